@@ -1,0 +1,82 @@
+import type { Units } from '../units/units.ts';
+
+export type { Units };
+
+/**
+ * The job as the pure rooms see it: one tube, its tooling, its shape and what it must measure.
+ * Every length is in the job's own unit, every angle in degrees. Made from a job file by `job/`,
+ * where every fault has already been refused: the pure rooms trust these values.
+ */
+/** Yield strength and elastic modulus, in ksi (MPa in a job in mm). */
+export interface Material {
+	name: string;
+	yield: number;
+	modulus: number;
+}
+
+export interface Tooling {
+	/** The names under which springback is learned. */
+	bender: string;
+	die: string;
+	/** Centre-line radius of the die. */
+	clr: number;
+	/** Finished radius over the die's, from a test piece; null where nobody has measured it. */
+	growth: number | null;
+	/** Part by which an arc comes out longer than the straight tube it was made from. */
+	stretch: number;
+	clamp: number;
+	follow: number;
+	/** How far past the die's index line the bend really starts. */
+	markOffset: number;
+	maxAngle: number;
+	dialStep: number;
+	/** The tape's division. */
+	tape: number;
+	/** Height of the die's plane above the floor; null: not checked. */
+	floor: number | null;
+}
+
+export interface Bend {
+	/** Tangent to tangent, before the bend. */
+	straight: number;
+	/** Above 0, below 180. */
+	angle: number;
+	/** From the bend before's plane, right-hand rule about the direction of travel, in (-180, 180]. */
+	rotation: number;
+}
+
+export type Point = readonly [number, number, number];
+
+export type ShapeSource =
+	| { kind: 'bends'; bends: readonly Bend[]; last: number }
+	| { kind: 'points'; points: readonly Point[] };
+
+export type EndName = 'start' | 'far';
+export type CornerName = { bend: number } | { end: EndName };
+
+interface CheckBase {
+	name: string;
+	tolerance: number;
+}
+export type Check = CheckBase &
+	(
+		| { kind: 'drop'; from: number; to: { bend: number } | { straight: number }; surface: 'centre' | 'across' }
+		| { kind: 'angle'; between: readonly [number, number] }
+		| { kind: 'span'; from: CornerName; to: CornerName }
+		| { kind: 'out'; plane: readonly [number, number]; to: { straight: number } }
+		| { kind: 'ovality'; bend: number }
+	);
+
+export interface Job {
+	name: string;
+	units: Units;
+	tube: { material: Material; od: number; wall: number; stock: number | null };
+	tooling: Tooling;
+	shape: ShapeSource;
+	trim: { start: number; end: number };
+	tolerance: { under: number; over: number; length: number; rotation: number };
+	/** The part of bends that may come out above the upper tolerance. */
+	risk: number;
+	checks: readonly Check[];
+	notes: string;
+}
