@@ -1,0 +1,177 @@
+/**
+ * What passes between the session core and any shell: the asks, the answers and the notes of the line mode.
+ * Lengths in the job's unit, angles in degrees, rotations in (-180, 180].
+ */
+export type Plan = 'new' | 'old';
+export type ReadingKind = 'loaded' | 'released' | 'pointer' | 'angle' | 'mark' | 'rotation' | 'length' | 'check';
+export type EvidenceKind = 'farEndToMark' | 'leg' | 'mark' | 'rotation';
+export type Advice = 'accept' | 'pull' | 'relieve' | 'scrap' | 'reopen';
+export type CheckKind = 'drop' | 'angle' | 'span' | 'out' | 'ovality';
+export type TurnWay = 'clockwise' | 'counterclockwise' | 'either' | 'none';
+export type Face = 'same' | 'opposite' | 'other';
+
+export interface Estimate {
+	value: number;
+	sd: number;
+}
+export interface AngleEstimate {
+	angle: number;
+	sd: number;
+}
+
+export interface SetAsk {
+	ask: 'set';
+	entry: number;
+	bend: number;
+	bends: number;
+	target: number;
+	design: number;
+	seat: number;
+	mark: { fromStart: number; fromFarEnd: number; fromLastBend: number | null; tape: string; moved: number };
+	rotation: number;
+	tubeTurn: { degrees: number; way: TurnWay };
+	face: Face;
+	around: { degrees: number; length: number };
+	pointer: number;
+	plan: Plan;
+	was: { target: number; fromStart: number; rotation: number };
+	cautions: string[];
+}
+export interface PullAsk {
+	ask: 'pull';
+	entry: number;
+	bend: number;
+	pull: number;
+	target: number;
+	design: number;
+	stop: number;
+	lead: number | null;
+	expect: AngleEstimate;
+	risk: number;
+	limit: boolean;
+	why: string;
+}
+export interface MeasureAsk {
+	ask: 'measure';
+	entry: number;
+	bend: number;
+	expect: AngleEstimate;
+	readings: 1 | 2;
+}
+export interface ConfirmAsk {
+	ask: 'confirm';
+	entry: number;
+	of: ReadingKind;
+	reading: number;
+	expect: Estimate;
+	why: string;
+	bend?: number;
+	name?: string;
+}
+export interface CheckAsk {
+	ask: 'check';
+	entry: number;
+	name: string;
+	kind: CheckKind;
+	expect: Estimate;
+	design: number;
+	tolerance: number;
+	/** What the reading includes beyond the design (trim not yet cut, the tube's half diameter), in words. */
+	includes?: string;
+}
+export interface DecideAsk {
+	ask: 'decide';
+	entry: number;
+	bend: number;
+	advice: Advice;
+	/** With advice `reopen`: the made bend to go back to. */
+	of?: number;
+	made: AngleEstimate;
+	target: number;
+	design: number;
+	/** With advice `relieve`: degrees to open by. */
+	open?: number;
+	limit: boolean;
+	why: string;
+}
+export type Ask = SetAsk | PullAsk | MeasureAsk | ConfirmAsk | CheckAsk | DecideAsk;
+
+export interface Warning {
+	at: string;
+	code: string;
+	text: string;
+}
+export interface SessionNote {
+	note: 'session';
+	id: string;
+	log: string;
+	resumed: boolean;
+	job: string;
+	changed: string[];
+	others: string[];
+}
+export interface WarningsNote {
+	note: 'warnings';
+	warnings: Warning[];
+}
+export interface Numbers {
+	fromStart: number;
+	angle: number;
+	rotation: number;
+}
+export interface Predicted {
+	endOffset: number;
+	endAngle: number;
+	checks: { name: string; value: number }[];
+}
+export interface CorrectedNote {
+	note: 'corrected';
+	after: { bend: number } | { entry: number } | 'growth';
+	remaining: (Numbers & { bend: number; was: Numbers })[];
+	predicted: Predicted;
+	without: Predicted;
+}
+export interface RefusedNote {
+	note: 'refused';
+	code: 'not-understood' | 'not-possible' | 'not-saved';
+	why: string;
+}
+export interface DoneNote {
+	note: 'done';
+	scrapped: boolean;
+	bends: { design: number; target: number; made: number; sd: number; pulls: number; seats: number }[];
+	checks: { name: string; design: number; reading: number | null }[];
+	trim: { start: number; end: number };
+	endOffset: number;
+	endAngle: number;
+	fits: boolean;
+	log: string;
+}
+export type Note = SessionNote | WarningsNote | CorrectedNote | RefusedNote | DoneNote;
+/** One thing a shell shows or prints. */
+export type Output = Ask | Note;
+
+/** An answer after parsing: one action, perhaps with a note riding on it. Numbers are in the job's units. */
+export type Action =
+	| { do: 'ready'; pointer?: number; mark?: number; rotation?: number; length?: number }
+	| { do: 'plan'; plan: Plan }
+	| { do: 'loaded'; loaded: number; released?: number }
+	| { do: 'reseat' }
+	| { do: 'angles'; angles: number[] }
+	| { do: 'skip' }
+	| { do: 'keep' }
+	| { do: 'reading'; reading: number }
+	| { do: 'accept' }
+	| { do: 'pull' }
+	| { do: 'relieve' }
+	| { do: 'scrap'; why: string }
+	| { do: 'undo' }
+	| { do: 'amend'; entry: number; reading: number; of?: ReadingKind }
+	| { do: 'evidence'; kind: EvidenceKind; bend: number; reading: number }
+	| { do: 'reopen'; bend: number; how: 'pull' | 'relieve' }
+	| { do: 'quit' };
+/** `action` null: a note alone. */
+export interface Answer {
+	action: Action | null;
+	note?: string;
+}
