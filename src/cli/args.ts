@@ -1,0 +1,122 @@
+import { parseArgs } from 'node:util';
+import { COMMANDS, COMMON_OPTIONS, type CommandSpec, HOME_COMMAND, type OptionSpec } from './commands.ts';
+import { UsageError } from './usage-error.ts';
+
+/** A command line that has been checked against the table of commands. */
+export interface CommandLine {
+	/** Null: the home screen. */
+	command: string | null;
+	operands: string[];
+	/** By option name: the value, or true where none was given. */
+	options: Record<string, string | true>;
+}
+
+const NOT_YET = 'practice, the simulated bender, is not part of this version yet; pullbook help lists what there is.';
+
+/** Every option of every command: which of them take a value must be known before the command is. */
+const EVERY_OPTION: Record<string, OptionSpec> = Object.assign(
+	{},
+	...Object.values(COMMANDS).map(({ options }) => options),
+	COMMON_OPTIONS,
+);
+
+/** What `node:util` makes of a command line, in order. An option with an optional value is read as one without. */
+function tokensOf(argv: readonly string[]) {
+	const options = Object.fromEntries(
+		Object.entries(EVERY_OPTION).map(([name, { value, optional }]) => {
+			return [name, { type: value !== undefined && !optional ? ('string' as const) : ('boolean' as const) }];
+		}),
+	);
+	const { tokens } = parseArgs({ args: [...argv], options, strict: false, allowPositionals: true, tokens: true });
+	return tokens;
+}
+type Token = ReturnType<typeof tokensOf>[number];
+type OptionToken = Extract<Token, { kind: 'option' }>;
+
+/**
+ * The command line after the program's name.
+ * @throws UsageError for an unknown command or option, a missing or a superfluous argument
+ */
+export function readCommandLine(argv: readonly string[]): CommandLine {
+	const tokens = tokensOf(argv);
+	const words = tokens.filter((token) => token.kind === 'positional');
+	const first = words[0];
+	if (first?.value === 'practice') throw new UsageError(NOT_YET);
+	const command = first !== undefined && Object.hasOwn(COMMANDS, first.value) ? first.value : null;
+	const name = command === null ? 'pullbook' : `pullbook ${command}`;
+	const spec = (command !== null && COMMANDS[command]) || HOME_COMMAND;
+	const operands = (command === null ? words : words.slice(1)).map(({ value }) => value);
+	if (command === null && first !== undefined && !looksLikeFolder(first.value)) throw unknownCommand(first.value);
+	const options = readOptions(tokens, name, spec, operands);
+	if (!options.help && !options.version) checkOperands(name, spec, operands);
+	return { command, operands, options };
+}
+
+/** A bare word is taken for a mistyped command; a folder is told by a separator or a dot in front. */
+function looksLikeFolder(word: string): boolean {
+	return /[\\/]/.test(word) || word === '.' || word === '..';
+}
+
+function unknownCommand(word: string): UsageError {
+	const names = Object.keys(COMMANDS).join(', ');
+	if (/\.json$/i.test(word)) {
+		return new UsageError(`There is no command "${word}". To bend a job write: pullbook bend ${word}`);
+	}
+	return new UsageError(
+		`There is no command "${word}". The commands are ${names}; a folder is given with its path (./${word}).`,
+	);
+}
+
+/** Reads the options; takes out of `operands` the word that turns out to be an optional value. */
+function readOptions(tokens: readonly Token[], name: string, spec: CommandSpec, operands: string[]) {
+	const known: Record<string, OptionSpec> = { ...spec.options, ...COMMON_OPTIONS };
+	const options: Record<string, string | true> = {};
+	for (const token of tokens) {
+		if (token.kind !== 'option') continue;
+		const option = Object.hasOwn(known, token.name) ? known[token.name] : undefined;
+		if (!option) throw unknownOption(token.rawName, name, known);
+		if (Object.hasOwn(options, token.name)) throw new UsageError(`${name}: ${token.rawName} is given twice.`);
+		options[token.name] = optionValue(token, option, name) ?? followingWord(token, option, tokens, operands) ?? true;
+	}
+	return options;
+}
+
+function unknownOption(rawName: string, name: string, known: Record<string, OptionSpec>): UsageError {
+	const names = Object.keys(known).map((key) => `--${key}`);
+	return new UsageError(`${name} has no option ${rawName}. Its options are ${names.join(', ')}.`);
+}
+
+function optionValue(token: OptionToken, { value, optional }: OptionSpec, name: string): string | undefined {
+	const given = token.value;
+	if (value === undefined) {
+		if (given === undefined) return undefined;
+		throw new UsageError(`${name}: ${token.rawName} takes no value, but "${given}" stands there.`);
+	}
+	if (given === undefined && optional) return undefined;
+	// The next option is not a value, but a negative number is one.
+	const missing = !given || (!token.inlineValue && /^-(?![\d.])/.test(given));
+	if (missing) throw new UsageError(`${name}: ${token.rawName} needs a value: ${token.rawName} ${value}.`);
+	return given;
+}
+
+/** The word after an option whose value may be left out, unless that word is the only operand there is. */
+function followingWord(token: OptionToken, option: OptionSpec, tokens: readonly Token[], operands: string[]) {
+	if (!option.optional || operands.length < 2) return undefined;
+	const next = tokens.find((other) => other.index === token.index + 1);
+	if (next?.kind !== 'positional') return undefined;
+	// The command itself is a word as well, but it is no operand; equal words differ by their place.
+	const before = tokens.filter((other) => other.kind === 'positional' && other.index < next.index).length;
+	const total = tokens.filter((other) => other.kind === 'positional').length;
+	operands.splice(before - (total - operands.length), 1);
+	return next.value;
+}
+
+function checkOperands(name: string, { operands, least, most }: CommandSpec, given: readonly string[]): void {
+	if (given.length < least) {
+		const what = operands[given.length] ?? operands[0];
+		throw new UsageError(`${name} needs ${what}: ${name} ${operands.join(' ')}. See pullbook help.`);
+	}
+	if (given.length <= most) return;
+	const takes = most === 0 ? 'no argument' : most === 1 ? `one ${operands[0]}` : operands.join(' ');
+	throw new UsageError(`${name} takes ${takes}, but ${given.map((word) => `"${word}"`).join(', ')} stand there.`);
+}

@@ -1,0 +1,20 @@
+/** What a command reads from and writes to: data goes to `stdout`, messages to `stderr`. */
+export interface Io {
+	stdin: NodeJS.ReadStream;
+	stdout: NodeJS.WriteStream;
+	stderr: NodeJS.WriteStream;
+	env: NodeJS.ProcessEnv;
+}
+
+/** Why no screen can be drawn here, in words; null when a person sits at a terminal that moves its cursor. */
+export function whyNoScreen({ stdin, stdout, env }: Io): string | null {
+	if (!stdin.isTTY) return 'standard input is not a terminal';
+	if (!stdout.isTTY) return 'standard output is not a terminal';
+	if (env.TERM === 'dumb') return 'this terminal (TERM=dumb) cannot move its cursor';
+	return null;
+}
+
+/** False where colour was declined by the option or by NO_COLOR (set to anything but nothing). */
+export function wantsColour(declined: boolean, env: NodeJS.ProcessEnv): boolean {
+	return !declined && !env.NO_COLOR;
+}

@@ -1,0 +1,40 @@
+import type { Io } from './io.ts';
+
+/** Exit code for an error that nobody foresaw. */
+const FAILURE = 1;
+
+/** Exit code when the disk refused a write, and the system's names for that. */
+const NOT_WRITTEN = 5;
+const REFUSED_WRITES = new Set(['ENOSPC', 'EDQUOT', 'EROFS', 'EIO', 'EFBIG']);
+
+/**
+ * Says on standard error what went wrong, in one sentence, and gives the exit code for it. An error of ours carries a
+ * numeric `exitCode` and a text made for people; any other is a fault of the program and is said to be one.
+ */
+export function reportError(error: unknown, stderr: Io['stderr'], debug: boolean): number {
+	const ours = ownExitCode(error);
+	const text = error instanceof Error ? error.message : String(error);
+	if (ours !== null) stderr.write(`pullbook: ${text}\n`);
+	else if (isRefusedWrite(error)) {
+		stderr.write(`pullbook: The disk refused a write (${oneLine(text)}). Make room or choose another place.\n`);
+		return NOT_WRITTEN;
+	} else {
+		const advice = debug ? '' : ' To see where, run the same again with --debug.';
+		stderr.write(`pullbook: Something went wrong in the program itself: ${oneLine(text)}.${advice}\n`);
+	}
+	if (debug && error instanceof Error) stderr.write(`${error.stack}\n`);
+	return ours ?? FAILURE;
+}
+
+function ownExitCode(error: unknown): number | null {
+	if (!(error instanceof Error) || !('exitCode' in error)) return null;
+	return typeof error.exitCode === 'number' ? error.exitCode : null;
+}
+
+function isRefusedWrite(error: unknown): boolean {
+	return error instanceof Error && 'code' in error && REFUSED_WRITES.has(String(error.code));
+}
+
+function oneLine(text: string): string {
+	return text.replace(/\s+/g, ' ').trim().replace(/\.$/, '');
+}

@@ -1,0 +1,74 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { homeFolder } from '../settings/home.ts';
+import type { CommandLine } from './args.ts';
+import { commandHelp, programHelp } from './help.ts';
+import { type Io, wantsColour, whyNoScreen } from './io.ts';
+import { UsageError } from './usage-error.ts';
+import { VERSION } from './version.ts';
+
+/** What is known about where the program runs. */
+interface Place {
+	/** The folder that holds the sample jobs. */
+	samples: string;
+}
+
+/**
+ * Runs what the command line asks for and gives the exit code. Every command is loaded only when it is wanted: the
+ * mark table must not wait for the screen, nor the screen for the page writer.
+ */
+export async function runCommand(line: CommandLine, io: Io, place: Place): Promise<number> {
+	const { command, operands, options } = line;
+	if (options.version) return print(io, `${VERSION}\n`);
+	if (options.help) return print(io, command === null ? programHelp() : commandHelp(command));
+	if (command === 'help') return print(io, operands[0] === undefined ? programHelp() : commandHelp(operands[0]));
+	const home = homeFolder(io.env, typeof options.home === 'string' ? options.home : null);
+	if (command === null) return openHome(line, io, place, home);
+	if (command === 'bend') return bend(line, io, home);
+	const json = options.json === true;
+	const [first] = operands as [string, ...string[]];
+	switch (command) {
+		case 'layout':
+			return (await import('./layout.ts')).runLayout({ file: first, json, home }, io);
+		case 'check':
+			return (await import('./check.ts')).runCheck({ files: operands, json }, io);
+		case 'log':
+			return (await import('./log.ts')).runLog({ id: operands[0] ?? null, json, home }, io);
+		default:
+			return (await import('./bender.ts')).runBender({ name: operands[0] ?? null, json, home, options }, io);
+	}
+}
+
+function print(io: Io, text: string): number {
+	io.stdout.write(text);
+	return 0;
+}
+
+async function openHome({ operands, options }: CommandLine, io: Io, { samples }: Place, home: string) {
+	const folder = operands[0] ?? (existsSync('jobs') ? 'jobs' : samples);
+	if (!existsSync(folder)) throw new UsageError(`There is no folder "${folder}" to take jobs from.`);
+	const why = whyNoScreen(io);
+	if (why !== null) {
+		throw new UsageError(
+			`The home screen needs a terminal, but ${why}. Without one: pullbook layout ${join(folder, 'JOB.json')}, ` +
+				`pullbook bend ${join(folder, 'JOB.json')} --lines, pullbook log; pullbook help lists every command.`,
+		);
+	}
+	const color = wantsColour(options['no-color'] === true, io.env);
+	return (await import('./home.ts')).runHome({ home, folder, color }, io);
+}
+
+async function bend({ operands, options }: CommandLine, io: Io, home: string) {
+	const [file] = operands as [string];
+	const lines = options.lines === true;
+	const why = lines ? null : whyNoScreen(io);
+	if (why !== null) {
+		throw new UsageError(
+			`The guided session needs a terminal, but ${why}. Without one: pullbook bend ${file} --lines, ` +
+				'which asks and takes answers as JSON lines.',
+		);
+	}
+	const color = wantsColour(options['no-color'] === true, io.env);
+	const request = { file, lines, resume: options.resume ?? null, learn: options['no-learn'] !== true, home, color };
+	return (await import('./bend.ts')).runBend(request, io);
+}
