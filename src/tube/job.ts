@@ -1,12 +1,12 @@
-import type { Units } from '../units/units.ts';
-
-export type { Units };
-
 /**
  * The job as the pure rooms see it: one tube, its tooling, its shape and what it must measure.
  * Every length is in the job's own unit, every angle in degrees. Made from a job file by `job/`,
  * where every fault has already been refused: the pure rooms trust these values.
  */
+import type { Units } from '../units/units.ts';
+
+export type { Units };
+
 /** Yield strength and elastic modulus, in ksi (MPa in a job in mm). */
 export interface Material {
 	name: string;
