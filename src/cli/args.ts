@@ -102,12 +102,12 @@ function optionValue(token: OptionToken, { value, optional }: OptionSpec, name: 
 /** The word after an option whose value may be left out, unless that word is the only operand there is. */
 function followingWord(token: OptionToken, option: OptionSpec, tokens: readonly Token[], operands: string[]) {
 	if (!option.optional || operands.length < 2) return undefined;
-	const next = tokens.find((other) => other.index === token.index + 1);
+	const next = tokens.find(({ index }) => index === token.index + 1);
 	if (next?.kind !== 'positional') return undefined;
-	// The command itself is a word as well, but it is no operand; equal words differ by their place.
-	const before = tokens.filter((other) => other.kind === 'positional' && other.index < next.index).length;
-	const total = tokens.filter((other) => other.kind === 'positional').length;
-	operands.splice(before - (total - operands.length), 1);
+	// Equal words differ by their place; the first word of all is the command.
+	const place = tokens.filter(({ kind, index }) => kind === 'positional' && index < next.index).length - 1;
+	if (place < 0) return undefined;
+	operands.splice(place, 1);
 	return next.value;
 }
 

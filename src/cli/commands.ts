@@ -21,7 +21,7 @@ export interface CommandSpec {
 
 /** Taken by every command. */
 export const COMMON_OPTIONS: Readonly<Record<string, OptionSpec>> = {
-	home: { value: 'DIR', says: 'keep settings, logs and cache under DIR (else PULLBOOK_HOME, else your data folder)' },
+	home: { value: 'DIR', says: 'keep settings and logs under DIR (or set PULLBOOK_HOME)' },
 	'no-color': { says: 'draw without colour, as with NO_COLOR set' },
 	debug: { says: 'show where an error came from' },
 	help: { says: 'show this help' },
@@ -32,44 +32,44 @@ const json: OptionSpec = { says: 'print one JSON document and nothing else' };
 
 /** What `pullbook` without a command does. */
 export const HOME_COMMAND: CommandSpec = {
-	summary: 'the home screen: pick a job, go on with one that was interrupted, review a session',
+	summary: 'the home screen: pick a job, resume, review',
 	operands: ['FOLDER'],
 	least: 0,
 	most: 1,
 	options: {},
 	examples: [
-		['pullbook', 'open the home screen with the jobs in ./jobs'],
-		['pullbook ~/tubes', 'open it with the jobs in another folder'],
+		['pullbook', 'the home screen with the jobs in ./jobs'],
+		['pullbook ~/tubes', 'the same with the jobs of another folder'],
 	],
 };
 
 export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 	bend: {
-		summary: 'the guided session: bend the tube of a job, pull by pull',
+		summary: 'the guided session: bend a tube, pull by pull',
 		operands: ['JOB'],
 		least: 1,
 		most: 1,
 		options: {
-			lines: { says: 'ask and answer in JSON lines over standard input and output, without a screen' },
-			resume: { value: 'ID', optional: true, says: "go on with the job's unfinished session, or with session ID" },
-			'no-learn': { says: 'neither read nor write what other sessions taught' },
+			lines: { says: 'ask and take answers as JSON lines, without a screen' },
+			resume: { value: 'ID', optional: true, says: 'go on with the unfinished session, or session ID' },
+			'no-learn': { says: 'neither use nor keep what sessions teach' },
 		},
 		examples: [
 			['pullbook bend jobs/bow-rail.json', 'bend the tube on the screen'],
 			['pullbook bend jobs/bow-rail.json --resume', 'go on where the last session stopped'],
 			['pullbook bend jobs/bow-rail.json --lines', 'the same session as JSON lines, for a pipe'],
 		],
-		notes: ['A session that is left with exit code 3 is kept; `--resume` goes on at the question that was open.'],
+		notes: ['A session left with exit code 3 is kept: --resume asks its open question again.'],
 	},
 	layout: {
-		summary: 'the mark table, cut length, checks and warnings, without bending',
+		summary: 'marks, cut length, checks and warnings',
 		operands: ['JOB'],
 		least: 1,
 		most: 1,
 		options: { json },
 		examples: [
 			['pullbook layout jobs/bow-rail.json', 'print the table to take to the tube'],
-			['pullbook layout jobs/bow-rail.json --json', 'the same numbers, unrounded, for another program'],
+			['pullbook layout jobs/bow-rail.json --json', 'the same, unrounded, for another program'],
 		],
 	},
 	check: {
@@ -85,7 +85,7 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 		notes: ['Exit code 0 when every file is right, 2 when one is not.'],
 	},
 	log: {
-		summary: 'the sessions kept, newest first; with an ID, one of them',
+		summary: 'the sessions kept, newest first, or one of them',
 		operands: ['ID'],
 		least: 0,
 		most: 1,

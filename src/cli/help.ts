@@ -17,8 +17,8 @@ export function programHelp(): string {
 		'Options of every command',
 		...optionLines(COMMON_OPTIONS),
 		'',
-		'Exit codes: 0 done, 1 failure, 2 bad input, 3 left to be resumed, 4 another session holds the lock,',
-		'5 the disk refused a write, 6 a log is damaged.',
+		'Exit codes: 0 done, 1 failure, 2 bad input, 3 left to be resumed,',
+		'4 another session holds the lock, 5 the disk refused a write, 6 a damaged log.',
 		'',
 	].join('\n');
 }
