@@ -1,0 +1,210 @@
+/**
+ * What is known about springback here and now, and how each pull and reading changes it. A pull to the loaded dial angle L
+ * leaves the angle max(before, C(L)), C(L) = L - take-up - proportional part - curvature - seat.
+ */
+import { covarianceWith, dot, type Gaussian, maxMoments, replaced, surprise, updated } from './gaussian.ts';
+
+/** The unknowns, in the order of the vectors: degrees all of them, the proportional part in degrees at 90. */
+const TAKE_UP = 0;
+const PROPORTION = 1;
+const LAG = 3;
+const TUBE_TAKE_UP = 4;
+const TUBE_PROPORTION = 5;
+const SEAT = 6;
+const ANGLE = 7;
+
+/** Standard deviations in degrees; why each: DEVELOPERS.md, "Springback". */
+const TAKE_UP_PRIOR = { mean: 3, sd: 0.8 };
+const FRAME = { mean: 0.049, sd: 0.028 };
+const MECHANICS_SD = 0.35;
+const CURVATURE_SD = 0.35;
+const LAG_SHARE = 0.5;
+const LAG_SD = 0.6;
+const TUBE_TAKE_UP_SD = 0.25;
+const TUBE_PROPORTION_SD = 0.1;
+const SEAT_SD = 0.25;
+const ASKED_SD = 0.25;
+const KEYED_SD = 0.22;
+const PULL_SD = 0.22;
+const READING_SD = 0.25;
+/** Over this, what was keyed and confirmed is where the stroke ended, and what was asked says nothing. */
+export const DIAL_AGREES = 1;
+const BLUNDER_PART = 0.03;
+const BLUNDER_SD = 6;
+/** A noise scale of 1 weighs as much as this many readings. */
+const SCALE_PRIOR = 10;
+const SURPRISE_CAP = 12;
+const BUILD_UP = 6.5;
+
+export type DialOrFinder = 'angle' | 'released' | 'pointer';
+
+/** Plain numbers throughout: it can be written as JSON and read back. */
+export interface Filter extends Gaussian {
+	/** Readings that told about the noise, and the sum of their squared, scaled surprises. */
+	readonly readings: number;
+	readonly surprises: number;
+	/** Pulls of this bend, and the largest dial angle they reached. */
+	readonly pulls: number;
+	readonly largest: number;
+	/** Whether anything has been read since the last pull. */
+	readonly seen: boolean;
+}
+
+/**
+ * Before anything was bent. `k` is the part by which mechanics alone lets the bend open; what the machine's frame and the
+ * straight legs add to it is known only as a range of machines.
+ */
+export function filterPrior(k: number): Filter {
+	const proportionSd = 90 * Math.hypot(MECHANICS_SD * k, FRAME.sd);
+	const takeUpVariance = TAKE_UP_PRIOR.sd ** 2;
+	const mean = [TAKE_UP_PRIOR.mean, 90 * (k + FRAME.mean), 0, LAG_SHARE * TAKE_UP_PRIOR.mean, 0, 0, 0, 0];
+	const cov = mean.map(() => mean.map(() => 0));
+	cov[TAKE_UP]![TAKE_UP] = takeUpVariance;
+	cov[PROPORTION]![PROPORTION] = proportionSd ** 2;
+	cov[2]![2] = CURVATURE_SD ** 2;
+	cov[LAG]![LAG] = LAG_SHARE ** 2 * takeUpVariance + LAG_SD ** 2;
+	cov[LAG]![TAKE_UP] = LAG_SHARE * takeUpVariance;
+	cov[TAKE_UP]![LAG] = LAG_SHARE * takeUpVariance;
+	return newTube({ mean, cov, readings: 0, surprises: 0, pulls: 0, largest: 0, seen: false });
+}
+
+/** A fresh tube in the same machine: what was special about the last one is forgotten. */
+export function newTube(f: Filter): Filter {
+	const takeUp = replaced(f, TUBE_TAKE_UP, 0, TUBE_TAKE_UP_SD ** 2);
+	const both = replaced(takeUp, TUBE_PROPORTION, 0, (TUBE_PROPORTION_SD * f.mean[PROPORTION]!) ** 2);
+	return newBend({ ...f, ...both });
+}
+
+/** The next bend, in its first seat: straight there. */
+export function newBend(f: Filter): Filter {
+	return newSeat({ ...f, ...replaced(f, ANGLE, 0, 0), pulls: 0, largest: 0, seen: false });
+}
+
+/** The tube goes back into the die. */
+export function newSeat(f: Filter): Filter {
+	return { ...f, ...replaced(f, SEAT, 0, SEAT_SD ** 2) };
+}
+
+/** Back at a bend made earlier, in a new seat: its angle as it was known, and the largest dial angle it was pulled to. */
+export function reopened(f: Filter, made: { angle: number; sd: number }, largest: number): Filter {
+	const angle = replaced(newBend(f), ANGLE, made.angle, made.sd ** 2);
+	return { ...newBend(f), ...angle, pulls: 1, largest, seen: true };
+}
+
+/** C(L) as a row: the angle that a pull to `loaded` leaves is loaded + row . x if it moves the tube at all. */
+function pullRow(loaded: number): number[] {
+	const u = loaded / 90;
+	const takeUp = -(1 - Math.exp(-loaded / BUILD_UP));
+	return [takeUp, -u, -4 * u * (1 - u), 0, takeUp, -u, -1, 0];
+}
+
+/** What a pull to exactly `loaded` would leave: mean and variance, and the covariance with the angle there now. */
+export function reach(f: Filter, loaded: number): { mean: number; variance: number; withAngle: number } {
+	const row = pullRow(loaded);
+	const c = covarianceWith(f, row);
+	return { mean: loaded + dot(row, f.mean), variance: dot(row, c), withAngle: c[ANGLE]! };
+}
+
+/** After a pull that was asked to stop at `asked` and of which `keyed` was read under load. */
+export function pull(f: Filter, asked: number, keyed: number): Filter {
+	const loaded = dialUnderLoad(asked, keyed);
+	const c = covarianceWith(f, pullRow(loaded));
+	const now = reach(f, loaded);
+	const before = { mean: f.mean[ANGLE]!, variance: f.cov[ANGLE]![ANGLE]! };
+	const max = maxMoments({ mean: now.mean, variance: now.variance + PULL_SD ** 2 }, before, now.withAngle);
+	const withAngle = c.map((value, i) => value * max.first + f.cov[i]![ANGLE]! * (1 - max.first));
+	withAngle[ANGLE] = max.variance;
+	return {
+		...f,
+		mean: f.mean.map((m, i) => (i === ANGLE ? max.mean : m)),
+		cov: f.cov.map((line, i) => line.map((p, j) => (i === ANGLE ? withAngle[j]! : j === ANGLE ? withAngle[i]! : p))),
+		pulls: f.pulls + 1,
+		largest: Math.max(f.largest, loaded),
+		seen: false,
+	};
+}
+
+function dialUnderLoad(asked: number, keyed: number): number {
+	if (Math.abs(asked - keyed) > DIAL_AGREES) return keyed;
+	const [wa, wk] = [1 / ASKED_SD ** 2, 1 / KEYED_SD ** 2];
+	return (wa * asked + wk * keyed) / (wa + wk);
+}
+
+function readingRow(f: Filter, kind: DialOrFinder): number[] {
+	if (kind === 'angle') return [0, 0, 0, 0, 0, 0, 0, 1];
+	// A tube still straight has no lag: the dial then shows the seat alone.
+	if (kind === 'pointer' && f.pulls === 0) return [0, 0, 0, 0, 0, 0, 1, 0];
+	return [0, 0, 0, 1, LAG_SHARE, 0, 1, 1];
+}
+
+export interface ReadingOptions {
+	/** Standard deviation of one reading, degrees. */
+	sd?: number;
+	/** How many independent readings `value` is the mean of. */
+	readings?: number;
+	/** The operator has read it again and it stands, however unlikely it looked. */
+	confirmed?: boolean;
+}
+
+/** The noise scale learned so far (a factor on variances, 1 before any reading) and its degrees of freedom. */
+export function noise(f: Filter): { scale: number; df: number } {
+	const df = SCALE_PRIOR + f.readings;
+	return { scale: (SCALE_PRIOR + f.surprises) / df, df };
+}
+
+/** What a reading of this kind is expected to show; `sd` with the reading's own error and the noise learned so far. */
+export function expectReading(f: Filter, kind: DialOrFinder): { value: number; sd: number } {
+	const row = readingRow(f, kind);
+	const { variance } = surprise(f, row, 0, READING_SD ** 2);
+	return { value: dot(row, f.mean), sd: Math.sqrt(variance * noise(f).scale) };
+}
+
+/** Probability that a reading that misses by `miss`, expected within `variance`, is no blunder. In logs: 310 for 31 underflows. */
+export function soundness(miss: number, variance: number): number {
+	const wide = variance + BLUNDER_SD ** 2;
+	const logOdds =
+		Math.log((1 - BLUNDER_PART) / BLUNDER_PART) +
+		0.5 * Math.log(wide / variance) -
+		0.5 * miss * miss * (1 / variance - 1 / wide);
+	return 1 / (1 + Math.exp(-logOdds));
+}
+
+/** After a reading: `angle` by the angle finder, `released` on the dial, `pointer` on the dial with the tube snug before pulling. */
+export function observe(f: Filter, kind: DialOrFinder, value: number, options: ReadingOptions = {}): Filter {
+	const variance = (options.sd ?? READING_SD) ** 2 / (options.readings ?? 1);
+	const row = readingRow(f, kind);
+	const { miss, variance: expected } = surprise(f, row, value, variance);
+	const weight = options.confirmed ? 1 : soundness(miss, expected * noise(f).scale);
+	const state = options.confirmed ? doubted(f, (miss * miss) / 4, expected, variance) : f;
+	return {
+		...f,
+		...updated(state, row, value, variance, weight),
+		readings: f.readings + 1,
+		surprises: f.surprises + Math.min((miss * miss) / expected, SURPRISE_CAP),
+		seen: f.seen || kind !== 'pointer' || f.pulls > 0,
+	};
+}
+
+/** A confirmed reading that the model thought impossible: the model was too sure of itself, so it is widened to two sd. */
+function doubted(f: Filter, wanted: number, expected: number, own: number): Gaussian {
+	if (wanted <= expected) return f;
+	const factor = (wanted - own) / (expected - own);
+	return { mean: f.mean, cov: f.cov.map((line) => line.map((p) => p * factor)) };
+}
+
+/** The angle of the bend in hand, with the noise learned so far. */
+export function made(f: Filter): { angle: number; sd: number } {
+	return { angle: f.mean[ANGLE]!, sd: Math.sqrt(f.cov[ANGLE]![ANGLE]! * noise(f).scale) };
+}
+
+/** After the bend was opened a little: only measuring tells by how much. */
+export function relieved(f: Filter): Filter {
+	return { ...f, ...replaced(f, ANGLE, f.mean[ANGLE]! - 1.5, 2 ** 2 + f.cov[ANGLE]![ANGLE]!), seen: false };
+}
+
+/** After a check told the angle of the bend in hand as `value`, within `sd`. */
+export function observeMade(f: Filter, value: number, sd: number): Filter {
+	const row = readingRow(f, 'angle');
+	const { miss, variance } = surprise(f, row, value, sd * sd);
+	return { ...f, ...updated(f, row, value, sd * sd, soundness(miss, variance * noise(f).scale)), seen: true };
+}

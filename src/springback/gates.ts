@@ -1,0 +1,51 @@
+/** Which readings are asked again before they count. */
+import { DIAL_AGREES, type DialOrFinder, expectReading, type Filter, soundness } from './filter.ts';
+
+/** How a finder's reading may lie below the largest dial angle of the bend: offset and part. */
+const LEAST_BELOW = -0.75;
+const MOST_BELOW = { offset: 6, part: 0.25 };
+
+export type Doubt = { why: string } | null;
+
+/** Why the stroke's end as keyed is doubtful, or null. */
+export function doubtLoaded(asked: number, keyed: number): Doubt {
+	if (Math.abs(asked - keyed) <= DIAL_AGREES) return null;
+	return { why: `The stop was ${show(asked)}, and ${show(keyed)} is ${show(Math.abs(keyed - asked))} away from it.` };
+}
+
+/** Why a reading of the bend in hand is doubtful, or null. Impossible first, then merely unlikely. */
+export function doubt(f: Filter, kind: DialOrFinder, value: number): Doubt {
+	return (f.pulls > 0 ? impossible(f, kind, value) : null) ?? unlikely(f, kind, value);
+}
+
+function impossible(f: Filter, kind: DialOrFinder, value: number): Doubt {
+	if (f.largest - value < LEAST_BELOW) return { why: withHint(f, kind, value, `more than the dial ever showed`) };
+	if (kind === 'angle' && !passes(f, value)) return { why: withHint(f, kind, value, 'far below what the dial showed') };
+	return null;
+}
+
+function withHint(f: Filter, kind: DialOrFinder, value: number, what: string): string {
+	const inside = kind === 'angle' && passes(f, 180 - value);
+	const hint = inside ? ` Was it read on the inside? Then it is ${show(180 - value)}.` : '';
+	return `${show(value)} is ${what} under load (${show(f.largest)}).${hint}`;
+}
+
+function passes(f: Filter, value: number): boolean {
+	const below = f.largest - value;
+	return below >= LEAST_BELOW && below <= MOST_BELOW.offset + MOST_BELOW.part * f.largest;
+}
+
+function unlikely(f: Filter, kind: DialOrFinder, value: number): Doubt {
+	const expected = expectReading(f, kind);
+	if (soundness(value - expected.value, expected.sd ** 2) >= 0.5) return null;
+	return { why: `${show(expected.value)} was expected, within about ${show(2 * expected.sd)}.` };
+}
+
+/** One independent reading of the angle or two: where little is known yet, a blunder would not stand out. */
+export function readingsWanted(f: Filter): 1 | 2 {
+	return expectReading(f, 'angle').sd > 0.9 ? 2 : 1;
+}
+
+function show(degrees: number): string {
+	return `${Number(degrees.toFixed(1))}`;
+}

@@ -1,0 +1,181 @@
+/** Where to stop the next pull, and whether the bend in hand will do. */
+import { type Filter, made, noise, reach } from './filter.ts';
+import { maxMoments } from './gaussian.ts';
+import { tCdf, tQuantile } from './student-t.ts';
+
+/** How closely the operator stops at the number he was given, degrees. */
+const STOPPING_SD = 0.25;
+/** A bend's first pull with a wider guess than this uses at least this many sd. */
+const WIDE_GUESS = { sd: 0.6, quantile: 2.5 };
+/** A bend that its dial shows short with this probability is pulled again where it lies. */
+const SHORT_FOR_SURE = 0.9;
+/** Rounding down to the dial's division buys margin, so a coarse dial may spend more a pull: [division, part of a bend's risk]. */
+const RISK_A_PULL = [
+	[0, 0.6],
+	[0.1, 0.7],
+	[0.25, 1],
+	[0.5, 1.25],
+] as const;
+const LEAD = 3;
+const FARTHEST = 270;
+
+export interface StopRequest {
+	/** The angle to make, and how far under and over it may come out. */
+	target: number;
+	under: number;
+	over: number;
+	/** Part of bends that may come out above target + over. */
+	risk: number;
+	dialStep: number;
+	maxAngle: number;
+	/** Largest dial angle already reached in this seat, null in a fresh one: stopping there again moves nothing. */
+	loadedBefore: number | null;
+	/** The operator pulls against the advice: stop at least one dial step where the tube is expected to move. */
+	forced?: boolean;
+}
+
+export interface StopSuggestion {
+	/** Loaded dial angle to stop at, a multiple of the dial step. */
+	stop: number;
+	/** Where to ease up; null when the stroke is too short for it. */
+	lead: number | null;
+	/** True angle after release, the operator stopping within his scatter. */
+	expect: { angle: number; sd: number };
+	/** Probability of coming out above target + over. */
+	risk: number;
+	/** The machine's largest angle caps the stop. */
+	limit: boolean;
+}
+
+/** The largest stop that aims at or under the target and keeps the risk; rounded down to what the dial shows. */
+export function suggestStop(f: Filter, req: StopRequest): StopSuggestion {
+	const free = down(largestSafe(f, req), req.dialStep);
+	const wanted = req.forced ? Math.max(free, leastMoving(f, req)) : free;
+	const cap = down(req.maxAngle, req.dialStep);
+	const stop = Math.min(wanted, cap);
+	const easing = stop - (req.loadedBefore ?? 0) > 2 * LEAD;
+	return {
+		stop,
+		lead: easing ? down(stop - LEAD, req.dialStep) : null,
+		expect: outcome(f, stop),
+		risk: riskAt(f, stop, req.target + req.over),
+		limit: wanted > cap,
+	};
+}
+
+function largestSafe(f: Filter, req: StopRequest): number {
+	const { scale, df } = noise(f);
+	const quantile = tQuantile(1 - riskAPull(req), df);
+	return largest((loaded) => {
+		const { mean, variance } = reach(f, loaded);
+		const sd = Math.sqrt((variance + STOPPING_SD ** 2) * scale);
+		const wide = f.pulls === 0 && sd > WIDE_GUESS.sd;
+		const margin = wide ? Math.max(quantile, WIDE_GUESS.quantile) : quantile;
+		return mean <= req.target && mean + margin * sd <= req.target + req.over;
+	});
+}
+
+/** The largest dial angle that `holds`, by bisection; `holds` is true up to somewhere and false from there. */
+function largest(holds: (loaded: number) => boolean): number {
+	let [low, high] = [0, FARTHEST];
+	for (let i = 0; i < 30; i++) {
+		const middle = (low + high) / 2;
+		if (holds(middle)) low = middle;
+		else high = middle;
+	}
+	return low;
+}
+
+function riskAPull(req: StopRequest): number {
+	const at = RISK_A_PULL.findIndex(([division]) => division >= req.dialStep);
+	const [x1, y1] = RISK_A_PULL[at < 0 ? RISK_A_PULL.length - 1 : at]!;
+	const [x0, y0] = RISK_A_PULL[Math.max(0, at - 1)]!;
+	const part = at <= 0 ? y1 : y0 + ((y1 - y0) * (req.dialStep - x0)) / (x1 - x0);
+	// From a half up the aim at the target alone decides.
+	return Math.min(0.5, part * req.risk);
+}
+
+function leastMoving(f: Filter, req: StopRequest): number {
+	const idle = predictStop(f, made(f).angle);
+	const here = Math.max(idle, req.loadedBefore ?? 0);
+	return up(here + req.dialStep, req.dialStep);
+}
+
+/** The loaded dial angle that is expected to leave `angle`: springback and take-up added. */
+export function predictStop(f: Filter, angle: number): number {
+	return largest((loaded) => reach(f, loaded).mean <= angle);
+}
+
+function outcome(f: Filter, stop: number): { angle: number; sd: number } {
+	const now = reach(f, stop);
+	const { scale } = noise(f);
+	const before = { mean: made(f).angle, variance: made(f).sd ** 2 / scale };
+	const max = maxMoments({ mean: now.mean, variance: now.variance + STOPPING_SD ** 2 }, before, now.withAngle);
+	return { angle: max.mean, sd: Math.sqrt(max.variance * scale) };
+}
+
+/** Of the pull, or already so before it. */
+function riskAt(f: Filter, stop: number, most: number): number {
+	const { scale } = noise(f);
+	const now = reach(f, stop);
+	const byPull = above(f, now.mean, Math.sqrt((now.variance + STOPPING_SD ** 2) * scale), most);
+	return Math.max(byPull, above(f, made(f).angle, made(f).sd, most));
+}
+
+function above(f: Filter, mean: number, sd: number, bound: number): number {
+	if (sd === 0) return mean > bound ? 1 : 0;
+	return tCdf((mean - bound) / sd, noise(f).df);
+}
+
+export interface Acceptance {
+	/** Probabilities that the bend in hand lies above its band, below it, within it. */
+	over: number;
+	under: number;
+	within: number;
+	/** The dial alone shows it short, and the stop suggested would move it: pull again without taking the tube out. */
+	likelyShort: boolean;
+}
+
+/** How the bend in hand lies to its tolerance. Worth another pull when `under` is above a half. */
+export function accept(f: Filter, req: StopRequest): Acceptance {
+	const { angle, sd } = made(f);
+	const over = above(f, angle, sd, req.target + req.over);
+	const under = 1 - above(f, angle, sd, req.target - req.under);
+	const short = f.seen && under > SHORT_FOR_SURE;
+	const likelyShort = short && suggestStop(f, req).stop > (req.loadedBefore ?? 0);
+	return { over, under, within: 1 - over - under, likelyShort };
+}
+
+/** One sentence: what the stop rests on. */
+export function explainStop(f: Filter, suggestion: StopSuggestion, req: StopRequest): string {
+	const { stop, expect, risk, limit } = suggestion;
+	const back = `${degrees(stop - expect.angle)} of springback and take-up`;
+	const sure = `to ${degrees(expect.angle)}, give or take ${degrees(expect.sd)}`;
+	const chance = `${percent(risk)} to pass ${degrees(req.target + req.over)}`;
+	const start = f.pulls === 0 && f.readings === 0 ? 'Nothing measured here yet: ' : '';
+	const end = limit ? `; the machine's largest angle caps the stop` : '';
+	return `${start}${start ? 'expect' : 'Expect'} ${back}, ${sure}; ${chance}${end}.`;
+}
+
+function degrees(value: number): string {
+	return `${Number(value.toFixed(1))}°`;
+}
+
+function percent(part: number): string {
+	return part < 0.001 ? 'under 0.1 %' : `${Number((100 * part).toFixed(1))} %`;
+}
+
+// A hair over the division is the division: 0.1 is no binary number.
+const HAIR = 1e-9;
+
+function down(value: number, step: number): number {
+	return tidy(Math.floor(value / step + HAIR) * step);
+}
+
+function up(value: number, step: number): number {
+	return tidy(Math.ceil(value / step - HAIR) * step);
+}
+
+function tidy(value: number): number {
+	return Number(value.toFixed(9));
+}
