@@ -1,0 +1,94 @@
+import { angleBetween } from './angles.ts';
+import { acrossSurface, acuteAngle, distanceFromLine, farthestFromLine, runsParallel, tangentAt } from './drop.ts';
+import { cornerOf, type Frames, frames } from './frames.ts';
+import type { Check, CornerName, Point } from './job.ts';
+import type { Shape } from './shape.ts';
+import { cross, distance, dot, subtract, unit } from './vector.ts';
+
+type DropCheck = Extract<Check, { kind: 'drop' }>;
+type OutCheck = Extract<Check, { kind: 'out' }>;
+
+function dropValue(check: DropCheck, { straights, arcs }: Frames, od: number): number {
+	const line = straights[check.from - 1]!;
+	let depth: number;
+	let tangent: Point;
+	if ('bend' in check.to) {
+		const arc = arcs[check.to.bend - 1]!;
+		const farthest = farthestFromLine(line, arc);
+		depth = farthest.distance;
+		tangent = tangentAt(arc, farthest.turn);
+	} else {
+		const straight = straights[check.to.straight - 1]!;
+		depth = distanceFromLine(line, straight.start);
+		tangent = straight.direction;
+	}
+	if (check.surface === 'centre') return depth;
+	return depth + acrossSurface(od, acuteAngle(line.direction, tangent));
+}
+
+function cornerPoint(name: CornerName, { straights, arcs }: Frames): Point {
+	if ('bend' in name) return cornerOf(arcs[name.bend - 1]!);
+	return name.end === 'start' ? straights[0]!.start : straights.at(-1)!.end;
+}
+
+/** Throws RangeError where the two straights are parallel and so make no plane; a job file with that is refused before. */
+function outValue(check: OutCheck, { straights }: Frames): number {
+	const [j, k] = check.plane.map((straight) => straights[straight - 1]!) as [
+		Frames['straights'][0],
+		Frames['straights'][0],
+	];
+	const normal = unit(cross(j.direction, k.direction));
+	return dot(subtract(straights[check.to.straight - 1]!.start, j.start), normal);
+}
+
+/**
+ * What a check measures on a tube of this shape: a length, degrees for `angle`, a ratio for `ovality` (1, the round tube).
+ * `out` is signed. A span to a finished end leaves the trim out. Needs only the outside diameter of the tube.
+ */
+export function checkValue(check: Check, shape: Shape, tube: { od: number }): number {
+	if (check.kind === 'ovality') return 1;
+	const at = frames(shape);
+	switch (check.kind) {
+		case 'drop':
+			return dropValue(check, at, tube.od);
+		case 'angle': {
+			const [j, k] = check.between;
+			return angleBetween(at.straights[j - 1]!.direction, at.straights[k - 1]!.direction);
+		}
+		case 'span':
+			return distance(cornerPoint(check.from, at), cornerPoint(check.to, at));
+		case 'out':
+			return outValue(check, at);
+	}
+}
+
+const straightNeeds = (straight: number): number => straight - 1;
+
+const cornerNeeds = (name: CornerName, bends: number): number =>
+	'bend' in name ? name.bend : name.end === 'far' ? bends : 0;
+
+/**
+ * The bend after which a check can be taken: the largest number that anything it names needs. Straight j needs bend j - 1, the
+ * far end the last of the tube's `bends`. 0 where it could be taken on the straight piece.
+ */
+export function checkAfter(check: Check, bends: number): number {
+	switch (check.kind) {
+		case 'drop':
+			return Math.max(straightNeeds(check.from), 'bend' in check.to ? check.to.bend : straightNeeds(check.to.straight));
+		case 'angle':
+			return Math.max(...check.between.map(straightNeeds));
+		case 'span':
+			return Math.max(cornerNeeds(check.from, bends), cornerNeeds(check.to, bends));
+		case 'out':
+			return Math.max(...check.plane.map(straightNeeds), straightNeeds(check.to.straight));
+		case 'ovality':
+			return check.bend;
+	}
+}
+
+/** False for a drop to a bend in which the tube nowhere runs parallel to the straight, so that no highest place can be felt. */
+export function hasCrown(check: Check, shape: Shape): boolean {
+	if (check.kind !== 'drop' || !('bend' in check.to)) return true;
+	const { straights, arcs } = frames(shape);
+	return runsParallel(straights[check.from - 1]!, arcs[check.to.bend - 1]!);
+}

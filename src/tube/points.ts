@@ -1,0 +1,101 @@
+import { angleBetween, degrees, normalizeRotation } from './angles.ts';
+import { setback } from './arcs.ts';
+import { corners } from './frames.ts';
+import type { Bend, Point } from './job.ts';
+import { cross, distance, dot, norm, subtract } from './vector.ts';
+
+/** A shape as a fabricator bends it, all bends on one die. */
+export interface BendList {
+	bends: Bend[];
+	last: number;
+}
+
+/** What keeps a list of points from being a tube: `point` counts from 0. */
+export interface PointFault {
+	point: number;
+	text: string;
+}
+
+/** Corners flatter than this, in degrees, or folded back to within this of 180, have no bend to speak of. */
+const LEAST_ANGLE = 0.01;
+
+/**
+ * Torsion angle of four points in degrees, (-180, 180]: how far the plane of p1 p2 p3 is turned from the plane of p0 p1 p2
+ * about the direction p1 -> p2, by the right-hand rule (the IUPAC sign: clockwise seen along p1 -> p2 is positive).
+ */
+export function torsion(p0: Point, p1: Point, p2: Point, p3: Point): number {
+	const a = subtract(p1, p0);
+	const b = subtract(p2, p1);
+	const c = subtract(p3, p2);
+	const bc = cross(b, c);
+	return normalizeRotation(degrees(Math.atan2(norm(b) * dot(a, bc), dot(cross(a, b), bc))));
+}
+
+/** Faults of the corners alone, whatever the radius: points that coincide, lie in a line or turn straight back. */
+function cornerFaults(points: readonly Point[]): PointFault[] {
+	if (points.length < 3) {
+		return [{ point: 0, text: `${points.length} points make no bend; give at least 3: both ends and a corner` }];
+	}
+	return points.slice(1).flatMap((point, i) => {
+		const at = i + 1;
+		const before = subtract(point, points[i]!);
+		if (norm(before) === 0) return [{ point: at, text: 'lies on the point before it; give two different points' }];
+		const next = points[at + 1];
+		if (!next || distance(point, next) === 0) return [];
+		const angle = angleBetween(before, subtract(next, point));
+		if (angle < LEAST_ANGLE) {
+			return [{ point: at, text: 'lies in a line with its neighbours, so there is no bend; leave this point out' }];
+		}
+		if (angle > 180 - LEAST_ANGLE) {
+			return [{ point: at, text: 'turns straight back, which no bend can do; move the point after it aside' }];
+		}
+		return [];
+	});
+}
+
+/** Bends for points that have been found faultless; straights may come out negative where corners are too near. */
+function bendsBetween(points: readonly Point[], radius: number): BendList {
+	const corner = points.slice(1, -1).map((point, i) => {
+		const angle = angleBetween(subtract(point, points[i]!), subtract(points[i + 2]!, point));
+		return { angle, back: setback(angle, radius) };
+	});
+	const straight = (i: number) =>
+		distance(points[i]!, points[i + 1]!) - (corner[i - 1]?.back ?? 0) - (corner[i]?.back ?? 0);
+	const bends = corner.map(({ angle }, i) => ({
+		straight: straight(i),
+		angle,
+		rotation: i === 0 ? 0 : torsion(points[i - 1]!, points[i]!, points[i + 1]!, points[i + 2]!),
+	}));
+	return { bends, last: straight(corner.length) };
+}
+
+/** All that keeps these points from being a tube of this radius, in the points' order; empty when nothing does. */
+export function pointFaults(points: readonly Point[], radius: number): PointFault[] {
+	const faults = cornerFaults(points);
+	if (faults.length > 0) return faults;
+	const { bends, last } = bendsBetween(points, radius);
+	return [...bends.map((bend) => bend.straight), last].flatMap((straight, i) => {
+		if (straight >= 0) return [];
+		const text = `is too near the point before it: the bends between them need ${-straight} more; move them apart by that or bend tighter`;
+		return [{ point: i + 1, text }];
+	});
+}
+
+/**
+ * Bends for sharp-corner points, ends included; the first rotation is 0. Straights may be negative where corners lie closer
+ * than their setbacks: the caller checks, or asks `pointFaults` first.
+ * Throws RangeError for points that coincide, lie in a line or turn straight back.
+ */
+export function pointsToBends(points: readonly Point[], radius: number): BendList {
+	const fault = cornerFaults(points)[0];
+	if (fault) throw new RangeError(`points[${fault.point}] ${fault.text}.`);
+	return bendsBetween(points, radius);
+}
+
+/** The sharp-corner points of a list of bends, ends included, in the tube's own frame (see `frames`). */
+export function bendsToPoints({ bends, last }: BendList, radius: number): Point[] {
+	return corners({
+		straights: [...bends.map((bend) => bend.straight), last],
+		bends: bends.map(({ angle, rotation }) => ({ angle, rotation, radius })),
+	});
+}
