@@ -14,13 +14,13 @@ export interface Problem {
 export type Held = 'low' | 'high' | null;
 
 export interface Solution {
-	x: number[];
+	x: readonly number[];
 	residuals: number[];
 	/** Half the sum of squares. */
 	cost: number;
 	/** For each variable the bound that the cost still pushes it against. */
 	held: Held[];
-	/** False when the step limit came first. */
+	/** False when no step downhill was found, or not within the step limit, before the slope was flat. */
 	converged: boolean;
 	steps: number;
 }
@@ -78,86 +78,83 @@ export function solveCholesky(a: readonly (readonly number[])[], b: readonly num
 	return x;
 }
 
-/** The damped step for the variables that are not held; null when the damping is too small for it to exist. */
-function step(
-	matrix: readonly (readonly number[])[],
-	gradient: readonly number[],
-	free: readonly number[],
-	damping: number,
-) {
+const clamp = (value: number, low: number, high: number) => Math.min(Math.max(value, low), high);
+
+/** A point with all that the next step is chosen from. */
+interface Place {
+	x: readonly number[];
+	residuals: number[];
+	cost: number;
+	matrix: number[][];
+	gradient: number[];
+	held: Held[];
+	/** The variables that may move: not held by a bound, and seen by some residual. */
+	free: number[];
+}
+
+function placeAt(problem: Problem, x: readonly number[], residuals: number[]): Place {
+	const { matrix, gradient } = normal(problem.jacobian(x), residuals, x.length);
+	const held = x.map((value, i): Held => {
+		if (value <= problem.lower[i]! && gradient[i]! >= 0) return 'low';
+		return value >= problem.upper[i]! && gradient[i]! <= 0 ? 'high' : null;
+	});
+	const free = held.flatMap((h, i) => (h === null && matrix[i]![i]! > 0 ? [i] : []));
+	return { x, residuals, cost: halfSquares(residuals), matrix, gradient, held, free };
+}
+
+/** The point a damped step leads to, projected into the bounds; null when the damping is too small for a step to exist. */
+function stepFrom({ x, matrix, gradient, free }: Place, { lower, upper }: Problem, damping: number): number[] | null {
 	const damped = free.map((i) => free.map((j) => matrix[i]![j]! * (i === j ? 1 + damping : 1)));
-	return solveCholesky(
+	const way = solveCholesky(
 		damped,
 		free.map((i) => -gradient[i]!),
 	);
+	if (way === null) return null;
+	const next = [...x];
+	for (const [k, i] of free.entries()) next[i] = clamp(x[i]! + way[k]!, lower[i]!, upper[i]!);
+	return next;
 }
 
-const clamp = (value: number, low: number, high: number) => Math.min(Math.max(value, low), high);
-
-function heldBy(x: readonly number[], gradient: readonly number[], { lower, upper }: Problem): Held[] {
-	return x.map((value, i) => {
-		if (value <= lower[i]! && gradient[i]! >= 0) return 'low';
-		return value >= upper[i]! && gradient[i]! <= 0 ? 'high' : null;
-	});
+/** What the local quadratic says the step to `next` gains. */
+function predictedGain({ x, matrix, gradient }: Place, next: readonly number[]): number {
+	const moved = next.map((value, i) => value - x[i]!);
+	return -moved.reduce((sum, si, i) => {
+		const curve = moved.reduce((row, sj, j) => row + matrix[i]![j]! * sj, 0);
+		return sum + si * (gradient[i]! + curve / 2);
+	}, 0);
 }
 
-/** What the local quadratic says a step gains. */
-function predictedGain(
-	matrix: readonly (readonly number[])[],
-	gradient: readonly number[],
-	s: readonly number[],
-): number {
-	let gain = 0;
-	for (const [i, si] of s.entries()) {
-		let row = gradient[i]!;
-		for (const [j, sj] of s.entries()) row += 0.5 * matrix[i]![j]! * sj;
-		gain -= si * row;
-	}
-	return gain;
-}
+const flat = ({ free, gradient, matrix, cost }: Place) =>
+	free.every((i) => Math.abs(gradient[i]!) <= FLAT * Math.sqrt(matrix[i]![i]!) * Math.max(1, Math.sqrt(2 * cost)));
 
 /**
  * Minimises half the sum of squared residuals within the bounds, from `start` (first moved into them). Never ends above the cost
- * it started from. Variables should be of order one: the smallest step is absolute.
+ * it started from. Variables should be of order one: the smallest step is absolute. Throws RangeError when a residual at the start
+ * is not a finite number.
  */
 export function solve(problem: Problem, start: readonly number[]): Solution {
-	const { lower, upper } = problem;
-	let x = start.map((value, i) => clamp(value, lower[i]!, upper[i]!));
-	let residuals = problem.residuals(x);
-	let cost = halfSquares(residuals);
-	if (!Number.isFinite(cost)) throw new RangeError('The solver needs a start where every residual is a finite number.');
+	const inside = start.map((value, i) => clamp(value, problem.lower[i]!, problem.upper[i]!));
+	let place = placeAt(problem, inside, problem.residuals(inside));
+	if (!Number.isFinite(place.cost))
+		throw new RangeError('The solver needs a start where every residual is a finite number.');
 	let damping = FIRST_DAMPING;
 	let growth = 2;
-	let { matrix, gradient } = normal(problem.jacobian(x), residuals, x.length);
-	let held = heldBy(x, gradient, problem);
-	const end = (converged: boolean, steps: number): Solution => ({ x, residuals, cost, held, converged, steps });
 	for (let steps = 0; steps < MOST_STEPS; steps++) {
-		const free = held.flatMap((h, i) => (h === null && matrix[i]![i]! > 0 ? [i] : []));
-		const slope = Math.max(0, ...free.map((i) => Math.abs(gradient[i]!) / Math.sqrt(matrix[i]![i]!)));
-		if (slope <= FLAT * Math.max(1, Math.sqrt(2 * cost))) return end(true, steps);
-		const way = step(matrix, gradient, free, damping);
-		if (way !== null) {
-			const trial = [...x];
-			for (const [k, i] of free.entries()) trial[i] = clamp(x[i]! + way[k]!, lower[i]!, upper[i]!);
-			const moved = trial.map((value, i) => value - x[i]!);
-			if (Math.max(...moved.map(Math.abs)) <= SMALLEST_STEP) return end(true, steps);
-			const trialResiduals = problem.residuals(trial);
-			const trialCost = halfSquares(trialResiduals);
-			const gain = (cost - trialCost) / predictedGain(matrix, gradient, moved);
-			if (trialCost < cost && gain > 0) {
-				x = trial;
-				residuals = trialResiduals;
-				cost = trialCost;
-				({ matrix, gradient } = normal(problem.jacobian(x), residuals, x.length));
-				held = heldBy(x, gradient, problem);
-				damping *= Math.max(1 / 3, 1 - (2 * gain - 1) ** 3);
-				growth = 2;
-				continue;
-			}
+		if (flat(place)) return { ...place, converged: true, steps };
+		if (damping > LARGEST_DAMPING) return { ...place, converged: false, steps };
+		const next = stepFrom(place, problem, damping);
+		if (next?.every((value, i) => Math.abs(value - place.x[i]!) <= SMALLEST_STEP))
+			return { ...place, converged: true, steps };
+		const residuals = next && problem.residuals(next);
+		const gain = residuals ? (place.cost - halfSquares(residuals)) / predictedGain(place, next) : 0;
+		if (residuals && gain > 0 && halfSquares(residuals) < place.cost) {
+			place = placeAt(problem, next, residuals);
+			damping *= Math.max(1 / 3, 1 - (2 * gain - 1) ** 3);
+			growth = 2;
+		} else {
+			damping *= growth;
+			growth *= 2;
 		}
-		damping *= growth;
-		growth *= 2;
-		if (damping > LARGEST_DAMPING) return end(true, steps);
 	}
-	return end(false, MOST_STEPS);
+	return { ...place, converged: false, steps: MOST_STEPS };
 }
