@@ -1,0 +1,75 @@
+/**
+ * How long a person waits for the program, as a multiple of what Node itself takes to start and stop. Ratios within one
+ * run are compared, since the times of one machine say little about another. Exit code 1 when a limit is passed.
+ */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { spawn } from '@lydell/node-pty';
+import { interleave, type Measurement, table } from './rounds.ts';
+
+const ROUNDS = 21;
+/** Longer than any start; only a program that hangs gets there. */
+const GIVE_UP_MS = 20_000;
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const program = join(root, '.build', 'pullbook.js');
+const home = mkdtempSync(join(tmpdir(), 'pullbook-bench-'));
+const env = { ...process.env, PULLBOOK_HOME: home, TERM: 'xterm-256color', CI: 'false' };
+
+const jobs = readdirSync(join(root, 'jobs'))
+	.filter((name) => name.endsWith('.json'))
+	.map((name) => join(root, 'jobs', name));
+const jobNames = jobs.map((path): string => JSON.parse(readFileSync(path, 'utf8')).name);
+
+/** Milliseconds from the start of Node to its end. */
+async function timeRun(args: readonly string[]): Promise<number> {
+	const start = performance.now();
+	const { status, stderr } = spawnSync(process.execPath, [...args], {
+		cwd: root,
+		env,
+		stdio: ['ignore', 'pipe', 'pipe'],
+	});
+	const taken = performance.now() - start;
+	if (status !== 0) throw new Error(`node ${args.join(' ')} ended with ${status}: ${stderr}`);
+	return taken;
+}
+
+/** Milliseconds from the start of Node to a job's name on the home screen, in a real pseudo-terminal. */
+function timeFirstFrame(): Promise<number> {
+	return new Promise((resolve, reject) => {
+		const start = performance.now();
+		const terminal = spawn(process.execPath, [program], { cwd: root, env, cols: 80, rows: 24 });
+		let output = '';
+		let taken: number | null = null;
+		const timer = setTimeout(() => terminal.kill('SIGKILL'), GIVE_UP_MS);
+		terminal.onData((data) => {
+			output += data;
+			if (taken !== null || !jobNames.some((name) => output.includes(name))) return;
+			taken = performance.now() - start;
+			terminal.kill('SIGKILL');
+		});
+		// Only when it has gone may the next measurement have the machine.
+		terminal.onExit(() => {
+			clearTimeout(timer);
+			if (taken !== null) resolve(taken);
+			else reject(new Error(`No job's name was drawn; the terminal shows ${JSON.stringify(output.slice(-500))}`));
+		});
+	});
+}
+
+const measurements: Measurement[] = [
+	{ name: 'node -e 0', limit: null, run: () => timeRun(['-e', '0']) },
+	{ name: 'layout --json', limit: 2, run: () => timeRun([program, 'layout', jobs[0]!, '--json']) },
+	{ name: 'home screen, first frame', limit: 4, run: timeFirstFrame },
+];
+
+try {
+	const results = await interleave(measurements, ROUNDS);
+	console.log(table(results).join('\n'));
+	process.exitCode = results.every(({ within }) => within) ? 0 : 1;
+} finally {
+	rmSync(home, { recursive: true, force: true });
+}
