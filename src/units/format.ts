@@ -1,0 +1,19 @@
+/** Lengths and angles as people read them. */
+import type { Units } from './units.ts';
+
+/** A length as a short decimal with its unit, to a thousandth of an inch or a tenth of a millimetre: `10.375 in`. */
+export function formatLength(length: number, units: Units): string {
+	return `${trimmed(length, units === 'in' ? 3 : 1)} ${units}`;
+}
+
+/** An angle to so many decimals (default 1) with its sign: `22.5°`, `90°`. */
+export function formatAngle(degrees: number, places = 1): string {
+	return `${trimmed(degrees, places)}°`;
+}
+
+/** A number to so many decimals, without trailing zeros and without a minus before 0. */
+export function trimmed(value: number, places: number): string {
+	const fixed = value.toFixed(places);
+	const short = places > 0 ? fixed.replace(/\.?0+$/, '') : fixed;
+	return short === '-0' ? '0' : short;
+}

@@ -1,0 +1,47 @@
+/** Lengths, angles and plain numbers as people write them. */
+import { evaluate, type Reader } from './expression.ts';
+import { lengthUnit, type Unit, type Units } from './units.ts';
+import { UnitsError } from './units-error.ts';
+
+const LENGTH_EXAMPLES: Readonly<Record<Units, string>> = {
+	in: `a length such as 9 3/8, 9-3/8, 9.375, 2' 6 1/2", 362 mm or 12 7/16 - 1`,
+	mm: 'a length such as 238, 238.5, 9 3/8 in or 362 - 25',
+};
+const DEGREE: Unit = { name: 'degree', convert: (count) => count, own: true };
+const DEGREE_WORDS = new Set(['°', 'deg', 'degree', 'degrees']);
+const ANGLE: Reader = {
+	units: (word) => (DEGREE_WORDS.has(word) ? DEGREE : undefined),
+	example: 'an angle in degrees such as 45, 22.5, 22 1/2 or 90 - 12.5',
+};
+const NUMBER: Reader = { units: () => undefined, example: 'a number such as 0.93 or 15/16' };
+
+/**
+ * A length in `units`: a number, or a text with decimals (point or comma), fractions, feet and inches, sums and
+ * products. Without its own unit a text is in `units`, else it is converted.
+ * @throws UnitsError for whatever is no length or could be read as two different ones
+ */
+export function parseLength(text: string | number, units: Units): number {
+	return read(text, { units: (word) => lengthUnit(word, units), example: LENGTH_EXAMPLES[units] });
+}
+
+/**
+ * An angle in degrees, with or without a degree sign.
+ * @throws UnitsError for whatever is no angle
+ */
+export function parseAngle(text: string | number): number {
+	return read(text, ANGLE);
+}
+
+/**
+ * A number without a unit: a ratio, a count.
+ * @throws UnitsError for whatever is no number
+ */
+export function parseNumber(text: string | number): number {
+	return read(text, NUMBER);
+}
+
+function read(text: string | number, reader: Reader): number {
+	if (typeof text === 'string') return evaluate(text, reader);
+	if (Number.isFinite(text)) return text;
+	throw new UnitsError(String(text), `write ${reader.example}`);
+}
