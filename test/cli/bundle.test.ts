@@ -1,0 +1,45 @@
+import { build, type Metafile } from 'esbuild';
+import { beforeAll, describe, expect, it } from 'vitest';
+
+/** What must not be waited for where no screen is drawn and no settings are kept. */
+const HEAVY = /node_modules\/(ink|react|react-reconciler|yoga-layout|ink-text-input|conf|ajv)\//;
+
+let outputs: Metafile['outputs'];
+
+/** Names of the source files that are loaded for a command: its chunk, the entry, and all they import outright. */
+function loadedFor(source: string): string[] {
+	const found = Object.entries(outputs).find(([, { entryPoint }]) => entryPoint === source);
+	if (!found) throw new Error(`${source} is in no chunk of its own: is it still loaded by import()?`);
+	const entry = Object.keys(outputs).find((path) => outputs[path]!.entryPoint === 'src/main.ts')!;
+	const seen = new Set<string>();
+	const visit = (path: string) => {
+		if (seen.has(path)) return;
+		seen.add(path);
+		for (const { path: next, kind } of outputs[path]?.imports ?? []) if (kind === 'import-statement') visit(next);
+	};
+	visit(entry);
+	visit(found[0]);
+	return [...seen].flatMap((path) => Object.keys(outputs[path]?.inputs ?? {}));
+}
+
+describe('the bundle', () => {
+	beforeAll(async () => {
+		const { bundleOptions } = await import(new URL('../../.ci/bundle.mjs', import.meta.url).href);
+		const { metafile } = await build({ ...bundleOptions, write: false, metafile: true });
+		outputs = metafile!.outputs;
+	});
+
+	it.each(['layout', 'check', 'log'])('loads neither screen nor settings store for %s', (command) => {
+		const loaded = loadedFor(`src/cli/${command}.ts`);
+		expect(loaded).toContain(`src/cli/${command}.ts`);
+		expect(loaded).toContain('src/main.ts');
+		expect(loaded.filter((file) => HEAVY.test(file))).toEqual([]);
+	});
+
+	it('does load the screen for the home screen, or this test could not tell', () => {
+		const home = Object.entries(outputs).filter(([, { inputs }]) =>
+			Object.keys(inputs).some((file) => HEAVY.test(file)),
+		);
+		expect(home.length).toBeGreaterThan(0);
+	});
+});
