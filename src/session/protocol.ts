@@ -2,13 +2,15 @@
  * What passes between the session core and any shell: the asks, the answers and the notes of the line mode.
  * Lengths in the job's unit, angles in degrees, rotations in (-180, 180].
  */
+import type { Face, TurnWay } from '../tube/turns.ts';
+import type { Warning } from '../tube/warnings.ts';
+
+export type { Face, TurnWay, Warning };
 export type Plan = 'new' | 'old';
 export type ReadingKind = 'loaded' | 'released' | 'pointer' | 'angle' | 'mark' | 'rotation' | 'length' | 'check';
 export type EvidenceKind = 'farEndToMark' | 'leg' | 'mark' | 'rotation';
 export type Advice = 'accept' | 'pull' | 'relieve' | 'scrap' | 'reopen';
 export type CheckKind = 'drop' | 'angle' | 'span' | 'out' | 'ovality';
-export type TurnWay = 'clockwise' | 'counterclockwise' | 'either' | 'none';
-export type Face = 'same' | 'opposite' | 'other';
 
 export interface Estimate {
 	value: number;
@@ -96,11 +98,6 @@ export interface DecideAsk {
 }
 export type Ask = SetAsk | PullAsk | MeasureAsk | ConfirmAsk | CheckAsk | DecideAsk;
 
-export interface Warning {
-	at: string;
-	code: string;
-	text: string;
-}
 export interface SessionNote {
 	note: 'session';
 	id: string;
