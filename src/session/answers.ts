@@ -1,0 +1,212 @@
+import { at } from './as-built.ts';
+import { limitSpent, suggestion } from './bend-check.ts';
+import { doubtOf, expectedOf } from './doubts.ts';
+import type { Event, Reading } from './events.ts';
+import { apply } from './evolve.ts';
+import { undoable } from './fold.ts';
+import type { Action, Answer, ReadingKind, RefusedNote } from './protocol.ts';
+import { settle } from './settle.ts';
+import { takeReadings } from './take.ts';
+import type { State } from './state.ts';
+import { bendAt } from './state.ts';
+import { reopenHindrance } from './reopen.ts';
+
+export type Decision = { events: Event[] } | { refused: RefusedNote };
+
+/** What an answer means here: the events it leads to, or why it cannot be taken. Pure; nothing changes by it. */
+export function decide(answer: Answer, state: State): Decision {
+	const note: Event[] = answer.note === undefined ? [] : [{ type: 'note-written', text: answer.note }];
+	if (!answer.action) return { events: note };
+	const result = eventsOf(answer.action, state);
+	return 'refused' in result ? result : { events: [...result.events, ...note] };
+}
+
+export function refuse(why: string, code: RefusedNote['code'] = 'not-possible'): { refused: RefusedNote } {
+	return { refused: { note: 'refused', code, why } };
+}
+
+function eventsOf(action: Action, state: State): Decision {
+	switch (action.do) {
+		case 'undo': {
+			const entry = undoable(state);
+			return entry === null ? refuse('There is nothing to undo.') : { events: [{ type: 'record-voided', entry }] };
+		}
+		case 'quit':
+			return { events: [{ type: 'session-left' }] };
+		case 'amend':
+			return amend(state, action);
+		default:
+			break;
+	}
+	if (state.phase.at === 'done') return refuse('The session is finished: only undo, amend and quit are taken.');
+	switch (action.do) {
+		case 'scrap':
+			return { events: [{ type: 'tube-scrapped', why: action.why }] };
+		case 'evidence':
+			return evidence(state, action);
+		case 'reopen': {
+			const why = reopenHindrance(state, action.bend);
+			return why === null ? { events: [{ type: 'bend-reopened', bend: action.bend, how: action.how }] } : refuse(why);
+		}
+		default:
+			return asked(action, state);
+	}
+}
+
+/** Answers that belong to the open ask. */
+function asked(action: Action, state: State): Decision {
+	const { phase } = state;
+	switch (phase.at) {
+		case 'set':
+			if (action.do === 'ready') return ready(state, action);
+			if (action.do === 'plan') return choosePlan(state, action.plan);
+			return wrong('set', action, '{"ready":true} or {"plan":"old"}');
+		case 'pull':
+			if (action.do === 'loaded') return loaded(state, action);
+			if (action.do === 'reseat') return { events: [{ type: 'tube-taken-out', bend: state.bend }] };
+			return wrong('pull', action, '{"loaded":n} or {"reseat":true}');
+		case 'measure':
+			if (action.do === 'angles') return angles(state, action.angles);
+			if (action.do !== 'skip') return wrong('measure', action, '{"angle":n} or {"skip":true}');
+			if (phase.must) return refuse('A bend that was opened is known again only by measuring it: give the angle.');
+			return { events: [{ type: 'measuring-skipped', bend: state.bend }] };
+		case 'confirm':
+			if (action.do === 'keep' || action.do === 'reading') return { events: settle(state, phase.doubt, action) };
+			return wrong('confirm', action, '{"keep":true} or {"reading":n}');
+		case 'check': {
+			const name = at(phase.queue, 0);
+			if (action.do === 'reading') return { events: takeReadings(state, [{ of: 'check', name, value: action.reading }]) };
+			if (action.do === 'skip') return { events: [{ type: 'check-skipped', name }] };
+			return wrong('check', action, '{"reading":n} or {"skip":true}');
+		}
+		case 'decide':
+			return decided(action, state);
+		case 'done':
+			return refuse('The session is finished.');
+	}
+}
+
+function wrong(ask: string, action: Action, right: string): Decision {
+	return refuse(`"${action.do}" does not answer the open ask "${ask}": give ${right}.`);
+}
+
+function decided(action: Action, state: State): Decision {
+	const { bend } = state;
+	if (action.do === 'accept') return { events: [{ type: 'bend-accepted', bend }] };
+	if (action.do === 'relieve') return { events: [{ type: 'relief-chosen', bend }] };
+	if (action.do !== 'pull') return wrong('decide', action, '{"do":"accept"}, "pull", "relieve" or "scrap"');
+	if (limitSpent(state)) {
+		return refuse(
+			`The last seat stopped at the machine's largest angle (${state.start.job.tooling.maxAngle}) and added less than a dial step: another pull cannot add more. Accept the bend, or scrap the tube.`,
+		);
+	}
+	return { events: [{ type: 'pull-chosen', bend }] };
+}
+
+function ready(state: State, action: Extract<Action, { do: 'ready' }>): Decision {
+	const { bend } = state;
+	const readings: Reading[] = [];
+	const add = (of: ReadingKind, value: number | undefined) => {
+		if (value !== undefined) readings.push({ of, value, bend });
+	};
+	add('pointer', action.pointer);
+	add('mark', action.mark);
+	add('rotation', action.rotation);
+	add('length', action.length);
+	const started = state.bends.some((b) => b.seats > 0);
+	if (action.length !== undefined && started) return refuse('The length of the piece is taken at the first set only.');
+	const pulled = bendAt(state, bend).pulls.length > 0;
+	if (pulled && (action.mark !== undefined || action.rotation !== undefined)) {
+		return refuse(
+			`Bend ${bend} has been pulled: say where its mark or plane really was as evidence, {"evidence":{"kind":"mark","bend":${bend},"reading":n}}.`,
+		);
+	}
+	const set: Event = { type: 'tube-set', bend };
+	return { events: [set, ...takeReadings(apply(state, set), readings)] };
+}
+
+function choosePlan(state: State, plan: 'new' | 'old'): Decision {
+	if (state.plan.before === null) return refuse('There has been no correction yet: there is one plan only.');
+	if (bendAt(state, state.bend).seats > 0) {
+		return refuse(`Bend ${state.bend} has been seated already: choose the plan before a bend's first seat.`);
+	}
+	return { events: [{ type: 'plan-chosen', plan }] };
+}
+
+function loaded(state: State, action: Extract<Action, { do: 'loaded' }>): Decision {
+	const { bend } = state;
+	const { stop } = suggestion(state);
+	const readings: Reading[] = [{ of: 'loaded', value: action.loaded, bend, stop }];
+	if (action.released !== undefined) readings.push({ of: 'released', value: action.released, bend });
+	return { events: takeReadings(state, readings) };
+}
+
+/** Independent readings of one angle that differ by more than this are asked again, degrees. */
+const READINGS_AGREE = 1;
+
+function angles(state: State, values: readonly number[]): Decision {
+	const { phase, bend } = state;
+	const got = phase.at === 'measure' ? phase.got : [];
+	const wanted = phase.at === 'measure' ? phase.wanted : 1;
+	const all = [...got, ...values];
+	const reading = (value: number): Reading => ({ of: 'angle', value, bend });
+	if (all.length === 1) {
+		const [value] = all as [number];
+		const doubted = doubtOf(state, reading(value));
+		if (doubted) return { events: [{ type: 'reading-doubted', reading: reading(value), ...doubted, others: [], rest: [] }] };
+		return { events: [{ type: wanted === 2 ? 'reading-noted' : 'reading-taken', reading: reading(value) }] };
+	}
+	if (Math.max(...all) - Math.min(...all) > READINGS_AGREE) return { events: [disagreement(state, all)] };
+	const last = at(values, values.length - 1);
+	const noted: Event[] = values.slice(0, -1).map((value) => ({ type: 'reading-noted', reading: reading(value) }));
+	return { events: [...noted, { type: 'reading-taken', reading: reading(last) }] };
+}
+
+/** Of readings that disagree the least likely is asked again; the others stay beside it. */
+function disagreement(state: State, all: readonly number[]): Event {
+	const { bend } = state;
+	const expected = expectedOf(state, { of: 'angle', value: at(all, 0), bend });
+	const far = [...all].sort((a, b) => Math.abs(b - expected.value) - Math.abs(a - expected.value));
+	const doubtful = at(far, 0);
+	const others = [...all];
+	others.splice(all.indexOf(doubtful), 1);
+	return {
+		type: 'reading-doubted',
+		reading: { of: 'angle', value: doubtful, bend },
+		expected,
+		why: `The readings ${all.join(' and ')} differ by more than ${READINGS_AGREE} degree. Measure again.`,
+		others,
+		rest: [],
+	};
+}
+
+function evidence(state: State, action: Extract<Action, { do: 'evidence' }>): Decision {
+	const bend = state.bends[action.bend - 1];
+	if (!bend) return refuse(`Bend ${action.bend} does not exist: this tube has ${state.bends.length}.`);
+	if (bend.seats === 0) return refuse(`Bend ${action.bend} has not been set yet: there is nothing on the tube to measure there.`);
+	const of: ReadingKind = action.kind === 'mark' || action.kind === 'rotation' ? action.kind : 'length';
+	const reading: Reading = { of, value: action.reading, bend: action.bend, evidence: action.kind };
+	return { events: takeReadings(state, [reading]) };
+}
+
+function amend(state: State, action: Extract<Action, { do: 'amend' }>): Decision {
+	const entry = state.entries.find((e) => e.entry === action.entry);
+	if (!entry) return refuse(`There is no record ${action.entry}: this session has records 1 to ${state.entries.length}.`);
+	if (entry.void) return refuse(`Record ${action.entry} was undone: it counts no more and cannot be amended.`);
+	const kinds = [...new Set(readingsIn(entry.events).map((reading) => reading.of))];
+	if (kinds.length === 0) return refuse(`Record ${action.entry} holds no reading.`);
+	const of = action.of ?? (kinds.includes('loaded') ? 'loaded' : at(kinds, 0));
+	if (!kinds.includes(of)) return refuse(`Record ${action.entry} holds no reading of "${of}", only ${kinds.join(', ')}.`);
+	if (action.of === undefined && kinds.length > 1 && of !== 'loaded') {
+		return refuse(`Record ${action.entry} holds several readings: say which with "of", one of ${kinds.join(', ')}.`);
+	}
+	return { events: [{ type: 'reading-amended', entry: action.entry, of, value: action.reading }] };
+}
+
+/** Every reading that a record's events hold. */
+export function readingsIn(events: readonly Event[]): Reading[] {
+	return events.flatMap((event) => {
+		if (event.type === 'reading-doubted') return [event.reading, ...event.rest];
+		return 'reading' in event ? [event.reading] : [];
+	});
+}

@@ -1,0 +1,138 @@
+import { expectReading, made, newSeat } from '../springback/filter.ts';
+import { explainStop } from '../springback/stop.ts';
+import { around, tubeTurn } from '../tube/turns.ts';
+import { formatTape } from '../units/tape.ts';
+import { advise } from './advice.ts';
+import { at, tubeAtWork } from './as-built.ts';
+import { stopRequest, suggestion, target } from './bend-check.ts';
+import { cautionsAt } from './cautions.ts';
+import { dueCheck, expectCheck, uncutTrim } from './check-reading.ts';
+import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, MeasureAsk, PullAsk, SetAsk } from './protocol.ts';
+import type { Doubt, State } from './state.ts';
+import { bendAt, nextEntry } from './state.ts';
+
+/** What is asked next; null when the session is finished. */
+export function ask(state: State): Ask | null {
+	const { phase } = state;
+	switch (phase.at) {
+		case 'set':
+			return setAsk(state);
+		case 'pull':
+			return pullAsk(state);
+		case 'measure':
+			return measureAsk(state, phase.wanted);
+		case 'confirm':
+			return confirmAsk(state, phase.doubt);
+		case 'check':
+			return checkAsk(state, at(phase.queue, 0));
+		case 'decide':
+			return decideAsk(state);
+		case 'done':
+			return null;
+	}
+}
+
+function setAsk(state: State): SetAsk {
+	const { start, design, plan } = state;
+	const bend = bendAt(state, state.bend);
+	const index = state.bend - 1;
+	const numbers = at(plan.current, index);
+	const fromStart = bend.mark ?? numbers.fromStart;
+	const rotation = bend.rotation ?? numbers.rotation;
+	const rotations = plan.current.map((n, i) => state.bends[i]?.rotation ?? n.rotation);
+	const was = at(plan.before ?? plan.current, index);
+	const seat = bend.seats + 1;
+	return {
+		ask: 'set',
+		entry: nextEntry(state),
+		bend: state.bend,
+		bends: state.bends.length,
+		target: target(state),
+		design: at(design.shape.bends, index).angle,
+		seat,
+		mark: {
+			fromStart,
+			fromFarEnd: state.piece - fromStart,
+			fromLastBend: state.bend === 1 ? null : fromStart - endOfBendBefore(state),
+			tape: formatTape(fromStart, start.job.tooling.tape, start.job.units),
+			moved: fromStart - at(design.marks, index),
+		},
+		rotation,
+		tubeTurn: seat > 1 ? { degrees: 0, way: 'none' } : tubeTurn(rotation, state.bend),
+		...around(start.job, rotations, state.bend),
+		pointer: seat === 1 ? 0 : expectReading(newSeat(state.filter), 'pointer').value,
+		plan: plan.plan,
+		was: { target: was.angle, fromStart: was.fromStart, rotation: was.rotation },
+		cautions: cautionsAt(state),
+	};
+}
+
+/** Distance from the raw start end to the end tangent of the bend before the one at work. */
+function endOfBendBefore(state: State): number {
+	const before = { ...state, bends: state.bends.slice(0, state.bend - 1) };
+	return tubeAtWork(before, state.plan.current).used;
+}
+
+function pullAsk(state: State): PullAsk {
+	const suggested = suggestion(state);
+	const why = explainStop(state.filter, suggested, stopRequest(state));
+	return {
+		ask: 'pull',
+		entry: nextEntry(state),
+		bend: state.bend,
+		pull: bendAt(state, state.bend).pulls.length + 1,
+		target: target(state),
+		design: at(state.design.shape.bends, state.bend - 1).angle,
+		...suggested,
+		why: state.aside ? `${state.aside} ${why}` : why,
+	};
+}
+
+function measureAsk(state: State, readings: 1 | 2): MeasureAsk {
+	return { ask: 'measure', entry: nextEntry(state), bend: state.bend, expect: made(state.filter), readings };
+}
+
+function confirmAsk(state: State, doubt: Doubt): ConfirmAsk {
+	const { of, value, name, bend } = doubt.reading;
+	return {
+		ask: 'confirm',
+		entry: nextEntry(state),
+		of,
+		reading: value,
+		expect: doubt.expected,
+		why: doubt.why,
+		...(name === undefined ? {} : { name }),
+		...(bend === undefined ? {} : { bend }),
+	};
+}
+
+function checkAsk(state: State, name: string): CheckAsk {
+	const { check, design } = dueCheck(state, name);
+	const trim = uncutTrim(state, check);
+	return {
+		ask: 'check',
+		entry: nextEntry(state),
+		name,
+		kind: check.kind,
+		expect: expectCheck(state, name),
+		design,
+		tolerance: check.tolerance,
+		...(trim === 0 ? {} : { includes: `The end is not cut yet: ${Number(trim.toFixed(3))} of trim is in the expected reading.` }),
+	};
+}
+
+function decideAsk(state: State): DecideAsk {
+	const { advice, open, limit, why } = advise(state);
+	return {
+		ask: 'decide',
+		entry: nextEntry(state),
+		bend: state.bend,
+		advice,
+		made: made(state.filter),
+		target: target(state),
+		design: at(state.design.shape.bends, state.bend - 1).angle,
+		...(open === undefined ? {} : { open }),
+		limit,
+		why,
+	};
+}

@@ -1,0 +1,34 @@
+import { around } from '../tube/turns.ts';
+import type { State } from './state.ts';
+import { bendAt } from './state.ts';
+
+/** Shown before the first pull of every session. */
+export const GENERAL_CAUTIONS: readonly string[] = [
+	'Pinch points: keep hands clear of die, follower and clamp while the bender moves.',
+	'Hydraulic pressure: no body part near hoses or couplings; release the pressure before touching the tooling.',
+	'Tube springing: the tube swings and springs back; stand out of its way, and keep others out.',
+	'Cut edges are sharp: deburr before handling.',
+	'Roll structures follow their rule book and need inspection. This program certifies nothing; local codes and licensed practice come first.',
+];
+
+/** Shown before a bend is opened. */
+export const RELIEF_CAUTION =
+	'Open a bend a little at a time. Some rule books do not allow a bend to be worked back: ask the inspector. Afterwards look for flats and cracks.';
+
+/** What to mind at this seat. */
+export function cautionsAt(state: State): string[] {
+	const bend = bendAt(state, state.bend);
+	const first = state.bends.every((b) => b.seats === 0);
+	const cautions = first ? [...GENERAL_CAUTIONS] : [];
+	if (first && state.plan.note?.after === 'growth') {
+		cautions.push(
+			`The radius is expected to come out ${((state.start.growth - 1) * 100).toFixed(1)} % larger than the die's: the marks are planned for that. Give the length of the piece as really cut.`,
+		);
+	}
+	const rotations = state.plan.current.map((numbers) => numbers.rotation);
+	if (bend.seats === 0 && state.bend > 1 && around(state.start.job, rotations, state.bend).face === 'opposite') {
+		cautions.push('The mark goes on the opposite face of the tube from bend 1.');
+	}
+	if (bend.seats > 0) cautions.push('Seat the tube at the same mark and in the same plane as before; keep it level.');
+	return cautions;
+}

@@ -1,0 +1,113 @@
+import type { Range } from '../fit/problem.ts';
+import { correct, predict, scales } from '../fit/correct.ts';
+import type { Shape } from '../tube/shape.ts';
+import { at, numbersOf, tubeAtWork } from './as-built.ts';
+import { allMeasures, measuresAfter } from './design.ts';
+import type { CorrectedNote, Numbers, Predicted } from './protocol.ts';
+import type { PlanState, State } from './state.ts';
+import { madeCount } from './state.ts';
+
+/** How far a straight may be moved by a correction, in parts of the piece: further is another tube. */
+const FURTHEST = 0.25;
+
+/**
+ * How many bends the correction may no longer touch: those made, and one whose mark is already in the die or that
+ * has been pulled, since its mark and plane are what they are.
+ */
+function settled(state: State): number {
+	const made = madeCount(state);
+	const next = state.bends[made];
+	return next && next.mark !== null ? made + 1 : made;
+}
+
+/**
+ * The numbers for all bends after what is known now: made ones as made, the rest corrected.
+ * With no bend settled they are the nominal ones: the drawing's corners at the expected radius.
+ */
+export function correctedNumbers(state: State): readonly Numbers[] {
+	const fixed = settled(state);
+	const { start, design, bends } = state;
+	if (fixed === 0) return numbersOf(design.nominal, start.job.trim.start, start);
+	const current = tubeAtWork(state, state.plan.current);
+	if (fixed === bends.length) return numbersOf(current.shape, current.trimStart, start);
+	const { shape } = correct({
+		shape: current.shape,
+		made: fixed,
+		nominal: design.nominal,
+		goal: design.goal,
+		measures: measuresAfter(design, start.job, fixed),
+		...scales(start.job.units),
+		bounds: bounds(state, current.shape),
+	});
+	return numbersOf(shape, current.trimStart, start);
+}
+
+function bounds(state: State, shape: Shape): { straights: Range[]; angles: Range[] } {
+	const { job } = state.start;
+	const { clamp, markOffset, follow } = job.tooling;
+	const room = FURTHEST * state.piece;
+	const last = shape.straights.length - 1;
+	return {
+		straights: shape.straights.map((now, i) => {
+			const least = i === last ? follow - job.trim.end : clamp + markOffset - (i === 0 ? job.trim.start : 0);
+			// A design that is itself shorter than the clamp wants is warned of, not made impossible.
+			const low = Math.max(0, Math.min(least, at(state.design.nominal.straights, i), now));
+			return [low, Math.max(now, at(state.design.nominal.straights, i)) + room];
+		}),
+		angles: shape.bends.map((bend, i) => {
+			const design = at(state.design.nominal.bends, i).angle;
+			return [Math.min(1, design), Math.max(design, bend.angle, Math.min(state.design.reach, 179))];
+		}),
+	};
+}
+
+/** What a set of numbers is expected to lead to, everything made being as it is. */
+export function predicted(state: State, numbers: readonly Numbers[]): Predicted {
+	const { shape } = tubeAtWork(state, numbers);
+	const { endOffset, endAngle, checks } = predict(shape, state.design.goal, allMeasures(state.design, state.start.job));
+	return { endOffset, endAngle, checks: checks.map(({ name, value }) => ({ name, value })) };
+}
+
+/** The drawing's own numbers, as the layout prints them. */
+export function drawingNumbers(state: Pick<State, 'design'>): Numbers[] {
+	const { design } = state;
+	return design.shape.bends.map((bend, i) => ({
+		fromStart: at(design.marks, i),
+		angle: bend.angle,
+		rotation: bend.rotation,
+	}));
+}
+
+/** Takes new numbers into force and writes the note that says so. */
+export function recorrect(state: State, after: CorrectedNote['after']): State {
+	const numbers = correctedNumbers(state);
+	return { ...state, plan: planWith(state, numbers, after) };
+}
+
+export function planWith(state: State, numbers: readonly Numbers[], after: CorrectedNote['after']): PlanState {
+	const before = state.plan.current;
+	const remaining = state.bends.flatMap((bend, i) =>
+		bend.made === null ? [{ bend: i + 1, ...at(numbers, i), was: at(before, i) }] : [],
+	);
+	const note: CorrectedNote = {
+		note: 'corrected',
+		after,
+		remaining,
+		predicted: predicted(state, numbers),
+		without: predicted(state, drawingNumbers(state)),
+	};
+	return { plan: 'new', current: numbers, before, corrected: numbers, note };
+}
+
+/** True where two sets of numbers differ by more than rounding in the arithmetic. */
+export function differ(a: readonly Numbers[], b: readonly Numbers[]): boolean {
+	return a.some((numbers, i) => {
+		const other = at(b, i);
+		const gap = Math.max(
+			Math.abs(numbers.fromStart - other.fromStart),
+			Math.abs(numbers.angle - other.angle),
+			Math.abs(numbers.rotation - other.rotation),
+		);
+		return gap > 1e-9;
+	});
+}

@@ -1,0 +1,90 @@
+import type { Measure } from '../fit/correct.ts';
+import type { FarEnd } from '../fit/kinematics.ts';
+import { shapeEnd } from '../tube/frames.ts';
+import { predictStop } from '../springback/stop.ts';
+import { checkAfter, checkValue } from '../tube/checks.ts';
+import type { Check, Job } from '../tube/job.ts';
+import { cutLength, marks } from '../tube/marks.ts';
+import type { Shape } from '../tube/shape.ts';
+import { designGrowth, keepCorners, resolveShape } from '../tube/resolve.ts';
+import type { Start } from './start.ts';
+
+/** A check with its design value; `after` is the last bend (counted from 1) that it needs. */
+export interface DueCheck {
+	check: Check;
+	design: number;
+	after: number;
+}
+
+/**
+ * What the session aims at, derived once from its start. The aim is the layout's own shape; where the radius is expected
+ * to grow, `nominal` has that radius with the drawing's sharp corners kept, so that the tube still fits.
+ */
+export interface Design {
+	shape: Shape;
+	/** Distances from the start end as the layout prints them. */
+	marks: readonly number[];
+	/** The layout's cut length. */
+	cut: number;
+	goal: FarEnd;
+	nominal: Shape;
+	/** Expected finished radius of a bend made now. */
+	radius: number;
+	/** Largest bend angle that the machine is expected to reach. */
+	reach: number;
+	checks: readonly DueCheck[];
+}
+
+export function designOf(start: Start): Design {
+	const { job } = start;
+	const shape = resolveShape(job, designGrowth(job));
+	const cut = cutLength(job, shape);
+	const radius = job.tooling.clr * start.growth;
+	return {
+		shape,
+		cut,
+		radius,
+		marks: marks(job, shape, cut).map((mark) => mark.fromStart),
+		goal: shapeEnd(shape),
+		nominal: keepCorners(
+			shape,
+			shape.bends.map(() => radius),
+		),
+		reach: reach(start),
+		checks: job.checks.map((check) => ({
+			check,
+			design: checkValue(check, shape, job.tube),
+			after: checkAfter(check, shape.bends.length),
+		})),
+	};
+}
+
+/** Measures for the correction: the checks that the bends from `made` (how many are made) on can still change. */
+export function measuresAfter(design: Design, job: Job, made: number): Measure[] {
+	return design.checks.filter(({ check, after }) => after > made && check.kind !== 'ovality').map((due) => measure(due, job));
+}
+
+/** Every check as a measure, for showing what is predicted. */
+export function allMeasures(design: Design, job: Job): Measure[] {
+	return design.checks.map((due) => measure(due, job));
+}
+
+function measure({ check, design }: DueCheck, job: Job): Measure {
+	return {
+		name: check.name,
+		design,
+		tolerance: check.tolerance,
+		value: (shape) => checkValue(check, shape, job.tube),
+	};
+}
+
+function reach({ prior, job }: Start): number {
+	let low = 0;
+	let high = 180;
+	for (let i = 0; i < 40; i++) {
+		const middle = (low + high) / 2;
+		if (predictStop(prior, middle) <= job.tooling.maxAngle) low = middle;
+		else high = middle;
+	}
+	return low;
+}

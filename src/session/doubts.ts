@@ -1,0 +1,102 @@
+import { expectReading } from '../springback/filter.ts';
+import { doubt, doubtLoaded } from '../springback/gates.ts';
+import { normalizeRotation } from '../tube/angles.ts';
+import { cutLength } from '../tube/marks.ts';
+import { at, tubeAtWork } from './as-built.ts';
+import { checkReadingSd, dueCheck, expectCheck } from './check-reading.ts';
+import type { Expected, Reading } from './events.ts';
+import type { State } from './state.ts';
+import { bendAt } from './state.ts';
+
+/** Stopping and reading the dial, degrees. */
+const DIAL_SD = 0.35;
+/** A rotation further from what was asked than this is asked again, degrees. */
+const ROTATION_DOUBT = 10;
+/** Readings of a check this many standard deviations beyond its tolerance are asked again. */
+const CHECK_DOUBT = 4;
+/** A mark, a leg or the piece's length off by more than this part of the piece is asked again. */
+const LENGTH_DOUBT = 0.02;
+
+export interface Doubted {
+	expected: Expected;
+	why: string;
+}
+
+/** Why a reading should be asked again before it counts, or null. Never says that a reading is wrong, only that it is unexpected. */
+export function doubtOf(state: State, reading: Reading): Doubted | null {
+	const expected = expectedOf(state, reading);
+	const why = reasonOf(state, reading, expected);
+	return why === null ? null : { expected, why };
+}
+
+export function expectedOf(state: State, reading: Reading): Expected {
+	const { tooling, tolerance } = state.start.job;
+	switch (reading.of) {
+		case 'loaded':
+			return { value: reading.stop ?? reading.value, sd: DIAL_SD };
+		case 'released':
+		case 'pointer':
+		case 'angle':
+			return expectReading(state.filter, reading.of);
+		case 'rotation':
+			return { value: rotationNow(state, reading.bend ?? state.bend), sd: tolerance.rotation };
+		case 'check':
+			return expectCheck(state, reading.name ?? '');
+		case 'length':
+		case 'mark':
+			return { value: lengthNow(state, reading), sd: tooling.tape };
+	}
+}
+
+function reasonOf(state: State, reading: Reading, expected: Expected): string | null {
+	const { value } = reading;
+	switch (reading.of) {
+		case 'loaded':
+			return doubtLoaded(expected.value, value)?.why ?? null;
+		case 'released':
+		case 'pointer':
+		case 'angle':
+			return doubt(state.filter, reading.of, value)?.why ?? null;
+		case 'rotation': {
+			const off = Math.abs(normalizeRotation(value - expected.value));
+			return off > ROTATION_DOUBT ? `The rotation asked for was ${show(expected.value)}; this is ${show(off)} degrees from it.` : null;
+		}
+		case 'check': {
+			const { check } = dueCheck(state, reading.name ?? '');
+			const sd = Math.hypot(expected.sd, checkReadingSd(state, check));
+			const off = Math.abs(value - expected.value);
+			if (off <= check.tolerance + CHECK_DOUBT * sd) return null;
+			return `${show(expected.value)} was expected from what has been made; this is ${show(off)} away. Measure again, and see that the straight edge lies where the check says.`;
+		}
+		case 'length':
+		case 'mark': {
+			const off = value - expected.value;
+			if (Math.abs(off) <= LENGTH_DOUBT * state.piece) return null;
+			return `${show(expected.value)} was expected; this is ${show(Math.abs(off))} ${off > 0 ? 'longer' : 'shorter'}.`;
+		}
+	}
+}
+
+function rotationNow(state: State, bend: number): number {
+	return bendAt(state, bend).rotation ?? at(state.plan.current, bend - 1).rotation;
+}
+
+function markNow(state: State, bend: number): number {
+	return bendAt(state, bend).mark ?? at(state.plan.current, bend - 1).fromStart;
+}
+
+/** A length that the plan or the tube as it stands leads one to expect. */
+function lengthNow(state: State, reading: Reading): number {
+	const bend = reading.bend ?? state.bend;
+	if (reading.evidence === 'leg') {
+		const tube = tubeAtWork(state, state.plan.current);
+		return at(tube.shape.straights, bend - 1) + (bend === 1 ? tube.trimStart : 0);
+	}
+	if (reading.evidence === 'farEndToMark') return state.piece - markNow(state, bend);
+	if (reading.of === 'mark') return markNow(state, bend);
+	return cutLength(state.start.job, state.design.shape);
+}
+
+function show(value: number): string {
+	return String(Number(value.toFixed(3)));
+}

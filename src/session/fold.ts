@@ -1,0 +1,159 @@
+import { newTube } from '../springback/filter.ts';
+import { at, numbersOf } from './as-built.ts';
+import { differ, drawingNumbers, planWith } from './correction.ts';
+import { designOf } from './design.ts';
+import type { Event } from './events.ts';
+import { canUndo } from './events.ts';
+import { apply } from './evolve.ts';
+import type { ReadingKind } from './protocol.ts';
+import type { Start } from './start.ts';
+import type { Entry, State } from './state.ts';
+
+/** A record as the fold takes it: its number in the log, when it was written, and what happened. */
+export interface SessionRecord {
+	entry: number;
+	at: string;
+	events: readonly Event[];
+}
+
+/** The state of a session that has just begun. */
+export function initial(start: Start): State {
+	const design = designOf(start);
+	const drawing = drawingNumbers({ design });
+	const bends = drawing.map((numbers) => ({
+		mark: null,
+		rotation: null,
+		leg: null,
+		seats: 0,
+		pointer: null,
+		pulls: [],
+		target: numbers.angle,
+		seatedFrom: 0,
+		relievedFrom: null,
+		made: null,
+	}));
+	const state: State = {
+		start,
+		design,
+		entries: [],
+		bend: 1,
+		bends,
+		piece: design.cut,
+		checks: {},
+		filter: newTube(start.prior),
+		phase: { at: 'set' },
+		plan: { plan: 'new', current: drawing, before: null, corrected: null, note: null },
+		forced: false,
+		suspended: null,
+		aside: null,
+		past: null,
+		finished: null,
+	};
+	return grown(state);
+}
+
+/** Where the radius expected to grow moves a mark by more than a tape division, the marks are planned for it from the start. */
+function grown(state: State): State {
+	const { start, design } = state;
+	const expected = numbersOf(design.nominal, start.job.trim.start, start);
+	const possible = design.nominal.straights.every((straight) => straight >= 0);
+	const moved = expected.some(({ fromStart }, i) => Math.abs(fromStart - at(design.marks, i)) > start.job.tooling.tape);
+	return possible && moved ? { ...state, plan: planWith(state, expected, 'growth') } : state;
+}
+
+/** The state after one more record. The only way a state changes. */
+export function evolve(state: State, record: SessionRecord): State {
+	const [first] = record.events;
+	const entries = [...state.entries, entryOf(record)];
+	const voided = record.events.find((event) => event.type === 'record-voided');
+	if (voided) return undone(state, entries, voided.entry);
+	const amended = record.events.find((event) => event.type === 'reading-amended');
+	if (amended) return amendedBy(state, entries, record.entry);
+	if (first?.type === 'session-resumed') return { ...standOpen(state), entries };
+	if (first?.type === 'session-left') return { ...(state.finished ?? state), entries };
+	return { ...folded(state, record.events), entries };
+}
+
+function entryOf({ entry, at: time, events }: SessionRecord): Entry {
+	return { entry, at: time, events, void: false };
+}
+
+function folded(state: State, events: readonly Event[]): State {
+	const next = events.reduce(apply, state);
+	return canUndo(events) ? { ...next, past: state, finished: null } : next;
+}
+
+/** A finished session that is opened again stands at its last ask, so that a last mistake can be undone. */
+function standOpen(state: State): State {
+	const last = state.past;
+	return state.phase.at === 'done' && last ? { ...last, past: last, finished: state } : state;
+}
+
+function undone(state: State, entries: readonly Entry[], number: number): State {
+	if (!state.past) throw new Error(`record ${number} cannot be undone: nothing came before it`);
+	return { ...state.past, entries: entries.map((entry) => (entry.entry === number ? { ...entry, void: true } : entry)) };
+}
+
+/** Number of the newest record that can be undone, or null. */
+export function undoable(state: State): number | null {
+	if (!state.past) return null;
+	return state.entries.findLast((entry) => !entry.void && canUndo(entry.events))?.entry ?? null;
+}
+
+/** Folds everything anew with the amended readings, then says what the plan has become by it. */
+function amendedBy(state: State, entries: readonly Entry[], number: number): State {
+	const amendments = amendmentsIn(entries);
+	let replayed = initial(state.start);
+	for (const entry of entries) replayed = replay(replayed, entry, amendments.get(entry.entry) ?? []);
+	const next = { ...replayed, entries, past: state, finished: null };
+	if (!differ(next.plan.current, state.plan.current)) return next;
+	const before = { ...next, plan: { ...next.plan, current: state.plan.current } };
+	return { ...next, plan: planWith(before, next.plan.current, { entry: number }) };
+}
+
+interface Amendment {
+	of: ReadingKind;
+	value: number;
+}
+
+function amendmentsIn(entries: readonly Entry[]): Map<number, Amendment[]> {
+	const found = new Map<number, Amendment[]>();
+	for (const entry of entries) {
+		if (entry.void) continue;
+		for (const event of entry.events) {
+			if (event.type !== 'reading-amended') continue;
+			found.set(event.entry, [...(found.get(event.entry) ?? []), { of: event.of, value: event.value }]);
+		}
+	}
+	return found;
+}
+
+function replay(state: State, entry: Entry, amendments: readonly Amendment[]): State {
+	const skipped = entry.void || entry.events.some((e) => e.type === 'record-voided' || e.type === 'reading-amended');
+	const entries = [...state.entries, entry];
+	if (skipped) return { ...state, entries };
+	const events = entry.events.map((event) => amendments.reduce(amendEvent, event));
+	const next = evolve(state, { ...entry, events });
+	const { phase } = next;
+	const amended = amendments.length > 0 && phase.at === 'confirm';
+	return amended ? { ...next, entries, phase: { ...phase, doubt: { ...phase.doubt, amended: true } } } : { ...next, entries };
+}
+
+function amendEvent(event: Event, { of, value }: Amendment): Event {
+	switch (event.type) {
+		case 'reading-taken':
+		case 'reading-noted':
+			return event.reading.of === of ? { ...event, reading: { ...event.reading, value } } : event;
+		case 'reading-doubted': {
+			const rest = event.rest.map((reading) => (reading.of === of ? { ...reading, value } : reading));
+			const reading = event.reading.of === of ? { ...event.reading, value } : event.reading;
+			return { ...event, reading, rest };
+		}
+		case 'doubt-settled':
+			return event.reading.of === of
+				? { ...event, reading: { ...event.reading, value }, count: 1, setAside: null }
+				: event;
+		default:
+			return event;
+	}
+}

@@ -1,0 +1,74 @@
+import { ask } from './ask.ts';
+import { checkFits } from './advice.ts';
+import { tubeAtWork } from './as-built.ts';
+import { expectCheck } from './check-reading.ts';
+import { differ, planWith, predicted } from './correction.ts';
+import type { SessionRecord } from './fold.ts';
+import type { CorrectedNote, DoneNote, Output } from './protocol.ts';
+import type { State } from './state.ts';
+
+/** What a shell shows after a record: the correction if there was one, then the next ask or the end. */
+export function outputsAfter(before: State, after: State, record: SessionRecord, log: string): Output[] {
+	const corrected = correctionBy(before, after, record);
+	return [...(corrected ? [corrected] : []), standing(after, log)];
+}
+
+/** The open ask, or the closing note. */
+export function standing(state: State, log: string): Output {
+	return ask(state) ?? doneNote(state, log);
+}
+
+function correctionBy(before: State, after: State, record: SessionRecord): CorrectedNote | null {
+	const types = record.events.map((event) => event.type);
+	if (types.includes('record-voided')) {
+		// What was undone takes its correction with it: the plan is as it was, and only that is said.
+		const changed = differ(before.plan.current, after.plan.current);
+		const seen = { ...after, plan: { ...after.plan, current: before.plan.current } };
+		return changed ? planWith(seen, after.plan.current, { entry: record.entry }).note : null;
+	}
+	if (types.includes('plan-chosen')) return null;
+	return after.plan.note === before.plan.note ? null : after.plan.note;
+}
+
+/** What the tube has become. Lengths in the job's unit, angles in degrees. */
+export function doneNote(state: State, log: string): DoneNote {
+	const scrapped = state.phase.at === 'done' && state.phase.scrapped !== null;
+	const { shape, trimStart, used } = tubeAtWork(state, state.plan.current);
+	const { endOffset, endAngle } = predicted(state, state.plan.current);
+	const last = shape.straights.at(-1) ?? 0;
+	return {
+		note: 'done',
+		scrapped,
+		bends: state.bends.map((bend, i) => ({
+			design: state.design.shape.bends[i]?.angle ?? bend.target,
+			target: bend.target,
+			made: bend.made?.angle ?? 0,
+			sd: bend.made?.sd ?? 0,
+			pulls: bend.pulls.length,
+			seats: bend.seats,
+		})),
+		checks: state.design.checks.map(({ check, design }) => ({
+			name: check.name,
+			design,
+			reading: state.checks[check.name]?.reading ?? null,
+		})),
+		trim: { start: trimStart, end: state.piece - used - last },
+		endOffset,
+		endAngle,
+		fits: fits(state),
+		log,
+	};
+}
+
+/** Every made angle within tolerance of its target, and every check within its own (a skipped one: its expected value). */
+export function fits(state: State): boolean {
+	const { under, over } = state.start.job.tolerance;
+	const angles = state.bends.every(
+		({ made, target }) => made !== null && made.angle >= target - under && made.angle <= target + over,
+	);
+	const checks = state.design.checks.every(({ check }) => {
+		const reading = state.checks[check.name]?.reading ?? expectCheck(state, check.name).value;
+		return checkFits(state, check.name, reading);
+	});
+	return angles && checks;
+}

@@ -1,0 +1,133 @@
+import type { Filter } from '../springback/filter.ts';
+import type { Design } from './design.ts';
+import type { Event, Expected, Reading } from './events.ts';
+import type { AngleEstimate, CorrectedNote, Numbers, Plan } from './protocol.ts';
+import type { Start } from './start.ts';
+
+/** One record as the fold keeps it. `entry` is its number in the log; the start is number 0. */
+export interface Entry {
+	entry: number;
+	at: string;
+	events: readonly Event[];
+	void: boolean;
+}
+
+export interface Pull {
+	seat: number;
+	/** What the dial read with the tube snug before the pull, or null when nobody said. */
+	pointer: number | null;
+	stop: number;
+	loaded: number;
+	released: number | null;
+	measured: readonly number[];
+}
+
+/** One bend as it stands. Angles in degrees, lengths in the job's unit. */
+export interface BendState {
+	/** Where the mark really was, from the start end; null before the first seat. */
+	mark: number | null;
+	/** How its plane really lies to the bend before's. */
+	rotation: number | null;
+	/** The straight before it as measured, when somebody measured it. */
+	leg: number | null;
+	seats: number;
+	/** Dial with the tube snug in this seat, when somebody said. */
+	pointer: number | null;
+	pulls: readonly Pull[];
+	/** Last angle aimed at. */
+	target: number;
+	/** Estimated angle when the tube was last put in the die. */
+	seatedFrom: number;
+	/** Largest angle it had before it was opened; null when it never was. */
+	relievedFrom: number | null;
+	/** What it turned out to be, once accepted. */
+	made: AngleEstimate | null;
+}
+
+export interface CheckState {
+	reading: number | null;
+	skipped: boolean;
+}
+
+export interface Doubt {
+	reading: Reading;
+	expected: Expected;
+	why: string;
+	others: readonly number[];
+	rest: readonly Reading[];
+	/** An amended doubted reading counts as it is, whatever was answered to the doubt. */
+	amended: boolean;
+}
+
+/** What is being asked. */
+export type Phase =
+	| { at: 'set' }
+	| { at: 'pull' }
+	| { at: 'measure'; wanted: 1 | 2; got: readonly number[]; must: boolean }
+	| { at: 'confirm'; doubt: Doubt; back: Phase }
+	| { at: 'check'; queue: readonly string[] }
+	| { at: 'decide' }
+	| { at: 'done'; scrapped: string | null };
+
+/** Numbers for every bend; those of made bends are what they were made by. */
+export interface PlanState {
+	plan: Plan;
+	current: readonly Numbers[];
+	/** In force before the last correction; null before any. */
+	before: readonly Numbers[] | null;
+	/** What the last correction came to. */
+	corrected: readonly Numbers[] | null;
+	note: CorrectedNote | null;
+}
+
+/** A bend at work that waits while a made one is gone back to. */
+export interface Suspended {
+	bend: number;
+	phase: Phase;
+	made: AngleEstimate;
+}
+
+export interface State {
+	start: Start;
+	design: Design;
+	entries: readonly Entry[];
+	/** The bend at work, counted from 1. */
+	bend: number;
+	bends: readonly BendState[];
+	/** Length of the piece, as the layout has it or as it was really cut. */
+	piece: number;
+	checks: Readonly<Record<string, CheckState>>;
+	filter: Filter;
+	phase: Phase;
+	plan: PlanState;
+	/** The next pull was chosen by the operator: it has to move the tube. */
+	forced: boolean;
+	suspended: Suspended | null;
+	/** A sentence about a reading set aside, for the next reason given. */
+	aside: string | null;
+	/** The state before the newest record that can be undone. */
+	past: State | null;
+	/** Set while a finished session stands open at its last ask: what to go back to when it is left untouched. */
+	finished: State | null;
+}
+
+/** Number that the next record will have. */
+export function nextEntry(state: State): number {
+	return state.entries.length + 1;
+}
+
+export function bendAt(state: State, bend: number): BendState {
+	const found = state.bends[bend - 1];
+	if (!found) throw new RangeError(`bend ${bend} does not exist: this tube has ${state.bends.length}`);
+	return found;
+}
+
+/** How many bends are accepted, from the start end. */
+export function madeCount(state: State): number {
+	const open = state.bends.findIndex((bend) => bend.made === null);
+	return open < 0 ? state.bends.length : open;
+}
+
+export function withBend(state: State, bend: number, change: Partial<BendState>): State {
+	return { ...state, bends: state.bends.map((old, i) => (i === bend - 1 ? { ...old, ...change } : old)) };
+}
