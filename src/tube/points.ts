@@ -1,3 +1,4 @@
+import { trimmed } from '../units/format.ts';
 import { angleBetween, degrees, normalizeRotation } from './angles.ts';
 import { setback } from './arcs.ts';
 import { corners } from './frames.ts';
@@ -10,7 +11,7 @@ export interface BendList {
 	last: number;
 }
 
-/** What keeps a list of points from being a tube: `point` counts from 0. */
+/** What keeps a list of points from being a tube: `point` counts from 0, `text` says what would be right there. */
 export interface PointFault {
 	point: number;
 	text: string;
@@ -18,6 +19,9 @@ export interface PointFault {
 
 /** Corners flatter than this, in degrees, or folded back to within this of 180, have no bend to speak of. */
 const LEAST_ANGLE = 0.01;
+
+/** A straight shorter than this part of the way between its corners is none, and surely not a negative one. */
+const ROUNDING = 1e-12;
 
 /**
  * Torsion angle of four points in degrees, (-180, 180]: how far the plane of p1 p2 p3 is turned from the plane of p0 p1 p2
@@ -34,20 +38,23 @@ export function torsion(p0: Point, p1: Point, p2: Point, p3: Point): number {
 /** Faults of the corners alone, whatever the radius: points that coincide, lie in a line or turn straight back. */
 function cornerFaults(points: readonly Point[]): PointFault[] {
 	if (points.length < 3) {
-		return [{ point: 0, text: `${points.length} points make no bend; give at least 3: both ends and a corner` }];
+		return [{ point: 0, text: 'at least 3 points: both ends and a corner' }];
 	}
 	return points.slice(1).flatMap((point, i) => {
 		const at = i + 1;
 		const before = subtract(point, points[i]!);
-		if (norm(before) === 0) return [{ point: at, text: 'lies on the point before it; give two different points' }];
+		if (norm(before) === 0)
+			return [{ point: at, text: 'a point away from the one before it, for these two are the same' }];
 		const next = points[at + 1];
 		if (!next || distance(point, next) === 0) return [];
 		const angle = angleBetween(before, subtract(next, point));
 		if (angle < LEAST_ANGLE) {
-			return [{ point: at, text: 'lies in a line with its neighbours, so there is no bend; leave this point out' }];
+			return [
+				{ point: at, text: 'a point out of the line of its neighbours, for in line there is no bend: leave it out' },
+			];
 		}
 		if (angle > 180 - LEAST_ANGLE) {
-			return [{ point: at, text: 'turns straight back, which no bend can do; move the point after it aside' }];
+			return [{ point: at, text: 'a corner that does not turn straight back: the point after it must lie aside' }];
 		}
 		return [];
 	});
@@ -59,8 +66,11 @@ function bendsBetween(points: readonly Point[], radius: number): BendList {
 		const angle = angleBetween(subtract(point, points[i]!), subtract(points[i + 2]!, point));
 		return { angle, back: setback(angle, radius) };
 	});
-	const straight = (i: number) =>
-		distance(points[i]!, points[i + 1]!) - (corner[i - 1]?.back ?? 0) - (corner[i]?.back ?? 0);
+	const straight = (i: number) => {
+		const whole = distance(points[i]!, points[i + 1]!);
+		const rest = whole - (corner[i - 1]?.back ?? 0) - (corner[i]?.back ?? 0);
+		return Math.abs(rest) < ROUNDING * whole ? 0 : rest;
+	};
 	const bends = corner.map(({ angle }, i) => ({
 		straight: straight(i),
 		angle,
@@ -76,7 +86,7 @@ export function pointFaults(points: readonly Point[], radius: number): PointFaul
 	const { bends, last } = bendsBetween(points, radius);
 	return [...bends.map((bend) => bend.straight), last].flatMap((straight, i) => {
 		if (straight >= 0) return [];
-		const text = `is too near the point before it: the bends between them need ${-straight} more; move them apart by that or bend tighter`;
+		const text = `a point ${trimmed(-straight, 3)} or more further from the one before it: the bends there need that room`;
 		return [{ point: i + 1, text }];
 	});
 }
@@ -88,7 +98,7 @@ export function pointFaults(points: readonly Point[], radius: number): PointFaul
  */
 export function pointsToBends(points: readonly Point[], radius: number): BendList {
 	const fault = cornerFaults(points)[0];
-	if (fault) throw new RangeError(`points[${fault.point}] ${fault.text}.`);
+	if (fault) throw new RangeError(`points[${fault.point}] should be ${fault.text}.`);
 	return bendsBetween(points, radius);
 }
 

@@ -1,0 +1,148 @@
+import type { Job } from '../tube/job.ts';
+import type { LayoutBend, LayoutCheck, LayoutDocument } from '../tube/layout.ts';
+import { formatAngle, formatLength, trimmed } from '../units/format.ts';
+
+/** Most characters in a line. */
+const WIDTH = 80;
+
+/** Rows as columns two blanks apart; `left` holds the columns that are not numbers. */
+function table(rows: readonly (readonly string[])[], left: readonly number[]): string[] {
+	const widths = rows[0]!.map((_, column) => Math.max(...rows.map((row) => row[column]!.length)));
+	return rows.map((row) =>
+		`  ${row.map((cell, i) => (left.includes(i) ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!))).join('  ')}`.trimEnd(),
+	);
+}
+
+/** Text broken between words to lines of at most `WIDTH`, every line but the first set in by `indent`. */
+function wrapped(text: string, indent: number): string[] {
+	const lines: string[] = [];
+	let line = '';
+	for (const word of text.split(' ')) {
+		const longer = line === '' ? word : `${line} ${word}`;
+		if (longer.length > WIDTH && line.trim() !== '') {
+			lines.push(line);
+			line = `${' '.repeat(indent)}${word}`;
+		} else line = longer;
+	}
+	return [...lines, line];
+}
+
+/** Tables print lengths without their unit, which the heading names. */
+const bare = (length: number, { units }: Job): string => trimmed(length, units === 'in' ? 3 : 1);
+
+function heading(job: Job, { cutLength, developedLength }: LayoutDocument): string[] {
+	const { tube, tooling, trim } = job;
+	const unit = job.units === 'in' ? 'inches' : 'millimetres';
+	const length = (value: number) => bare(value, job);
+	return [
+		...wrapped(`${job.name} (lengths in ${unit})`, 2),
+		...wrapped(
+			`Tube ${trimmed(tube.od, 4)} x ${trimmed(tube.wall, 4)} ${tube.material.name}, bent on the ${tooling.die} die of ` +
+				`${tooling.bender}, centre-line radius ${length(tooling.clr)}.`,
+			2,
+		),
+		'',
+		...wrapped(
+			`Cut the tube to ${formatLength(cutLength, job.units)}: ${length(developedLength)} for the shape, trim of ` +
+				`${length(trim.start)} at the start end and ${length(trim.end)} at the far end.`,
+			2,
+		),
+		'The start end is the one that goes through the clamp first.',
+	];
+}
+
+function roundTheTube({ face, around }: LayoutBend, job: Job): string {
+	if (face === 'same') return 'same side as bend 1';
+	if (face === 'opposite') return 'opposite side';
+	const way = around.length > 0 ? 'clockwise' : 'counterclockwise';
+	return `${bare(Math.abs(around.length), job)} ${way}`;
+}
+
+function marking(job: Job, { bends }: LayoutDocument): string[] {
+	const rows = bends.map((bend) => [
+		`${bend.bend}`,
+		bend.mark.tape,
+		bare(bend.mark.fromStart, job),
+		bare(bend.mark.fromFarEnd, job),
+		bend.mark.fromLastBend === null ? '-' : bare(bend.mark.fromLastBend, job),
+		roundTheTube(bend, job),
+	]);
+	const heads = ['bend', 'tape', 'exactly', 'from far end', 'from last bend', 'round the tube'];
+	return [
+		'',
+		'1. Mark the straight tube, from the start end',
+		...table([heads, ...rows], [5]),
+		...(bends.some((bend) => bend.face === 'other')
+			? [
+					'  Round the tube: along the outside from the line of bend 1, clockwise as seen',
+					'  looking from the start end to the far end.',
+				]
+			: []),
+	];
+}
+
+function turning({ tubeTurn }: LayoutBend): string {
+	switch (tubeTurn.way) {
+		case 'none':
+			return 'as it lies';
+		case 'either':
+			return `${formatAngle(tubeTurn.degrees, 2)} either way`;
+		default:
+			return `${formatAngle(tubeTurn.degrees, 2)} ${tubeTurn.way}`;
+	}
+}
+
+function bending({ bends }: LayoutDocument): string[] {
+	const rows = bends.map((bend) => [`${bend.bend}`, bend.mark.tape, turning(bend), formatAngle(bend.angle, 2)]);
+	return [
+		'',
+		'2. Bend, one row at a time: mark to the die, turn the tube, bend',
+		...table([['bend', 'mark', 'turn the tube', 'finished angle'], ...rows], [2]),
+		...wrapped('  The way to turn is seen standing at the clamp, looking towards the far end.', 2),
+		...wrapped('  Stop past the finished angle by what the tube springs back: pullbook bend says where.', 2),
+	];
+}
+
+function shapeRows(job: Job, { bends }: LayoutDocument): string[] {
+	const rows = bends.map(({ bend, rotation, ...part }) => [
+		`${bend}`,
+		formatAngle(rotation, 2),
+		...[part.straight, part.arc, part.setback, part.external].map((length) => bare(length, job)),
+	]);
+	const heads = ['bend', 'rotation', 'straight before', 'arc', 'setback', 'external'];
+	return ['', 'The shape', ...table([heads, ...rows], [])];
+}
+
+function checkRows(job: Job, { checks }: LayoutDocument): string[] {
+	if (checks.length === 0) return [];
+	const value = (check: LayoutCheck, number: number) => {
+		if (check.kind === 'angle') return formatAngle(number, 2);
+		return check.kind === 'ovality' ? trimmed(number, 3) : bare(number, job);
+	};
+	const rows = checks.map((check) => [
+		`${check.after}`,
+		check.name,
+		check.kind,
+		value(check, check.design),
+		`+-${value(check, check.tolerance)}`,
+	]);
+	return ['', 'Checks', ...table([['after bend', 'check', 'kind', 'should be', 'within'], ...rows], [1, 2])];
+}
+
+function cautions({ warnings }: LayoutDocument): string[] {
+	if (warnings.length === 0) return ['', 'No cautions.'];
+	return ['', 'Cautions', ...warnings.flatMap(({ text }) => wrapped(`  - ${text}`, 4))];
+}
+
+/** The layout as a page for the bench, at most 80 columns wide save for long names: marking, then bending, then the rest. */
+export function layoutText(job: Job, document: LayoutDocument): string {
+	return [
+		...heading(job, document),
+		...marking(job, document),
+		...bending(document),
+		...shapeRows(job, document),
+		...checkRows(job, document),
+		...cautions(document),
+		'',
+	].join('\n');
+}
