@@ -3,6 +3,7 @@ import { shapeEnd } from '../tube/frames.ts';
 import type { Units } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
 import { distance } from '../tube/vector.ts';
+import { convertLength } from '../units/units.ts';
 import type { FarEnd } from './kinematics.ts';
 import { type CorrectionInput, listUnknowns, type Measure, placed, posed } from './problem.ts';
 import { solve } from './solver.ts';
@@ -35,10 +36,10 @@ export interface Correction {
 
 /** The scales that the method was tried with: tolerances of the far end, and how dear a change is. */
 export function scales(units: Units): Pick<CorrectionInput, 'tolerance' | 'dear'> {
-	const mm = units === 'mm' ? 1 : 1 / 25.4;
+	const mm = (length: number) => convertLength(length, 'mm', units);
 	return {
-		tolerance: { position: 0.5 * mm, direction: 0.25 },
-		dear: { straight: 10 * mm, angle: 2, rotation: 4 },
+		tolerance: { position: mm(0.5), direction: 0.25 },
+		dear: { straight: mm(10), angle: 2, rotation: 4 },
 	};
 }
 
