@@ -1,0 +1,54 @@
+/** What is wrong with a job file: every fault with its place, what stands there and what would be right. */
+export interface Fault {
+	/** The place, counted from 0 (`shape.bends[2].angle` is bend 3); `job` is the whole. */
+	at: string;
+	/** What stands there. */
+	found: string;
+	/** What would be right. */
+	right: string;
+}
+
+/** Takes each fault as it is found, so that reading goes on past it. */
+export type Report = (fault: Fault) => void;
+
+/** Characters of a value that a fault repeats. */
+const LONGEST = 60;
+
+/** A job file that cannot be used. The message has one line a fault; exit code 2. */
+export class JobFileError extends Error {
+	readonly exitCode = 2;
+	override name = 'JobFileError';
+	readonly path: string;
+	readonly faults: readonly Fault[];
+
+	constructor(path: string, faults: readonly Fault[]) {
+		super(`${path}: ${countOf(faults)}\n${faults.map((fault) => `  ${formatFault(fault)}`).join('\n')}`);
+		this.path = path;
+		this.faults = faults;
+	}
+}
+
+/** One fault as a sentence. */
+export function formatFault({ at, found, right }: Fault): string {
+	return `${at}: found ${found}; right would be ${right}`;
+}
+
+/** `1 fault`, `3 faults`. */
+export function countOf(faults: readonly Fault[]): string {
+	return faults.length === 1 ? '1 fault' : `${faults.length} faults`;
+}
+
+/** A value as a fault shows it, cut where it runs long. */
+export function show(value: unknown): string {
+	if (value === undefined) return 'nothing';
+	if (typeof value === 'number') return String(value);
+	const text = JSON.stringify(value);
+	return text.length <= LONGEST ? text : `${text.slice(0, LONGEST - 1)}…`;
+}
+
+/** The place of a key within a place. */
+export function inside(at: string, key: string | number): string {
+	if (typeof key === 'number') return `${at}[${key}]`;
+	if (!/^[\w-]+$/.test(key)) return `${at}[${JSON.stringify(key)}]`;
+	return at === 'job' ? key : `${at}.${key}`;
+}

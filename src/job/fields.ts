@@ -1,0 +1,121 @@
+/** The kinds of value that a job file holds, each a schema whose message says what would be right. */
+import * as z from 'zod/mini';
+import { parseLength } from '../units/parse.ts';
+import { convertLength, type Units } from '../units/units.ts';
+import { UnitsError } from '../units/units-error.ts';
+import { inside, type Report, show } from './fault.ts';
+
+/** No tube is longer than this, and no number of a job greater: 100 m. */
+const LONGEST_MM = 100_000;
+
+/** What a number may be. */
+export interface Range {
+	above?: number;
+	least?: number;
+	below?: number;
+	most?: number;
+}
+type Schemas = Readonly<Record<string, z.ZodMiniType>>;
+/** What could be read of an object: a key is absent where it was absent or faulty. */
+export type Read<S extends Schemas> = { [K in keyof S]?: z.output<S[K]> };
+
+/** A length in `units`, written as a number or as a fabricator writes it. */
+export function length(units: Units, range: Range = {}) {
+	const most = convertLength(LONGEST_MM, 'mm', units);
+	const words = `a length${rangeWords(range)} in ${units === 'in' ? 'inches, as 9.375 or "9 3/8"' : 'mm, as 238 or "9 3/8 in"'}`;
+	return z.transform((value: unknown, context) => {
+		const wrong = (message: string) => {
+			context.issues.push({ code: 'custom', message, input: value });
+			return z.NEVER;
+		};
+		if (typeof value !== 'string' && !Number.isFinite(value)) return wrong(words);
+		try {
+			const read = parseLength(value as string | number, units);
+			if (!within(read, range)) return wrong(words);
+			return Math.abs(read) <= most ? read : wrong(`${words}, at most 100 m`);
+		} catch (error) {
+			if (error instanceof UnitsError) return wrong(error.right);
+			throw error;
+		}
+	});
+}
+
+/** A JSON number; `what` names it in the fault. */
+export function number(what: string, range: Range = {}) {
+	const words = rangeWords(range);
+	const error = `${what}${words && `,${words}`}; a number without quotes`;
+	return z.number({ error }).check(z.refine((value) => within(value, range), { error }));
+}
+
+/** A whole number of `what`, from 1 to `most`; without `most` only that it is one. */
+export function ordinal(what: string, most: number | null) {
+	const error = most === null ? `the number of a ${what}, from 1` : `the number of a ${what}, 1 to ${most}`;
+	return z
+		.number({ error })
+		.check(z.refine((value) => Number.isInteger(value) && value >= 1 && value <= (most ?? value), { error }));
+}
+
+/** A text of at least one visible character. */
+export function text(what: string) {
+	const error = `${what}, a text in quotes`;
+	return z.string({ error }).check(z.refine((value) => value.trim() !== '', { error }));
+}
+
+/**
+ * Reads an object key by key, each by its own schema, so that one bad value hides no other. Unknown keys, missing
+ * required ones and bad values are reported.
+ */
+export function readObject<S extends Schemas>(
+	value: unknown,
+	at: string,
+	schemas: S,
+	required: readonly (keyof S & string)[],
+	report: Report,
+): Read<S> {
+	const read: Record<string, unknown> = {};
+	if (!isObject(value)) {
+		report({ at, found: show(value), right: `an object { … } with ${Object.keys(schemas).join(', ')}` });
+		return read as Read<S>;
+	}
+	reportUnknown(value, at, Object.keys(schemas), report);
+	for (const [key, schema] of Object.entries(schemas)) {
+		const own = Object.hasOwn(value, key) ? value[key] : undefined;
+		if (own === undefined && !required.includes(key)) continue;
+		const result = schema.safeParse(own);
+		if (result.success) read[key] = result.data;
+		else {
+			const right = result.error.issues[0]?.message ?? '';
+			const place = inside(at, key);
+			report({ at: place, found: show(own), right: required.includes(key) ? right : `${right}, or no "${key}"` });
+		}
+	}
+	return read as Read<S>;
+}
+
+/** Reports every key of an object that is not one of these. */
+export function reportUnknown(value: object, at: string, known: readonly string[], report: Report): void {
+	for (const [key, found] of Object.entries(value)) {
+		if (known.includes(key)) continue;
+		report({ at: inside(at, key), found: show(found), right: `no such key; known here: ${known.join(', ')}` });
+	}
+}
+
+export function isObject(value: unknown): value is Record<string, unknown> {
+	return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function within(value: number, { above, least, below, most }: Range): boolean {
+	return (
+		(above === undefined || value > above) &&
+		(least === undefined || value >= least) &&
+		(below === undefined || value < below) &&
+		(most === undefined || value <= most)
+	);
+}
+
+function rangeWords({ above, least, below, most }: Range): string {
+	const lower = above !== undefined ? `above ${above}` : least !== undefined ? `of ${least} or more` : '';
+	const upper = below !== undefined ? `below ${below}` : most !== undefined ? `at most ${most}` : '';
+	const both = [lower, upper].filter((words) => words !== '').join(' and ');
+	return both === '' ? '' : ` ${both}`;
+}

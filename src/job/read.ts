@@ -1,0 +1,98 @@
+/** From a parsed job file to a job, or to every fault in it at once. */
+import * as z from 'zod/mini';
+import type { Job, Units } from '../tube/job.ts';
+import { readChecks } from './checks.ts';
+import { type Fault, type Report, show } from './fault.ts';
+import { isObject, length, number, readObject, text } from './fields.ts';
+import { readShape } from './shape.ts';
+import { readTooling, type ToolingLookup } from './tooling.ts';
+import { readTube } from './tube.ts';
+
+export const JOB_FORMAT = 'job/1';
+
+export interface GoodJob {
+	job: Job;
+	/** The place of each value that the job leaves to the bender and die as kept, e.g. `tooling.clamp`. */
+	fromBender: string[];
+}
+
+/** Nothing is kept under any name. */
+const NO_TOOLING: ToolingLookup = () => undefined;
+
+const TOLERANCE: Readonly<Record<Units, Job['tolerance']>> = {
+	in: { under: 0.5, over: 0.5, length: 1 / 16, rotation: 1 },
+	mm: { under: 0.5, over: 0.5, length: 1.5, rotation: 1 },
+};
+
+const TOP = {
+	pullbook: z.literal(JOB_FORMAT, { error: `"${JOB_FORMAT}", the format that this program reads` }),
+	name: text('a name for the part'),
+	units: z.enum(['in', 'mm'], { error: '"in" or "mm"' }),
+	tube: z.unknown(),
+	tooling: z.unknown(),
+	shape: z.unknown(),
+	trim: z.unknown(),
+	tolerance: z.unknown(),
+	risk: number('the part of bends that may come out over', { above: 0, most: 0.5 }),
+	checks: z.unknown(),
+	notes: z.string({ error: 'a text in quotes' }),
+};
+
+/**
+ * The job that a parsed file holds. What the file leaves open comes from `lookup` (benders and dies as kept), then from the
+ * defaults. With faults there is no job; all of them are given.
+ */
+export function readJob(value: unknown, lookup: ToolingLookup = NO_TOOLING): GoodJob | { faults: Fault[] } {
+	const faults: Fault[] = [];
+	const report: Report = (fault) => faults.push(fault);
+	const top = readObject(value, 'job', TOP, ['pullbook', 'name', 'units'], report);
+	if (!isObject(value)) return { faults };
+	// Without units the rest is read as millimetres, which can be the larger numbers, for its other faults.
+	const units = top.units ?? 'mm';
+	const tube = readTube(value.tube, units, report);
+	const { tooling, fromBender } = readTooling(value.tooling, tube.od, units, lookup, report);
+	const radius = tooling.clr === undefined ? undefined : tooling.clr * (tooling.growth ?? 1);
+	const shape = readShape(value.shape, units, radius, report);
+	const trim = readTrim(value.trim, units, report);
+	const tolerance = readTolerance(value.tolerance, units, report);
+	const measurable = { bends: shape.bends, directions: shape.directions, units, length: tolerance.length };
+	const checks = readChecks(value.checks, measurable, report);
+	if (faults.length > 0 || shape.source === null) return { faults };
+	const job = {
+		name: top.name,
+		units,
+		tube: { ...tube, stock: tube.stock ?? null },
+		tooling,
+		shape: shape.source,
+		trim,
+		tolerance,
+		risk: top.risk ?? 0.02,
+		checks,
+		notes: top.notes ?? '',
+	};
+	// Every field that could be missing has been reported above.
+	return { job: job as Job, fromBender };
+}
+
+function readTrim(value: unknown, units: Units, report: Report): Job['trim'] {
+	const room = length(units, { least: 0 });
+	const read = value === undefined ? {} : readObject(value, 'trim', { start: room, end: room }, [], report);
+	return { start: 0, end: 0, ...read };
+}
+
+/** `length` is undefined where it was given but is faulty. */
+function readTolerance(value: unknown, units: Units, report: Report): Partial<Job['tolerance']> {
+	if (value === undefined) return TOLERANCE[units];
+	const schemas = {
+		under: number('a tolerance in degrees', { least: 0, most: 45 }),
+		over: number('a tolerance in degrees', { least: 0, most: 45 }),
+		length: length(units, { above: 0 }),
+		rotation: number('a tolerance in degrees', { above: 0, most: 90 }),
+	};
+	const read = readObject(value, 'tolerance', schemas, [], report);
+	if (read.under === 0 && read.over === 0) {
+		report({ at: 'tolerance', found: show(value), right: 'some room under or over the angle: not both 0' });
+	}
+	const faulty = isObject(value) && Object.hasOwn(value, 'length') && read.length === undefined;
+	return { ...TOLERANCE[units], ...read, ...(faulty ? { length: undefined } : {}) };
+}
