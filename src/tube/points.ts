@@ -86,7 +86,7 @@ export function pointFaults(points: readonly Point[], radius: number): PointFaul
 	const { bends, last } = bendsBetween(points, radius);
 	return [...bends.map((bend) => bend.straight), last].flatMap((straight, i) => {
 		if (straight >= 0) return [];
-		const text = `a point ${trimmed(-straight, 3)} or more further from the one before it: the bends there need that room`;
+		const text = `a point ${trimmed(Math.ceil(-straight * 1000) / 1000, 3)} or more further from the one before it: the bends there need that room`;
 		return [{ point: i + 1, text }];
 	});
 }
