@@ -1,0 +1,85 @@
+import { join, resolve } from 'node:path';
+import { codeOf, JournalError, NoLog, reasonOf } from './errors.ts';
+import { type FsPort, realFs } from './fs-port.ts';
+import { followMoved } from './log-writer.ts';
+import { faultOf, type LogRead, readLog } from './read-log.ts';
+import type { LogRecord } from './record.ts';
+
+export interface KeptSession {
+	id: string;
+	/** Where its log lies now. */
+	path: string;
+	first: LogRecord | null;
+	last: LogRecord | null;
+	/** All whole records, in order. */
+	records: LogRecord[];
+	tail: LogRead['tail'];
+	damage: LogRead['damage'];
+	/** Why the session cannot go on, as a sentence; null when it can. */
+	problem: string | null;
+}
+
+const ID = /^[0-9a-z][0-9a-z-]*$/;
+const EXTENSION = '.log';
+
+/** The folder of the logs under the program's home. */
+export function sessionFolder(home: string): string {
+	return join(home, 'sessions');
+}
+
+/**
+ * A new session's id: time in UTC and then `random`, so that ids sort by their start. `random`: lower-case letters and digits.
+ */
+export function newSessionId(now: Date, random: string): string {
+	if (!/^[0-9a-z]+$/.test(random))
+		throw new RangeError(`"${random}" cannot end an id: lower-case letters and digits only.`);
+	const [day, time] = now.toISOString().split('T') as [string, string];
+	return `${day.replaceAll('-', '')}-${time.slice(0, 8).replaceAll(':', '')}-${random}`;
+}
+
+/** The log of a session as it is named at its start. Throws NoLog for what cannot be an id. */
+export function sessionPath(home: string, id: string): string {
+	if (!ID.test(id)) throw new NoLog(`"${id}" is not a session's id; pullbook log lists them.`, id);
+	return join(sessionFolder(home), `${id}${EXTENSION}`);
+}
+
+/** One kept session, whatever state its log is in. */
+export function readSession(home: string, id: string, fs: FsPort = realFs): KeptSession {
+	const named = sessionPath(home, id);
+	const path = followMoved(named, fs);
+	const read = readLog(path, fs);
+	const { records, tail, damage } = read;
+	const problem = faultOf(path, read)?.message ?? null;
+	return { id, path, first: records[0] ?? null, last: records.at(-1) ?? null, records, tail, damage, problem };
+}
+
+/** As readSession, but one that cannot be read at all is listed with the reason. */
+function readAnyway(home: string, id: string, fs: FsPort): KeptSession {
+	try {
+		return readSession(home, id, fs);
+	} catch (error) {
+		if (!(error instanceof JournalError)) throw error;
+		const path = sessionPath(home, id);
+		return { id, path, first: null, last: null, records: [], tail: null, damage: null, problem: error.message };
+	}
+}
+
+/** Every session kept under `home`, newest first; those with a damaged or unreadable log are listed with what is wrong. */
+export function listSessions(home: string, fs: FsPort = realFs): KeptSession[] {
+	let names: string[];
+	try {
+		names = fs.readdirSync(sessionFolder(home));
+	} catch (error) {
+		if (codeOf(error) === 'ENOENT') return [];
+		throw new JournalError(`The folder ${sessionFolder(home)} cannot be read: ${reasonOf(error)}.`, 1, error);
+	}
+	const ids = names.filter((name) => name.endsWith(EXTENSION)).map((name) => name.slice(0, -EXTENSION.length));
+	const sessions = ids
+		.filter((id) => ID.test(id))
+		.sort()
+		.reverse()
+		.map((id) => readAnyway(home, id, fs));
+	// A session that went on in a new file of the same folder is one session, under its first id.
+	const goneOn = new Set(sessions.filter((s) => s.path !== sessionPath(home, s.id)).map((s) => resolve(s.path)));
+	return sessions.filter((s) => s.path !== sessionPath(home, s.id) || !goneOn.has(resolve(s.path)));
+}

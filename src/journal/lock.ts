@@ -1,0 +1,166 @@
+import { randomBytes } from 'node:crypto';
+import { constants, readFileSync } from 'node:fs';
+import { hostname } from 'node:os';
+import { removeQuietly, writeAll } from './disk.ts';
+import { codeOf, Locked, NotSaved, reasonOf } from './errors.ts';
+import { type FsPort, realFs } from './fs-port.ts';
+
+/** The process that asks for a lock, and what it can tell of others. `boot` is null where the system has no boot id. */
+export interface LockSelf {
+	pid: number;
+	host: string;
+	boot: string | null;
+	/** Is there a process of this number on this machine? */
+	alive(pid: number): boolean;
+}
+
+/** A lock that this process holds. */
+export interface Lock {
+	path: string;
+	token: string;
+}
+
+interface Holder {
+	/** Names this very lock file: the token in it, or its inode and time when nothing can be read in it. */
+	token: string;
+	/** Null when the file holds no whole entry. */
+	entry: null | { pid: number; host: string; boot: string | null };
+	mtimeMs: number;
+}
+
+const NEW_LOCK = constants.O_WRONLY | constants.O_CREAT | constants.O_EXCL;
+const EMPTY_IS_STALE_MS = 10_000;
+const heldHere = new Set<string>();
+
+function bootId(): string | null {
+	try {
+		return readFileSync('/proc/sys/kernel/random/boot_id', 'utf8').trim();
+	} catch {
+		// Not Linux: the lock is then judged by the process alone.
+		return null;
+	}
+}
+
+function alive(pid: number): boolean {
+	try {
+		process.kill(pid, 0);
+		return true;
+	} catch (error) {
+		// EPERM: it lives and belongs to somebody else.
+		return codeOf(error) !== 'ESRCH';
+	}
+}
+
+export function thisProcess(): LockSelf {
+	return { pid: process.pid, host: hostname(), boot: bootId(), alive };
+}
+
+function parseEntry(text: string): (Holder['entry'] & { token: string }) | null {
+	let value: unknown;
+	try {
+		value = JSON.parse(text);
+	} catch {
+		// Empty or cut short by a crash: judged by its age.
+		return null;
+	}
+	if (typeof value !== 'object' || value === null) return null;
+	const { pid, host, boot, token } = value as Record<string, unknown>;
+	if (!Number.isInteger(pid) || (pid as number) <= 0 || typeof host !== 'string') return null;
+	if (typeof token !== 'string' || !/^[0-9a-f]+$/.test(token)) return null;
+	return { pid: pid as number, host, boot: typeof boot === 'string' ? boot : null, token };
+}
+
+/** Who holds the lock; null when the file is gone. */
+function readHolder(fs: FsPort, path: string): Holder | null {
+	try {
+		const facts = fs.statSync(path);
+		const entry = parseEntry(fs.readFileSync(path).toString('utf8'));
+		const token = entry?.token ?? `x${facts.ino}x${Math.floor(facts.mtimeMs)}`;
+		return { token, entry, mtimeMs: facts.mtimeMs };
+	} catch (error) {
+		if (codeOf(error) === 'ENOENT') return null;
+		throw new NotSaved(`The lock ${path} cannot be read: ${reasonOf(error)}.`, error, true);
+	}
+}
+
+function isStale(holder: Holder, self: LockSelf, now: Date): boolean {
+	const { entry } = holder;
+	if (!entry) return Math.abs(now.getTime() - holder.mtimeMs) > EMPTY_IS_STALE_MS;
+	// Another machine's processes cannot be seen from here, nor those of a container with its own process numbers.
+	if (entry.host !== self.host) return false;
+	if (entry.boot !== null && self.boot !== null && entry.boot !== self.boot) return true;
+	// A process number is given out again: an entry with ours that we did not write is from one that has ended.
+	if (entry.pid === self.pid) return !heldHere.has(holder.token);
+	return !self.alive(entry.pid);
+}
+
+/** Writes the lock file if there is none; null when there is one. */
+function tryCreate(fs: FsPort, path: string, self: LockSelf): Lock | null {
+	const token = randomBytes(8).toString('hex');
+	let fd: number;
+	try {
+		fd = fs.openSync(path, NEW_LOCK, 0o600);
+	} catch (error) {
+		if (codeOf(error) === 'EEXIST') return null;
+		throw new NotSaved(`The lock ${path} cannot be written: ${reasonOf(error)}. Nothing was changed.`, error, true);
+	}
+	try {
+		const entry = { pid: self.pid, host: self.host, boot: self.boot, token };
+		writeAll(fs, fd, Buffer.from(`${JSON.stringify(entry)}\n`));
+	} catch (error) {
+		removeQuietly(fs, path);
+		throw new NotSaved(`The lock ${path} cannot be written: ${reasonOf(error)}. Nothing was changed.`, error, true);
+	} finally {
+		fs.closeSync(fd);
+	}
+	// Had we slept long between making the file and filling it, another may have taken it for a dead one.
+	if (readHolder(fs, path)?.token !== token) return null;
+	heldHere.add(token);
+	return { path, token };
+}
+
+/**
+ * Removes a stale lock, so that two who find the same one stale never remove each other's new one: the right to remove lock T is
+ * itself a lock, named after T, and T is looked at again once that is held.
+ */
+function removeStale(fs: FsPort, path: string, stale: Holder, self: LockSelf, now: Date): void {
+	const right = acquire(fs, `${path}.${stale.token}`, self, now);
+	try {
+		if (readHolder(fs, path)?.token === stale.token) fs.unlinkSync(path);
+	} finally {
+		releaseLock(right, fs);
+	}
+}
+
+function lockedBy(path: string, holder: Holder | null): Locked {
+	const entry = holder?.entry;
+	const who = entry ? `process ${entry.pid} on ${entry.host}` : 'another process that is just starting';
+	const what = `This session is being written by ${who}.`;
+	return new Locked(`${what} Finish it there. If that is not running any more, remove ${path} and try again.`, path);
+}
+
+function acquire(fs: FsPort, path: string, self: LockSelf, now: Date): Lock {
+	for (let attempt = 0; attempt < 5; attempt++) {
+		const lock = tryCreate(fs, path, self);
+		if (lock) return lock;
+		const holder = readHolder(fs, path);
+		if (!holder) continue;
+		if (!isStale(holder, self, now)) throw lockedBy(path, holder);
+		removeStale(fs, path, holder, self, now);
+	}
+	throw lockedBy(path, readHolder(fs, path));
+}
+
+/**
+ * Takes `<log>.lock`, over a stale one if need be. `now` judges the age of an empty lock file.
+ * Throws Locked when another process holds it, NotSaved when it cannot be written.
+ */
+export function acquireLock(log: string, now: Date, fs: FsPort = realFs, self: LockSelf = thisProcess()): Lock {
+	return acquire(fs, `${log}.lock`, self, now);
+}
+
+/** Gives a lock back. One that has since been removed by hand, or taken by somebody else, is left alone. */
+export function releaseLock(lock: Lock, fs: FsPort = realFs): void {
+	heldHere.delete(lock.token);
+	if (readHolder(fs, lock.path)?.token === lock.token) fs.unlinkSync(lock.path);
+}

@@ -1,0 +1,142 @@
+import { dirname, resolve } from 'node:path';
+import { APPEND, createFile, createFreeFile, makeFolder } from './disk.ts';
+import { codeOf, JournalError, NoLog, NotSaved, reasonOf } from './errors.ts';
+import { type FsPort, realFs } from './fs-port.ts';
+import { acquireLock, type LockSelf, releaseLock, thisProcess } from './lock.ts';
+import { faultOf, parseLog, readFile } from './read-log.ts';
+import { encodeRecord, type LogRecord } from './record.ts';
+import { LogWriter, movedNote, type WriterParts } from './writer.ts';
+
+export { NotSaved } from './errors.ts';
+export type { LogWriter } from './writer.ts';
+
+/** `now` names a tail set aside and judges an empty lock's age; `fs` and `self` are for tests. */
+export interface OpenOptions {
+	now: Date;
+	fs?: FsPort;
+	self?: LockSelf;
+}
+
+export interface OpenedLog {
+	log: LogWriter;
+	records: LogRecord[];
+	/** A sentence for the operator when an unfinished last line was set aside. */
+	message: string | null;
+}
+
+function partsOf({ now, fs = realFs, self = thisProcess() }: OpenOptions): WriterParts {
+	return { now, fs, self };
+}
+
+/**
+ * Starts a new log with its first record (`seq` 0) on disk, its folder made if missing. Throws NotSaved when the disk refuses (nothing is
+ * left behind), Locked, or JournalError when there is a file of this name already.
+ */
+export function createLog(path: string, first: LogRecord, options: OpenOptions): LogWriter {
+	if (first.seq !== 0) throw new RangeError(`The first record of a log has seq 0, not ${first.seq}.`);
+	const parts = partsOf(options);
+	const { fs } = parts;
+	const line = encodeRecord(first);
+	try {
+		makeFolder(fs, dirname(resolve(path)));
+	} catch (error) {
+		throw notCreated(path, error);
+	}
+	const lock = acquireLock(path, parts.now, fs, parts.self);
+	try {
+		return new LogWriter(path, createFile(fs, path, line), lock, [line], parts);
+	} catch (error) {
+		giveBack(lock, fs);
+		throw notCreated(path, error);
+	}
+}
+
+function notCreated(path: string, error: unknown): JournalError {
+	if (codeOf(error) === 'EEXIST')
+		return new JournalError(`There is a log ${path} already; it was left as it is.`, 1, error);
+	const next = 'Nothing was started. Make room or choose another place with --home DIR.';
+	return new NotSaved(`The log ${path} cannot be written: ${reasonOf(error)}. ${next}`, error, true);
+}
+
+/** Gives the lock back on the way out with another error, which is the one to report. */
+function giveBack(lock: Parameters<typeof releaseLock>[0], fs: FsPort): void {
+	try {
+		releaseLock(lock, fs);
+	} catch {
+		// A lock left behind is stale once this process has ended.
+	}
+}
+
+/** Where the session of this log goes on: the log itself, or the one it was taken to when its disk failed. Throws NoLog. */
+export function followMoved(path: string, fs: FsPort = realFs): string {
+	try {
+		return followMoved(fs.readFileSync(movedNote(path)).toString('utf8').trimEnd(), fs);
+	} catch (error) {
+		if (codeOf(error) === 'ENOENT') return path;
+		throw error instanceof NoLog
+			? error
+			: new NoLog(`${movedNote(path)} cannot be read: ${reasonOf(error)}.`, path, error);
+	}
+}
+
+/**
+ * Opens a kept log to go on with it, under its lock. An unfinished last line goes to `<log>.torn-<time>` first and is then cut off.
+ * Throws Locked, Damaged, NewerFormat, NoLog, or NotSaved when the tail cannot be set aside; the log is then as it was.
+ */
+export function openLog(path: string, options: OpenOptions): OpenedLog {
+	const parts = partsOf(options);
+	const { fs } = parts;
+	const at = followMoved(path, fs);
+	// Before the lock, so that none is left beside a log that is not there.
+	readFile(at, fs);
+	const lock = acquireLock(at, parts.now, fs, parts.self);
+	let fd: number | null = null;
+	try {
+		const file = readFile(at, fs);
+		const read = parseLog(file);
+		const fault = faultOf(at, read);
+		if (fault) throw fault;
+		fd = openToAppend(fs, at);
+		const message = read.tail ? setAside(parts, at, fd, file.subarray(read.size)) : null;
+		const log = new LogWriter(at, fd, lock, linesOf(file.subarray(0, read.size)), parts);
+		return { log, records: read.records, message };
+	} catch (error) {
+		if (fd !== null) fs.closeSync(fd);
+		giveBack(lock, fs);
+		throw error;
+	}
+}
+
+/** The lines of whole records, each with its newline. */
+function linesOf(good: Buffer): Buffer[] {
+	const lines: Buffer[] = [];
+	for (let from = 0; from < good.length; ) {
+		const end = good.indexOf('\n', from) + 1;
+		lines.push(good.subarray(from, end));
+		from = end;
+	}
+	return lines;
+}
+
+function openToAppend(fs: FsPort, path: string): number {
+	try {
+		return fs.openSync(path, APPEND);
+	} catch (error) {
+		throw new NotSaved(`The log ${path} cannot be written: ${reasonOf(error)}. It can still be read.`, error, true);
+	}
+}
+
+function setAside({ fs, now }: WriterParts, path: string, fd: number, tail: Buffer): string {
+	const stamp = now.toISOString().replace(/[-:]|\.\d+/g, '');
+	try {
+		const { size } = fs.fstatSync(fd);
+		const kept = createFreeFile(fs, `${path}.torn-${stamp}`, '', tail);
+		fs.closeSync(kept.fd);
+		fs.ftruncateSync(fd, size - tail.length);
+		fs.fsyncSync(fd);
+		return `The last line of the log was cut off in the middle (${tail.length} bytes, never acknowledged); they are now in ${kept.path}.`;
+	} catch (error) {
+		const what = `The log ${path} ends in a cut line that cannot be set aside: ${reasonOf(error)}.`;
+		throw new NotSaved(`${what} No record was lost; resume when the disk can be written.`, error, true);
+	}
+}
