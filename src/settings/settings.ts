@@ -1,0 +1,127 @@
+import type { Units } from '../tube/job.ts';
+import { type KeptRecord, type KeptTooling, keptIn } from '../tube/kept-tooling.ts';
+import { type FieldName, wrongValue } from './fields.ts';
+import { loadSettings, saveSettings } from './file.ts';
+import type { SettingsFile } from './schema.ts';
+
+export interface KeptDie extends KeptRecord {
+	name: string;
+}
+
+export interface KeptBender {
+	name: string;
+	/** What holds with every die: where the dial ends, what it shows, the tape beside it. */
+	machine: KeptRecord | null;
+	dies: readonly KeptDie[];
+}
+
+export interface Preferences {
+	/** The folder that the home screen takes jobs from. */
+	jobs?: string;
+}
+
+/** Fields to keep, lengths in `units`; null forgets one. */
+export interface FieldChanges {
+	units: Units;
+	fields: Partial<Record<FieldName, number | null>>;
+}
+
+/**
+ * Benders, dies and preferences. Reading never throws; what was wrong with the kept file stands in `problems`. A change is made to
+ * the file as it then is, so that another program's change is not lost, and throws SettingsError when the disk refuses it.
+ */
+export interface Settings {
+	/** What to tell the user, a sentence each. */
+	readonly problems: readonly string[];
+	benders(): readonly KeptBender[];
+	bender(name: string): KeptBender | undefined;
+	/** What is kept for a bender and a die, lengths in `units`: the machine's fields, and over them the die's. */
+	tooling(bender: string, die: string, units: Units): KeptTooling | undefined;
+	preferences(): Preferences;
+	setMachine(bender: string, changes: FieldChanges): Promise<void>;
+	setDie(bender: string, die: string, changes: FieldChanges): Promise<void>;
+	/** False when it was not there. */
+	removeDie(bender: string, die: string): Promise<boolean>;
+	removeBender(bender: string): Promise<boolean>;
+	setPreferences(changes: Preferences): Promise<void>;
+}
+
+type BenderEntry = SettingsFile['benders'][number];
+
+export function openSettings(home: string): Settings {
+	let { settings, problems } = loadSettings(home);
+	const change = async (made: (now: SettingsFile) => SettingsFile) => {
+		const now = loadSettings(home);
+		const next = made(now.settings);
+		const news = await saveSettings(home, next);
+		settings = next;
+		problems = [...problems, ...now.problems.filter((problem) => !problems.includes(problem)), ...news];
+	};
+	const bender = (name: string) => benders().find((entry) => entry.name === name);
+	const benders = () => settings.benders.map(({ name, machine, dies }) => ({ name, machine: machine ?? null, dies }));
+	return {
+		get problems() {
+			return problems;
+		},
+		benders,
+		bender,
+		tooling(name, die, units) {
+			const known = bender(name);
+			const records = [known?.machine, known?.dies.find((entry) => entry.name === die)].filter((r) => r != null);
+			return records.length > 0 ? Object.assign({}, ...records.map((record) => keptIn(record, units))) : undefined;
+		},
+		preferences: () => settings.preferences,
+		setMachine: (name, changes) =>
+			change((now) =>
+				withBender(now, name, (entry) => ({ ...entry, machine: changed(entry.machine, changes, `bender "${name}"`) })),
+			),
+		setDie: (name, die, changes) => change((now) => withBender(now, name, (entry) => withDie(entry, die, changes))),
+		async removeDie(name, die) {
+			if (!bender(name)?.dies.some((entry) => entry.name === die)) return false;
+			const without = (entry: BenderEntry) => ({ ...entry, dies: entry.dies.filter((d) => d.name !== die) });
+			await change((now) => withBender(now, name, without));
+			return true;
+		},
+		async removeBender(name) {
+			if (!bender(name)) return false;
+			await change((now) => ({ ...now, benders: now.benders.filter((entry) => entry.name !== name) }));
+			return true;
+		},
+		setPreferences: (changes) => change((now) => ({ ...now, preferences: { ...now.preferences, ...changes } })),
+	};
+}
+
+/** The item of that name made anew by `made`, in its place, or at the end where there was none. */
+function withNamed<T extends { name: string }>(list: readonly T[], fresh: T, made: (item: T) => T): T[] {
+	const known = list.some(({ name }) => name === fresh.name);
+	return known ? list.map((item) => (item.name === fresh.name ? made(item) : item)) : [...list, made(fresh)];
+}
+
+function withBender(now: SettingsFile, name: string, made: (entry: BenderEntry) => BenderEntry): SettingsFile {
+	return { ...now, benders: withNamed<BenderEntry>(now.benders, { name: named(name, 'bender'), dies: [] }, made) };
+}
+
+function withDie(entry: BenderEntry, die: string, changes: FieldChanges): BenderEntry {
+	const fresh = { name: named(die, 'die'), units: changes.units, fields: {} };
+	const made = (known: BenderEntry['dies'][number]) => ({ ...known, ...changed(known, changes, `die "${die}"`) });
+	return { ...entry, dies: withNamed(entry.dies, fresh, made) };
+}
+
+function named(name: string, what: string): string {
+	if (name.trim() !== '') return name;
+	throw new RangeError(`A ${what} needs a name with at least one visible character.`);
+}
+
+/** The record with the changes in it, in the unit that it was first kept in. */
+function changed(known: KeptRecord | undefined, { units, fields }: FieldChanges, of: string) {
+	const record = known ?? { units, fields: {} };
+	const set = Object.entries(fields) as [FieldName, number | null][];
+	for (const [name, value] of set) {
+		const right = value === null ? null : wrongValue(name, value);
+		if (right !== null) throw new RangeError(`${name} of ${of} cannot be ${value}; right would be ${right}.`);
+	}
+	const fresh = keptIn({ units, fields: Object.fromEntries(set.filter(([, value]) => value !== null)) }, record.units);
+	const forgotten = new Set<string>(set.filter(([, value]) => value === null).map(([name]) => name));
+	const left = Object.fromEntries(Object.entries(record.fields).filter(([name]) => !forgotten.has(name)));
+	return { ...known, units: record.units, fields: { ...left, ...fresh } as Record<FieldName, number> };
+}

@@ -1,0 +1,274 @@
+import {
+	chmodSync,
+	mkdirSync,
+	mkdtempSync,
+	readdirSync,
+	readFileSync,
+	rmSync,
+	statSync,
+	truncateSync,
+	writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { openSettings } from '../../src/settings/settings.ts';
+import { SettingsError } from '../../src/settings/settings-error.ts';
+
+/** What befalls the next write: conf 15.1 takes a short write for a whole one, and throws what the system throws. */
+const disk = vi.hoisted(() => ({ cutAt: null as number | null, error: null as string | null, loads: 0 }));
+vi.mock('conf', async (original) => {
+	const { default: Conf } = await original<typeof import('conf')>();
+	disk.loads++;
+	class OnThisDisk extends Conf<Record<string, unknown>> {
+		override get store() {
+			return super.store;
+		}
+		override set store(value) {
+			if (disk.error !== null) throw Object.assign(new Error('refused'), { code: disk.error });
+			super.store = value;
+			if (disk.cutAt !== null) truncateSync(this.path, disk.cutAt);
+		}
+	}
+	return { default: OnThisDisk };
+});
+
+let home = '';
+const file = () => join(home, 'settings.json');
+const sixInch = { units: 'in' as const, fields: { clr: 6, clamp: 4 } };
+
+beforeEach(() => {
+	home = mkdtempSync(join(tmpdir(), 'pullbook-settings-'));
+	disk.cutAt = null;
+	disk.error = null;
+});
+afterEach(() => rmSync(home, { recursive: true, force: true }));
+
+describe('benders and dies', () => {
+	it('are kept from one opening to the next', async () => {
+		await openSettings(home).setDie('shop', '6 in', sixInch);
+		const again = openSettings(home);
+		expect(again.problems).toEqual([]);
+		expect(again.benders()).toEqual([{ name: 'shop', machine: null, dies: [{ name: '6 in', ...sixInch }] }]);
+		expect(again.tooling('shop', '6 in', 'in')).toEqual({ clr: 6, clamp: 4 });
+	});
+
+	it('are for their owner only to read', async () => {
+		await openSettings(home).setDie('shop', '6 in', sixInch);
+		expect(statSync(file()).mode & 0o777).toBe(0o600);
+	});
+
+	it('give lengths in the unit of the job, and ratios and angles as they are', async () => {
+		const settings = openSettings(home);
+		await settings.setDie('shop', '6 in', { units: 'in', fields: { clr: 6, growth: 1.021, maxAngle: 120, floor: 30 } });
+		expect(settings.tooling('shop', '6 in', 'mm')).toEqual({
+			clr: expect.closeTo(152.4, 12),
+			growth: 1.021,
+			maxAngle: 120,
+			floor: expect.closeTo(762, 12),
+		});
+	});
+
+	it('change field by field, in the unit first kept; null forgets', async () => {
+		const settings = openSettings(home);
+		await settings.setDie('shop', '6 in', sixInch);
+		await settings.setDie('shop', '6 in', { units: 'mm', fields: { follow: 50.8, clamp: null } });
+		expect(settings.bender('shop')?.dies).toEqual([
+			{ name: '6 in', units: 'in', fields: { clr: 6, follow: expect.closeTo(2, 12) } },
+		]);
+	});
+
+	it('hold what the machine is with every die, the die’s own value first', async () => {
+		const settings = openSettings(home);
+		await settings.setMachine('shop', { units: 'in', fields: { maxAngle: 120, dialStep: 1 } });
+		await settings.setDie('shop', '6 in', { units: 'in', fields: { clr: 6, maxAngle: 95 } });
+		expect(settings.tooling('shop', '6 in', 'in')).toEqual({ clr: 6, maxAngle: 95, dialStep: 1 });
+		expect(settings.tooling('shop', 'another', 'in')).toEqual({ maxAngle: 120, dialStep: 1 });
+		expect(settings.tooling('yard', '6 in', 'in')).toBeUndefined();
+	});
+
+	it.each(['1.5', '6', '__proto__', 'constructor', '__internal__', 'a.b'])('take any name, "%s" too', async (name) => {
+		const settings = openSettings(home);
+		await settings.setDie(name, name, sixInch);
+		expect(openSettings(home).tooling(name, name, 'in')).toEqual(sixInch.fields);
+		expect(openSettings(home).tooling('toString', name, 'in')).toBeUndefined();
+	});
+
+	it('are removed, and it is told when there was nothing to remove', async () => {
+		const settings = openSettings(home);
+		await settings.setDie('shop', '6 in', sixInch);
+		expect(await settings.removeDie('shop', '5 in')).toBe(false);
+		expect(await settings.removeDie('shop', '6 in')).toBe(true);
+		expect(settings.bender('shop')?.dies).toEqual([]);
+		expect(await settings.removeBender('shop')).toBe(true);
+		expect(await settings.removeBender('shop')).toBe(false);
+		expect(openSettings(home).benders()).toEqual([]);
+	});
+
+	it.each([
+		[{ clr: 0 }, 'clr of die "6 in" cannot be 0; right would be a length above 0'],
+		[{ growth: 3 }, 'right would be a ratio from 0.5 to 2'],
+		[{ maxAngle: Number.NaN }, 'right would be an angle in degrees above 0 to 360'],
+	])('refuse %o', async (fields, sentence) => {
+		await expect(openSettings(home).setDie('shop', '6 in', { units: 'in', fields })).rejects.toThrow(sentence);
+		await expect(openSettings(home).setDie('shop', ' ', sixInch)).rejects.toThrow('needs a name');
+		expect(readdirSync(home)).toEqual([]);
+	});
+
+	it('another program’s change in between is not lost', async () => {
+		const [one, two] = [openSettings(home), openSettings(home)];
+		await one.setDie('shop', '6 in', sixInch);
+		await two.setDie('shop', '5 in', { units: 'in', fields: { clr: 5 } });
+		expect(
+			openSettings(home)
+				.bender('shop')
+				?.dies.map((die) => die.name),
+		).toEqual(['6 in', '5 in']);
+	});
+});
+
+describe('preferences', () => {
+	it('are kept beside the benders', async () => {
+		await openSettings(home).setDie('shop', '6 in', sixInch);
+		await openSettings(home).setPreferences({ jobs: '/tubes' });
+		expect(openSettings(home).preferences()).toEqual({ jobs: '/tubes' });
+		expect(openSettings(home).benders()).toHaveLength(1);
+	});
+});
+
+describe('reading alone', () => {
+	it('makes nothing on disk and does not load conf', async () => {
+		const loads = disk.loads;
+		rmSync(home, { recursive: true });
+		const settings = openSettings(home);
+		expect([settings.benders(), settings.preferences(), settings.problems]).toEqual([[], {}, []]);
+		expect(() => statSync(home)).toThrow('ENOENT');
+		expect(disk.loads).toBe(loads);
+	});
+
+	it('carries along what a newer version wrote', async () => {
+		writeFileSync(file(), JSON.stringify({ benders: [], later: { kept: true } }));
+		await openSettings(home).setDie('shop', '6 in', sixInch);
+		expect(JSON.parse(readFileSync(file(), 'utf8')).later).toEqual({ kept: true });
+	});
+});
+
+describe('a broken file', () => {
+	const kinds = [
+		['cut short', '{"benders":[{"name":"sh', 'it is not whole JSON'],
+		['empty', '', 'it is empty'],
+		['something else', '[1, 2]', 'it holds no settings'],
+		[
+			'a value of the wrong kind',
+			'{"benders":[{"name":"shop","dies":[{"name":"6 in","units":"in","fields":{"clr":"6"}}]}]}',
+			'benders.0.dies.0.fields.clr',
+		],
+	] as const;
+
+	it.each(kinds)('%s is put aside and said; the last good copy is used and put back', async (_, text, fault) => {
+		await openSettings(home).setDie('shop', '6 in', sixInch);
+		const good = readFileSync(file(), 'utf8');
+		writeFileSync(file(), text);
+		const settings = openSettings(home);
+		expect(settings.tooling('shop', '6 in', 'in')).toEqual(sixInch.fields);
+		expect(settings.problems).toHaveLength(1);
+		expect(settings.problems[0]).toContain(fault);
+		expect(settings.problems[0]).toContain('settings.json.bad.');
+		expect(readFileSync(`${file()}.bad`, 'utf8')).toBe(text);
+		expect(readFileSync(file(), 'utf8')).toBe(good);
+		expect(openSettings(home).problems).toEqual([]);
+	});
+
+	it('without a copy leaves nothing kept, and what was put aside before stays', async () => {
+		writeFileSync(`${file()}.bad`, 'older');
+		writeFileSync(file(), 'newer');
+		const settings = openSettings(home);
+		expect(settings.benders()).toEqual([]);
+		expect(settings.problems[0]).toContain('No copy of it is kept.');
+		expect(readFileSync(`${file()}.bad`, 'utf8')).toBe('older');
+		expect(readFileSync(`${file()}.bad-2`, 'utf8')).toBe('newer');
+		await settings.setDie('shop', '6 in', sixInch);
+		expect(openSettings(home).tooling('shop', '6 in', 'in')).toEqual(sixInch.fields);
+	});
+
+	it('and a broken copy are both said', async () => {
+		writeFileSync(file(), 'x');
+		writeFileSync(`${file()}.good`, 'x');
+		expect(openSettings(home).problems[0]).toContain('.good is broken too');
+	});
+
+	it('that vanished is made again from its copy', async () => {
+		await openSettings(home).setDie('shop', '6 in', sixInch);
+		rmSync(file());
+		const settings = openSettings(home);
+		expect(settings.tooling('shop', '6 in', 'in')).toEqual(sixInch.fields);
+		expect(settings.problems[0]).toContain('is missing');
+	});
+});
+
+describe('a disk that refuses', () => {
+	it('cuts the write short without an error: it is said, and the settings are as before', async () => {
+		const settings = openSettings(home);
+		await settings.setDie('shop', '6 in', sixInch);
+		disk.cutAt = 20;
+		const change = settings.setDie('shop', '5 in', { units: 'in', fields: { clr: 5 } });
+		await expect(change).rejects.toThrow(SettingsError);
+		await expect(change).rejects.toThrow('was cut short');
+		expect(settings.bender('shop')?.dies.map((die) => die.name)).toEqual(['6 in']);
+		const again = openSettings(home);
+		expect(again.problems).toEqual([]);
+		expect(again.tooling('shop', '6 in', 'in')).toEqual(sixInch.fields);
+	});
+
+	it('cuts the very first write short: nothing broken is left behind', async () => {
+		disk.cutAt = 5;
+		await expect(openSettings(home).setDie('shop', '6 in', sixInch)).rejects.toThrow('was cut short');
+		expect(readdirSync(home)).toEqual([]);
+	});
+
+	it('cuts a file short that was written by hand: its own words come back', async () => {
+		const hand = '{"benders":[],"preferences":{"jobs":"/tubes"}}';
+		writeFileSync(file(), hand);
+		disk.cutAt = 5;
+		await expect(openSettings(home).setDie('shop', '6 in', sixInch)).rejects.toThrow('was cut short');
+		expect(readFileSync(file(), 'utf8')).toBe(hand);
+	});
+
+	it.each(['ENOSPC', 'EROFS', 'EACCES'])('with %s: exit code 5, the reason named, nothing lost', async (code) => {
+		const settings = openSettings(home);
+		await settings.setDie('shop', '6 in', sixInch);
+		disk.error = code;
+		const change = settings.removeDie('shop', '6 in');
+		await expect(change).rejects.toThrow(`was not written (${code})`);
+		await expect(change).rejects.toMatchObject({ exitCode: 5 });
+		expect(settings.tooling('shop', '6 in', 'in')).toEqual(sixInch.fields);
+		expect(openSettings(home).tooling('shop', '6 in', 'in')).toEqual(sixInch.fields);
+	});
+
+	it('leaves a spare copy unrenewed: the change is kept and it is said', async () => {
+		mkdirSync(`${file()}.good.new`);
+		const settings = openSettings(home);
+		await settings.setDie('shop', '6 in', sixInch);
+		expect(settings.problems).toEqual([expect.stringContaining('could not be renewed (EISDIR)')]);
+		expect(openSettings(home).tooling('shop', '6 in', 'in')).toEqual(sixInch.fields);
+	});
+
+	it('has something else where the folder or the file should be', async () => {
+		const within = join(home, 'file', 'home');
+		writeFileSync(join(home, 'file'), '');
+		expect(openSettings(within).problems[0]).toContain('cannot be read (ENOTDIR)');
+		await expect(openSettings(within).setDie('shop', '6 in', sixInch)).rejects.toThrow(SettingsError);
+		mkdirSync(file());
+		expect(openSettings(home).problems[0]).toContain('cannot be read (EISDIR)');
+		await expect(openSettings(home).setDie('shop', '6 in', sixInch)).rejects.toThrow(SettingsError);
+	});
+
+	it.skipIf(process.getuid?.() === 0)('is read-only: reading goes on, writing says so', async () => {
+		await openSettings(home).setDie('shop', '6 in', sixInch);
+		chmodSync(home, 0o500);
+		const settings = openSettings(home);
+		expect(settings.tooling('shop', '6 in', 'in')).toEqual(sixInch.fields);
+		await expect(settings.removeDie('shop', '6 in')).rejects.toThrow('was not written (EACCES)');
+		chmodSync(home, 0o700);
+	});
+});
