@@ -1,0 +1,96 @@
+import { radians } from '../tube/angles.ts';
+import { setback } from '../tube/arcs.ts';
+
+/** What is read on a piece of scrap with one bend. Lengths in one unit, the angle in degrees as the angle finder shows it. */
+export interface TestPiece {
+	od: number;
+	/** Centre-line radius of the die. */
+	clr: number;
+	angle: number;
+	/** The piece before it was bent. */
+	before: number;
+	/** From the start end to the mark that was set at the die's index line. */
+	mark: number;
+	/** From each end to where straight edges along the outside of both legs cross. */
+	startLeg: number;
+	farLeg: number;
+	/** From the start end to where the bend begins; null: not read, and `stretch` is taken as known. */
+	straight: number | null;
+	stretch: number;
+}
+
+export interface Told {
+	value: number;
+	/** Standard deviation that comes from the readings. */
+	sd: number;
+}
+
+export interface TestResult {
+	growth: Told;
+	markOffset: Told;
+	/** Null where it was taken as known. */
+	stretch: Told | null;
+}
+
+/** Standard deviations of a length by tape, of the place where a bend begins (found by eye), and of the angle finder. */
+export interface ReadingScatter {
+	tape: number;
+	begin: number;
+	angle: number;
+}
+
+interface Values {
+	growth: number;
+	markOffset: number;
+	stretch: number;
+}
+
+/**
+ * Along the centre line: leg = straight + R tan(angle / 2) on both sides, and before = both straights + R angle / (1 + stretch).
+ * The outside corner lies OD/2 tan(angle / 2) further from the ends than the centre line's.
+ */
+function valuesOf({ od, clr, angle, before, mark, startLeg, farLeg, straight, stretch }: TestPiece): Values {
+	const outside = setback(angle, od / 2);
+	const [start, far] = [startLeg - outside, farLeg - outside];
+	const factor = setback(angle, 1);
+	if (straight === null) {
+		const radius = (start + far - before) / (2 * factor - radians(angle) / (1 + stretch));
+		return { growth: radius / clr, markOffset: start - radius * factor - mark, stretch };
+	}
+	const radius = (start - straight) / factor;
+	const raw = before - straight - (far - radius * factor);
+	return { growth: radius / clr, markOffset: straight - mark, stretch: (radius * radians(angle)) / raw - 1 };
+}
+
+/**
+ * What one bend in scrap tells of the die: growth and mark offset, and stretch where the bend's beginning was read too; each with
+ * the scatter that the readings leave (first order, by central differences).
+ * @throws RangeError when the readings cannot all be right
+ */
+export function readTestPiece(piece: TestPiece, scatter: ReadingScatter): TestResult {
+	const values = valuesOf(piece);
+	const { growth, stretch } = values;
+	if (!(growth >= 0.5 && growth <= 2 && Math.abs(stretch) <= 0.5)) {
+		throw new RangeError(
+			`These readings cannot all be right: they give a radius of ${(growth * 100).toFixed(0)} % of the die's and a stretch of ` +
+				`${(stretch * 100).toFixed(0)} %. The legs are read on the outside, from each end to where the straight edges cross.`,
+		);
+	}
+	const told = (name: keyof Values): Told => ({ value: values[name], sd: spread(piece, scatter, name) });
+	return {
+		growth: told('growth'),
+		markOffset: told('markOffset'),
+		stretch: piece.straight === null ? null : told('stretch'),
+	};
+}
+
+function spread(piece: TestPiece, { tape, begin, angle }: ReadingScatter, name: keyof Values): number {
+	const readings = { before: tape, mark: tape, startLeg: tape, farLeg: tape, straight: begin, angle };
+	const parts = Object.entries(readings).map(([key, sd]) => {
+		const at = piece[key as keyof typeof readings];
+		if (at === null) return 0;
+		const [above, below] = [at + sd, at - sd].map((value) => valuesOf({ ...piece, [key]: value })[name]);
+		return (above! - below!) / 2;
+	});
+	return Math.hypot(...parts);
+}
