@@ -31,7 +31,7 @@ export async function runCommand(line: CommandLine, io: Io, place: Place): Promi
 		case 'layout':
 			return (await import('./layout.ts')).runLayout({ file: first, json, home }, io);
 		case 'check':
-			return (await import('./check.ts')).runCheck({ files: operands, json }, io);
+			return check(operands, json, home, io);
 		case 'log':
 			return (await import('./log.ts')).runLog({ id: operands[0] ?? null, json, home }, io);
 		default:
@@ -42,6 +42,13 @@ export async function runCommand(line: CommandLine, io: Io, place: Place): Promi
 function print(io: Io, text: string): number {
 	io.stdout.write(text);
 	return 0;
+}
+
+/** What a job file leaves to its bender is no fault, so the kept ones are looked up. */
+async function check(files: readonly string[], json: boolean, home: string, io: Io): Promise<number> {
+	const { keptTooling } = await import('./kept-tooling.ts');
+	const lookup = keptTooling(home, (problem) => io.stderr.write(`pullbook: ${problem}\n`));
+	return (await import('./check.ts')).runCheck({ files, json, lookup }, io);
 }
 
 async function openHome({ operands, options }: CommandLine, io: Io, { samples }: Place, home: string) {
