@@ -1,9 +1,16 @@
 import type { Job } from '../tube/job.ts';
 import type { LayoutBend, LayoutCheck, LayoutDocument } from '../tube/layout.ts';
-import { formatAngle, formatLength, trimmed } from '../units/format.ts';
+import { formatAngle, trimmed } from '../units/format.ts';
+import { formatTape } from '../units/tape.ts';
 
 /** Most characters in a line. */
 const WIDTH = 80;
+
+const ROUND =
+	'Round the tube: along the outside from the line of bend 1, clockwise as seen looking from the start end to the far end.';
+const STOPS =
+	'The way to turn is seen standing at the clamp, looking towards the far end. Stop past the finished angle by what the tube ' +
+	'springs back: pullbook bend says where.';
 
 /** Rows as columns two blanks apart; `left` holds the columns that are not numbers. */
 function table(rows: readonly (readonly string[])[], left: readonly number[]): string[] {
@@ -13,16 +20,16 @@ function table(rows: readonly (readonly string[])[], left: readonly number[]): s
 	);
 }
 
-/** Text broken between words to lines of at most `WIDTH`, every line but the first set in by `indent`. */
-function wrapped(text: string, indent: number): string[] {
+/** Text broken between words to lines of at most `WIDTH`: the first begins with `lead`, the others as far in. */
+function wrapped(text: string, lead = ''): string[] {
 	const lines: string[] = [];
-	let line = '';
+	let line = lead;
 	for (const word of text.split(' ')) {
-		const longer = line === '' ? word : `${line} ${word}`;
-		if (longer.length > WIDTH && line.trim() !== '') {
+		const gap = line.length > lead.length ? ' ' : '';
+		if (gap !== '' && line.length + 1 + word.length > WIDTH) {
 			lines.push(line);
-			line = `${' '.repeat(indent)}${word}`;
-		} else line = longer;
+			line = ' '.repeat(lead.length) + word;
+		} else line += gap + word;
 	}
 	return [...lines, line];
 }
@@ -30,22 +37,22 @@ function wrapped(text: string, indent: number): string[] {
 /** Tables print lengths without their unit, which the heading names. */
 const bare = (length: number, { units }: Job): string => trimmed(length, units === 'in' ? 3 : 1);
 
-function heading(job: Job, { cutLength, developedLength }: LayoutDocument): string[] {
+function heading(job: Job, { cutLength, developedLength }: LayoutDocument, kept: string | null): string[] {
 	const { tube, tooling, trim } = job;
 	const unit = job.units === 'in' ? 'inches' : 'millimetres';
 	const length = (value: number) => bare(value, job);
 	return [
-		...wrapped(`${job.name} (lengths in ${unit})`, 2),
+		...wrapped(`${job.name} (lengths in ${unit})`),
 		...wrapped(
 			`Tube ${trimmed(tube.od, 4)} x ${trimmed(tube.wall, 4)} ${tube.material.name}, bent on the ${tooling.die} die of ` +
 				`${tooling.bender}, centre-line radius ${length(tooling.clr)}.`,
-			2,
 		),
+		...(kept === null ? [] : wrapped(kept)),
 		'',
 		...wrapped(
-			`Cut the tube to ${formatLength(cutLength, job.units)}: ${length(developedLength)} for the shape, trim of ` +
-				`${length(trim.start)} at the start end and ${length(trim.end)} at the far end.`,
-			2,
+			`Cut the tube to ${formatTape(cutLength, tooling.tape, job.units)} (${length(cutLength)}): ` +
+				`${length(developedLength)} for the shape, trim of ${length(trim.start)} at the start end and ` +
+				`${length(trim.end)} at the far end.`,
 		),
 		'The start end is the one that goes through the clamp first.',
 	];
@@ -55,7 +62,7 @@ function roundTheTube({ face, around }: LayoutBend, job: Job): string {
 	if (face === 'same') return 'same side as bend 1';
 	if (face === 'opposite') return 'opposite side';
 	const way = around.length > 0 ? 'clockwise' : 'counterclockwise';
-	return `${bare(Math.abs(around.length), job)} ${way}`;
+	return `${bare(Math.abs(around.length), job)} ${way} (${formatAngle(Math.abs(around.degrees))})`;
 }
 
 function marking(job: Job, { bends }: LayoutDocument): string[] {
@@ -67,17 +74,13 @@ function marking(job: Job, { bends }: LayoutDocument): string[] {
 		bend.mark.fromLastBend === null ? '-' : bare(bend.mark.fromLastBend, job),
 		roundTheTube(bend, job),
 	]);
-	const heads = ['bend', 'tape', 'exactly', 'from far end', 'from last bend', 'round the tube'];
+	const heads = ['bend', 'tape', 'exactly', 'far end', 'last bend', 'round the tube'];
 	return [
 		'',
-		'1. Mark the straight tube, from the start end',
+		'1. Mark the straight tube: tape and exact length from the start end, or from the',
+		'   far end, or from the end of the last bend',
 		...table([heads, ...rows], [5]),
-		...(bends.some((bend) => bend.face === 'other')
-			? [
-					'  Round the tube: along the outside from the line of bend 1, clockwise as seen',
-					'  looking from the start end to the far end.',
-				]
-			: []),
+		...(bends.some((bend) => bend.face === 'other') ? wrapped(ROUND, '  ') : []),
 	];
 }
 
@@ -98,8 +101,7 @@ function bending({ bends }: LayoutDocument): string[] {
 		'',
 		'2. Bend, one row at a time: mark to the die, turn the tube, bend',
 		...table([['bend', 'mark', 'turn the tube', 'finished angle'], ...rows], [2]),
-		...wrapped('  The way to turn is seen standing at the clamp, looking towards the far end.', 2),
-		...wrapped('  Stop past the finished angle by what the tube springs back: pullbook bend says where.', 2),
+		...wrapped(STOPS, '  '),
 	];
 }
 
@@ -131,13 +133,16 @@ function checkRows(job: Job, { checks }: LayoutDocument): string[] {
 
 function cautions({ warnings }: LayoutDocument): string[] {
 	if (warnings.length === 0) return ['', 'No cautions.'];
-	return ['', 'Cautions', ...warnings.flatMap(({ text }) => wrapped(`  - ${text}`, 4))];
+	return ['', 'Cautions', ...warnings.flatMap(({ text }) => wrapped(text, '  - '))];
 }
 
-/** The layout as a page for the bench, at most 80 columns wide save for long names: marking, then bending, then the rest. */
-export function layoutText(job: Job, document: LayoutDocument): string {
+/**
+ * The layout as a page for the bench, at most 80 columns wide save for long names: marking, then bending, then the rest.
+ * `kept` says which values came from a kept bender, or null.
+ */
+export function layoutText(job: Job, document: LayoutDocument, kept: string | null): string {
 	return [
-		...heading(job, document),
+		...heading(job, document, kept),
 		...marking(job, document),
 		...bending(document),
 		...shapeRows(job, document),

@@ -19,6 +19,9 @@ export function cosine(angle: number): number {
 	return angle % 90 === 0 ? sine(angle + 90) : Math.cos(radians(angle));
 }
 
+/** tan(angle/2) of an angle in degrees, exact at 90. */
+export const halfTangent = (angle: number): number => (angle === 90 ? 1 : Math.tan(radians(angle) / 2));
+
 /** Half turns this near to -180 come from rounding and are told as 180. */
 const HALF_TURN_ROUNDING = 1e-9;
 

@@ -1,0 +1,35 @@
+import { loadJob } from '../job/load.ts';
+import { jobWarnings } from '../session/job-warnings.ts';
+import { openSettings } from '../settings/settings.ts';
+import type { Job } from '../tube/job.ts';
+import { layout } from '../tube/layout.ts';
+import type { Io } from './io.ts';
+import { layoutText } from './layout-text.ts';
+
+/** The values that the job leaves to its bender and die, as a sentence; null when there is none. */
+function keptValues({ tooling }: Job, places: readonly string[]): string | null {
+	if (places.length === 0) return null;
+	const values = places.map((place) => `${place} ${tooling[place.replace('tooling.', '') as keyof Job['tooling']]}`);
+	return `As kept for bender "${tooling.bender}" and die "${tooling.die}": ${values.join(', ')}.`;
+}
+
+/**
+ * `pullbook layout`: marks, turns, checks and warnings of a job as drawn, as a page for the bench or one JSON document. Values that
+ * come from a kept bender are named, on standard error with `--json`. Exit code 0, warnings or not.
+ * @throws JobFileError with every fault of the file
+ */
+export async function runLayout(
+	{ file, json, home }: { file: string; json: boolean; home: string },
+	{ stdout, stderr }: Pick<Io, 'stdout' | 'stderr'>,
+): Promise<number> {
+	const settings = openSettings(home);
+	for (const problem of settings.problems) stderr.write(`pullbook: ${problem}\n`);
+	const { job, fromBender } = loadJob(file, settings.tooling);
+	const document = layout(job, jobWarnings(job));
+	const kept = keptValues(job, fromBender);
+	if (json) {
+		if (kept !== null) stderr.write(`pullbook: ${kept}\n`);
+		stdout.write(`${JSON.stringify(document, null, 2)}\n`);
+	} else stdout.write(layoutText(job, document, kept));
+	return 0;
+}
