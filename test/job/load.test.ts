@@ -1,0 +1,89 @@
+import { mkdirSync, mkdtempSync, realpathSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, it } from 'vitest';
+import { runCheck } from '../../src/cli/check.ts';
+import { JobFileError } from '../../src/job/fault.ts';
+import { loadJob } from '../../src/job/load.ts';
+import { change, plainJob } from '../helpers/plain-job.ts';
+
+let folder: string;
+beforeEach(() => {
+	folder = mkdtempSync(join(tmpdir(), 'pullbook-job-'));
+});
+afterEach(() => rmSync(folder, { recursive: true }));
+
+function write(name: string, content: unknown): string {
+	const path = join(folder, name);
+	writeFileSync(path, typeof content === 'string' ? content : JSON.stringify(content));
+	return path;
+}
+
+function refusal(path: string): JobFileError {
+	try {
+		loadJob(path);
+	} catch (error) {
+		if (error instanceof JobFileError) return error;
+		throw error;
+	}
+	throw new Error('The file was loaded.');
+}
+
+async function check(files: string[], json: boolean) {
+	let text = '';
+	const stdout = { write: (part: string) => (text += part) } as unknown as NodeJS.WriteStream;
+	return { code: await runCheck({ files, json }, { stdout }), text };
+}
+
+it('gives the job, the file as it stands and its real path', () => {
+	const path = write('bar.json', plainJob());
+	const link = join(folder, 'link.json');
+	symlinkSync(path, link);
+	const loaded = loadJob(link);
+	expect(loaded.job.name).toBe('Fender bar');
+	expect(loaded.raw).toEqual(plainJob());
+	expect(loaded.path).toBe(realpathSync(path));
+});
+
+it('joins faults of the text and of the job, one a line', () => {
+	const text = JSON.stringify(change(plainJob(), 'risk', 2)).replace('"od":1.5', '"od":1.5,"od":-1');
+	const error = refusal(write('bar.json', text));
+	expect(error.faults.map(({ at }) => at)).toEqual(['tube.od', 'risk', 'tube.od']);
+	expect(error.exitCode).toBe(2);
+	expect(error.message.split('\n')).toHaveLength(4);
+	expect(error.message).toContain('bar.json: 3 faults\n  tube.od: found the key "od" a second time');
+});
+
+it('says so when there is no file to read', () => {
+	mkdirSync(join(folder, 'jobs'));
+	expect(refusal(join(folder, 'none.json')).message).toContain('no such file');
+	expect(refusal(join(folder, 'jobs')).message).toContain('a folder');
+	expect(refusal(write('big.json', ' '.repeat(2_000_001))).message).toContain('2000001 characters');
+});
+
+it('check prints every file and every fault, and fails when one has any', async () => {
+	const sound = write('sound.json', plainJob());
+	const faulty = write('faulty.json', change(change(plainJob(), 'risk', 2) as object, 'tube.wall', 9));
+	expect(await check([sound], false)).toEqual({ code: 0, text: `${sound}: ok\n` });
+	const both = await check([sound, faulty], false);
+	expect(both.code).toBe(2);
+	expect(both.text.split('\n')).toEqual([
+		`${sound}: ok`,
+		`${faulty}: 2 faults`,
+		expect.stringMatching(/^ {2}risk: found 2; right would be .*above 0 and at most 0\.5/),
+		'  tube.wall: found 9; right would be a wall of at most half the outside diameter, 0.75',
+		'',
+	]);
+});
+
+it('check --json prints one document', async () => {
+	const faulty = write('faulty.json', change(plainJob(), 'tube.wall', 9));
+	const { code, text } = await check([faulty, join(folder, 'none.json')], true);
+	expect(code).toBe(2);
+	expect(JSON.parse(text)).toEqual({
+		files: [
+			{ file: faulty, ok: false, faults: [expect.objectContaining({ at: 'tube.wall', found: '9' })] },
+			{ file: join(folder, 'none.json'), ok: false, faults: [expect.objectContaining({ found: 'no such file' })] },
+		],
+	});
+});

@@ -1,0 +1,158 @@
+import { describe, expect, it } from 'vitest';
+import { type GoodJob, readJob } from '../../src/job/read.ts';
+import type { ToolingLookup } from '../../src/job/tooling.ts';
+import { change, plainJob } from '../helpers/plain-job.ts';
+
+function good(value: unknown, lookup?: ToolingLookup): GoodJob {
+	const read = readJob(value, lookup);
+	if ('faults' in read) throw new Error(JSON.stringify(read.faults));
+	return read;
+}
+
+describe('what a job leaves open', () => {
+	it('has the defaults of a job in inches', () => {
+		const { job, fromBender } = good(plainJob());
+		expect(job.tooling).toEqual({
+			bender: 'shop',
+			die: '5 clr 1.5 od',
+			clr: 5,
+			growth: null,
+			stretch: 0,
+			clamp: 0,
+			follow: 0,
+			markOffset: 0,
+			maxAngle: 180,
+			dialStep: 0.5,
+			tape: 1 / 16,
+			floor: null,
+		});
+		expect(job).toMatchObject({
+			trim: { start: 0, end: 0 },
+			tolerance: { under: 0.5, over: 0.5, length: 1 / 16, rotation: 1 },
+			risk: 0.02,
+			checks: [],
+			notes: '',
+		});
+		expect(fromBender).toEqual([]);
+	});
+
+	it('has the defaults of a job in mm', () => {
+		const { job } = good(change({ ...plainJob(), units: 'mm' }, 'tooling', { clr: '5 in' }));
+		expect([job.tooling.tape, job.tolerance.length, job.tooling.die]).toEqual([1, 1.5, '127 clr 1.5 od']);
+		// 1020-dom, 60 ksi and 29 000 ksi, in MPa. Source: NIST SP 811 (from memory): 1 ksi = 6.894757 MPa.
+		expect(job.tube.material).toEqual({ name: '1020-dom', yield: 60 * 6.894757, modulus: 29_000 * 6.894757 });
+		expect(job.tube.stock).toBe(80);
+		expect(good(change(plainJob(), 'tube.stock', undefined)).job.tube.stock).toBeNull();
+	});
+
+	it('keeps what is given of a tolerance and fills the rest', () => {
+		const { job } = good({ ...plainJob(), tolerance: { over: 0.25, length: '1/8' } });
+		expect(job.tolerance).toEqual({ under: 0.5, over: 0.25, length: 0.125, rotation: 1 });
+	});
+});
+
+describe('the bender and die as kept', () => {
+	const kept: ToolingLookup = (bender, die) =>
+		bender === 'quay' && die === '5 rail'
+			? { clr: 5, clamp: 3.5, growth: 1.01, maxAngle: 110, floor: null }
+			: undefined;
+	const named = (tooling: object) => ({ ...plainJob(), tooling });
+
+	it('give what the job leaves out, and are named', () => {
+		const { job, fromBender } = good(named({ bender: 'quay', die: '5 rail', maxAngle: 120 }), kept);
+		expect(job.tooling).toMatchObject({ clr: 5, clamp: 3.5, growth: 1.01, maxAngle: 120, follow: 0, floor: null });
+		expect(fromBender).toEqual(['tooling.clr', 'tooling.growth', 'tooling.clamp']);
+	});
+
+	it('are asked for by the default names and in the units of the job', () => {
+		const asked: unknown[] = [];
+		good(plainJob(), (...names) => {
+			asked.push(names);
+			return undefined;
+		});
+		expect(asked).toEqual([['shop', '5 clr 1.5 od', 'in']]);
+	});
+
+	it('do not stand in for a value that is given but faulty', () => {
+		const read = readJob(named({ bender: 'quay', die: '5 rail', clamp: -1 }), kept);
+		expect('faults' in read && read.faults.map(({ at }) => at)).toEqual(['tooling.clamp']);
+	});
+
+	it('are held against the tube as the job file is', () => {
+		const read = readJob(change(named({ bender: 'quay', die: '5 rail' }), 'tube.od', 12), kept);
+		expect('faults' in read && read.faults).toEqual([
+			{ at: 'tooling.clr', found: '5, kept with the bender and die', right: expect.stringContaining('6') },
+		]);
+	});
+
+	it('are named in the fault when they know no radius', () => {
+		const read = readJob(named({ bender: 'quay', die: '9 rail' }), kept);
+		expect('faults' in read && read.faults[0]?.right).toContain('bender "quay" and die "9 rail"');
+	});
+});
+
+describe('what a job says', () => {
+	it('may be written as a fabricator writes it', () => {
+		const job = good({
+			...plainJob(),
+			tube: { material: { name: 'mill', yield: 52, modulus: 29_500 }, od: '1 1/2', wall: '.120', stock: `6' 8"` },
+			shape: { bends: [{ straight: '12-3/8', angle: 40, rotation: 0 }], last: '254 mm' },
+			trim: { start: '1/2' },
+		}).job;
+		expect(job.tube).toEqual({
+			material: { name: 'mill', yield: 52, modulus: 29_500 },
+			od: 1.5,
+			wall: 0.12,
+			stock: 80,
+		});
+		expect(job.shape).toEqual({ kind: 'bends', bends: [{ straight: 12.375, angle: 40, rotation: 0 }], last: 10 });
+		expect(job.trim).toEqual({ start: 0.5, end: 0 });
+	});
+
+	it.each([
+		[270, -90],
+		[-180, 180],
+		[540, 180],
+		[-725, -5],
+		[180, 180],
+	])('rotation %d is kept as %d', (given, kept) => {
+		const { shape } = good(change(plainJob(), 'shape.bends.1.rotation', given)).job;
+		expect(shape.kind === 'bends' && shape.bends[1]?.rotation).toBe(kept);
+	});
+
+	it('keeps points as points in space', () => {
+		const points = [
+			[0, 0],
+			['20', 0, '1/2'],
+			[20, 30, 8],
+		];
+		expect(good(change(plainJob(), 'shape', { points })).job.shape).toEqual({
+			kind: 'points',
+			points: [
+				[0, 0, 0],
+				[20, 0, 0.5],
+				[20, 30, 8],
+			],
+		});
+	});
+
+	it('has checks of all five kinds, each with its tolerance', () => {
+		const checks = [
+			{ name: 'd', drop: { from: 1, to: { bend: 2 } } },
+			{ name: 'e', drop: { from: 1, to: { straight: 3 }, surface: 'across' }, tolerance: '1/8' },
+			{ name: 'a', angle: { between: [1, 3] } },
+			{ name: 's', span: { from: { end: 'start' }, to: { bend: 2 } } },
+			{ name: 'o', out: { plane: [1, 2], to: { straight: 3 } } },
+			{ name: 'r', ovality: { bend: 1 } },
+		];
+		expect(good({ ...plainJob(), checks }).job.checks).toEqual([
+			{ name: 'd', tolerance: 1 / 16, kind: 'drop', from: 1, to: { bend: 2 }, surface: 'centre' },
+			{ name: 'e', tolerance: 1 / 8, kind: 'drop', from: 1, to: { straight: 3 }, surface: 'across' },
+			{ name: 'a', tolerance: 0.5, kind: 'angle', between: [1, 3] },
+			{ name: 's', tolerance: 1 / 16, kind: 'span', from: { end: 'start' }, to: { bend: 2 } },
+			{ name: 'o', tolerance: 1 / 16, kind: 'out', plane: [1, 2], to: { straight: 3 } },
+			// Source: FIA Appendix J 2009, art. 253, 8.3.3: minor over major diameter at least 0.9.
+			{ name: 'r', tolerance: 0.1, kind: 'ovality', bend: 1 },
+		]);
+	});
+});
