@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Fault } from '../../src/job/fault.ts';
 import { readJob } from '../../src/job/read.ts';
 import { materialKeys } from '../../src/springback/materials.ts';
-import { change, plainJob } from '../helpers/plain-job.ts';
+import { change, plainJobFile } from '../helpers/job-file.ts';
 
 function faultsOf(value: unknown): Fault[] {
 	const read = readJob(value);
@@ -105,16 +105,16 @@ const CASES: [place: string, to: unknown, at: string, right: string][] = [
 
 describe('a fault is named with its place and what would be right', () => {
 	it.each(CASES)('%s = %j', (place, to, at, right) => {
-		const faults = faultsOf(change(plainJob(), place, to));
+		const faults = faultsOf(change(plainJobFile(), place, to));
 		expect(faults.map((fault) => fault.at)).toEqual([at]);
 		expect(faults[0]?.right).toContain(right);
 		expect(faults[0]?.found).not.toBe('');
 	});
 
 	it('says what stands there', () => {
-		expect(faultsOf(change(plainJob(), 'shape.bends.1.angle', 200))[0]?.found).toBe('200');
-		expect(faultsOf(change(plainJob(), 'shape.last', undefined))[0]?.found).toBe('nothing');
-		expect(faultsOf(change(plainJob(), 'name', 'x'.repeat(3).split('')))[0]?.found).toBe('["x","x","x"]');
+		expect(faultsOf(change(plainJobFile(), 'shape.bends.1.angle', 200))[0]?.found).toBe('200');
+		expect(faultsOf(change(plainJobFile(), 'shape.last', undefined))[0]?.found).toBe('nothing');
+		expect(faultsOf(change(plainJobFile(), 'name', 'x'.repeat(3).split('')))[0]?.found).toBe('["x","x","x"]');
 	});
 
 	it.each([null, 3, 'job', []])('refuses %j for a whole job', (value) => {
@@ -124,7 +124,7 @@ describe('a fault is named with its place and what would be right', () => {
 	it('names the second of two checks with one name', () => {
 		const angle = { between: [1, 2] };
 		const faults = faultsOf({
-			...plainJob(),
+			...plainJobFile(),
 			checks: [
 				{ name: 'a', angle },
 				{ name: 'a', angle },
@@ -142,13 +142,13 @@ describe('all faults come in one go', () => {
 		const one = new Map(places.map((row) => [row[2], row]));
 		const job = [...one.values()].reduce<unknown>((value, [place, to]) => {
 			return change(value as object, place, to);
-		}, plainJob());
+		}, plainJobFile());
 		expect(new Set(faultsOf(job).map(({ at }) => at))).toEqual(new Set(one.keys()));
 		expect(one.size).toBeGreaterThan(8);
 	});
 
 	it('also parallel straights beside a bad length', () => {
-		const job = change(plainJob(), 'shape.bends', [
+		const job = change(plainJobFile(), 'shape.bends', [
 			{ straight: -12, angle: 40, rotation: 0 },
 			{ straight: 9, angle: 40, rotation: 180 },
 		]);
@@ -162,7 +162,7 @@ describe('all faults come in one go', () => {
 			{ straight: 12, angle: 90, rotation: 0 },
 			{ straight: 20, angle: 90, rotation: 0 },
 		];
-		const job = change(plainJob(), 'shape.bends', bends) as object;
+		const job = change(plainJobFile(), 'shape.bends', bends) as object;
 		const out = (plane: number[]) => faultsOf({ ...job, checks: check({ out: { plane, to: { straight: 3 } } }) });
 		expect(out([1, 3]).map(({ at }) => at)).toEqual(['checks[0].out.plane']);
 		expect(out([1, 2])).toEqual([]);
@@ -170,7 +170,7 @@ describe('all faults come in one go', () => {
 });
 
 describe('points', () => {
-	const points = (list: unknown) => faultsOf(change(plainJob(), 'shape', { points: list }));
+	const points = (list: unknown) => faultsOf(change(plainJobFile(), 'shape', { points: list }));
 	it.each([
 		[
 			'too few',
@@ -267,7 +267,7 @@ describe('points', () => {
 	});
 
 	it('judges them by the finished radius', () => {
-		const job = change(plainJob(), 'shape', {
+		const job = change(plainJobFile(), 'shape', {
 			points: [
 				[0, 0],
 				[5.05, 0],
@@ -279,7 +279,7 @@ describe('points', () => {
 	});
 
 	it('take no "last"', () => {
-		const job = change(plainJob(), 'shape', {
+		const job = change(plainJobFile(), 'shape', {
 			points: [
 				[0, 0],
 				[20, 0],

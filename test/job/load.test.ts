@@ -5,7 +5,7 @@ import { afterEach, beforeEach, expect, it } from 'vitest';
 import { runCheck } from '../../src/cli/check.ts';
 import { JobFileError } from '../../src/job/fault.ts';
 import { loadJob } from '../../src/job/load.ts';
-import { change, plainJob } from '../helpers/plain-job.ts';
+import { change, plainJobFile } from '../helpers/job-file.ts';
 
 let folder: string;
 beforeEach(() => {
@@ -36,17 +36,17 @@ async function check(files: string[], json: boolean) {
 }
 
 it('gives the job, the file as it stands and its real path', () => {
-	const path = write('bar.json', plainJob());
+	const path = write('bar.json', plainJobFile());
 	const link = join(folder, 'link.json');
 	symlinkSync(path, link);
 	const loaded = loadJob(link);
 	expect(loaded.job.name).toBe('Fender bar');
-	expect(loaded.raw).toEqual(plainJob());
+	expect(loaded.raw).toEqual(plainJobFile());
 	expect(loaded.path).toBe(realpathSync(path));
 });
 
 it('joins faults of the text and of the job, one a line', () => {
-	const text = JSON.stringify(change(plainJob(), 'risk', 2)).replace('"od":1.5', '"od":1.5,"od":-1');
+	const text = JSON.stringify(change(plainJobFile(), 'risk', 2)).replace('"od":1.5', '"od":1.5,"od":-1');
 	const error = refusal(write('bar.json', text));
 	expect(error.faults.map(({ at }) => at)).toEqual(['tube.od', 'risk', 'tube.od']);
 	expect(error.exitCode).toBe(2);
@@ -62,8 +62,8 @@ it('says so when there is no file to read', () => {
 });
 
 it('check prints every file and every fault, and fails when one has any', async () => {
-	const sound = write('sound.json', plainJob());
-	const faulty = write('faulty.json', change(change(plainJob(), 'risk', 2) as object, 'tube.wall', 9));
+	const sound = write('sound.json', plainJobFile());
+	const faulty = write('faulty.json', change(change(plainJobFile(), 'risk', 2) as object, 'tube.wall', 9));
 	expect(await check([sound], false)).toEqual({ code: 0, text: `${sound}: ok\n` });
 	const both = await check([sound, faulty], false);
 	expect(both.code).toBe(2);
@@ -77,7 +77,7 @@ it('check prints every file and every fault, and fails when one has any', async 
 });
 
 it('check --json prints one document', async () => {
-	const faulty = write('faulty.json', change(plainJob(), 'tube.wall', 9));
+	const faulty = write('faulty.json', change(plainJobFile(), 'tube.wall', 9));
 	const { code, text } = await check([faulty, join(folder, 'none.json')], true);
 	expect(code).toBe(2);
 	expect(JSON.parse(text)).toEqual({

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type GoodJob, readJob } from '../../src/job/read.ts';
 import type { ToolingLookup } from '../../src/job/tooling.ts';
-import { change, plainJob } from '../helpers/plain-job.ts';
+import { change, plainJobFile } from '../helpers/job-file.ts';
 
 function good(value: unknown, lookup?: ToolingLookup): GoodJob {
 	const read = readJob(value, lookup);
@@ -11,7 +11,7 @@ function good(value: unknown, lookup?: ToolingLookup): GoodJob {
 
 describe('what a job leaves open', () => {
 	it('has the defaults of a job in inches', () => {
-		const { job, fromBender } = good(plainJob());
+		const { job, fromBender } = good(plainJobFile());
 		expect(job.tooling).toEqual({
 			bender: 'shop',
 			die: '5 clr 1.5 od',
@@ -37,16 +37,16 @@ describe('what a job leaves open', () => {
 	});
 
 	it('has the defaults of a job in mm', () => {
-		const { job } = good(change({ ...plainJob(), units: 'mm' }, 'tooling', { clr: '5 in' }));
+		const { job } = good(change({ ...plainJobFile(), units: 'mm' }, 'tooling', { clr: '5 in' }));
 		expect([job.tooling.tape, job.tolerance.length, job.tooling.die]).toEqual([1, 1.5, '127 clr 1.5 od']);
 		// 1020-dom, 60 ksi and 29 000 ksi, in MPa. Source: NIST SP 811 (from memory): 1 ksi = 6.894757 MPa.
 		expect(job.tube.material).toEqual({ name: '1020-dom', yield: 60 * 6.894757, modulus: 29_000 * 6.894757 });
 		expect(job.tube.stock).toBe(80);
-		expect(good(change(plainJob(), 'tube.stock', undefined)).job.tube.stock).toBeNull();
+		expect(good(change(plainJobFile(), 'tube.stock', undefined)).job.tube.stock).toBeNull();
 	});
 
 	it('keeps what is given of a tolerance and fills the rest', () => {
-		const { job } = good({ ...plainJob(), tolerance: { over: 0.25, length: '1/8' } });
+		const { job } = good({ ...plainJobFile(), tolerance: { over: 0.25, length: '1/8' } });
 		expect(job.tolerance).toEqual({ under: 0.5, over: 0.25, length: 0.125, rotation: 1 });
 	});
 });
@@ -56,7 +56,7 @@ describe('the bender and die as kept', () => {
 		bender === 'quay' && die === '5 rail'
 			? { clr: 5, clamp: 3.5, growth: 1.01, maxAngle: 110, floor: null }
 			: undefined;
-	const named = (tooling: object) => ({ ...plainJob(), tooling });
+	const named = (tooling: object) => ({ ...plainJobFile(), tooling });
 
 	it('give what the job leaves out, and are named', () => {
 		const { job, fromBender } = good(named({ bender: 'quay', die: '5 rail', maxAngle: 120 }), kept);
@@ -66,7 +66,7 @@ describe('the bender and die as kept', () => {
 
 	it('are asked for by the default names and in the units of the job', () => {
 		const asked: unknown[] = [];
-		good(plainJob(), (...names) => {
+		good(plainJobFile(), (...names) => {
 			asked.push(names);
 			return undefined;
 		});
@@ -94,7 +94,7 @@ describe('the bender and die as kept', () => {
 describe('what a job says', () => {
 	it('may be written as a fabricator writes it', () => {
 		const job = good({
-			...plainJob(),
+			...plainJobFile(),
 			tube: { material: { name: 'mill', yield: 52, modulus: 29_500 }, od: '1 1/2', wall: '.120', stock: `6' 8"` },
 			shape: { bends: [{ straight: '12-3/8', angle: 40, rotation: 0 }], last: '254 mm' },
 			trim: { start: '1/2' },
@@ -116,7 +116,7 @@ describe('what a job says', () => {
 		[-725, -5],
 		[180, 180],
 	])('rotation %d is kept as %d', (given, kept) => {
-		const { shape } = good(change(plainJob(), 'shape.bends.1.rotation', given)).job;
+		const { shape } = good(change(plainJobFile(), 'shape.bends.1.rotation', given)).job;
 		expect(shape.kind === 'bends' && shape.bends[1]?.rotation).toBe(kept);
 	});
 
@@ -126,7 +126,7 @@ describe('what a job says', () => {
 			['20', 0, '1/2'],
 			[20, 30, 8],
 		];
-		expect(good(change(plainJob(), 'shape', { points })).job.shape).toEqual({
+		expect(good(change(plainJobFile(), 'shape', { points })).job.shape).toEqual({
 			kind: 'points',
 			points: [
 				[0, 0, 0],
@@ -145,7 +145,7 @@ describe('what a job says', () => {
 			{ name: 'o', out: { plane: [1, 2], to: { straight: 3 } } },
 			{ name: 'r', ovality: { bend: 1 } },
 		];
-		expect(good({ ...plainJob(), checks }).job.checks).toEqual([
+		expect(good({ ...plainJobFile(), checks }).job.checks).toEqual([
 			{ name: 'd', tolerance: 1 / 16, kind: 'drop', from: 1, to: { bend: 2 }, surface: 'centre' },
 			{ name: 'e', tolerance: 1 / 8, kind: 'drop', from: 1, to: { straight: 3 }, surface: 'across' },
 			{ name: 'a', tolerance: 0.5, kind: 'angle', between: [1, 3] },
