@@ -1,42 +1,37 @@
-/**
- * What is known about springback here and now, and how each pull and reading changes it. A pull to the loaded dial angle L
- * leaves the angle max(before, C(L)), C(L) = L - take-up - proportional part - curvature - seat.
- */
+/** What is known about springback here and now, and how each pull and reading changes it. Every function returns a new state. */
 import { covarianceWith, dot, type Gaussian, maxMoments, replaced, surprise, updated } from './gaussian.ts';
+import {
+	ANGLE,
+	CURVATURE,
+	CURVATURE_SD,
+	dialUnderLoad,
+	FRAME,
+	LAG,
+	LAG_SD,
+	LAG_SHARE,
+	MECHANICS_SD,
+	PROPORTION,
+	PULL_SD,
+	pullRow,
+	READING_SD,
+	type ReadingKind,
+	readingRow,
+	SEAT,
+	SEAT_SD,
+	TAKE_UP,
+	TAKE_UP_PRIOR,
+	TUBE_PROPORTION,
+	TUBE_PROPORTION_SD,
+	TUBE_TAKE_UP,
+	TUBE_TAKE_UP_SD,
+} from './model.ts';
 
-/** The unknowns, in the order of the vectors: degrees all of them, the proportional part in degrees at 90. */
-const TAKE_UP = 0;
-const PROPORTION = 1;
-const LAG = 3;
-const TUBE_TAKE_UP = 4;
-const TUBE_PROPORTION = 5;
-const SEAT = 6;
-const ANGLE = 7;
-
-/** Standard deviations in degrees; why each: DEVELOPERS.md, "Springback". */
-const TAKE_UP_PRIOR = { mean: 3, sd: 0.8 };
-const FRAME = { mean: 0.049, sd: 0.028 };
-const MECHANICS_SD = 0.35;
-const CURVATURE_SD = 0.35;
-const LAG_SHARE = 0.5;
-const LAG_SD = 0.6;
-const TUBE_TAKE_UP_SD = 0.25;
-const TUBE_PROPORTION_SD = 0.1;
-const SEAT_SD = 0.25;
-const ASKED_SD = 0.25;
-const KEYED_SD = 0.22;
-const PULL_SD = 0.22;
-const READING_SD = 0.25;
-/** Over this, what was keyed and confirmed is where the stroke ended, and what was asked says nothing. */
-export const DIAL_AGREES = 1;
 const BLUNDER_PART = 0.03;
 const BLUNDER_SD = 6;
 /** A noise scale of 1 weighs as much as this many readings. */
 const SCALE_PRIOR = 10;
+/** One blunder must not pass for general noise. */
 const SURPRISE_CAP = 12;
-const BUILD_UP = 6.5;
-
-export type DialOrFinder = 'angle' | 'released' | 'pointer';
 
 /** Plain numbers throughout: it can be written as JSON and read back. */
 export interface Filter extends Gaussian {
@@ -61,7 +56,7 @@ export function filterPrior(k: number): Filter {
 	const cov = mean.map(() => mean.map(() => 0));
 	cov[TAKE_UP]![TAKE_UP] = takeUpVariance;
 	cov[PROPORTION]![PROPORTION] = proportionSd ** 2;
-	cov[2]![2] = CURVATURE_SD ** 2;
+	cov[CURVATURE]![CURVATURE] = CURVATURE_SD ** 2;
 	cov[LAG]![LAG] = LAG_SHARE ** 2 * takeUpVariance + LAG_SD ** 2;
 	cov[LAG]![TAKE_UP] = LAG_SHARE * takeUpVariance;
 	cov[TAKE_UP]![LAG] = LAG_SHARE * takeUpVariance;
@@ -91,13 +86,6 @@ export function reopened(f: Filter, made: { angle: number; sd: number }, largest
 	return { ...newBend(f), ...angle, pulls: 1, largest, seen: true };
 }
 
-/** C(L) as a row: the angle that a pull to `loaded` leaves is loaded + row . x if it moves the tube at all. */
-function pullRow(loaded: number): number[] {
-	const u = loaded / 90;
-	const takeUp = -(1 - Math.exp(-loaded / BUILD_UP));
-	return [takeUp, -u, -4 * u * (1 - u), 0, takeUp, -u, -1, 0];
-}
-
 /** What a pull to exactly `loaded` would leave: mean and variance, and the covariance with the angle there now. */
 export function reach(f: Filter, loaded: number): { mean: number; variance: number; withAngle: number } {
 	const row = pullRow(loaded);
@@ -124,19 +112,6 @@ export function pull(f: Filter, asked: number, keyed: number): Filter {
 	};
 }
 
-function dialUnderLoad(asked: number, keyed: number): number {
-	if (Math.abs(asked - keyed) > DIAL_AGREES) return keyed;
-	const [wa, wk] = [1 / ASKED_SD ** 2, 1 / KEYED_SD ** 2];
-	return (wa * asked + wk * keyed) / (wa + wk);
-}
-
-function readingRow(f: Filter, kind: DialOrFinder): number[] {
-	if (kind === 'angle') return [0, 0, 0, 0, 0, 0, 0, 1];
-	// A tube still straight has no lag: the dial then shows the seat alone.
-	if (kind === 'pointer' && f.pulls === 0) return [0, 0, 0, 0, 0, 0, 1, 0];
-	return [0, 0, 0, 1, LAG_SHARE, 0, 1, 1];
-}
-
 export interface ReadingOptions {
 	/** Standard deviation of one reading, degrees. */
 	sd?: number;
@@ -153,8 +128,8 @@ export function noise(f: Filter): { scale: number; df: number } {
 }
 
 /** What a reading of this kind is expected to show; `sd` with the reading's own error and the noise learned so far. */
-export function expectReading(f: Filter, kind: DialOrFinder): { value: number; sd: number } {
-	const row = readingRow(f, kind);
+export function expectReading(f: Filter, kind: ReadingKind): { value: number; sd: number } {
+	const row = readingRow(kind, f.pulls === 0);
 	const { variance } = surprise(f, row, 0, READING_SD ** 2);
 	return { value: dot(row, f.mean), sd: Math.sqrt(variance * noise(f).scale) };
 }
@@ -170,12 +145,12 @@ export function soundness(miss: number, variance: number): number {
 }
 
 /** After a reading: `angle` by the angle finder, `released` on the dial, `pointer` on the dial with the tube snug before pulling. */
-export function observe(f: Filter, kind: DialOrFinder, value: number, options: ReadingOptions = {}): Filter {
+export function observe(f: Filter, kind: ReadingKind, value: number, options: ReadingOptions = {}): Filter {
 	const variance = (options.sd ?? READING_SD) ** 2 / (options.readings ?? 1);
-	const row = readingRow(f, kind);
+	const row = readingRow(kind, f.pulls === 0);
 	const { miss, variance: expected } = surprise(f, row, value, variance);
 	const weight = options.confirmed ? 1 : soundness(miss, expected * noise(f).scale);
-	const state = options.confirmed ? doubted(f, (miss * miss) / 4, expected, variance) : f;
+	const state = options.confirmed ? widened(f, (miss * miss) / 4 - expected, expected - variance) : f;
 	return {
 		...f,
 		...updated(state, row, value, variance, weight),
@@ -185,11 +160,16 @@ export function observe(f: Filter, kind: DialOrFinder, value: number, options: R
 	};
 }
 
-/** A confirmed reading that the model thought impossible: the model was too sure of itself, so it is widened to two sd. */
-function doubted(f: Filter, wanted: number, expected: number, own: number): Gaussian {
-	if (wanted <= expected) return f;
-	const factor = (wanted - own) / (expected - own);
-	return { mean: f.mean, cov: f.cov.map((line) => line.map((p) => p * factor)) };
+/**
+ * A confirmed reading that the model thought impossible: the model was too sure of itself. All of it is widened, but at most
+ * twofold, since history is worth more than one odd bend; the bend's own angle takes the rest of the variance that `lacks`.
+ */
+function widened(f: Filter, lacks: number, has: number): Gaussian {
+	if (lacks <= 0) return f;
+	const factor = 1 + Math.min(1, lacks / has);
+	const rest = lacks - (factor - 1) * has;
+	const cov = f.cov.map((line, i) => line.map((p, j) => p * factor + (i === ANGLE && j === ANGLE ? rest : 0)));
+	return { mean: f.mean, cov };
 }
 
 /** The angle of the bend in hand, with the noise learned so far. */
@@ -204,7 +184,7 @@ export function relieved(f: Filter): Filter {
 
 /** After a check told the angle of the bend in hand as `value`, within `sd`. */
 export function observeMade(f: Filter, value: number, sd: number): Filter {
-	const row = readingRow(f, 'angle');
+	const row = readingRow('angle', false);
 	const { miss, variance } = surprise(f, row, value, sd * sd);
 	return { ...f, ...updated(f, row, value, sd * sd, soundness(miss, variance * noise(f).scale)), seen: true };
 }

@@ -1,5 +1,6 @@
 /** Which readings are asked again before they count. */
-import { DIAL_AGREES, type DialOrFinder, expectReading, type Filter, soundness } from './filter.ts';
+import { expectReading, type Filter, soundness } from './filter.ts';
+import { DIAL_AGREES, type ReadingKind } from './model.ts';
 
 /** How a finder's reading may lie below the largest dial angle of the bend: offset and part. */
 const LEAST_BELOW = -0.75;
@@ -14,17 +15,17 @@ export function doubtLoaded(asked: number, keyed: number): Doubt {
 }
 
 /** Why a reading of the bend in hand is doubtful, or null. Impossible first, then merely unlikely. */
-export function doubt(f: Filter, kind: DialOrFinder, value: number): Doubt {
+export function doubt(f: Filter, kind: ReadingKind, value: number): Doubt {
 	return (f.pulls > 0 ? impossible(f, kind, value) : null) ?? unlikely(f, kind, value);
 }
 
-function impossible(f: Filter, kind: DialOrFinder, value: number): Doubt {
+function impossible(f: Filter, kind: ReadingKind, value: number): Doubt {
 	if (f.largest - value < LEAST_BELOW) return { why: withHint(f, kind, value, `more than the dial ever showed`) };
 	if (kind === 'angle' && !passes(f, value)) return { why: withHint(f, kind, value, 'far below what the dial showed') };
 	return null;
 }
 
-function withHint(f: Filter, kind: DialOrFinder, value: number, what: string): string {
+function withHint(f: Filter, kind: ReadingKind, value: number, what: string): string {
 	const inside = kind === 'angle' && passes(f, 180 - value);
 	const hint = inside ? ` Was it read on the inside? Then it is ${show(180 - value)}.` : '';
 	return `${show(value)} is ${what} under load (${show(f.largest)}).${hint}`;
@@ -35,7 +36,7 @@ function passes(f: Filter, value: number): boolean {
 	return below >= LEAST_BELOW && below <= MOST_BELOW.offset + MOST_BELOW.part * f.largest;
 }
 
-function unlikely(f: Filter, kind: DialOrFinder, value: number): Doubt {
+function unlikely(f: Filter, kind: ReadingKind, value: number): Doubt {
 	const expected = expectReading(f, kind);
 	if (soundness(value - expected.value, expected.sd ** 2) >= 0.5) return null;
 	return { why: `${show(expected.value)} was expected, within about ${show(2 * expected.sd)}.` };

@@ -1,14 +1,16 @@
 /** Where to stop the next pull, and whether the bend in hand will do. */
 import { type Filter, made, noise, reach } from './filter.ts';
 import { maxMoments } from './gaussian.ts';
+import { STOPPING_SD } from './model.ts';
 import { tCdf, tQuantile } from './student-t.ts';
 
-/** How closely the operator stops at the number he was given, degrees. */
-const STOPPING_SD = 0.25;
 /** A bend's first pull with a wider guess than this uses at least this many sd. */
 const WIDE_GUESS = { sd: 0.6, quantile: 2.5 };
-/** A bend that its dial shows short with this probability is pulled again where it lies. */
-const SHORT_FOR_SURE = 0.9;
+/**
+ * A bend that its dial shows short with this probability is pulled again where it lies. While the dial leaves the angle wider
+ * than `sd` (its lag is not known yet) a finder tells more than another pull, so only a bend far short is pulled again.
+ */
+const SHORT_FOR_SURE = { probability: 0.9, sd: 0.5, wide: 0.9999 };
 /** Rounding down to the dial's division buys margin, so a coarse dial may spend more a pull: [division, part of a bend's risk]. */
 const RISK_A_PULL = [
 	[0, 0.6],
@@ -49,8 +51,7 @@ export interface StopSuggestion {
 
 /** The largest stop that aims at or under the target and keeps the risk; rounded down to what the dial shows. */
 export function suggestStop(f: Filter, req: StopRequest): StopSuggestion {
-	const free = down(largestSafe(f, req), req.dialStep);
-	const wanted = req.forced ? Math.max(free, leastMoving(f, req)) : free;
+	const wanted = Math.max(down(largestSafe(f, req), req.dialStep), least(f, req));
 	const cap = down(req.maxAngle, req.dialStep);
 	const stop = Math.min(wanted, cap);
 	const easing = stop - (req.loadedBefore ?? 0) > 2 * LEAD;
@@ -95,10 +96,11 @@ function riskAPull(req: StopRequest): number {
 	return Math.min(0.5, part * req.risk);
 }
 
-function leastMoving(f: Filter, req: StopRequest): number {
-	const idle = predictStop(f, made(f).angle);
-	const here = Math.max(idle, req.loadedBefore ?? 0);
-	return up(here + req.dialStep, req.dialStep);
+/** In the same seat a pull that stops no further than the last moves nothing; one against the advice has to move the tube. */
+function least(f: Filter, req: StopRequest): number {
+	const { dialStep, loadedBefore, forced } = req;
+	const idle = Math.max(loadedBefore ?? 0, forced ? predictStop(f, made(f).angle) : 0);
+	return up(idle + dialStep, dialStep);
 }
 
 /** The loaded dial angle that is expected to leave `angle`: springback and take-up added. */
@@ -141,20 +143,19 @@ export function accept(f: Filter, req: StopRequest): Acceptance {
 	const { angle, sd } = made(f);
 	const over = above(f, angle, sd, req.target + req.over);
 	const under = 1 - above(f, angle, sd, req.target - req.under);
-	const short = f.seen && under > SHORT_FOR_SURE;
-	const likelyShort = short && suggestStop(f, req).stop > (req.loadedBefore ?? 0);
+	const short = f.seen && under > (sd > SHORT_FOR_SURE.sd ? SHORT_FOR_SURE.wide : SHORT_FOR_SURE.probability);
+	const likelyShort = short && down(largestSafe(f, req), req.dialStep) > (req.loadedBefore ?? 0);
 	return { over, under, within: 1 - over - under, likelyShort };
 }
 
-/** One sentence: what the stop rests on. */
+/** One sentence: how far the tube is expected to spring back, how sure that is, and what is risked. */
 export function explainStop(f: Filter, suggestion: StopSuggestion, req: StopRequest): string {
 	const { stop, expect, risk, limit } = suggestion;
-	const back = `${degrees(stop - expect.angle)} of springback and take-up`;
-	const sure = `to ${degrees(expect.angle)}, give or take ${degrees(expect.sd)}`;
-	const chance = `${percent(risk)} to pass ${degrees(req.target + req.over)}`;
-	const start = f.pulls === 0 && f.readings === 0 ? 'Nothing measured here yet: ' : '';
+	const start = f.pulls === 0 && f.readings === 0 ? 'Nothing is measured here yet; expect' : 'Expect';
+	const back = stop - reach(f, stop).mean;
+	const chance = `the chance to pass ${degrees(req.target + req.over)} is ${percent(risk)}`;
 	const end = limit ? `; the machine's largest angle caps the stop` : '';
-	return `${start}${start ? 'expect' : 'Expect'} ${back}, ${sure}; ${chance}${end}.`;
+	return `${start} it to spring back ${degrees(back)} to ${degrees(expect.angle)}, give or take ${degrees(expect.sd)}; ${chance}${end}.`;
 }
 
 function degrees(value: number): string {

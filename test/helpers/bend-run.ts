@@ -1,0 +1,61 @@
+/** One bend of the simulated shop driven by the filter and stop rule alone, as a session would drive them. */
+import { type Filter, made, newBend, newSeat, observe, pull } from '../../src/springback/filter.ts';
+import { doubt, doubtLoaded, readingsWanted } from '../../src/springback/gates.ts';
+import { accept, type StopRequest, suggestStop } from '../../src/springback/stop.ts';
+import type { Shop } from './plain-shop.ts';
+
+type Kind = 'angle' | 'released' | 'pointer';
+
+/** Reads with `read`; asks again, once, what is doubtful, and takes the two as a session does. */
+export function readInto(f: Filter, kind: Kind, first: number, read: () => number): Filter {
+	if (!doubt(f, kind, first)) return observe(f, kind, first);
+	const second = read();
+	if (Math.abs(second - first) <= 1) return observe(f, kind, (first + second) / 2, { readings: 2, confirmed: true });
+	const before = made(f).angle;
+	const likelier = doubt(f, kind, second) && Math.abs(first - before) < Math.abs(second - before) ? first : second;
+	return observe(f, kind, likelier);
+}
+
+export interface BendRun {
+	filter: Filter;
+	pulls: number;
+	seats: number;
+	angle: number;
+}
+
+export function bendOnce(start: Filter, shop: Shop, req: Omit<StopRequest, 'loadedBefore'>): BendRun {
+	let f = newBend(start);
+	let seats = 1;
+	let pulls = 0;
+	let loadedBefore: number | null = null;
+	shop.newBend();
+	for (;;) {
+		const { stop } = suggestStop(f, { ...req, loadedBefore });
+		const said = shop.pull(stop);
+		pulls++;
+		let loaded = said.loadedKeyed;
+		if (doubtLoaded(stop, loaded)) loaded = shop.loaded();
+		f = readInto(pull(f, stop, loaded), 'released', said.releasedKeyed, shop.pointer);
+		loadedBefore = Math.max(loadedBefore ?? 0, stop);
+		if (accept(f, { ...req, loadedBefore }).likelyShort) continue;
+		f = measured(f, shop);
+		const now = accept(f, { ...req, loadedBefore });
+		if (now.under <= 0.5 || pulls >= 40) return { filter: f, pulls, seats, angle: shop.trueAngle() };
+		f = newSeat(f);
+		shop.seat();
+		seats++;
+		loadedBefore = null;
+	}
+}
+
+function measured(f: Filter, shop: Shop): Filter {
+	const first = shop.measure();
+	if (readingsWanted(f) === 1) return readInto(f, 'angle', first, shop.measure);
+	const second = shop.measure();
+	const agree = Math.abs(first - second) <= 1;
+	const mean = agree ? (first + second) / 2 : shop.measure();
+	if (agree && !doubt(f, 'angle', mean)) return observe(f, 'angle', mean, { readings: 2 });
+	const again = agree ? shop.measure() : mean;
+	const all = [first, second, again].sort((a, b) => a - b);
+	return observe(f, 'angle', all[1]!, { readings: 2 });
+}
