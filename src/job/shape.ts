@@ -42,7 +42,8 @@ function readBends(value: Record<string, unknown>, units: Units, report: Report)
 	const { last } = readObject(value, 'shape', schemas, ['bends', 'last'], report);
 	const list = readList(value.bends, 'shape.bends', 'bends, at least one', 1, MOST_BENDS, report);
 	if (list === null) return NONE;
-	const read = list.map((item, i) => readBend(item, inside('shape.bends', i), units, report));
+	const bendSchemas = bendSchemasFor(units);
+	const read = list.map((item, i) => readBend(item, inside('shape.bends', i), bendSchemas, report));
 	const bends = read.filter((bend): bend is Bend => bend.straight !== undefined && isTurn(bend));
 	const turns = leadingTurns(read);
 	const complete = last !== undefined && bends.length === read.length;
@@ -53,12 +54,20 @@ function readBends(value: Record<string, unknown>, units: Units, report: Report)
 	};
 }
 
-function readBend(value: unknown, at: string, units: Units, report: Report): Partial<Bend> {
-	const schemas = {
+function bendSchemasFor(units: Units) {
+	return {
 		straight: length(units, { least: 0 }),
 		angle: number('an angle in degrees', { above: 0, below: 180 }),
 		rotation: number('a rotation in degrees'),
 	};
+}
+
+function readBend(
+	value: unknown,
+	at: string,
+	schemas: ReturnType<typeof bendSchemasFor>,
+	report: Report,
+): Partial<Bend> {
 	const read = readObject(value, at, schemas, ['straight', 'angle', 'rotation'], report);
 	return read.rotation === undefined ? read : { ...read, rotation: normalizeRotation(read.rotation) };
 }
