@@ -38,3 +38,7 @@ export function wrongValue(name: FieldName, value: number): string | null {
 	const from = above !== undefined ? ` above ${above}` : least !== undefined ? ` from ${least}` : '';
 	return `${kind === 'angle' ? 'an angle in degrees' : `a ${kind}`}${from}${most === undefined ? '' : ` to ${most}`}`;
 }
+
+/** Null where a bender or die may be called so, else what would be right. A control character would garble every screen. */
+export const wrongName = (name: string): string | null =>
+	name.trim() === '' || /\p{Cc}/u.test(name) ? 'a name of visible characters on one line' : null;

@@ -1,6 +1,6 @@
 import type { Units } from '../tube/job.ts';
 import { type KeptRecord, type KeptTooling, keptIn } from '../tube/kept-tooling.ts';
-import { type FieldName, wrongValue } from './fields.ts';
+import { type FieldName, wrongName, wrongValue } from './fields.ts';
 import { loadSettings, saveSettings } from './file.ts';
 import type { SettingsFile } from './schema.ts';
 
@@ -20,7 +20,7 @@ export interface Preferences {
 	jobs?: string;
 }
 
-/** Fields to keep, lengths in `units`; null forgets one. */
+/** Fields to keep, lengths in `units`, which the whole record is then kept in; null forgets one. */
 export interface FieldChanges {
 	units: Units;
 	fields: Partial<Record<FieldName, number | null>>;
@@ -108,20 +108,19 @@ function withDie(entry: BenderEntry, die: string, changes: FieldChanges): Bender
 }
 
 function named(name: string, what: string): string {
-	if (name.trim() !== '') return name;
-	throw new RangeError(`A ${what} needs a name with at least one visible character.`);
+	const right = wrongName(name);
+	if (right === null) return name;
+	throw new RangeError(`A ${what} cannot be called ${JSON.stringify(name)}; right would be ${right}.`);
 }
 
-/** The record with the changes in it, in the unit that it was first kept in. */
+/** The record with the changes in it, and in their unit. */
 function changed(known: KeptRecord | undefined, { units, fields }: FieldChanges, of: string) {
-	const record = known ?? { units, fields: {} };
 	const set = Object.entries(fields) as [FieldName, number | null][];
 	for (const [name, value] of set) {
 		const right = value === null ? null : wrongValue(name, value);
 		if (right !== null) throw new RangeError(`${name} of ${of} cannot be ${value}; right would be ${right}.`);
 	}
-	const fresh = keptIn({ units, fields: Object.fromEntries(set.filter(([, value]) => value !== null)) }, record.units);
-	const forgotten = new Set<string>(set.filter(([, value]) => value === null).map(([name]) => name));
-	const left = Object.fromEntries(Object.entries(record.fields).filter(([name]) => !forgotten.has(name)));
-	return { ...known, units: record.units, fields: { ...left, ...fresh } as Record<FieldName, number> };
+	const before = known ? keptIn(known, units) : {};
+	const all = Object.entries({ ...before, ...fields }).filter(([, value]) => value !== null);
+	return { ...known, units, fields: Object.fromEntries(all) as Record<FieldName, number> };
 }

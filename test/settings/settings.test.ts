@@ -69,12 +69,12 @@ describe('benders and dies', () => {
 		});
 	});
 
-	it('change field by field, in the unit first kept; null forgets', async () => {
+	it('change field by field, and are kept in the unit of the last change; null forgets', async () => {
 		const settings = openSettings(home);
 		await settings.setDie('shop', '6 in', sixInch);
 		await settings.setDie('shop', '6 in', { units: 'mm', fields: { follow: 50.8, clamp: null } });
 		expect(settings.bender('shop')?.dies).toEqual([
-			{ name: '6 in', units: 'in', fields: { clr: 6, follow: expect.closeTo(2, 12) } },
+			{ name: '6 in', units: 'mm', fields: { clr: expect.closeTo(152.4, 12), follow: 50.8 } },
 		]);
 	});
 
@@ -111,7 +111,7 @@ describe('benders and dies', () => {
 		[{ maxAngle: Number.NaN }, 'right would be an angle in degrees above 0 to 360'],
 	])('refuse %o', async (fields, sentence) => {
 		await expect(openSettings(home).setDie('shop', '6 in', { units: 'in', fields })).rejects.toThrow(sentence);
-		await expect(openSettings(home).setDie('shop', ' ', sixInch)).rejects.toThrow('needs a name');
+		await expect(openSettings(home).setDie('shop', ' ', sixInch)).rejects.toThrow('cannot be called " "');
 		expect(readdirSync(home)).toEqual([]);
 	});
 

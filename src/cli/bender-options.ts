@@ -1,0 +1,40 @@
+import type { OptionSpec } from './commands.ts';
+
+/** The options of `pullbook bender`, for the table of commands. Lengths are read as in a job file, `6` or `"1 1/2"` or `"38 mm"`. */
+export const BENDER_OPTIONS: Readonly<Record<string, OptionSpec>> = {
+	die: { value: 'DIE', says: 'the die; without it the bender, whatever the die' },
+	units: { value: 'UNIT', says: 'in or mm: the unit of lengths written without one' },
+	clr: { value: 'LENGTH', says: 'centre-line radius of the die' },
+	growth: { value: 'RATIO', says: 'finished centre-line radius over the die’s' },
+	stretch: { value: 'RATIO', says: 'part by which an arc comes out longer' },
+	clamp: { value: 'LENGTH', says: 'straight tube that the clamp needs' },
+	follow: { value: 'LENGTH', says: 'straight tube needed behind the bend' },
+	'mark-offset': { value: 'LENGTH', says: 'how far past the index line a bend begins' },
+	'max-angle': { value: 'ANGLE', says: 'largest angle that the dial reaches' },
+	'dial-step': { value: 'ANGLE', says: 'smallest dial division that can be read' },
+	tape: { value: 'LENGTH', says: 'the tape’s division' },
+	floor: { value: 'LENGTH', says: 'height of the die’s plane above the floor' },
+	remove: { says: 'forget the die, or without --die the whole bender' },
+	'test-angle': { value: 'ANGLE', says: 'test piece, one bend in scrap: its angle' },
+	'test-od': { value: 'LENGTH', says: 'test piece: outside diameter' },
+	'test-before': { value: 'LENGTH', says: 'test piece: its length before it was bent' },
+	'test-mark': { value: 'LENGTH', says: 'test piece: start end to the mark at the index line' },
+	'test-start-leg': { value: 'LENGTH', says: 'test piece: start end to the outside corner' },
+	'test-far-leg': { value: 'LENGTH', says: 'test piece: far end to the outside corner' },
+	'test-straight': { value: 'LENGTH', says: 'test piece: start end to where the bend begins' },
+	keep: { says: 'keep with the die what the test piece told' },
+};
+
+export const BENDER_EXAMPLES: readonly (readonly [line: string, does: string])[] = [
+	['pullbook bender', 'list benders and dies'],
+	['pullbook bender shop --max-angle 120', 'the dial ends at 120 with every die'],
+	['pullbook bender shop --die five --clr 5 --clamp 4', 'set up a die, or change it'],
+	['pullbook bender shop --die five --floor none', 'forget one value'],
+	['pullbook bender shop --die five --remove', 'forget the die'],
+];
+
+export const BENDER_NOTES: readonly string[] = [
+	'A test piece: bend scrap once, best to 110° or more; lay straight edges along',
+	'the outside of both legs; read each leg from its end to where the edges cross.',
+	'All --test options are needed but --test-straight, which tells stretch as well.',
+];

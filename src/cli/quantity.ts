@@ -1,0 +1,30 @@
+import type { Units } from '../tube/job.ts';
+import { parseAngle, parseLength, parseNumber } from '../units/parse.ts';
+import { UnitsError } from '../units/units-error.ts';
+import { UsageError } from './usage-error.ts';
+
+/** Options as the command line gives them: the value, or true where none was given. */
+export type Options = Readonly<Record<string, string | true>>;
+
+/** A field's name as an option: `markOffset` is `mark-offset`. */
+export const optionName = (field: string) => field.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+
+/** The value of an option that takes one; null where it is not given. */
+export function optionWord(options: Options, name: string): string | null {
+	const word = options[name];
+	return typeof word === 'string' ? word : null;
+}
+
+/**
+ * A length (in `units`), an angle or a ratio as a person writes it.
+ * @throws UsageError that names the option
+ */
+export function readQuantity(option: string, word: string, kind: 'length' | 'angle' | 'ratio', units: Units): number {
+	try {
+		if (kind === 'length') return parseLength(word, units);
+		return kind === 'angle' ? parseAngle(word) : parseNumber(word);
+	} catch (error) {
+		if (error instanceof UnitsError) throw new UsageError(`--${option}: ${error.message}`);
+		throw error;
+	}
+}

@@ -1,0 +1,91 @@
+import { readTestPiece, type TestPiece, type TestResult, type Told } from '../fit/test-piece.ts';
+import type { Units } from '../tube/job.ts';
+import { trimmed } from '../units/format.ts';
+import { convertLength } from '../units/units.ts';
+import { type Options, optionWord, readQuantity } from './quantity.ts';
+import { UsageError } from './usage-error.ts';
+
+/** What a test piece is read with, each an option. */
+const READINGS = {
+	'test-angle': 'angle',
+	'test-od': 'length',
+	'test-before': 'length',
+	'test-mark': 'length',
+	'test-start-leg': 'length',
+	'test-far-leg': 'length',
+} as const;
+const BEGIN = 'test-straight';
+
+/** Common practice, no source: a tape is read to 1/32 in, the beginning of a bend seen to twice that, an angle finder to .25°. */
+const TAPE_IN = 1 / 32;
+const ANGLE = 0.25;
+
+export const isTest = (options: Options) =>
+	[...Object.keys(READINGS), BEGIN].some((name) => options[name] !== undefined) || options.keep === true;
+
+interface Known {
+	options: Options;
+	/** Of lengths written without one, and of `clr`. */
+	units: Units;
+	clr: number | null;
+	/** Taken as known where the bend's beginning was not read. */
+	stretch: number;
+}
+
+/**
+ * What a test piece tells, in words and as fields to keep.
+ * @throws UsageError when a reading is missing, cannot be read, or does not fit the others
+ */
+export function testPiece({ options, units, clr, stretch }: Known) {
+	if (clr === null) throw new UsageError('A test piece needs the radius of the die: --die DIE --clr LENGTH.');
+	const missing = Object.keys(READINGS).filter((name) => optionWord(options, name) === null);
+	if (missing.length > 0)
+		throw new UsageError(`The test piece lacks ${missing.map((name) => `--${name}`).join(', ')}.`);
+	const read = (name: keyof typeof READINGS) => readQuantity(name, optionWord(options, name)!, READINGS[name], units);
+	const begin = optionWord(options, BEGIN);
+	const piece: TestPiece = {
+		clr,
+		stretch,
+		angle: read('test-angle'),
+		od: read('test-od'),
+		before: read('test-before'),
+		mark: read('test-mark'),
+		startLeg: read('test-start-leg'),
+		farLeg: read('test-far-leg'),
+		straight: begin === null ? null : readQuantity(BEGIN, begin, 'length', units),
+	};
+	if (!(piece.angle > 0 && piece.angle < 180))
+		throw new UsageError(`--test-angle cannot be ${piece.angle}; right would be above 0 and below 180.`);
+	const tape = convertLength(TAPE_IN, 'in', units);
+	const result = resultOf(piece, { tape, begin: 2 * tape, angle: ANGLE });
+	return { lines: linesOf(result, units, piece.stretch), told: fieldsOf(result), result };
+}
+
+function resultOf(piece: TestPiece, scatter: Parameters<typeof readTestPiece>[1]): TestResult {
+	try {
+		return readTestPiece(piece, scatter);
+	} catch (error) {
+		if (error instanceof RangeError) throw new UsageError(error.message);
+		throw error;
+	}
+}
+
+function fieldsOf({ growth, markOffset, stretch }: TestResult) {
+	return { growth: growth.value, markOffset: markOffset.value, ...(stretch ? { stretch: stretch.value } : {}) };
+}
+
+function linesOf({ growth, markOffset, stretch }: TestResult, units: Units, known: number): string[] {
+	const places = units === 'in' ? 3 : 1;
+	const told = ({ value, sd }: Told, digits: number) => `${trimmed(value, digits)} ± ${trimmed(sd, digits)}`;
+	return [
+		'The test piece tells (± one standard deviation of the readings):',
+		`  growth       ${told(growth, 3)}`,
+		`  mark-offset  ${told(markOffset, places)} ${units}`,
+		stretch
+			? `  stretch      ${told(stretch, 4)}`
+			: `  stretch      taken as ${trimmed(known, 4)}; --test-straight tells it`,
+		...(growth.sd > 0.01
+			? ['  Growth is told to worse than 1 %: a wider bend, or the mean of several pieces, tells more.']
+			: []),
+	];
+}

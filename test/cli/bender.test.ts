@@ -1,0 +1,170 @@
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { benderLines, runBender } from '../../src/cli/bender.ts';
+import { BENDER_OPTIONS } from '../../src/cli/bender-options.ts';
+import { optionName } from '../../src/cli/quantity.ts';
+import { UsageError } from '../../src/cli/usage-error.ts';
+import { FIELD_NAMES } from '../../src/settings/fields.ts';
+import { openSettings } from '../../src/settings/settings.ts';
+
+let home = '';
+beforeEach(() => {
+	home = mkdtempSync(join(tmpdir(), 'pullbook-bender-'));
+});
+afterEach(() => rmSync(home, { recursive: true, force: true }));
+
+/** Runs the command on `home`; what it wrote, and its exit code. */
+async function bender(name: string | null, options: Record<string, string | true> = {}, json = false) {
+	const written = { out: '', err: '' };
+	const stream = (to: 'out' | 'err') => {
+		const write = (text: string) => {
+			written[to] += text;
+			return true;
+		};
+		return { write } as NodeJS.WriteStream;
+	};
+	const code = await runBender({ name, json, home, options }, { stdout: stream('out'), stderr: stream('err') });
+	return { code, ...written };
+}
+
+const none = 'No bender is set up. To set one up: pullbook bender NAME --die DIE --clr LENGTH\n';
+
+describe('pullbook bender', () => {
+	it('says how to set one up where there is none, and makes nothing', async () => {
+		expect(await bender(null)).toEqual({ code: 0, out: none, err: '' });
+		expect(readdirSync(home)).toEqual([]);
+	});
+
+	it('sets up a bender and its dies by options and lists them', async () => {
+		await bender('shop', { 'max-angle': '120', 'dial-step': '1/2' });
+		await bender('shop', { die: 'five', clr: '5', clamp: '0\' 4 1/8"', 'mark-offset': '-1/8', growth: '1.021' });
+		const text = [
+			'Bender shop',
+			'  with every die: max-angle 120°, dial-step 0.5°',
+			'  die five: clr 5 in, growth 1.021, clamp 4.125 in, mark-offset -0.125 in',
+		];
+		expect((await bender(null)).out).toBe(`${text.join('\n')}\n`);
+		expect(benderLines(home)).toEqual(text);
+		expect(openSettings(home).tooling('shop', 'five', 'in')).toMatchObject({ clr: 5, clamp: 4.125, maxAngle: 120 });
+	});
+
+	it('prints one JSON document with --json', async () => {
+		await bender('shop', { die: 'five', clr: '127 mm' });
+		const { out } = await bender(null, {}, true);
+		expect(JSON.parse(out)).toEqual({
+			benders: [{ name: 'shop', machine: null, dies: [{ name: 'five', units: 'in', fields: { clr: 5 } }] }],
+		});
+	});
+
+	it('keeps a die in mm when told so, and reads bare lengths of it in mm from then on', async () => {
+		await bender('shop', { die: 'm', units: 'mm', clr: '152' });
+		await bender('shop', { die: 'm', clamp: '100' });
+		expect((await bender('shop')).out).toContain('die m: clr 152 mm, clamp 100 mm');
+	});
+
+	it('changes one value, forgets one with none, and only shows a die that is named alone', async () => {
+		await bender('shop', { die: 'five', clr: '5', clamp: '4', floor: '30' });
+		const { out } = await bender('shop', { die: 'five', clamp: '3 1/2', floor: 'none' });
+		expect(out).toBe('Bender shop\n  die five: clr 5 in, clamp 3.5 in\n');
+		expect((await bender('shop', { die: 'five' })).out).toBe(out);
+	});
+
+	it('removes a die, and a bender', async () => {
+		await bender('shop', { die: 'five', clr: '5' });
+		expect((await bender('shop', { die: 'five', remove: true })).out).toBe(
+			'Die "five" of bender "shop" is forgotten.\nBender shop\n',
+		);
+		expect((await bender('shop', { remove: true })).out).toContain('Bender "shop" and its dies are forgotten.');
+		expect((await bender(null)).out).toBe(none);
+	});
+
+	it('says on standard error what was wrong with the kept file', async () => {
+		writeFileSync(join(home, 'settings.json'), '{"benders": [');
+		const { code, out, err } = await bender(null);
+		expect([code, out]).toEqual([0, none]);
+		expect(err).toMatch(/^pullbook: .*settings\.json is broken \(it is not whole JSON\)/);
+	});
+
+	it.each([
+		[null, { clr: '5' }, 'Name the bender'],
+		['yard', {}, 'There is no bender "yard". Set up: "shop".'],
+		['yard', { remove: true }, 'There is no bender "yard"'],
+		['shop', { die: 'six', remove: true }, 'has no die "six". Its dies are "five".'],
+		['shop', { die: 'five', remove: true, clr: '6' }, '--remove goes with --die alone'],
+		['shop', { die: 'five', clr: 'six' }, '--clr: "six" cannot be read'],
+		['shop', { die: 'five', clr: '-5' }, '--clr cannot be -5; right would be a length above 0, or none.'],
+		['shop', { die: 'five', growth: '102' }, 'right would be a ratio from 0.5 to 2'],
+		['shop', { die: 'five', 'max-angle': '400' }, 'an angle in degrees above 0 to 360'],
+		['shop', { die: 'five', units: 'cm', clr: '5' }, '--units is in or mm, but "cm"'],
+		['shop', { die: ' ', clr: '5' }, '--die cannot be " "; right would be a name'],
+		['a\nb', { clr: '5' }, 'NAME cannot be "a\\nb"'],
+	])('%s %o is refused in a sentence', async (name, options, sentence) => {
+		await bender('shop', { die: 'five', clr: '5' });
+		const before = openSettings(home).benders();
+		const refused = bender(name, options as Record<string, string | true>);
+		await expect(refused).rejects.toThrow(sentence);
+		await expect(refused).rejects.toBeInstanceOf(UsageError);
+		expect(openSettings(home).benders()).toEqual(before);
+	});
+
+	it('every field is an option, and every option of a field is a field', () => {
+		expect(Object.keys(BENDER_OPTIONS)).toEqual(expect.arrayContaining(FIELD_NAMES.map(optionName)));
+		for (const field of FIELD_NAMES) expect(BENDER_OPTIONS[optionName(field)]?.value).toBeDefined();
+	});
+});
+
+describe('a test piece', () => {
+	// By hand: 1.5 in tube, die radius 5, finished radius 5.1; bent 120 from 0.1 in past the mark at 12, far straight 10.
+	// tan 60 = 1.7320508: legs 12.1 + 5.85 x 1.7320508 and 10 + 5.85 x 1.7320508; before = 22.1 + 5.1 x 2.0943951.
+	const leg = 5.85 * Math.sqrt(3);
+	const readings = {
+		die: 'five',
+		'test-angle': '120',
+		'test-od': '1.5',
+		'test-before': String(22.1 + (5.1 * 2 * Math.PI) / 3),
+		'test-mark': '12',
+		'test-start-leg': String(12.1 + leg),
+		'test-far-leg': String(10 + leg),
+	};
+	beforeEach(() => bender('shop', { die: 'five', clr: '5' }));
+
+	it('tells growth and mark offset with their scatter, and keeps nothing unasked', async () => {
+		const { out } = await bender('shop', readings);
+		expect(out).toMatch(/growth {7}1\.02 ± 0\.01\d/);
+		expect(out).toMatch(/mark-offset {2}0\.1 ± 0\.\d+ in/);
+		expect(out).toContain('stretch      taken as 0; --test-straight tells it');
+		expect(out).toContain('Nothing is kept yet; --keep keeps it.');
+		expect(openSettings(home).tooling('shop', 'five', 'in')).toEqual({ clr: 5 });
+	});
+
+	it('is kept with the die by --keep', async () => {
+		const { out } = await bender('shop', { ...readings, 'test-straight': '12.1', keep: true });
+		expect(out).toMatch(/stretch {6}-?0(\.0000)? ± 0\.0\d+/);
+		expect(openSettings(home).tooling('shop', 'five', 'in')).toEqual({
+			clr: 5,
+			growth: expect.closeTo(1.02, 9),
+			markOffset: expect.closeTo(0.1, 9),
+			stretch: expect.closeTo(0, 9),
+		});
+	});
+
+	it('is one JSON document with --json', async () => {
+		const { out } = await bender('shop', readings, true);
+		const { testPiece } = JSON.parse(out);
+		expect(testPiece.growth.value).toBeCloseTo(1.02, 9);
+		expect(testPiece.stretch).toBeNull();
+	});
+
+	it.each([
+		[{ die: 'five', 'test-angle': '120' }, 'The test piece lacks --test-od, --test-before, --test-mark'],
+		[{ ...readings, die: 'new' }, 'needs the radius of the die'],
+		[{ ...readings, 'test-angle': '190' }, '--test-angle cannot be 190; right would be above 0 and below 180'],
+		[{ ...readings, 'test-before': '12' }, 'cannot all be right'],
+		[{ keep: true, 'test-angle': '90' }, 'name it with --die DIE'],
+	])('%o is refused in a sentence', async (options, sentence) => {
+		await expect(bender('shop', options as Record<string, string | true>)).rejects.toThrow(sentence);
+		expect(openSettings(home).tooling('shop', 'five', 'in')).toEqual({ clr: 5 });
+	});
+});
