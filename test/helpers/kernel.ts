@@ -70,6 +70,27 @@ export class Kernel {
 		return properties.Mass();
 	}
 
+	wire(edges: readonly ReturnType<Kernel['segment']>[]): TopoDS_Wire {
+		const wire = new this.oc.BRepBuilderAPI_MakeWire();
+		for (const edge of edges) wire.Add(edge);
+		return wire.Wire();
+	}
+
+	/** Places along an edge, its ends included, evenly by the curve's own parameter. */
+	pointsAlong(edge: ReturnType<Kernel['segment']>, steps: number): Point[] {
+		const curve = new this.oc.BRepAdaptor_Curve(edge);
+		const [first, last] = [curve.FirstParameter(), curve.LastParameter()];
+		return Array.from({ length: steps + 1 }, (_, i): Point => {
+			const at = curve.Value(first + ((last - first) * i) / steps);
+			return [at.X(), at.Y(), at.Z()];
+		});
+	}
+
+	pointDistance(point: Point, edge: ReturnType<Kernel['segment']>): number {
+		const vertex = new this.oc.BRepBuilderAPI_MakeVertex(this.point(point)).Vertex();
+		return new this.oc.BRepExtrema_DistShapeShape(vertex, edge).Value();
+	}
+
 	/** Least distance between two edges or wires. */
 	distance(a: ReturnType<Kernel['segment']>, b: ReturnType<Kernel['segment']>): number {
 		return new this.oc.BRepExtrema_DistShapeShape(a, b).Value();
