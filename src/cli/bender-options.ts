@@ -3,7 +3,7 @@ import type { OptionSpec } from './commands.ts';
 /** The options of `pullbook bender`, for the table of commands. Lengths are read as in a job file, `6` or `"1 1/2"` or `"38 mm"`. */
 export const BENDER_OPTIONS: Readonly<Record<string, OptionSpec>> = {
 	die: { value: 'DIE', says: 'the die; without it the bender, whatever the die' },
-	units: { value: 'UNIT', says: 'in or mm: the unit of lengths written without one' },
+	units: { value: 'UNIT', says: 'in or mm, for lengths written without a unit' },
 	clr: { value: 'LENGTH', says: 'centre-line radius of the die' },
 	growth: { value: 'RATIO', says: 'finished centre-line radius over the die’s' },
 	stretch: { value: 'RATIO', says: 'part by which an arc comes out longer' },

@@ -4,8 +4,6 @@ import type { Point } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
 import { cross, scale, subtract } from '../tube/vector.ts';
 
-export { shapeEnd as farEnd } from '../tube/frames.ts';
-
 /** The far end of a tube: its position and the unit direction of its last straight, in the first straight's frame. */
 export interface FarEnd {
 	end: Point;
