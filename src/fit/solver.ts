@@ -102,17 +102,26 @@ function placeAt(problem: Problem, x: readonly number[], residuals: number[]): P
 	return { x, residuals, cost: halfSquares(residuals), matrix, gradient, held, free };
 }
 
-/** The point a damped step leads to, projected into the bounds; null when the damping is too small for a step to exist. */
-function stepFrom({ x, matrix, gradient, free }: Place, { lower, upper }: Problem, damping: number): number[] | null {
-	const damped = free.map((i) => free.map((j) => matrix[i]![j]! * (i === j ? 1 + damping : 1)));
-	const way = solveCholesky(
-		damped,
-		free.map((i) => -gradient[i]!),
-	);
-	if (way === null) return null;
-	const next = [...x];
-	for (const [k, i] of free.entries()) next[i] = clamp(x[i]! + way[k]!, lower[i]!, upper[i]!);
-	return next;
+/**
+ * The point a damped step leads to, projected into the bounds; null when the damping is too small for a step to exist. A variable
+ * that stands at a bound and would step out of it is held and the step taken without it, or the projection would spoil the step.
+ */
+function stepFrom(place: Place, problem: Problem, damping: number): number[] | null {
+	const { x, matrix, gradient } = place;
+	let free = place.free;
+	for (;;) {
+		const damped = free.map((i) => free.map((j) => matrix[i]![j]! * (i === j ? 1 + damping : 1)));
+		const way = solveCholesky(
+			damped,
+			free.map((i) => -gradient[i]!),
+		);
+		if (way === null) return null;
+		const next = [...x];
+		for (const [k, i] of free.entries()) next[i] = clamp(x[i]! + way[k]!, problem.lower[i]!, problem.upper[i]!);
+		const stuck = free.filter((i, k) => way[k] !== 0 && next[i] === x[i]);
+		if (stuck.length === 0) return next;
+		free = free.filter((i) => !stuck.includes(i));
+	}
 }
 
 /** What the local quadratic says the step to `next` gains. */
