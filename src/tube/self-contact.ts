@@ -15,14 +15,15 @@ export interface Contact {
 	distance: number;
 }
 
-/** How exactly a distance to an arc is found, as a part of the diameter. */
-const PRECISION = 1e-4;
+/** What a distance to an arc may be missed by, as a part of the diameter: under two thousandths of an inch on common tube. */
+const PRECISION = 1e-3;
 const ROUNDING = 1e-9;
 
 interface Search {
 	at: Frames;
 	/** Turn between the end of straight j and the start of straight k, radians. */
 	turnBetween(j: number, k: number): number;
+	/** The least distance so far; only what is nearer is looked for. */
 	limit: number;
 	precision: number;
 }
@@ -66,7 +67,7 @@ function bendToBend(j: number, k: number, search: Search): number {
 
 /**
  * Where the centre line of a tube comes nearer to itself than `od`, at its nearest; null where it does not. Distances to an arc are
- * found to 1e-4 of `od`.
+ * found to 1e-3 of `od` or better.
  *
  * Only places with half a turn or more between them are compared. Closed by the chord across its nearest places, a stretch of
  * centre line turns at least a full turn (Fenchel's theorem), at most half of it at the chord's two corners: so less than half a
@@ -83,7 +84,9 @@ export function selfContact(shape: Shape, od: number): Contact | null {
 	};
 	let nearest: Contact | null = null;
 	const offer = (first: Part, second: Part, distance: number) => {
-		if (distance < (nearest?.distance ?? od)) nearest = { first, second, distance };
+		if (distance >= search.limit) return;
+		nearest = { first, second, distance };
+		search.limit = distance;
 	};
 	const bends = shape.bends.length;
 	for (let j = 1; j <= bends + 1; j++) {
