@@ -134,22 +134,25 @@ export function expectReading(f: Filter, kind: ReadingKind): { value: number; sd
 	return { value: dot(row, f.mean), sd: Math.sqrt(variance * noise(f).scale) };
 }
 
-/** Probability that a reading that misses by `miss`, expected within `variance`, is no blunder. In logs: 310 for 31 underflows. */
-export function soundness(miss: number, variance: number): number {
+/**
+ * Probability that a reading that misses by `miss`, expected within `variance`, is no blunder; `readings` that agree with each
+ * other are hardly ever blunders all. In logs: 310 for 31 would underflow both likelihoods.
+ */
+export function soundness(miss: number, variance: number, readings = 1): number {
 	const wide = variance + BLUNDER_SD ** 2;
+	const blunder = BLUNDER_PART ** readings;
 	const logOdds =
-		Math.log((1 - BLUNDER_PART) / BLUNDER_PART) +
-		0.5 * Math.log(wide / variance) -
-		0.5 * miss * miss * (1 / variance - 1 / wide);
+		Math.log((1 - blunder) / blunder) + 0.5 * Math.log(wide / variance) - 0.5 * miss * miss * (1 / variance - 1 / wide);
 	return 1 / (1 + Math.exp(-logOdds));
 }
 
 /** After a reading: `angle` by the angle finder, `released` on the dial, `pointer` on the dial with the tube snug before pulling. */
 export function observe(f: Filter, kind: ReadingKind, value: number, options: ReadingOptions = {}): Filter {
-	const variance = (options.sd ?? READING_SD) ** 2 / (options.readings ?? 1);
+	const { sd = READING_SD, readings = 1 } = options;
+	const variance = sd ** 2 / readings;
 	const row = readingRow(kind, f.pulls === 0);
 	const { miss, variance: expected } = surprise(f, row, value, variance);
-	const weight = options.confirmed ? 1 : soundness(miss, expected * noise(f).scale);
+	const weight = options.confirmed ? 1 : soundness(miss, expected * noise(f).scale, readings);
 	const state = options.confirmed ? widened(f, (miss * miss) / 4 - expected, expected - variance) : f;
 	return {
 		...f,

@@ -1,0 +1,60 @@
+import { describe, expect, it } from 'vitest';
+import { filterPrior, newBend, newSeat, observe, pull } from '../../src/springback/filter.ts';
+import { doubt, doubtLoaded, readingsWanted } from '../../src/springback/gates.ts';
+
+const cold = filterPrior(0.021);
+const pulled = pull(cold, 60, 60);
+const known = observe(observe(pulled, 'released', 53), 'angle', 51.5);
+
+describe('doubtLoaded', () => {
+	it('lets a degree pass either way and says what lies further off', () => {
+		expect(doubtLoaded(60, 61)).toBeNull();
+		expect(doubtLoaded(60, 59)).toBeNull();
+		expect(doubtLoaded(60, 61.5)?.why).toBe('The stop was 60, and 61.5 is 1.5 away from it.');
+	});
+});
+
+describe('doubt of the finder', () => {
+	it('takes what a bender can do', () => {
+		for (const value of [57, 55, 50, 48, 47]) expect(doubt(pulled, 'angle', value)).toBeNull();
+	});
+
+	it('asks again above what the dial ever showed and far below it', () => {
+		expect(doubt(pulled, 'angle', 61)?.why).toBe('61 is more than the dial ever showed under load (60).');
+		expect(doubt(pulled, 'angle', 38)?.why).toBe('38 is far below what the dial showed under load (60).');
+		expect(doubt(pulled, 'angle', 515)?.why).toContain('515');
+	});
+
+	it('asks whether it was read on the inside when the rest to 180 would pass', () => {
+		expect(doubt(pulled, 'angle', 128.5)?.why).toContain('Was it read on the inside? Then it is 51.5.');
+		expect(doubt(pulled, 'angle', 100)?.why).not.toContain('inside');
+	});
+
+	it('asks again where a blunder is likelier than the reading', () => {
+		const next = observe(pull(newBend(known), 60, 60), 'released', 53);
+		expect(doubt(next, 'angle', 52)).toBeNull();
+		expect(doubt(next, 'angle', 57)?.why).toContain('was expected, within about');
+	});
+});
+
+describe('doubt of the dial', () => {
+	it('asks again after release when it shows more than under load, or little likely', () => {
+		expect(doubt(pulled, 'released', 52.5)).toBeNull();
+		expect(doubt(pulled, 'released', 61)?.why).toContain('more than the dial ever showed');
+		expect(doubt(pulled, 'released', 25)?.why).toContain('was expected');
+	});
+
+	it('asks again when the pointer is far from where the seated tube puts it', () => {
+		expect(doubt(cold, 'pointer', 0.5)).toBeNull();
+		expect(doubt(cold, 'pointer', 53)?.why).toContain('0 was expected');
+		expect(doubt(newSeat(known), 'pointer', 53)).toBeNull();
+		expect(doubt(newSeat(known), 'pointer', 35)?.why).toContain('was expected');
+	});
+});
+
+describe('readingsWanted', () => {
+	it('is two while a blunder would not stand out, one afterwards', () => {
+		expect(readingsWanted(pulled)).toBe(2);
+		expect(readingsWanted(pull(newBend(known), 60, 60))).toBe(1);
+	});
+});
