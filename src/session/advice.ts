@@ -25,7 +25,11 @@ export function advise(state: State): Advised {
 	const is = `${state.aside ? `${state.aside} ` : ''}The bend is ${show(angle)} degrees, give or take ${show(sd)}; the target is ${show(aim)}.`;
 	if (isShort(state)) return short(state, is, under);
 	if (!isOver(state)) {
-		return { advice: 'accept', limit: false, why: `${is} It lies within the tolerance with ${percent(within)}.${outside(state)}` };
+		return {
+			advice: 'accept',
+			limit: false,
+			why: `${is} It lies within the tolerance with ${percent(within)}.${outside(state)}`,
+		};
 	}
 	const by = angle - aim;
 	const past = `${is} It passes the upper tolerance with ${percent(over)}.`;
@@ -33,7 +37,11 @@ export function advise(state: State): Advised {
 		return { advice: 'scrap', limit: false, why: `${past} That is too far to work back: the tube is better given up.` };
 	}
 	if (bend.relievedFrom !== null) {
-		return { advice: 'accept', limit: false, why: `${past} It has been opened already: accept it, and what is left is corrected for it.` };
+		return {
+			advice: 'accept',
+			limit: false,
+			why: `${past} It has been opened already: accept it, and what is left is corrected for it.`,
+		};
 	}
 	return { advice: 'relieve', open: by, limit: false, why: `${past} Open it by ${show(by)}. ${RELIEF_CAUTION}` };
 }
@@ -49,7 +57,11 @@ function short(state: State, is: string, under: number): Advised {
 		};
 	}
 	if (limit) {
-		return { advice: 'pull', limit, why: `${why} The last pull stopped at the machine's largest angle: a fresh seat may still add a little.` };
+		return {
+			advice: 'pull',
+			limit,
+			why: `${why} The last pull stopped at the machine's largest angle: a fresh seat may still add a little.`,
+		};
 	}
 	return { advice: 'pull', limit, why: `${why} Pull again.` };
 }

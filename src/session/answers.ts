@@ -5,11 +5,11 @@ import type { Event, Reading } from './events.ts';
 import { apply } from './evolve.ts';
 import { undoable } from './fold.ts';
 import type { Action, Answer, ReadingKind, RefusedNote } from './protocol.ts';
+import { reopenHindrance } from './reopen.ts';
 import { settle } from './settle.ts';
-import { takeReadings } from './take.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
-import { reopenHindrance } from './reopen.ts';
+import { takeReadings } from './take.ts';
 
 export type Decision = { events: Event[] } | { refused: RefusedNote };
 
@@ -75,7 +75,8 @@ function asked(action: Action, state: State): Decision {
 			return wrong('confirm', action, '{"keep":true} or {"reading":n}');
 		case 'check': {
 			const name = at(phase.queue, 0);
-			if (action.do === 'reading') return { events: takeReadings(state, [{ of: 'check', name, value: action.reading }]) };
+			if (action.do === 'reading')
+				return { events: takeReadings(state, [{ of: 'check', name, value: action.reading }]) };
 			if (action.do === 'skip') return { events: [{ type: 'check-skipped', name }] };
 			return wrong('check', action, '{"reading":n} or {"skip":true}');
 		}
@@ -153,7 +154,8 @@ function angles(state: State, values: readonly number[]): Decision {
 	if (all.length === 1) {
 		const [value] = all as [number];
 		const doubted = doubtOf(state, reading(value));
-		if (doubted) return { events: [{ type: 'reading-doubted', reading: reading(value), ...doubted, others: [], rest: [] }] };
+		if (doubted)
+			return { events: [{ type: 'reading-doubted', reading: reading(value), ...doubted, others: [], rest: [] }] };
 		return { events: [{ type: wanted === 2 ? 'reading-noted' : 'reading-taken', reading: reading(value) }] };
 	}
 	if (Math.max(...all) - Math.min(...all) > READINGS_AGREE) return { events: [disagreement(state, all)] };
@@ -183,7 +185,8 @@ function disagreement(state: State, all: readonly number[]): Event {
 function evidence(state: State, action: Extract<Action, { do: 'evidence' }>): Decision {
 	const bend = state.bends[action.bend - 1];
 	if (!bend) return refuse(`Bend ${action.bend} does not exist: this tube has ${state.bends.length}.`);
-	if (bend.seats === 0) return refuse(`Bend ${action.bend} has not been set yet: there is nothing on the tube to measure there.`);
+	if (bend.seats === 0)
+		return refuse(`Bend ${action.bend} has not been set yet: there is nothing on the tube to measure there.`);
 	const of: ReadingKind = action.kind === 'mark' || action.kind === 'rotation' ? action.kind : 'length';
 	const reading: Reading = { of, value: action.reading, bend: action.bend, evidence: action.kind };
 	return { events: takeReadings(state, [reading]) };
@@ -191,12 +194,14 @@ function evidence(state: State, action: Extract<Action, { do: 'evidence' }>): De
 
 function amend(state: State, action: Extract<Action, { do: 'amend' }>): Decision {
 	const entry = state.entries.find((e) => e.entry === action.entry);
-	if (!entry) return refuse(`There is no record ${action.entry}: this session has records 1 to ${state.entries.length}.`);
+	if (!entry)
+		return refuse(`There is no record ${action.entry}: this session has records 1 to ${state.entries.length}.`);
 	if (entry.void) return refuse(`Record ${action.entry} was undone: it counts no more and cannot be amended.`);
 	const kinds = [...new Set(readingsIn(entry.events).map((reading) => reading.of))];
 	if (kinds.length === 0) return refuse(`Record ${action.entry} holds no reading.`);
 	const of = action.of ?? (kinds.includes('loaded') ? 'loaded' : at(kinds, 0));
-	if (!kinds.includes(of)) return refuse(`Record ${action.entry} holds no reading of "${of}", only ${kinds.join(', ')}.`);
+	if (!kinds.includes(of))
+		return refuse(`Record ${action.entry} holds no reading of "${of}", only ${kinds.join(', ')}.`);
 	if (action.of === undefined && kinds.length > 1 && of !== 'loaded') {
 		return refuse(`Record ${action.entry} holds several readings: say which with "of", one of ${kinds.join(', ')}.`);
 	}

@@ -1,5 +1,5 @@
-import { shapeEnd } from '../tube/frames.ts';
 import { rawArc } from '../tube/arcs.ts';
+import { shapeEnd } from '../tube/frames.ts';
 import type { ArcBend, Shape } from '../tube/shape.ts';
 import type { Design } from './design.ts';
 import type { Numbers } from './protocol.ts';

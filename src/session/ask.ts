@@ -117,7 +117,9 @@ function checkAsk(state: State, name: string): CheckAsk {
 		expect: expectCheck(state, name),
 		design,
 		tolerance: check.tolerance,
-		...(trim === 0 ? {} : { includes: `The end is not cut yet: ${Number(trim.toFixed(3))} of trim is in the expected reading.` }),
+		...(trim === 0
+			? {}
+			: { includes: `The end is not cut yet: ${Number(trim.toFixed(3))} of trim is in the expected reading.` }),
 	};
 }
 

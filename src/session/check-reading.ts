@@ -1,10 +1,10 @@
-import { expectOvality, OVALITY_SD } from './ovality.ts';
-import { observeMade, type Filter, made } from '../springback/filter.ts';
+import { type Filter, made, observeMade } from '../springback/filter.ts';
 import { checkValue } from '../tube/checks.ts';
 import type { Check } from '../tube/job.ts';
 import { tubeAtWork } from './as-built.ts';
 import type { DueCheck } from './design.ts';
 import type { Expected } from './events.ts';
+import { expectOvality, OVALITY_SD } from './ovality.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
 

@@ -1,5 +1,5 @@
-import type { Range } from '../fit/problem.ts';
 import { correct, predict, scales } from '../fit/correct.ts';
+import type { Range } from '../fit/problem.ts';
 import type { Shape } from '../tube/shape.ts';
 import { at, numbersOf, tubeAtWork } from './as-built.ts';
 import { allMeasures, measuresAfter } from './design.ts';

@@ -1,12 +1,12 @@
 import type { Measure } from '../fit/correct.ts';
 import type { FarEnd } from '../fit/kinematics.ts';
-import { shapeEnd } from '../tube/frames.ts';
 import { predictStop } from '../springback/stop.ts';
 import { checkAfter, checkValue } from '../tube/checks.ts';
+import { shapeEnd } from '../tube/frames.ts';
 import type { Check, Job } from '../tube/job.ts';
 import { cutLength, marks } from '../tube/marks.ts';
-import type { Shape } from '../tube/shape.ts';
 import { designGrowth, keepCorners, resolveShape } from '../tube/resolve.ts';
+import type { Shape } from '../tube/shape.ts';
 import type { Start } from './start.ts';
 
 /** A check with its design value; `after` is the last bend (counted from 1) that it needs. */
@@ -61,7 +61,9 @@ export function designOf(start: Start): Design {
 
 /** Measures for the correction: the checks that the bends from `made` (how many are made) on can still change. */
 export function measuresAfter(design: Design, job: Job, made: number): Measure[] {
-	return design.checks.filter(({ check, after }) => after > made && check.kind !== 'ovality').map((due) => measure(due, job));
+	return design.checks
+		.filter(({ check, after }) => after > made && check.kind !== 'ovality')
+		.map((due) => measure(due, job));
 }
 
 /** Every check as a measure, for showing what is predicted. */

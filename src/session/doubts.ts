@@ -59,7 +59,9 @@ function reasonOf(state: State, reading: Reading, expected: Expected): string | 
 			return doubt(state.filter, reading.of, value)?.why ?? null;
 		case 'rotation': {
 			const off = Math.abs(normalizeRotation(value - expected.value));
-			return off > ROTATION_DOUBT ? `The rotation asked for was ${show(expected.value)}; this is ${show(off)} degrees from it.` : null;
+			return off > ROTATION_DOUBT
+				? `The rotation asked for was ${show(expected.value)}; this is ${show(off)} degrees from it.`
+				: null;
 		}
 		case 'check': {
 			const { check } = dueCheck(state, reading.name ?? '');

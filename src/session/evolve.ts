@@ -33,7 +33,8 @@ export function apply(state: State, event: Event): State {
 		case 'tube-taken-out':
 			return { ...state, phase: { at: 'set' } };
 		case 'pull-chosen':
-			return { ...state, forced: true, phase: { at: 'set' } };
+			// Against the advice the operator wants the tube moved; with it the stop rule may ask for the same stop in a fresh seat.
+			return { ...state, forced: !isShort(state), phase: { at: 'set' } };
 		case 'relief-chosen':
 			return openBend(state);
 		case 'bend-accepted':
@@ -226,7 +227,8 @@ function resumeSuspended(state: State): State {
 	const { suspended } = state;
 	if (!suspended) return state;
 	const bend = bendAt(state, suspended.bend);
-	const filter = bend.pulls.length === 0 ? newBend(state.filter) : reopened(state.filter, suspended.made, largest(bend));
+	const filter =
+		bend.pulls.length === 0 ? newBend(state.filter) : reopened(state.filter, suspended.made, largest(bend));
 	const phase: Phase = suspended.phase.at === 'pull' ? { at: 'set' } : suspended.phase;
 	return { ...state, bend: suspended.bend, filter, phase, suspended: null };
 }
@@ -257,4 +259,3 @@ function withCheck(state: State, name: string, check: { reading: number | null; 
 function show(value: number): string {
 	return String(Number(value.toFixed(3)));
 }
-

@@ -91,7 +91,10 @@ function standOpen(state: State): State {
 
 function undone(state: State, entries: readonly Entry[], number: number): State {
 	if (!state.past) throw new Error(`record ${number} cannot be undone: nothing came before it`);
-	return { ...state.past, entries: entries.map((entry) => (entry.entry === number ? { ...entry, void: true } : entry)) };
+	return {
+		...state.past,
+		entries: entries.map((entry) => (entry.entry === number ? { ...entry, void: true } : entry)),
+	};
 }
 
 /** Number of the newest record that can be undone, or null. */
@@ -136,7 +139,9 @@ function replay(state: State, entry: Entry, amendments: readonly Amendment[]): S
 	const next = evolve(state, { ...entry, events });
 	const { phase } = next;
 	const amended = amendments.length > 0 && phase.at === 'confirm';
-	return amended ? { ...next, entries, phase: { ...phase, doubt: { ...phase.doubt, amended: true } } } : { ...next, entries };
+	return amended
+		? { ...next, entries, phase: { ...phase, doubt: { ...phase.doubt, amended: true } } }
+		: { ...next, entries };
 }
 
 function amendEvent(event: Event, { of, value }: Amendment): Event {

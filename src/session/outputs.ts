@@ -1,6 +1,6 @@
-import { ask } from './ask.ts';
 import { checkFits } from './advice.ts';
 import { tubeAtWork } from './as-built.ts';
+import { ask } from './ask.ts';
 import { expectCheck } from './check-reading.ts';
 import { differ, planWith, predicted } from './correction.ts';
 import type { SessionRecord } from './fold.ts';

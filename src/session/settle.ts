@@ -3,8 +3,8 @@ import { dueCheck } from './check-reading.ts';
 import type { Event, Reading } from './events.ts';
 import { apply } from './evolve.ts';
 import type { Action } from './protocol.ts';
-import { takeReadings } from './take.ts';
 import type { Doubt, State } from './state.ts';
+import { takeReadings } from './take.ts';
 
 /**
  * What comes of a doubt. Read again and kept, or a second reading that agrees: it stands and counts as two.

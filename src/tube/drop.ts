@@ -68,7 +68,7 @@ export function farthestFromLine(line: StraightFrame, arc: ArcFrame): { distance
 		const [low, high] = [(end * (i - 1)) / STEPS, (end * i) / STEPS];
 		const after = slope(high);
 		// Only a fall from growing to shrinking is a largest distance.
-		if (before > 0 && after < 0) {
+		if (before > 0 && after <= 0) {
 			const turn = zeroBetween(slope, low, high);
 			offer(distanceFromLine(line, pointAt(arc, turn)), turn);
 		}

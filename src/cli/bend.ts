@@ -1,0 +1,102 @@
+import { randomBytes } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { loadJob } from '../job/load.ts';
+import { readSession } from '../journal/catalogue.ts';
+import { sessionsOfJob } from '../journal/find.ts';
+import type { World } from '../journal/live.ts';
+import { LiveSession } from '../journal/live.ts';
+import { startIn } from '../session/read-back.ts';
+import type { Io } from './io.ts';
+import { keptTooling } from './kept-tooling.ts';
+import { runLines } from './lines.ts';
+import { UsageError } from './usage-error.ts';
+import { VERSION } from './version.ts';
+
+export interface BendRequest {
+	file: string;
+	lines: boolean;
+	/** The id of a session to go on with, true for the newest unfinished one, null for a new one. */
+	resume: string | true | null;
+	learn: boolean;
+	home: string;
+	color: boolean;
+}
+
+export function worldAt(home: string): World {
+	return { home, program: VERSION, now: () => new Date(), random: () => randomBytes(4).toString('hex') };
+}
+
+/** The guided session, on the screen or line by line. Resolves to the exit code. */
+export async function runBend(request: BendRequest, io: Io): Promise<number> {
+	if (!request.lines) {
+		const { runBendScreen } = await import('./home.ts');
+		return runBendScreen(request, io);
+	}
+	const tell = (problem: string) => io.stderr.write(`pullbook: ${problem}\n`);
+	const session = openSession(request, tell);
+	const ends = (['SIGHUP', 'SIGINT', 'SIGTERM'] as const).map((signal) => [signal, endBy(signal, session)] as const);
+	for (const [signal, end] of ends) process.once(signal, end);
+	try {
+		return await runLines(session, io);
+	} finally {
+		session.close();
+		for (const [signal, end] of ends) process.removeListener(signal, end);
+	}
+}
+
+const SIGNAL_NUMBERS = { SIGHUP: 1, SIGINT: 2, SIGTERM: 15 } as const;
+
+/** Every answer acknowledged is on disk already: only the lock is left to give back. */
+function endBy(signal: keyof typeof SIGNAL_NUMBERS, session: LiveSession): () => void {
+	return () => {
+		session.close();
+		process.exit(128 + SIGNAL_NUMBERS[signal]);
+	};
+}
+
+/** Begins or resumes as asked. Throws where there is nothing to resume, or the job file is wrong. */
+export function openSession(
+	{ file, resume, learn, home }: Omit<BendRequest, 'lines' | 'color'>,
+	tell: (problem: string) => void,
+): LiveSession {
+	const world = worldAt(home);
+	if (resume === null) {
+		const loaded = loadJob(file, keptTooling(home, tell));
+		const others = unfinished(home, loaded.path, loaded.job.name);
+		return LiveSession.begin(world, loaded, learn, others);
+	}
+	const now = jobNow(file);
+	const id = resume === true ? newestUnfinished(home, file, now.name) : resume;
+	const others = unfinished(home, file, jobNameOf(home, id)).filter((other) => other !== id);
+	return LiveSession.resume(world, id, now.source, others);
+}
+
+function newestUnfinished(home: string, file: string, name: string): string {
+	const [newest] = unfinished(home, file, name);
+	if (newest !== undefined) return newest;
+	throw new UsageError(
+		`No unfinished session of ${file} is kept: start one without --resume. pullbook log lists all sessions.`,
+	);
+}
+
+function unfinished(home: string, file: string, name: string): string[] {
+	return sessionsOfJob(home, file, name)
+		.filter((session) => session.status === 'open')
+		.map((session) => session.kept.id);
+}
+
+function jobNameOf(home: string, id: string): string {
+	const { first } = readSession(home, id);
+	return first ? startIn(first).job.name : '';
+}
+
+/** The job file as it is now, only to say what differs from the job kept: it may have become wrong, or be gone. */
+function jobNow(file: string): { source: unknown; name: string } {
+	try {
+		const source: unknown = JSON.parse(readFileSync(file, 'utf8'));
+		const name = typeof source === 'object' && source !== null && 'name' in source ? String(source.name) : '';
+		return { source, name };
+	} catch {
+		return { source: undefined, name: '' };
+	}
+}

@@ -1,0 +1,25 @@
+import type { LiveSession } from '../journal/live.ts';
+import type { LivePort } from '../screen/live-port.ts';
+import { history } from '../session/history.ts';
+import type { Output } from '../session/protocol.ts';
+
+/** A session as the screen needs it. */
+export function livePort(session: LiveSession): LivePort {
+	const outputs: Output[] = [...session.opening];
+	return {
+		id: session.id,
+		job: session.state.start.job,
+		get logPath() {
+			return session.logPath;
+		},
+		outputs,
+		ask: () => session.ask,
+		answer(answer) {
+			const added = session.answer(answer);
+			outputs.push(...added);
+			return added;
+		},
+		history: () => history(session.state),
+		close: () => session.close(),
+	};
+}

@@ -1,0 +1,210 @@
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { decide } from '../session/answers.ts';
+import { ask } from '../session/ask.ts';
+import { changedPlaces } from '../session/changed.ts';
+import type { Event } from '../session/events.ts';
+import { evolve, initial } from '../session/fold.ts';
+import { jobWarnings } from '../session/job-warnings.ts';
+import { outputsAfter, standing } from '../session/outputs.ts';
+import { parseAnswer } from '../session/parse-answer.ts';
+import type { Answer, Ask, Output, RefusedNote } from '../session/protocol.ts';
+import { readBack } from '../session/read-back.ts';
+import type { Start } from '../session/start.ts';
+import { coldPrior } from '../session/start.ts';
+import type { State } from '../session/state.ts';
+import { nextEntry } from '../session/state.ts';
+import type { Job } from '../tube/job.ts';
+import { newSessionId, sessionPath } from './catalogue.ts';
+import { LogLost, NotSaved } from './errors.ts';
+import { createLog, openLog } from './log-writer.ts';
+import type { LogWriter } from './writer.ts';
+
+/** Where a session gets what the pure core may not have: the time, a random tail for its id, the program's version. */
+export interface World {
+	home: string;
+	program: string;
+	now(): Date;
+	random(): string;
+}
+
+/** A job as loaded from its file. */
+export interface JobFile {
+	job: Job;
+	path: string;
+	raw: unknown;
+}
+
+/**
+ * A session with its log open. Every answer goes one way: events, next state, record on disk, state replaced, outputs.
+ * Nothing is shown as saved before it is.
+ */
+export class LiveSession {
+	readonly opening: readonly Output[];
+	readonly id: string;
+	/** Sentences for the operator: a cut line set aside, a log that had to move. */
+	readonly messages: string[] = [];
+	/** How it was ended in this sitting; null while it is open. */
+	ended: 'done' | 'left' | null = null;
+	#state: State;
+	readonly #log: LogWriter;
+	readonly #world: World;
+
+	private constructor(world: World, log: LogWriter, state: State, opening: Output[]) {
+		this.#world = world;
+		this.#log = log;
+		this.#state = state;
+		this.id = state.start.id;
+		this.opening = opening;
+		if (ask(state) === null) this.ended = 'done';
+	}
+
+	/** Begins a new session. Throws NotSaved when its log cannot be made. */
+	static begin(world: World, file: JobFile, learn: boolean, others: readonly string[]): LiveSession {
+		const now = world.now();
+		const id = newSessionId(now, world.random());
+		const start: Start = {
+			id,
+			program: world.program,
+			at: now.toISOString(),
+			job: file.job,
+			jobFile: file.path,
+			jobSource: file.raw,
+			learn,
+			...coldPrior(file.job),
+		};
+		const path = sessionPath(world.home, id);
+		const log = createLog(path, { seq: 0, v: 1, at: start.at, start }, { now });
+		const state = initial(start);
+		const opening: Output[] = [
+			{ note: 'session', id, log: log.path, resumed: false, job: file.job.name, changed: [], others: [...others] },
+			...warningsNote(start.job),
+			...(state.plan.note ? [state.plan.note] : []),
+			standing(state, log.path),
+		];
+		return new LiveSession(world, log, state, opening);
+	}
+
+	/**
+	 * Goes on with a kept session at the ask that was open; a finished one opens at its last ask. `jobSource` is the job file as
+	 * it is now (undefined when it cannot be read): the job kept in the log governs.
+	 */
+	static resume(world: World, id: string, jobSource: unknown, others: readonly string[]): LiveSession {
+		const now = world.now();
+		const { log, records, message } = openLog(sessionPath(world.home, id), { now });
+		try {
+			const kept = readBack(records);
+			const record = { entry: nextEntry(kept), at: now.toISOString(), events: [{ type: 'session-resumed' } as Event] };
+			const state = evolve(kept, record);
+			log.append({ seq: record.entry, v: 1, at: record.at, events: record.events });
+			const { start } = kept;
+			const changed = jobSource === undefined ? [] : changedPlaces(start.jobSource, jobSource);
+			const opening: Output[] = [
+				{ note: 'session', id, log: log.path, resumed: true, job: start.job.name, changed, others: [...others] },
+				...(state.plan.note ? [state.plan.note] : []),
+				standing(state, log.path),
+			];
+			const session = new LiveSession(world, log, state, opening);
+			if (message) session.messages.push(message);
+			return session;
+		} catch (error) {
+			log.close();
+			throw error;
+		}
+	}
+
+	get state(): State {
+		return this.#state;
+	}
+
+	get logPath(): string {
+		return this.#log.path;
+	}
+
+	get ask(): Ask | null {
+		return ask(this.#state);
+	}
+
+	/** Takes one line of the line mode. */
+	answerText(line: string): Output[] {
+		let raw: unknown;
+		try {
+			raw = JSON.parse(line);
+		} catch {
+			return this.#refused({
+				note: 'refused',
+				code: 'not-understood',
+				why: 'The line is not JSON: an answer is one JSON object on one line, such as {"ready":true}.',
+			});
+		}
+		const parsed = parseAnswer(raw, this.#state);
+		return 'refused' in parsed ? this.#refused(parsed.refused) : this.answer(parsed);
+	}
+
+	/**
+	 * Takes one answer. What it returns besides a refusal is true on disk. Throws NotSaved with `final` when no disk takes it:
+	 * everything acknowledged before is safe.
+	 */
+	answer(answer: Answer): Output[] {
+		const decision = decide(answer, this.#state);
+		if ('refused' in decision) return this.#refused(decision.refused);
+		const before = this.#state;
+		const record = { entry: nextEntry(before), at: this.#world.now().toISOString(), events: decision.events };
+		const next = evolve(before, record);
+		const outputs = outputsAfter(before, next, record, this.logPath);
+		try {
+			this.#append({ seq: record.entry, v: 1, at: record.at, ask: ask(before), answer, events: record.events });
+		} catch (error) {
+			if (!(error instanceof NotSaved) || error.final) throw error;
+			return this.#refused({ note: 'refused', code: 'not-saved', why: error.message });
+		}
+		this.#state = next;
+		if (answer.action?.do === 'quit') return this.#end('left');
+		if (ask(next) === null) this.#end('done');
+		return outputs;
+	}
+
+	/** Leaves the session to be resumed, as at the end of input. */
+	leave(): void {
+		this.answer({ action: { do: 'quit' } });
+	}
+
+	close(): void {
+		this.#log.close();
+	}
+
+	#end(how: 'done' | 'left'): Output[] {
+		this.ended = how;
+		return [];
+	}
+
+	#refused(note: RefusedNote): Output[] {
+		return [note, standing(this.#state, this.logPath)];
+	}
+
+	/** A log that can take no more is gone on with in another place: beside it first, then in the system's own. */
+	#append(record: Parameters<LogWriter['append']>[0]): void {
+		try {
+			this.#log.append(record);
+		} catch (error) {
+			if (!(error instanceof LogLost)) throw error;
+			this.#rescue([join(dirname(this.#log.path), 'rescued'), join(tmpdir(), 'pullbook-rescued')]);
+		}
+	}
+
+	#rescue(folders: readonly string[]): void {
+		const [folder, ...further] = folders;
+		if (folder === undefined) return;
+		try {
+			this.messages.push(this.#log.rescue(folder).message);
+		} catch (error) {
+			if (!(error instanceof NotSaved) || further.length === 0) throw error;
+			this.#rescue(further);
+		}
+	}
+}
+
+function warningsNote(job: Job): Output[] {
+	const warnings = jobWarnings(job);
+	return warnings.length > 0 ? [{ note: 'warnings', warnings }] : [];
+}

@@ -1,0 +1,77 @@
+import type { KeptSession } from '../journal/catalogue.ts';
+import { history } from '../session/history.ts';
+import { fits } from '../session/outputs.ts';
+import { readBack } from '../session/read-back.ts';
+import type { State } from '../session/state.ts';
+import { bendLimits, type SessionView, sessionView } from '../session/views.ts';
+import { formatAngle, formatLength, trimmed } from '../units/format.ts';
+
+/** A kept session as a page of text, 80 columns: what was aimed at, what was done, what came of it, and every record. */
+export function reviewText(kept: KeptSession): string {
+	const state = readBack(kept.records);
+	const view = sessionView(state);
+	return [
+		...heading(view, kept),
+		'',
+		...view.bends.flatMap((bend, i) => bendLines(view, bend, i)),
+		...checkLines(view),
+		'',
+		...asBuiltLines(state, view),
+		'',
+		...recordLines(state),
+	].join('\n');
+}
+
+function heading(view: SessionView, kept: KeptSession): string[] {
+	const { job } = view;
+	const problem = kept.problem === null ? [] : [`DAMAGED: ${kept.problem}`, 'Shown is what could be read before that.'];
+	const states = { open: 'interrupted: it can be resumed', done: 'finished', scrapped: 'scrapped' };
+	return [
+		`${job.name}   session ${view.id}`,
+		`${view.started.slice(0, 16).replace('T', ' ')} UTC, ${states[view.status]}`,
+		`${job.tube.material.name}, ${formatLength(job.tube.od, job.units)} x ${formatLength(job.tube.wall, job.units)}, bender ${job.tooling.bender}, die ${job.tooling.die}`,
+		...problem,
+	];
+}
+
+function bendLines(view: SessionView, bend: SessionView['bends'][number], index: number): string[] {
+	const made = bend.made ? `made ${formatAngle(bend.made.angle, 2)} +- ${trimmed(bend.made.sd, 2)}` : 'not finished';
+	const { low, high } = bendLimits(view.job, bend.target);
+	const aim = `target ${formatAngle(bend.target, 2)} (${trimmed(low, 2)} to ${trimmed(high, 2)}), drawing ${formatAngle(bend.design, 2)}`;
+	return [`Bend ${index + 1}: ${made}; ${aim}`, ...bend.pulls.map(pullLine)];
+}
+
+function pullLine(pull: SessionView['bends'][number]['pulls'][number]): string {
+	const measured = pull.measured.length > 0 ? `, measured ${pull.measured.map((x) => trimmed(x, 2)).join(', ')}` : '';
+	const released = pull.released === null ? '' : `, released ${trimmed(pull.released, 2)}`;
+	const pointer = pull.pointer === null ? '' : `, snug ${trimmed(pull.pointer, 2)}`;
+	const undone = pull.void ? '  (taken back)' : '';
+	return `   seat ${pull.seat}${pointer}: stop ${trimmed(pull.stop, 2)}, held ${trimmed(pull.loaded, 2)}${released}${measured}${undone}`;
+}
+
+function checkLines(view: SessionView): string[] {
+	return view.checks.map(({ name, design, reading }) => {
+		const read = reading === null ? 'not read' : `read ${trimmed(reading, 4)}`;
+		return `Check ${name}: ${read}, drawing ${trimmed(design, 4)}`;
+	});
+}
+
+function asBuiltLines(state: State, view: SessionView): string[] {
+	const { endOffset, endAngle } = view.asBuilt;
+	const end = `Far end ${formatLength(endOffset, view.job.units)} from its place, ${formatAngle(endAngle, 2)} from its direction.`;
+	if (view.status !== 'done') return [`With the numbers now in force: ${end}`];
+	return [
+		end,
+		fits(state)
+			? 'Every angle and check lies within its tolerance.'
+			: 'NOT every angle and check lies within its tolerance.',
+	];
+}
+
+function recordLines(state: State): string[] {
+	const lines = history(state).map(({ entry, text, void: undone }) => {
+		const time = state.entries[entry - 1]?.at.slice(11, 19) ?? '';
+		return `${String(entry).padStart(4)}  ${time}  ${text}${undone ? '  (undone)' : ''}`;
+	});
+	return ['Records (UTC):', ...lines];
+}

@@ -1,0 +1,247 @@
+import { parseAngle, parseLength, parseNumber } from '../units/parse.ts';
+import { readingsIn } from './answers.ts';
+import { at } from './as-built.ts';
+import { dueCheck } from './check-reading.ts';
+import type { Reading } from './events.ts';
+import { wrongNumber } from './number-kinds.ts';
+import type { Action, Answer, EvidenceKind, RefusedNote } from './protocol.ts';
+import type { State } from './state.ts';
+
+/** An answer could not be read, or holds a number that its kind cannot have. */
+class Unreadable extends Error {
+	constructor(
+		readonly code: RefusedNote['code'],
+		message: string,
+	) {
+		super(message);
+	}
+}
+
+type Raw = Record<string, unknown>;
+
+/** Keys that each are an action of their own, and the keys that may ride with them. */
+const ACTIONS: Readonly<Record<string, readonly string[]>> = {
+	ready: ['pointer', 'mark', 'rotation', 'length'],
+	plan: [],
+	loaded: ['released'],
+	reseat: [],
+	angle: [],
+	angles: [],
+	skip: [],
+	keep: [],
+	reading: [],
+	do: ['why'],
+	undo: [],
+	amend: [],
+	evidence: [],
+	reopen: [],
+	scrap: [],
+	quit: [],
+};
+
+/**
+ * Reads one answer as the line mode takes it. Numbers may be JSON numbers or strings as a person writes them, in the job's
+ * units unless they say their own. Never throws: what cannot be read comes back as a refusal.
+ */
+export function parseAnswer(raw: unknown, state: State): Answer | { refused: RefusedNote } {
+	try {
+		return answerOf(raw, state);
+	} catch (error) {
+		if (!(error instanceof Unreadable)) throw error;
+		return { refused: { note: 'refused', code: error.code, why: error.message } };
+	}
+}
+
+function answerOf(raw: unknown, state: State): Answer {
+	if (!isRaw(raw)) throw misread('An answer is one JSON object, such as {"ready":true}.');
+	const { note, ...rest } = raw;
+	if (note !== undefined && typeof note !== 'string') throw misread('"note" is a text.');
+	const keys = Object.keys(rest);
+	const actions = keys.filter((key) => key in ACTIONS);
+	if (keys.length === 0) {
+		if (note === undefined) throw misread('The answer is empty: give one action, or a note.');
+		return { action: null, note };
+	}
+	if (actions.length > 1) throw misread(`One answer holds one action; this one has ${actions.join(' and ')}.`);
+	const [key] = actions;
+	if (key === undefined)
+		throw misread(`No action is called ${quoted(keys)}: the actions are ${Object.keys(ACTIONS).join(', ')}.`);
+	const strange = keys.filter((k) => k !== key && !ACTIONS[key]?.includes(k));
+	if (strange.length > 0) throw misread(`${quoted(strange)} does not go with "${key}".`);
+	const action = actionOf(key, rest, state);
+	return note === undefined ? { action } : { action, note };
+}
+
+function actionOf(key: string, raw: Raw, state: State): Action {
+	switch (key) {
+		case 'ready':
+			mustBeTrue(key, raw);
+			return { do: 'ready', ...riders(raw, state) };
+		case 'plan':
+			if (raw.plan !== 'old' && raw.plan !== 'new') throw misread('"plan" is "old" or "new".');
+			return { do: 'plan', plan: raw.plan };
+		case 'loaded': {
+			const loaded = number(raw.loaded, { of: 'loaded' }, state, 'loaded');
+			if (raw.released === undefined) return { do: 'loaded', loaded };
+			return { do: 'loaded', loaded, released: number(raw.released, { of: 'released' }, state, 'released') };
+		}
+		case 'angle':
+			return { do: 'angles', angles: [number(raw.angle, { of: 'angle' }, state, 'angle')] };
+		case 'angles': {
+			const list = raw.angles;
+			if (!Array.isArray(list) || list.length === 0) throw misread('"angles" is a list of one or more numbers.');
+			return { do: 'angles', angles: list.map((x) => number(x, { of: 'angle' }, state, 'angles')) };
+		}
+		case 'reading':
+			return { do: 'reading', reading: number(raw.reading, openReading(state), state, 'reading') };
+		case 'do':
+			return chosen(raw);
+		case 'amend':
+			return amendment(raw.amend, state);
+		case 'evidence':
+			return evidence(raw.evidence, state);
+		case 'reopen':
+			return reopening(raw.reopen);
+		case 'scrap':
+			return { do: 'scrap', why: text(raw.scrap, 'scrap') };
+		case 'reseat':
+		case 'skip':
+		case 'keep':
+		case 'undo':
+		case 'quit':
+			mustBeTrue(key, raw);
+			return { do: key };
+		default:
+			throw misread(`"${key}" is not understood.`);
+	}
+}
+
+function riders(raw: Raw, state: State): Omit<Extract<Action, { do: 'ready' }>, 'do'> {
+	const found: Omit<Extract<Action, { do: 'ready' }>, 'do'> = {};
+	for (const of of ['pointer', 'mark', 'rotation', 'length'] as const) {
+		if (raw[of] !== undefined) found[of] = number(raw[of], { of }, state, of);
+	}
+	return found;
+}
+
+function chosen(raw: Raw): Action {
+	const what = raw.do;
+	if (what === 'scrap') return { do: 'scrap', why: text(raw.why, 'why') };
+	if (raw.why !== undefined) throw misread('"why" goes with {"do":"scrap"} only.');
+	if (what === 'accept' || what === 'pull' || what === 'relieve') return { do: what };
+	throw misread('"do" is "accept", "pull", "relieve" or "scrap".');
+}
+
+function amendment(raw: unknown, state: State): Action {
+	if (!isRaw(raw)) throw misread('"amend" is {"entry":n,"reading":x}.');
+	onlyKeys(raw, ['entry', 'reading', 'of'], 'amend');
+	const entry = whole(raw.entry, 'amend.entry');
+	const readings = readingsIn(state.entries.find((e) => e.entry === entry)?.events ?? []);
+	const of = raw.of === undefined ? undefined : readings.find((reading) => reading.of === raw.of)?.of;
+	if (raw.of !== undefined && of === undefined) {
+		throw misread(`Record ${entry} holds no reading of ${JSON.stringify(raw.of)}.`);
+	}
+	const meant = readings.find((reading) => of === undefined || reading.of === of) ?? { of: 'angle' };
+	const reading = number(raw.reading, meant, state, 'amend.reading');
+	return { do: 'amend', entry, reading, ...(of === undefined ? {} : { of }) };
+}
+
+const EVIDENCE: readonly EvidenceKind[] = ['farEndToMark', 'leg', 'mark', 'rotation'];
+
+function evidence(raw: unknown, state: State): Action {
+	if (!isRaw(raw)) throw misread('"evidence" is {"kind":…,"bend":j,"reading":x}.');
+	onlyKeys(raw, ['kind', 'bend', 'reading'], 'evidence');
+	const kind = EVIDENCE.find((name) => name === raw.kind);
+	if (!kind) throw misread(`"evidence.kind" is one of ${EVIDENCE.join(', ')}.`);
+	const of = kind === 'rotation' ? 'rotation' : 'length';
+	return {
+		do: 'evidence',
+		kind,
+		bend: whole(raw.bend, 'evidence.bend'),
+		reading: number(raw.reading, { of }, state, 'evidence.reading'),
+	};
+}
+
+function reopening(raw: unknown): Action {
+	if (!isRaw(raw) || (raw.do !== 'pull' && raw.do !== 'relieve')) {
+		throw misread('"reopen" is {"bend":j,"do":"pull"} or {"bend":j,"do":"relieve"}.');
+	}
+	onlyKeys(raw, ['bend', 'do'], 'reopen');
+	return { do: 'reopen', bend: whole(raw.bend, 'reopen.bend'), how: raw.do };
+}
+
+/** What a bare `reading` is a reading of: the doubted one, or the check that is asked. */
+function openReading(state: State): Pick<Reading, 'of' | 'name'> {
+	const { phase } = state;
+	if (phase.at === 'confirm') return phase.doubt.reading;
+	if (phase.at === 'check') return { of: 'check', name: at(phase.queue, 0) };
+	return { of: 'angle' };
+}
+
+/** A number of the kind that a reading has. */
+function number(raw: unknown, reading: Pick<Reading, 'of' | 'name'>, state: State, place: string): number {
+	const check = reading.of === 'check' ? dueCheck(state, reading.name ?? '').check : null;
+	const value =
+		check?.kind === 'ovality' && isRaw(raw) ? ratio(raw) : scalar(raw, kindOf(reading, check?.kind), state, place);
+	const wrong = wrongNumber(value, reading.of, check?.kind);
+	if (wrong) throw new Unreadable('not-possible', `"${place}" is ${value}: ${wrong}`);
+	return value;
+}
+
+function kindOf(reading: Pick<Reading, 'of'>, check: string | undefined): 'length' | 'angle' | 'number' {
+	if (check === 'ovality') return 'number';
+	if (check !== undefined) return check === 'angle' ? 'angle' : 'length';
+	return reading.of === 'mark' || reading.of === 'length' ? 'length' : 'angle';
+}
+
+function scalar(raw: unknown, kind: 'length' | 'angle' | 'number', state: State, place: string): number {
+	if (typeof raw === 'number' && Number.isFinite(raw)) return raw;
+	if (typeof raw !== 'string') throw misread(`"${place}" is a number, or a text such as "31 1/2".`);
+	try {
+		if (kind === 'length') return parseLength(raw, state.start.job.units);
+		return kind === 'angle' ? parseAngle(raw) : parseNumber(raw);
+	} catch (error) {
+		throw misread(`"${place}": ${error instanceof Error ? error.message : String(error)}`);
+	}
+}
+
+function ratio(raw: Raw): number {
+	onlyKeys(raw, ['least', 'greatest'], 'reading');
+	const { least, greatest } = raw;
+	if (typeof least !== 'number' || typeof greatest !== 'number' || !(least > 0) || !(greatest >= least)) {
+		throw misread('"reading" is the ratio, or {"least":a,"greatest":b} with a above 0 and not above b.');
+	}
+	return least / greatest;
+}
+
+function whole(raw: unknown, place: string): number {
+	if (typeof raw !== 'number' || !Number.isInteger(raw) || raw < 1)
+		throw misread(`"${place}" is a whole number from 1.`);
+	return raw;
+}
+
+function text(raw: unknown, place: string): string {
+	if (typeof raw !== 'string' || raw.trim() === '') throw misread(`"${place}" is a text that says why.`);
+	return raw;
+}
+
+function mustBeTrue(key: string, raw: Raw): void {
+	if (raw[key] !== true) throw misread(`"${key}" is true or left out.`);
+}
+
+function onlyKeys(raw: Raw, keys: readonly string[], place: string): void {
+	const strange = Object.keys(raw).filter((key) => !keys.includes(key));
+	if (strange.length > 0) throw misread(`${quoted(strange)} does not belong in "${place}".`);
+}
+
+function quoted(keys: readonly string[]): string {
+	return keys.map((key) => `"${key}"`).join(', ');
+}
+
+function misread(why: string): Unreadable {
+	return new Unreadable('not-understood', why);
+}
+
+function isRaw(raw: unknown): raw is Raw {
+	return typeof raw === 'object' && raw !== null && !Array.isArray(raw);
+}

@@ -1,0 +1,70 @@
+import type { Event, EventType } from './events.ts';
+import type { SessionRecord } from './fold.ts';
+import { evolve, initial } from './fold.ts';
+import type { Start } from './start.ts';
+import type { State } from './state.ts';
+
+/** A record as it stands in a log. */
+export interface StoredRecord {
+	seq: number;
+	at: string;
+	[key: string]: unknown;
+}
+
+/** The log holds something that this version does not know, most likely written by a newer one. */
+export class UnknownRecord extends Error {
+	readonly exitCode = 6;
+	constructor(seq: number, what: string) {
+		super(
+			`Record ${seq} of the log holds ${what}, which this version of the program does not know. Open it with the version that wrote it, or a newer one; nothing was changed.`,
+		);
+	}
+}
+
+const KNOWN: Readonly<Record<EventType, true>> = {
+	'tube-set': true,
+	'reading-taken': true,
+	'reading-noted': true,
+	'reading-doubted': true,
+	'doubt-settled': true,
+	'measuring-skipped': true,
+	'check-skipped': true,
+	'plan-chosen': true,
+	'tube-taken-out': true,
+	'bend-accepted': true,
+	'pull-chosen': true,
+	'relief-chosen': true,
+	'bend-reopened': true,
+	'tube-scrapped': true,
+	'record-voided': true,
+	'reading-amended': true,
+	'note-written': true,
+	'session-left': true,
+	'session-resumed': true,
+};
+
+/** The start that a log's first record holds. */
+export function startIn(first: StoredRecord): Start {
+	const { start } = first;
+	if (typeof start !== 'object' || start === null || !('job' in start) || !('prior' in start)) {
+		throw new UnknownRecord(first.seq, 'no start of a session');
+	}
+	return start as Start;
+}
+
+/** Folds a whole log. Throws `UnknownRecord` on anything this version does not know: nothing is skipped. */
+export function readBack(records: readonly StoredRecord[]): State {
+	const [first, ...rest] = records;
+	if (!first) throw new UnknownRecord(0, 'nothing');
+	return rest.map(sessionRecord).reduce(evolve, initial(startIn(first)));
+}
+
+function sessionRecord(record: StoredRecord): SessionRecord {
+	const { events } = record;
+	if (!Array.isArray(events)) throw new UnknownRecord(record.seq, 'no events');
+	for (const event of events) {
+		const type = (event as { type?: unknown } | null)?.type;
+		if (typeof type !== 'string' || !(type in KNOWN)) throw new UnknownRecord(record.seq, `an event "${String(type)}"`);
+	}
+	return { entry: record.seq, at: record.at, events: events as Event[] };
+}

@@ -1,0 +1,148 @@
+import { readingsIn } from './answers.ts';
+import { tubeAtWork } from './as-built.ts';
+import { canUndo } from './events.ts';
+import { doneNote, fits } from './outputs.ts';
+import type { AngleEstimate } from './protocol.ts';
+import type { Entry, State } from './state.ts';
+
+export type SessionStatus = 'open' | 'done' | 'scrapped';
+
+/** One kept session in full, as `log ID --json` prints it. Lengths in the job's unit. */
+export interface SessionView {
+	id: string;
+	job: State['start']['job'];
+	status: SessionStatus;
+	started: string;
+	ended: string | null;
+	bends: {
+		design: number;
+		target: number;
+		pulls: PullView[];
+		made: AngleEstimate | null;
+	}[];
+	checks: { name: string; design: number; reading: number | null }[];
+	asBuilt: {
+		straights: number[];
+		bends: { angle: number; rotation: number }[];
+		endOffset: number;
+		endAngle: number;
+	};
+	notes: string[];
+	events: number;
+}
+
+export interface PullView {
+	seat: number;
+	pointer: number | null;
+	stop: number;
+	loaded: number;
+	released: number | null;
+	measured: number[];
+	void: boolean;
+}
+
+export function status(state: State): SessionStatus {
+	const { phase } = state.finished ?? state;
+	if (phase.at !== 'done') return 'open';
+	return phase.scrapped === null ? 'done' : 'scrapped';
+}
+
+export function sessionView(state: State): SessionView {
+	const done = doneNote(state, '');
+	const { shape } = tubeAtWork(state, state.plan.current);
+	const standing = status(state);
+	return {
+		id: state.start.id,
+		job: state.start.job,
+		status: standing,
+		started: state.start.at,
+		ended: standing === 'open' ? null : endedAt(state),
+		bends: state.bends.map((bend, i) => ({
+			design: state.design.shape.bends[i]?.angle ?? bend.target,
+			target: bend.target,
+			pulls: [
+				...bend.pulls.map((pull) => ({ ...pull, measured: [...pull.measured], void: false })),
+				...voidPulls(state, i + 1),
+			],
+			made: bend.made,
+		})),
+		checks: done.checks,
+		asBuilt: {
+			straights: [...shape.straights],
+			bends: shape.bends.map(({ angle, rotation }) => ({ angle, rotation })),
+			endOffset: done.endOffset,
+			endAngle: done.endAngle,
+		},
+		notes: notesOf(state),
+		events: state.entries.reduce((sum, entry) => sum + entry.events.length, 0),
+	};
+}
+
+/** A line of `log --json`. */
+export interface SessionSummary {
+	id: string;
+	job: string;
+	status: SessionStatus;
+	started: string;
+	bendsDone: number;
+	bends: number;
+	fits: boolean | null;
+}
+
+export function sessionSummary(state: State): SessionSummary {
+	const standing = status(state);
+	return {
+		id: state.start.id,
+		job: state.start.job.name,
+		status: standing,
+		started: state.start.at,
+		bendsDone: state.bends.filter((bend) => bend.made !== null).length,
+		bends: state.bends.length,
+		fits: standing === 'done' ? fits(state) : null,
+	};
+}
+
+export function notesOf(state: State): string[] {
+	return state.entries.flatMap(({ events }) =>
+		events.flatMap((event) => (event.type === 'note-written' ? [event.text] : [])),
+	);
+}
+
+function endedAt(state: State): string | null {
+	return state.entries.findLast((entry) => !entry.void && canUndo(entry.events))?.at ?? null;
+}
+
+/** Pulls whose record was undone: the tube was pulled, the number was taken back. */
+function voidPulls(state: State, bend: number): PullView[] {
+	return state.entries
+		.filter((entry) => entry.void)
+		.flatMap((entry) => {
+			const readings = readingsIn(entry.events);
+			const loaded = readings.find((reading) => reading.of === 'loaded' && reading.bend === bend);
+			if (!loaded) return [];
+			const released = readings.find((reading) => reading.of === 'released')?.value ?? null;
+			return [
+				{
+					seat: seatAt(state, entry, bend),
+					pointer: null,
+					stop: loaded.stop ?? loaded.value,
+					loaded: loaded.value,
+					released,
+					measured: [],
+					void: true,
+				},
+			];
+		});
+}
+
+/** In which seat of the bend an entry was written: how often the tube had been set there by then. */
+function seatAt(state: State, entry: Entry, bend: number): number {
+	return state.entries.filter(
+		(e) => e.entry < entry.entry && e.events.some((event) => event.type === 'tube-set' && event.bend === bend),
+	).length;
+}
+
+/** Between which angles a bend lies within its tolerance. */
+export function bendLimits(job: State['start']['job'], target: number): { low: number; high: number } {
+	return { low: target - job.tolerance.under, high: target + job.tolerance.over };
+}

@@ -1,0 +1,65 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readLog } from '../../src/journal/read-log.ts';
+import type { DoneNote, SessionNote } from '../../src/session/protocol.ts';
+import { runLineMode } from '../helpers/line-client.ts';
+import { operatorAt } from '../helpers/operator.ts';
+import { draws, newMachine } from '../helpers/plain-shop.ts';
+
+const RUNS = 20;
+let folder = '';
+beforeAll(() => {
+	folder = mkdtempSync(join(tmpdir(), 'cold-'));
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+function jobFile(seed: number): string {
+	const draw = draws(40_000 + seed);
+	const bends = [0, 90, 180].map((rotation) => ({ straight: 20, angle: draw.uniform(30, 120), rotation }));
+	const path = join(folder, `job-${seed}.json`);
+	const job = {
+		pullbook: 'job/1',
+		name: `Cold ${seed}`,
+		units: 'in',
+		tube: { material: '1020-dom', od: 1.5, wall: 0.095 },
+		tooling: { clr: 6 },
+		shape: { bends, last: 20 },
+	};
+	writeFileSync(path, JSON.stringify(job));
+	return path;
+}
+
+describe('the line mode against a simulated operator, nothing learned before', () => {
+	it(`carries ${RUNS} three-bend jobs to their end: few pulls, few over, every answer kept`, {
+		timeout: 300_000,
+	}, async () => {
+		let [bends, pulls, over, within] = [0, 0, 0, 0];
+		for (let seed = 0; seed < RUNS; seed++) {
+			const operator = operatorAt(newMachine(70_000 + seed));
+			const run = await runLineMode({ file: jobFile(seed), home: folder }, (ask) => operator.answer(ask));
+			expect(run.code).toBe(0);
+			const done = run.outputs.at(-1) as DoneNote;
+			expect(done.note).toBe('done');
+			const [session] = run.outputs as [SessionNote];
+			const kept = readLog(session.log).records.slice(1);
+			expect(kept.map((record) => record.ask)).toEqual(run.outputs.filter((output) => 'ask' in output));
+			expect(kept).toHaveLength(run.answers.length);
+			for (const [i, bend] of done.bends.entries()) {
+				const miss = (operator.made.get(i + 1) ?? Number.NaN) - bend.target;
+				bends++;
+				pulls += bend.pulls;
+				if (miss > 0.5) over++;
+				if (Math.abs(miss) <= 0.5) within++;
+			}
+			rmSync(session.log);
+		}
+		console.log(
+			`cold: ${pulls / bends} pulls a bend, ${(100 * over) / bends} % over, ${(100 * within) / bends} % within`,
+		);
+		expect(bends).toBe(3 * RUNS);
+		expect(over / bends).toBeLessThanOrEqual(0.03);
+		expect(pulls / bends).toBeLessThanOrEqual(3.5);
+	});
+});
