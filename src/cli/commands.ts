@@ -1,3 +1,5 @@
+import { BENDER_EXAMPLES, BENDER_NOTES, BENDER_OPTIONS } from './bender-options.ts';
+
 /** Every command, its operands, options and examples: what the parser accepts and what `help` prints. */
 export interface OptionSpec {
 	/** The name of the value the option takes; absent: it takes none. */
@@ -97,12 +99,13 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 		],
 	},
 	bender: {
-		summary: 'the benders and dies that are set up',
+		summary: 'benders and dies: list, set up, test piece',
 		operands: ['NAME'],
 		least: 0,
 		most: 1,
-		options: { json },
-		examples: [['pullbook bender', 'list them']],
+		options: { json, ...BENDER_OPTIONS },
+		examples: BENDER_EXAMPLES,
+		notes: BENDER_NOTES,
 	},
 	help: {
 		summary: 'examples and options of a command',
