@@ -43,24 +43,36 @@ export function sessionPath(home: string, id: string): string {
 	return join(sessionFolder(home), `${id}${EXTENSION}`);
 }
 
-/** One kept session, whatever state its log is in. */
-export function readSession(home: string, id: string, fs: FsPort = realFs): KeptSession {
-	const named = sessionPath(home, id);
-	const path = followMoved(named, fs);
-	const read = readLog(path, fs);
+function kept(id: string, path: string, read: LogRead, problem: string | null): KeptSession {
 	const { records, tail, damage } = read;
-	const problem = faultOf(path, read)?.message ?? null;
 	return { id, path, first: records[0] ?? null, last: records.at(-1) ?? null, records, tail, damage, problem };
 }
 
-/** As readSession, but one that cannot be read at all is listed with the reason. */
+/** One kept session, damaged or not. Throws NoLog when there is none that can be read. */
+export function readSession(home: string, id: string, fs: FsPort = realFs): KeptSession {
+	const path = followMoved(sessionPath(home, id), fs);
+	const read = readLog(path, fs);
+	return kept(id, path, read, faultOf(path, read)?.message ?? null);
+}
+
+/** As readSession, but one that cannot be gone on with is listed with the reason and what can be read of it. */
 function readAnyway(home: string, id: string, fs: FsPort): KeptSession {
 	try {
 		return readSession(home, id, fs);
 	} catch (error) {
 		if (!(error instanceof JournalError)) throw error;
 		const path = sessionPath(home, id);
-		return { id, path, first: null, last: null, records: [], tail: null, damage: null, problem: error.message };
+		return kept(id, path, readOrNothing(path, fs), error.message);
+	}
+}
+
+function readOrNothing(path: string, fs: FsPort): LogRead {
+	try {
+		return readLog(path, fs);
+	} catch (error) {
+		// The caller has the reason in hand already.
+		if (error instanceof JournalError) return { records: [], size: 0, tail: null, damage: null };
+		throw error;
 	}
 }
 

@@ -24,7 +24,7 @@ export function syncFolder(fs: FsPort, folder: string): void {
 	try {
 		fs.fsyncSync(fd);
 	} finally {
-		fs.closeSync(fd);
+		closeQuietly(fs, fd);
 	}
 }
 
@@ -56,7 +56,7 @@ export function createFile(fs: FsPort, path: string, bytes: Uint8Array): number 
 		syncFolder(fs, dirname(path));
 		return fd;
 	} catch (error) {
-		fs.closeSync(fd);
+		closeQuietly(fs, fd);
 		removeQuietly(fs, path);
 		throw error;
 	}
@@ -77,6 +77,15 @@ export function createFreeFile(
 		} catch (error) {
 			if (codeOf(error) !== 'EEXIST') throw error;
 		}
+	}
+}
+
+/** Closes a descriptor. What matters was flushed before, so that a failure here changes nothing. */
+export function closeQuietly(fs: FsPort, fd: number): void {
+	try {
+		fs.closeSync(fd);
+	} catch {
+		// The system frees the descriptor even when it reports an error.
 	}
 }
 

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { constants, readFileSync } from 'node:fs';
 import { hostname } from 'node:os';
-import { removeQuietly, writeAll } from './disk.ts';
+import { closeQuietly, removeQuietly, writeAll } from './disk.ts';
 import { codeOf, Locked, NotSaved, reasonOf } from './errors.ts';
 import { type FsPort, realFs } from './fs-port.ts';
 
@@ -111,7 +111,7 @@ function tryCreate(fs: FsPort, path: string, self: LockSelf): Lock | null {
 		removeQuietly(fs, path);
 		throw new NotSaved(`The lock ${path} cannot be written: ${reasonOf(error)}. Nothing was changed.`, error, true);
 	} finally {
-		fs.closeSync(fd);
+		closeQuietly(fs, fd);
 	}
 	// Had we slept long between making the file and filling it, another may have taken it for a dead one.
 	if (readHolder(fs, path)?.token !== token) return null;
@@ -127,6 +127,13 @@ function removeStale(fs: FsPort, path: string, stale: Holder, self: LockSelf, no
 	const right = acquire(fs, `${path}.${stale.token}`, self, now);
 	try {
 		if (readHolder(fs, path)?.token === stale.token) fs.unlinkSync(path);
+	} catch (error) {
+		if (error instanceof NotSaved) throw error;
+		throw new NotSaved(
+			`The lock ${path}, left by a process that has ended, cannot be removed: ${reasonOf(error)}.`,
+			error,
+			true,
+		);
 	} finally {
 		releaseLock(right, fs);
 	}
@@ -159,8 +166,15 @@ export function acquireLock(log: string, now: Date, fs: FsPort = realFs, self: L
 	return acquire(fs, `${log}.lock`, self, now);
 }
 
-/** Gives a lock back. One that has since been removed by hand, or taken by somebody else, is left alone. */
+/**
+ * Gives a lock back. One that has since been removed by hand, or taken by somebody else, is left alone. Never throws: a lock file that
+ * cannot be removed is stale as soon as this process has ended, or asks for it again.
+ */
 export function releaseLock(lock: Lock, fs: FsPort = realFs): void {
 	heldHere.delete(lock.token);
-	if (readHolder(fs, lock.path)?.token === lock.token) fs.unlinkSync(lock.path);
+	try {
+		if (readHolder(fs, lock.path)?.token === lock.token) fs.unlinkSync(lock.path);
+	} catch {
+		// See above: nothing depends on the file being gone.
+	}
 }

@@ -1,14 +1,11 @@
 import { dirname, resolve } from 'node:path';
-import { APPEND, createFile, createFreeFile, makeFolder } from './disk.ts';
+import { APPEND, closeQuietly, createFile, createFreeFile, makeFolder } from './disk.ts';
 import { codeOf, JournalError, NoLog, NotSaved, reasonOf } from './errors.ts';
 import { type FsPort, realFs } from './fs-port.ts';
 import { acquireLock, type LockSelf, releaseLock, thisProcess } from './lock.ts';
-import { faultOf, parseLog, readFile } from './read-log.ts';
+import { faultOf, type LogRead, parseLog, readFile, readLog } from './read-log.ts';
 import { encodeRecord, type LogRecord } from './record.ts';
 import { LogWriter, movedNote, type WriterParts } from './writer.ts';
-
-export { NotSaved } from './errors.ts';
-export type { LogWriter } from './writer.ts';
 
 /** `now` names a tail set aside and judges an empty lock's age; `fs` and `self` are for tests. */
 export interface OpenOptions {
@@ -46,7 +43,7 @@ export function createLog(path: string, first: LogRecord, options: OpenOptions):
 	try {
 		return new LogWriter(path, createFile(fs, path, line), lock, [line], parts);
 	} catch (error) {
-		giveBack(lock, fs);
+		releaseLock(lock, fs);
 		throw notCreated(path, error);
 	}
 }
@@ -58,25 +55,37 @@ function notCreated(path: string, error: unknown): JournalError {
 	return new NotSaved(`The log ${path} cannot be written: ${reasonOf(error)}. ${next}`, error, true);
 }
 
-/** Gives the lock back on the way out with another error, which is the one to report. */
-function giveBack(lock: Parameters<typeof releaseLock>[0], fs: FsPort): void {
+/** Where the note beside this log says that its session went on; null without one, or with one that was cut short in the writing. */
+function movedTo(path: string, fs: FsPort): string | null {
+	const name = movedNote(path);
+	let read: LogRead;
 	try {
-		releaseLock(lock, fs);
-	} catch {
-		// A lock left behind is stale once this process has ended.
+		read = readLog(name, fs);
+	} catch (error) {
+		if (error instanceof NoLog) return null;
+		throw error;
 	}
+	// Cut short, the program ended before it told anyone of the new file: the old one holds all that was acknowledged.
+	if (read.size === 0 && !read.damage) return null;
+	const fault = faultOf(name, read);
+	if (fault) throw fault;
+	return String(read.records[0]?.movedTo);
 }
 
-/** Where the session of this log goes on: the log itself, or the one it was taken to when its disk failed. Throws NoLog. */
+/**
+ * Where the session of this log goes on: the log itself, or the one it was taken to when its disk failed. Throws NoLog when that one is
+ * not there, since going on in the old one would leave its last readings out.
+ */
 export function followMoved(path: string, fs: FsPort = realFs): string {
+	const to = movedTo(path, fs);
+	if (to === null) return path;
 	try {
-		return followMoved(fs.readFileSync(movedNote(path)).toString('utf8').trimEnd(), fs);
+		fs.statSync(to);
 	} catch (error) {
-		if (codeOf(error) === 'ENOENT') return path;
-		throw error instanceof NoLog
-			? error
-			: new NoLog(`${movedNote(path)} cannot be read: ${reasonOf(error)}.`, path, error);
+		const what = `The session of ${path} went on in ${to}, which cannot be read: ${reasonOf(error)}.`;
+		throw new NoLog(`${what} Put that disk back and try again.`, path, error);
 	}
+	return followMoved(to, fs);
 }
 
 /**
@@ -101,8 +110,8 @@ export function openLog(path: string, options: OpenOptions): OpenedLog {
 		const log = new LogWriter(at, fd, lock, linesOf(file.subarray(0, read.size)), parts);
 		return { log, records: read.records, message };
 	} catch (error) {
-		if (fd !== null) fs.closeSync(fd);
-		giveBack(lock, fs);
+		if (fd !== null) closeQuietly(fs, fd);
+		releaseLock(lock, fs);
 		throw error;
 	}
 }
@@ -131,7 +140,7 @@ function setAside({ fs, now }: WriterParts, path: string, fd: number, tail: Buff
 	try {
 		const { size } = fs.fstatSync(fd);
 		const kept = createFreeFile(fs, `${path}.torn-${stamp}`, '', tail);
-		fs.closeSync(kept.fd);
+		closeQuietly(fs, kept.fd);
 		fs.ftruncateSync(fd, size - tail.length);
 		fs.fsyncSync(fd);
 		return `The last line of the log was cut off in the middle (${tail.length} bytes, never acknowledged); they are now in ${kept.path}.`;

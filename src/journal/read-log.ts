@@ -1,4 +1,4 @@
-import { codeOf, Damaged, type JournalError, NewerFormat, NoLog, reasonOf } from './errors.ts';
+import { codeOf, Damaged, JournalError, NewerFormat, NoLog, reasonOf } from './errors.ts';
 import { type FsPort, realFs } from './fs-port.ts';
 import { decodeRecord, FORMAT, type LogRecord } from './record.ts';
 
@@ -60,19 +60,19 @@ export function parseLog(file: Buffer): LogRead {
 	return { records, size: from, tail: null, damage: null };
 }
 
-/** A log's bytes. Throws NoLog when there is no file or it cannot be read. */
+/** A log's bytes. Throws NoLog when there is no file, JournalError when it cannot be read. */
 export function readFile(path: string, fs: FsPort = realFs): Buffer {
 	try {
 		return fs.readFileSync(path);
 	} catch (error) {
 		if (codeOf(error) === 'ENOENT') throw new NoLog(`There is no log ${path}.`, path, error);
-		throw new NoLog(`The log ${path} cannot be read: ${reasonOf(error)}.`, path, error);
+		throw new JournalError(`The log ${path} cannot be read: ${reasonOf(error)}.`, 1, error);
 	}
 }
 
 /**
  * Reads a log without changing or locking it. A line in the making by another session is a torn tail.
- * Throws NoLog when there is no file or it cannot be read.
+ * Throws NoLog when there is no file, JournalError when it cannot be read.
  */
 export function readLog(path: string, fs: FsPort = realFs): LogRead {
 	return parseLog(readFile(path, fs));

@@ -1,5 +1,5 @@
-import { basename, dirname, join } from 'node:path';
-import { createFile, createFreeFile, makeFolder, writeAll } from './disk.ts';
+import { basename, dirname, join, resolve } from 'node:path';
+import { closeQuietly, createFile, createFreeFile, makeFolder, removeQuietly, writeAll } from './disk.ts';
 import { codeOf, LogLost, NotSaved, reasonOf } from './errors.ts';
 import type { FsPort } from './fs-port.ts';
 import { acquireLock, type Lock, type LockSelf, releaseLock } from './lock.ts';
@@ -74,22 +74,14 @@ export class LogWriter {
 	 * returns, that record is saved. Throws NotSaved (`final`); another folder may then be tried.
 	 */
 	rescue(folder: string): Rescued {
-		const { fs, self, now } = this.#parts;
 		const lines = this.#pending ? [...this.#lines, this.#pending] : this.#lines;
-		let made: { fd: number; path: string };
-		try {
-			makeFolder(fs, folder);
-			made = createFreeFile(fs, join(folder, basename(this.#path)), '.log', Buffer.concat(lines));
-		} catch (error) {
-			throw notRescued(folder, error);
-		}
-		const lock = acquireLock(made.path, now, fs, self);
+		const made = this.#newFile(folder, Buffer.concat(lines));
 		const old = this.#path;
-		const note = leaveMovedNote(fs, old, made.path);
+		const note = this.#leaveNote(old, made.path);
 		this.#letGo();
 		this.#path = made.path;
 		this.#fd = made.fd;
-		this.#lock = lock;
+		this.#lock = made.lock;
 		this.#lines = lines;
 		this.#size = sizeOf(lines);
 		this.#pending = null;
@@ -101,8 +93,38 @@ export class LogWriter {
 	close(): void {
 		if (this.#isClosed) return;
 		this.#isClosed = true;
-		this.#parts.fs.closeSync(this.#fd);
-		releaseLock(this.#lock, this.#parts.fs);
+		this.#letGo();
+	}
+
+	#newFile(folder: string, bytes: Buffer): { fd: number; path: string; lock: Lock } {
+		const { fs, self, now } = this.#parts;
+		try {
+			makeFolder(fs, resolve(folder));
+			const made = createFreeFile(fs, join(resolve(folder), basename(this.#path)), '.log', bytes);
+			try {
+				return { ...made, lock: acquireLock(made.path, now, fs, self) };
+			} catch (error) {
+				closeQuietly(fs, made.fd);
+				removeQuietly(fs, made.path);
+				throw error;
+			}
+		} catch (error) {
+			throw notRescued(folder, error);
+		}
+	}
+
+	/** Says beside the old log where the session went; a sentence for the operator when even that cannot be written. */
+	#leaveNote(old: string, movedTo: string): string {
+		const { fs, now } = this.#parts;
+		try {
+			const note = encodeRecord({ seq: 0, v: 1, at: now.toISOString(), movedTo });
+			// One that was cut short would not have been followed, and so may go.
+			removeQuietly(fs, movedNote(old));
+			closeQuietly(fs, createFile(fs, movedNote(old), note));
+			return '';
+		} catch (error) {
+			return ` Note that name: ${dirname(old)} could not be told of it (${reasonOf(error)}).`;
+		}
 	}
 
 	#acknowledge(line: Buffer): void {
@@ -168,15 +190,9 @@ export class LogWriter {
 		}
 	}
 
-	/** Leaves the old file and its lock after a rescue. Its disk is in trouble, and nothing more is wanted of it. */
 	#letGo(): void {
-		for (const step of [() => this.#parts.fs.closeSync(this.#fd), () => releaseLock(this.#lock, this.#parts.fs)]) {
-			try {
-				step();
-			} catch {
-				// A lock left behind is stale once this process has ended.
-			}
-		}
+		closeQuietly(this.#parts.fs, this.#fd);
+		releaseLock(this.#lock, this.#parts.fs);
 	}
 }
 
@@ -189,17 +205,7 @@ function notRescued(folder: string, error: unknown): NotSaved {
 	return new NotSaved(`${what} Write it down, and resume when there is a disk to write to.`, error, true);
 }
 
-/** Says beside the old log where the session went; a sentence for the operator when even that cannot be written. */
-function leaveMovedNote(fs: FsPort, old: string, to: string): string {
-	try {
-		fs.closeSync(createFile(fs, movedNote(old), Buffer.from(`${to}\n`)));
-		return '';
-	} catch (error) {
-		return ` Note that name: ${dirname(old)} could not be told of it (${reasonOf(error)}).`;
-	}
-}
-
-/** The file beside a log that names the one in which its session goes on. */
+/** The file beside a log that names the one in which its session goes on: itself a log, of one record. */
 export function movedNote(log: string): string {
 	return `${log}.moved`;
 }
