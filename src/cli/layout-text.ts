@@ -44,8 +44,8 @@ function heading(job: Job, { cutLength, developedLength }: LayoutDocument, kept:
 	return [
 		...wrapped(`${job.name} (lengths in ${unit})`),
 		...wrapped(
-			`Tube ${trimmed(tube.od, 4)} x ${trimmed(tube.wall, 4)} ${tube.material.name}, bent on the ${tooling.die} die of ` +
-				`${tooling.bender}, centre-line radius ${length(tooling.clr)}.`,
+			`Tube ${trimmed(tube.od, 4)} x ${trimmed(tube.wall, 4)} ${tube.material.name}. Bender "${tooling.bender}", die ` +
+				`"${tooling.die}", centre-line radius ${length(tooling.clr)}.`,
 		),
 		...(kept === null ? [] : wrapped(kept)),
 		'',

@@ -9,7 +9,8 @@ import { layoutText } from './layout-text.ts';
 /** The values that the job leaves to its bender and die, as a sentence; null when there is none. */
 function keptValues({ tooling }: Job, places: readonly string[]): string | null {
 	if (places.length === 0) return null;
-	const values = places.map((place) => `${place} ${tooling[place.replace('tooling.', '') as keyof Job['tooling']]}`);
+	const names = places.map((place) => place.replace('tooling.', '') as keyof Job['tooling']);
+	const values = names.map((name) => `${name} ${tooling[name]}`);
 	return `As kept for bender "${tooling.bender}" and die "${tooling.die}": ${values.join(', ')}.`;
 }
 

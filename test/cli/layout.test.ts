@@ -1,0 +1,161 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { runLayout } from '../../src/cli/layout.ts';
+import { JobFileError } from '../../src/job/fault.ts';
+import { loadJob } from '../../src/job/load.ts';
+import { jobWarnings } from '../../src/session/job-warnings.ts';
+import { openSettings } from '../../src/settings/settings.ts';
+import { layout } from '../../src/tube/layout.ts';
+import { SAMPLE_JOBS } from '../helpers/program.ts';
+
+let home = '';
+beforeEach(() => {
+	home = mkdtempSync(join(tmpdir(), 'pullbook-layout-'));
+});
+afterEach(() => rmSync(home, { recursive: true, force: true }));
+
+const hoop = {
+	pullbook: 'job/1',
+	name: 'Skerry Row cuddy hoop',
+	units: 'in',
+	tube: { material: '1020-dom', od: 1.75, wall: 0.095, stock: 60 },
+	tooling: { bender: 'long bench', die: 'hoop die', clr: 5.25 },
+	shape: {
+		bends: [
+			{ straight: '11 1/4', angle: 80, rotation: 0 },
+			{ straight: 10, angle: 25, rotation: 130 },
+			{ straight: 7, angle: 25, rotation: 180 },
+		],
+		last: 12,
+	},
+	trim: { start: 1, end: 0.5 },
+	checks: [
+		{ name: 'rise', drop: { from: 2, to: { straight: 4 } } },
+		{ name: 'round', ovality: { bend: 1 } },
+	],
+};
+
+async function run(job: unknown, json = false) {
+	const file = join(home, 'job.json');
+	writeFileSync(file, JSON.stringify(job));
+	return runFile(file, json);
+}
+
+async function runFile(file: string, json: boolean) {
+	const written = { out: '', err: '' };
+	const stream = (to: 'out' | 'err') => {
+		const write = (text: string) => {
+			written[to] += text;
+			return true;
+		};
+		return { write } as NodeJS.WriteStream;
+	};
+	const code = await runLayout({ file, json, home }, { stdout: stream('out'), stderr: stream('err') });
+	return { code, ...written };
+}
+
+describe('pullbook layout', () => {
+	it('prints the page: marks, then turns, then the shape, checks and cautions', async () => {
+		const { code, out, err } = await run(hoop);
+		expect({ code, err }).toEqual({ code: 0, err: '' });
+		expect(out).toBe(`\
+Skerry Row cuddy hoop (lengths in inches)
+Tube 1.75 x 0.095 1020-dom. Bender "long bench", die "hoop die", centre-line
+radius 5.25.
+
+Cut the tube to 53 11/16 (53.662): 52.162 for the shape, trim of 1 at the start
+end and 0.5 at the far end.
+The start end is the one that goes through the clamp first.
+
+1. Mark the straight tube: tape and exact length from the start end, or from the
+   far end, or from the end of the last bend
+  bend     tape  exactly  far end  last bend  round the tube
+     1   12 1/4    12.25   41.412          -  same side as bend 1
+     2  29 9/16    29.58   24.081         10  1.985 clockwise (130°)
+     3   38 7/8   38.871   14.791          7  0.764 counterclockwise (50°)
+  Round the tube: along the outside from the line of bend 1, clockwise as seen
+  looking from the start end to the far end.
+
+2. Bend, one row at a time: mark to the die, turn the tube, bend
+  bend     mark  turn the tube          finished angle
+     1   12 1/4  as it lies                        80°
+     2  29 9/16  130° counterclockwise             25°
+     3   38 7/8  180° either way                   25°
+  The way to turn is seen standing at the clamp, looking towards the far end.
+  Stop past the finished angle by what the tube springs back: pullbook bend says
+  where.
+
+The shape
+  bend  rotation  straight before    arc  setback  external
+     1        0°            11.25   7.33    4.405     1.603
+     2      130°               10  2.291    1.164     0.127
+     3      180°                7  2.291    1.164     0.127
+
+Checks
+  after bend  check  kind     should be   within
+           3  rise   drop         3.942  +-0.063
+           1  round  ovality          1    +-0.1
+
+No cautions.
+`);
+	});
+
+	it('prints one document with --json, the same as the rooms compute', async () => {
+		const { code, out, err } = await run(hoop, true);
+		expect({ code, err }).toEqual({ code: 0, err: '' });
+		const { job } = loadJob(join(home, 'job.json'));
+		expect(JSON.parse(out)).toEqual(JSON.parse(JSON.stringify(layout(job, jobWarnings(job)))));
+	});
+
+	// Source: FIA Appendix J (2009) art. 253 8.3.3: least over greatest diameter at least 0.9; on 1.75 in that is 1.575 in.
+	it('lets ovality go as far as the rule book does where the job says nothing', async () => {
+		const { checks } = JSON.parse((await run(hoop, true)).out);
+		const round = checks.find((check: { name: string }) => check.name === 'round');
+		expect(round).toEqual({ name: 'round', kind: 'ovality', design: 1, tolerance: 0.1, after: 1 });
+		expect((round.design - round.tolerance) * 1.75).toBeCloseTo(1.575, 12);
+	});
+
+	it('shows no number on the page that the document has otherwise', async () => {
+		for (const file of SAMPLE_JOBS) {
+			const page = (await runFile(file, false)).out;
+			const document = JSON.parse((await runFile(file, true)).out);
+			const short = (length: number) => String(Number(length.toFixed(document.units === 'in' ? 3 : 1)));
+			expect(page).toContain(`(${short(document.cutLength)})`);
+			const rows = page.split('\n').map((row) => row.trim().split(/ {2,}/));
+			for (const { bend, mark, angle, straight, arc } of document.bends) {
+				const own = rows.filter(([first]) => first === String(bend));
+				expect(own[0]!.slice(1, 4)).toEqual([mark.tape, short(mark.fromStart), short(mark.fromFarEnd)]);
+				expect([own[1]![1], own[1]!.at(-1)]).toEqual([mark.tape, `${Number(angle.toFixed(2))}°`]);
+				expect(own[2]!.slice(2, 4)).toEqual([short(straight), short(arc)]);
+			}
+		}
+	});
+
+	it('stays within 80 columns on every sample', async () => {
+		expect(SAMPLE_JOBS.length).toBeGreaterThan(5);
+		for (const file of SAMPLE_JOBS) {
+			for (const line of (await runFile(file, false)).out.split('\n'))
+				expect(line.length, line).toBeLessThanOrEqual(80);
+		}
+	});
+
+	it('names the values that came from a kept bender, on standard error with --json', async () => {
+		await openSettings(home).setDie('long bench', 'hoop die', { units: 'in', fields: { clamp: 3.5, follow: 2 } });
+		const kept = 'As kept for bender "long bench" and die "hoop die": clamp 3.5, follow 2.';
+		const page = await run(hoop);
+		expect(page.out).toContain(kept);
+		const document = await run(hoop, true);
+		expect(document.err).toBe(`pullbook: ${kept}\n`);
+		expect(() => JSON.parse(document.out)).not.toThrow();
+	});
+
+	it('refuses a faulty file with all its faults and prints nothing', async () => {
+		const faulty = { ...hoop, tube: { ...hoop.tube, wall: 1 }, trim: { start: -1 } };
+		const error = await run(faulty).catch((thrown: unknown) => thrown);
+		expect(error).toBeInstanceOf(JobFileError);
+		expect((error as JobFileError).faults.map((fault) => fault.at)).toEqual(['tube.wall', 'trim.start']);
+		expect((error as JobFileError).exitCode).toBe(2);
+	});
+});
