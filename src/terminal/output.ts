@@ -1,4 +1,5 @@
 import { EventEmitter } from 'node:events';
+import { repaint } from './painter.ts';
 
 export interface Size {
 	columns: number;
@@ -10,7 +11,6 @@ export type Sink = Pick<NodeJS.WriteStream, 'write' | 'on' | 'off'> & {
 	columns?: number;
 	rows?: number;
 	isTTY?: boolean;
-	writableLength?: number;
 };
 
 /** The terminal's size in cells. A pseudo-terminal that was never told its size says 0 by 0: then 80 by 24. */
@@ -18,11 +18,24 @@ export function sizeOf(sink: Pick<Sink, 'columns' | 'rows'>): Size {
 	return { columns: sink.columns || 80, rows: sink.rows || 24 };
 }
 
-/** The terminal's output as Ink is given it: never 0 by 0, which Ink would draw one cell wide and wipe at every frame. */
-export class ScreenOutput extends EventEmitter {
-	private readonly resized = () => this.emit('resize');
+/** What Ink writes besides frames: the cursor, which the screen mode sees to. */
+const CURSOR_ONLY = /^(?:\x1b\[\?25[hl])*$/;
 
-	constructor(private readonly sink: Sink) {
+/**
+ * The terminal's output as Ink is given it. Ink (with `debug`) writes whole frames; here they are brought onto the screen line by
+ * line, only where they changed, at places counted from the top left. Ink's own line by line drawing moves relative to the
+ * cursor, and in 6.8.0 one line too few: every frame would scroll the screen by one.
+ */
+export class ScreenOutput extends EventEmitter {
+	private painted: readonly string[] | null = null;
+	private frame: string | null = null;
+	private flushing: NodeJS.Immediate | undefined;
+
+	constructor(
+		private readonly sink: Sink,
+		/** A terminal that knows no escape sequences gets the frames one below the other. */
+		private readonly plain = false,
+	) {
 		super();
 		sink.on('resize', this.resized);
 	}
@@ -39,15 +52,40 @@ export class ScreenOutput extends EventEmitter {
 		return this.sink.isTTY === true;
 	}
 
-	get writableLength(): number {
-		return this.sink.writableLength ?? 0;
+	/** Takes a frame; of several in one turn of the event loop only the last is drawn. */
+	write(text: string, done?: () => void): boolean {
+		if (!CURSOR_ONLY.test(text)) {
+			this.frame = text;
+			this.flushing ??= setImmediate(this.flush);
+		}
+		if (done !== undefined) setImmediate(done);
+		return true;
 	}
 
-	write(text: string, done?: (error?: Error | null) => void): boolean {
-		return this.sink.write(text, done);
+	/** The screen no longer shows what was drawn on it: the next frame is drawn whole. */
+	forget(): void {
+		this.painted = null;
 	}
 
 	close(): void {
+		clearImmediate(this.flushing);
 		this.sink.off('resize', this.resized);
 	}
+
+	private readonly resized = (): void => {
+		this.forget();
+		this.emit('resize');
+	};
+
+	private readonly flush = (): void => {
+		this.flushing = undefined;
+		const { frame } = this;
+		this.frame = null;
+		if (frame === null) return;
+		// Never the last row: writing its last cell scrolls some consoles.
+		const lines = frame.split('\n').slice(0, this.rows - 1);
+		const bytes = this.plain ? `${frame}\n` : repaint(this.painted, lines);
+		this.painted = lines;
+		if (bytes !== '') this.sink.write(bytes);
+	};
 }

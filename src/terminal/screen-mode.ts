@@ -3,6 +3,7 @@ import type { Sink } from './output.ts';
 const ALTERNATE_ON = '\x1b[?1049h\x1b[H';
 const ALTERNATE_OFF = '\x1b[?1049l';
 const CURSOR_ON = '\x1b[?25h';
+const CURSOR_OFF = '\x1b[?25l';
 
 /**
  * The alternate screen, by hand since Ink 6 has none: the shell's own lines and its scrollback come back as they were, however
@@ -23,7 +24,7 @@ export class ScreenMode {
 		// process.exit() from anywhere, and the stack of an error nobody caught, which must be printed on the shell's own screen.
 		process.on('exit', this.leave);
 		process.on('uncaughtExceptionMonitor', this.leave);
-		if (!this.plain) this.sink.write(ALTERNATE_ON);
+		if (!this.plain) this.sink.write(ALTERNATE_ON + CURSOR_OFF);
 	}
 
 	readonly leave = (): void => {

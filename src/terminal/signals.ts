@@ -29,8 +29,12 @@ export function watchSignals(handlers: SignalHandlers): () => void {
 /** A stop signal reaches the program within microseconds; past this, nobody is there to stop it (an orphaned group). */
 const STOP_WITHIN_MS = 100;
 
-/** Stops the whole job, as Ctrl-Z does outside raw mode (npm included, if it started us); resolves when it goes on. */
+/**
+ * Stops the whole job, as Ctrl-Z does outside raw mode (npm included, if it started us); resolves when it goes on. Where there
+ * is no stopping (Windows) it goes on at once.
+ */
 export function stopJob(): Promise<void> {
+	if (process.platform === 'win32') return Promise.resolve();
 	return new Promise((resolve) => {
 		const done = () => {
 			clearTimeout(timer);

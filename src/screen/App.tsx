@@ -1,0 +1,81 @@
+import { Box, useInput, useStdout } from 'ink';
+import { useCallback, useMemo, useSyncExternalStore } from 'react';
+import { type Size, sizeOf } from '../terminal/output.ts';
+import { type AppState, type Controller } from './controller.ts';
+import { FrameView } from './FrameView.tsx';
+import { type Frame, frame } from './frame.ts';
+import { homeView } from './home-state.ts';
+import { type Key as InkKey } from 'ink';
+import { keyOf } from './keys.ts';
+import type { Look } from './look.ts';
+import { NOTHING } from './prompt.ts';
+import { readerFrame } from './reader-state.ts';
+import { sessionFrame } from './session-frame.ts';
+
+/** The whole interface: one frame, drawn from the controller's state, and the one place where keys come in. */
+export function App({ controller, look }: { controller: Controller; look: Look }) {
+	const state = useSyncExternalStore(controller.subscribe, controller.snapshot);
+	const size = useSize();
+	// The handler never changes, so Ink never unsubscribes it: no key falls between two subscriptions.
+	const onKey = useCallback(
+		(input: string, inkKey: InkKey) => {
+			const key = keyOf(input, inkKey);
+			if (key !== null) controller.key(key);
+		},
+		[controller],
+	);
+	useInput(onKey);
+	const drawn = useMemo(() => frameOf(state, size, look.ink), [state, size, look.ink]);
+	return (
+		<Box height={size.rows - 1} width={size.columns} flexDirection="column">
+			<FrameView
+				frame={drawn}
+				look={look}
+				text={textOf(state)}
+				onText={(value) => controller.textChanged(value)}
+				onEntered={() => controller.textEntered()}
+			/>
+		</Box>
+	);
+}
+
+function textOf(state: AppState): string {
+	return state.view === 'session' && state.session.page.page === 'text' ? state.session.page.value : '';
+}
+
+function frameOf(state: AppState, size: Size, ink: string): Frame {
+	switch (state.view) {
+		case 'session':
+			return sessionFrame(state.session, size, ink);
+		case 'reader':
+			return readerFrame(state.reader, size, ink);
+		case 'home': {
+			const { title, prompt, body } = homeView(state.home);
+			return frame({ title, where: '', body, prompt, entry: state.home.entry, message: state.home.message }, size, ink);
+		}
+		case 'waiting':
+			return frame({ title: 'One moment', where: '', body: () => [], prompt: { label: '', empty: '' }, entry: NOTHING, message: null }, size, ink);
+	}
+}
+
+/** The terminal's size, followed as it changes. Ink 6 has no hook for it. */
+function useSize(): Size {
+	const { stdout } = useStdout();
+	const key = useSyncExternalStore(
+		useCallback(
+			(changed) => {
+				stdout.on('resize', changed);
+				return () => stdout.off('resize', changed);
+			},
+			[stdout],
+		),
+		() => {
+			const { columns, rows } = sizeOf(stdout);
+			return `${columns}x${rows}`;
+		},
+	);
+	return useMemo(() => {
+		const [columns = 0, rows = 0] = key.split('x').map(Number);
+		return { columns, rows };
+	}, [key]);
+}

@@ -1,0 +1,206 @@
+import type { Answer } from '../session/protocol.ts';
+import type { Size } from '../terminal/output.ts';
+import type { HomePort } from './home-port.ts';
+import { type HomePage, type HomeState, type HomeStep, homeState, homeView } from './home-state.ts';
+import type { Key } from './keys.ts';
+import type { LivePort } from './live-port.ts';
+import { viewOf } from './pages/index.ts';
+import { pressed } from './prompt.ts';
+import { type ReaderState, readerKey } from './reader-state.ts';
+import { answered, notSaved, type Reduced, sessionKey, textChanged, textEntered } from './session-reducer.ts';
+import { type Message, opened, type SessionState } from './session-state.ts';
+
+export type AppState =
+	| { view: 'home'; home: HomeState }
+	| { view: 'reader'; reader: ReaderState; home: HomeState }
+	| { view: 'session'; session: SessionState }
+	| { view: 'waiting' };
+
+/** What the screen opens with: the home page, or a job's session. */
+export interface Opening {
+	jobPath?: string;
+	/** Go on with the job's newest interrupted session, or with the session of that id, without asking. */
+	resume?: boolean | string;
+}
+
+/**
+ * Holds what is on the screen, outside of React: a key is taken in at once, in the state that the key before it left. Saves
+ * answers through the session's port; nothing is shown as saved before the port has said so.
+ */
+export class Controller {
+	/** The exit code, once the screen is to be closed. Rejects with an error that the screen cannot show. */
+	readonly ended: Promise<number>;
+	private state: AppState;
+	private live: LivePort | null = null;
+	/** Whether leaving the session leaves the program. */
+	private direct: boolean;
+	private readonly listeners = new Set<() => void>();
+	private resolve: (exitCode: number) => void = () => {};
+	private reject: (error: unknown) => void = () => {};
+
+	constructor(
+		private readonly port: HomePort,
+		opening: Opening,
+		private readonly size: () => Size,
+	) {
+		this.ended = new Promise((resolve, reject) => {
+			this.resolve = resolve;
+			this.reject = reject;
+		});
+		this.direct = opening.jobPath !== undefined;
+		this.state = { view: 'waiting' };
+		if (opening.jobPath === undefined) this.home();
+		else this.begin(opening.jobPath, opening.resume);
+	}
+
+	readonly subscribe = (listener: () => void): (() => void) => {
+		this.listeners.add(listener);
+		return () => this.listeners.delete(listener);
+	};
+
+	readonly snapshot = (): AppState => this.state;
+
+	/** Whether a text field has the focus, which needs its keys slowly. */
+	readonly inText = (): boolean => this.state.view === 'session' && viewOf(this.state.session).prompt.text !== undefined;
+
+	key(key: Key): void {
+		const { state } = this;
+		if (state.view === 'session') {
+			if (!this.inText() || key.key === 'escape') this.reduce(sessionKey(state.session, key));
+		} else if (state.view === 'reader') {
+			const reader = readerKey(state.reader, key, this.size());
+			this.set(reader === null ? { view: 'home', home: state.home } : { ...state, reader });
+		} else if (state.view === 'home') this.homeKey(state.home, key);
+	}
+
+	textChanged(value: string): void {
+		if (this.state.view === 'session') this.set({ view: 'session', session: textChanged(this.state.session, value) });
+	}
+
+	textEntered(): void {
+		if (this.state.view === 'session') this.reduce(textEntered(this.state.session));
+	}
+
+	/** Ends the screen with that exit code. What was answered is on the disk already. */
+	readonly end = (exitCode: number): void => {
+		this.closeSession();
+		this.resolve(exitCode);
+	};
+
+	readonly fail = (error: unknown): void => {
+		this.closeSession();
+		this.reject(error);
+	};
+
+	private set(state: AppState): void {
+		this.state = state;
+		for (const listener of this.listeners) listener();
+	}
+
+	private reduce({ state, effect }: Reduced): void {
+		this.set({ view: 'session', session: state });
+		if (effect?.effect === 'answer') this.save(state, effect.answer);
+		else if (effect?.effect === 'leave') this.leaveSession(state.unsaved ?? 0);
+	}
+
+	private save(session: SessionState, answer: Answer): void {
+		const { live } = this;
+		if (live === null) return;
+		const quit = answer.action?.do === 'quit';
+		try {
+			const outputs = live.answer(answer);
+			const next = answered(session, { outputs, ask: live.ask(), history: live.history() });
+			const refused = outputs.some((output) => 'note' in output && output.note === 'refused');
+			if (quit && !refused) this.leaveSession(session.unsaved ?? 3);
+			else this.set({ view: 'session', session: next });
+		} catch (error) {
+			const exitCode = exitCodeOf(error);
+			if (exitCode === null) this.fail(error);
+			else if (quit) this.leaveSession(exitCode);
+			else this.set({ view: 'session', session: notSaved(session, messageOf(error), exitCode) });
+		}
+	}
+
+	private leaveSession(exitCode: number): void {
+		if (this.direct) this.end(exitCode);
+		else {
+			this.closeSession();
+			this.home();
+		}
+	}
+
+	private closeSession(): void {
+		this.live?.close();
+		this.live = null;
+	}
+
+	private home(page: HomePage = { page: 'home' }, message: Message | null = null): void {
+		if (page.page === 'home') this.direct = false;
+		this.set({ view: 'home', home: homeState(this.port, page, message) });
+	}
+
+	private begin(jobPath: string, resume: boolean | string | undefined): void {
+		const left = this.port.sessions().find(({ path, status }) => path === jobPath && status === 'open');
+		if (typeof resume === 'string') this.open(resume, true);
+		else if (resume === true && left !== undefined) this.open(left.id, true);
+		else if (resume === undefined && left !== undefined) {
+			this.home({ page: 'offer', job: { path: jobPath, name: left.job, summary: '', open: left.id } });
+		} else this.open(jobPath, false);
+	}
+
+	private homeKey(home: HomeState, key: Key): void {
+		const outcome = pressed(homeView(home).prompt, home.entry, key);
+		if ('step' in outcome) this.homeStep(home, outcome.step);
+		else if ('entry' in outcome) this.set({ view: 'home', home: { ...home, entry: outcome.entry, message: null } });
+		else this.set({ view: 'home', home: { ...home, message: { kind: 'wrong', text: outcome.wrong } } });
+	}
+
+	private homeStep(home: HomeState, step: HomeStep): void {
+		switch (step.step) {
+			case 'page':
+				return this.home(step.page);
+			case 'open':
+				return this.open(step.target, step.resume);
+			case 'review':
+				return this.read(home, `Session ${step.id}`, () => this.port.review(step.id));
+			case 'benders':
+				return this.read(home, 'Benders and dies', () => this.port.benders());
+			case 'leave':
+				return this.end(0);
+		}
+	}
+
+	private read(home: HomeState, title: string, lines: () => readonly string[]): void {
+		try {
+			this.set({ view: 'reader', reader: { title, lines: lines(), top: 0 }, home: { ...home, message: null } });
+		} catch (error) {
+			if (exitCodeOf(error) === null) this.fail(error);
+			else this.set({ view: 'home', home: { ...home, message: { kind: 'wrong', text: messageOf(error) } } });
+		}
+	}
+
+	private open(target: string, resume: boolean): void {
+		this.set({ view: 'waiting' });
+		this.port.openSession(target, resume).then(
+			(live) => {
+				this.live = live;
+				this.set({ view: 'session', session: opened(live) });
+			},
+			(error: unknown) => {
+				// Started for this one job there is nowhere to go back to: the command line says what is wrong.
+				if (this.direct || exitCodeOf(error) === null) this.fail(error);
+				else this.home({ page: 'home' }, { kind: 'wrong', text: messageOf(error) });
+			},
+		);
+	}
+}
+
+/** The exit code that an expected failure carries; null for an error of the program's own. */
+function exitCodeOf(error: unknown): number | null {
+	const code = error instanceof Error && 'exitCode' in error ? error.exitCode : null;
+	return typeof code === 'number' ? code : null;
+}
+
+function messageOf(error: unknown): string {
+	return error instanceof Error ? error.message : String(error);
+}

@@ -1,0 +1,99 @@
+import { cut, EMPTY, type Line, line, span, spread, wrapped } from './line.ts';
+import { fitted, type Room, type Section } from './pages/page.ts';
+import { choiceLines } from './parts/choice-list.ts';
+import { type KeyHint, keyLines, keysOf } from './parts/key-line.ts';
+import type { Entry, Prompt } from './prompt.ts';
+import type { Message } from './session-state.ts';
+import type { Size } from '../terminal/output.ts';
+
+/** What is drawn: lines from the top, and in which of them the text field stands. */
+export interface Frame {
+	lines: readonly Line[];
+	textAt: number | null;
+}
+
+/** What goes into a frame. */
+export interface Content<Step> {
+	title: string;
+	/** At the right of the title: which job, which bend. */
+	where: string;
+	body: (room: Room) => Section[];
+	prompt: Prompt<Step>;
+	entry: Entry;
+	message: Message | null;
+	/** Further keys, for a page that has some of its own. */
+	keys?: readonly KeyHint[];
+}
+
+export const SMALLEST: Size = { columns: 60, rows: 20 };
+
+/** The least room that the body of a page with choices keeps. */
+const LEAST_CHOICES = 4;
+
+/**
+ * The whole screen at that size, one row less than the terminal has: a frame as tall as the terminal makes Ink wipe the
+ * scrollback at every key. Pure.
+ */
+export function frame<Step>(content: Content<Step>, size: Size, ink: string): Frame {
+	const { columns } = size;
+	const height = size.rows - 1;
+	if (columns < SMALLEST.columns || size.rows < SMALLEST.rows) return tooSmall(size);
+	const top = [header(content, columns), line('─'.repeat(columns), 'quiet')];
+	const bottom = footer(content, columns);
+	const rows = height - top.length - bottom.lines.length - 1;
+	const middle = between(content, { columns, rows, ink });
+	const filler = Array.from({ length: Math.max(0, rows - middle.length + 1) }, () => EMPTY);
+	const lines = [...top, ...middle, ...filler, ...bottom.lines].map((each) => cut(each, columns)).slice(0, height);
+	return { lines, textAt: bottom.textAt === null ? null : height - bottom.lines.length + bottom.textAt };
+}
+
+function tooSmall({ columns, rows }: Size): Frame {
+	const text = `Make the window larger: ${SMALLEST.columns} by ${SMALLEST.rows} at least, now ${columns} by ${rows}.`;
+	return { lines: [cut(line(text), Math.max(1, columns - 1))], textAt: null };
+}
+
+function header<Step>({ title, where }: Content<Step>, columns: number): Line {
+	return spread([span(title, 'strong')], [span(where, 'quiet')], columns);
+}
+
+function between<Step>({ body, prompt, entry }: Content<Step>, room: Room): Line[] {
+	const { choices = [] } = prompt;
+	if (choices.length === 0) return fitted(body(room), room.rows);
+	const list = choiceLines(choices, entry.selected, Number.POSITIVE_INFINITY).length;
+	const forList = Math.min(list, Math.max(LEAST_CHOICES, room.rows - 1));
+	const above = fitted(body(room), Math.max(0, room.rows - forList - 1));
+	const left = room.rows - above.length - (above.length > 0 ? 1 : 0);
+	return [...above, ...(above.length > 0 ? [EMPTY] : []), ...choiceLines(choices, entry.selected, left)];
+}
+
+const MESSAGE_TONES = { said: 'good', wrong: 'wrong', unsaved: 'wrong' } as const;
+
+function footer<Step>(content: Content<Step>, columns: number): { lines: Line[]; textAt: number | null } {
+	const { prompt, entry, message, keys = [] } = content;
+	const said = message === null ? [] : wrapped(message.text, columns, MESSAGE_TONES[message.kind]);
+	const label = prompt.label === '' ? [] : [line(prompt.label, 'quiet')];
+	const hints = keyLines([...keysOf(prompt), ...keys], columns);
+	if (prompt.text !== undefined) {
+		const before = [...said, ...label];
+		return { lines: [...before, EMPTY, ...hints], textAt: before.length };
+	}
+	const takesNumber = prompt.read !== undefined || prompt.choices !== undefined;
+	return { lines: [...said, ...label, ...(takesNumber ? [field(prompt, entry)] : []), ...hints], textAt: null };
+}
+
+function field<Step>(prompt: Prompt<Step>, { field: text }: Entry): Line {
+	return [span('> ', 'quiet'), span(text, 'strong'), span(' ', 'inverse'), ...understood(prompt, text)];
+}
+
+/** How a number that is being written is read so far; nothing while it cannot be read. */
+function understood<Step>(prompt: Prompt<Step>, text: string): Line {
+	const choice = prompt.choices?.[/^\d+$/.test(text) ? Number(text) - 1 : -1];
+	if (choice !== undefined && prompt.read === undefined) return [span(`  ${choice.label}`, 'quiet')];
+	if (prompt.understood === undefined || text.trim() === '') return EMPTY;
+	try {
+		return [span(`  = ${prompt.understood(text)}`, 'quiet')];
+	} catch {
+		// Half a number is no fault yet; Enter says what is wrong with it.
+		return EMPTY;
+	}
+}

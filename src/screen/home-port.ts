@@ -1,0 +1,43 @@
+import type { LivePort } from './live-port.ts';
+
+/** A job file, as the home screen lists it. */
+export interface JobRow {
+	path: string;
+	name: string;
+	/** In a few words: bends, tube, units. */
+	summary: string;
+	/** What is wrong with the file, when it cannot be bent. */
+	fault?: string;
+	/** The id of its newest session that was interrupted. */
+	open?: string;
+}
+
+/** A kept session, as the home screen lists it. */
+export interface SessionRow {
+	id: string;
+	job: string;
+	/** The job file it was started from. */
+	path?: string;
+	status: 'open' | 'done' | 'scrapped' | 'damaged';
+	/** When it was started, as a person reads it. */
+	started: string;
+	bendsDone: number;
+	bends: number;
+	fits: boolean | null;
+}
+
+/** What the screen needs of the rest of the program. */
+export interface HomePort {
+	jobs(): readonly JobRow[];
+	/** Newest first. */
+	sessions(): readonly SessionRow[];
+	/**
+	 * Starts a session of the job file, or goes on with the session of that id.
+	 * @throws an error with `exitCode`: 2 bad job, 4 another session holds the lock, 5 the disk refuses, 6 the log is damaged
+	 */
+	openSession(jobPathOrId: string, resume: boolean): Promise<LivePort>;
+	/** A kept session's review, line by line. */
+	review(id: string): readonly string[];
+	/** The benders and dies set up, line by line. */
+	benders(): readonly string[];
+}

@@ -1,0 +1,77 @@
+/** How a piece of text stands out, with colours and without. */
+export type Tone = 'plain' | 'strong' | 'quiet' | 'alert' | 'wrong' | 'good' | 'inverse';
+
+export interface Span {
+	text: string;
+	tone: Tone;
+}
+
+/** One line of a frame. */
+export type Line = readonly Span[];
+
+export const EMPTY: Line = [];
+
+export function line(text: string, tone: Tone = 'plain'): Line {
+	return [{ text, tone }];
+}
+
+export function span(text: string, tone: Tone = 'plain'): Span {
+	return { text, tone };
+}
+
+export function widthOf(parts: Line): number {
+	return parts.reduce((sum, { text }) => sum + text.length, 0);
+}
+
+/** Text broken between words into lines of at most `width` characters, the ones after the first indented by `indent`. */
+export function wrap(text: string, width: number, indent = 0): string[] {
+	const lines: string[] = [];
+	let current = '';
+	for (const word of text.split(/\s+/)) {
+		if (word === '') continue;
+		const joined = current.trim() === '' ? current + word : `${current} ${word}`;
+		if (joined.length > width && current.trim() !== '') {
+			lines.push(current);
+			current = ' '.repeat(indent) + word;
+		} else current = joined;
+	}
+	return current === '' ? lines : [...lines, current];
+}
+
+export function wrapped(text: string, width: number, tone: Tone = 'plain', indent = 0): Line[] {
+	return wrap(text, width, indent).map((part) => line(part, tone));
+}
+
+/** The line with `right` at the right edge; what does not fit beside it is cut off the left part. */
+export function spread(left: Line, right: Line, width: number): Line {
+	const gap = width - widthOf(left) - widthOf(right);
+	if (gap >= 1) return [...left, span(' '.repeat(gap)), ...right];
+	return [...cut(left, Math.max(0, width - widthOf(right) - 1)), span(' '), ...right];
+}
+
+export function cut(parts: Line, width: number): Line {
+	const kept: Span[] = [];
+	let room = width;
+	for (const part of parts) {
+		if (room <= 0) break;
+		kept.push(part.text.length <= room ? part : { ...part, text: `${part.text.slice(0, Math.max(0, room - 1))}…` });
+		room -= part.text.length;
+	}
+	return kept;
+}
+
+const ASCII: Record<string, string> = {
+	'°': ' deg',
+	'±': '+/-',
+	'·': '-',
+	'→': '->',
+	'…': '~',
+	'─': '-',
+	'│': '|',
+	'×': 'x',
+};
+
+/** The same text in ASCII, for a terminal that may know nothing else. */
+export function asciiOnly(text: string): string {
+	return text.replace(/[^\n -~]/g, (character) => ASCII[character] ?? '?');
+}

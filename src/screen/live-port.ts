@@ -1,0 +1,37 @@
+import type { Answer, Ask, Output, ReadingKind } from '../session/protocol.ts';
+import type { Job } from '../tube/job.ts';
+
+/** A reading that a record of the log holds, for correcting it. `bend` or `name` say of what. */
+export interface KeptReading {
+	of: ReadingKind;
+	value: number;
+	bend?: number;
+	name?: string;
+}
+
+/** One record of the log, as a person reads it. */
+export interface KeptEntry {
+	entry: number;
+	text: string;
+	void: boolean;
+	readings?: readonly KeptReading[];
+}
+
+/** A session that is going on, as the screen needs it. */
+export interface LivePort {
+	readonly id: string;
+	readonly job: Job;
+	readonly logPath: string;
+	/** What has been shown so far, the opening's lines first. */
+	readonly outputs: readonly Output[];
+	/** The open ask; null when the session is done or scrapped. */
+	ask(): Ask | null;
+	/**
+	 * Saves the answer and gives what follows: notes, then the next ask. A `refused` note means that nothing was kept.
+	 * @throws an error with `exitCode` 5 when the disk refuses; nothing was kept then
+	 */
+	answer(answer: Answer): Output[];
+	/** What was answered so far, oldest first. */
+	history(): readonly KeptEntry[];
+	close(): void;
+}

@@ -1,0 +1,40 @@
+import { isPlain, type TerminalEnvironment, wantsColour } from '../terminal/colour.ts';
+import type { Tone } from './line.ts';
+
+/** How things are drawn on this terminal. */
+export interface Look {
+	colour: boolean;
+	/** Only ASCII, and nothing but plain text. */
+	plain: boolean;
+	/** What fills a cell of a block digit. */
+	ink: string;
+}
+
+export function lookOf(environment: TerminalEnvironment, noColour: boolean): Look {
+	const plain = isPlain(environment);
+	return { colour: wantsColour(environment, noColour), plain, ink: plain ? '#' : '█' };
+}
+
+export interface Style {
+	bold?: boolean;
+	dimColor?: boolean;
+	inverse?: boolean;
+	color?: string;
+}
+
+const STYLES: Record<Tone, Style> = {
+	plain: {},
+	strong: { bold: true },
+	quiet: { dimColor: true },
+	alert: { bold: true, color: 'yellow' },
+	wrong: { bold: true, color: 'red' },
+	good: { color: 'green' },
+	inverse: { inverse: true },
+};
+
+/** A tone as Ink draws it: it is told by weight first, so that nothing is lost without colours. */
+export function styleOf(tone: Tone, look: Look): Style {
+	if (look.plain) return {};
+	const { color, ...rest } = STYLES[tone];
+	return look.colour && color !== undefined ? { ...rest, color } : rest;
+}

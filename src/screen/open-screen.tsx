@@ -1,0 +1,121 @@
+import { type Instance, render } from 'ink';
+import { isPlain, type TerminalEnvironment } from '../terminal/colour.ts';
+import { KeyStream, type KeySource } from '../terminal/key-stream.ts';
+import { ScreenOutput, type Sink, sizeOf } from '../terminal/output.ts';
+import { ScreenMode } from '../terminal/screen-mode.ts';
+import { stopJob, watchSignals } from '../terminal/signals.ts';
+import { App } from './App.tsx';
+import { Controller, type Opening } from './controller.ts';
+import type { HomePort } from './home-port.ts';
+import { lookOf } from './look.ts';
+
+export interface ScreenOptions extends Opening {
+	port: HomePort;
+	noColour?: boolean;
+	stdin?: KeySource;
+	stdout?: Sink;
+	environment?: TerminalEnvironment;
+}
+
+/** Ctrl-C, and a terminal that has hung up: as the signals would. */
+const INTERRUPTED = 130;
+const HUNG_UP = 129;
+
+/**
+ * Opens the interface on the terminal and resolves with the exit code when it is closed: 0 done, 3 left to be resumed, 5 not
+ * saved, 128 + n ended by signal n. Both streams must be terminals.
+ * @throws what `openSession` threw, when the screen was opened for one job; the terminal is as it was before
+ */
+export async function openScreen(options: ScreenOptions): Promise<number> {
+	const { stdin = process.stdin, stdout = process.stdout, environment = process.env, port, noColour = false } = options;
+	const controller = new Controller(port, options, () => sizeOf(stdout));
+	const keys = new KeyStream(stdin, { slow: controller.inText });
+	const output = new ScreenOutput(stdout, isPlain(environment));
+	const mode = new ScreenMode(stdout, isPlain(environment));
+	const look = lookOf(environment, noColour);
+	const screen = new Shown(controller, () =>
+		render(<App controller={controller} look={look} />, {
+			stdin: keys as unknown as NodeJS.ReadStream,
+			stdout: output as unknown as NodeJS.WriteStream,
+			exitOnCtrlC: false,
+			patchConsole: false,
+			// Whole frames, at once: the output draws what changed of them.
+			debug: true,
+		}),
+	);
+	const unwatch = follow(controller, keys, mode, screen, output);
+	try {
+		mode.enter();
+		screen.show();
+		return await controller.ended;
+	} finally {
+		unwatch();
+		screen.hide();
+		mode.leave();
+		keys.close();
+		output.close();
+	}
+}
+
+/** What Ink draws, which can be taken off the terminal and put back: nothing is kept in it. */
+class Shown {
+	private instance: Instance | null = null;
+
+	constructor(
+		private readonly controller: Controller,
+		private readonly draw: () => Instance,
+	) {}
+
+	show(): void {
+		this.instance = this.draw();
+		this.instance.waitUntilExit().catch(this.controller.fail);
+	}
+
+	hide(): void {
+		this.instance?.unmount();
+		this.instance = null;
+	}
+}
+
+/** Hears what ends or stops the program from outside; the function returned stops hearing it. */
+function follow(
+	controller: Controller,
+	keys: KeyStream,
+	mode: ScreenMode,
+	screen: Shown,
+	output: ScreenOutput,
+): () => void {
+	// Nothing is drawn any more while the program is stopped, or once it has ended.
+	let idle = false;
+	let over = false;
+	const away = () => {
+		screen.hide();
+		mode.leave();
+	};
+	const back = () => {
+		idle = false;
+		if (over) return;
+		mode.enter();
+		output.forget();
+		screen.show();
+	};
+	keys.on('interrupt', () => controller.end(INTERRUPTED));
+	keys.on('gone', () => controller.end(HUNG_UP));
+	keys.on('suspend', () => {
+		idle = true;
+		away();
+		stopJob().then(back, controller.fail);
+	});
+	const unwatch = watchSignals({
+		end: controller.end,
+		goOn: () => {
+			if (idle || over) return;
+			away();
+			back();
+		},
+	});
+	return () => {
+		over = true;
+		unwatch();
+	};
+}

@@ -1,0 +1,107 @@
+import type { EvidenceKind } from '../../session/protocol.ts';
+import { line, wrapped } from '../line.ts';
+import type { KeptEntry, KeptReading } from '../live-port.ts';
+import type { SessionState, Step } from '../session-state.ts';
+import { EVIDENCE, EVIDENCE_MEASURE, measureOf, READINGS, shown } from '../words.ts';
+import { parseNumber } from '../../units/parse.ts';
+import { answer, BACK, bendNumber, numberField, type PageView } from './page.ts';
+
+/** Which earlier entry was wrong. */
+export function amendPage(state: SessionState): PageView {
+	const entries = state.history.filter((entry) => !entry.void && entry.readings?.length !== 0).toReversed();
+	return {
+		title: 'Correct an earlier reading',
+		prompt: {
+			label: 'Number of your choice',
+			choices: entries.map((entry) => ({ label: `entry ${entry.entry}: ${entry.text}`, step: whichStep(entry) })),
+			back: BACK,
+			empty: entries.length === 0 ? 'Press Esc to go back.' : 'Write the number of a choice and press Enter; Esc goes back.',
+		},
+		body: () => (entries.length > 0 ? [] : [{ rank: 0, lines: [line('There is no reading yet that could be corrected.')] }]),
+	};
+}
+
+function whichStep(entry: KeptEntry): Step {
+	const readings = entry.readings ?? [];
+	if (readings.length > 1) return { step: 'page', page: { page: 'amendWhich', entry } };
+	return { step: 'page', page: { page: 'amendValue', entry, reading: readings[0] ?? null } };
+}
+
+/** Which of an entry's readings. */
+export function amendWhichPage(state: SessionState, entry: KeptEntry): PageView {
+	const choices = (entry.readings ?? []).map((reading) => ({
+		label: described(state, reading),
+		step: { step: 'page' as const, page: { page: 'amendValue' as const, entry, reading } },
+	}));
+	return {
+		title: `Correct entry ${entry.entry}`,
+		prompt: { label: 'Number of your choice', choices, back: BACK, empty: 'Write the number of a choice and press Enter.' },
+		body: () => [],
+	};
+}
+
+function described(state: SessionState, { of, value, name }: KeptReading): string {
+	return `${of === 'check' && name !== undefined ? `check "${name}"` : READINGS[of]}: ${shown(value, measureOf(of, state.job, name), state.job)}`;
+}
+
+/** What it really was. */
+export function amendValuePage(state: SessionState, entry: KeptEntry, reading: KeptReading | null): PageView {
+	const amend = (value: number) =>
+		answer({ do: 'amend', entry: entry.entry, reading: value, ...(reading === null ? {} : { of: reading.of }) });
+	const field =
+		reading === null
+			? { read: (text: string) => amend(parseNumber(text)) }
+			: numberField(measureOf(reading.of, state.job, reading.name), state.job, amend);
+	return {
+		title: `Correct entry ${entry.entry}`,
+		prompt: { label: 'What it really was', ...field, back: BACK, empty: 'Write the right number and press Enter; Esc goes back.' },
+		body: (room) => [
+			{ rank: 0, lines: wrapped(`Entry ${entry.entry}: ${entry.text}`, room.columns, 'strong', 2) },
+			{ rank: 0, lines: reading === null ? [] : [line(described(state, reading))] },
+		],
+	};
+}
+
+const KINDS = Object.keys(EVIDENCE) as EvidenceKind[];
+
+/** What kind of thing was measured besides what was asked. */
+export function evidencePage(): PageView {
+	return {
+		title: 'Something else was measured',
+		prompt: {
+			label: 'Number of your choice',
+			choices: KINDS.map((kind) => ({ label: EVIDENCE[kind], step: { step: 'page', page: { page: 'evidenceBend', kind } } })),
+			back: BACK,
+			empty: 'Write the number of a choice and press Enter; Esc goes back.',
+		},
+		body: () => [],
+	};
+}
+
+/** At which bend. */
+export function evidenceBendPage(kind: EvidenceKind, bends: number): PageView {
+	return {
+		title: 'Something else was measured',
+		prompt: {
+			label: `At which bend, 1 to ${bends}`,
+			read: (text) => ({ step: 'page', page: { page: 'evidenceValue', kind, bend: bendNumber(text, bends) } }),
+			back: BACK,
+			empty: "Write the bend's number and press Enter; Esc goes back.",
+		},
+		body: () => [{ rank: 0, lines: [line(`Measured: ${EVIDENCE[kind]}`)] }],
+	};
+}
+
+/** How much. */
+export function evidenceValuePage(state: SessionState, kind: EvidenceKind, bend: number): PageView {
+	return {
+		title: 'Something else was measured',
+		prompt: {
+			label: 'What it measures',
+			...numberField(EVIDENCE_MEASURE[kind], state.job, (reading) => answer({ do: 'evidence', kind, bend, reading })),
+			back: BACK,
+			empty: 'Write what it measures and press Enter; Esc goes back.',
+		},
+		body: () => [{ rank: 0, lines: [line(`Bend ${bend}, measured: ${EVIDENCE[kind]}`)] }],
+	};
+}

@@ -1,0 +1,78 @@
+import type { CorrectedNote, Predicted } from '../../session/protocol.ts';
+import { formatTape } from '../../units/tape.ts';
+import type { Job } from '../../tube/job.ts';
+import { type Line, line, span } from '../line.ts';
+import type { Choice } from '../prompt.ts';
+import type { SessionState, Step } from '../session-state.ts';
+import { angle, fine, measureOf, shown } from '../words.ts';
+import { answer, type PageView, type Section } from './page.ts';
+
+/** What has changed about the bends left: old and new numbers side by side, in the order of the hands. */
+export function correctedPage(state: SessionState, note: CorrectedNote): PageView {
+	const keepOld = state.ask?.ask === 'set' && state.ask.plan === 'new';
+	const choices: Choice<Step>[] = [
+		{ label: 'bend the rest by the new numbers', step: { step: 'next' }, advised: true },
+		...(keepOld ? [{ label: 'keep the old numbers', step: answer({ do: 'plan', plan: 'old' }) }] : []),
+	];
+	const anyLeft = note.remaining.length > 0;
+	return {
+		title: reason(note),
+		prompt: {
+			label: anyLeft ? 'Number of your choice' : '',
+			...(anyLeft ? { choices } : {}),
+			plus: { label: anyLeft ? 'new numbers' : 'go on', step: { step: 'next' } },
+			slash: { label: 'take back', step: { step: 'page', page: { page: 'undo' } } },
+			empty: anyLeft ? 'Press + for the new numbers, or write the number of a choice and press Enter.' : 'Press + to go on.',
+		},
+		body: () => [...table(note, state.job), { rank: 1, lines: predictions(note, state.job) }],
+	};
+}
+
+function reason({ after }: CorrectedNote): string {
+	if (after === 'growth') return 'Corrected for the radius as it comes out';
+	return 'bend' in after ? `Corrected after bend ${after.bend}` : `Corrected after entry ${after.entry}`;
+}
+
+const HEAD = ['', 'mark old', 'new', 'turn old', 'new', 'bend to old', 'new'];
+const WIDTHS = [7, 11, 11, 9, 8, 12, 8];
+
+function table({ remaining }: CorrectedNote, job: Job): Section[] {
+	if (remaining.length === 0) return [{ rank: 0, lines: [line('No bend is left to be corrected.')] }];
+	const mark = (length: number) => formatTape(length, job.tooling.tape, job.units);
+	const rows = remaining.map(({ bend, fromStart, angle: target, rotation, was }): Line => {
+		const pairs: [string, string][] = [
+			[mark(was.fromStart), mark(fromStart)],
+			[angle(was.rotation), angle(rotation)],
+			[angle(was.angle), angle(target)],
+		];
+		const cells = pairs.flatMap(([before, now], at) => [
+			span(before.padStart(WIDTHS[2 * at + 1]!)),
+			span(now.padStart(WIDTHS[2 * at + 2]!), before === now ? 'quiet' : 'strong'),
+		]);
+		return [span(`bend ${bend}`.padEnd(WIDTHS[0]!)), ...cells];
+	});
+	return [{ rank: 0, lines: [line(cells(HEAD), 'quiet'), ...rows] }];
+}
+
+function cells(texts: readonly string[]): string {
+	return texts.map((text, at) => (at === 0 ? text.padEnd(WIDTHS[0]!) : text.padStart(WIDTHS[at]!))).join('');
+}
+
+function predictions({ predicted, without }: CorrectedNote, job: Job): Line[] {
+	const row = (label: string, of: (which: Predicted) => string): Line => [
+		span(label.padEnd(30)),
+		span(of(without).padStart(15)),
+		span(of(predicted).padStart(15), 'strong'),
+	];
+	return [
+		line(`${'The finished tube'.padEnd(30)}${'as drawn left'.padStart(15)}${'corrected'.padStart(15)}`, 'quiet'),
+		row('far end off its place by', (which) => fine(which.endOffset, job)),
+		row('far end off its direction by', (which) => angle(which.endAngle)),
+		...predicted.checks.map(({ name }) =>
+			row(`check ${name}`.slice(0, 29), (which) => {
+				const value = which.checks.find((check) => check.name === name)?.value;
+				return value === undefined ? '-' : shown(value, measureOf('check', job, name), job);
+			}),
+		),
+	];
+}

@@ -1,0 +1,112 @@
+import type { Prompt } from '../prompt.ts';
+import type { Page, SessionState, Step } from '../session-state.ts';
+import { amendPage, amendValuePage, amendWhichPage, evidenceBendPage, evidencePage, evidenceValuePage } from './amend.ts';
+import { decidePage } from './ask-decide.ts';
+import { pullPage, releasedPage } from './ask-pull.ts';
+import { checkPage, confirmPage, leastPage, measurePage } from './ask-reading.ts';
+import { setPage } from './ask-set.ts';
+import { correctedPage } from './corrected.ts';
+import { donePage } from './done.ts';
+import { detailPage, morePage, undoPage } from './more.ts';
+import type { PageView } from './page.ts';
+import { reliefPage, reopenHowPage, reopenPage } from './reopen.ts';
+import { startPage, warningsPage } from './start.ts';
+import { textPage } from './text.ts';
+
+export function promptOf(state: SessionState): Prompt<Step> {
+	return viewOf(state).prompt;
+}
+
+/** What a session's page shows and what it takes from the keyboard. */
+export function viewOf(state: SessionState): PageView {
+	return page(state, state.page);
+}
+
+function page(state: SessionState, of: Page): PageView {
+	switch (of.page) {
+		case 'ask':
+			return askPage(state);
+		case 'start':
+			return startPage(state, of.note);
+		case 'warnings':
+			return warningsPage(of.note);
+		case 'corrected':
+			return correctedPage(state, of.note);
+		case 'done':
+			return donePage(state, of.note);
+		case 'released':
+			return state.ask?.ask === 'pull' ? releasedPage(state, state.ask, of.loaded) : askPage(state);
+		case 'least':
+			return leastPage(state, of.greatest);
+		case 'more':
+			return morePage(state);
+		case 'undo':
+			return undoPage(state);
+		case 'detail':
+			return detailPage(state, of.of);
+		case 'text':
+			return textPage(of.purpose);
+		default:
+			return besides(state, of);
+	}
+}
+
+type Besides = Extract<Page, { page: `amend${string}` | `evidence${string}` | `reopen${string}` | 'relief' }>;
+
+function besides(state: SessionState, of: Besides): PageView {
+	const bends = bendsOf(state);
+	switch (of.page) {
+		case 'amend':
+			return amendPage(state);
+		case 'amendWhich':
+			return amendWhichPage(state, of.entry);
+		case 'amendValue':
+			return amendValuePage(state, of.entry, of.reading);
+		case 'evidence':
+			return evidencePage();
+		case 'evidenceBend':
+			return evidenceBendPage(of.kind, bends);
+		case 'evidenceValue':
+			return evidenceValuePage(state, of.kind, of.bend);
+		case 'reopen':
+			return reopenPage(bends);
+		case 'reopenHow':
+			return reopenHowPage(state, of.bend);
+		case 'relief':
+			return reliefPage(of.bend, of.answer);
+	}
+}
+
+/** How many bends the job has: corners between a shape's points, its ends left out. */
+export function bendsOf({ job }: SessionState): number {
+	return job.shape.kind === 'bends' ? job.shape.bends.length : job.shape.points.length - 2;
+}
+
+function askPage(state: SessionState): PageView {
+	const { ask } = state;
+	switch (ask?.ask) {
+		case 'set':
+			return setPage(state, ask);
+		case 'pull':
+			return pullPage(state, ask);
+		case 'measure':
+			return measurePage(state, ask);
+		case 'confirm':
+			return confirmPage(state, ask);
+		case 'check':
+			return checkPage(state, ask);
+		case 'decide':
+			return decidePage(state, ask);
+		case undefined:
+			return overPage();
+	}
+}
+
+/** A session with nothing left to ask, opened only to be looked at. */
+function overPage(): PageView {
+	return {
+		title: 'Nothing left to ask',
+		prompt: { label: '', plus: { label: 'finish', step: { step: 'leave' } }, empty: 'Press + to finish.' },
+		body: () => [],
+	};
+}

@@ -1,0 +1,109 @@
+import { line, wrapped } from '../line.ts';
+import type { Choice } from '../prompt.ts';
+import type { Detail, Page, SessionState, Step } from '../session-state.ts';
+import { answer, BACK, numberField, type PageView } from './page.ts';
+
+function to(page: Page): Step {
+	return { step: 'page', page };
+}
+
+/** Everything that can be done besides answering. */
+export function morePage(state: SessionState): PageView {
+	return {
+		title: 'More',
+		prompt: {
+			label: 'Number of your choice',
+			choices: [...own(state), ...common()],
+			back: BACK,
+			star: BACK,
+			empty: 'Write the number of a choice and press Enter; Esc goes back.',
+		},
+		body: () => [],
+	};
+}
+
+/** What only the open ask allows. */
+function own({ ask }: SessionState): Choice<Step>[] {
+	switch (ask?.ask) {
+		case 'set': {
+			const detail = (of: Detail, label: string) => ({ label, step: to({ page: 'detail', of }) });
+			const first = ask.bend === 1 && ask.seat === 1;
+			return [
+				...(ask.plan === 'new'
+					? [{ label: 'keep the numbers of before the correction', step: answer({ do: 'plan', plan: 'old' }) }]
+					: [{ label: 'use the corrected numbers', step: answer({ do: 'plan', plan: 'new' }) }]),
+				detail('mark', 'the mark is somewhere else: tell where'),
+				detail('rotation', 'the tube is turned otherwise: tell how'),
+				...(first ? [detail('length', 'the piece is longer or shorter: tell how long')] : []),
+			];
+		}
+		case 'pull':
+			return [{ label: 'the tube has been out of the die', step: answer({ do: 'reseat' }) }];
+		case 'measure':
+			return [{ label: 'skip: go on by the dial', step: answer({ do: 'skip' }) }];
+		case 'check':
+			return [{ label: 'skip this check', step: answer({ do: 'skip' }) }];
+		default:
+			return [];
+	}
+}
+
+function common(): Choice<Step>[] {
+	return [
+		{ label: 'write a note', step: to({ page: 'text', purpose: 'note', value: '' }) },
+		{ label: 'take back the last entry', step: to({ page: 'undo' }) },
+		{ label: 'correct an earlier reading', step: to({ page: 'amend' }) },
+		{ label: 'tell something else that was measured', step: to({ page: 'evidence' }) },
+		{ label: 'go back to a made bend', step: to({ page: 'reopen' }) },
+		{ label: 'scrap the tube', step: to({ page: 'text', purpose: 'scrap', value: '' }) },
+		{ label: 'leave, to go on another time', step: answer({ do: 'quit' }) },
+	];
+}
+
+/** Taking back is asked once: it is one key away from a reading. */
+export function undoPage(state: SessionState): PageView {
+	const last = state.history.filter((entry) => !entry.void).at(-1);
+	return {
+		title: 'Take back',
+		prompt: {
+			label: '',
+			...(last === undefined ? {} : { plus: { label: 'take it back', step: answer({ do: 'undo' }) } }),
+			back: BACK,
+			slash: BACK,
+			empty: last === undefined ? 'Press Esc to go back.' : 'Press + to take it back, Esc to leave it.',
+		},
+		body: (room) =>
+			last === undefined
+				? [{ rank: 0, lines: [line('Nothing has been answered yet that could be taken back.')] }]
+				: [
+						{ rank: 0, lines: wrapped(`Entry ${last.entry}: ${last.text}`, room.columns, 'strong', 2) },
+						{ rank: 0, lines: wrapped('It becomes void and its question is asked again. What was done to the tube stays done.', room.columns) },
+					],
+	};
+}
+
+const DETAILS: Record<Detail, { label: string; measure: 'length' | 'angle' }> = {
+	mark: { label: 'Where the mark really is, from the start end', measure: 'length' },
+	rotation: { label: 'How the tube is really turned from the bend before', measure: 'angle' },
+	length: { label: 'How long the piece really is', measure: 'length' },
+};
+
+/** One thing that is told together with `ready`. */
+export function detailPage(state: SessionState, of: Detail): PageView {
+	const { label, measure } = DETAILS[of];
+	return {
+		title: 'Not as asked',
+		prompt: {
+			label,
+			...numberField(measure, state.job, (value) => ({ step: 'detail', of, value })),
+			back: BACK,
+			empty: 'Write the number and press Enter; Esc goes back.',
+		},
+		body: (room) => [
+			{ rank: 0, lines: wrapped('It is kept with the next +, and the numbers that follow take it into account.', room.columns) },
+			...(of === 'rotation'
+				? [{ rank: 1, lines: wrapped('Positive by the right-hand rule about the direction from the start end to the far end, as in the layout.', room.columns, 'quiet' as const) }]
+				: []),
+		],
+	};
+}

@@ -1,0 +1,90 @@
+import type { Action } from '../../session/protocol.ts';
+import type { Line } from '../line.ts';
+import { EMPTY } from '../line.ts';
+import type { Prompt } from '../prompt.ts';
+import type { SessionState, Step } from '../session-state.ts';
+import { dial, fine, type Measure } from '../words.ts';
+import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
+import { trimmed } from '../../units/format.ts';
+import type { Job } from '../../tube/job.ts';
+import { UnitsError } from '../../units/units-error.ts';
+
+/** The room that a page's body has, and what fills a cell of a block digit. */
+export interface Room {
+	columns: number;
+	rows: number;
+	ink: string;
+}
+
+/** Lines that belong together. Where room is scarce the highest rank goes first; rank 0 stays. */
+export interface Section {
+	rank: number;
+	lines: readonly Line[];
+}
+
+/** One page of a session. */
+export interface PageView {
+	title: string;
+	prompt: Prompt<Step>;
+	body(room: Room): Section[];
+}
+
+export type View = (state: SessionState) => PageView;
+
+/** The sections' lines with a blank line between sections, without what does not fit. */
+export function fitted(sections: readonly Section[], rows: number): Line[] {
+	let kept = sections.filter(({ lines }) => lines.length > 0);
+	while (spaced(kept).length > rows) {
+		const worst = Math.max(...kept.map(({ rank }) => rank));
+		if (worst === 0) break;
+		kept = kept.filter(({ rank }) => rank !== worst);
+	}
+	const airy = spaced(kept);
+	const lines = airy.length <= rows ? airy : kept.flatMap((section) => section.lines);
+	return lines.slice(0, rows);
+}
+
+function spaced(sections: readonly Section[]): Line[] {
+	return sections.flatMap(({ lines }, at) => (at === 0 ? lines : [EMPTY, ...lines]));
+}
+
+/** The keys that every ask has besides its own. */
+export const SLASH = { label: 'take back', step: { step: 'page', page: { page: 'undo' } } } as const;
+export const STAR = { label: 'more', step: { step: 'page', page: { page: 'more' } } } as const;
+export const BACK = { label: 'back', step: { step: 'page', page: { page: 'ask' } } } as const;
+
+/** A field for one number of that measure, in the job's units. */
+export function numberField(
+	measure: Measure,
+	job: Job,
+	step: (value: number) => Step,
+): { read: (text: string) => Step; understood: (text: string) => string } {
+	const parse = parser(measure, job);
+	return { read: (text) => step(parse(text)), understood: (text) => written(parse(text), measure, job) };
+}
+
+function parser(measure: Measure, job: Job): (text: string) => number {
+	if (measure === 'angle') return parseAngle;
+	if (measure === 'length') return (text) => parseLength(text, job.units);
+	return parseNumber;
+}
+
+/** A number as it was understood. */
+export function written(value: number, measure: Measure, job: Job): string {
+	if (measure === 'angle') return dial(value);
+	if (measure === 'ratio') return trimmed(value, 4);
+	const exact = `${trimmed(value, 4)} ${job.units}`;
+	const onTape = fine(value, job);
+	return exact === onTape ? exact : `${exact} (${onTape} on a tape)`;
+}
+
+/** The step that answers with one action. */
+export function answer(action: Action): Step {
+	return { step: 'answer', answer: { action } };
+}
+
+/** Refuses what only a whole number from 1 to `last` can be. */
+export function bendNumber(text: string, last: number): number {
+	if (/^\d+$/.test(text) && Number(text) >= 1 && Number(text) <= last) return Number(text);
+	throw new UnitsError(text, `write a bend's number, from 1 to ${last}`);
+}

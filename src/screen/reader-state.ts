@@ -1,0 +1,58 @@
+import { type Content, type Frame, frame } from './frame.ts';
+import type { Key } from './keys.ts';
+import { line } from './line.ts';
+import { NOTHING } from './prompt.ts';
+import type { Size } from '../terminal/output.ts';
+
+/** Lines to be read, more than a screen holds. */
+export interface ReaderState {
+	title: string;
+	lines: readonly string[];
+	/** The line at the top of the screen. */
+	top: number;
+}
+
+/** Rows that are not the text's: title, rule, the blank line and the keys. */
+const OTHER_ROWS = 6;
+
+/** What a key does while reading; null: back to where it was opened from. */
+export function readerKey(state: ReaderState, key: Key, size: Size): ReaderState | null {
+	const page = Math.max(1, size.rows - OTHER_ROWS);
+	const last = Math.max(0, state.lines.length - page);
+	const name = key.key === 'character' ? (PAD[key.text] ?? '') : key.key;
+	if (name === 'escape') return null;
+	const moves: Record<string, number> = {
+		up: state.top - 1,
+		down: state.top + 1,
+		pageUp: state.top - page,
+		pageDown: state.top + page,
+		return: state.top + page,
+		home: 0,
+		end: last,
+	};
+	return { ...state, top: Math.min(last, Math.max(0, moves[name] ?? state.top)) };
+}
+
+/** The same by the numeric pad: its own arrows' places, and the signs. */
+const PAD: Record<string, Key['key']> = { '8': 'up', '2': 'down', '+': 'pageDown', '-': 'pageUp', '7': 'home', '1': 'end', '/': 'escape' };
+
+export function readerFrame(state: ReaderState, size: Size, ink: string): Frame {
+	const page = Math.max(1, size.rows - OTHER_ROWS);
+	const shown = state.lines.slice(state.top, state.top + page);
+	const last = Math.min(state.lines.length, state.top + page);
+	const content: Content<never> = {
+		title: state.title,
+		where: state.lines.length === 0 ? 'empty' : `lines ${state.top + 1} to ${last} of ${state.lines.length}`,
+		body: () => [{ rank: 0, lines: shown.map((text) => line(text)) }],
+		prompt: { label: '', empty: '' },
+		entry: NOTHING,
+		message: null,
+		keys: [
+			['+', 'next page'],
+			['-', 'page before'],
+			['2 8', 'line down, up'],
+			['/ Esc', 'back'],
+		],
+	};
+	return frame(content, size, ink);
+}

@@ -1,0 +1,94 @@
+import type { Answer, Output, RefusedNote } from '../session/protocol.ts';
+import type { Key } from './keys.ts';
+import type { KeptEntry } from './live-port.ts';
+import { promptOf } from './pages/index.ts';
+import { NOTHING, type Outcome, pressed } from './prompt.ts';
+import { ASK, followed, type Message, type SessionState, type Step } from './session-state.ts';
+
+/** What the reducer wants done outside: an answer saved, or the session left. */
+export type SessionEffect = { effect: 'answer'; answer: Answer } | { effect: 'leave' };
+
+export interface Reduced {
+	state: SessionState;
+	effect?: SessionEffect;
+}
+
+/** What has come of an answer. */
+export interface Answered {
+	outputs: readonly Output[];
+	ask: SessionState['ask'];
+	history: readonly KeptEntry[];
+}
+
+/** A key pressed on a session's page. */
+export function sessionKey(state: SessionState, key: Key): Reduced {
+	return outcome(state, pressed(promptOf(state), state.entry, key));
+}
+
+/** The text field's text changed. */
+export function textChanged(state: SessionState, value: string): SessionState {
+	return state.page.page === 'text' ? { ...state, page: { ...state.page, value }, message: null } : state;
+}
+
+/** Enter in the text field. */
+export function textEntered(state: SessionState): Reduced {
+	const { text } = promptOf(state);
+	if (text === undefined || state.page.page !== 'text') return { state };
+	const step = text(state.page.value.trim());
+	return outcome(state, typeof step === 'string' ? { wrong: step } : { step });
+}
+
+function outcome(state: SessionState, result: Outcome<Step>): Reduced {
+	if ('entry' in result) return { state: { ...state, entry: result.entry, message: null } };
+	if ('wrong' in result) return { state: { ...state, message: { kind: 'wrong', text: result.wrong } } };
+	return taken(state, result.step);
+}
+
+function taken(state: SessionState, step: Step): Reduced {
+	const clear = { entry: NOTHING, message: null };
+	switch (step.step) {
+		case 'page':
+			return { state: { ...state, ...clear, page: step.page } };
+		case 'next': {
+			const [page = ASK, ...queue] = state.queue;
+			return { state: { ...state, ...clear, page, queue } };
+		}
+		case 'detail':
+			return { state: { ...state, ...clear, page: ASK, details: { ...state.details, [step.of]: step.value } } };
+		case 'answer':
+			// What was typed stays on the screen until it is on the disk.
+			return { state: cautionSeen(state), effect: { effect: 'answer', answer: step.answer } };
+		case 'leave':
+			return { state, effect: { effect: 'leave' } };
+	}
+}
+
+function cautionSeen(state: SessionState): SessionState {
+	if (state.page.page !== 'relief') return state;
+	return { ...state, cautioned: [...state.cautioned, state.page.bend] };
+}
+
+/** The state after an answer was taken or refused by the session. */
+export function answered(state: SessionState, { outputs, ask, history }: Answered): SessionState {
+	const refused = outputs.find((output): output is RefusedNote => 'note' in output && output.note === 'refused');
+	if (refused !== undefined) {
+		const kind = refused.code === 'not-saved' ? 'unsaved' : 'wrong';
+		return { ...state, ask, message: { kind, text: refused.why } };
+	}
+	const next = followed({ ...state, ask, history, unsaved: null }, outputs);
+	return { ...next, message: kept(state.history, history) };
+}
+
+/** The state after the disk refused: everything stays as it was, to be tried again. */
+export function notSaved(state: SessionState, why: string, exitCode: number): SessionState {
+	const text = `NOT SAVED: ${why} Your entry is still here: Enter or + tries again.`;
+	return { ...state, unsaved: exitCode, message: { kind: 'unsaved', text } };
+}
+
+function kept(before: readonly KeptEntry[], after: readonly KeptEntry[]): Message | null {
+	const voided = after.find((each, at) => each.void && before[at]?.void === false);
+	if (voided !== undefined) return { kind: 'said', text: `Taken back: entry ${voided.entry}, ${voided.text}.` };
+	const last = after.at(-1);
+	if (last === undefined || after.length <= before.length) return null;
+	return { kind: 'said', text: `Saved as entry ${last.entry}: ${last.text}.` };
+}

@@ -1,0 +1,109 @@
+import type { Answer, Ask, CorrectedNote, DoneNote, EvidenceKind, Output, SessionNote, SetAsk, WarningsNote } from '../session/protocol.ts';
+import type { Job } from '../tube/job.ts';
+import type { KeptEntry, KeptReading, LivePort } from './live-port.ts';
+import { type Entry, NOTHING } from './prompt.ts';
+
+/** Which page of a session is on the screen. */
+export type Page =
+	| { page: 'start'; note: SessionNote }
+	| { page: 'warnings'; note: WarningsNote }
+	| { page: 'corrected'; note: CorrectedNote }
+	| { page: 'done'; note: DoneNote }
+	| { page: 'ask' }
+	| { page: 'released'; loaded: number }
+	| { page: 'least'; greatest: number }
+	| { page: 'more' }
+	| { page: 'undo' }
+	| { page: 'detail'; of: Detail }
+	| { page: 'amend' }
+	| { page: 'amendWhich'; entry: KeptEntry }
+	| { page: 'amendValue'; entry: KeptEntry; reading: KeptReading | null }
+	| { page: 'evidence' }
+	| { page: 'evidenceBend'; kind: EvidenceKind }
+	| { page: 'evidenceValue'; kind: EvidenceKind; bend: number }
+	| { page: 'reopen' }
+	| { page: 'reopenHow'; bend: number }
+	| { page: 'relief'; bend: number; answer: Answer }
+	| { page: 'text'; purpose: 'note' | 'scrap'; value: string };
+
+/** What may be told with `ready` besides the dial. */
+export type Detail = 'mark' | 'rotation' | 'length';
+
+/** What follows from an entry on a session's page. */
+export type Step =
+	| { step: 'page'; page: Page }
+	| { step: 'next' }
+	| { step: 'detail'; of: Detail; value: number }
+	| { step: 'answer'; answer: Answer }
+	| { step: 'leave' };
+
+export interface Message {
+	kind: 'said' | 'wrong' | 'unsaved';
+	text: string;
+}
+
+export interface SessionState {
+	id: string;
+	job: Job;
+	logPath: string;
+	history: readonly KeptEntry[];
+	ask: Ask | null;
+	/** The last `set`, which holds the mark and the turn for the pulls that follow it. */
+	set: SetAsk | null;
+	page: Page;
+	/** Pages still to be seen before the ask. */
+	queue: readonly Page[];
+	entry: Entry;
+	details: Partial<Record<Detail, number>>;
+	message: Message | null;
+	/** Bends for which the caution about opening has been shown. */
+	cautioned: readonly number[];
+	/** The exit code for leaving while the disk refuses, else null. */
+	unsaved: number | null;
+}
+
+export const ASK: Page = { page: 'ask' };
+
+/** A session as it is opened: what was shown so far is shown again, down to the open ask. */
+export function opened(port: LivePort): SessionState {
+	const blank: SessionState = {
+		id: port.id,
+		job: port.job,
+		logPath: port.logPath,
+		history: port.history(),
+		ask: port.ask(),
+		set: null,
+		page: ASK,
+		queue: [],
+		entry: NOTHING,
+		details: {},
+		message: null,
+		cautioned: [],
+		unsaved: null,
+	};
+	return followed(blank, port.outputs);
+}
+
+/** The state after what the session put out: its notes become pages to be seen before the ask. */
+export function followed(state: SessionState, outputs: readonly Output[]): SessionState {
+	const pages = outputs.flatMap(pageOf);
+	const sets = outputs.filter((output): output is SetAsk => 'ask' in output && output.ask === 'set');
+	const [page = ASK, ...queue] = pages;
+	return { ...state, page, queue, set: sets.at(-1) ?? state.set, entry: NOTHING, details: {} };
+}
+
+function pageOf(output: Output): Page[] {
+	if ('ask' in output) return [];
+	switch (output.note) {
+		case 'session':
+			return [{ page: 'start', note: output }];
+		case 'warnings':
+			return [{ page: 'warnings', note: output }];
+		case 'corrected':
+			return [{ page: 'corrected', note: output }];
+		case 'done':
+			return [{ page: 'done', note: output }];
+		case 'refused':
+			return [];
+	}
+}

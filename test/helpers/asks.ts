@@ -1,0 +1,145 @@
+import type {
+	CheckAsk,
+	ConfirmAsk,
+	CorrectedNote,
+	DecideAsk,
+	DoneNote,
+	MeasureAsk,
+	PullAsk,
+	SessionNote,
+	SetAsk,
+	WarningsNote,
+} from '../../src/session/protocol.ts';
+
+/** One of each thing that a session puts out, for the arch of the fake ports. */
+export const SESSION: SessionNote = {
+	note: 'session',
+	id: 'aft-arch-1',
+	log: '/logs/aft-arch-1.log',
+	resumed: false,
+	job: 'Aft arch',
+	changed: [],
+	others: [],
+};
+export const WARNINGS: WarningsNote = {
+	note: 'warnings',
+	warnings: [
+		{
+			at: 'shape.bends[3]',
+			code: 'short-follow',
+			text: '1 3/4 in of straight tube are left behind the bend, 2 in are needed.',
+		},
+	],
+};
+export const SET: SetAsk = {
+	ask: 'set',
+	entry: 4,
+	bend: 2,
+	bends: 4,
+	target: 48.2,
+	design: 48,
+	seat: 1,
+	mark: { fromStart: 39.6, fromFarEnd: 76.4, fromLastBend: 21.06, tape: '39 5/8', moved: 0.0625 },
+	rotation: 180,
+	tubeTurn: { degrees: 180, way: 'either' },
+	face: 'opposite',
+	around: { degrees: 180, length: 2.75 },
+	pointer: 0,
+	plan: 'new',
+	was: { target: 48, fromStart: 39.5375, rotation: 180 },
+	cautions: ['Only 3 1/2 in of straight tube lie in the clamp.'],
+};
+export const PULL: PullAsk = {
+	ask: 'pull',
+	entry: 5,
+	bend: 2,
+	pull: 1,
+	target: 48.2,
+	design: 48,
+	stop: 51.5,
+	lead: 49,
+	expect: { angle: 47.9, sd: 0.35 },
+	risk: 0.018,
+	limit: false,
+	why: 'This tube is expected to spring back 3.6 degrees, give or take 0.4; one bend of it was measured so far.',
+};
+export const MEASURE: MeasureAsk = {
+	ask: 'measure',
+	entry: 6,
+	bend: 2,
+	expect: { angle: 47.9, sd: 0.35 },
+	readings: 2,
+};
+export const CONFIRM: ConfirmAsk = {
+	ask: 'confirm',
+	entry: 7,
+	of: 'angle',
+	reading: 84.1,
+	expect: { value: 47.9, sd: 0.35 },
+	why: 'That is 36 degrees from what the dial says. Are two digits swapped?',
+	bend: 2,
+};
+export const CHECK: CheckAsk = {
+	ask: 'check',
+	entry: 8,
+	name: 'rise',
+	kind: 'drop',
+	expect: { value: 14.31, sd: 0.08 },
+	design: 14.25,
+	tolerance: 0.0625,
+	includes: 'The reading includes the half diameter of the tube.',
+};
+export const DECIDE: DecideAsk = {
+	ask: 'decide',
+	entry: 9,
+	bend: 2,
+	advice: 'pull',
+	made: { angle: 47.3, sd: 0.12 },
+	target: 48.2,
+	design: 48,
+	limit: false,
+	why: 'The bend is 0.9 degrees short and the machine has angle left.',
+};
+export const CORRECTED: CorrectedNote = {
+	note: 'corrected',
+	after: { bend: 2 },
+	remaining: [
+		{ bend: 3, fromStart: 68.0625, angle: 47.6, rotation: 179.2, was: { fromStart: 68, angle: 48, rotation: 180 } },
+		{ bend: 4, fromStart: 93.5, angle: 42.1, rotation: 0, was: { fromStart: 93.5, angle: 42, rotation: 0 } },
+	],
+	predicted: {
+		endOffset: 0.05,
+		endAngle: 0.1,
+		checks: [
+			{ name: 'legs', value: 0.2 },
+			{ name: 'reach', value: 31.25 },
+		],
+	},
+	without: {
+		endOffset: 0.71,
+		endAngle: 0.9,
+		checks: [
+			{ name: 'legs', value: 0.9 },
+			{ name: 'reach', value: 31.0 },
+		],
+	},
+};
+export const DONE: DoneNote = {
+	note: 'done',
+	scrapped: false,
+	bends: [
+		{ design: 42, target: 42, made: 41.9, sd: 0.12, pulls: 2, seats: 1 },
+		{ design: 48, target: 48.2, made: 48.1, sd: 0.1, pulls: 3, seats: 2 },
+		{ design: 48, target: 47.6, made: 47.7, sd: 0.11, pulls: 1, seats: 1 },
+		{ design: 42, target: 42.1, made: 42, sd: 0.1, pulls: 1, seats: 1 },
+	],
+	checks: [
+		{ name: 'rise', design: 14.25, reading: 14.28 },
+		{ name: 'lie', design: 0, reading: null },
+	],
+	trim: { start: 0.5, end: 0.4375 },
+	endOffset: 0.05,
+	endAngle: 0.1,
+	fits: true,
+	log: '/logs/aft-arch-1.log',
+};

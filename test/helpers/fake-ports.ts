@@ -1,0 +1,140 @@
+import type { HomePort, JobRow, SessionRow } from '../../src/screen/home-port.ts';
+import type { KeptEntry, LivePort } from '../../src/screen/live-port.ts';
+import type { Answer, Ask, Output } from '../../src/session/protocol.ts';
+import type { Job } from '../../src/tube/job.ts';
+
+/** A job of the screen tests' own: an arch of four bends with one check of each kind. */
+export const ARCH: Job = {
+	name: 'Aft arch',
+	units: 'in',
+	tube: { material: { name: '4130-normalized', yield: 75, modulus: 29000 }, od: 1.75, wall: 0.12, stock: 120 },
+	tooling: {
+		bender: 'bay two',
+		die: '5.5 in',
+		clr: 5.5,
+		growth: 1.01,
+		stretch: 0,
+		clamp: 3.5,
+		follow: 2,
+		markOffset: 0,
+		maxAngle: 125,
+		dialStep: 0.5,
+		tape: 1 / 16,
+		floor: null,
+	},
+	shape: {
+		kind: 'bends',
+		bends: [
+			{ straight: 14, angle: 42, rotation: 0 },
+			{ straight: 21, angle: 48, rotation: 0 },
+			{ straight: 24, angle: 48, rotation: 180 },
+			{ straight: 21, angle: 42, rotation: 0 },
+		],
+		last: 14,
+	},
+	trim: { start: 0.5, end: 0.5 },
+	tolerance: { under: 0.5, over: 0.5, length: 1 / 16, rotation: 1 },
+	risk: 0.02,
+	checks: [
+		{ name: 'rise', kind: 'drop', from: 1, to: { bend: 2 }, surface: 'across', tolerance: 1 / 16 },
+		{ name: 'legs', kind: 'angle', between: [1, 3], tolerance: 0.5 },
+		{ name: 'reach', kind: 'span', from: { end: 'start' }, to: { bend: 3 }, tolerance: 1 / 8 },
+		{ name: 'lie', kind: 'out', plane: [1, 2], to: { straight: 4 }, tolerance: 1 / 8 },
+		{ name: 'section', kind: 'ovality', bend: 2, tolerance: 0.1 },
+	],
+	notes: 'Over the aft well.',
+};
+
+/** A session whose asks are given beforehand: each answer leads to the next outputs. */
+export class FakeLive implements LivePort {
+	readonly id = 'aft-arch-1';
+	readonly logPath = '/logs/aft-arch-1.log';
+	readonly answers: Answer[] = [];
+	readonly shown: Output[];
+	closed = false;
+	entries: KeptEntry[];
+	/** What the next answer throws instead of being taken. */
+	fault: Error | null = null;
+	private open: Ask | null;
+
+	constructor(
+		opening: readonly Output[],
+		private readonly replies: Output[][] = [],
+		readonly job: Job = ARCH,
+		history: readonly KeptEntry[] = [],
+	) {
+		this.shown = [...opening];
+		this.open = lastAsk(opening);
+		this.entries = [...history];
+	}
+
+	get outputs(): readonly Output[] {
+		return this.shown;
+	}
+
+	ask(): Ask | null {
+		return this.open;
+	}
+
+	answer(answer: Answer): Output[] {
+		if (this.fault !== null) throw this.fault;
+		this.answers.push(answer);
+		const outputs = this.replies.shift() ?? [];
+		if (outputs.some((output) => 'note' in output && output.note === 'refused')) return outputs;
+		this.entries = [...this.entries, { entry: this.entries.length + 1, text: JSON.stringify(answer), void: false }];
+		if (outputs.some((output) => 'note' in output && output.note === 'done')) this.open = null;
+		else this.open = lastAsk(outputs) ?? this.open;
+		return outputs;
+	}
+
+	history(): readonly KeptEntry[] {
+		return this.entries;
+	}
+
+	close(): void {
+		this.closed = true;
+	}
+}
+
+function lastAsk(outputs: readonly Output[]): Ask | null {
+	return outputs.filter((output): output is Ask => 'ask' in output).at(-1) ?? null;
+}
+
+/** A home whose jobs and sessions are given. */
+export class FakeHome implements HomePort {
+	readonly opened: { target: string; resume: boolean }[] = [];
+	fault: Error | null = null;
+
+	constructor(
+		private readonly live: LivePort | null,
+		private readonly rows: { jobs?: JobRow[]; sessions?: SessionRow[]; review?: string[]; benders?: string[] } = {},
+	) {}
+
+	jobs(): readonly JobRow[] {
+		return this.rows.jobs ?? [];
+	}
+
+	sessions(): readonly SessionRow[] {
+		return this.rows.sessions ?? [];
+	}
+
+	async openSession(target: string, resume: boolean): Promise<LivePort> {
+		this.opened.push({ target, resume });
+		if (this.fault !== null) throw this.fault;
+		if (this.live === null) throw new Error('This home has no session to open.');
+		return this.live;
+	}
+
+	review(): readonly string[] {
+		return this.rows.review ?? [];
+	}
+
+	benders(): readonly string[] {
+		return this.rows.benders ?? [];
+	}
+}
+
+/** An error of the kind that the disk's refusal is. */
+export function refusal(message: string, exitCode: number): Error {
+	return Object.assign(new Error(message), { exitCode });
+}
