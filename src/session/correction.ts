@@ -1,5 +1,5 @@
-import { correct, predict, scales } from '../fit/correct.ts';
-import type { Range } from '../fit/problem.ts';
+import { type Correction, correct, predict, scales } from '../fit/correct.ts';
+import type { CorrectionInput, Range } from '../fit/problem.ts';
 import type { Shape } from '../tube/shape.ts';
 import { at, numbersOf, tubeAtWork } from './as-built.ts';
 import { allMeasures, measuresAfter } from './design.ts';
@@ -30,7 +30,7 @@ export function correctedNumbers(state: State): readonly Numbers[] {
 	if (fixed === 0) return numbersOf(design.nominal, start.job.trim.start, start);
 	const current = tubeAtWork(state, state.plan.current);
 	if (fixed === bends.length) return numbersOf(current.shape, current.trimStart, start);
-	const { shape } = correct({
+	const shape = leastMoved({
 		shape: current.shape,
 		made: fixed,
 		nominal: design.nominal,
@@ -40,6 +40,34 @@ export function correctedNumbers(state: State): readonly Numbers[] {
 		bounds: bounds(state, current.shape),
 	});
 	return numbersOf(shape, current.trimStart, start);
+}
+
+/** Ever cheaper changes: nothing is moved further than needed, but as far as it is needed. */
+const CHEAPER = [1, 4, 16, 64];
+
+/** What is worth moving further for, when the design cannot be reached: a tenth of what is missed. */
+const WORTH = 1.1;
+
+/** The first correction that reaches everything, with changes as dear as they can be; where none does, the dearest that comes about as near. */
+function leastMoved(input: CorrectionInput): Shape {
+	const { straight, angle, rotation } = input.dear;
+	const tried: Correction[] = [];
+	for (const factor of CHEAPER) {
+		const dear = { straight: straight * factor, angle: angle * factor, rotation: rotation * factor };
+		const found = correct({ ...input, dear });
+		if (found.reached) return found.shape;
+		tried.push(found);
+	}
+	const misses = tried.map((found) => missOf(found, input));
+	const least = Math.min(...misses);
+	return tried[misses.findIndex((miss) => miss <= WORTH * least)]?.shape ?? input.shape;
+}
+
+/** How far from the design, in units of the tolerances: only what the finished tube shows, not what was moved for it. */
+function missOf({ endOffset, endAngle, measures }: Correction, { tolerance }: CorrectionInput): number {
+	const end = endOffset / tolerance.position;
+	const direction = endAngle / tolerance.direction;
+	return Math.hypot(end, direction, ...measures.map((measure) => measure.residual));
 }
 
 function bounds(state: State, shape: Shape): { straights: Range[]; angles: Range[] } {
