@@ -30,12 +30,7 @@ export function syncFolder(fs: FsPort, folder: string): void {
 
 /** Makes the folder and those above it that are missing (0700), each made durable in the one it lies in. */
 export function makeFolder(fs: FsPort, folder: string): void {
-	try {
-		fs.statSync(folder);
-		return;
-	} catch (error) {
-		if (codeOf(error) !== 'ENOENT') throw error;
-	}
+	if (exists(fs, folder)) return;
 	const parent = dirname(folder);
 	if (parent !== folder) makeFolder(fs, parent);
 	try {
@@ -62,16 +57,31 @@ export function createFile(fs: FsPort, path: string, bytes: Uint8Array): number 
 	}
 }
 
-/** As createFile, under the first free of `path`, `path-2`, … (the number goes before `extension`); gives the name taken. */
+/** Is there a file or folder of this name? */
+export function exists(fs: FsPort, path: string): boolean {
+	try {
+		fs.statSync(path);
+		return true;
+	} catch (error) {
+		if (codeOf(error) === 'ENOENT') return false;
+		throw error;
+	}
+}
+
+/**
+ * As createFile, under the first free of `path`, `path-2`, … (the number goes before `extension`); gives the name taken. A name that has a
+ * file with `beside` added to it is not free either.
+ */
 export function createFreeFile(
 	fs: FsPort,
 	path: string,
-	extension: string,
 	bytes: Uint8Array,
+	{ extension = '', beside = '' } = {},
 ): { fd: number; path: string } {
 	const stem = path.slice(0, path.length - extension.length);
 	for (let n = 1; ; n++) {
 		const name = n === 1 ? path : `${stem}-${n}${extension}`;
+		if (beside && exists(fs, name + beside)) continue;
 		try {
 			return { fd: createFile(fs, name, bytes), path: name };
 		} catch (error) {

@@ -139,7 +139,7 @@ function setAside({ fs, now }: WriterParts, path: string, fd: number, tail: Buff
 	const stamp = now.toISOString().replace(/[-:]|\.\d+/g, '');
 	try {
 		const { size } = fs.fstatSync(fd);
-		const kept = createFreeFile(fs, `${path}.torn-${stamp}`, '', tail);
+		const kept = createFreeFile(fs, `${path}.torn-${stamp}`, tail);
 		closeQuietly(fs, kept.fd);
 		fs.ftruncateSync(fd, size - tail.length);
 		fs.fsyncSync(fd);

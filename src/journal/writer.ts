@@ -100,7 +100,9 @@ export class LogWriter {
 		const { fs, self, now } = this.#parts;
 		try {
 			makeFolder(fs, resolve(folder));
-			const made = createFreeFile(fs, join(resolve(folder), basename(this.#path)), '.log', bytes);
+			// A name that once was gone on from is not taken again: the notes would lead in a circle.
+			const names = { extension: '.log', beside: movedNote('') };
+			const made = createFreeFile(fs, join(resolve(folder), basename(this.#path)), bytes, names);
 			try {
 				return { ...made, lock: acquireLock(made.path, now, fs, self) };
 			} catch (error) {
@@ -116,6 +118,8 @@ export class LogWriter {
 	/** Says beside the old log where the session went; a sentence for the operator when even that cannot be written. */
 	#leaveNote(old: string, movedTo: string): string {
 		const { fs, now } = this.#parts;
+		// The old name is free when its folder has vanished, and then it needs no note.
+		if (resolve(old) === movedTo) return '';
 		try {
 			const note = encodeRecord({ seq: 0, v: 1, at: now.toISOString(), movedTo });
 			// One that was cut short would not have been followed, and so may go.
