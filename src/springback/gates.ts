@@ -42,11 +42,6 @@ function unlikely(f: Filter, kind: ReadingKind, value: number): Doubt {
 	return { why: `${show(expected.value)} was expected, within about ${show(2 * expected.sd)}.` };
 }
 
-/** One independent reading of the angle or two: where little is known yet, a blunder would not stand out. */
-export function readingsWanted(f: Filter): 1 | 2 {
-	return expectReading(f, 'angle').sd > 0.9 ? 2 : 1;
-}
-
 function show(degrees: number): string {
 	return `${Number(degrees.toFixed(1))}`;
 }

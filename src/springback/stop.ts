@@ -99,8 +99,8 @@ function riskAPull(req: StopRequest): number {
 /** In the same seat a pull that stops no further than the last moves nothing; one against the advice has to move the tube. */
 function least(f: Filter, req: StopRequest): number {
 	const { dialStep, loadedBefore, forced } = req;
-	const idle = Math.max(loadedBefore ?? 0, forced ? predictStop(f, made(f).angle) : 0);
-	return up(idle + dialStep, dialStep);
+	const next = down(loadedBefore ?? 0, dialStep) + dialStep;
+	return tidy(forced ? Math.max(next, up(predictStop(f, made(f).angle) + dialStep, dialStep)) : next);
 }
 
 /** The loaded dial angle that is expected to leave `angle`: springback and take-up added. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { filterPrior, newBend, newSeat, observe, pull } from '../../src/springback/filter.ts';
-import { doubt, doubtLoaded, readingsWanted } from '../../src/springback/gates.ts';
+import { doubt, doubtLoaded } from '../../src/springback/gates.ts';
 
 const cold = filterPrior(0.021);
 const pulled = pull(cold, 60, 60);
@@ -49,12 +49,5 @@ describe('doubt of the dial', () => {
 		expect(doubt(cold, 'pointer', 53)?.why).toContain('0 was expected');
 		expect(doubt(newSeat(known), 'pointer', 53)).toBeNull();
 		expect(doubt(newSeat(known), 'pointer', 35)?.why).toContain('was expected');
-	});
-});
-
-describe('readingsWanted', () => {
-	it('is two while a blunder would not stand out, one afterwards', () => {
-		expect(readingsWanted(pulled)).toBe(2);
-		expect(readingsWanted(pull(newBend(known), 60, 60))).toBe(1);
 	});
 });
