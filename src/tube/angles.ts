@@ -28,7 +28,7 @@ const HALF_TURN_ROUNDING = 1e-9;
 /** The same rotation in (-180, 180], degrees. */
 export function normalizeRotation(rotation: number): number {
 	const turn = rotation % 360;
-	const folded = turn > 180 ? turn - 360 : turn <= -180 ? turn + 360 : turn;
+	const folded = turn > 180 ? turn - 360 : turn < -180 ? turn + 360 : turn;
 	return folded <= -180 + HALF_TURN_ROUNDING ? 180 : folded + 0;
 }
 

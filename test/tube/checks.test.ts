@@ -60,6 +60,18 @@ describe('drop in one plane', () => {
 		expect(hasCrown(drop(1, { bend: 2 }), hat)).toBe(true);
 	});
 
+	it.each([6, 12, 15, 20, 24, 30, 40])('finds the crown in the very middle of an arc: back by twice %d', (slope) => {
+		const even = tube(
+			[10, 9, 12],
+			[
+				[slope, 0],
+				[2 * slope, 180],
+			],
+		);
+		const depth = 2 * 6 * (1 - Math.cos(slope * rad)) + 9 * Math.sin(slope * rad);
+		expect(checkValue(drop(1, { bend: 2 }), even, TUBE)).toBeCloseTo(depth, 12);
+	});
+
 	it('to a straight is the depth of its start', () => {
 		const start = crown - 6 * (1 - Math.cos(15 * rad));
 		expect(checkValue(drop(1, { straight: 3 }), hat, TUBE)).toBeCloseTo(start, 12);

@@ -78,6 +78,20 @@ describe('a tube that does not', () => {
 		expect(selfContact(hairpin, 12.01)?.distance).toBeCloseTo(12, 2);
 	});
 
+	it('may be a bare ring of 200 degrees whose ends are its nearest places half a turn apart', () => {
+		// Chord of 200 degrees at radius 6, 11.817; places less than half a turn apart are nearer and no contact.
+		const ring = tube(
+			[0, 0, 0],
+			[
+				[100, 0],
+				[100, 0],
+			],
+		);
+		const ends = 12 * Math.sin((100 * Math.PI) / 180);
+		expect(selfContact(ring, ends - 1e-6)).toBeNull();
+		expect(selfContact(ring, ends + 0.1)?.distance).toBeCloseTo(ends, 6);
+	});
+
 	it('may have many small bends close together: neighbours are no contact', () => {
 		fc.assert(
 			fc.property(

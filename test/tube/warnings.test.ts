@@ -71,8 +71,8 @@ describe('warnings', () => {
 		const tube = (stock: number) => ({ ...tubeJob().tube, stock });
 		expect(codes({ tube: tube(40 + quarter) })).toEqual([]);
 		expect(codes({ tube: tube(40 + quarter - 0.01) })).toEqual(['stock-short tube.stock']);
-		expect(warned({ tube: tube(40), trim: { start: 1 } })[0]!.text).toBe(
-			'The piece in hand is 40 in, but the tube needs 50.425 in: 10.425 in short. Take a longer piece, or less trim (now 1 in in all).',
+		expect(warned({ tube: tube(40), trim: { start: 1, end: 0.5 } })[0]!.text).toBe(
+			'The piece in hand is 40 in, but the tube needs 50.925 in: 10.925 in short. Take a longer piece, or less trim (now 1.5 in in all).',
 		);
 	});
 
