@@ -1,5 +1,6 @@
 // How the program is bundled; apart from the build itself so that a test can ask what each command loads.
-import { dirname } from 'node:path';
+import { readFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 export const root = dirname(dirname(fileURLToPath(import.meta.url)));
@@ -17,6 +18,39 @@ const patchInk = {
 	},
 };
 
+/** `text` with `from` replaced. Throws when it is not there: the package has changed, and the change must be looked at. */
+function swap(text, from, to, path) {
+	if (!text.includes(from))
+		throw new Error(`${path} no longer has ${JSON.stringify(from)}, which the bundle replaces.`);
+	return text.replace(from, to);
+}
+
+/** What a first frame waits for without need: see plain-text.mjs, and `fetch`, which loads an HTTP client to decode a string. */
+const quickStart = {
+	name: 'quick-start',
+	setup(b) {
+		const plainText = JSON.stringify(join(root, '.ci', 'plain-text.mjs'));
+		const patch = (filter, change) =>
+			b.onLoad({ filter }, async ({ path }) => ({
+				contents: change(await readFile(path, 'utf8'), path),
+				loader: 'js',
+			}));
+		const lazily = (made) => (text, path) =>
+			`import { lazySegmenter } from ${plainText};\n${swap(text, made, 'lazySegmenter()', path)}`;
+		const graphemes = "new Intl.Segmenter(undefined, { granularity: 'grapheme' })";
+		patch(/ansi-tokenize[\\/]build[\\/]tokenize\.js$/, lazily(graphemes.replaceAll("'", '"')));
+		patch(/slice-ansi[\\/]tokenize-ansi\.js$/, lazily("new Intl.Segmenter(undefined, {granularity: 'grapheme'})"));
+		patch(/string-width[\\/]index\.js$/, (text, path) => {
+			const counting = '\tlet width = 0;\n\tconst eastAsianWidthOptions';
+			const quickly = `\tif (ambiguousIsNarrow && isPlain(string)) return string.length;\n${counting}`;
+			const quick = swap(text, counting, quickly, path);
+			const patched = swap(quick, 'new Intl.Segmenter()', 'lazySegmenter()', path);
+			return `import { isPlain, lazySegmenter } from ${plainText};\n${patched}`;
+		});
+		patch(/yoga-wasm-base64-esm\.js$/, (text) => `const fetch = undefined;\n${text}`);
+	},
+};
+
 export const bundleOptions = {
 	absWorkingDir: root,
 	entryPoints: { pullbook: 'src/main.ts' },
@@ -27,7 +61,7 @@ export const bundleOptions = {
 	platform: 'node',
 	format: 'esm',
 	target: 'node20',
-	plugins: [patchInk],
+	plugins: [patchInk, quickStart],
 	banner: {
 		js: "#!/usr/bin/env node\nimport {createRequire as __cr} from 'node:module'; const require = __cr(import.meta.url);",
 	},
