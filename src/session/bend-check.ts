@@ -9,7 +9,10 @@ import { bendAt } from './state.ts';
 export function stopRequest(state: State): StopRequest {
 	const { tolerance, risk, tooling } = state.start.job;
 	const bend = bendAt(state, state.bend);
-	const inSeat = bend.pulls.filter((pull) => pull.seat === bend.seats).map((pull) => pull.loaded);
+	// A dial keyed a division high must not drive the next stop up by one: the lesser of asked and keyed counts.
+	const inSeat = bend.pulls
+		.filter((pull) => pull.seat === bend.seats)
+		.map(({ stop, loaded }) => Math.min(stop, loaded));
 	return {
 		target: target(state),
 		under: tolerance.under,

@@ -161,7 +161,7 @@ function angleTaken(state: State, value: number, count: number, confirmed: boole
 	const all = confirmed ? [value] : [...got, value];
 	const mean = all.reduce((sum, x) => sum + x, 0) / all.length;
 	const readings = confirmed ? count : all.length;
-	const filter = observe(state.filter, 'angle', mean, { readings, confirmed: confirmed || readings > 1 });
+	const filter = observe(state.filter, 'angle', mean, { readings, confirmed });
 	const row = bendAt(state, state.bend).pulls.at(-1);
 	return afterAngle(withLastPull({ ...state, filter }, { measured: [...(row?.measured ?? []), ...all] }));
 }

@@ -42,8 +42,8 @@ export function doneNote(state: State, log: string): DoneNote {
 		bends: state.bends.map((bend, i) => ({
 			design: state.design.shape.bends[i]?.angle ?? bend.target,
 			target: bend.target,
-			made: bend.made?.angle ?? 0,
-			sd: bend.made?.sd ?? 0,
+			made: bend.made?.angle ?? null,
+			sd: bend.made?.sd ?? null,
 			pulls: bend.pulls.length,
 			seats: bend.seats,
 		})),

@@ -136,7 +136,8 @@ export interface RefusedNote {
 export interface DoneNote {
 	note: 'done';
 	scrapped: boolean;
-	bends: { design: number; target: number; made: number; sd: number; pulls: number; seats: number }[];
+	/** `made` and `sd` are null for a bend that was never accepted (a scrapped tube). */
+	bends: { design: number; target: number; made: number | null; sd: number | null; pulls: number; seats: number }[];
 	checks: { name: string; design: number; reading: number | null }[];
 	trim: { start: number; end: number };
 	endOffset: number;
