@@ -8,7 +8,7 @@ import { runLineMode } from '../helpers/line-client.ts';
 import { operatorAt } from '../helpers/operator.ts';
 import { draws, newMachine } from '../helpers/plain-shop.ts';
 
-const RUNS = 20;
+const RUNS = 500;
 let folder = '';
 beforeAll(() => {
 	folder = mkdtempSync(join(tmpdir(), 'cold-'));
