@@ -1,6 +1,13 @@
 /** How the sectors of one file of the failing disk reach it, or do not. */
 const SECTOR = 512;
 
+/** The bytes cut, or filled up with zeros, to this size. */
+function sized(bytes: Buffer, size: number): Buffer {
+	const out = Buffer.alloc(size);
+	bytes.copy(out);
+	return out;
+}
+
 export class Inode {
 	data: Buffer = Buffer.alloc(0);
 	onDisk: Buffer = Buffer.alloc(0);
@@ -22,16 +29,20 @@ export class Inode {
 		for (let s = Math.floor(at / SECTOR); s * SECTOR < at + bytes.length; s++) this.forgotten.delete(s);
 	}
 
-	/** The file with each sector as `choose` says: from the cache, from the disk, or its unflushed bytes as zeros. */
+	/** The file with each unflushed sector as `choose` says: from the cache, from the disk, or its new bytes as zeros. */
 	mixed(size: number, choose: (sector: number) => 'keep' | 'drop' | 'zero'): Buffer {
-		const out = Buffer.alloc(size);
-		for (let i = 0; i < size; i++) {
-			const disk = this.onDisk[i] ?? 0;
-			const cache = this.data[i] ?? disk;
-			const fate = cache === disk ? 'drop' : choose(Math.floor(i / SECTOR));
-			out[i] = fate === 'keep' ? cache : fate === 'zero' && i >= this.onDisk.length ? 0 : disk;
+		const disk = sized(this.onDisk, size);
+		const cache = sized(this.data, size);
+		// Beyond its end the cache has no say: a truncation that was not flushed leaves what was there.
+		if (this.data.length < this.onDisk.length) this.onDisk.copy(cache, this.data.length, this.data.length);
+		for (let from = 0; from < size; from += SECTOR) {
+			const to = Math.min(size, from + SECTOR);
+			if (disk.subarray(from, to).equals(cache.subarray(from, to))) continue;
+			const fate = choose(from / SECTOR);
+			if (fate === 'keep') cache.copy(disk, from, from, to);
+			else if (fate === 'zero') disk.fill(0, Math.max(from, this.onDisk.length), to);
 		}
-		return out;
+		return disk;
 	}
 
 	flush(): void {
@@ -40,7 +51,10 @@ export class Inode {
 
 	failToFlush(): void {
 		const end = Math.max(this.data.length, this.onDisk.length);
-		for (let i = 0; i < end; i++) if (this.data[i] !== this.onDisk[i]) this.forgotten.add(Math.floor(i / SECTOR));
+		const [cache, disk] = [sized(this.data, end), sized(this.onDisk, end)];
+		for (let from = 0; from < end; from += SECTOR)
+			if (!cache.subarray(from, from + SECTOR).equals(disk.subarray(from, from + SECTOR)))
+				this.forgotten.add(from / SECTOR);
 	}
 }
 
@@ -49,12 +63,10 @@ export function cutInode(inode: Inode, pick: (n: number) => number): Inode {
 	const { data, onDisk } = inode;
 	const [short, long] = [Math.min(data.length, onDisk.length), Math.max(data.length, onDisk.length)];
 	const size = [data.length, onDisk.length, short + Math.floor((long - short) / 2)][pick(3)]!;
-	const fates = new Map<number, 'keep' | 'drop' | 'zero'>();
 	const after = new Inode(inode.ino, false);
 	after.mtimeMs = inode.mtimeMs;
 	after.data = inode.mixed(size, (sector) => {
-		const fate = fates.get(sector) ?? (['keep', 'drop', 'zero'] as const)[pick(3)]!;
-		fates.set(sector, fate);
+		const fate = (['keep', 'drop', 'zero'] as const)[pick(3)]!;
 		return inode.forgotten.has(sector) ? 'drop' : fate;
 	});
 	after.onDisk = after.data;

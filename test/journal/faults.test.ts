@@ -25,11 +25,11 @@ function callsOf(sittings: string[][]): string[] {
 	return fs.trace;
 }
 
-/** Each fault in turn; afterwards the disk is well again, once with the power kept and three times with it cut as well. */
+/** Each fault in turn; afterwards the disk is well again, once with the power kept and twice with it cut as well. */
 function tryAll(faults: Fault[]): { runs: number; ended: number } {
 	const count = { runs: 0, ended: 0 };
 	for (const fault of faults) {
-		for (const seed of [0, 1, 2, 3]) {
+		for (const seed of [0, 1, 2]) {
 			const fs = new FaultFs(fault);
 			const left = runSession(fs, SITTINGS);
 			const label = `${JSON.stringify(fault)}, seed ${seed}`;
@@ -53,7 +53,7 @@ const writes = steps.filter((at) => trace[at - 1]!.startsWith('write '));
 describe('a session on a failing disk, the fault at every call in turn', () => {
 	it.each(ERRNOS)('%s once: the session goes on or ends with our error, and nothing acknowledged is lost', (code) => {
 		const { runs } = tryAll(steps.map((at) => ({ kind: 'errno', at, code })));
-		expect(runs).toBe(steps.length * 4);
+		expect(runs).toBe(steps.length * 3);
 	});
 
 	it.each(ERRNOS)('%s from then on, everywhere: it ends, and nothing acknowledged is lost', (code) => {
@@ -75,7 +75,7 @@ describe('a session on a failing disk, the fault at every call in turn', () => {
 		// Only closing, at the very end, may be cut without anybody noticing.
 		expect(ended).toBeGreaterThan(runs * 0.9);
 		for (const at of steps)
-			for (let seed = 10; seed < 40; seed++) {
+			for (let seed = 10; seed < 30; seed++) {
 				const fs = new FaultFs({ kind: 'cut', at });
 				const left = runSession(fs, SITTINGS);
 				expectKept(fs.afterPowerCut(picker(seed)), left, `cut at ${at}, seed ${seed}`);

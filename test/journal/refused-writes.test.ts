@@ -33,11 +33,16 @@ describe('what the operator is told when the disk fails under an append', () => 
 	}
 
 	it('ENOSPC on the write: not saved, the log as before, and the same reading is taken once there is room', () => {
-		const { error, again } = appendWith(3, (at) => ({ kind: 'partial', at, code: 'ENOSPC', bytes: 20 }));
+		const { error, again, fs } = appendWith(3, (at) => ({ kind: 'partial', at, code: 'ENOSPC', bytes: 20 }));
 		expect(error).toBeInstanceOf(NotSaved);
 		expect(error).toMatchObject({ code: 'ENOSPC', final: false, exitCode: 5 });
 		expect(String(error)).toMatch(/not saved in .*\.log: the disk is full \(ENOSPC\)\. Make room/);
 		expect(again).toBeNull();
+		const after = fs.trace.slice(fs.trace.lastIndexOf(`ftruncate ${LOG}`), -4);
+		expect(after, 'the half line is taken back, and that made durable').toEqual([
+			`ftruncate ${LOG}`,
+			`fdatasync ${LOG}`,
+		]);
 	});
 
 	it('a failed flush: the log is lost for good, although the disk is well again', () => {
@@ -60,6 +65,7 @@ describe('what the operator is told when the disk fails under an append', () => 
 		const opened = openLog(LOG, { now: NOW, fs, self: onlyProcess(2) });
 		expect(opened.message).toMatch(/cut off in the middle \(20 bytes, never acknowledged\)/);
 		expect(fs.files()).toContain(`${LOG}.torn-20260101T080000Z`);
+		expect(fs.trace.slice(-2), 'cut off, and that made durable').toEqual([`ftruncate ${LOG}`, `fsync ${LOG}`]);
 	});
 
 	it('a log changed by something else, replaced or gone is not written any more', () => {
