@@ -1,5 +1,6 @@
 import type { LiveSession } from '../journal/live.ts';
 import type { LivePort } from '../screen/live-port.ts';
+import { undoable } from '../session/fold.ts';
 import { history } from '../session/history.ts';
 import type { Output } from '../session/protocol.ts';
 
@@ -20,6 +21,8 @@ export function livePort(session: LiveSession): LivePort {
 			return added;
 		},
 		history: () => history(session.state),
+		undoable: () => undoable(session.state),
+		messages: session.messages,
 		close: () => session.close(),
 	};
 }

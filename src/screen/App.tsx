@@ -1,11 +1,10 @@
-import { Box, useInput, useStdout } from 'ink';
+import { Box, type Key as InkKey, useInput, useStdout } from 'ink';
 import { useCallback, useMemo, useSyncExternalStore } from 'react';
 import { type Size, sizeOf } from '../terminal/output.ts';
-import { type AppState, type Controller } from './controller.ts';
+import type { AppState, Controller } from './controller.ts';
 import { FrameView } from './FrameView.tsx';
 import { type Frame, frame } from './frame.ts';
 import { homeView } from './home-state.ts';
-import { type Key as InkKey } from 'ink';
 import { keyOf } from './keys.ts';
 import type { Look } from './look.ts';
 import { NOTHING } from './prompt.ts';
@@ -54,7 +53,18 @@ function frameOf(state: AppState, size: Size, ink: string): Frame {
 			return frame({ title, where: '', body, prompt, entry: state.home.entry, message: state.home.message }, size, ink);
 		}
 		case 'waiting':
-			return frame({ title: 'One moment', where: '', body: () => [], prompt: { label: '', empty: '' }, entry: NOTHING, message: null }, size, ink);
+			return frame(
+				{
+					title: 'One moment',
+					where: '',
+					body: () => [],
+					prompt: { label: '', empty: '' },
+					entry: NOTHING,
+					message: null,
+				},
+				size,
+				ink,
+			);
 	}
 }
 

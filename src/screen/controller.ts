@@ -8,7 +8,7 @@ import { viewOf } from './pages/index.ts';
 import { pressed } from './prompt.ts';
 import { type ReaderState, readerKey } from './reader-state.ts';
 import { answered, notSaved, type Reduced, sessionKey, textChanged, textEntered } from './session-reducer.ts';
-import { type Message, opened, type SessionState } from './session-state.ts';
+import { type Message, opened, type SessionState, standing } from './session-state.ts';
 
 export type AppState =
 	| { view: 'home'; home: HomeState }
@@ -61,7 +61,8 @@ export class Controller {
 	readonly snapshot = (): AppState => this.state;
 
 	/** Whether a text field has the focus, which needs its keys slowly. */
-	readonly inText = (): boolean => this.state.view === 'session' && viewOf(this.state.session).prompt.text !== undefined;
+	readonly inText = (): boolean =>
+		this.state.view === 'session' && viewOf(this.state.session).prompt.text !== undefined;
 
 	key(key: Key): void {
 		const { state } = this;
@@ -108,8 +109,9 @@ export class Controller {
 		if (live === null) return;
 		const quit = answer.action?.do === 'quit';
 		try {
+			const heard = live.messages.length;
 			const outputs = live.answer(answer);
-			const next = answered(session, { outputs, ask: live.ask(), history: live.history() });
+			const next = answered(session, { outputs, messages: live.messages.slice(heard), ...standing(live) });
 			const refused = outputs.some((output) => 'note' in output && output.note === 'refused');
 			if (quit && !refused) this.leaveSession(session.unsaved ?? 3);
 			else this.set({ view: 'session', session: next });
@@ -158,15 +160,20 @@ export class Controller {
 	private homeStep(home: HomeState, step: HomeStep): void {
 		switch (step.step) {
 			case 'page':
-				return this.home(step.page);
+				this.home(step.page);
+				break;
 			case 'open':
-				return this.open(step.target, step.resume);
+				this.open(step.target, step.resume);
+				break;
 			case 'review':
-				return this.read(home, `Session ${step.id}`, () => this.port.review(step.id));
+				this.read(home, `Session ${step.id}`, () => this.port.review(step.id));
+				break;
 			case 'benders':
-				return this.read(home, 'Benders and dies', () => this.port.benders());
+				this.read(home, 'Benders and dies', () => this.port.benders());
+				break;
 			case 'leave':
-				return this.end(0);
+				this.end(0);
+				break;
 		}
 	}
 

@@ -1,10 +1,10 @@
+import type { Size } from '../terminal/output.ts';
 import { cut, EMPTY, type Line, line, span, spread, wrapped } from './line.ts';
 import { fitted, type Room, type Section } from './pages/page.ts';
 import { choiceLines } from './parts/choice-list.ts';
 import { type KeyHint, keyLines, keysOf } from './parts/key-line.ts';
 import type { Entry, Prompt } from './prompt.ts';
 import type { Message } from './session-state.ts';
-import type { Size } from '../terminal/output.ts';
 
 /** What is drawn: lines from the top, and in which of them the text field stands. */
 export interface Frame {

@@ -21,7 +21,11 @@ export interface HomeState {
 	message: Message | null;
 }
 
-export function homeState(port: HomePort, page: HomePage = { page: 'home' }, message: Message | null = null): HomeState {
+export function homeState(
+	port: HomePort,
+	page: HomePage = { page: 'home' },
+	message: Message | null = null,
+): HomeState {
 	return { jobs: port.jobs(), sessions: port.sessions(), page, entry: NOTHING, message };
 }
 
@@ -54,8 +58,20 @@ function mainPage(state: HomeState): HomeView {
 			empty: 'Write the number of a choice and press Enter.',
 		},
 		body: (room) => [
-			{ rank: 1, lines: wrapped('Guides the bending of a tube, pull by pull, and keeps every reading.', room.columns, 'quiet') },
-			{ rank: 0, lines: none ? wrapped('There is no job file here. Put some into the jobs folder, or name one: pullbook bend JOB.', room.columns, 'alert') : [] },
+			{
+				rank: 1,
+				lines: wrapped('Guides the bending of a tube, pull by pull, and keeps every reading.', room.columns, 'quiet'),
+			},
+			{
+				rank: 0,
+				lines: none
+					? wrapped(
+							'There is no job file here. Put some into the jobs folder, or name one: pullbook bend JOB.',
+							room.columns,
+							'alert',
+						)
+					: [],
+			},
 		],
 	};
 }
@@ -74,12 +90,19 @@ function jobs({ jobs: rows }: HomeState): Choice<HomeStep>[] {
 	return rows.map((job) => ({
 		group: 'Jobs',
 		label: job.fault === undefined ? `${job.name} (${job.summary})` : `${job.name}: not usable, ${job.fault}`,
-		step: job.open === undefined ? { step: 'open', target: job.path, resume: false } : { step: 'page', page: { page: 'offer', job } },
+		step:
+			job.open === undefined
+				? { step: 'open', target: job.path, resume: false }
+				: { step: 'page', page: { page: 'offer', job } },
 	}));
 }
 
 function rest({ sessions }: HomeState): Choice<HomeStep>[] {
-	const kept: Choice<HomeStep> = { group: 'Besides', label: `look at a kept session (${sessions.length})`, step: { step: 'page', page: { page: 'kept' } } };
+	const kept: Choice<HomeStep> = {
+		group: 'Besides',
+		label: `look at a kept session (${sessions.length})`,
+		step: { step: 'page', page: { page: 'kept' } },
+	};
 	return [
 		...(sessions.length > 0 ? [kept] : []),
 		{ group: 'Besides', label: 'benders and dies', step: { step: 'benders' } },
@@ -94,7 +117,11 @@ function offerPage(job: JobRow): HomeView {
 		prompt: {
 			label: 'Number of your choice',
 			choices: [
-				{ label: 'go on where it was left', step: { step: 'open', target: job.open ?? job.path, resume: true }, advised: true },
+				{
+					label: 'go on where it was left',
+					step: { step: 'open', target: job.open ?? job.path, resume: true },
+					advised: true,
+				},
 				{ label: 'begin another tube', step: { step: 'open', target: job.path, resume: false } },
 			],
 			plus: { label: 'go on', step: { step: 'open', target: job.open ?? job.path, resume: true } },

@@ -33,5 +33,9 @@ export interface LivePort {
 	answer(answer: Answer): Output[];
 	/** What was answered so far, oldest first. */
 	history(): readonly KeptEntry[];
+	/** The entry that taking back would void; null when there is none. */
+	undoable(): number | null;
+	/** Sentences for the operator about the log itself, oldest first: a cut line set aside, a log that had to move. */
+	readonly messages: readonly string[];
 	close(): void;
 }

@@ -1,6 +1,6 @@
 import { type Instance, render } from 'ink';
 import { isPlain, type TerminalEnvironment } from '../terminal/colour.ts';
-import { KeyStream, type KeySource } from '../terminal/key-stream.ts';
+import { type KeySource, KeyStream } from '../terminal/key-stream.ts';
 import { ScreenOutput, type Sink, sizeOf } from '../terminal/output.ts';
 import { ScreenMode } from '../terminal/screen-mode.ts';
 import { stopJob, watchSignals } from '../terminal/signals.ts';

@@ -69,7 +69,8 @@ function typed<Step>(prompt: Prompt<Step>, entry: Entry, text: string): Outcome<
 	const shortcut = { '+': prompt.plus, '/': prompt.slash, '*': prompt.star }[text];
 	if (entry.field === '' && shortcut !== undefined) return { step: shortcut.step };
 	if (prompt.read === undefined && prompt.choices === undefined) return { entry };
-	if (entry.field.length >= LONGEST) return { wrong: `A number has at most ${LONGEST} characters; Esc clears the field.` };
+	if (entry.field.length >= LONGEST)
+		return { wrong: `A number has at most ${LONGEST} characters; Esc clears the field.` };
 	return { entry: { field: entry.field + text, selected: null } };
 }
 

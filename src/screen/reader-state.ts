@@ -1,8 +1,8 @@
+import type { Size } from '../terminal/output.ts';
 import { type Content, type Frame, frame } from './frame.ts';
 import type { Key } from './keys.ts';
 import { line } from './line.ts';
 import { NOTHING } from './prompt.ts';
-import type { Size } from '../terminal/output.ts';
 
 /** Lines to be read, more than a screen holds. */
 export interface ReaderState {
@@ -34,7 +34,15 @@ export function readerKey(state: ReaderState, key: Key, size: Size): ReaderState
 }
 
 /** The same by the numeric pad: its own arrows' places, and the signs. */
-const PAD: Record<string, Key['key']> = { '8': 'up', '2': 'down', '+': 'pageDown', '-': 'pageUp', '7': 'home', '1': 'end', '/': 'escape' };
+const PAD: Record<string, Key['key']> = {
+	'8': 'up',
+	'2': 'down',
+	'+': 'pageDown',
+	'-': 'pageUp',
+	'7': 'home',
+	'1': 'end',
+	'/': 'escape',
+};
 
 export function readerFrame(state: ReaderState, size: Size, ink: string): Frame {
 	const page = Math.max(1, size.rows - OTHER_ROWS);

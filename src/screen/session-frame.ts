@@ -1,7 +1,7 @@
+import type { Size } from '../terminal/output.ts';
 import { type Frame, frame } from './frame.ts';
 import { bendsOf, viewOf } from './pages/index.ts';
 import type { SessionState } from './session-state.ts';
-import type { Size } from '../terminal/output.ts';
 
 /** A session's screen. */
 export function sessionFrame(state: SessionState, size: Size, ink: string): Frame {

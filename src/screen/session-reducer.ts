@@ -3,7 +3,7 @@ import type { Key } from './keys.ts';
 import type { KeptEntry } from './live-port.ts';
 import { promptOf } from './pages/index.ts';
 import { NOTHING, type Outcome, pressed } from './prompt.ts';
-import { ASK, followed, type Message, type SessionState, type Step } from './session-state.ts';
+import { ASK, followed, type Message, type SessionState, type Step, told } from './session-state.ts';
 
 /** What the reducer wants done outside: an answer saved, or the session left. */
 export type SessionEffect = { effect: 'answer'; answer: Answer } | { effect: 'leave' };
@@ -14,10 +14,10 @@ export interface Reduced {
 }
 
 /** What has come of an answer. */
-export interface Answered {
+export interface Answered extends Pick<SessionState, 'history' | 'undoable' | 'ask'> {
 	outputs: readonly Output[];
-	ask: SessionState['ask'];
-	history: readonly KeptEntry[];
+	/** What the log had to say about itself meanwhile. */
+	messages: readonly string[];
 }
 
 /** A key pressed on a session's page. */
@@ -69,14 +69,14 @@ function cautionSeen(state: SessionState): SessionState {
 }
 
 /** The state after an answer was taken or refused by the session. */
-export function answered(state: SessionState, { outputs, ask, history }: Answered): SessionState {
+export function answered(state: SessionState, { outputs, messages, ...standing }: Answered): SessionState {
 	const refused = outputs.find((output): output is RefusedNote => 'note' in output && output.note === 'refused');
 	if (refused !== undefined) {
 		const kind = refused.code === 'not-saved' ? 'unsaved' : 'wrong';
-		return { ...state, ask, message: { kind, text: refused.why } };
+		return { ...state, ...standing, message: { kind, text: refused.why } };
 	}
-	const next = followed({ ...state, ask, history, unsaved: null }, outputs);
-	return { ...next, message: kept(state.history, history) };
+	const next = followed({ ...state, ...standing, unsaved: null }, outputs);
+	return { ...next, message: told(messages) ?? kept(state.history, standing.history) };
 }
 
 /** The state after the disk refused: everything stays as it was, to be tried again. */

@@ -1,4 +1,14 @@
-import type { Answer, Ask, CorrectedNote, DoneNote, EvidenceKind, Output, SessionNote, SetAsk, WarningsNote } from '../session/protocol.ts';
+import type {
+	Answer,
+	Ask,
+	CorrectedNote,
+	DoneNote,
+	EvidenceKind,
+	Output,
+	SessionNote,
+	SetAsk,
+	WarningsNote,
+} from '../session/protocol.ts';
 import type { Job } from '../tube/job.ts';
 import type { KeptEntry, KeptReading, LivePort } from './live-port.ts';
 import { type Entry, NOTHING } from './prompt.ts';
@@ -47,6 +57,8 @@ export interface SessionState {
 	job: Job;
 	logPath: string;
 	history: readonly KeptEntry[];
+	/** The entry that taking back would void. */
+	undoable: number | null;
 	ask: Ask | null;
 	/** The last `set`, which holds the mark and the turn for the pulls that follow it. */
 	set: SetAsk | null;
@@ -70,18 +82,27 @@ export function opened(port: LivePort): SessionState {
 		id: port.id,
 		job: port.job,
 		logPath: port.logPath,
-		history: port.history(),
-		ask: port.ask(),
+		...standing(port),
 		set: null,
 		page: ASK,
 		queue: [],
 		entry: NOTHING,
 		details: {},
-		message: null,
+		message: told(port.messages),
 		cautioned: [],
 		unsaved: null,
 	};
 	return followed(blank, port.outputs);
+}
+
+/** How the session stands, as its port tells it. */
+export function standing(port: LivePort): Pick<SessionState, 'history' | 'undoable' | 'ask'> {
+	return { history: port.history(), undoable: port.undoable(), ask: port.ask() };
+}
+
+/** What the log has to say about itself, to be read before going on. */
+export function told(messages: readonly string[]): Message | null {
+	return messages.length === 0 ? null : { kind: 'wrong', text: messages.join(' ') };
 }
 
 /** The state after what the session put out: its notes become pages to be seen before the ask. */

@@ -104,8 +104,10 @@ function corner(name: CornerName): string {
 export function checkWords(check: Check): string {
 	switch (check.kind) {
 		case 'drop': {
-			const to = 'bend' in check.to ? `the outermost of bend ${check.to.bend}` : `the start of straight ${check.to.straight}`;
-			const surface = check.surface === 'across' ? ', edge on the face away from the bend, over the tube' : ', centre line';
+			const to =
+				'bend' in check.to ? `the outermost of bend ${check.to.bend}` : `the start of straight ${check.to.straight}`;
+			const surface =
+				check.surface === 'across' ? ', edge on the face away from the bend, over the tube' : ', centre line';
 			return `Drop from the line of straight ${check.from} to ${to}${surface}`;
 		}
 		case 'angle':

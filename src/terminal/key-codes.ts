@@ -59,7 +59,14 @@ export function controlSequenceKey(parameters: string, final: string): string | 
 /** The kitty keyboard protocol's own numbers for the numeric pad, from 57399 on (kitty, "Comprehensive keyboard handling"). */
 const KEYPAD_FIRST = 57399;
 const KEYPAD = [...'0123456789./*-+', RETURN, '=', ',', LEFT, RIGHT, UP, DOWN, PAGE_UP, PAGE_DOWN, HOME, END];
-const NAMED: Record<number, string> = { 8: BACKSPACE, 9: TAB, 13: RETURN, 27: ESCAPE, 127: BACKSPACE, 57426: BACKSPACE };
+const NAMED: Record<number, string> = {
+	8: BACKSPACE,
+	9: TAB,
+	13: RETURN,
+	27: ESCAPE,
+	127: BACKSPACE,
+	57426: BACKSPACE,
+};
 
 function codepointKey(parameters: string): string | null {
 	const fields = parameters.split(';');

@@ -1,4 +1,14 @@
-import { BACKSPACE, controlSequenceKey, ESCAPE, INTERRUPT, printable, RETURN, SUSPEND, singleShiftKey, TAB } from './key-codes.ts';
+import {
+	BACKSPACE,
+	controlSequenceKey,
+	ESCAPE,
+	INTERRUPT,
+	printable,
+	RETURN,
+	SUSPEND,
+	singleShiftKey,
+	TAB,
+} from './key-codes.ts';
 
 /** A digital instrument that ends its reading with CR LF presses Enter once, not twice. */
 const CRLF_WITHIN_MS = 50;
@@ -126,8 +136,11 @@ function controlSequence(text: string, at: number): Step {
 	return { length: end + 1, keys: key === null ? [] : [key] };
 }
 
+const STRING_ENDS = ['\x07', '\x1b\\', '\x9c'];
+
 /** A string sequence (a terminal's answer to a question): up to BEL or ESC \. */
 function controlString(text: string, at: number): Step {
-	const end = /\x07|\x1b\\|\x9c/.exec(text.slice(at));
-	return end === null ? 'unfinished' : { length: at + end.index + end[0].length, keys: [] };
+	const ends = STRING_ENDS.map((end) => ({ end, place: text.indexOf(end, at) })).filter(({ place }) => place >= 0);
+	if (ends.length === 0) return 'unfinished';
+	return { length: Math.min(...ends.map(({ end, place }) => place + end.length)), keys: [] };
 }

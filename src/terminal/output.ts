@@ -19,7 +19,7 @@ export function sizeOf(sink: Pick<Sink, 'columns' | 'rows'>): Size {
 }
 
 /** What Ink writes besides frames: the cursor, which the screen mode sees to. */
-const CURSOR_ONLY = /^(?:\x1b\[\?25[hl])*$/;
+const NO_FRAME = ['', '\x1b[?25h', '\x1b[?25l'];
 
 /**
  * The terminal's output as Ink is given it. Ink (with `debug`) writes whole frames; here they are brought onto the screen line by
@@ -54,7 +54,7 @@ export class ScreenOutput extends EventEmitter {
 
 	/** Takes a frame; of several in one turn of the event loop only the last is drawn. */
 	write(text: string, done?: () => void): boolean {
-		if (!CURSOR_ONLY.test(text)) {
+		if (!NO_FRAME.includes(text)) {
 			this.frame = text;
 			this.flushing ??= setImmediate(this.flush);
 		}

@@ -52,6 +52,7 @@ export class FakeLive implements LivePort {
 	readonly answers: Answer[] = [];
 	readonly shown: Output[];
 	closed = false;
+	readonly messages: string[] = [];
 	entries: KeptEntry[];
 	/** What the next answer throws instead of being taken. */
 	fault: Error | null = null;
@@ -89,6 +90,10 @@ export class FakeLive implements LivePort {
 
 	history(): readonly KeptEntry[] {
 		return this.entries;
+	}
+
+	undoable(): number | null {
+		return this.entries.findLast((entry) => !entry.void)?.entry ?? null;
 	}
 
 	close(): void {

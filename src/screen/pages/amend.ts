@@ -1,9 +1,9 @@
 import type { EvidenceKind } from '../../session/protocol.ts';
+import { parseNumber } from '../../units/parse.ts';
 import { line, wrapped } from '../line.ts';
 import type { KeptEntry, KeptReading } from '../live-port.ts';
 import type { SessionState, Step } from '../session-state.ts';
 import { EVIDENCE, EVIDENCE_MEASURE, measureOf, READINGS, shown } from '../words.ts';
-import { parseNumber } from '../../units/parse.ts';
 import { answer, BACK, bendNumber, numberField, type PageView } from './page.ts';
 
 /** Which earlier entry was wrong. */
@@ -15,9 +15,11 @@ export function amendPage(state: SessionState): PageView {
 			label: 'Number of your choice',
 			choices: entries.map((entry) => ({ label: `entry ${entry.entry}: ${entry.text}`, step: whichStep(entry) })),
 			back: BACK,
-			empty: entries.length === 0 ? 'Press Esc to go back.' : 'Write the number of a choice and press Enter; Esc goes back.',
+			empty:
+				entries.length === 0 ? 'Press Esc to go back.' : 'Write the number of a choice and press Enter; Esc goes back.',
 		},
-		body: () => (entries.length > 0 ? [] : [{ rank: 0, lines: [line('There is no reading yet that could be corrected.')] }]),
+		body: () =>
+			entries.length > 0 ? [] : [{ rank: 0, lines: [line('There is no reading yet that could be corrected.')] }],
 	};
 }
 
@@ -35,7 +37,12 @@ export function amendWhichPage(state: SessionState, entry: KeptEntry): PageView 
 	}));
 	return {
 		title: `Correct entry ${entry.entry}`,
-		prompt: { label: 'Number of your choice', choices, back: BACK, empty: 'Write the number of a choice and press Enter.' },
+		prompt: {
+			label: 'Number of your choice',
+			choices,
+			back: BACK,
+			empty: 'Write the number of a choice and press Enter.',
+		},
 		body: () => [],
 	};
 }
@@ -54,7 +61,12 @@ export function amendValuePage(state: SessionState, entry: KeptEntry, reading: K
 			: numberField(measureOf(reading.of, state.job, reading.name), state.job, amend);
 	return {
 		title: `Correct entry ${entry.entry}`,
-		prompt: { label: 'What it really was', ...field, back: BACK, empty: 'Write the right number and press Enter; Esc goes back.' },
+		prompt: {
+			label: 'What it really was',
+			...field,
+			back: BACK,
+			empty: 'Write the right number and press Enter; Esc goes back.',
+		},
 		body: (room) => [
 			{ rank: 0, lines: wrapped(`Entry ${entry.entry}: ${entry.text}`, room.columns, 'strong', 2) },
 			{ rank: 0, lines: reading === null ? [] : [line(described(state, reading))] },
@@ -70,7 +82,10 @@ export function evidencePage(): PageView {
 		title: 'Something else was measured',
 		prompt: {
 			label: 'Number of your choice',
-			choices: KINDS.map((kind) => ({ label: EVIDENCE[kind], step: { step: 'page', page: { page: 'evidenceBend', kind } } })),
+			choices: KINDS.map((kind) => ({
+				label: EVIDENCE[kind],
+				step: { step: 'page', page: { page: 'evidenceBend', kind } },
+			})),
 			back: BACK,
 			empty: 'Write the number of a choice and press Enter; Esc goes back.',
 		},

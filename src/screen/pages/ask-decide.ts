@@ -1,10 +1,10 @@
 import type { Advice, DecideAsk } from '../../session/protocol.ts';
+import { trimmed } from '../../units/format.ts';
 import { line, span, wrapped } from '../line.ts';
 import { bigNumbers } from '../parts/big-numbers.ts';
 import type { Choice } from '../prompt.ts';
 import type { SessionState, Step } from '../session-state.ts';
 import { angle, plusMinus } from '../words.ts';
-import { trimmed } from '../../units/format.ts';
 import { answer, type PageView, type Room, type Section, SLASH, STAR } from './page.ts';
 import { reliefStep } from './reopen.ts';
 
@@ -35,15 +35,27 @@ function choicesOf(state: SessionState, ask: DecideAsk): Choice<Step>[] {
 		{ label: 'accept the bend as it is', step: answer({ do: 'accept' }), ...by('accept') },
 		{ label: 'pull it further', step: answer({ do: 'pull' }), ...by('pull') },
 		{ label: `open it ${open}`, step: reliefStep(state, ask.bend, { action: { do: 'relieve' } }), ...by('relieve') },
-		{ label: 'scrap the tube', step: { step: 'page', page: { page: 'text', purpose: 'scrap', value: '' } }, ...by('scrap') },
+		{
+			label: 'scrap the tube',
+			step: { step: 'page', page: { page: 'text', purpose: 'scrap', value: '' } },
+			...by('scrap'),
+		},
 	];
 	if (ask.of === undefined) return choices;
 	const bend = ask.of;
 	const reopen = (how: 'pull' | 'relieve') => ({ action: { do: 'reopen' as const, bend, how } });
 	return [
 		...choices,
-		{ label: `go back to bend ${bend} and pull it further`, step: { step: 'answer', answer: reopen('pull') }, ...by('reopen') },
-		{ label: `go back to bend ${bend} and open it a little`, step: reliefStep(state, bend, reopen('relieve')), ...by('reopen') },
+		{
+			label: `go back to bend ${bend} and pull it further`,
+			step: { step: 'answer', answer: reopen('pull') },
+			...by('reopen'),
+		},
+		{
+			label: `go back to bend ${bend} and open it a little`,
+			step: reliefStep(state, bend, reopen('relieve')),
+			...by('reopen'),
+		},
 	];
 }
 
@@ -54,11 +66,15 @@ function sections(ask: DecideAsk, room: Room): Section[] {
 		below: `± ${trimmed(Math.max(ask.made.sd, 0.1), 1)} degrees`,
 		chief: true,
 	};
-	const wanted = { label: 'WANTED', value: trimmed(ask.target, 1), below: ask.target === ask.design ? 'as drawn' : `drawn ${angle(ask.design)}` };
+	const wanted = {
+		label: 'WANTED',
+		value: trimmed(ask.target, 1),
+		below: ask.target === ask.design ? 'as drawn' : `drawn ${angle(ask.design)}`,
+	};
 	return [
 		{ rank: 1, lines: bigNumbers([made, wanted], room.columns, room.ink) },
+		{ rank: 0, lines: [line(`made ${plusMinus(angle(ask.made.angle), ask.made.sd)}, ${difference(ask)}`)] },
 		{ rank: 0, lines: [...wrapped(ask.why, room.columns, 'strong'), ...limit(ask)] },
-		{ rank: 3, lines: [line(`made ${plusMinus(angle(ask.made.angle), ask.made.sd)}, ${difference(ask)}`, 'quiet')] },
 	];
 }
 
@@ -68,6 +84,6 @@ function limit(ask: DecideAsk) {
 
 function difference(ask: DecideAsk): string {
 	const by = ask.made.angle - ask.target;
-	if (Math.abs(by) < 0.05) return 'on its target';
-	return `${angle(Math.abs(by))} ${by < 0 ? 'short of' : 'past'} its target`;
+	if (Math.abs(by) < 0.05) return `as wanted, ${angle(ask.target)}`;
+	return `${angle(Math.abs(by))} ${by < 0 ? 'short of' : 'past'} the ${angle(ask.target)} wanted`;
 }

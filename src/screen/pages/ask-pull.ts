@@ -1,9 +1,9 @@
 import type { PullAsk } from '../../session/protocol.ts';
-import { type Line, span, wrapped } from '../line.ts';
+import { trimmed } from '../../units/format.ts';
+import { type Line, span, widthOf, wrapped } from '../line.ts';
 import { type BigNumber, bigNumbers } from '../parts/big-numbers.ts';
 import type { SessionState } from '../session-state.ts';
 import { angle, dial, percent, plusMinus } from '../words.ts';
-import { trimmed } from '../../units/format.ts';
 import { markNumber, turnNumber } from './ask-set.ts';
 import { answer, BACK, numberField, type PageView, type Room, type Section, SLASH, STAR } from './page.ts';
 
@@ -34,7 +34,10 @@ export function releasedPage(state: SessionState, ask: PullAsk, loaded: number):
 			empty: 'Write what the dial reads after release and press Enter, or press + to go on without it.',
 		},
 		body: (room) => [
-			{ rank: 0, lines: [[span('Held under load: '), span(dial(loaded), 'strong'), span(' (not saved yet)', 'alert')]] },
+			{
+				rank: 0,
+				lines: [[span('Held under load: '), span(dial(loaded), 'strong'), span(' (not saved yet)', 'alert')]],
+			},
 			{ rank: 0, lines: wrapped('Let the pressure off. What does the dial read now?', room.columns) },
 		],
 	};
@@ -46,24 +49,27 @@ function sections(state: SessionState, ask: PullAsk, room: Room): Section[] {
 	const placed = set === null ? [] : [markNumber(set, job, false), turnNumber(set)];
 	return [
 		{ rank: 0, lines: bigNumbers([...placed, stop], room.columns, room.ink) },
-		{ rank: 0, lines: [expectation(ask)] },
+		{ rank: 0, lines: expectation(ask, room.columns) },
 		{ rank: 1, lines: limits(ask, room.columns) },
 		{ rank: 2, lines: wrapped(ask.why, room.columns, 'quiet') },
 	];
 }
 
-function expectation(ask: PullAsk): Line {
+function expectation(ask: PullAsk, columns: number): Line[] {
 	const drawing = ask.target === ask.design ? '' : ` (drawing ${angle(ask.design)})`;
-	return [
+	const angles = [
 		span('comes out at '),
 		span(plusMinus(angle(ask.expect.angle), ask.expect.sd), 'strong'),
 		span(` of ${angle(ask.target)}${drawing}`),
-		span(`   risk of too far ${percent(ask.risk)}`),
 	];
+	const risk = span(`risk of too far ${percent(ask.risk)}`);
+	const together = [...angles, span('   '), risk];
+	return widthOf(together) <= columns ? [together] : [angles, [risk]];
 }
 
 function limits(ask: PullAsk, columns: number): Line[] {
-	const lead = ask.lead === null ? [] : wrapped(`Ease up from ${dial(ask.lead)}; do not pass the stop.`, columns, 'alert');
+	const lead =
+		ask.lead === null ? [] : wrapped(`Ease up from ${dial(ask.lead)}; do not pass the stop.`, columns, 'alert');
 	if (!ask.limit) return lead;
 	return [...lead, ...wrapped('This is the largest angle that the machine reaches.', columns, 'alert')];
 }

@@ -1,6 +1,6 @@
 import type { CorrectedNote, Predicted } from '../../session/protocol.ts';
-import { formatTape } from '../../units/tape.ts';
 import type { Job } from '../../tube/job.ts';
+import { formatTape } from '../../units/tape.ts';
 import { type Line, line, span } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import type { SessionState, Step } from '../session-state.ts';
@@ -22,7 +22,9 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 			...(anyLeft ? { choices } : {}),
 			plus: { label: anyLeft ? 'new numbers' : 'go on', step: { step: 'next' } },
 			slash: { label: 'take back', step: { step: 'page', page: { page: 'undo' } } },
-			empty: anyLeft ? 'Press + for the new numbers, or write the number of a choice and press Enter.' : 'Press + to go on.',
+			empty: anyLeft
+				? 'Press + for the new numbers, or write the number of a choice and press Enter.'
+				: 'Press + to go on.',
 		},
 		body: () => [...table(note, state.job), { rank: 1, lines: predictions(note, state.job) }],
 	};
@@ -33,8 +35,9 @@ function reason({ after }: CorrectedNote): string {
 	return 'bend' in after ? `Corrected after bend ${after.bend}` : `Corrected after entry ${after.entry}`;
 }
 
-const HEAD = ['', 'mark old', 'new', 'turn old', 'new', 'bend to old', 'new'];
-const WIDTHS = [7, 11, 11, 9, 8, 12, 8];
+const HEAD = ['', 'mark old', 'new', 'turn old', 'new', 'bend old', 'new'];
+/** Together as wide as the narrowest screen. */
+const WIDTHS = [7, 9, 10, 9, 8, 9, 8];
 
 function table({ remaining }: CorrectedNote, job: Job): Section[] {
 	if (remaining.length === 0) return [{ rank: 0, lines: [line('No bend is left to be corrected.')] }];
@@ -65,7 +68,7 @@ function predictions({ predicted, without }: CorrectedNote, job: Job): Line[] {
 		span(of(predicted).padStart(15), 'strong'),
 	];
 	return [
-		line(`${'The finished tube'.padEnd(30)}${'as drawn left'.padStart(15)}${'corrected'.padStart(15)}`, 'quiet'),
+		line(`${'The finished tube'.padEnd(30)}${'as drawn'.padStart(15)}${'corrected'.padStart(15)}`, 'quiet'),
 		row('far end off its place by', (which) => fine(which.endOffset, job)),
 		row('far end off its direction by', (which) => angle(which.endAngle)),
 		...predicted.checks.map(({ name }) =>

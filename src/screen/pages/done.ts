@@ -1,17 +1,22 @@
 import type { DoneNote } from '../../session/protocol.ts';
 import type { Job } from '../../tube/job.ts';
-import { type Line, line, span } from '../line.ts';
+import { type Line, line, span, wrapped } from '../line.ts';
 import type { SessionState } from '../session-state.ts';
 import { angle, fine, measureOf, plusMinus, shown, tape } from '../words.ts';
-import type { PageView } from './page.ts';
+import { type PageView, SLASH } from './page.ts';
 
 /** How the tube came out. */
 export function donePage(state: SessionState, note: DoneNote): PageView {
 	return {
 		title: note.scrapped ? 'Scrapped' : 'Done',
-		prompt: { label: '', plus: { label: 'finish', step: { step: 'leave' } }, empty: 'Press + to finish.' },
-		body: () => [
-			{ rank: 0, lines: [verdict(note)] },
+		prompt: {
+			label: '',
+			plus: { label: 'finish', step: { step: 'leave' } },
+			slash: SLASH,
+			empty: 'Press + to finish.',
+		},
+		body: (room) => [
+			{ rank: 0, lines: verdict(note, room.columns) },
 			{ rank: 0, lines: bends(note) },
 			{ rank: 0, lines: checks(note, state.job) },
 			{ rank: 1, lines: note.scrapped ? [] : ends(note, state.job) },
@@ -20,23 +25,26 @@ export function donePage(state: SessionState, note: DoneNote): PageView {
 	};
 }
 
-function verdict({ scrapped, fits }: DoneNote): Line {
-	if (scrapped) return line('The tube is scrap; what it taught is kept.', 'alert');
-	return fits ? line('The tube fits: every bend and every check is within tolerance.', 'good') : line('The tube does not fit everywhere: see below.', 'wrong');
+function verdict({ scrapped, fits }: DoneNote, columns: number): Line[] {
+	if (scrapped) return wrapped('The tube is scrap; what it taught is kept.', columns, 'alert');
+	if (fits) return wrapped('The tube fits: every bend and every check is within tolerance.', columns, 'good');
+	return wrapped('The tube does not fit everywhere: see below.', columns, 'wrong');
 }
 
 function bends({ bends: made }: DoneNote): Line[] {
 	const head = `${''.padEnd(8)}${'drawn'.padStart(8)}${'wanted'.padStart(9)}${'made'.padStart(14)}${'pulls'.padStart(8)}${'seats'.padStart(7)}`;
 	return [
 		line(head, 'quiet'),
-		...made.map(({ design, target, made: angleMade, sd, pulls, seats }, at): Line => [
-			span(`bend ${at + 1}`.padEnd(8)),
-			span(angle(design).padStart(8)),
-			span(angle(target).padStart(9)),
-			span(plusMinus(angle(angleMade), sd).padStart(14), 'strong'),
-			span(String(pulls).padStart(8)),
-			span(String(seats).padStart(7)),
-		]),
+		...made.map(
+			({ design, target, made: angleMade, sd, pulls, seats }, at): Line => [
+				span(`bend ${at + 1}`.padEnd(8)),
+				span(angle(design).padStart(8)),
+				span(angle(target).padStart(9)),
+				span((angleMade === null || sd === null ? 'not made' : plusMinus(angle(angleMade), sd)).padStart(14), 'strong'),
+				span(String(pulls).padStart(8)),
+				span(String(seats).padStart(7)),
+			],
+		),
 	];
 }
 
@@ -50,7 +58,13 @@ function checks({ checks: all }: DoneNote, job: Job): Line[] {
 
 function ends({ trim, endOffset, endAngle }: DoneNote, job: Job): Line[] {
 	return [
-		[span('Cut off: '), span(cutOff(trim.start, job), 'strong'), span(' at the start end, '), span(cutOff(trim.end, job), 'strong'), span(' at the far end')],
+		[
+			span('Cut off: '),
+			span(cutOff(trim.start, job), 'strong'),
+			span(' at the start end, '),
+			span(cutOff(trim.end, job), 'strong'),
+			span(' at the far end'),
+		],
 		line(`Far end off its place by ${fine(endOffset, job)}, off its direction by ${angle(endAngle)}`),
 	];
 }

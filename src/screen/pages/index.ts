@@ -1,6 +1,13 @@
 import type { Prompt } from '../prompt.ts';
 import type { Page, SessionState, Step } from '../session-state.ts';
-import { amendPage, amendValuePage, amendWhichPage, evidenceBendPage, evidencePage, evidenceValuePage } from './amend.ts';
+import {
+	amendPage,
+	amendValuePage,
+	amendWhichPage,
+	evidenceBendPage,
+	evidencePage,
+	evidenceValuePage,
+} from './amend.ts';
 import { decidePage } from './ask-decide.ts';
 import { pullPage, releasedPage } from './ask-pull.ts';
 import { checkPage, confirmPage, leastPage, measurePage } from './ask-reading.ts';

@@ -62,7 +62,7 @@ function common(): Choice<Step>[] {
 
 /** Taking back is asked once: it is one key away from a reading. */
 export function undoPage(state: SessionState): PageView {
-	const last = state.history.filter((entry) => !entry.void).at(-1);
+	const last = state.history.find(({ entry }) => entry === state.undoable);
 	return {
 		title: 'Take back',
 		prompt: {
@@ -74,10 +74,16 @@ export function undoPage(state: SessionState): PageView {
 		},
 		body: (room) =>
 			last === undefined
-				? [{ rank: 0, lines: [line('Nothing has been answered yet that could be taken back.')] }]
+				? [{ rank: 0, lines: [line('There is nothing that could be taken back.')] }]
 				: [
 						{ rank: 0, lines: wrapped(`Entry ${last.entry}: ${last.text}`, room.columns, 'strong', 2) },
-						{ rank: 0, lines: wrapped('It becomes void and its question is asked again. What was done to the tube stays done.', room.columns) },
+						{
+							rank: 0,
+							lines: wrapped(
+								'It becomes void and its question is asked again. What was done to the tube stays done.',
+								room.columns,
+							),
+						},
 					],
 	};
 }
@@ -100,9 +106,21 @@ export function detailPage(state: SessionState, of: Detail): PageView {
 			empty: 'Write the number and press Enter; Esc goes back.',
 		},
 		body: (room) => [
-			{ rank: 0, lines: wrapped('It is kept with the next +, and the numbers that follow take it into account.', room.columns) },
+			{
+				rank: 0,
+				lines: wrapped('It is kept with the next +, and the numbers that follow take it into account.', room.columns),
+			},
 			...(of === 'rotation'
-				? [{ rank: 1, lines: wrapped('Positive by the right-hand rule about the direction from the start end to the far end, as in the layout.', room.columns, 'quiet' as const) }]
+				? [
+						{
+							rank: 1,
+							lines: wrapped(
+								'Positive by the right-hand rule about the direction from the start end to the far end, as in the layout.',
+								room.columns,
+								'quiet' as const,
+							),
+						},
+					]
 				: []),
 		],
 	};

@@ -1,13 +1,13 @@
 import type { Action } from '../../session/protocol.ts';
+import type { Job } from '../../tube/job.ts';
+import { trimmed } from '../../units/format.ts';
+import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
+import { UnitsError } from '../../units/units-error.ts';
 import type { Line } from '../line.ts';
 import { EMPTY } from '../line.ts';
 import type { Prompt } from '../prompt.ts';
 import type { SessionState, Step } from '../session-state.ts';
 import { dial, fine, type Measure } from '../words.ts';
-import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
-import { trimmed } from '../../units/format.ts';
-import type { Job } from '../../tube/job.ts';
-import { UnitsError } from '../../units/units-error.ts';
 
 /** The room that a page's body has, and what fills a cell of a block digit. */
 export interface Room {
@@ -16,7 +16,7 @@ export interface Room {
 	ink: string;
 }
 
-/** Lines that belong together. Where room is scarce the highest rank goes first; rank 0 stays. */
+/** Lines that belong together. Where room is scarce the lower ranks come first; rank 0 stays. */
 export interface Section {
 	rank: number;
 	lines: readonly Line[];
@@ -33,12 +33,14 @@ export type View = (state: SessionState) => PageView;
 
 /** The sections' lines with a blank line between sections, without what does not fit. */
 export function fitted(sections: readonly Section[], rows: number): Line[] {
-	let kept = sections.filter(({ lines }) => lines.length > 0);
-	while (spaced(kept).length > rows) {
-		const worst = Math.max(...kept.map(({ rank }) => rank));
-		if (worst === 0) break;
-		kept = kept.filter(({ rank }) => rank !== worst);
+	const filled = sections.filter(({ lines }) => lines.length > 0);
+	const byRank = filled.toSorted((a, b) => a.rank - b.rank);
+	const chosen = new Set<Section>();
+	for (const section of byRank) {
+		const tried = filled.filter((each) => chosen.has(each) || each === section);
+		if (section.rank === 0 || spaced(tried).length <= rows) chosen.add(section);
 	}
+	const kept = filled.filter((each) => chosen.has(each));
 	const airy = spaced(kept);
 	const lines = airy.length <= rows ? airy : kept.flatMap((section) => section.lines);
 	return lines.slice(0, rows);

@@ -1,3 +1,4 @@
+import { RELIEF_CAUTION } from '../../session/cautions.ts';
 import type { Answer } from '../../session/protocol.ts';
 import { wrapped } from '../line.ts';
 import type { SessionState, Step } from '../session-state.ts';
@@ -9,12 +10,6 @@ export function reliefStep(state: SessionState, bend: number, relief: Answer): S
 	return { step: 'page', page: { page: 'relief', bend, answer: relief } };
 }
 
-const RELIEF_CAUTIONS = [
-	'Some rule books do not allow a bend to be worked back: look it up, and ask the inspector before you do.',
-	'Open it a little at a time and measure after each time. The tube moves suddenly: keep hands and face out of its way.',
-	'Afterwards look for flats, cracks and kinks, inside and outside of the bend. A tube that shows any is scrap.',
-];
-
 /** What to know before a bend is opened. */
 export function reliefPage(bend: number, relief: Answer): PageView {
 	return {
@@ -25,7 +20,16 @@ export function reliefPage(bend: number, relief: Answer): PageView {
 			back: BACK,
 			empty: 'Press + to open the bend, Esc to go back.',
 		},
-		body: (room) => [{ rank: 0, lines: RELIEF_CAUTIONS.flatMap((text) => wrapped(`! ${text}`, room.columns, 'alert', 2)) }],
+		body: (room) => [
+			{ rank: 0, lines: wrapped(`! ${RELIEF_CAUTION}`, room.columns, 'alert', 2) },
+			{
+				rank: 1,
+				lines: wrapped(
+					'It moves suddenly: keep hands and face out of its way, and measure after each time.',
+					room.columns,
+				),
+			},
+		],
 	};
 }
 
@@ -40,7 +44,13 @@ export function reopenPage(bends: number): PageView {
 			empty: "Write the bend's number and press Enter; Esc goes back.",
 		},
 		body: (room) => [
-			{ rank: 0, lines: wrapped('A bend that was accepted can be pulled further or opened a little. Its checks follow, then the session goes on where it was.', room.columns) },
+			{
+				rank: 0,
+				lines: wrapped(
+					'A bend that was accepted can be pulled further or opened a little. Its checks follow, then the session goes on where it was.',
+					room.columns,
+				),
+			},
 		],
 	};
 }
@@ -53,7 +63,10 @@ export function reopenHowPage(state: SessionState, bend: number): PageView {
 			label: 'Number of your choice',
 			choices: [
 				{ label: 'pull it further', step: answer({ do: 'reopen', bend, how: 'pull' }) },
-				{ label: 'open it a little', step: reliefStep(state, bend, { action: { do: 'reopen', bend, how: 'relieve' } }) },
+				{
+					label: 'open it a little',
+					step: reliefStep(state, bend, { action: { do: 'reopen', bend, how: 'relieve' } }),
+				},
 			],
 			back: BACK,
 			empty: 'Write 1 or 2 and press Enter; Esc goes back.',

@@ -1,17 +1,10 @@
+import { GENERAL_CAUTIONS } from '../../session/cautions.ts';
 import type { SessionNote, WarningsNote } from '../../session/protocol.ts';
 import { type Line, line, span, wrapped } from '../line.ts';
 import type { SessionState } from '../session-state.ts';
-import type { PageView } from './page.ts';
+import { type PageView, STAR } from './page.ts';
 
 const GO_ON = { label: 'go on', step: { step: 'next' } } as const;
-
-export const CAUTIONS = [
-	'Pinch points: keep hands, sleeves and the tube you hold clear of die, clamp and follower whenever pressure is on.',
-	'Hydraulic pressure: never look for a leak with your hand; let the pressure off before you touch the set-up.',
-	'The tube springs back when it is let go, and its free end sweeps round: nobody stands in its way.',
-	'Cut edges are sharp: take the burrs off both ends before the tube is handled.',
-	'Roll structures follow their rule book, whose figures come before these, and need inspection before use.',
-];
 
 /** The session's first page: which one it is, and what is dangerous about the work. */
 export function startPage(state: SessionState, note: SessionNote): PageView {
@@ -19,7 +12,7 @@ export function startPage(state: SessionState, note: SessionNote): PageView {
 		title: note.resumed ? 'Session goes on' : 'New session',
 		prompt: { label: '', plus: { label: 'understood, go on', step: { step: 'next' } }, empty: 'Press + to go on.' },
 		body: (room) => [
-			{ rank: 0, lines: CAUTIONS.flatMap((text) => wrapped(`! ${text}`, room.columns, 'alert', 2)) },
+			{ rank: 0, lines: GENERAL_CAUTIONS.flatMap((text) => wrapped(`! ${text}`, room.columns, 'alert', 2)) },
 			{ rank: 1, lines: changes(note, room.columns) },
 			{ rank: 2, lines: [[span('Log: ', 'quiet'), span(note.log, 'quiet')]] },
 			{ rank: 3, lines: wrapped(state.job.notes, room.columns, 'quiet') },
@@ -28,7 +21,10 @@ export function startPage(state: SessionState, note: SessionNote): PageView {
 }
 
 function changes({ changed, others }: SessionNote, columns: number): Line[] {
-	const fields = changed.length === 0 ? [] : [`The job file has changed since at ${changed.join(', ')}; this session keeps the job it was started with.`];
+	const fields =
+		changed.length === 0
+			? []
+			: [`The job file has changed since at ${changed.join(', ')}; this session keeps the job it was started with.`];
 	const left = others.length === 0 ? [] : [`Also unfinished for this job: ${others.join(', ')}.`];
 	return [...fields, ...left].flatMap((text) => wrapped(text, columns, 'plain', 2));
 }
@@ -37,12 +33,13 @@ function changes({ changed, others }: SessionNote, columns: number): Line[] {
 export function warningsPage(note: WarningsNote): PageView {
 	return {
 		title: `Warnings (${note.warnings.length})`,
-		prompt: { label: '', plus: GO_ON, empty: 'Press + to bend all the same; * and leave stops here.', star: leaveStar },
+		prompt: { label: '', plus: GO_ON, empty: 'Press + to bend all the same; * has leave.', star: STAR },
 		body: (room) => [
-			{ rank: 0, lines: note.warnings.flatMap(({ at, text }) => wrapped(`! ${at}: ${text}`, room.columns, 'alert', 2)) },
+			{
+				rank: 0,
+				lines: note.warnings.flatMap(({ at, text }) => wrapped(`! ${at}: ${text}`, room.columns, 'alert', 2)),
+			},
 			{ rank: 1, lines: [line('The tube can be bent all the same if you know better.', 'quiet')] },
 		],
 	};
 }
-
-const leaveStar = { label: 'more', step: { step: 'page', page: { page: 'more' } } } as const;

@@ -9,7 +9,8 @@ export function textPage(purpose: 'note' | 'scrap'): PageView {
 		prompt: {
 			label: note ? 'Note' : 'Why is it scrap?',
 			text: (text) => {
-				if (text === '') return note ? 'Write the note first; Esc goes back.' : 'Say in a few words why; Esc goes back.';
+				if (text === '')
+					return note ? 'Write the note first; Esc goes back.' : 'Say in a few words why; Esc goes back.';
 				return { step: 'answer', answer: note ? { action: null, note: text } : { action: { do: 'scrap', why: text } } };
 			},
 			back: BACK,
@@ -19,7 +20,9 @@ export function textPage(purpose: 'note' | 'scrap'): PageView {
 			{
 				rank: 0,
 				lines: wrapped(
-					note ? 'It is kept in the log with the time. The question that is open stays open.' : 'The session ends with it. What the tube taught about springback is kept.',
+					note
+						? 'It is kept in the log with the time. The question that is open stays open.'
+						: 'The session ends with it. What the tube taught about springback is kept.',
 					room.columns,
 				),
 			},

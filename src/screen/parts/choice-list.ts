@@ -12,7 +12,8 @@ export function choiceLines<Step>(choices: readonly Choice<Step>[], selected: nu
 	const focus = selected === null ? 0 : selected + Math.min(first, headingsBefore(choices, selected));
 	const room = Math.max(1, rows - 2);
 	const top = Math.min(Math.max(0, focus - Math.floor(room / 2)), all.length - room);
-	const more = (count: number, where: string) => (count > 0 ? line(`    (${count} more ${where}; arrow keys)`, 'quiet') : EMPTY);
+	const more = (count: number, where: string) =>
+		count > 0 ? line(`    (${count} more ${where}; arrow keys)`, 'quiet') : EMPTY;
 	return [more(top, 'above'), ...all.slice(top, top + room), more(all.length - top - room, 'below')].slice(0, rows);
 }
 
