@@ -7,6 +7,9 @@ import type { CorrectedNote, Numbers, Predicted } from './protocol.ts';
 import type { PlanState, State } from './state.ts';
 import { madeCount } from './state.ts';
 
+/** What the last leg's direction may be off by, in degrees; its place may be off by the job's tolerance of a length. */
+const DIRECTION = 0.25;
+
 /** How far a straight may be moved by a correction, in parts of the piece: further is another tube. */
 const FURTHEST = 0.25;
 
@@ -36,7 +39,8 @@ export function correctedNumbers(state: State): readonly Numbers[] {
 		nominal: design.nominal,
 		goal: design.goal,
 		measures: measuresAfter(design, start.job, fixed),
-		...scales(start.job.units),
+		tolerance: { position: start.job.tolerance.length, direction: DIRECTION },
+		dear: scales(start.job.units).dear,
 		bounds: bounds(state, current.shape),
 	});
 	return numbersOf(shape, current.trimStart, start);

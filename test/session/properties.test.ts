@@ -2,18 +2,24 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ask } from '../../src/session/ask.ts';
 import { evolve, initial, undoable } from '../../src/session/fold.ts';
-import { doneNote } from '../../src/session/outputs.ts';
-import { sessionView } from '../../src/session/views.ts';
 import { history } from '../../src/session/history.ts';
+import { doneNote } from '../../src/session/outputs.ts';
 import type { State } from '../../src/session/state.ts';
+import { sessionView } from '../../src/session/views.ts';
 import { hatJob } from '../helpers/hat.ts';
 import { randomAnswer } from '../helpers/random-answers.ts';
 import { begin, give, type Run } from '../helpers/session-run.ts';
 
-const steps = fc.array(fc.tuple(fc.nat(200), fc.double({ min: 0, max: 0.999, noNaN: true })), { minLength: 1, maxLength: 60 });
+const steps = fc.array(fc.tuple(fc.nat(200), fc.double({ min: 0, max: 0.999, noNaN: true })), {
+	minLength: 1,
+	maxLength: 60,
+});
 const RUNS = { numRuns: 120 };
 
-function walk(list: readonly (readonly [number, number])[], each: (before: Run, after: Run, answer: unknown) => void): Run {
+function walk(
+	list: readonly (readonly [number, number])[],
+	each: (before: Run, after: Run, answer: unknown) => void,
+): Run {
 	let run = begin(hatJob());
 	for (const [choice, size] of list) {
 		const open = ask(run.state);

@@ -1,0 +1,82 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { CheckAsk, DoneNote, SessionNote, SetAsk } from '../../src/session/protocol.ts';
+import type { SessionView } from '../../src/session/views.ts';
+import type { LayoutDocument } from '../../src/tube/layout.ts';
+import { runLineMode } from '../helpers/line-client.ts';
+import { runProgram, SAMPLE_JOBS } from '../helpers/program.ts';
+
+let home = '';
+beforeAll(() => {
+	home = mkdtempSync(join(tmpdir(), 'one-'));
+});
+afterAll(() => rmSync(home, { recursive: true }));
+
+/** The sample with its radius growth settled, so that nothing but the bends made moves a mark. */
+function settledJob(path: string): string {
+	const job = JSON.parse(readFileSync(path, 'utf8')) as { tooling: object };
+	const file = join(home, basename(path));
+	writeFileSync(file, JSON.stringify({ ...job, tooling: { ...job.tooling, growth: 1 } }));
+	return file;
+}
+
+/** Bends a whole tube with every bend measured exactly at its target, and every check read as expected. */
+async function bendExactly(file: string) {
+	return runLineMode({ file, home }, (ask) => {
+		switch (ask.ask) {
+			case 'set':
+				return { ready: true };
+			case 'pull':
+				return { loaded: ask.stop };
+			case 'measure':
+				return ask.readings === 2 ? { angles: [ask.expect.angle, ask.expect.angle] } : { angle: ask.expect.angle };
+			case 'confirm':
+				return { keep: true };
+			case 'check':
+				return { reading: ask.expect.value };
+			case 'decide':
+				return { do: ask.advice === 'pull' ? 'pull' : 'accept' };
+		}
+	});
+}
+
+describe.each(SAMPLE_JOBS)('one number for one thing in %s', (path) => {
+	it('layout, session, closing note and review agree', async () => {
+		const file = settledJob(path);
+		const printed = await runProgram(['layout', file, '--json'], { home });
+		const layout = JSON.parse(printed.out) as LayoutDocument;
+		const run = await bendExactly(file);
+		const sets = run.outputs.filter((o): o is SetAsk => 'ask' in o && o.ask === 'set');
+		const first = sets[0]!;
+		expect(first.mark).toMatchObject({ ...layout.bends[0]!.mark, moved: 0 });
+		for (const set of sets) {
+			const row = layout.bends[set.bend - 1]!;
+			expect(set.design).toBe(row.angle);
+			expect(set.mark.fromStart - set.mark.moved).toBeCloseTo(row.mark.fromStart, 9);
+			expect(set.mark.fromStart + set.mark.fromFarEnd).toBeCloseTo(layout.cutLength, 9);
+			expect(set.target).toBeCloseTo(row.angle, -0.8);
+		}
+		const checks = run.outputs.filter((o): o is CheckAsk => 'ask' in o && o.ask === 'check');
+		for (const check of checks) {
+			const row = layout.checks.find(({ name }) => name === check.name)!;
+			expect({ design: check.design, tolerance: check.tolerance }).toEqual({
+				design: row.design,
+				tolerance: row.tolerance,
+			});
+		}
+		const done = run.outputs.at(-1) as DoneNote;
+		const session = run.outputs[0] as SessionNote;
+		const kept = JSON.parse((await runProgram(['log', session.id, '--json'], { home })).out) as SessionView;
+		expect(kept.bends.map(({ made }) => made)).toEqual(done.bends.map(({ made, sd }) => ({ angle: made, sd })));
+		expect(kept.bends.map(({ target }) => target)).toEqual(done.bends.map(({ target }) => target));
+		expect(kept.checks).toEqual(done.checks);
+		expect(kept.asBuilt).toMatchObject({ endOffset: done.endOffset, endAngle: done.endAngle });
+		expect(kept.checks.map(({ name, design }) => ({ name, design }))).toEqual(
+			layout.checks.map(({ name, design }) => ({ name, design })),
+		);
+		const page = (await runProgram(['log', session.id], { home })).out;
+		for (const { made } of done.bends) expect(page).toContain(`made ${Number(made!.toFixed(2))}`);
+	});
+});
