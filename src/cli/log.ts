@@ -1,13 +1,17 @@
-import { listSessions, readSession } from '../journal/catalogue.ts';
+import { listSessions, readAnyway } from '../journal/catalogue.ts';
 import { listed, listText } from '../review/list.ts';
 import { reviewText } from '../review/text.ts';
 import { readBack } from '../session/read-back.ts';
 import { sessionView } from '../session/views.ts';
 import type { Io } from './io.ts';
 
+const BAD_INPUT = 2;
 const DAMAGED = 6;
 
-/** Lists the kept sessions, or shows one. Exit code 0; 6 where a log is damaged: what can be read is shown all the same. */
+/**
+ * Lists the kept sessions, or shows one. Exit code 0; 6 where a log is damaged: what can be read is shown all the same; 2 where there is
+ * nothing to show.
+ */
 export async function runLog(
 	{ id, json, home }: { id: string | null; json: boolean; home: string },
 	io: Io,
@@ -17,26 +21,21 @@ export async function runLog(
 
 function list(json: boolean, home: string, { stdout, stderr }: Io): number {
 	const sessions = listSessions(home).map(listed);
-	const problems = sessions.flatMap((session) =>
-		'problem' in session ? [`${session.kept.id}: ${session.problem}`] : [],
-	);
+	const problems = sessions.flatMap((session) => ('problem' in session ? [session] : []));
 	if (json) {
 		const summaries = sessions.flatMap((session) => ('summary' in session ? [session.summary] : []));
 		stdout.write(`${JSON.stringify(summaries, null, 2)}\n`);
-		for (const problem of problems) stderr.write(`pullbook: ${problem}\n`);
+		for (const { kept, problem } of problems) stderr.write(`pullbook: ${kept.id}: ${problem}\n`);
 	} else stdout.write(`${listText(sessions)}\n`);
-	return problems.length > 0 ? DAMAGED : 0;
+	return problems.some(({ isDamaged }) => isDamaged) ? DAMAGED : 0;
 }
 
 function show(id: string, json: boolean, home: string, { stdout, stderr }: Io): number {
-	const kept = readSession(home, id);
-	if (kept.records.length === 0) {
-		stderr.write(`pullbook: ${kept.problem ?? `The log of session ${id} holds no record.`}\n`);
-		return DAMAGED;
-	}
+	const kept = readAnyway(home, id);
+	const isDamaged = kept.damage !== null;
+	if (kept.problem !== null) stderr.write(`pullbook: ${kept.problem}\n`);
+	if (kept.records.length === 0) return isDamaged ? DAMAGED : BAD_INPUT;
 	if (json) stdout.write(`${JSON.stringify(sessionView(readBack(kept.records)), null, 2)}\n`);
 	else stdout.write(`${reviewText(kept)}\n`);
-	if (kept.problem === null) return 0;
-	stderr.write(`pullbook: ${kept.problem}\n`);
-	return DAMAGED;
+	return isDamaged ? DAMAGED : 0;
 }

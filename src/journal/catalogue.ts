@@ -55,8 +55,8 @@ export function readSession(home: string, id: string, fs: FsPort = realFs): Kept
 	return kept(id, path, read, faultOf(path, read)?.message ?? null);
 }
 
-/** As readSession, but one that cannot be gone on with is listed with the reason and what can be read of it. */
-function readAnyway(home: string, id: string, fs: FsPort): KeptSession {
+/** As readSession, but one that cannot be gone on with is given with the reason and what can be read of it. Throws NoLog for no id. */
+export function readAnyway(home: string, id: string, fs: FsPort = realFs): KeptSession {
 	try {
 		return readSession(home, id, fs);
 	} catch (error) {

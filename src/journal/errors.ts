@@ -48,11 +48,11 @@ export class Damaged extends JournalError {
 	}
 }
 
-/** The log was written by a later version of the program. */
+/** The log was written by a later version of the program; for this one it is as good as damaged. */
 export class NewerFormat extends JournalError {
 	readonly path: string;
 	constructor(message: string, path: string) {
-		super(message, 2);
+		super(message, 6);
 		this.path = path;
 	}
 }

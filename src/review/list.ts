@@ -2,16 +2,16 @@ import type { KeptSession } from '../journal/catalogue.ts';
 import { readBack, UnknownRecord } from '../session/read-back.ts';
 import { type SessionSummary, sessionSummary } from '../session/views.ts';
 
-/** A kept session in a line; one that cannot be read has its problem instead. */
-export type Listed = { kept: KeptSession } & ({ summary: SessionSummary } | { problem: string });
+/** A kept session in a line; one that cannot be gone on with has its problem instead, and whether that is damage to its log. */
+export type Listed = { kept: KeptSession } & ({ summary: SessionSummary } | { problem: string; isDamaged: boolean });
 
 export function listed(kept: KeptSession): Listed {
-	if (kept.problem !== null) return { kept, problem: kept.problem };
+	if (kept.problem !== null) return { kept, problem: kept.problem, isDamaged: kept.damage !== null };
 	try {
 		return { kept, summary: sessionSummary(readBack(kept.records)) };
 	} catch (error) {
 		if (!(error instanceof UnknownRecord)) throw error;
-		return { kept, problem: error.message };
+		return { kept, problem: error.message, isDamaged: true };
 	}
 }
 

@@ -24,7 +24,7 @@ export function reviewText(kept: KeptSession): string {
 
 function heading(view: SessionView, kept: KeptSession): string[] {
 	const { job } = view;
-	const problem = kept.problem === null ? [] : [`DAMAGED: ${kept.problem}`, 'Shown is what could be read before that.'];
+	const problem = kept.problem === null ? [] : [`CAUTION: ${kept.problem}`, 'Below is what can be read here.'];
 	const states = { open: 'interrupted: it can be resumed', done: 'finished', scrapped: 'scrapped' };
 	return [
 		`${job.name}   session ${view.id}`,

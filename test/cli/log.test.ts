@@ -1,0 +1,191 @@
+import fs, { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { Io } from '../../src/cli/io.ts';
+import { runLog } from '../../src/cli/log.ts';
+import { sessionPath } from '../../src/journal/catalogue.ts';
+import { LiveSession } from '../../src/journal/live.ts';
+import { openLog } from '../../src/journal/log-writer.ts';
+import { readLog } from '../../src/journal/read-log.ts';
+import { encodeRecord } from '../../src/journal/record.ts';
+import { hatJob } from '../helpers/hat.ts';
+
+let home = '';
+beforeEach(() => {
+	home = mkdtempSync(join(tmpdir(), 'pullbook-log-'));
+});
+afterEach(() => rmSync(home, { recursive: true, force: true }));
+
+async function run(id: string | null, json = false) {
+	const written = { out: '', err: '' };
+	const stream = (to: 'out' | 'err') => ({
+		write: (text: string) => {
+			written[to] += text;
+			return true;
+		},
+	});
+	const io = { stdout: stream('out'), stderr: stream('err') } as unknown as Io;
+	return { code: await runLog({ id, json, home }, io), ...written };
+}
+
+function begin(day: number): LiveSession {
+	let minute = 0;
+	const now = () => new Date(Date.UTC(2026, 1, day, 8, minute++));
+	return LiveSession.begin(
+		{ home, program: 'test', now, random: () => 'ab12' },
+		{ job: hatJob(), path: '/hat.json', raw: {} },
+		false,
+		[],
+	);
+}
+
+/** Bends the whole tube, every stop kept to the dial and every reading as expected, pulling again where that is advised. */
+function bendAll(session: LiveSession): void {
+	for (let open = session.ask, answers = 0; open; open = session.ask, answers++) {
+		if (answers > 200) throw new Error(`The session does not come to its end: ${JSON.stringify(open)}`);
+		if (open.ask === 'set') session.answerText('{"ready":true}');
+		else if (open.ask === 'pull') session.answerText(JSON.stringify({ loaded: open.stop }));
+		else if (open.ask === 'measure') session.answerText(JSON.stringify({ angle: open.expect.angle }));
+		else if (open.ask === 'check') session.answerText(JSON.stringify({ reading: open.expect.value }));
+		else if (open.ask === 'confirm') session.answerText('{"keep":true}');
+		else session.answerText(JSON.stringify({ do: open.advice === 'pull' ? 'pull' : 'accept' }));
+	}
+	session.close();
+}
+
+/** A session left open at its first measure, one pull having been taken back and given anew, with a note. */
+function leaveOpen(session: LiveSession): void {
+	session.answerText('{"ready":true,"note":"first tube of the week"}');
+	const stop = session.ask?.ask === 'pull' ? session.ask.stop : Number.NaN;
+	session.answerText(JSON.stringify({ loaded: stop + 0.5 }));
+	session.answerText('{"undo":true}');
+	session.answerText(JSON.stringify({ loaded: stop }));
+	session.close();
+}
+
+describe('pullbook log', () => {
+	it('with nothing kept says how to begin', async () => {
+		expect(await run(null)).toEqual({
+			code: 0,
+			out: 'No session has been kept yet. Start one: pullbook bend JOB\n',
+			err: '',
+		});
+		expect(await run(null, true)).toEqual({ code: 0, out: '[]\n', err: '' });
+	});
+
+	it('lists newest first, how far each came and whether it fits', async () => {
+		bendAll(begin(3));
+		leaveOpen(begin(4));
+		const { code, out } = await run(null);
+		const [open, done] = out.split('\n');
+		expect(code).toBe(0);
+		expect(open).toBe('20260204-080000-ab12  open      0 of 3 bends  Bow rail');
+		expect(done).toMatch(/^20260203-080000-ab12 {2}done {6}3 of 3 bends, (fits|does not fit) {2}Bow rail$/);
+		const list = JSON.parse((await run(null, true)).out);
+		expect(list).toMatchObject([
+			{ id: '20260204-080000-ab12', status: 'open', bendsDone: 0, bends: 3, fits: null },
+			{
+				id: '20260203-080000-ab12',
+				job: 'Bow rail',
+				status: 'done',
+				started: '2026-02-03T08:00:00.000Z',
+				bendsDone: 3,
+			},
+		]);
+		expect(list[1].fits).toBe(done?.includes(', fits'));
+	});
+
+	it('with a damaged log, an empty one and a good one: lists all, and the damage decides the exit code', async () => {
+		leaveOpen(begin(3));
+		fs.writeFileSync(sessionPath(home, '20260202-080000-zz'), '');
+		expect(await run(null)).toMatchObject({ code: 0 });
+		fs.writeFileSync(sessionPath(home, '20260201-080000-zz'), 'nonsense\n');
+		const { code, out, err } = await run(null, true);
+		expect(code).toBe(6);
+		expect(JSON.parse(out)).toHaveLength(1);
+		expect(err).toMatch(
+			/20260202-080000-zz: The log .* holds no record.*\n.*20260201-080000-zz: The log .* is damaged in line 1/,
+		);
+	});
+});
+
+describe('pullbook log ID', () => {
+	it('shows what was aimed at, given and taken back, in text and in JSON with the same numbers', async () => {
+		const session = begin(3);
+		leaveOpen(session);
+		const { code, out } = await run(session.id);
+		expect(code).toBe(0);
+		const view = JSON.parse((await run(session.id, true)).out);
+		expect(view).toMatchObject({ id: session.id, status: 'open', ended: null, notes: ['first tube of the week'] });
+		const [stood, undone] = view.bends[0].pulls;
+		expect(stood).toMatchObject({ seat: 1, loaded: stood.stop, released: null, measured: [], void: false });
+		expect(undone).toMatchObject({ seat: 1, stop: stood.stop, loaded: stood.stop + 0.5, void: true });
+		expect(out).toContain('interrupted: it can be resumed');
+		expect(out).toContain(`seat 1: stop ${stood.stop}, held ${stood.loaded}\n`);
+		expect(out).toContain(`seat 1: stop ${stood.stop}, held ${undone.loaded}  (taken back)`);
+		expect(out).toContain('note: first tube of the week');
+	});
+
+	it('of a finished one tells the end and each check as the session itself did', async () => {
+		const session = begin(3);
+		bendAll(session);
+		const view = JSON.parse((await run(session.id, true)).out);
+		const { records } = readLog(sessionPath(home, session.id));
+		expect(view).toMatchObject({ status: 'done', ended: records.at(-1)!.at });
+		expect(view.events).toBe(records.slice(1).reduce((sum, { events }) => sum + (events as unknown[]).length, 0));
+		expect(view.checks.map((check: { reading: number }) => check.reading)).not.toContain(null);
+		expect((await run(session.id)).out).toMatch(
+			/Far end .* from its place, .* from its direction\.\n.*within its tolerance/,
+		);
+	});
+
+	it('of a damaged log shows what is before the damage, says where it is, and exits 6', async () => {
+		const session = begin(3);
+		leaveOpen(session);
+		const path = sessionPath(home, session.id);
+		const bytes = fs.readFileSync(path);
+		bytes[bytes.length - 3]! ^= 1;
+		fs.writeFileSync(path, bytes);
+		const { code, out, err } = await run(session.id);
+		expect(code).toBe(6);
+		expect(err).toMatch(/is damaged in line 5: its checksum does not match/);
+		expect(out).toContain('CAUTION');
+		expect(out).toContain('tube set at bend 1');
+		expect(fs.readFileSync(path)).toEqual(bytes);
+	});
+
+	it('of one that went on on a disk which is away shows what is left here, and says where the rest is', async () => {
+		const session = begin(3);
+		leaveOpen(session);
+		const { log } = openLog(sessionPath(home, session.id), { now: new Date() });
+		const { path } = log.rescue(join(home, 'stick'));
+		log.close();
+		rmSync(dirname(path), { recursive: true });
+		const { code, out, err } = await run(session.id);
+		expect(code).toBe(0);
+		expect(err).toMatch(/went on in .*stick.*Put that disk back/);
+		expect(out).toContain('tube set at bend 1');
+	});
+
+	it('with an event that this version does not know refuses, and skips nothing', async () => {
+		const session = begin(3);
+		session.close();
+		const strange = { seq: 1, v: 1, at: '2026-02-03T09:00:00.000Z', events: [{ type: 'tube-painted' }] };
+		fs.appendFileSync(sessionPath(home, session.id), encodeRecord(strange));
+		await expect(run(session.id)).rejects.toMatchObject({
+			exitCode: 6,
+			message: expect.stringMatching(/Record 1 .*"tube-painted"/),
+		});
+		expect(await run(null)).toMatchObject({ code: 6 });
+	});
+
+	it('of an id that is not there, or none, says so with exit 2', async () => {
+		expect(await run('20260203-080000-none')).toMatchObject({
+			code: 2,
+			out: '',
+			err: expect.stringMatching(/There is no log/),
+		});
+		await expect(run('../secret')).rejects.toMatchObject({ exitCode: 2 });
+	});
+});
