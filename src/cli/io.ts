@@ -6,12 +6,10 @@ export interface Io {
 	env: NodeJS.ProcessEnv;
 }
 
-/** Why no screen can be drawn here, in words; null when a person sits at a terminal that moves its cursor. */
-export function whyNoScreen({ stdin, stdout, env }: Io): string | null {
+/** Why no screen can be drawn here, in words; null when a person sits at a terminal. */
+export function whyNoScreen({ stdin, stdout }: Io): string | null {
 	if (!stdin.isTTY) return 'standard input is not a terminal';
-	if (!stdout.isTTY) return 'standard output is not a terminal';
-	if (env.TERM === 'dumb') return 'this terminal (TERM=dumb) cannot move its cursor';
-	return null;
+	return stdout.isTTY ? null : 'standard output is not a terminal';
 }
 
 /** False where colour was declined by the option or by NO_COLOR (set to anything but nothing). */
