@@ -151,7 +151,6 @@ export class LiveSession {
 		const before = this.#state;
 		const record = { entry: nextEntry(before), at: this.#world.now().toISOString(), events: decision.events };
 		const next = evolve(before, record);
-		const outputs = outputsAfter(before, next, record, this.logPath);
 		try {
 			this.#append({ seq: record.entry, v: 1, at: record.at, ask: ask(before), answer, events: record.events });
 		} catch (error) {
@@ -161,7 +160,8 @@ export class LiveSession {
 		this.#state = next;
 		if (answer.action?.do === 'quit') return this.#end('left');
 		if (ask(next) === null) this.#end('done');
-		return outputs;
+		// A rescue may have moved the log: its path is asked for only now.
+		return outputsAfter(before, next, record, this.logPath);
 	}
 
 	/** Leaves the session to be resumed, as at the end of input. */

@@ -6,7 +6,7 @@ import { checksDue, learnFromCheck } from './check-reading.ts';
 import { differ, recorrect } from './correction.ts';
 import type { Event, Reading } from './events.ts';
 import type { BendState, Phase, State } from './state.ts';
-import { bendAt, withBend } from './state.ts';
+import { bendAt, nextEntry, withBend } from './state.ts';
 
 /** The state after one event. Pure: whatever an event leads to is computed here from what is known. */
 export function apply(state: State, event: Event): State {
@@ -114,7 +114,7 @@ function evidenceTaken(state: State, reading: Reading): State {
 
 /** Corrects anew after something else than an accepted bend; nothing is said where nothing changes. */
 function replanned(state: State): State {
-	const next = recorrect(state, { entry: state.entries.length + 1 });
+	const next = recorrect(state, { entry: nextEntry(state) });
 	return differ(next.plan.current, state.plan.current) ? next : state;
 }
 
@@ -122,6 +122,7 @@ function loadedTaken(state: State, { value, stop }: Reading): State {
 	const bend = bendAt(state, state.bend);
 	const asked = stop ?? value;
 	const row = {
+		entry: nextEntry(state),
 		seat: bend.seats,
 		pointer: bend.pointer,
 		stop: asked,

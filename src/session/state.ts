@@ -13,6 +13,8 @@ export interface Entry {
 }
 
 export interface Pull {
+	/** Number of the record that holds it. */
+	entry: number;
 	seat: number;
 	/** What the dial read with the tube snug before the pull, or null when nobody said. */
 	pointer: number | null;

@@ -60,10 +60,7 @@ export function sessionView(state: State): SessionView {
 		bends: state.bends.map((bend, i) => ({
 			design: state.design.shape.bends[i]?.angle ?? bend.target,
 			target: bend.target,
-			pulls: [
-				...bend.pulls.map((pull) => ({ ...pull, measured: [...pull.measured], void: false })),
-				...voidPulls(state, i + 1),
-			],
+			pulls: pullsOf(state, i + 1),
 			made: bend.made,
 		})),
 		checks: done.checks,
@@ -112,27 +109,33 @@ function endedAt(state: State): string | null {
 	return state.entries.findLast((entry) => !entry.void && canUndo(entry.events))?.at ?? null;
 }
 
-/** Pulls whose record was undone: the tube was pulled, the number was taken back. */
-function voidPulls(state: State, bend: number): PullView[] {
-	return state.entries
-		.filter((entry) => entry.void)
-		.flatMap((entry) => {
-			const readings = readingsIn(entry.events);
-			const loaded = readings.find((reading) => reading.of === 'loaded' && reading.bend === bend);
-			if (!loaded) return [];
-			const released = readings.find((reading) => reading.of === 'released')?.value ?? null;
-			return [
-				{
-					seat: seatAt(state, entry, bend),
-					pointer: null,
-					stop: loaded.stop ?? loaded.value,
-					loaded: loaded.value,
-					released,
-					measured: [],
-					void: true,
-				},
-			];
-		});
+/** Every pull of a bend in the order made, those taken back too: the tube was pulled, only the number went. */
+function pullsOf(state: State, bend: number): PullView[] {
+	const standing = (state.bends[bend - 1]?.pulls ?? []).map((pull) => ({
+		...pull,
+		measured: [...pull.measured],
+		void: false,
+	}));
+	const undone = state.entries.filter((entry) => entry.void).flatMap((entry) => voidPull(state, entry, bend));
+	return [...standing, ...undone].sort((a, b) => a.entry - b.entry).map(({ entry, ...pull }) => pull);
+}
+
+function voidPull(state: State, entry: Entry, bend: number): (PullView & { entry: number })[] {
+	const readings = readingsIn(entry.events);
+	const loaded = readings.find((reading) => reading.of === 'loaded' && reading.bend === bend);
+	if (!loaded) return [];
+	return [
+		{
+			entry: entry.entry,
+			seat: seatAt(state, entry, bend),
+			pointer: null,
+			stop: loaded.stop ?? loaded.value,
+			loaded: loaded.value,
+			released: readings.find((reading) => reading.of === 'released')?.value ?? null,
+			measured: [],
+			void: true,
+		},
+	];
 }
 
 /** In which seat of the bend an entry was written: how often the tube had been set there by then. */

@@ -118,7 +118,7 @@ describe('pullbook log ID', () => {
 		expect(code).toBe(0);
 		const view = JSON.parse((await run(session.id, true)).out);
 		expect(view).toMatchObject({ id: session.id, status: 'open', ended: null, notes: ['first tube of the week'] });
-		const [stood, undone] = view.bends[0].pulls;
+		const [undone, stood] = view.bends[0].pulls;
 		expect(stood).toMatchObject({ seat: 1, loaded: stood.stop, released: null, measured: [], void: false });
 		expect(undone).toMatchObject({ seat: 1, stop: stood.stop, loaded: stood.stop + 0.5, void: true });
 		expect(out).toContain('interrupted: it can be resumed');
