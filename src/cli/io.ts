@@ -11,8 +11,3 @@ export function whyNoScreen({ stdin, stdout }: Io): string | null {
 	if (!stdin.isTTY) return 'standard input is not a terminal';
 	return stdout.isTTY ? null : 'standard output is not a terminal';
 }
-
-/** False where colour was declined by the option or by NO_COLOR (set to anything but nothing). */
-export function wantsColour(declined: boolean, env: NodeJS.ProcessEnv): boolean {
-	return !declined && !env.NO_COLOR;
-}

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { homeFolder } from '../settings/home.ts';
 import type { CommandLine } from './args.ts';
 import { commandHelp, programHelp } from './help.ts';
-import { type Io, wantsColour, whyNoScreen } from './io.ts';
+import { type Io, whyNoScreen } from './io.ts';
 import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
 
@@ -61,7 +61,8 @@ async function openHome({ operands, options }: CommandLine, io: Io, { samples }:
 				`pullbook bend ${join(folder, 'JOB.json')} --lines, pullbook log; pullbook help lists every command.`,
 		);
 	}
-	const color = wantsColour(options['no-color'] === true, io.env);
+	// The screen itself heeds NO_COLOR and plain terminals.
+	const color = options['no-color'] !== true;
 	return (await import('./home.ts')).runHome({ home, folder, color }, io);
 }
 
@@ -75,7 +76,7 @@ async function bend({ operands, options }: CommandLine, io: Io, home: string) {
 				'which asks and takes answers as JSON lines.',
 		);
 	}
-	const color = wantsColour(options['no-color'] === true, io.env);
+	const color = options['no-color'] !== true;
 	const request = { file, lines, resume: options.resume ?? null, learn: options['no-learn'] !== true, home, color };
 	return (await import('./bend.ts')).runBend(request, io);
 }
