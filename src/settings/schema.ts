@@ -1,38 +1,33 @@
 import * as z from 'zod/mini';
 import { FIELD_NAMES, type FieldName, wrongValue } from './fields.ts';
 
-const name = z.string().check(z.minLength(1));
-
 const value = (field: FieldName) =>
 	z.optional(z.number().check(z.refine((number: number) => wrongValue(field, number) === null)));
 
-const kept = {
-	units: z.enum(['in', 'mm']),
-	fields: z.looseObject(
-		Object.fromEntries(FIELD_NAMES.map((field) => [field, value(field)])) as Record<
-			FieldName,
-			ReturnType<typeof value>
-		>,
-	),
-};
-
-/** Lists, not objects by name, so that a die called `6` keeps its place and one called `__proto__` is a name like any other. */
-const fileSchema = z.looseObject({
-	benders: z._default(
-		z.array(
-			z.looseObject({
-				name,
-				machine: z.optional(z.looseObject(kept)),
-				dies: z.array(z.looseObject({ name, ...kept })),
-			}),
-		),
-		[],
-	),
-	preferences: z._default(z.looseObject({ jobs: z.optional(z.string()) }), {}),
-});
+/**
+ * Lists, not objects by name, so that a die called `6` keeps its place and one called `__proto__` is a name like any other.
+ * Built only when there is a file to read: it costs more than a whole mark table.
+ */
+function fileSchema() {
+	const name = z.string().check(z.minLength(1));
+	const fields = Object.fromEntries(FIELD_NAMES.map((field) => [field, value(field)])) as Record<
+		FieldName,
+		ReturnType<typeof value>
+	>;
+	const kept = { units: z.enum(['in', 'mm']), fields: z.looseObject(fields) };
+	const bender = z.looseObject({
+		name,
+		machine: z.optional(z.looseObject(kept)),
+		dies: z.array(z.looseObject({ name, ...kept })),
+	});
+	return z.looseObject({
+		benders: z._default(z.array(bender), []),
+		preferences: z._default(z.looseObject({ jobs: z.optional(z.string()) }), {}),
+	});
+}
 
 /** What settings.json holds. Keys of a newer version are carried along untouched. */
-export type SettingsFile = z.infer<typeof fileSchema>;
+export type SettingsFile = z.infer<ReturnType<typeof fileSchema>>;
 
 export const EMPTY: SettingsFile = { benders: [], preferences: {} };
 
@@ -44,7 +39,7 @@ export function readSettings(text: string): SettingsFile | string {
 	} catch {
 		return text.trim() === '' ? 'it is empty' : 'it is not whole JSON';
 	}
-	const read = fileSchema.safeParse(value);
+	const read = fileSchema().safeParse(value);
 	if (read.success) return read.data;
 	const path = read.error.issues[0]?.path ?? [];
 	return path.length > 0 ? `${path.join('.')} is not what can be kept there` : 'it holds no settings';
