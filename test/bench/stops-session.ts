@@ -1,0 +1,111 @@
+/** This program: the springback room driven as the session core drives it. */
+import {
+	expectReading,
+	type Filter,
+	filterPrior,
+	made,
+	newBend,
+	newSeat,
+	newTube,
+	observe,
+	pull,
+} from '../../src/springback/filter.ts';
+import { doubt, doubtLoaded } from '../../src/springback/gates.ts';
+import { accept, type StopRequest, suggestStop } from '../../src/springback/stop.ts';
+import { MOST_PULLS, type Rule, type Station, type Taken, type Wanted } from './stops-station.ts';
+
+/** The part that mechanics gives for a common chassis tube: 1.5 by .095 in, 60 ksi, on a 6 in die. */
+const MECHANICS = 0.021;
+/** Readings of one thing further apart than this are asked again, and a first bend known no nearer is measured twice. */
+const AGREE = 1;
+const LITTLE_KNOWN = 0.6;
+
+type Kind = 'angle' | 'released' | 'pointer';
+
+export function session(station: Station): Rule {
+	let filter = filterPrior(MECHANICS);
+	let measured = false;
+	return {
+		newTube() {
+			filter = newTube(filter);
+			measured = false;
+		},
+		bend(wanted) {
+			const done = bendOnce(filter, station, wanted, measured);
+			filter = done.filter;
+			measured = true;
+			return done.taken;
+		},
+	};
+}
+
+function bendOnce(before: Filter, station: Station, wanted: Wanted, known: boolean): { filter: Filter; taken: Taken } {
+	const { shop, world } = station;
+	const base = { ...wanted, dialStep: world.dial.division, maxAngle: 240 };
+	let f = newBend(before);
+	let measured = known;
+	let seats = 1;
+	let pulls = 0;
+	let loadedBefore: number | null = null;
+	shop.seat(0);
+	if (world.operator.readsPointer) f = readInto(f, 'pointer', station.snug);
+	for (;;) {
+		const { stop } = suggestStop(f, { ...base, loadedBefore });
+		shop.pull(stop);
+		pulls += 1;
+		const loaded = loadedAsTaken(stop, station);
+		f = readInto(pull(f, stop, loaded), 'released', station.snug);
+		loadedBefore = Math.max(loadedBefore ?? 0, Math.min(stop, loaded));
+		const request: StopRequest = { ...base, loadedBefore };
+		if (accept(f, request).likelyShort && pulls < MOST_PULLS) continue;
+		f = measure(f, station, !measured && made(f).sd > LITTLE_KNOWN);
+		measured = true;
+		if (accept(f, request).under <= 0.5 || pulls >= MOST_PULLS) {
+			return { filter: f, taken: { pulls, seats, angle: shop.angle } };
+		}
+		f = newSeat(f);
+		shop.seat(shop.angle);
+		seats += 1;
+		loadedBefore = null;
+		if (world.operator.readsPointer) f = readInto(f, 'pointer', station.snug);
+	}
+}
+
+/** The dial under load: asked again where it is far from the stop; then the mean of two that agree, else the likelier. */
+function loadedAsTaken(stop: number, { loaded }: Station): number {
+	const first = loaded();
+	if (!doubtLoaded(stop, first)) return first;
+	const second = loaded();
+	if (Math.abs(first - second) <= AGREE) return (first + second) / 2;
+	return Math.abs(second - stop) < Math.abs(first - stop) ? second : first;
+}
+
+/** A reading, asked again where it is doubted: two that agree count as two, else the likelier counts. */
+function readInto(f: Filter, kind: Kind, read: () => number): Filter {
+	const first = read();
+	if (!doubt(f, kind, first)) return observe(f, kind, first);
+	return settled(f, kind, first, read(), []);
+}
+
+function settled(f: Filter, kind: Kind, doubted: number, again: number, others: readonly number[]): Filter {
+	for (const other of [doubted, ...others]) {
+		if (Math.abs(again - other) <= AGREE) {
+			return observe(f, kind, (again + other) / 2, { readings: 2, confirmed: true });
+		}
+	}
+	const { value } = expectReading(f, kind);
+	const [likelier = again] = [doubted, again, ...others].sort((a, b) => Math.abs(a - value) - Math.abs(b - value));
+	return observe(f, kind, likelier, { confirmed: true });
+}
+
+/** The angle finder, twice where little is known. */
+function measure(f: Filter, { finder }: Station, twice: boolean): Filter {
+	if (!twice) return readInto(f, 'angle', finder);
+	const first = finder();
+	if (doubt(f, 'angle', first)) return settled(f, 'angle', first, finder(), []);
+	const second = finder();
+	if (Math.abs(first - second) <= AGREE) return observe(f, 'angle', (first + second) / 2, { readings: 2 });
+	const { value } = expectReading(f, 'angle');
+	const [near, far] = Math.abs(first - value) < Math.abs(second - value) ? [first, second] : [second, first];
+	return settled(f, 'angle', far, finder(), [near]);
+}

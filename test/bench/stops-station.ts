@@ -1,0 +1,52 @@
+/** A simulated bender with its operator, as the rules under comparison use it: what is read comes as keyed, blunders included. */
+import { keyed } from '../../src/practice/keyed.ts';
+import { draws } from '../../src/practice/random.ts';
+import { openShop, type Shop } from '../../src/practice/shop.ts';
+import type { World } from '../../src/practice/world.ts';
+
+export interface Station {
+	shop: Shop;
+	world: World;
+	/** Readings as keyed: the dial under load, the dial with the tube snug, the angle finder. */
+	loaded(): number;
+	snug(): number;
+	finder(): number;
+}
+
+const MAX_ANGLE = 240;
+
+export function openStation(world: World, seed: number): Station {
+	const draw = draws(seed);
+	const shop = openShop(world, draw, MAX_ANGLE);
+	return {
+		shop,
+		world,
+		loaded: () => keyed(shop.loaded(), world, draw),
+		snug: () => keyed(shop.snug(), world, draw),
+		finder: () => keyed(shop.finder(), world, draw),
+	};
+}
+
+/** What is asked of a bend. */
+export interface Wanted {
+	target: number;
+	under: number;
+	over: number;
+	risk: number;
+}
+
+/** What a bend took, and its true angle; `over`: it has been past the upper tolerance. */
+export interface Taken {
+	pulls: number;
+	seats: number;
+	angle: number;
+}
+
+/** A way of deciding where to stop, with what it remembers of this bender. */
+export interface Rule {
+	newTube(): void;
+	bend(wanted: Wanted): Taken;
+}
+
+/** A bend that will not end is given up here, and counts as it stands. */
+export const MOST_PULLS = 40;
