@@ -1,5 +1,5 @@
 import { realpathSync } from 'node:fs';
-import { readBack, startIn } from '../session/read-back.ts';
+import { readBack, startIn, UnknownRecord } from '../session/read-back.ts';
 import type { Start } from '../session/start.ts';
 import type { SessionStatus } from '../session/views.ts';
 import { status } from '../session/views.ts';
@@ -16,20 +16,34 @@ export interface JobSession {
 
 /**
  * The readable sessions of a job, the one with the newest record first: those started from the same real path, and where there
- * is none, those of a job of the same name. Damaged ones are left out here; `log` lists them.
+ * is none, those of a job of the same name. Damaged ones and those of a newer program are left out here; `log` lists them.
  */
 export function sessionsOfJob(home: string, jobFile: string, jobName: string): JobSession[] {
-	const sessions = listSessions(home).flatMap(jobSession);
+	const kept = listSessions(home).flatMap((session) => startOf(session));
 	const file = realPath(jobFile);
-	const samePath = sessions.filter(({ start }) => start.jobFile === file);
-	const chosen = samePath.length > 0 ? samePath : sessions.filter(({ start }) => start.job.name === jobName);
-	return chosen.sort((a, b) => (a.touched < b.touched ? 1 : -1));
+	const samePath = kept.filter(({ start }) => start.jobFile === file);
+	const chosen = samePath.length > 0 ? samePath : kept.filter(({ start }) => start.job.name === jobName);
+	return chosen.flatMap(folded).sort((a, b) => (a.touched < b.touched ? 1 : -1));
 }
 
-function jobSession(kept: KeptSession): JobSession[] {
-	if (!kept.first || !kept.last || kept.problem !== null) return [];
-	const state = readBack(kept.records);
-	return [{ kept, start: startIn(kept.first), status: status(state), touched: kept.last.at }];
+/** Only a session of this job is folded: most of what is kept belongs to others. */
+function startOf(kept: KeptSession): { kept: KeptSession; start: Start }[] {
+	if (!kept.first || kept.problem !== null) return [];
+	try {
+		return [{ kept, start: startIn(kept.first) }];
+	} catch (error) {
+		if (error instanceof UnknownRecord) return [];
+		throw error;
+	}
+}
+
+function folded({ kept, start }: { kept: KeptSession; start: Start }): JobSession[] {
+	try {
+		return [{ kept, start, status: status(readBack(kept.records)), touched: kept.last?.at ?? start.at }];
+	} catch (error) {
+		if (error instanceof UnknownRecord) return [];
+		throw error;
+	}
 }
 
 /** The path with links resolved; as it is where the file is gone. */

@@ -1,6 +1,6 @@
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { decide } from '../session/answers.ts';
+import { answerEvents } from '../session/answers.ts';
 import { ask } from '../session/ask.ts';
 import { changedPlaces } from '../session/changed.ts';
 import type { Event } from '../session/events.ts';
@@ -146,7 +146,7 @@ export class LiveSession {
 	 * everything acknowledged before is safe.
 	 */
 	answer(answer: Answer): Output[] {
-		const decision = decide(answer, this.#state);
+		const decision = answerEvents(answer, this.#state);
 		if ('refused' in decision) return this.#refused(decision.refused);
 		const before = this.#state;
 		const record = { entry: nextEntry(before), at: this.#world.now().toISOString(), events: decision.events };

@@ -3,6 +3,7 @@ import { acceptance, atLimit, isOver, isShort, limitSpent, target } from './bend
 import { RELIEF_CAUTION } from './cautions.ts';
 import { dueCheck, uncutTrim } from './check-reading.ts';
 import type { Advice } from './protocol.ts';
+import { show } from './show.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
 
@@ -22,7 +23,7 @@ export function advise(state: State): Advised {
 	const { over, under, within } = acceptance(state);
 	const bend = bendAt(state, state.bend);
 	const aim = target(state);
-	const is = `${state.aside ? `${state.aside} ` : ''}The bend is ${show(angle)} degrees, give or take ${show(sd)}; the target is ${show(aim)}.`;
+	const is = `${state.aside ? `${state.aside} ` : ''}The bend is ${show(angle, 2)} degrees, give or take ${show(sd, 2)}; the target is ${show(aim, 2)}.`;
 	if (isShort(state)) return short(state, is, under);
 	if (!isOver(state)) {
 		return {
@@ -43,7 +44,7 @@ export function advise(state: State): Advised {
 			why: `${past} It has been opened already: accept it, and what is left is corrected for it.`,
 		};
 	}
-	return { advice: 'relieve', open: by, limit: false, why: `${past} Open it by ${show(by)}. ${RELIEF_CAUTION}` };
+	return { advice: 'relieve', open: by, limit: false, why: `${past} Open it by ${show(by, 2)}. ${RELIEF_CAUTION}` };
 }
 
 function short(state: State, is: string, under: number): Advised {
@@ -80,10 +81,6 @@ export function checkFits(state: State, name: string, reading: number | null): b
 	if (reading === null) return null;
 	const { check, design } = dueCheck(state, name);
 	return Math.abs(reading - uncutTrim(state, check) - design) <= check.tolerance + 1e-9;
-}
-
-function show(value: number): string {
-	return String(Number(value.toFixed(2)));
 }
 
 function percent(part: number): string {

@@ -1,12 +1,13 @@
+import { apply } from './apply.ts';
 import { at } from './as-built.ts';
 import { limitSpent, suggestion } from './bend-check.ts';
 import { doubtOf, expectedOf } from './doubts.ts';
 import type { Event, Reading } from './events.ts';
-import { apply } from './evolve.ts';
 import { undoable } from './fold.ts';
 import type { Action, Answer, ReadingKind, RefusedNote } from './protocol.ts';
 import { reopenHindrance } from './reopen.ts';
 import { settle } from './settle.ts';
+import { show } from './show.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
 import { takeReadings } from './take.ts';
@@ -14,7 +15,7 @@ import { takeReadings } from './take.ts';
 export type Decision = { events: Event[] } | { refused: RefusedNote };
 
 /** What an answer means here: the events it leads to, or why it cannot be taken. Pure; nothing changes by it. */
-export function decide(answer: Answer, state: State): Decision {
+export function answerEvents(answer: Answer, state: State): Decision {
 	const note: Event[] = answer.note === undefined ? [] : [{ type: 'note-written', text: answer.note }];
 	if (!answer.action) return { events: note };
 	const result = eventsOf(answer.action, state);
@@ -115,6 +116,8 @@ function ready(state: State, action: Extract<Action, { do: 'ready' }>): Decision
 	add('rotation', action.rotation);
 	add('length', action.length);
 	const started = state.bends.some((b) => b.seats > 0);
+	const off = action.mark === undefined ? null : offPiece(state, action.mark);
+	if (off) return refuse(off);
 	if (action.length !== undefined && started) return refuse('The length of the piece is taken at the first set only.');
 	const pulled = bendAt(state, bend).pulls.length > 0;
 	if (pulled && (action.mark !== undefined || action.rotation !== undefined)) {
@@ -159,6 +162,10 @@ function angles(state: State, values: readonly number[]): Decision {
 		return { events: [{ type: wanted === 2 ? 'reading-noted' : 'reading-taken', reading: reading(value) }] };
 	}
 	if (Math.max(...all) - Math.min(...all) > READINGS_AGREE) return { events: [disagreement(state, all)] };
+	const mean = all.reduce((sum, value) => sum + value, 0) / all.length;
+	const doubted = doubtOf(state, reading(mean));
+	if (doubted)
+		return { events: [{ type: 'reading-doubted', reading: reading(mean), ...doubted, others: [], rest: [] }] };
 	const last = at(values, values.length - 1);
 	const noted: Event[] = values.slice(0, -1).map((value) => ({ type: 'reading-noted', reading: reading(value) }));
 	return { events: [...noted, { type: 'reading-taken', reading: reading(last) }] };
@@ -187,9 +194,17 @@ function evidence(state: State, action: Extract<Action, { do: 'evidence' }>): De
 	if (!bend) return refuse(`Bend ${action.bend} does not exist: this tube has ${state.bends.length}.`);
 	if (bend.seats === 0)
 		return refuse(`Bend ${action.bend} has not been set yet: there is nothing on the tube to measure there.`);
+	const off = action.kind === 'rotation' ? null : offPiece(state, action.reading);
+	if (off) return refuse(off);
 	const of: ReadingKind = action.kind === 'mark' || action.kind === 'rotation' ? action.kind : 'length';
 	const reading: Reading = { of, value: action.reading, bend: action.bend, evidence: action.kind };
 	return { events: takeReadings(state, [reading]) };
+}
+
+/** Why a distance cannot lie on the piece, or null. */
+function offPiece(state: State, reading: number): string | null {
+	if (reading > 0 && reading < state.piece) return null;
+	return `${show(reading)} does not lie on the piece, which is ${show(state.piece)} long: measure again.`;
 }
 
 function amend(state: State, action: Extract<Action, { do: 'amend' }>): Decision {
@@ -197,13 +212,17 @@ function amend(state: State, action: Extract<Action, { do: 'amend' }>): Decision
 	if (!entry)
 		return refuse(`There is no record ${action.entry}: this session has records 1 to ${state.entries.length}.`);
 	if (entry.void) return refuse(`Record ${action.entry} was undone: it counts no more and cannot be amended.`);
-	const kinds = [...new Set(readingsIn(entry.events).map((reading) => reading.of))];
+	const readings = readingsIn(entry.events);
+	const kinds = [...new Set(readings.map((reading) => reading.of))];
 	if (kinds.length === 0) return refuse(`Record ${action.entry} holds no reading.`);
 	const of = action.of ?? (kinds.includes('loaded') ? 'loaded' : at(kinds, 0));
 	if (!kinds.includes(of))
 		return refuse(`Record ${action.entry} holds no reading of "${of}", only ${kinds.join(', ')}.`);
 	if (action.of === undefined && kinds.length > 1 && of !== 'loaded') {
 		return refuse(`Record ${action.entry} holds several readings: say which with "of", one of ${kinds.join(', ')}.`);
+	}
+	if (readings.filter((reading) => reading.of === of).length > 1) {
+		return refuse(`Record ${action.entry} holds two readings of "${of}": undo back to it and give them again.`);
 	}
 	return { events: [{ type: 'reading-amended', entry: action.entry, of, value: action.reading }] };
 }

@@ -13,14 +13,16 @@ export interface TubeAtWork {
 	trimStart: number;
 	/** Raw tube used from the raw start end to the last bend's end tangent. */
 	used: number;
+	/** To cut off at the far end; below 0 where the piece is short of the last straight by that much. */
+	trimEnd: number;
 }
 
-type Known = Pick<State, 'start' | 'design' | 'bends'>;
+type Known = Pick<State, 'start' | 'design' | 'bends' | 'piece'>;
 
 /**
  * The centre line with each made bend as made and every other as in `numbers`. An arc keeps the length it was
  * wrapped with: opening it lets its radius grow. The last straight is the one that brings the far end nearest to its
- * designed place, since that is decided only when the end is cut.
+ * designed place, since that is decided only when the end is cut; a short piece ends before it.
  */
 export function tubeAtWork(state: Known, numbers: readonly Numbers[]): TubeAtWork {
 	const { start, design } = state;
@@ -31,14 +33,17 @@ export function tubeAtWork(state: Known, numbers: readonly Numbers[]): TubeAtWor
 	let end = 0;
 	for (const [i, bend] of state.bends.entries()) {
 		const planned = at(numbers, i);
-		const from = bend.leg === null ? (bend.mark ?? planned.fromStart) + markOffset : end + bend.leg;
+		const from = (bend.mark ?? planned.fromStart) + markOffset;
 		if (i === 0) trimStart = from - at(design.nominal.straights, 0);
 		straights.push(from - (i === 0 ? trimStart : end));
 		const arc = arcOf(bend, planned, design.radius);
 		bends.push(arc);
 		end = from + rawArc(arc.angle, arc.radius, stretch);
 	}
-	return { shape: { straights: [...straights, lastStraight(straights, bends, design)], bends }, trimStart, used: end };
+	const wanted = lastStraight(straights, bends, design);
+	const left = Math.max(0, state.piece - end);
+	const shape = { straights: [...straights, Math.min(wanted, left)], bends };
+	return { shape, trimStart, used: end, trimEnd: state.piece - end - wanted };
 }
 
 function arcOf(bend: BendState, planned: Numbers, radius: number): ArcBend {
@@ -52,6 +57,11 @@ function lastStraight(straights: readonly number[], bends: readonly ArcBend[], d
 	const { end, direction } = shapeEnd({ straights: [...straights, 0], bends });
 	const along = direction.reduce((sum, d, i) => sum + d * (at(design.goal.end, i) - at(end, i)), 0);
 	return Math.max(0, along);
+}
+
+/** Distance from the raw start end to the end tangent of the bend before a bend (counted from 1); 0 before bend 1. */
+export function endBefore(state: Known & Pick<State, 'plan'>, bend: number): number {
+	return tubeAtWork({ ...state, bends: state.bends.slice(0, bend - 1) }, state.plan.current).used;
 }
 
 /** Marks, angles and rotations by which a shape is made; marks from the raw start end. */

@@ -3,7 +3,7 @@ import { explainStop } from '../springback/stop.ts';
 import { around, tubeTurn } from '../tube/turns.ts';
 import { formatTape } from '../units/tape.ts';
 import { advise } from './advice.ts';
-import { at, tubeAtWork } from './as-built.ts';
+import { at, endBefore } from './as-built.ts';
 import { stopRequest, suggestion, target } from './bend-check.ts';
 import { cautionsAt } from './cautions.ts';
 import { dueCheck, expectCheck, uncutTrim } from './check-reading.ts';
@@ -53,7 +53,7 @@ function setAsk(state: State): SetAsk {
 		mark: {
 			fromStart,
 			fromFarEnd: state.piece - fromStart,
-			fromLastBend: state.bend === 1 ? null : fromStart - endOfBendBefore(state),
+			fromLastBend: state.bend === 1 ? null : fromStart - endBefore(state, state.bend),
 			tape: formatTape(fromStart, start.job.tooling.tape, start.job.units),
 			moved: fromStart - at(design.marks, index),
 		},
@@ -65,12 +65,6 @@ function setAsk(state: State): SetAsk {
 		was: { target: was.angle, fromStart: was.fromStart, rotation: was.rotation },
 		cautions: cautionsAt(state),
 	};
-}
-
-/** Distance from the raw start end to the end tangent of the bend before the one at work. */
-function endOfBendBefore(state: State): number {
-	const before = { ...state, bends: state.bends.slice(0, state.bend - 1) };
-	return tubeAtWork(before, state.plan.current).used;
 }
 
 function pullAsk(state: State): PullAsk {

@@ -1,4 +1,6 @@
 import { around } from '../tube/turns.ts';
+import { at, endBefore, tubeAtWork } from './as-built.ts';
+import { show } from './show.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
 
@@ -29,6 +31,22 @@ export function cautionsAt(state: State): string[] {
 	if (bend.seats === 0 && state.bend > 1 && around(state.start.job, rotations, state.bend).face === 'opposite') {
 		cautions.push('The mark goes on the opposite face of the tube from bend 1.');
 	}
+	cautions.push(...roomCautions(state));
 	if (bend.seats > 0) cautions.push('Seat the tube at the same mark and in the same plane as before; keep it level.');
 	return cautions;
+}
+
+/** Where the plan leaves less straight tube than the machine needs at this bend. */
+function roomCautions(state: State): string[] {
+	const { clamp, follow } = state.start.job.tooling;
+	const bend = bendAt(state, state.bend);
+	const mark = bend.mark ?? at(state.plan.current, state.bend - 1).fromStart;
+	const before = mark - endBefore(state, state.bend);
+	const behind = state.piece - tubeAtWork(state, state.plan.current).used;
+	const short =
+		before < clamp
+			? [`The clamp needs ${show(clamp)} of straight tube before the mark; there is ${show(before)}.`]
+			: [];
+	if (state.bend < state.bends.length || behind >= follow) return short;
+	return [...short, `${show(follow)} of straight tube must lie behind the bend; there will be ${show(behind)}.`];
 }

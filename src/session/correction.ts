@@ -1,7 +1,7 @@
 import { type Correction, correct, predict, scales } from '../fit/correct.ts';
 import type { CorrectionInput, Range } from '../fit/problem.ts';
 import type { Shape } from '../tube/shape.ts';
-import { at, numbersOf, tubeAtWork } from './as-built.ts';
+import { at, numbersOf, type TubeAtWork, tubeAtWork } from './as-built.ts';
 import { allMeasures, measuresAfter } from './design.ts';
 import type { CorrectedNote, Numbers, Predicted } from './protocol.ts';
 import type { PlanState, State } from './state.ts';
@@ -17,7 +17,7 @@ const FURTHEST = 0.25;
  * How many bends the correction may no longer touch: those made, and one whose mark is already in the die or that
  * has been pulled, since its mark and plane are what they are.
  */
-function settled(state: State): number {
+function outOfReach(state: State): number {
 	const made = madeCount(state);
 	const next = state.bends[made];
 	return next && next.mark !== null ? made + 1 : made;
@@ -25,12 +25,11 @@ function settled(state: State): number {
 
 /**
  * The numbers for all bends after what is known now: made ones as made, the rest corrected.
- * With no bend settled they are the nominal ones: the drawing's corners at the expected radius.
+ * At least one bend is settled: before that the nominal numbers stand.
  */
 export function correctedNumbers(state: State): readonly Numbers[] {
-	const fixed = settled(state);
+	const fixed = outOfReach(state);
 	const { start, design, bends } = state;
-	if (fixed === 0) return numbersOf(design.nominal, start.job.trim.start, start);
 	const current = tubeAtWork(state, state.plan.current);
 	if (fixed === bends.length) return numbersOf(current.shape, current.trimStart, start);
 	const shape = leastMoved({
@@ -41,7 +40,7 @@ export function correctedNumbers(state: State): readonly Numbers[] {
 		measures: measuresAfter(design, start.job, fixed),
 		tolerance: { position: start.job.tolerance.length, direction: DIRECTION },
 		dear: scales(start.job.units).dear,
-		bounds: bounds(state, current.shape),
+		bounds: bounds(state, current),
 	});
 	return numbersOf(shape, current.trimStart, start);
 }
@@ -64,7 +63,10 @@ function leastMoved(input: CorrectionInput): Shape {
 	}
 	const misses = tried.map((found) => missOf(found, input));
 	const least = Math.min(...misses);
-	return tried[misses.findIndex((miss) => miss <= WORTH * least)]?.shape ?? input.shape;
+	return at(
+		tried,
+		misses.findIndex((miss) => miss <= WORTH * least),
+	).shape;
 }
 
 /** How far from the design, in units of the tolerances: only what the finished tube shows, not what was moved for it. */
@@ -74,20 +76,23 @@ function missOf({ endOffset, endAngle, measures }: Correction, { tolerance }: Co
 	return Math.hypot(end, direction, ...measures.map((measure) => measure.residual));
 }
 
-function bounds(state: State, shape: Shape): { straights: Range[]; angles: Range[] } {
+function bounds(state: State, { shape, used }: TubeAtWork): { straights: Range[]; angles: Range[] } {
 	const { job } = state.start;
 	const { clamp, markOffset, follow } = job.tooling;
-	const room = FURTHEST * state.piece;
 	const last = shape.straights.length - 1;
+	const nominal = state.design.nominal;
+	// What the marks may move outwards before too little tube lies behind the last bend.
+	const spare = Math.max(0, state.piece - used - follow);
 	return {
 		straights: shape.straights.map((now, i) => {
-			const least = i === last ? follow - job.trim.end : clamp + markOffset - (i === 0 ? job.trim.start : 0);
+			const least = i === last ? 0 : clamp + markOffset - (i === 0 ? job.trim.start : 0);
 			// A design that is itself shorter than the clamp wants is warned of, not made impossible.
-			const low = Math.max(0, Math.min(least, at(state.design.nominal.straights, i), now));
-			return [low, Math.max(now, at(state.design.nominal.straights, i)) + room];
+			const low = Math.max(0, Math.min(least, at(nominal.straights, i)));
+			const room = i === last ? state.piece : Math.min(spare, FURTHEST * state.piece);
+			return [low, Math.max(low, now + room)];
 		}),
 		angles: shape.bends.map((bend, i) => {
-			const design = at(state.design.nominal.bends, i).angle;
+			const design = at(nominal.bends, i).angle;
 			return [Math.min(1, design), Math.max(design, bend.angle, Math.min(state.design.reach, 179))];
 		}),
 	};

@@ -2,9 +2,10 @@ import { expectReading } from '../springback/filter.ts';
 import { doubt, doubtLoaded } from '../springback/gates.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import { cutLength } from '../tube/marks.ts';
-import { at, tubeAtWork } from './as-built.ts';
+import { at, endBefore } from './as-built.ts';
 import { checkReadingSd, dueCheck, expectCheck } from './check-reading.ts';
 import type { Expected, Reading } from './events.ts';
+import { show } from './show.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
 
@@ -14,7 +15,8 @@ const DIAL_SD = 0.35;
 const ROTATION_DOUBT = 10;
 /** Readings of a check this many standard deviations beyond its tolerance are asked again. */
 const CHECK_DOUBT = 4;
-/** A mark, a leg or the piece's length off by more than this part of the piece is asked again. */
+/** A mark or a leg off by more divisions of the tape than this is asked again; the piece's length by more than this part of it. */
+const MARK_DOUBT = 8;
 const LENGTH_DOUBT = 0.02;
 
 export interface Doubted {
@@ -73,7 +75,9 @@ function reasonOf(state: State, reading: Reading, expected: Expected): string | 
 		case 'length':
 		case 'mark': {
 			const off = value - expected.value;
-			if (Math.abs(off) <= LENGTH_DOUBT * state.piece) return null;
+			const cut = reading.of === 'length' && !reading.evidence;
+			const most = cut ? LENGTH_DOUBT * state.piece : MARK_DOUBT * state.start.job.tooling.tape;
+			if (Math.abs(off) <= most) return null;
 			return `${show(expected.value)} was expected; this is ${show(Math.abs(off))} ${off > 0 ? 'longer' : 'shorter'}.`;
 		}
 	}
@@ -91,14 +95,9 @@ function markNow(state: State, bend: number): number {
 function lengthNow(state: State, reading: Reading): number {
 	const bend = reading.bend ?? state.bend;
 	if (reading.evidence === 'leg') {
-		const tube = tubeAtWork(state, state.plan.current);
-		return at(tube.shape.straights, bend - 1) + (bend === 1 ? tube.trimStart : 0);
+		return markNow(state, bend) + state.start.job.tooling.markOffset - endBefore(state, bend);
 	}
 	if (reading.evidence === 'farEndToMark') return state.piece - markNow(state, bend);
 	if (reading.of === 'mark') return markNow(state, bend);
 	return cutLength(state.start.job, state.design.shape);
-}
-
-function show(value: number): string {
-	return String(Number(value.toFixed(3)));
 }

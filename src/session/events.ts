@@ -40,7 +40,7 @@ export type Event =
 			rest: Reading[];
 	  }
 	/** The doubt is over: `reading` counts as `count` readings; `setAside` is kept but not used. */
-	| { type: 'doubt-settled'; reading: Reading; count: 1 | 2; setAside: number | null }
+	| { type: 'doubt-settled'; reading: Reading; count: 1 | 2; setAside: number[] }
 	| { type: 'measuring-skipped'; bend: number }
 	| { type: 'check-skipped'; name: string }
 	| { type: 'plan-chosen'; plan: Plan }

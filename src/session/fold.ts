@@ -1,10 +1,10 @@
 import { newTube } from '../springback/filter.ts';
+import { apply } from './apply.ts';
 import { at, numbersOf } from './as-built.ts';
 import { differ, drawingNumbers, planWith } from './correction.ts';
 import { designOf } from './design.ts';
 import type { Event } from './events.ts';
 import { canUndo } from './events.ts';
-import { apply } from './evolve.ts';
 import type { ReadingKind } from './protocol.ts';
 import type { Start } from './start.ts';
 import type { Entry, State } from './state.ts';
@@ -23,7 +23,6 @@ export function initial(start: Start): State {
 	const bends = drawing.map((numbers) => ({
 		mark: null,
 		rotation: null,
-		leg: null,
 		seats: 0,
 		pointer: null,
 		pulls: [],
@@ -109,7 +108,9 @@ function amendedBy(state: State, entries: readonly Entry[], number: number): Sta
 	let replayed = initial(state.start);
 	for (const entry of entries) replayed = replay(replayed, entry, amendments.get(entry.entry) ?? []);
 	const next = { ...replayed, entries, past: state, finished: null };
-	if (!differ(next.plan.current, state.plan.current)) return next;
+	// Numbers kept by choice stay; and where nothing changed there is no correction to tell of.
+	const same = !differ(next.plan.current, state.plan.current);
+	if (same || next.plan.plan === 'old') return { ...next, plan: { ...next.plan, note: state.plan.note } };
 	const before = { ...next, plan: { ...next.plan, current: state.plan.current } };
 	return { ...next, plan: planWith(before, next.plan.current, { entry: number }) };
 }
@@ -156,7 +157,7 @@ function amendEvent(event: Event, { of, value }: Amendment): Event {
 		}
 		case 'doubt-settled':
 			return event.reading.of === of
-				? { ...event, reading: { ...event.reading, value }, count: 1, setAside: null }
+				? { ...event, reading: { ...event.reading, value }, count: 1, setAside: [] }
 				: event;
 		default:
 			return event;

@@ -1,5 +1,6 @@
 import { readingsIn } from './answers.ts';
 import type { Event, Reading } from './events.ts';
+import { show } from './show.ts';
 import type { State } from './state.ts';
 
 /** One record in words, for the pages that list what was answered. */
@@ -41,8 +42,8 @@ const EVIDENCE = {
 function readingInWords(reading: Reading): string {
 	const what = reading.evidence ? EVIDENCE[reading.evidence] : KINDS[reading.of];
 	const where = reading.name ? ` "${reading.name}"` : reading.bend ? ` of bend ${reading.bend}` : '';
-	const asked = reading.stop === undefined ? '' : ` (stop asked for: ${show(reading.stop)})`;
-	return `${what}${where}: ${show(reading.value)}${asked}`;
+	const asked = reading.stop === undefined ? '' : ` (stop asked for: ${show(reading.stop, 4)})`;
+	return `${what}${where}: ${show(reading.value, 4)}${asked}`;
 }
 
 function inWords(event: Event): string {
@@ -56,7 +57,8 @@ function inWords(event: Event): string {
 		case 'reading-doubted':
 			return `${readingInWords(event.reading)}, doubted: ${event.why}`;
 		case 'doubt-settled': {
-			const aside = event.setAside === null ? '' : `; ${show(event.setAside)} set aside`;
+			const aside =
+				event.setAside.length === 0 ? '' : `; ${event.setAside.map((x) => show(x, 4)).join(' and ')} set aside`;
 			return `${readingInWords(event.reading)}, confirmed${event.count === 2 ? ' twice' : ''}${aside}`;
 		}
 		case 'measuring-skipped':
@@ -80,7 +82,7 @@ function inWords(event: Event): string {
 		case 'record-voided':
 			return `record ${event.entry} undone`;
 		case 'reading-amended':
-			return `record ${event.entry} corrected: ${KINDS[event.of]} is ${show(event.value)}`;
+			return `record ${event.entry} corrected: ${KINDS[event.of]} is ${show(event.value, 4)}`;
 		case 'note-written':
 			return `note: ${event.text}`;
 		case 'session-left':
@@ -88,8 +90,4 @@ function inWords(event: Event): string {
 		case 'session-resumed':
 			return 'session resumed';
 	}
-}
-
-function show(value: number): string {
-	return String(Number(value.toFixed(4)));
 }

@@ -1,5 +1,5 @@
 import { checkFits } from './advice.ts';
-import { tubeAtWork } from './as-built.ts';
+import { at, tubeAtWork } from './as-built.ts';
 import { ask } from './ask.ts';
 import { expectCheck } from './check-reading.ts';
 import { differ, planWith, predicted } from './correction.ts';
@@ -33,14 +33,13 @@ function correctionBy(before: State, after: State, record: SessionRecord): Corre
 /** What the tube has become. Lengths in the job's unit, angles in degrees. */
 export function doneNote(state: State, log: string): DoneNote {
 	const scrapped = state.phase.at === 'done' && state.phase.scrapped !== null;
-	const { shape, trimStart, used } = tubeAtWork(state, state.plan.current);
+	const { trimStart, trimEnd } = tubeAtWork(state, state.plan.current);
 	const { endOffset, endAngle } = predicted(state, state.plan.current);
-	const last = shape.straights.at(-1) ?? 0;
 	return {
 		note: 'done',
 		scrapped,
 		bends: state.bends.map((bend, i) => ({
-			design: state.design.shape.bends[i]?.angle ?? bend.target,
+			design: at(state.design.shape.bends, i).angle,
 			target: bend.target,
 			made: bend.made?.angle ?? null,
 			sd: bend.made?.sd ?? null,
@@ -52,7 +51,7 @@ export function doneNote(state: State, log: string): DoneNote {
 			design,
 			reading: state.checks[check.name]?.reading ?? null,
 		})),
-		trim: { start: trimStart, end: state.piece - used - last },
+		trim: { start: trimStart, end: trimEnd },
 		endOffset,
 		endAngle,
 		fits: fits(state),

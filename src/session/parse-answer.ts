@@ -57,7 +57,7 @@ function answerOf(raw: unknown, state: State): Answer {
 	const { note, ...rest } = raw;
 	if (note !== undefined && typeof note !== 'string') throw misread('"note" is a text.');
 	const keys = Object.keys(rest);
-	const actions = keys.filter((key) => key in ACTIONS);
+	const actions = keys.filter((key) => Object.hasOwn(ACTIONS, key));
 	if (keys.length === 0) {
 		if (note === undefined) throw misread('The answer is empty: give one action, or a note.');
 		return { action: null, note };

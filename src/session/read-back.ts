@@ -64,7 +64,8 @@ function sessionRecord(record: StoredRecord): SessionRecord {
 	if (!Array.isArray(events)) throw new UnknownRecord(record.seq, 'no events');
 	for (const event of events) {
 		const type = (event as { type?: unknown } | null)?.type;
-		if (typeof type !== 'string' || !(type in KNOWN)) throw new UnknownRecord(record.seq, `an event "${String(type)}"`);
+		if (typeof type !== 'string' || !Object.hasOwn(KNOWN, type))
+			throw new UnknownRecord(record.seq, `an event "${String(type)}"`);
 	}
 	return { entry: record.seq, at: record.at, events: events as Event[] };
 }

@@ -1,4 +1,5 @@
 import { at, tubeAtWork } from './as-built.ts';
+import { show } from './show.ts';
 import type { State } from './state.ts';
 
 /** Why a made bend cannot be gone back to, or null. */
@@ -26,8 +27,4 @@ function followHindrance(state: State, number: number): string | null {
 	const behind = at(tubeAtWork(state, state.plan.current).shape.straights, number);
 	if (behind >= follow) return null;
 	return `Only ${show(behind)} of straight tube lies behind bend ${number}, up to bend ${number + 1}: ${show(follow)} is needed there.`;
-}
-
-function show(value: number): string {
-	return String(Number(value.toFixed(3)));
 }

@@ -1,7 +1,8 @@
 import { normalizeRotation } from '../tube/angles.ts';
+import { apply } from './apply.ts';
+import { at } from './as-built.ts';
 import { dueCheck } from './check-reading.ts';
 import type { Event, Reading } from './events.ts';
-import { apply } from './evolve.ts';
 import type { Action } from './protocol.ts';
 import type { Doubt, State } from './state.ts';
 import { takeReadings } from './take.ts';
@@ -17,22 +18,23 @@ export function settle(state: State, doubt: Doubt, action: Extract<Action, { do:
 
 function outcome(state: State, doubt: Doubt, action: Extract<Action, { do: 'keep' | 'reading' }>): Event {
 	const { reading, expected, others } = doubt;
-	const settled = (value: number, count: 1 | 2, setAside: number | null): Event => ({
+	const settled = (value: number, count: 1 | 2, setAside: number[]): Event => ({
 		type: 'doubt-settled',
 		reading: { ...reading, value },
 		count,
 		setAside,
 	});
-	if (action.do === 'keep') return settled(reading.value, 2, others[0] ?? null);
+	if (action.do === 'keep') return settled(reading.value, 2, [...others]);
 	const again = action.reading;
-	const agrees = (other: number) => gap(reading, again, other) <= agreement(state, reading);
-	if (agrees(reading.value)) return settled(again + shift(reading, again, reading.value) / 2, 2, others[0] ?? null);
-	const agreeing = others.find(agrees);
-	if (agreeing !== undefined) return settled((again + agreeing) / 2, 2, reading.value);
+	const given = [reading.value, ...others];
+	const agreeing = given.findIndex((other) => gap(reading, again, other) <= agreement(state, reading));
+	if (agreeing >= 0) {
+		const other = at(given, agreeing);
+		return settled(again + shift(reading, again, other) / 2, 2, given.toSpliced(agreeing, 1));
+	}
 	const miss = (value: number) => gap(reading, value, expected.value);
-	const ranked = [reading.value, again, ...others].sort((a, b) => miss(a) - miss(b));
-	const [best = again] = ranked;
-	return settled(best, 1, best === again ? reading.value : again);
+	const [best, ...rest] = [again, ...given].sort((a, b) => miss(a) - miss(b));
+	return settled(best ?? again, 1, rest);
 }
 
 function shift(reading: Reading, from: number, to: number): number {

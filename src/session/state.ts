@@ -30,8 +30,6 @@ export interface BendState {
 	mark: number | null;
 	/** How its plane really lies to the bend before's. */
 	rotation: number | null;
-	/** The straight before it as measured, when somebody measured it. */
-	leg: number | null;
 	seats: number;
 	/** Dial with the tube snug in this seat, when somebody said. */
 	pointer: number | null;
@@ -86,6 +84,7 @@ export interface PlanState {
 export interface Suspended {
 	bend: number;
 	phase: Phase;
+	forced: boolean;
 	made: AngleEstimate;
 }
 

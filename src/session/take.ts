@@ -1,6 +1,6 @@
+import { apply } from './apply.ts';
 import { doubtOf } from './doubts.ts';
 import type { Event, Reading } from './events.ts';
-import { apply } from './evolve.ts';
 import type { State } from './state.ts';
 
 /** Takes readings one after the other; the first doubtful one stops the row, and the rest waits behind it. */

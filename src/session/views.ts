@@ -1,5 +1,5 @@
 import { readingsIn } from './answers.ts';
-import { tubeAtWork } from './as-built.ts';
+import { at, tubeAtWork } from './as-built.ts';
 import { canUndo } from './events.ts';
 import { doneNote, fits } from './outputs.ts';
 import type { AngleEstimate } from './protocol.ts';
@@ -58,7 +58,7 @@ export function sessionView(state: State): SessionView {
 		started: state.start.at,
 		ended: standing === 'open' ? null : endedAt(state),
 		bends: state.bends.map((bend, i) => ({
-			design: state.design.shape.bends[i]?.angle ?? bend.target,
+			design: at(state.design.shape.bends, i).angle,
 			target: bend.target,
 			pulls: pullsOf(state, i + 1),
 			made: bend.made,
@@ -138,11 +138,14 @@ function voidPull(state: State, entry: Entry, bend: number): (PullView & { entry
 	];
 }
 
-/** In which seat of the bend an entry was written: how often the tube had been set there by then. */
+/** In which seat of the bend an entry was written: how often the tube had been set there and not taken back by then. */
 function seatAt(state: State, entry: Entry, bend: number): number {
-	return state.entries.filter(
-		(e) => e.entry < entry.entry && e.events.some((event) => event.type === 'tube-set' && event.bend === bend),
-	).length;
+	const before = state.entries.filter((e) => e.entry < entry.entry);
+	const undone = new Set(
+		before.flatMap((e) => e.events.flatMap((event) => (event.type === 'record-voided' ? [event.entry] : []))),
+	);
+	const sets = before.filter((e) => e.events.some((event) => event.type === 'tube-set' && event.bend === bend));
+	return sets.filter((e) => !undone.has(e.entry)).length;
 }
 
 /** Between which angles a bend lies within its tolerance. */

@@ -1,4 +1,4 @@
-import { decide } from '../../src/session/answers.ts';
+import { answerEvents } from '../../src/session/answers.ts';
 import { evolve, initial } from '../../src/session/fold.ts';
 import { outputsAfter, standing } from '../../src/session/outputs.ts';
 import { parseAnswer } from '../../src/session/parse-answer.ts';
@@ -37,7 +37,7 @@ export function begin(job: Job): Run {
 export function give(run: Run, raw: unknown): Run {
 	const { state } = run;
 	const parsed = parseAnswer(raw, state);
-	const decision = 'refused' in parsed ? parsed : decide(parsed, state);
+	const decision = 'refused' in parsed ? parsed : answerEvents(parsed, state);
 	if ('refused' in decision) return { state, outputs: [decision.refused, standing(state, 'log')] };
 	const record = { entry: nextEntry(state), at: '2026-01-01T00:00:01.000Z', events: decision.events };
 	const next = evolve(state, record);

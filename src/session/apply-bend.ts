@@ -1,0 +1,60 @@
+import { type Filter, made, newBend, noise, relieved, reopened } from '../springback/filter.ts';
+import { withoutStaleChecks } from './apply-reading.ts';
+import { target } from './bend-check.ts';
+import { recorrect } from './correction.ts';
+import type { AngleEstimate } from './protocol.ts';
+import type { BendState, Phase, State } from './state.ts';
+import { bendAt, withBend } from './state.ts';
+
+export function openBend(state: State): State {
+	const bend = bendAt(state, state.bend);
+	const from = Math.max(made(state.filter).angle, bend.relievedFrom ?? 0);
+	const opened = withBend({ ...withoutStaleChecks(state), filter: relieved(state.filter) }, state.bend, {
+		relievedFrom: from,
+	});
+	return { ...opened, phase: { at: 'measure', wanted: 1, got: [], must: true } };
+}
+
+export function acceptBend(state: State): State {
+	const accepted = withBend(state, state.bend, { made: made(state.filter), target: target(state) });
+	const corrected = { ...recorrect(accepted, { bend: state.bend }), forced: false };
+	return state.suspended ? resumeSuspended(corrected) : nextBend(corrected);
+}
+
+function nextBend(state: State): State {
+	if (state.bend === state.bends.length) return { ...state, phase: { at: 'done', scrapped: null } };
+	return { ...state, bend: state.bend + 1, filter: newBend(state.filter), aside: null, phase: { at: 'set' } };
+}
+
+/** Back to the bend that was at work before a made one was gone back to; the tube has been out of the die. */
+function resumeSuspended(state: State): State {
+	const { suspended } = state;
+	if (!suspended) return state;
+	const { forced, made: was } = suspended;
+	const bend = bendAt(state, suspended.bend);
+	const filter = bend.pulls.length === 0 ? newBend(state.filter) : backAt(state, was, bend);
+	const free = bend.pulls.length === 0 || suspended.phase.at === 'pull';
+	const phase: Phase = free ? { at: 'set' } : suspended.phase;
+	return { ...state, bend: suspended.bend, filter, forced, phase, suspended: null };
+}
+
+export function reopenBend(state: State, number: number, how: 'pull' | 'relieve'): State {
+	const { bend: at, phase, forced } = state;
+	const bend = bendAt(state, number);
+	const suspended = { bend: at, phase, forced, made: made(state.filter) };
+	const filter = backAt(state, bend.made ?? made(state.filter), bend);
+	// A bend that was only set is free again: its mark may still be corrected.
+	const free =
+		bendAt(state, at).pulls.length === 0 ? withBend(state, at, { mark: null, rotation: null, seats: 0 }) : state;
+	const back: State = { ...free, bend: number, filter, suspended, phase: { at: 'set' } };
+	return how === 'relieve' ? openBend(back) : { ...back, forced: true };
+}
+
+/** The filter at a bend gone back to. What was estimated there had the noise scale in it already. */
+function backAt({ filter }: State, { angle, sd }: AngleEstimate, bend: BendState): Filter {
+	return reopened(filter, { angle, sd: sd / Math.sqrt(noise(filter).scale) }, largest(bend));
+}
+
+function largest(bend: BendState): number {
+	return Math.max(0, ...bend.pulls.map((row) => row.loaded));
+}

@@ -1,0 +1,155 @@
+import { made, observe, pull } from '../springback/filter.ts';
+import { normalizeRotation } from '../tube/angles.ts';
+import { endBefore } from './as-built.ts';
+import { acceptance, atLimit, isOver, isShort, target } from './bend-check.ts';
+import { checksDue, learnFromCheck } from './check-reading.ts';
+import { differ, recorrect } from './correction.ts';
+import type { Reading } from './events.ts';
+import type { BendState, Phase, State } from './state.ts';
+import { bendAt, nextEntry, withBend } from './state.ts';
+
+/** `count`: how many independent readings it stands for; `confirmed`: read again, and it stands. */
+export function takeReading(state: State, reading: Reading, count: number, confirmed: boolean): State {
+	const { of, value } = reading;
+	const number = reading.bend ?? state.bend;
+	switch (of) {
+		case 'pointer': {
+			const filter = observe(state.filter, 'pointer', value, { readings: count, confirmed });
+			return withBend({ ...state, filter }, number, { pointer: value });
+		}
+		case 'mark':
+			return evidenceTaken(withBend(state, number, { mark: value }), reading);
+		case 'rotation':
+			return evidenceTaken(withBend(state, number, { rotation: normalizeRotation(value) }), reading);
+		case 'length':
+			return lengthTaken(state, reading, number);
+		case 'loaded':
+			return loadedTaken(state, reading);
+		case 'released': {
+			const filter = observe(state.filter, 'released', value, { readings: count, confirmed });
+			return afterPull(withLastPull({ ...state, filter }, { released: value }));
+		}
+		case 'angle':
+			return angleTaken(state, value, count, confirmed);
+		case 'check': {
+			const name = reading.name ?? '';
+			const learned = learnFromCheck(state, name, value, count, confirmed);
+			return nextCheck(withCheck(learned, name, { reading: value, skipped: false }));
+		}
+	}
+}
+
+function lengthTaken(state: State, reading: Reading, bend: number): State {
+	if (reading.evidence === 'leg') {
+		const mark = endBefore(state, bend) + reading.value - state.start.job.tooling.markOffset;
+		return evidenceTaken(withBend(state, bend, { mark }), reading);
+	}
+	if (reading.evidence === 'farEndToMark') {
+		return evidenceTaken(withBend(state, bend, { mark: state.piece - reading.value }), reading);
+	}
+	return { ...state, piece: reading.value };
+}
+
+/** Evidence about the tube changes what is left to do, as soon as a bend is made. */
+function evidenceTaken(state: State, reading: Reading): State {
+	return reading.evidence && state.bends.some((bend) => bend.made !== null) ? replanned(state) : state;
+}
+
+/** Corrects anew after something else than an accepted bend; nothing is said where nothing changes. */
+function replanned(state: State): State {
+	const next = recorrect(state, { entry: nextEntry(state) });
+	// Against what was last computed, not against old numbers kept by choice: that choice stands until something changes.
+	return differ(next.plan.current, state.plan.corrected ?? state.plan.current) ? next : state;
+}
+
+function loadedTaken(state: State, { value, stop }: Reading): State {
+	const bend = bendAt(state, state.bend);
+	const asked = stop ?? value;
+	const row = {
+		entry: nextEntry(state),
+		seat: bend.seats,
+		pointer: bend.pointer,
+		stop: asked,
+		loaded: value,
+		released: null,
+		measured: [],
+	};
+	const pulled = withBend(withoutStaleChecks(state), state.bend, {
+		pulls: [...bend.pulls, row],
+		target: target(state),
+	});
+	return afterPull({ ...pulled, filter: pull(state.filter, asked, value), forced: false, aside: null });
+}
+
+/** Pull again where the tube lies as long as the dial alone shows it short, else measure. */
+function afterPull(state: State): State {
+	const again = acceptance(state).likelyShort && !atLimit(state);
+	return { ...state, phase: again ? { at: 'pull' } : measurePhase(state) };
+}
+
+function measurePhase(state: State): Phase {
+	return { at: 'measure', wanted: wantedReadings(state), got: [], must: false };
+}
+
+/** Where little is known yet a blunder would not stand out: two independent readings then. */
+function wantedReadings(state: State): 1 | 2 {
+	const first = state.bends.every((bend) => bend.pulls.every((row) => row.measured.length === 0));
+	return first && made(state.filter).sd > 0.6 ? 2 : 1;
+}
+
+export function noteReading(state: State, value: number): State {
+	const phase = state.phase;
+	const got = phase.at === 'measure' ? phase.got : [];
+	const must = phase.at === 'measure' && phase.must;
+	return { ...state, phase: { at: 'measure', wanted: 1, got: [...got, value], must } };
+}
+
+function angleTaken(state: State, value: number, count: number, confirmed: boolean): State {
+	const got = state.phase.at === 'measure' ? state.phase.got : [];
+	const all = confirmed ? [value] : [...got, value];
+	const mean = all.reduce((sum, x) => sum + x, 0) / all.length;
+	const readings = confirmed ? count : all.length;
+	const filter = observe(state.filter, 'angle', mean, { readings, confirmed });
+	const row = bendAt(state, state.bend).pulls.at(-1);
+	return afterAngle(withLastPull({ ...state, filter }, { measured: [...(row?.measured ?? []), ...all] }));
+}
+
+/** Goes on by the dial; a first reading already given counts alone. */
+export function skipMeasuring(state: State): State {
+	const { phase } = state;
+	const [noted] = phase.at === 'measure' ? phase.got : [];
+	if (noted !== undefined) return angleTaken({ ...state, phase: measurePhase(state) }, noted, 1, false);
+	return { ...state, phase: isShort(state) && !atLimit(state) ? { at: 'pull' } : { at: 'decide' } };
+}
+
+/** Checks are asked when the angle alone would be accepted. */
+function afterAngle(state: State): State {
+	if (isShort(state) || isOver(state)) return { ...state, phase: { at: 'decide' } };
+	return toChecks(state, checksDue(state, state.bend));
+}
+
+export function nextCheck(state: State): State {
+	return toChecks(state, state.phase.at === 'check' ? state.phase.queue.slice(1) : []);
+}
+
+function toChecks(state: State, queue: readonly string[]): State {
+	return { ...state, phase: queue.length > 0 ? { at: 'check', queue } : { at: 'decide' } };
+}
+
+function withLastPull(state: State, change: Partial<BendState['pulls'][number]>): State {
+	const { pulls } = bendAt(state, state.bend);
+	return withBend(state, state.bend, {
+		pulls: pulls.map((row, i) => (i === pulls.length - 1 ? { ...row, ...change } : row)),
+	});
+}
+
+export function withCheck(state: State, name: string, check: { reading: number | null; skipped: boolean }): State {
+	return { ...state, checks: { ...state.checks, [name]: check } };
+}
+
+/** Readings of checks that reach to the bend at work or beyond it: what they measured is about to change. */
+export function withoutStaleChecks(state: State): State {
+	const stale = state.design.checks.filter(({ after }) => after >= state.bend).map(({ check }) => check.name);
+	const kept = Object.entries(state.checks).filter(([name]) => !stale.includes(name));
+	return { ...state, checks: Object.fromEntries(kept) };
+}

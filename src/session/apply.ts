@@ -1,0 +1,87 @@
+import { made, newSeat } from '../springback/filter.ts';
+import { acceptBend, openBend, reopenBend } from './apply-bend.ts';
+import { nextCheck, noteReading, skipMeasuring, takeReading, withCheck } from './apply-reading.ts';
+import { at } from './as-built.ts';
+import { isShort, target } from './bend-check.ts';
+import type { Event } from './events.ts';
+import { show } from './show.ts';
+import type { State } from './state.ts';
+import { bendAt, withBend } from './state.ts';
+
+/** The state after one event. Pure: whatever an event leads to is computed here from what is known. */
+export function apply(state: State, event: Event): State {
+	switch (event.type) {
+		case 'tube-set':
+			return tubeSet(state);
+		case 'reading-taken':
+			return takeReading(state, event.reading, 1, false);
+		case 'reading-noted':
+			return noteReading(state, event.reading.value);
+		case 'reading-doubted': {
+			const { reading, expected, why, others, rest } = event;
+			const doubt = { reading, expected, why, others, rest, amended: false };
+			return { ...state, phase: { at: 'confirm', doubt, back: state.phase } };
+		}
+		case 'doubt-settled':
+			return settleDoubt(state, event);
+		case 'measuring-skipped':
+			return skipMeasuring(state);
+		case 'check-skipped':
+			return nextCheck(withCheck(state, event.name, { reading: null, skipped: true }));
+		case 'plan-chosen':
+			return choosePlan(state, event.plan);
+		case 'tube-taken-out':
+			return { ...state, phase: { at: 'set' } };
+		case 'pull-chosen':
+			// Against the advice the operator wants the tube moved; with it the stop rule may ask for the same stop in a fresh seat.
+			return { ...state, forced: !isShort(state), phase: { at: 'set' } };
+		case 'relief-chosen':
+			return openBend(state);
+		case 'bend-accepted':
+			return acceptBend(state);
+		case 'bend-reopened':
+			return reopenBend(state, event.bend, event.how);
+		case 'tube-scrapped':
+			return { ...state, phase: { at: 'done', scrapped: event.why } };
+		case 'note-written':
+		case 'session-left':
+		case 'session-resumed':
+			return state;
+		case 'record-voided':
+		case 'reading-amended':
+			throw new Error(`${event.type} concerns whole records: it is folded, not applied`);
+	}
+}
+
+function tubeSet(state: State): State {
+	const bend = bendAt(state, state.bend);
+	const numbers = at(state.plan.current, state.bend - 1);
+	const later = bend.seats > 0;
+	const filter = later ? newSeat(state.filter) : state.filter;
+	const seated = withBend({ ...state, filter }, state.bend, {
+		seats: bend.seats + 1,
+		pointer: null,
+		mark: bend.mark ?? numbers.fromStart,
+		rotation: bend.rotation ?? numbers.rotation,
+		seatedFrom: later ? made(state.filter).angle : 0,
+		target: target(state),
+	});
+	return { ...seated, phase: { at: 'pull' } };
+}
+
+function settleDoubt(state: State, event: Extract<Event, { type: 'doubt-settled' }>): State {
+	const { phase } = state;
+	if (phase.at !== 'confirm') return takeReading(state, event.reading, event.count, true);
+	const amended = phase.doubt.amended;
+	const reading = amended ? phase.doubt.reading : event.reading;
+	const back = { ...state, phase: phase.back };
+	const taken = takeReading(back, reading, amended ? 1 : event.count, true);
+	const set = event.setAside.map((value) => show(value)).join(' and ');
+	const aside = set === '' || amended ? null : `Set aside: a reading of ${set}.`;
+	return { ...taken, aside: aside ?? taken.aside };
+}
+
+function choosePlan(state: State, plan: 'new' | 'old'): State {
+	const numbers = plan === 'old' ? state.plan.before : state.plan.corrected;
+	return numbers === null ? state : { ...state, plan: { ...state.plan, plan, current: numbers } };
+}
