@@ -1,0 +1,349 @@
+import { afterAll, describe, expect, it } from 'vitest';
+import type { Line, LineTalk } from '../helpers/contract-client.ts';
+import { endMiss, marks, type PlainTube, walk } from '../helpers/contract-geometry.ts';
+import { bend, Operator, question, RAIL, railJob, Shop } from '../helpers/contract-shop.ts';
+import { runProgram } from '../helpers/program.ts';
+
+const shop = new Shop();
+const home = shop.home();
+afterAll(() => shop.close());
+
+const checks = [
+	{ name: 'mid', ovality: { bend: 1 } },
+	{ name: 'drop', drop: { from: 1, to: { straight: 3 } } },
+	{ name: 'long', span: { from: { bend: 1 }, to: { bend: 3 } } },
+];
+
+async function review(id: string): Promise<Line> {
+	const run = await runProgram(['log', id, '--json'], { home });
+	expect(run.code).toBe(0);
+	return JSON.parse(run.out);
+}
+async function rail(more: object = {}, tooling: object = {}): Promise<LineTalk> {
+	return bend(shop.file(railJob(more, tooling)), home);
+}
+const atSet = (number: number) => (ask: Line) => ask.ask === 'set' && ask.bend === number;
+
+describe('a whole session from set to done', () => {
+	it('asks in the stated order, numbers its records without gaps and ends with what was made', async () => {
+		const talk = await rail({ checks });
+		const [session, first] = talk.lines as [Line, Line];
+		expect(Object.keys(session)).toEqual(['note', 'id', 'log', 'resumed', 'job', 'changed', 'others']);
+		expect(session).toMatchObject({ note: 'session', resumed: false, job: 'Skerry Row rail', changed: [] });
+		const [row] = marks(RAIL).rows;
+		expect(first).toMatchObject({ ask: 'set', entry: 1, bend: 1, bends: 3, target: 40, design: 40, seat: 1 });
+		expect(first).toMatchObject({ rotation: 0, pointer: 0, plan: 'new', was: { target: 40, rotation: 0 } });
+		expect(first.mark.fromStart).toBeCloseTo(row?.fromStart ?? 0, 9);
+		expect(first.mark.fromFarEnd).toBeCloseTo(row?.fromFarEnd ?? 0, 9);
+		expect(first.mark).toMatchObject({ fromLastBend: null, tape: '13', moved: 0 });
+
+		const operator = new Operator();
+		await operator.play(talk);
+		expect(await talk.end()).toBe(0);
+		const asks = talk.lines.filter((line) => 'ask' in line);
+		expect(asks.map((ask) => ask.entry)).toEqual(asks.map((_, i) => i + 1));
+		const due = asks.filter((ask) => ask.ask === 'check').map((ask) => ask.name);
+		expect(due).toEqual(['mid', 'drop', 'long']);
+		for (const ask of asks.filter((line) => line.ask === 'pull')) {
+			expect(ask.stop % 0.5).toBe(0);
+			expect(ask.stop).toBeLessThanOrEqual(180);
+			expect(ask.limit).toBe(false);
+		}
+		for (const [i, ask] of asks.entries()) {
+			const next = asks[i + 1];
+			if (ask.ask === 'set') expect(next?.ask).toBe('pull');
+			if (ask.ask === 'decide' && ask.advice === 'pull') expect(next).toMatchObject({ ask: 'set', bend: ask.bend });
+		}
+
+		const done = talk.lines.at(-1) as Line;
+		expect(done).toMatchObject({ note: 'done', scrapped: false, fits: true, log: session.log });
+		const log = await review(session.id);
+		expect(log).toMatchObject({ id: session.id, status: 'done', notes: [] });
+		const keys = ['id', 'job', 'status', 'started', 'ended', 'bends', 'checks', 'asBuilt', 'notes', 'events'];
+		expect(Object.keys(log)).toEqual(keys);
+		for (const [i, made] of done.bends.entries()) {
+			expect(log.bends[i].made).toEqual({ angle: made.made, sd: made.sd });
+			expect(log.bends[i].pulls).toHaveLength(made.pulls);
+			expect(log.bends[i].pulls.at(-1).seat).toBe(made.seats);
+			expect(log.bends[i].target).toBe(made.target);
+			expect(Math.abs(made.made - made.target)).toBeLessThanOrEqual(0.5);
+		}
+		const asBuilt = builtFrom(log);
+		const miss = endMiss(asBuilt, RAIL);
+		expect(done.endOffset).toBeCloseTo(miss.offset, 8);
+		expect(done.endAngle).toBeCloseTo(miss.angle, 6);
+		expect([log.asBuilt.endOffset, log.asBuilt.endAngle]).toEqual([done.endOffset, done.endAngle]);
+		expect(done.trim.start).toBe(1);
+		expect(done.trim.end).toBeCloseTo(marks(RAIL).cut - 1 - marks(asBuilt).developed, 8);
+	});
+
+	it('`corrected` after each accept: old and new beside each other, and what came of the drawing’s numbers', async () => {
+		const talk = await rail({ checks });
+		await new Operator().play(talk, atSet(2));
+		const corrected = talk.lines.at(-2) as Line;
+		expect(corrected).toMatchObject({ note: 'corrected', after: { bend: 1 } });
+		expect(corrected.remaining.map((left: Line) => left.bend)).toEqual([2, 3]);
+		const { rows } = marks(RAIL);
+		for (const left of corrected.remaining) {
+			expect(left.was.fromStart).toBeCloseTo(rows[left.bend - 1]?.fromStart ?? 0, 9);
+			expect(left.was).toMatchObject(pick(RAIL.bends[left.bend - 1], 'angle', 'rotation'));
+		}
+		expect(corrected.predicted.checks.map((check: Line) => check.name)).toEqual(['mid', 'drop', 'long']);
+		expect(corrected.predicted.endOffset).toBeLessThan(corrected.without.endOffset);
+		const next = corrected.remaining[0];
+		expect(talk.ask).toMatchObject({ target: next.angle, rotation: next.rotation, design: 55, plan: 'new' });
+		expect(talk.ask.was).toMatchObject({ target: 55, rotation: 180 });
+		expect(talk.ask.mark.fromStart).toBe(next.fromStart);
+		expect(talk.ask.mark.moved).toBeCloseTo(next.fromStart - (rows[1]?.fromStart ?? 0), 9);
+
+		const [old] = await talk.send({ plan: 'old' });
+		expect(old).toMatchObject({ ask: 'set', plan: 'old', target: 55, rotation: 180 });
+		expect(old?.mark.fromStart).toBeCloseTo(rows[1]?.fromStart ?? 0, 9);
+		const [again] = await talk.send({ plan: 'new' });
+		expect(again?.mark.fromStart).toBe(next.fromStart);
+		await talk.end();
+	});
+
+	it('growth absent: `corrected` after "growth" before the first set, the corners kept', async () => {
+		const talk = await rail({}, { growth: undefined });
+		const [, corrected, first] = talk.lines as [Line, Line, Line];
+		expect(corrected).toMatchObject({ note: 'corrected', after: 'growth' });
+		const drawn = { ...RAIL, radius: 6 };
+		// The first mark moves by the change of the first setback, and that gives the radius expected.
+		const radius = 6 - first.mark.moved / Math.tan((20 * Math.PI) / 180);
+		expect(radius).toBeGreaterThan(6);
+		const grown = keepCorners(drawn, radius);
+		for (const [i, row] of marks(grown).rows.entries()) {
+			expect(corrected.remaining[i].fromStart).toBeCloseTo(row.fromStart, 6);
+			expect(corrected.remaining[i].was.fromStart).toBeCloseTo(marks(drawn).rows[i]?.fromStart ?? 0, 9);
+		}
+		expect(corrected.predicted.endOffset).toBeCloseTo(0, 6);
+		await talk.end();
+	});
+});
+
+function pick(from: object | undefined, ...keys: string[]): object {
+	return Object.fromEntries(Object.entries(from ?? {}).filter(([key]) => keys.includes(key)));
+}
+function builtFrom(log: Line): PlainTube {
+	const straights: number[] = log.asBuilt.straights;
+	return {
+		...RAIL,
+		bends: log.asBuilt.bends.map((made: Line, i: number) => ({ ...made, straight: straights[i] })),
+		last: straights.at(-1) ?? 0,
+	};
+}
+/** The same sharp corners with another radius. */
+function keepCorners(tube: PlainTube, radius: number): PlainTube {
+	const setback = (r: number, i: number) => {
+		const angle = tube.bends[i]?.angle;
+		return angle === undefined ? 0 : r * Math.tan((angle * Math.PI) / 360);
+	};
+	const change = (i: number) => setback(radius, i) - setback(tube.radius, i);
+	const count = tube.bends.length;
+	const bends = tube.bends.map((bend, i) => ({ ...bend, straight: bend.straight - change(i - 1) - change(i) }));
+	const kept = { ...tube, radius, bends, last: tube.last - change(count - 1) };
+	for (const [i, corner] of walk(kept).corners.flat().entries())
+		expect(corner).toBeCloseTo(walk(tube).corners.flat()[i] ?? Number.NaN, 9);
+	return kept;
+}
+
+describe('answers', () => {
+	it('refuses what it cannot take, keeps nothing and asks the same again', async () => {
+		const talk = await rail();
+		const open = talk.ask;
+		const bad: [string, string][] = [
+			['nonsense', 'not-understood'],
+			['[]', 'not-understood'],
+			['{}', 'not-understood'],
+			['{"ready":true,"undo":true}', 'not-understood'],
+			['{"ready":true,"length":"abc"}', 'not-understood'],
+			['{"loaded":40}', 'not-possible'],
+			['{"undo":true}', 'not-possible'],
+			['{"plan":"old"}', 'not-possible'],
+			['{"amend":{"entry":7,"reading":3}}', 'not-possible'],
+			['{"reopen":{"bend":1,"do":"pull"}}', 'not-possible'],
+			['{"evidence":{"kind":"mark","bend":2,"reading":30}}', 'not-possible'],
+		];
+		for (const [answer, code] of bad) {
+			const [refused, ask] = await talk.send(answer);
+			expect([answer, refused?.note, refused?.code]).toEqual([answer, 'refused', code]);
+			expect(ask).toEqual(open);
+		}
+		await talk.end();
+	});
+
+	it('takes numbers as a person writes them', async () => {
+		const talk = await rail();
+		await talk.send({ ready: true, mark: '13 1/32', length: '5\' 4 1/4"', rotation: '0.5' });
+		expect(talk.ask.ask).toBe('pull');
+		await talk.send({ loaded: '42 1/2', released: '39.9' });
+		expect(talk.ask.ask).toBe('measure');
+		await talk.send({ angles: ['39.7', '39 3/4'] });
+		expect(talk.ask.ask).toBe('decide');
+		await talk.send({ do: 'accept' });
+		expect(talk.ask.mark.fromStart + talk.ask.mark.fromFarEnd).toBeCloseTo(64.25, 9);
+		const log = await review(talk.lines[0]?.id);
+		expect(log.bends[0].pulls[0]).toMatchObject({ seat: 1, loaded: 42.5, released: 39.9, measured: [39.7, 39.75] });
+		await talk.end();
+	});
+
+	it('doubts pointer, mark, rotation and length of one answer in that order, each once', async () => {
+		const talk = await rail();
+		await talk.send({ ready: true, length: 70, rotation: 25, mark: 16, pointer: 9 });
+		for (const of of ['pointer', 'mark', 'rotation', 'length']) {
+			expect(talk.ask).toMatchObject({ ask: 'confirm', of, bend: 1 });
+			await talk.send({ keep: true });
+		}
+		expect(talk.ask.ask).toBe('pull');
+		await talk.end();
+	});
+
+	it('wants two readings of the first bend, and doubts two that differ by over a degree', async () => {
+		const talk = await rail();
+		await talk.send({ ready: true });
+		await talk.send({ loaded: 60 });
+		expect(talk.ask).toMatchObject({ ask: 'confirm', of: 'loaded', reading: 60, expect: { value: 42.5 } });
+		await talk.send({ reading: 42.5 });
+		expect(talk.ask).toMatchObject({ ask: 'measure', readings: 2 });
+		await talk.send({ angle: 37 });
+		expect(talk.ask).toMatchObject({ ask: 'measure', readings: 1 });
+		await talk.send({ angle: 38.5 });
+		expect(talk.ask).toMatchObject({ ask: 'confirm', of: 'angle', reading: 38.5 });
+		await talk.send({ reading: 37.1 });
+		expect(talk.ask.ask).toBe('decide');
+		expect(talk.ask.why).toContain('38.5');
+		expect(talk.ask.made.angle).toBeCloseTo(37.05, 0);
+		await talk.end();
+	});
+
+	it('notes ride or stand alone, and undo passes them by', async () => {
+		const talk = await rail();
+		const open = talk.ask;
+		await talk.send({ note: 'alone' });
+		expect(question(talk.ask)).toEqual(question(open));
+		await talk.send({ ready: true, note: 'riding' });
+		await talk.send({ note: 'after' });
+		await talk.send({ undo: true });
+		expect(question(talk.ask)).toEqual(question(open));
+		expect((await review(talk.lines[0]?.id)).notes).toEqual(['alone', 'riding', 'after']);
+		await talk.end();
+	});
+
+	it('a tube taken out of the die at `pull` is set again, in the next seat', async () => {
+		const talk = await rail();
+		await talk.send({ ready: true });
+		await talk.send({ reseat: true });
+		expect(talk.ask).toMatchObject({ ask: 'set', seat: 2, tubeTurn: { degrees: 0, way: 'none' } });
+		await talk.send({ ready: true });
+		expect(talk.ask).toMatchObject({ ask: 'pull', bend: 1, pull: 1 });
+		await talk.end();
+	});
+
+	it('evidence moves what is left; amending a reading changes what was made', async () => {
+		const talk = await rail();
+		const operator = new Operator();
+		await operator.play(talk, (ask) => ask.ask === 'measure');
+		const angle = operator.made.get(1) ?? 0;
+		await talk.send({ angle });
+		const entry = talk.ask.entry;
+		await talk.send({ angle });
+		await talk.send({ do: 'accept' });
+		const mark = talk.ask.mark.fromStart;
+		const [corrected] = await talk.send({ evidence: { kind: 'mark', bend: 1, reading: '13 1/32' } });
+		expect(corrected).toMatchObject({ note: 'corrected' });
+		expect(talk.ask).toMatchObject({ ask: 'set', bend: 2 });
+		// The whole tube slides along itself: the marks left go with bend 1.
+		expect(talk.ask.mark.fromStart - mark).toBeCloseTo(1 / 32, 3);
+		await talk.send({ undo: true });
+		const before = (await review(talk.lines[0]?.id)).bends[0].made.angle;
+		const [other] = await talk.send({ amend: { entry, reading: angle + 0.4 } });
+		expect(other?.note).toBe('corrected');
+		const after = (await review(talk.lines[0]?.id)).bends[0];
+		expect(after.made.angle).toBeGreaterThan(before);
+		expect(after.pulls[0].measured).toEqual([angle, angle + 0.4]);
+		await talk.end();
+	});
+});
+
+describe('what stands in the way', () => {
+	it('the dial’s end: `stop` never beyond it, a fresh seat for one more pull, then no more', async () => {
+		const talk = await rail({}, { maxAngle: 41 });
+		expect(talk.lines[1]).toMatchObject({ note: 'warnings' });
+		await talk.send({ ready: true });
+		expect(talk.ask).toMatchObject({ ask: 'pull', stop: 41, limit: true });
+		await talk.send({ loaded: 41 });
+		await talk.send({ angles: [38.3, 38.3] });
+		expect(talk.ask).toMatchObject({ ask: 'decide', limit: true });
+		await talk.send({ do: 'pull' });
+		expect(talk.ask).toMatchObject({ ask: 'set', seat: 2 });
+		await talk.send({ ready: true });
+		await talk.send({ loaded: 41 });
+		await talk.send({ angle: 38.35 });
+		const open = talk.ask;
+		expect(open).toMatchObject({ ask: 'decide', limit: true });
+		const [refused] = await talk.send({ do: 'pull' });
+		expect(refused).toMatchObject({ note: 'refused', code: 'not-possible' });
+		expect(talk.ask).toEqual(open);
+		await talk.end();
+	});
+
+	it('an opened bend must be measured; a made one is gone back to in its next seat', async () => {
+		const talk = await rail();
+		const operator = new Operator();
+		await operator.play(talk, (ask) => ask.ask === 'decide');
+		await talk.send({ do: 'relieve' });
+		expect(talk.ask).toMatchObject({ ask: 'measure', bend: 1 });
+		const [refused] = await talk.send({ skip: true });
+		expect(refused?.code).toBe('not-possible');
+		await talk.send({ undo: true });
+		await operator.play(talk, atSet(2));
+		await talk.send({ reopen: { bend: 1, do: 'pull' } });
+		expect(talk.ask).toMatchObject({ ask: 'set', bend: 1, seat: 2 });
+		await talk.send({ undo: true });
+		await talk.send({ reopen: { bend: 1, do: 'relieve' } });
+		expect(talk.ask).toMatchObject({ ask: 'measure', bend: 1 });
+		await talk.send({ angle: 39.8 });
+		await talk.send({ do: 'accept' });
+		expect(talk.ask).toMatchObject({ ask: 'set', bend: 2 });
+		await talk.end();
+	});
+
+	it('reopening is refused where clamp or follow have no room', async () => {
+		const bends = RAIL.bends.map((bend, i) => ({ ...bend, straight: i === 1 ? 2 : bend.straight, angle: 30 }));
+		const talk = await rail({ shape: { bends, last: 10 } }, { follow: 3 });
+		await new Operator().play(talk, atSet(3));
+		for (const number of [1, 2]) {
+			const [refused] = await talk.send({ reopen: { bend: number, do: 'pull' } });
+			expect(refused).toMatchObject({ note: 'refused', code: 'not-possible' });
+		}
+		await talk.end();
+	});
+});
+
+describe('undo', () => {
+	it('brings back every question of a session as it was, one by one to the first, and again after a resume', async () => {
+		const file = shop.file(railJob({ checks }));
+		const talk = await bend(file, home);
+		const operator = new Operator();
+		await operator.play(talk, (ask) => ask.ask === 'pull' && ask.bend === 2);
+		await talk.send({ loaded: talk.ask.stop + 12 });
+		expect(talk.ask).toMatchObject({ ask: 'confirm', of: 'loaded' });
+		await talk.send({ reading: talk.ask.expect.value });
+		operator.made.set(2, talk.ask.expect.angle);
+		await operator.play(talk, (ask) => ask.bend === 3);
+		const asked = talk.lines.filter((line) => 'ask' in line).map(question);
+		expect(await talk.signal('SIGKILL')).toBe('SIGKILL');
+
+		const back = await bend(file, home, '--resume');
+		expect(question(back.ask)).toEqual(asked.at(-1));
+		expect(back.lines.map((line) => line.note ?? line.ask)).toEqual(['session', 'corrected', 'set']);
+		for (const before of asked.slice(0, -1).reverse()) {
+			const lines = await back.send({ undo: true });
+			expect(question(lines.at(-1) as Line)).toEqual(before);
+		}
+		const [refused] = await back.send({ undo: true });
+		expect(refused).toMatchObject({ note: 'refused', code: 'not-possible' });
+		await back.end();
+	});
+});
