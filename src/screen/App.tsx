@@ -24,7 +24,7 @@ export function App({ controller, look }: { controller: Controller; look: Look }
 		[controller],
 	);
 	useInput(onKey);
-	const drawn = useMemo(() => frameOf(state, size, look.ink), [state, size, look.ink]);
+	const drawn = useMemo(() => frameOf(state, size, look), [state, size, look]);
 	return (
 		<Box height={size.rows - 1} width={size.columns} flexDirection="column">
 			<FrameView
@@ -42,15 +42,19 @@ function textOf(state: AppState): string {
 	return state.view === 'session' && state.session.page.page === 'text' ? state.session.page.value : '';
 }
 
-function frameOf(state: AppState, size: Size, ink: string): Frame {
+function frameOf(state: AppState, size: Size, look: Look): Frame {
 	switch (state.view) {
 		case 'session':
-			return sessionFrame(state.session, size, ink);
+			return sessionFrame(state.session, size, look);
 		case 'reader':
-			return readerFrame(state.reader, size, ink);
+			return readerFrame(state.reader, size, look);
 		case 'home': {
 			const { title, prompt, body } = homeView(state.home);
-			return frame({ title, where: '', body, prompt, entry: state.home.entry, message: state.home.message }, size, ink);
+			return frame(
+				{ title, where: '', body, prompt, entry: state.home.entry, message: state.home.message },
+				size,
+				look,
+			);
 		}
 		case 'waiting':
 			return frame(
@@ -63,7 +67,7 @@ function frameOf(state: AppState, size: Size, ink: string): Frame {
 					message: null,
 				},
 				size,
-				ink,
+				look,
 			);
 	}
 }

@@ -2,7 +2,7 @@ import { Box, Text } from 'ink';
 import TextInput from 'ink-text-input';
 import { memo } from 'react';
 import type { Frame } from './frame.ts';
-import { asciiOnly, type Line } from './line.ts';
+import type { Line } from './line.ts';
 import { type Look, styleOf } from './look.ts';
 
 interface Props {
@@ -44,7 +44,7 @@ export const Row = memo(
 					: line.map(({ text, tone }, at) => (
 							// biome-ignore lint/suspicious/noArrayIndexKey: a span is its place in the row.
 							<Text key={at} {...styleOf(tone, look)}>
-								{look.plain ? asciiOnly(text) : text}
+								{text}
 							</Text>
 						))}
 			</Text>

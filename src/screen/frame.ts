@@ -1,5 +1,6 @@
 import type { Size } from '../terminal/output.ts';
-import { cut, EMPTY, type Line, line, span, spread, wrapped } from './line.ts';
+import { asciiOnly, cut, EMPTY, type Line, line, span, spread, wrapped } from './line.ts';
+import type { Look } from './look.ts';
 import { fitted, type Room, type Section } from './pages/page.ts';
 import { choiceLines } from './parts/choice-list.ts';
 import { type KeyHint, keyLines, keysOf } from './parts/key-line.ts';
@@ -21,6 +22,8 @@ export interface Content<Step> {
 	prompt: Prompt<Step>;
 	entry: Entry;
 	message: Message | null;
+	/** What may fill the room that the page leaves: a picture at most so wide and so high. */
+	picture?: (columns: number, rows: number) => Line[];
 	/** Further keys, for a page that has some of its own. */
 	keys?: readonly KeyHint[];
 }
@@ -34,17 +37,29 @@ const LEAST_CHOICES = 4;
  * The whole screen at that size, one row less than the terminal has: a frame as tall as the terminal makes Ink wipe the
  * scrollback at every key. Pure.
  */
-export function frame<Step>(content: Content<Step>, size: Size, ink: string): Frame {
+export function frame<Step>(content: Content<Step>, size: Size, look: Look): Frame {
 	const { columns } = size;
 	const height = size.rows - 1;
 	if (columns < SMALLEST.columns || size.rows < SMALLEST.rows) return tooSmall(size);
 	const top = [header(content, columns), line('─'.repeat(columns), 'quiet')];
 	const bottom = footer(content, columns);
 	const rows = height - top.length - bottom.lines.length - 1;
-	const middle = between(content, { columns, rows, ink });
+	const middle = between(content, { columns, rows, ink: look.ink });
 	const filler = Array.from({ length: Math.max(0, rows - middle.length + 1) }, () => EMPTY);
-	const lines = [...top, ...middle, ...filler, ...bottom.lines].map((each) => cut(each, columns)).slice(0, height);
+	const lines = [...top, ...middle, ...filler, ...bottom.lines]
+		.map((each) => fittedLine(each, columns, look))
+		.slice(0, height);
 	return { lines, textAt: bottom.textAt === null ? null : height - bottom.lines.length + bottom.textAt };
+}
+
+/** The line as that terminal can show it, at most so wide. */
+function fittedLine(parts: Line, columns: number, { plain }: Look): Line {
+	if (!plain) return cut(parts, columns);
+	return cut(
+		parts.map(({ text, tone }) => span(asciiOnly(text), tone)),
+		columns,
+		'~',
+	);
 }
 
 function tooSmall({ columns, rows }: Size): Frame {
@@ -56,7 +71,17 @@ function header<Step>({ title, where }: Content<Step>, columns: number): Line {
 	return spread([span(title, 'strong')], [span(where, 'quiet')], columns);
 }
 
-function between<Step>({ body, prompt, entry }: Content<Step>, room: Room): Line[] {
+/** The least and the most rows that a picture is worth. */
+const PICTURE_ROWS = { least: 5, most: 10 };
+
+function between<Step>(content: Content<Step>, room: Room): Line[] {
+	const lines = words(content, room);
+	const left = room.rows - lines.length - 1;
+	if (content.picture === undefined || left < PICTURE_ROWS.least) return lines;
+	return [...lines, EMPTY, ...content.picture(room.columns, Math.min(left, PICTURE_ROWS.most))];
+}
+
+function words<Step>({ body, prompt, entry }: Content<Step>, room: Room): Line[] {
 	const { choices = [] } = prompt;
 	if (choices.length === 0) return fitted(body(room), room.rows);
 	const list = choiceLines(choices, entry.selected, Number.POSITIVE_INFINITY).length;

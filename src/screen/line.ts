@@ -49,12 +49,15 @@ export function spread(left: Line, right: Line, width: number): Line {
 	return [...cut(left, Math.max(0, width - widthOf(right) - 1)), span(' '), ...right];
 }
 
-export function cut(parts: Line, width: number): Line {
+/** The line's first `width` characters; what is cut off is marked. */
+export function cut(parts: Line, width: number, mark = '…'): Line {
 	const kept: Span[] = [];
 	let room = width;
 	for (const part of parts) {
 		if (room <= 0) break;
-		kept.push(part.text.length <= room ? part : { ...part, text: `${part.text.slice(0, Math.max(0, room - 1))}…` });
+		kept.push(
+			part.text.length <= room ? part : { ...part, text: `${part.text.slice(0, Math.max(0, room - 1))}${mark}` },
+		);
 		room -= part.text.length;
 	}
 	return kept;

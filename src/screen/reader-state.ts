@@ -2,6 +2,7 @@ import type { Size } from '../terminal/output.ts';
 import { type Content, type Frame, frame } from './frame.ts';
 import type { Key } from './keys.ts';
 import { line } from './line.ts';
+import type { Look } from './look.ts';
 import { NOTHING } from './prompt.ts';
 
 /** Lines to be read, more than a screen holds. */
@@ -44,7 +45,7 @@ const PAD: Record<string, Key['key']> = {
 	'/': 'escape',
 };
 
-export function readerFrame(state: ReaderState, size: Size, ink: string): Frame {
+export function readerFrame(state: ReaderState, size: Size, look: Look): Frame {
 	const page = Math.max(1, size.rows - OTHER_ROWS);
 	const shown = state.lines.slice(state.top, state.top + page);
 	const last = Math.min(state.lines.length, state.top + page);
@@ -62,5 +63,5 @@ export function readerFrame(state: ReaderState, size: Size, ink: string): Frame 
 			['/ Esc', 'back'],
 		],
 	};
-	return frame(content, size, ink);
+	return frame(content, size, look);
 }

@@ -13,6 +13,9 @@ import {
 /** A digital instrument that ends its reading with CR LF presses Enter once, not twice. */
 const CRLF_WITHIN_MS = 50;
 
+/** What makes an escape sequence of an ESC before it, even in the next chunk. No reading begins so. */
+const INTRODUCER = /^[[\]OP_^]/;
+
 type Step = { length: number; keys: string[] } | 'unfinished';
 
 const PLAIN: Record<string, string> = {
@@ -47,7 +50,7 @@ export class KeyParser {
 	push(chunk: string, now: number): string[] {
 		const keys: string[] = [];
 		let text = this.kept + chunk;
-		if (this.escapeAlone && chunk !== '' && !/^[[O]/.test(chunk)) {
+		if (this.escapeAlone && chunk !== '' && !INTRODUCER.test(chunk)) {
 			keys.push(ESCAPE);
 			text = chunk;
 		}

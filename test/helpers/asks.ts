@@ -143,3 +143,70 @@ export const DONE: DoneNote = {
 	fits: true,
 	log: '/logs/aft-arch-1.log',
 };
+export const ARCH_NAME = SESSION.job;
+/** The same bend in the die a second time: no turn, and the dial expected where it was left. */
+export const SET_AGAIN: SetAsk = {
+	...SET,
+	seat: 2,
+	tubeTurn: { degrees: 0, way: 'none' },
+	pointer: 47.5,
+	cautions: ['Seat the tube at the same mark and in the same plane as before; keep it level.'],
+};
+const CHECKED = { ask: 'check', entry: 8, includes: undefined } as const;
+export const CHECK_ANGLE: CheckAsk = {
+	...CHECKED,
+	name: 'legs',
+	kind: 'angle',
+	expect: { value: 89.6, sd: 0.2 },
+	design: 90,
+	tolerance: 0.5,
+};
+export const CHECK_SPAN: CheckAsk = {
+	...CHECKED,
+	name: 'reach',
+	kind: 'span',
+	expect: { value: 41.28, sd: 0.06 },
+	design: 41.25,
+	tolerance: 1 / 8,
+	includes: 'The start end is not cut yet: the reading includes 1/2 in of trim.',
+};
+export const CHECK_OUT: CheckAsk = {
+	...CHECKED,
+	name: 'lie',
+	kind: 'out',
+	expect: { value: -0.09, sd: 0.1 },
+	design: 0,
+	tolerance: 1 / 8,
+};
+export const CHECK_OVALITY: CheckAsk = {
+	...CHECKED,
+	name: 'section',
+	kind: 'ovality',
+	expect: { value: 0.96, sd: 0.02 },
+	design: 1,
+	tolerance: 0.1,
+};
+export const RELIEVE: DecideAsk = {
+	...DECIDE,
+	advice: 'relieve',
+	made: { angle: 49.1, sd: 0.12 },
+	open: 0.6,
+	why: 'The bend is 0.9 degrees past its target, over the upper tolerance.',
+};
+export const REOPEN: DecideAsk = {
+	...DECIDE,
+	advice: 'reopen',
+	of: 1,
+	made: { angle: 48.2, sd: 0.12 },
+	why: 'The check rise cannot be met any more by what is left; 0.6 degrees more in bend 1 would bring it in.',
+};
+export const SCRAPPED: DoneNote = {
+	...DONE,
+	scrapped: true,
+	bends: [
+		{ design: 42, target: 42, made: 41.9, sd: 0.12, pulls: 2, seats: 1 },
+		{ design: 48, target: 48.2, made: null, sd: null, pulls: 1, seats: 1 },
+	],
+	checks: [],
+	fits: false,
+};

@@ -56,6 +56,8 @@ export class FakeLive implements LivePort {
 	entries: KeptEntry[];
 	/** What the next answer throws instead of being taken. */
 	fault: Error | null = null;
+	/** What the log has to say when the next answer is taken. */
+	said: string | null = null;
 	private open: Ask | null;
 
 	constructor(
@@ -80,6 +82,7 @@ export class FakeLive implements LivePort {
 	answer(answer: Answer): Output[] {
 		if (this.fault !== null) throw this.fault;
 		this.answers.push(answer);
+		if (this.said !== null) this.messages.push(this.said);
 		const outputs = this.replies.shift() ?? [];
 		if (outputs.some((output) => 'note' in output && output.note === 'refused')) return outputs;
 		this.entries = [...this.entries, { entry: this.entries.length + 1, text: JSON.stringify(answer), void: false }];
@@ -143,3 +146,66 @@ export class FakeHome implements HomePort {
 export function refusal(message: string, exitCode: number): Error {
 	return Object.assign(new Error(message), { exitCode });
 }
+
+/** What was answered before the screens of the tests. */
+export const KEPT: readonly KeptEntry[] = [
+	{ entry: 1, text: 'tube set at bend 2', void: false, readings: [] },
+	{
+		entry: 2,
+		text: 'dial under load of bend 2: 51.5; dial after release of bend 2: 47.5',
+		void: false,
+		readings: [
+			{ of: 'loaded', value: 51.5, bend: 2 },
+			{ of: 'released', value: 47.5, bend: 2 },
+		],
+	},
+	{ entry: 3, text: 'angle of bend 2: 43.7', void: true, readings: [{ of: 'angle', value: 43.7, bend: 2 }] },
+];
+
+/** A home with jobs, an interrupted session, finished ones, and more lines to read than a screen holds. */
+export const ROWS = {
+	jobs: [
+		{
+			path: 'jobs/aft-arch.json',
+			name: 'Aft arch',
+			summary: '4 bends, 1.75 x 0.12 in, 4130-normalized',
+			open: 'aft-arch-1',
+		},
+		{ path: 'jobs/step.json', name: 'Boarding step', summary: '2 bends, 33.7 x 2.6 mm, 304-annealed' },
+		{ path: 'jobs/torn.json', name: 'jobs/torn.json', summary: '', fault: '2 faults, the first at tube.wall' },
+	],
+	sessions: [
+		{
+			id: 'aft-arch-1',
+			job: 'Aft arch',
+			path: 'jobs/aft-arch.json',
+			status: 'open',
+			started: '2031-03-02 09:40',
+			bendsDone: 1,
+			bends: 4,
+			fits: null,
+		},
+		{
+			id: 'step-1',
+			job: 'Boarding step',
+			path: 'jobs/step.json',
+			status: 'done',
+			started: '2031-03-01 14:05',
+			bendsDone: 2,
+			bends: 2,
+			fits: true,
+		},
+		{
+			id: 'step-0',
+			job: 'Boarding step',
+			path: 'jobs/step.json',
+			status: 'scrapped',
+			started: '2031-03-01 11:20',
+			bendsDone: 1,
+			bends: 2,
+			fits: false,
+		},
+	] satisfies SessionRow[],
+	review: Array.from({ length: 50 }, (_, at) => `review line ${at + 1}`),
+	benders: ['bay two', '  die 5.5 in'],
+};

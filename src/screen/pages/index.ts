@@ -8,9 +8,10 @@ import {
 	evidencePage,
 	evidenceValuePage,
 } from './amend.ts';
+import { checkPage, leastPage } from './ask-check.ts';
 import { decidePage } from './ask-decide.ts';
+import { confirmPage, measurePage } from './ask-measure.ts';
 import { pullPage, releasedPage } from './ask-pull.ts';
-import { checkPage, confirmPage, leastPage, measurePage } from './ask-reading.ts';
 import { setPage } from './ask-set.ts';
 import { correctedPage } from './corrected.ts';
 import { donePage } from './done.ts';

@@ -3,11 +3,10 @@ import type { Job } from '../../tube/job.ts';
 import { trimmed } from '../../units/format.ts';
 import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
 import { UnitsError } from '../../units/units-error.ts';
-import type { Line } from '../line.ts';
-import { EMPTY } from '../line.ts';
+import { EMPTY, type Line, span } from '../line.ts';
 import type { Prompt } from '../prompt.ts';
 import type { SessionState, Step } from '../session-state.ts';
-import { dial, fine, type Measure } from '../words.ts';
+import { dial, type Measure } from '../words.ts';
 
 /** The room that a page's body has, and what fills a cell of a block digit. */
 export interface Room {
@@ -75,9 +74,7 @@ function parser(measure: Measure, job: Job): (text: string) => number {
 export function written(value: number, measure: Measure, job: Job): string {
 	if (measure === 'angle') return dial(value);
 	if (measure === 'ratio') return trimmed(value, 4);
-	const exact = `${trimmed(value, 4)} ${job.units}`;
-	const onTape = fine(value, job);
-	return exact === onTape ? exact : `${exact} (${onTape} on a tape)`;
+	return `${trimmed(value, 4)} ${job.units}`;
 }
 
 /** The step that answers with one action. */
@@ -89,4 +86,9 @@ export function answer(action: Action): Step {
 export function bendNumber(text: string, last: number): number {
 	if (/^\d+$/.test(text) && Number(text) >= 1 && Number(text) <= last) return Number(text);
 	throw new UnitsError(text, `write a bend's number, from 1 to ${last}`);
+}
+
+/** In plain figures: what a reading is expected to be must not be easier to see than what it is. */
+export function expected(value: string): Line {
+	return [span('expected  '), span(value, 'strong')];
 }

@@ -1,0 +1,63 @@
+import type { ConfirmAsk, MeasureAsk } from '../../session/protocol.ts';
+import { span, wrapped } from '../line.ts';
+import type { SessionState } from '../session-state.ts';
+import { angle, measureOf, plusMinus, READINGS, shown, spreadOf } from '../words.ts';
+import { answer, expected, numberField, type PageView, SLASH, STAR } from './page.ts';
+
+/** The bend is measured with the angle finder. */
+export function measurePage(state: SessionState, ask: MeasureAsk): PageView {
+	const twice =
+		ask.readings === 2
+			? 'Two readings wanted: take the finder off, set it again for the second.'
+			: 'One reading wanted.';
+	return {
+		title: 'Measure the bend',
+		prompt: {
+			label: 'Angle finder on the bend, tube released',
+			...numberField('angle', state.job, (angle) => answer({ do: 'angles', angles: [angle] })),
+			slash: SLASH,
+			star: STAR,
+			empty: 'Write what the angle finder reads and press Enter; * has skip.',
+		},
+		body: (room) => [
+			{ rank: 0, lines: [expected(plusMinus(angle(ask.expect.angle), ask.expect.sd))] },
+			{ rank: 0, lines: wrapped(twice, room.columns, ask.readings === 2 ? 'alert' : 'plain') },
+			{ rank: 1, lines: wrapped(HOW_TO_READ, room.columns, 'quiet') },
+		],
+	};
+}
+
+const HOW_TO_READ =
+	'Read the angle through which the tube was bent: a straight tube is 0. Hold the finder on both legs, clear of the bend.';
+
+/** A reading far from what was expected: does it stand? */
+export function confirmPage(state: SessionState, ask: ConfirmAsk): PageView {
+	const measure = measureOf(ask.of, state.job, ask.name);
+	const expect = `${shown(ask.expect.value, measure, state.job)} ± ${spreadOf(ask.expect.sd, measure, state.job)}`;
+	const of = ask.of === 'check' ? `check "${ask.name ?? ''}"` : READINGS[ask.of];
+	return {
+		title: 'Is that right?',
+		prompt: {
+			label: `Read it again: ${of}`,
+			...numberField(measure, state.job, (reading) => answer({ do: 'reading', reading })),
+			plus: { label: 'it stands', step: answer({ do: 'keep' }) },
+			slash: SLASH,
+			star: STAR,
+			empty: 'Read it again: press + if it stands, or write the new reading and press Enter.',
+		},
+		body: (room) => [
+			{
+				rank: 0,
+				lines: [
+					[span('You gave    '), span(shown(ask.reading, measure, state.job), 'alert')],
+					[span('Expected    '), span(expect, 'strong')],
+				],
+			},
+			{ rank: 0, lines: wrapped(ask.why, room.columns) },
+			{
+				rank: 1,
+				lines: wrapped('The reading is saved. It counts once it has been read again.', room.columns, 'quiet'),
+			},
+		],
+	};
+}

@@ -1,0 +1,443 @@
+import { afterEach, describe, expect, test } from 'vitest';
+import { openScreen, type ScreenOptions } from '../../src/screen/open-screen.tsx';
+import type { Answer, Output } from '../../src/session/protocol.ts';
+import * as asks from '../helpers/asks.ts';
+import { FakeHome, FakeLive, KEPT, ROWS, refusal } from '../helpers/fake-ports.ts';
+import { HeadlessTerminal } from '../helpers/mount.tsx';
+
+const SIZE = { columns: 80, rows: 24 };
+const CTRL_C = '\x03';
+const running: { terminal: HeadlessTerminal; ended: Promise<unknown> }[] = [];
+
+function start(options: ScreenOptions, size = SIZE) {
+	const terminal = new HeadlessTerminal(size);
+	const ended = openScreen({
+		stdin: terminal.stdin,
+		stdout: terminal.stdout,
+		environment: { TERM: 'xterm' },
+		...options,
+	});
+	running.push({ terminal, ended: ended.catch(() => undefined) });
+	return { terminal, ended };
+}
+
+/** A session that has put out these things, answering with those. */
+function session(opening: Output[], replies: Output[][] = []) {
+	const live = new FakeLive(opening, replies, undefined, KEPT);
+	return { live, ...start({ port: new FakeHome(live), jobPath: 'arch.json' }) };
+}
+
+afterEach(async () => {
+	for (const { terminal, ended } of running.splice(0)) {
+		terminal.type(CTRL_C);
+		await ended;
+	}
+});
+
+describe('what the keys of a page answer', () => {
+	const act = (action: Answer['action']): Answer => ({ action });
+	test.each<[string, Output[], string, Answer]>([
+		['set, ready', [asks.SET], '+', act({ do: 'ready' })],
+		['set, with the dial', [asks.SET], '.5\r', act({ do: 'ready', pointer: 0.5 })],
+		[
+			'set, with mark, rotation and dial',
+			[asks.SET],
+			'*2\r39-9/16\r*3\r179.5\r0\r',
+			act({ do: 'ready', mark: 39.5625, rotation: 179.5, pointer: 0 }),
+		],
+		[
+			'first set, with the length of the piece',
+			[{ ...asks.SET, bend: 1 }],
+			'*4\r95 7/8\r+',
+			act({ do: 'ready', length: 95.875 }),
+		],
+		['set, old numbers', [asks.SET], '*1\r', act({ do: 'plan', plan: 'old' })],
+		['set, new numbers', [{ ...asks.SET, plan: 'old' }], '*1\r', act({ do: 'plan', plan: 'new' })],
+		['pull, dial held and released', [asks.PULL], '51.5\r47.5\r', act({ do: 'loaded', loaded: 51.5, released: 47.5 })],
+		['pull, release not read', [asks.PULL], '51.5\r+', act({ do: 'loaded', loaded: 51.5 })],
+		['pull, out of the die', [asks.PULL], '*1\r', act({ do: 'reseat' })],
+		['measure', [asks.MEASURE], '47.9\r', act({ do: 'angles', angles: [47.9] })],
+		['measure, skip', [asks.MEASURE], '*1\r', act({ do: 'skip' })],
+		['confirm, it stands', [asks.CONFIRM], '+', act({ do: 'keep' })],
+		['confirm, another reading', [asks.CONFIRM], '48.1\r', act({ do: 'reading', reading: 48.1 })],
+		[
+			'confirm of a mark is a length',
+			[{ ...asks.CONFIRM, of: 'mark' }],
+			'3\' 3 9/16"\r',
+			act({ do: 'reading', reading: 39.5625 }),
+		],
+		[
+			'confirm of a check is of its kind',
+			[{ ...asks.CONFIRM, of: 'check', name: 'legs' }],
+			'89 1/2\r',
+			act({ do: 'reading', reading: 89.5 }),
+		],
+		['check in other units', [asks.CHECK], '254 mm\r', act({ do: 'reading', reading: 10 })],
+		['check below the plane', [asks.CHECK_OUT], '-1/8\r', act({ do: 'reading', reading: -0.125 })],
+		['check, skip', [asks.CHECK], '*1\r', act({ do: 'skip' })],
+		['ovality, greatest and least', [asks.CHECK_OVALITY], '1.8\r1.71\r', act({ do: 'reading', reading: 0.95 })],
+		['decide, as advised', [asks.DECIDE], '+', act({ do: 'pull' })],
+		['decide, accept all the same', [asks.DECIDE], '1\r', act({ do: 'accept' })],
+		['decide, open after the caution', [asks.RELIEVE], '++', act({ do: 'relieve' })],
+		['decide, go back', [asks.REOPEN], '5\r', act({ do: 'reopen', bend: 1, how: 'pull' })],
+		['decide, go back and open', [asks.REOPEN], '6\r+', act({ do: 'reopen', bend: 1, how: 'relieve' })],
+		['decide, scrap', [asks.DECIDE], '4\rkinked\r', act({ do: 'scrap', why: 'kinked' })],
+		['take back', [asks.MEASURE], '/+', act({ do: 'undo' })],
+		['note', [asks.MEASURE], '*2\rnew mandrel oil\r', { action: null, note: 'new mandrel oil' }],
+		['scrap from the menu', [asks.MEASURE], '*7\rwrong tube\r', act({ do: 'scrap', why: 'wrong tube' })],
+		[
+			'correct one of two readings',
+			[asks.MEASURE],
+			'*4\r1\r2\r46.5\r',
+			act({ do: 'amend', entry: 2, reading: 46.5, of: 'released' }),
+		],
+		[
+			'something else measured',
+			[asks.MEASURE],
+			'*5\r2\r3\r20 15/16\r',
+			act({ do: 'evidence', kind: 'leg', bend: 3, reading: 20.9375 }),
+		],
+		['go back to a bend', [asks.MEASURE], '*6\r1\r1\r', act({ do: 'reopen', bend: 1, how: 'pull' })],
+		['go back to a bend and open it', [asks.MEASURE], '*6\r1\r2\r+', act({ do: 'reopen', bend: 1, how: 'relieve' })],
+		['corrected, keep the old', [asks.CORRECTED, asks.SET], '2\r', act({ do: 'plan', plan: 'old' })],
+		[
+			'start, warnings, corrected, ready',
+			[asks.SESSION, asks.WARNINGS, asks.CORRECTED, asks.SET],
+			'++++',
+			act({ do: 'ready' }),
+		],
+	])('%s', async (_, outputs, keys, answer) => {
+		const { live, terminal } = session(outputs);
+		await terminal.until('Aft arch');
+		terminal.type(keys);
+		await terminal.until('Saved as entry');
+		expect(live.answers).toEqual([answer]);
+	});
+
+	test('Enter alone, or CR LF behind a reading, answers nothing', async () => {
+		const { live, terminal } = session([asks.SET, asks.PULL], [[asks.MEASURE], [asks.DECIDE]]);
+		await terminal.until('Pull 1');
+		terminal.type('51.5\r\n');
+		await terminal.until('released');
+		terminal.type('\r');
+		await terminal.until('Write what the dial reads after release');
+		expect(live.answers).toEqual([]);
+	});
+
+	test('opening a bend shows its caution once a bend', async () => {
+		const { live, terminal } = session([asks.RELIEVE], [[{ ...asks.RELIEVE, entry: 10 }]]);
+		await terminal.until('Decide');
+		terminal.type('+');
+		await terminal.until('look for flats and cracks');
+		expect(live.answers).toEqual([]);
+		terminal.type('+');
+		await terminal.until('Saved as entry 4');
+		terminal.type('+');
+		await terminal.until('Saved as entry 5');
+		expect(live.answers.length).toBe(2);
+	});
+
+	test('advice that can be followed in two ways has no shortcut', async () => {
+		const { live, terminal } = session([asks.REOPEN]);
+		await terminal.until('Decide');
+		terminal.type('+\r');
+		await terminal.until('is none of the numbers here');
+		expect(live.answers).toEqual([]);
+	});
+});
+
+describe('what comes back', () => {
+	test('pages follow one another to the next ask, and taking back names what is void', async () => {
+		const { terminal } = session([asks.DECIDE], [[asks.CORRECTED, { ...asks.SET, bend: 3 }], [asks.DECIDE]]);
+		await terminal.until('Decide');
+		terminal.type('1\r');
+		await terminal.until('Corrected after bend 2');
+		terminal.type('+');
+		await terminal.until(/Set the tube .* bend 3 of 4/);
+		terminal.type('/');
+		await terminal.until('Entry 4:');
+		terminal.type('+');
+		await terminal.until('Decide');
+	});
+
+	test('a refusal keeps the entry and says why', async () => {
+		const why = 'A mark lies between 0 and 96 in.';
+		const { live, terminal } = session([asks.MEASURE], [[{ note: 'refused', code: 'not-possible', why }]]);
+		await terminal.until('Measure');
+		terminal.type('400\r');
+		await terminal.until(why);
+		expect(terminal.text).toContain('> 400');
+		terminal.type('\x1b');
+		await terminal.until((text) => !text.includes(why));
+		terminal.type('48\r');
+		await terminal.until('Saved as entry');
+		expect(live.answers.at(-1)).toEqual({ action: { do: 'angles', angles: [48] } });
+	});
+
+	test('a full disk is said, the reading stays, and is saved when there is room again', async () => {
+		const { live, terminal } = session([asks.MEASURE]);
+		await terminal.until('Measure');
+		live.fault = refusal('the disk is full.', 5);
+		terminal.type('47.9\r');
+		await terminal.until('NOT SAVED: the disk is full.');
+		expect(terminal.text).toContain('> 47.9');
+		live.fault = null;
+		terminal.type('\r');
+		await terminal.until('Saved as entry');
+		expect(live.answers).toEqual([{ action: { do: 'angles', angles: [47.9] } }]);
+	});
+
+	test('leaving while the disk refuses ends with 5', async () => {
+		const { live, terminal, ended } = session([asks.MEASURE]);
+		await terminal.until('Measure');
+		live.fault = refusal('the disk is read-only.', 5);
+		terminal.type('47.9\r');
+		await terminal.until('NOT SAVED');
+		terminal.type('\x1b');
+		await terminal.until((text) => !text.includes('NOT SAVED'));
+		terminal.type('*8\r');
+		expect(await ended).toBe(5);
+	});
+
+	test('what the log has to say about itself is on the screen', async () => {
+		const { live, terminal } = session([asks.MEASURE]);
+		await terminal.until('Measure');
+		live.said = 'The log has moved to /spare/aft-arch-1.log.';
+		terminal.type('47.9\r');
+		await terminal.until('The log has moved to /spare/aft-arch-1.log.');
+	});
+
+	test('an error of the program itself ends the screen, and the terminal is as before', async () => {
+		const { live, terminal, ended } = session([asks.MEASURE]);
+		await terminal.until('Measure');
+		live.fault = new TypeError('bug');
+		terminal.type('47.9\r');
+		await expect(ended).rejects.toThrow('bug');
+		await terminal.until(() => !terminal.alternate);
+		expect(terminal.rawMode).toBe(false);
+		expect(live.closed).toBe(true);
+	});
+});
+
+describe('the end', () => {
+	test('leaving ends with 3 and closes the session', async () => {
+		const { live, terminal, ended } = session([asks.MEASURE]);
+		await terminal.until('Measure');
+		terminal.type('*8\r');
+		expect(await ended).toBe(3);
+		expect(live.answers).toEqual([{ action: { do: 'quit' } }]);
+		expect(live.closed).toBe(true);
+	});
+
+	test('done ends with 0', async () => {
+		const { terminal, ended } = session([asks.DECIDE], [[asks.DONE]]);
+		await terminal.until('Decide');
+		terminal.type('1\r');
+		await terminal.until('The tube fits');
+		terminal.type('+');
+		expect(await ended).toBe(0);
+	});
+
+	test('Ctrl-C ends with 130 and leaves terminal and log in order, also within a text', async () => {
+		const { live, terminal, ended } = session([asks.MEASURE]);
+		await terminal.until('Measure');
+		expect(terminal.alternate).toBe(true);
+		expect(terminal.rawMode).toBe(true);
+		terminal.type('*2\rhalf a no');
+		await terminal.until('half a no');
+		terminal.type(CTRL_C);
+		expect(await ended).toBe(130);
+		expect(terminal.rawMode).toBe(false);
+		expect(terminal.raw.endsWith('\x1b[?25h\x1b[?1049l')).toBe(true);
+		expect(live.answers).toEqual([]);
+		expect(live.closed).toBe(true);
+	});
+
+	test('a window that was closed ends with 129', async () => {
+		const { terminal, ended } = session([asks.MEASURE]);
+		await terminal.until('Measure');
+		terminal.hangUp();
+		expect(await ended).toBe(129);
+	});
+
+	test('nothing is left listening to the process', async () => {
+		const count = () =>
+			['SIGTERM', 'SIGINT', 'SIGHUP', 'SIGCONT', 'exit', 'uncaughtExceptionMonitor'].map((name) =>
+				process.listenerCount(name),
+			);
+		const before = count();
+		const { terminal, ended } = session([asks.MEASURE]);
+		await terminal.until('Measure');
+		terminal.type(CTRL_C);
+		await ended;
+		expect(count()).toEqual(before);
+	});
+});
+
+describe('home', () => {
+	test('an interrupted session goes on', async () => {
+		const port = new FakeHome(new FakeLive([asks.MEASURE]), ROWS);
+		const { terminal } = start({ port });
+		await terminal.until('Interrupted');
+		terminal.type('1\r');
+		await terminal.until('Measure');
+		expect(port.opened).toEqual([{ target: 'aft-arch-1', resume: true }]);
+	});
+
+	test.each([
+		['+', { target: 'aft-arch-1', resume: true }],
+		['2\r', { target: 'jobs/aft-arch.json', resume: false }],
+	])('a job that was interrupted asks whether to go on: %s', async (keys, opened) => {
+		const port = new FakeHome(new FakeLive([asks.MEASURE]), ROWS);
+		const { terminal } = start({ port });
+		await terminal.until('Interrupted');
+		terminal.type('2\r');
+		await terminal.until('begin another tube');
+		terminal.type(keys);
+		await terminal.until('Measure');
+		expect(port.opened).toEqual([opened]);
+	});
+
+	test('a session left comes back home, and leaving ends with 0', async () => {
+		const live = new FakeLive([asks.MEASURE]);
+		const { terminal, ended } = start({ port: new FakeHome(live, ROWS) });
+		await terminal.until('Interrupted');
+		terminal.type('3\r');
+		await terminal.until('Measure');
+		terminal.type('*8\r');
+		await terminal.until('Interrupted');
+		expect(live.closed).toBe(true);
+		terminal.type('7\r');
+		expect(await ended).toBe(0);
+	});
+
+	test('a session that cannot be opened is said there', async () => {
+		const port = new FakeHome(null, ROWS);
+		port.fault = refusal('Another session holds this log.', 4);
+		const { terminal } = start({ port });
+		await terminal.until('Interrupted');
+		terminal.type('1\r');
+		await terminal.until('Another session holds this log.');
+	});
+
+	test('a review is read page by page, by the numeric pad too', async () => {
+		const { terminal } = start({ port: new FakeHome(null, ROWS) });
+		await terminal.until('Interrupted');
+		terminal.type('5\r');
+		await terminal.until('Kept sessions');
+		terminal.type('2\r');
+		await terminal.until('lines 1 to 18 of 50');
+		terminal.type('+');
+		await terminal.until('lines 19 to 36 of 50');
+		terminal.type('2');
+		await terminal.until('lines 20 to 37 of 50');
+		terminal.type('1');
+		await terminal.until('review line 50');
+		terminal.type('/');
+		await terminal.until('Kept sessions');
+	});
+
+	test('no job file is said', async () => {
+		const { terminal } = start({ port: new FakeHome(null) });
+		await terminal.until('There is no job file here.');
+	});
+});
+
+describe('one job from the command line', () => {
+	test('offers to go on with the session that was interrupted', async () => {
+		const port = new FakeHome(new FakeLive([asks.MEASURE]), ROWS);
+		const { terminal, ended } = start({ port, jobPath: 'jobs/aft-arch.json' });
+		await terminal.until('go on where it was left');
+		terminal.type('+');
+		await terminal.until('Measure');
+		expect(port.opened).toEqual([{ target: 'aft-arch-1', resume: true }]);
+		terminal.type('*8\r');
+		expect(await ended).toBe(3);
+	});
+
+	test.each([
+		[true, { target: 'aft-arch-1', resume: true }],
+		['other-2', { target: 'other-2', resume: true }],
+		[false, { target: 'jobs/aft-arch.json', resume: false }],
+	])('resume %s does not ask', async (resume, opened) => {
+		const port = new FakeHome(new FakeLive([asks.MEASURE]), ROWS);
+		const { terminal } = start({ port, jobPath: 'jobs/aft-arch.json', resume });
+		await terminal.until('Measure');
+		expect(port.opened).toEqual([opened]);
+	});
+
+	test('a session that cannot be opened is left to the command line', async () => {
+		const port = new FakeHome(null);
+		port.fault = refusal('The log is damaged at line 7.', 6);
+		const { terminal, ended } = start({ port, jobPath: 'jobs/step.json' });
+		await expect(ended).rejects.toThrow('damaged at line 7');
+		await terminal.until(() => !terminal.alternate);
+	});
+});
+
+describe('the window', () => {
+	test('reflows through any sizes and scrolls nothing away', async () => {
+		const { terminal } = session([asks.SET, asks.PULL]);
+		await terminal.until('STOP');
+		const before = terminal.text;
+		for (const [columns, rows] of [
+			[60, 20],
+			[120, 40],
+			[33, 10],
+			[100, 22],
+		] as const) {
+			terminal.resize({ columns, rows });
+			const wanted = columns < 60 ? 'Make the window larger' : 'STOP';
+			await terminal.until((text) => text.includes(wanted) && text.split('\n').length <= rows);
+		}
+		terminal.resize(SIZE);
+		await terminal.until((text) => text === before);
+		expect(terminal.scrolledOut).toBe(0);
+		expect(terminal.raw).not.toContain('\x1b[3J');
+	});
+
+	test.each([
+		[59, 20],
+		[60, 19],
+	])('%i by %i asks for more room in one line', async (columns, rows) => {
+		const live = new FakeLive([asks.SET]);
+		const { terminal } = start({ port: new FakeHome(live), jobPath: 'a' }, { columns, rows });
+		expect(await terminal.until('Make')).toBe(
+			`Make the window larger: 60 by 20 at least, now ${columns} by ${rows}.`.slice(0, columns),
+		);
+	});
+
+	test('0 by 0 is drawn as 80 by 24', async () => {
+		const live = new FakeLive([asks.SET]);
+		const terminal = new HeadlessTerminal(SIZE);
+		Object.assign(terminal.stdout, { columns: 0, rows: 0 });
+		const ended = openScreen({
+			port: new FakeHome(live),
+			jobPath: 'a',
+			stdin: terminal.stdin,
+			stdout: terminal.stdout,
+			environment: {},
+		});
+		running.push({ terminal, ended });
+		await terminal.until(/^Set the tube {40,}Aft arch · bend 2 of 4$/m);
+	});
+
+	test('a key draws only the row that it changes', async () => {
+		const { terminal } = session([asks.SET, asks.PULL]);
+		await terminal.until('STOP');
+		const before = terminal.raw.length;
+		terminal.type('5');
+		await terminal.until('> 5');
+		expect(terminal.raw.length - before).toBeLessThan(120);
+	});
+});
+
+describe('how it is drawn', () => {
+	test('a plain terminal gets ASCII and no escape sequence', async () => {
+		const live = new FakeLive([asks.SET, asks.PULL]);
+		const { terminal } = start({ port: new FakeHome(live), jobPath: 'a', environment: { TERM: 'dumb' } });
+		await terminal.until('STOP');
+		expect(terminal.raw).toMatch(/^[\n\r -~]*$/);
+		expect(terminal.text).toContain('######');
+	});
+});
