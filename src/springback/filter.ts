@@ -102,10 +102,15 @@ export function pull(f: Filter, asked: number, keyed: number): Filter {
 	const max = maxMoments({ mean: now.mean, variance: now.variance + PULL_SD ** 2 }, before, now.withAngle);
 	const withAngle = c.map((value, i) => value * max.first + f.cov[i]![ANGLE]! * (1 - max.first));
 	withAngle[ANGLE] = max.variance;
+	const mean = f.mean.slice();
+	mean[ANGLE] = max.mean;
+	const cov = f.cov.map((line) => line.slice());
+	for (let i = 0; i < withAngle.length; i++) cov[i]![ANGLE] = withAngle[i]!;
+	cov[ANGLE] = withAngle;
 	return {
 		...f,
-		mean: f.mean.map((m, i) => (i === ANGLE ? max.mean : m)),
-		cov: f.cov.map((line, i) => line.map((p, j) => (i === ANGLE ? withAngle[j]! : j === ANGLE ? withAngle[i]! : p))),
+		mean,
+		cov,
 		pulls: f.pulls + 1,
 		largest: Math.max(f.largest, loaded),
 		seen: false,

@@ -8,11 +8,17 @@ export interface Gaussian {
 
 /** Covariance of each unknown with the combination `row` of them. */
 export function covarianceWith(g: Gaussian, row: readonly number[]): number[] {
-	return g.cov.map((line) => dot(line, row));
+	const { cov } = g;
+	const c: number[] = [];
+	for (let i = 0; i < cov.length; i++) c.push(dot(cov[i]!, row));
+	return c;
 }
 
+// Plain loops here: these run a thousand times for every number that is shown.
 export function dot(a: readonly number[], b: readonly number[]): number {
-	return a.reduce((sum, value, i) => sum + value * b[i]!, 0);
+	let sum = 0;
+	for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
+	return sum;
 }
 
 /** What a reading of `row` . x with its own `variance` is expected to be: the surprise of `value`, and its variance. */
@@ -29,10 +35,21 @@ export function updated(g: Gaussian, row: readonly number[], value: number, vari
 	const s = dot(row, c) + variance;
 	const miss = value - dot(row, g.mean);
 	const spread = -weight / s + (weight * (1 - weight) * miss * miss) / (s * s);
-	return {
-		mean: g.mean.map((m, i) => m + (weight * miss * c[i]!) / s),
-		cov: g.cov.map((line, i) => line.map((p, j) => p + spread * c[i]! * c[j]!)),
-	};
+	const mean: number[] = [];
+	for (let i = 0; i < c.length; i++) mean.push(g.mean[i]! + (weight * miss * c[i]!) / s);
+	return { mean, cov: plus(g.cov, spread, c) };
+}
+
+/** cov + factor c c'. */
+function plus(cov: Gaussian['cov'], factor: number, c: readonly number[]): number[][] {
+	const sum: number[][] = [];
+	for (let i = 0; i < c.length; i++) {
+		const line: number[] = [];
+		const old = cov[i]!;
+		for (let j = 0; j < c.length; j++) line.push(old[j]! + factor * (c[i]! * c[j]!));
+		sum.push(line);
+	}
+	return sum;
 }
 
 /** `g` with unknown `i` replaced by one that has nothing to do with the others. */

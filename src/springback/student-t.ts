@@ -56,7 +56,7 @@ export function tQuantile(p: number, df: number): number {
 	if (p === 0.5) return 0;
 	let low = -2;
 	while (tCdf(low, df) > p) low *= 2;
-	return solve((x) => tCdf(x, df), p, low, 0);
+	return solve((x) => tCdf(x, df), tDensity(df), p, low, 0);
 }
 
 export function normalPdf(x: number): number {
@@ -86,29 +86,43 @@ export function normalCdf(x: number): number {
 export function normalQuantile(p: number): number {
 	checkProbability(p);
 	if (p > 0.5) return -normalQuantile(1 - p);
-	return p === 0.5 ? 0 : solve(normalCdf, p, -39, 0);
+	return p === 0.5 ? 0 : solve(normalCdf, normalPdf, p, -39, 0);
 }
 
 function checkProbability(p: number): void {
 	if (!(p > 0 && p < 1)) throw new RangeError(`probability ${p}: a number between 0 and 1 is needed`);
 }
 
-/** Root of a rising cdf(x) = p between low and high: Illinois' false position on log cdf, which is nearly straight in a tail. */
-function solve(cdf: (x: number) => number, p: number, low: number, high: number): number {
-	const miss = (x: number) => Math.log(cdf(x)) - Math.log(p);
+/** Density of Student's t with `df` degrees of freedom. */
+function tDensity(df: number): (x: number) => number {
+	const top = logGamma((df + 1) / 2) - logGamma(df / 2) - 0.5 * Math.log(df * Math.PI);
+	return (x) => Math.exp(top - ((df + 1) / 2) * Math.log1p((x * x) / df));
+}
+
+/**
+ * Root of a rising cdf(x) = p between low and high: Newton's method on log cdf, which is nearly straight in a tail, and
+ * halving where a step would leave the bracket.
+ */
+function solve(
+	cdf: (x: number) => number,
+	density: (x: number) => number,
+	p: number,
+	low: number,
+	high: number,
+): number {
 	let [a, b] = [low, high];
-	let [fa, fb] = [miss(a), miss(b)];
+	let x = (a + b) / 2;
 	for (let i = 0; i < 200 && b - a > 4e-16 * Math.abs(a); i++) {
-		const cut = Number.isFinite(fa) && i % 3 < 2 ? b - (fb * (b - a)) / (fb - fa) : (a + b) / 2;
-		const f = miss(cut);
-		if (f === 0) return cut;
-		if (f < 0) {
-			[a, fa] = [cut, f];
-			fb /= 2;
-		} else {
-			[b, fb] = [cut, f];
-			fa /= 2;
-		}
+		const f = cdf(x);
+		if (f < p) a = x;
+		else b = x;
+		const step = (f * Math.log(f / p)) / density(x);
+		const next = x - step;
+		// Not a number, or out of the bracket: far out in a tail the density has run dry.
+		const halved = !(next > a && next < b);
+		if (!halved && Math.abs(step) <= 1e-14 * Math.abs(x)) return next;
+		if (halved && Math.abs(step) <= 1e-15 * Math.abs(x)) return x;
+		x = halved ? (a + b) / 2 : next;
 	}
-	return (a + b) / 2;
+	return x;
 }
