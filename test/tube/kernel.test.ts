@@ -8,7 +8,7 @@ import { selfContact } from '../../src/tube/self-contact.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 import { around, tubeTurn } from '../../src/tube/turns.ts';
 import { Kernel } from '../helpers/kernel.ts';
-import { tubeJob } from '../helpers/tube-job.ts';
+import { plainJob } from '../helpers/plain-job.ts';
 import { anyTube } from '../helpers/tubes.ts';
 
 let kernel: Kernel;
@@ -58,7 +58,7 @@ describe('a tube against the OpenCASCADE kernel', () => {
 		fc.assert(
 			fc.property(anyTube({ bends: { min: 1, max: 5 } }), (tube) => {
 				const wire = kernel.spine(corners(tube), radii(tube));
-				const length = developedLength(tubeJob(), tube);
+				const length = developedLength(plainJob(), tube);
 				expect(Math.abs(kernel.length(wire) / length - 1)).toBeLessThan(1e-12);
 				const volume = kernel.rodVolume(wire, 20);
 				expect(Math.abs(volume / (Math.PI * 400 * length) - 1)).toBeLessThan(1e-6);
@@ -99,7 +99,7 @@ describe('the way the tube turns in a machine that stands still', () => {
 	 * side is at -x. Everything made lies there, swings with the die and is then drawn on towards -x by the next straight.
 	 */
 	function bentInMachine(shape: Shape): { made: Point[]; facing: Point[] } {
-		const job = tubeJob();
+		const job = plainJob();
 		const rotations = shape.bends.map((bend) => bend.rotation);
 		// The start end's own frame: it, a point one ahead along straight 1, and one on the side that bend 1 bends towards.
 		let tube: Point[] = [];

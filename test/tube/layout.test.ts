@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { layout } from '../../src/tube/layout.ts';
-import { byBends, tubeJob } from '../helpers/tube-job.ts';
+import { byBends, plainJob } from '../helpers/plain-job.ts';
 
 const arc = (angle: number, radius: number) => (angle * Math.PI * radius) / 180;
 
 describe('the layout document', () => {
-	const job = tubeJob({
+	const job = plainJob({
 		name: 'Stretcher',
 		shape: byBends(
 			[

@@ -4,9 +4,9 @@ import { cutLength, developedLength, marks } from '../../src/tube/marks.ts';
 import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
 import { distance } from '../../src/tube/vector.ts';
 import { formatTape } from '../../src/units/tape.ts';
-import { byBends, tubeJob } from '../helpers/tube-job.ts';
+import { byBends, plainJob } from '../helpers/plain-job.ts';
 
-const laidOut = (job: ReturnType<typeof tubeJob>) => {
+const laidOut = (job: ReturnType<typeof plainJob>) => {
 	const shape = resolveShape(job, designGrowth(job));
 	const cut = cutLength(job, shape);
 	return { shape, cut, developed: developedLength(job, shape), marks: marks(job, shape, cut) };
@@ -21,7 +21,7 @@ describe('whole tubes as published', () => {
 			[48, 0, 0],
 			[48, 72, 0],
 		] as const;
-		const job = tubeJob({ shape: { kind: 'points', points }, tooling: { clr: 18 } });
+		const job = plainJob({ shape: { kind: 'points', points }, tooling: { clr: 18 } });
 		const { shape, developed } = laidOut(job);
 		expect(shape.straights).toEqual([30, 54]);
 		expect(developed).toBeCloseTo(112.2743, 4);
@@ -32,8 +32,8 @@ describe('whole tubes as published', () => {
 	// the outside; 22 13/16 and 18 13/16 straight, 37 11/16 of arc, 79 5/16 in all (with 1.57).
 	it('develops the conduit example, fractions and all', () => {
 		const back = 24 + 2.375 / 2;
-		const job = tubeJob({
-			tube: { ...tubeJob().tube, od: 2.375 },
+		const job = plainJob({
+			tube: { ...plainJob().tube, od: 2.375 },
 			tooling: { clr: 24 },
 			shape: byBends([[48 - back, 90, 0]], 44 - back),
 		});
@@ -58,7 +58,7 @@ describe('whole tubes as published', () => {
 			[2, 0, 0],
 			[2, 1, 0],
 		] as const;
-		const job = tubeJob({ shape: { kind: 'points', points }, tooling: { clr: 0.2 } });
+		const job = plainJob({ shape: { kind: 'points', points }, tooling: { clr: 0.2 } });
 		expect(laidOut(job).shape.straights).toEqual([
 			expect.closeTo(0.8, 12),
 			expect.closeTo(1.6, 12),
@@ -78,7 +78,7 @@ describe('marks', () => {
 	const quarter = (6 * Math.PI) / 2;
 
 	it('lie at the tangents along the raw tube, from the start, from the far end and from the bend before', () => {
-		const { marks, cut } = laidOut(tubeJob({ shape, trim: { start: 2, end: 3 } }));
+		const { marks, cut } = laidOut(plainJob({ shape, trim: { start: 2, end: 3 } }));
 		expect(cut).toBeCloseTo(2 + 10 + quarter + 8 + quarter / 2 + 7 + 3, 12);
 		expect(marks[0]).toEqual({ fromStart: 12, fromFarEnd: cut - 12, fromLastBend: null, tape: '12' });
 		expect(marks[1]!.fromStart).toBeCloseTo(12 + quarter + 8, 12);
@@ -87,8 +87,8 @@ describe('marks', () => {
 	});
 
 	it('move towards the start end by the offset, in all three distances', () => {
-		const plain = laidOut(tubeJob({ shape }));
-		const offset = laidOut(tubeJob({ shape, tooling: { markOffset: 0.5 } }));
+		const plain = laidOut(plainJob({ shape }));
+		const offset = laidOut(plainJob({ shape, tooling: { markOffset: 0.5 } }));
 		expect(offset.cut).toBe(plain.cut);
 		offset.marks.forEach((mark, i) => {
 			const was = plain.marks[i]!;
@@ -99,19 +99,19 @@ describe('marks', () => {
 	});
 
 	it('reckon with stretch and growth in arcs only', () => {
-		const { marks, developed } = laidOut(tubeJob({ shape, tooling: { stretch: 0.004, growth: 1.02 } }));
+		const { marks, developed } = laidOut(plainJob({ shape, tooling: { stretch: 0.004, growth: 1.02 } }));
 		const arc = (quarter * 1.02) / 1.004;
 		expect(marks[1]!.fromStart).toBeCloseTo(10 + arc + 8, 12);
 		expect(developed).toBeCloseTo(25 + 1.5 * arc, 12);
 	});
 
 	it('measure from the far end of the piece as really cut', () => {
-		const job = tubeJob({ shape });
+		const job = plainJob({ shape });
 		expect(marks(job, resolveShape(job, 1), 50).map((mark) => mark.fromStart + mark.fromFarEnd)).toEqual([50, 50]);
 	});
 
 	it('read on a tape in mm as whole millimetres', () => {
-		const metric = tubeJob({ units: 'mm', shape: byBends([[586.6, 30, 0]], 100), tooling: { clr: 150, tape: 1 } });
+		const metric = plainJob({ units: 'mm', shape: byBends([[586.6, 30, 0]], 100), tooling: { clr: 150, tape: 1 } });
 		expect(laidOut(metric).marks[0]!.tape).toBe('587');
 	});
 });
@@ -127,7 +127,7 @@ describe('an offset of two bends opposite', () => {
 		[45, 1.4, 0.015],
 		[60, 1.15, 0.006],
 	])('at %d degrees has its corners offset x %d apart', (angle, printed, within) => {
-		const job = tubeJob({
+		const job = plainJob({
 			tooling: { clr: 4 },
 			shape: byBends(
 				[

@@ -4,17 +4,17 @@ import { corners, frames, shapeEnd } from '../../src/tube/frames.ts';
 import type { Point } from '../../src/tube/job.ts';
 import { designGrowth, keepCorners, resolveShape } from '../../src/tube/resolve.ts';
 import { distance, dot, norm } from '../../src/tube/vector.ts';
-import { byBends, tubeJob } from '../helpers/tube-job.ts';
+import { byBends, plainJob } from '../helpers/plain-job.ts';
 import { anyTube } from '../helpers/tubes.ts';
 
 describe('the designed shape', () => {
 	it('grows only by what a test piece showed', () => {
-		expect(designGrowth(tubeJob())).toBe(1);
-		expect(designGrowth(tubeJob({ tooling: { growth: 1.02 } }))).toBe(1.02);
+		expect(designGrowth(plainJob())).toBe(1);
+		expect(designGrowth(plainJob({ tooling: { growth: 1.02 } }))).toBe(1.02);
 	});
 
 	it('keeps straights that the file gives, whatever the growth', () => {
-		const job = tubeJob({ shape: byBends([[10, 90, 0]], 12) });
+		const job = plainJob({ shape: byBends([[10, 90, 0]], 12) });
 		const shape = resolveShape(job, 1.05);
 		expect(shape.straights).toEqual([10, 12]);
 		expect(shape.bends).toEqual([{ angle: 90, rotation: 0, radius: 6 * 1.05 }]);
@@ -27,7 +27,7 @@ describe('the designed shape', () => {
 			[45, 41, 0],
 			[60, 60, 20],
 		];
-		const job = tubeJob({ shape: { kind: 'points', points } });
+		const job = plainJob({ shape: { kind: 'points', points } });
 		for (const growth of [1, 1.03]) {
 			const made = corners(resolveShape(job, growth));
 			for (let i = 0; i < 4; i++) {
@@ -41,7 +41,7 @@ describe('the designed shape', () => {
 
 describe('the frame of the tube', () => {
 	it('starts at the origin along +x, bends towards +y, and turns by the right-hand rule', () => {
-		const job = tubeJob({
+		const job = plainJob({
 			shape: byBends(
 				[
 					[10, 90, 0],
@@ -64,7 +64,7 @@ describe('the frame of the tube', () => {
 	});
 
 	it('has the first bend in the plane that its rotation sets', () => {
-		const job = tubeJob({ shape: byBends([[10, 90, 90]], 10) });
+		const job = plainJob({ shape: byBends([[10, 90, 90]], 10) });
 		expect(shapeEnd(resolveShape(job, 1)).direction).toEqual([0, 0, 1]);
 	});
 
@@ -105,7 +105,7 @@ describe('other radii between the same corners', () => {
 	});
 
 	it('leave a negative straight where there is no room', () => {
-		const shape = resolveShape(tubeJob({ shape: byBends([[1, 90, 0]], 5) }), 1);
+		const shape = resolveShape(plainJob({ shape: byBends([[1, 90, 0]], 5) }), 1);
 		expect(keepCorners(shape, [8]).straights).toEqual([-1, 3]);
 	});
 });

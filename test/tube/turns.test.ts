@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { normalizeRotation } from '../../src/tube/angles.ts';
 import { around, tubeTurn } from '../../src/tube/turns.ts';
-import { tubeJob } from '../helpers/tube-job.ts';
+import { plainJob } from '../helpers/plain-job.ts';
 
 describe('rotations', () => {
 	it.each([
@@ -43,7 +43,7 @@ describe('the turn of the tube in the machine', () => {
 });
 
 describe('where the mark goes round the tube', () => {
-	const job = tubeJob({ tolerance: { rotation: 1 } });
+	const job = plainJob({ tolerance: { rotation: 1 } });
 
 	it('sums the rotations since bend 1, whose own does not count', () => {
 		const rotations = [25, 30, 60, 90.5, 179.5];
@@ -63,7 +63,7 @@ describe('where the mark goes round the tube', () => {
 	});
 
 	it('calls a face by the rotation tolerance', () => {
-		const loose = tubeJob({ tolerance: { rotation: 2.5 } });
+		const loose = plainJob({ tolerance: { rotation: 2.5 } });
 		expect(around(job, [0, 2], 2).face).toBe('other');
 		expect(around(loose, [0, 2], 2).face).toBe('same');
 		expect(around(loose, [0, -178], 2).face).toBe('opposite');

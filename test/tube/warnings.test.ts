@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
 import { warnings } from '../../src/tube/warnings.ts';
-import { byBends, type JobParts, tubeJob } from '../helpers/tube-job.ts';
+import { byBends, type JobParts, plainJob } from '../helpers/plain-job.ts';
 
 /** Warnings with a stop that is 4 degrees over the angle. */
 function warned(parts: JobParts) {
-	const job = tubeJob(parts);
+	const job = plainJob(parts);
 	return warnings(job, resolveShape(job, designGrowth(job)), (angle) => angle + 4);
 }
 const codes = (parts: JobParts) => warned(parts).map(({ at, code }) => `${code} ${at}`);
@@ -68,7 +68,7 @@ describe('warnings', () => {
 
 	it('of the stock compare it with the cut length', () => {
 		const quarter = (6 * Math.PI) / 2;
-		const tube = (stock: number) => ({ ...tubeJob().tube, stock });
+		const tube = (stock: number) => ({ ...plainJob().tube, stock });
 		expect(codes({ tube: tube(40 + quarter) })).toEqual([]);
 		expect(codes({ tube: tube(40 + quarter - 0.01) })).toEqual(['stock-short tube.stock']);
 		expect(warned({ tube: tube(40), trim: { start: 1, end: 0.5 } })[0]!.text).toBe(
@@ -83,7 +83,7 @@ describe('warnings', () => {
 		[1.625, 4.875],
 		[1.75, 5.25],
 	])('of a tight radius begin under 3 diameters: %d in tube at %d in', (od, clr) => {
-		const tube = { ...tubeJob().tube, od };
+		const tube = { ...plainJob().tube, od };
 		expect(codes({ tube, tooling: { clr } })).toEqual([]);
 		expect(codes({ tube, tooling: { clr: clr - 0.01 } })).toEqual(['tight-radius tooling.clr']);
 	});
