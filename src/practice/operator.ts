@@ -1,0 +1,33 @@
+import type { Action, Ask } from '../session/protocol.ts';
+import { keyed } from './keyed.ts';
+import type { Draw } from './random.ts';
+import type { Sight } from './station.ts';
+import type { World } from './world.ts';
+
+/** A simulated person: keys what he sees, now and then wrongly, reads again when asked to, and takes the advice. */
+export function operatorAnswer(ask: Ask, sight: Sight, world: World, draw: Draw): Action {
+	const key = (value: number | undefined) => keyed(value ?? 0, world, draw);
+	switch (ask.ask) {
+		case 'set': {
+			const { length } = sight;
+			const pointer = world.operator.readsPointer ? { pointer: key(sight.pointer) } : {};
+			return { do: 'ready', ...pointer, ...(length === undefined ? {} : { length }) };
+		}
+		case 'pull':
+			return { do: 'loaded', loaded: Math.max(0, key(sight.loaded)), released: key(sight.released) };
+		case 'measure':
+			return { do: 'angles', angles: [Math.max(0, key(sight.reading))] };
+		case 'confirm':
+		case 'check':
+			return { do: 'reading', reading: sight.reading ?? 0 };
+		case 'decide':
+			return decision(ask.advice, ask.bend);
+	}
+}
+
+function decision(advice: Extract<Ask, { ask: 'decide' }>['advice'], bend: number): Action {
+	if (advice === 'scrap') return { do: 'scrap', why: `bend ${bend} is past what can be worked back` };
+	// Going back is the person's choice: a practice run ends sooner without it.
+	if (advice === 'reopen') return { do: 'accept' };
+	return { do: advice };
+}

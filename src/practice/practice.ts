@@ -1,0 +1,55 @@
+import { join } from 'node:path';
+import { type JobFile, LiveSession, type World as SessionWorld } from '../journal/live.ts';
+import type { Action, Ask, Output } from '../session/protocol.ts';
+import { operatorAnswer } from './operator.ts';
+import { type Draw, draws } from './random.ts';
+import { type Sight, Station } from './station.ts';
+import type { World } from './world.ts';
+
+/** Logs of practice sessions lie in a home of their own, so that they never teach a real one. */
+export function practiceHome(home: string): string {
+	return join(home, 'practice');
+}
+
+/** A session on a simulated bender: the same core and the same log, and what the instruments show beside it. */
+export interface Practice {
+	session: LiveSession;
+	station: Station;
+	world: World;
+	draw: Draw;
+}
+
+/** Begins a practice session under the program's home. Throws NotSaved when its log cannot be made. */
+export function beginPractice(file: JobFile, world: World, seed: number, about: SessionWorld): Practice {
+	const draw = draws(seed);
+	const station = new Station(file.job, world, draw);
+	const session = LiveSession.begin({ ...about, home: practiceHome(about.home) }, file, false, []);
+	return { session, station, world, draw };
+}
+
+/** One turn of a practice session: what was asked, seen and answered, and what came of it. */
+export interface Step {
+	ask: Ask;
+	sight: Sight;
+	action: Action;
+	outputs: readonly Output[];
+}
+
+/** A session that has not ended after so many answers goes round in a circle. */
+const MOST_STEPS = 2000;
+
+/** Plays the operator too, to the session's end. Throws when the session refuses an answer or does not end. */
+export function* playedOut({ session, station, world, draw }: Practice): Generator<Step> {
+	for (let i = 0; i < MOST_STEPS; i++) {
+		const { ask } = session;
+		if (ask === null) return;
+		const sight = station.see(ask);
+		const action = operatorAnswer(ask, sight, world, draw);
+		const outputs = session.answer({ action });
+		const refused = outputs.find((output) => 'note' in output && output.note === 'refused');
+		if (refused) throw new Error(`the simulated operator's answer was refused: ${JSON.stringify(refused)}`);
+		station.did(ask, action);
+		yield { ask, sight, action, outputs };
+	}
+	throw new Error(`the practice session did not end within ${MOST_STEPS} answers`);
+}

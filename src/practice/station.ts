@@ -1,0 +1,182 @@
+/**
+ * A simulated bender as a session sees it: for every ask it does what the hands would do (seat the tube, make the stroke) and
+ * shows what the dial, the angle finder or the tape then read. What has been done is not undone by taking a number back.
+ */
+
+import type { Action, Ask, CheckAsk, ConfirmAsk, PullAsk, SetAsk } from '../session/protocol.ts';
+import { coldPrior } from '../session/start.ts';
+import type { Job } from '../tube/job.ts';
+import type { Draw } from './random.ts';
+import { openShop, rounded, type Shop } from './shop.ts';
+import { type TrueBend, trueCheck } from './true-tube.ts';
+import type { World } from './world.ts';
+
+/** What the instruments show at an ask; what does not belong to it is left out. */
+export interface Sight {
+	/** The dial: with the tube snug, at the end of the stroke, after release. */
+	pointer?: number;
+	loaded?: number;
+	released?: number;
+	/** The raw piece as cut, at the first seat. */
+	length?: number;
+	/** The one number that a measurement, a check or a second look gives. */
+	reading?: number;
+}
+
+/** Log-normal spread of the finished radius: of one die, and of one bend. */
+const DIE_RADIUS = 0.01;
+const BEND_RADIUS = 0.005;
+/** Least over greatest diameter of a bend (common practice, no source). */
+const OVALITY = { mean: 0.96, sd: 0.01 };
+/** Where nobody said by how much a bend is opened. */
+const LITTLE = 1;
+
+export class Station {
+	readonly #job: Job;
+	readonly #world: World;
+	readonly #draw: Draw;
+	readonly #shop: Shop;
+	readonly #radius: number;
+	readonly #bends: TrueBend[] = [];
+	readonly #ovality = new Map<string, number>();
+	readonly #done = new Map<string, Sight>();
+	#piece = 0;
+	#bend = 0;
+	#seat = 0;
+
+	constructor(job: Job, world: World, draw: Draw) {
+		this.#job = job;
+		this.#world = { ...world, dial: { ...world.dial, division: job.tooling.dialStep } };
+		this.#draw = draw;
+		this.#shop = openShop(this.#world, draw, job.tooling.maxAngle);
+		this.#radius = job.tooling.clr * coldPrior(job).growth * Math.exp(draw.normal(0, DIE_RADIUS));
+	}
+
+	/** True angle of every bend seated so far, in degrees. */
+	get trueAngles(): readonly number[] {
+		return this.#bends.map(({ angle }) => angle);
+	}
+
+	/** Does what the ask wants done, once, and gives what is seen. Asked again, a reading that was taken stands. */
+	see(ask: Ask): Sight {
+		if ('bend' in ask && ask.bend !== undefined && ask.ask !== 'set') this.#goTo(ask.bend);
+		switch (ask.ask) {
+			case 'set':
+				return this.#once(`set ${ask.bend} ${ask.seat}`, () => this.#set(ask));
+			case 'pull':
+				return this.#once(`pull ${ask.bend} ${this.#seat} ${ask.pull}`, () => this.#pull(ask));
+			case 'measure':
+				return this.#once(`entry ${ask.entry}`, () => ({ reading: this.#shop.finder() }));
+			case 'confirm':
+				return this.#once(`entry ${ask.entry}`, () => this.#again(ask));
+			case 'check':
+				return this.#once(`entry ${ask.entry}`, () => ({ reading: this.#check(ask.name) }));
+			case 'decide':
+				return {};
+		}
+	}
+
+	/** Does what an answer had done to the tube. */
+	did(ask: Ask, action: Action): void {
+		if (ask.ask === 'decide' && action.do === 'relieve') this.#relieve(ask.bend, ask.open ?? LITTLE);
+		if (action.do === 'reopen' && action.how === 'relieve') this.#relieve(action.bend, LITTLE);
+	}
+
+	#once(key: string, act: () => Sight): Sight {
+		const before = this.#done.get(key);
+		if (before) return before;
+		const sight = act();
+		this.#done.set(key, sight);
+		return sight;
+	}
+
+	#set({ bend, seat, mark, rotation }: SetAsk): Sight {
+		const tape = this.#world.operator.marking * this.#job.tooling.tape;
+		const first = this.#piece === 0;
+		if (first) this.#piece = mark.fromStart + mark.fromFarEnd + this.#draw.normal(0, tape);
+		this.#bends[bend - 1] ??= {
+			mark: mark.fromStart + this.#draw.normal(0, tape),
+			rotation: bend === 1 ? 0 : rotation + this.#draw.normal(0, this.#world.operator.turning),
+			angle: 0,
+			wrapped: 0,
+			radius: this.#radius * Math.exp(this.#draw.normal(0, BEND_RADIUS)),
+		};
+		this.#seat = seat;
+		this.#bend = bend;
+		this.#shop.seat(this.#at(bend).angle);
+		const pointer = this.#shop.snug();
+		return first ? { pointer, length: this.#taped(this.#piece) } : { pointer };
+	}
+
+	#pull({ stop }: PullAsk): Sight {
+		this.#shop.pull(stop);
+		this.#keep();
+		return { loaded: this.#shop.loaded(), released: this.#shop.snug() };
+	}
+
+	#again(ask: ConfirmAsk): Sight {
+		switch (ask.of) {
+			case 'loaded':
+				return { reading: this.#shop.loaded() };
+			case 'released':
+			case 'pointer':
+				return { reading: this.#shop.snug() };
+			case 'angle':
+				return { reading: this.#shop.finder() };
+			case 'mark':
+				return { reading: this.#taped(this.#at(ask.bend ?? this.#bend).mark) };
+			case 'rotation':
+				return { reading: rounded(this.#at(ask.bend ?? this.#bend).rotation, 0.5) };
+			case 'length':
+				return { reading: this.#taped(this.#piece) };
+			case 'check':
+				return { reading: this.#check(ask.name ?? '') };
+		}
+	}
+
+	#check(name: CheckAsk['name']): number {
+		const check = this.#job.checks.find((each) => each.name === name);
+		if (!check) throw new RangeError(`the job has no check called "${name}"`);
+		if (check.kind === 'ovality') return this.#roundness(name);
+		const value = trueCheck(check, this.#bends, this.#piece, this.#job);
+		if (check.kind !== 'angle') return this.#taped(value + this.#draw.normal(0, this.#job.tooling.tape / 4));
+		const { sd, division } = this.#world.finder;
+		return Math.max(0, rounded(value + this.#draw.normal(0, sd), division));
+	}
+
+	#roundness(name: string): number {
+		const made = this.#ovality.get(name) ?? Math.min(1, this.#draw.normal(OVALITY.mean, OVALITY.sd));
+		this.#ovality.set(name, made);
+		return rounded(made, 0.001);
+	}
+
+	/** A length as the tape is read: to half a division. */
+	#taped(length: number): number {
+		return rounded(length, this.#job.tooling.tape / 2);
+	}
+
+	#relieve(bend: number, by: number): void {
+		this.#goTo(bend);
+		this.#shop.relieve(by);
+		this.#keep();
+	}
+
+	/** Another bend than the one before is at work: as it lies, not in a new seat. */
+	#goTo(bend: number): void {
+		if (bend === this.#bend) return;
+		this.#bend = bend;
+		this.#shop.seat(this.#at(bend).angle);
+	}
+
+	#keep(): void {
+		const bend = this.#at(this.#bend);
+		bend.angle = this.#shop.angle;
+		bend.wrapped = Math.max(bend.wrapped, bend.angle);
+	}
+
+	#at(bend: number): TrueBend {
+		const found = this.#bends[bend - 1];
+		if (!found) throw new RangeError(`bend ${bend} has not been seated in this practice`);
+		return found;
+	}
+}
