@@ -66,6 +66,7 @@ export function openSession(
 		return LiveSession.begin(world, loaded, learn, others);
 	}
 	const now = jobNow(file);
+	if (now.source === undefined) tell(`${file} cannot be read as a job any more: the job kept in the log governs.`);
 	const id = resume === true ? newestUnfinished(home, file, now.name) : resume;
 	const others = unfinished(home, file, jobNameOf(home, id)).filter((other) => other !== id);
 	return LiveSession.resume(world, id, now.source, others);

@@ -15,20 +15,20 @@ export interface JobSession {
 }
 
 /**
- * The readable sessions of a job, the one with the newest record first: those started from the same real path, and where there
- * is none, those of a job of the same name. Damaged ones and those of a newer program are left out here; `log` lists them.
+ * The sessions of a job, the one with the newest record first: those started from the same real path, and where there
+ * is none, those of a job of the same name.
  */
 export function sessionsOfJob(home: string, jobFile: string, jobName: string): JobSession[] {
 	const kept = listSessions(home).flatMap((session) => startOf(session));
 	const file = realPath(jobFile);
 	const samePath = kept.filter(({ start }) => start.jobFile === file);
 	const chosen = samePath.length > 0 ? samePath : kept.filter(({ start }) => start.job.name === jobName);
-	return chosen.flatMap(folded).sort((a, b) => (a.touched < b.touched ? 1 : -1));
+	return chosen.map(folded).sort((a, b) => (a.touched < b.touched ? 1 : -1));
 }
 
 /** Only a session of this job is folded: most of what is kept belongs to others. */
 function startOf(kept: KeptSession): { kept: KeptSession; start: Start }[] {
-	if (!kept.first || kept.problem !== null) return [];
+	if (!kept.first) return [];
 	try {
 		return [{ kept, start: startIn(kept.first) }];
 	} catch (error) {
@@ -37,12 +37,14 @@ function startOf(kept: KeptSession): { kept: KeptSession; start: Start }[] {
 	}
 }
 
-function folded({ kept, start }: { kept: KeptSession; start: Start }): JobSession[] {
+/** A damaged or newer log counts as open as far as it can be read: going on with it then says what is wrong. */
+function folded({ kept, start }: { kept: KeptSession; start: Start }): JobSession {
+	const touched = kept.last?.at ?? start.at;
 	try {
-		return [{ kept, start, status: status(readBack(kept.records)), touched: kept.last?.at ?? start.at }];
+		return { kept, start, status: status(readBack(kept.records)), touched };
 	} catch (error) {
-		if (error instanceof UnknownRecord) return [];
-		throw error;
+		if (!(error instanceof UnknownRecord)) throw error;
+		return { kept, start, status: 'open', touched };
 	}
 }
 

@@ -98,7 +98,7 @@ export class LiveSession {
 			const state = evolve(kept, record);
 			log.append({ seq: record.entry, v: 1, at: record.at, events: record.events });
 			const { start } = kept;
-			const changed = jobSource === undefined ? [] : changedPlaces(start.jobSource, jobSource);
+			const changed = jobSource === undefined ? ['job'] : changedPlaces(start.jobSource, jobSource);
 			const opening: Output[] = [
 				{ note: 'session', id, log: log.path, resumed: true, job: start.job.name, changed, others: [...others] },
 				...(state.plan.note ? [state.plan.note] : []),

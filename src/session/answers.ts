@@ -6,7 +6,7 @@ import type { Event, Reading } from './events.ts';
 import { undoable } from './fold.ts';
 import type { Action, Answer, ReadingKind, RefusedNote } from './protocol.ts';
 import { reopenHindrance } from './reopen.ts';
-import { settle } from './settle.ts';
+import { amended, settle } from './settle.ts';
 import { show } from './show.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
@@ -221,10 +221,18 @@ function amend(state: State, action: Extract<Action, { do: 'amend' }>): Decision
 	if (action.of === undefined && kinds.length > 1 && of !== 'loaded') {
 		return refuse(`Record ${action.entry} holds several readings: say which with "of", one of ${kinds.join(', ')}.`);
 	}
-	if (readings.filter((reading) => reading.of === of).length > 1) {
-		return refuse(`Record ${action.entry} holds two readings of "${of}": undo back to it and give them again.`);
-	}
-	return { events: [{ type: 'reading-amended', entry: action.entry, of, value: action.reading }] };
+	const was = readings.find((reading) => reading.of === of);
+	const reading = { ...was, of, value: action.reading, amends: action.entry };
+	const doubted = doubtOf(stateBefore(state, action.entry), reading);
+	if (doubted) return { events: [{ type: 'reading-doubted', reading, ...doubted, others: [], rest: [] }] };
+	return { events: [amended(reading)] };
+}
+
+/** The state in which a record was answered. */
+function stateBefore(state: State, entry: number): State {
+	let before = state;
+	while (before.entries.length >= entry && before.past) before = before.past;
+	return before;
 }
 
 /** Every reading that a record's events hold. */

@@ -12,7 +12,7 @@ export function openBend(state: State): State {
 	const opened = withBend({ ...withoutStaleChecks(state), filter: relieved(state.filter) }, state.bend, {
 		relievedFrom: from,
 	});
-	return { ...opened, phase: { at: 'measure', wanted: 1, got: [], must: true } };
+	return { ...opened, phase: { at: 'measure', wanted: 1, got: [], must: true, first: bend.relievedFrom === null } };
 }
 
 export function acceptBend(state: State): State {

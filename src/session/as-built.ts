@@ -36,7 +36,9 @@ export function tubeAtWork(state: Known, numbers: readonly Numbers[]): TubeAtWor
 		const from = (bend.mark ?? planned.fromStart) + markOffset;
 		if (i === 0) trimStart = from - at(design.nominal.straights, 0);
 		straights.push(from - (i === 0 ? trimStart : end));
-		const arc = arcOf(bend, planned, design.radius);
+		// The tube is laid with bend 1's plane as the drawing has it: how it lay in the machine does not matter.
+		const rotation = i === 0 ? at(design.shape.bends, 0).rotation : (bend.rotation ?? planned.rotation);
+		const arc = { ...arcOf(bend, planned, design.radius), rotation };
 		bends.push(arc);
 		end = from + rawArc(arc.angle, arc.radius, stretch);
 	}
@@ -46,10 +48,10 @@ export function tubeAtWork(state: Known, numbers: readonly Numbers[]): TubeAtWor
 	return { shape, trimStart, used: end, trimEnd: state.piece - end - wanted };
 }
 
-function arcOf(bend: BendState, planned: Numbers, radius: number): ArcBend {
+function arcOf(bend: BendState, planned: Numbers, radius: number): Omit<ArcBend, 'rotation'> {
 	const angle = bend.made?.angle ?? planned.angle;
 	const wrapped = Math.max(angle, bend.relievedFrom ?? 0);
-	return { angle, rotation: bend.rotation ?? planned.rotation, radius: (radius * wrapped) / angle };
+	return { angle, radius: (radius * wrapped) / angle };
 }
 
 /** Length of the last straight that brings the far end nearest to its designed place, not below 0. */

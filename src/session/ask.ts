@@ -5,10 +5,10 @@ import { formatTape } from '../units/tape.ts';
 import { advise } from './advice.ts';
 import { at, endBefore } from './as-built.ts';
 import { stopRequest, suggestion, target } from './bend-check.ts';
-import { cautionsAt } from './cautions.ts';
+import { cautionsAt, RELIEF_CAUTION } from './cautions.ts';
 import { dueCheck, expectCheck, uncutTrim } from './check-reading.ts';
 import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, MeasureAsk, PullAsk, SetAsk } from './protocol.ts';
-import type { Doubt, State } from './state.ts';
+import type { Doubt, Phase, State } from './state.ts';
 import { bendAt, nextEntry } from './state.ts';
 
 /** What is asked next; null when the session is finished. */
@@ -20,7 +20,7 @@ export function ask(state: State): Ask | null {
 		case 'pull':
 			return pullAsk(state);
 		case 'measure':
-			return measureAsk(state, phase.wanted);
+			return measureAsk(state, phase);
 		case 'confirm':
 			return confirmAsk(state, phase.doubt);
 		case 'check':
@@ -82,8 +82,15 @@ function pullAsk(state: State): PullAsk {
 	};
 }
 
-function measureAsk(state: State, readings: 1 | 2): MeasureAsk {
-	return { ask: 'measure', entry: nextEntry(state), bend: state.bend, expect: made(state.filter), readings };
+function measureAsk(state: State, { wanted, first }: Extract<Phase, { at: 'measure' }>): MeasureAsk {
+	return {
+		ask: 'measure',
+		entry: nextEntry(state),
+		bend: state.bend,
+		expect: made(state.filter),
+		readings: wanted,
+		...(first ? { cautions: [RELIEF_CAUTION] } : {}),
+	};
 }
 
 function confirmAsk(state: State, doubt: Doubt): ConfirmAsk {
@@ -111,7 +118,7 @@ function checkAsk(state: State, name: string): CheckAsk {
 		expect: expectCheck(state, name),
 		design,
 		tolerance: check.tolerance,
-		...(trim === 0
+		...(Math.abs(trim) < check.tolerance / 100
 			? {}
 			: { includes: `The end is not cut yet: ${Number(trim.toFixed(3))} of trim is in the expected reading.` }),
 	};

@@ -7,6 +7,7 @@ import type { Check, Job } from '../tube/job.ts';
 import { cutLength, marks } from '../tube/marks.ts';
 import { designGrowth, keepCorners, resolveShape } from '../tube/resolve.ts';
 import type { Shape } from '../tube/shape.ts';
+import { expectOvality } from './ovality.ts';
 import type { Start } from './start.ts';
 
 /** A check with its design value; `after` is the last bend (counted from 1) that it needs. */
@@ -76,7 +77,7 @@ function measure({ check, design }: DueCheck, job: Job): Measure {
 		name: check.name,
 		design,
 		tolerance: check.tolerance,
-		value: (shape) => checkValue(check, shape, job.tube),
+		value: (shape) => (check.kind === 'ovality' ? expectOvality().value : checkValue(check, shape, job.tube)),
 	};
 }
 

@@ -12,6 +12,8 @@ export interface Reading {
 	stop?: number;
 	/** For a reading given as further evidence: what was measured. */
 	evidence?: EvidenceKind;
+	/** For a reading that is to replace an earlier one: the number of that record. */
+	amends?: number;
 }
 
 /** What a reading was expected to be, without the reading's own error. */

@@ -133,16 +133,31 @@ function amendmentsIn(entries: readonly Entry[]): Map<number, Amendment[]> {
 }
 
 function replay(state: State, entry: Entry, amendments: readonly Amendment[]): State {
-	const skipped = entry.void || entry.events.some((e) => e.type === 'record-voided' || e.type === 'reading-amended');
+	const skipped = entry.void || entry.events.some(concernsRecords);
 	const entries = [...state.entries, entry];
 	if (skipped) return { ...state, entries };
-	const events = entry.events.map((event) => amendments.reduce(amendEvent, event));
+	const events = amendments.reduce(amendEvents, entry.events);
 	const next = evolve(state, { ...entry, events });
 	const { phase } = next;
 	const amended = amendments.length > 0 && phase.at === 'confirm';
 	return amended
 		? { ...next, entries, phase: { ...phase, doubt: { ...phase.doubt, amended: true } } }
 		: { ...next, entries };
+}
+
+/** Such an event has done its work when the records are folded anew. */
+function concernsRecords(event: Event): boolean {
+	if (event.type === 'reading-doubted') return event.reading.amends !== undefined;
+	return event.type === 'record-voided' || event.type === 'reading-amended';
+}
+
+/** Two readings given in one answer become the one that takes their place. */
+function amendEvents(events: readonly Event[], amendment: Amendment): readonly Event[] {
+	const taken = events.some((event) => event.type === 'reading-taken' && event.reading.of === amendment.of);
+	const kept = events.filter(
+		(event) => !(taken && event.type === 'reading-noted' && event.reading.of === amendment.of),
+	);
+	return kept.map((event) => amendEvent(event, amendment));
 }
 
 function amendEvent(event: Event, { of, value }: Amendment): Event {

@@ -34,7 +34,8 @@ function correctionBy(before: State, after: State, record: SessionRecord): Corre
 export function doneNote(state: State, log: string): DoneNote {
 	const scrapped = state.phase.at === 'done' && state.phase.scrapped !== null;
 	const { trimStart, trimEnd } = tubeAtWork(state, state.plan.current);
-	const { endOffset, endAngle } = predicted(state, state.plan.current);
+	const whole = state.bends.every((bend) => bend.made !== null);
+	const end = whole ? predicted(state, state.plan.current) : null;
 	return {
 		note: 'done',
 		scrapped,
@@ -51,9 +52,9 @@ export function doneNote(state: State, log: string): DoneNote {
 			design,
 			reading: state.checks[check.name]?.reading ?? null,
 		})),
-		trim: { start: trimStart, end: trimEnd },
-		endOffset,
-		endAngle,
+		trim: whole ? { start: trimStart, end: trimEnd } : null,
+		endOffset: end?.endOffset ?? null,
+		endAngle: end?.endAngle ?? null,
 		fits: fits(state),
 		log,
 	};

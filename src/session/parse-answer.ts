@@ -182,7 +182,9 @@ function openReading(state: State): Pick<Reading, 'of' | 'name'> {
 function number(raw: unknown, reading: Pick<Reading, 'of' | 'name'>, state: State, place: string): number {
 	const check = reading.of === 'check' ? dueCheck(state, reading.name ?? '').check : null;
 	const value =
-		check?.kind === 'ovality' && isRaw(raw) ? ratio(raw) : scalar(raw, kindOf(reading, check?.kind), state, place);
+		check?.kind === 'ovality' && isRaw(raw)
+			? ratio(raw, state)
+			: scalar(raw, kindOf(reading, check?.kind), state, place);
 	const wrong = wrongNumber(value, reading.of, check?.kind);
 	if (wrong) throw new Unreadable('not-possible', `"${place}" is ${value}: ${wrong}`);
 	return value;
@@ -205,10 +207,11 @@ function scalar(raw: unknown, kind: 'length' | 'angle' | 'number', state: State,
 	}
 }
 
-function ratio(raw: Raw): number {
+function ratio(raw: Raw, state: State): number {
 	onlyKeys(raw, ['least', 'greatest'], 'reading');
-	const { least, greatest } = raw;
-	if (typeof least !== 'number' || typeof greatest !== 'number' || !(least > 0) || !(greatest >= least)) {
+	const least = scalar(raw.least, 'length', state, 'reading.least');
+	const greatest = scalar(raw.greatest, 'length', state, 'reading.greatest');
+	if (!(least > 0) || !(greatest >= least)) {
 		throw misread('"reading" is the ratio, or {"least":a,"greatest":b} with a above 0 and not above b.');
 	}
 	return least / greatest;

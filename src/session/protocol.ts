@@ -59,6 +59,8 @@ export interface MeasureAsk {
 	bend: number;
 	expect: AngleEstimate;
 	readings: 1 | 2;
+	/** When the bend is being opened for the first time: what to mind. */
+	cautions?: string[];
 }
 export interface ConfirmAsk {
 	ask: 'confirm';
@@ -139,9 +141,10 @@ export interface DoneNote {
 	/** `made` and `sd` are null for a bend that was never accepted (a scrapped tube). */
 	bends: { design: number; target: number; made: number | null; sd: number | null; pulls: number; seats: number }[];
 	checks: { name: string; design: number; reading: number | null }[];
-	trim: { start: number; end: number };
-	endOffset: number;
-	endAngle: number;
+	/** Null, as the two after it, for a scrapped tube with bends that were never made. */
+	trim: { start: number; end: number } | null;
+	endOffset: number | null;
+	endAngle: number | null;
 	fits: boolean;
 	log: string;
 }

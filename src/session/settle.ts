@@ -13,12 +13,13 @@ import { takeReadings } from './take.ts';
  */
 export function settle(state: State, doubt: Doubt, action: Extract<Action, { do: 'keep' | 'reading' }>): Event[] {
 	const settled = outcome(state, doubt, action);
+	if (doubt.reading.amends !== undefined) return [amended({ ...doubt.reading, value: settled.reading.value })];
 	return [settled, ...takeReadings(apply(state, settled), doubt.rest)];
 }
 
-function outcome(state: State, doubt: Doubt, action: Extract<Action, { do: 'keep' | 'reading' }>): Event {
+function outcome(state: State, doubt: Doubt, action: Extract<Action, { do: 'keep' | 'reading' }>): Settled {
 	const { reading, expected, others } = doubt;
-	const settled = (value: number, count: 1 | 2, setAside: number[]): Event => ({
+	const settled = (value: number, count: 1 | 2, setAside: number[]): Settled => ({
 		type: 'doubt-settled',
 		reading: { ...reading, value },
 		count,
@@ -35,6 +36,13 @@ function outcome(state: State, doubt: Doubt, action: Extract<Action, { do: 'keep
 	const miss = (value: number) => gap(reading, value, expected.value);
 	const [best, ...rest] = [again, ...given].sort((a, b) => miss(a) - miss(b));
 	return settled(best ?? again, 1, rest);
+}
+
+type Settled = Extract<Event, { type: 'doubt-settled' }>;
+
+/** The event that puts a reading in an earlier one's place. */
+export function amended(reading: Reading): Event {
+	return { type: 'reading-amended', entry: reading.amends ?? 0, of: reading.of, value: reading.value };
 }
 
 function shift(reading: Reading, from: number, to: number): number {

@@ -63,7 +63,8 @@ export interface Doubt {
 export type Phase =
 	| { at: 'set' }
 	| { at: 'pull' }
-	| { at: 'measure'; wanted: 1 | 2; got: readonly number[]; must: boolean }
+	/** `must`: a bend that was opened, which only measuring makes known again; `first`: opened for the first time. */
+	| { at: 'measure'; wanted: 1 | 2; got: readonly number[]; must: boolean; first?: boolean }
 	| { at: 'confirm'; doubt: Doubt; back: Phase }
 	| { at: 'check'; queue: readonly string[] }
 	| { at: 'decide' }

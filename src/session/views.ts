@@ -1,5 +1,6 @@
 import { readingsIn } from './answers.ts';
 import { at, tubeAtWork } from './as-built.ts';
+import { predicted } from './correction.ts';
 import { canUndo } from './events.ts';
 import { doneNote, fits } from './outputs.ts';
 import type { AngleEstimate } from './protocol.ts';
@@ -48,7 +49,8 @@ export function status(state: State): SessionStatus {
 }
 
 export function sessionView(state: State): SessionView {
-	const done = doneNote(state, '');
+	const { checks } = doneNote(state, '');
+	const { endOffset, endAngle } = predicted(state, state.plan.current);
 	const { shape } = tubeAtWork(state, state.plan.current);
 	const standing = status(state);
 	return {
@@ -63,12 +65,12 @@ export function sessionView(state: State): SessionView {
 			pulls: pullsOf(state, i + 1),
 			made: bend.made,
 		})),
-		checks: done.checks,
+		checks,
 		asBuilt: {
 			straights: [...shape.straights],
 			bends: shape.bends.map(({ angle, rotation }) => ({ angle, rotation })),
-			endOffset: done.endOffset,
-			endAngle: done.endAngle,
+			endOffset,
+			endAngle,
 		},
 		notes: notesOf(state),
 		events: state.entries.reduce((sum, entry) => sum + entry.events.length, 0),
@@ -95,13 +97,17 @@ export function sessionSummary(state: State): SessionSummary {
 		started: state.start.at,
 		bendsDone: state.bends.filter((bend) => bend.made !== null).length,
 		bends: state.bends.length,
-		fits: standing === 'done' ? fits(state) : null,
+		fits: standing === 'open' ? null : fits(state),
 	};
 }
 
-export function notesOf(state: State): string[] {
-	return state.entries.flatMap(({ events }) =>
-		events.flatMap((event) => (event.type === 'note-written' ? [event.text] : [])),
+/** What the operator wrote, in order: notes, and why a tube was scrapped. */
+function notesOf(state: State): string[] {
+	return state.entries.flatMap((entry) =>
+		entry.events.flatMap((event) => {
+			if (event.type === 'note-written') return [event.text];
+			return event.type === 'tube-scrapped' && !entry.void ? [`Scrapped: ${event.why}`] : [];
+		}),
 	);
 }
 

@@ -1,7 +1,7 @@
 import type { Bend, Job, Tooling } from '../../src/tube/job.ts';
 
 /** What a test changes of the plain job; tooling, trim and tolerance may be given in part. */
-type JobParts = Partial<Omit<Job, 'tooling' | 'trim' | 'tolerance'>> & {
+export type JobParts = Partial<Omit<Job, 'tooling' | 'trim' | 'tolerance'>> & {
 	tooling?: Partial<Tooling>;
 	trim?: Partial<Job['trim']>;
 	tolerance?: Partial<Job['tolerance']>;

@@ -57,6 +57,7 @@ function checks({ checks: all }: DoneNote, job: Job): Line[] {
 }
 
 function ends({ trim, endOffset, endAngle }: DoneNote, job: Job): Line[] {
+	if (trim === null || endOffset === null || endAngle === null) return [];
 	return [
 		[
 			span('Cut off: '),
