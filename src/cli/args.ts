@@ -11,8 +11,6 @@ export interface CommandLine {
 	options: Record<string, string | true>;
 }
 
-const NOT_YET = 'practice, the simulated bender, is not part of this version yet; pullbook help lists what there is.';
-
 /** Every option of every command: which of them take a value must be known before the command is. */
 const EVERY_OPTION: Record<string, OptionSpec> = Object.assign(
 	{},
@@ -41,7 +39,6 @@ export function readCommandLine(argv: readonly string[]): CommandLine {
 	const tokens = tokensOf(argv);
 	const words = tokens.filter((token) => token.kind === 'positional');
 	const first = words[0];
-	if (first?.value === 'practice') throw new UsageError(NOT_YET);
 	const command = first !== undefined && Object.hasOwn(COMMANDS, first.value) ? first.value : null;
 	const name = command === null ? 'pullbook' : `pullbook ${command}`;
 	const spec = (command !== null && COMMANDS[command]) || HOME_COMMAND;

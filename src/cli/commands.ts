@@ -107,6 +107,26 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 		examples: BENDER_EXAMPLES,
 		notes: BENDER_NOTES,
 	},
+	practice: {
+		summary: 'the guided session on a simulated bender',
+		operands: ['JOB'],
+		least: 1,
+		most: 1,
+		options: {
+			auto: { says: 'play the operator too, and print the session step by step' },
+			json: { says: 'with --auto: print one JSON document and nothing else' },
+			seed: { value: 'N', says: 'the same N gives the same bender; without it the clock decides' },
+		},
+		examples: [
+			['pullbook practice jobs/bow-rail.json', 'bend it on a simulated bender'],
+			['pullbook practice jobs/bow-rail.json --auto', 'see a whole session played'],
+			['pullbook practice jobs/bow-rail.json --auto --seed 7', 'the same session every time'],
+		],
+		notes: [
+			'What the simulated dial and angle finder show stands on the page; write it as you would at the bench.',
+			'Logs lie in practice/ under the home: no session learns from them, and none can be resumed.',
+		],
+	},
 	help: {
 		summary: 'examples and options of a command',
 		operands: ['COMMAND'],

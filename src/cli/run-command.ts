@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { homeFolder } from '../settings/home.ts';
 import type { CommandLine } from './args.ts';
@@ -23,8 +23,12 @@ export async function runCommand(line: CommandLine, io: Io, place: Place): Promi
 	if (options.help) return print(io, command === null ? programHelp() : commandHelp(command));
 	if (command === 'help') return print(io, operands[0] === undefined ? programHelp() : commandHelp(operands[0]));
 	const home = homeFolder(io.env, typeof options.home === 'string' ? options.home : null);
+	if (statSync(home, { throwIfNoEntry: false })?.isDirectory() === false) {
+		throw new UsageError(`${home} is no folder: give a folder to keep settings and logs in with --home DIR.`);
+	}
 	if (command === null) return openHome(line, io, place, home);
 	if (command === 'bend') return bend(line, io, home);
+	if (command === 'practice') return practice(line, io, home);
 	const json = options.json === true;
 	const [first] = operands as [string, ...string[]];
 	switch (command) {
@@ -79,4 +83,17 @@ async function bend({ operands, options }: CommandLine, io: Io, home: string) {
 	const color = options['no-color'] !== true;
 	const request = { file, lines, resume: options.resume ?? null, learn: options['no-learn'] !== true, home, color };
 	return (await import('./bend.ts')).runBend(request, io);
+}
+
+async function practice({ operands, options }: CommandLine, io: Io, home: string) {
+	const [file] = operands as [string];
+	const request = {
+		file,
+		auto: options.auto === true,
+		json: options.json === true,
+		seed: typeof options.seed === 'string' ? options.seed : null,
+		home,
+		color: options['no-color'] !== true,
+	};
+	return (await import('./practice.ts')).runPractice(request, io);
 }

@@ -37,5 +37,7 @@ export interface LivePort {
 	undoable(): number | null;
 	/** Sentences for the operator about the log itself, oldest first: a cut line set aside, a log that had to move. */
 	readonly messages: readonly string[];
+	/** On a simulated bender: what its instruments show at the open ask, in a sentence. */
+	sight?(): string | null;
 	close(): void;
 }

@@ -1,9 +1,10 @@
 import type { Size } from '../terminal/output.ts';
 import { designGrowth, resolveShape } from '../tube/resolve.ts';
 import { type Frame, frame } from './frame.ts';
-import { type Line, line } from './line.ts';
+import { type Line, line, wrapped } from './line.ts';
 import type { Look } from './look.ts';
 import { bendsOf, viewOf } from './pages/index.ts';
+import type { Room, Section } from './pages/page.ts';
 import { tubeDrawing } from './parts/tube-drawing.ts';
 import type { Page, SessionState } from './session-state.ts';
 
@@ -14,8 +15,23 @@ const WITH_PICTURE: readonly Page['page'][] = ['ask', 'released', 'corrected', '
 export function sessionFrame(state: SessionState, size: Size, look: Look): Frame {
 	const { title, prompt, body } = viewOf(state);
 	const picture = WITH_PICTURE.includes(state.page.page) ? { picture: pictureOf(state, look) } : {};
-	const content = { title, where: where(state), body, prompt, entry: state.entry, message: state.message, ...picture };
+	const seen = (room: Room): Section[] => [...body(room), { rank: 0, lines: sight(state, room) }];
+	const content = {
+		title,
+		where: where(state),
+		body: seen,
+		prompt,
+		entry: state.entry,
+		message: state.message,
+		...picture,
+	};
 	return frame(content, size, look);
+}
+
+/** On a simulated bender the instruments are on the screen, wherever a number of theirs is asked for. */
+function sight({ page, sight: text }: SessionState, { columns }: Room): Line[] {
+	const asked = page.page === 'ask' || page.page === 'released' || page.page === 'least';
+	return asked && text !== null ? wrapped(text, columns, 'good') : [];
 }
 
 function bendInHand({ ask, set }: SessionState): number | undefined {

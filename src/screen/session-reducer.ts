@@ -14,7 +14,7 @@ export interface Reduced {
 }
 
 /** What has come of an answer. */
-export interface Answered extends Pick<SessionState, 'history' | 'undoable' | 'ask'> {
+export interface Answered extends Pick<SessionState, 'history' | 'undoable' | 'ask' | 'sight'> {
 	outputs: readonly Output[];
 	/** What the log had to say about itself meanwhile. */
 	messages: readonly string[];

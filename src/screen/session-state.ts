@@ -60,6 +60,8 @@ export interface SessionState {
 	/** The entry that taking back would void. */
 	undoable: number | null;
 	ask: Ask | null;
+	/** What a simulated bender's instruments show at the ask; null on a real one. */
+	sight: string | null;
 	/** The last `set`, which holds the mark and the turn for the pulls that follow it. */
 	set: SetAsk | null;
 	page: Page;
@@ -96,8 +98,8 @@ export function opened(port: LivePort): SessionState {
 }
 
 /** How the session stands, as its port tells it. */
-export function standing(port: LivePort): Pick<SessionState, 'history' | 'undoable' | 'ask'> {
-	return { history: port.history(), undoable: port.undoable(), ask: port.ask() };
+export function standing(port: LivePort): Pick<SessionState, 'history' | 'undoable' | 'ask' | 'sight'> {
+	return { history: port.history(), undoable: port.undoable(), ask: port.ask(), sight: port.sight?.() ?? null };
 }
 
 /** What the log has to say about itself, to be read before going on. */

@@ -33,7 +33,7 @@ describe('a wrong command line', () => {
 		[['layout', JOB, '--lines'], 'has no option --lines'],
 		[['layout', JOB, '--home'], '--home DIR'],
 		[['help', 'bnd'], 'There is no command "bnd"'],
-		[['practice', JOB, '--auto'], 'not part of this version yet'],
+		[['practice', JOB], '--auto'],
 		[[], 'pullbook layout'],
 		[['./no-such-folder'], 'There is no folder "./no-such-folder"'],
 		[['bend', JOB], '--lines'],

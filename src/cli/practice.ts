@@ -1,0 +1,131 @@
+import { randomBytes } from 'node:crypto';
+import { loadJob } from '../job/load.ts';
+import { beginPractice, type Practice, playedOut, practiceHome, type Step } from '../practice/practice.ts';
+import { doneOf, endLines, practiceDocument, stepLines, wrapped } from '../practice/report.ts';
+import { sightInWords } from '../practice/words.ts';
+import { USUAL } from '../practice/world.ts';
+import type { HomePort } from '../screen/home-port.ts';
+import type { LivePort } from '../screen/live-port.ts';
+import { type Io, whyNoScreen } from './io.ts';
+import { keptTooling } from './kept-tooling.ts';
+import { livePort } from './live-port.ts';
+import { UsageError } from './usage-error.ts';
+import { VERSION } from './version.ts';
+
+export interface PracticeRequest {
+	file: string;
+	auto: boolean;
+	json: boolean;
+	/** As given; null: from the clock. */
+	seed: string | null;
+	home: string;
+	color: boolean;
+}
+
+/** A guided session on a simulated bender. Resolves to the exit code: 0, also when it was left, since it cannot be resumed. */
+export async function runPractice(request: PracticeRequest, io: Io): Promise<number> {
+	const seed = request.seed === null ? Date.now() % MOST_SEED : seedOf(request.seed);
+	if (request.json && !request.auto) {
+		throw new UsageError(`pullbook practice: --json prints what --auto plays; write --auto --json.`);
+	}
+	if (request.auto) return playAuto(request, seed, io);
+	const why = whyNoScreen(io);
+	if (why !== null) {
+		throw new UsageError(
+			`Practice by hand needs a terminal, but ${why}. Without one: pullbook practice ${request.file} --auto, which plays the operator too.`,
+		);
+	}
+	return playByHand(request, seed, io);
+}
+
+const MOST_SEED = 1_000_000;
+
+function seedOf(text: string): number {
+	if (/^\d{1,9}$/.test(text)) return Number(text);
+	throw new UsageError(`pullbook practice: --seed is a whole number of up to nine digits, not "${text}".`);
+}
+
+function begin({ file, home }: PracticeRequest, seed: number, { stderr }: Io): Practice {
+	const loaded = loadJob(
+		file,
+		keptTooling(home, (problem) => stderr.write(`pullbook: ${problem}\n`)),
+	);
+	const random = () => randomBytes(4).toString('hex');
+	return beginPractice(loaded, USUAL, seed, { home, program: VERSION, now: () => new Date(), random });
+}
+
+function playAuto(request: PracticeRequest, seed: number, io: Io): number {
+	const practice = begin(request, seed, io);
+	const { session, station } = practice;
+	const { job } = session.state.start;
+	const steps: Step[] = [];
+	const print = (lines: readonly string[]) => {
+		if (!request.json) io.stdout.write(`${lines.join('\n')}\n`);
+	};
+	try {
+		print([`${job.name}: practice on a simulated bender, seed ${seed}`, ...wrapped(ABOUT, '')]);
+		for (const step of playedOut(practice)) {
+			steps.push(step);
+			print(stepLines(step, job));
+		}
+	} finally {
+		session.close();
+	}
+	const done = doneOf(steps);
+	if (done !== null) print([...endLines(done, station.trueAngles, job), `Log: ${session.logPath}`]);
+	if (request.json)
+		io.stdout.write(`${JSON.stringify(practiceDocument(seed, job, steps, station.trueAngles), null, 2)}\n`);
+	return 0;
+}
+
+const ABOUT =
+	'The operator is simulated too; he reads with errors and now and then keys a wrong number. No session learns from this one.';
+
+/** The person answers on the screen; what the simulated instruments show stands there too. */
+async function playByHand(request: PracticeRequest, seed: number, io: Io): Promise<number> {
+	const practice = begin(request, seed, io);
+	io.stdout.write(`Practice on a simulated bender, seed ${seed}. Log: ${practice.session.logPath}\n`);
+	const { openScreen } = await import('../screen/open-screen.tsx');
+	const code = await openScreen({
+		port: practicePort(practice, request.home),
+		jobPath: request.file,
+		noColour: !request.color,
+	});
+	return code === LEFT ? 0 : code;
+}
+
+/** Left to be resumed, which a simulated bender cannot. */
+const LEFT = 3;
+
+/** A home with nothing in it but this one session. */
+function practicePort(practice: Practice, home: string): HomePort {
+	return {
+		jobs: () => [],
+		sessions: () => [],
+		openSession: async () => watched(practice),
+		review: () => [],
+		benders: () => [`Practice sessions are kept in ${practiceHome(home)}.`],
+	};
+}
+
+/** The session, with a sentence at every ask that says what the instruments show. */
+function watched({ session, station }: Practice): LivePort {
+	const port = livePort(session);
+	return Object.defineProperties(
+		{
+			...port,
+			answer(answer: Parameters<LivePort['answer']>[0]) {
+				const { ask } = session;
+				const outputs = port.answer(answer);
+				const refused = outputs.some((output) => 'note' in output && output.note === 'refused');
+				if (ask !== null && answer.action !== null && !refused) station.did(ask, answer.action);
+				return outputs;
+			},
+			sight() {
+				const { ask } = session;
+				return ask === null ? null : sightInWords(ask, station.see(ask), port.job);
+			},
+		},
+		{ logPath: { get: () => port.logPath } },
+	);
+}

@@ -1,0 +1,97 @@
+import type { Ask, DoneNote, Output } from '../session/protocol.ts';
+import type { Job } from '../tube/job.ts';
+import { formatAngle, formatLength, trimmed } from '../units/format.ts';
+import type { Step } from './practice.ts';
+import { actionInWords, askInWords } from './words.ts';
+
+const WIDTH = 80;
+
+/** One turn of the session as lines of text: what is asked, why, and the answer; before a bend's first seat its heading. */
+export function stepLines({ ask, action, outputs }: Step, job: Job): string[] {
+	const { what, why } = askInWords(ask, job);
+	return [
+		...heading(ask),
+		...wrapped(what, '  '),
+		...(why === '' ? [] : wrapped(why, '         ')),
+		...wrapped(actionInWords(ask, action, job), '      -> '),
+		...outputs.flatMap((output) => correctedLines(output, job)),
+	];
+}
+
+function heading(ask: Ask): string[] {
+	if (ask.ask !== 'set' || ask.seat > 1) return [];
+	const drawn = Math.abs(ask.target - ask.design) < 0.005 ? '' : ` (drawing ${formatAngle(ask.design, 2)})`;
+	return ['', `Bend ${ask.bend} of ${ask.bends}: ${formatAngle(ask.target, 2)}${drawn}`];
+}
+
+function correctedLines(output: Output, job: Job): string[] {
+	if (!('note' in output) || output.note !== 'corrected') return [];
+	const { predicted, without } = output;
+	const [now, drawn] = [predicted.endOffset, without.endOffset].map((offset) => formatLength(offset, job.units));
+	return wrapped(`corrected: the far end is expected ${now} from its place; by the drawing's numbers ${drawn}.`, '  ');
+}
+
+/** The end: what was aimed at, what the program believes was made, and what truly was. */
+export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job): string[] {
+	const rows = [['bend', 'drawing', 'target', 'believed', 'truly', 'pulls', 'seats']];
+	for (const [i, { design, target, made, sd, pulls, seats }] of done.bends.entries()) {
+		const believed = made === null ? '-' : `${trimmed(made, 1)} +- ${trimmed(Math.max(0.1, sd ?? 0), 1)}`;
+		const truly = trueAngles[i];
+		const numbers = [design, target].map((angle) => trimmed(angle, 2));
+		const real = truly === undefined ? '-' : trimmed(truly, 2);
+		rows.push([`${i + 1}`, ...numbers, believed, real, `${pulls}`, `${seats}`]);
+	}
+	return [
+		'',
+		...table(rows),
+		...done.checks.map(
+			({ name, reading }) => `  check ${name}: ${reading === null ? 'not read' : trimmed(reading, 3)}`,
+		),
+		'',
+		...wrapped(ending(done, job), ''),
+	];
+}
+
+function ending(done: DoneNote, job: Job): string {
+	if (done.scrapped || done.endOffset === null || done.endAngle === null) return 'The tube was scrapped.';
+	const end = `Far end ${formatLength(done.endOffset, job.units)} from its place, ${formatAngle(done.endAngle, 2)} from its direction.`;
+	return `${end} ${done.fits ? 'Every' : 'NOT every'} angle and check lies within its tolerance.`;
+}
+
+/** A whole practice session as one document. */
+export function practiceDocument(seed: number, job: Job, steps: readonly Step[], trueAngles: readonly number[]) {
+	return {
+		job: job.name,
+		seed,
+		steps: steps.map(({ ask, action, outputs }) => {
+			const notes = outputs.filter((output) => 'note' in output && output.note !== 'done');
+			return { ask, action, notes };
+		}),
+		trueAngles,
+		done: doneOf(steps),
+	};
+}
+
+/** The closing note; null where the session has not ended. */
+export function doneOf(steps: readonly Step[]): DoneNote | null {
+	const last = steps.at(-1)?.outputs.at(-1);
+	return last && 'note' in last && last.note === 'done' ? last : null;
+}
+
+function table(rows: readonly (readonly string[])[]): string[] {
+	const widths = rows[0]!.map((_, column) => Math.max(...rows.map((row) => row[column]!.length)));
+	return rows.map((row) => `  ${row.map((cell, i) => cell.padStart(widths[i]!)).join('  ')}`);
+}
+
+/** Text broken between words to lines of at most `WIDTH`; the first begins with `lead`, the others as far in. */
+export function wrapped(text: string, lead: string): string[] {
+	const lines: string[] = [];
+	let line = lead;
+	for (const word of text.split(' ')) {
+		if (line.length > lead.length && line.length + 1 + word.length > WIDTH) {
+			lines.push(line.trimEnd());
+			line = ' '.repeat(lead.length) + word;
+		} else line += (line.length > lead.length ? ' ' : '') + word;
+	}
+	return [...lines, line.trimEnd()];
+}

@@ -1,0 +1,100 @@
+import type { Action, Ask } from '../session/protocol.ts';
+import type { Job } from '../tube/job.ts';
+import { formatAngle, formatLength, trimmed } from '../units/format.ts';
+import { formatTape } from '../units/tape.ts';
+import type { Sight } from './station.ts';
+
+/** A sentence that tells a person what the simulated instruments show at this ask; null where there is nothing to see. */
+export function sightInWords(ask: Ask, sight: Sight, job: Job): string | null {
+	const reading = sight.reading ?? 0;
+	switch (ask.ask) {
+		case 'set': {
+			const cut = sight.length === undefined ? '' : ` The piece is cut to ${length(sight.length, job)}.`;
+			return `Simulated: with the tube snug the dial shows ${dial(sight.pointer ?? 0)}.${cut}`;
+		}
+		case 'pull':
+			return `Simulated stroke to the stop: held, the dial shows ${dial(sight.loaded ?? 0)}; after release ${dial(sight.released ?? 0)}.`;
+		case 'measure':
+			return `Simulated: the angle finder shows ${dial(reading)}.`;
+		case 'confirm':
+			return `Simulated, read again: ${value(ask.of, ask.name, reading, job)}.`;
+		case 'check':
+			return `Simulated: it measures ${value('check', ask.name, reading, job)}.`;
+		case 'decide':
+			return null;
+	}
+}
+
+/** What is asked, in a few words, and why where a reason goes with it. */
+export function askInWords(ask: Ask, job: Job): { what: string; why: string } {
+	switch (ask.ask) {
+		case 'set':
+			return { what: `set    mark at ${ask.mark.tape} ${job.units}, ${turn(ask)}`, why: '' };
+		case 'pull':
+			return { what: `pull   stop at ${trimmed(ask.stop, 2)}${ease(ask.lead)}`, why: ask.why };
+		case 'measure':
+			return { what: `measure   expected ${plusMinus(ask.expect.angle, ask.expect.sd)}`, why: '' };
+		case 'confirm':
+			return {
+				what: `read again   ${ask.of} was given as ${value(ask.of, ask.name, ask.reading, job)}`,
+				why: ask.why,
+			};
+		case 'check': {
+			const { expect, design, name } = ask;
+			const [expected, drawn] = [expect.value, design].map((each) => value('check', name, each, job));
+			return { what: `check   ${name}: expected ${expected}, drawing ${drawn}`, why: '' };
+		}
+		case 'decide':
+			return { what: `decide   advice: ${ask.advice}`, why: ask.why };
+	}
+}
+
+/** What the simulated operator answered. */
+export function actionInWords(ask: Ask, action: Action, job: Job): string {
+	switch (action.do) {
+		case 'ready':
+			return action.pointer === undefined ? 'ready' : `ready, the dial shows ${dial(action.pointer)}`;
+		case 'loaded':
+			return `held ${dial(action.loaded)}${action.released === undefined ? '' : `, released ${dial(action.released)}`}`;
+		case 'angles':
+			return action.angles.map(dial).join(' and ');
+		case 'reading': {
+			const of = ask.ask === 'confirm' ? ask.of : 'check';
+			const name = ask.ask === 'confirm' || ask.ask === 'check' ? ask.name : undefined;
+			return value(of, name, action.reading, job);
+		}
+		case 'scrap':
+			return `scraps the tube: ${action.why}`;
+		default:
+			return action.do;
+	}
+}
+
+function turn({ seat, tubeTurn: { degrees, way } }: Extract<Ask, { ask: 'set' }>): string {
+	if (seat > 1) return `seat ${seat}, the tube as it lay`;
+	return way === 'none' ? 'no turn' : `turn ${trimmed(degrees, 1)} ${way === 'either' ? 'either way' : way}`;
+}
+
+function ease(lead: number | null): string {
+	return lead === null ? '' : `, ease up from ${trimmed(lead, 2)}`;
+}
+
+function plusMinus(angle: number, sd: number): string {
+	return `${formatAngle(angle, 1)} +- ${trimmed(Math.max(0.1, sd), 1)}`;
+}
+
+function value(of: string, name: string | undefined, reading: number, job: Job): string {
+	const kind = job.checks.find((check) => check.name === name)?.kind;
+	if (kind === 'ovality') return trimmed(reading, 3);
+	const isLength = of === 'mark' || of === 'length' || (of === 'check' && kind !== 'angle');
+	return isLength ? length(reading, job) : dial(reading);
+}
+
+function length(value: number, job: Job): string {
+	if (job.units === 'mm') return formatLength(value, 'mm');
+	return `${formatTape(value, job.tooling.tape / 2, 'in')} in`;
+}
+
+function dial(degrees: number): string {
+	return formatAngle(degrees, 2);
+}
