@@ -32,9 +32,21 @@ export function readShape(value: unknown, units: Units, radius: number | undefin
 		reportUnknown(value, 'shape', ['bends', 'last', 'points'], report);
 		const found = bends ? 'both "bends" and "points"' : 'neither "bends" nor "points"';
 		report({ at: 'shape', found, right: 'one of the two: "bends" with "last", or "points" alone' });
-		return NONE;
+		return bends ? faultsOfBoth(value, units, radius, report) : NONE;
 	}
 	return points ? readPoints(value, units, radius, report) : readBends(value, units, report);
+}
+
+/** Which of two shapes is meant cannot be known; the faults in each are said all the same. */
+function faultsOfBoth(
+	value: Record<string, unknown>,
+	units: Units,
+	radius: number | undefined,
+	report: Report,
+): ReadShape {
+	const { points, ...byBends } = value;
+	readPoints({ points }, units, radius, report);
+	return { ...readBends(byBends, units, report), source: null };
 }
 
 function readBends(value: Record<string, unknown>, units: Units, report: Report): ReadShape {

@@ -50,7 +50,16 @@ const CASES: [place: string, to: unknown, at: string, right: string][] = [
 	['tooling.radius', 4, 'tooling.radius', 'no such key'],
 	['shape', undefined, 'shape', '"bends" and "last", or with "points"'],
 	['shape', {}, 'shape', 'one of the two'],
-	['shape.points', [], 'shape', 'one of the two'],
+	[
+		'shape.points',
+		[
+			[0, 0],
+			[20, 0],
+			[20, 20],
+		],
+		'shape',
+		'one of the two',
+	],
 	['shape.bends', [], 'shape.bends', 'bends, at least one'],
 	['shape.bends', {}, 'shape.bends', 'bends, at least one'],
 	['shape.last', undefined, 'shape.last', 'a length of 0 or more'],
@@ -288,5 +297,13 @@ describe('points', () => {
 			last: 3,
 		});
 		expect(faultsOf(job)).toEqual([{ at: 'shape.last', found: '3', right: expect.stringContaining('points') }]);
+	});
+});
+
+describe('two shapes in one file', () => {
+	it('are refused, and the faults in each said all the same', () => {
+		const shape = { bends: [{ straight: -2, angle: 200, rotation: 0 }], last: 3, points: [[0, 0]] };
+		const places = faultsOf(change(plainJobFile(), 'shape', shape)).map((fault) => fault.at);
+		expect(places).toEqual(['shape', 'shape.points', 'shape.bends[0].straight', 'shape.bends[0].angle']);
 	});
 });
