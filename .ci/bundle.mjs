@@ -25,6 +25,14 @@ function swap(text, from, to, path) {
 	return text.replace(from, to);
 }
 
+/** Ink takes every row of every frame apart anew. Kept over frames, only rows that changed cost time: a third of a keystroke's. */
+const KEPT_CACHES = `let caches = new OutputCaches();
+function keptCaches() {
+	if (caches.styledChars.size > 1000) caches = new OutputCaches();
+	return caches;
+}
+`;
+
 /** What a first frame waits for without need: see plain-text.mjs, and `fetch`, which loads an HTTP client to decode a string. */
 const quickStart = {
 	name: 'quick-start',
@@ -48,6 +56,10 @@ const quickStart = {
 			return `import { isPlain, lazySegmenter } from ${plainText};\n${patched}`;
 		});
 		patch(/yoga-wasm-base64-esm\.js$/, (text) => `const fetch = undefined;\n${text}`);
+		patch(/ink[\\/]build[\\/]output\.js$/, (text, path) => {
+			const kept = swap(text, 'caches = new OutputCaches();', 'caches = keptCaches();', path);
+			return swap(kept, 'export default class Output', `${KEPT_CACHES}export default class Output`, path);
+		});
 	},
 };
 

@@ -1,6 +1,6 @@
 /**
  * Types on the pull page at 80 by 24 in a headless terminal and prints, as JSON, the milliseconds from each key's bytes coming
- * in to the terminal showing it. Run by keystroke.ts.
+ * in to the terminal showing it, and the processor's milliseconds a key. Run by keystroke.ts.
  */
 import { openScreen } from '../../src/screen/open-screen.tsx';
 import { PULL, SET } from '../helpers/asks.ts';
@@ -22,11 +22,13 @@ const ended = openScreen({
 await terminal.until('STOP');
 
 const times: number[] = [];
+let before = process.cpuUsage();
 let field = '';
 for (let count = 0; count < WARM_UP + KEYS; count++) {
 	// Six digits, then six times backspace, over and over.
 	const grows = count % 12 < 6;
 	field = grows ? field + String(count % 10) : field.slice(0, -1);
+	if (count === WARM_UP) before = process.cpuUsage();
 	const from = performance.now();
 	terminal.type(grows ? field.slice(-1) : '\x7f');
 	const shows = field;
@@ -35,7 +37,8 @@ for (let count = 0; count < WARM_UP + KEYS; count++) {
 	);
 	if (count >= WARM_UP) times.push(performance.now() - from);
 }
+const used = process.cpuUsage(before);
 terminal.type('\x03');
 await ended;
 
-process.stdout.write(JSON.stringify(times));
+process.stdout.write(JSON.stringify({ times, processor: (used.user + used.system) / 1000 / KEYS }));
