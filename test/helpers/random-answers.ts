@@ -22,7 +22,12 @@ function usualAnswers(ask: Ask, size: number): unknown[] {
 				{ plan: 'new' },
 			];
 		case 'pull':
-			return [{ loaded: ask.stop }, { loaded: ask.stop + size, released: ask.expect.angle + 2 }, { loaded: ask.stop + 20 * size }, { reseat: true }];
+			return [
+				{ loaded: ask.stop },
+				{ loaded: ask.stop + size, released: ask.expect.angle + 2 },
+				{ loaded: ask.stop + 20 * size },
+				{ reseat: true },
+			];
 		case 'measure': {
 			const angle = Math.max(0, ask.expect.angle + 2 * size - 1);
 			return [{ angle }, { angles: [angle, angle + size] }, { angle: angle + 40 * size }, { skip: true }];
@@ -30,7 +35,11 @@ function usualAnswers(ask: Ask, size: number): unknown[] {
 		case 'confirm':
 			return [{ keep: true }, { reading: ask.expect.value + size / 10 }, { reading: ask.reading + size / 10 }];
 		case 'check':
-			return [{ reading: Math.abs(ask.expect.value + (size - 0.5) / 10) }, { reading: Math.abs(ask.expect.value) + 9 * size }, { skip: true }];
+			return [
+				{ reading: Math.abs(ask.expect.value + (size - 0.5) / 10) },
+				{ reading: Math.abs(ask.expect.value) + 9 * size },
+				{ skip: true },
+			];
 		case 'decide':
 			return [{ do: 'accept' }, { do: 'accept' }, { do: ask.advice === 'pull' ? 'pull' : 'accept' }, { do: 'relieve' }];
 	}
