@@ -5,7 +5,7 @@ import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
 import { UnitsError } from '../../units/units-error.ts';
 import { EMPTY, type Line, span } from '../line.ts';
 import type { Prompt } from '../prompt.ts';
-import type { SessionState, Step } from '../session-state.ts';
+import type { Step } from '../session-state.ts';
 import { dial, type Measure } from '../words.ts';
 
 /** The room that a page's body has, and what fills a cell of a block digit. */
@@ -27,8 +27,6 @@ export interface PageView {
 	prompt: Prompt<Step>;
 	body(room: Room): Section[];
 }
-
-export type View = (state: SessionState) => PageView;
 
 /** The sections' lines with a blank line between sections, without what does not fit. */
 export function fitted(sections: readonly Section[], rows: number): Line[] {

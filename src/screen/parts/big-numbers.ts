@@ -1,5 +1,5 @@
-import { EMPTY, type Line, line, type Span, span } from '../line.ts';
-import { DIGIT_ROWS, type DigitScale, digitRows, digitWidth } from './digits.ts';
+import { type Line, type Span, span } from '../line.ts';
+import { type DigitScale, digitRows, digitWidth } from './digits.ts';
 
 /** One of the numbers that the hands need now, with what it is above it and how it is meant below. */
 export interface BigNumber {
@@ -59,12 +59,4 @@ function joined(columns: readonly Span[][], row: number): Line {
 		const cell = rows[row] ?? span('');
 		return at === 0 ? [cell] : [span(' '.repeat(GAP)), cell];
 	});
-}
-
-/** The height of a row of big numbers. */
-export const BIG_ROWS = DIGIT_ROWS + 2;
-
-/** One number in plain figures, for a place where height is scarce. */
-export function plainNumber({ label, value, below }: BigNumber): Line {
-	return value === '' ? EMPTY : [...line(`${label} `, 'quiet'), span(value, 'strong'), span(` ${below}`)];
 }

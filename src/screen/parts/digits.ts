@@ -19,7 +19,7 @@ const GLYPHS: Record<string, readonly string[]> = {
 	' ': [' ', ' ', ' ', ' ', ' '],
 };
 
-export const DIGIT_ROWS = 5;
+const DIGIT_ROWS = 5;
 const CELLS = { large: 2, medium: 1 } as const;
 
 /** The rows of `text` in block digits, all equally wide; one row with `plain`. */
