@@ -10,12 +10,22 @@ const files = readdirSync(src, { recursive: true, encoding: 'utf8' })
 	.map((file) => file.split(sep).join('/'));
 
 describe('the rooms', () => {
-	it.each(['units', 'tube', 'springback', 'fit', 'session', 'journal', 'job', 'settings', 'terminal', 'screen', 'cli'])(
-		'%s has files to be read',
-		(room) => {
-			expect(files.filter((file) => file.startsWith(`${room}/`))).not.toEqual([]);
-		},
-	);
+	it.each([
+		'units',
+		'tube',
+		'springback',
+		'fit',
+		'session',
+		'journal',
+		'job',
+		'settings',
+		'practice',
+		'terminal',
+		'screen',
+		'cli',
+	])('%s has files to be read', (room) => {
+		expect(files.filter((file) => file.startsWith(`${room}/`))).not.toEqual([]);
+	});
 
 	it('import only to their left', () => {
 		const faults = files.flatMap((file) => arrowFaults(file, readFileSync(join(src, file), 'utf8')));

@@ -123,8 +123,9 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			['pullbook practice jobs/bow-rail.json --auto --seed 7', 'the same session every time'],
 		],
 		notes: [
-			'What the simulated dial and angle finder show stands on the page; write it as you would at the bench.',
-			'Logs lie in practice/ under the home: no session learns from them, and none can be resumed.',
+			'What the simulated dial and finder show stands on the page: write it there.',
+			'Logs lie in practice/ under the home. No session learns from them.',
+			'A practice session that is left cannot be resumed.',
 		],
 	},
 	help: {

@@ -1,6 +1,6 @@
 import { draws } from '../../src/practice/random.ts';
 import type { World } from '../../src/practice/world.ts';
-import { openStation, type Rule, type Station, type Wanted } from './stops-station.ts';
+import { openStation, type Rule, type Station, type Taken, type Wanted } from './stops-station.ts';
 
 /** What came of the bends with one number on their tube. */
 export interface Count {
@@ -17,6 +17,8 @@ export interface Trial {
 	risk: number;
 	/** Angles of a tube's bends; null: four between 30 and 120. */
 	angles: readonly number[] | null;
+	/** Counts as over from here above the target; the upper tolerance where it is left out. */
+	counted?: number;
 	/** Earlier tubes on the same machine. */
 	earlier: number;
 }
@@ -36,24 +38,25 @@ export function tally(rule: (station: Station) => Rule, trial: Trial, machines: 
 			const angles = trial.angles ?? Array.from({ length: ANGLES.bends }, () => draw.uniform(ANGLES.low, ANGLES.high));
 			for (const [at, target] of angles.entries()) {
 				const wanted: Wanted = { target, ...trial.tolerance, risk: trial.risk };
-				const { pulls, seats, angle } = used.bend(wanted);
-				if (tube === trial.earlier) counts[at] = added(counts[at], pulls, seats, angle, wanted);
+				const taken = used.bend(wanted);
+				if (tube === trial.earlier) counts[at] = added(counts[at], taken, wanted, trial.counted ?? wanted.over);
 			}
 		}
 	}
 	return counts;
 }
 
-function added(count: Count | undefined, pulls: number, seats: number, angle: number, wanted: Wanted): Count {
+function added(count: Count | undefined, { pulls, seats, angle }: Taken, wanted: Wanted, counted: number): Count {
 	const { bends, pulls: p, seats: s, over, within } = count ?? { bends: 0, pulls: 0, seats: 0, over: 0, within: 0 };
-	const past = angle > wanted.target + wanted.over;
+	const past = angle > wanted.target + counted;
+	const long = angle > wanted.target + wanted.over;
 	const short = angle < wanted.target - wanted.under;
 	return {
 		bends: bends + 1,
 		pulls: p + pulls,
 		seats: s + seats,
 		over: over + (past ? 1 : 0),
-		within: within + (past || short ? 0 : 1),
+		within: within + (long || short ? 0 : 1),
 	};
 }
 

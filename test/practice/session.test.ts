@@ -1,0 +1,135 @@
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { loadJob } from '../../src/job/load.ts';
+import { listSessions } from '../../src/journal/catalogue.ts';
+import { beginPractice, type Practice, playedOut, practiceHome, type Step } from '../../src/practice/practice.ts';
+import { draws } from '../../src/practice/random.ts';
+import { doneOf, endLines, stepLines } from '../../src/practice/report.ts';
+import { Station } from '../../src/practice/station.ts';
+import { trueCheck } from '../../src/practice/true-tube.ts';
+import { sightInWords } from '../../src/practice/words.ts';
+import { USUAL } from '../../src/practice/world.ts';
+import type { SetAsk } from '../../src/session/protocol.ts';
+import { checkValue } from '../../src/tube/checks.ts';
+import { marks } from '../../src/tube/marks.ts';
+import { resolveShape } from '../../src/tube/resolve.ts';
+import { SAMPLE_JOBS } from '../helpers/program.ts';
+
+const home = mkdtempSync(join(tmpdir(), 'practice-'));
+afterAll(() => rmSync(home, { recursive: true }));
+let count = 0;
+
+function begin(path: string, seed: number): Practice {
+	const about = { home, program: 'test', now: () => new Date(), random: () => `t${count++}` };
+	return beginPractice(loadJob(path), USUAL, seed, about);
+}
+
+function play(path: string, seed: number) {
+	const practice = begin(path, seed);
+	try {
+		const steps: Step[] = [...playedOut(practice)];
+		return { practice, steps, done: doneOf(steps)! };
+	} finally {
+		practice.session.close();
+	}
+}
+
+const [JOB = ''] = SAMPLE_JOBS;
+
+describe('a session played on the simulated bender', () => {
+	it.each(SAMPLE_JOBS.map((path) => [basename(path), path]))('of %s comes to its end', (_, path) => {
+		for (let seed = 0; seed < 3; seed++) {
+			const { steps, done, practice } = play(path, seed);
+			const { job } = practice.session.state.start;
+			expect(done.bends.every(({ pulls }) => done.scrapped || pulls > 0)).toBe(true);
+			const text = [
+				...steps.flatMap((step) => stepLines(step, job)),
+				...endLines(done, practice.station.trueAngles, job),
+			];
+			expect(text.filter((line) => line.length > 80)).toEqual([]);
+			expect(text.join('\n')).not.toMatch(/undefined|NaN|null/);
+		}
+	});
+
+	it('believes of the bends about what they truly are', () => {
+		const misses: number[] = [];
+		for (let seed = 0; seed < 12; seed++) {
+			const { done, practice } = play(JOB, seed);
+			for (const [i, { made, sd }] of done.bends.entries()) {
+				misses.push(((made ?? 0) - practice.station.trueAngles[i]!) / (sd ?? 1));
+			}
+		}
+		const spread = Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / misses.length);
+		expect(spread).toBeGreaterThan(0.5);
+		expect(spread).toBeLessThan(1.6);
+	});
+
+	it('is the same from the same seed, and another from another', () => {
+		const asks = (seed: number) => play(JOB, seed).steps.map(({ action }) => action);
+		expect(asks(4)).toEqual(asks(4));
+		expect(asks(4)).not.toEqual(asks(5));
+	});
+
+	it('keeps its logs out of the sessions that teach', () => {
+		play(JOB, 1);
+		expect(listSessions(home)).toEqual([]);
+		expect(listSessions(practiceHome(home)).length).toBeGreaterThan(0);
+		expect(readdirSync(home)).toEqual(['practice']);
+	});
+});
+
+describe('the simulated bender at an ask', () => {
+	it('shows the same again until something is done, and says it in words', () => {
+		const { session, station } = begin(JOB, 6);
+		const set = session.ask as SetAsk;
+		const first = station.see(set);
+		expect(station.see(set)).toBe(first);
+		expect(sightInWords(set, first, session.state.start.job)).toContain('the dial shows');
+		session.answer({ action: { do: 'ready' } });
+		const pulled = station.see(session.ask!);
+		const angle = station.trueAngles[0];
+		session.answer({ action: { do: 'loaded', loaded: pulled.loaded! } });
+		station.see(session.ask!);
+		session.answer({ action: { do: 'undo' } });
+		// The number was taken back, not the stroke.
+		expect(station.see(session.ask!)).toEqual(pulled);
+		expect(station.trueAngles[0]).toBe(angle);
+		session.close();
+	});
+
+	it('opens the bend where that is decided', () => {
+		const { session, station } = begin(JOB, 7);
+		station.see(session.ask!);
+		session.answer({ action: { do: 'ready' } });
+		station.see(session.ask!);
+		const before = station.trueAngles[0]!;
+		const decide = { ask: 'decide', bend: 1, open: 1.5 } as Parameters<Station['did']>[0];
+		station.did(decide, { do: 'relieve' });
+		expect(before - station.trueAngles[0]!).toBeGreaterThan(0.4);
+		expect(before - station.trueAngles[0]!).toBeLessThan(2.6);
+		session.close();
+	});
+
+	it('refuses a bend that has never been in the die', () => {
+		const station = new Station(loadJob(JOB).job, USUAL, draws(1));
+		expect(() => station.see({ ask: 'measure', bend: 2 } as Parameters<Station['see']>[0])).toThrow('bend 2');
+	});
+});
+
+describe('the true tube', () => {
+	it.each(SAMPLE_JOBS.map((path) => [basename(path), path]))('of %s, made as drawn, measures as drawn', (_, path) => {
+		const { job } = loadJob(path);
+		const shape = resolveShape(job, 1);
+		const placed = marks(job, shape, 1e4);
+		const bends = shape.bends.map(({ angle, rotation, radius }, i) => {
+			return { mark: placed[i]!.fromStart, rotation, angle, wrapped: angle, radius };
+		});
+		const checks = job.checks.filter((check) => check.kind !== 'span' && check.kind !== 'ovality');
+		for (const check of checks) {
+			expect(trueCheck(check, bends, 1e4, job)).toBeCloseTo(checkValue(check, shape, job.tube), 6);
+		}
+		expect(shape.bends.length).toBeGreaterThan(0);
+	});
+});
