@@ -16,9 +16,9 @@ import { keptTooling } from './kept-tooling.ts';
 import { livePort } from './live-port.ts';
 
 /** The home screen over a folder of jobs. Resolves to the exit code. */
-export async function runHome({ home, folder, color }: { home: string; folder: string; color: boolean }, io: Io) {
+export async function runHome({ home, folder, color }: { home: string; folder: string; color: boolean }) {
 	const { openScreen } = await import('../screen/open-screen.tsx');
-	return openScreen({ port: homePort(home, folder, true, io), noColour: !color });
+	return openScreen({ port: homePort(home, folder, true), noColour: !color });
 }
 
 /** The guided session of one job on the screen; offers to resume where that job was interrupted. Resolves to the exit code. */
@@ -26,7 +26,7 @@ export async function runBendScreen({ file, resume, learn, home, color }: BendRe
 	// A wrong job file is said on the terminal as it is, before any screen is drawn.
 	if (resume === null) loadJob(file, keptTooling(home, tellOn(io)));
 	const { openScreen } = await import('../screen/open-screen.tsx');
-	const port = homePort(home, dirname(file), learn, io);
+	const port = homePort(home, dirname(file), learn);
 	return openScreen({ port, noColour: !color, jobPath: file, ...(resume === null ? {} : { resume }) });
 }
 
@@ -34,7 +34,7 @@ function tellOn({ stderr }: Io): (problem: string) => void {
 	return (problem) => stderr.write(`pullbook: ${problem}\n`);
 }
 
-function homePort(home: string, folder: string, learn: boolean, io: Io): HomePort {
+function homePort(home: string, folder: string, learn: boolean): HomePort {
 	return {
 		jobs: () => jobRows(home, folder),
 		sessions: () => listSessions(home).map(sessionRow),
@@ -42,7 +42,11 @@ function homePort(home: string, folder: string, learn: boolean, io: Io): HomePor
 			const request = resume
 				? { file: pathOf(home, jobPathOrId), resume: jobPathOrId, learn, home }
 				: { file: jobPathOrId, resume: null, learn, home };
-			return livePort(openSession(request, tellOn(io)));
+			// The screen is up: what there is to tell goes there, not under it.
+			const problems: string[] = [];
+			const session = openSession(request, (problem) => problems.push(problem));
+			session.messages.push(...problems);
+			return livePort(session);
 		},
 		review: (id) => reviewText(readSession(home, id)).split('\n'),
 		benders: () => benderLines(home),

@@ -67,7 +67,7 @@ async function openHome({ operands, options }: CommandLine, io: Io, { samples }:
 	}
 	// The screen itself heeds NO_COLOR and plain terminals.
 	const color = options['no-color'] !== true;
-	return (await import('./home.ts')).runHome({ home, folder, color }, io);
+	return (await import('./home.ts')).runHome({ home, folder, color });
 }
 
 async function bend({ operands, options }: CommandLine, io: Io, home: string) {

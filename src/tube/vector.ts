@@ -1,8 +1,6 @@
 import type { Point } from './job.ts';
 
 /** Vectors in space as plain number triples. Nothing here changes its arguments. */
-export const add = (a: Point, b: Point): Point => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
-
 export const subtract = (a: Point, b: Point): Point => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 
 export const scale = (a: Point, k: number): Point => [a[0] * k, a[1] * k, a[2] * k];

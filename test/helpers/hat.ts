@@ -21,21 +21,3 @@ export function hatJob(parts: Partial<Job> = {}): Job {
 		...parts,
 	});
 }
-
-/** An arch in space: two 90s between two kicks out of plane. */
-export function archJob(parts: Partial<Job> = {}): Job {
-	return plainJob({
-		name: 'Self-righting arch',
-		shape: byBends(
-			[
-				[18, 25, 0],
-				[20, 90, 90],
-				[36, 90, 0],
-				[20, 25, -90],
-			],
-			18,
-		),
-		tooling: { growth: 1 },
-		...parts,
-	});
-}
