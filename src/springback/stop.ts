@@ -3,23 +3,14 @@ import { type Filter, made, noise, reach } from './filter.ts';
 import { maxMoments } from './gaussian.ts';
 import { STOPPING_SD } from './model.ts';
 import { tCdf, tQuantile } from './student-t.ts';
+import { largest, worthiest } from './worth.ts';
 
-/** A bend's first pull with a wider guess than this uses at least this many sd. */
-const WIDE_GUESS = { sd: 0.6, quantile: 2.5 };
 /**
  * A bend that its dial shows short with this probability is pulled again where it lies. While the dial leaves the angle wider
  * than `sd` (its lag is not known yet) a finder tells more than another pull, so only a bend far short is pulled again.
  */
 const SHORT_FOR_SURE = { probability: 0.9, sd: 0.5, wide: 0.9999 };
-/** Rounding down to the dial's division buys margin, so a coarse dial may spend more a pull: [division, part of a bend's risk]. */
-const RISK_A_PULL = [
-	[0, 0.6],
-	[0.1, 0.7],
-	[0.25, 1],
-	[0.5, 1.25],
-] as const;
 const LEAD = 3;
-const FARTHEST = 270;
 
 export interface StopRequest {
 	/** The angle to make, and how far under and over it may come out. */
@@ -49,9 +40,9 @@ export interface StopSuggestion {
 	limit: boolean;
 }
 
-/** The largest stop that aims at or under the target and keeps the risk; rounded down to what the dial shows. */
+/** The dial's division that aims at or under the target and is worth most at the risk allowed. */
 export function suggestStop(f: Filter, req: StopRequest): StopSuggestion {
-	const wanted = Math.max(down(largestSafe(f, req), req.dialStep), least(f, req));
+	const wanted = Math.max(best(f, req), least(f, req));
 	const cap = down(req.maxAngle, req.dialStep);
 	const stop = Math.min(wanted, cap);
 	const easing = stop - (req.loadedBefore ?? 0) > 2 * LEAD;
@@ -64,36 +55,20 @@ export function suggestStop(f: Filter, req: StopRequest): StopSuggestion {
 	};
 }
 
-function largestSafe(f: Filter, req: StopRequest): number {
+/** The stop that is worth most: a multiple of the dial step. */
+function best(f: Filter, req: StopRequest): number {
 	const { scale, df } = noise(f);
-	const quantile = tQuantile(1 - riskAPull(req), df);
-	return largest((loaded) => {
+	const outcome = (loaded: number) => {
 		const { mean, variance } = reach(f, loaded);
-		const sd = Math.sqrt((variance + STOPPING_SD ** 2) * scale);
-		const wide = f.pulls === 0 && sd > WIDE_GUESS.sd;
-		const margin = wide ? Math.max(quantile, WIDE_GUESS.quantile) : quantile;
-		return mean <= req.target && mean + margin * sd <= req.target + req.over;
-	});
-}
-
-/** The largest dial angle that `holds`, by bisection; `holds` is true up to somewhere and false from there. */
-function largest(holds: (loaded: number) => boolean): number {
-	let [low, high] = [0, FARTHEST];
-	for (let i = 0; i < 30; i++) {
-		const middle = (low + high) / 2;
-		if (holds(middle)) low = middle;
-		else high = middle;
-	}
-	return low;
-}
-
-function riskAPull(req: StopRequest): number {
-	const at = RISK_A_PULL.findIndex(([division]) => division >= req.dialStep);
-	const [x1, y1] = RISK_A_PULL[at < 0 ? RISK_A_PULL.length - 1 : at]!;
-	const [x0, y0] = RISK_A_PULL[Math.max(0, at - 1)]!;
-	const part = at <= 0 ? y1 : y0 + ((y1 - y0) * (req.dialStep - x0)) / (x1 - x0);
-	// From a half up the aim at the target alone decides.
-	return Math.min(0.5, part * req.risk);
+		return { mean, sd: Math.sqrt((variance + STOPPING_SD ** 2) * scale) };
+	};
+	return worthiest(
+		outcome,
+		req,
+		f.pulls,
+		(x) => tCdf(x, df),
+		(p) => tQuantile(p, df),
+	);
 }
 
 /** In the same seat a pull that stops no further than the last moves nothing; one against the advice has to move the tube. */
@@ -144,7 +119,7 @@ export function accept(f: Filter, req: StopRequest): Acceptance {
 	const over = above(f, angle, sd, req.target + req.over);
 	const under = 1 - above(f, angle, sd, req.target - req.under);
 	const short = f.seen && under > (sd > SHORT_FOR_SURE.sd ? SHORT_FOR_SURE.wide : SHORT_FOR_SURE.probability);
-	const likelyShort = short && down(largestSafe(f, req), req.dialStep) > (req.loadedBefore ?? 0);
+	const likelyShort = short && best(f, req) > (req.loadedBefore ?? 0);
 	return { over, under, within: 1 - over - under, likelyShort };
 }
 

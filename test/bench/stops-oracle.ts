@@ -6,12 +6,11 @@
 import { soundness } from '../../src/springback/filter.ts';
 import { type Gaussian, maxMoments, replaced, surprise, updated } from '../../src/springback/gaussian.ts';
 import { normalCdf, normalQuantile } from '../../src/springback/student-t.ts';
+import { worthiest } from '../../src/springback/worth.ts';
 import { MOST_PULLS, type Rule, type Station, type Taken, type Wanted } from './stops-station.ts';
 
 const [SEAT, ANGLE] = [0, 1];
 const SHORT_FOR_SURE = 0.9;
-/** Rounding down to half a degree buys margin (reference run: .025 a pull comes to about 2 % a bend). */
-const A_PULL = 1.25;
 
 export function oracle(station: Station): Rule {
 	return { newTube: () => {}, bend: (wanted) => bendOnce(station, wanted) };
@@ -19,13 +18,12 @@ export function oracle(station: Station): Rule {
 
 function bendOnce(station: Station, wanted: Wanted): Taken {
 	const { shop, world } = station;
-	const { target, over, under, risk } = wanted;
+	const { target, under } = wanted;
 	const division = world.dial.division;
 	const stopping = world.operator.stopping ** 2;
 	const keyed = world.dial.loaded ** 2 + division ** 2 / 12;
 	const dial = world.dial.released ** 2 + division ** 2 / 12;
 	const finder = world.finder.sd ** 2 + world.finder.division ** 2 / 12;
-	const quantile = normalQuantile(1 - Math.min(0.5, A_PULL * risk));
 	const seatVariance = world.seating ** 2;
 
 	let g: Gaussian = {
@@ -44,12 +42,17 @@ function bendOnce(station: Station, wanted: Wanted): Taken {
 		if (bent) read([1, 1], shop.lag, dial, station.snug);
 		else read([1, 0], 0, dial, station.snug);
 	};
+	// The same rule as the program's: what sets them apart is what they know.
+	const best = () => {
+		const outcome = (loaded: number) => {
+			return { mean: shop.reach(loaded) - g.mean[SEAT]!, sd: Math.sqrt(g.cov[SEAT]![SEAT]! + stopping) };
+		};
+		return worthiest(outcome, { ...wanted, dialStep: division }, pulls, normalCdf, normalQuantile);
+	};
 	shop.seat(0);
 	if (world.operator.readsPointer) snug();
 	for (;;) {
-		const sd = Math.sqrt(g.cov[SEAT]![SEAT]! + stopping);
-		const most = Math.min(target, target + over - quantile * sd) + g.mean[SEAT]!;
-		const stop = Math.max(downTo(inverse(shop.reach, most), division), before + division);
+		const stop = Math.max(best(), before + division);
 		shop.pull(stop);
 		pulls += 1;
 		before = stop;
@@ -59,8 +62,7 @@ function bendOnce(station: Station, wanted: Wanted): Taken {
 		g = pulled(g, shop.reach(held), stopping * (1 - weight));
 		snug();
 		const sure = (bound: number) => normalCdf((bound - g.mean[ANGLE]!) / Math.sqrt(g.cov[ANGLE]![ANGLE]!));
-		const further = downTo(inverse(shop.reach, most), division) > before;
-		if (sure(target - under) > SHORT_FOR_SURE && further && pulls < MOST_PULLS) continue;
+		if (sure(target - under) > SHORT_FOR_SURE && best() > before && pulls < MOST_PULLS) continue;
 		read([0, 1], 0, finder, station.finder);
 		if (sure(target - under) <= 0.5 || pulls >= MOST_PULLS) return { pulls, seats, angle: shop.angle };
 		g = replaced(g, SEAT, 0, seatVariance);
@@ -96,19 +98,4 @@ function taken(g: Gaussian, row: readonly number[], shift: number, variance: num
 	if (Math.abs(first - second) <= 1) return updated(g, row, (first + second) / 2 - shift, variance / 2);
 	const best = weigh(first) > weigh(second) ? first : second;
 	return updated(g, row, best - shift, variance, weigh(best));
-}
-
-/** The loaded angle that leaves this angle: `reach` rises. */
-function inverse(reach: (loaded: number) => number, angle: number): number {
-	let [low, high] = [0, 240];
-	for (let i = 0; i < 40; i++) {
-		const middle = (low + high) / 2;
-		if (reach(middle) <= angle) low = middle;
-		else high = middle;
-	}
-	return low;
-}
-
-function downTo(value: number, step: number): number {
-	return Number((Math.floor(value / step + 1e-9) * step).toFixed(6));
 }
