@@ -1,0 +1,42 @@
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { runProgram } from '../helpers/program.ts';
+
+const home = mkdtempSync(join(tmpdir(), 'practice-command-'));
+afterAll(() => rmSync(home, { recursive: true }));
+const practice = (...args: string[]) => runProgram(['practice', 'jobs/handrail-knee.json', ...args], { home });
+
+describe('pullbook practice', () => {
+	it('plays a session in a pipe, with the seed, each ask and answer, and the end', async () => {
+		const { code, out, err } = await practice('--auto', '--seed', '5');
+		expect({ code, err }).toEqual({ code: 0, err: '' });
+		expect(out).toContain('seed 5');
+		expect(out).toMatch(/pull {3}stop at [\d.]+/);
+		expect(out).toMatch(/bend +drawing +target +believed +truly +pulls +seats/);
+		expect(existsSync(join(home, 'practice', 'sessions'))).toBe(true);
+		expect(existsSync(join(home, 'sessions'))).toBe(false);
+	});
+
+	it('prints one document, the same for the same seed', async () => {
+		const [first, again] = await Promise.all([
+			practice('--auto', '--json', '--seed', '5'),
+			practice('--auto', '--json', '--seed', '5'),
+		]);
+		const document = JSON.parse(first.out);
+		expect(document).toMatchObject({ seed: 5, job: 'Slipway handrail knee', done: { note: 'done' } });
+		expect(document.steps[0]).toMatchObject({ ask: { ask: 'set' }, action: { do: 'ready' } });
+		expect(JSON.parse(again.out).steps).toEqual(document.steps);
+	});
+
+	it.each([
+		[[], '--auto'],
+		[['--json'], '--auto --json'],
+		[['--auto', '--seed', 'x'], 'whole number'],
+	])('%j is refused with exit code 2 and what would be right', async (args, text) => {
+		const { code, out, err } = await practice(...args);
+		expect({ code, out }).toEqual({ code: 2, out: '' });
+		expect(err).toContain(text);
+	});
+});

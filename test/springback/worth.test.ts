@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import { normalCdf, normalQuantile } from '../../src/springback/student-t.ts';
+import { type Band, worthiest } from '../../src/springback/worth.ts';
+
+const band: Band = { target: 60, under: 0.5, over: 0.5, risk: 0.02, dialStep: 0.5 };
+
+/** A machine that springs back 5 degrees, known to within `sd`. */
+function stopFor(change: Partial<Band> = {}, sd = 0.305, pulls = 0): number {
+	const outcome = (loaded: number) => ({ mean: loaded - 5, sd });
+	return worthiest(outcome, { ...band, ...change }, pulls, normalCdf, normalQuantile);
+}
+
+const targets = Array.from({ length: 50 }, (_, i) => 60 + i / 100);
+const past = (stop: number, target: number, over = 0.5) => normalCdf((stop - 5 - target - over) / 0.305);
+
+describe('the worthiest stop', () => {
+	it('is a division of the dial that aims at or under the target', () => {
+		for (const dialStep of [0.1, 0.25, 0.5, 1]) {
+			for (const target of targets) {
+				const stop = stopFor({ dialStep, target });
+				expect(Math.abs(stop / dialStep - Math.round(stop / dialStep))).toBeLessThan(1e-6);
+				expect(stop - 5).toBeLessThanOrEqual(target + 1e-9);
+			}
+		}
+	});
+
+	it('takes its share of the risk on average over the divisions, and on none more than three times the risk', () => {
+		const risks = targets.map((target) => past(stopFor({ target }), target));
+		const mean = risks.reduce((a, b) => a + b) / risks.length;
+		expect(mean).toBeGreaterThan(0.01);
+		expect(mean).toBeLessThan(0.02);
+		expect(Math.max(...risks)).toBeLessThanOrEqual(0.06);
+	});
+
+	it('goes no further where less may pass, less is known, or the bend was pulled before', () => {
+		for (const target of targets) {
+			expect(stopFor({ target, risk: 0.002 })).toBeLessThanOrEqual(stopFor({ target }));
+			expect(stopFor({ target }, 0.8)).toBeLessThanOrEqual(stopFor({ target }));
+			expect(stopFor({ target }, 0.305, 6)).toBeLessThanOrEqual(stopFor({ target }));
+			expect(stopFor({ target, over: 0.25 })).toBeLessThanOrEqual(stopFor({ target }));
+		}
+		expect(stopFor({ dialStep: 0.1 }, 0.8)).toBeLessThan(stopFor({ dialStep: 0.1 }));
+	});
+
+	it('stays within two and a half standard deviations of the limit however little is known', () => {
+		const stop = stopFor({ dialStep: 0.01 }, 3);
+		expect(stop - 5).toBeCloseTo(60.5 - 2.5 * 3, 1);
+	});
+
+	it('forgets the price of one band when asked for another', () => {
+		const before = stopFor({ target: 60.2 });
+		stopFor({ risk: 0.2, over: 0.25 });
+		expect(stopFor({ target: 60.2 })).toBe(before);
+	});
+});
