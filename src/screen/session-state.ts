@@ -70,6 +70,8 @@ export interface SessionState {
 	entry: Entry;
 	details: Partial<Record<Detail, number>>;
 	message: Message | null;
+	/** Whether there has been a correction, so that there are older numbers to go back to. */
+	corrected: boolean;
 	/** Bends for which the caution about opening has been shown. */
 	cautioned: readonly number[];
 	/** The exit code for leaving while the disk refuses, else null. */
@@ -91,6 +93,7 @@ export function opened(port: LivePort): SessionState {
 		entry: NOTHING,
 		details: {},
 		message: told(port.messages),
+		corrected: false,
 		cautioned: [],
 		unsaved: null,
 	};
@@ -109,10 +112,22 @@ export function told(messages: readonly string[]): Message | null {
 
 /** The state after what the session put out: its notes become pages to be seen before the ask. */
 export function followed(state: SessionState, outputs: readonly Output[]): SessionState {
-	const pages = outputs.flatMap(pageOf);
+	const pages = outputs.flatMap((output) => (isOver(state, outputs, output) ? [] : pageOf(output)));
 	const sets = outputs.filter((output): output is SetAsk => 'ask' in output && output.ask === 'set');
 	const [page = ASK, ...queue] = pages;
-	return { ...state, page, queue, set: sets.at(-1) ?? state.set, entry: NOTHING, details: {} };
+	const corrected = state.corrected || outputs.some((output) => 'note' in output && output.note === 'corrected');
+	return { ...state, page, queue, set: sets.at(-1) ?? state.set, corrected, entry: NOTHING, details: {} };
+}
+
+/** A session that goes on tells its last correction again: that is news only while it can still be chosen. */
+function isOver({ ask }: SessionState, [first]: readonly Output[], output: Output): boolean {
+	const again = first !== undefined && 'note' in first && first.note === 'session' && first.resumed;
+	return again && 'note' in output && output.note === 'corrected' && !oldNumbersPossible(ask);
+}
+
+/** Whether the numbers of before a correction may still be taken: before the bend's first seat, and not taken already. */
+export function oldNumbersPossible(ask: Ask | null): boolean {
+	return ask?.ask === 'set' && ask.seat === 1 && ask.plan === 'new';
 }
 
 function pageOf(output: Output): Page[] {

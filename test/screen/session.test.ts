@@ -146,7 +146,41 @@ describe('what the keys of a page answer', () => {
 	});
 });
 
+describe('a session that goes on', () => {
+	const resumed = { ...asks.SESSION, resumed: true };
+
+	test.each<[string, Output]>([
+		['at a pull', asks.PULL],
+		['at another seat', asks.SET_AGAIN],
+		['with the old numbers taken', { ...asks.SET, plan: 'old' }],
+	])('does not tell again of a correction that cannot be chosen any more: %s', async (_, open) => {
+		const { live, terminal } = session([resumed, asks.CORRECTED, open]);
+		await terminal.until('Session goes on');
+		terminal.type('+');
+		await terminal.until(/^(Pull 1|Set the tube)/);
+		expect(live.answers).toEqual([]);
+	});
+
+	test('tells it again while it can be chosen', async () => {
+		const { live, terminal } = session([resumed, asks.CORRECTED, asks.SET]);
+		await terminal.until('Session goes on');
+		terminal.type('+');
+		await terminal.until('Corrected after bend 2');
+		terminal.type('2\r');
+		await terminal.until('Saved as entry');
+		expect(live.answers).toEqual([{ action: { do: 'plan', plan: 'old' } }]);
+	});
+});
+
 describe('what comes back', () => {
+	test('a correction while the bend is under way offers no numbers to keep', async () => {
+		const { terminal } = session([asks.CORRECTED, asks.MEASURE]);
+		await terminal.until('Corrected after bend 2');
+		expect(terminal.text).not.toContain('keep the old numbers');
+		terminal.type('+');
+		await terminal.until('Measure the bend');
+	});
+
 	test('pages follow one another to the next ask, and taking back names what is void', async () => {
 		const { terminal } = session([asks.DECIDE], [[asks.CORRECTED, { ...asks.SET, bend: 3 }], [asks.DECIDE]]);
 		await terminal.until('Decide');

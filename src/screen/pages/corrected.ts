@@ -3,26 +3,27 @@ import type { Job } from '../../tube/job.ts';
 import { formatTape } from '../../units/tape.ts';
 import { type Line, line, span } from '../line.ts';
 import type { Choice } from '../prompt.ts';
-import type { SessionState, Step } from '../session-state.ts';
+import { oldNumbersPossible, type SessionState, type Step } from '../session-state.ts';
 import { angle, fine, measureOf, shown } from '../words.ts';
 import { answer, type PageView, type Section } from './page.ts';
 
+const CHOICES: readonly Choice<Step>[] = [
+	{ label: 'bend the rest by the new numbers', step: { step: 'next' }, advised: true },
+	{ label: 'keep the old numbers', step: answer({ do: 'plan', plan: 'old' }) },
+];
+
 /** What has changed about the bends left: old and new numbers side by side, in the order of the hands. */
 export function correctedPage(state: SessionState, note: CorrectedNote): PageView {
-	const keepOld = state.ask?.ask === 'set' && state.ask.plan === 'new';
-	const choices: Choice<Step>[] = [
-		{ label: 'bend the rest by the new numbers', step: { step: 'next' }, advised: true },
-		...(keepOld ? [{ label: 'keep the old numbers', step: answer({ do: 'plan', plan: 'old' }) }] : []),
-	];
 	const anyLeft = note.remaining.length > 0;
+	const choice = anyLeft && oldNumbersPossible(state.ask);
 	return {
 		title: reason(note),
 		prompt: {
-			label: anyLeft ? 'Number of your choice' : '',
-			...(anyLeft ? { choices } : {}),
+			label: choice ? 'Number of your choice' : '',
+			...(choice ? { choices: CHOICES } : {}),
 			plus: { label: anyLeft ? 'new numbers' : 'go on', step: { step: 'next' } },
 			slash: { label: 'take back', step: { step: 'page', page: { page: 'undo' } } },
-			empty: anyLeft
+			empty: choice
 				? 'Press + for the new numbers, or write the number of a choice and press Enter.'
 				: 'Press + to go on.',
 		},
