@@ -67,13 +67,14 @@ export function openSession(
 	}
 	const now = jobNow(file);
 	if (now.source === undefined) tell(`${file} cannot be read as a job any more: the job kept in the log governs.`);
-	const id = resume === true ? newestUnfinished(home, file, now.name) : resume;
+	const id = resume === true ? newestUnfinished(home, file) : resume;
 	const others = unfinished(home, file, jobNameOf(home, id)).filter((other) => other !== id);
 	return LiveSession.resume(world, id, now.source, others);
 }
 
-function newestUnfinished(home: string, file: string, name: string): string {
-	const [newest] = unfinished(home, file, name);
+/** The job's unfinished session with the newest record. Throws UsageError where there is none. */
+export function newestUnfinished(home: string, file: string): string {
+	const [newest] = unfinished(home, file, jobNow(file).name);
 	if (newest !== undefined) return newest;
 	throw new UsageError(
 		`No unfinished session of ${file} is kept: start one without --resume. pullbook log lists all sessions.`,

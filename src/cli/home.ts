@@ -9,7 +9,7 @@ import { listed } from '../review/list.ts';
 import { reviewText } from '../review/text.ts';
 import type { HomePort, JobRow, SessionRow } from '../screen/home-port.ts';
 import { openSettings } from '../settings/settings.ts';
-import { type BendRequest, openSession } from './bend.ts';
+import { type BendRequest, newestUnfinished, openSession } from './bend.ts';
 import { benderLines } from './bender.ts';
 import type { Io } from './io.ts';
 import { keptTooling } from './kept-tooling.ts';
@@ -23,11 +23,12 @@ export async function runHome({ home, folder, color }: { home: string; folder: s
 
 /** The guided session of one job on the screen; offers to resume where that job was interrupted. Resolves to the exit code. */
 export async function runBendScreen({ file, resume, learn, home, color }: BendRequest, io: Io): Promise<number> {
-	// A wrong job file is said on the terminal as it is, before any screen is drawn.
-	if (resume === null) loadJob(file, keptTooling(home, tellOn(io)));
+	// What is wrong with the job file or with the wish to resume is said on the terminal as it is, before any screen is drawn.
+	const jobPath = resume === null ? loadJob(file, keptTooling(home, tellOn(io))).path : realPath(file);
+	const session = resume === true ? newestUnfinished(home, file) : resume;
 	const { openScreen } = await import('../screen/open-screen.tsx');
 	const port = homePort(home, dirname(file), learn);
-	return openScreen({ port, noColour: !color, jobPath: file, ...(resume === null ? {} : { resume }) });
+	return openScreen({ port, noColour: !color, jobPath, ...(session === null ? {} : { resume: session }) });
 }
 
 function tellOn({ stderr }: Io): (problem: string) => void {

@@ -132,7 +132,7 @@ function checkRows(job: Job, { checks }: LayoutDocument): string[] {
 }
 
 function cautions({ warnings }: LayoutDocument): string[] {
-	if (warnings.length === 0) return ['', 'No cautions.'];
+	if (warnings.length === 0) return ['', 'No warnings.'];
 	return ['', 'Cautions', ...warnings.flatMap(({ text }) => wrapped(text, '  - '))];
 }
 

@@ -1,5 +1,6 @@
 import { loadJob } from '../job/load.ts';
 import { jobWarnings } from '../session/job-warnings.ts';
+import { coldPrior } from '../session/start.ts';
 import { openSettings } from '../settings/settings.ts';
 import type { Job } from '../tube/job.ts';
 import { layout } from '../tube/layout.ts';
@@ -12,6 +13,13 @@ function keptValues({ tooling }: Job, places: readonly string[]): string | null 
 	const names = places.map((place) => place.replace('tooling.', '') as keyof Job['tooling']);
 	const values = names.map((name) => `${name} ${tooling[name]}`);
 	return `As kept for bender "${tooling.bender}" and die "${tooling.die}": ${values.join(', ')}.`;
+}
+
+/** What a session will expect of the radius where nobody has measured it; null where the job says it. */
+function expectedGrowth(job: Job): string | null {
+	if (job.tooling.growth !== null) return null;
+	const percent = ((coldPrior(job).growth - 1) * 100).toFixed(1);
+	return `The radius is taken as the die's. It is expected to come out ${percent} % larger: pullbook bend moves the marks for that.`;
 }
 
 /**
@@ -31,6 +39,9 @@ export async function runLayout(
 	if (json) {
 		if (kept !== null) stderr.write(`pullbook: ${kept}\n`);
 		stdout.write(`${JSON.stringify(document, null, 2)}\n`);
-	} else stdout.write(layoutText(job, document, kept));
+	} else
+		stdout.write(
+			layoutText(job, document, [kept, expectedGrowth(job)].filter((line) => line !== null).join(' ') || null),
+		);
 	return 0;
 }

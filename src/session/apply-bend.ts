@@ -46,7 +46,7 @@ export function reopenBend(state: State, number: number, how: 'pull' | 'relieve'
 	// A bend that was only set is free again: its mark may still be corrected.
 	const free =
 		bendAt(state, at).pulls.length === 0 ? withBend(state, at, { mark: null, rotation: null, seats: 0 }) : state;
-	const back: State = { ...free, bend: number, filter, suspended, phase: { at: 'set' } };
+	const back: State = { ...free, bend: number, filter, suspended, aside: null, phase: { at: 'set' } };
 	return how === 'relieve' ? openBend(back) : { ...back, forced: true };
 }
 

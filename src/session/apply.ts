@@ -4,6 +4,7 @@ import { nextCheck, noteReading, skipMeasuring, takeReading, withCheck } from '.
 import { at } from './as-built.ts';
 import { isShort, target } from './bend-check.ts';
 import type { Event } from './events.ts';
+import { KINDS } from './reading-words.ts';
 import { show } from './show.ts';
 import type { State } from './state.ts';
 import { bendAt, withBend } from './state.ts';
@@ -75,10 +76,10 @@ function settleDoubt(state: State, event: Extract<Event, { type: 'doubt-settled'
 	const amended = phase.doubt.amended;
 	const reading = amended ? phase.doubt.reading : event.reading;
 	const back = { ...state, phase: phase.back };
-	const taken = takeReading(back, reading, amended ? 1 : event.count, true);
+	const taken = takeReading(back, reading, amended ? 1 : event.count, !amended && event.count === 2);
 	const set = event.setAside.map((value) => show(value)).join(' and ');
-	const aside = set === '' || amended ? null : `Set aside: a reading of ${set}.`;
-	return { ...taken, aside: aside ?? taken.aside };
+	const aside = set === '' || amended ? null : `Set aside: ${KINDS[event.reading.of]}, ${set}.`;
+	return { ...taken, aside };
 }
 
 function choosePlan(state: State, plan: 'new' | 'old'): State {

@@ -1,4 +1,5 @@
 import { around } from '../tube/turns.ts';
+import { formatLength } from '../units/format.ts';
 import { at, endBefore, tubeAtWork } from './as-built.ts';
 import { show } from './show.ts';
 import type { State } from './state.ts';
@@ -21,7 +22,9 @@ export const RELIEF_CAUTION =
 export function cautionsAt(state: State): string[] {
 	const bend = bendAt(state, state.bend);
 	const first = state.bends.every((b) => b.seats === 0);
-	const cautions = first ? [...GENERAL_CAUTIONS] : [];
+	const cautions = first
+		? [...GENERAL_CAUTIONS, `Cut length: ${formatLength(state.piece, state.start.job.units)}, both trims in it.`]
+		: [];
 	if (first && state.plan.note?.after === 'growth') {
 		cautions.push(
 			`The radius is expected to come out ${((state.start.growth - 1) * 100).toFixed(1)} % larger than the die's: the marks are planned for that. Give the length of the piece as really cut.`,

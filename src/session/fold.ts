@@ -110,7 +110,10 @@ function amendedBy(state: State, entries: readonly Entry[], number: number): Sta
 	const next = { ...replayed, entries, past: state, finished: null };
 	// Numbers kept by choice stay; and where nothing changed there is no correction to tell of.
 	const same = !differ(next.plan.current, state.plan.current);
-	if (same || next.plan.plan === 'old') return { ...next, plan: { ...next.plan, note: state.plan.note } };
+	if (same) return { ...next, plan: { ...next.plan, note: state.plan.note } };
+	if (next.plan.plan === 'old' && state.plan.plan === 'old') {
+		return { ...next, plan: { ...next.plan, current: state.plan.current, note: state.plan.note } };
+	}
 	const before = { ...next, plan: { ...next.plan, current: state.plan.current } };
 	return { ...next, plan: planWith(before, next.plan.current, { entry: number }) };
 }

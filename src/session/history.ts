@@ -1,5 +1,6 @@
 import { readingsIn } from './answers.ts';
 import type { Event, Reading } from './events.ts';
+import { KINDS } from './reading-words.ts';
 import { show } from './show.ts';
 import type { State } from './state.ts';
 
@@ -20,17 +21,6 @@ export function history(state: State): HistoryLine[] {
 		readings: readingsIn(entry.events),
 	}));
 }
-
-const KINDS: Readonly<Record<Reading['of'], string>> = {
-	loaded: 'dial under load',
-	released: 'dial after release',
-	pointer: 'dial with the tube snug',
-	angle: 'angle',
-	mark: 'mark from the start end',
-	rotation: 'rotation',
-	length: 'length',
-	check: 'check',
-};
 
 const EVIDENCE = {
 	farEndToMark: 'far end to the mark',
@@ -59,7 +49,7 @@ function inWords(event: Event): string {
 		case 'doubt-settled': {
 			const aside =
 				event.setAside.length === 0 ? '' : `; ${event.setAside.map((x) => show(x, 4)).join(' and ')} set aside`;
-			return `${readingInWords(event.reading)}, confirmed${event.count === 2 ? ' twice' : ''}${aside}`;
+			return `${readingInWords(event.reading)}, ${event.count === 2 ? 'confirmed' : 'taken as the likelier'}${aside}`;
 		}
 		case 'measuring-skipped':
 			return `bend ${event.bend} not measured, gone on by the dial`;

@@ -64,6 +64,8 @@ describe('pullbook layout', () => {
 Skerry Row cuddy hoop (lengths in inches)
 Tube 1.75 x 0.095 1020-dom. Bender "long bench", die "hoop die", centre-line
 radius 5.25.
+The radius is taken as the die's. It is expected to come out 1.7 % larger:
+pullbook bend moves the marks for that.
 
 Cut the tube to 53 11/16 (53.662): 52.162 for the shape, trim of 1 at the start
 end and 0.5 at the far end.
@@ -98,7 +100,7 @@ Checks
            3  rise   drop         3.942  +-0.063
            1  round  ovality          1    +-0.1
 
-No cautions.
+No warnings.
 `);
 	});
 

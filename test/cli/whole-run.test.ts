@@ -1,6 +1,6 @@
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, relative } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readLog } from '../../src/journal/read-log.ts';
 import { ask } from '../../src/session/ask.ts';
@@ -12,7 +12,8 @@ import { newMachine } from '../helpers/plain-shop.ts';
 import { PROGRAM, runProgram, SAMPLE_JOBS } from '../helpers/program.ts';
 import { Pty } from '../helpers/pty.ts';
 
-const JOB = SAMPLE_JOBS.find((path) => path.includes('bow-rail'))!;
+// As a person types it: from the project's folder.
+const JOB = relative(process.cwd(), SAMPLE_JOBS.find((path) => path.includes('bow-rail'))!);
 /** Enter of a numeric pad arrives as a newline. */
 const ENTER = '\n';
 let home = '';
@@ -102,10 +103,12 @@ describe.each([
 		first.kill('SIGKILL');
 		await first.ended;
 
+		const offered = sitting.start(columns, rows, ['bend', JOB]);
+		await offered.until(/interrupted|go on/);
+		offered.write('\x03');
+		await offered.ended;
 		const second = sitting.start(columns, rows, ['bend', JOB, '--resume']);
 		await second.until('Session goes on');
-		second.write('+');
-		await second.until(/^Corrected/);
 		second.write('+');
 		await second.until(/^Pull/);
 		expect({ ...ask(sitting.state()), entry: 0 }).toEqual({ ...open, entry: 0 });

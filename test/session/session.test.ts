@@ -238,3 +238,16 @@ describe('answers that cannot be taken', () => {
 		expect(after.state).toBe(run.state);
 	});
 });
+
+describe('two readings of one thing that do not agree', () => {
+	it('leave the likelier to count, but never as confirmed', () => {
+		const pull = give(begin(hatJob()), { ready: true });
+		const at = give(pull, { loaded: open(pull, 'pull').stop });
+		const expected = open(at, 'measure').expect;
+		const settled = giveAll(at, { angle: 1 }, { reading: 210 });
+		const { made, why } = open(settled, 'decide');
+		expect(why).toContain('210');
+		// Neither can be believed: the estimate stays near what the dial showed.
+		expect(Math.abs(made.angle - expected.angle)).toBeLessThan(3);
+	});
+});
