@@ -5,7 +5,7 @@ import { type HomePage, type HomeState, type HomeStep, homeState, homeView } fro
 import type { Key } from './keys.ts';
 import type { LivePort } from './live-port.ts';
 import { viewOf } from './pages/index.ts';
-import { pressed } from './prompt.ts';
+import { pressed, renewed } from './prompt.ts';
 import { type ReaderState, readerKey } from './reader-state.ts';
 import { answered, notSaved, type Reduced, sessionKey, textChanged, textEntered } from './session-reducer.ts';
 import { type Message, opened, type SessionState, standing } from './session-state.ts';
@@ -151,7 +151,7 @@ export class Controller {
 	}
 
 	private homeKey(home: HomeState, key: Key): void {
-		const outcome = pressed(homeView(home).prompt, home.entry, key);
+		const outcome = pressed(homeView(home).prompt, renewed(home.entry, home.message, key), key);
 		if ('step' in outcome) this.homeStep(home, outcome.step);
 		else if ('entry' in outcome) this.set({ view: 'home', home: { ...home, entry: outcome.entry, message: null } });
 		else this.set({ view: 'home', home: { ...home, message: { kind: 'wrong', text: outcome.wrong } } });

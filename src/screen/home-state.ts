@@ -139,7 +139,7 @@ function keptPage({ sessions }: HomeState): HomeView {
 			label: 'Number of your choice',
 			choices: sessions.map((row) => ({ label: keptLabel(row), step: { step: 'review', id: row.id } })),
 			back: TO_HOME,
-			empty: 'Write the number of a choice and press Enter; Esc goes back.',
+			empty: 'Write the number of a choice and press Enter; / goes back.',
 		},
 		body: () => [],
 	};

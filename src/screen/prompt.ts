@@ -22,7 +22,7 @@ export interface Prompt<Step> {
 	choices?: readonly Choice<Step>[];
 	/** What `+` means here. */
 	plus?: { label: string; step: Step };
-	/** What `/` means here: taking back. */
+	/** What `/` means here: taking back. Where nothing else is said it is `back`, for a pad has no Esc. */
 	slash?: { label: string; step: Step };
 	/** What `*` means here: more to do. */
 	star?: { label: string; step: Step };
@@ -45,6 +45,11 @@ export const NOTHING: Entry = { field: '', selected: null };
 
 export type Outcome<Step> = { entry: Entry } | { step: Step } | { wrong: string };
 
+/** What was refused is there to be read: the next character begins anew, Backspace mends it. */
+export function renewed(entry: Entry, message: { kind: string } | null, key: Key): Entry {
+	return message?.kind === 'wrong' && key.key === 'character' ? NOTHING : entry;
+}
+
 /** A field holds what a person writes for one number, not more. */
 const LONGEST = 40;
 
@@ -66,11 +71,15 @@ export function pressed<Step>(prompt: Prompt<Step>, entry: Entry, key: Key): Out
 }
 
 function typed<Step>(prompt: Prompt<Step>, entry: Entry, text: string): Outcome<Step> {
-	const shortcut = { '+': prompt.plus, '/': prompt.slash, '*': prompt.star }[text];
-	if (entry.field === '' && shortcut !== undefined) return { step: shortcut.step };
+	const sign = ['+', '/', '*'].includes(text);
+	// No number begins with a sign of these, and no choice holds one: there they are keys wherever they have a meaning.
+	if (sign && (entry.field === '' || prompt.read === undefined)) {
+		const shortcut = { '+': prompt.plus, '/': prompt.slash ?? prompt.back, '*': prompt.star }[text];
+		return shortcut === undefined ? { entry } : { step: shortcut.step };
+	}
 	if (prompt.read === undefined && prompt.choices === undefined) return { entry };
 	if (entry.field.length >= LONGEST)
-		return { wrong: `A number has at most ${LONGEST} characters; Esc clears the field.` };
+		return { wrong: `A number has at most ${LONGEST} characters; the next key begins anew.` };
 	return { entry: { field: entry.field + text, selected: null } };
 }
 

@@ -2,7 +2,8 @@ import type { Answer, Output, RefusedNote } from '../session/protocol.ts';
 import type { Key } from './keys.ts';
 import type { KeptEntry } from './live-port.ts';
 import { promptOf } from './pages/index.ts';
-import { NOTHING, type Outcome, pressed } from './prompt.ts';
+import { BACK } from './pages/page.ts';
+import { NOTHING, type Outcome, pressed, renewed } from './prompt.ts';
 import { ASK, followed, type Message, type SessionState, type Step, told } from './session-state.ts';
 
 /** What the reducer wants done outside: an answer saved, or the session left. */
@@ -22,12 +23,14 @@ export interface Answered extends Pick<SessionState, 'history' | 'undoable' | 'a
 
 /** A key pressed on a session's page. */
 export function sessionKey(state: SessionState, key: Key): Reduced {
-	return outcome(state, pressed(promptOf(state), state.entry, key));
+	return outcome(state, pressed(promptOf(state), renewed(state.entry, state.message, key), key));
 }
 
-/** The text field's text changed. */
+/** The text field's text changed. `/` in an empty one goes back: a numeric pad has no Esc. */
 export function textChanged(state: SessionState, value: string): SessionState {
-	return state.page.page === 'text' ? { ...state, page: { ...state.page, value }, message: null } : state;
+	if (state.page.page !== 'text') return state;
+	if (value === '/' && state.page.value === '') return taken(state, BACK.step).state;
+	return { ...state, page: { ...state.page, value }, message: null };
 }
 
 /** Enter in the text field. */

@@ -34,6 +34,7 @@ export type Page =
 	| { page: 'reopen' }
 	| { page: 'reopenHow'; bend: number }
 	| { page: 'relief'; bend: number; answer: Answer }
+	| { page: 'scrap'; why: string }
 	| { page: 'text'; purpose: 'note' | 'scrap'; value: string };
 
 /** What may be told with `ready` besides the dial. */

@@ -64,6 +64,12 @@ describe('a reading field', () => {
 		expect(outcomeOf(READING, '1+/*')).toEqual({ entry: { field: '1+/*', selected: null } });
 	});
 
+	test('a sign that has no meaning here does not enter an empty field', () => {
+		const { plus, slash, star, back, ...bare } = READING;
+		expect([plus, slash, star, back]).not.toContain(undefined);
+		expect(outcomeOf(bare, '+*/45⏎')).toEqual({ step: 'read 45' });
+	});
+
 	test('Enter alone says what is wanted', () => {
 		expect(outcomeOf(READING, '⏎')).toEqual({ wrong: READING.empty });
 		expect(outcomeOf(READING, '  ⏎')).toEqual({ wrong: READING.empty });
@@ -100,6 +106,13 @@ describe('a list of choices', () => {
 		['⏎', { wrong: 'Write a number.' }],
 	])('%s', (keys, outcome) => {
 		expect(outcomeOf(CHOICES, keys)).toEqual(outcome);
+	});
+
+	test('signs act behind a digit too, and those without a meaning are left out', () => {
+		const signs = { ...CHOICES, plus: { label: 'advised', step: 'plus' }, back: { label: 'back', step: 'back' } };
+		expect(outcomeOf(signs, '1+')).toEqual({ step: 'plus' });
+		expect(outcomeOf(signs, '1/')).toEqual({ step: 'back' });
+		expect(outcomeOf(signs, '1*⏎')).toEqual({ step: 'a' });
 	});
 
 	test('a reading typed there by an instrument chooses nothing', () => {

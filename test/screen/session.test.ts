@@ -42,22 +42,22 @@ describe('what the keys of a page answer', () => {
 		[
 			'set, with mark, rotation and dial',
 			[asks.SET],
-			'*2\r39-9/16\r*3\r179.5\r0\r',
+			'*7\r39-9/16\r*8\r179.5\r0\r',
 			act({ do: 'ready', mark: 39.5625, rotation: 179.5, pointer: 0 }),
 		],
 		[
 			'first set, with the length of the piece',
 			[{ ...asks.SET, bend: 1 }],
-			'*4\r95 7/8\r+',
+			'*8\r95 7/8\r+',
 			act({ do: 'ready', length: 95.875 }),
 		],
-		['set, old numbers', [asks.SET], '*1\r', act({ do: 'plan', plan: 'old' })],
-		['set, new numbers', [{ ...asks.SET, plan: 'old' }], '*1\r', act({ do: 'plan', plan: 'new' })],
+		['set, old numbers', [asks.CORRECTED, asks.SET], '+*7\r', act({ do: 'plan', plan: 'old' })],
+		['set, new numbers', [asks.CORRECTED, { ...asks.SET, plan: 'old' }], '+*7\r', act({ do: 'plan', plan: 'new' })],
 		['pull, dial held and released', [asks.PULL], '51.5\r47.5\r', act({ do: 'loaded', loaded: 51.5, released: 47.5 })],
 		['pull, release not read', [asks.PULL], '51.5\r+', act({ do: 'loaded', loaded: 51.5 })],
-		['pull, out of the die', [asks.PULL], '*1\r', act({ do: 'reseat' })],
+		['pull, out of the die', [asks.PULL], '*7\r', act({ do: 'reseat' })],
 		['measure', [asks.MEASURE], '47.9\r', act({ do: 'angles', angles: [47.9] })],
-		['measure, skip', [asks.MEASURE], '*1\r', act({ do: 'skip' })],
+		['measure, skip', [asks.MEASURE], '*7\r', act({ do: 'skip' })],
 		['confirm, it stands', [asks.CONFIRM], '+', act({ do: 'keep' })],
 		['confirm, another reading', [asks.CONFIRM], '48.1\r', act({ do: 'reading', reading: 48.1 })],
 		[
@@ -74,27 +74,27 @@ describe('what the keys of a page answer', () => {
 		],
 		['check in other units', [asks.CHECK], '254 mm\r', act({ do: 'reading', reading: 10 })],
 		['check below the plane', [asks.CHECK_OUT], '-1/8\r', act({ do: 'reading', reading: -0.125 })],
-		['check, skip', [asks.CHECK], '*1\r', act({ do: 'skip' })],
+		['check, skip', [asks.CHECK], '*7\r', act({ do: 'skip' })],
 		['ovality, greatest and least', [asks.CHECK_OVALITY], '1.8\r1.71\r', act({ do: 'reading', reading: 0.95 })],
 		['decide, as advised', [asks.DECIDE], '+', act({ do: 'pull' })],
 		['decide, accept all the same', [asks.DECIDE], '1\r', act({ do: 'accept' })],
 		['decide, open after the caution', [asks.RELIEVE], '++', act({ do: 'relieve' })],
 		['decide, go back', [asks.REOPEN], '5\r', act({ do: 'reopen', bend: 1, how: 'pull' })],
 		['decide, go back and open', [asks.REOPEN], '6\r+', act({ do: 'reopen', bend: 1, how: 'relieve' })],
-		['decide, scrap', [asks.DECIDE], '4\rkinked\r', act({ do: 'scrap', why: 'kinked' })],
+		['decide, scrap', [asks.DECIDE], '4\rkinked\r+', act({ do: 'scrap', why: 'kinked' })],
 		['take back', [asks.MEASURE], '/+', act({ do: 'undo' })],
-		['note', [asks.MEASURE], '*2\rnew mandrel oil\r', { action: null, note: 'new mandrel oil' }],
-		['scrap from the menu', [asks.MEASURE], '*7\rwrong tube\r', act({ do: 'scrap', why: 'wrong tube' })],
+		['note', [asks.MEASURE], '*1\rnew mandrel oil\r', { action: null, note: 'new mandrel oil' }],
+		['scrap from the menu', [asks.MEASURE], '*8\rwrong tube\r+', act({ do: 'scrap', why: 'wrong tube' })],
 		[
 			'correct one of two readings',
 			[asks.MEASURE],
-			'*4\r1\r2\r46.5\r',
+			'*5\r1\r2\r46.5\r',
 			act({ do: 'amend', entry: 2, reading: 46.5, of: 'released' }),
 		],
 		[
 			'something else measured',
 			[asks.MEASURE],
-			'*5\r2\r3\r20 15/16\r',
+			'*3\r2\r3\r20 15/16\r',
 			act({ do: 'evidence', kind: 'leg', bend: 3, reading: 20.9375 }),
 		],
 		['go back to a bend', [asks.MEASURE], '*6\r1\r1\r', act({ do: 'reopen', bend: 1, how: 'pull' })],
@@ -124,6 +124,90 @@ describe('what the keys of a page answer', () => {
 		expect(live.answers).toEqual([]);
 	});
 
+	test.each<[string, Output[], string, string]>([
+		['entry to be corrected', [asks.MEASURE], '*5\r', 'Correct an earlier'],
+		['reading of it', [asks.MEASURE], '*5\r1\r', 'Correct entry 2'],
+		['right number', [asks.MEASURE], '*5\r1\r2\r', 'What it really was'],
+		['something else', [asks.MEASURE], '*3\r', 'Something else'],
+		['bend of it', [asks.MEASURE], '*3\r1\r', 'At which bend'],
+		['value of it', [asks.MEASURE], '*3\r1\r3\r', 'Bend 3, measured'],
+		['bend to go back to', [asks.MEASURE], '*6\r', 'Go back to a made bend'],
+		['what to do with it', [asks.MEASURE], '*6\r1\r', 'Go back to bend 1'],
+		['mark', [asks.SET], '*7\r', 'Not as asked'],
+		['note', [asks.MEASURE], '*1\r', 'Note'],
+		['reason for scrap', [asks.MEASURE], '*8\r', 'Why is it scrap?'],
+		['scrap, once more', [asks.MEASURE], '*8\rkinked\r', 'Scrap the tube?'],
+		['dial after release', [asks.PULL], '51.5\r', 'after release'],
+		['least diameter', [asks.CHECK_OVALITY], '1.8\r', 'Least diameter'],
+		['caution', [asks.RELIEVE], '+', 'Caution'],
+		['taking back', [asks.MEASURE], '/', 'Take back'],
+		['more', [asks.MEASURE], '*', 'More'],
+	])('a numeric pad goes back from the page: %s', async (_, outputs, keys, title) => {
+		const { live, terminal } = session(outputs);
+		await terminal.until('Aft arch');
+		const before = terminal.text;
+		terminal.type(keys);
+		expect(await terminal.until(title)).toContain(' / Esc  back');
+		terminal.type('/');
+		await terminal.until((text) => text === before);
+		expect(live.answers).toEqual([]);
+	});
+
+	test('the menu keeps the numbers of what every page has, scrap last, and offers nothing that is not there', async () => {
+		const menus: string[][] = [];
+		const first = { ...asks.SET, bend: 1 };
+		for (const [outputs, history] of [
+			[[first], []],
+			[[asks.SET], KEPT],
+			[[asks.MEASURE], KEPT],
+			[[asks.DECIDE], KEPT],
+		] as const) {
+			const live = new FakeLive(outputs, [], undefined, history);
+			const { terminal } = start({ port: new FakeHome(live), jobPath: 'arch.json' });
+			await terminal.until('Aft arch');
+			terminal.type('*');
+			const menu = await terminal.until('leave, to go on');
+			menus.push([...menu.matchAll(/^ +\d+ {3}(.*)$/gm)].map(([, label]) => label!));
+		}
+		for (const menu of menus) {
+			expect(menu.slice(0, 4)).toEqual(menus[0]!.slice(0, 4));
+			expect(menu.at(-1)).toBe('scrap the tube');
+		}
+		expect(menus[0]!.join()).not.toMatch(/correct|go back/);
+		expect(menus[1]!.slice(4, 6)).toEqual(['correct an earlier reading', 'go back to a made bend']);
+		expect(menus[1]!.join()).not.toContain('before the correction');
+	});
+
+	test('a number is no reason for scrap, and a reason is asked once more', async () => {
+		const { live, terminal } = session([asks.MEASURE]);
+		await terminal.until('Measure');
+		terminal.type('*8\r47.9\r');
+		await terminal.until('not by a number');
+		terminal.type('\x7f\x7f\x7f\x7fkinked\r');
+		await terminal.until('Why: kinked');
+		terminal.type('/');
+		await terminal.until('Measure the bend');
+		expect(live.answers).toEqual([]);
+	});
+
+	test('a stroke within a note is text', async () => {
+		const { live, terminal } = session([asks.MEASURE]);
+		await terminal.until('Measure');
+		terminal.type('*1\rleft/right\r');
+		await terminal.until('Saved as entry');
+		expect(live.answers).toEqual([{ action: null, note: 'left/right' }]);
+	});
+
+	test('after a refused number the next key begins anew', async () => {
+		const { live, terminal } = session([asks.MEASURE]);
+		await terminal.until('Measure');
+		terminal.type('4..7\r');
+		await terminal.until('cannot be read');
+		terminal.type('48\r');
+		await terminal.until('Saved as entry');
+		expect(live.answers).toEqual([{ action: { do: 'angles', angles: [48] } }]);
+	});
+
 	test('opening a bend shows its caution once a bend', async () => {
 		const { live, terminal } = session([asks.RELIEVE], [[{ ...asks.RELIEVE, entry: 10 }]]);
 		await terminal.until('Decide');
@@ -141,7 +225,7 @@ describe('what the keys of a page answer', () => {
 		const { live, terminal } = session([asks.REOPEN]);
 		await terminal.until('Decide');
 		terminal.type('+\r');
-		await terminal.until('is none of the numbers here');
+		await terminal.until('Write the number of a choice');
 		expect(live.answers).toEqual([]);
 	});
 });
@@ -229,7 +313,7 @@ describe('what comes back', () => {
 		await terminal.until('NOT SAVED');
 		terminal.type('\x1b');
 		await terminal.until((text) => !text.includes('NOT SAVED'));
-		terminal.type('*8\r');
+		terminal.type('*4\r');
 		expect(await ended).toBe(5);
 	});
 
@@ -257,7 +341,7 @@ describe('the end', () => {
 	test('leaving ends with 3 and closes the session', async () => {
 		const { live, terminal, ended } = session([asks.MEASURE]);
 		await terminal.until('Measure');
-		terminal.type('*8\r');
+		terminal.type('*4\r');
 		expect(await ended).toBe(3);
 		expect(live.answers).toEqual([{ action: { do: 'quit' } }]);
 		expect(live.closed).toBe(true);
@@ -277,7 +361,7 @@ describe('the end', () => {
 		await terminal.until('Measure');
 		expect(terminal.alternate).toBe(true);
 		expect(terminal.rawMode).toBe(true);
-		terminal.type('*2\rhalf a no');
+		terminal.type('*1\rhalf a no');
 		await terminal.until('half a no');
 		terminal.type(CTRL_C);
 		expect(await ended).toBe(130);
@@ -338,7 +422,7 @@ describe('home', () => {
 		await terminal.until('Interrupted');
 		terminal.type('3\r');
 		await terminal.until('Measure');
-		terminal.type('*8\r');
+		terminal.type('*4\r');
 		await terminal.until('Interrupted');
 		expect(live.closed).toBe(true);
 		terminal.type('7\r');
@@ -385,7 +469,7 @@ describe('one job from the command line', () => {
 		terminal.type('+');
 		await terminal.until('Measure');
 		expect(port.opened).toEqual([{ target: 'aft-arch-1', resume: true }]);
-		terminal.type('*8\r');
+		terminal.type('*4\r');
 		expect(await ended).toBe(3);
 	});
 

@@ -9,9 +9,9 @@ const TIMES = 40;
 const GAPS = [0, 1, 3, 8, 20];
 const app = fileURLToPath(new URL('../fixtures/typing-app.tsx', import.meta.url));
 
-/** Typed into the reading field, and into the text field of a note, which is the second thing under `*`. */
+/** Typed into the reading field, and into the text field of a note, which is the first thing under `*`. */
 const READING = [...'12.5'];
-const NOTE = (enter: string) => ['*', '2', enter, ...'12.5'];
+const NOTE = (enter: string) => ['*', '1', enter, ...'12.5'];
 const READ = { action: { do: 'angles', angles: [12.5] } };
 const NOTED = { action: null, note: '12.5' };
 

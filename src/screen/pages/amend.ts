@@ -6,20 +6,23 @@ import type { SessionState, Step } from '../session-state.ts';
 import { EVIDENCE, EVIDENCE_MEASURE, measureOf, READINGS, shown } from '../words.ts';
 import { answer, BACK, bendNumber, numberField, type PageView } from './page.ts';
 
+/** The entries that hold a reading which counts, newest first. */
+export function amendable({ history }: SessionState): KeptEntry[] {
+	return history.filter((entry) => !entry.void && entry.readings?.length !== 0).toReversed();
+}
+
 /** Which earlier entry was wrong. */
 export function amendPage(state: SessionState): PageView {
-	const entries = state.history.filter((entry) => !entry.void && entry.readings?.length !== 0).toReversed();
+	const entries = amendable(state);
 	return {
 		title: 'Correct an earlier reading',
 		prompt: {
 			label: 'Number of your choice',
 			choices: entries.map((entry) => ({ label: `entry ${entry.entry}: ${entry.text}`, step: whichStep(entry) })),
 			back: BACK,
-			empty:
-				entries.length === 0 ? 'Press Esc to go back.' : 'Write the number of a choice and press Enter; Esc goes back.',
+			empty: 'Write the number of a choice and press Enter; / goes back.',
 		},
-		body: () =>
-			entries.length > 0 ? [] : [{ rank: 0, lines: [line('There is no reading yet that could be corrected.')] }],
+		body: () => [],
 	};
 }
 
@@ -65,7 +68,7 @@ export function amendValuePage(state: SessionState, entry: KeptEntry, reading: K
 			label: 'What it really was',
 			...field,
 			back: BACK,
-			empty: 'Write the right number and press Enter; Esc goes back.',
+			empty: 'Write the right number and press Enter; / goes back.',
 		},
 		body: (room) => [
 			{ rank: 0, lines: wrapped(`Entry ${entry.entry}: ${entry.text}`, room.columns, 'strong', 2) },
@@ -87,7 +90,7 @@ export function evidencePage(): PageView {
 				step: { step: 'page', page: { page: 'evidenceBend', kind } },
 			})),
 			back: BACK,
-			empty: 'Write the number of a choice and press Enter; Esc goes back.',
+			empty: 'Write the number of a choice and press Enter; / goes back.',
 		},
 		body: () => [],
 	};
@@ -101,7 +104,7 @@ export function evidenceBendPage(kind: EvidenceKind, bends: number): PageView {
 			label: `At which bend, 1 to ${bends}`,
 			read: (text) => ({ step: 'page', page: { page: 'evidenceValue', kind, bend: bendNumber(text, bends) } }),
 			back: BACK,
-			empty: "Write the bend's number and press Enter; Esc goes back.",
+			empty: "Write the bend's number and press Enter; / goes back.",
 		},
 		body: () => [{ rank: 0, lines: [line(`Measured: ${EVIDENCE[kind]}`)] }],
 	};
@@ -115,7 +118,7 @@ export function evidenceValuePage(state: SessionState, kind: EvidenceKind, bend:
 			label: 'What it measures',
 			...numberField(EVIDENCE_MEASURE[kind], state.job, (reading) => answer({ do: 'evidence', kind, bend, reading })),
 			back: BACK,
-			empty: 'Write what it measures and press Enter; Esc goes back.',
+			empty: 'Write what it measures and press Enter; / goes back.',
 		},
 		body: () => [{ rank: 0, lines: [line(`Bend ${bend}, measured: ${EVIDENCE[kind]}`)] }],
 	};

@@ -26,7 +26,7 @@ export function donePage(state: SessionState, note: DoneNote): PageView {
 }
 
 function verdict({ scrapped, fits }: DoneNote, columns: number): Line[] {
-	if (scrapped) return wrapped('The tube is scrap; what it taught is kept.', columns, 'alert');
+	if (scrapped) return wrapped('The tube is scrap; its readings are kept.', columns, 'alert');
 	if (fits) return wrapped('The tube fits: every bend and every check is within tolerance.', columns, 'good');
 	return wrapped('The tube does not fit everywhere: see below.', columns, 'wrong');
 }

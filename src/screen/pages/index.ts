@@ -19,7 +19,7 @@ import { detailPage, morePage, undoPage } from './more.ts';
 import type { PageView } from './page.ts';
 import { reliefPage, reopenHowPage, reopenPage } from './reopen.ts';
 import { startPage, warningsPage } from './start.ts';
-import { textPage } from './text.ts';
+import { scrapPage, textPage } from './text.ts';
 
 export function promptOf(state: SessionState): Prompt<Step> {
 	return viewOf(state).prompt;
@@ -54,6 +54,8 @@ function page(state: SessionState, of: Page): PageView {
 			return detailPage(state, of.of);
 		case 'text':
 			return textPage(of.purpose);
+		case 'scrap':
+			return scrapPage(of.why);
 		default:
 			return besides(state, of);
 	}
@@ -77,7 +79,7 @@ function besides(state: SessionState, of: Besides): PageView {
 		case 'evidenceValue':
 			return evidenceValuePage(state, of.kind, of.bend);
 		case 'reopen':
-			return reopenPage(bends);
+			return reopenPage(state);
 		case 'reopenHow':
 			return reopenHowPage(state, of.bend);
 		case 'relief':

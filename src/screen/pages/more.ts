@@ -1,7 +1,10 @@
+import type { Plan } from '../../session/protocol.ts';
 import { line, wrapped } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import type { Detail, Page, SessionState, Step } from '../session-state.ts';
+import { amendable } from './amend.ts';
 import { answer, BACK, numberField, type PageView } from './page.ts';
+import { madeBends } from './reopen.ts';
 
 function to(page: Page): Step {
 	return { step: 'page', page };
@@ -13,25 +16,32 @@ export function morePage(state: SessionState): PageView {
 		title: 'More',
 		prompt: {
 			label: 'Number of your choice',
-			choices: [...own(state), ...common()],
+			// The numbers of what every page has stay the same, and what ends the tube is never one of them.
+			choices: [...common(), ...sometimes(state), ...own(state), SCRAP],
 			back: BACK,
 			star: BACK,
-			empty: 'Write the number of a choice and press Enter; Esc goes back.',
+			empty: 'Write the number of a choice and press Enter; / goes back.',
 		},
 		body: () => [],
 	};
 }
 
+const SCRAP: Choice<Step> = { label: 'scrap the tube', step: to({ page: 'text', purpose: 'scrap', value: '' }) };
+
+/** From the plan that is in force to the other one. */
+const PLANS: Record<Plan, Choice<Step>> = {
+	new: { label: 'keep the numbers of before the correction', step: answer({ do: 'plan', plan: 'old' }) },
+	old: { label: 'use the corrected numbers', step: answer({ do: 'plan', plan: 'new' }) },
+};
+
 /** What only the open ask allows. */
-function own({ ask }: SessionState): Choice<Step>[] {
+function own({ ask, corrected }: SessionState): Choice<Step>[] {
 	switch (ask?.ask) {
 		case 'set': {
 			const detail = (of: Detail, label: string) => ({ label, step: to({ page: 'detail', of }) });
 			const first = ask.bend === 1 && ask.seat === 1;
 			return [
-				...(ask.plan === 'new'
-					? [{ label: 'keep the numbers of before the correction', step: answer({ do: 'plan', plan: 'old' }) }]
-					: [{ label: 'use the corrected numbers', step: answer({ do: 'plan', plan: 'new' }) }]),
+				...(corrected && ask.seat === 1 ? [PLANS[ask.plan]] : []),
 				detail('mark', 'the mark is somewhere else: tell where'),
 				detail('rotation', 'the tube is turned otherwise: tell how'),
 				...(first ? [detail('length', 'the piece is longer or shorter: tell how long')] : []),
@@ -52,11 +62,16 @@ function common(): Choice<Step>[] {
 	return [
 		{ label: 'write a note', step: to({ page: 'text', purpose: 'note', value: '' }) },
 		{ label: 'take back the last entry', step: to({ page: 'undo' }) },
-		{ label: 'correct an earlier reading', step: to({ page: 'amend' }) },
 		{ label: 'tell something else that was measured', step: to({ page: 'evidence' }) },
-		{ label: 'go back to a made bend', step: to({ page: 'reopen' }) },
-		{ label: 'scrap the tube', step: to({ page: 'text', purpose: 'scrap', value: '' }) },
 		{ label: 'leave, to go on another time', step: answer({ do: 'quit' }) },
+	];
+}
+
+/** What there is nothing for at first. */
+function sometimes(state: SessionState): Choice<Step>[] {
+	return [
+		...(amendable(state).length > 0 ? [{ label: 'correct an earlier reading', step: to({ page: 'amend' }) }] : []),
+		...(madeBends(state).length > 0 ? [{ label: 'go back to a made bend', step: to({ page: 'reopen' }) }] : []),
 	];
 }
 
@@ -69,8 +84,7 @@ export function undoPage(state: SessionState): PageView {
 			label: '',
 			...(last === undefined ? {} : { plus: { label: 'take it back', step: answer({ do: 'undo' }) } }),
 			back: BACK,
-			slash: BACK,
-			empty: last === undefined ? 'Press Esc to go back.' : 'Press + to take it back, Esc to leave it.',
+			empty: last === undefined ? 'Press / to go back.' : 'Press + to take it back, / to leave it.',
 		},
 		body: (room) =>
 			last === undefined
@@ -103,7 +117,7 @@ export function detailPage(state: SessionState, of: Detail): PageView {
 			label,
 			...numberField(measure, state.job, (value) => ({ step: 'detail', of, value })),
 			back: BACK,
-			empty: 'Write the number and press Enter; Esc goes back.',
+			empty: 'Write the number and press Enter; / goes back.',
 		},
 		body: (room) => [
 			{

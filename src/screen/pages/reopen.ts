@@ -2,7 +2,7 @@ import { RELIEF_CAUTION } from '../../session/cautions.ts';
 import type { Answer } from '../../session/protocol.ts';
 import { wrapped } from '../line.ts';
 import type { SessionState, Step } from '../session-state.ts';
-import { answer, BACK, bendNumber, type PageView } from './page.ts';
+import { answer, BACK, type PageView } from './page.ts';
 
 /** Opening a bend goes through its caution first, once a bend. */
 export function reliefStep(state: SessionState, bend: number, relief: Answer): Step {
@@ -18,7 +18,7 @@ export function reliefPage(bend: number, relief: Answer): PageView {
 			label: '',
 			plus: { label: 'open it', step: { step: 'answer', answer: relief } },
 			back: BACK,
-			empty: 'Press + to open the bend, Esc to go back.',
+			empty: 'Press + to open the bend, / to go back.',
 		},
 		body: (room) => [
 			{ rank: 0, lines: wrapped(`! ${RELIEF_CAUTION}`, room.columns, 'alert', 2) },
@@ -33,15 +33,31 @@ export function reliefPage(bend: number, relief: Answer): PageView {
 	};
 }
 
+/** The bends that have been accepted: those before the one at work. */
+export function madeBends(state: SessionState): number[] {
+	return Array.from({ length: Math.max(0, bendAtWork(state) - 1) }, (_, at) => at + 1);
+}
+
+/** A check has no bend of its own: it belongs to the last one that was seated or read. */
+function bendAtWork({ ask, set, history }: SessionState): number {
+	if (ask !== null && 'bend' in ask && ask.bend !== undefined) return ask.bend;
+	if (set !== null) return set.bend;
+	const read = history.filter((entry) => !entry.void).flatMap(({ readings = [] }) => readings);
+	return Math.max(0, ...read.map(({ bend = 0 }) => bend));
+}
+
 /** Which made bend to go back to. */
-export function reopenPage(bends: number): PageView {
+export function reopenPage(state: SessionState): PageView {
 	return {
 		title: 'Go back to a made bend',
 		prompt: {
-			label: `Bend, 1 to ${bends}`,
-			read: (text) => ({ step: 'page', page: { page: 'reopenHow', bend: bendNumber(text, bends) } }),
+			label: "The bend's number",
+			choices: madeBends(state).map((bend) => ({
+				label: `bend ${bend}`,
+				step: { step: 'page', page: { page: 'reopenHow', bend } },
+			})),
 			back: BACK,
-			empty: "Write the bend's number and press Enter; Esc goes back.",
+			empty: "Write the bend's number and press Enter; / goes back.",
 		},
 		body: (room) => [
 			{
@@ -69,7 +85,7 @@ export function reopenHowPage(state: SessionState, bend: number): PageView {
 				},
 			],
 			back: BACK,
-			empty: 'Write 1 or 2 and press Enter; Esc goes back.',
+			empty: 'Write 1 or 2 and press Enter; / goes back.',
 		},
 		body: () => [],
 	};

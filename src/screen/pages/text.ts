@@ -1,5 +1,6 @@
 import { wrapped } from '../line.ts';
-import { BACK, type PageView } from './page.ts';
+import type { Step } from '../session-state.ts';
+import { answer, BACK, type PageView } from './page.ts';
 
 /** Free text: a note, or why the tube is scrap. */
 export function textPage(purpose: 'note' | 'scrap'): PageView {
@@ -9,9 +10,10 @@ export function textPage(purpose: 'note' | 'scrap'): PageView {
 		prompt: {
 			label: note ? 'Note' : 'Why is it scrap?',
 			text: (text) => {
-				if (text === '')
-					return note ? 'Write the note first; Esc goes back.' : 'Say in a few words why; Esc goes back.';
-				return { step: 'answer', answer: note ? { action: null, note: text } : { action: { do: 'scrap', why: text } } };
+				if (note) return text === '' ? 'Write the note first; / goes back.' : said(text);
+				// A reading that was typed on the wrong page is no reason.
+				if (!/\p{L}/u.test(text)) return 'Say why in a few words, not by a number; an empty field and / go back.';
+				return { step: 'page', page: { page: 'scrap', why: text } };
 			},
 			back: BACK,
 			empty: '',
@@ -22,10 +24,28 @@ export function textPage(purpose: 'note' | 'scrap'): PageView {
 				lines: wrapped(
 					note
 						? 'It is kept in the log with the time. The question that is open stays open.'
-						: 'The session ends with it. What the tube taught about springback is kept.',
+						: 'The session ends with it. Its readings are kept.',
 					room.columns,
 				),
 			},
 		],
+	};
+}
+
+function said(note: string): Step {
+	return { step: 'answer', answer: { action: null, note } };
+}
+
+/** Giving up a tube is asked once more: nothing follows it. */
+export function scrapPage(why: string): PageView {
+	return {
+		title: 'Scrap the tube?',
+		prompt: {
+			label: '',
+			plus: { label: 'scrap the tube', step: answer({ do: 'scrap', why }) },
+			back: BACK,
+			empty: 'Press + to scrap the tube, / to go back.',
+		},
+		body: (room) => [{ rank: 0, lines: wrapped(`Why: ${why}`, room.columns, 'alert', 2) }],
 	};
 }

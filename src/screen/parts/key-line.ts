@@ -13,7 +13,7 @@ export function keysOf<Step>(prompt: Prompt<Step>): KeyHint[] {
 	else if (prompt.choices !== undefined) keys.push(['number Enter', 'choose']);
 	if (prompt.slash !== undefined) keys.push(['/', prompt.slash.label]);
 	if (prompt.star !== undefined) keys.push(['*', prompt.star.label]);
-	if (prompt.back !== undefined) keys.push(['Esc', prompt.back.label]);
+	if (prompt.back !== undefined) keys.push([prompt.slash === undefined ? '/ Esc' : 'Esc', prompt.back.label]);
 	return keys;
 }
 
