@@ -63,8 +63,13 @@ function fittedLine(parts: Line, columns: number, { plain }: Look): Line {
 }
 
 function tooSmall({ columns, rows }: Size): Frame {
-	const text = `Make the window larger: ${SMALLEST.columns} by ${SMALLEST.rows} at least, now ${columns} by ${rows}.`;
-	return { lines: [cut(line(text), Math.max(1, columns - 1))], textAt: null };
+	const room = Math.max(1, columns - 1);
+	const needed = `${SMALLEST.columns} x ${SMALLEST.rows} needed`;
+	const texts = [
+		`Make the window larger: ${SMALLEST.columns} by ${SMALLEST.rows} at least, now ${columns} by ${rows}.`,
+		`Make the window larger: ${needed}`,
+	];
+	return { lines: [cut(line(texts.find((text) => text.length <= room) ?? needed), room)], textAt: null };
 }
 
 function header<Step>({ title, where }: Content<Step>, columns: number): Line {

@@ -42,6 +42,13 @@ export function wrapped(text: string, width: number, tone: Tone = 'plain', inden
 	return wrap(text, width, indent).map((part) => line(part, tone));
 }
 
+/** Text without words, such as a path, broken after every `width` characters. */
+export function chopped(text: string, width: number, tone: Tone = 'plain'): Line[] {
+	return Array.from({ length: Math.ceil(text.length / width) }, (_, at) =>
+		line(text.slice(at * width, (at + 1) * width), tone),
+	);
+}
+
 /** The line with `right` at the right edge; what does not fit beside it is cut off the left part. */
 export function spread(left: Line, right: Line, width: number): Line {
 	const gap = width - widthOf(left) - widthOf(right);

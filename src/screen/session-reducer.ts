@@ -79,7 +79,7 @@ export function answered(state: SessionState, { outputs, messages, ...standing }
 		return { ...state, ...standing, message: { kind, text: refused.why } };
 	}
 	const next = followed({ ...state, ...standing, unsaved: null }, outputs);
-	return { ...next, message: told(messages) ?? kept(state.history, standing.history) };
+	return { ...next, message: told(messages) ?? kept(state.history, standing) };
 }
 
 /** The state after the disk refused: everything stays as it was, to be tried again. */
@@ -88,10 +88,21 @@ export function notSaved(state: SessionState, why: string, exitCode: number): Se
 	return { ...state, unsaved: exitCode, message: { kind: 'unsaved', text } };
 }
 
-function kept(before: readonly KeptEntry[], after: readonly KeptEntry[]): Message | null {
+function kept(
+	before: readonly KeptEntry[],
+	{ history: after, ask }: Pick<Answered, 'history' | 'ask'>,
+): Message | null {
 	const voided = after.find((each, at) => each.void && before[at]?.void === false);
-	if (voided !== undefined) return { kind: 'said', text: `Taken back: entry ${voided.entry}, ${voided.text}.` };
+	if (voided !== undefined)
+		return { kind: 'said', text: sentence(`Taken back: entry ${voided.entry}, ${voided.text}`) };
 	const last = after.at(-1);
 	if (last === undefined || after.length <= before.length) return null;
-	return { kind: 'said', text: `Saved as entry ${last.entry}: ${last.text}.` };
+	// Why a reading is doubted stands on the page that asks for it again.
+	const text = ask?.ask === 'confirm' ? last.text.replace(`: ${ask.why}`, '') : last.text;
+	return { kind: 'said', text: sentence(`Saved as entry ${last.entry}: ${text}`) };
+}
+
+/** With a full stop, unless it ends in a stop of its own. */
+function sentence(text: string): string {
+	return /[.?!]$/.test(text) ? text : `${text}.`;
 }

@@ -34,6 +34,7 @@ const PAGES: [name: string, outputs: Output[], keys: string, title: string][] = 
 	['decide-reopen', [asks.REOPEN], '', 'Decide'],
 	['relief', [asks.RELIEVE], '+', 'Caution'],
 	['corrected', [asks.CORRECTED, asks.SET], '', 'Corrected'],
+	['as-made', [{ ...asks.CORRECTED, remaining: [], without: asks.CORRECTED.predicted }, asks.DONE], '', 'as made'],
 	['done', [asks.DONE], '', 'Done'],
 	['scrapped', [asks.SCRAPPED], '', 'Scrapped'],
 	['more', [asks.SET], '*', 'More'],

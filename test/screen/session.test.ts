@@ -55,6 +55,8 @@ describe('what the keys of a page answer', () => {
 		['set, new numbers', [asks.CORRECTED, { ...asks.SET, plan: 'old' }], '+*7\r', act({ do: 'plan', plan: 'new' })],
 		['pull, dial held and released', [asks.PULL], '51.5\r47.5\r', act({ do: 'loaded', loaded: 51.5, released: 47.5 })],
 		['pull, release not read', [asks.PULL], '51.5\r+', act({ do: 'loaded', loaded: 51.5 })],
+		['pull, dial far from the stop', [asks.PULL], '15.5\r', act({ do: 'loaded', loaded: 15.5 })],
+		['pull, dial one degree past the stop', [asks.PULL], '52.5\r+', act({ do: 'loaded', loaded: 52.5 })],
 		['pull, out of the die', [asks.PULL], '*7\r', act({ do: 'reseat' })],
 		['measure', [asks.MEASURE], '47.9\r', act({ do: 'angles', angles: [47.9] })],
 		['measure, skip', [asks.MEASURE], '*7\r', act({ do: 'skip' })],
@@ -276,6 +278,28 @@ describe('what comes back', () => {
 		await terminal.until('Entry 4:');
 		terminal.type('+');
 		await terminal.until('Decide');
+	});
+
+	test('why a reading is doubted is said once, with one full stop', async () => {
+		const why = '47.9 was expected, within about 0.7.';
+		const live = new FakeLive([asks.MEASURE], [[{ ...asks.CONFIRM, why }]]);
+		live.history = () =>
+			live.answers.length === 0 ? [] : [{ entry: 1, text: `angle: 84.1, doubted: ${why}`, void: false }];
+		const { terminal } = start({ port: new FakeHome(live), jobPath: 'arch.json' });
+		await terminal.until('Measure');
+		terminal.type('84.1\r');
+		const text = await terminal.until('Saved as entry 1: angle: 84.1, doubted.');
+		expect(text.split(why).length).toBe(2);
+		expect(text).not.toContain('..');
+	});
+
+	test('a sentence of the log that has its own stop gets no other', async () => {
+		const live = new FakeLive([asks.MEASURE], [[asks.DECIDE]]);
+		live.history = () => (live.answers.length === 0 ? [] : [{ entry: 1, text: 'note: oiled.', void: false }]);
+		const { terminal } = start({ port: new FakeHome(live), jobPath: 'arch.json' });
+		await terminal.until('Measure');
+		terminal.type('48\r');
+		expect(await terminal.until('Saved as entry 1')).toMatch(/note: oiled\.$/m);
 	});
 
 	test('a refusal keeps the entry and says why', async () => {
@@ -505,13 +529,32 @@ describe('the window', () => {
 			[100, 22],
 		] as const) {
 			terminal.resize({ columns, rows });
-			const wanted = columns < 60 ? 'Make the window larger' : 'STOP';
+			const wanted = columns < 60 ? '60 x 20 needed' : 'STOP';
 			await terminal.until((text) => text.includes(wanted) && text.split('\n').length <= rows);
 		}
 		terminal.resize(SIZE);
 		await terminal.until((text) => text === before);
 		expect(terminal.scrolledOut).toBe(0);
 		expect(terminal.raw).not.toContain('\x1b[3J');
+	});
+
+	test.each([
+		[40, 12, 'Make the window larger: 60 x 20 needed'],
+		[20, 5, '60 x 20 needed'],
+	])('%i by %i asks for it shorter', async (columns, rows, text) => {
+		const live = new FakeLive([asks.SET]);
+		const { terminal } = start({ port: new FakeHome(live), jobPath: 'a' }, { columns, rows });
+		expect(await terminal.until('needed')).toBe(text);
+	});
+
+	test.each([
+		[asks.SESSION, 'understood'],
+		[asks.DONE, 'finish'],
+	])('a long path of the log is broken, not cut: %#', async (note, until) => {
+		const log = `/home/${'rescue/'.repeat(15)}aft-arch-1.log`;
+		const { terminal } = session([{ ...note, log }]);
+		await terminal.until(until);
+		expect(terminal.text.replaceAll('\n', '')).toContain(`Log: ${log}`);
 	});
 
 	test.each([

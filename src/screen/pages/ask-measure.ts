@@ -1,7 +1,7 @@
 import type { ConfirmAsk, MeasureAsk } from '../../session/protocol.ts';
 import { span, wrapped } from '../line.ts';
 import type { SessionState } from '../session-state.ts';
-import { angle, measureOf, plusMinus, READINGS, shown, spreadOf } from '../words.ts';
+import { angle, measureOf, plusMinus, READINGS, shown } from '../words.ts';
 import { answer, expected, numberField, type PageView, SLASH, STAR } from './page.ts';
 
 /** The bend is measured with the angle finder. */
@@ -33,7 +33,6 @@ const HOW_TO_READ =
 /** A reading far from what was expected: does it stand? */
 export function confirmPage(state: SessionState, ask: ConfirmAsk): PageView {
 	const measure = measureOf(ask.of, state.job, ask.name);
-	const expect = `${shown(ask.expect.value, measure, state.job)} ± ${spreadOf(ask.expect.sd, measure, state.job)}`;
 	const of = ask.of === 'check' ? `check "${ask.name ?? ''}"` : READINGS[ask.of];
 	return {
 		title: 'Is that right?',
@@ -50,7 +49,8 @@ export function confirmPage(state: SessionState, ask: ConfirmAsk): PageView {
 				rank: 0,
 				lines: [
 					[span('You gave    '), span(shown(ask.reading, measure, state.job), 'alert')],
-					[span('Expected    '), span(expect, 'strong')],
+					// How far it may be off is in the reason below.
+					[span('Expected    '), span(shown(ask.expect.value, measure, state.job), 'strong')],
 				],
 			},
 			{ rank: 0, lines: wrapped(ask.why, room.columns) },

@@ -2,7 +2,7 @@ import type { PullAsk } from '../../session/protocol.ts';
 import { trimmed } from '../../units/format.ts';
 import { type Line, span, widthOf, wrapped } from '../line.ts';
 import { type BigNumber, bigNumbers } from '../parts/big-numbers.ts';
-import type { SessionState } from '../session-state.ts';
+import type { SessionState, Step } from '../session-state.ts';
 import { angle, dial, percent, plusMinus } from '../words.ts';
 import { markNumber, turnNumber } from './ask-set.ts';
 import { answer, BACK, numberField, type PageView, type Room, type Section, SLASH, STAR } from './page.ts';
@@ -13,13 +13,22 @@ export function pullPage(state: SessionState, ask: PullAsk): PageView {
 		title: `Pull ${ask.pull}`,
 		prompt: {
 			label: 'Dial at the end of the stroke, held under load',
-			...numberField('angle', state.job, (loaded) => ({ step: 'page', page: { page: 'released', loaded } })),
+			...numberField('angle', state.job, (loaded) => loadedStep(ask, loaded)),
 			slash: SLASH,
 			star: STAR,
 			empty: 'Pull to the stop, hold, write what the dial reads and press Enter.',
 		},
 		body: (room) => sections(state, ask, room),
 	};
+}
+
+/** A dial further than this from the stop is asked again, degrees. */
+const NEAR = 1;
+
+/** A doubtful dial is answered at once: while the tube is still held it can be read again. */
+function loadedStep({ stop }: PullAsk, loaded: number): Step {
+	if (Math.abs(loaded - stop) > NEAR) return answer({ do: 'loaded', loaded });
+	return { step: 'page', page: { page: 'released', loaded } };
 }
 
 /** After the stroke: the dial once the tube has sprung back, for whoever reads it. */

@@ -17,7 +17,7 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 	const anyLeft = note.remaining.length > 0;
 	const choice = anyLeft && oldNumbersPossible(state.ask);
 	return {
-		title: reason(note),
+		title: anyLeft ? reason(note) : 'The tube as made',
 		prompt: {
 			label: choice ? 'Number of your choice' : '',
 			...(choice ? { choices: CHOICES } : {}),
@@ -41,7 +41,7 @@ const HEAD = ['', 'mark old', 'new', 'turn old', 'new', 'bend old', 'new'];
 const WIDTHS = [7, 9, 10, 9, 8, 9, 8];
 
 function table({ remaining }: CorrectedNote, job: Job): Section[] {
-	if (remaining.length === 0) return [{ rank: 0, lines: [line('No bend is left to be corrected.')] }];
+	if (remaining.length === 0) return [];
 	const mark = (length: number) => formatTape(length, job.tooling.tape, job.units);
 	const rows = remaining.map(({ bend, fromStart, angle: target, rotation, was }): Line => {
 		const pairs: [string, string][] = [
@@ -62,14 +62,17 @@ function cells(texts: readonly string[]): string {
 	return texts.map((text, at) => (at === 0 ? text.padEnd(WIDTHS[0]!) : text.padStart(WIDTHS[at]!))).join('');
 }
 
-function predictions({ predicted, without }: CorrectedNote, job: Job): Line[] {
+/** What the tube will be by either plan; once no bend is left there is nothing to compare. */
+function predictions({ remaining, predicted, without }: CorrectedNote, job: Job): Line[] {
+	const compared = remaining.length > 0;
 	const row = (label: string, of: (which: Predicted) => string): Line => [
 		span(label.padEnd(30)),
-		span(of(without).padStart(15)),
+		...(compared ? [span(of(without).padStart(15))] : []),
 		span(of(predicted).padStart(15), 'strong'),
 	];
+	const head = compared ? `${'as drawn'.padStart(15)}${'corrected'.padStart(15)}` : '';
 	return [
-		line(`${'The finished tube'.padEnd(30)}${'as drawn'.padStart(15)}${'corrected'.padStart(15)}`, 'quiet'),
+		line(`${'The finished tube'.padEnd(30)}${head}`, 'quiet'),
 		row('far end off its place by', (which) => fine(which.endOffset, job)),
 		row('far end off its direction by', (which) => angle(which.endAngle)),
 		...predicted.checks.map(({ name }) =>

@@ -1,6 +1,6 @@
 import type { DoneNote } from '../../session/protocol.ts';
 import type { Job } from '../../tube/job.ts';
-import { type Line, line, span, wrapped } from '../line.ts';
+import { chopped, type Line, line, span, wrapped } from '../line.ts';
 import type { SessionState } from '../session-state.ts';
 import { angle, fine, measureOf, plusMinus, shown, tape } from '../words.ts';
 import { type PageView, SLASH } from './page.ts';
@@ -20,7 +20,7 @@ export function donePage(state: SessionState, note: DoneNote): PageView {
 			{ rank: 0, lines: bends(note) },
 			{ rank: 0, lines: checks(note, state.job) },
 			{ rank: 1, lines: note.scrapped ? [] : ends(note, state.job) },
-			{ rank: 2, lines: [line(`Log: ${note.log}`, 'quiet')] },
+			{ rank: 2, lines: chopped(`Log: ${note.log}`, room.columns, 'quiet') },
 		],
 	};
 }

@@ -1,6 +1,6 @@
 import { GENERAL_CAUTIONS } from '../../session/cautions.ts';
 import type { SessionNote, WarningsNote } from '../../session/protocol.ts';
-import { type Line, line, span, wrapped } from '../line.ts';
+import { chopped, type Line, line, wrapped } from '../line.ts';
 import type { SessionState } from '../session-state.ts';
 import { type PageView, STAR } from './page.ts';
 
@@ -14,7 +14,7 @@ export function startPage(state: SessionState, note: SessionNote): PageView {
 		body: (room) => [
 			{ rank: 0, lines: GENERAL_CAUTIONS.flatMap((text) => wrapped(`! ${text}`, room.columns, 'alert', 2)) },
 			{ rank: 1, lines: changes(note, room.columns) },
-			{ rank: 2, lines: [[span('Log: ', 'quiet'), span(note.log, 'quiet')]] },
+			{ rank: 2, lines: chopped(`Log: ${note.log}`, room.columns, 'quiet') },
 			{ rank: 3, lines: wrapped(state.job.notes, room.columns, 'quiet') },
 		],
 	};
