@@ -70,9 +70,9 @@ function predictions({ remaining, predicted, without }: CorrectedNote, job: Job)
 		...(compared ? [span(of(without).padStart(15))] : []),
 		span(of(predicted).padStart(15), 'strong'),
 	];
-	const head = compared ? `${'as drawn'.padStart(15)}${'corrected'.padStart(15)}` : '';
+	const head = `${'The finished tube'.padEnd(30)}${'as drawn'.padStart(15)}${'corrected'.padStart(15)}`;
 	return [
-		line(`${'The finished tube'.padEnd(30)}${head}`, 'quiet'),
+		...(compared ? [line(head, 'quiet')] : []),
 		row('far end off its place by', (which) => fine(which.endOffset, job)),
 		row('far end off its direction by', (which) => angle(which.endAngle)),
 		...predicted.checks.map(({ name }) =>
