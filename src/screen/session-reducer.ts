@@ -29,8 +29,12 @@ export function sessionKey(state: SessionState, key: Key): Reduced {
 /** The text field's text changed. `/` in an empty one goes back: a numeric pad has no Esc. */
 export function textChanged(state: SessionState, value: string): SessionState {
 	if (state.page.page !== 'text') return state;
-	if (value === '/' && state.page.value === '') return taken(state, BACK.step).state;
-	return { ...state, page: { ...state.page, value }, message: null };
+	const { value: before, purpose } = state.page;
+	// A reason that was refused is a number typed by mistake: a pad cannot delete it.
+	const anew = purpose === 'scrap' && state.message?.kind === 'wrong' && value.startsWith(before);
+	const text = anew ? value.slice(before.length) : value;
+	if (text === '/' && (anew || before === '')) return taken(state, BACK.step).state;
+	return { ...state, page: { ...state.page, value: text }, message: null };
 }
 
 /** Enter in the text field. */

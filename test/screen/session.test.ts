@@ -185,7 +185,11 @@ describe('what the keys of a page answer', () => {
 		await terminal.until('Measure');
 		terminal.type('*8\r47.9\r');
 		await terminal.until('not by a number');
-		terminal.type('\x7f\x7f\x7f\x7fkinked\r');
+		terminal.type('/');
+		await terminal.until('Measure the bend');
+		terminal.type('*8\r47.9\r');
+		await terminal.until('not by a number');
+		terminal.type('kinked\r');
 		await terminal.until('Why: kinked');
 		terminal.type('/');
 		await terminal.until('Measure the bend');
@@ -477,6 +481,8 @@ describe('home', () => {
 		await terminal.until('review line 50');
 		terminal.type('/');
 		await terminal.until('Kept sessions');
+		terminal.type('/');
+		await terminal.until('Interrupted');
 	});
 
 	test('no job file is said', async () => {

@@ -12,7 +12,7 @@ export function textPage(purpose: 'note' | 'scrap'): PageView {
 			text: (text) => {
 				if (note) return text === '' ? 'Write the note first; / goes back.' : said(text);
 				// A reading that was typed on the wrong page is no reason.
-				if (!/\p{L}/u.test(text)) return 'Say why in a few words, not by a number; an empty field and / go back.';
+				if (!/\p{L}/u.test(text)) return 'Say why in a few words, not by a number; / goes back.';
 				return { step: 'page', page: { page: 'scrap', why: text } };
 			},
 			back: BACK,
