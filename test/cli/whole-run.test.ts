@@ -72,6 +72,8 @@ class Sitting {
 	private async answer(pty: Pty, open: Ask, entries: number): Promise<void> {
 		const answer = this.operator.answer(open);
 		for (const [i, keys] of keysFor(open, answer).entries()) {
+			// A dial far from the stop is asked again while the tube is held, before anything is released.
+			if (open.ask === 'pull' && i === 1 && Math.abs(Number(answer.loaded) - open.stop) > 1) break;
 			if (open.ask === 'pull' && i === 1) await pty.until('released');
 			pty.write(keys);
 		}
@@ -81,9 +83,9 @@ class Sitting {
 			if (/^Caution/.test(text) && !moved()) pty.write('+');
 			return moved();
 		});
-		const read = new RegExp(`^Corrected|^Done|Saved as entry ${entries + 1}`);
+		const read = new RegExp(`^Corrected|^The tube as made|^Done|Saved as entry ${entries + 1}`);
 		await pty.until(read);
-		if (/^Corrected/.test(pty.text)) pty.write('+');
+		if (/^(Corrected|The tube as made)/.test(pty.text)) pty.write('+');
 	}
 }
 
