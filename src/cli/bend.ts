@@ -6,7 +6,7 @@ import { sessionsOfJob } from '../journal/find.ts';
 import type { World } from '../journal/live.ts';
 import { LiveSession } from '../journal/live.ts';
 import { startIn } from '../session/read-back.ts';
-import type { Io } from './io.ts';
+import { type Io, tellOn } from './io.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { runLines } from './lines.ts';
 import { UsageError } from './usage-error.ts';
@@ -32,8 +32,7 @@ export async function runBend(request: BendRequest, io: Io): Promise<number> {
 		const { runBendScreen } = await import('./home.ts');
 		return runBendScreen(request, io);
 	}
-	const tell = (problem: string) => io.stderr.write(`pullbook: ${problem}\n`);
-	const session = openSession(request, tell);
+	const session = openSession(request, tellOn(io));
 	const ends = (['SIGHUP', 'SIGINT', 'SIGTERM'] as const).map((signal) => [signal, endBy(signal, session)] as const);
 	for (const [signal, end] of ends) process.once(signal, end);
 	try {

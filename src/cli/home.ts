@@ -8,10 +8,11 @@ import { realPath } from '../journal/find.ts';
 import { listed } from '../review/list.ts';
 import { reviewText } from '../review/text.ts';
 import type { HomePort, JobRow, SessionRow } from '../screen/home-port.ts';
+import { startIn } from '../session/read-back.ts';
 import { openSettings } from '../settings/settings.ts';
 import { type BendRequest, newestUnfinished, openSession } from './bend.ts';
 import { benderLines } from './bender.ts';
-import type { Io } from './io.ts';
+import { type Io, tellOn } from './io.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { livePort } from './live-port.ts';
 
@@ -29,10 +30,6 @@ export async function runBendScreen({ file, resume, learn, home, color }: BendRe
 	const { openScreen } = await import('../screen/open-screen.tsx');
 	const port = homePort(home, dirname(file), learn);
 	return openScreen({ port, noColour: !color, jobPath, ...(session === null ? {} : { resume: session }) });
-}
-
-function tellOn({ stderr }: Io): (problem: string) => void {
-	return (problem) => stderr.write(`pullbook: ${problem}\n`);
 }
 
 function homePort(home: string, folder: string, learn: boolean): HomePort {
@@ -56,9 +53,8 @@ function homePort(home: string, folder: string, learn: boolean): HomePort {
 
 /** The job file that a session was started from. */
 function pathOf(home: string, id: string): string {
-	const kept = listSessions(home).find((session) => session.id === id);
-	const start = kept?.first?.start as { jobFile?: string } | undefined;
-	return start?.jobFile ?? '';
+	const { first } = readSession(home, id);
+	return first ? startIn(first).jobFile : '';
 }
 
 function jobRows(home: string, folder: string): JobRow[] {

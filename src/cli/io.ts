@@ -11,3 +11,8 @@ export function whyNoScreen({ stdin, stdout }: Io): string | null {
 	if (!stdin.isTTY) return 'standard input is not a terminal';
 	return stdout.isTTY ? null : 'standard output is not a terminal';
 }
+
+/** Says a sentence on standard error, in the program's name. */
+export function tellOn({ stderr }: Pick<Io, 'stderr'>): (sentence: string) => void {
+	return (sentence) => stderr.write(`pullbook: ${sentence}\n`);
+}

@@ -6,7 +6,7 @@ import { sightInWords } from '../practice/words.ts';
 import { USUAL } from '../practice/world.ts';
 import type { HomePort } from '../screen/home-port.ts';
 import type { LivePort } from '../screen/live-port.ts';
-import { type Io, whyNoScreen } from './io.ts';
+import { type Io, tellOn, whyNoScreen } from './io.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { livePort } from './live-port.ts';
 import { UsageError } from './usage-error.ts';
@@ -46,10 +46,7 @@ function seedOf(text: string): number {
 }
 
 function begin({ file, home }: PracticeRequest, seed: number, { stderr }: Io): Practice {
-	const loaded = loadJob(
-		file,
-		keptTooling(home, (problem) => stderr.write(`pullbook: ${problem}\n`)),
-	);
+	const loaded = loadJob(file, keptTooling(home, tellOn({ stderr })));
 	const random = () => randomBytes(4).toString('hex');
 	return beginPractice(loaded, USUAL, seed, { home, program: VERSION, now: () => new Date(), random });
 }

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { homeFolder } from '../settings/home.ts';
 import type { CommandLine } from './args.ts';
 import { commandHelp, programHelp } from './help.ts';
-import { type Io, whyNoScreen } from './io.ts';
+import { type Io, tellOn, whyNoScreen } from './io.ts';
 import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
 
@@ -51,7 +51,7 @@ function print(io: Io, text: string): number {
 /** What a job file leaves to its bender is no fault, so the kept ones are looked up. */
 async function check(files: readonly string[], json: boolean, home: string, io: Io): Promise<number> {
 	const { keptTooling } = await import('./kept-tooling.ts');
-	const lookup = keptTooling(home, (problem) => io.stderr.write(`pullbook: ${problem}\n`));
+	const lookup = keptTooling(home, tellOn(io));
 	return (await import('./check.ts')).runCheck({ files, json, lookup }, io);
 }
 

@@ -8,6 +8,7 @@ import { stopRequest, suggestion, target } from './bend-check.ts';
 import { cautionsAt, RELIEF_CAUTION } from './cautions.ts';
 import { dueCheck, expectCheck, uncutTrim } from './check-reading.ts';
 import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, MeasureAsk, PullAsk, SetAsk } from './protocol.ts';
+import { show } from './show.ts';
 import type { Doubt, Phase, State } from './state.ts';
 import { bendAt, nextEntry } from './state.ts';
 
@@ -120,7 +121,7 @@ function checkAsk(state: State, name: string): CheckAsk {
 		tolerance: check.tolerance,
 		...(Math.abs(trim) < check.tolerance / 100
 			? {}
-			: { includes: `The end is not cut yet: ${Number(trim.toFixed(3))} of trim is in the expected reading.` }),
+			: { includes: `The end is not cut yet: ${show(trim)} of trim is in the expected reading.` }),
 	};
 }
 

@@ -1,4 +1,5 @@
 import type { PullAsk } from '../../session/protocol.ts';
+import { doubtLoaded } from '../../springback/gates.ts';
 import { trimmed } from '../../units/format.ts';
 import { type Line, span, widthOf, wrapped } from '../line.ts';
 import { type BigNumber, bigNumbers } from '../parts/big-numbers.ts';
@@ -22,12 +23,9 @@ export function pullPage(state: SessionState, ask: PullAsk): PageView {
 	};
 }
 
-/** A dial further than this from the stop is asked again, degrees. */
-const NEAR = 1;
-
 /** A doubtful dial is answered at once: while the tube is still held it can be read again. */
 function loadedStep({ stop }: PullAsk, loaded: number): Step {
-	if (Math.abs(loaded - stop) > NEAR) return answer({ do: 'loaded', loaded });
+	if (doubtLoaded(stop, loaded)) return answer({ do: 'loaded', loaded });
 	return { step: 'page', page: { page: 'released', loaded } };
 }
 
