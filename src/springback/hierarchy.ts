@@ -1,0 +1,96 @@
+/** Normal distributions of vectors that are kin: what is read of some of them tells of the others. */
+import type { Gaussian } from './gaussian.ts';
+import { cholesky, eigen, forward, times } from './linear.ts';
+
+/** What readings say of a vector, in natural form: a likelihood exp(-x' information x / 2 + vector' x). */
+export interface Told {
+	readonly information: readonly (readonly number[])[];
+	readonly vector: readonly number[];
+}
+
+/** One vector before any reading of it, and what was read. */
+export interface Member<T> {
+	readonly who: T;
+	readonly mean: readonly number[];
+	readonly told: Told;
+}
+
+/** Below this part of the largest, an eigenvalue is what rounding left of 0. */
+const NOTHING = 1e-12;
+
+/**
+ * `target`'s vector given what was told of all members: the exact posterior of the joint normal distribution in which any two
+ * have the covariance `covariance(a, b)` (rows of a, columns of b). Each member is told of by as many independent readings as its
+ * information has rank. As linear models of this kind are done: Gelman et al., Bayesian Data Analysis, ch. 5 and 15.
+ */
+export function posterior<T>(
+	target: { who: T; mean: readonly number[] },
+	members: readonly Member<T>[],
+	covariance: (a: T, b: T) => number[][],
+): Gaussian {
+	const read = members.map((member) => ({ who: member.who, rows: readings(member) }));
+	const lower = cholesky(between(read, covariance));
+	const misses = forward(
+		lower,
+		read.flatMap(({ rows }) => rows.map(({ miss }) => miss)),
+	);
+	const toTarget = read.flatMap(({ who, rows }) => {
+		const shared = covariance(target.who, who);
+		return rows.map(({ row }) => times(shared, row));
+	});
+	const gains = target.mean.map((_, i) =>
+		forward(
+			lower,
+			toTarget.map((column) => column[i]!),
+		),
+	);
+	const own = covariance(target.who, target.who);
+	return {
+		mean: target.mean.map((mean, i) => mean + product(gains[i]!, misses)),
+		cov: own.map((line, i) => line.map((value, j) => value - product(gains[i]!, gains[j]!))),
+	};
+}
+
+interface Reading {
+	/** It reads row . x with an error of variance 1, and this much more than was expected. */
+	row: number[];
+	miss: number;
+}
+
+function readings<T>({ mean, told }: Member<T>): Reading[] {
+	const axes = eigen(told.information);
+	const least = NOTHING * Math.max(...axes.map(({ value }) => value));
+	return axes
+		.filter(({ value }) => value > least)
+		.map(({ value, vector }) => {
+			const size = Math.sqrt(value);
+			return {
+				row: vector.map((x) => size * x),
+				miss: product(vector, told.vector) / size - size * product(vector, mean),
+			};
+		});
+}
+
+/** Covariance of all readings with each other, their errors included. */
+function between<T>(read: readonly { who: T; rows: Reading[] }[], covariance: (a: T, b: T) => number[][]): number[][] {
+	const lines: number[][] = [];
+	for (const [i, a] of read.entries()) {
+		const blocks = read.slice(0, i + 1).map((b) => {
+			const shared = covariance(a.who, b.who);
+			return b.rows.map(({ row }) => times(shared, row));
+		});
+		for (const { row } of a.rows) {
+			const line = blocks.flatMap((columns) => columns.map((column) => product(row, column)));
+			lines.push(line);
+		}
+	}
+	// Only the lower triangle is filled as far as needed; the error's variance of 1 stands on the diagonal.
+	for (const [i, line] of lines.entries()) line[i]! += 1;
+	return lines;
+}
+
+function product(a: readonly number[], b: readonly number[]): number {
+	let sum = 0;
+	for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
+	return sum;
+}

@@ -1,0 +1,211 @@
+/** What kept sessions teach: each leaves a lesson, and the lessons of a shop are the prior of its next session. */
+import { type Filter, filterPrior, newTube } from './filter.ts';
+import type { Gaussian } from './gaussian.ts';
+import { type Member, posterior, type Told } from './hierarchy.ts';
+import { covarianceOf, type Kin, keyOf, MACHINE, nearness, sharedLevels } from './kin.ts';
+import { eigen, inverse, times } from './linear.ts';
+
+export type { Kin };
+
+/** Squared deviations and how many there are: tallies of several sessions add up. */
+export interface Tally {
+	sum: number;
+	count: number;
+}
+
+/** What one session's readings say of machine and material, and of how far readings scatter. Plain JSON. */
+export interface Lesson extends Told {
+	kin: Kin;
+	/** When the session began, ISO time, and its id. */
+	at: string;
+	session: string;
+	pulls: number;
+	readings: number;
+	information: number[][];
+	vector: number[];
+	scatter: { readings: Tally };
+}
+
+/**
+ * What was learned between two states of the filter: the quotient of two normal distributions, with what is this tube's own
+ * integrated out. Where a robust update has left the machine less known than before, nothing was learned.
+ */
+export function lessonFrom(
+	kin: Kin,
+	start: Filter,
+	end: Filter,
+	about: { at: string; session: string; pulls: number; readings: number },
+): Lesson {
+	const [before, after] = [machineOf(start), machineOf(end)];
+	const [loose, tight] = [inverse(before.cov), inverse(after.cov)];
+	const gain = tight.map((line, i) => line.map((value, j) => value - loose[i]![j]!));
+	const pull = times(
+		tight,
+		after.mean.map((mean, i) => mean - before.mean[i]!),
+	);
+	const axes = eigen(gain).filter(({ value }) => value > 0);
+	const information = MACHINE.map((_, i) =>
+		MACHINE.map((_unknown, j) => axes.reduce((sum, { value, vector }) => sum + value * vector[i]! * vector[j]!, 0)),
+	);
+	const moved = axes.map(({ vector }) => vector.reduce((sum, x, i) => sum + x * pull[i]!, 0));
+	const held = times(information, before.mean);
+	const vector = held.map((value, i) => axes.reduce((sum, axis, n) => sum + axis.vector[i]! * moved[n]!, value));
+	return { kin, ...about, information, vector, scatter: { readings: between(tallyOf(start), tallyOf(end)) } };
+}
+
+/** Whether anything at all was learned. */
+export function teaches({ information, scatter }: Lesson): boolean {
+	return scatter.readings.count > 0 || information.some((line, i) => line[i]! > 0);
+}
+
+export interface Count {
+	sessions: number;
+	pulls: number;
+}
+
+/** What near kin have in common with the combination asked for, the most first. */
+export type Sharing = 'bender and die' | 'bender' | 'tube' | 'material' | 'nothing';
+const SHARING: readonly Sharing[] = ['bender and die', 'bender', 'tube', 'material', 'nothing'];
+
+/** What a prior rests on. `exact`: the same bender, die, tube size and material. */
+export interface Provenance {
+	exact: Count;
+	/** Only those that there are, in the order of `Sharing`. */
+	near: readonly (Count & { shares: Sharing })[];
+}
+
+/** More combinations than these hardly add anything, and the time grows with their cube. */
+const MOST_KIN = 40;
+/** A shop's scatter counts as at most this many readings, so that another operator is soon known too. */
+const MOST_READINGS = 100;
+
+/**
+ * Springback to expect of `kin` before the first pull, from `cold` (what is expected without any history) and all lessons:
+ * those of the same combination as if one session had gone on, those of near kin as far as they share causes.
+ */
+export function learned(kin: Kin, cold: Filter, lessons: readonly Lesson[]): { prior: Filter; from: Provenance } {
+	const families = nearest(kin, familiesOf(lessons));
+	const from = provenance(kin, families);
+	if (families.length === 0) return { prior: cold, from };
+	const machine = posterior({ who: kin, mean: machineOf(cold).mean }, members(kin, families), covarianceOf);
+	return { prior: newTube({ ...cold, ...withMachine(cold, machine), ...scatterOf(cold, lessons) }), from };
+}
+
+/** All lessons of one combination. */
+interface Family {
+	key: string;
+	kin: Kin;
+	sessions: number;
+	pulls: number;
+	told: { information: number[][]; vector: number[] };
+}
+
+function familiesOf(lessons: readonly Lesson[]): Family[] {
+	const families = new Map<string, Family>();
+	for (const lesson of lessons) {
+		const key = keyOf(lesson.kin);
+		let family = families.get(key);
+		if (!family) {
+			const told = { information: MACHINE.map(() => MACHINE.map(() => 0)), vector: MACHINE.map(() => 0) };
+			family = { key, kin: { ...lesson.kin, k: 0 }, sessions: 0, pulls: 0, told };
+			families.set(key, family);
+		}
+		add(family, lesson);
+	}
+	return [...families.values()];
+}
+
+function add(family: Family, { kin, pulls, information, vector }: Lesson): void {
+	family.sessions += 1;
+	family.pulls += pulls;
+	// The mean: a yield strength may have been corrected under the same name.
+	family.kin.k += (kin.k - family.kin.k) / family.sessions;
+	const { told } = family;
+	for (let i = 0; i < MACHINE.length; i++) {
+		told.vector[i]! += vector[i]!;
+		const [line, more] = [told.information[i]!, information[i]!];
+		for (let j = 0; j < MACHINE.length; j++) line[j]! += more[j]!;
+	}
+}
+
+/** The nearest first; among equals the best known, and then by name, so that the order of the lessons never matters. */
+function nearest(kin: Kin, families: readonly Family[]): Family[] {
+	return families
+		.map((family) => ({ family, near: nearness(kin, family.kin), pulls: family.pulls }))
+		.sort((a, b) => b.near - a.near || b.pulls - a.pulls || (a.family.key < b.family.key ? -1 : 1))
+		.slice(0, MOST_KIN)
+		.map(({ family }) => family);
+}
+
+function members(kin: Kin, families: readonly Family[]): Member<Kin>[] {
+	return families.map((family) => {
+		const who = isExact(kin, family.kin) ? kin : family.kin;
+		return { who, mean: machineOf(filterPrior(who.k)).mean, told: family.told };
+	});
+}
+
+function isExact(a: Kin, b: Kin): boolean {
+	return keyOf(a) === keyOf(b);
+}
+
+function provenance(kin: Kin, families: readonly Family[]): Provenance {
+	const exact = families.filter((family) => isExact(kin, family.kin));
+	const others = families.filter((family) => !isExact(kin, family.kin));
+	const near = SHARING.map((shares) => ({
+		shares,
+		...counted(others.filter((family) => sharing(kin, family.kin) === shares)),
+	}));
+	return { exact: counted(exact), near: near.filter(({ sessions }) => sessions > 0) };
+}
+
+function counted(families: readonly Family[]): Count {
+	const sum = (of: (family: Family) => number) => families.reduce((total, family) => total + of(family), 0);
+	return { sessions: sum(({ sessions }) => sessions), pulls: sum(({ pulls }) => pulls) };
+}
+
+function sharing(a: Kin, b: Kin): Sharing {
+	const levels = sharedLevels(a, b);
+	if (levels.includes('die')) return 'bender and die';
+	if (levels.includes('bender')) return 'bender';
+	if (levels.includes('tube')) return 'tube';
+	return levels.includes('material') ? 'material' : 'nothing';
+}
+
+/** The unknowns of machine and material alone: what is the tube's, the seat's and the bend's integrated out. */
+function machineOf({ mean, cov }: Gaussian): Gaussian {
+	return { mean: MACHINE.map((i) => mean[i]!), cov: MACHINE.map((i) => MACHINE.map((j) => cov[i]![j]!)) };
+}
+
+/** `f` with these for machine and material, all else independent of them. */
+function withMachine({ mean, cov }: Gaussian, machine: Gaussian): Gaussian {
+	const place = mean.map((_, i) => MACHINE.indexOf(i));
+	return {
+		mean: mean.map((value, i) => machine.mean[place[i]!] ?? value),
+		cov: cov.map((line, i) =>
+			line.map((value, j) => {
+				const [r, c] = [place[i]!, place[j]!];
+				if (r >= 0 && c >= 0) return machine.cov[r]![c]!;
+				return r < 0 && c < 0 ? value : 0;
+			}),
+		),
+	};
+}
+
+function tallyOf({ surprises, readings }: Filter): Tally {
+	return { sum: surprises, count: readings };
+}
+
+function between(start: Tally, end: Tally): Tally {
+	return { sum: end.sum - start.sum, count: end.count - start.count };
+}
+
+/** The scatter of the whole shop: it lies in the people and their tools rather than in a die. */
+function scatterOf(cold: Filter, lessons: readonly Lesson[]): { readings: number; surprises: number } {
+	let [sum, count] = [0, 0];
+	for (const { scatter } of lessons) {
+		sum += scatter.readings.sum;
+		count += scatter.readings.count;
+	}
+	const weight = Math.min(1, MOST_READINGS / Math.max(1, count));
+	return { readings: cold.readings + weight * count, surprises: cold.surprises + weight * sum };
+}

@@ -1,0 +1,103 @@
+/**
+ * How benders, dies, tubes and materials are kin: what one combination of them shows tells something of another, as far as
+ * they share what it comes from.
+ */
+import {
+	CURVATURE,
+	CURVATURE_SD,
+	FRAME,
+	LAG,
+	LAG_SD,
+	LAG_SHARE,
+	MECHANICS_SD,
+	PROPORTION,
+	TAKE_UP,
+	TAKE_UP_PRIOR,
+} from './model.ts';
+
+/** A combination that springback is learned for. Lengths in mm; `k`: the part that mechanics alone lets spring back. */
+export interface Kin {
+	bender: string;
+	die: string;
+	od: number;
+	wall: number;
+	clr: number;
+	material: string;
+	k: number;
+}
+
+/** The filter's unknowns that belong to machine and material, and that outlive a tube. */
+export const MACHINE: readonly number[] = [TAKE_UP, PROPORTION, CURVATURE, LAG];
+
+/** What two combinations may have in common; `own` only one has with itself. */
+type Level = 'shop' | 'bender' | 'die' | 'material' | 'tube' | 'own';
+const LEVELS: readonly Level[] = ['shop', 'bender', 'die', 'material', 'tube', 'own'];
+type Shares = Readonly<Partial<Record<Level, number>>>;
+
+/**
+ * Where the spread of each cause of springback lies, as parts of its variance that add up to 1. Judgement, no source: slack,
+ * frame and dial are the bender's; a die sits in it with play of its own and another length of lever; how far mechanics is
+ * wrong lies in what it leaves out (hardening, thinning), which is much the same for one material, partly for all, partly for
+ * one size. A tenth or more is nobody else's, so that no kin ever makes a combination sure.
+ */
+const SLACK: Shares = { shop: 0.05, bender: 0.65, die: 0.15, tube: 0.05, own: 0.1 };
+const DIAL: Shares = { shop: 0.05, bender: 0.75, die: 0.1, own: 0.1 };
+const STIFFNESS: Shares = { shop: 0.05, bender: 0.65, die: 0.1, tube: 0.05, own: 0.15 };
+const MECHANICS: Shares = { shop: 0.3, material: 0.35, tube: 0.2, own: 0.15 };
+const SHAPE: Shares = { shop: 0.1, bender: 0.5, die: 0.1, material: 0.1, tube: 0.05, own: 0.15 };
+
+/**
+ * A cause moves the unknowns by its `load` times a number of variance 1 that has nothing to do with the other causes: together
+ * they are the cold prior. An error of mechanics counts in proportion to what mechanics gives.
+ */
+const CAUSES: readonly { shares: Shares; load: (k: number) => number[] }[] = [
+	{ shares: SLACK, load: () => loads([TAKE_UP, TAKE_UP_PRIOR.sd], [LAG, LAG_SHARE * TAKE_UP_PRIOR.sd]) },
+	{ shares: DIAL, load: () => loads([LAG, LAG_SD]) },
+	{ shares: STIFFNESS, load: () => loads([PROPORTION, 90 * FRAME.sd]) },
+	{ shares: MECHANICS, load: (k) => loads([PROPORTION, 90 * MECHANICS_SD * k]) },
+	{ shares: SHAPE, load: () => loads([CURVATURE, CURVATURE_SD]) },
+];
+
+function loads(...on: (readonly [unknown: number, by: number])[]): number[] {
+	return MACHINE.map((unknown) => on.find(([moved]) => moved === unknown)?.[1] ?? 0);
+}
+
+/** A hundredth of a millimetre: a tube given in inches and one given in mm are the same. */
+function fine(length: number): number {
+	return Math.round(100 * length);
+}
+
+/** The same text for the same combination. */
+export function keyOf({ bender, die, od, wall, clr, material }: Kin): string {
+	return `${bender}\n${die}\n${material}\n${fine(clr)}\n${fine(od)}\n${fine(wall)}`;
+}
+
+/** What two combinations have in common. */
+export function sharedLevels(a: Kin, b: Kin): readonly Level[] {
+	const bender = a.bender === b.bender;
+	const die = bender && a.die === b.die && fine(a.clr) === fine(b.clr);
+	const material = a.material === b.material;
+	const tube = material && fine(a.od) === fine(b.od) && fine(a.wall) === fine(b.wall);
+	const common = { shop: true, bender, die, material, tube, own: die && tube };
+	return LEVELS.filter((level) => common[level]);
+}
+
+/** Covariance of the machine unknowns of one combination (rows) with those of another (columns), before any reading. */
+export function covarianceOf(a: Kin, b: Kin): number[][] {
+	const shared = sharedLevels(a, b);
+	const terms = CAUSES.map(({ shares, load }) => ({
+		part: shared.reduce((sum, level) => sum + (shares[level] ?? 0), 0),
+		rows: load(a.k),
+		columns: load(b.k),
+	}));
+	return MACHINE.map((_, i) =>
+		MACHINE.map((_unknown, j) => terms.reduce((sum, t) => sum + t.part * t.rows[i]! * t.columns[j]!, 0)),
+	);
+}
+
+/** How near two combinations are before any reading: the part of a cause that they share, on average; 1 for the same. */
+export function nearness(a: Kin, b: Kin): number {
+	const shared = sharedLevels(a, b);
+	const parts = CAUSES.flatMap(({ shares }) => shared.map((level) => shares[level] ?? 0));
+	return parts.reduce((sum, part) => sum + part, 0) / CAUSES.length;
+}

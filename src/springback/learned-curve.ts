@@ -1,0 +1,32 @@
+/** Springback as learned, over the angle: what the page of a bender shows. */
+import { type Filter, newTube, noise, reach } from './filter.ts';
+import { predictStop } from './stop.ts';
+import { tQuantile } from './student-t.ts';
+
+export interface SpringbackPoint {
+	/** Permanent angle of the bend, degrees. */
+	angle: number;
+	/** The loaded dial angle that leaves it, less the angle: as expected, and the 90 % band of a pull on a fresh tube. */
+	back: number;
+	low: number;
+	high: number;
+}
+
+const BAND = 0.9;
+/** Degrees over which the slope is taken. */
+const STEP = 0.5;
+
+/** What pulls that end at these permanent angles are expected to spring back, take-up included, each a tube's first. */
+export function springbackAt(prior: Filter, angles: readonly number[]): SpringbackPoint[] {
+	const f = newTube(prior);
+	const { scale, df } = noise(f);
+	const wide = tQuantile((1 + BAND) / 2, df) * Math.sqrt(scale);
+	return angles.map((angle) => {
+		const stop = predictStop(f, angle);
+		const slope = (reach(f, stop + STEP).mean - reach(f, stop - STEP).mean) / (2 * STEP);
+		// An angle that comes out short by so much takes a stop further by more: the dial gains on the tube.
+		const margin = (wide * Math.sqrt(reach(f, stop).variance)) / slope;
+		const back = stop - angle;
+		return { angle, back, low: back - margin, high: back + margin };
+	});
+}
