@@ -1,5 +1,5 @@
 /** Normal distributions of vectors that are kin: what is read of some of them tells of the others. */
-import type { Gaussian } from './gaussian.ts';
+import { dot, type Gaussian } from './gaussian.ts';
 import { cholesky, eigen, forward, times } from './linear.ts';
 
 /** What readings say of a vector, in natural form: a likelihood exp(-x' information x / 2 + vector' x). */
@@ -46,8 +46,8 @@ export function posterior<T>(
 	);
 	const own = covariance(target.who, target.who);
 	return {
-		mean: target.mean.map((mean, i) => mean + product(gains[i]!, misses)),
-		cov: own.map((line, i) => line.map((value, j) => value - product(gains[i]!, gains[j]!))),
+		mean: target.mean.map((mean, i) => mean + dot(gains[i]!, misses)),
+		cov: own.map((line, i) => line.map((value, j) => value - dot(gains[i]!, gains[j]!))),
 	};
 }
 
@@ -66,31 +66,25 @@ function readings<T>({ mean, told }: Member<T>): Reading[] {
 			const size = Math.sqrt(value);
 			return {
 				row: vector.map((x) => size * x),
-				miss: product(vector, told.vector) / size - size * product(vector, mean),
+				miss: dot(vector, told.vector) / size - size * dot(vector, mean),
 			};
 		});
 }
 
-/** Covariance of all readings with each other, their errors included. */
+/** Covariance of all readings with each other, as far as the diagonal, with the variance 1 of each one's error on it. */
 function between<T>(read: readonly { who: T; rows: Reading[] }[], covariance: (a: T, b: T) => number[][]): number[][] {
 	const lines: number[][] = [];
-	for (const [i, a] of read.entries()) {
-		const blocks = read.slice(0, i + 1).map((b) => {
+	for (const a of read) {
+		const first = lines.length;
+		for (const _ of a.rows) lines.push([]);
+		for (const b of read.slice(0, read.indexOf(a) + 1)) {
 			const shared = covariance(a.who, b.who);
-			return b.rows.map(({ row }) => times(shared, row));
-		});
-		for (const { row } of a.rows) {
-			const line = blocks.flatMap((columns) => columns.map((column) => product(row, column)));
-			lines.push(line);
+			for (const { row } of b.rows) {
+				const column = times(shared, row);
+				for (const [i, other] of a.rows.entries()) lines[first + i]!.push(dot(other.row, column));
+			}
 		}
 	}
-	// Only the lower triangle is filled as far as needed; the error's variance of 1 stands on the diagonal.
 	for (const [i, line] of lines.entries()) line[i]! += 1;
 	return lines;
-}
-
-function product(a: readonly number[], b: readonly number[]): number {
-	let sum = 0;
-	for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
-	return sum;
 }

@@ -75,7 +75,7 @@ export interface Provenance {
 }
 
 /** More combinations than these hardly add anything, and the time grows with their cube. */
-const MOST_KIN = 40;
+const MOST_KIN = 24;
 /** A shop's scatter counts as at most this many readings, so that another operator is soon known too. */
 const MOST_READINGS = 100;
 

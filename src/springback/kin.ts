@@ -31,7 +31,6 @@ export const MACHINE: readonly number[] = [TAKE_UP, PROPORTION, CURVATURE, LAG];
 
 /** What two combinations may have in common; `own` only one has with itself. */
 type Level = 'shop' | 'bender' | 'die' | 'material' | 'tube' | 'own';
-const LEVELS: readonly Level[] = ['shop', 'bender', 'die', 'material', 'tube', 'own'];
 type Shares = Readonly<Partial<Record<Level, number>>>;
 
 /**
@@ -50,54 +49,67 @@ const SHAPE: Shares = { shop: 0.1, bender: 0.5, die: 0.1, material: 0.1, tube: 0
  * A cause moves the unknowns by its `load` times a number of variance 1 that has nothing to do with the other causes: together
  * they are the cold prior. An error of mechanics counts in proportion to what mechanics gives.
  */
-const CAUSES: readonly { shares: Shares; load: (k: number) => number[] }[] = [
-	{ shares: SLACK, load: () => loads([TAKE_UP, TAKE_UP_PRIOR.sd], [LAG, LAG_SHARE * TAKE_UP_PRIOR.sd]) },
-	{ shares: DIAL, load: () => loads([LAG, LAG_SD]) },
-	{ shares: STIFFNESS, load: () => loads([PROPORTION, 90 * FRAME.sd]) },
-	{ shares: MECHANICS, load: (k) => loads([PROPORTION, 90 * MECHANICS_SD * k]) },
-	{ shares: SHAPE, load: () => loads([CURVATURE, CURVATURE_SD]) },
+interface Cause {
+	shares: Shares;
+	load: readonly number[];
+	byMechanics?: true;
+}
+const CAUSES: readonly Cause[] = [
+	{ shares: SLACK, load: loads([TAKE_UP, TAKE_UP_PRIOR.sd], [LAG, LAG_SHARE * TAKE_UP_PRIOR.sd]) },
+	{ shares: DIAL, load: loads([LAG, LAG_SD]) },
+	{ shares: STIFFNESS, load: loads([PROPORTION, 90 * FRAME.sd]) },
+	{ shares: MECHANICS, load: loads([PROPORTION, 90 * MECHANICS_SD]), byMechanics: true },
+	{ shares: SHAPE, load: loads([CURVATURE, CURVATURE_SD]) },
 ];
 
 function loads(...on: (readonly [unknown: number, by: number])[]): number[] {
 	return MACHINE.map((unknown) => on.find(([moved]) => moved === unknown)?.[1] ?? 0);
 }
 
-/** A hundredth of a millimetre: a tube given in inches and one given in mm are the same. */
+/** Hundredths of a millimetre: a tube given in inches and one given in mm are the same. */
 function fine(length: number): number {
 	return Math.round(100 * length);
 }
 
-/** The same text for the same combination. */
+/** The same text for the same combination. The lengths as one whole number: ten thousand sessions are told apart by this. */
 export function keyOf({ bender, die, od, wall, clr, material }: Kin): string {
-	return `${bender}\n${die}\n${material}\n${fine(clr)}\n${fine(od)}\n${fine(wall)}`;
+	return `${bender}\n${die}\n${material}\n${(fine(clr) * 1e5 + fine(od)) * 1e4 + fine(wall)}`;
 }
 
 /** What two combinations have in common. */
 export function sharedLevels(a: Kin, b: Kin): readonly Level[] {
+	const shared: Level[] = ['shop'];
 	const bender = a.bender === b.bender;
 	const die = bender && a.die === b.die && fine(a.clr) === fine(b.clr);
 	const material = a.material === b.material;
 	const tube = material && fine(a.od) === fine(b.od) && fine(a.wall) === fine(b.wall);
-	const common = { shop: true, bender, die, material, tube, own: die && tube };
-	return LEVELS.filter((level) => common[level]);
+	if (bender) shared.push('bender');
+	if (die) shared.push('die');
+	if (material) shared.push('material');
+	if (tube) shared.push('tube');
+	if (die && tube) shared.push('own');
+	return shared;
 }
 
 /** Covariance of the machine unknowns of one combination (rows) with those of another (columns), before any reading. */
 export function covarianceOf(a: Kin, b: Kin): number[][] {
 	const shared = sharedLevels(a, b);
-	const terms = CAUSES.map(({ shares, load }) => ({
-		part: shared.reduce((sum, level) => sum + (shares[level] ?? 0), 0),
-		rows: load(a.k),
-		columns: load(b.k),
-	}));
-	return MACHINE.map((_, i) =>
-		MACHINE.map((_unknown, j) => terms.reduce((sum, t) => sum + t.part * t.rows[i]! * t.columns[j]!, 0)),
-	);
+	const cov = MACHINE.map(() => MACHINE.map(() => 0));
+	for (const { shares, load, byMechanics } of CAUSES) {
+		let common = 0;
+		for (const level of shared) common += shares[level] ?? 0;
+		const part = byMechanics ? common * a.k * b.k : common;
+		for (let i = 0; i < load.length; i++) {
+			if (load[i] === 0) continue;
+			for (let j = 0; j < load.length; j++) cov[i]![j]! += part * load[i]! * load[j]!;
+		}
+	}
+	return cov;
 }
 
 /** How near two combinations are before any reading: the part of a cause that they share, on average; 1 for the same. */
 export function nearness(a: Kin, b: Kin): number {
-	const shared = sharedLevels(a, b);
-	const parts = CAUSES.flatMap(({ shares }) => shared.map((level) => shares[level] ?? 0));
-	return parts.reduce((sum, part) => sum + part, 0) / CAUSES.length;
+	let sum = 0;
+	for (const level of sharedLevels(a, b)) for (const { shares } of CAUSES) sum += shares[level] ?? 0;
+	return sum / CAUSES.length;
 }

@@ -1,5 +1,7 @@
 /** Symmetric matrices, as few rows as a handful of unknowns of some dozens of machines need. Row by row, plain arrays. */
 
+import { dot } from './gaussian.ts';
+
 type Matrix = readonly (readonly number[])[];
 
 /** The lower triangle L with L L' = `matrix`, which must be symmetric and positive definite. */
@@ -42,12 +44,12 @@ export function inverse(matrix: Matrix): number[][] {
 			matrix.map((_line, j) => (i === j ? 1 : 0)),
 		),
 	);
-	return columns.map((a) => columns.map((b) => a.reduce((sum, x, n) => sum + x * b[n]!, 0)));
+	return columns.map((a) => columns.map((b) => dot(a, b)));
 }
 
 /** matrix . vector */
 export function times(matrix: Matrix, vector: readonly number[]): number[] {
-	return matrix.map((line) => line.reduce((sum, x, j) => sum + x * vector[j]!, 0));
+	return matrix.map((line) => dot(line, vector));
 }
 
 const SWEEPS = 50;
