@@ -78,6 +78,18 @@ export function solveCholesky(a: readonly (readonly number[])[], b: readonly num
 	return x;
 }
 
+/** The inverse of a symmetric positive definite matrix. @throws RangeError when it is not positive definite */
+export function inverse(a: readonly (readonly number[])[]): number[][] {
+	return a.map((_, k) => {
+		const column = solveCholesky(
+			a,
+			a.map((__, i) => (i === k ? 1 : 0)),
+		);
+		if (column === null) throw new RangeError('A matrix without an inverse: something in it is not told by anything.');
+		return column;
+	});
+}
+
 const clamp = (value: number, low: number, high: number) => Math.min(Math.max(value, low), high);
 
 /** A point with all that the next step is chosen from. */

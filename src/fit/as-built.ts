@@ -1,0 +1,227 @@
+import type { Shape } from '../tube/shape.ts';
+import { type RawTube, uncutShape } from './raw-tube.ts';
+import { inverse, type Problem, solve } from './solver.ts';
+
+export interface Estimate {
+	value: number;
+	/** Standard deviation. */
+	sd: number;
+}
+
+/** What is known of one bend before anything is read on the tube as it lies. Degrees, lengths in the job's unit. */
+export interface ToldBend {
+	/** From the raw start end; null where only what else is read tells it. */
+	mark: Estimate | null;
+	/** By pulls, dial and angle finder. */
+	angle: Estimate;
+	/** As set or as read back. */
+	rotation: Estimate;
+	/** Largest angle before the bend was opened; null when it never was. */
+	relievedFrom: number | null;
+}
+
+/** What the tooling is expected to do, and how far tooling of its kind strays from that. */
+export interface ToldTooling {
+	/** Finished centre-line radius of a bend. */
+	radius: number;
+	/** Log-normal spread of the radius: shared by all bends of one tube, and from bend to bend. */
+	dieSpread: number;
+	bendSpread: number;
+	stretch: Estimate;
+	markOffset: number;
+}
+
+/** Something read on the tube as it lies on the bench, its ends uncut. */
+export interface TubeReading {
+	name: string;
+	value: number;
+	sd: number;
+	/** What it would read on a tube of this shape, without error. */
+	of(uncut: Shape): number;
+	/** Nothing but the operator's second look may set it aside. */
+	confirmed?: boolean;
+}
+
+export interface AsBuiltInput {
+	/** The bends made so far, in order from the start end. */
+	bends: readonly ToldBend[];
+	tooling: ToldTooling;
+	/** Length of the raw piece. */
+	piece: number;
+	readings: readonly TubeReading[];
+}
+
+/** An unknown of the estimate; `bend` counts from 0 and is null for what all bends share. */
+export interface AsBuiltUnknown {
+	kind: 'mark' | 'angle' | 'rotation' | 'radius' | 'die' | 'stretch';
+	bend: number | null;
+	/** What it is told to be; null where nothing tells it. `radius` and `die` are logarithms of factors. */
+	told: Estimate | null;
+}
+
+/**
+ * What the made part of a tube really is: one joint normal distribution of all unknowns, in the order of `unknowns`. Plain
+ * numbers but for what `input` holds.
+ */
+export interface AsBuilt {
+	input: AsBuiltInput;
+	unknowns: readonly AsBuiltUnknown[];
+	mean: readonly number[];
+	covariance: readonly (readonly number[])[];
+	/** Readings less what `mean` leads to, in their order. */
+	misses: readonly number[];
+	/** How each reading follows each unknown, at `mean`. */
+	slopes: readonly (readonly number[])[];
+}
+
+/** Where nothing tells a mark, its unit of variation: a length of this part of the piece. */
+const UNTOLD = 1e-3;
+
+function listUnknowns({ bends, tooling }: AsBuiltInput): AsBuiltUnknown[] {
+	const { dieSpread, bendSpread, stretch } = tooling;
+	return [
+		...bends.flatMap(({ mark, angle, rotation }, bend): AsBuiltUnknown[] => [
+			{ kind: 'mark', bend, told: mark },
+			{ kind: 'angle', bend, told: angle },
+			{ kind: 'rotation', bend, told: rotation },
+			{ kind: 'radius', bend, told: { value: 0, sd: bendSpread } },
+		]),
+		{ kind: 'die', bend: null, told: { value: 0, sd: dieSpread } },
+		{ kind: 'stretch', bend: null, told: stretch },
+	];
+}
+
+/** Place of an unknown in the estimate's vectors. */
+export const placeOf = (kind: 'mark' | 'angle' | 'rotation' | 'radius', bend: number): number =>
+	4 * bend + { mark: 0, angle: 1, rotation: 2, radius: 3 }[kind];
+
+/** The tube that a vector of unknowns stands for; without one, the likeliest. */
+export function rawTubeOf({ input, mean }: Pick<AsBuilt, 'input' | 'mean'>, x: readonly number[] = mean): RawTube {
+	const { bends, tooling } = input;
+	const [die, stretch] = [x.at(-2)!, x.at(-1)!];
+	const radius = tooling.radius * Math.exp(die);
+	return {
+		bends: bends.map(({ relievedFrom }, i) => {
+			const angle = x[placeOf('angle', i)]!;
+			return {
+				mark: x[placeOf('mark', i)]!,
+				angle,
+				rotation: x[placeOf('rotation', i)]!,
+				radius: radius * Math.exp(x[placeOf('radius', i)]!),
+				wrapped: Math.max(angle, relievedFrom ?? 0),
+			};
+		}),
+		stretch,
+		markOffset: tooling.markOffset,
+		radius,
+	};
+}
+
+/** Part of an unknown's unit by which it is moved to see what follows: differences of second order, near the best for doubles. */
+const DIFFERENCE = 1e-3;
+
+/** How a vector of numbers follows each unknown: one row a number. */
+function differences(
+	f: (x: readonly number[]) => number[],
+	x: readonly number[],
+	units: readonly number[],
+): number[][] {
+	const columns = units.map((unit, k) => {
+		const moved = [...x];
+		const by = unit * DIFFERENCE;
+		if (by === 0) return null;
+		moved[k] = x[k]! + by;
+		const above = f(moved);
+		moved[k] = x[k]! - by;
+		const below = f(moved);
+		return above.map((value, i) => (value - below[i]!) / (2 * by));
+	});
+	return f(x).map((_, row) => columns.map((column) => column?.[row] ?? 0));
+}
+
+const unitsOf = (unknowns: readonly AsBuiltUnknown[], piece: number): number[] =>
+	unknowns.map(({ told }) => told?.sd ?? UNTOLD * piece);
+
+/**
+ * The joint estimate of marks, angles, rotations, radii and stretch from what was told of each and from all readings: the
+ * posterior mean by Gauss-Newton, each told value and each reading weighed by its own error, and the covariance as the inverse
+ * of the normal matrix there (A. Gelb ed., Applied Optimal Estimation, 1974, section 2.2: weighted least squares).
+ */
+export function estimateAsBuilt(input: AsBuiltInput): AsBuilt {
+	const unknowns = listUnknowns(input);
+	const units = unitsOf(unknowns, input.piece);
+	const start = unknowns.map(({ told, bend }) => told?.value ?? untoldMark(input, bend!));
+	const valuesAt = (u: readonly number[]) => u.map((step, k) => start[k]! + step * units[k]!);
+	const reads = (x: readonly number[]) => readsOn(input, start, x);
+	const problem: Problem = {
+		residuals: (u) => [
+			...input.readings.map(missed(reads(valuesAt(u)))),
+			...u.map((step, k) => (unknowns[k]!.told ? step : 0)),
+		],
+		jacobian: (u) => [
+			...differences(reads, valuesAt(u), units).map((row, i) =>
+				row.map((slope, k) => (slope * units[k]!) / input.readings[i]!.sd),
+			),
+			...u.map((_, k) => u.map((__, j) => (j === k && unknowns[k]!.told ? 1 : 0))),
+		],
+		lower: start.map(() => -Infinity),
+		upper: start.map(() => Infinity),
+	};
+	const { x: steps } = solve(
+		problem,
+		start.map(() => 0),
+	);
+	const mean = valuesAt(steps);
+	const slopes = differences(reads, mean, units);
+	const now = reads(mean);
+	return {
+		input,
+		unknowns,
+		mean,
+		covariance: covarianceOf(problem.jacobian(steps), units),
+		misses: input.readings.map(({ value }, i) => value - now[i]!),
+		slopes,
+	};
+}
+
+const missed =
+	(now: readonly number[]) =>
+	({ value, sd }: TubeReading, i: number): number =>
+		(now[i]! - value) / sd;
+
+function readsOn(input: AsBuiltInput, mean: readonly number[], x: readonly number[]): number[] {
+	if (input.readings.length === 0) return [];
+	const shape = uncutShape(rawTubeOf({ input, mean }, x), input.piece);
+	return input.readings.map((reading) => reading.of(shape));
+}
+
+/** A start for a mark that nothing tells: behind the marks that are told before it. */
+function untoldMark({ bends, piece }: AsBuiltInput, bend: number): number {
+	const before = bends.slice(0, bend).findLast(({ mark }) => mark !== null)?.mark?.value ?? 0;
+	return before + (piece - before) / 2;
+}
+
+function covarianceOf(jacobian: readonly (readonly number[])[], units: readonly number[]): number[][] {
+	const normal = units.map((_, i) => units.map((__, j) => jacobian.reduce((sum, row) => sum + row[i]! * row[j]!, 0)));
+	return inverse(normal).map((row, i) => row.map((value, j) => value * units[i]! * units[j]!));
+}
+
+/** Mean and standard deviation of an angle, mark, rotation or logarithm of a radius factor. `bend` counts from 0. */
+export function marginal(built: AsBuilt, kind: 'mark' | 'angle' | 'rotation' | 'radius', bend: number): Estimate {
+	const place = placeOf(kind, bend);
+	return { value: built.mean[place]!, sd: Math.sqrt(built.covariance[place]![place]!) };
+}
+
+/**
+ * What any measures of the tube come to: `f` takes the made part (to which it may add bends still to come) and gives numbers;
+ * their means, to first order, and their covariance.
+ */
+export function spreadOf(built: AsBuilt, f: (tube: RawTube) => number[]): { mean: number[]; covariance: number[][] } {
+	const units = unitsOf(built.unknowns, built.input.piece);
+	const rows = differences((x) => f(rawTubeOf(built, x)), built.mean, units);
+	const along = rows.map((row) => built.covariance.map((line) => line.reduce((sum, c, k) => sum + c * row[k]!, 0)));
+	return {
+		mean: f(rawTubeOf(built)),
+		covariance: rows.map((row) => along.map((line) => line.reduce((sum, c, k) => sum + c * row[k]!, 0))),
+	};
+}

@@ -1,0 +1,44 @@
+import { rawArc } from '../tube/arcs.ts';
+import type { ArcBend, Shape } from '../tube/shape.ts';
+
+/** One bend as it lies on the piece it was bent from. */
+export interface RawBend {
+	/** From the raw start end. */
+	mark: number;
+	/** Degrees; `rotation` from the plane of the bend before. */
+	angle: number;
+	rotation: number;
+	/** Centre-line radius with which it was wrapped. */
+	radius: number;
+	/** Largest angle that it ever had: so much of the tube is wrapped. */
+	wrapped: number;
+}
+
+/** A tube by its bends, from the start end, and what the tooling does to each of them. Lengths in one unit. */
+export interface RawTube {
+	bends: readonly RawBend[];
+	/** Part by which an arc comes out longer than the straight tube it took. */
+	stretch: number;
+	/** How far past the die's index line a bend really starts. */
+	markOffset: number;
+	/** Radius that a bend still to come is expected to get. */
+	radius: number;
+}
+
+/** Raw tube used from the start end to the end of each bend; entry 0 is the start end itself. */
+export function ends({ bends, stretch, markOffset }: RawTube): number[] {
+	return [0, ...bends.map(({ mark, radius, wrapped }) => mark + markOffset + rawArc(wrapped, radius, stretch))];
+}
+
+/**
+ * The centre line of the uncut piece of length `piece`. An arc keeps the length it was wrapped with, so that opening it lets its
+ * radius grow.
+ */
+export function uncutShape(tube: RawTube, piece: number): Shape {
+	const used = ends(tube);
+	const straights = tube.bends.map(({ mark }, i) => mark + tube.markOffset - used[i]!);
+	const bends = tube.bends.map(
+		({ angle, rotation, radius, wrapped }): ArcBend => ({ angle, rotation, radius: (radius * wrapped) / angle }),
+	);
+	return { straights: [...straights, piece - used.at(-1)!], bends };
+}

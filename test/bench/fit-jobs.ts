@@ -1,0 +1,36 @@
+/** The tubes that are bent for the figures, in inches, on a die whose growth was measured on a test piece. */
+import type { Draw } from '../../src/practice/random.ts';
+import type { Job } from '../../src/tube/job.ts';
+import { byBends, plainJob } from '../helpers/plain-job.ts';
+
+const tooling = { growth: 1.02, tape: 1 / 32, clamp: 2, follow: 2 };
+const trim = { start: 2, end: 2 };
+
+/** A flat hat of 14, 31 and 17 degrees with 12 in legs, a drop to its crown and one to its far leg. */
+export function flatHat(): Job {
+	return plainJob({
+		tooling,
+		trim,
+		shape: byBends(
+			[
+				[12, 14, 0],
+				[12, 31, 180],
+				[12, 17, 180],
+			],
+			12,
+		),
+		checks: [
+			{ name: 'crown', kind: 'drop', from: 1, to: { bend: 2 }, surface: 'centre', tolerance: 1 / 16 },
+			{ name: 'far leg', kind: 'drop', from: 1, to: { straight: 4 }, surface: 'centre', tolerance: 1 / 16 },
+		],
+	});
+}
+
+/** A 3-D tube: straights of 6 to 16 in, angles of 20 to 110 degrees, any rotations. */
+export function anyTube(bends: number, draw: Draw): Job {
+	const list = Array.from(
+		{ length: bends },
+		(_, i) => [draw.uniform(6, 16), draw.uniform(20, 110), i === 0 ? 0 : draw.uniform(-180, 180)] as const,
+	);
+	return plainJob({ tooling, trim, shape: byBends(list, draw.uniform(6, 16)) });
+}

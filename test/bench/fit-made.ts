@@ -1,0 +1,153 @@
+/**
+ * Tubes bent by the session core with errors of a stated size: the core plans, estimates and corrects, the bends land where the
+ * draw says. The same draw can be bent again by another rule, so that rules are compared on the very same errors.
+ */
+import type { Draw } from '../../src/practice/random.ts';
+import { rounded } from '../../src/practice/shop.ts';
+import { type TrueBend, trueShape } from '../../src/practice/true-tube.ts';
+import { acceptBend } from '../../src/session/apply-bend.ts';
+import { takeReading } from '../../src/session/apply-reading.ts';
+import { tubeAtWork } from '../../src/session/as-built.ts';
+import { checksDue } from '../../src/session/check-reading.ts';
+import { initial } from '../../src/session/fold.ts';
+import type { Start } from '../../src/session/start.ts';
+import { coldPrior } from '../../src/session/start.ts';
+import { type State, withBend } from '../../src/session/state.ts';
+import { reopened } from '../../src/springback/filter.ts';
+import { checkValue } from '../../src/tube/checks.ts';
+import type { Job } from '../../src/tube/job.ts';
+import type { Shape } from '../../src/tube/shape.ts';
+
+/** Standard deviations; degrees and the job's unit. */
+export interface Noise {
+	/** Where bends land against their target. */
+	angle: number;
+	/** Rotations and marks as hands set them. */
+	rotation: number;
+	mark: number;
+	/** The angle finder; 0: the angle is known. */
+	finder: number;
+	/** Rotations as read back; 0: known, null: not read. */
+	readBack: number | null;
+	/** Log-normal radius spread of the die and of one bend, and the greatest stretch, drawn evenly from 0. */
+	die: number;
+	bendRadius: number;
+	stretch: number;
+	/** A drop or a span by tape. */
+	check: number;
+}
+
+/** All errors of one tube, drawn once. */
+export interface Errors {
+	angles: number[];
+	rotations: number[];
+	marks: number[];
+	finder: number[];
+	readBack: number[];
+	radii: number[];
+	stretch: number;
+	checks: number[];
+}
+
+export function drawErrors(job: Job, bends: number, noise: Noise, draw: Draw): Errors {
+	const each = (sd: number) => Array.from({ length: bends }, () => draw.normal(0, sd));
+	const die = draw.normal(0, noise.die);
+	return {
+		angles: each(noise.angle),
+		rotations: each(noise.rotation).map((error, i) => (i === 0 ? 0 : error)),
+		marks: each(noise.mark),
+		finder: each(noise.finder),
+		readBack: each(noise.readBack ?? 0),
+		radii: each(noise.bendRadius).map((error) => Math.exp(die + error)),
+		stretch: draw.uniform(0, noise.stretch),
+		checks: job.checks.map(() => draw.normal(0, noise.check)),
+	};
+}
+
+export function startOf(job: Job): Start {
+	return {
+		id: 'bench',
+		program: 'bench',
+		at: '2026-01-01T00:00:00.000Z',
+		job,
+		jobFile: '/none',
+		jobSource: {},
+		learn: false,
+		...coldPrior(job),
+	};
+}
+
+/** `kept`: the design's numbers; `corrected`: as the session core does it; `oracle`: the core told what is true. */
+export type Rule = 'kept' | 'corrected' | 'oracle';
+
+export interface MadeTube {
+	state: State;
+	/** As it lies with its ends cut by what is believed. */
+	truth: Shape;
+	bends: TrueBend[];
+}
+
+export function makeTube(job: Job, noise: Noise, errors: Errors, rule: Rule): MadeTube {
+	let state = initial(startOf(job));
+	const bends: TrueBend[] = [];
+	const trueJob = { ...job, tooling: { ...job.tooling, stretch: errors.stretch } };
+	for (const i of state.bends.keys()) {
+		const numbers = state.plan.current[i]!;
+		const bend: TrueBend = {
+			mark: numbers.fromStart + errors.marks[i]!,
+			rotation: numbers.rotation + errors.rotations[i]!,
+			angle: numbers.angle + errors.angles[i]!,
+			wrapped: numbers.angle + errors.angles[i]!,
+			radius: job.tooling.clr * state.start.growth * errors.radii[i]!,
+		};
+		bends.push(bend);
+		if (rule === 'kept') continue;
+		state = worked(state, i, noise, errors, bend, rule);
+		for (const name of rule === 'corrected' ? checksDue(state, i + 1) : []) {
+			const index = job.checks.findIndex((check) => check.name === name);
+			const shape = trueShape(bends, state.piece, trueJob);
+			const value = rounded(
+				checkValue(job.checks[index]!, shape, job.tube) + errors.checks[index]!,
+				job.tooling.tape / 2,
+			);
+			state = takeReading({ ...state, phase: { at: 'check', queue: [name] } }, { of: 'check', name, value }, 1, false);
+		}
+		state = acceptBend(state);
+	}
+	return { state, bends, truth: cut(state, bends, trueJob, rule) };
+}
+
+/** The bend with index `i` pulled, with what the instruments say of it. */
+function worked(state: State, i: number, noise: Noise, errors: Errors, bend: TrueBend, rule: Rule): State {
+	const numbers = state.plan.current[i]!;
+	const exact = rule === 'oracle';
+	const known = exact || noise.finder === 0;
+	// As the filter weighs the finder against where the stop rule lets the bend land.
+	const part = known ? 1 : noise.angle ** 2 / (noise.angle ** 2 + noise.finder ** 2);
+	const angle = numbers.angle + part * (errors.angles[i]! + (known ? 0 : errors.finder[i]!));
+	const sd = known ? 1e-6 : Math.sqrt(part) * noise.finder;
+	const read = exact || noise.readBack !== null;
+	const rotation = !read
+		? numbers.rotation
+		: exact || noise.readBack === 0
+			? bend.rotation
+			: rounded(bend.rotation + errors.readBack[i]!, 0.1);
+	const row = { entry: 0, seat: 1, pointer: null, stop: angle, loaded: angle, released: null, measured: [] };
+	return withBend({ ...state, filter: reopened(state.filter, { angle, sd }, angle) }, i + 1, {
+		mark: exact ? bend.mark : numbers.fromStart,
+		rotation,
+		seats: 1,
+		pulls: [row],
+		target: numbers.angle,
+	});
+}
+
+function cut(state: State, bends: TrueBend[], job: Job, rule: Rule): Shape {
+	const believed = tubeAtWork(state, state.plan.current);
+	const { straights, bends: arcs } = trueShape(bends, state.piece, job);
+	const trim = rule === 'kept' ? job.trim : { start: believed.trimStart, end: Math.max(0, believed.trimEnd) };
+	return {
+		straights: straights.map((s, k) => (k === 0 ? s - trim.start : k === straights.length - 1 ? s - trim.end : s)),
+		bends: arcs.map((arc, i) => (i === 0 ? { ...arc, rotation: state.design.shape.bends[0]!.rotation } : arc)),
+	};
+}
