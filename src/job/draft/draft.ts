@@ -1,0 +1,124 @@
+import type { Units } from '../../tube/job.ts';
+import { JOB_FORMAT } from '../read.ts';
+import type { CheckKind } from './check-questions.ts';
+
+/** A number as it stands in a job file: plain, or a length as it was written. */
+export type Value = number | string;
+
+export interface BendJson {
+	straight: Value;
+	angle: number;
+	rotation: number;
+}
+
+/** What a job file holds, as far as it is known. */
+export interface JobJson {
+	pullbook: typeof JOB_FORMAT;
+	name?: string;
+	units?: Units;
+	tube?: { material?: unknown; od?: Value; wall?: Value; stock?: Value };
+	tooling?: Record<string, Value>;
+	shape?: { bends?: BendJson[]; last?: Value; points?: Value[][] };
+	trim?: { start?: Value; end?: Value };
+	tolerance?: { under?: number; over?: number; length?: Value; rotation?: number };
+	risk?: number;
+	checks?: unknown[];
+	notes?: string;
+}
+
+/** Which question is open. */
+export type Place =
+	| 'name'
+	| 'units'
+	| 'material'
+	| 'materialName'
+	| 'yield'
+	| 'modulus'
+	| 'od'
+	| 'wall'
+	| 'stock'
+	| 'die'
+	| 'bender'
+	| 'dieName'
+	| 'clr'
+	| 'clamp'
+	| 'follow'
+	| 'shape'
+	| 'piece'
+	| 'straight'
+	| 'angle'
+	| 'turn'
+	| 'turnBy'
+	| 'rise'
+	| 'run'
+	| 'last'
+	| 'flat'
+	| 'x'
+	| 'y'
+	| 'z'
+	| 'morePoints'
+	| 'trimStart'
+	| 'trimEnd'
+	| 'checkKind'
+	| 'checkPart'
+	| 'checkTolerance'
+	| 'checkName'
+	| 'notes'
+	| 'field'
+	| 'overview';
+
+/** How the bends that are asked for now are given: one by its angle, or the two of an offset. */
+export type Piece = 'bend' | 'corners' | 'tangents' | 'slope';
+
+/** The answers for a bend, an offset, a point, a material or a check that is not whole yet. */
+export interface Part {
+	piece?: Piece;
+	straight?: Value;
+	angle?: number;
+	rise?: number;
+	run?: number;
+	point?: Value[];
+	check?: { kind: CheckKind; values: unknown[]; tolerance?: Value };
+	material?: { name?: string; yield?: number };
+}
+
+/** A job that is being written, one question at a time. */
+export interface Draft {
+	file: JobJson;
+	at: Place;
+	/** The bend, point or check in hand, from 0, and whether it is added, takes another's place or goes in before it. */
+	item: number;
+	put: 'add' | 'instead' | 'before';
+	/** The field in hand, as `tooling.maxAngle`, where `at` is `field`. */
+	field: string;
+	part: Part;
+	/** Whether the points lie in one plane, so that two numbers do for each. */
+	flat: boolean;
+	/** Once everything was asked, a question that is asked again leads back to the overview. */
+	whole: boolean;
+}
+
+/** A job of which nothing is known. */
+export function newDraft(): Draft {
+	return { ...blank({ pullbook: JOB_FORMAT }), at: 'name' };
+}
+
+/** A job as its file has it, to be changed. The file must be one that `readJob` finds no fault in. */
+export function draftOf(raw: unknown): Draft {
+	const file = raw as JobJson;
+	const flat = file.shape?.points?.every((point) => point.length === 2) ?? true;
+	return { ...blank(file), at: 'overview', whole: true, flat };
+}
+
+function blank(file: JobJson): Draft {
+	return { file, at: 'name', item: 0, put: 'add', field: '', part: {}, flat: true, whole: false };
+}
+
+export function unitsOf({ file }: Pick<Draft, 'file'>): Units {
+	return file.units ?? 'in';
+}
+
+export function bendsIn({ file }: Pick<Draft, 'file'>): number {
+	const { bends, points } = file.shape ?? {};
+	return points === undefined ? (bends?.length ?? 0) : Math.max(0, points.length - 2);
+}

@@ -1,0 +1,68 @@
+import type { Job } from '../../tube/job.ts';
+import type { Fault } from '../fault.ts';
+import { readJob } from '../read.ts';
+import { bendsIn, type Draft, type JobJson, unitsOf } from './draft.ts';
+import type { Shop } from './questions.ts';
+import { partBend } from './shape-parts.ts';
+import { lengthOf } from './value.ts';
+
+/** A draft as the job that it would be. */
+export interface Preview {
+	job: Job;
+	/** Whether the last straight, and so the cut length, is known; else one is thought up for the drawing. */
+	ended: boolean;
+	/** The bend in hand, from 1; one past the last when none is. */
+	now: number;
+}
+
+/** Where the tube is not known yet something is taken that no mark depends on. */
+const SOME_TUBE = { material: '1020-dom' };
+
+/** What a draft comes to so far; null while it has no shape, or one that cannot be. */
+export function preview(draft: Draft, { lookup }: Shop): Preview | null {
+	const file = partBend(draft);
+	const shape = shapeSoFar(file, draft);
+	if (shape === null) return null;
+	const { checks: _, trim, ...rest } = file;
+	const read = readJob(
+		{
+			...rest,
+			name: file.name ?? 'A new job',
+			units: unitsOf(draft),
+			tube: { ...SOME_TUBE, ...file.tube },
+			shape,
+			...(trim === undefined ? {} : { trim }),
+			...(draft.whole && file.checks !== undefined ? { checks: file.checks } : {}),
+		},
+		lookup,
+	);
+	if ('faults' in read) return null;
+	const ended = file.shape?.last !== undefined || (file.shape?.points !== undefined && draft.at !== 'x');
+	return { job: read.job, ended, now: draft.at === 'overview' ? bendsIn({ file }) + 1 : draft.item + 1 };
+}
+
+/** The shape with the bend or point in hand as far as it is known, and an end. */
+function shapeSoFar(file: JobJson, { part, item, put }: Draft): JobJson['shape'] | null {
+	const { bends, points, last } = file.shape ?? {};
+	if (points !== undefined) {
+		const { point = [] } = part;
+		const all = point.length < 2 ? points : points.toSpliced(item, put === 'instead' ? 1 : 0, [...point]);
+		return all.length < 3 ? null : { points: all };
+	}
+	const known = (bends ?? [])
+		.filter(({ angle }) => angle !== undefined)
+		.map((bend) => ({ ...bend, rotation: bend.rotation ?? 0 }));
+	if (known.length === 0) return null;
+	return { bends: known, last: last ?? longest(file, known) };
+}
+
+/** As long as the longest straight so far, so that it looks like one of them. */
+function longest(file: JobJson, bends: readonly { straight: number | string }[]): number {
+	return Math.max(...bends.map(({ straight }) => lengthOf(straight, unitsOf({ file }))));
+}
+
+/** Every fault that the file would have as it stands. */
+export function draftFaults({ file }: Draft, { lookup }: Shop): readonly Fault[] {
+	const read = readJob(file, lookup);
+	return 'faults' in read ? read.faults : [];
+}

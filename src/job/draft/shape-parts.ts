@@ -1,0 +1,87 @@
+import { normalizeRotation } from '../../tube/angles.ts';
+import { offsetByAngle, offsetByRun } from '../../tube/offset.ts';
+import { trimmed } from '../../units/format.ts';
+import type { Fault } from '../fault.ts';
+import { readTooling } from '../tooling.ts';
+import { type BendJson, type Draft, type JobJson, unitsOf, type Value } from './draft.ts';
+import type { Shop } from './questions.ts';
+import { lengthOf } from './value.ts';
+
+/** Offsets come to more decimals than any tape has: what is kept is finer than a hair of either unit. */
+const PLACES = 6;
+
+function rounded(value: number): number {
+	return Number(value.toFixed(PLACES));
+}
+
+function withShape(draft: Draft, shape: JobJson['shape']): Draft {
+	return { ...draft, file: { ...draft.file, shape }, part: {} };
+}
+
+/** `items` with `fresh` where the draft says: at the end, in the place of the item in hand, or before it. */
+function placed<T>(items: readonly T[], fresh: readonly T[], { item, put }: Pick<Draft, 'item' | 'put'>): T[] {
+	return items.toSpliced(item, put === 'instead' ? 1 : 0, ...fresh);
+}
+
+/** The draft with the bend in hand in its place. */
+export function addBend(draft: Draft, rotation: number): Draft {
+	const { straight, angle } = draft.part;
+	const bend: BendJson = { straight: straight!, angle: angle!, rotation: normalizeRotation(rotation) };
+	return withShape(draft, { ...draft.file.shape, bends: placed(draft.file.shape?.bends ?? [], [bend], draft) });
+}
+
+/** The draft with the two bends of the offset in hand, or why there are none. */
+export function addOffset(draft: Draft, rotation: number, shop: Shop): Draft | { fault: Fault } {
+	const { piece, straight, rise = 0, run = 0, angle } = draft.part;
+	const radius = finishedRadius(draft, shop);
+	const offset =
+		piece === 'slope'
+			? offsetByAngle(rise, angle!, radius)
+			: offsetByRun(rise, run, radius, piece === 'corners' ? 'corners' : 'tangents');
+	const fault = offsetFault(draft, radius, offset?.straight ?? null);
+	if (offset === null || fault !== null) return { fault: fault! };
+	const bend = rounded(offset.angle);
+	const bends: BendJson[] = [
+		{ straight: straight!, angle: bend, rotation: normalizeRotation(rotation) },
+		{ straight: rounded(offset.straight), angle: bend, rotation: 180 },
+	];
+	return withShape(draft, { ...draft.file.shape, bends: [...(draft.file.shape?.bends ?? []), ...bends] });
+}
+
+/** `between`: the straight between the two bends; null where no bends do it. */
+function offsetFault({ part, item, file }: Draft, radius: number, between: number | null): Fault | null {
+	const { rise = 0, run, angle } = part;
+	const at = `shape.bends[${item}]`;
+	const units = unitsOf({ file });
+	const found = angle === undefined ? `a rise of ${rise} in a run of ${run}` : `a rise of ${rise} at ${angle}°`;
+	if (between === null) {
+		const right =
+			angle === undefined ? 'a rise above 0 and a longer run' : 'a rise above 0, an angle above 0 and below 180';
+		return { at, found, right };
+	}
+	if (between >= 0) return null;
+	const short = trimmed(Math.ceil(-between * 1000) / 1000, 3);
+	const right = `a longer ${angle === undefined ? 'run' : 'rise, or another angle'}: at a radius of ${trimmed(radius, 3)} ${units} the two bends want ${short} ${units} more between their corners`;
+	return { at, found, right };
+}
+
+/** Centre-line radius of a finished bend as the file, the kept die and what is usual give it; 0 where it is not known. */
+function finishedRadius(draft: Draft, { lookup }: Shop): number {
+	const { tube, tooling } = draft.file;
+	const units = unitsOf(draft);
+	const od = tube?.od === undefined ? undefined : lengthOf(tube.od, units);
+	const read = readTooling(tooling, od, units, lookup, () => {}).tooling;
+	return (read.clr ?? 0) * (read.growth ?? 1);
+}
+
+export function addPoint(draft: Draft, point: Value[]): Draft {
+	return withShape(draft, { points: placed(draft.file.shape?.points ?? [], [point], draft) });
+}
+
+/** The file with the bend in hand as far as it is known, so that its faults are found before it is whole. */
+export function partBend({ file, part, item, put }: Draft): JobJson {
+	if (part.piece !== 'bend' || part.straight === undefined) return file;
+	const { straight, angle } = part;
+	const bend = { straight, ...(angle === undefined ? {} : { angle }) } as BendJson;
+	return { ...file, shape: { ...file.shape, bends: placed(file.shape?.bends ?? [], [bend], { item, put }) } };
+}

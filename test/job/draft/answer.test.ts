@@ -1,0 +1,359 @@
+import { describe, expect, it } from 'vitest';
+import { answer } from '../../../src/job/draft/answer.ts';
+import { type Draft, draftOf, newDraft } from '../../../src/job/draft/draft.ts';
+import { fileNameFor, fileText } from '../../../src/job/draft/file-text.ts';
+import { draftFaults, preview } from '../../../src/job/draft/preview.ts';
+import { questionOf, type Shop } from '../../../src/job/draft/questions.ts';
+import { readJob } from '../../../src/job/read.ts';
+
+const SHOP: Shop = {
+	lookup: (bender, die) => (bender === 'quay' && die === 'five' ? { clr: 5, growth: 1.02, clamp: 3 } : undefined),
+	dies: [
+		{ bender: 'quay', die: 'five', says: 'radius 5 in' },
+		{ bender: 'quay', die: 'bare', says: '' },
+	],
+};
+
+/** The draft after these answers, each of which must be taken. */
+function following(answers: readonly string[], from: Draft = newDraft()): Draft {
+	return answers.reduce((draft, text) => {
+		const next = answer(draft, text, SHOP);
+		if ('faults' in next) {
+			throw new Error(`"${text}" at ${draft.at}: ${next.faults.map(({ right }) => right).join('; ')}`);
+		}
+		return next.draft;
+	}, from);
+}
+
+const TUBE = ['Ramp guard', 'in', '1020-dom', '1 1/4', '0.095', ''];
+const TYPED_DIE = ['own', '', '', '4', '3', ''];
+const KEPT_DIE = [JSON.stringify(['quay', 'five'])];
+const START = [...TUBE, ...TYPED_DIE];
+
+describe('the questions of a new job', () => {
+	it('come one after the other, as the drawing is read', () => {
+		const asked: string[] = [];
+		const answers = [...START, 'bends', 'bend', '12', '30', 'bend', '9 3/8', '30', 'opposite', 'last', '14', '1/2', ''];
+		let draft = newDraft();
+		for (const text of answers) {
+			asked.push(draft.at);
+			draft = following([text], draft);
+		}
+		expect(asked.join(' ')).toBe(
+			'name units material od wall stock die bender dieName clr clamp follow shape piece straight angle piece straight angle ' +
+				'turn piece last trimStart trimEnd',
+		);
+		expect(draft.at).toBe('overview');
+		expect(draft.file).toEqual({
+			pullbook: 'job/1',
+			name: 'Ramp guard',
+			units: 'in',
+			tube: { material: '1020-dom', od: '1 1/4', wall: 0.095 },
+			tooling: { clr: 4, clamp: 3 },
+			shape: {
+				bends: [
+					{ straight: 12, angle: 30, rotation: 0 },
+					{ straight: '9 3/8', angle: 30, rotation: 180 },
+				],
+				last: 14,
+			},
+			trim: { start: '1/2' },
+		});
+		expect(draftFaults(draft, SHOP)).toEqual([]);
+	});
+
+	it('leave out what a kept die knows', () => {
+		const draft = following([...TUBE, ...KEPT_DIE]);
+		expect(draft.at).toBe('shape');
+		expect(draft.file.tooling).toEqual({ bender: 'quay', die: 'five' });
+	});
+
+	it('ask for the radius that a kept die lacks', () => {
+		expect(following([...TUBE, JSON.stringify(['quay', 'bare'])]).at).toBe('clr');
+	});
+
+	it('take a material by its strength', () => {
+		const draft = following(['Ramp guard', 'mm', 'own', 'S235', '235', '210000']);
+		expect(draft.file.tube).toEqual({ material: { name: 'S235', yield: 235, modulus: 210000 } });
+		expect(draft.at).toBe('od');
+	});
+
+	it('take corner points, flat or not', () => {
+		const flat = following([
+			...START,
+			'points',
+			'flat',
+			'0',
+			'0',
+			'20',
+			'0',
+			'30',
+			'10',
+			'more',
+			'50',
+			'10',
+			'last',
+			'',
+			'',
+		]);
+		expect(flat.file.shape).toEqual({
+			points: [
+				[0, 0],
+				[20, 0],
+				[30, 10],
+				[50, 10],
+			],
+		});
+		expect(draftFaults(flat, SHOP)).toEqual([]);
+		const deep = following([
+			...START,
+			'points',
+			'deep',
+			'0',
+			'0',
+			'0',
+			'20',
+			'0',
+			'0',
+			'30',
+			'10',
+			'5',
+			'last',
+			'',
+			'',
+		]);
+		expect(deep.file.shape).toEqual({
+			points: [
+				[0, 0, 0],
+				[20, 0, 0],
+				[30, 10, 5],
+			],
+		});
+	});
+
+	it.each([
+		['corners', '3', '4', 36.869898, 5 - (2 * 4) / 3],
+		['slope', '10', '30', 30, 20 - 8 * Math.tan(Math.PI / 12)],
+	])('take an offset by %s as two bends', (piece, rise, second, angle, straight) => {
+		const small = piece === 'corners' ? [...TUBE, 'own', '', '', '4', '', ''] : START;
+		const draft = following([...small, 'bends', piece, '10', rise, second]);
+		const [first, other] = draft.file.shape!.bends!;
+		expect(first).toEqual({ straight: 10, angle, rotation: 0 });
+		expect(other).toMatchObject({ angle, rotation: 180 });
+		expect(other!.straight).toBeCloseTo(straight, 5);
+		expect(draft.at).toBe('piece');
+	});
+
+	it('make an offset by the finished radius, which a kept die tells', () => {
+		const draft = following([...TUBE, ...KEPT_DIE, 'bends', 'slope', '10', '8', '45']);
+		const radius = 5 * 1.02;
+		const between = 8 / Math.sin(Math.PI / 4) - 2 * radius * Math.tan(Math.PI / 8);
+		expect(draft.file.shape!.bends![1]!.straight).toBeCloseTo(between, 5);
+	});
+});
+
+describe('numbers', () => {
+	it.each([
+		['31 1/2', '31 1/2'],
+		['3/8', '3/8'],
+		['12 7/16 - 1', 11.4375],
+		['9,375', 9.375],
+		['362 mm', '362 mm'],
+		['2\' 6 1/2"', '2\' 6 1/2"'],
+		['24', 24],
+	])('%s stands in the file as %s', (typed, kept) => {
+		expect(following([...START, 'bends', 'bend', typed]).part.straight).toEqual(kept);
+	});
+});
+
+describe('a fault', () => {
+	it.each<[string, readonly string[], string, string, RegExp]>([
+		['a number that is none', ['A', 'in', '1020-dom'], 'about one', 'tube.od', /a number/],
+		['a wall thicker than the tube', ['A', 'in', '1020-dom', '1'], '0.6', 'tube.wall', /at most half/],
+		['a name of blanks', [], '  ', 'name', /called/],
+		['a radius under half the diameter', [...TUBE, 'own', '', ''], '0.5', 'tooling.clr', /at least half/],
+		['a negative straight', [...START, 'bends', 'bend'], '-1', 'shape.bends[0].straight', /of 0 or more/],
+		['an angle of 180', [...START, 'bends', 'bend', '10'], '180', 'shape.bends[0].angle', /below 180/],
+		[
+			'no way to go at all',
+			[...START, 'bends', 'bend', '10', '20', 'bend', '9', '20'],
+			'back',
+			'job',
+			/one of the numbers/,
+		],
+		[
+			'an offset without room',
+			[...START, 'bends', 'slope', '10', '1'],
+			'60',
+			'shape.bends[0]',
+			/more between their corners/,
+		],
+		[
+			'an offset that no bends make',
+			[...START, 'bends', 'tangents', '10', '12'],
+			'1',
+			'shape.bends[0]',
+			/a longer run/,
+		],
+		[
+			'points in a line',
+			[...START, 'points', 'flat', '0', '0', '9', '0', '20'],
+			'0',
+			'shape.points[1]',
+			/out of the line/,
+		],
+		[
+			'a trim below 0',
+			[...START, 'bends', 'bend', '10', '20', 'bend', '9', '20', 'same', 'last', '9'],
+			'-1',
+			'trim.start',
+			/or no/,
+		],
+	])('%s is said at its question', (_, before, text, at, right) => {
+		const draft = following(before);
+		expect(answer(draft, text, SHOP)).toMatchObject({ faults: [{ at, right: expect.stringMatching(right) }] });
+	});
+
+	it('is the one that a job file with that value has', () => {
+		const draft = following(['A', 'in', '1020-dom', '1']);
+		const file = { ...draft.file, tube: { ...draft.file.tube, wall: 0.6 } };
+		const read = readJob(file, SHOP.lookup);
+		const expected = 'faults' in read ? read.faults.filter(({ at }) => at === 'tube.wall') : [];
+		expect(answer(draft, '0.6', SHOP)).toEqual({ faults: expected });
+		expect(expected).toHaveLength(1);
+	});
+});
+
+const KEPT = {
+	pullbook: 'job/1',
+	name: 'Fender hoop',
+	units: 'mm',
+	tube: { material: '304-annealed', od: 33.7, wall: 2 },
+	tooling: { clr: 100 },
+	shape: {
+		bends: [
+			{ straight: 200, angle: 45, rotation: 0 },
+			{ straight: 300, angle: 45, rotation: 0 },
+		],
+		last: 200,
+	},
+	checks: [{ name: 'width', span: { from: { end: 'start' }, to: { end: 'far' } } }],
+};
+
+/** The kept job with a question of the overview open. */
+const opened = (more: Partial<Draft>): Draft => ({ ...draftOf(KEPT), ...more });
+
+describe('a kept job that is changed', () => {
+	it('goes back to the overview after each question', () => {
+		const draft = following(['35'], opened({ at: 'od' }));
+		expect(draft.at).toBe('overview');
+		expect(draft.file).toEqual({ ...KEPT, tube: { ...KEPT.tube, od: 35 } });
+	});
+
+	it('has a bend changed, put before another, or added', () => {
+		const bend = { piece: 'bend' as const };
+		const changed = following(
+			['250', '30', 'opposite'],
+			opened({ at: 'straight', item: 1, put: 'instead', part: bend }),
+		);
+		expect(changed.at).toBe('overview');
+		expect(changed.file.shape!.bends![1]).toEqual({ straight: 250, angle: 30, rotation: 180 });
+		const before = following(
+			['120', '20', 'own', '-90'],
+			opened({ at: 'straight', item: 1, put: 'before', part: bend }),
+		);
+		expect(before.file.shape!.bends!.map(({ angle }) => angle)).toEqual([45, 20, 45]);
+		expect(before.file.shape!.bends![1]!.rotation).toBe(-90);
+		const added = following(['bend', '150', '60', 'same', 'last', '90'], opened({ at: 'piece' }));
+		expect(added.at).toBe('overview');
+		expect(added.file.shape!.bends).toHaveLength(3);
+		expect(added.file.shape!.last).toBe(90);
+	});
+
+	it('takes a check of each kind, named by itself where it is given no name', () => {
+		const parts: [kind: string, parts: unknown[], json: object][] = [
+			['drop', [1, { bend: 2 }, 'across'], { drop: { from: 1, to: { bend: 2 }, surface: 'across' } }],
+			['drop', [1, { straight: 3 }, 'centre'], { drop: { from: 1, to: { straight: 3 } } }],
+			['angle', [1, 3], { angle: { between: [1, 3] } }],
+			['span', [{ bend: 1 }, { end: 'far' }], { span: { from: { bend: 1 }, to: { end: 'far' } } }],
+			['out', [1, 2, 3], { out: { plane: [1, 2], to: { straight: 3 } } }],
+			['ovality', [2], { ovality: { bend: 2 } }],
+		];
+		for (const [kind, values, json] of parts) {
+			const answers = [kind, ...values.map((value) => JSON.stringify(value)), '', ''];
+			const draft = following(answers, opened({ at: 'checkKind', item: 1 }));
+			expect(draft.file.checks![1]).toEqual({ name: `${kind} 2`, ...json });
+			expect(draftFaults(draft, SHOP)).toEqual([]);
+		}
+	});
+
+	it('has a field of its own set and left out again', () => {
+		const set = following(['120'], opened({ at: 'field', field: 'tooling.maxAngle' }));
+		expect(set.file.tooling).toEqual({ clr: 100, maxAngle: 120 });
+		const risk = following(['0.05'], opened({ at: 'field', field: 'risk' }));
+		expect(risk.file.risk).toBe(0.05);
+		const out = following([''], { ...risk, at: 'field', field: 'risk' });
+		expect('risk' in out.file).toBe(false);
+		const tolerance = following(['1'], opened({ at: 'field', field: 'tolerance.under' }));
+		expect(following([''], { ...tolerance, at: 'field', field: 'tolerance.under' }).file).toEqual(KEPT);
+	});
+
+	it('is refused a check that measures nothing', () => {
+		const draft = following(['angle', '1', '1', ''], opened({ at: 'checkKind', item: 1 }));
+		expect(answer(draft, '', SHOP)).toMatchObject({
+			faults: [{ at: 'checks[1].angle.between', right: expect.stringMatching(/two different straights/) }],
+		});
+	});
+});
+
+describe('what a draft comes to so far', () => {
+	it('is nothing before the first angle, then a tube with a bend in hand', () => {
+		expect(preview(following([...START, 'bends', 'bend', '10']), SHOP)).toBeNull();
+		const draft = following([...START, 'bends', 'bend', '10', '30']);
+		expect(preview(draft, SHOP)).toMatchObject({ ended: false, job: { shape: { last: 10 } } });
+		expect(preview(following(['bend', '20', '40'], draft), SHOP)).toMatchObject({ now: 2, ended: false });
+	});
+
+	it('is nothing before the die is known', () => {
+		const draft = following(TUBE);
+		const shape = { bends: [{ straight: 1, angle: 2, rotation: 0 }] };
+		expect(preview({ ...draft, file: { ...draft.file, shape } }, SHOP)).toBeNull();
+	});
+
+	it('grows point by point', () => {
+		const two = following([...START, 'points', 'flat', '0', '0', '20', '0', '30']);
+		expect(preview(two, SHOP)).toBeNull();
+		expect(preview(following(['10'], two), SHOP)?.job.shape).toEqual({
+			kind: 'points',
+			points: [
+				[0, 0, 0],
+				[20, 0, 0],
+				[30, 10, 0],
+			],
+		});
+	});
+});
+
+describe('the text of a job file', () => {
+	it('reads back as it was, one bend a line', () => {
+		const text = fileText(draftOf(KEPT).file);
+		expect(JSON.parse(text)).toEqual(KEPT);
+		expect(text).toContain('\t\t\t{ "straight": 200, "angle": 45, "rotation": 0 },\n');
+		expect(text).toContain('\n\t"tube": { "material": "304-annealed", "od": 33.7, "wall": 2 },\n');
+	});
+
+	it.each([
+		['Ramp guard, port', 'ramp-guard-port.json'],
+		['Bügel №2', 'bugel-no2.json'],
+		['***', 'job.json'],
+	])('goes under a name made of the part: %s', (name, file) => {
+		expect(fileNameFor(name)).toBe(file);
+	});
+});
+
+it('every question of every place says what it asks', () => {
+	const draft = following([...START, 'bends', 'bend', '10', '30']);
+	expect(questionOf(draft, SHOP)).toMatchObject({ title: 'The shape', kind: 'choice', usual: { value: 'bend' } });
+	expect(() => questionOf({ ...draft, at: 'overview' }, SHOP)).toThrow('Nothing is asked');
+	expect(() => questionOf({ ...draft, at: 'field', field: 'tube.colour' }, SHOP)).toThrow('no field "tube.colour"');
+});
