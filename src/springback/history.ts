@@ -2,7 +2,7 @@
 import { type Filter, filterPrior, newTube } from './filter.ts';
 import type { Gaussian } from './gaussian.ts';
 import { type Member, posterior, type Told } from './hierarchy.ts';
-import { covarianceOf, type Kin, keyOf, MACHINE, nearness, sharedLevels } from './kin.ts';
+import { covarianceOf, isSame, type Kin, MACHINE, nearness, sharedLevels } from './kin.ts';
 import { eigen, inverse, times } from './linear.ts';
 
 export type { Kin };
@@ -84,42 +84,52 @@ const MOST_READINGS = 100;
  * those of the same combination as if one session had gone on, those of near kin as far as they share causes.
  */
 export function learned(kin: Kin, cold: Filter, lessons: readonly Lesson[]): { prior: Filter; from: Provenance } {
-	const families = nearest(kin, familiesOf(lessons));
-	const from = provenance(kin, families);
-	if (families.length === 0) return { prior: cold, from };
-	const machine = posterior({ who: kin, mean: machineOf(cold).mean }, members(kin, families), covarianceOf);
-	return { prior: newTube({ ...cold, ...withMachine(cold, machine), ...scatterOf(cold, lessons) }), from };
+	const all = familiesOf(lessons);
+	const near = nearest(kin, all);
+	const from = provenance(kin, near);
+	if (near.length === 0) return { prior: cold, from };
+	const machine = posterior({ who: kin, mean: machineOf(cold).mean }, members(kin, near), covarianceOf);
+	return { prior: newTube({ ...cold, ...withMachine(cold, machine), ...scatterOf(cold, all) }), from };
 }
 
 /** All lessons of one combination. */
 interface Family {
-	key: string;
 	kin: Kin;
 	sessions: number;
 	pulls: number;
 	told: { information: number[][]; vector: number[] };
+	scatter: Tally;
 }
 
 function familiesOf(lessons: readonly Lesson[]): Family[] {
-	const families = new Map<string, Family>();
+	// By die first: that is quick to look up, and few combinations have one in common.
+	const byDie = new Map<string, Family[]>();
 	for (const lesson of lessons) {
-		const key = keyOf(lesson.kin);
-		let family = families.get(key);
+		const { kin } = lesson;
+		const families = byDie.get(kin.die) ?? [];
+		if (families.length === 0) byDie.set(kin.die, families);
+		let family = families.find((known) => isSame(known.kin, kin));
 		if (!family) {
-			const told = { information: MACHINE.map(() => MACHINE.map(() => 0)), vector: MACHINE.map(() => 0) };
-			family = { key, kin: { ...lesson.kin, k: 0 }, sessions: 0, pulls: 0, told };
-			families.set(key, family);
+			family = familyOf(kin);
+			families.push(family);
 		}
 		add(family, lesson);
 	}
-	return [...families.values()];
+	return [...byDie.values()].flat();
 }
 
-function add(family: Family, { kin, pulls, information, vector }: Lesson): void {
+function familyOf(kin: Kin): Family {
+	const told = { information: MACHINE.map(() => MACHINE.map(() => 0)), vector: MACHINE.map(() => 0) };
+	return { kin: { ...kin, k: 0 }, sessions: 0, pulls: 0, told, scatter: { sum: 0, count: 0 } };
+}
+
+function add(family: Family, { kin, pulls, information, vector, scatter }: Lesson): void {
 	family.sessions += 1;
 	family.pulls += pulls;
 	// The mean: a yield strength may have been corrected under the same name.
 	family.kin.k += (kin.k - family.kin.k) / family.sessions;
+	family.scatter.sum += scatter.readings.sum;
+	family.scatter.count += scatter.readings.count;
 	const { told } = family;
 	for (let i = 0; i < MACHINE.length; i++) {
 		told.vector[i]! += vector[i]!;
@@ -132,25 +142,25 @@ function add(family: Family, { kin, pulls, information, vector }: Lesson): void 
 function nearest(kin: Kin, families: readonly Family[]): Family[] {
 	return families
 		.map((family) => ({ family, near: nearness(kin, family.kin), pulls: family.pulls }))
-		.sort((a, b) => b.near - a.near || b.pulls - a.pulls || (a.family.key < b.family.key ? -1 : 1))
+		.sort((a, b) => b.near - a.near || b.pulls - a.pulls || (nameOf(a.family) < nameOf(b.family) ? -1 : 1))
 		.slice(0, MOST_KIN)
 		.map(({ family }) => family);
 }
 
+function nameOf({ kin: { bender, die, material, od, wall, clr } }: Family): string {
+	return JSON.stringify([bender, die, material, od, wall, clr]);
+}
+
 function members(kin: Kin, families: readonly Family[]): Member<Kin>[] {
 	return families.map((family) => {
-		const who = isExact(kin, family.kin) ? kin : family.kin;
+		const who = isSame(kin, family.kin) ? kin : family.kin;
 		return { who, mean: machineOf(filterPrior(who.k)).mean, told: family.told };
 	});
 }
 
-function isExact(a: Kin, b: Kin): boolean {
-	return keyOf(a) === keyOf(b);
-}
-
 function provenance(kin: Kin, families: readonly Family[]): Provenance {
-	const exact = families.filter((family) => isExact(kin, family.kin));
-	const others = families.filter((family) => !isExact(kin, family.kin));
+	const exact = families.filter((family) => isSame(kin, family.kin));
+	const others = families.filter((family) => !isSame(kin, family.kin));
 	const near = SHARING.map((shares) => ({
 		shares,
 		...counted(others.filter((family) => sharing(kin, family.kin) === shares)),
@@ -200,12 +210,9 @@ function between(start: Tally, end: Tally): Tally {
 }
 
 /** The scatter of the whole shop: it lies in the people and their tools rather than in a die. */
-function scatterOf(cold: Filter, lessons: readonly Lesson[]): { readings: number; surprises: number } {
-	let [sum, count] = [0, 0];
-	for (const { scatter } of lessons) {
-		sum += scatter.readings.sum;
-		count += scatter.readings.count;
-	}
+function scatterOf(cold: Filter, families: readonly Family[]): { readings: number; surprises: number } {
+	const sum = families.reduce((total, { scatter }) => total + scatter.sum, 0);
+	const count = families.reduce((total, { scatter }) => total + scatter.count, 0);
 	const weight = Math.min(1, MOST_READINGS / Math.max(1, count));
 	return { readings: cold.readings + weight * count, surprises: cold.surprises + weight * sum };
 }

@@ -71,21 +71,26 @@ function fine(length: number): number {
 	return Math.round(100 * length);
 }
 
-/** The same text for the same combination. The lengths as one whole number: ten thousand sessions are told apart by this. */
-export function keyOf({ bender, die, od, wall, clr, material }: Kin): string {
-	return `${bender}\n${die}\n${material}\n${(fine(clr) * 1e5 + fine(od)) * 1e4 + fine(wall)}`;
+/** Whether two name the same combination; `k` may differ, where a yield strength was corrected. */
+export function isSame(a: Kin, b: Kin): boolean {
+	return sameTube(a, b) && sameDie(a, b);
+}
+
+function sameDie(a: Kin, b: Kin): boolean {
+	return a.die === b.die && a.bender === b.bender && fine(a.clr) === fine(b.clr);
+}
+
+function sameTube(a: Kin, b: Kin): boolean {
+	return a.material === b.material && fine(a.od) === fine(b.od) && fine(a.wall) === fine(b.wall);
 }
 
 /** What two combinations have in common. */
 export function sharedLevels(a: Kin, b: Kin): readonly Level[] {
 	const shared: Level[] = ['shop'];
-	const bender = a.bender === b.bender;
-	const die = bender && a.die === b.die && fine(a.clr) === fine(b.clr);
-	const material = a.material === b.material;
-	const tube = material && fine(a.od) === fine(b.od) && fine(a.wall) === fine(b.wall);
-	if (bender) shared.push('bender');
+	const [die, tube] = [sameDie(a, b), sameTube(a, b)];
+	if (a.bender === b.bender) shared.push('bender');
 	if (die) shared.push('die');
-	if (material) shared.push('material');
+	if (a.material === b.material) shared.push('material');
 	if (tube) shared.push('tube');
 	if (die && tube) shared.push('own');
 	return shared;
