@@ -1,4 +1,5 @@
 import { BENDER_EXAMPLES, BENDER_NOTES, BENDER_OPTIONS } from './bender-options.ts';
+import { BENT_AS_OPTIONS } from './bent-as.ts';
 
 /** Every command, its operands, options and examples: what the parser accepts and what `help` prints. */
 export interface OptionSpec {
@@ -55,6 +56,7 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			lines: { says: 'ask and take answers as JSON lines, without a screen' },
 			resume: { value: 'ID', optional: true, says: 'go on with the unfinished session, or session ID' },
 			'no-learn': { says: 'neither use nor keep what sessions teach' },
+			...BENT_AS_OPTIONS,
 		},
 		examples: [
 			['pullbook bend jobs/bow-rail.json', 'bend the tube on the screen'],
@@ -68,10 +70,12 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 		operands: ['JOB'],
 		least: 1,
 		most: 1,
-		options: { json },
+		options: { json, ...BENT_AS_OPTIONS },
 		examples: [
 			['pullbook layout jobs/bow-rail.json', 'print the table to take to the tube'],
 			['pullbook layout jobs/bow-rail.json --json', 'the same, unrounded, for another program'],
+			['pullbook layout jobs/mast-brace.json --mirror', 'the brace for the other side'],
+			['pullbook layout jobs/mast-brace.json --from far', 'the same tube, begun at its far end'],
 		],
 	},
 	check: {
@@ -116,6 +120,7 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			auto: { says: 'play the operator too, and print the session step by step' },
 			json: { says: 'with --auto: print one JSON document and nothing else' },
 			seed: { value: 'N', says: 'the same N gives the same bender; without it the clock decides' },
+			...BENT_AS_OPTIONS,
 		},
 		examples: [
 			['pullbook practice jobs/bow-rail.json', 'bend it on a simulated bender'],

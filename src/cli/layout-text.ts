@@ -1,3 +1,4 @@
+import { bentAsWords } from '../tube/bent-as.ts';
 import type { Job } from '../tube/job.ts';
 import type { LayoutBend, LayoutCheck, LayoutDocument } from '../tube/layout.ts';
 import { formatAngle, trimmed } from '../units/format.ts';
@@ -39,6 +40,7 @@ const bare = (length: number, { units }: Job): string => trimmed(length, units =
 
 function heading(job: Job, { cutLength, developedLength }: LayoutDocument, kept: string | null): string[] {
 	const { tube, tooling, trim } = job;
+	const as = bentAsWords(job);
 	const unit = job.units === 'in' ? 'inches' : 'millimetres';
 	const length = (value: number) => bare(value, job);
 	return [
@@ -47,6 +49,7 @@ function heading(job: Job, { cutLength, developedLength }: LayoutDocument, kept:
 			`Tube ${trimmed(tube.od, 4)} x ${trimmed(tube.wall, 4)} ${tube.material.name}. Bender "${tooling.bender}", die ` +
 				`"${tooling.die}", centre-line radius ${length(tooling.clr)}.`,
 		),
+		...(as === null ? [] : wrapped(as)),
 		...(kept === null ? [] : wrapped(kept)),
 		'',
 		...wrapped(
@@ -115,6 +118,54 @@ function shapeRows(job: Job, { bends }: LayoutDocument): string[] {
 	return ['', 'The shape', ...table([heads, ...rows], [])];
 }
 
+const SWING =
+	"To the outside of the part beyond the clamp, which turns with the die: from the die's centre, and above and below the " +
+	"machine's plane with the die to the left of the tube, looking from the clamp. With the die to the right the two change places.";
+
+function swingRows(job: Job, { bends }: LayoutDocument): string[] {
+	const rows = bends.map(({ bend, swing }) => [
+		`${bend}`,
+		...[swing.reach, swing.above, swing.below].map((length) => bare(length, job)),
+	]);
+	return [
+		'',
+		'Room for the swing',
+		...table([['bend', 'reaches', 'above', 'below'], ...rows], []),
+		...wrapped(SWING, '  '),
+	];
+}
+
+/** Which end of the drawing to begin at. */
+function endRows({ ends, bends }: LayoutDocument): string[] {
+	const said = (['start', 'far'] as const).map((end) => {
+		const { possible, hindrances, left } = ends[end];
+		const reasons = [...new Set(hindrances.map(({ code }) => HINDRANCES[code] ?? code))].join(', ');
+		return [`${end} end`, possible ? 'can be bent' : `not as drawn: ${reasons}`, trimmed(left, 1)];
+	});
+	const better = ends.better === null ? NO_BETTER : ends[ends.better].possible ? BETTER[ends.better] : NEITHER;
+	return [
+		'',
+		'Which end to bend first (--from start or --from far)',
+		...table([['begun at the', 'clamp, tube behind, floor', 'left over'], ...said], [0, 1]),
+		...wrapped(LEFT, '  '),
+		...(bends.length === 1 ? [] : wrapped(better, '  ')),
+	];
+}
+
+const HINDRANCES: Readonly<Record<string, string>> = {
+	'short-clamp': 'the clamp finds too little straight',
+	'short-follow': 'too little tube behind the last bend',
+	'floor-contact': 'the swing meets the floor',
+};
+const LEFT =
+	'Left over: what the bends to come cannot take back when each bend is wrong by its tolerance, in tolerances of the finished tube.';
+const NO_BETTER = 'Both ends leave about the same to correct with.';
+const NEITHER = 'Neither end can be bent as drawn; see the cautions.';
+const BETTER = {
+	start: 'Better begun at the start end of the drawing.',
+	far: 'Better begun at the far end of the drawing: --from far.',
+} as const;
+
 function checkRows(job: Job, { checks }: LayoutDocument): string[] {
 	if (checks.length === 0) return [];
 	const value = (check: LayoutCheck, number: number) => {
@@ -147,6 +198,8 @@ export function layoutText(job: Job, document: LayoutDocument, kept: string | nu
 		...bending(document),
 		...shapeRows(job, document),
 		...checkRows(job, document),
+		...swingRows(job, document),
+		...endRows(document),
 		...cautions(document),
 		'',
 	].join('\n');

@@ -1,8 +1,10 @@
 import { loadJob } from '../job/load.ts';
+import { jobEnds } from '../session/ends.ts';
 import { jobWarnings } from '../session/job-warnings.ts';
 import { coldPrior } from '../session/start.ts';
 import { openSettings } from '../settings/settings.ts';
-import type { Job } from '../tube/job.ts';
+import { asBent } from '../tube/as-bent.ts';
+import type { BentAs, Job } from '../tube/job.ts';
 import { layout } from '../tube/layout.ts';
 import type { Io } from './io.ts';
 import { layoutText } from './layout-text.ts';
@@ -23,18 +25,19 @@ function expectedGrowth(job: Job): string | null {
 }
 
 /**
- * `pullbook layout`: marks, turns, checks and warnings of a job as drawn, as a page for the bench or one JSON document. Values that
+ * `pullbook layout`: marks, turns, checks and warnings of a job before it is bent, as a page for the bench or one JSON document. Values that
  * come from a kept bender are named, on standard error with `--json`. Exit code 0, warnings or not.
  * @throws JobFileError with every fault of the file
  */
 export async function runLayout(
-	{ file, json, home }: { file: string; json: boolean; home: string },
+	{ file, json, home, as }: { file: string; json: boolean; home: string; as: BentAs },
 	{ stdout, stderr }: Pick<Io, 'stdout' | 'stderr'>,
 ): Promise<number> {
 	const settings = openSettings(home);
 	for (const problem of settings.problems) stderr.write(`pullbook: ${problem}\n`);
-	const { job, fromBender } = loadJob(file, settings.tooling);
-	const document = layout(job, jobWarnings(job));
+	const { job: drawn, fromBender } = loadJob(file, settings.tooling);
+	const job = asBent(drawn, as);
+	const document = layout(job, jobWarnings(job), jobEnds(job));
 	const kept = keptValues(job, fromBender);
 	if (json) {
 		if (kept !== null) stderr.write(`pullbook: ${kept}\n`);

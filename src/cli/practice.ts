@@ -6,6 +6,8 @@ import { sightInWords } from '../practice/words.ts';
 import { USUAL } from '../practice/world.ts';
 import type { HomePort } from '../screen/home-port.ts';
 import type { LivePort } from '../screen/live-port.ts';
+import { asBent } from '../tube/as-bent.ts';
+import type { BentAs } from '../tube/job.ts';
 import { type Io, tellOn, whyNoScreen } from './io.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { livePort } from './live-port.ts';
@@ -20,6 +22,7 @@ export interface PracticeRequest {
 	seed: string | null;
 	home: string;
 	color: boolean;
+	as: BentAs;
 }
 
 /** A guided session on a simulated bender. Resolves to the exit code: 0, also when it was left, since it cannot be resumed. */
@@ -45,8 +48,9 @@ function seedOf(text: string): number {
 	throw new UsageError(`pullbook practice: --seed is a whole number of up to nine digits, not "${text}".`);
 }
 
-function begin({ file, home }: PracticeRequest, seed: number, { stderr }: Io): Practice {
-	const loaded = loadJob(file, keptTooling(home, tellOn({ stderr })));
+function begin({ file, home, as }: PracticeRequest, seed: number, { stderr }: Io): Practice {
+	const read = loadJob(file, keptTooling(home, tellOn({ stderr })));
+	const loaded = { ...read, job: asBent(read.job, as) };
 	const random = () => randomBytes(4).toString('hex');
 	return beginPractice(loaded, USUAL, seed, { home, program: VERSION, now: () => new Date(), random });
 }

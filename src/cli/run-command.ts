@@ -2,6 +2,7 @@ import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { homeFolder } from '../settings/home.ts';
 import type { CommandLine } from './args.ts';
+import { bentAsIn } from './bent-as.ts';
 import { commandHelp, programHelp } from './help.ts';
 import { type Io, tellOn, whyNoScreen } from './io.ts';
 import { UsageError } from './usage-error.ts';
@@ -33,7 +34,7 @@ export async function runCommand(line: CommandLine, io: Io, place: Place): Promi
 	const [first] = operands as [string, ...string[]];
 	switch (command) {
 		case 'layout':
-			return (await import('./layout.ts')).runLayout({ file: first, json, home }, io);
+			return (await import('./layout.ts')).runLayout({ file: first, json, home, as: bentAsIn(line) }, io);
 		case 'check':
 			return check(operands, json, home, io);
 		case 'log':
@@ -70,7 +71,9 @@ async function openHome({ operands, options }: CommandLine, io: Io, { samples }:
 	return (await import('./home.ts')).runHome({ home, folder, color });
 }
 
-async function bend({ operands, options }: CommandLine, io: Io, home: string) {
+async function bend(line: CommandLine, io: Io, home: string) {
+	const { operands, options } = line;
+	const as = bentAsIn(line);
 	const [file] = operands as [string];
 	const lines = options.lines === true;
 	const why = lines ? null : whyNoScreen(io);
@@ -81,11 +84,12 @@ async function bend({ operands, options }: CommandLine, io: Io, home: string) {
 		);
 	}
 	const color = options['no-color'] !== true;
-	const request = { file, lines, resume: options.resume ?? null, learn: options['no-learn'] !== true, home, color };
+	const request = { file, lines, resume: options.resume ?? null, learn: options['no-learn'] !== true, home, color, as };
 	return (await import('./bend.ts')).runBend(request, io);
 }
 
-async function practice({ operands, options }: CommandLine, io: Io, home: string) {
+async function practice(line: CommandLine, io: Io, home: string) {
+	const { operands, options } = line;
 	const [file] = operands as [string];
 	const request = {
 		file,
@@ -94,6 +98,7 @@ async function practice({ operands, options }: CommandLine, io: Io, home: string
 		seed: typeof options.seed === 'string' ? options.seed : null,
 		home,
 		color: options['no-color'] !== true,
+		as: bentAsIn(line),
 	};
 	return (await import('./practice.ts')).runPractice(request, io);
 }

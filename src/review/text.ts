@@ -4,6 +4,7 @@ import { fits } from '../session/outputs.ts';
 import { readBack } from '../session/read-back.ts';
 import type { State } from '../session/state.ts';
 import { bendLimits, type SessionView, sessionView } from '../session/views.ts';
+import { bentAsWords } from '../tube/bent-as.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 
 /** A kept session as a page of text, 80 columns: what was aimed at, what was done, what came of it, and every record. */
@@ -26,10 +27,12 @@ function heading(view: SessionView, kept: KeptSession): string[] {
 	const { job } = view;
 	const problem = kept.problem === null ? [] : [`CAUTION: ${kept.problem}`, 'Below is what can be read here.'];
 	const states = { open: 'interrupted: it can be resumed', done: 'finished', scrapped: 'scrapped' };
+	const as = bentAsWords(job);
 	return [
 		`${job.name}   session ${view.id}`,
 		`${view.started.slice(0, 16).replace('T', ' ')} UTC, ${states[view.status]}`,
 		`${job.tube.material.name}, ${formatLength(job.tube.od, job.units)} x ${formatLength(job.tube.wall, job.units)}, bender ${job.tooling.bender}, die ${job.tooling.die}`,
+		...(as === null ? [] : [as]),
 		...problem,
 	];
 }

@@ -1,3 +1,6 @@
+import { bentAsWords } from '../tube/bent-as.ts';
+import type { Units } from '../tube/job.ts';
+import { type Swing, swing } from '../tube/swing.ts';
 import { around } from '../tube/turns.ts';
 import { formatLength } from '../units/format.ts';
 import { at, endBefore, tubeAtWork } from './as-built.ts';
@@ -25,6 +28,8 @@ export function cautionsAt(state: State): string[] {
 	const cautions = first
 		? [...GENERAL_CAUTIONS, `Cut length: ${formatLength(state.piece, state.start.job.units)}, both trims in it.`]
 		: [];
+	const as = bentAsWords(state.start.job);
+	if (first && as !== null) cautions.push(as);
 	if (first && state.plan.note?.after === 'growth') {
 		cautions.push(
 			`The radius is expected to come out ${((state.start.growth - 1) * 100).toFixed(1)} % larger than the die's: the marks are planned for that. Give the length of the piece as really cut.`,
@@ -35,6 +40,7 @@ export function cautionsAt(state: State): string[] {
 		cautions.push('The mark goes on the opposite face of the tube from bend 1.');
 	}
 	cautions.push(...roomCautions(state));
+	if (bend.seats === 0) cautions.push(swingCaution(state));
 	if (bend.seats > 0) cautions.push('Seat the tube at the same mark and in the same plane as before; keep it level.');
 	return cautions;
 }
@@ -52,4 +58,34 @@ function roomCautions(state: State): string[] {
 			: [];
 	if (state.bend < state.bends.length || behind >= follow) return short;
 	return [...short, `${show(follow)} of straight tube must lie behind the bend; there will be ${show(behind)}.`];
+}
+
+/** What to keep clear of the made part, which turns with the die. */
+function swingCaution(state: State): string {
+	const { units, tube, tooling } = state.start.job;
+	const { shape, trimStart } = tubeAtWork(state, state.plan.current);
+	const room = swing(shape, state.bend, { od: tube.od, trim: Math.max(0, trimStart) });
+	const deepest = Math.max(room.above, room.below);
+	const floor =
+		tooling.floor !== null && deepest > tooling.floor
+			? ` The floor is ${formatLength(tooling.floor, units)} below that plane.`
+			: '';
+	return `Swing: the part beyond the clamp reaches ${clearance(room.reach, units)} from the die's centre${heights(room, tube.od, units)}.${floor}`;
+}
+
+/** Where the part leaves the machine's plane: a flat tube lies in it. */
+function heights({ above, below }: Swing, od: number, units: Units): string {
+	const [up, down] = [above, below].map((height) => (height > od ? height : null)) as [number | null, number | null];
+	if (up === null && down === null) return '';
+	const parts = [
+		...(up === null ? [] : [`${clearance(up, units)} above`]),
+		...(down === null ? [] : [`${clearance(down, units)} below`]),
+	];
+	return ` and ${parts.join(' and ')} the machine's plane with the die to the left of the tube, looking from the clamp; with the die to the right it is the other way up`;
+}
+
+/** Rounded up: nothing may stand nearer. */
+function clearance(length: number, units: Units): string {
+	const step = units === 'in' ? 1 : 10;
+	return formatLength(Math.ceil(length / step) * step, units);
 }

@@ -2,6 +2,7 @@
  * What passes between the session core and any shell: the asks, the answers and the notes of the line mode.
  * Lengths in the job's unit, angles in degrees, rotations in (-180, 180].
  */
+import type { BentAs } from '../tube/job.ts';
 import type { Face, TurnWay } from '../tube/turns.ts';
 import type { Warning } from '../tube/warnings.ts';
 
@@ -108,6 +109,8 @@ export interface SessionNote {
 	job: string;
 	changed: string[];
 	others: string[];
+	/** Hand and end, as against the drawing. */
+	bentAs: BentAs;
 }
 export interface WarningsNote {
 	note: 'warnings';

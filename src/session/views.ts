@@ -1,3 +1,5 @@
+import { bentAsOf } from '../tube/bent-as.ts';
+import type { BentAs } from '../tube/job.ts';
 import { readingsIn } from './answers.ts';
 import { at, tubeAtWork } from './as-built.ts';
 import { predicted } from './correction.ts';
@@ -30,6 +32,7 @@ export interface SessionView {
 	};
 	notes: string[];
 	events: number;
+	bentAs: BentAs;
 }
 
 export interface PullView {
@@ -74,6 +77,7 @@ export function sessionView(state: State): SessionView {
 		},
 		notes: notesOf(state),
 		events: state.entries.reduce((sum, entry) => sum + entry.events.length, 0),
+		bentAs: bentAsOf(state.start.job),
 	};
 }
 

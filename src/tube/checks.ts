@@ -1,14 +1,20 @@
 import { angleBetween } from './angles.ts';
 import { acrossSurface, acuteAngle, distanceFromLine, farthestFromLine, runsParallel, tangentAt } from './drop.ts';
 import { cornerOf, type Frames, frames } from './frames.ts';
-import type { Check, CornerName, Point } from './job.ts';
+import type { Check, CornerName, Point, StraightPlace } from './job.ts';
 import type { Shape } from './shape.ts';
 import { cross, distance, dot, subtract, unit } from './vector.ts';
 
 type DropCheck = Extract<Check, { kind: 'drop' }>;
 type OutCheck = Extract<Check, { kind: 'out' }>;
 
-function dropValue(check: DropCheck, { straights, arcs }: Frames, od: number): number {
+function straightPoint(to: StraightPlace, { straights }: Frames): Point {
+	const straight = straights[to.straight - 1]!;
+	return to.at === 'end' ? straight.end : straight.start;
+}
+
+function dropValue(check: DropCheck, at: Frames, od: number): number {
+	const { straights, arcs } = at;
 	const line = straights[check.from - 1]!;
 	let depth: number;
 	let tangent: Point;
@@ -18,9 +24,8 @@ function dropValue(check: DropCheck, { straights, arcs }: Frames, od: number): n
 		depth = farthest.distance;
 		tangent = tangentAt(arc, farthest.turn);
 	} else {
-		const straight = straights[check.to.straight - 1]!;
-		depth = distanceFromLine(line, straight.start);
-		tangent = straight.direction;
+		depth = distanceFromLine(line, straightPoint(check.to, at));
+		tangent = straights[check.to.straight - 1]!.direction;
 	}
 	if (check.surface === 'centre') return depth;
 	return depth + acrossSurface(od, acuteAngle(line.direction, tangent));
@@ -32,13 +37,13 @@ function cornerPoint(name: CornerName, { straights, arcs }: Frames): Point {
 }
 
 /** Throws RangeError where the two straights are parallel and so make no plane; a job file with that is refused before. */
-function outValue(check: OutCheck, { straights }: Frames): number {
-	const [j, k] = check.plane.map((straight) => straights[straight - 1]!) as [
+function outValue(check: OutCheck, at: Frames): number {
+	const [j, k] = check.plane.map((straight) => at.straights[straight - 1]!) as [
 		Frames['straights'][0],
 		Frames['straights'][0],
 	];
 	const normal = unit(cross(j.direction, k.direction));
-	return dot(subtract(straights[check.to.straight - 1]!.start, j.start), normal);
+	return dot(subtract(straightPoint(check.to, at), j.start), normal);
 }
 
 /**
@@ -64,6 +69,10 @@ export function checkValue(check: Check, shape: Shape, tube: { od: number }): nu
 
 const straightNeeds = (straight: number): number => straight - 1;
 
+/** A straight ends where the bend after it begins; the last one with the tube. */
+const placeNeeds = ({ straight, at }: StraightPlace, bends: number): number =>
+	at === 'end' ? Math.min(straight, bends) : straightNeeds(straight);
+
 const cornerNeeds = (name: CornerName, bends: number): number =>
 	'bend' in name ? name.bend : name.end === 'far' ? bends : 0;
 
@@ -74,13 +83,13 @@ const cornerNeeds = (name: CornerName, bends: number): number =>
 export function checkAfter(check: Check, bends: number): number {
 	switch (check.kind) {
 		case 'drop':
-			return Math.max(straightNeeds(check.from), 'bend' in check.to ? check.to.bend : straightNeeds(check.to.straight));
+			return Math.max(straightNeeds(check.from), 'bend' in check.to ? check.to.bend : placeNeeds(check.to, bends));
 		case 'angle':
 			return Math.max(...check.between.map(straightNeeds));
 		case 'span':
 			return Math.max(cornerNeeds(check.from, bends), cornerNeeds(check.to, bends));
 		case 'out':
-			return Math.max(...check.plane.map(straightNeeds), straightNeeds(check.to.straight));
+			return Math.max(...check.plane.map(straightNeeds), placeNeeds(check.to, bends));
 		case 'ovality':
 			return check.bend;
 	}

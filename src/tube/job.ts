@@ -54,18 +54,31 @@ export type ShapeSource =
 export type EndName = 'start' | 'far';
 export type CornerName = { bend: number } | { end: EndName };
 
+/** A straight's start tangent; with `at`, its end tangent, which a job turned end for end measures to. */
+export interface StraightPlace {
+	straight: number;
+	at?: 'end';
+}
+
 interface CheckBase {
 	name: string;
 	tolerance: number;
 }
 export type Check = CheckBase &
 	(
-		| { kind: 'drop'; from: number; to: { bend: number } | { straight: number }; surface: 'centre' | 'across' }
+		| { kind: 'drop'; from: number; to: { bend: number } | StraightPlace; surface: 'centre' | 'across' }
 		| { kind: 'angle'; between: readonly [number, number] }
 		| { kind: 'span'; from: CornerName; to: CornerName }
-		| { kind: 'out'; plane: readonly [number, number]; to: { straight: number } }
+		| { kind: 'out'; plane: readonly [number, number]; to: StraightPlace }
 		| { kind: 'ovality'; bend: number }
 	);
+
+/** How a job differs from its drawing: made for the other hand, begun at the drawing's far end. */
+export interface BentAs {
+	mirror: boolean;
+	/** The drawing's end that is bent first, this job's start end. */
+	from: EndName;
+}
 
 export interface Job {
 	name: string;
@@ -79,4 +92,6 @@ export interface Job {
 	risk: number;
 	checks: readonly Check[];
 	notes: string;
+	/** Absent where the job is bent as drawn, from its start end. */
+	bentAs?: BentAs;
 }

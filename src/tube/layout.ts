@@ -1,9 +1,11 @@
 import { arcLength, external, setback } from './arcs.ts';
+import { bentAsOf } from './bent-as.ts';
 import { checkAfter, checkValue } from './checks.ts';
 import { corners } from './frames.ts';
-import type { Check, Job, Point, Units } from './job.ts';
+import type { BentAs, Check, EndName, Job, Point, Units } from './job.ts';
 import { cutLength, developedLength, type Mark, marks } from './marks.ts';
 import { designGrowth, resolveShape } from './resolve.ts';
+import { type Swing, swing } from './swing.ts';
 import { type Around, around, type TubeTurn, tubeTurn } from './turns.ts';
 import type { Warning } from './warnings.ts';
 
@@ -18,7 +20,24 @@ export interface LayoutBend extends Around {
 	external: number;
 	mark: Mark;
 	tubeTurn: TubeTurn;
+	swing: Swing;
 }
+
+/** An end of the drawing to begin at. */
+export interface EndChoice {
+	/** Clamp, tube behind the last bend and floor leave room for every bend. */
+	possible: boolean;
+	/** What does not. */
+	hindrances: Warning[];
+	/** What the bends to come could not take back, in units of the tolerances. */
+	left: number;
+}
+
+/** The drawing's two ends, and which is the better one to begin at; null: they are alike. */
+export interface Ends extends Record<EndName, EndChoice> {
+	better: EndName | null;
+}
+
 export interface LayoutCheck {
 	name: string;
 	kind: Check['kind'];
@@ -37,10 +56,12 @@ export interface LayoutDocument {
 	corners: Point[];
 	checks: LayoutCheck[];
 	warnings: Warning[];
+	bentAs: BentAs;
+	ends: Ends;
 }
 
-/** The layout of a job as drawn, with the growth that its file states (1 where it states none). */
-export function layout(job: Job, warnings: Warning[]): LayoutDocument {
+/** The layout of a job as it is to be bent, with the growth that its file states (1 where it states none). */
+export function layout(job: Job, warnings: Warning[], ends: Ends): LayoutDocument {
 	const shape = resolveShape(job, designGrowth(job));
 	const cut = cutLength(job, shape);
 	const mark = marks(job, shape, cut);
@@ -61,6 +82,7 @@ export function layout(job: Job, warnings: Warning[]): LayoutDocument {
 			mark: mark[i]!,
 			...around(job, rotations, i + 1),
 			tubeTurn: tubeTurn(rotation, i + 1),
+			swing: swing(shape, i + 1, { od: job.tube.od, trim: job.trim.start }),
 		})),
 		corners: corners(shape),
 		checks: job.checks.map((check) => ({
@@ -71,5 +93,7 @@ export function layout(job: Job, warnings: Warning[]): LayoutDocument {
 			after: checkAfter(check, shape.bends.length),
 		})),
 		warnings,
+		bentAs: bentAsOf(job),
+		ends,
 	};
 }

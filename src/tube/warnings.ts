@@ -1,9 +1,11 @@
 import { formatAngle, formatLength } from '../units/format.ts';
+import { bentAsOf } from './bent-as.ts';
 import { hasCrown } from './checks.ts';
 import type { Job } from './job.ts';
 import { cutLength, marks } from './marks.ts';
 import { type Part, selfContact } from './self-contact.ts';
 import type { Shape } from './shape.ts';
+import { swing } from './swing.ts';
 
 /** Something that stands in the way of bending the job as drawn, or makes it doubtful. */
 export interface Warning {
@@ -20,13 +22,16 @@ const isUnder = (length: number, least: number): boolean => length < least - ROU
 /** Least centre-line radius in outside diameters: the common rule for bent tubes in safety structures. */
 const LEAST_RADIUS = 3;
 
-/** Where the job file says how long straight k is: with points, the corner at its far end. */
+/** Where the job file says how long straight k is: with points, the corner at its far end. A job begun at the far end counts otherwise than its file. */
 const straightPlace = (job: Job, k: number, bends: number): string => {
-	if (job.shape.kind === 'points') return `shape.points[${k}]`;
-	return k > bends ? 'shape.last' : `shape.bends[${k - 1}].straight`;
+	const filed = bentAsOf(job).from === 'far' ? bends + 2 - k : k;
+	if (job.shape.kind === 'points') return `shape.points[${filed}]`;
+	return filed > bends ? 'shape.last' : `shape.bends[${filed - 1}].straight`;
 };
-const anglePlace = (job: Job, bend: number): string =>
-	job.shape.kind === 'points' ? `shape.points[${bend}]` : `shape.bends[${bend - 1}].angle`;
+const anglePlace = (job: Job, bend: number, bends: number): string => {
+	const filed = bentAsOf(job).from === 'far' ? bends + 1 - bend : bend;
+	return job.shape.kind === 'points' ? `shape.points[${filed}]` : `shape.bends[${filed - 1}].angle`;
+};
 
 const partName = (part: Part): string => ('bend' in part ? `bend ${part.bend}` : `straight ${part.straight}`);
 
@@ -78,7 +83,7 @@ function dialLimits(job: Job, shape: Shape, loadedStop: (angle: number) => numbe
 		const text =
 			`Bend ${i + 1}: for ${formatAngle(angle, 2)} the dial would have to go to about ${formatAngle(stop)} under load, ` +
 			`but the machine ends at ${formatAngle(maxAngle)}. Use a machine that reaches further, or split the bend in two.`;
-		return [{ at: anglePlace(job, i + 1), code: 'dial-limit', text }];
+		return [{ at: anglePlace(job, i + 1, shape.bends.length), code: 'dial-limit', text }];
 	});
 }
 
@@ -106,6 +111,25 @@ function contact(job: Job, shape: Shape): Warning[] {
 	return [{ at: 'shape', code: 'self-contact', text }];
 }
 
+/** Which way is down depends on the side on which the die lies, which no job says: either may be the one. */
+function floorContacts(job: Job, shape: Shape): Warning[] {
+	const { floor } = job.tooling;
+	if (floor === null) return [];
+	const length = (value: number) => formatLength(value, job.units);
+	return shape.bends.flatMap((_, i) => {
+		const { above, below } = swing(shape, i + 1, { od: job.tube.od, trim: job.trim.start });
+		const deepest = Math.max(above, below);
+		if (!isUnder(floor, deepest)) return [];
+		const other = Math.min(above, below);
+		const where = isUnder(floor, other) ? '' : `with the die to the ${below > above ? 'left' : 'right'} of the tube, `;
+		const text =
+			`Bend ${i + 1}: ${where}the made part hangs ${length(deepest)} below the die's plane while it swings, and the floor is ` +
+			`${length(floor)} below it (left and right as seen at the clamp, looking towards the far end). Stand the bender higher, or ` +
+			'start from the other end if the layout finds that end free.';
+		return [{ at: 'tooling.floor', code: 'floor-contact', text }];
+	});
+}
+
 function noCrowns(job: Job, shape: Shape): Warning[] {
 	return job.checks.flatMap((check, i) => {
 		if (check.kind !== 'drop' || !('bend' in check.to) || hasCrown(check, shape)) return [];
@@ -129,6 +153,7 @@ export function warnings(job: Job, shape: Shape, loadedStop: (angle: number) => 
 		...dialLimits(job, shape, loadedStop),
 		...shortFollow(job, shape),
 		...contact(job, shape),
+		...floorContacts(job, shape),
 		...noCrowns(job, shape),
 	];
 }

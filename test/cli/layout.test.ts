@@ -5,8 +5,11 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { runLayout } from '../../src/cli/layout.ts';
 import { JobFileError } from '../../src/job/fault.ts';
 import { loadJob } from '../../src/job/load.ts';
+import { jobEnds } from '../../src/session/ends.ts';
 import { jobWarnings } from '../../src/session/job-warnings.ts';
 import { openSettings } from '../../src/settings/settings.ts';
+import { asBent } from '../../src/tube/as-bent.ts';
+import type { BentAs } from '../../src/tube/job.ts';
 import { layout } from '../../src/tube/layout.ts';
 import { SAMPLE_JOBS } from '../helpers/program.ts';
 
@@ -37,13 +40,15 @@ const hoop = {
 	],
 };
 
-async function run(job: unknown, json = false) {
+const AS_DRAWN: BentAs = { mirror: false, from: 'start' };
+
+async function run(job: unknown, json = false, as = AS_DRAWN) {
 	const file = join(home, 'job.json');
 	writeFileSync(file, JSON.stringify(job));
-	return runFile(file, json);
+	return runFile(file, json, as);
 }
 
-async function runFile(file: string, json: boolean) {
+async function runFile(file: string, json: boolean, as = AS_DRAWN) {
 	const written = { out: '', err: '' };
 	const stream = (to: 'out' | 'err') => {
 		const write = (text: string) => {
@@ -52,7 +57,7 @@ async function runFile(file: string, json: boolean) {
 		};
 		return { write } as NodeJS.WriteStream;
 	};
-	const code = await runLayout({ file, json, home }, { stdout: stream('out'), stderr: stream('err') });
+	const code = await runLayout({ file, json, home, as }, { stdout: stream('out'), stderr: stream('err') });
 	return { code, ...written };
 }
 
@@ -100,6 +105,24 @@ Checks
            3  rise   drop         3.942  +-0.063
            1  round  ovality          1    +-0.1
 
+Room for the swing
+  bend  reaches  above  below
+     1   14.203  0.875  0.875
+     2   24.298  0.875  13.44
+     3   30.434  13.44  0.875
+  To the outside of the part beyond the clamp, which turns with the die: from
+  the die's centre, and above and below the machine's plane with the die to the
+  left of the tube, looking from the clamp. With the die to the right the two
+  change places.
+
+Which end to bend first (--from start or --from far)
+  begun at the  clamp, tube behind, floor  left over
+  start end     can be bent                      5.7
+  far end       can be bent                      6.8
+  Left over: what the bends to come cannot take back when each bend is wrong by
+  its tolerance, in tolerances of the finished tube.
+  Better begun at the start end of the drawing.
+
 No warnings.
 `);
 	});
@@ -108,7 +131,7 @@ No warnings.
 		const { code, out, err } = await run(hoop, true);
 		expect({ code, err }).toEqual({ code: 0, err: '' });
 		const { job } = loadJob(join(home, 'job.json'));
-		expect(JSON.parse(out)).toEqual(JSON.parse(JSON.stringify(layout(job, jobWarnings(job)))));
+		expect(JSON.parse(out)).toEqual(JSON.parse(JSON.stringify(layout(job, jobWarnings(job), jobEnds(job)))));
 	});
 
 	// Source: FIA Appendix J (2009) art. 253 8.3.3: least over greatest diameter at least 0.9; on 1.75 in that is 1.575 in.
@@ -140,6 +163,22 @@ No warnings.
 		for (const file of SAMPLE_JOBS) {
 			for (const line of (await runFile(file, false)).out.split('\n'))
 				expect(line.length, line).toBeLessThanOrEqual(80);
+		}
+	});
+
+	it('is of the opposite part, or begun at the far end, and says so on the page and in the document', async () => {
+		for (const as of [
+			{ mirror: true, from: 'start' },
+			{ mirror: false, from: 'far' },
+			{ mirror: true, from: 'far' },
+		] as const) {
+			const document = JSON.parse((await run(hoop, true, as)).out);
+			const job = asBent(loadJob(join(home, 'job.json')).job, as);
+			expect(document).toEqual(JSON.parse(JSON.stringify(layout(job, jobWarnings(job), jobEnds(job)))));
+			expect(document.bentAs).toEqual(as);
+			const page = (await run(hoop, false, as)).out.replaceAll('\n', ' ');
+			expect(page.includes('The opposite part')).toBe(as.mirror);
+			expect(page.includes("Begun at the drawing's far end")).toBe(as.from === 'far');
 		}
 	});
 

@@ -22,9 +22,11 @@ describe('the layout document', () => {
 			{ kind: 'span', name: 'whole', tolerance: 0.125, from: { end: 'start' }, to: { end: 'far' } },
 		],
 	});
-	const document = layout(job, [{ at: 'shape', code: 'self-contact', text: 'Given, not found here.' }]);
+	const choice = { possible: true, hindrances: [], left: 1 };
+	const ends = { start: choice, far: { ...choice, left: 2 }, better: 'start' as const };
+	const document = layout(job, [{ at: 'shape', code: 'self-contact', text: 'Given, not found here.' }], ends);
 
-	it('has exactly the fields of its contract', () => {
+	it('has the fields of its contract, and after them how it is bent and from which end it might be', () => {
 		expect(Object.keys(document)).toEqual([
 			'job',
 			'units',
@@ -34,7 +36,11 @@ describe('the layout document', () => {
 			'corners',
 			'checks',
 			'warnings',
+			'bentAs',
+			'ends',
 		]);
+		expect(document.bentAs).toEqual({ mirror: false, from: 'start' });
+		expect(document.ends).toBe(ends);
 		expect(Object.keys(document.bends[0]!).sort()).toEqual(
 			[
 				'bend',
@@ -48,6 +54,7 @@ describe('the layout document', () => {
 				'face',
 				'around',
 				'tubeTurn',
+				'swing',
 			].sort(),
 		);
 		expect(document.warnings).toEqual([{ at: 'shape', code: 'self-contact', text: 'Given, not found here.' }]);

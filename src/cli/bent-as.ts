@@ -1,0 +1,24 @@
+import type { BentAs } from '../tube/job.ts';
+import type { CommandLine } from './args.ts';
+import type { OptionSpec } from './commands.ts';
+import { UsageError } from './usage-error.ts';
+
+/** How a job is to be bent, for every command that takes one to the bender. */
+export const BENT_AS_OPTIONS: Readonly<Record<string, OptionSpec>> = {
+	mirror: { says: 'the opposite part: the drawing’s mirror image' },
+	from: { value: 'END', says: 'which end of the drawing is bent first: start (as drawn) or far' },
+};
+
+/** @throws UsageError for an end that is none, and where a session that is resumed keeps what it was begun with */
+export function bentAsIn({ command, options }: CommandLine): BentAs {
+	const { mirror, from, resume } = options;
+	if (resume !== undefined && (mirror !== undefined || from !== undefined)) {
+		throw new UsageError(
+			`pullbook ${command}: a resumed session keeps the hand and the end that it was begun with; leave --mirror and --from out.`,
+		);
+	}
+	if (from !== undefined && from !== 'start' && from !== 'far') {
+		throw new UsageError(`pullbook ${command}: --from is start or far, an end of the drawing, not "${from}".`);
+	}
+	return { mirror: mirror === true, from: from ?? 'start' };
+}
