@@ -26,6 +26,9 @@ export interface Lesson extends Told {
 	scatter: { readings: Tally };
 }
 
+/** Along a direction that tells no more than this part of the best one, only rounding speaks. */
+const ROUNDING = 1e-9;
+
 /**
  * What was learned between two states of the filter: the quotient of two normal distributions, with what is this tube's own
  * integrated out. Where a robust update has left the machine less known than before, nothing was learned.
@@ -43,7 +46,9 @@ export function lessonFrom(
 		tight,
 		after.mean.map((mean, i) => mean - before.mean[i]!),
 	);
-	const axes = eigen(gain).filter(({ value }) => value > 0);
+	const all = eigen(gain);
+	const least = ROUNDING * Math.max(...all.map(({ value }) => Math.abs(value)));
+	const axes = all.filter(({ value }) => value > least);
 	const information = MACHINE.map((_, i) =>
 		MACHINE.map((_unknown, j) => axes.reduce((sum, { value, vector }) => sum + value * vector[i]! * vector[j]!, 0)),
 	);

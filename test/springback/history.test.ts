@@ -1,0 +1,243 @@
+import { describe, expect, it } from 'vitest';
+import { type Filter, filterPrior, newTube, observe, pull, reach } from '../../src/springback/filter.ts';
+import { type Kin, type Lesson, learned, lessonFrom } from '../../src/springback/history.ts';
+import { covarianceOf, MACHINE } from '../../src/springback/kin.ts';
+import { eigen } from '../../src/springback/linear.ts';
+import { mechanicsPrior } from '../../src/springback/mechanics.ts';
+import { bendOnce } from '../helpers/bend-run.ts';
+import { draws, newMachine, type Shop } from '../helpers/plain-shop.ts';
+
+const mechanics = (od: number, wall: number, strength: number) =>
+	mechanicsPrior({ od, wall }, 152.4, { name: '', yield: strength, modulus: 29_000 }).k;
+
+/** Rail tube on the yard's bender, and kin of it. */
+const RAIL: Kin = {
+	bender: 'slip',
+	die: '6 in',
+	od: 38.1,
+	wall: 2.413,
+	clr: 152.4,
+	material: '1020-dom',
+	k: mechanics(38.1, 2.413, 60),
+};
+const THICK: Kin = { ...RAIL, wall: 3.048, k: mechanics(38.1, 3.048, 60) };
+const STRONG: Kin = { ...RAIL, material: '4130-normalized', k: mechanics(38.1, 2.413, 75) };
+const OTHER_DIE: Kin = { ...RAIL, die: '8 in', clr: 203.2, k: (RAIL.k * 8) / 6 };
+const ELSEWHERE: Kin = { ...RAIL, bender: 'loft' };
+const STRANGER: Kin = { ...STRONG, bender: 'loft', die: '5 in', clr: 127, k: (STRONG.k * 5) / 6 };
+
+const cold = filterPrior(RAIL.k);
+const ABOUT = { at: '2026-03-01T08:00:00.000Z', session: 'one', pulls: 8, readings: 16 };
+
+/** Four bends of one tube, and what they taught. */
+function tube(start: Filter, shop: Shop, kin: Kin, session: number, targets = [30, 90, 60, 110]) {
+	shop.newTube();
+	const from = newTube(start);
+	let end = from;
+	for (const target of targets) {
+		end = bendOnce(end, shop, { target, under: 0.5, over: 0.5, risk: 0.02, dialStep: 0.5, maxAngle: 180 }).filter;
+	}
+	return { end, lesson: lessonFrom(kin, from, end, { ...ABOUT, at: day(session), session: `${session}` }) };
+}
+
+const day = (n: number) => new Date(Date.UTC(2026, 0, 1 + n)).toISOString();
+
+/** Sessions of one machine in a row, each beginning where the last ended. */
+function sessions(seed: number, count: number, kin: Kin = RAIL): { lessons: Lesson[]; end: Filter } {
+	const shop = newMachine(seed);
+	let end = filterPrior(kin.k);
+	const lessons = [...Array(count).keys()].map((n) => {
+		const done = tube(end, shop, kin, n);
+		end = done.end;
+		return done.lesson;
+	});
+	return { lessons, end: newTube(end) };
+}
+
+const sdAt = (f: Filter, loaded: number) => Math.sqrt(reach(f, loaded).variance);
+const machineSds = (f: Filter) => MACHINE.map((i) => Math.sqrt(f.cov[i]![i]!));
+
+describe('the levels', () => {
+	it('add up to the prior without history, for any mechanics', () => {
+		for (const kin of [RAIL, STRANGER, { ...RAIL, k: 0.06 }]) {
+			const wanted = filterPrior(kin.k).cov;
+			for (const [r, line] of covarianceOf(kin, kin).entries()) {
+				for (const [c, value] of line.entries()) expect(value).toBeCloseTo(wanted[MACHINE[r]!]![MACHINE[c]!]!, 12);
+			}
+		}
+	});
+
+	it('make one joint distribution: no combination of kin has a negative variance', () => {
+		const all = [RAIL, THICK, STRONG, OTHER_DIE, ELSEWHERE, STRANGER];
+		const joint = all.flatMap((a) => MACHINE.map((_, i) => all.flatMap((b) => covarianceOf(a, b)[i]!)));
+		expect(Math.min(...eigen(joint).map(({ value }) => value))).toBeGreaterThan(0);
+	});
+
+	it('are the same whether a tube is given in inches or in mm', () => {
+		expect(covarianceOf(RAIL, { ...RAIL, od: 1.5 * 25.4, wall: (0.095 * 254) / 10 })).toEqual(covarianceOf(RAIL, RAIL));
+	});
+});
+
+describe('a lesson', () => {
+	it('is what one reading says, for a reading that a hand can reckon', () => {
+		const start = newTube(cold);
+		const end = observe(pull(start, 90, 90), 'angle', 80, { readings: 2 });
+		const { information, vector } = lessonFrom(RAIL, start, end, ABOUT);
+		// One reading tells of one combination of unknowns, and so has rank one: take-up and part as at 90 degrees, no curvature.
+		const row = [-(1 - Math.exp(-90 / 6.5)), -1, 0, 0];
+		const size = information[1]![1]!;
+		expect(size).toBeGreaterThan(0);
+		for (const [i, line] of information.entries()) {
+			for (const [j, value] of line.entries()) expect(value / size).toBeCloseTo(row[i]! * row[j]!, 9);
+			expect(vector[i]! / size).toBeCloseTo((80 - 90) * row[i]!, 4);
+		}
+	});
+
+	it('teaches nothing where nothing was read', () => {
+		const start = newTube(cold);
+		const { information, vector, scatter } = lessonFrom(RAIL, start, pull(start, 60, 60), ABOUT);
+		expect(information.flat()).toEqual(Array(16).fill(0));
+		expect(vector).toEqual([0, 0, 0, 0]);
+		expect(scatter.readings).toEqual({ sum: 0, count: 0 });
+	});
+
+	it('never takes knowledge away, though a confirmed impossible reading does', () => {
+		const taught = sessions(3, 3).end;
+		const end = observe(pull(taught, 60, 60), 'angle', 40, { confirmed: true });
+		expect(machineSds(end)[0]).toBeGreaterThan(machineSds(taught)[0]!);
+		const { information } = lessonFrom(RAIL, taught, end, ABOUT);
+		expect(Math.min(...eigen(information).map(({ value }) => value))).toBeGreaterThan(-1e-9);
+	});
+
+	it('survives being written as JSON', () => {
+		const { lessons } = sessions(4, 2);
+		expect(learned(RAIL, cold, JSON.parse(JSON.stringify(lessons)))).toEqual(learned(RAIL, cold, lessons));
+	});
+});
+
+describe('what a shop has learned', () => {
+	it('without lessons is what is expected without history', () => {
+		expect(learned(RAIL, cold, [])).toEqual({ prior: cold, from: { exact: { sessions: 0, pulls: 0 }, near: [] } });
+	});
+
+	it('of the same combination is what the filter knows that ran on from session to session', () => {
+		const { lessons, end } = sessions(5, 3);
+		const { prior } = learned(RAIL, cold, lessons);
+		for (const i of end.mean.keys()) {
+			expect(prior.mean[i]).toBeCloseTo(end.mean[i]!, 9);
+			for (const j of end.mean.keys()) expect(prior.cov[i]![j]).toBeCloseTo(end.cov[i]![j]!, 9);
+		}
+		expect({ ...prior, mean: [], cov: [], surprises: 0 }).toEqual({ ...end, mean: [], cov: [], surprises: 0 });
+		expect(prior.surprises).toBeCloseTo(end.surprises, 9);
+	});
+
+	it('is surer with every session', () => {
+		const { lessons } = sessions(6, 8);
+		const sds = [...Array(9).keys()].map((n) => machineSds(learned(RAIL, cold, lessons.slice(0, n)).prior));
+		for (let n = 1; n < sds.length; n++) {
+			for (const [i, sd] of sds[n]!.entries()) expect(sd).toBeLessThan(sds[n - 1]![i]!);
+		}
+	});
+
+	it('is the same in whatever order the lessons come', () => {
+		const lessons = [
+			...sessions(7, 12).lessons,
+			...sessions(8, 4, STRONG).lessons,
+			...sessions(9, 4, ELSEWHERE).lessons,
+		];
+		const draw = draws(1);
+		const shuffled = lessons.map((lesson) => ({ lesson, at: draw.uniform(0, 1) })).sort((a, b) => a.at - b.at);
+		const [one, two] = [lessons, shuffled.map(({ lesson }) => lesson)].map((list) => learned(RAIL, cold, list));
+		expect(two!.from).toEqual(one!.from);
+		for (const [i, mean] of one!.prior.mean.entries()) {
+			expect(two!.prior.mean[i]).toBeCloseTo(mean, 9);
+			expect(two!.prior.cov[i]![i]).toBeCloseTo(one!.prior.cov[i]![i]!, 9);
+		}
+	});
+
+	it('is less the less a combination has in common', () => {
+		const { lessons } = sessions(10, 3);
+		const gain = (kin: Kin) => {
+			const before = filterPrior(kin.k);
+			return sdAt(learned(kin, before, lessons).prior, 90) / sdAt(before, 90);
+		};
+		const gains = [RAIL, THICK, OTHER_DIE, ELSEWHERE, STRANGER].map(gain);
+		for (let n = 1; n < gains.length; n++) expect(gains[n]).toBeGreaterThan(gains[n - 1]! + 0.005);
+		expect(gains[0]).toBeLessThan(0.25);
+		expect(gains.at(-1)).toBeLessThan(1);
+		expect(gain(STRONG)).toBeGreaterThan(gain(THICK));
+	});
+
+	it('of another bender for the same tube is about the material: its slack stays as unknown as it was', () => {
+		const { lessons } = sessions(11, 10);
+		const before = machineSds(cold);
+		const after = machineSds(learned(ELSEWHERE, cold, lessons).prior);
+		const [takeUp, proportion, , lag] = after.map((sd, i) => sd / before[i]!);
+		expect(takeUp).toBeGreaterThan(0.93);
+		expect(lag).toBeGreaterThan(0.93);
+		expect(proportion).toBeLessThan(1);
+	});
+
+	it('of another bender is as much as the error of mechanics that they share, where mechanics gives much', () => {
+		const k = 0.08;
+		const before = filterPrior(k);
+		const { prior } = learned({ ...ELSEWHERE, k }, before, sessions(11, 10, { ...RAIL, k }).lessons);
+		// Half of the variance is the frame's, of which a tenth is shared; half is mechanics', of which all but .15 is.
+		const correlation = 0.5 * 0.1 + 0.5 * 0.85;
+		expect(machineSds(prior)[1]! / machineSds(before)[1]!).toBeCloseTo(Math.sqrt(1 - correlation ** 2), 2);
+	});
+
+	it('expects of other walls and materials what mechanics says of them, more of the springier', () => {
+		const { lessons } = sessions(12, 6);
+		const part = (kin: Kin) => learned(kin, filterPrior(kin.k), lessons).prior.mean[1]!;
+		expect(part(STRONG) - part(RAIL)).toBeGreaterThan(0.5 * 90 * (STRONG.k - RAIL.k));
+	});
+
+	it('says what it rests on', () => {
+		const lessons = [RAIL, RAIL, THICK, OTHER_DIE, ELSEWHERE, STRANGER].map((kin, n) => ({
+			...sessions(13, 1).lessons[0]!,
+			kin,
+			pulls: n + 1,
+		}));
+		expect(learned(RAIL, cold, lessons).from).toEqual({
+			exact: { sessions: 2, pulls: 3 },
+			near: [
+				{ shares: 'bender and die', sessions: 1, pulls: 3 },
+				{ shares: 'bender', sessions: 1, pulls: 4 },
+				{ shares: 'tube', sessions: 1, pulls: 5 },
+				{ shares: 'nothing', sessions: 1, pulls: 6 },
+			],
+		});
+	});
+});
+
+describe('a session that begins with what others taught', () => {
+	/** Root mean square error of the first stroke's angle against what was expected, over many machines. */
+	function firstMiss(prior: (seed: number) => Filter) {
+		let [sum, pulls, over] = [0, 0, 0];
+		const machines = 60;
+		for (let seed = 0; seed < machines; seed++) {
+			const shop = newMachine(4000 + seed);
+			for (let n = 0; n < 4; n++) shop.newTube();
+			const start = prior(seed);
+			const target = draws(seed).uniform(30, 110);
+			const stop = target + 4;
+			sum += (shop.trueReach(stop) - reach(start, stop).mean) ** 2;
+			const run = bendOnce(start, shop, { target, under: 0.5, over: 0.5, risk: 0.02, dialStep: 0.5, maxAngle: 180 });
+			pulls += run.pulls;
+			over += run.angle > target + 0.5 ? 1 : 0;
+		}
+		return { rms: Math.sqrt(sum / machines), pulls: pulls / machines, over: over / machines };
+	}
+
+	it('misses less at first and needs fewer pulls, most of all after the same combination', () => {
+		const taught = (seed: number, kin: Kin) => learned(RAIL, cold, sessions(4000 + seed, 3, kin).lessons).prior;
+		const none = firstMiss(() => cold);
+		const thick = firstMiss((seed) => taught(seed, THICK));
+		const same = firstMiss((seed) => taught(seed, RAIL));
+		expect(same.rms).toBeLessThan(0.5 * none.rms);
+		expect(thick.rms).toBeLessThan(0.7 * none.rms);
+		expect(same.pulls).toBeLessThan(none.pulls - 0.7);
+		expect(same.over).toBeLessThan(0.06);
+	});
+});
