@@ -3,10 +3,15 @@ import { readFileSync } from 'node:fs';
 import { loadJob } from '../job/load.ts';
 import { readSession } from '../journal/catalogue.ts';
 import { sessionsOfJob } from '../journal/find.ts';
+import type { KeptRow } from '../journal/kept-row.ts';
+import { KeptSessions } from '../journal/kept-sessions.ts';
 import type { World } from '../journal/live.ts';
 import { LiveSession } from '../journal/live.ts';
 import { startIn } from '../session/read-back.ts';
+import { asBent } from '../tube/as-bent.ts';
+import type { BentAs } from '../tube/job.ts';
 import { type Io, tellOn } from './io.ts';
+import { announced, keptForStart, lessonsFor } from './kept.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { runLines } from './lines.ts';
 import { UsageError } from './usage-error.ts';
@@ -20,6 +25,8 @@ export interface BendRequest {
 	learn: boolean;
 	home: string;
 	color: boolean;
+	/** Hand and end of a new session. */
+	as: BentAs;
 }
 
 export function worldAt(home: string): World {
@@ -55,35 +62,38 @@ function endBy(signal: keyof typeof SIGNAL_NUMBERS, session: LiveSession): () =>
 
 /** Begins or resumes as asked. Throws where there is nothing to resume, or the job file is wrong. */
 export function openSession(
-	{ file, resume, learn, home }: Omit<BendRequest, 'lines' | 'color'>,
+	{ file, resume, learn, home, as }: Omit<BendRequest, 'lines' | 'color'>,
 	tell: (problem: string) => void,
 ): LiveSession {
 	const world = worldAt(home);
 	if (resume === null) {
-		const loaded = loadJob(file, keptTooling(home, tell));
-		const others = unfinished(home, loaded.path, loaded.job.name);
-		return LiveSession.begin(world, loaded, learn, others);
+		const read = loadJob(file, keptTooling(home, tell));
+		const loaded = { ...read, job: asBent(read.job, as) };
+		const rows = keptForStart(home, tell);
+		const others = unfinished(rows, loaded.path, loaded.job.name);
+		return LiveSession.begin(world, loaded, learn, others, learn ? lessonsFor(home, rows) : []);
 	}
 	const now = jobNow(file);
 	if (now.source === undefined) tell(`${file} cannot be read as a job any more: the job kept in the log governs.`);
-	const id = resume === true ? newestUnfinished(home, file) : resume;
-	const others = unfinished(home, file, jobNameOf(home, id)).filter((other) => other !== id);
+	const id = resume === true ? newestUnfinished(home, file, tell) : resume;
+	const others = unfinished(keptForStart(home, tell), file, jobNameOf(home, id)).filter((other) => other !== id);
 	return LiveSession.resume(world, id, now.source, others);
 }
 
 /** The job's unfinished session with the newest record. Throws UsageError where there is none. */
-export function newestUnfinished(home: string, file: string): string {
-	const [newest] = unfinished(home, file, jobNow(file).name);
+export function newestUnfinished(home: string, file: string, tell: (sentence: string) => void): string {
+	const { rows } = new KeptSessions(home).read(announced(tell));
+	const [newest] = unfinished(rows, file, jobNow(file).name);
 	if (newest !== undefined) return newest;
 	throw new UsageError(
 		`No unfinished session of ${file} is kept: start one without --resume. pullbook log lists all sessions.`,
 	);
 }
 
-function unfinished(home: string, file: string, name: string): string[] {
-	return sessionsOfJob(home, file, name)
+function unfinished(rows: readonly KeptRow[], file: string, name: string): string[] {
+	return sessionsOfJob(rows, file, name)
 		.filter((session) => session.status === 'open')
-		.map((session) => session.kept.id);
+		.map((session) => session.id);
 }
 
 function jobNameOf(home: string, id: string): string {

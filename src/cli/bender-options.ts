@@ -14,7 +14,9 @@ export const BENDER_OPTIONS: Readonly<Record<string, OptionSpec>> = {
 	'dial-step': { value: 'ANGLE', says: 'smallest dial division that can be read' },
 	tape: { value: 'LENGTH', says: 'the tape’s division' },
 	floor: { value: 'LENGTH', says: 'height of the die’s plane above the floor' },
-	remove: { says: 'forget the die, or without --die the whole bender' },
+	remove: { says: 'forget the set-up of the die, or of the whole bender' },
+	forget: { says: 'what was learned until now does not count; logs stay' },
+	remember: { says: 'take the last --forget back' },
 	'test-angle': { value: 'ANGLE', says: 'test piece, one bend in scrap: its angle' },
 	'test-od': { value: 'LENGTH', says: 'test piece: outside diameter' },
 	'test-before': { value: 'LENGTH', says: 'test piece: its length before it was bent' },
@@ -26,11 +28,12 @@ export const BENDER_OPTIONS: Readonly<Record<string, OptionSpec>> = {
 };
 
 export const BENDER_EXAMPLES: readonly (readonly [line: string, does: string])[] = [
-	['pullbook bender', 'list benders and dies'],
+	['pullbook bender', 'benders, dies and what was learned'],
 	['pullbook bender shop --max-angle 120', 'the dial ends at 120 with every die'],
 	['pullbook bender shop --die five --clr 5 --clamp 4', 'set up a die, or change it'],
 	['pullbook bender shop --die five --floor none', 'forget one value'],
-	['pullbook bender shop --die five --remove', 'forget the die'],
+	['pullbook bender shop --die five --remove', 'forget the die’s set-up'],
+	['pullbook bender shop --die five --forget', 'the die was changed: learn anew'],
 ];
 
 export const BENDER_NOTES: readonly string[] = [

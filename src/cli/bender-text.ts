@@ -1,18 +1,70 @@
 import { FIELD_NAMES, FIELDS } from '../settings/fields.ts';
-import type { KeptBender } from '../settings/settings.ts';
+import type { Forgotten, KeptBender } from '../settings/settings.ts';
+import type { Lesson } from '../springback/history.ts';
 import type { KeptRecord } from '../tube/kept-tooling.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
+import type { Learned } from './learned.ts';
+import { counted, learnedText } from './learned-text.ts';
 import { optionName } from './quantity.ts';
 
-/** Benders, each with its dies and what is kept of them, line by line. */
-export function benderText(benders: readonly KeptBender[]): string[] {
-	if (benders.length === 0) return ['No bender is set up. To set one up: pullbook bender NAME --die DIE --clr LENGTH'];
-	return benders.flatMap(({ name, machine, dies }) => [
-		`Bender ${name}`,
-		...(machine ? [`  with every die: ${fieldsOf(machine)}`] : []),
-		...dies.map((die) => `  die ${die.name}: ${fieldsOf(die)}`),
-	]);
+/** What the page of benders shows. */
+export interface BenderPage {
+	benders: readonly KeptBender[];
+	learned: readonly Learned[];
+	/** Until when what was learned does not count, and the lessons that this leaves out. */
+	forgotten: readonly Forgotten[];
+	leftOut: readonly Lesson[];
+	/** Of one bender that was named. */
+	isOne: boolean;
 }
+
+/** Benders, each with its dies, what is kept of them and what was learned with them, line by line. */
+export function benderText(page: BenderPage): string[] {
+	const setUp = page.benders.map(({ name }) => name);
+	const others = new Set([...page.learned.map(({ kin }) => kin.bender), ...page.forgotten.map(({ bender }) => bender)]);
+	const notSetUp = [...others].filter((name) => !setUp.includes(name)).sort();
+	const none = 'No bender is set up. To set one up: pullbook bender NAME --die DIE --clr LENGTH';
+	return [
+		...(setUp.length === 0 && !page.isOne ? [none] : []),
+		...page.benders.flatMap(({ name, machine, dies }) => [
+			`Bender ${name}`,
+			...(machine ? [`  with every die: ${fieldsOf(machine)}`] : []),
+			...dies.map((die) => `  die ${die.name}: ${fieldsOf(die)}`),
+			...learnedOn(name, page),
+		]),
+		...notSetUp.flatMap((name) => [`Bender ${name} (not set up)`, ...learnedOn(name, page)]),
+	];
+}
+
+function learnedOn(bender: string, { learned, forgotten, leftOut }: BenderPage): string[] {
+	const own = learned.filter(({ kin }) => kin.bender === bender);
+	const lines = [
+		...own.flatMap((each) => ['', ...learnedText(each)]),
+		...forgotten.filter((entry) => entry.bender === bender).flatMap((entry) => forgottenText(entry, leftOut)),
+	];
+	return lines.map((line) => (line === '' ? '' : `  ${line}`));
+}
+
+/** Two lines on what does not count by this. */
+export function forgottenText(entry: Forgotten, leftOut: readonly Lesson[]): string[] {
+	const { die, before } = entry;
+	const lessons = lessonsBefore(entry, leftOut);
+	const pulls = lessons.reduce((sum, lesson) => sum + lesson.pulls, 0);
+	return [
+		`forgotten${die === null ? '' : ` of die ${die}`}: what was learned before ${minuteOf(before)}`,
+		`  (${counted(lessons.length, 'session')}, ${counted(pulls, 'pull')}; their logs are kept, --remember takes it back)`,
+	];
+}
+
+function lessonsBefore({ bender, die, before }: Forgotten, lessons: readonly Lesson[]): Lesson[] {
+	return lessons.filter(
+		({ kin, at }) =>
+			kin.bender === bender && (die === null || kin.die === die) && !(Date.parse(at) >= Date.parse(before)),
+	);
+}
+
+/** Times are UTC in the logs' names as well. */
+const minuteOf = (iso: string) => `${iso.slice(0, 16).replace('T', ' ')} UTC`;
 
 function fieldsOf({ units, fields }: KeptRecord): string {
 	const shown = FIELD_NAMES.flatMap((field) => {

@@ -1,9 +1,13 @@
 import type { TestResult } from '../fit/test-piece.ts';
+import type { KeptRow } from '../journal/kept-row.ts';
+import { KeptSessions } from '../journal/kept-sessions.ts';
 import { FIELD_NAMES, FIELDS, wrongName, wrongValue } from '../settings/fields.ts';
-import { type FieldChanges, openSettings, type Settings } from '../settings/settings.ts';
+import { type FieldChanges, type Forgotten, openSettings, type Settings } from '../settings/settings.ts';
 import type { Units } from '../tube/job.ts';
-import { benderText } from './bender-text.ts';
-import type { Io } from './io.ts';
+import { type BenderPage, benderText, forgottenText } from './bender-text.ts';
+import { type Io, tellOn } from './io.ts';
+import { announced, keptForStart } from './kept.ts';
+import { learnedFrom } from './learned.ts';
 import { type Options, optionName, optionWord, readQuantity } from './quantity.ts';
 import { isTest, testPiece } from './test-piece.ts';
 import { UsageError } from './usage-error.ts';
@@ -23,6 +27,7 @@ interface Subject {
 	die: string | null;
 	units: Units;
 	options: Options;
+	rows: readonly KeptRow[];
 }
 
 type Changes = FieldChanges['fields'];
@@ -31,8 +36,9 @@ type Changes = FieldChanges['fields'];
 const FORGET = 'none';
 
 /**
- * `pullbook bender`: lists the benders and dies that are set up, or one of them; adds, changes and removes by options; and reads a
- * test piece. What was done goes to standard output, what was wrong with the kept file to standard error. Exit code 0.
+ * `pullbook bender`: lists the benders and dies that are set up and what was learned with them, or one of them; adds, changes and
+ * removes by options; reads a test piece; forgets what was learned, or takes that back. What was done goes to standard output, what was
+ * wrong with the kept file to standard error. Exit code 0.
  * @throws UsageError for options that cannot be followed, SettingsError when the disk refuses
  */
 export async function runBender(
@@ -40,29 +46,65 @@ export async function runBender(
 	io: Pick<Io, 'stdout' | 'stderr'>,
 ): Promise<number> {
 	const settings = openSettings(home);
+	const tell = tellOn(io);
 	const acts = wantsAction(options);
 	if (name === null && acts) throw new UsageError('Name the bender that this is about: pullbook bender NAME …');
-	if (name !== null && !acts && !settings.bender(name)) throw notSetUp(settings, name);
+	const { rows } = new KeptSessions(home).read(announced(tell));
 	const done: Done =
 		name !== null && acts
-			? await act({ settings, bender: name, ...dieAndUnits(settings, name, options), options })
+			? await act({ settings, bender: name, ...dieAndUnits(settings, name, options), options, rows })
 			: { lines: [] };
-	for (const problem of settings.problems) io.stderr.write(`pullbook: ${problem}\n`);
-	const shown = name === null ? settings.benders() : settings.benders().filter((entry) => entry.name === name);
-	if (json) io.stdout.write(`${JSON.stringify({ benders: shown, testPiece: done.testPiece }, null, 2)}\n`);
-	else io.stdout.write([...done.lines, ...benderText(shown)].map((line) => `${line}\n`).join(''));
+	for (const problem of settings.problems) tell(problem);
+	const page = pageOf(settings, rows, name);
+	if (name !== null && !acts && isEmpty(page)) throw notSetUp(settings, name);
+	if (json) io.stdout.write(`${JSON.stringify({ ...documentOf(page), testPiece: done.testPiece }, null, 2)}\n`);
+	else io.stdout.write([...done.lines, ...benderText(page)].map((line) => `${line}\n`).join(''));
 	return 0;
 }
 
-/** The benders and dies that are set up, line by line; what was wrong with the kept file first. */
-export function benderLines(home: string): string[] {
+/** Benders, dies and what was learned with them, line by line; what was wrong with the kept file first. */
+export function benderLines(home: string, kept: KeptSessions = new KeptSessions(home)): string[] {
 	const settings = openSettings(home);
-	return [...settings.problems, ...benderText(settings.benders())];
+	const said: string[] = [];
+	const rows = keptForStart(home, (sentence) => said.push(sentence), kept);
+	return [...settings.problems, ...said, ...benderText(pageOf(settings, rows, null))];
+}
+
+/** `name`: the one bender that it is about; null: all. */
+function pageOf(settings: Settings, rows: readonly KeptRow[], name: string | null): BenderPage {
+	const { learned, forgotten } = learnedFrom(rows, settings);
+	const isOn = (bender: string) => name === null || bender === name;
+	return {
+		benders: settings.benders().filter((entry) => isOn(entry.name)),
+		learned: learned.filter(({ kin }) => isOn(kin.bender)),
+		forgotten: settings.forgotten().filter(({ bender }) => isOn(bender)),
+		leftOut: forgotten,
+		isOne: name !== null,
+	};
+}
+
+function isEmpty({ benders, learned, forgotten }: BenderPage): boolean {
+	return benders.length + learned.length + forgotten.length === 0;
+}
+
+function documentOf({ benders, learned, forgotten }: BenderPage) {
+	return {
+		benders,
+		learned: learned.map(({ kin, from, springback, scatter }) => {
+			const { bender, die, material, od, wall, clr } = kin;
+			return { bender, die, material, od, wall, clr, ...from.exact, near: from.near, springback, scatter };
+		}),
+		forgotten,
+	};
 }
 
 function wantsAction(options: Options): boolean {
 	const fields = FIELD_NAMES.some((field) => options[optionName(field)] !== undefined);
-	return fields || isTest(options) || ['die', 'units', 'remove'].some((name) => options[name] !== undefined);
+	return (
+		fields ||
+		isTest(options) ||
+		['die', 'units', 'remove', 'forget', 'remember'].some((name) => options[name] !== undefined)
+	);
 }
 
 function dieAndUnits(settings: Settings, bender: string, options: Options): Pick<Subject, 'die' | 'units'> {
@@ -91,6 +133,8 @@ function checkName(place: string, name: string): void {
 async function act(subject: Subject): Promise<Done> {
 	const { settings, bender, die, units, options } = subject;
 	if (options.remove === true) return { lines: await remove(subject) };
+	if (options.forget === true) return { lines: await forget(subject) };
+	if (options.remember === true) return { lines: await remember(subject) };
 	const fields = changesFrom(options, units);
 	if (isTest(options)) return test(subject, fields);
 	if (die === null) await settings.setMachine(bender, { units, fields });
@@ -114,10 +158,34 @@ async function test({ settings, bender, die, units, options }: Subject, fields: 
 	return { lines, testPiece: result };
 }
 
+/** These change what is counted or kept as a whole; anything to be set in the same run would leave in doubt which comes first. */
+function refuseMore(option: 'remove' | 'forget' | 'remember', options: Options): void {
+	const may = ['die', 'home', 'json', 'no-color', 'debug', option];
+	if (Object.keys(options).some((name) => !may.includes(name)))
+		throw new UsageError(`--${option} goes with --die alone: nothing else can be done in the same run.`);
+}
+
+async function forget({ settings, bender, die, options, rows }: Subject): Promise<string[]> {
+	refuseMore('forget', options);
+	const known = pageOf(settings, rows, bender);
+	if (isEmpty(known)) throw notSetUp(settings, bender);
+	const entry: Forgotten = { bender, die, before: new Date().toISOString() };
+	await settings.forget(entry);
+	const [what, how] = forgottenText(entry, learnedFrom(rows, settings).forgotten);
+	return [`Bender ${bender}, ${what}`, `${how}`, ''];
+}
+
+async function remember({ settings, bender, die, options }: Subject): Promise<string[]> {
+	refuseMore('remember', options);
+	const entry = await settings.remember(bender, die);
+	const of = die === null ? `bender "${bender}" as a whole` : `die "${die}" of bender "${bender}"`;
+	if (entry === null) throw new UsageError(`Nothing that was learned with ${of} is forgotten.`);
+	const still = settings.forgotten().some((other) => other.bender === bender && (other.die ?? die) === die);
+	return [`What was learned with ${of} counts again${still ? ', as far as the page below says' : ''}.`, ''];
+}
+
 async function remove({ settings, bender, die, options }: Subject): Promise<string[]> {
-	const more = Object.keys(options).filter((name) => FIELD_NAMES.some((field) => optionName(field) === name));
-	if (more.length > 0 || isTest(options))
-		throw new UsageError('--remove goes with --die alone: nothing else can be set in the same run.');
+	refuseMore('remove', options);
 	if (die === null) {
 		if (!(await settings.removeBender(bender))) throw notSetUp(settings, bender);
 		return [`Bender "${bender}" and its dies are forgotten.`];

@@ -3,43 +3,53 @@ import { dirname, join } from 'node:path';
 import { JobFileError } from '../job/fault.ts';
 import { loadJob } from '../job/load.ts';
 import type { ToolingLookup } from '../job/tooling.ts';
-import { type KeptSession, listSessions, readSession } from '../journal/catalogue.ts';
+import { readSession } from '../journal/catalogue.ts';
 import { realPath } from '../journal/find.ts';
-import { listed } from '../review/list.ts';
+import type { KeptRow } from '../journal/kept-row.ts';
+import { KeptSessions } from '../journal/kept-sessions.ts';
 import { reviewText } from '../review/text.ts';
 import type { HomePort, JobRow, SessionRow } from '../screen/home-port.ts';
 import { startIn } from '../session/read-back.ts';
 import { openSettings } from '../settings/settings.ts';
+import type { BentAs } from '../tube/job.ts';
 import { type BendRequest, newestUnfinished, openSession } from './bend.ts';
 import { benderLines } from './bender.ts';
 import { type Io, tellOn } from './io.ts';
+import { keptForStart } from './kept.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { livePort } from './live-port.ts';
+import { workshopAt } from './workshop.ts';
 
 /** The home screen over a folder of jobs. Resolves to the exit code. */
 export async function runHome({ home, folder, color }: { home: string; folder: string; color: boolean }) {
 	const { openScreen } = await import('../screen/open-screen.tsx');
-	return openScreen({ port: homePort(home, folder, true), noColour: !color });
+	return openScreen({ port: homePort(home, folder, true, () => AS_DRAWN), noColour: !color });
 }
 
 /** The guided session of one job on the screen; offers to resume where that job was interrupted. Resolves to the exit code. */
-export async function runBendScreen({ file, resume, learn, home, color }: BendRequest, io: Io): Promise<number> {
+export async function runBendScreen({ file, resume, learn, home, color, as }: BendRequest, io: Io): Promise<number> {
 	// What is wrong with the job file or with the wish to resume is said on the terminal as it is, before any screen is drawn.
 	const jobPath = resume === null ? loadJob(file, keptTooling(home, tellOn(io))).path : realPath(file);
-	const session = resume === true ? newestUnfinished(home, file) : resume;
+	const session = resume === true ? newestUnfinished(home, file, tellOn(io)) : resume;
 	const { openScreen } = await import('../screen/open-screen.tsx');
-	const port = homePort(home, dirname(file), learn);
+	// The other jobs that the home screen lists were not meant.
+	const port = homePort(home, dirname(file), learn, (path) => (realPath(path) === jobPath ? as : AS_DRAWN));
 	return openScreen({ port, noColour: !color, jobPath, ...(session === null ? {} : { resume: session }) });
 }
 
-function homePort(home: string, folder: string, learn: boolean): HomePort {
+const AS_DRAWN: BentAs = { mirror: false, from: 'start' };
+
+function homePort(home: string, folder: string, learn: boolean, asOf: (path: string) => BentAs): HomePort {
+	const sessions = new KeptSessions(home);
+	const kept = keptRows(home, sessions);
 	return {
-		jobs: () => jobRows(home, folder),
-		sessions: () => listSessions(home).map(sessionRow),
+		jobs: () => jobRows(home, folder, kept.rows()),
+		sessions: () => kept.rows(),
+		notice: kept.notice,
 		async openSession(jobPathOrId, resume) {
 			const request = resume
-				? { file: pathOf(home, jobPathOrId), resume: jobPathOrId, learn, home }
-				: { file: jobPathOrId, resume: null, learn, home };
+				? { file: pathOf(home, jobPathOrId), resume: jobPathOrId, learn, home, as: AS_DRAWN }
+				: { file: jobPathOrId, resume: null, learn, home, as: asOf(jobPathOrId) };
 			// The screen is up: what there is to tell goes there, not under it.
 			const problems: string[] = [];
 			const session = openSession(request, (problem) => problems.push(problem));
@@ -47,7 +57,7 @@ function homePort(home: string, folder: string, learn: boolean): HomePort {
 			return livePort(session);
 		},
 		review: (id) => reviewText(readSession(home, id)).split('\n'),
-		benders: () => benderLines(home),
+		benders: () => benderLines(home, sessions),
 	};
 }
 
@@ -57,10 +67,26 @@ function pathOf(home: string, id: string): string {
 	return first ? startIn(first).jobFile : '';
 }
 
-function jobRows(home: string, folder: string): JobRow[] {
+/** The kept sessions as the home screen lists them. Its jobs and its list come in one turn, so that they are looked at once for both. */
+function keptRows(home: string, kept: KeptSessions) {
+	let now: { rows: readonly SessionRow[]; notice: string | null } | null = null;
+	const look = () => {
+		if (now !== null) return now;
+		const sentences: string[] = [];
+		const rows = keptForStart(home, (sentence) => sentences.push(sentence), kept);
+		const paths = new Map<string, string>();
+		now = { rows: rows.map((row) => sessionRow(row, paths)), notice: sentences[0] ?? null };
+		queueMicrotask(() => {
+			now = null;
+		});
+		return now;
+	};
+	return { rows: () => look().rows, notice: () => look().notice };
+}
+
+function jobRows(home: string, folder: string, sessions: readonly SessionRow[]): JobRow[] {
 	const open = new Map(
-		listSessions(home)
-			.map(sessionRow)
+		sessions
 			.filter((row) => row.status === 'open')
 			.reverse()
 			.map((row) => [row.path ?? '', row.id]),
@@ -87,16 +113,21 @@ function jobRow(path: string, open: ReadonlyMap<string, string>, lookup: Tooling
 	}
 }
 
-function sessionRow(kept: KeptSession): SessionRow {
-	const start = kept.first?.start as { jobFile?: string; at?: string; job?: { name?: string } } | undefined;
-	const path = start?.jobFile === undefined ? {} : { path: realPath(start.jobFile) };
-	const started = (start?.at ?? '').slice(0, 16).replace('T', ' ');
-	const row = listed(kept);
-	if ('problem' in row) return { ...damagedRow(kept, start?.job?.name), ...path, started };
-	const { job, status, bendsDone, bends, fits } = row.summary;
-	return { id: kept.id, job, ...path, status, started, bendsDone, bends, fits };
+/** `paths`: real paths found so far, since many sessions share a job file and looking one up takes the disk. */
+function sessionRow({ id, begun, summary }: KeptRow, paths: Map<string, string>): SessionRow {
+	const path = begun === null ? {} : { path: realPathOnce(begun.jobFile, paths) };
+	const started = (begun?.at ?? '').slice(0, 16).replace('T', ' ');
+	if (summary === null) return { ...damagedRow(id, begun?.job), ...path, started };
+	const { job, status, bendsDone, bends, fits } = summary;
+	return { id, job, ...path, status, started, bendsDone, bends, fits };
 }
 
-function damagedRow(kept: KeptSession, job: string | undefined): Omit<SessionRow, 'started'> {
-	return { id: kept.id, job: job ?? kept.id, status: 'damaged', bendsDone: 0, bends: 0, fits: null };
+function realPathOnce(path: string, paths: Map<string, string>): string {
+	const real = paths.get(path) ?? realPath(path);
+	paths.set(path, real);
+	return real;
+}
+
+function damagedRow(id: string, job: string | undefined): Omit<SessionRow, 'started'> {
+	return { id, job: job ?? id, status: 'damaged', bendsDone: 0, bends: 0, fits: null };
 }

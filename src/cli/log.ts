@@ -1,9 +1,11 @@
-import { listSessions, readAnyway } from '../journal/catalogue.ts';
-import { listed, listText } from '../review/list.ts';
+import { readAnyway } from '../journal/catalogue.ts';
+import { KeptSessions } from '../journal/kept-sessions.ts';
+import { listText } from '../review/list.ts';
 import { reviewText } from '../review/text.ts';
 import { readBack } from '../session/read-back.ts';
 import { sessionView } from '../session/views.ts';
-import type { Io } from './io.ts';
+import { type Io, tellOn } from './io.ts';
+import { announced } from './kept.ts';
 
 const BAD_INPUT = 2;
 const DAMAGED = 6;
@@ -19,15 +21,14 @@ export async function runLog(
 	return id === null ? list(json, home, io) : show(id, json, home, io);
 }
 
-function list(json: boolean, home: string, { stdout, stderr }: Io): number {
-	const sessions = listSessions(home).map(listed);
-	const problems = sessions.flatMap((session) => ('problem' in session ? [session] : []));
+function list(json: boolean, home: string, io: Io): number {
+	const { rows } = new KeptSessions(home).read(announced(tellOn(io)));
 	if (json) {
-		const summaries = sessions.flatMap((session) => ('summary' in session ? [session.summary] : []));
-		stdout.write(`${JSON.stringify(summaries, null, 2)}\n`);
-		for (const { kept, problem } of problems) stderr.write(`pullbook: ${kept.id}: ${problem}\n`);
-	} else stdout.write(`${listText(sessions)}\n`);
-	return problems.some(({ isDamaged }) => isDamaged) ? DAMAGED : 0;
+		const summaries = rows.flatMap(({ summary }) => summary ?? []);
+		io.stdout.write(`${JSON.stringify(summaries, null, 2)}\n`);
+		for (const { id, problem } of rows) if (problem !== null) io.stderr.write(`pullbook: ${id}: ${problem}\n`);
+	} else io.stdout.write(`${listText(rows)}\n`);
+	return rows.some(({ isDamaged }) => isDamaged) ? DAMAGED : 0;
 }
 
 function show(id: string, json: boolean, home: string, { stdout, stderr }: Io): number {

@@ -4,6 +4,7 @@ import { type FsPort, realFs } from './fs-port.ts';
 import { followMoved } from './log-writer.ts';
 import { faultOf, type LogRead, readLog } from './read-log.ts';
 import type { LogRecord } from './record.ts';
+import { movedNote } from './writer.ts';
 
 export interface KeptSession {
 	id: string;
@@ -76,22 +77,54 @@ function readOrNothing(path: string, fs: FsPort): LogRead {
 	}
 }
 
-/** Every session kept under `home`, newest first; those with a damaged or unreadable log are listed with what is wrong. */
-export function listSessions(home: string, fs: FsPort = realFs): KeptSession[] {
-	let names: string[];
+/** Where the log of a session lies, by the folder's listing alone. */
+export interface LogPlace {
+	id: string;
+	/** The log it goes on in; null when that is not where the note says. */
+	path: string | null;
+}
+
+/** The places of all logs kept under `home`, newest session first. Throws JournalError when the folder cannot be read. */
+export function logPlaces(home: string, fs: FsPort = realFs): LogPlace[] {
+	const folder = sessionFolder(home);
+	const names = new Set(namesIn(folder, fs));
+	const places: LogPlace[] = [];
+	const goneOn = new Set<string>();
+	for (const name of names) {
+		const id = name.slice(0, -EXTENSION.length);
+		if (!name.endsWith(EXTENSION) || !ID.test(id)) continue;
+		const own = join(folder, name);
+		// Asking the disk for a note beside every log would double the time that a start takes.
+		const path = names.has(movedNote(name)) ? placeAfter(own, fs) : own;
+		if (path !== null && path !== own) goneOn.add(resolve(path));
+		places.push({ id, path });
+	}
+	places.sort((a, b) => (a.id < b.id ? 1 : -1));
+	if (goneOn.size === 0) return places;
+	// A session that went on in a new file of the same folder is one session, under its first id.
+	const isOwn = ({ id, path }: LogPlace) => path === join(folder, `${id}${EXTENSION}`);
+	return places.filter((place) => !isOwn(place) || !goneOn.has(resolve(place.path ?? '')));
+}
+
+function namesIn(folder: string, fs: FsPort): string[] {
 	try {
-		names = fs.readdirSync(sessionFolder(home));
+		return fs.readdirSync(folder);
 	} catch (error) {
 		if (codeOf(error) === 'ENOENT') return [];
-		throw new JournalError(`The folder ${sessionFolder(home)} cannot be read: ${reasonOf(error)}.`, 1, error);
+		throw new JournalError(`The folder ${folder} cannot be read: ${reasonOf(error)}.`, 1, error);
 	}
-	const ids = names.filter((name) => name.endsWith(EXTENSION)).map((name) => name.slice(0, -EXTENSION.length));
-	const sessions = ids
-		.filter((id) => ID.test(id))
-		.sort()
-		.reverse()
-		.map((id) => readAnyway(home, id, fs));
-	// A session that went on in a new file of the same folder is one session, under its first id.
-	const goneOn = new Set(sessions.filter((s) => s.path !== sessionPath(home, s.id)).map((s) => resolve(s.path)));
-	return sessions.filter((s) => s.path !== sessionPath(home, s.id) || !goneOn.has(resolve(s.path)));
+}
+
+function placeAfter(path: string, fs: FsPort): string | null {
+	try {
+		return followMoved(path, fs);
+	} catch (error) {
+		if (error instanceof JournalError) return null;
+		throw error;
+	}
+}
+
+/** Every session kept under `home`, newest first; those with a damaged or unreadable log are listed with what is wrong. */
+export function listSessions(home: string, fs: FsPort = realFs): KeptSession[] {
+	return logPlaces(home, fs).map(({ id }) => readAnyway(home, id, fs));
 }

@@ -22,6 +22,8 @@ export interface FsPort {
 	readdirSync(path: string): string[];
 	mkdirSync(path: string, mode: number): void;
 	unlinkSync(path: string): void;
+	/** Puts a file under another name, over what had it. */
+	renameSync(from: string, to: string): void;
 }
 
 export const realFs: FsPort = {
@@ -37,4 +39,5 @@ export const realFs: FsPort = {
 	readdirSync: (path) => fs.readdirSync(path),
 	mkdirSync: (path, mode) => fs.mkdirSync(path, mode),
 	unlinkSync: (path) => fs.unlinkSync(path),
+	renameSync: (from, to) => fs.renameSync(from, to),
 };

@@ -11,9 +11,11 @@ import { parseAnswer } from '../session/parse-answer.ts';
 import type { Answer, Ask, Output, RefusedNote } from '../session/protocol.ts';
 import { readBack } from '../session/read-back.ts';
 import type { Start } from '../session/start.ts';
-import { coldPrior } from '../session/start.ts';
+import { coldPrior, learnedPrior } from '../session/start.ts';
 import type { State } from '../session/state.ts';
 import { nextEntry } from '../session/state.ts';
+import type { Lesson } from '../springback/history.ts';
+import { bentAsOf } from '../tube/bent-as.ts';
 import type { Job } from '../tube/job.ts';
 import { newSessionId, sessionPath } from './catalogue.ts';
 import { LogLost, NotSaved } from './errors.ts';
@@ -59,8 +61,17 @@ export class LiveSession {
 		if (ask(state) === null) this.ended = 'done';
 	}
 
-	/** Begins a new session. Throws NotSaved when its log cannot be made. */
-	static begin(world: World, file: JobFile, learn: boolean, others: readonly string[]): LiveSession {
+	/**
+	 * Begins a new session: with `learn` from what `lessons` taught, else from mechanics alone, and then it teaches no other either.
+	 * Throws NotSaved when its log cannot be made.
+	 */
+	static begin(
+		world: World,
+		file: JobFile,
+		learn: boolean,
+		others: readonly string[],
+		lessons: readonly Lesson[] = [],
+	): LiveSession {
 		const now = world.now();
 		const id = newSessionId(now, world.random());
 		const start: Start = {
@@ -71,13 +82,22 @@ export class LiveSession {
 			jobFile: file.path,
 			jobSource: file.raw,
 			learn,
-			...coldPrior(file.job),
+			...(learn ? learnedPrior(file.job, lessons) : coldPrior(file.job)),
 		};
 		const path = sessionPath(world.home, id);
 		const log = createLog(path, { seq: 0, v: 1, at: start.at, start }, { now });
 		const state = initial(start);
 		const opening: Output[] = [
-			{ note: 'session', id, log: log.path, resumed: false, job: file.job.name, changed: [], others: [...others] },
+			{
+				note: 'session',
+				id,
+				log: log.path,
+				resumed: false,
+				job: file.job.name,
+				changed: [],
+				others: [...others],
+				bentAs: bentAsOf(file.job),
+			},
 			...warningsNote(start.job),
 			...(state.plan.note ? [state.plan.note] : []),
 			standing(state, log.path),
@@ -100,7 +120,16 @@ export class LiveSession {
 			const { start } = kept;
 			const changed = jobSource === undefined ? ['job'] : changedPlaces(start.jobSource, jobSource);
 			const opening: Output[] = [
-				{ note: 'session', id, log: log.path, resumed: true, job: start.job.name, changed, others: [...others] },
+				{
+					note: 'session',
+					id,
+					log: log.path,
+					resumed: true,
+					job: start.job.name,
+					changed,
+					others: [...others],
+					bentAs: bentAsOf(start.job),
+				},
 				...(state.plan.note ? [state.plan.note] : []),
 				standing(state, log.path),
 			];

@@ -2,6 +2,7 @@ import type { Event, EventType } from './events.ts';
 import type { SessionRecord } from './fold.ts';
 import { evolve, initial } from './fold.ts';
 import type { Start } from './start.ts';
+import { upToDate } from './start.ts';
 import type { State } from './state.ts';
 
 /** A record as it stands in a log. */
@@ -56,7 +57,7 @@ export function startIn(first: StoredRecord): Start {
 export function readBack(records: readonly StoredRecord[]): State {
 	const [first, ...rest] = records;
 	if (!first) throw new UnknownRecord(0, 'nothing');
-	return rest.map(sessionRecord).reduce(evolve, initial(startIn(first)));
+	return rest.map(sessionRecord).reduce(evolve, initial(upToDate(startIn(first))));
 }
 
 function sessionRecord(record: StoredRecord): SessionRecord {

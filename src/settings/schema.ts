@@ -10,6 +10,7 @@ const value = (field: FieldName) =>
  */
 function fileSchema() {
 	const name = z.string().check(z.minLength(1));
+	const moment = z.string().check(z.refine((text: string) => Number.isFinite(Date.parse(text))));
 	const fields = Object.fromEntries(FIELD_NAMES.map((field) => [field, value(field)])) as Record<
 		FieldName,
 		ReturnType<typeof value>
@@ -22,6 +23,7 @@ function fileSchema() {
 	});
 	return z.looseObject({
 		benders: z._default(z.array(bender), []),
+		forgotten: z.optional(z.array(z.looseObject({ bender: name, die: z.nullable(name), before: moment }))),
 		preferences: z._default(z.looseObject({ jobs: z.optional(z.string()) }), {}),
 	});
 }

@@ -15,6 +15,15 @@ export interface KeptBender {
 	dies: readonly KeptDie[];
 }
 
+/** Lessons that do not count any more. Their sessions stay as they are. */
+export interface Forgotten {
+	bender: string;
+	/** Null: with every die. */
+	die: string | null;
+	/** ISO time. */
+	before: string;
+}
+
 export interface Preferences {
 	/** The folder that the home screen takes jobs from. */
 	jobs?: string;
@@ -38,6 +47,14 @@ export interface Settings {
 	/** What is kept for a bender and a die, lengths in `units`: the machine's fields, and over them the die's. */
 	tooling(bender: string, die: string, units: Units): KeptTooling | undefined;
 	preferences(): Preferences;
+	/** Before which moments the lessons of a bender (`die` null: with every die) or of one die do not count, the latest last. */
+	forgotten(): readonly Forgotten[];
+	/** Whether a lesson counts that a session begun at this ISO time taught. */
+	counts(bender: string, die: string, at: string): boolean;
+	/** From now on lessons from before `before` do not count. */
+	forget(forgotten: Forgotten): Promise<void>;
+	/** Takes back the latest forgetting of exactly this bender and die; null when there is none. */
+	remember(bender: string, die: string | null): Promise<Forgotten | null>;
 	setMachine(bender: string, changes: FieldChanges): Promise<void>;
 	setDie(bender: string, die: string, changes: FieldChanges): Promise<void>;
 	/** False when it was not there. */
@@ -71,6 +88,16 @@ export function openSettings(home: string): Settings {
 			return records.length > 0 ? Object.assign({}, ...records.map((record) => keptIn(record, units))) : undefined;
 		},
 		preferences: () => settings.preferences,
+		forgotten: () => forgottenIn(settings),
+		counts: (name, die, at) =>
+			forgottenIn(settings).every((entry) => !concerns(entry, name, die) || Date.parse(at) >= Date.parse(entry.before)),
+		forget: (entry) => change((now) => ({ ...now, forgotten: [...(now.forgotten ?? []), { ...entry }] })),
+		async remember(name, die) {
+			const latest = forgottenIn(settings).findLast((entry) => entry.bender === name && entry.die === die);
+			if (latest === undefined) return null;
+			await change((now) => ({ ...now, forgotten: now.forgotten?.filter((entry) => !isSame(entry, latest)) }));
+			return latest;
+		},
 		setMachine: (name, changes) =>
 			change((now) =>
 				withBender(now, name, (entry) => ({ ...entry, machine: changed(entry.machine, changes, `bender "${name}"`) })),
@@ -89,6 +116,18 @@ export function openSettings(home: string): Settings {
 		},
 		setPreferences: (changes) => change((now) => ({ ...now, preferences: { ...now.preferences, ...changes } })),
 	};
+}
+
+function forgottenIn({ forgotten = [] }: SettingsFile): Forgotten[] {
+	return [...forgotten].sort((a, b) => Date.parse(a.before) - Date.parse(b.before));
+}
+
+function concerns(entry: Forgotten, bender: string, die: string): boolean {
+	return entry.bender === bender && (entry.die === null || entry.die === die);
+}
+
+function isSame(a: Forgotten, b: Forgotten): boolean {
+	return a.bender === b.bender && a.die === b.die && a.before === b.before;
 }
 
 /** The item of that name made anew by `made`, in its place, or at the end where there was none. */

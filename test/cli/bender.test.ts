@@ -55,6 +55,8 @@ describe('pullbook bender', () => {
 		const { out } = await bender(null, {}, true);
 		expect(JSON.parse(out)).toEqual({
 			benders: [{ name: 'shop', machine: null, dies: [{ name: 'five', units: 'in', fields: { clr: 5 } }] }],
+			learned: [],
+			forgotten: [],
 		});
 	});
 

@@ -165,6 +165,13 @@ export class FaultFs implements FsPort {
 		this.#names.delete(path);
 	}
 
+	renameSync(from: string, to: string): void {
+		this.#step('rename', to, true);
+		const inode = this.#find(from);
+		this.#enter(to, inode);
+		this.#names.delete(from);
+	}
+
 	/** Removes a name behind the program's back, as a person does. */
 	vanish(path: string): void {
 		for (const name of [...this.#names.keys()])

@@ -1,0 +1,52 @@
+import type { KeptRow } from '../journal/kept-row.ts';
+import { KeptSessions, type MayGoOn } from '../journal/kept-sessions.ts';
+import { lessonsIn } from '../journal/lessons.ts';
+import { openSettings } from '../settings/settings.ts';
+import type { Lesson } from '../springback/history.ts';
+
+/** Fewer are read while one still looks at the screen. */
+const MANY = 100;
+/** As long as a person waits for the first question without wondering. */
+const START_MS = 2000;
+
+/** All is read, however long it takes; where it may take long that is said once. */
+export function announced(tell: (sentence: string) => void): MayGoOn {
+	let isSaid = false;
+	return (remaining) => {
+		if (remaining > MANY && !isSaid) {
+			tell(`${remaining} kept sessions have to be read, which is done once and may take minutes.`);
+			isSaid = true;
+		}
+		return true;
+	};
+}
+
+/** What can be read in the time that a start may take, the newest first. */
+function withinTime(): MayGoOn {
+	let end = Number.POSITIVE_INFINITY;
+	return () => {
+		const now = performance.now();
+		if (end === Number.POSITIVE_INFINITY) end = now + START_MS;
+		return now < end;
+	};
+}
+
+/** The kept sessions for a start that cannot wait; says when some are left out. */
+export function keptForStart(
+	home: string,
+	tell: (sentence: string) => void,
+	kept = new KeptSessions(home),
+): readonly KeptRow[] {
+	const { rows, left } = kept.read(withinTime());
+	if (left > 0) {
+		const which = left === 1 ? 'One kept session is' : `${left} kept sessions are`;
+		tell(`${which} not read yet and left out here; pullbook log reads all of them, which may take minutes, once.`);
+	}
+	return rows;
+}
+
+/** What these sessions teach a new one, without what is to be forgotten. */
+export function lessonsFor(home: string, rows: readonly KeptRow[]): Lesson[] {
+	const { counts } = openSettings(home);
+	return lessonsIn(rows).filter(({ kin, at }) => counts(kin.bender, kin.die, at));
+}

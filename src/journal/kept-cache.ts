@@ -1,0 +1,73 @@
+/**
+ * The cache of the kept sessions' rows: one file that only saves the folding of logs. Whatever is wrong with it, it is as if it were
+ * not there, and the logs are folded anew.
+ */
+import { createHash } from 'node:crypto';
+import { constants } from 'node:fs';
+import { endianness } from 'node:os';
+import { dirname, join } from 'node:path';
+import { closeQuietly, exists, makeFolder, removeQuietly, writeAll } from './disk.ts';
+import { codeOf } from './errors.ts';
+import type { FsPort } from './fs-port.ts';
+import { type CachedRow, decoded, encoded } from './kept-code.ts';
+
+/**
+ * How a log becomes a row. Raise it whenever the same log would give another row or lesson: when the filter, the lesson or what
+ * lists show changes. A cache of another number is not read.
+ */
+export const METHOD = 1;
+
+export function cachePath(home: string): string {
+	return join(home, 'cache', 'sessions.cache');
+}
+
+/** The rows of the cache; none where it is absent, of another method, broken or unreadable. */
+export function readCache(home: string, fs: FsPort): CachedRow[] {
+	let file: Buffer;
+	try {
+		file = fs.readFileSync(cachePath(home));
+	} catch {
+		// Absent or unreadable: the logs say the same.
+		return [];
+	}
+	const headEnd = file.indexOf('\n') + 1;
+	const body = file.subarray(headEnd);
+	if (headEnd === 0 || file.subarray(0, headEnd).toString('latin1') !== headOf(body)) return [];
+	return decoded(body);
+}
+
+/** The first line: what wrote the file, and a checksum of the rest, without which nothing in it is believed. */
+function headOf(body: Uint8Array): string {
+	return `pullbook sessions 1.${METHOD} ${endianness()} ${createHash('sha256').update(body).digest('hex')}\n`;
+}
+
+/** A cache in the making that is older was left by a program that was killed. */
+const ABANDONED_MS = 60_000;
+
+/** Writes the cache whole or not at all. False where it was not written, since there is no room or no permission for it. */
+export function writeCache(home: string, rows: readonly CachedRow[], fs: FsPort): boolean {
+	const path = cachePath(home);
+	const fresh = `${path}.new`;
+	try {
+		makeFolder(fs, dirname(path));
+		if (exists(fs, fresh) && Date.now() - fs.statSync(fresh).mtimeMs > ABANDONED_MS) fs.unlinkSync(fresh);
+		const fd = fs.openSync(fresh, constants.O_WRONLY | constants.O_CREAT | constants.O_EXCL, 0o600);
+		try {
+			const body = encoded(rows);
+			writeAll(fs, fd, Buffer.from(headOf(body), 'latin1'));
+			writeAll(fs, fd, body);
+		} catch (error) {
+			removeQuietly(fs, fresh);
+			throw error;
+		} finally {
+			closeQuietly(fs, fd);
+		}
+		// Not flushed: what a power cut leaves of it does not pass the checksum.
+		fs.renameSync(fresh, path);
+		return true;
+	} catch (error) {
+		// A session that cannot keep its log will say so itself; the cache is only time saved.
+		if (codeOf(error) === '') throw error;
+		return false;
+	}
+}
