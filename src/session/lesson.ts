@@ -1,7 +1,8 @@
 /** What a session leaves for those that come after it. */
 
 import { newTube } from '../springback/filter.ts';
-import { type Kin, type Lesson, lessonFrom, teaches } from '../springback/history.ts';
+import type { Kin } from '../springback/kin.ts';
+import { type Lesson, lessonFrom, teaches } from '../springback/lesson.ts';
 import { mechanicsPrior } from '../springback/mechanics.ts';
 import type { Job } from '../tube/job.ts';
 import { convertLength } from '../units/units.ts';

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { type Filter, filterPrior, newTube, observe, pull, reach } from '../../src/springback/filter.ts';
-import { type Kin, type Lesson, learned, lessonFrom } from '../../src/springback/history.ts';
-import { covarianceOf, MACHINE } from '../../src/springback/kin.ts';
-import { eigen } from '../../src/springback/linear.ts';
+import { learned } from '../../src/springback/history.ts';
+import { covarianceOf, type Kin, MACHINE } from '../../src/springback/kin.ts';
+import { type Lesson, lessonFrom } from '../../src/springback/lesson.ts';
+import { eigen, inverse } from '../../src/springback/linear.ts';
 import { mechanicsPrior } from '../../src/springback/mechanics.ts';
 import { bendOnce } from '../helpers/bend-run.ts';
 import { draws, newMachine, type Shop } from '../helpers/plain-shop.ts';
@@ -191,6 +192,31 @@ describe('what a shop has learned', () => {
 		const { lessons } = sessions(12, 6);
 		const part = (kin: Kin) => learned(kin, filterPrior(kin.k), lessons).prior.mean[1]!;
 		expect(part(STRONG) - part(RAIL)).toBeGreaterThan(0.5 * 90 * (STRONG.k - RAIL.k));
+	});
+
+	it('fades: the newest eight lessons count in full, those before them ever less', () => {
+		const [lesson] = sessions(14, 1).lessons;
+		const told = (count: number) => {
+			const lessons = [...Array(count).keys()].map((n) => ({ ...lesson!, at: day(n), session: `${n}` }));
+			// Variance of the lag, which the others hardly touch: its reciprocal counts the lessons.
+			const { prior } = learned(RAIL, cold, lessons);
+			return inverse(MACHINE.map((i) => MACHINE.map((j) => prior.cov[i]![j]!)))[3]![3]!;
+		};
+		const one = told(1) - told(0);
+		expect((told(8) - told(0)) / one).toBeCloseTo(8, 6);
+		expect((told(9) - told(0)) / one).toBeCloseTo(8.75, 6);
+		expect((told(500) - told(0)) / one).toBeCloseTo(11, 1);
+	});
+
+	it('follows a machine that was adjusted', () => {
+		const [before, after] = [sessions(15, 30).lessons, sessions(19, 12).lessons];
+		const now = after.map((lesson, n) => ({ ...lesson, at: day(30 + n) }));
+		const mixed = learned(RAIL, cold, [...now, ...before]).prior;
+		const fresh = learned(RAIL, cold, now).prior;
+		const stale = learned(RAIL, cold, before).prior;
+		const apart = (f: Filter) => Math.abs(reach(f, 90).mean - reach(fresh, 90).mean);
+		expect(apart(stale)).toBeGreaterThan(1);
+		expect(apart(mixed)).toBeLessThan(0.25 * apart(stale));
 	});
 
 	it('says what it rests on', () => {
