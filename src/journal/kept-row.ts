@@ -42,6 +42,22 @@ export function rowOf(kept: KeptSession): KeptRow {
 	return { ...row, status: status(state), summary, ...own, lesson: lessonOf(state) };
 }
 
+/** The row of a session that is being left, by its state: the same as its log taken together gives. `touched`: its newest record's time. */
+export function rowLeft(path: string, state: State, touched: string): KeptRow {
+	const { id, at, job, jobFile } = state.start;
+	return {
+		id,
+		path,
+		begun: { job: job.name, jobFile, units: job.units, at, id },
+		touched,
+		status: status(state),
+		summary: sessionSummary(state),
+		problem: null,
+		isDamaged: false,
+		lesson: lessonOf(state),
+	};
+}
+
 function begunBy(first: LogRecord | null): KeptRow['begun'] {
 	if (!first) return null;
 	try {

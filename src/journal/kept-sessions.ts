@@ -52,6 +52,17 @@ export class KeptSessions {
 		return { rows, left: remaining };
 	}
 
+	/**
+	 * Remembers a session that is just being left, so that the next start need not fold it; not where its log is of another size than
+	 * what the row was made of, since something else then stands in it.
+	 */
+	keep(row: KeptRow, size: number): void {
+		const facts = this.#facts(row);
+		if (facts?.size !== size) return;
+		this.#remembered().set(row.id, { row, size: facts.size, mtimeMs: facts.mtimeMs });
+		this.#save();
+	}
+
 	/** How many were remembered that are there no longer. */
 	#forgetAllBut(places: readonly LogPlace[]): number {
 		const here = new Set(places.map(({ id }) => id));
@@ -72,7 +83,7 @@ export class KeptSessions {
 	}
 
 	/** What the log looks like before it is read: one that grows meanwhile is then seen to have changed. Null: no log there. */
-	#facts({ path }: LogPlace): FileFacts | null {
+	#facts({ path }: Pick<LogPlace, 'path'>): FileFacts | null {
 		if (path === null) return null;
 		try {
 			return this.#fs.statSync(path);

@@ -19,6 +19,8 @@ import { bentAsOf } from '../tube/bent-as.ts';
 import type { Job } from '../tube/job.ts';
 import { newSessionId, sessionPath } from './catalogue.ts';
 import { LogLost, NotSaved } from './errors.ts';
+import { rowLeft } from './kept-row.ts';
+import { KeptSessions } from './kept-sessions.ts';
 import { createLog, openLog } from './log-writer.ts';
 import type { LogWriter } from './writer.ts';
 
@@ -49,6 +51,7 @@ export class LiveSession {
 	/** How it was ended in this sitting; null while it is open. */
 	ended: 'done' | 'left' | null = null;
 	#state: State;
+	#isClosed = false;
 	readonly #log: LogWriter;
 	readonly #world: World;
 
@@ -198,8 +201,13 @@ export class LiveSession {
 		this.answer({ action: { do: 'quit' } });
 	}
 
+	/** Ends the sitting: the log is closed, and what it came to is remembered for lists and for the sessions to come. */
 	close(): void {
+		if (this.#isClosed) return;
+		this.#isClosed = true;
 		this.#log.close();
+		const touched = this.#state.entries.at(-1)?.at ?? this.#state.start.at;
+		new KeptSessions(this.#world.home).keep(rowLeft(this.logPath, this.#state, touched), this.#log.size);
 	}
 
 	#end(how: 'done' | 'left'): Output[] {

@@ -53,6 +53,11 @@ export class LogWriter {
 		return this.#lines.length;
 	}
 
+	/** Bytes acknowledged. */
+	get size(): number {
+		return this.#size;
+	}
+
 	/**
 	 * Puts one record on disk. NotSaved: the log is as before, and the same record may be tried again. LogLost: this file is not written
 	 * any more; `rescue` takes the session, this record included, to a new one. RangeError: not the next `seq`.

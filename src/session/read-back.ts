@@ -47,10 +47,14 @@ const KNOWN: Readonly<Record<EventType, true>> = {
 /** The start that a log's first record holds. */
 export function startIn(first: StoredRecord): Start {
 	const { start } = first;
-	if (typeof start !== 'object' || start === null || !('job' in start) || !('prior' in start)) {
+	if (!isObject(start) || !isObject(start.job) || !isObject(start.prior)) {
 		throw new UnknownRecord(first.seq, 'no start of a session');
 	}
-	return start as Start;
+	return start as unknown as Start;
+}
+
+function isObject(value: unknown): value is Record<string, unknown> {
+	return typeof value === 'object' && value !== null;
 }
 
 /** Folds a whole log. Throws `UnknownRecord` on anything this version does not know: nothing is skipped. */
