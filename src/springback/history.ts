@@ -3,7 +3,7 @@ import { type Filter, filterPrior, newTube } from './filter.ts';
 import type { Gaussian } from './gaussian.ts';
 import { type Member, posterior, type Told } from './hierarchy.ts';
 import { covarianceOf, isSame, type Kin, MACHINE, nearness, sharedLevels } from './kin.ts';
-import { type Lesson, machineOf, type Tally } from './lesson.ts';
+import { type Lesson, machineOf, together, withTallies } from './lesson.ts';
 
 export type { Kin, Lesson };
 
@@ -47,13 +47,14 @@ export function learned(kin: Kin, cold: Filter, lessons: readonly Lesson[]): { p
 	const near = nearest(kin, familiesOf(lessons));
 	const from = provenance(kin, near);
 	if (near.length === 0) return { prior: cold, from };
-	const taught = near.map(sumOf);
-	const members = near.map((family, i): Member<Kin> => {
+	const members = near.map((family): Member<Kin> => {
 		const who = isSame(kin, family.kin) ? kin : family.kin;
-		return { who, mean: machineOf(filterPrior(who.k)).mean, told: taught[i]! };
+		return { who, mean: machineOf(filterPrior(who.k)).mean, told: sumOf(family) };
 	});
 	const machine = posterior({ who: kin, mean: machineOf(cold).mean }, members, covarianceOf);
-	return { prior: newTube({ ...cold, ...withMachine(cold, machine), ...scatterOf(cold, taught) }), from };
+	// The scatter is the whole shop's: it lies in the people and their tools rather than in a die.
+	const scatter = together(near.flatMap(weighed), MOST_READINGS);
+	return { prior: newTube(withTallies({ ...cold, ...withMachine(cold, machine) }, scatter)), from };
 }
 
 /** All lessons of one combination, the newest first. */
@@ -99,26 +100,24 @@ function nameOf({ kin: { bender, die, material, od, wall, clr } }: Family): stri
 	return JSON.stringify([bender, die, material, od, wall, clr]);
 }
 
-/** What the lessons of one combination say together. */
-interface Taught extends Told {
-	scatter: Tally;
+/** The lessons of one combination that still count, by how much. */
+function weighed({ lessons }: Family): (Lesson & { weight: number })[] {
+	const counting = FADING.full + Math.ceil(Math.log(FADED) / Math.log(FADING.factor));
+	return lessons
+		.slice(0, counting)
+		.map((lesson, age) => ({ ...lesson, weight: FADING.factor ** Math.max(0, age + 1 - FADING.full) }));
 }
 
-function sumOf({ lessons }: Family): Taught {
+function sumOf(family: Family): Told {
 	const information = MACHINE.map(() => MACHINE.map(() => 0));
 	const vector = MACHINE.map(() => 0);
-	const scatter = { sum: 0, count: 0 };
-	for (const [age, lesson] of lessons.entries()) {
-		const weight = FADING.factor ** Math.max(0, age + 1 - FADING.full);
-		if (weight < FADED) break;
-		scatter.sum += weight * lesson.scatter.readings.sum;
-		scatter.count += weight * lesson.scatter.readings.count;
+	for (const lesson of weighed(family)) {
 		for (let i = 0; i < MACHINE.length; i++) {
-			vector[i]! += weight * lesson.vector[i]!;
-			for (let j = 0; j < MACHINE.length; j++) information[i]![j]! += weight * lesson.information[i]![j]!;
+			vector[i]! += lesson.weight * lesson.vector[i]!;
+			for (let j = 0; j < MACHINE.length; j++) information[i]![j]! += lesson.weight * lesson.information[i]![j]!;
 		}
 	}
-	return { information, vector, scatter };
+	return { information, vector };
 }
 
 function provenance(kin: Kin, families: readonly Family[]): Provenance {
@@ -157,12 +156,4 @@ function withMachine({ mean, cov }: Gaussian, machine: Gaussian): Gaussian {
 			}),
 		),
 	};
-}
-
-/** The scatter of the whole shop: it lies in the people and their tools rather than in a die. */
-function scatterOf(cold: Filter, taught: readonly Taught[]): { readings: number; surprises: number } {
-	const sum = taught.reduce((total, { scatter }) => total + scatter.sum, 0);
-	const count = taught.reduce((total, { scatter }) => total + scatter.count, 0);
-	const weight = Math.min(1, MOST_READINGS / Math.max(1, count));
-	return { readings: cold.readings + weight * count, surprises: cold.surprises + weight * sum };
 }

@@ -11,6 +11,10 @@ export interface Tally {
 	count: number;
 }
 
+/** What is tallied, by its name. */
+const TALLIED = ['readings'] as const;
+type Tallies = Readonly<Record<(typeof TALLIED)[number], Tally>>;
+
 /** What one session's readings say of machine and material, and of how far readings scatter. Plain JSON. */
 export interface Lesson extends Told {
 	kin: Kin;
@@ -21,7 +25,7 @@ export interface Lesson extends Told {
 	readings: number;
 	information: number[][];
 	vector: number[];
-	scatter: { readings: Tally };
+	scatter: Tallies;
 }
 
 /** Along a direction that tells no more than this part of the best one, only rounding speaks. */
@@ -53,12 +57,12 @@ export function lessonFrom(
 	const moved = axes.map(({ vector }) => vector.reduce((sum, x, i) => sum + x * pull[i]!, 0));
 	const held = times(information, before.mean);
 	const vector = held.map((value, i) => axes.reduce((sum, axis, n) => sum + axis.vector[i]! * moved[n]!, value));
-	return { kin, ...about, information, vector, scatter: { readings: between(tallyOf(start), tallyOf(end)) } };
+	return { kin, ...about, information, vector, scatter: since(talliesOf(start), talliesOf(end)) };
 }
 
 /** Whether anything at all was learned. */
 export function teaches({ information, scatter }: Lesson): boolean {
-	return scatter.readings.count > 0 || information.some((line, i) => line[i]! > 0);
+	return TALLIED.some((name) => scatter[name].count > 0) || information.some((line, i) => line[i]! > 0);
 }
 
 /** The unknowns of machine and material alone: what is the tube's, the seat's and the bend's integrated out. */
@@ -66,10 +70,32 @@ export function machineOf({ mean, cov }: Gaussian): Gaussian {
 	return { mean: MACHINE.map((i) => mean[i]!), cov: MACHINE.map((i) => MACHINE.map((j) => cov[i]![j]!)) };
 }
 
-function tallyOf({ surprises, readings }: Filter): Tally {
-	return { sum: surprises, count: readings };
+function talliesOf({ surprises, readings }: Filter): Tallies {
+	return { readings: { sum: surprises, count: readings } };
 }
 
-function between(start: Tally, end: Tally): Tally {
-	return { sum: end.sum - start.sum, count: end.count - start.count };
+/** `f` with these tallies on top of its own. */
+export function withTallies(f: Filter, { readings: { sum, count } }: Tallies): Filter {
+	return { ...f, readings: f.readings + count, surprises: f.surprises + sum };
+}
+
+function since(start: Tallies, end: Tallies): Tallies {
+	return tallied((name) => ({ sum: end[name].sum - start[name].sum, count: end[name].count - start[name].count }));
+}
+
+/** Each kind's tallies of all lists together, as many as `most` readings at the most; `weight` counts a list in part. */
+export function together(lists: readonly { scatter: Tallies; weight: number }[], most: number): Tallies {
+	return tallied((name) => {
+		let [sum, count] = [0, 0];
+		for (const { scatter, weight } of lists) {
+			sum += weight * scatter[name].sum;
+			count += weight * scatter[name].count;
+		}
+		const part = Math.min(1, most / Math.max(1, count));
+		return { sum: part * sum, count: part * count };
+	});
+}
+
+function tallied(of: (name: (typeof TALLIED)[number]) => Tally): Tallies {
+	return Object.fromEntries(TALLIED.map((name) => [name, of(name)])) as Tallies;
 }
