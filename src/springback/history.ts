@@ -32,8 +32,8 @@ const MOST_KIN = 12;
 const MOST_READINGS = 100;
 /**
  * A machine wears and is adjusted: the newest lessons of a combination count in full, each older one this much less than the one
- * after it. On a simulated machine that drifts by .1 degree and 1 % a tube, the 31st tube's bends pass the tolerance in 5.6
- * instead of 16.3 % and take 1.86 instead of 2.57 pulls; on one that stays as it is they take 1.68 instead of 1.65.
+ * after it. On a simulated machine that drifts by .1 degree and 1 % a tube, the 31st tube's bends pass the tolerance in 5
+ * instead of 16 % and take 1.95 instead of 2.57 pulls; on one that stays as it is they take 1.69 instead of 1.65.
  */
 const FADING = { full: 8, factor: 0.75 };
 /** What weighs less than this is left out. */
