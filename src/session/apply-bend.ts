@@ -1,23 +1,30 @@
 import { type Filter, made, newBend, noise, relieved, reopened } from '../springback/filter.ts';
 import { withoutStaleChecks } from './apply-reading.ts';
-import { target } from './bend-check.ts';
+import { absorbable, target } from './bend-check.ts';
 import { recorrect } from './correction.ts';
+import { estimated } from './estimate.ts';
 import type { AngleEstimate } from './protocol.ts';
 import type { BendState, Phase, State } from './state.ts';
 import { bendAt, withBend } from './state.ts';
+import { absorbs } from './what-if.ts';
 
 export function openBend(state: State): State {
 	const bend = bendAt(state, state.bend);
 	const from = Math.max(made(state.filter).angle, bend.relievedFrom ?? 0);
-	const opened = withBend({ ...withoutStaleChecks(state), filter: relieved(state.filter) }, state.bend, {
+	const filter = relieved(state.filter);
+	const opened = withBend({ ...withoutStaleChecks(state), filter }, state.bend, {
 		relievedFrom: from,
+		told: made(filter),
 	});
 	return { ...opened, phase: { at: 'measure', wanted: 1, got: [], must: true, first: bend.relievedFrom === null } };
 }
 
 export function acceptBend(state: State): State {
-	const accepted = withBend(state, state.bend, { made: made(state.filter), target: target(state) });
-	const corrected = { ...recorrect(accepted, { bend: state.bend }), forced: false };
+	const is = made(state.filter);
+	// What the bends left take up is wanted no more: the correction now aims at this bend as it is.
+	const wanted = absorbable(state) && absorbs(state) ? is.angle : target(state);
+	const accepted = withBend(state, state.bend, { made: is, target: wanted });
+	const corrected = { ...recorrect(estimated(accepted), { bend: state.bend }), forced: false };
 	return state.suspended ? resumeSuspended(corrected) : nextBend(corrected);
 }
 
@@ -45,7 +52,9 @@ export function reopenBend(state: State, number: number, how: 'pull' | 'relieve'
 	const filter = backAt(state, bend.made ?? made(state.filter), bend);
 	// A bend that was only set is free again: its mark may still be corrected.
 	const free =
-		bendAt(state, at).pulls.length === 0 ? withBend(state, at, { mark: null, rotation: null, seats: 0 }) : state;
+		bendAt(state, at).pulls.length === 0
+			? withBend(state, at, { mark: null, rotation: null, readBack: false, leg: null, seats: 0 })
+			: state;
 	const back: State = { ...free, bend: number, filter, suspended, aside: null, phase: { at: 'set' } };
 	return how === 'relieve' ? openBend(back) : { ...back, forced: true };
 }

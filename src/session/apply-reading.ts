@@ -1,15 +1,17 @@
 import { made, observe, pull } from '../springback/filter.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import { endBefore } from './as-built.ts';
-import { acceptance, atLimit, isOver, isShort, target } from './bend-check.ts';
+import { absorbable, acceptance, atLimit, isOver, isShort, target } from './bend-check.ts';
 import { checksDue, learnFromCheck } from './check-reading.ts';
 import { differ, recorrect } from './correction.ts';
+import { estimated } from './estimate.ts';
 import type { Reading } from './events.ts';
 import type { BendState, Phase, State } from './state.ts';
 import { bendAt, nextEntry, withBend } from './state.ts';
+import { absorbs } from './what-if.ts';
 
 /** `count`: how many independent readings it stands for; `confirmed`: read again, and it stands. */
-export function takeReading(state: State, reading: Reading, count: number, confirmed: boolean): State {
+export function takeReading(state: State, reading: Reading, count: 1 | 2, confirmed: boolean): State {
 	const { of, value } = reading;
 	const number = reading.bend ?? state.bend;
 	switch (of) {
@@ -18,23 +20,22 @@ export function takeReading(state: State, reading: Reading, count: number, confi
 			return withBend({ ...state, filter }, number, { pointer: value });
 		}
 		case 'mark':
-			return evidenceTaken(withBend(state, number, { mark: value }), reading);
+			return evidenceTaken(withBend(state, number, { mark: value, leg: null }), reading);
 		case 'rotation':
-			return evidenceTaken(withBend(state, number, { rotation: normalizeRotation(value) }), reading);
+			return evidenceTaken(withBend(state, number, { rotation: normalizeRotation(value), readBack: true }), reading);
 		case 'length':
 			return lengthTaken(state, reading, number);
 		case 'loaded':
 			return loadedTaken(state, reading);
 		case 'released': {
 			const filter = observe(state.filter, 'released', value, { readings: count, confirmed });
-			return afterPull(withLastPull({ ...state, filter }, { released: value }));
+			return afterPull(told(withLastPull({ ...state, filter }, { released: value })));
 		}
 		case 'angle':
 			return angleTaken(state, value, count, confirmed);
 		case 'check': {
 			const name = reading.name ?? '';
-			const learned = learnFromCheck(state, name, value, count, confirmed);
-			return nextCheck(withCheck(learned, name, { reading: value, skipped: false }));
+			return nextCheck(learnFromCheck(state, name, value, count, confirmed));
 		}
 	}
 }
@@ -42,17 +43,17 @@ export function takeReading(state: State, reading: Reading, count: number, confi
 function lengthTaken(state: State, reading: Reading, bend: number): State {
 	if (reading.evidence === 'leg') {
 		const mark = endBefore(state, bend) + reading.value - state.start.job.tooling.markOffset;
-		return evidenceTaken(withBend(state, bend, { mark }), reading);
+		return evidenceTaken(withBend(state, bend, { mark, leg: reading.value }), reading);
 	}
 	if (reading.evidence === 'farEndToMark') {
-		return evidenceTaken(withBend(state, bend, { mark: state.piece - reading.value }), reading);
+		return evidenceTaken(withBend(state, bend, { mark: state.piece - reading.value, leg: null }), reading);
 	}
 	return { ...state, piece: reading.value };
 }
 
 /** Evidence about the tube changes what is left to do, as soon as a bend is made. */
 function evidenceTaken(state: State, reading: Reading): State {
-	return reading.evidence && state.bends.some((bend) => bend.made !== null) ? replanned(state) : state;
+	return reading.evidence && state.bends.some((bend) => bend.made !== null) ? replanned(estimated(state)) : state;
 }
 
 /** Corrects anew after something else than an accepted bend; nothing is said where nothing changes. */
@@ -78,7 +79,12 @@ function loadedTaken(state: State, { value, stop }: Reading): State {
 		pulls: [...bend.pulls, row],
 		target: target(state),
 	});
-	return afterPull({ ...pulled, filter: pull(state.filter, asked, value), forced: false, aside: null });
+	return afterPull(told({ ...pulled, filter: pull(state.filter, asked, value), forced: false, aside: null }));
+}
+
+/** What pulls and instruments say of the angle at work, before a check is taken. */
+function told(state: State): State {
+	return withBend(state, state.bend, { told: made(state.filter) });
 }
 
 /** Pull again where the tube lies as long as the dial alone shows it short, else measure. */
@@ -111,7 +117,7 @@ function angleTaken(state: State, value: number, count: number, confirmed: boole
 	const readings = confirmed ? count : all.length;
 	const filter = observe(state.filter, 'angle', mean, { readings, confirmed });
 	const row = bendAt(state, state.bend).pulls.at(-1);
-	return afterAngle(withLastPull({ ...state, filter }, { measured: [...(row?.measured ?? []), ...all] }));
+	return afterAngle(told(withLastPull({ ...state, filter }, { measured: [...(row?.measured ?? []), ...all] })));
 }
 
 /** Goes on by the dial; a first reading already given counts alone. */
@@ -124,7 +130,8 @@ export function skipMeasuring(state: State): State {
 
 /** Checks are asked when the angle alone would be accepted. */
 function afterAngle(state: State): State {
-	if (isShort(state) || isOver(state)) return { ...state, phase: { at: 'decide' } };
+	const short = isShort(state) && !(absorbable(state) && absorbs(state));
+	if (short || isOver(state)) return { ...state, phase: { at: 'decide' } };
 	return toChecks(state, checksDue(state, state.bend));
 }
 

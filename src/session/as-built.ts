@@ -1,9 +1,9 @@
+import { ends, type RawBend, type RawTube, uncutShape } from '../fit/raw-tube.ts';
 import { rawArc } from '../tube/arcs.ts';
 import { shapeEnd } from '../tube/frames.ts';
 import type { ArcBend, Shape } from '../tube/shape.ts';
 import type { Design } from './design.ts';
 import type { Numbers } from './protocol.ts';
-import type { Start } from './start.ts';
 import type { BendState, State } from './state.ts';
 
 /** The tube as it is and is planned, with where it lies in the raw piece. Lengths in the job's unit. */
@@ -17,7 +17,35 @@ export interface TubeAtWork {
 	trimEnd: number;
 }
 
-type Known = Pick<State, 'start' | 'design' | 'bends' | 'piece'>;
+type Known = Pick<State, 'start' | 'design' | 'bends' | 'piece' | 'built'>;
+
+/** Each made bend as made and every other as in `numbers`, on the raw piece. */
+export function rawTube({ start, design, bends, built }: Known, numbers: readonly Numbers[]): RawTube {
+	const { stretch, markOffset } = start.job.tooling;
+	const [die, stretched] = built ? [built.mean.at(-2)!, built.mean.at(-1)!] : [0, stretch];
+	const radius = design.radius * Math.exp(die);
+	return {
+		bends: bends.map((bend, i) => rawBend(bend, at(numbers, i), radius, i === 0 ? firstRotation(design) : null)),
+		stretch: stretched,
+		markOffset,
+		radius,
+	};
+}
+
+/** The tube is laid with bend 1's plane as the drawing has it: how it lay in the machine does not matter. */
+export const firstRotation = (design: Design): number => at(design.shape.bends, 0).rotation;
+
+function rawBend(bend: BendState, planned: Numbers, radius: number, laid: number | null): RawBend {
+	const { made, lies } = bend;
+	const angle = made?.angle ?? planned.angle;
+	return {
+		mark: lies?.mark ?? bend.mark ?? planned.fromStart,
+		angle,
+		rotation: laid ?? lies?.rotation ?? bend.rotation ?? planned.rotation,
+		radius: lies?.radius ?? radius,
+		wrapped: Math.max(angle, bend.relievedFrom ?? 0),
+	};
+}
 
 /**
  * The centre line with each made bend as made and every other as in `numbers`. An arc keeps the length it was
@@ -25,33 +53,20 @@ type Known = Pick<State, 'start' | 'design' | 'bends' | 'piece'>;
  * designed place, since that is decided only when the end is cut; a short piece ends before it.
  */
 export function tubeAtWork(state: Known, numbers: readonly Numbers[]): TubeAtWork {
-	const { start, design } = state;
-	const { stretch, markOffset } = start.job.tooling;
-	const straights: number[] = [];
-	const bends: ArcBend[] = [];
-	let trimStart = 0;
-	let end = 0;
-	for (const [i, bend] of state.bends.entries()) {
-		const planned = at(numbers, i);
-		const from = (bend.mark ?? planned.fromStart) + markOffset;
-		if (i === 0) trimStart = from - at(design.nominal.straights, 0);
-		straights.push(from - (i === 0 ? trimStart : end));
-		// The tube is laid with bend 1's plane as the drawing has it: how it lay in the machine does not matter.
-		const rotation = i === 0 ? at(design.shape.bends, 0).rotation : (bend.rotation ?? planned.rotation);
-		const arc = { ...arcOf(bend, planned, design.radius), rotation };
-		bends.push(arc);
-		end = from + rawArc(arc.angle, arc.radius, stretch);
-	}
-	const wanted = lastStraight(straights, bends, design);
-	const left = Math.max(0, state.piece - end);
-	const shape = { straights: [...straights, Math.min(wanted, left)], bends };
-	return { shape, trimStart, used: end, trimEnd: state.piece - end - wanted };
+	return cutToFit(state, rawTube(state, numbers));
 }
 
-function arcOf(bend: BendState, planned: Numbers, radius: number): Omit<ArcBend, 'rotation'> {
-	const angle = bend.made?.angle ?? planned.angle;
-	const wrapped = Math.max(angle, bend.relievedFrom ?? 0);
-	return { angle, radius: (radius * wrapped) / angle };
+/** A tube with both its ends cut where they belong. */
+export function cutToFit({ design, piece }: Pick<State, 'design' | 'piece'>, raw: RawTube): TubeAtWork {
+	const { straights, bends } = uncutShape(raw, piece);
+	const used = at(ends(raw), bends.length);
+	const first = at(design.nominal.straights, 0);
+	const trimStart = at(straights, 0) - first;
+	const inner = [first, ...straights.slice(1, -1)];
+	const wanted = lastStraight(inner, bends, design);
+	const left = Math.max(0, piece - used);
+	const shape = { straights: [...inner, Math.min(wanted, left)], bends };
+	return { shape, trimStart, used, trimEnd: piece - used - wanted };
 }
 
 /** Length of the last straight that brings the far end nearest to its designed place, not below 0. */
@@ -63,12 +78,15 @@ function lastStraight(straights: readonly number[], bends: readonly ArcBend[], d
 
 /** Distance from the raw start end to the end tangent of the bend before a bend (counted from 1); 0 before bend 1. */
 export function endBefore(state: Known & Pick<State, 'plan'>, bend: number): number {
-	return tubeAtWork({ ...state, bends: state.bends.slice(0, bend - 1) }, state.plan.current).used;
+	return at(ends(rawTube(state, state.plan.current)), bend - 1);
 }
 
 /** Marks, angles and rotations by which a shape is made; marks from the raw start end. */
-export function numbersOf(shape: Shape, trimStart: number, start: Start): Numbers[] {
-	const { stretch, markOffset } = start.job.tooling;
+export function numbersOf(
+	shape: Shape,
+	trimStart: number,
+	{ stretch, markOffset }: { stretch: number; markOffset: number },
+): Numbers[] {
 	let end = trimStart;
 	return shape.bends.map((bend, i) => {
 		const from = end + at(shape.straights, i);

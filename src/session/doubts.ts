@@ -3,7 +3,8 @@ import { doubt, doubtLoaded } from '../springback/gates.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import { cutLength } from '../tube/marks.ts';
 import { at, endBefore } from './as-built.ts';
-import { checkReadingSd, dueCheck, expectCheck } from './check-reading.ts';
+import { dueCheck, expectCheck } from './check-reading.ts';
+import { checkReadingSd } from './estimate.ts';
 import type { Expected, Reading } from './events.ts';
 import { show } from './show.ts';
 import type { State } from './state.ts';
@@ -67,7 +68,7 @@ function reasonOf(state: State, reading: Reading, expected: Expected): string | 
 		}
 		case 'check': {
 			const { check } = dueCheck(state, reading.name ?? '');
-			const sd = Math.hypot(expected.sd, checkReadingSd(state, check));
+			const sd = Math.hypot(expected.sd, checkReadingSd(state.start.job, check));
 			const off = Math.abs(value - expected.value);
 			if (off <= check.tolerance + CHECK_DOUBT * sd) return null;
 			return `${show(expected.value)} was expected from what has been made; this is ${show(off)} away. Measure again, and see that the straight edge lies where the check says.`;

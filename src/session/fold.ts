@@ -23,13 +23,17 @@ export function initial(start: Start): State {
 	const bends = drawing.map((numbers) => ({
 		mark: null,
 		rotation: null,
+		readBack: false,
+		leg: null,
 		seats: 0,
 		pointer: null,
 		pulls: [],
 		target: numbers.angle,
 		seatedFrom: 0,
 		relievedFrom: null,
+		told: null,
 		made: null,
+		lies: null,
 	}));
 	const state: State = {
 		start,
@@ -39,6 +43,7 @@ export function initial(start: Start): State {
 		bends,
 		piece: design.cut,
 		checks: {},
+		built: null,
 		filter: newTube(start.prior),
 		phase: { at: 'set' },
 		plan: { plan: 'new', current: drawing, before: null, corrected: null, note: null },
@@ -54,7 +59,7 @@ export function initial(start: Start): State {
 /** Where the radius expected to grow moves a mark by more than a tape division, the marks are planned for it from the start. */
 function grown(state: State): State {
 	const { start, design } = state;
-	const expected = numbersOf(design.nominal, start.job.trim.start, start);
+	const expected = numbersOf(design.nominal, start.job.trim.start, start.job.tooling);
 	const possible = design.nominal.straights.every((straight) => straight >= 0);
 	const moved = expected.some(({ fromStart }, i) => Math.abs(fromStart - at(design.marks, i)) > start.job.tooling.tape);
 	return possible && moved ? { ...state, plan: planWith(state, expected, 'growth') } : state;

@@ -1,3 +1,4 @@
+import type { AsBuilt } from '../fit/as-built.ts';
 import type { Filter } from '../springback/filter.ts';
 import type { Design } from './design.ts';
 import type { Event, Expected, Reading } from './events.ts';
@@ -30,6 +31,9 @@ export interface BendState {
 	mark: number | null;
 	/** How its plane really lies to the bend before's. */
 	rotation: number | null;
+	/** Whether its rotation was read back, and not only set; the straight before it as measured, null when it was not. */
+	readBack: boolean;
+	leg: number | null;
 	seats: number;
 	/** Dial with the tube snug in this seat, when somebody said. */
 	pointer: number | null;
@@ -40,13 +44,21 @@ export interface BendState {
 	seatedFrom: number;
 	/** Largest angle it had before it was opened; null when it never was. */
 	relievedFrom: number | null;
+	/** Its angle by pulls, dial and angle finder, without the checks taken since it was last bent. */
+	told: AngleEstimate | null;
 	/** What it turned out to be, once accepted. */
 	made: AngleEstimate | null;
+	/** Where it lies by all that was read on the tube, once accepted; `radius` with which it was wrapped. */
+	lies: { mark: number; rotation: number; radius: number } | null;
 }
 
 export interface CheckState {
 	reading: number | null;
 	skipped: boolean;
+	/** How many readings it stands for; 0 where it tells nothing of the tube's shape. */
+	count?: 0 | 1 | 2;
+	/** Read again, and it stands. */
+	confirmed?: boolean;
 }
 
 export interface Doubt {
@@ -99,6 +111,8 @@ export interface State {
 	/** Length of the piece, as the layout has it or as it was really cut. */
 	piece: number;
 	checks: Readonly<Record<string, CheckState>>;
+	/** All that is known of the made bends, as one estimate; null before the first is made. */
+	built: AsBuilt | null;
 	filter: Filter;
 	phase: Phase;
 	plan: PlanState;

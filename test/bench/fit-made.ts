@@ -138,6 +138,7 @@ function worked(state: State, i: number, noise: Noise, errors: Errors, bend: Tru
 		rotation,
 		seats: 1,
 		pulls: [row],
+		told: { angle, sd },
 		target: numbers.angle,
 	});
 }

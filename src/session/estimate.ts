@@ -1,0 +1,110 @@
+import {
+	type AsBuilt,
+	estimateAsBuilt,
+	marginal,
+	rawTubeOf,
+	type ToldBend,
+	type TubeReading,
+} from '../fit/as-built.ts';
+import { made } from '../springback/filter.ts';
+import { checkValue } from '../tube/checks.ts';
+import type { Check, Job } from '../tube/job.ts';
+import { at, firstRotation } from './as-built.ts';
+import { OVALITY_SD } from './ovality.ts';
+import type { BendState, State } from './state.ts';
+import { madeCount } from './state.ts';
+
+/** Rotations by hand and as read back, degrees (common practice, no source). */
+const SET_SD = 0.4;
+const READ_BACK_SD = 0.15;
+/** Log-normal spread of the finished radius: of one die against the next, and of one bend against the next. */
+const DIE_SPREAD = 0.01;
+const BEND_SPREAD = 0.005;
+/** How far the stretch of an arc strays from what was told of the tooling (common practice, no source). */
+const STRETCH_SD = 0.004;
+/** One reading with a protractor, degrees. */
+const ANGLE_READING_SD = 0.25;
+/** Where the plane of bend 1 lies is a matter of how the tube is laid, not of chance. */
+const LAID_SD = 1e-6;
+
+/** Standard deviation of one reading of a check: half a tape division, or the angle finder's. */
+export function checkReadingSd(job: Job, check: Check): number {
+	if (check.kind === 'ovality') return OVALITY_SD;
+	return check.kind === 'angle' ? ANGLE_READING_SD : job.tooling.tape / 2;
+}
+
+/** How many bends the tube as it lies on the bench has: those made, and the one at work once it was pulled. */
+function bentCount(state: State): number {
+	const count = madeCount(state);
+	return count === state.bend - 1 && at(state.bends, count).pulls.length > 0 ? count + 1 : count;
+}
+
+/**
+ * All bends of the tube as it lies on the bench as one estimate, from what pulls, dial and finder told of each angle, marks and
+ * rotations as set, and every reading on the tube that still holds.
+ */
+export function builtNow(state: State): AsBuilt {
+	const { start, design, piece } = state;
+	const { tooling } = start.job;
+	const bends = state.bends.slice(0, bentCount(state));
+	return estimateAsBuilt({
+		bends: bends.map((bend, i) => toldOf(state, bend, i)),
+		tooling: {
+			radius: design.radius,
+			dieSpread: DIE_SPREAD,
+			bendSpread: BEND_SPREAD,
+			stretch: { value: tooling.stretch, sd: STRETCH_SD },
+			markOffset: tooling.markOffset,
+		},
+		piece,
+		readings: [...legReadings(bends, tooling.tape), ...checkReadings(state, bends.length)],
+	});
+}
+
+function toldOf(state: State, bend: BendState, i: number): ToldBend {
+	const planned = at(state.plan.current, i);
+	const told = bend.told ?? bend.made ?? made(state.filter);
+	const mark = { value: bend.mark ?? planned.fromStart, sd: state.start.job.tooling.tape / 2 };
+	const rotation = { value: bend.rotation ?? planned.rotation, sd: bend.readBack ? READ_BACK_SD : SET_SD };
+	return {
+		// A leg that was measured says where the bend lies; the mark was then asked for, but is not known.
+		mark: bend.leg === null ? mark : null,
+		angle: { value: told.angle, sd: told.sd },
+		rotation: i === 0 ? { value: firstRotation(state.design), sd: LAID_SD } : rotation,
+		relievedFrom: bend.relievedFrom,
+	};
+}
+
+function legReadings(bends: readonly BendState[], tape: number): TubeReading[] {
+	return bends.flatMap(({ leg }, i): TubeReading[] =>
+		leg === null
+			? []
+			: [{ name: `leg ${i + 1}`, value: leg, sd: tape, of: (uncut) => at(uncut.straights, i), confirmed: true }],
+	);
+}
+
+/** The checks taken that the bends so far suffice for. */
+function checkReadings({ start, design, checks }: State, bends: number): TubeReading[] {
+	return design.checks.flatMap(({ check, after }): TubeReading[] => {
+		const taken = checks[check.name];
+		const { reading = null, count = 1, confirmed = false } = taken ?? {};
+		if (reading === null || count === 0 || after > bends || check.kind === 'ovality') return [];
+		const sd = checkReadingSd(start.job, check) / Math.sqrt(count);
+		const of: TubeReading['of'] = (uncut) => checkValue(check, uncut, start.job.tube);
+		return [{ name: check.name, value: reading, sd, of, confirmed }];
+	});
+}
+
+/** The state with its made bends as all readings together have them. */
+export function estimated(state: State): State {
+	const built = builtNow(state);
+	const { bends: lie } = rawTubeOf(built);
+	const bends = state.bends.map((bend, i): BendState => {
+		const raw = lie[i];
+		if (!raw || bend.made === null) return bend;
+		const { value, sd } = marginal(built, 'angle', i);
+		const { mark, rotation, radius } = raw;
+		return { ...bend, made: { angle: value, sd }, lies: { mark, rotation, radius } };
+	});
+	return { ...state, bends, built };
+}
