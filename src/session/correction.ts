@@ -1,14 +1,14 @@
 import { type Correction, correct, predict, scales } from '../fit/correct.ts';
 import type { CorrectionInput, Range } from '../fit/problem.ts';
 import type { Shape } from '../tube/shape.ts';
-import { at, numbersOf, type TubeAtWork, tubeAtWork } from './as-built.ts';
+import { at, numbersOf, rawTube, type TubeAtWork, tubeAtWork } from './as-built.ts';
 import { allMeasures, measuresAfter } from './design.ts';
 import type { CorrectedNote, Numbers, Predicted } from './protocol.ts';
 import type { PlanState, State } from './state.ts';
 import { madeCount } from './state.ts';
 
 /** What the last leg's direction may be off by, in degrees; its place may be off by the job's tolerance of a length. */
-const DIRECTION = 0.25;
+export const DIRECTION = 0.25;
 
 /** How far a straight may be moved by a correction, in parts of the piece: further is another tube. */
 const FURTHEST = 0.25;
@@ -31,7 +31,9 @@ export function correctedNumbers(state: State): readonly Numbers[] {
 	const fixed = outOfReach(state);
 	const { start, design, bends } = state;
 	const current = tubeAtWork(state, state.plan.current);
-	if (fixed === bends.length) return numbersOf(current.shape, current.trimStart, start);
+	const { markOffset } = start.job.tooling;
+	const tooling = { markOffset, stretch: rawTube(state, state.plan.current).stretch };
+	if (fixed === bends.length) return numbersOf(current.shape, current.trimStart, tooling);
 	const shape = leastMoved({
 		shape: current.shape,
 		made: fixed,
@@ -42,7 +44,7 @@ export function correctedNumbers(state: State): readonly Numbers[] {
 		dear: scales(start.job.units).dear,
 		bounds: bounds(state, current),
 	});
-	return numbersOf(shape, current.trimStart, start);
+	return numbersOf(shape, current.trimStart, tooling);
 }
 
 /** Ever cheaper changes: nothing is moved further than needed, but as far as it is needed. */
