@@ -1,7 +1,6 @@
-import { readTestPiece, type TestPiece, type TestResult, type Told } from '../fit/test-piece.ts';
+import { readTestPiece, type TestPiece, type TestResult, type Told, usualScatter } from '../fit/test-piece.ts';
 import type { Units } from '../tube/job.ts';
 import { trimmed } from '../units/format.ts';
-import { convertLength } from '../units/units.ts';
 import { type Options, optionWord, readQuantity } from './quantity.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -15,10 +14,6 @@ const READINGS = {
 	'test-far-leg': 'length',
 } as const;
 const BEGIN = 'test-straight';
-
-/** Common practice, no source: a tape is read to 1/32 in, the beginning of a bend seen to twice that, an angle finder to .25°. */
-const TAPE_IN = 1 / 32;
-const ANGLE = 0.25;
 
 export const isTest = (options: Options) =>
 	[...Object.keys(READINGS), BEGIN].some((name) => options[name] !== undefined) || options.keep === true;
@@ -56,8 +51,7 @@ export function testPiece({ options, units, clr, stretch }: Known) {
 	};
 	if (!(piece.angle > 0 && piece.angle < 180))
 		throw new UsageError(`--test-angle cannot be ${piece.angle}; right would be above 0 and below 180.`);
-	const tape = convertLength(TAPE_IN, 'in', units);
-	const result = resultOf(piece, { tape, begin: 2 * tape, angle: ANGLE });
+	const result = resultOf(piece, usualScatter(units));
 	return { lines: linesOf(result, units, piece.stretch), told: fieldsOf(result), result };
 }
 
@@ -74,8 +68,10 @@ function fieldsOf({ growth, markOffset, stretch }: TestResult) {
 	return { growth: growth.value, markOffset: markOffset.value, ...(stretch ? { stretch: stretch.value } : {}) };
 }
 
-function linesOf({ growth, markOffset, stretch }: TestResult, units: Units, known: number): string[] {
+function linesOf({ growth, markOffset, stretch, on90 }: TestResult, units: Units, known: number): string[] {
 	const places = units === 'in' ? 3 : 1;
+	const shift = ({ value, sd }: Told, up: string, down: string) =>
+		`${trimmed(Math.abs(value), places)} ± ${trimmed(sd, places)} ${units} ${value < 0 ? down : up}`;
 	const told = ({ value, sd }: Told, digits: number) => `${trimmed(value, digits)} ± ${trimmed(sd, digits)}`;
 	return [
 		'The test piece tells (± one standard deviation of the readings):',
@@ -84,6 +80,7 @@ function linesOf({ growth, markOffset, stretch }: TestResult, units: Units, know
 		stretch
 			? `  stretch      ${told(stretch, 4)}`
 			: `  stretch      taken as ${trimmed(known, 4)}; --test-straight tells it`,
+		`  On a 90° the mark goes ${shift(on90.mark, 'away from', 'towards')} the start end, and it takes ${shift(on90.tube, 'more', 'less')} tube.`,
 		...(growth.sd > 0.01
 			? ['  Growth is told to worse than 1 %: a wider bend, or the mean of several pieces, tells more.']
 			: []),

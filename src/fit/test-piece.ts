@@ -1,5 +1,6 @@
 import { radians } from '../tube/angles.ts';
-import { setback } from '../tube/arcs.ts';
+import { arcLength, rawArc, setback } from '../tube/arcs.ts';
+import { convertLength, type Units } from '../units/units.ts';
 
 /** What is read on a piece of scrap with one bend. Lengths in one unit, the angle in degrees as the angle finder shows it. */
 export interface TestPiece {
@@ -30,6 +31,11 @@ export interface TestResult {
 	markOffset: Told;
 	/** Null where it was taken as known. */
 	stretch: Told | null;
+	/**
+	 * What that does to a bend of 90 degrees whose sharp corner stays where the drawing has it, against a bend of the die's own radius that
+	 * starts at the index line and stretches nothing: how far its mark goes (positive: away from the start end), how much more raw tube it takes.
+	 */
+	on90: { mark: Told; tube: Told };
 }
 
 /** Standard deviations of a length by tape, of the place where a bend begins (found by eye), and of the angle finder. */
@@ -76,20 +82,37 @@ export function readTestPiece(piece: TestPiece, scatter: ReadingScatter): TestRe
 				`${(stretch * 100).toFixed(0)} %. The legs are read on the outside, from each end to where the straight edges cross.`,
 		);
 	}
-	const told = (name: keyof Values): Told => ({ value: values[name], sd: spread(piece, scatter, name) });
+	const told = (of: (values: Values) => number): Told => ({ value: of(values), sd: spread(piece, scatter, of) });
 	return {
-		growth: told('growth'),
-		markOffset: told('markOffset'),
-		stretch: piece.straight === null ? null : told('stretch'),
+		growth: told((each) => each.growth),
+		markOffset: told((each) => each.markOffset),
+		stretch: piece.straight === null ? null : told((each) => each.stretch),
+		on90: { mark: told((each) => markOf90(each, piece.clr)), tube: told((each) => tubeOf90(each, piece.clr)) },
 	};
 }
 
-function spread(piece: TestPiece, { tape, begin, angle }: ReadingScatter, name: keyof Values): number {
+/** The mark of a bend of 90 degrees: its tangent goes back by what the setback grows, and the bend starts past the index line. */
+function markOf90({ growth, markOffset }: Values, clr: number): number {
+	return -setback(90, clr * (growth - 1)) - markOffset;
+}
+
+/** The raw tube of a bend of 90 degrees, from a place before it to one behind it, both counted from its sharp corner. */
+function tubeOf90({ growth, stretch }: Values, clr: number): number {
+	return rawArc(90, clr * growth, stretch) - arcLength(90, clr) - 2 * setback(90, clr * (growth - 1));
+}
+
+/** Common practice, no source: a tape is read to 1/32 in, the beginning of a bend seen to twice that, an angle finder to .25 degrees. */
+export function usualScatter(units: Units): ReadingScatter {
+	const tape = convertLength(1 / 32, 'in', units);
+	return { tape, begin: 2 * tape, angle: 0.25 };
+}
+
+function spread(piece: TestPiece, { tape, begin, angle }: ReadingScatter, of: (values: Values) => number): number {
 	const readings = { before: tape, mark: tape, startLeg: tape, farLeg: tape, straight: begin, angle };
 	const parts = Object.entries(readings).map(([key, sd]) => {
 		const at = piece[key as keyof typeof readings];
 		if (at === null) return 0;
-		const [above, below] = [at + sd, at - sd].map((value) => valuesOf({ ...piece, [key]: value })[name]);
+		const [above, below] = [at + sd, at - sd].map((value) => of(valuesOf({ ...piece, [key]: value })));
 		return (above! - below!) / 2;
 	});
 	return Math.hypot(...parts);

@@ -3,7 +3,7 @@ import type { Fault } from '../fault.ts';
 import { readJob } from '../read.ts';
 import { bendsIn, type Draft, type JobJson, unitsOf } from './draft.ts';
 import type { Shop } from './questions.ts';
-import { partBend } from './shape-parts.ts';
+import { addOffset, partBend } from './shape-parts.ts';
 import { lengthOf } from './value.ts';
 
 /** A draft as the job that it would be. */
@@ -19,8 +19,8 @@ export interface Preview {
 const SOME_TUBE = { material: '1020-dom' };
 
 /** What a draft comes to so far; null while it has no shape, or one that cannot be. */
-export function preview(draft: Draft, { lookup }: Shop): Preview | null {
-	const file = partBend(draft);
+export function preview(draft: Draft, shop: Shop): Preview | null {
+	const file = fileSoFar(draft, shop);
 	const shape = shapeSoFar(file, draft);
 	if (shape === null) return null;
 	const { checks: _, trim, ...rest } = file;
@@ -34,11 +34,19 @@ export function preview(draft: Draft, { lookup }: Shop): Preview | null {
 			...(trim === undefined ? {} : { trim }),
 			...(draft.whole && file.checks !== undefined ? { checks: file.checks } : {}),
 		},
-		lookup,
+		shop.lookup,
 	);
 	if ('faults' in read) return null;
 	const ended = file.shape?.last !== undefined || (file.shape?.points !== undefined && draft.at !== 'x');
 	return { job: read.job, ended, now: draft.at === 'overview' ? bendsIn({ file }) + 1 : draft.item + 1 };
+}
+
+/** The file with the bend or the offset in hand; which way an offset goes is asked last, and till then it is drawn going the same way. */
+function fileSoFar(draft: Draft, shop: Shop): JobJson {
+	const { piece, run, angle } = draft.part;
+	const offset = piece !== undefined && piece !== 'bend' && (run !== undefined || angle !== undefined);
+	const made = offset ? addOffset(draft, 0, shop) : null;
+	return made === null || 'fault' in made ? partBend(draft) : made.file;
 }
 
 /** The shape with the bend or point in hand as far as it is known, and an end. */

@@ -320,6 +320,13 @@ describe('what a draft comes to so far', () => {
 		expect(preview({ ...draft, file: { ...draft.file, shape } }, SHOP)).toBeNull();
 	});
 
+	it('shows an offset before it is known which way it goes', () => {
+		const draft = following(['bend', '10', '30', 'slope', '20', '8', '45'], following([...START, 'bends']));
+		expect(draft.at).toBe('turn');
+		const shape = preview(draft, SHOP)?.job.shape;
+		expect(shape?.kind === 'bends' ? shape.bends.map(({ angle }) => angle) : []).toEqual([30, 45, 45]);
+	});
+
 	it('grows point by point', () => {
 		const two = following([...START, 'points', 'flat', '0', '0', '20', '0', '30']);
 		expect(preview(two, SHOP)).toBeNull();

@@ -1,0 +1,28 @@
+import { join } from 'node:path';
+import { loadJob } from '../job/load.ts';
+import { saveJobFile } from '../job/save.ts';
+import type { WorkshopPort } from '../screen/workshop-port.ts';
+import { openSettings, type Settings } from '../settings/settings.ts';
+
+/** Job files in `folder` and benders under `home`, as the screen writes them. What is kept is read when it is first wanted, and again after a change. */
+export function workshopAt(home: string, folder: string): WorkshopPort {
+	let opened: Settings | null = null;
+	const settings = () => (opened ??= openSettings(home));
+	return {
+		benders() {
+			// Another program may have changed them since.
+			opened = openSettings(home);
+			return opened.benders();
+		},
+		lookup: (bender, die, units) => settings().tooling(bender, die, units),
+		problems: () => settings().problems,
+		async change({ bender, die, changes }) {
+			if (changes === null) await (die === null ? settings().removeBender(bender) : settings().removeDie(bender, die));
+			else if (die === null) await settings().setMachine(bender, changes);
+			else await settings().setDie(bender, die, changes);
+		},
+		jobFile: (path) => loadJob(path, settings().tooling).raw,
+		jobPath: (file) => join(folder, file),
+		saveJob: saveJobFile,
+	};
+}

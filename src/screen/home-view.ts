@@ -1,0 +1,40 @@
+import type { HomePage } from './home-state.ts';
+import type { Line } from './line.ts';
+import type { Look } from './look.ts';
+import type { Aside, JobForm } from './new-job/form.ts';
+import type { PageView } from './pages/page.ts';
+import type { KeyHint } from './parts/key-line.ts';
+import type { Prompt } from './prompt.ts';
+import type { BenchPage } from './workshop/bench-page.ts';
+import type { ShopChange } from './workshop-port.ts';
+
+/** What follows from an entry outside of a session. */
+export type HomeStep =
+	| { step: 'page'; page: HomePage }
+	| { step: 'open'; target: string; resume: boolean }
+	| { step: 'review'; id: string }
+	| { step: 'leave' }
+	/** A form for a new job, for a kept one, or for a copy of one. */
+	| { step: 'form'; path: string | null; copy: boolean }
+	| { step: 'formShown'; form: JobForm }
+	| { step: 'formAnswer'; text: string }
+	| { step: 'formBack' }
+	| { step: 'formAside'; aside: Aside }
+	/** Writes the job, under a path or under a file's name in the folder of jobs. */
+	| { step: 'formSave'; form: JobForm; to: { path: string } | { file: string }; over: boolean }
+	/** A page of the benders, as they are kept now. */
+	| { step: 'bench'; at: BenchPage }
+	/** Keeps a change of a bender or die, then shows that page. */
+	| { step: 'shop'; change: ShopChange; next: BenchPage; said: string }
+	/** What the benders and dies have learned, to be read. */
+	| { step: 'learned' };
+
+/** A page outside of a session. */
+export interface HomeView {
+	title: string;
+	where?: string;
+	prompt: Prompt<HomeStep>;
+	body: PageView['body'];
+	picture?: (look: Look) => (columns: number, rows: number) => Line[];
+	keys?: readonly KeyHint[];
+}

@@ -1,0 +1,89 @@
+import { answer } from '../../job/draft/answer.ts';
+import { type Draft, draftOf, newDraft } from '../../job/draft/draft.ts';
+import type { Shop } from '../../job/draft/questions.ts';
+import type { KeptBender } from '../../settings/settings.ts';
+import { formatLength } from '../../units/format.ts';
+import type { Message } from '../session-state.ts';
+import type { WorkshopPort } from '../workshop-port.ts';
+
+/** What of a job is looked at besides its questions and its overview. */
+export type Aside =
+	| { aside: 'bend' | 'point' | 'check'; item: number }
+	| { aside: 'tube' | 'shape' | 'fields' }
+	| { aside: 'checks' }
+	| { aside: 'taken'; path: string }
+	| { aside: 'named' }
+	| { aside: 'leave' }
+	| { aside: 'help' };
+
+/** A job that is being written on the screen. */
+export interface JobForm {
+	shop: Shop;
+	/** As it was at each question, the open one last: going back takes one off. */
+	drafts: readonly Draft[];
+	aside: Aside | null;
+	/** The file that it came from, to be written over when the person says so; null: a new one. */
+	from: string | null;
+	/** Whether anything was answered that is not on the disk. */
+	changed: boolean;
+}
+
+export function shopOf(port: WorkshopPort): Shop {
+	const dies = port
+		.benders()
+		.flatMap(({ name, dies: of }) => of.map((die) => ({ bender: name, die: die.name, says: radius(die) })));
+	return { lookup: port.lookup, dies };
+}
+
+function radius({ units, fields }: KeptBender['dies'][number]): string {
+	return fields.clr === undefined || fields.clr === null ? '' : `radius ${formatLength(fields.clr, units)}`;
+}
+
+export function newForm(shop: Shop): JobForm {
+	return { shop, drafts: [newDraft()], aside: null, from: null, changed: false };
+}
+
+/** A kept job opened to be changed; as a copy it is asked for its name first and goes into a file of its own. */
+export function formOf(shop: Shop, raw: unknown, path: string, copy: boolean): JobForm {
+	const draft = draftOf(raw);
+	if (!copy) return { shop, drafts: [draft], aside: null, from: path, changed: false };
+	return { shop, drafts: [draft, { ...draft, at: 'name' }], aside: null, from: null, changed: true };
+}
+
+export function draftIn({ drafts }: JobForm): Draft {
+	return drafts.at(-1)!;
+}
+
+/** The form with another question open, without an answer. */
+export function asking(form: JobForm, question: Partial<Draft>): JobForm {
+	const draft = { ...draftIn(form), part: {}, ...question };
+	return { ...form, aside: null, drafts: [...form.drafts, draft] };
+}
+
+/** The form with something of the file changed, back in the overview. */
+export function changedFile(form: JobForm, file: Draft['file']): JobForm {
+	return { ...asking(form, { file, at: 'overview' }), changed: true };
+}
+
+/** The form after an answer, and what is wrong with the answer. */
+export function answeredForm(form: JobForm, text: string): { form: JobForm; message: Message | null } {
+	const result = answer(draftIn(form), text, form.shop);
+	if ('faults' in result) {
+		const said = result.faults.map(({ found, right }) => `Not ${found}; right would be ${right}.`).join(' ');
+		return { form, message: { kind: 'wrong', text: said } };
+	}
+	return { form: { ...form, drafts: [...form.drafts, result.draft], changed: true }, message: null };
+}
+
+/** One question back; null: there is none before it. */
+export function backInForm(form: JobForm): JobForm | null {
+	if (form.aside !== null) return { ...form, aside: ABOVE[form.aside.aside] ?? null };
+	return form.drafts.length > 1 ? { ...form, drafts: form.drafts.slice(0, -1) } : null;
+}
+
+/** Where going back from an item leads: to the list that it stands in. */
+const ABOVE: Partial<Record<Aside['aside'], Aside>> = {
+	bend: { aside: 'shape' },
+	point: { aside: 'shape' },
+	check: { aside: 'checks' },
+};

@@ -1,0 +1,75 @@
+import type { Draft } from '../../job/draft/draft.ts';
+import { type Preview, preview } from '../../job/draft/preview.ts';
+import { jobWarnings } from '../../session/job-warnings.ts';
+import { cutLength, marks } from '../../tube/marks.ts';
+import { designGrowth, resolveShape } from '../../tube/resolve.ts';
+import { tubeTurn } from '../../tube/turns.ts';
+import type { Warning } from '../../tube/warnings.ts';
+import { type Line, line, span, wrapped } from '../line.ts';
+import type { Look } from '../look.ts';
+import type { Room, Section } from '../pages/page.ts';
+import { tubeDrawing } from '../parts/tube-drawing.ts';
+import { angle, tape, WAYS } from '../words.ts';
+import { answeredForm, draftIn, type JobForm } from './form.ts';
+
+/** What the job comes to with what stands in the field, where that is an answer already; else without it. Null: nothing yet. */
+export function growing(form: JobForm, typed: string): Preview | null {
+	const tried = typed === '' ? null : answeredForm(form, typed);
+	const ahead = tried?.message === null ? soFar(draftIn(tried.form), form) : null;
+	return ahead ?? soFar(draftIn(form), form);
+}
+
+function soFar(draft: Draft, { shop }: JobForm): Preview | null {
+	return preview(draft, shop);
+}
+
+/** A warning about an end that is not known yet would be about nothing. */
+const ABOUT_THE_END = new Set(['stock-short', 'short-follow']);
+
+function warningsOf({ job, ended }: Preview): Warning[] {
+	return jobWarnings(job).filter(({ code }) => ended || !ABOUT_THE_END.has(code));
+}
+
+/** Rows that the questions and the cut length want besides. */
+const OTHER_ROWS = 7;
+
+/** The layout as far as it is known: for each bend mark, turn and angle, as the hands need them; the cut length; what to heed. */
+export function growthSections(so: Preview, { columns, rows: room }: Room): Section[] {
+	const { job, ended } = so;
+	const shape = resolveShape(job, designGrowth(job));
+	const cut = cutLength(job, shape);
+	const known = ended ? cut : cut - shape.straights.at(-1)!;
+	const rows = marks(job, shape, cut).map(({ fromStart }, at): Line => {
+		const { rotation, angle: degrees } = shape.bends[at]!;
+		const text = `mark ${tape(fromStart, job).padStart(11)}   ${turnWords(rotation, at + 1).padEnd(27)}${angle(degrees).padStart(6)}`;
+		return [span(`bend ${String(at + 1).padEnd(3)}`, at + 1 === so.now ? 'strong' : 'quiet'), span(text)];
+	});
+	// The last bends are the ones that one is at.
+	const shown = rows.slice(-Math.max(2, room - OTHER_ROWS));
+	const length = ended
+		? `Cut length ${tape(cut, job)}, trims in it.`
+		: `So far ${tape(known, job)} of tube, the last straight not counted.`;
+	const heed = warningsOf(so).map(
+		({ text }): Section => ({ rank: 3, lines: wrapped(`! ${text}`, columns, 'alert', 2) }),
+	);
+	return [{ rank: 2, lines: [...shown, line(length, 'strong')] }, ...heed];
+}
+
+function turnWords(rotation: number, bend: number): string {
+	const { degrees, way } = tubeTurn(rotation, bend);
+	if (way === 'none') return bend === 1 ? '' : 'no turn';
+	return `turn ${angle(degrees)}, ${WAYS[way]}`;
+}
+
+/** The tube so far, the bend in hand thick. */
+export function growthPicture(
+	{ job, now, ended }: Preview,
+	{ ascii }: Look,
+): (columns: number, rows: number) => Line[] {
+	const shape = resolveShape(job, designGrowth(job));
+	const words = ended ? 'start end at the left' : 'start end at the left; the dotted end is not known yet';
+	return (columns, rows) => [
+		...tubeDrawing(shape, now, columns, rows - 1, ascii).map((row) => line(row)),
+		line(words, 'quiet'),
+	];
+}

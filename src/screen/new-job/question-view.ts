@@ -1,0 +1,80 @@
+import { type Question, questionOf } from '../../job/draft/questions.ts';
+import { formatAngle, trimmed } from '../../units/format.ts';
+import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
+import type { Units } from '../../units/units.ts';
+import type { HomeStep, HomeView } from '../home-view.ts';
+import { line, wrapped } from '../line.ts';
+import type { Section } from '../pages/page.ts';
+import type { Entry, Prompt } from '../prompt.ts';
+import { draftIn, type JobForm } from './form.ts';
+import { growing, growthPicture, growthSections } from './growth.ts';
+import { summary } from './overview.ts';
+
+/** The question that is open, with the tube as far as it has grown. */
+export function questionView(form: JobForm, entry: Entry): HomeView {
+	const draft = draftIn(form);
+	const units = draft.file.units ?? 'in';
+	const question = questionOf(draft, form.shop);
+	const so = growing(form, typedAnswer(question, entry.field));
+	return {
+		title: question.title,
+		where: draft.file.name ?? 'a new job',
+		prompt: promptFor(question, units),
+		body: (room) => [
+			helpSection(question, room.columns),
+			{ rank: 4, lines: summary(draft.file).map((text) => line(text, 'quiet')) },
+			...(so === null ? [] : growthSections(so, room)),
+		],
+		...(so === null ? {} : { picture: (look) => growthPicture(so, look) }),
+	};
+}
+
+/** The answer that the field stands for, of a list by its number. */
+function typedAnswer({ kind, options }: Question, field: string): string {
+	const text = field.trim();
+	if (kind !== 'choice') return text;
+	return /^\d+$/.test(text) ? (options?.[Number(text) - 1]?.value ?? '') : '';
+}
+
+function helpSection({ help = '' }: Question, columns: number): Section {
+	return { rank: 0, lines: help === '' ? [] : wrapped(help, columns, 'quiet') };
+}
+
+function promptFor(question: Question, units: Units): Prompt<HomeStep> {
+	const { label, kind, options, usual } = question;
+	const back = { label: 'back', step: { step: 'formBack' } as const };
+	const star = { label: 'help', step: { step: 'formAside', aside: { aside: 'help' } } as const };
+	const plus = usual === undefined ? {} : { plus: { label: usual.label, step: given(usual.value) } };
+	if (kind === 'text') {
+		const text = (words: string) =>
+			words === '' && usual === undefined ? 'Write it on the keyboard and press Enter; / goes back.' : given(words);
+		return { label, text, back, empty: '' };
+	}
+	if (kind === 'choice') {
+		const choices = (options ?? []).map(({ label: words, value }) => ({
+			label: words,
+			step: given(value),
+			...(value === usual?.value ? { advised: true } : {}),
+		}));
+		return { label, choices, ...plus, star, back, empty: 'Write the number of a choice and press Enter; / goes back.' };
+	}
+	const unit = kind === 'length' ? `, ${units}` : kind === 'angle' ? ', degrees' : '';
+	return {
+		label: `${label}${unit}`,
+		read: given,
+		understood: (text) => understood(text, kind, units),
+		...plus,
+		star,
+		back,
+		empty: `Write the number and press Enter${usual === undefined ? '' : `, or + for: ${usual.label}`}; / goes back.`,
+	};
+}
+
+function given(text: string): HomeStep {
+	return { step: 'formAnswer', text };
+}
+
+function understood(text: string, kind: Question['kind'], units: Units): string {
+	if (kind === 'angle') return formatAngle(parseAngle(text), 3);
+	return kind === 'length' ? `${trimmed(parseLength(text, units), 4)} ${units}` : trimmed(parseNumber(text), 4);
+}

@@ -1,0 +1,218 @@
+import { afterEach, describe, expect, test } from 'vitest';
+import { readJob } from '../../src/job/read.ts';
+import { openScreen } from '../../src/screen/open-screen.tsx';
+import { expectedScreen } from '../helpers/expected-screen.ts';
+import { FakeHome, ROWS, refusal } from '../helpers/fake-ports.ts';
+import { HeadlessTerminal } from '../helpers/mount.tsx';
+
+const SIZE = { columns: 80, rows: 24 };
+const running: { terminal: HeadlessTerminal; ended: Promise<number> }[] = [];
+
+function start(size = SIZE, home = new FakeHome(null, ROWS)) {
+	const terminal = new HeadlessTerminal(size);
+	const streams = { stdin: terminal.stdin, stdout: terminal.stdout, environment: { TERM: 'xterm' } };
+	const ended = openScreen({ ...streams, port: home });
+	running.push({ terminal, ended });
+	return { terminal, home };
+}
+
+afterEach(async () => {
+	for (const { terminal, ended } of running.splice(0)) {
+		terminal.type('\x03');
+		await ended;
+	}
+});
+
+/** Enter of a numeric pad. */
+const ENTER = '\n';
+const line = (...answers: string[]) => answers.map((answer) => (answer === '+' ? '+' : `${answer}${ENTER}`)).join('');
+
+const TUBE = line('Gate hoop', '1', '2', '1 1/2', '.095', '+', '', '', '4 1/2', '3', '+');
+/** A bend, then an offset by rise and run the opposite way, then the last straight; trims. */
+const SHAPE = line('1', '+', '12 1/2', '30', '2', '20', '6', '8', '2', '5', '14 3/8', '1/2', '+');
+
+const SAVED = {
+	pullbook: 'job/1',
+	name: 'Gate hoop',
+	units: 'in',
+	tube: { material: '1020-dom', od: '1 1/2', wall: 0.095 },
+	tooling: { clr: '4 1/2', clamp: 3 },
+	shape: {
+		bends: [
+			{ straight: '12 1/2', angle: 30, rotation: 0 },
+			{ straight: 20, angle: 36.869898, rotation: 180 },
+			{ straight: 7, angle: 36.869898, rotation: 180 },
+		],
+		last: '14 3/8',
+	},
+	trim: { start: '1/2' },
+};
+
+/** The file as saved, read as the program reads it. */
+function saved(home: FakeHome, path = 'yard/gate-hoop.json'): unknown {
+	const text = home.workshop.files.get(path);
+	if (text === undefined) throw new Error(`Nothing was saved as ${path}: ${[...home.workshop.files.keys()]}`);
+	expect(readJob(JSON.parse(text))).not.toHaveProperty('faults');
+	return JSON.parse(text);
+}
+
+describe('a new job on the screen', () => {
+	test('is written by one question after the other and saved', async () => {
+		const { terminal, home } = start();
+		await terminal.until('Jobs');
+		terminal.type('*');
+		await terminal.until('What the part is called');
+		terminal.type(TUBE);
+		await terminal.until('How the shape is given');
+		terminal.type(SHAPE);
+		await terminal.until('+  save it');
+		terminal.type('+');
+		await terminal.until('Saved: yard/gate-hoop.json');
+		expect(saved(home)).toEqual(SAVED);
+	});
+
+	test('loses no key of all that comes in one chunk, from the home page on', async () => {
+		const { terminal, home } = start();
+		await terminal.until('Jobs');
+		terminal.type(`*${TUBE}${SHAPE}+`);
+		await terminal.until('Saved: yard/gate-hoop.json');
+		expect(saved(home)).toEqual(SAVED);
+	});
+
+	test.each([
+		{ columns: 60, rows: 20 },
+		{ columns: 80, rows: 24 },
+		{ columns: 100, rows: 30 },
+		{ columns: 160, rows: 50 },
+	])('looks at $columns by $rows as it should', async (size) => {
+		const { terminal } = start(size);
+		await terminal.until('Jobs');
+		terminal.type(`*${TUBE}`);
+		await terminal.until('How the shape is given');
+		await expectedScreen(terminal, 'form-shape', size);
+		terminal.type(line('1', '+', '12 1/2', '30', '2', '20', '6'));
+		await terminal.until('Run: within');
+		terminal.type('8');
+		await expectedScreen(terminal, 'form-run', size);
+		terminal.type(`${ENTER}${line('2', '5', '14 3/8', '1/2', '+')}`);
+		await terminal.until('save it');
+		await expectedScreen(terminal, 'form-overview', size);
+		terminal.type(line('3'));
+		await terminal.until('last straight: ');
+		await expectedScreen(terminal, 'form-bends', size);
+	});
+
+	test('says a fault at its question and keeps what was typed, to be mended', async () => {
+		const { terminal } = start();
+		await terminal.until('Jobs');
+		terminal.type(`*${line('Gate hoop', '1', '2', '1 1/2', '.95')}`);
+		await terminal.until('at most half the outside diameter, 0.75');
+		expect(terminal.text).toContain('> .95');
+		terminal.type('\x7f\x7f095\n');
+		await terminal.until('Length of the piece in hand');
+	});
+
+	test('goes back question by question, and keeps what is typed when the window changes', async () => {
+		const { terminal } = start();
+		await terminal.until('Jobs');
+		terminal.type(`*${line('Gate hoop', '1', '2')}1 1/`);
+		await terminal.until('> 1 1/');
+		for (const size of [
+			{ columns: 60, rows: 20 },
+			{ columns: 33, rows: 10 },
+			{ columns: 160, rows: 50 },
+		]) {
+			terminal.resize(size);
+			await terminal.until(size.columns < 60 ? 'needed' : '> 1 1/');
+		}
+		terminal.type('2\n');
+		await terminal.until('Wall, in');
+		terminal.type('/');
+		await terminal.until('Outside diameter, in');
+		terminal.type('///');
+		await terminal.until('What the part is called');
+		terminal.type('/');
+		// What was answered is not thrown away unasked.
+		await terminal.until('Leave without saving?');
+		terminal.type('/');
+		await terminal.until('What the part is called');
+		terminal.type('/');
+		await terminal.until('Leave without saving?');
+		terminal.type('+');
+		await terminal.until('Jobs');
+	});
+
+	test('takes no other file’s place unasked', async () => {
+		const { terminal, home } = start();
+		home.workshop.files.set('yard/gate-hoop.json', 'another');
+		await terminal.until('Jobs');
+		terminal.type(`*${TUBE}${SHAPE}+`);
+		await terminal.until('There is a file of that name');
+		expect(home.workshop.files.get('yard/gate-hoop.json')).toBe('another');
+		terminal.type('1\n');
+		await terminal.until('Name of the file');
+		terminal.type('Gate hoop, port\n');
+		await terminal.until('Saved: yard/gate-hoop-port.json');
+		expect(saved(home, 'yard/gate-hoop-port.json')).toEqual(SAVED);
+	});
+
+	test('stays on the screen when the disk refuses it', async () => {
+		const { terminal, home } = start();
+		home.workshop.fault = refusal('The job was not saved as yard/gate-hoop.json: the disk is full.', 5);
+		await terminal.until('Jobs');
+		terminal.type(`*${TUBE}${SHAPE}+`);
+		await terminal.until('the disk is full');
+		home.workshop.fault = null;
+		terminal.type('+');
+		await terminal.until('Saved: yard/gate-hoop.json');
+		expect(saved(home)).toEqual(SAVED);
+	});
+});
+
+describe('a kept job', () => {
+	function withFile() {
+		const home = new FakeHome(null, ROWS);
+		home.workshop.files.set('jobs/step.json', JSON.stringify({ ...SAVED, name: 'Boarding step' }));
+		return start(SIZE, home);
+	}
+
+	test('is changed, and written over only when that is said', async () => {
+		const { terminal, home } = withFile();
+		await terminal.until('Jobs');
+		terminal.type('change\n2\n1\n');
+		await terminal.until('The job ');
+		terminal.type(line('3', '2', '1', '25', '40', '1'));
+		await terminal.until('save it');
+		terminal.type('+');
+		await terminal.until('jobs/step.json is there already');
+		terminal.type('2\n');
+		await terminal.until('Saved: jobs/step.json');
+		expect(saved(home, 'jobs/step.json')).toMatchObject({
+			name: 'Boarding step',
+			shape: { bends: [SAVED.shape.bends[0], { straight: 25, angle: 40, rotation: 0 }, SAVED.shape.bends[2]] },
+		});
+	});
+
+	test('is copied under another name', async () => {
+		const { terminal, home } = withFile();
+		await terminal.until('Jobs');
+		terminal.type('change\n2\n2\nBoarding step, port\n');
+		await terminal.until('save it');
+		terminal.type('+');
+		await terminal.until('Saved: yard/boarding-step-port.json');
+		expect(saved(home, 'yard/boarding-step-port.json')).toEqual({ ...SAVED, name: 'Boarding step, port' });
+	});
+
+	test('has a check added and a bend taken out, whose faults keep it from being saved', async () => {
+		const { terminal } = withFile();
+		await terminal.until('Jobs');
+		terminal.type('change\n2\n1\n');
+		await terminal.until('The job ');
+		// An angle between the first and the last straight.
+		terminal.type(`${line('5', '1', '2', '1', '4')}++`.replace('++', '+\n'));
+		await terminal.until('checks: 1');
+		terminal.type(line('3', '3', '3'));
+		await terminal.until('checks[0].angle.between[1]');
+		expect(terminal.text).not.toContain('save it');
+	});
+});
