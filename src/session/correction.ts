@@ -1,17 +1,18 @@
-import { type Correction, correct, predict, scales } from '../fit/correct.ts';
-import type { CorrectionInput, Range } from '../fit/problem.ts';
-import type { Shape } from '../tube/shape.ts';
-import { at, numbersOf, rawTube, type TubeAtWork, tubeAtWork } from './as-built.ts';
+import { type CorrectionInput, predict, scales } from '../fit/correct.ts';
+import { leastMoved } from '../fit/least-moved.ts';
+import { at, numbersOf, rawTube, tubeAtWork } from './as-built.ts';
 import { allMeasures, measuresAfter } from './design.ts';
+import { limits } from './limits.ts';
 import type { CorrectedNote, Numbers, Predicted } from './protocol.ts';
+import { settable, stepsOf } from './settable.ts';
 import type { PlanState, State } from './state.ts';
 import { madeCount } from './state.ts';
 
 /** What the last leg's direction may be off by, in degrees; its place may be off by the job's tolerance of a length. */
 export const DIRECTION = 0.25;
 
-/** How far a straight may be moved by a correction, in parts of the piece: further is another tube. */
-const FURTHEST = 0.25;
+/** The part of its tolerance that the far end's place is aimed at within: the rest is for what the last bend is off by itself. */
+const PLACE = 0.5;
 
 /**
  * How many bends the correction may no longer touch: those made, and one whose mark is already in the die or that
@@ -31,73 +32,21 @@ export function correctedNumbers(state: State): readonly Numbers[] {
 	const fixed = outOfReach(state);
 	const { start, design, bends } = state;
 	const current = tubeAtWork(state, state.plan.current);
-	const { markOffset } = start.job.tooling;
-	const tooling = { markOffset, stretch: rawTube(state, state.plan.current).stretch };
-	if (fixed === bends.length) return numbersOf(current.shape, current.trimStart, tooling);
-	const shape = leastMoved({
+	const { stretch, markOffset } = rawTube(state, state.plan.current);
+	const marking = { trimStart: current.trimStart, stretch, markOffset };
+	if (fixed === bends.length) return numbersOf(current.shape, current.trimStart, marking);
+	const input: CorrectionInput = {
 		shape: current.shape,
 		made: fixed,
 		nominal: design.nominal,
 		goal: design.goal,
 		measures: measuresAfter(design, start.job, fixed),
-		tolerance: { position: start.job.tolerance.length, direction: DIRECTION },
+		tolerance: { position: PLACE * start.job.tolerance.length, direction: DIRECTION },
 		dear: scales(start.job.units).dear,
-		bounds: bounds(state, current),
-	});
-	return numbersOf(shape, current.trimStart, tooling);
-}
-
-/** Ever cheaper changes: nothing is moved further than needed, but as far as it is needed. */
-const CHEAPER = [1, 4, 16, 64];
-
-/** What is worth moving further for, when the design cannot be reached: a tenth of what is missed. */
-const WORTH = 1.1;
-
-/** The first correction that reaches everything, with changes as dear as they can be; where none does, the dearest that comes about as near. */
-function leastMoved(input: CorrectionInput): Shape {
-	const { straight, angle, rotation } = input.dear;
-	const tried: Correction[] = [];
-	for (const factor of CHEAPER) {
-		const dear = { straight: straight * factor, angle: angle * factor, rotation: rotation * factor };
-		const found = correct({ ...input, dear });
-		if (found.reached) return found.shape;
-		tried.push(found);
-	}
-	const misses = tried.map((found) => missOf(found, input));
-	const least = Math.min(...misses);
-	return at(
-		tried,
-		misses.findIndex((miss) => miss <= WORTH * least),
-	).shape;
-}
-
-/** How far from the design, in units of the tolerances: only what the finished tube shows, not what was moved for it. */
-function missOf({ endOffset, endAngle, measures }: Correction, { tolerance }: CorrectionInput): number {
-	const end = endOffset / tolerance.position;
-	const direction = endAngle / tolerance.direction;
-	return Math.hypot(end, direction, ...measures.map((measure) => measure.residual));
-}
-
-function bounds(state: State, { shape, used }: TubeAtWork): { straights: Range[]; angles: Range[] } {
-	const { job } = state.start;
-	const { clamp, markOffset, follow } = job.tooling;
-	const last = shape.straights.length - 1;
-	const nominal = state.design.nominal;
-	// What the marks may move outwards before too little tube lies behind the last bend.
-	const spare = Math.max(0, state.piece - used - follow);
-	return {
-		straights: shape.straights.map((now, i) => {
-			const least = i === last ? 0 : clamp + markOffset - (i === 0 ? job.trim.start : 0);
-			// A design that is itself shorter than the clamp wants is warned of, not made impossible.
-			const low = Math.max(0, Math.min(least, at(nominal.straights, i)));
-			const room = i === last ? state.piece : Math.min(spare, FURTHEST * state.piece);
-			return [low, Math.max(low, now + room)];
-		}),
-		angles: shape.bends.map((bend, i) => {
-			const design = at(nominal.bends, i).angle;
-			return [Math.min(1, design), Math.max(design, bend.angle, Math.min(state.design.reach, 179))];
-		}),
+		bounds: limits(state, current),
 	};
+	const steps = stepsOf(start.job.tooling, start.job.tolerance);
+	return settable(input, leastMoved(input).shape, state.plan.current, steps, marking);
 }
 
 /** What a set of numbers is expected to lead to, everything made being as it is. */
