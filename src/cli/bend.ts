@@ -25,6 +25,8 @@ export interface BendRequest {
 	learn: boolean;
 	home: string;
 	color: boolean;
+	/** Only ASCII on the screen. */
+	ascii?: boolean;
 	/** Hand and end of a new session. */
 	as: BentAs;
 }

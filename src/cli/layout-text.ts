@@ -177,7 +177,7 @@ function checkRows(job: Job, { checks }: LayoutDocument): string[] {
 		check.name,
 		check.kind,
 		value(check, check.design),
-		`+-${value(check, check.tolerance)}`,
+		`±${value(check, check.tolerance)}`,
 	]);
 	return ['', 'Checks', ...table([['after bend', 'check', 'kind', 'should be', 'within'], ...rows], [1, 2])];
 }

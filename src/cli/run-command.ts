@@ -68,7 +68,7 @@ async function openHome({ operands, options }: CommandLine, io: Io, { samples }:
 	}
 	// The screen itself heeds NO_COLOR and plain terminals.
 	const color = options['no-color'] !== true;
-	return (await import('./home.ts')).runHome({ home, folder, color });
+	return (await import('./home.ts')).runHome({ home, folder, color, ascii: options.ascii === true });
 }
 
 async function bend(line: CommandLine, io: Io, home: string) {
@@ -84,7 +84,9 @@ async function bend(line: CommandLine, io: Io, home: string) {
 		);
 	}
 	const color = options['no-color'] !== true;
-	const request = { file, lines, resume: options.resume ?? null, learn: options['no-learn'] !== true, home, color, as };
+	const learn = options['no-learn'] !== true;
+	const ascii = options.ascii === true;
+	const request = { file, lines, resume: options.resume ?? null, learn, home, color, ascii, as };
 	return (await import('./bend.ts')).runBend(request, io);
 }
 
@@ -98,6 +100,7 @@ async function practice(line: CommandLine, io: Io, home: string) {
 		seed: typeof options.seed === 'string' ? options.seed : null,
 		home,
 		color: options['no-color'] !== true,
+		ascii: options.ascii === true,
 		as: bentAsIn(line),
 	};
 	return (await import('./practice.ts')).runPractice(request, io);

@@ -35,7 +35,7 @@ function correctedLines(output: Output, job: Job): string[] {
 export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job): string[] {
 	const rows = [['bend', 'drawing', 'target', 'believed', 'truly', 'pulls', 'seats']];
 	for (const [i, { design, target, made, sd, pulls, seats }] of done.bends.entries()) {
-		const believed = made === null ? '-' : `${trimmed(made, 1)} +- ${trimmed(Math.max(0.1, sd ?? 0), 1)}`;
+		const believed = made === null ? '-' : `${trimmed(made, 1)} ± ${trimmed(Math.max(0.1, sd ?? 0), 1)}`;
 		const truly = trueAngles[i];
 		const numbers = [design, target].map((angle) => trimmed(angle, 2));
 		const real = truly === undefined ? '-' : trimmed(truly, 2);

@@ -80,7 +80,7 @@ function ease(lead: number | null): string {
 }
 
 function plusMinus(angle: number, sd: number): string {
-	return `${formatAngle(angle, 1)} +- ${trimmed(Math.max(0.1, sd), 1)}`;
+	return `${formatAngle(angle, 1)} ± ${trimmed(Math.max(0.1, sd), 1)}`;
 }
 
 function value(of: string, name: string | undefined, reading: number, job: Job): string {

@@ -38,7 +38,7 @@ function heading(view: SessionView, kept: KeptSession): string[] {
 }
 
 function bendLines(view: SessionView, bend: SessionView['bends'][number], index: number): string[] {
-	const made = bend.made ? `made ${formatAngle(bend.made.angle, 2)} +- ${trimmed(bend.made.sd, 2)}` : 'not finished';
+	const made = bend.made ? `made ${formatAngle(bend.made.angle, 2)} ± ${trimmed(bend.made.sd, 2)}` : 'not finished';
 	const { low, high } = bendLimits(view.job, bend.target);
 	const aim = `target ${formatAngle(bend.target, 2)} (${trimmed(low, 2)} to ${trimmed(high, 2)}), drawing ${formatAngle(bend.design, 2)}`;
 	return [`Bend ${index + 1}: ${made}; ${aim}`, ...bend.pulls.map(pullLine)];

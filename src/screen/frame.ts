@@ -1,5 +1,5 @@
 import type { Size } from '../terminal/output.ts';
-import { asciiOnly, cut, EMPTY, type Line, line, span, spread, wrapped } from './line.ts';
+import { cut, EMPTY, inAscii, type Line, line, span, spread, widthOf, wrapped } from './line.ts';
 import type { Look } from './look.ts';
 import { fitted, type Room, type Section } from './pages/page.ts';
 import { choiceLines } from './parts/choice-list.ts';
@@ -30,6 +30,9 @@ export interface Content<Step> {
 
 export const SMALLEST: Size = { columns: 60, rows: 20 };
 
+/** Rows from which there are some for a rule under the title and a blank line above the field. */
+const ROOMY_ROWS = 22;
+
 /** The least room that the body of a page with choices keeps. */
 const LEAST_CHOICES = 4;
 
@@ -41,11 +44,13 @@ export function frame<Step>(content: Content<Step>, size: Size, look: Look): Fra
 	const { columns } = size;
 	const height = size.rows - 1;
 	if (columns < SMALLEST.columns || size.rows < SMALLEST.rows) return tooSmall(size);
-	const top = [header(content, columns), line('─'.repeat(columns), 'quiet')];
+	const tight = size.rows < ROOMY_ROWS;
+	const top = [header(content, columns), ...(tight ? [] : [line('─'.repeat(columns), 'quiet')])];
 	const bottom = footer(content, columns);
-	const rows = height - top.length - bottom.lines.length - 1;
-	const middle = between(content, { columns, rows, ink: look.ink });
-	const filler = Array.from({ length: Math.max(0, rows - middle.length + 1) }, () => EMPTY);
+	const rows = height - top.length - bottom.lines.length - (tight ? 0 : 1);
+	const middle = between(content, { columns, rows, ink: look.ink, window: size.rows, ascii: look.ascii });
+	const used = top.length + middle.length + bottom.lines.length;
+	const filler = Array.from({ length: Math.max(0, height - used) }, () => EMPTY);
 	const lines = [...top, ...middle, ...filler, ...bottom.lines]
 		.map((each) => fittedLine(each, columns, look))
 		.slice(0, height);
@@ -53,13 +58,9 @@ export function frame<Step>(content: Content<Step>, size: Size, look: Look): Fra
 }
 
 /** The line as that terminal can show it, at most so wide. */
-function fittedLine(parts: Line, columns: number, { plain }: Look): Line {
-	if (!plain) return cut(parts, columns);
-	return cut(
-		parts.map(({ text, tone }) => span(asciiOnly(text), tone)),
-		columns,
-		'~',
-	);
+function fittedLine(parts: Line, columns: number, { ascii }: Look): Line {
+	if (!ascii) return cut(parts, columns);
+	return cut(inAscii(parts), columns, '~');
 }
 
 function tooSmall({ columns, rows }: Size): Frame {
@@ -72,18 +73,49 @@ function tooSmall({ columns, rows }: Size): Frame {
 	return { lines: [cut(line(texts.find((text) => text.length <= room) ?? needed), room)], textAt: null };
 }
 
+/** The title whole; of where one is, as much as has room beside it: the job and the bend, the bend alone, or nothing. */
 function header<Step>({ title, where }: Content<Step>, columns: number): Line {
-	return spread([span(title, 'strong')], [span(where, 'quiet')], columns);
+	const shorter = where.split(' · ').at(-1)!;
+	const beside = [where, shorter].find((text) => title.length + 1 + text.length <= columns);
+	return spread([span(title, 'strong')], [span(beside ?? '', 'quiet')], columns);
 }
 
-/** The least and the most rows that a picture is worth. */
-const PICTURE_ROWS = { least: 5, most: 10 };
+/** The least rows that a picture is worth; and from how many on it stands under the words of a wide window, not beside them. */
+const PICTURE_ROWS = { least: 4, under: 20 };
+
+/** From so many columns on the picture stands beside the words. */
+const WIDE_COLUMNS = 120;
+const MIDDLE_GAP = 3;
 
 function between<Step>(content: Content<Step>, room: Room): Line[] {
+	const { picture } = content;
+	if (picture === undefined) return words(content, room);
 	const lines = words(content, room);
 	const left = room.rows - lines.length - 1;
-	if (content.picture === undefined || left < PICTURE_ROWS.least) return lines;
-	return [...lines, EMPTY, ...content.picture(room.columns, Math.min(left, PICTURE_ROWS.most))];
+	if (room.columns >= WIDE_COLUMNS && left < PICTURE_ROWS.under) return beside(content, room, picture);
+	return left < PICTURE_ROWS.least ? lines : [...lines, EMPTY, ...picture(room.columns, left)];
+}
+
+/** In a wide window: what needs the whole width on top, under it the words at the left and the picture at the right. */
+function beside<Step>(content: Content<Step>, room: Room, picture: (columns: number, rows: number) => Line[]): Line[] {
+	const sections = content.body(room);
+	const top = fitted(
+		sections.filter(({ wide }) => wide === true),
+		room.rows,
+	);
+	const rows = room.rows - top.length - (top.length > 0 ? 1 : 0);
+	const columns = Math.floor((room.columns - MIDDLE_GAP) / 2);
+	const narrow = { ...room, columns, rows };
+	const body = (within: Room) => content.body(within).filter(({ wide }) => wide !== true);
+	const left = words({ ...content, body }, narrow);
+	const right = rows < PICTURE_ROWS.least ? [] : picture(room.columns - columns - MIDDLE_GAP, rows);
+	const both = Array.from({ length: Math.max(left.length, right.length) }, (_, at): Line => {
+		const words = cut(room.ascii ? inAscii(left[at] ?? EMPTY) : (left[at] ?? EMPTY), columns);
+		const drawn = right[at] ?? EMPTY;
+		if (drawn.length === 0) return words;
+		return [...words, span(' '.repeat(columns + MIDDLE_GAP - widthOf(words))), ...drawn];
+	});
+	return [...top, ...(top.length > 0 ? [EMPTY] : []), ...both];
 }
 
 function words<Step>({ body, prompt, entry }: Content<Step>, room: Room): Line[] {

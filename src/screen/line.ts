@@ -78,10 +78,28 @@ const ASCII: Record<string, string> = {
 	'…': '~',
 	'─': '-',
 	'│': '|',
+	'├': '|',
+	'┤': '|',
+	'┴': '+',
+	'┼': '+',
 	'×': 'x',
+	'█': '#',
+	'░': ':',
+	'▒': '=',
 };
 
-/** The same text in ASCII, for a terminal that may know nothing else. */
+/** A line as a terminal can show it that may know ASCII alone. */
+export function inAscii(parts: Line): Line {
+	return parts.map(({ text, tone }) => ({ text: asciiOnly(text), tone }));
+}
+
+/** The same text in ASCII, for a terminal that may know nothing else. What grows by it takes of the blanks beside it, so that columns stay. */
 export function asciiOnly(text: string): string {
-	return text.replace(/[^\n -~]/g, (character) => ASCII[character] ?? '?');
+	const ascii = text.replace(/[^\n -~]/gu, (character) => ASCII[character] ?? '?');
+	const grown = ascii.length - text.length;
+	const [before = ''] = /^ */.exec(ascii) ?? [];
+	const [after = ''] = / *$/.exec(ascii) ?? [];
+	if (grown <= 0) return ascii;
+	if (before.length > grown) return ascii.slice(grown);
+	return after.length > grown ? ascii.slice(0, -grown) : ascii;
 }

@@ -1,18 +1,26 @@
-import { isPlain, type TerminalEnvironment, wantsColour } from '../terminal/colour.ts';
+import { isPlain, type TerminalEnvironment, wantsAscii, wantsColour } from '../terminal/colour.ts';
 import type { Tone } from './line.ts';
 
 /** How things are drawn on this terminal. */
 export interface Look {
 	colour: boolean;
-	/** Only ASCII, and nothing but plain text. */
+	/** No bold, no colour: nothing but plain text. */
 	plain: boolean;
+	/** Only ASCII characters. */
+	ascii: boolean;
 	/** What fills a cell of a block digit. */
 	ink: string;
 }
 
-export function lookOf(environment: TerminalEnvironment, noColour: boolean): Look {
-	const plain = isPlain(environment);
-	return { colour: wantsColour(environment, noColour), plain, ink: plain ? '#' : '█' };
+/** `ascii`: asked for, whatever the terminal's environment says. */
+export function lookOf(environment: TerminalEnvironment, noColour: boolean, ascii = false): Look {
+	const only = ascii || wantsAscii(environment);
+	return {
+		colour: wantsColour(environment, noColour),
+		plain: isPlain(environment),
+		ascii: only,
+		ink: only ? '#' : '█',
+	};
 }
 
 export interface Style {

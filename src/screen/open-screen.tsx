@@ -6,12 +6,17 @@ import { ScreenMode } from '../terminal/screen-mode.ts';
 import { stopJob, watchSignals } from '../terminal/signals.ts';
 import { App } from './App.tsx';
 import { Controller, type Opening } from './controller.ts';
+import type { Display, DisplayPort } from './display.ts';
 import type { HomePort } from './home-port.ts';
 import { lookOf } from './look.ts';
 
 export interface ScreenOptions extends Opening {
 	port: HomePort;
 	noColour?: boolean;
+	/** Only ASCII characters. */
+	ascii?: boolean;
+	/** Where choices about how things are shown are kept; left out: for this run alone. */
+	display?: DisplayPort;
 	stdin?: KeySource;
 	stdout?: Sink;
 	environment?: TerminalEnvironment;
@@ -28,11 +33,12 @@ const HUNG_UP = 129;
  */
 export async function openScreen(options: ScreenOptions): Promise<number> {
 	const { stdin = process.stdin, stdout = process.stdout, environment = process.env, port, noColour = false } = options;
-	const controller = new Controller(port, options, () => sizeOf(stdout));
+	const { ascii = false, display = forThisRun() } = options;
+	const controller = new Controller(port, options, () => sizeOf(stdout), display);
 	const keys = new KeyStream(stdin, { slow: controller.inText });
 	const output = new ScreenOutput(stdout, isPlain(environment));
 	const mode = new ScreenMode(stdout, isPlain(environment));
-	const look = lookOf(environment, noColour);
+	const look = lookOf(environment, noColour, ascii);
 	const screen = new Shown(controller, () =>
 		render(<App controller={controller} look={look} />, {
 			stdin: keys as unknown as NodeJS.ReadStream,
@@ -55,6 +61,17 @@ export async function openScreen(options: ScreenOptions): Promise<number> {
 		keys.close();
 		output.close();
 	}
+}
+
+/** Choices that are kept as long as the program runs. */
+function forThisRun(): DisplayPort {
+	let kept: Partial<Display> = {};
+	return {
+		kept: () => kept,
+		keep: (changes) => {
+			kept = { ...kept, ...changes };
+		},
+	};
 }
 
 /** What Ink draws, which can be taken off the terminal and put back: nothing is kept in it. */

@@ -5,15 +5,18 @@ import { type Line, line, wrapped } from './line.ts';
 import type { Look } from './look.ts';
 import { bendsOf, viewOf } from './pages/index.ts';
 import type { Room, Section } from './pages/page.ts';
-import { tubeDrawing } from './parts/tube-drawing.ts';
+import type { KeyHint } from './parts/key-line.ts';
+import { drawTube } from './parts/tube-drawing.ts';
 import type { Page, SessionState } from './session-state.ts';
+import { shortcutsOf } from './shortcuts.ts';
 
 /** Pages that are about the tube as it stands. */
-const WITH_PICTURE: readonly Page['page'][] = ['ask', 'released', 'corrected', 'done'];
+const WITH_PICTURE: readonly Page['page'][] = ['ask', 'released', 'least', 'layout', 'corrected', 'done'];
 
 /** A session's screen. */
 export function sessionFrame(state: SessionState, size: Size, look: Look): Frame {
 	const { title, prompt, body } = viewOf(state);
+	const keys = shortcutsOf(state).map(({ key, label }): KeyHint => [key, label]);
 	const picture = WITH_PICTURE.includes(state.page.page) ? { picture: pictureOf(state, look) } : {};
 	const seen = (room: Room): Section[] => [...body(room), { rank: 0, lines: sight(state, room) }];
 	const content = {
@@ -23,6 +26,7 @@ export function sessionFrame(state: SessionState, size: Size, look: Look): Frame
 		prompt,
 		entry: state.entry,
 		message: state.message,
+		keys,
 		...picture,
 	};
 	return frame(content, size, look);
@@ -44,13 +48,16 @@ function where(state: SessionState): string {
 	return bend === undefined ? state.job.name : `${state.job.name} · bend ${bend} of ${bendsOf(state)}`;
 }
 
-function pictureOf(state: SessionState, { plain }: Look): (columns: number, rows: number) => Line[] {
+/** The tube as made so far and planned from here; where nobody knows more, as drawn. */
+function pictureOf(state: SessionState, { ascii }: Look): (columns: number, rows: number) => Line[] {
 	const bends = bendsOf(state);
 	const now = bendInHand(state) ?? bends + 1;
-	const words =
-		now > bends ? 'as drawn, start end at the left' : `made, bend ${now} thick, to come dotted; start end at the left`;
+	const shape = state.shape ?? resolveShape(state.job, designGrowth(state.job));
+	const how = state.shape === null ? 'as drawn: ' : '';
+	const words = `${how}${now > bends ? 'the tube' : `made thin, bend ${now} thick, to come dotted`}`;
 	return (columns, rows) => {
-		const shape = resolveShape(state.job, designGrowth(state.job));
-		return [...tubeDrawing(shape, now, columns, rows - 1, plain).map((row) => line(row)), line(words, 'quiet')];
+		const { rows: dots, views } = drawTube(shape, now, columns, rows - 1, ascii);
+		const caption = [words, 'START at the left', ...(views === '' ? [] : [views])].join('; ');
+		return [...dots.map((row) => line(row)), ...wrapped(caption, columns, 'quiet').slice(0, 1)];
 	};
 }

@@ -1,7 +1,8 @@
-import type { CheckAsk, EvidenceKind, ReadingKind, SetAsk, TurnWay } from '../session/protocol.ts';
-import type { Check, CornerName, Job } from '../tube/job.ts';
+import type { CheckAsk, EvidenceKind, ReadingKind, TurnWay } from '../session/protocol.ts';
+import type { Check, CornerName, Job, StraightPlace } from '../tube/job.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import { formatTape } from '../units/tape.ts';
+import { inShown, lengthsOf, type Ruled, shownUnits, tapeValue } from './lengths.ts';
 
 /** What kind of number a reading is. */
 export type Measure = 'angle' | 'length' | 'ratio';
@@ -19,15 +20,16 @@ export function plusMinus(value: string, sd: number, places = 1): string {
 	return `${value} ± ${trimmed(Math.max(sd, 10 ** -places), places)}`;
 }
 
-/** A length as the job's tape reads it, with its unit. */
-export function tape(length: number, job: Job): string {
-	return `${formatTape(length, job.tooling.tape, job.units)} ${job.units}`;
+/** A length as the tape reads it, with its unit. */
+export function tape(length: number, job: Ruled): string {
+	return `${tapeValue(length, job)} ${shownUnits(job)}`;
 }
 
 /** A length finer than the tape: what a check compares. */
-export function fine(length: number, job: Job): string {
-	if (job.units === 'mm') return formatLength(length, 'mm');
-	return `${formatTape(length, Math.min(job.tooling.tape, 1 / 64), 'in')} in`;
+export function fine(length: number, job: Ruled): string {
+	const shown = inShown(length, job);
+	if (lengthsOf(job) !== 'fraction') return formatLength(shown, shownUnits(job));
+	return `${formatTape(shown, Math.min(job.units === 'in' ? job.tooling.tape : 1 / 64, 1 / 64), 'in')} in`;
 }
 
 export function signed(text: string): string {
@@ -84,15 +86,15 @@ export function checkMeasure(kind: CheckAsk['kind']): Measure {
 }
 
 /** A value of that measure, as it is shown beside others of its kind. */
-export function shown(value: number, measure: Measure, job: Job): string {
+export function shown(value: number, measure: Measure, job: Ruled): string {
 	if (measure === 'angle') return angle(value);
 	return measure === 'ratio' ? trimmed(value, 3) : fine(value, job);
 }
 
-export function spreadOf(sd: number, measure: Measure, job: Job): string {
+export function spreadOf(sd: number, measure: Measure, job: Ruled): string {
 	if (measure === 'angle') return angle(Math.max(sd, 0.1));
 	if (measure === 'ratio') return trimmed(Math.max(sd, 0.001), 3);
-	return formatLength(sd, job.units);
+	return formatLength(inShown(sd, job), shownUnits(job));
 }
 
 function corner(name: CornerName): string {
@@ -100,12 +102,15 @@ function corner(name: CornerName): string {
 	return name.end === 'start' ? 'the start end' : 'the far end';
 }
 
+function straightPlace({ straight, at }: StraightPlace): string {
+	return `the ${at ?? 'start'} of straight ${straight}`;
+}
+
 /** What a check measures, in a sentence without its end. */
 export function checkWords(check: Check): string {
 	switch (check.kind) {
 		case 'drop': {
-			const to =
-				'bend' in check.to ? `the outermost of bend ${check.to.bend}` : `the start of straight ${check.to.straight}`;
+			const to = 'bend' in check.to ? `the outermost of bend ${check.to.bend}` : straightPlace(check.to);
 			const surface =
 				check.surface === 'across' ? ', edge on the face away from the bend, over the tube' : ', centre line';
 			return `Drop from the line of straight ${check.from} to ${to}${surface}`;
@@ -115,17 +120,8 @@ export function checkWords(check: Check): string {
 		case 'span':
 			return `Distance from ${corner(check.from)} to ${corner(check.to)}`;
 		case 'out':
-			return `How far the start of straight ${check.to.straight} lies out of the plane of straights ${check.plane[0]} and ${check.plane[1]}`;
+			return `How far ${straightPlace(check.to)} lies out of the plane of straights ${check.plane[0]} and ${check.plane[1]}`;
 		case 'ovality':
 			return `Least over greatest outside diameter at the middle of bend ${check.bend}`;
 	}
-}
-
-/** Where the mark goes round the tube. */
-export function faceWords(set: SetAsk, job: Job): string {
-	if (set.face === 'same') return 'on the face of the first mark';
-	if (set.face === 'opposite') return 'on the face opposite the first mark';
-	const way = set.around.degrees > 0 ? 'clockwise' : 'counterclockwise';
-	const length = tape(Math.abs(set.around.length), job);
-	return `${length} ${way} round the tube from the first mark's line, seen from the start end`;
 }

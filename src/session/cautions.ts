@@ -52,12 +52,12 @@ function roomCautions(state: State): string[] {
 	const mark = bend.mark ?? at(state.plan.current, state.bend - 1).fromStart;
 	const before = mark - endBefore(state, state.bend);
 	const behind = state.piece - tubeAtWork(state, state.plan.current).used;
+	const { units } = state.start.job;
+	const of = (length: number) => `${show(length)} ${units}`;
 	const short =
-		before < clamp
-			? [`The clamp needs ${show(clamp)} of straight tube before the mark; there is ${show(before)}.`]
-			: [];
+		before < clamp ? [`The clamp needs ${of(clamp)} of straight tube before the mark; there is ${of(before)}.`] : [];
 	if (state.bend < state.bends.length || behind >= follow) return short;
-	return [...short, `${show(follow)} of straight tube must lie behind the bend; there will be ${show(behind)}.`];
+	return [...short, `${of(follow)} of straight tube must lie behind the bend; there will be ${of(behind)}.`];
 }
 
 /** What to keep clear of the made part, which turns with the die. */

@@ -21,10 +21,16 @@ function fileSchema() {
 		machine: z.optional(z.looseObject(kept)),
 		dies: z.array(z.looseObject({ name, ...kept })),
 	});
+	const preferences = {
+		jobs: z.optional(z.string()),
+		lengths: z.optional(z.enum(['fraction', 'decimal', 'mm'])),
+		fromStart: z.optional(z.boolean()),
+		checklist: z.optional(z.boolean()),
+	};
 	return z.looseObject({
 		benders: z._default(z.array(bender), []),
 		forgotten: z.optional(z.array(z.looseObject({ bender: name, die: z.nullable(name), before: moment }))),
-		preferences: z._default(z.looseObject({ jobs: z.optional(z.string()) }), {}),
+		preferences: z._default(z.looseObject(preferences), {}),
 	});
 }
 

@@ -27,6 +27,12 @@ export interface Forgotten {
 export interface Preferences {
 	/** The folder that the home screen takes jobs from. */
 	jobs?: string;
+	/** How the screen shows lengths; left out: in the job's own unit. */
+	lengths?: 'fraction' | 'decimal' | 'mm';
+	/** The large mark always from the start end. */
+	fromStart?: boolean;
+	/** The check list at each seat; left out: shown. */
+	checklist?: boolean;
 }
 
 /** Fields to keep, lengths in `units`, which the whole record is then kept in; null forgets one. */

@@ -10,3 +10,15 @@ export function isPlain(environment: TerminalEnvironment): boolean {
 export function wantsColour(environment: TerminalEnvironment, noColour: boolean): boolean {
 	return !noColour && !environment.NO_COLOR && !isPlain(environment);
 }
+
+/**
+ * Whether only ASCII may be written: on a plain terminal, and in a locale that says so. Of the locale's variables the first that is set counts
+ * (POSIX, "Environment Variables": LC_ALL, LC_CTYPE, LANG); `C` and `POSIX` know ASCII only, and so it is taken for any encoding but
+ * UTF-8. With none set nobody has said anything, and terminals of today know Unicode.
+ */
+export function wantsAscii(environment: TerminalEnvironment): boolean {
+	const locale = environment.LC_ALL || environment.LC_CTYPE || environment.LANG || '';
+	if (isPlain(environment) || locale === 'C' || locale === 'POSIX') return true;
+	const [, encoding = ''] = locale.split('.');
+	return encoding !== '' && !/^utf-?8(@|$)/i.test(encoding);
+}

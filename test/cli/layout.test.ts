@@ -101,9 +101,9 @@ The shape
      3      180°                7  2.291    1.164     0.127
 
 Checks
-  after bend  check  kind     should be   within
-           3  rise   drop         3.942  +-0.063
-           1  round  ovality          1    +-0.1
+  after bend  check  kind     should be  within
+           3  rise   drop         3.942  ±0.063
+           1  round  ovality          1    ±0.1
 
 Room for the swing
   bend  reaches  above  below

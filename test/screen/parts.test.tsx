@@ -2,15 +2,12 @@ import { Box } from 'ink';
 import { render } from 'ink-testing-library';
 import { describe, expect, test } from 'vitest';
 import { Row } from '../../src/screen/FrameView.tsx';
-import { cut, type Line, span, spread, widthOf, wrap } from '../../src/screen/line.ts';
+import { asciiOnly, cut, type Line, span, spread, wrap } from '../../src/screen/line.ts';
 import { lookOf, styleOf } from '../../src/screen/look.ts';
-import { bigNumbers } from '../../src/screen/parts/big-numbers.ts';
 import { choiceLines } from '../../src/screen/parts/choice-list.ts';
-import { digitRows, digitWidth } from '../../src/screen/parts/digits.ts';
+import { digitRows, digitSize } from '../../src/screen/parts/digits.ts';
 import { keyLines } from '../../src/screen/parts/key-line.ts';
-import { tubeDrawing } from '../../src/screen/parts/tube-drawing.ts';
-import { resolveShape } from '../../src/tube/resolve.ts';
-import { ARCH } from '../helpers/fake-ports.ts';
+import { arrowRows } from '../../src/screen/parts/turn-arrow.ts';
 
 const LOOK = lookOf({ TERM: 'xterm', NO_COLOR: '1' }, false);
 
@@ -29,9 +26,12 @@ function drawn(lines: readonly Line[]): string {
 	return frame;
 }
 
+const SMALL = { across: 1, down: 1 };
+const SQUARE = { across: 2, down: 1 };
+
 describe('block digits', () => {
-	test('every digit and sign, medium', () => {
-		expect(digitRows('0123456789', 'medium').join('\n')).toBe(
+	test('every digit and sign, a cell each', () => {
+		expect(digitRows('0123456789', SMALL).join('\n')).toBe(
 			[
 				'███  █  ███ ███ █ █ ███ ███ ███ ███ ███',
 				'█ █ ██    █   █ █ █ █   █     █ █ █ █ █',
@@ -40,7 +40,7 @@ describe('block digits', () => {
 				'███ ███ ███ ███   █ ███ ███  █  ███ ███',
 			].join('\n'),
 		);
-		expect(digitRows('-3/8 .5', 'medium', '#').join('\n')).toBe(
+		expect(digitRows('-3/8 .5', SMALL, '#').join('\n')).toBe(
 			[
 				'   ###   # ###     ###',
 				'     #   # # #     #  ',
@@ -51,41 +51,34 @@ describe('block digits', () => {
 		);
 	});
 
-	test('no two digits look alike, and all rows are equally wide', () => {
-		const all = [...'0123456789'].map((digit) => digitRows(digit, 'large').join('\n'));
+	test('twice as high and wide', () => {
+		expect(digitRows('1', { across: 2, down: 2 }, '#').join('\n')).toBe(
+			['  ##  ', '  ##  ', '####  ', '####  ', '  ##  ', '  ##  ', '  ##  ', '  ##  ', '######', '######'].join('\n'),
+		);
+	});
+
+	test('no two digits look alike, and all rows are as wide as they are said to be', () => {
+		const all = [...'0123456789'].map((digit) => digitRows(digit, SQUARE).join('\n'));
 		expect(new Set(all).size).toBe(10);
-		for (const row of digitRows('39 5/8', 'large')) expect(row.length).toBe(digitWidth('39 5/8', 'large'));
+		for (const scale of [SMALL, SQUARE, { across: 4, down: 2 }]) {
+			const { width, height } = digitSize('39 5/8', scale);
+			const rows = digitRows('39 5/8', scale);
+			expect(rows.map((row) => row.length)).toEqual(Array(height).fill(width));
+		}
 	});
 
 	test('what has no glyph is an error of the program', () => {
-		expect(() => digitRows('12°', 'large')).toThrow('no block digit for "°"');
+		expect(() => digitRows('12°', SMALL)).toThrow('no block digit for "°"');
 	});
 });
 
-describe('numbers side by side', () => {
-	const numbers = [
-		{ label: 'MARK', value: '39 5/8', below: 'start end' },
-		{ label: 'TURN', value: '90', below: 'clockwise' },
-		{ label: 'STOP', value: '51.5', below: 'held', chief: true },
-	];
-
-	test('shrink as the width does, the chief one last', () => {
-		expect([100, 67, 60, 40, 20].map((width) => widthOf(bigNumbers(numbers, width, '█')[3]!))).toEqual([
-			88, 62, 49, 37, 28,
-		]);
-	});
-
-	test('medium, as drawn', () => {
-		expect(drawn(bigNumbers(numbers, 60, '█'))).toBe(
-			[
-				'MARK                    TURN        STOP',
-				'███ ███   ███   █ ███   ███ ███     ███  █    ███',
-				'  █ █ █   █     █ █ █   █ █ █ █     █   ██    █',
-				' ██ ███   ███  █  ███   ███ █ █     ███  █    ███',
-				'  █   █     █ █   █ █     █ █ █       █  █      █',
-				'███ ███   ███ █   ███   ███ ███     ███ ███ █ ███',
-				'start end               clockwise   held',
-			].join('\n'),
+describe('the way of a turn', () => {
+	test('is told by an arrow whose head points down, at the right for clockwise', () => {
+		expect(arrowRows('counterclockwise', SMALL, '#').join('\n')).toBe(
+			['   #### ', '  #    #', '#####  #', ' ###   #', '  #  ## '].join('\n'),
+		);
+		expect(arrowRows('clockwise', SMALL, '#').map((row) => [...row].reverse().join(''))).toEqual(
+			arrowRows('counterclockwise', SMALL, '#'),
 		);
 	});
 });
@@ -142,42 +135,18 @@ describe('lines', () => {
 	});
 });
 
-describe('the plan of the tube', () => {
-	const shape = resolveShape(ARCH, 1);
-
-	test('tells made, in hand and to come apart, in ASCII too', () => {
-		expect(tubeDrawing(shape, 2, 60, 6, true).join('\n')).toMatchInlineSnapshot(`
-			"                                 ... .. .. .....            
-			                                .               .           
-			        #                     ..                  .         
-			        ###                 .                               
-			          ###            2 .                                
-			            ############XXX                                 "
-		`);
-	});
-
-	test('shows all as made when the last bend is', () => {
-		const drawing = tubeDrawing(shape, 5, 60, 6, true).join('');
-		expect(drawing).toMatch(/^[ #]+$/);
-	});
-
-	test('fits any room', () => {
-		for (const [columns, rows] of [
-			[60, 4],
-			[20, 9],
-			[110, 10],
-		] as const) {
-			const drawing = tubeDrawing(shape, 1, columns, rows, false);
-			expect(drawing.map((row) => row.length)).toEqual(Array(rows).fill(columns));
-			expect(drawing.join('').trim()).not.toBe('');
-		}
-	});
-});
-
 describe('how things stand out', () => {
 	test('colours only where they are wanted, weight always', () => {
 		expect(styleOf('wrong', lookOf({ TERM: 'xterm' }, false))).toEqual({ bold: true, color: 'red' });
 		expect(styleOf('wrong', lookOf({ TERM: 'xterm' }, true))).toEqual({ bold: true });
 		expect(styleOf('wrong', lookOf({ TERM: 'dumb' }, false))).toEqual({});
+	});
+
+	test('ASCII keeps the columns where there are blanks to give', () => {
+		expect(asciiOnly('    48.2°')).toBe(' 48.2 deg');
+		expect(asciiOnly('   48.2° ± 0.3')).toBe('   48.2 deg +/- 0.3');
+		expect(asciiOnly('42°       ')).toBe('42 deg    ');
+		expect(asciiOnly('[·|█▒░]')).toBe('[-|#=:]');
+		expect(asciiOnly('長')).toBe('?');
 	});
 });

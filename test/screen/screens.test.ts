@@ -1,24 +1,47 @@
-import { readFileSync } from 'node:fs';
 import { afterEach, describe, expect, test } from 'vitest';
 import { openScreen, type ScreenOptions } from '../../src/screen/open-screen.tsx';
-import type { Output } from '../../src/session/protocol.ts';
+import type { Output, PullAsk } from '../../src/session/protocol.ts';
+import type { Size } from '../../src/terminal/output.ts';
+import { resolveShape } from '../../src/tube/resolve.ts';
 import * as asks from '../helpers/asks.ts';
-import { FakeHome, FakeLive, KEPT, ROWS } from '../helpers/fake-ports.ts';
+import { ARCH, FakeHome, FakeLive, KEPT, ROWS } from '../helpers/fake-ports.ts';
 import { HeadlessTerminal } from '../helpers/mount.tsx';
+import { screenAsKept } from '../helpers/screen-fixtures.ts';
 
 const SIZES = [
 	{ columns: 80, rows: 24 },
 	{ columns: 60, rows: 20 },
 ];
 
+/** A window with room, and one that fills a large screen: for every ask. */
+const LARGER = [
+	{ columns: 100, rows: 30 },
+	{ columns: 160, rows: 50 },
+];
+const EVERY_ASK = [
+	...['start', 'layout', 'set', 'set-first', 'set-turned', 'set-again', 'pull', 'pull-third', 'released', 'measure'],
+	...['confirm', 'check-drop', 'check-angle', 'check-span', 'check-out', 'check-ovality', 'least', 'decide'],
+	...['decide-relieve', 'decide-reopen', 'relief', 'corrected', 'as-made', 'done', 'scrapped', 'help'],
+];
+
+type PageCase = [name: string, outputs: Output[], keys: string, title: string];
+type Environment = Pick<ScreenOptions, 'ascii' | 'environment'>;
+
 /** Each page of a session: what the session has put out, the keys that lead to the page, and its title. */
-const PAGES: [name: string, outputs: Output[], keys: string, title: string][] = [
+const PAGES: PageCase[] = [
 	['start', [asks.SESSION, asks.SET], '', 'New session'],
+	['layout', [asks.SESSION, asks.SET_FIRST], '+', 'Lay out the tube'],
+	['set-first', [asks.SET_FIRST], '', 'Set the tube'],
+	['set-turned', [asks.SET_TURNED], '', 'Set the tube'],
+	['set-in-mm', [asks.SET_TURNED], 'uu', 'MARK, mm'],
+	['set-from-start', [asks.SET], 'mc', 'from the start end'],
+	['help', [asks.SET], 'h', 'Help'],
 	['warnings', [asks.WARNINGS, asks.SET], '', 'Warnings'],
 	['set', [asks.SET], '', 'Set the tube'],
 	['set-again', [asks.SET_AGAIN], '', 'seat 2'],
 	['set-details', [asks.SET], '*7\r39.7\r', 'also tells'],
 	['pull', [asks.SET, asks.PULL], '', 'Pull 1'],
+	['pull-third', [asks.SET_TURNED, { ...asks.PULL, pull: 3, lead: null }], '', 'Pull 3'],
 	['pull-limit', [asks.SET, { ...asks.PULL, limit: true, lead: null, pull: 3 }], '', 'Pull 3'],
 	['released', [asks.SET, asks.PULL], '51.5\r', 'released'],
 	['measure', [asks.MEASURE], '47', 'Measure'],
@@ -68,28 +91,51 @@ afterEach(async () => {
 	}
 });
 
-/** The last keys may still be on their way: waits for the screen that is wanted, and no more than a while for another. */
-async function settled(terminal: HeadlessTerminal, wanted: string): Promise<void> {
-	await terminal.until((text) => text === wanted, 3000).catch(() => undefined);
+/** A session whose bend at work has had as many pulls as its ask says, on a tube of which one bend is made. */
+function liveOf(outputs: Output[]): FakeLive {
+	const live = new FakeLive(outputs, [], undefined, KEPT);
+	const pull = outputs.find((output): output is PullAsk => 'ask' in output && output.ask === 'pull');
+	return Object.assign(live, {
+		pulls: () => PULLS.slice(0, pull === undefined ? PULLS.length : pull.pull - 1),
+		shape: () => resolveShape(ARCH, 1.01),
+	});
 }
 
-function expected(name: string, { columns, rows }: { columns: number; rows: number }): string {
-	return readFileSync(new URL(`../fixtures/screens/${name}-${columns}x${rows}.txt`, import.meta.url), 'utf8').trimEnd();
+const PULLS = [
+	{ loaded: 44, released: 40.5, measured: [40.7, 40.9] },
+	{ loaded: 48.5, released: 45.25, measured: [] },
+];
+
+async function showsPage(size: Size, [name, outputs, keys, title]: PageCase, environment?: Environment): Promise<void> {
+	const terminal = shown(size, { port: new FakeHome(liveOf(outputs)), jobPath: 'arch.json', ...environment });
+	await terminal.until(asks.ARCH_NAME);
+	terminal.type(keys);
+	await terminal.until(title);
+	const { wanted, shown: now } = await screenAsKept(terminal, name, size);
+	expect(now).toBe(wanted);
 }
 
 describe.each(SIZES)('at $columns by $rows', (size) => {
-	test.each(PAGES)('the page %s', async (name, outputs, keys, title) => {
-		const port = new FakeHome(new FakeLive(outputs, [], undefined, KEPT));
-		const terminal = shown(size, { port, jobPath: 'arch.json' });
-		await terminal.until(asks.ARCH_NAME);
-		terminal.type(keys);
-		await terminal.until(title);
-		await settled(terminal, expected(name, size));
-		expect(terminal.text).toBe(expected(name, size));
-	});
+	test.each(PAGES)('the page %s', (...page) => showsPage(size, page));
 
 	test('the home page', async () => {
 		const terminal = shown(size, { port: new FakeHome(null, ROWS) });
-		expect(await terminal.until('Besides')).toBe(expected('home', size));
+		await terminal.until('Jobs');
+		const { wanted, shown: now } = await screenAsKept(terminal, 'home', size);
+		expect(now).toBe(wanted);
+	});
+});
+
+describe.each(LARGER)('every ask at $columns by $rows', (size) => {
+	test.each(PAGES.filter(([name]) => EVERY_ASK.includes(name)))('the page %s', (...page) => showsPage(size, page));
+});
+
+describe('in ASCII only', () => {
+	test.each([
+		['ascii-pull', [asks.SET, asks.PULL], '', 'Pull 1'],
+		['ascii-corrected', [asks.CORRECTED, asks.SET], '', 'Corrected'],
+	] satisfies PageCase[])('the page %s', async (...page) => {
+		await showsPage(SIZES[0]!, page, { ascii: true });
+		await showsPage(LARGER[1]!, page, { environment: { TERM: 'xterm', LANG: 'C' } });
 	});
 });

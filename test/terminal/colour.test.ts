@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { isPlain, wantsColour } from '../../src/terminal/colour.ts';
+import { isPlain, wantsAscii, wantsColour } from '../../src/terminal/colour.ts';
 import { signalExitCode } from '../../src/terminal/signals.ts';
 
 test.each([
@@ -16,6 +16,23 @@ test.each([
 
 test('only a dumb terminal is plain', () => {
 	expect([isPlain({ TERM: 'dumb' }), isPlain({ TERM: 'xterm' }), isPlain({})]).toEqual([true, false, false]);
+});
+
+// Source: POSIX, "Environment Variables": LC_ALL before LC_CTYPE before LANG, and the locale C; the encoding is after the point.
+test.each([
+	[{}, false],
+	[{ LANG: 'en_GB.UTF-8' }, false],
+	[{ LANG: 'C.UTF-8' }, false],
+	[{ LANG: 'en_GB' }, false],
+	[{ LANG: 'C' }, true],
+	[{ LANG: 'POSIX' }, true],
+	[{ LANG: 'C', LC_ALL: 'en_GB.utf8' }, false],
+	[{ LANG: 'en_GB.UTF-8', LC_CTYPE: 'C' }, true],
+	[{ LANG: 'de_DE.ISO-8859-1' }, true],
+	[{ LANG: 'de_DE.UTF-8@euro' }, false],
+	[{ LANG: 'en_GB.UTF-8', TERM: 'dumb' }, true],
+])('ASCII only with %o: %s', (environment, wanted) => {
+	expect(wantsAscii(environment)).toBe(wanted);
 });
 
 // Source: POSIX, "Exit Status for Commands" (over 128 for a signal), with the signal numbers of signal.h.

@@ -6,6 +6,7 @@ import type { Choice } from '../prompt.ts';
 import type { SessionState, Step } from '../session-state.ts';
 import { angle, plusMinus } from '../words.ts';
 import { answer, type PageView, type Room, type Section, SLASH, STAR } from './page.ts';
+import { ladder } from './pulls.ts';
 import { reliefStep } from './reopen.ts';
 
 /** What becomes of the bend: taken as it is, pulled more, opened a little, or the tube scrapped. */
@@ -24,7 +25,7 @@ export function decidePage(state: SessionState, ask: DecideAsk): PageView {
 			star: STAR,
 			empty: 'Write the number of a choice and press Enter.',
 		},
-		body: (room) => sections(ask, room),
+		body: (room) => sections(state, ask, room),
 	};
 }
 
@@ -42,39 +43,45 @@ function choicesOf(state: SessionState, ask: DecideAsk): Choice<Step>[] {
 		},
 	];
 	if (ask.of === undefined) return choices;
-	const bend = ask.of;
+	const { of: bend, how: advised } = ask;
+	const go = (how: 'pull' | 'relieve') =>
+		advised === undefined || advised === how ? by('reopen') : { advised: false };
 	const reopen = (how: 'pull' | 'relieve') => ({ action: { do: 'reopen' as const, bend, how } });
 	return [
 		...choices,
 		{
 			label: `go back to bend ${bend} and pull it further`,
 			step: { step: 'answer', answer: reopen('pull') },
-			...by('reopen'),
+			...go('pull'),
 		},
 		{
 			label: `go back to bend ${bend} and open it a little`,
 			step: reliefStep(state, bend, reopen('relieve')),
-			...by('reopen'),
+			...go('relieve'),
 		},
 	];
 }
 
-function sections(ask: DecideAsk, room: Room): Section[] {
+function sections(state: SessionState, ask: DecideAsk, room: Room): Section[] {
 	const made = {
 		label: `BEND ${ask.bend} MADE`,
 		value: trimmed(ask.made.angle, 1),
-		below: `± ${trimmed(Math.max(ask.made.sd, 0.1), 1)} degrees`,
-		chief: true,
-	};
+		unit: '°',
+		below: `± ${angle(Math.max(ask.made.sd, 0.1))}`,
+		place: 1,
+	} as const;
 	const wanted = {
 		label: 'WANTED',
+		unit: '°',
 		value: trimmed(ask.target, 1),
+		place: 3,
 		below: ask.target === ask.design ? 'as drawn' : `drawn ${angle(ask.design)}`,
-	};
+	} as const;
 	return [
-		{ rank: 1, lines: bigNumbers([made, wanted], room.columns, room.ink) },
+		{ rank: 2, wide: true, lines: bigNumbers([made, wanted], room) },
 		{ rank: 0, lines: [line(`made ${plusMinus(angle(ask.made.angle), ask.made.sd)}, ${difference(ask)}`)] },
 		{ rank: 0, lines: [...wrapped(ask.why, room.columns, 'strong'), ...limit(ask)] },
+		...ladder(state, ask, room).map((section) => ({ ...section, rank: 1 })),
 	];
 }
 

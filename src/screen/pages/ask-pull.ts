@@ -1,19 +1,20 @@
 import type { PullAsk } from '../../session/protocol.ts';
 import { doubtLoaded } from '../../springback/gates.ts';
 import { trimmed } from '../../units/format.ts';
-import { type Line, span, widthOf, wrapped } from '../line.ts';
+import { type Line, span, wrapped } from '../line.ts';
 import { type BigNumber, bigNumbers } from '../parts/big-numbers.ts';
 import type { SessionState, Step } from '../session-state.ts';
-import { angle, dial, percent, plusMinus } from '../words.ts';
+import { dial, percent } from '../words.ts';
 import { markNumber, turnNumber } from './ask-set.ts';
 import { answer, BACK, numberField, type PageView, type Room, type Section, SLASH, STAR } from './page.ts';
+import { ladder } from './pulls.ts';
 
 /** The pull: where to stop, with the mark and the turn beside it in the order of the hands. */
 export function pullPage(state: SessionState, ask: PullAsk): PageView {
 	return {
 		title: `Pull ${ask.pull}`,
 		prompt: {
-			label: 'Dial at the end of the stroke, held under load',
+			label: `Pull to ${dial(ask.stop)} and hold: the dial under load?`,
 			...numberField('angle', state.job, (loaded) => loadedStep(ask, loaded)),
 			slash: SLASH,
 			star: STAR,
@@ -34,7 +35,7 @@ export function releasedPage(state: SessionState, ask: PullAsk, loaded: number):
 	return {
 		title: `Pull ${ask.pull}, released`,
 		prompt: {
-			label: 'Dial after release, the tube still snug',
+			label: 'Dial after release, the tube still snug?',
 			...numberField('angle', state.job, (released) => answer({ do: 'loaded', loaded, released })),
 			plus: { label: 'not read', step: answer({ do: 'loaded', loaded }) },
 			back: BACK,
@@ -43,40 +44,43 @@ export function releasedPage(state: SessionState, ask: PullAsk, loaded: number):
 		body: (room) => [
 			{
 				rank: 0,
-				lines: [[span('Held under load: '), span(dial(loaded), 'strong'), span(' (not saved yet)', 'alert')]],
+				wide: true,
+				lines: bigNumbers([{ label: 'HELD', unit: '°', value: trimmed(loaded, 2), below: 'not saved yet', place: 1 }], {
+					...room,
+					window: Math.min(room.window, HELD_ROWS),
+				}),
 			},
 			{ rank: 0, lines: wrapped('Let the pressure off. What does the dial read now?', room.columns) },
+			...ladder(state, ask, room),
 		],
 	};
 }
 
+/** The number that was just given is shown for a check, not to be read from afar. */
+const HELD_ROWS = 24;
+
 function sections(state: SessionState, ask: PullAsk, room: Room): Section[] {
-	const { set, job } = state;
-	const stop: BigNumber = { label: 'STOP, dial', value: trimmed(ask.stop, 2), below: 'held under load', chief: true };
-	const placed = set === null ? [] : [markNumber(set, job, false), turnNumber(set)];
+	const { set } = state;
+	const stop: BigNumber = { label: 'STOP', unit: '°', value: trimmed(ask.stop, 2), below: 'held under load', place: 1 };
+	const placed = set === null ? [] : [markNumber(state, set), turnNumber(set)];
 	return [
-		{ rank: 0, lines: bigNumbers([...placed, stop], room.columns, room.ink) },
-		{ rank: 0, lines: expectation(ask, room.columns) },
-		{ rank: 1, lines: limits(ask, room.columns) },
-		{ rank: 2, lines: wrapped(ask.why, room.columns, 'quiet') },
+		{ rank: 0, wide: true, lines: bigNumbers([...placed, ...lead(ask), stop], room) },
+		...ladder(state, ask, room),
+		{ rank: 1, lines: limit(ask, room.columns) },
+		{ rank: 2, lines: wrapped(ask.why, room.columns) },
+		{ rank: 3, lines: risk(ask) },
 	];
 }
 
-function expectation(ask: PullAsk, columns: number): Line[] {
-	const drawing = ask.target === ask.design ? '' : ` (drawing ${angle(ask.design)})`;
-	const angles = [
-		span('comes out at '),
-		span(plusMinus(angle(ask.expect.angle), ask.expect.sd), 'strong'),
-		span(` of ${angle(ask.target)}${drawing}`),
-	];
-	const risk = span(`risk of too far ${percent(ask.risk)}`);
-	const together = [...angles, span('   '), risk];
-	return widthOf(together) <= columns ? [together] : [angles, [risk]];
+function lead({ lead: from }: PullAsk): BigNumber[] {
+	if (from === null) return [];
+	return [{ label: 'EASE UP', unit: '', value: trimmed(from, 2), below: 'from here', place: 2 }];
 }
 
-function limits(ask: PullAsk, columns: number): Line[] {
-	const lead =
-		ask.lead === null ? [] : wrapped(`Ease up from ${dial(ask.lead)}; do not pass the stop.`, columns, 'alert');
-	if (!ask.limit) return lead;
-	return [...lead, ...wrapped('This is the largest angle that the machine reaches.', columns, 'alert')];
+function risk(ask: PullAsk): Line[] {
+	return [[span('risk of passing the tolerance '), span(percent(ask.risk), 'strong')]];
+}
+
+function limit(ask: PullAsk, columns: number): Line[] {
+	return ask.limit ? wrapped('This is the largest angle that the machine reaches.', columns, 'alert') : [];
 }

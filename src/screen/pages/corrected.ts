@@ -1,7 +1,10 @@
 import type { CorrectedNote, Predicted } from '../../session/protocol.ts';
-import type { Job } from '../../tube/job.ts';
-import { formatTape } from '../../units/tape.ts';
-import { type Line, line, span } from '../line.ts';
+import { checkValue } from '../../tube/checks.ts';
+import { cutLength, marks } from '../../tube/marks.ts';
+import { designGrowth, resolveShape } from '../../tube/resolve.ts';
+import { trimmed } from '../../units/format.ts';
+import { type ShownJob, shownUnits, tapeValue } from '../lengths.ts';
+import { cut, type Line, line, span, wrapped } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import { oldNumbersPossible, type SessionState, type Step } from '../session-state.ts';
 import { angle, fine, measureOf, shown } from '../words.ts';
@@ -27,7 +30,10 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 				? 'Press + for the new numbers, or write the number of a choice and press Enter.'
 				: 'Press + to go on.',
 		},
-		body: () => [...table(note, state.job), { rank: 1, lines: predictions(note, state.job) }],
+		body: (room) => [
+			...table(note, state.job, room.columns),
+			{ rank: 1, lines: predictions(state, note, room.columns) },
+		],
 	};
 }
 
@@ -36,50 +42,119 @@ function reason({ after }: CorrectedNote): string {
 	return 'bend' in after ? `Corrected after bend ${after.bend}` : `Corrected after entry ${after.entry}`;
 }
 
-const HEAD = ['', 'mark old', 'new', 'turn old', 'new', 'bend old', 'new'];
-/** Together as wide as the narrowest screen. */
-const WIDTHS = [7, 9, 10, 9, 8, 9, 8];
+/** Drawing, before the correction, now: of one bend, in the order of the hands. */
+interface Compared {
+	bend: number;
+	mark: Triple;
+	rotation: Triple;
+	angle: Triple;
+}
+type Triple = readonly [drawing: number, before: number, now: number];
 
-function table({ remaining }: CorrectedNote, job: Job): Section[] {
-	if (remaining.length === 0) return [];
-	const mark = (length: number) => formatTape(length, job.tooling.tape, job.units);
-	const rows = remaining.map(({ bend, fromStart, angle: target, rotation, was }): Line => {
-		const pairs: [string, string][] = [
-			[mark(was.fromStart), mark(fromStart)],
-			[angle(was.rotation), angle(rotation)],
-			[angle(was.angle), angle(target)],
-		];
-		const cells = pairs.flatMap(([before, now], at) => [
-			span(before.padStart(WIDTHS[2 * at + 1]!)),
-			span(now.padStart(WIDTHS[2 * at + 2]!), before === now ? 'quiet' : 'strong'),
-		]);
-		return [span(`bend ${bend}`.padEnd(WIDTHS[0]!)), ...cells];
+function compared({ remaining }: CorrectedNote, job: ShownJob): Compared[] {
+	const shape = resolveShape(job, designGrowth(job));
+	const drawn = marks(job, shape, cutLength(job, shape));
+	return remaining.map(({ bend, fromStart, angle, rotation, was }) => {
+		const design = shape.bends[bend - 1]!;
+		return {
+			bend,
+			mark: [drawn[bend - 1]!.fromStart, was.fromStart, fromStart],
+			rotation: [design.rotation, was.rotation, rotation],
+			angle: [design.angle, was.angle, angle],
+		};
 	});
-	return [{ rank: 0, lines: [line(cells(HEAD), 'quiet'), ...rows] }];
 }
 
-function cells(texts: readonly string[]): string {
-	return texts.map((text, at) => (at === 0 ? text.padEnd(WIDTHS[0]!) : text.padStart(WIDTHS[at]!))).join('');
-}
+/** From so many columns on the rotations have columns of their own; else a line where they change. */
+const WIDE = 80;
+const LABEL = 8;
+const MARK_WIDTH = 10;
+const ANGLE_WIDTH = 7;
 
-/** What the tube will be by either plan; once no bend is left there is nothing to compare. */
-function predictions({ remaining, predicted, without }: CorrectedNote, job: Job): Line[] {
-	const compared = remaining.length > 0;
-	const row = (label: string, of: (which: Predicted) => string): Line => [
-		span(label.padEnd(30)),
-		...(compared ? [span(of(without).padStart(15))] : []),
-		span(of(predicted).padStart(15), 'strong'),
+function table(note: CorrectedNote, job: ShownJob, columns: number): Section[] {
+	if (note.remaining.length === 0) return [];
+	const all = compared(note, job);
+	const wide = columns >= WIDE;
+	const groups: [name: string, width: number, of: (bend: Compared) => string[]][] = [
+		['mark', MARK_WIDTH, ({ mark }) => mark.map((length) => tapeValue(length, job))],
+		...(wide
+			? [['rotation', ANGLE_WIDTH, ({ rotation }: Compared) => rotation.map(degrees)] as (typeof groups)[number]]
+			: []),
+		['bend', ANGLE_WIDTH, ({ angle }) => angle.map(degrees)],
 	];
-	const head = `${'The finished tube'.padEnd(30)}${'as drawn'.padStart(15)}${'corrected'.padStart(15)}`;
+	const above = groups.map(([name, width]) => ` ${name}`.padEnd(3 * width)).join('');
+	const heads = groups.map(([, width]) => ['drawn', 'before', 'now'].map((text) => text.padStart(width)).join(''));
+	const rows = all.map((bend): Line => {
+		const cells = groups.flatMap(([, width, of]) => {
+			const [drawing = '', before = '', now = ''] = of(bend);
+			const changed = now !== before;
+			return [
+				span(drawing.padStart(width) + before.padStart(width)),
+				span(now.padStart(width), changed ? 'strong' : 'plain'),
+			];
+		});
+		return [span(`bend ${bend.bend}`.padEnd(LABEL)), ...cells];
+	});
+	const units = `marks: ${shownUnits(job)} from the start end; angles: degrees; drawn: by the drawing`;
 	return [
-		...(compared ? [line(head, 'quiet')] : []),
-		row('far end off its place by', (which) => fine(which.endOffset, job)),
-		row('far end off its direction by', (which) => angle(which.endAngle)),
-		...predicted.checks.map(({ name }) =>
-			row(`check ${name}`.slice(0, 29), (which) => {
-				const value = which.checks.find((check) => check.name === name)?.value;
-				return value === undefined ? '-' : shown(value, measureOf('check', job, name), job);
-			}),
-		),
+		{
+			rank: 0,
+			wide: true,
+			lines: [
+				line(' '.repeat(LABEL) + above, 'quiet'),
+				line(' '.repeat(LABEL) + heads.join(''), 'quiet'),
+				...rows,
+				...(wide ? [] : all.flatMap((bend) => turned(bend, columns))),
+			],
+		},
+		{ rank: 3, lines: [line(units, 'quiet')] },
 	];
+}
+
+function degrees(value: number): string {
+	return trimmed(value, 1);
+}
+
+function turned({ bend, rotation }: Compared, columns: number): Line[] {
+	const [drawing, before, now] = rotation.map(angle);
+	if (before === now && drawing === now) return [];
+	return wrapped(`bend ${bend} rotation: drawing ${drawing}, before ${before}, now ${now}`, columns, 'plain', 2);
+}
+
+/** What the tube will be by the drawing's numbers and now, against the drawing; once no bend is left there is nothing to compare. */
+function predictions(state: SessionState, { remaining, predicted, without }: CorrectedNote, columns: number): Line[] {
+	const { job } = state;
+	const left = remaining.length > 0;
+	const width = Math.min(VALUE_WIDTH, Math.floor((columns - LEAST_NAME) / 3));
+	const name = columns < WIDE ? columns - 3 * width : NAME_WIDTH;
+	const row = (label: string, drawing: string, of: (which: Predicted) => string): Line => [
+		...cut([span(label.padEnd(name))], name),
+		span(drawing.padStart(width)),
+		...(left ? [span(of(without).padStart(width))] : []),
+		span(of(predicted).padStart(width), 'strong'),
+	];
+	const heads = ['drawing', ...(left ? ['uncorrected'] : []), left ? 'now' : 'made'].map((text) =>
+		text.padStart(width),
+	);
+	return [
+		line(`${'The finished tube'.padEnd(name)}${heads.join('')}`, 'quiet'),
+		row('far end off by', fine(0, job), (which) => fine(which.endOffset, job)),
+		row('its direction off by', angle(0), (which) => angle(which.endAngle)),
+		...designChecks(state).flatMap(({ name: check, design }) => {
+			const measure = measureOf('check', job, check);
+			const known = predicted.checks.some((each) => each.name === check);
+			const value = (which: Predicted) => which.checks.find((each) => each.name === check)?.value;
+			const text = (number: number | undefined) => (number === undefined ? '-' : shown(number, measure, job));
+			return known ? [row(check, text(design), (which) => text(value(which)))] : [];
+		}),
+	];
+}
+
+const VALUE_WIDTH = 15;
+const LEAST_NAME = 22;
+const NAME_WIDTH = 30;
+
+function designChecks({ job }: SessionState): { name: string; design: number }[] {
+	const shape = resolveShape(job, designGrowth(job));
+	return job.checks.map((check) => ({ name: check.name, design: checkValue(check, shape, job.tube) }));
 }

@@ -2,9 +2,11 @@ import type { Plan } from '../../session/protocol.ts';
 import { line, wrapped } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import type { Detail, Page, SessionState, Step } from '../session-state.ts';
+import { angle } from '../words.ts';
 import { amendable } from './amend.ts';
 import { answer, BACK, numberField, type PageView } from './page.ts';
 import { madeBends } from './reopen.ts';
+import { canWeigh } from './what-if.ts';
 
 function to(page: Page): Step {
 	return { step: 'page', page };
@@ -18,6 +20,7 @@ export function morePage(state: SessionState): PageView {
 			label: 'Number of your choice',
 			// The numbers of what every page has stay the same, and what ends the tube is never one of them.
 			choices: [...common(), ...sometimes(state), ...own(state), SCRAP],
+			plus: { label: 'help', step: to({ page: 'help', from: { page: 'more' } }) },
 			back: BACK,
 			star: BACK,
 			empty: 'Write the number of a choice and press Enter; / goes back.',
@@ -35,7 +38,8 @@ const PLANS: Record<Plan, Choice<Step>> = {
 };
 
 /** What only the open ask allows. */
-function own({ ask, corrected }: SessionState): Choice<Step>[] {
+function own(state: SessionState): Choice<Step>[] {
+	const { ask, corrected } = state;
 	switch (ask?.ask) {
 		case 'set': {
 			const detail = (of: Detail, label: string) => ({ label, step: to({ page: 'detail', of }) });
@@ -53,6 +57,10 @@ function own({ ask, corrected }: SessionState): Choice<Step>[] {
 			return [{ label: 'skip: go on by the dial', step: answer({ do: 'skip' }) }];
 		case 'check':
 			return [{ label: 'skip this check', step: answer({ do: 'skip' }) }];
+		case 'decide':
+			return canWeigh(state)
+				? [{ label: 'see what going back to a made bend would do', step: to({ page: 'whatIf' }) }]
+				: [];
 		default:
 			return [];
 	}
@@ -102,6 +110,15 @@ export function undoPage(state: SessionState): PageView {
 	};
 }
 
+/** The turn as it was asked for, and the rotation that a turn so far that way makes: the tube turns against it. */
+function turnAsked({ ask }: SessionState): { label: string; rotation: (turned: number) => number } {
+	const { degrees, way } = ask?.ask === 'set' ? ask.tubeTurn : { degrees: 0, way: 'none' as const };
+	const against = way === 'counterclockwise' || way === 'either';
+	const named = against ? 'counterclockwise' : 'clockwise';
+	const asked = degrees === 0 ? '' : ` (asked: ${angle(degrees)})`;
+	return { label: `Tube really turned ${named} by${asked}`, rotation: (turned) => (against ? turned : -turned) };
+}
+
 const DETAILS: Record<Detail, { label: string; measure: 'length' | 'angle' }> = {
 	mark: { label: 'Where the mark really is, from the start end', measure: 'length' },
 	rotation: { label: 'How the tube is really turned from the bend before', measure: 'angle' },
@@ -110,12 +127,15 @@ const DETAILS: Record<Detail, { label: string; measure: 'length' | 'angle' }> = 
 
 /** One thing that is told together with `ready`. */
 export function detailPage(state: SessionState, of: Detail): PageView {
-	const { label, measure } = DETAILS[of];
+	const { measure } = DETAILS[of];
+	const turn = of === 'rotation' ? turnAsked(state) : null;
+	const label = turn?.label ?? DETAILS[of].label;
+	const value = turn?.rotation ?? ((given: number) => given);
 	return {
 		title: 'Not as asked',
 		prompt: {
 			label,
-			...numberField(measure, state.job, (value) => ({ step: 'detail', of, value })),
+			...numberField(measure, state.job, (given) => ({ step: 'detail', of, value: value(given) })),
 			back: BACK,
 			empty: 'Write the number and press Enter; / goes back.',
 		},
@@ -129,7 +149,7 @@ export function detailPage(state: SessionState, of: Detail): PageView {
 						{
 							rank: 1,
 							lines: wrapped(
-								'Positive by the right-hand rule about the direction from the start end to the far end, as in the layout.',
+								'Seen from the clamp side towards the far end; below 0 the other way.',
 								room.columns,
 								'quiet' as const,
 							),

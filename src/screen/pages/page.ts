@@ -1,8 +1,8 @@
 import type { Action } from '../../session/protocol.ts';
-import type { Job } from '../../tube/job.ts';
 import { trimmed } from '../../units/format.ts';
 import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
 import { UnitsError } from '../../units/units-error.ts';
+import { fromShown, inShown, type Ruled, shownUnits } from '../lengths.ts';
 import { EMPTY, type Line, span } from '../line.ts';
 import type { Prompt } from '../prompt.ts';
 import type { Step } from '../session-state.ts';
@@ -13,12 +13,18 @@ export interface Room {
 	columns: number;
 	rows: number;
 	ink: string;
+	/** Rows of the whole window: sizes that depend on it alone do not jump when a message comes. */
+	window: number;
+	/** Only ASCII can be drawn. */
+	ascii: boolean;
 }
 
 /** Lines that belong together. Where room is scarce the lower ranks come first; rank 0 stays. */
 export interface Section {
 	rank: number;
 	lines: readonly Line[];
+	/** Over the whole width, above what is set beside the picture in a wide window. */
+	wide?: boolean;
 }
 
 /** One page of a session. */
@@ -28,23 +34,22 @@ export interface PageView {
 	body(room: Room): Section[];
 }
 
-/** The sections' lines with a blank line between sections, without what does not fit. */
+/** The sections' lines, a blank line between sections as far as there are rows, without the sections that do not fit. */
 export function fitted(sections: readonly Section[], rows: number): Line[] {
 	const filled = sections.filter(({ lines }) => lines.length > 0);
 	const byRank = filled.toSorted((a, b) => a.rank - b.rank);
 	const chosen = new Set<Section>();
+	let taken = 0;
 	for (const section of byRank) {
-		const tried = filled.filter((each) => chosen.has(each) || each === section);
-		if (section.rank === 0 || spaced(tried).length <= rows) chosen.add(section);
+		if (section.rank > 0 && taken + section.lines.length > rows) continue;
+		chosen.add(section);
+		taken += section.lines.length;
 	}
-	const kept = filled.filter((each) => chosen.has(each));
-	const airy = spaced(kept);
-	const lines = airy.length <= rows ? airy : kept.flatMap((section) => section.lines);
-	return lines.slice(0, rows);
-}
-
-function spaced(sections: readonly Section[]): Line[] {
-	return sections.flatMap(({ lines }, at) => (at === 0 ? lines : [EMPTY, ...lines]));
+	let blanks = Math.max(0, rows - taken);
+	const spaced = filled
+		.filter((each) => chosen.has(each))
+		.flatMap(({ lines }, at) => (at === 0 || blanks-- <= 0 ? lines : [EMPTY, ...lines]));
+	return spaced.slice(0, rows);
 }
 
 /** The keys that every ask has besides its own. */
@@ -52,27 +57,28 @@ export const SLASH = { label: 'take back', step: { step: 'page', page: { page: '
 export const STAR = { label: 'more', step: { step: 'page', page: { page: 'more' } } } as const;
 export const BACK = { label: 'back', step: { step: 'page', page: { page: 'ask' } } } as const;
 
-/** A field for one number of that measure, in the job's units. */
+/** A field for one number of that measure; a length without a unit is in the one that is shown, the value in the job's. */
 export function numberField(
 	measure: Measure,
-	job: Job,
+	job: Ruled,
 	step: (value: number) => Step,
 ): { read: (text: string) => Step; understood: (text: string) => string } {
 	const parse = parser(measure, job);
 	return { read: (text) => step(parse(text)), understood: (text) => written(parse(text), measure, job) };
 }
 
-function parser(measure: Measure, job: Job): (text: string) => number {
+function parser(measure: Measure, job: Ruled): (text: string) => number {
 	if (measure === 'angle') return parseAngle;
-	if (measure === 'length') return (text) => parseLength(text, job.units);
+	if (measure === 'length') return (text) => fromShown(parseLength(text, shownUnits(job)), job);
 	return parseNumber;
 }
 
 /** A number as it was understood. */
-export function written(value: number, measure: Measure, job: Job): string {
+export function written(value: number, measure: Measure, job: Ruled): string {
 	if (measure === 'angle') return dial(value);
 	if (measure === 'ratio') return trimmed(value, 4);
-	return `${trimmed(value, 4)} ${job.units}`;
+	const own = `${trimmed(value, 4)} ${job.units}`;
+	return shownUnits(job) === job.units ? own : `${trimmed(inShown(value, job), 4)} ${shownUnits(job)} (${own})`;
 }
 
 /** The step that answers with one action. */

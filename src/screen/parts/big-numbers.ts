@@ -1,62 +1,59 @@
 import { type Line, type Span, span } from '../line.ts';
-import { type DigitScale, digitRows, digitWidth } from './digits.ts';
+import { digitRows } from './digits.ts';
+import { type BigNumber, GAP, inWords, labelOf, type NumbersLayout, numbersLayout, type Placed, rowsForNumbers } from './numbers-layout.ts';
+import { arrowRows } from './turn-arrow.ts';
 
-/** One of the numbers that the hands need now, with what it is above it and how it is meant below. */
-export interface BigNumber {
-	label: string;
-	/** Digits, point, stroke, minus and space only. */
-	value: string;
-	/** In words, below the number. */
-	below: string;
-	/** The number that matters most keeps its size longest. */
-	chief?: boolean;
+export type { BigNumber };
+
+/** The numbers in block digits, as large as a window of that size allows. */
+export function bigNumbers(
+	numbers: readonly BigNumber[],
+	{ columns, window, ink }: { columns: number; window: number; ink: string },
+): Line[] {
+	return laidOut(numbers, columns, window).flatMap((line) => drawn(line, ink));
 }
 
-const GAP = 3;
+/** The last layout, for a page is drawn anew at every key while its numbers stay. */
+let last: { of: string; layout: NumbersLayout } | null = null;
 
-/** Scales in the order in which they are tried: of the chief number, of the others. */
-const TRIES: readonly (readonly [DigitScale, DigitScale])[] = [
-	['large', 'large'],
-	['large', 'medium'],
-	['medium', 'medium'],
-	['large', 'plain'],
-	['medium', 'plain'],
-	['plain', 'plain'],
-];
-
-/** The numbers side by side in the order given, as large as `width` allows; 7 rows high, unless all are plain. */
-export function bigNumbers(numbers: readonly BigNumber[], width: number, ink: string): Line[] {
-	const scales = TRIES.map(([chief, others]) => numbers.map((number) => (number.chief ? chief : others)));
-	const chosen = scales.find((each) => total(numbers, each) <= width) ?? scales.at(-1)!;
-	const columns = numbers.map((number, at) => column(number, chosen[at]!, ink));
-	const height = Math.max(...columns.map((rows) => rows.length));
-	return Array.from({ length: height }, (_, row) => joined(columns, row));
+function laidOut(numbers: readonly BigNumber[], columns: number, window: number): NumbersLayout {
+	const of = JSON.stringify([numbers, columns, window]);
+	if (last?.of !== of) last = { of, layout: numbersLayout(numbers, columns, rowsForNumbers(window)) };
+	return last.layout;
 }
 
-function total(numbers: readonly BigNumber[], scales: readonly DigitScale[]): number {
-	const widths = numbers.map((number, at) => columnWidth(number, scales[at]!));
-	return widths.reduce((sum, each) => sum + each, GAP * (numbers.length - 1));
+function drawn(line: readonly Placed[], ink: string): Line[] {
+	const digits = line.filter(({ scale }) => scale !== null);
+	const words = line.filter(({ scale }) => scale === null);
+	const columns = digits.map((placed) => column(placed, ink));
+	const most = Math.max(0, ...columns.map(({ body }) => body.length));
+	const above = (rows: readonly Span[]): Line => spaced(rows);
+	const lines =
+		digits.length === 0
+			? []
+			: [
+					above(columns.map(({ label }) => label)),
+					// Digits of different sizes stand on one line.
+					...Array.from({ length: most }, (_, row) =>
+						spaced(columns.map(({ body, blank }) => body[row - most + body.length] ?? blank)),
+					),
+					above(columns.map(({ below }) => below)),
+				];
+	return words.length === 0 ? lines : [...lines, spaced(words.map(({ number }) => span(inWords(number), 'strong')))];
 }
 
-function columnWidth({ label, value, below }: BigNumber, scale: DigitScale): number {
-	return Math.max(label.length, digitWidth(value, scale), below.length);
+function column({ number, scale, width }: Placed, ink: string) {
+	const { value, below, way } = number;
+	const digits = digitRows(value, scale, ink);
+	const arrow = way === undefined || scale === null ? [] : arrowRows(way, scale, ink);
+	const gap = ' '.repeat(scale?.across ?? 1);
+	const body = digits.map((row, at) =>
+		span((arrow.length === 0 ? row : row + gap + arrow[at]!).padEnd(width), 'strong'),
+	);
+	const blank = span(' '.repeat(width));
+	return { label: span(labelOf(number).padEnd(width), 'quiet'), body, blank, below: span(below.padEnd(width)) };
 }
 
-function column(number: BigNumber, scale: DigitScale, ink: string): Span[] {
-	const width = columnWidth(number, scale);
-	const rows = digitRows(number.value, scale, ink);
-	// A plain number stands in the middle row, level with the block digits beside it.
-	const body = rows.length === 1 ? ['', '', ...rows, '', ''] : rows;
-	return [
-		span(number.label.padEnd(width), 'quiet'),
-		...body.map((row) => span(row.padEnd(width), 'strong')),
-		span(number.below.padEnd(width)),
-	];
-}
-
-function joined(columns: readonly Span[][], row: number): Line {
-	return columns.flatMap((rows, at) => {
-		const cell = rows[row] ?? span('');
-		return at === 0 ? [cell] : [span(' '.repeat(GAP)), cell];
-	});
+function spaced(cells: readonly Span[]): Line {
+	return cells.flatMap((cell, at) => (at === 0 ? [cell] : [span(' '.repeat(GAP)), cell]));
 }

@@ -1,5 +1,7 @@
 /** Numbers as block digits that can be read from across a shop. */
-export type DigitScale = 'large' | 'medium' | 'plain';
+
+/** How many cells of the terminal one cell of a glyph takes; null: plain text, one row high. */
+export type DigitScale = { across: number; down: number } | null;
 
 /** Drawn for this program: five rows, a mark for each cell that is filled. */
 const GLYPHS: Record<string, readonly string[]> = {
@@ -19,24 +21,25 @@ const GLYPHS: Record<string, readonly string[]> = {
 	' ': [' ', ' ', ' ', ' ', ' '],
 };
 
-const DIGIT_ROWS = 5;
-const CELLS = { large: 2, medium: 1 } as const;
+export const DIGIT_ROWS = 5;
 
-/** The rows of `text` in block digits, all equally wide; one row with `plain`. */
+/** The rows of `text` in block digits, all equally wide; one row with the plain scale. */
 export function digitRows(text: string, scale: DigitScale, ink = '█'): string[] {
-	if (scale === 'plain') return [text];
-	const cells = CELLS[scale];
-	return Array.from({ length: DIGIT_ROWS }, (_, row) =>
+	if (scale === null) return [text];
+	const rows = Array.from({ length: DIGIT_ROWS }, (_, row) =>
 		[...text]
 			.map((character) => glyph(character)[row]!)
 			.join(' ')
-			.replace(/./g, (mark) => (mark === '#' ? ink : ' ').repeat(cells)),
+			.replace(/./g, (mark) => (mark === '#' ? ink : ' ').repeat(scale.across)),
 	);
+	return rows.flatMap((row) => Array<string>(scale.down).fill(row));
 }
 
-/** How many cells wide `text` is at that scale. */
-export function digitWidth(text: string, scale: DigitScale): number {
-	return digitRows(text, scale)[0]!.length;
+/** How many cells wide and high `text` is at that scale. */
+export function digitSize(text: string, scale: DigitScale): { width: number; height: number } {
+	if (scale === null) return { width: text.length, height: 1 };
+	const cells = [...text].reduce((sum, character) => sum + glyph(character)[0]!.length + 1, -1);
+	return { width: Math.max(0, cells) * scale.across, height: DIGIT_ROWS * scale.down };
 }
 
 function glyph(character: string): readonly string[] {

@@ -1,8 +1,9 @@
-import { type ArcFrame, frames, type StraightFrame } from '../../tube/frames.ts';
+import { type ArcFrame, corners, frames, type StraightFrame } from '../../tube/frames.ts';
 import type { Point } from '../../tube/job.ts';
 import type { Shape } from '../../tube/shape.ts';
-import { combine } from '../../tube/vector.ts';
+import { combine, dot } from '../../tube/vector.ts';
 import { DotCanvas, type Stroke } from './dot-canvas.ts';
+import { principalViews, type View } from './principal-views.ts';
 
 /** How many points an arc is drawn through. */
 const ARC_POINTS = 24;
@@ -10,40 +11,72 @@ const ARC_POINTS = 24;
 /** Dots set and left out, over and over: what is to come is dotted. */
 const DOTTED = { on: 1, period: 3 };
 
+/** Dots between two views. */
+const VIEW_GAP = 8;
+
+/** Dots that are kept at each edge for thick lines and numbers. */
+const EDGE = 6;
+
 type Flat = readonly [x: number, y: number];
 
 interface Part {
 	stroke: Stroke;
-	points: readonly Flat[];
+	points: readonly Point[];
+}
+
+export interface TubeDrawing {
+	rows: string[];
+	/** What the views are, in the order from the left or the top; empty for a flat tube's only one. */
+	views: string;
+}
+
+/** The tube's views laid out: where each stands in the field and at what scale. */
+interface Sheet {
+	scale: number;
+	/** Dots taken in both directions. */
+	size: Flat;
+	/** Top left of each view's box. */
+	places: readonly Flat[];
+	beside: boolean;
+}
+
+/** A view with its points' bounds. */
+interface Framed {
+	view: View;
+	left: number;
+	top: number;
+	width: number;
+	height: number;
 }
 
 /**
- * The tube as drawn, seen square on to bend 1's plane, from its start end at the left to its far end at the right: what is made in a thin line, bend `now` in a
- * thick one with its number, the rest dotted. What leads out of that plane is shortened, as in any plan. `now` past the
- * last bend: all is made.
+ * The tube to scale in at most so many columns and rows: in plane where it is flat, else in the two views that show it best, at one scale. The start end
+ * is at the left, what is made is a thin line, bend `now` a thick one with its number, the rest dotted. `now` past the last
+ * bend: all is made.
  */
-export function tubeDrawing(shape: Shape, now: number, columns: number, rows: number, ascii: boolean): string[] {
-	const canvas = new DotCanvas(columns, rows);
-	const parts = levelled(partsOf(shape, now));
-	const place = placing(
-		parts.flatMap(({ points }) => points),
-		columns * 2,
-		rows * 4,
-	);
-	// What is in hand is drawn last, over the rest.
-	for (const part of parts.toSorted((a, b) => Number(a.stroke === 'now') - Number(b.stroke === 'now'))) {
-		draw(canvas, part.stroke, part.points.map(place));
+export function drawTube(shape: Shape, now: number, columns: number, rows: number, ascii: boolean): TubeDrawing {
+	const parts = partsOf(shape, now);
+	const points = parts.flatMap((part) => part.points);
+	const framed = principalViews(corners(shape)).map((view) => bounds(view, points));
+	const sheet = sheetOf(framed, columns * 2, rows * 4);
+	const canvas = new DotCanvas(columns, Math.min(rows, Math.ceil(sheet.size[1] / 4)));
+	const shift = Math.max(0, Math.floor((columns * 2 - sheet.size[0]) / 2));
+	for (const [at, frame] of framed.entries()) {
+		const [x, y] = sheet.places[at]!;
+		drawView(canvas, parts, now, placing(frame, sheet.scale, x + shift, y));
 	}
-	const bend = parts.find(({ stroke }) => stroke === 'now');
-	const middle = bend?.points[Math.floor(bend.points.length / 2)];
-	if (middle !== undefined) {
-		const [x, y] = place(middle);
-		const below = y < 4;
-		[...String(now)].forEach((digit, at) => {
-			canvas.label(x + 2 * at, below ? y + 4 : y - 4, digit);
-		});
-	}
-	return canvas.text(ascii);
+	const names = framed.map(({ view }) => view.name);
+	const [first = '', second = ''] = names;
+	const where = sheet.beside ? ['left', 'right'] : ['top', 'below'];
+	return {
+		rows: canvas.text(ascii),
+		views: names.length < 2 ? '' : `${where[0]} ${first}, ${where[1]} ${second}`,
+	};
+}
+
+/** The same without the words. */
+export function tubeDrawing(...drawn: Parameters<typeof drawTube>): string[] {
+	return drawTube(...drawn).rows;
 }
 
 function partsOf(shape: Shape, now: number): Part[] {
@@ -58,44 +91,77 @@ function partsOf(shape: Shape, now: number): Part[] {
 	});
 }
 
-/** Turned so that the far end lies level with the start end; a closed loop stays as it is. */
-function levelled(parts: readonly Part[]): Part[] {
-	const [x, y] = parts.at(-1)!.points.at(-1)!;
-	const length = Math.hypot(x, y);
-	if (length < 1e-9) return [...parts];
-	const [c, s] = [x / length, y / length];
-	return parts.map((part) => ({
-		...part,
-		points: part.points.map(([u, v]) => [c * u + s * v, c * v - s * u] as const),
-	}));
+function straightPoints({ start, end }: StraightFrame): Point[] {
+	return [start, end];
 }
 
-function flat([x, y]: Point): Flat {
-	return [x, y];
-}
-
-function straightPoints({ start, end }: StraightFrame): Flat[] {
-	return [flat(start), flat(end)];
-}
-
-function arcPoints({ center, radius, angle, tangent, normal }: ArcFrame): Flat[] {
+function arcPoints({ center, radius, angle, tangent, normal }: ArcFrame): Point[] {
 	return Array.from({ length: ARC_POINTS + 1 }, (_, at) => {
 		const turned = ((at / ARC_POINTS) * angle * Math.PI) / 180;
 		const spoke = combine(radius * Math.sin(turned), tangent, -radius * Math.cos(turned), normal);
-		return flat(combine(1, center, 1, spoke));
+		return combine(1, center, 1, spoke);
 	});
 }
 
-/** Brings the tube into the field: one scale both ways, y up, in the middle. */
-function placing(points: readonly Flat[], width: number, height: number): (point: Flat) => Flat {
-	const xs = points.map(([x]) => x);
-	const ys = points.map(([, y]) => y);
+function bounds(view: View, points: readonly Point[]): Framed {
+	const xs = points.map((point) => dot(point, view.right));
+	const ys = points.map((point) => dot(point, view.up));
 	const [left, right, low, high] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
-	// Two dots at each edge are kept for thick lines.
-	const scale = Math.min((width - 4) / Math.max(right - left, 1e-9), (height - 4) / Math.max(high - low, 1e-9));
-	const offsetX = (width - 1 - (right - left) * scale) / 2;
-	const offsetY = (height - 1 - (high - low) * scale) / 2;
-	return ([x, y]) => [Math.round(offsetX + (x - left) * scale), Math.round(offsetY + (high - y) * scale)];
+	return { view, left, top: high, width: right - left, height: high - low };
+}
+
+/** One view, or two beside or above one another: whichever shows the tube larger. */
+function sheetOf(framed: readonly Framed[], width: number, height: number): Sheet {
+	const gaps = VIEW_GAP * (framed.length - 1);
+	const sum = (of: (frame: Framed) => number) => framed.reduce((total, frame) => total + of(frame), 0);
+	const most = (of: (frame: Framed) => number) => Math.max(...framed.map(of));
+	const edges = EDGE * framed.length;
+	const scaleFor = (wide: number, high: number, across: number, down: number) =>
+		Math.min((width - across) / Math.max(wide, 1e-9), (height - down) / Math.max(high, 1e-9));
+	const beside = scaleFor(
+		sum((f) => f.width),
+		most((f) => f.height),
+		edges + gaps,
+		EDGE,
+	);
+	const above = scaleFor(
+		most((f) => f.width),
+		sum((f) => f.height),
+		EDGE,
+		edges + gaps,
+	);
+	const scale = Math.max(0, beside, above);
+	const isBeside = framed.length > 1 && beside > above;
+	const boxes = framed.map((frame): Flat => [frame.width * scale + EDGE, frame.height * scale + EDGE]);
+	const before = (at: number, i: 0 | 1) => boxes.slice(0, at).reduce((total, box) => total + box[i] + VIEW_GAP, 0);
+	const places = boxes.map((_, at): Flat => (isBeside ? [before(at, 0), 0] : [0, before(at, 1)]));
+	const size: Flat = isBeside
+		? [before(boxes.length, 0) - VIEW_GAP, Math.max(...boxes.map(([, h]) => h))]
+		: [Math.max(...boxes.map(([w]) => w)), before(boxes.length, 1) - VIEW_GAP];
+	return { scale, size, places, beside: isBeside };
+}
+
+/** Brings a point of the tube to its dot. */
+function placing({ view, left, top }: Framed, scale: number, x: number, y: number): (point: Point) => Flat {
+	const half = EDGE / 2;
+	return (point) => [
+		Math.round(x + half + (dot(point, view.right) - left) * scale),
+		Math.round(y + half + (top - dot(point, view.up)) * scale),
+	];
+}
+
+function drawView(canvas: DotCanvas, parts: readonly Part[], now: number, place: (point: Point) => Flat): void {
+	// What is in hand is drawn last, over the rest.
+	for (const part of parts.toSorted((a, b) => Number(a.stroke === 'now') - Number(b.stroke === 'now'))) {
+		draw(canvas, part.stroke, part.points.map(place));
+	}
+	const bend = parts.find(({ stroke }) => stroke === 'now');
+	const middle = bend?.points[Math.floor(bend.points.length / 2)];
+	if (middle === undefined) return;
+	const [x, y] = place(middle);
+	[...String(now)].forEach((digit, at) => {
+		canvas.label(x + 2 * at, y < 4 ? y + 4 : y - 4, digit);
+	});
 }
 
 function draw(canvas: DotCanvas, stroke: Stroke, points: readonly Flat[]): void {

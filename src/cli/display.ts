@@ -1,0 +1,30 @@
+import type { Display, DisplayPort } from '../screen/display.ts';
+import { openSettings } from '../settings/settings.ts';
+import { SettingsError } from '../settings/settings-error.ts';
+
+/** What a person chooses about the screen, kept among the preferences of a home. */
+export function displayAt(home: string): DisplayPort {
+	const { lengths, fromStart, checklist } = openSettings(home).preferences();
+	let kept = chosen({ lengths, fromStart, checklist });
+	return {
+		kept: () => kept,
+		keep(changes) {
+			const now = chosen(changes);
+			kept = { ...kept, ...now };
+			openSettings(home).setPreferences(now).catch(unlessRefused);
+		},
+	};
+}
+
+type Choices = { [key in keyof Display]?: Display[key] | undefined };
+type Kept = { [key in keyof Display]?: NonNullable<Display[key]> };
+
+/** What has been chosen, without what has not. */
+function chosen(choices: Choices): Kept {
+	return Object.fromEntries(Object.entries(choices).filter(([, value]) => value != null));
+}
+
+/** A disk that refuses a preference must not stop a session at a bender; what is wrong with the disk is said with the next reading. */
+function unlessRefused(error: unknown): void {
+	if (!(error instanceof SettingsError)) throw error;
+}

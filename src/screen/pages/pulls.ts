@@ -1,0 +1,47 @@
+import type { DecideAsk, PullAsk } from '../../session/protocol.ts';
+import { asciiOnly } from '../line.ts';
+import type { MadePull } from '../live-port.ts';
+import { pullLadder, type Rung } from '../parts/pull-ladder.ts';
+import type { SessionState } from '../session-state.ts';
+import { angle, dial, plusMinus } from '../words.ts';
+import type { Room, Section } from './page.ts';
+
+/** The pulls made, a rung each: the angle finder's reading tells where one led, else the dial after release. */
+function rungsOf(pulls: readonly MadePull[]): Rung[] {
+	return pulls.map(({ loaded, released, measured }, at) => {
+		const mean = measured.reduce((sum, each) => sum + each, 0) / measured.length;
+		const led = measured.length > 0 ? mean : released;
+		const what = measured.length > 0 ? 'made' : 'left';
+		return { words: `${at + 1} held ${dial(loaded)}${led === null ? '' : `, ${what} ${angle(led)}`}`, angle: led };
+	});
+}
+
+/** How many pulls a small window keeps, up to so many rows: the last ones. */
+const FEW: readonly (readonly [rows: number, pulls: number])[] = [
+	[20, 1],
+	[24, 2],
+	[30, 4],
+];
+
+/** The pulls of the bend at work against what is wanted; with what the open pull is expected to lead to. */
+export function ladder(state: SessionState, ask: PullAsk | DecideAsk, room: Room): Section[] {
+	const { tolerance } = state.job;
+	const drawn = ask.target === ask.design ? '' : ` (drawing ${angle(ask.design)})`;
+	const aim = { target: ask.target, low: ask.target - tolerance.under, high: ask.target + tolerance.over };
+	const made = rungsOf(state.pulls);
+	const next: Rung[] = ask.ask === 'pull' ? [nextRung(ask)] : [];
+	const [, most] = FEW.find(([rows]) => room.window <= rows) ?? [0, made.length];
+	const few = most === 0 ? [] : made.slice(-most);
+	const said = (text: string) => (room.ascii ? asciiOnly(text) : text);
+	const rungs = [...few, ...next].map((rung) => ({ ...rung, words: said(rung.words) }));
+	const lines = pullLadder(said(`wanted ${angle(ask.target)}${drawn}`), rungs, aim, room.columns);
+	return [{ rank: 0, lines: lines.length > 1 ? lines : [] }];
+}
+
+function nextRung({ pull, stop, expect }: PullAsk): Rung {
+	return {
+		words: `${pull} stop ${dial(stop)} > ${plusMinus(angle(expect.angle), expect.sd)}`,
+		angle: expect.angle,
+		sd: expect.sd,
+	};
+}

@@ -1,0 +1,48 @@
+import type { Key } from './keys.ts';
+import { type Lengths, nextLengths } from './lengths.ts';
+import { promptOf } from './pages/index.ts';
+import type { SessionState, Step } from './session-state.ts';
+
+/** A key that has the same meaning wherever it has one, and no number begins with it. */
+export interface Shortcut {
+	key: string;
+	label: string;
+	step: Step;
+}
+
+/** As short as a key line wants it. */
+const LENGTH_KEYS: Record<Lengths, string> = { fraction: 'fractions', decimal: 'decimals', mm: 'mm' };
+
+/** The shortcuts of the page that is open. In free text a letter is a letter. */
+export function shortcutsOf(state: SessionState): Shortcut[] {
+	const { page, ask, display, job } = state;
+	if (promptOf(state).text !== undefined) return [];
+	const help: Shortcut = { key: 'h', label: 'help', step: { step: 'page', page: { page: 'help', from: page } } };
+	const lengths = nextLengths(job);
+	const units: Shortcut = { key: 'u', label: LENGTH_KEYS[lengths], step: { step: 'display', changes: { lengths } } };
+	const asked = page.page === 'ask' && (ask?.ask === 'set' || ask?.ask === 'pull');
+	const end = display.fromStart ? 'FAR' : 'START';
+	const mark: Shortcut = {
+		key: 'm',
+		label: `mark from ${end}`,
+		step: { step: 'display', changes: { fromStart: !display.fromStart } },
+	};
+	const list: Shortcut = {
+		key: 'c',
+		label: display.checklist ? 'list off' : 'list on',
+		step: { step: 'display', changes: { checklist: !display.checklist } },
+	};
+	return [
+		...(asked && ask.bend > 1 ? [mark] : []),
+		...(asked && ask.ask === 'set' ? [list] : []),
+		units,
+		...(page.page === 'help' ? [] : [help]),
+	];
+}
+
+/** The shortcut that a key stands for; only where nothing is typed yet, since units are words. */
+export function shortcutOf(state: SessionState, key: Key): Shortcut | null {
+	if (key.key !== 'character' || state.entry.field !== '') return null;
+	const name = key.text === '?' ? 'h' : key.text.toLowerCase();
+	return shortcutsOf(state).find((shortcut) => shortcut.key === name) ?? null;
+}

@@ -1,0 +1,44 @@
+/** A length as a person reads it off a tape and says it: the nearest division, and what is left over. */
+import { trimmed } from './format.ts';
+import { formatTape } from './tape.ts';
+import type { Units } from './units.ts';
+
+export interface TapeReading {
+	/** The nearest division, without unit: `9 3/8`. */
+	reading: string;
+	/** What the length is over that division, below 0 when it is under it; in the length's unit. */
+	over: number;
+	/** What is left over in a word: nothing, `a hair over`, `strong`, `shy` and so on. */
+	word: '' | 'a hair over' | 'a hair under' | 'strong' | 'shy';
+}
+
+/** Up to these parts of a division what is left over cannot be seen, or is a hair; beyond, up to half, it is strong or shy. */
+const UNSEEN = 1 / 16;
+const HAIR = 1 / 4;
+
+/** The nearest division of the tape and what is left over. @throws RangeError for a division that is not above 0 */
+export function readTape(length: number, division: number, units: Units): TapeReading {
+	const reading = formatTape(length, division, units);
+	const over = length - Math.round(length / division) * division;
+	const part = Math.abs(over) / division;
+	const above = over > 0;
+	const hair = above ? 'a hair over' : 'a hair under';
+	const word = part <= UNSEEN ? '' : part <= HAIR ? hair : above ? 'strong' : 'shy';
+	return { reading, over, word };
+}
+
+/** The same in a phrase, what is left over in numbers too: `9 3/8 in, a hair over (0.012 in)`. */
+export function tapePhrase(length: number, division: number, units: Units): string {
+	const { reading, over, word } = readTape(length, division, units);
+	if (word === '') return `${reading} ${units}`;
+	const left = `(${trimmed(Math.abs(over), units === 'in' ? 3 : 1)} ${units})`;
+	return word.startsWith('a hair') ? `${reading} ${units}, ${word} ${left}` : `${reading} ${units} ${word} ${left}`;
+}
+
+/** What is held on the end when the tape's own hook is not trusted: an inch, or 100 mm (common practice, no source). */
+const BURNT: Record<Units, number> = { in: 1, mm: 100 };
+
+/** The reading with the tape's hook left out: what to hold on the end, and what the tape then shows at the mark. */
+export function hookBurnt(length: number, division: number, units: Units): { hold: string; read: string } {
+	return { hold: String(BURNT[units]), read: formatTape(length + BURNT[units], division, units) };
+}
