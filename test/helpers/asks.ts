@@ -20,6 +20,7 @@ export const SESSION: SessionNote = {
 	job: 'Aft arch',
 	changed: [],
 	others: [],
+	bentAs: { mirror: false, from: 'start' },
 };
 export const WARNINGS: WarningsNote = {
 	note: 'warnings',
@@ -99,6 +100,8 @@ export const DECIDE: DecideAsk = {
 	design: 48,
 	limit: false,
 	why: 'The bend is 0.9 degrees short and the machine has angle left.',
+	accepted: { endOffset: 0.02, endAngle: 0.1, checks: [], left: 0.4, within: true },
+	tweaks: [],
 };
 export const CORRECTED: CorrectedNote = {
 	note: 'corrected',
@@ -144,6 +147,30 @@ export const DONE: DoneNote = {
 	log: '/logs/aft-arch-1.log',
 };
 export const ARCH_NAME = SESSION.job;
+/** The first bend's first seat. */
+export const SET_FIRST: SetAsk = {
+	...SET,
+	entry: 1,
+	bend: 1,
+	target: 42,
+	design: 42,
+	mark: { fromStart: 14.5, fromFarEnd: 101.5, fromLastBend: null, tape: '14 1/2', moved: 0 },
+	rotation: 0,
+	tubeTurn: { degrees: 0, way: 'none' },
+	face: 'same',
+	around: { degrees: 0, length: 0 },
+	was: { target: 42, fromStart: 14.5, rotation: 0 },
+	cautions: [],
+};
+/** A bend out of the plane of the one before: the mark goes one way round, the tube is turned the other way. */
+export const SET_TURNED: SetAsk = {
+	...SET,
+	rotation: 120,
+	tubeTurn: { degrees: 120, way: 'counterclockwise' },
+	face: 'other',
+	around: { degrees: 120, length: 1.8326 },
+	cautions: [],
+};
 /** The same bend in the die a second time: no turn, and the dial expected where it was left. */
 export const SET_AGAIN: SetAsk = {
 	...SET,
