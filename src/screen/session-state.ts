@@ -9,13 +9,18 @@ import type {
 	SetAsk,
 	WarningsNote,
 } from '../session/protocol.ts';
-import type { Job } from '../tube/job.ts';
-import type { KeptEntry, KeptReading, LivePort } from './live-port.ts';
+import type { WouldBe } from '../session/would-be.ts';
+import type { Shape } from '../tube/shape.ts';
+import type { Display } from './display.ts';
+import type { ShownJob } from './lengths.ts';
+import type { KeptEntry, KeptReading, LivePort, MadePull } from './live-port.ts';
 import { type Entry, NOTHING } from './prompt.ts';
 
 /** Which page of a session is on the screen. */
 export type Page =
 	| { page: 'start'; note: SessionNote }
+	| { page: 'layout' }
+	| { page: 'help'; from: Page }
 	| { page: 'warnings'; note: WarningsNote }
 	| { page: 'corrected'; note: CorrectedNote }
 	| { page: 'done'; note: DoneNote }
@@ -28,14 +33,25 @@ export type Page =
 	| { page: 'amend' }
 	| { page: 'amendWhich'; entry: KeptEntry }
 	| { page: 'amendValue'; entry: KeptEntry; reading: KeptReading | null }
+	| { page: 'walk'; at: number }
+	| { page: 'amendSure'; amending: Amending }
 	| { page: 'evidence' }
 	| { page: 'evidenceBend'; kind: EvidenceKind }
 	| { page: 'evidenceValue'; kind: EvidenceKind; bend: number }
+	| { page: 'whatIf' }
 	| { page: 'reopen' }
 	| { page: 'reopenHow'; bend: number }
 	| { page: 'relief'; bend: number; answer: Answer }
 	| { page: 'scrap'; why: string }
 	| { page: 'text'; purpose: 'note' | 'scrap'; value: string };
+
+/** An earlier reading that is being corrected; `would`: what that would change, once it is known. */
+export interface Amending {
+	entry: KeptEntry;
+	reading: KeptReading | null;
+	value: number;
+	would: WouldBe | null;
+}
 
 /** What may be told with `ready` besides the dial. */
 export type Detail = 'mark' | 'rotation' | 'length';
@@ -46,6 +62,8 @@ export type Step =
 	| { step: 'next' }
 	| { step: 'detail'; of: Detail; value: number }
 	| { step: 'answer'; answer: Answer }
+	| { step: 'weigh'; amending: Amending }
+	| { step: 'display'; changes: Partial<Display> }
 	| { step: 'leave' };
 
 export interface Message {
@@ -55,7 +73,9 @@ export interface Message {
 
 export interface SessionState {
 	id: string;
-	job: Job;
+	job: ShownJob;
+	/** What the person has chosen about how it is shown. */
+	display: Display;
 	logPath: string;
 	history: readonly KeptEntry[];
 	/** The entry that taking back would void. */
@@ -63,6 +83,10 @@ export interface SessionState {
 	ask: Ask | null;
 	/** What a simulated bender's instruments show at the ask; null on a real one. */
 	sight: string | null;
+	/** The tube as made so far and as planned from here; null where only the drawing is known. */
+	shape: Shape | null;
+	/** The pulls of the bend at work. */
+	pulls: readonly MadePull[];
 	/** The last `set`, which holds the mark and the turn for the pulls that follow it. */
 	set: SetAsk | null;
 	page: Page;
@@ -82,10 +106,11 @@ export interface SessionState {
 export const ASK: Page = { page: 'ask' };
 
 /** A session as it is opened: what was shown so far is shown again, down to the open ask. */
-export function opened(port: LivePort): SessionState {
+export function opened(port: LivePort, display: Display): SessionState {
 	const blank: SessionState = {
 		id: port.id,
-		job: port.job,
+		job: { ...port.job, lengths: display.lengths },
+		display,
 		logPath: port.logPath,
 		...standing(port),
 		set: null,
@@ -101,9 +126,19 @@ export function opened(port: LivePort): SessionState {
 	return followed(blank, port.outputs);
 }
 
+/** What of a session changes with every answer. */
+export type Standing = 'history' | 'undoable' | 'ask' | 'sight' | 'shape' | 'pulls';
+
 /** How the session stands, as its port tells it. */
-export function standing(port: LivePort): Pick<SessionState, 'history' | 'undoable' | 'ask' | 'sight'> {
-	return { history: port.history(), undoable: port.undoable(), ask: port.ask(), sight: port.sight?.() ?? null };
+export function standing(port: LivePort): Pick<SessionState, Standing> {
+	return {
+		history: port.history(),
+		undoable: port.undoable(),
+		ask: port.ask(),
+		sight: port.sight?.() ?? null,
+		shape: port.shape?.() ?? null,
+		pulls: port.pulls?.() ?? [],
+	};
 }
 
 /** What the log has to say about itself, to be read before going on. */
@@ -113,7 +148,7 @@ export function told(messages: readonly string[]): Message | null {
 
 /** The state after what the session put out: its notes become pages to be seen before the ask. */
 export function followed(state: SessionState, outputs: readonly Output[]): SessionState {
-	const pages = outputs.flatMap((output) => (isOver(state, outputs, output) ? [] : pageOf(output)));
+	const pages = outputs.flatMap((output) => (isOver(state, outputs, output) ? [] : pagesOf(output, state)));
 	const sets = outputs.filter((output): output is SetAsk => 'ask' in output && output.ask === 'set');
 	const [page = ASK, ...queue] = pages;
 	const corrected = state.corrected || outputs.some((output) => 'note' in output && output.note === 'corrected');
@@ -131,11 +166,18 @@ export function oldNumbersPossible(ask: Ask | null): boolean {
 	return ask?.ask === 'set' && ask.seat === 1 && ask.plan === 'new';
 }
 
-function pageOf(output: Output): Page[] {
+/** The straight tube is laid out before anything is bent. */
+const LAYOUT: readonly Page[] = [{ page: 'layout' }];
+
+function isFirst(ask: Ask | null): boolean {
+	return ask?.ask === 'set' && ask.bend === 1 && ask.seat === 1;
+}
+
+function pagesOf(output: Output, { ask, display }: SessionState): Page[] {
 	if ('ask' in output) return [];
 	switch (output.note) {
 		case 'session':
-			return [{ page: 'start', note: output }];
+			return [{ page: 'start', note: output }, ...(display.checklist && isFirst(ask) ? LAYOUT : [])];
 		case 'warnings':
 			return [{ page: 'warnings', note: output }];
 		case 'corrected':

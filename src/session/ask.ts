@@ -2,7 +2,6 @@ import { expectReading, made, newSeat } from '../springback/filter.ts';
 import { explainStop } from '../springback/stop.ts';
 import { around, tubeTurn } from '../tube/turns.ts';
 import { formatTape } from '../units/tape.ts';
-import { advise } from './advice.ts';
 import { at, endBefore } from './as-built.ts';
 import { stopRequest, suggestion, target } from './bend-check.ts';
 import { cautionsAt, RELIEF_CAUTION } from './cautions.ts';
@@ -11,6 +10,7 @@ import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, MeasureAsk, PullAsk, SetAsk 
 import { show } from './show.ts';
 import type { Doubt, Phase, State } from './state.ts';
 import { bendAt, nextEntry } from './state.ts';
+import { weighed } from './weigh.ts';
 
 /** What is asked next; null when the session is finished. */
 export function ask(state: State): Ask | null {
@@ -121,12 +121,14 @@ function checkAsk(state: State, name: string): CheckAsk {
 		tolerance: check.tolerance,
 		...(Math.abs(trim) < check.tolerance / 100
 			? {}
-			: { includes: `The end is not cut yet: ${show(trim)} of trim is in the expected reading.` }),
+			: {
+					includes: `The end is not cut yet: ${show(trim)} ${state.start.job.units} of trim is in the expected reading.`,
+				}),
 	};
 }
 
 function decideAsk(state: State): DecideAsk {
-	const { advice, open, limit, why } = advise(state);
+	const { open, of, how, limit, advice, why, ...known } = weighed(state);
 	return {
 		ask: 'decide',
 		entry: nextEntry(state),
@@ -135,8 +137,11 @@ function decideAsk(state: State): DecideAsk {
 		made: made(state.filter),
 		target: target(state),
 		design: at(state.design.shape.bends, state.bend - 1).angle,
+		...(of === undefined ? {} : { of }),
+		...(how === undefined ? {} : { how }),
 		...(open === undefined ? {} : { open }),
 		limit,
 		why,
+		...known,
 	};
 }

@@ -9,13 +9,11 @@ import type { Check, EndName, Job } from '../tube/job.ts';
 import type { EndChoice, Ends } from '../tube/layout.ts';
 import { designGrowth, resolveShape } from '../tube/resolve.ts';
 import type { Shape } from '../tube/shape.ts';
+import { DIRECTION } from './correction.ts';
 import { jobWarnings } from './job-warnings.ts';
 
 /** What makes an end the wrong one to begin at. */
 const IN_THE_WAY: ReadonlySet<string> = new Set(['short-clamp', 'short-follow', 'floor-contact']);
-
-/** What the far end's direction may be off by, in degrees. */
-const DIRECTION = 0.25;
 
 /** Changes cost next to nothing here: what matters is what they can reach. */
 const CHEAP = 64;

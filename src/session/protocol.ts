@@ -84,6 +84,38 @@ export interface CheckAsk {
 	/** What the reading includes beyond the design (trim not yet cut, the tube's half diameter), in words. */
 	includes?: string;
 }
+/** What the finished tube is expected to become by some choice, what is left being corrected for it. */
+export interface Outcome extends Predicted {
+	/** The largest miss in units of its tolerance: far end's place and direction, every check. */
+	left: number;
+	/** Nothing is missed by more than its tolerance. */
+	within: boolean;
+}
+/** A little more pull or relief at a made bend, seated once more. */
+export interface Tweak extends Outcome {
+	bend: number;
+	do: 'pull' | 'relieve';
+	/** Degrees. */
+	by: number;
+	/** What the bend would be then; `sd` of where a bend seated again lands. */
+	expect: AngleEstimate;
+	/** Probability that nothing is missed by more than its tolerance. */
+	chance: number;
+}
+/** What becomes of a tube that does not fit as it is. */
+export interface Rescue {
+	/** The least bad that this piece can still become. */
+	best: Outcome & { do: 'accept' | 'relieve' | 'reopen'; bend: number };
+	/** What can be cut from it and used again. */
+	stock: Stock;
+}
+export interface Stock {
+	/** Straight tube between bends and at both raw ends, from the start end on, without the trims. */
+	straights: number[];
+	/** How much straight tube lies behind the last bend made, and whether the whole job can be begun anew from it. */
+	behind: number;
+	again: boolean;
+}
 export interface DecideAsk {
 	ask: 'decide';
 	entry: number;
@@ -94,10 +126,18 @@ export interface DecideAsk {
 	made: AngleEstimate;
 	target: number;
 	design: number;
+	/** With advice `reopen`: what to do there. */
+	how?: 'pull' | 'relieve';
 	/** With advice `relieve`: degrees to open by. */
 	open?: number;
 	limit: boolean;
 	why: string;
+	/** What comes of accepting. */
+	accepted: Outcome;
+	/** Where that does not fit: what going back to a made bend would do, best first. */
+	tweaks: Tweak[];
+	/** Where nothing makes it fit. */
+	rescue?: Rescue;
 }
 export type Ask = SetAsk | PullAsk | MeasureAsk | ConfirmAsk | CheckAsk | DecideAsk;
 

@@ -15,11 +15,15 @@ import { pullPage, releasedPage } from './ask-pull.ts';
 import { setPage } from './ask-set.ts';
 import { correctedPage } from './corrected.ts';
 import { donePage } from './done.ts';
+import { helpPage } from './help.ts';
+import { layOutPage } from './lay-out.ts';
 import { detailPage, morePage, undoPage } from './more.ts';
 import type { PageView } from './page.ts';
 import { reliefPage, reopenHowPage, reopenPage } from './reopen.ts';
 import { startPage, warningsPage } from './start.ts';
 import { scrapPage, textPage } from './text.ts';
+import { amendSurePage, walkPage } from './walk.ts';
+import { whatIfPage } from './what-if.ts';
 
 export function promptOf(state: SessionState): Prompt<Step> {
 	return viewOf(state).prompt;
@@ -36,6 +40,10 @@ function page(state: SessionState, of: Page): PageView {
 			return askPage(state);
 		case 'start':
 			return startPage(state, of.note);
+		case 'layout':
+			return layOutPage(state);
+		case 'help':
+			return helpPage(state, of.from);
 		case 'warnings':
 			return warningsPage(of.note);
 		case 'corrected':
@@ -46,6 +54,8 @@ function page(state: SessionState, of: Page): PageView {
 			return state.ask?.ask === 'pull' ? releasedPage(state, state.ask, of.loaded) : askPage(state);
 		case 'least':
 			return leastPage(state, of.greatest);
+		case 'whatIf':
+			return whatIfPage(state);
 		case 'more':
 			return morePage(state);
 		case 'undo':
@@ -61,11 +71,15 @@ function page(state: SessionState, of: Page): PageView {
 	}
 }
 
-type Besides = Extract<Page, { page: `amend${string}` | `evidence${string}` | `reopen${string}` | 'relief' }>;
+type Besides = Extract<Page, { page: 'walk' | `amend${string}` | `evidence${string}` | `reopen${string}` | 'relief' }>;
 
 function besides(state: SessionState, of: Besides): PageView {
 	const bends = bendsOf(state);
 	switch (of.page) {
+		case 'walk':
+			return walkPage(state, of.at);
+		case 'amendSure':
+			return amendSurePage(state, of.amending);
 		case 'amend':
 			return amendPage(state);
 		case 'amendWhich':

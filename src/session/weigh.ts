@@ -1,0 +1,93 @@
+import { made } from '../springback/filter.ts';
+import { type Advised, advise } from './advice.ts';
+import { absorbable, target } from './bend-check.ts';
+import type { Outcome, Rescue, Tweak } from './protocol.ts';
+import { isHopeless, rescueOf, residualsInWords, stockInWords } from './rescue.ts';
+import { show } from './show.ts';
+import type { State } from './state.ts';
+import { bendAt } from './state.ts';
+import { absorbs, ifAccepted, tweaks } from './what-if.ts';
+
+export interface Weighed extends Advised {
+	of?: number;
+	how?: 'pull' | 'relieve';
+	accepted: Outcome;
+	tweaks: Tweak[];
+	rescue?: Rescue;
+}
+
+/** A tweak is advised where it is more likely than not to bring everything within its tolerance. */
+const LIKELY = 0.5;
+
+/** A state never changes, and one decision is asked for more than once. */
+const KNOWN = new WeakMap<State, Weighed>();
+
+/** The advice on the bend at work, weighed against what the whole tube becomes by it. */
+export function weighed(state: State): Weighed {
+	const found = KNOWN.get(state) ?? weigh(state);
+	KNOWN.set(state, found);
+	return found;
+}
+
+function weigh(state: State): Weighed {
+	const alone = advise(state);
+	const accepted = ifAccepted(state);
+	const found = accepted.within ? [] : tweaks(state);
+	const rescue = rescueOf(state, accepted, found);
+	const known = { accepted, tweaks: found, ...(rescue === null ? {} : { rescue }) };
+	if (alone.advice === 'pull') return { ...(takenUp(state, alone, accepted) ?? alone), ...known };
+	const saving = alone.advice === 'accept' ? savingTweak(state, found) : null;
+	if (saving !== null) return { ...goBack(state, alone, accepted, saving), ...known };
+	return { ...(rescue === null ? alone : leastBad(state, alone, rescue)), ...known };
+}
+
+/** A bend slightly short is accepted where the bends left take it up. */
+function takenUp(state: State, alone: Advised, accepted: Outcome): Advised | null {
+	if (!absorbable(state) || !absorbs(state)) return null;
+	const { angle } = made(state.filter);
+	const why =
+		`The bend is ${show(angle, 2)} degrees, ${show(target(state) - angle, 2)} short of the target, but another pull is not needed: ` +
+		`corrected for it, the bends left bring ${residualsInWords(state, accepted)}. Accept it.`;
+	return { ...alone, advice: 'accept', why };
+}
+
+/** The first tweak in the list that pulls a bend which came out short, and likely makes the tube fit; offered once a bend. */
+function savingTweak(state: State, found: readonly Tweak[]): Tweak | null {
+	const { over } = state.start.job.tolerance;
+	const saves = ({ bend, do: how, by, within, chance }: Tweak) => {
+		const { made: was, target: wanted } = bendAt(state, bend);
+		const short = was !== null && was.angle < wanted && was.angle + by <= wanted + over;
+		return how === 'pull' && short && within && chance >= LIKELY && !goneBackTo(state, bend);
+	};
+	return found.find(saves) ?? null;
+}
+
+function goneBackTo(state: State, bend: number): boolean {
+	return state.entries.some(
+		(entry) => !entry.void && entry.events.some((event) => event.type === 'bend-reopened' && event.bend === bend),
+	);
+}
+
+type GoBack = Advised & Required<Pick<Weighed, 'of' | 'how'>>;
+
+function goBack(state: State, alone: Advised, accepted: Outcome, { bend, by, chance }: Tweak): GoBack {
+	const why =
+		`This bend is good, but as the tube is now what is left cannot make it fit: ${residualsInWords(state, accepted)}. ` +
+		`${show(by, 2)} degrees more in bend ${bend} would, with ${Math.round(100 * chance)} % probability.`;
+	return { ...alone, advice: 'reopen', of: bend, how: 'pull', why };
+}
+
+/** Says what cannot be met; gives the piece up where even the best is another tube. */
+function leastBad(state: State, alone: Advised, { best, stock }: Rescue): Advised {
+	const nearest = `The best this piece can become: ${residualsInWords(state, best)}.`;
+	const { units } = state.start.job;
+	if (alone.advice === 'scrap') return { ...alone, why: `${alone.why} ${nearest} ${stockInWords(stock, units)}` };
+	// A bend that only this machine cannot pull further is no reason to give the tube up.
+	if (alone.limit || !isHopeless(best, state.piece)) return { ...alone, why: `${alone.why} ${nearest}` };
+	const { open: _, ...plain } = alone;
+	return {
+		...plain,
+		advice: 'scrap',
+		why: `${nearest} That is not the tube of the drawing: give it up. ${stockInWords(stock, units)}`,
+	};
+}

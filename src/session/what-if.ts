@@ -1,0 +1,142 @@
+import { made } from '../springback/filter.ts';
+import { angleBetween, radians } from '../tube/angles.ts';
+import { setback } from '../tube/arcs.ts';
+import { checkValue } from '../tube/checks.ts';
+import { shapeEnd } from '../tube/frames.ts';
+import type { Shape } from '../tube/shape.ts';
+import { distance } from '../tube/vector.ts';
+import { at, tubeAtWork } from './as-built.ts';
+import { correctedNumbers, DIRECTION, predicted } from './correction.ts';
+import { expectOvality } from './ovality.ts';
+import type { Outcome, Tweak } from './protocol.ts';
+import { reopenHindrance, tweakHindrance } from './reopen.ts';
+import type { State } from './state.ts';
+import { withBend } from './state.ts';
+
+/** A bend seated again lands within about so much of what was wanted, degrees. */
+const SEATED_AGAIN = 0.35;
+
+/** Amounts that a tweak is told in, and the largest that still is one, degrees. */
+const STEP = 0.25;
+const MOST = 2;
+
+/** Normal quantiles at the middles of five equal parts: where a bend seated again lands, in a handful of numbers. */
+const LANDINGS = [-1.282, -0.524, 0, 0.524, 1.282];
+
+/** Beyond so many tolerances no landing brings a tube in. */
+const WORTH_ASKING = 3;
+
+/** The bend at work taken as it is, and one that waits while a made one is gone back to as it was. */
+export function takenAsItIs(state: State): State {
+	const { suspended } = state;
+	const now = withBend(state, state.bend, { made: made(state.filter) });
+	const waits = suspended && at(state.bends, suspended.bend - 1).pulls.length > 0;
+	return waits ? withBend(now, suspended.bend, { made: suspended.made }) : now;
+}
+
+/** What becomes of a tube with these made bends when all that is left is corrected for them. */
+function corrected(state: State): Outcome {
+	const numbers = correctedNumbers(state);
+	const foretold = predicted(state, numbers);
+	const { shape } = tubeAtWork(state, numbers);
+	const { goal, checks } = state.design;
+	const { end, direction } = shapeEnd(shape);
+	const tolerance = endTolerance(state, shape);
+	const left = Math.max(
+		distance(end, goal.end) / tolerance.place,
+		angleBetween(direction, goal.direction) / tolerance.direction,
+		...checks.map(({ check, design }) => {
+			const value = check.kind === 'ovality' ? expectOvality().value : checkValue(check, shape, state.start.job.tube);
+			return Math.abs(value - design) / check.tolerance;
+		}),
+	);
+	return { ...foretold, left, within: left <= 1 };
+}
+
+/**
+ * What the far end may be off by. As long as bends are left they are foretold as wanted; after the last one its end is off by what that bend's
+ * own tolerance allows.
+ */
+function endTolerance({ bends, start }: State, shape: Shape): { place: number; direction: number } {
+	const { length, under, over } = start.job.tolerance;
+	if (bends.some((bend) => bend.made === null)) return { place: length, direction: DIRECTION };
+	const { angle, radius } = at(shape.bends, shape.bends.length - 1);
+	const turn = Math.max(under, over);
+	const leg = at(shape.straights, shape.straights.length - 1) + setback(angle, radius);
+	return { place: length + leg * radians(turn), direction: DIRECTION + turn };
+}
+
+const turned = (state: State, bend: number, by: number): State => {
+	const was = at(state.bends, bend - 1).made;
+	return was === null ? state : withBend(state, bend, { made: { ...was, angle: was.angle + by } });
+};
+
+/** What accepting the bend at work comes to, and what opening it by so many degrees and accepting it then. */
+export const ifAccepted = (state: State): Outcome => corrected(takenAsItIs(state));
+export const ifOpened = (state: State, by: number): Outcome => corrected(turned(takenAsItIs(state), state.bend, -by));
+
+/**
+ * Whether the bends left can take up what the bend at work is short by, so that nothing is missed by more than its tolerance; also when
+ * it is as short as it may well be.
+ */
+export function absorbs(state: State): boolean {
+	if (state.bend === state.bends.length || state.suspended) return false;
+	const taken = takenAsItIs(state);
+	if (!corrected(taken).within) return false;
+	return corrected(turned(taken, state.bend, -CAUTION * made(state.filter).sd)).within;
+}
+
+/** One-sided, 90 %. */
+const CAUTION = 1.28;
+
+/**
+ * What a little more pull or relief at each made bend before the one at work would do, the bend at work being taken as it is and the
+ * rest corrected: best first. Only what clamp, follow, dial limit and swing allow.
+ */
+export function tweaks(state: State): Tweak[] {
+	const taken = takenAsItIs(state);
+	const now = corrected(taken).left;
+	const found = state.bends.flatMap((bend, i) => {
+		const number = i + 1;
+		if (number === state.bend || bend.made === null || reopenHindrance(state, number) !== null) return [];
+		const after = remembered((by) => corrected(turned(taken, number, by)));
+		return ([1, -1] as const).flatMap((sign) => {
+			const by = sign * amount((size) => after(sign * size).left, now);
+			return tweakHindrance(state, number, by) === null ? [tweak(taken, number, by, after)] : [];
+		});
+	});
+	return found.sort((a, b) => b.chance - a.chance || a.left - b.left);
+}
+
+/** A correction takes its time, and the same amount is looked at more than once. */
+function remembered(outcome: (by: number) => Outcome): (by: number) => Outcome {
+	const known = new Map<number, Outcome>();
+	return (by) => {
+		const found = known.get(by) ?? outcome(by);
+		known.set(by, found);
+		return found;
+	};
+}
+
+/** The amount that leaves least, going on as long as more is better; the smallest where even that is worse than nothing. */
+function amount(left: (by: number) => number, now: number): number {
+	let best = STEP;
+	if (left(best) >= now) return best;
+	while (best < MOST && left(best + STEP) < left(best)) best += STEP;
+	return best;
+}
+
+function tweak(taken: State, bend: number, by: number, after: (by: number) => Outcome): Tweak {
+	const outcome = after(by);
+	const angle = (at(taken.bends, bend - 1).made?.angle ?? 0) + by;
+	// Far outside it does not matter by how much a landing misses.
+	const lands = outcome.left <= WORTH_ASKING ? LANDINGS.map((z) => after(by + z * SEATED_AGAIN).within) : [false];
+	return {
+		bend,
+		do: by > 0 ? 'pull' : 'relieve',
+		by: Math.abs(by),
+		expect: { angle, sd: SEATED_AGAIN },
+		...outcome,
+		chance: lands.filter((within) => within).length / lands.length,
+	};
+}
