@@ -98,6 +98,8 @@ describe.each([
 		const first = sitting.start(columns, rows, ['bend', JOB]);
 		await first.until('New session');
 		first.write('+');
+		await first.until('Lay out the tube');
+		first.write('+');
 		await first.until(/^(Set|Corrected)/);
 		if (/^Corrected/.test(first.text)) first.write('+');
 		await sitting.play(first, (open) => open.ask === 'pull' && open.bend === 2);
