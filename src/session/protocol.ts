@@ -136,7 +136,7 @@ export interface DecideAsk {
 	accepted: Outcome;
 	/** Where that does not fit: what going back to a made bend would do, best first. */
 	tweaks: Tweak[];
-	/** Where nothing makes it fit. */
+	/** Where nothing makes it fit, or the bend is too far over to be worked back. */
 	rescue?: Rescue;
 }
 export type Ask = SetAsk | PullAsk | MeasureAsk | ConfirmAsk | CheckAsk | DecideAsk;

@@ -13,9 +13,9 @@ const ANOTHER_DIRECTION = 3;
 /** The same of the far end's place, as a part of the piece. */
 const ANOTHER_PLACE = 0.02;
 
-/** The least bad that this piece can still become, and what can be used of it; null where accepting or going back makes it fit. */
-export function rescueOf(state: State, accepted: Outcome, tweaks: readonly Tweak[]): Rescue | null {
-	if (accepted.within || tweaks.some((tweak) => tweak.within)) return null;
+/** The least bad that this piece can still become, and what can be used of it; null where it is not `bad` and accepting or going back makes it fit. */
+export function rescueOf(state: State, accepted: Outcome, tweaks: readonly Tweak[], bad: boolean): Rescue | null {
+	if (!bad && (accepted.within || tweaks.some((tweak) => tweak.within))) return null;
 	const over = made(state.filter).angle - target(state);
 	const mayOpen = over > 0 && bendAt(state, state.bend).relievedFrom === null;
 	const options: Rescue['best'][] = [
@@ -28,7 +28,7 @@ export function rescueOf(state: State, accepted: Outcome, tweaks: readonly Tweak
 		})),
 	];
 	const best = options.reduce((a, b) => (b.left < a.left ? b : a));
-	return best.within ? null : { best, stock: stockOf(state) };
+	return best.within && !bad ? null : { best, stock: stockOf(state) };
 }
 
 /** True where the best is so far off that nobody would call it the tube of the drawing. */

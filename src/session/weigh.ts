@@ -33,7 +33,7 @@ function weigh(state: State): Weighed {
 	const alone = advise(state);
 	const accepted = ifAccepted(state);
 	const found = accepted.within ? [] : tweaks(state);
-	const rescue = rescueOf(state, accepted, found);
+	const rescue = rescueOf(state, accepted, found, alone.advice === 'scrap');
 	const known = { accepted, tweaks: found, ...(rescue === null ? {} : { rescue }) };
 	if (alone.advice === 'pull') return { ...(takenUp(state, alone, accepted) ?? alone), ...known };
 	const saving = alone.advice === 'accept' ? savingTweak(state, found) : null;
@@ -79,7 +79,8 @@ function goBack(state: State, alone: Advised, accepted: Outcome, { bend, by, cha
 
 /** Says what cannot be met; gives the piece up where even the best is another tube. */
 function leastBad(state: State, alone: Advised, { best, stock }: Rescue): Advised {
-	const nearest = `The best this piece can become: ${residualsInWords(state, best)}.`;
+	const reach = best.within ? 'The ends and checks could still be met' : 'The best this piece can become';
+	const nearest = `${reach}: ${residualsInWords(state, best)}.`;
 	const { units } = state.start.job;
 	if (alone.advice === 'scrap') return { ...alone, why: `${alone.why} ${nearest} ${stockInWords(stock, units)}` };
 	// A bend that only this machine cannot pull further is no reason to give the tube up.
