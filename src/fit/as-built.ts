@@ -154,33 +154,28 @@ export function estimateAsBuilt(input: AsBuiltInput): AsBuilt {
 	const valuesAt = (u: readonly number[]) => u.map((step, k) => start[k]! + step * units[k]!);
 	const reads = (x: readonly number[]) => readsOn(input, start, x);
 	const problem: Problem = {
-		residuals: (u) => [
-			...input.readings.map(missed(reads(valuesAt(u)))),
-			...u.map((step, k) => (unknowns[k]!.told ? step : 0)),
-		],
-		jacobian: (u) => [
-			...differences(reads, valuesAt(u), units).map((row, i) =>
+		residuals: (u) => input.readings.map(missed(reads(valuesAt(u)))),
+		jacobian: (u) =>
+			differences(reads, valuesAt(u), units).map((row, i) =>
 				row.map((slope, k) => (slope * units[k]!) / input.readings[i]!.sd),
 			),
-			...u.map((_, k) => u.map((__, j) => (j === k && unknowns[k]!.told ? 1 : 0))),
-		],
+		drawnTo: unknowns.map(({ told }) => (told ? 0 : null)),
 		lower: start.map(() => -Infinity),
 		upper: start.map(() => Infinity),
 	};
-	const { x: steps } = solve(
+	const { x: steps, matrix } = solve(
 		problem,
 		start.map(() => 0),
 	);
 	const mean = valuesAt(steps);
-	const slopes = differences(reads, mean, units);
 	const now = reads(mean);
 	return {
 		input,
 		unknowns,
 		mean,
-		covariance: covarianceOf(problem.jacobian(steps), units),
+		covariance: inverse(matrix).map((row, i) => row.map((value, j) => value * units[i]! * units[j]!)),
 		misses: input.readings.map(({ value }, i) => value - now[i]!),
-		slopes,
+		slopes: differences(reads, mean, units),
 	};
 }
 
@@ -199,11 +194,6 @@ function readsOn(input: AsBuiltInput, mean: readonly number[], x: readonly numbe
 function untoldMark({ bends, piece }: AsBuiltInput, bend: number): number {
 	const before = bends.slice(0, bend).findLast(({ mark }) => mark !== null)?.mark?.value ?? 0;
 	return before + (piece - before) / 2;
-}
-
-function covarianceOf(jacobian: readonly (readonly number[])[], units: readonly number[]): number[][] {
-	const normal = units.map((_, i) => units.map((__, j) => jacobian.reduce((sum, row) => sum + row[i]! * row[j]!, 0)));
-	return inverse(normal).map((row, i) => row.map((value, j) => value * units[i]! * units[j]!));
 }
 
 /** Mean and standard deviation of an angle, mark, rotation or logarithm of a radius factor. `bend` counts from 0. */

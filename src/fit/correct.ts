@@ -6,7 +6,7 @@ import { distance } from '../tube/vector.ts';
 import { convertLength } from '../units/units.ts';
 import type { FarEnd } from './kinematics.ts';
 import { type CorrectionInput, listUnknowns, type Measure, placed, posed } from './problem.ts';
-import { solve } from './solver.ts';
+import { costAt, solve } from './solver.ts';
 
 export type { CorrectionInput, Measure } from './problem.ts';
 
@@ -62,9 +62,8 @@ export function correct(input: CorrectionInput): Correction {
 	const unknowns = listUnknowns(input);
 	const problem = posed(input, unknowns);
 	const now = unknowns.map((u) => u.now);
-	const costBefore = problem.residuals(now).reduce((sum, r) => sum + (r * r) / 2, 0);
-	const tries = [now, unknowns.map((u) => u.nominal)].map((start) => solve(problem, start));
-	const best = tries.reduce((a, b) => (b.cost < a.cost ? b : a));
+	const costBefore = costAt(problem, now, problem.residuals(now));
+	const best = solve(problem, now);
 	const shape = placed(input, unknowns, best.x);
 	const { endOffset, endAngle } = predict(shape, input.goal, []);
 	const measures = input.measures.map((measure) => {

@@ -1,13 +1,19 @@
-import { radians } from '../tube/angles.ts';
-import { frames } from '../tube/frames.ts';
+import { cosine, radians, sine } from '../tube/angles.ts';
 import type { Point } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
-import { cross, scale, subtract } from '../tube/vector.ts';
 
 /** The far end of a tube: its position and the unit direction of its last straight, in the first straight's frame. */
 export interface FarEnd {
 	end: Point;
 	direction: Point;
+}
+
+/** A centre line as plain lists: n+1 straights, n of all else. Lengths in one unit, degrees. */
+export interface Chain {
+	straights: readonly number[];
+	angles: readonly number[];
+	rotations: readonly number[];
+	radii: readonly number[];
 }
 
 /** How the far end moves: per unit of length for a straight, per degree for an angle or a rotation. */
@@ -24,23 +30,117 @@ export interface FarEndMotion extends FarEnd {
 	rotations: Motion[];
 }
 
+/** The same as numbers in a row: of each straight, angle and rotation six, the motion of the end and of the direction. */
+export interface ChainMotion extends FarEnd {
+	straights: Float64Array;
+	angles: Float64Array;
+	rotations: Float64Array;
+}
+
+/** Where each arc starts and bends about: tangent and start point, axis and centre; twelve numbers an arc. */
+const AXES = 12;
+
+/**
+ * Walks the chain once, in plain numbers, since a correction does so a hundred times: point p, travel t, and n towards the centre
+ * of the bend before. Keeps each straight's direction in `along` and each arc's axes in `axes`.
+ */
+function walk(chain: Chain, along: Float64Array, axes: Float64Array): FarEnd {
+	const { straights, angles, rotations, radii } = chain;
+	let [px, py, pz] = [0, 0, 0];
+	let [tx, ty, tz] = [1, 0, 0];
+	let [nx, ny, nz] = [0, 1, 0];
+	for (let k = 0; k < straights.length; k++) {
+		const length = straights[k]!;
+		along[3 * k] = tx;
+		along[3 * k + 1] = ty;
+		along[3 * k + 2] = tz;
+		px += length * tx;
+		py += length * ty;
+		pz += length * tz;
+		if (k === angles.length) break;
+		const radius = radii[k]!;
+		const [cr, sr] = [cosine(rotations[k]!), sine(rotations[k]!)];
+		const [c, s] = [cosine(angles[k]!), sine(angles[k]!)];
+		// The normal turned about the travel, then the axis of the bend.
+		const mx = cr * nx + sr * (ty * nz - tz * ny);
+		const my = cr * ny + sr * (tz * nx - tx * nz);
+		const mz = cr * nz + sr * (tx * ny - ty * nx);
+		const [cx, cy, cz] = [px + radius * mx, py + radius * my, pz + radius * mz];
+		axes.set([tx, ty, tz, px, py, pz, ty * mz - tz * my, tz * mx - tx * mz, tx * my - ty * mx, cx, cy, cz], AXES * k);
+		nx = c * mx - s * tx;
+		ny = c * my - s * ty;
+		nz = c * mz - s * tz;
+		tx = c * tx + s * mx;
+		ty = c * ty + s * my;
+		tz = c * tz + s * mz;
+		px = cx - radius * nx;
+		py = cy - radius * ny;
+		pz = cz - radius * nz;
+	}
+	return { end: [px, py, pz], direction: [tx, ty, tz] };
+}
+
+export function farEnd(chain: Chain): FarEnd {
+	return walk(chain, new Float64Array(3 * chain.straights.length), new Float64Array(AXES * chain.angles.length));
+}
+
 /**
  * The far end and its exact derivatives by every straight, angle and rotation, in one pass: a straight only carries the tube
  * behind it along, and each angle or rotation turns that tube about one fixed axis w through a point c, so that
  * d end = w x (end - c) and d direction = w x direction (the spatial Jacobian of a product of exponentials).
  */
-export function farEndMotion(shape: Shape): FarEndMotion {
-	const { straights, arcs } = frames(shape);
-	const { end, direction } = straights.at(-1)!;
-	const turned = (axis: Point, through: Point): Motion => {
-		const perDegree = scale(axis, radians(1));
-		return { end: cross(perDegree, subtract(end, through)), direction: cross(perDegree, direction) };
-	};
+export function chainMotion(chain: Chain): ChainMotion {
+	const bends = chain.angles.length;
+	const along = new Float64Array(3 * (bends + 1));
+	const axes = new Float64Array(AXES * bends);
+	const far = walk(chain, along, axes);
+	const straights = new Float64Array(6 * (bends + 1));
+	for (let k = 0; k <= bends; k++) for (let i = 0; i < 3; i++) straights[6 * k + i] = along[3 * k + i]!;
+	const angles = new Float64Array(6 * bends);
+	const rotations = new Float64Array(6 * bends);
+	for (let k = 0; k < bends; k++) {
+		turned(axes, AXES * k, far, rotations, 6 * k);
+		turned(axes, AXES * k + 6, far, angles, 6 * k);
+	}
+	return { ...far, straights, angles, rotations };
+}
+
+/** The far end of a shape with its derivatives, each by name. */
+export function farEndMotion({ straights, bends }: Shape): FarEndMotion {
+	const motion = chainMotion({
+		straights,
+		angles: bends.map((bend) => bend.angle),
+		rotations: bends.map((bend) => bend.rotation),
+		radii: bends.map((bend) => bend.radius),
+	});
+	const named = (row: Float64Array) =>
+		Array.from({ length: row.length / 6 }, (_, k): Motion => {
+			const [x, y, z, dx, dy, dz] = row.subarray(6 * k, 6 * k + 6) as unknown as Six;
+			return { end: [x, y, z], direction: [dx, dy, dz] };
+		});
+	const { end, direction } = motion;
 	return {
 		end,
 		direction,
-		straights: straights.map((straight) => ({ end: straight.direction, direction: [0, 0, 0] })),
-		angles: arcs.map((arc) => turned(arc.binormal, arc.center)),
-		rotations: arcs.map((arc) => turned(arc.tangent, arc.start)),
+		straights: named(motion.straights),
+		angles: named(motion.angles),
+		rotations: named(motion.rotations),
 	};
+}
+
+type Six = readonly [number, number, number, number, number, number];
+
+const DEGREE = radians(1);
+
+/** A degree about the axis and through the point that stand at `from`: six numbers to `out` at `to`. */
+function turned(axes: Float64Array, from: number, { end, direction }: FarEnd, out: Float64Array, to: number): void {
+	const [wx, wy, wz] = [DEGREE * axes[from]!, DEGREE * axes[from + 1]!, DEGREE * axes[from + 2]!];
+	const [x, y, z] = [end[0] - axes[from + 3]!, end[1] - axes[from + 4]!, end[2] - axes[from + 5]!];
+	const [dx, dy, dz] = direction;
+	out[to] = wy * z - wz * y;
+	out[to + 1] = wz * x - wx * z;
+	out[to + 2] = wx * y - wy * x;
+	out[to + 3] = wy * dz - wz * dy;
+	out[to + 4] = wz * dx - wx * dz;
+	out[to + 5] = wx * dy - wy * dx;
 }

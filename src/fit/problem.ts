@@ -1,8 +1,6 @@
 import { normalizeRotation, radians } from '../tube/angles.ts';
-import { shapeEnd } from '../tube/frames.ts';
 import type { Shape } from '../tube/shape.ts';
-import { subtract } from '../tube/vector.ts';
-import { type FarEnd, farEndMotion } from './kinematics.ts';
+import { type Chain, chainMotion, type FarEnd, farEnd } from './kinematics.ts';
 import type { Problem } from './solver.ts';
 
 /** A check that is not yet past changing. */
@@ -100,44 +98,72 @@ export function placed({ shape }: CorrectionInput, unknowns: readonly Unknown[],
 	return { straights, bends };
 }
 
-/** The least-squares problem of a correction. Rows, in order: far end (3), direction (3), the measures, what each change costs. */
+/**
+ * The least-squares problem of a correction. Rows, in order: far end (3), direction (3), the measures; what each change costs is
+ * how far each variable is drawn from the design.
+ */
 export function posed(input: CorrectionInput, unknowns: readonly Unknown[]): Problem {
 	const { goal, measures, tolerance } = input;
 	const turn = radians(tolerance.direction);
+	const chainAt = chains(input.shape, unknowns);
 	const measured = (x: readonly number[]) => {
+		if (measures.length === 0) return [];
 		const shape = placed(input, unknowns, x);
 		return measures.map((measure) => (measure.value(shape) - measure.design) / measure.tolerance);
 	};
+	const units = [tolerance.position, tolerance.position, tolerance.position, turn, turn, turn];
+	const aims = [...goal.end, ...goal.direction];
 	const residuals = (x: readonly number[]) => {
-		const { end, direction } = shapeEnd(placed(input, unknowns, x));
-		return [
-			...subtract(end, goal.end).map((d) => d / tolerance.position),
-			...subtract(direction, goal.direction).map((d) => d / turn),
-			...measured(x),
-			...unknowns.map((u, k) => x[k]! - u.nominal),
-		];
+		const { end, direction } = farEnd(chainAt(x));
+		const rows = measured(x);
+		return [end[0], end[1], end[2], ...direction].map((d, i) => (d - aims[i]!) / units[i]!).concat(rows);
 	};
 	const jacobian = (x: readonly number[]) => {
-		const motion = farEndMotion(placed(input, unknowns, x));
-		const columns = unknowns.map(({ kind, index, dear }, k) => {
-			const moves = motion[`${kind}s`][index]!;
-			return [
-				...moves.end.map((d) => (d * dear) / tolerance.position),
-				...moves.direction.map((d) => (d * dear) / turn),
-				...slopes(measured, x, k),
-				...unknowns.map((_, j) => (j === k ? 1 : 0)),
-			];
-		});
-		return columns[0]!.map((_, row) => columns.map((column) => column[row]!));
+		const motion = chainMotion(chainAt(x));
+		const rows = units.map((unit, row) =>
+			unknowns.map(({ kind, index, dear }) => (motion[OF_KIND[kind]][6 * index + row]! * dear) / unit),
+		);
+		return measures.length === 0 ? rows : [...rows, ...slopes(measured, x)];
 	};
-	return { residuals, jacobian, lower: unknowns.map((u) => u.range[0]), upper: unknowns.map((u) => u.range[1]) };
+	return {
+		residuals,
+		jacobian,
+		drawnTo: unknowns.map((u) => u.nominal),
+		lower: unknowns.map((u) => u.range[0]),
+		upper: unknowns.map((u) => u.range[1]),
+	};
+}
+
+const OF_KIND = { straight: 'straights', angle: 'angles', rotation: 'rotations' } as const;
+
+/** The chain of a point of the solver. The lists are used anew each time: no point is kept. */
+function chains({ straights, bends }: Shape, unknowns: readonly Unknown[]): (x: readonly number[]) => Chain {
+	const chain = {
+		straights: [...straights],
+		angles: bends.map((bend) => bend.angle),
+		rotations: bends.map((bend) => bend.rotation),
+		radii: bends.map((bend) => bend.radius),
+	};
+	return (x) => {
+		for (let k = 0; k < unknowns.length; k++) {
+			const { kind, index, dear } = unknowns[k]!;
+			chain[OF_KIND[kind]][index] = x[k]! * dear;
+		}
+		return chain;
+	};
 }
 
 /** Central differences: near the cube root of what a number can tell, times a variable of order one to a thousand. */
 const DIFFERENCE = 1e-4;
-function slopes(measured: (x: readonly number[]) => number[], x: readonly number[], k: number): number[] {
-	const at = (move: number) => measured(x.map((value, i) => (i === k ? value + move : value)));
-	const above = at(DIFFERENCE);
-	const below = at(-DIFFERENCE);
-	return above.map((value, i) => (value - below[i]!) / (2 * DIFFERENCE));
+function slopes(measured: (x: readonly number[]) => number[], x: readonly number[]): number[][] {
+	const moved = [...x];
+	const columns = x.map((value, k) => {
+		moved[k] = value + DIFFERENCE;
+		const above = measured(moved);
+		moved[k] = value - DIFFERENCE;
+		const below = measured(moved);
+		moved[k] = value;
+		return above.map((high, i) => (high - below[i]!) / (2 * DIFFERENCE));
+	});
+	return columns[0]!.map((_, row) => columns.map((column) => column[row]!));
 }

@@ -7,6 +7,8 @@ export interface Problem {
 	residuals(x: readonly number[]): number[];
 	/** One row a residual, one column a variable. */
 	jacobian(x: readonly number[]): number[][];
+	/** What each variable is drawn to, as by one residual more of slope 1; null: a variable that nothing draws. */
+	drawnTo?: readonly (number | null)[];
 	lower: readonly number[];
 	upper: readonly number[];
 }
@@ -16,8 +18,10 @@ export type Held = 'low' | 'high' | null;
 export interface Solution {
 	x: readonly number[];
 	residuals: number[];
-	/** Half the sum of squares. */
+	/** Half the sum of squares, what draws the variables included. */
 	cost: number;
+	/** The normal matrix J'J. */
+	matrix: readonly (readonly number[])[];
 	/** For each variable the bound that the cost still pushes it against. */
 	held: Held[];
 	/** False when no step downhill was found, or not within the step limit, before the slope was flat. */
@@ -31,45 +35,68 @@ const FLAT = 1e-9;
 const SMALLEST_STEP = 1e-12;
 const MOST_STEPS = 300;
 
-const halfSquares = (r: readonly number[]): number => {
+/** Half the sum of squares of the residuals at x and of what draws x. */
+export function costAt({ drawnTo }: Problem, x: readonly number[], residuals: readonly number[]): number {
 	let sum = 0;
-	for (const e of r) sum += e * e;
+	for (let k = 0; k < residuals.length; k++) sum += residuals[k]! ** 2;
+	for (let i = 0; drawnTo && i < x.length; i++) {
+		const to = drawnTo[i] ?? null;
+		if (to !== null) sum += (x[i]! - to) ** 2;
+	}
 	return sum / 2;
-};
+}
 
 /** J'J and J'r. */
-function normal(jacobian: readonly (readonly number[])[], residuals: readonly number[], n: number) {
-	const matrix = Array.from({ length: n }, () => new Array<number>(n).fill(0));
-	const gradient = new Array<number>(n).fill(0);
-	for (const [k, row] of jacobian.entries()) {
-		for (let i = 0; i < n; i++) {
-			const a = row[i]!;
-			if (a === 0) continue;
-			gradient[i]! += a * residuals[k]!;
-			const line = matrix[i]!;
-			for (let j = 0; j < n; j++) line[j]! += a * row[j]!;
+function normal(problem: Problem, x: readonly number[], residuals: readonly number[]) {
+	const n = x.length;
+	const jacobian = problem.jacobian(x);
+	const matrix: number[][] = [];
+	const gradient: number[] = [];
+	for (let i = 0; i < n; i++) {
+		const row: number[] = [];
+		let slope = 0;
+		for (let k = 0; k < jacobian.length; k++) slope += jacobian[k]![i]! * residuals[k]!;
+		for (let j = 0; j <= i; j++) {
+			let sum = 0;
+			for (let k = 0; k < jacobian.length; k++) sum += jacobian[k]![i]! * jacobian[k]![j]!;
+			row.push(sum);
 		}
+		const to = problem.drawnTo?.[i] ?? null;
+		if (to !== null) {
+			row[i]! += 1;
+			slope += x[i]! - to;
+		}
+		matrix.push(row);
+		gradient.push(slope);
 	}
+	for (let i = 0; i < n; i++) for (let j = i + 1; j < n; j++) matrix[i]!.push(matrix[j]![i]!);
 	return { matrix, gradient };
 }
 
-/** Solves a symmetric positive definite system by Cholesky's factors; null when it is not positive definite. */
-export function solveCholesky(a: readonly (readonly number[])[], b: readonly number[]): number[] | null {
-	const n = b.length;
+/** The lower Cholesky factor of a symmetric matrix; null when it is not positive definite. */
+function choleskyOf(a: readonly (readonly number[])[]): number[][] | null {
 	const factor: number[][] = [];
+	for (let i = 0; i < a.length; i++) {
+		const row = a[i]!.slice(0, i + 1);
+		for (let j = 0; j <= i; j++) {
+			const other = j < i ? factor[j]! : row;
+			let sum = row[j]!;
+			for (let k = 0; k < j; k++) sum -= row[k]! * other[k]!;
+			if (j < i) row[j] = sum / other[j]!;
+			else if (sum > 0) row[i] = Math.sqrt(sum);
+			else return null;
+		}
+		factor.push(row);
+	}
+	return factor;
+}
+
+function solveFactored(factor: readonly (readonly number[])[], b: readonly number[]): number[] {
+	const n = b.length;
 	const x = [...b];
 	for (let i = 0; i < n; i++) {
-		const row = [...a[i]!];
-		for (let j = 0; j < i; j++) {
-			for (let k = 0; k < j; k++) row[j]! -= row[k]! * factor[j]![k]!;
-			row[j]! /= factor[j]![j]!;
-		}
-		for (let k = 0; k < i; k++) row[i]! -= row[k]! ** 2;
-		if (!(row[i]! > 0)) return null;
-		row[i] = Math.sqrt(row[i]!);
-		factor.push(row);
-		for (let k = 0; k < i; k++) x[i]! -= row[k]! * x[k]!;
-		x[i]! /= row[i]!;
+		for (let k = 0; k < i; k++) x[i]! -= factor[i]![k]! * x[k]!;
+		x[i]! /= factor[i]![i]!;
 	}
 	for (let i = n - 1; i >= 0; i--) {
 		for (let k = i + 1; k < n; k++) x[i]! -= factor[k]![i]! * x[k]!;
@@ -78,16 +105,22 @@ export function solveCholesky(a: readonly (readonly number[])[], b: readonly num
 	return x;
 }
 
+/** Solves a symmetric positive definite system by Cholesky's factors; null when it is not positive definite. */
+export function solveCholesky(a: readonly (readonly number[])[], b: readonly number[]): number[] | null {
+	const factor = choleskyOf(a);
+	return factor && solveFactored(factor, b);
+}
+
 /** The inverse of a symmetric positive definite matrix. @throws RangeError when it is not positive definite */
 export function inverse(a: readonly (readonly number[])[]): number[][] {
-	return a.map((_, k) => {
-		const column = solveCholesky(
-			a,
+	const factor = choleskyOf(a);
+	if (!factor) throw new RangeError('This matrix has no inverse: something in it is told by nothing.');
+	return a.map((_, k) =>
+		solveFactored(
+			factor,
 			a.map((__, i) => (i === k ? 1 : 0)),
-		);
-		if (column === null) throw new RangeError('A matrix without an inverse: something in it is not told by anything.');
-		return column;
-	});
+		),
+	);
 }
 
 const clamp = (value: number, low: number, high: number) => Math.min(Math.max(value, low), high);
@@ -105,13 +138,13 @@ interface Place {
 }
 
 function placeAt(problem: Problem, x: readonly number[], residuals: number[]): Place {
-	const { matrix, gradient } = normal(problem.jacobian(x), residuals, x.length);
+	const { matrix, gradient } = normal(problem, x, residuals);
 	const held = x.map((value, i): Held => {
 		if (value <= problem.lower[i]! && gradient[i]! >= 0) return 'low';
 		return value >= problem.upper[i]! && gradient[i]! <= 0 ? 'high' : null;
 	});
 	const free = held.flatMap((h, i) => (h === null && matrix[i]![i]! > 0 ? [i] : []));
-	return { x, residuals, cost: halfSquares(residuals), matrix, gradient, held, free };
+	return { x, residuals, cost: costAt(problem, x, residuals), matrix, gradient, held, free };
 }
 
 /**
@@ -139,10 +172,13 @@ function stepFrom(place: Place, problem: Problem, damping: number): number[] | n
 /** What the local quadratic says the step to `next` gains. */
 function predictedGain({ x, matrix, gradient }: Place, next: readonly number[]): number {
 	const moved = next.map((value, i) => value - x[i]!);
-	return -moved.reduce((sum, si, i) => {
-		const curve = moved.reduce((row, sj, j) => row + matrix[i]![j]! * sj, 0);
-		return sum + si * (gradient[i]! + curve / 2);
-	}, 0);
+	let gain = 0;
+	for (let i = 0; i < moved.length; i++) {
+		let curve = 0;
+		for (let j = 0; j < moved.length; j++) curve += matrix[i]![j]! * moved[j]!;
+		gain -= moved[i]! * (gradient[i]! + curve / 2);
+	}
+	return gain;
 }
 
 const flat = ({ free, gradient, matrix, cost }: Place) =>
@@ -167,8 +203,9 @@ export function solve(problem: Problem, start: readonly number[]): Solution {
 		if (next?.every((value, i) => Math.abs(value - place.x[i]!) <= SMALLEST_STEP))
 			return { ...place, converged: true, steps };
 		const residuals = next && problem.residuals(next);
-		const gain = residuals ? (place.cost - halfSquares(residuals)) / predictedGain(place, next) : 0;
-		if (residuals && gain > 0 && halfSquares(residuals) < place.cost) {
+		const cost = residuals ? costAt(problem, next, residuals) : Number.NaN;
+		const gain = residuals ? (place.cost - cost) / predictedGain(place, next) : 0;
+		if (residuals && gain > 0 && cost < place.cost) {
 			place = placeAt(problem, next, residuals);
 			damping *= Math.max(1 / 3, 1 - (2 * gain - 1) ** 3);
 			growth = 2;

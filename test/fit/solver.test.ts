@@ -25,12 +25,16 @@ function unbounded(input: Pick<CorrectionInput, 'shape' | 'nominal' | 'made'>): 
 
 /** The same least squares by ml-levenberg-marquardt 5.1, an independent implementation: the residuals as a curve against 0. */
 function independent(problem: Problem, start: readonly number[]): number {
-	const count = problem.residuals(start).length;
+	const whole = (x: readonly number[]) => [
+		...problem.residuals(x),
+		...x.map((value, i) => value - problem.drawnTo![i]!),
+	];
+	const count = whole(start).length;
 	const indices = Array.from({ length: count }, (_, i) => i);
 	const got = levenbergMarquardt(
 		{ x: indices, y: indices.map(() => 0) },
 		(x) => {
-			const residuals = problem.residuals(x);
+			const residuals = whole(x);
 			return (i) => residuals[i]!;
 		},
 		{
@@ -42,7 +46,7 @@ function independent(problem: Problem, start: readonly number[]): number {
 			errorTolerance: 1e-14,
 		},
 	);
-	return squares(problem.residuals(got.parameterValues));
+	return squares(whole(got.parameterValues));
 }
 
 describe('unbounded least squares', () => {
