@@ -1,3 +1,4 @@
+import type { Units } from '../units/units.ts';
 import type { CheckKind, ReadingKind } from './protocol.ts';
 
 /** Why a number cannot be a reading of its kind, or null. Unlikely is not impossible: a doubtful reading is asked again instead. */
@@ -29,4 +30,10 @@ function wrongCheck(value: number, kind: CheckKind): string | null {
 		default:
 			return value >= 0 ? null : 'this distance is not below 0.';
 	}
+}
+
+/** What stands behind a check's number in a sentence. */
+export function checkUnit(kind: CheckKind, units: Units): string {
+	if (kind === 'ovality') return '';
+	return kind === 'angle' ? ' degrees' : ` ${units}`;
 }

@@ -3,6 +3,7 @@ import { at, tubeAtWork } from './as-built.ts';
 import { ask } from './ask.ts';
 import { expectCheck } from './check-reading.ts';
 import { differ, planWith, predicted } from './correction.ts';
+import { cutsOf, finishList } from './finish.ts';
 import type { SessionRecord } from './fold.ts';
 import type { CorrectedNote, DoneNote, Output } from './protocol.ts';
 import type { State } from './state.ts';
@@ -57,6 +58,8 @@ export function doneNote(state: State, log: string): DoneNote {
 		endAngle: end?.endAngle ?? null,
 		fits: fits(state),
 		log,
+		cuts: whole && !scrapped ? cutsOf(state) : [],
+		finish: whole && !scrapped ? finishList(state) : [],
 	};
 }
 

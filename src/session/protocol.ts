@@ -178,6 +178,17 @@ export interface RefusedNote {
 	code: 'not-understood' | 'not-possible' | 'not-saved';
 	why: string;
 }
+/** Where an end of the finished tube is cut. */
+export interface Cut {
+	end: 'start' | 'far';
+	/** To cut off; below 0 where the leg is short by that much. */
+	off: number;
+	/** The nearest bend, and the finished leg's length from the end of its arc and from its sharp corner. */
+	bend: number;
+	fromTangent: number;
+	fromCorner: number;
+	words: string;
+}
 export interface DoneNote {
 	note: 'done';
 	scrapped: boolean;
@@ -190,6 +201,10 @@ export interface DoneNote {
 	endAngle: number | null;
 	fits: boolean;
 	log: string;
+	/** Start end first; none for a tube that is given up. */
+	cuts: Cut[];
+	/** What is still to be done and looked at, in words. */
+	finish: string[];
 }
 export type Note = SessionNote | WarningsNote | CorrectedNote | RefusedNote | DoneNote;
 /** One thing a shell shows or prints. */

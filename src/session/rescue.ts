@@ -1,6 +1,7 @@
 import { made } from '../springback/filter.ts';
 import { at, endBefore, tubeAtWork } from './as-built.ts';
 import { target } from './bend-check.ts';
+import { checkUnit } from './number-kinds.ts';
 import type { Outcome, Rescue, Stock, Tweak } from './protocol.ts';
 import { show } from './show.ts';
 import type { State } from './state.ts';
@@ -58,8 +59,7 @@ export function residualsInWords(state: State, { endOffset, endAngle, checks }: 
 		const value = checks.find(({ name }) => name === check.name)?.value ?? design;
 		const off = Math.abs(value - design);
 		if (off <= check.tolerance) return [];
-		const unit = check.kind === 'ovality' ? '' : check.kind === 'angle' ? ' degrees' : ` ${units}`;
-		return [`check ${check.name} ${show(off)}${unit} off (may be ${show(check.tolerance)})`];
+		return [`check ${check.name} ${show(off)}${checkUnit(check.kind, units)} off (may be ${show(check.tolerance)})`];
 	});
 	const end = `the far end ${show(endOffset)} ${units} from its place and ${show(endAngle, 2)} degrees from its direction`;
 	return [end, ...outside].join(', ');

@@ -145,6 +145,11 @@ export const DONE: DoneNote = {
 	endAngle: 0.1,
 	fits: true,
 	log: '/logs/aft-arch-1.log',
+	cuts: [
+		{ end: 'start', off: 0.5, bend: 1, fromTangent: 12, fromCorner: 14.5, words: 'Start end.' },
+		{ end: 'far', off: 0.4375, bend: 4, fromTangent: 12, fromCorner: 14.5, words: 'Far end.' },
+	],
+	finish: ['Check lie was not read: it should be 0 in, within 0.125; expected is 0.02.'],
 };
 export const ARCH_NAME = SESSION.job;
 /** The first bend's first seat. */
@@ -226,6 +231,18 @@ export const REOPEN: DecideAsk = {
 	of: 1,
 	made: { angle: 48.2, sd: 0.12 },
 	why: 'The check rise cannot be met any more by what is left; 0.6 degrees more in bend 1 would bring it in.',
+	how: 'pull',
+	accepted: { endOffset: 0.2, endAngle: 0.3, checks: [{ name: 'rise', value: 14.06 }], left: 3, within: false },
+	tweaks: [
+		{
+			...{ bend: 1, do: 'pull', by: 0.5, expect: { angle: 42.4, sd: 0.35 }, chance: 0.6 },
+			...{ endOffset: 0.03, endAngle: 0.1, checks: [{ name: 'rise', value: 14.24 }], left: 0.5, within: true },
+		},
+		{
+			...{ bend: 1, do: 'relieve', by: 0.25, expect: { angle: 41.65, sd: 0.35 }, chance: 0 },
+			...{ endOffset: 0.3, endAngle: 0.4, checks: [{ name: 'rise', value: 13.98 }], left: 4.5, within: false },
+		},
+	],
 };
 export const SCRAPPED: DoneNote = {
 	...DONE,
@@ -236,4 +253,6 @@ export const SCRAPPED: DoneNote = {
 	],
 	checks: [],
 	fits: false,
+	cuts: [],
+	finish: [],
 };

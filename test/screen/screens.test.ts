@@ -67,6 +67,7 @@ const PAGES: PageCase[] = [
 	['amend-value', [asks.MEASURE], '*5\r1\r2\r', 'What it really was'],
 	['evidence', [asks.MEASURE], '*3\r', 'Something else'],
 	['evidence-value', [asks.MEASURE], '*3\r1\r3\r', 'Bend 3, measured'],
+	['what-if', [asks.REOPEN], '*7\r', 'What if'],
 	['reopen', [asks.MEASURE], '*6\r', 'Go back to a made bend'],
 	['reopen-how', [asks.MEASURE], '*6\r1\r', 'Go back to bend 1'],
 	['note', [asks.MEASURE], '*1\rtight clamp', 'tight clamp'],

@@ -20,7 +20,9 @@ export function donePage(state: SessionState, note: DoneNote): PageView {
 			{ rank: 0, lines: bends(note) },
 			{ rank: 0, lines: checks(note, state.job) },
 			{ rank: 1, lines: note.scrapped ? [] : ends(note, state.job) },
-			{ rank: 2, lines: chopped(`Log: ${note.log}`, room.columns, 'quiet') },
+			{ rank: 2, lines: cuts(note, state.job, room.columns) },
+			{ rank: 3, lines: note.finish.flatMap((text) => wrapped(`- ${text}`, room.columns, 'plain', 2)) },
+			{ rank: 4, lines: chopped(`Log: ${note.log}`, room.columns, 'quiet') },
 		],
 	};
 }
@@ -68,6 +70,17 @@ function ends({ trim, endOffset, endAngle }: DoneNote, job: Job): Line[] {
 		],
 		line(`Far end off its place by ${fine(endOffset, job)}, off its direction by ${angle(endAngle)}`),
 	];
+}
+
+/** Where the cuts go, from what a person can lay a tape to. */
+function cuts({ cuts: both }: DoneNote, job: Job, columns: number): Line[] {
+	return both.flatMap(({ end, bend, fromTangent, fromCorner }) => {
+		const where =
+			end === 'start'
+				? `Start end: cut ${tape(fromTangent, job)} before bend ${bend} begins`
+				: `Far end: cut ${tape(fromTangent, job)} behind the end of bend ${bend}`;
+		return wrapped(`${where}, ${tape(fromCorner, job)} from its corner.`, columns, 'plain', 2);
+	});
 }
 
 function cutOff(length: number, job: Job): string {
