@@ -1,6 +1,7 @@
 import type { Shape } from '../tube/shape.ts';
 import { type RawTube, uncutShape } from './raw-tube.ts';
 import { inverse, type Problem, solve } from './solver.ts';
+import { suspectsOf } from './suspects.ts';
 
 export interface Estimate {
 	value: number;
@@ -38,7 +39,7 @@ export interface TubeReading {
 	sd: number;
 	/** What it would read on a tube of this shape, without error. */
 	of(uncut: Shape): number;
-	/** Nothing but the operator's second look may set it aside. */
+	/** Read twice: it stands, and what it contradicts was told wrong. */
 	confirmed?: boolean;
 }
 
@@ -148,7 +149,38 @@ const unitsOf = (unknowns: readonly AsBuiltUnknown[], piece: number): number[] =
  * of the normal matrix there (A. Gelb ed., Applied Optimal Estimation, 1974, section 2.2: weighted least squares).
  */
 export function estimateAsBuilt(input: AsBuiltInput): AsBuilt {
-	const unknowns = listUnknowns(input);
+	let found = estimateWith(input, listUnknowns(input));
+	for (let round = 0; round < MOST_ROUNDS && input.readings.some(({ confirmed }) => confirmed); round++) {
+		const unknowns = released(found);
+		if (unknowns === null) break;
+		found = estimateWith(input, unknowns);
+	}
+	return found;
+}
+
+/** A second gross error is looked for once the first has been given up, no further. */
+const MOST_ROUNDS = 2;
+/** Further off than this many standard deviations is a gross error; those as far off within a part of that may be it as well. */
+const GROSS = 4;
+const AS_FAR = 0.95;
+
+/**
+ * Where readings that stand contradict what was told of a bend, that was wrong: whatever may be it is told so much more loosely. Null
+ * where nothing is contradicted.
+ */
+function released(built: AsBuilt): AsBuiltUnknown[] | null {
+	const told = suspectsOf(built).filter(({ kind }) => kind !== 'reading');
+	const most = told[0]?.off ?? 0;
+	if (most < GROSS) return null;
+	const blamed = told.filter(({ off }) => off >= AS_FAR * most);
+	return built.unknowns.map((unknown) => {
+		const by = blamed.find(({ kind, bend }) => kind === unknown.kind && bend === unknown.bend);
+		const { told: was } = unknown;
+		return by && was ? { ...unknown, told: { ...was, sd: Math.hypot(was.sd, by.would - by.value) } } : unknown;
+	});
+}
+
+function estimateWith(input: AsBuiltInput, unknowns: readonly AsBuiltUnknown[]): AsBuilt {
 	const units = unitsOf(unknowns, input.piece);
 	const start = unknowns.map(({ told, bend }) => told?.value ?? untoldMark(input, bend!));
 	const valuesAt = (u: readonly number[]) => u.map((step, k) => start[k]! + step * units[k]!);

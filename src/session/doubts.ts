@@ -3,6 +3,7 @@ import { doubt, doubtLoaded } from '../springback/gates.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import { cutLength } from '../tube/marks.ts';
 import { at, endBefore } from './as-built.ts';
+import { blame } from './blame.ts';
 import { dueCheck, expectCheck } from './check-reading.ts';
 import { checkReadingSd } from './estimate.ts';
 import type { Expected, Reading } from './events.ts';
@@ -71,7 +72,8 @@ function reasonOf(state: State, reading: Reading, expected: Expected): string | 
 			const sd = Math.hypot(expected.sd, checkReadingSd(state.start.job, check));
 			const off = Math.abs(value - expected.value);
 			if (off <= check.tolerance + CHECK_DOUBT * sd) return null;
-			return `${show(expected.value)} was expected from what has been made; this is ${show(off)} away. Measure again, and see that the straight edge lies where the check says.`;
+			const why = check.kind === 'ovality' ? 'Measure again.' : blame(state, check.name, value);
+			return `${show(expected.value)} was expected from what has been made; this is ${show(off)} away. ${why}`;
 		}
 		case 'length':
 		case 'mark': {
