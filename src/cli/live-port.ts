@@ -1,8 +1,10 @@
 import type { LiveSession } from '../journal/live.ts';
 import type { LivePort } from '../screen/live-port.ts';
+import { tubeAtWork } from '../session/as-built.ts';
 import { undoable } from '../session/fold.ts';
 import { history } from '../session/history.ts';
 import type { Output } from '../session/protocol.ts';
+import { wouldBe } from '../session/would-be.ts';
 
 /** A session as the screen needs it. */
 export function livePort(session: LiveSession): LivePort {
@@ -21,6 +23,9 @@ export function livePort(session: LiveSession): LivePort {
 			return added;
 		},
 		history: () => history(session.state),
+		pulls: () => session.state.bends[session.state.bend - 1]?.pulls ?? [],
+		shape: () => tubeAtWork(session.state, session.state.plan.current).shape,
+		wouldBe: (answer) => wouldBe(answer, session.state),
 		undoable: () => undoable(session.state),
 		messages: session.messages,
 		close: () => session.close(),

@@ -8,11 +8,13 @@ import type { HomePort } from '../screen/home-port.ts';
 import type { LivePort } from '../screen/live-port.ts';
 import { asBent } from '../tube/as-bent.ts';
 import type { BentAs } from '../tube/job.ts';
+import { displayAt } from './display.ts';
 import { type Io, tellOn, whyNoScreen } from './io.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { livePort } from './live-port.ts';
 import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
+import { workshopAt } from './workshop.ts';
 
 export interface PracticeRequest {
 	file: string;
@@ -22,6 +24,8 @@ export interface PracticeRequest {
 	seed: string | null;
 	home: string;
 	color: boolean;
+	/** Only ASCII on the screen. */
+	ascii?: boolean;
 	as: BentAs;
 }
 
@@ -90,7 +94,9 @@ async function playByHand(request: PracticeRequest, seed: number, io: Io): Promi
 	const code = await openScreen({
 		port: practicePort(practice, request.home),
 		jobPath: request.file,
+		display: displayAt(request.home),
 		noColour: !request.color,
+		ascii: request.ascii === true,
 	});
 	return code === LEFT ? 0 : code;
 }
@@ -106,6 +112,7 @@ function practicePort(practice: Practice, home: string): HomePort {
 		openSession: async () => watched(practice),
 		review: () => [],
 		benders: () => [`Practice sessions are kept in ${practiceHome(home)}.`],
+		workshop: workshopAt(home, 'jobs'),
 	};
 }
 

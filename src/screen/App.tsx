@@ -30,16 +30,12 @@ export function App({ controller, look }: { controller: Controller; look: Look }
 			<FrameView
 				frame={drawn}
 				look={look}
-				text={textOf(state)}
+				text={controller.text()}
 				onText={(value) => controller.textChanged(value)}
 				onEntered={() => controller.textEntered()}
 			/>
 		</Box>
 	);
-}
-
-function textOf(state: AppState): string {
-	return state.view === 'session' && state.session.page.page === 'text' ? state.session.page.value : '';
 }
 
 function frameOf(state: AppState, size: Size, look: Look): Frame {
@@ -49,12 +45,10 @@ function frameOf(state: AppState, size: Size, look: Look): Frame {
 		case 'reader':
 			return readerFrame(state.reader, size, look);
 		case 'home': {
-			const { title, prompt, body } = homeView(state.home);
-			return frame(
-				{ title, where: '', body, prompt, entry: state.home.entry, message: state.home.message },
-				size,
-				look,
-			);
+			const { where = '', picture, ...view } = homeView(state.home);
+			const { entry, message } = state.home;
+			const drawn = picture === undefined ? {} : { picture: picture(look) };
+			return frame({ ...view, ...drawn, where, entry, message }, size, look);
 		}
 		case 'waiting':
 			return frame(

@@ -1,14 +1,17 @@
 import type { Answer } from '../session/protocol.ts';
 import type { Size } from '../terminal/output.ts';
+import { type DisplayPort, USUAL_DISPLAY } from './display.ts';
+import { type Done, typedInto, Workshop, type WorkshopStep } from './home-controller.ts';
 import type { HomePort } from './home-port.ts';
-import { type HomePage, type HomeState, type HomeStep, homeState, homeView } from './home-state.ts';
+import { type HomePage, type HomeState, homeState, homeView, searched, turned } from './home-state.ts';
+import type { HomeStep } from './home-view.ts';
 import type { Key } from './keys.ts';
 import type { LivePort } from './live-port.ts';
 import { viewOf } from './pages/index.ts';
 import { pressed, renewed } from './prompt.ts';
 import { type ReaderState, readerKey } from './reader-state.ts';
-import { answered, notSaved, type Reduced, sessionKey, textChanged, textEntered } from './session-reducer.ts';
-import { type Message, opened, type SessionState, standing } from './session-state.ts';
+import { answered, notSaved, type Reduced, sessionKey, textChanged, textEntered, weighed } from './session-reducer.ts';
+import { type Amending, type Message, opened, type SessionState, standing } from './session-state.ts';
 
 export type AppState =
 	| { view: 'home'; home: HomeState }
@@ -32,6 +35,8 @@ export class Controller {
 	readonly ended: Promise<number>;
 	private state: AppState;
 	private live: LivePort | null = null;
+	private readonly early: Key[] = [];
+	private readonly workshop: Workshop;
 	/** Whether leaving the session leaves the program. */
 	private direct: boolean;
 	private readonly listeners = new Set<() => void>();
@@ -42,11 +47,13 @@ export class Controller {
 		private readonly port: HomePort,
 		opening: Opening,
 		private readonly size: () => Size,
+		private readonly display: DisplayPort,
 	) {
 		this.ended = new Promise((resolve, reject) => {
 			this.resolve = resolve;
 			this.reject = reject;
 		});
+		this.workshop = new Workshop(port);
 		this.direct = opening.jobPath !== undefined;
 		this.state = { view: 'waiting' };
 		if (opening.jobPath === undefined) this.home();
@@ -61,24 +68,37 @@ export class Controller {
 	readonly snapshot = (): AppState => this.state;
 
 	/** Whether a text field has the focus, which needs its keys slowly. */
-	readonly inText = (): boolean =>
-		this.state.view === 'session' && viewOf(this.state.session).prompt.text !== undefined;
+	readonly inText = (): boolean => {
+		const { state } = this;
+		if (state.view === 'session') return viewOf(state.session).prompt.text !== undefined;
+		return state.view === 'home' && homeView(state.home).prompt.text !== undefined;
+	};
 
 	key(key: Key): void {
 		const { state } = this;
+		if (state.view === 'waiting') this.early.push(key);
 		if (state.view === 'session') {
 			if (!this.inText() || key.key === 'escape') this.reduce(sessionKey(state.session, key));
 		} else if (state.view === 'reader') {
 			const reader = readerKey(state.reader, key, this.size());
 			this.set(reader === null ? { view: 'home', home: state.home } : { ...state, reader });
-		} else if (state.view === 'home') this.homeKey(state.home, key);
+		} else if (state.view === 'home' && (!this.inText() || key.key === 'escape')) this.homeKey(state.home, key);
 	}
 
+	/** What stands in the text field. */
+	readonly text = (): string => {
+		const { state } = this;
+		if (state.view === 'home') return state.home.text;
+		return state.view === 'session' && state.session.page.page === 'text' ? state.session.page.value : '';
+	};
+
 	textChanged(value: string): void {
+		if (this.state.view === 'home') this.homeText(this.state.home, value);
 		if (this.state.view === 'session') this.set({ view: 'session', session: textChanged(this.state.session, value) });
 	}
 
 	textEntered(): void {
+		if (this.state.view === 'home') this.homeTextEntered(this.state.home);
 		if (this.state.view === 'session') this.reduce(textEntered(this.state.session));
 	}
 
@@ -96,12 +116,34 @@ export class Controller {
 	private set(state: AppState): void {
 		this.state = state;
 		for (const listener of this.listeners) listener();
+		if (state.view !== 'waiting') this.takeEarly();
+	}
+
+	/** Keys that were typed while something was opened go to what was opened, one after the other. */
+	private takeEarly(): void {
+		const key = this.early.shift();
+		if (key === undefined) return;
+		if (!this.inText() || key.key === 'escape') this.key(key);
+		else if (key.key === 'return') this.textEntered();
+		else if (key.key === 'character') this.textChanged(this.text() + key.text);
+		else if (key.key === 'backspace') this.textChanged(this.text().slice(0, -1));
+		if (this.state.view !== 'waiting') this.takeEarly();
 	}
 
 	private reduce({ state, effect }: Reduced): void {
 		this.set({ view: 'session', session: state });
 		if (effect?.effect === 'answer') this.save(state, effect.answer);
+		else if (effect?.effect === 'weigh') this.weigh(state, effect.amending);
+		else if (effect?.effect === 'display') this.display.keep(effect.changes);
 		else if (effect?.effect === 'leave') this.leaveSession(state.unsaved ?? 0);
+	}
+
+	/** What a correction would change is worked out on a copy. */
+	private weigh(session: SessionState, amending: Amending): void {
+		const { entry, reading, value } = amending;
+		const action = { do: 'amend', entry: entry.entry, reading: value, ...(reading && { of: reading.of }) } as const;
+		const would = this.live?.wouldBe?.({ action }) ?? null;
+		this.set({ view: 'session', session: weighed(session, { ...amending, would }) });
 	}
 
 	private save(session: SessionState, answer: Answer): void {
@@ -151,16 +193,37 @@ export class Controller {
 	}
 
 	private homeKey(home: HomeState, key: Key): void {
+		const found = searched(home, key);
+		if (found !== null) {
+			this.set({ view: 'home', home: found });
+			return;
+		}
 		const outcome = pressed(homeView(home).prompt, renewed(home.entry, home.message, key), key);
 		if ('step' in outcome) this.homeStep(home, outcome.step);
-		else if ('entry' in outcome) this.set({ view: 'home', home: { ...home, entry: outcome.entry, message: null } });
-		else this.set({ view: 'home', home: { ...home, message: { kind: 'wrong', text: outcome.wrong } } });
+		else if ('wrong' in outcome) {
+			this.set({ view: 'home', home: { ...home, message: { kind: 'wrong', text: outcome.wrong } } });
+		} else this.set({ view: 'home', home: { ...home, entry: outcome.entry, message: null } });
+	}
+
+	private homeText(home: HomeState, value: string): void {
+		const typed = typedInto(home, value);
+		const { back } = homeView(home).prompt;
+		if (typed !== 'back') this.set({ view: 'home', home: typed });
+		else if (back !== undefined) this.homeStep(home, back.step);
+	}
+
+	private homeTextEntered(home: HomeState): void {
+		const step = homeView(home).prompt.text?.(home.text.trim());
+		if (typeof step === 'string') {
+			this.set({ view: 'home', home: { ...home, message: { kind: 'wrong', text: step } } });
+		} else if (step !== undefined) this.homeStep(home, step);
 	}
 
 	private homeStep(home: HomeState, step: HomeStep): void {
 		switch (step.step) {
 			case 'page':
-				this.home(step.page);
+				if (step.page.page === 'home') this.home();
+				else this.set({ view: 'home', home: turned(home, step.page) });
 				break;
 			case 'open':
 				this.open(step.target, step.resume);
@@ -168,12 +231,36 @@ export class Controller {
 			case 'review':
 				this.read(home, `Session ${step.id}`, () => this.port.review(step.id));
 				break;
-			case 'benders':
+			case 'learned':
 				this.read(home, 'Benders and dies', () => this.port.benders());
 				break;
 			case 'leave':
 				this.end(0);
 				break;
+			default:
+				this.work(home, step);
+		}
+	}
+
+	/** Writing a job and setting up benders. What the disk refuses is said, and what was typed stays on the screen. */
+	private work(home: HomeState, step: WorkshopStep): void {
+		const done = (result: Done) => {
+			if ('home' in result) this.set({ view: 'home', home: result.home });
+			else this.home({ page: 'home' }, result.over);
+		};
+		const failed = (error: unknown) => {
+			if (exitCodeOf(error) === null) this.fail(error);
+			else this.set({ view: 'home', home: { ...home, message: { kind: 'wrong', text: messageOf(error) } } });
+		};
+		try {
+			const now = this.workshop.atOnce(home, step);
+			if (now !== null) done(now);
+			else {
+				this.set({ view: 'waiting' });
+				this.workshop.step(home, step).then(done, failed);
+			}
+		} catch (error) {
+			failed(error);
 		}
 	}
 
@@ -191,7 +278,7 @@ export class Controller {
 		this.port.openSession(target, resume).then(
 			(live) => {
 				this.live = live;
-				this.set({ view: 'session', session: opened(live) });
+				this.set({ view: 'session', session: opened(live, { ...USUAL_DISPLAY, ...this.display.kept() }) });
 			},
 			(error: unknown) => {
 				// Started for this one job there is nowhere to go back to: the command line says what is wrong.

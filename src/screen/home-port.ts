@@ -1,4 +1,5 @@
 import type { LivePort } from './live-port.ts';
+import type { WorkshopPort } from './workshop-port.ts';
 
 /** A job file, as the home screen lists it. */
 export interface JobRow {
@@ -10,6 +11,8 @@ export interface JobRow {
 	fault?: string;
 	/** The id of its newest session that was interrupted. */
 	open?: string;
+	/** Its newest session. */
+	latest?: SessionRow;
 }
 
 /** A kept session, as the home screen lists it. */
@@ -31,6 +34,8 @@ export interface HomePort {
 	jobs(): readonly JobRow[];
 	/** Newest first. */
 	sessions(): readonly SessionRow[];
+	/** What is to be said about them, in a sentence. */
+	notice?(): string | null;
 	/**
 	 * Starts a session of the job file, or goes on with the session of that id.
 	 * @throws an error with `exitCode`: 2 bad job, 4 another session holds the lock, 5 the disk refuses, 6 the log is damaged
@@ -40,4 +45,6 @@ export interface HomePort {
 	review(id: string): readonly string[];
 	/** The benders and dies set up, line by line. */
 	benders(): readonly string[];
+	/** Job files to be written, and benders to be set up. */
+	readonly workshop: WorkshopPort;
 }

@@ -1,5 +1,7 @@
 import type { Answer, Ask, Output, ReadingKind } from '../session/protocol.ts';
+import type { WouldBe } from '../session/would-be.ts';
 import type { Job } from '../tube/job.ts';
+import type { Shape } from '../tube/shape.ts';
 
 /** A reading that a record of the log holds, for correcting it. `bend` or `name` say of what. */
 export interface KeptReading {
@@ -15,6 +17,13 @@ export interface KeptEntry {
 	text: string;
 	void: boolean;
 	readings?: readonly KeptReading[];
+}
+
+/** A pull of the bend at work, with the readings that count. */
+export interface MadePull {
+	loaded: number;
+	released: number | null;
+	measured: readonly number[];
 }
 
 /** A session that is going on, as the screen needs it. */
@@ -39,5 +48,11 @@ export interface LivePort {
 	readonly messages: readonly string[];
 	/** On a simulated bender: what its instruments show at the open ask, in a sentence. */
 	sight?(): string | null;
+	/** The pulls of the bend at work, oldest first. */
+	pulls?(): readonly MadePull[];
+	/** The tube's centre line: made bends as made, the others as planned now. */
+	shape?(): Shape;
+	/** What an answer would change; nothing is kept. */
+	wouldBe?(answer: Answer): WouldBe;
 	close(): void;
 }

@@ -1,13 +1,29 @@
 import type { Answer, Output, RefusedNote } from '../session/protocol.ts';
+import type { Display } from './display.ts';
 import type { Key } from './keys.ts';
 import type { KeptEntry } from './live-port.ts';
 import { promptOf } from './pages/index.ts';
 import { BACK } from './pages/page.ts';
+import { walked } from './pages/walk.ts';
 import { NOTHING, type Outcome, pressed, renewed } from './prompt.ts';
-import { ASK, followed, type Message, type SessionState, type Step, told } from './session-state.ts';
+import {
+	type Amending,
+	ASK,
+	followed,
+	type Message,
+	type SessionState,
+	type Standing,
+	type Step,
+	told,
+} from './session-state.ts';
+import { shortcutOf } from './shortcuts.ts';
 
 /** What the reducer wants done outside: an answer saved, or the session left. */
-export type SessionEffect = { effect: 'answer'; answer: Answer } | { effect: 'leave' };
+export type SessionEffect =
+	| { effect: 'answer'; answer: Answer }
+	| { effect: 'weigh'; amending: Amending }
+	| { effect: 'display'; changes: Partial<Display> }
+	| { effect: 'leave' };
 
 export interface Reduced {
 	state: SessionState;
@@ -15,7 +31,7 @@ export interface Reduced {
 }
 
 /** What has come of an answer. */
-export interface Answered extends Pick<SessionState, 'history' | 'undoable' | 'ask' | 'sight'> {
+export interface Answered extends Pick<SessionState, Standing> {
 	outputs: readonly Output[];
 	/** What the log had to say about itself meanwhile. */
 	messages: readonly string[];
@@ -23,6 +39,10 @@ export interface Answered extends Pick<SessionState, 'history' | 'undoable' | 'a
 
 /** A key pressed on a session's page. */
 export function sessionKey(state: SessionState, key: Key): Reduced {
+	const shortcut = shortcutOf(state, key);
+	if (shortcut !== null) return taken(state, shortcut.step);
+	const page = walked(state, key);
+	if (page !== null) return taken(state, { step: 'page', page });
 	return outcome(state, pressed(promptOf(state), renewed(state.entry, state.message, key), key));
 }
 
@@ -65,6 +85,13 @@ function taken(state: SessionState, step: Step): Reduced {
 		case 'answer':
 			// What was typed stays on the screen until it is on the disk.
 			return { state: cautionSeen(state), effect: { effect: 'answer', answer: step.answer } };
+		case 'weigh':
+			return { state, effect: { effect: 'weigh', amending: step.amending } };
+		case 'display': {
+			const display = { ...state.display, ...step.changes };
+			const job = { ...state.job, lengths: display.lengths };
+			return { state: { ...state, display, job }, effect: { effect: 'display', changes: step.changes } };
+		}
 		case 'leave':
 			return { state, effect: { effect: 'leave' } };
 	}
@@ -84,6 +111,13 @@ export function answered(state: SessionState, { outputs, messages, ...standing }
 	}
 	const next = followed({ ...state, ...standing, unsaved: null }, outputs);
 	return { ...next, message: told(messages) ?? kept(state.history, standing) };
+}
+
+/** The state once it is known what correcting a reading would change: that is read before it counts. */
+export function weighed(state: SessionState, amending: Amending): SessionState {
+	const why = amending.would?.refused ?? null;
+	if (why !== null) return { ...state, message: { kind: 'wrong', text: why } };
+	return taken(state, { step: 'page', page: { page: 'amendSure', amending } }).state;
 }
 
 /** The state after the disk refused: everything stays as it was, to be tried again. */

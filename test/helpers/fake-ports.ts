@@ -1,7 +1,9 @@
 import type { HomePort, JobRow, SessionRow } from '../../src/screen/home-port.ts';
 import type { KeptEntry, LivePort } from '../../src/screen/live-port.ts';
 import type { Answer, Ask, Output } from '../../src/session/protocol.ts';
+import type { WouldBe } from '../../src/session/would-be.ts';
 import type { Job } from '../../src/tube/job.ts';
+import { FakeWorkshop } from './fake-workshop.ts';
 
 /** A job of the screen tests' own: an arch of four bends with one check of each kind. */
 export const ARCH: Job = {
@@ -56,6 +58,8 @@ export class FakeLive implements LivePort {
 	entries: KeptEntry[];
 	/** What the next answer throws instead of being taken. */
 	fault: Error | null = null;
+	/** What a correction would change. */
+	would: WouldBe | null = null;
 	/** What the log has to say when the next answer is taken. */
 	said: string | null = null;
 	private open: Ask | null;
@@ -99,6 +103,10 @@ export class FakeLive implements LivePort {
 		return this.entries.findLast((entry) => !entry.void)?.entry ?? null;
 	}
 
+	wouldBe(): WouldBe {
+		return this.would ?? { refused: null, doubted: null, made: [], plan: [], stop: null, next: null };
+	}
+
 	close(): void {
 		this.closed = true;
 	}
@@ -111,6 +119,7 @@ function lastAsk(outputs: readonly Output[]): Ask | null {
 /** A home whose jobs and sessions are given. */
 export class FakeHome implements HomePort {
 	readonly opened: { target: string; resume: boolean }[] = [];
+	readonly workshop = new FakeWorkshop();
 	fault: Error | null = null;
 
 	constructor(

@@ -1,9 +1,9 @@
 import { afterEach, describe, expect, test } from 'vitest';
 import { readJob } from '../../src/job/read.ts';
 import { openScreen } from '../../src/screen/open-screen.tsx';
-import { expectedScreen } from '../helpers/expected-screen.ts';
 import { FakeHome, ROWS, refusal } from '../helpers/fake-ports.ts';
 import { HeadlessTerminal } from '../helpers/mount.tsx';
+import { screenAsKept } from '../helpers/screen-fixtures.ts';
 
 const SIZE = { columns: 80, rows: 24 };
 const running: { terminal: HeadlessTerminal; ended: Promise<number> }[] = [];
@@ -14,6 +14,11 @@ function start(size = SIZE, home = new FakeHome(null, ROWS)) {
 	const ended = openScreen({ ...streams, port: home });
 	running.push({ terminal, ended });
 	return { terminal, home };
+}
+
+async function asKept(...screen: Parameters<typeof screenAsKept>): Promise<void> {
+	const { wanted, shown } = await screenAsKept(...screen);
+	expect(shown).toBe(wanted);
 }
 
 afterEach(async () => {
@@ -89,17 +94,17 @@ describe('a new job on the screen', () => {
 		await terminal.until('Jobs');
 		terminal.type(`*${TUBE}`);
 		await terminal.until('How the shape is given');
-		await expectedScreen(terminal, 'form-shape', size);
+		await asKept(terminal, 'form-shape', size);
 		terminal.type(line('1', '+', '12 1/2', '30', '2', '20', '6'));
 		await terminal.until('Run: within');
 		terminal.type('8');
-		await expectedScreen(terminal, 'form-run', size);
+		await asKept(terminal, 'form-run', size);
 		terminal.type(`${ENTER}${line('2', '5', '14 3/8', '1/2', '+')}`);
 		await terminal.until('save it');
-		await expectedScreen(terminal, 'form-overview', size);
+		await asKept(terminal, 'form-overview', size);
 		terminal.type(line('3'));
 		await terminal.until('last straight: ');
-		await expectedScreen(terminal, 'form-bends', size);
+		await asKept(terminal, 'form-bends', size);
 	});
 
 	test('says a fault at its question and keeps what was typed, to be mended', async () => {

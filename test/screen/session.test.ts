@@ -90,7 +90,7 @@ describe('what the keys of a page answer', () => {
 		[
 			'correct one of two readings',
 			[asks.MEASURE],
-			'*5\r1\r2\r46.5\r',
+			'*5\r1\r2\r46.5\r+',
 			act({ do: 'amend', entry: 2, reading: 46.5, of: 'released' }),
 		],
 		[
@@ -453,7 +453,7 @@ describe('home', () => {
 		terminal.type('*4\r');
 		await terminal.until('Interrupted');
 		expect(live.closed).toBe(true);
-		terminal.type('7\r');
+		terminal.type('leave\r');
 		expect(await ended).toBe(0);
 	});
 
@@ -469,7 +469,7 @@ describe('home', () => {
 	test('a review is read page by page, by the numeric pad too', async () => {
 		const { terminal } = start({ port: new FakeHome(null, ROWS) });
 		await terminal.until('Interrupted');
-		terminal.type('5\r');
+		terminal.type('9\r');
 		await terminal.until('Kept sessions');
 		terminal.type('2\r');
 		await terminal.until('lines 1 to 18 of 50');
@@ -487,7 +487,7 @@ describe('home', () => {
 
 	test('no job file is said', async () => {
 		const { terminal } = start({ port: new FakeHome(null) });
-		await terminal.until('There is no job file here.');
+		await terminal.until('There is no job file here');
 	});
 });
 
@@ -606,5 +606,72 @@ describe('how it is drawn', () => {
 		await terminal.until('STOP');
 		expect(terminal.raw).toMatch(/^[\n\r -~]*$/);
 		expect(terminal.text).toContain('######');
+	});
+});
+
+describe('walking back through the readings', () => {
+	const UP = '\x1b[A';
+	const DOWN = '\x1b[B';
+
+	test('arrow keys lead from the newest reading to the oldest and back to the question', async () => {
+		const { terminal } = session([asks.MEASURE]);
+		await terminal.until('Measure');
+		terminal.type(UP);
+		await terminal.until(/> +2 +bend 2 +dial after release +47.5/);
+		terminal.type(UP);
+		await terminal.until(/> +2 +bend 2 +dial, held under load +51.5/);
+		terminal.type(UP + DOWN);
+		await terminal.until(/> +2 +bend 2 +dial after release/);
+		terminal.type(DOWN);
+		await terminal.until('Measure');
+	});
+
+	test('what is typed at a question is not walked away from', async () => {
+		const { terminal } = session([asks.MEASURE]);
+		await terminal.until('Measure');
+		terminal.type(`47.${UP}9`);
+		await terminal.until('> 47.9');
+	});
+
+	test('what a correction changes is shown before it counts', async () => {
+		const { live, terminal } = session([asks.MEASURE], [[asks.MEASURE]]);
+		live.would = {
+			refused: null,
+			doubted: null,
+			made: [{ bend: 1, angle: { before: 41.2, after: 42.1 } }],
+			plan: [
+				{
+					bend: 3,
+					mark: { before: 64, after: 64.5 },
+					rotation: { before: 180, after: 180 },
+					angle: { before: 48, after: 47.2 },
+				},
+			],
+			stop: { before: 51.5, after: 52 },
+			next: null,
+		};
+		await terminal.until('Measure');
+		terminal.type(`${UP}46.5\r`);
+		await terminal.until('Correct it?');
+		expect(terminal.text).toContain('dial after release, not 47.5° but 46.5°');
+		expect(terminal.text).toMatch(/bend 1 made +41.2° +-> +42.1°/);
+		expect(terminal.text).toMatch(/bend 3 mark +64 in +-> +64 1\/2 in/);
+		expect(terminal.text).toMatch(/stop of this pull +51.5° +-> +52°/);
+		expect(live.answers).toEqual([]);
+		terminal.type('/');
+		await terminal.until('Measure');
+		expect(live.answers).toEqual([]);
+		terminal.type(`${UP}46.5\r+`);
+		await terminal.until('Saved as entry');
+		expect(live.answers).toEqual([{ action: { do: 'amend', entry: 2, reading: 46.5, of: 'released' } }]);
+	});
+
+	test('a correction that would be refused is said at once', async () => {
+		const { live, terminal } = session([asks.MEASURE]);
+		live.would = { refused: 'Nobody bends that far.', doubted: null, made: [], plan: [], stop: null, next: null };
+		await terminal.until('Measure');
+		terminal.type(`${UP}465\r`);
+		await terminal.until('Nobody bends that far.');
+		expect(live.answers).toEqual([]);
 	});
 });

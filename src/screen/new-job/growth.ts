@@ -1,4 +1,4 @@
-import type { Draft } from '../../job/draft/draft.ts';
+import { bendsIn, type Draft } from '../../job/draft/draft.ts';
 import { type Preview, preview } from '../../job/draft/preview.ts';
 import { jobWarnings } from '../../session/job-warnings.ts';
 import { cutLength, marks } from '../../tube/marks.ts';
@@ -8,7 +8,7 @@ import type { Warning } from '../../tube/warnings.ts';
 import { type Line, line, span, wrapped } from '../line.ts';
 import type { Look } from '../look.ts';
 import type { Room, Section } from '../pages/page.ts';
-import { tubeDrawing } from '../parts/tube-drawing.ts';
+import { drawTube } from '../parts/tube-drawing.ts';
 import { angle, tape, WAYS } from '../words.ts';
 import { answeredForm, draftIn, type JobForm } from './form.ts';
 
@@ -19,8 +19,20 @@ export function growing(form: JobForm, typed: string): Preview | null {
 	return ahead ?? soFar(draftIn(form), form);
 }
 
+/** A draft never changes, so that what it comes to is worked out once. */
+const KNOWN = new WeakMap<Draft, Preview | null>();
+
 function soFar(draft: Draft, { shop }: JobForm): Preview | null {
-	return preview(draft, shop);
+	const known = KNOWN.get(draft);
+	if (known !== undefined) return known;
+	const fresh = preview(draft, shop);
+	KNOWN.set(draft, fresh);
+	return fresh;
+}
+
+/** Whether there may be something to draw already. */
+export function hasShape({ file, part }: Draft): boolean {
+	return part.angle !== undefined || part.run !== undefined || bendsIn({ file }) > 0;
 }
 
 /** A warning about an end that is not known yet would be about nothing. */
@@ -34,7 +46,8 @@ function warningsOf({ job, ended }: Preview): Warning[] {
 const OTHER_ROWS = 7;
 
 /** The layout as far as it is known: for each bend mark, turn and angle, as the hands need them; the cut length; what to heed. */
-export function growthSections(so: Preview, { columns, rows: room }: Room): Section[] {
+export function growthSections(so: Preview | null, { columns, rows: room }: Room): Section[] {
+	if (so === null) return [];
 	const { job, ended } = so;
 	const shape = resolveShape(job, designGrowth(job));
 	const cut = cutLength(job, shape);
@@ -62,14 +75,14 @@ function turnWords(rotation: number, bend: number): string {
 }
 
 /** The tube so far, the bend in hand thick. */
-export function growthPicture(
-	{ job, now, ended }: Preview,
-	{ ascii }: Look,
-): (columns: number, rows: number) => Line[] {
+export function growthPicture(so: Preview | null, { ascii }: Look): (columns: number, rows: number) => Line[] {
+	if (so === null) return () => [];
+	const { job, now, ended } = so;
 	const shape = resolveShape(job, designGrowth(job));
-	const words = ended ? 'start end at the left' : 'start end at the left; the dotted end is not known yet';
-	return (columns, rows) => [
-		...tubeDrawing(shape, now, columns, rows - 1, ascii).map((row) => line(row)),
-		line(words, 'quiet'),
-	];
+	const words = ended ? 'START at the left' : 'START at the left; the dotted end is not known yet';
+	return (columns, rows) => {
+		const { rows: dots, views } = drawTube(shape, now, columns, rows - 1, ascii);
+		const caption = views === '' ? words : `${words}; ${views}`;
+		return [...dots.map((row) => line(row)), ...wrapped(caption, columns, 'quiet').slice(0, 1)];
+	};
 }

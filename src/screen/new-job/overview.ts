@@ -14,7 +14,7 @@ import { growing, growthPicture, growthSections } from './growth.ts';
 /** The job as it stands: what it comes to, what to change of it, and + to save it. */
 export function overviewView(form: JobForm): HomeView {
 	const draft = draftIn(form);
-	const faults = draftFaults(draft, form.shop);
+	const faults = faultsOf(form);
 	const so = growing(form, '');
 	const to = form.from === null ? { file: fileNameFor(draft.file.name ?? '') } : { path: form.from };
 	const save = { label: 'save it', step: { step: 'formSave', form, to, over: false } as const };
@@ -31,10 +31,20 @@ export function overviewView(form: JobForm): HomeView {
 		},
 		body: (room) => [
 			...faults.map((fault) => ({ rank: 0, lines: wrapped(`! ${formatFault(fault)}`, room.columns, 'wrong', 2) })),
-			...(so === null ? [] : growthSections(so, { ...room, rows: room.rows - OTHER_CHOICES })),
+			...growthSections(so, { ...room, rows: room.rows - OTHER_CHOICES }),
 		],
 		...(so === null ? {} : { picture: (look) => growthPicture(so, look) }),
 	};
+}
+
+/** A draft never changes, so that its faults are looked for once. */
+const FAULTS = new WeakMap<Draft, ReturnType<typeof draftFaults>>();
+
+function faultsOf(form: JobForm): ReturnType<typeof draftFaults> {
+	const draft = draftIn(form);
+	const faults = FAULTS.get(draft) ?? draftFaults(draft, form.shop);
+	FAULTS.set(draft, faults);
+	return faults;
 }
 
 /** Rows that the overview's choices want more than a question does. */

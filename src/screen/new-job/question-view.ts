@@ -7,7 +7,7 @@ import { line, wrapped } from '../line.ts';
 import type { Section } from '../pages/page.ts';
 import type { Entry, Prompt } from '../prompt.ts';
 import { draftIn, type JobForm } from './form.ts';
-import { growing, growthPicture, growthSections } from './growth.ts';
+import { growing, growthPicture, growthSections, hasShape } from './growth.ts';
 import { summary } from './overview.ts';
 
 /** The question that is open, with the tube as far as it has grown. */
@@ -15,7 +15,9 @@ export function questionView(form: JobForm, entry: Entry): HomeView {
 	const draft = draftIn(form);
 	const units = draft.file.units ?? 'in';
 	const question = questionOf(draft, form.shop);
-	const so = growing(form, typedAnswer(question, entry.field));
+	const typed = typedAnswer(question, entry.field);
+	// Worked out only when it is drawn: the keys of the page are asked for more often.
+	const so = () => growing(form, typed);
 	return {
 		title: question.title,
 		where: draft.file.name ?? 'a new job',
@@ -23,9 +25,9 @@ export function questionView(form: JobForm, entry: Entry): HomeView {
 		body: (room) => [
 			helpSection(question, room.columns),
 			{ rank: 4, lines: summary(draft.file).map((text) => line(text, 'quiet')) },
-			...(so === null ? [] : growthSections(so, room)),
+			...growthSections(so(), room),
 		],
-		...(so === null ? {} : { picture: (look) => growthPicture(so, look) }),
+		...(hasShape(draft) ? { picture: (look) => growthPicture(so(), look) } : {}),
 	};
 }
 

@@ -54,19 +54,20 @@ function described(state: SessionState, { of, value, name }: KeptReading): strin
 	return `${of === 'check' && name !== undefined ? `check "${name}"` : READINGS[of]}: ${shown(value, measureOf(of, state.job, name), state.job)}`;
 }
 
+/** The field in which a reading is corrected: what that changes is found out before it counts. */
+export function amendField(state: SessionState, entry: KeptEntry, reading: KeptReading | null) {
+	const weigh = (value: number): Step => ({ step: 'weigh', amending: { entry, reading, value, would: null } });
+	if (reading === null) return { read: (text: string) => weigh(parseNumber(text)) };
+	return numberField(measureOf(reading.of, state.job, reading.name), state.job, weigh);
+}
+
 /** What it really was. */
 export function amendValuePage(state: SessionState, entry: KeptEntry, reading: KeptReading | null): PageView {
-	const amend = (value: number) =>
-		answer({ do: 'amend', entry: entry.entry, reading: value, ...(reading === null ? {} : { of: reading.of }) });
-	const field =
-		reading === null
-			? { read: (text: string) => amend(parseNumber(text)) }
-			: numberField(measureOf(reading.of, state.job, reading.name), state.job, amend);
 	return {
 		title: `Correct entry ${entry.entry}`,
 		prompt: {
 			label: 'What it really was',
-			...field,
+			...amendField(state, entry, reading),
 			back: BACK,
 			empty: 'Write the right number and press Enter; / goes back.',
 		},

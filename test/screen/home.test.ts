@@ -1,0 +1,115 @@
+import { afterEach, describe, expect, test } from 'vitest';
+import { openScreen } from '../../src/screen/open-screen.tsx';
+import { SESSION, SET } from '../helpers/asks.ts';
+import { FakeHome, FakeLive, ROWS } from '../helpers/fake-ports.ts';
+import { HeadlessTerminal } from '../helpers/mount.tsx';
+import { screenAsKept } from '../helpers/screen-fixtures.ts';
+
+const SIZE = { columns: 80, rows: 24 };
+const running: { terminal: HeadlessTerminal; ended: Promise<number> }[] = [];
+
+async function start(rows: ConstructorParameters<typeof FakeHome>[1] = ROWS, size = SIZE) {
+	const home = new FakeHome(new FakeLive([SESSION, SET]), rows);
+	const terminal = new HeadlessTerminal(size);
+	const streams = { stdin: terminal.stdin, stdout: terminal.stdout, environment: { TERM: 'xterm' } };
+	running.push({ terminal, ended: openScreen({ ...streams, port: home }) });
+	await terminal.until('Besides');
+	return { terminal, home };
+}
+
+async function asKept(...screen: Parameters<typeof screenAsKept>): Promise<void> {
+	const { wanted, shown } = await screenAsKept(...screen);
+	expect(shown).toBe(wanted);
+}
+
+afterEach(async () => {
+	for (const { terminal, ended } of running.splice(0)) {
+		terminal.type('\x03');
+		await ended;
+	}
+});
+
+describe('the home page', () => {
+	test.each([
+		{ columns: 100, rows: 30 },
+		{ columns: 160, rows: 50 },
+	])('looks at $columns by $rows as it should', async (size) => {
+		const { terminal } = await start(ROWS, size);
+		await asKept(terminal, 'home', size);
+	});
+
+	test('says of each job how it stands', async () => {
+		const job = (name: string, latest?: (typeof ROWS.sessions)[number]) => ({
+			path: `jobs/${name}.json`,
+			name,
+			summary: '2 bends',
+			...(latest === undefined ? {} : { latest }),
+		});
+		const [open, done, scrapped] = ROWS.sessions;
+		const jobs = [job('Arch', open), job('Step', done), job('Old step', scrapped), job('Cleat')];
+		const { terminal } = await start({ jobs, sessions: ROWS.sessions });
+		expect(terminal.text).toContain('Arch: open at bend 2 (2 bends)');
+		expect(terminal.text).toContain('Step: finished 2031-03-01');
+		expect(terminal.text).toContain('Old step: scrapped 2031-03-01');
+		expect(terminal.text).toContain('Cleat: never bent');
+	});
+
+	test('goes on with the interrupted session by one key', async () => {
+		const { terminal, home } = await start();
+		expect(terminal.text).toMatch(/1 \+ go on with Aft arch: 1 of 4/);
+		terminal.type('+');
+		await terminal.until('New session');
+		expect(home.opened).toEqual([{ target: 'aft-arch-1', resume: true }]);
+	});
+
+	test('is searched by letters as they are typed; digits still pick', async () => {
+		const { terminal, home } = await start();
+		terminal.type('boar');
+		await terminal.until(/Search: boar +3 found/);
+		expect(terminal.text).not.toContain('Aft arch');
+		terminal.type('d st\x7f\x7f\x7f\x7f');
+		await terminal.until(/Search: boar +3 found/);
+		terminal.type('ding step: nev');
+		await terminal.until(/1 found/);
+		terminal.type('\n');
+		await terminal.until('New session');
+		expect(home.opened).toEqual([{ target: 'jobs/step.json', resume: false }]);
+	});
+
+	test('shows all again on / and on Esc', async () => {
+		const { terminal } = await start();
+		terminal.type('zzz');
+		await terminal.until(/Search: zzz +0 found/);
+		terminal.type('\n');
+		await terminal.until('Write the number of a choice');
+		terminal.type('/');
+		await terminal.until('Besides');
+		terminal.type('step');
+		await terminal.until('Search: step');
+		terminal.type('\x1b');
+		await terminal.until('Besides');
+	});
+
+	test('shows the last logs, and the chosen one', async () => {
+		const { terminal } = await start({ ...ROWS, review: ['a line of the log'] });
+		expect(terminal.text).toContain('Lately');
+		terminal.type('boarding step: done\n');
+		await terminal.until('a line of the log');
+	});
+
+	test('has help, and a page of its own for every key that it names', async () => {
+		const { terminal } = await start();
+		terminal.type('help\n');
+		await terminal.until('Letters search the list');
+		await asKept(terminal, 'home-help', SIZE);
+		terminal.type('/');
+		await terminal.until('Besides');
+		terminal.type('*');
+		await terminal.until('What the part is called');
+	});
+
+	test('with no job says how to get one', async () => {
+		const { terminal } = await start({});
+		expect(terminal.text).toContain('There is no job file here: * writes one on the screen');
+	});
+});
