@@ -1,6 +1,6 @@
+import type { KeptRow } from '../journal/kept-row.ts';
 import { FIELD_NAMES, FIELDS } from '../settings/fields.ts';
 import type { Forgotten, KeptBender } from '../settings/settings.ts';
-import type { Lesson } from '../springback/history.ts';
 import type { KeptRecord } from '../tube/kept-tooling.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import type { Learned } from './learned.ts';
@@ -11,9 +11,9 @@ import { optionName } from './quantity.ts';
 export interface BenderPage {
 	benders: readonly KeptBender[];
 	learned: readonly Learned[];
-	/** Until when what was learned does not count, and the lessons that this leaves out. */
+	/** Until when what was learned does not count, and the sessions that this leaves out. */
 	forgotten: readonly Forgotten[];
-	leftOut: readonly Lesson[];
+	leftOut: readonly KeptRow[];
 	/** Of one bender that was named. */
 	isOne: boolean;
 }
@@ -46,21 +46,19 @@ function learnedOn(bender: string, { learned, forgotten, leftOut }: BenderPage):
 }
 
 /** Two lines on what does not count by this. */
-export function forgottenText(entry: Forgotten, leftOut: readonly Lesson[]): string[] {
+export function forgottenText(entry: Forgotten, leftOut: readonly KeptRow[]): string[] {
 	const { die, before } = entry;
-	const lessons = lessonsBefore(entry, leftOut);
-	const pulls = lessons.reduce((sum, lesson) => sum + lesson.pulls, 0);
+	const rows = rowsBefore(entry, leftOut);
+	const pulls = rows.reduce((sum, row) => sum + row.pulls, 0);
 	return [
 		`forgotten${die === null ? '' : ` of die ${die}`}: what was learned before ${minuteOf(before)}`,
-		`  (${counted(lessons.length, 'session')}, ${counted(pulls, 'pull')}; their logs are kept, --remember takes it back)`,
+		`  (${counted(rows.length, 'session')}, ${counted(pulls, 'pull')}; their logs are kept, --remember takes it back)`,
 	];
 }
 
-function lessonsBefore({ bender, die, before }: Forgotten, lessons: readonly Lesson[]): Lesson[] {
-	return lessons.filter(
-		({ kin, at }) =>
-			kin.bender === bender && (die === null || kin.die === die) && !(Date.parse(at) >= Date.parse(before)),
-	);
+function rowsBefore({ bender, die, before }: Forgotten, rows: readonly KeptRow[]): KeptRow[] {
+	const isMeant = ({ kin }: KeptRow) => kin?.bender === bender && (die === null || kin.die === die);
+	return rows.filter((row) => isMeant(row) && !(Date.parse(row.at) >= Date.parse(before)));
 }
 
 /** Times are UTC in the logs' names as well. */

@@ -72,13 +72,13 @@ export function benderLines(home: string, kept: KeptSessions = new KeptSessions(
 
 /** `name`: the one bender that it is about; null: all. */
 function pageOf(settings: Settings, rows: readonly KeptRow[], name: string | null): BenderPage {
-	const { learned, forgotten } = learnedFrom(rows, settings);
+	const { learned, leftOut } = learnedFrom(rows, settings);
 	const isOn = (bender: string) => name === null || bender === name;
 	return {
 		benders: settings.benders().filter((entry) => isOn(entry.name)),
 		learned: learned.filter(({ kin }) => isOn(kin.bender)),
 		forgotten: settings.forgotten().filter(({ bender }) => isOn(bender)),
-		leftOut: forgotten,
+		leftOut,
 		isOne: name !== null,
 	};
 }
@@ -90,9 +90,9 @@ function isEmpty({ benders, learned, forgotten }: BenderPage): boolean {
 function documentOf({ benders, learned, forgotten }: BenderPage) {
 	return {
 		benders,
-		learned: learned.map(({ kin, from, springback, scatter }) => {
+		learned: learned.map(({ kin, taught, from, springback, scatter }) => {
 			const { bender, die, material, od, wall, clr } = kin;
-			return { bender, die, material, od, wall, clr, ...from.exact, near: from.near, springback, scatter };
+			return { bender, die, material, od, wall, clr, ...taught, from, springback, scatter };
 		}),
 		forgotten,
 	};
@@ -171,7 +171,7 @@ async function forget({ settings, bender, die, options, rows }: Subject): Promis
 	if (isEmpty(known)) throw notSetUp(settings, bender);
 	const entry: Forgotten = { bender, die, before: new Date().toISOString() };
 	await settings.forget(entry);
-	const [what, how] = forgottenText(entry, learnedFrom(rows, settings).forgotten);
+	const [what, how] = forgottenText(entry, learnedFrom(rows, settings).leftOut);
 	return [`Bender ${bender}, ${what}`, `${how}`, ''];
 }
 

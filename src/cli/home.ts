@@ -14,27 +14,42 @@ import { openSettings } from '../settings/settings.ts';
 import type { BentAs } from '../tube/job.ts';
 import { type BendRequest, newestUnfinished, openSession } from './bend.ts';
 import { benderLines } from './bender.ts';
+import { displayAt } from './display.ts';
 import { type Io, tellOn } from './io.ts';
 import { keptForStart } from './kept.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { livePort } from './live-port.ts';
 import { workshopAt } from './workshop.ts';
 
+interface HomeRequest {
+	home: string;
+	folder: string;
+	color: boolean;
+	ascii: boolean;
+}
+
 /** The home screen over a folder of jobs. Resolves to the exit code. */
-export async function runHome({ home, folder, color }: { home: string; folder: string; color: boolean }) {
+export async function runHome({ home, folder, color, ascii }: HomeRequest) {
 	const { openScreen } = await import('../screen/open-screen.tsx');
-	return openScreen({ port: homePort(home, folder, true, () => AS_DRAWN), noColour: !color });
+	return openScreen({
+		port: homePort(home, folder, true, () => AS_DRAWN),
+		display: displayAt(home),
+		noColour: !color,
+		ascii,
+	});
 }
 
 /** The guided session of one job on the screen; offers to resume where that job was interrupted. Resolves to the exit code. */
-export async function runBendScreen({ file, resume, learn, home, color, as }: BendRequest, io: Io): Promise<number> {
+export async function runBendScreen(request: BendRequest, io: Io): Promise<number> {
+	const { file, resume, learn, home, color, ascii = false, as } = request;
 	// What is wrong with the job file or with the wish to resume is said on the terminal as it is, before any screen is drawn.
 	const jobPath = resume === null ? loadJob(file, keptTooling(home, tellOn(io))).path : realPath(file);
 	const session = resume === true ? newestUnfinished(home, file, tellOn(io)) : resume;
 	const { openScreen } = await import('../screen/open-screen.tsx');
 	// The other jobs that the home screen lists were not meant.
 	const port = homePort(home, dirname(file), learn, (path) => (realPath(path) === jobPath ? as : AS_DRAWN));
-	return openScreen({ port, noColour: !color, jobPath, ...(session === null ? {} : { resume: session }) });
+	const look = { display: displayAt(home), noColour: !color, ascii };
+	return openScreen({ port, ...look, jobPath, ...(session === null ? {} : { resume: session }) });
 }
 
 const AS_DRAWN: BentAs = { mirror: false, from: 'start' };
@@ -58,6 +73,7 @@ function homePort(home: string, folder: string, learn: boolean, asOf: (path: str
 		},
 		review: (id) => reviewText(readSession(home, id)).split('\n'),
 		benders: () => benderLines(home, sessions),
+		workshop: workshopAt(home, folder),
 	};
 }
 
@@ -85,28 +101,28 @@ function keptRows(home: string, kept: KeptSessions) {
 }
 
 function jobRows(home: string, folder: string, sessions: readonly SessionRow[]): JobRow[] {
-	const open = new Map(
-		sessions
-			.filter((row) => row.status === 'open')
-			.reverse()
-			.map((row) => [row.path ?? '', row.id]),
-	);
+	// The newest comes first, and is to stand last under its path.
+	const newest = (rows: readonly SessionRow[]) => new Map(rows.toReversed().map((row) => [row.path ?? '', row]));
+	const bent = { open: newest(sessions.filter(({ status }) => status === 'open')), latest: newest(sessions) };
 	const lookup = openSettings(home).tooling;
 	return readdirSync(folder)
 		.filter((name) => name.endsWith('.json'))
 		.sort()
-		.map((name) => jobRow(join(folder, name), open, lookup));
+		.map((name) => jobRow(join(folder, name), bent, lookup));
 }
 
-function jobRow(path: string, open: ReadonlyMap<string, string>, lookup: ToolingLookup): JobRow {
+/** A job file's newest session that was interrupted, and its newest of all, by its path. */
+type Bent = Record<'open' | 'latest', ReadonlyMap<string, SessionRow>>;
+
+function jobRow(path: string, bent: Bent, lookup: ToolingLookup): JobRow {
 	try {
 		const { job, path: real } = loadJob(path, lookup);
 		const { od, wall, material } = job.tube;
 		const count = job.shape.kind === 'bends' ? job.shape.bends.length : job.shape.points.length - 2;
 		const bends = count === 1 ? '1 bend' : `${count} bends`;
-		const id = open.get(real);
+		const [open, latest] = [bent.open.get(real), bent.latest.get(real)];
 		const summary = `${bends}, ${od} x ${wall} ${job.units}, ${material.name}`;
-		return { path, name: job.name, summary, ...(id === undefined ? {} : { open: id }) };
+		return { path, name: job.name, summary, ...(open && { open: open.id }), ...(latest && { latest }) };
 	} catch (error) {
 		if (!(error instanceof JobFileError)) throw error;
 		return { path, name: path, summary: '', fault: error.message };
@@ -114,12 +130,13 @@ function jobRow(path: string, open: ReadonlyMap<string, string>, lookup: Tooling
 }
 
 /** `paths`: real paths found so far, since many sessions share a job file and looking one up takes the disk. */
-function sessionRow({ id, begun, summary }: KeptRow, paths: Map<string, string>): SessionRow {
-	const path = begun === null ? {} : { path: realPathOnce(begun.jobFile, paths) };
-	const started = (begun?.at ?? '').slice(0, 16).replace('T', ' ');
-	if (summary === null) return { ...damagedRow(id, begun?.job), ...path, started };
-	const { job, status, bendsDone, bends, fits } = summary;
-	return { id, job, ...path, status, started, bendsDone, bends, fits };
+function sessionRow(kept: KeptRow, paths: Map<string, string>): SessionRow {
+	const { id, summary, job } = kept;
+	const path = job === null ? {} : { path: realPathOnce(job.file, paths) };
+	const started = kept.at.slice(0, 16).replace('T', ' ');
+	if (summary === null) return { ...damagedRow(id, job?.name), ...path, started };
+	const { status, bendsDone, bends, fits } = summary;
+	return { id, job: summary.job, ...path, status, started, bendsDone, bends, fits };
 }
 
 function realPathOnce(path: string, paths: Map<string, string>): string {

@@ -1,7 +1,7 @@
 import type { KeptRow } from '../journal/kept-row.ts';
 import { KeptSessions, type MayGoOn } from '../journal/kept-sessions.ts';
-import { lessonsIn } from '../journal/lessons.ts';
-import { openSettings } from '../settings/settings.ts';
+import { lessonsThatWeigh } from '../journal/lessons.ts';
+import { openSettings, type Settings } from '../settings/settings.ts';
 import type { Lesson } from '../springback/history.ts';
 
 /** Fewer are read while one still looks at the screen. */
@@ -47,6 +47,11 @@ export function keptForStart(
 
 /** What these sessions teach a new one, without what is to be forgotten. */
 export function lessonsFor(home: string, rows: readonly KeptRow[]): Lesson[] {
-	const { counts } = openSettings(home);
-	return lessonsIn(rows).filter(({ kin, at }) => counts(kin.bender, kin.die, at));
+	return lessonsThatWeigh(rows, countsIn(openSettings(home)));
+}
+
+/** Whether a session's lesson counts. Where nothing is forgotten no time has to be looked at. */
+export function countsIn(settings: Settings): (row: KeptRow) => boolean {
+	if (settings.forgotten().length === 0) return () => true;
+	return ({ kin, at }) => kin === null || settings.counts(kin.bender, kin.die, at);
 }

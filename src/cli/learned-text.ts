@@ -11,13 +11,12 @@ const SCALES = [2, 4, 6, 10, 16, 24, 40, 60, 100, 180];
 
 /** What was learned of one tube on a die: on how much it rests, and springback over the angle as a table with a plot, in ASCII. */
 export function learnedText(learned: Learned): string[] {
-	const { kin, units, from, springback, scatter } = learned;
+	const { kin, units, taught, from, springback, scatter } = learned;
 	const size = (mm: number) => trimmed(convertLength(mm, 'mm', units), units === 'in' ? 3 : 1);
-	const { sessions, pulls } = from.exact;
 	const end = SCALES.find((scale) => springback.every(({ high }) => high <= scale)) ?? 180;
 	return [
 		`die ${kin.die}, ${size(kin.od)} x ${size(kin.wall)} ${units} ${kin.material}`,
-		`  learned in ${counted(sessions, 'session')} and ${counted(pulls, 'pull')}; known ${knownFrom(from)}`,
+		`  learned in ${counted(taught.sessions, 'session')}, ${counted(taught.pulls, 'pull')}; known ${knownFrom(from)}`,
 		...scatterLines(scatter),
 		`  bend  back   9 of 10 within  0${`${end / 2}`.padStart(PLOT_COLUMNS / 2)}${`${end}`.padStart(PLOT_COLUMNS / 2)}`,
 		...springback.map((point) => lineOf(point, end)),

@@ -1,10 +1,12 @@
 import type { KeptRow } from '../journal/kept-row.ts';
+import { lessonsThatWeigh } from '../journal/lessons.ts';
 import type { Settings } from '../settings/settings.ts';
 import { filterPrior } from '../springback/filter.ts';
 import { type Kin, type Lesson, learned, type Provenance } from '../springback/history.ts';
 import { isSame } from '../springback/kin.ts';
 import { type SpringbackPoint, springbackAt } from '../springback/learned-curve.ts';
 import type { Units } from '../tube/job.ts';
+import { countsIn } from './kept.ts';
 
 /** Permanent angles that the page of a bender shows. */
 const ANGLES = [15, 30, 45, 60, 90, 120];
@@ -15,6 +17,8 @@ export interface Learned {
 	kin: Kin;
 	/** Of the newest session. */
 	units: Units;
+	/** All that taught of it; of many, the newest weigh most. */
+	taught: { sessions: number; pulls: number };
 	from: Provenance;
 	springback: readonly SpringbackPoint[];
 	/** Standard deviations in degrees by name, of those that were told by anything. */
@@ -27,25 +31,35 @@ export interface Scatter {
 	count: number;
 }
 
-/** A lesson and the unit of its job. */
-interface Taught {
-	lesson: Lesson;
-	units: Units;
+/** What the kept sessions have taught, by bender, die and tube in the order of their names; and which of them do not count. */
+export function learnedFrom(rows: readonly KeptRow[], settings: Settings): { learned: Learned[]; leftOut: KeptRow[] } {
+	const taught = rows.filter(({ kin }) => kin !== null);
+	const counts = countsIn(settings);
+	const lessons = lessonsThatWeigh(taught, counts);
+	return {
+		learned: combinations(taught.filter(counts))
+			.map((alike) => learnedOf(alike, lessons))
+			.sort(byName),
+		leftOut: taught.filter((row) => !counts(row)),
+	};
 }
 
-/** What the kept sessions have taught, by bender, die and tube in the order of their names; and which lessons do not count. */
-export function learnedFrom(rows: readonly KeptRow[], settings: Settings): { learned: Learned[]; forgotten: Lesson[] } {
-	const taught = rows.flatMap(({ begun, lesson }) => (begun && lesson ? [{ lesson, units: begun.units }] : []));
-	const counts = ({ lesson: { kin, at } }: Taught) => settings.counts(kin.bender, kin.die, at);
-	const counting = taught.filter(counts);
-	const lessons = counting.map(({ lesson }) => lesson);
-	// The newest of each combination, since rows come newest first.
-	const newest: Taught[] = [];
-	for (const each of counting) if (!newest.some(({ lesson }) => isSame(lesson.kin, each.lesson.kin))) newest.push(each);
-	return {
-		learned: newest.map(({ lesson, units }) => learnedOf(lesson.kin, units, lessons)).sort(byName),
-		forgotten: taught.filter((each) => !counts(each)).map(({ lesson }) => lesson),
-	};
+/** The rows that taught of the same combination together, each list newest first. */
+function combinations(rows: readonly KeptRow[]): KeptRow[][] {
+	const byKin = new Map<Kin | null, KeptRow[]>();
+	const lists: KeptRow[][] = [];
+	for (const row of rows) {
+		const { kin } = row;
+		// Most rows share the very object.
+		let list = byKin.get(kin) ?? lists.find(([first]) => first?.kin && kin && isSame(first.kin, kin));
+		if (!list) {
+			list = [];
+			lists.push(list);
+		}
+		byKin.set(kin, list);
+		list.push(row);
+	}
+	return lists;
 }
 
 function byName(a: Learned, b: Learned): number {
@@ -53,10 +67,15 @@ function byName(a: Learned, b: Learned): number {
 	return name(a) < name(b) ? -1 : 1;
 }
 
-function learnedOf(kin: Kin, units: Units, lessons: readonly Lesson[]): Learned {
+function learnedOf(rows: readonly KeptRow[], lessons: readonly Lesson[]): Learned {
+	const [newest] = rows;
+	if (!newest?.kin) throw new RangeError('A combination that nothing taught of has not been learned.');
+	const { kin, job } = newest;
 	const { prior, from } = learned(kin, filterPrior(kin.k), lessons);
 	const scatter = scatterOf(lessons.filter((lesson) => isSame(lesson.kin, kin)));
-	return { kin, units, from, springback: springbackAt(prior, ANGLES), scatter };
+	const pulls = rows.reduce((sum, row) => sum + row.pulls, 0);
+	const taught = { sessions: rows.length, pulls };
+	return { kin, units: job?.units ?? 'mm', taught, from, springback: springbackAt(prior, ANGLES), scatter };
 }
 
 function scatterOf(lessons: readonly Lesson[]): Record<string, Scatter> {

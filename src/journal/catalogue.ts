@@ -1,4 +1,4 @@
-import { join, resolve } from 'node:path';
+import { join, resolve, sep } from 'node:path';
 import { codeOf, JournalError, NoLog, reasonOf } from './errors.ts';
 import { type FsPort, realFs } from './fs-port.ts';
 import { followMoved } from './log-writer.ts';
@@ -21,6 +21,7 @@ export interface KeptSession {
 }
 
 const ID = /^[0-9a-z][0-9a-z-]*$/;
+const LOG = /^[0-9a-z][0-9a-z-]*\.log$/;
 const EXTENSION = '.log';
 
 /** The folder of the logs under the program's home. */
@@ -86,23 +87,20 @@ export interface LogPlace {
 
 /** The places of all logs kept under `home`, newest session first. Throws JournalError when the folder cannot be read. */
 export function logPlaces(home: string, fs: FsPort = realFs): LogPlace[] {
-	const folder = sessionFolder(home);
-	const names = new Set(namesIn(folder, fs));
-	const places: LogPlace[] = [];
-	const goneOn = new Set<string>();
-	for (const name of names) {
+	const prefix = `${sessionFolder(home)}${sep}`;
+	const names = namesIn(sessionFolder(home), fs).sort().reverse();
+	// Asking the disk for a note beside every log would double the time that a start takes.
+	const notes = new Set(names.filter((name) => name.endsWith(movedNote(EXTENSION))));
+	const places = names.flatMap((name): LogPlace[] => {
+		if (!LOG.test(name)) return [];
+		const path = `${prefix}${name}`;
 		const id = name.slice(0, -EXTENSION.length);
-		if (!name.endsWith(EXTENSION) || !ID.test(id)) continue;
-		const own = join(folder, name);
-		// Asking the disk for a note beside every log would double the time that a start takes.
-		const path = names.has(movedNote(name)) ? placeAfter(own, fs) : own;
-		if (path !== null && path !== own) goneOn.add(resolve(path));
-		places.push({ id, path });
-	}
-	places.sort((a, b) => (a.id < b.id ? 1 : -1));
-	if (goneOn.size === 0) return places;
+		return [{ id, path: notes.has(movedNote(name)) ? placeAfter(path, fs) : path }];
+	});
+	if (notes.size === 0) return places;
 	// A session that went on in a new file of the same folder is one session, under its first id.
-	const isOwn = ({ id, path }: LogPlace) => path === join(folder, `${id}${EXTENSION}`);
+	const isOwn = ({ id, path }: LogPlace) => path === `${prefix}${id}${EXTENSION}`;
+	const goneOn = new Set(places.flatMap((place) => (isOwn(place) ? [] : [resolve(place.path ?? '')])));
 	return places.filter((place) => !isOwn(place) || !goneOn.has(resolve(place.path ?? '')));
 }
 

@@ -7,8 +7,8 @@ import type { KeptRow } from './kept-row.ts';
  */
 export function sessionsOfJob(rows: readonly KeptRow[], jobFile: string, jobName: string): KeptRow[] {
 	const file = realPath(jobFile);
-	const samePath = rows.filter(({ begun }) => begun?.jobFile === file);
-	const chosen = samePath.length > 0 ? samePath : rows.filter(({ begun }) => begun?.job === jobName);
+	const samePath = rows.filter(({ job }) => job?.file === file);
+	const chosen = samePath.length > 0 ? samePath : rows.filter(({ job }) => job?.name === jobName);
 	return [...chosen].sort((a, b) => (a.touched < b.touched ? 1 : -1));
 }
 

@@ -6,10 +6,11 @@ import { createHash } from 'node:crypto';
 import { constants } from 'node:fs';
 import { endianness } from 'node:os';
 import { dirname, join } from 'node:path';
+import { sessionFolder } from './catalogue.ts';
 import { closeQuietly, exists, makeFolder, removeQuietly, writeAll } from './disk.ts';
 import { codeOf } from './errors.ts';
 import type { FsPort } from './fs-port.ts';
-import { type CachedRow, decoded, encoded } from './kept-code.ts';
+import { decoded, encoded, type FoldedRow, folderPrefix } from './kept-table.ts';
 
 /**
  * How a log becomes a row. Raise it whenever the same log would give another row or lesson: when the filter, the lesson or what
@@ -22,7 +23,7 @@ export function cachePath(home: string): string {
 }
 
 /** The rows of the cache; none where it is absent, of another method, broken or unreadable. */
-export function readCache(home: string, fs: FsPort): CachedRow[] {
+export function readCache(home: string, fs: FsPort): FoldedRow[] {
 	let file: Buffer;
 	try {
 		file = fs.readFileSync(cachePath(home));
@@ -33,7 +34,7 @@ export function readCache(home: string, fs: FsPort): CachedRow[] {
 	const headEnd = file.indexOf('\n') + 1;
 	const body = file.subarray(headEnd);
 	if (headEnd === 0 || file.subarray(0, headEnd).toString('latin1') !== headOf(body)) return [];
-	return decoded(body);
+	return decoded(body, folderPrefix(sessionFolder(home)));
 }
 
 /** The first line: what wrote the file, and a checksum of the rest, without which nothing in it is believed. */
@@ -44,8 +45,13 @@ function headOf(body: Uint8Array): string {
 /** A cache in the making that is older was left by a program that was killed. */
 const ABANDONED_MS = 60_000;
 
-/** Writes the cache whole or not at all. False where it was not written, since there is no room or no permission for it. */
-export function writeCache(home: string, rows: readonly CachedRow[], fs: FsPort): boolean {
+/**
+ * Writes the cache whole or not at all; gives its rows as reading it would. Null where it was not written, since there is no room or no
+ * permission for it.
+ */
+export function writeCache(home: string, rows: readonly FoldedRow[], fs: FsPort): FoldedRow[] | null {
+	const folder = folderPrefix(sessionFolder(home));
+	const body = encoded(rows, folder);
 	const path = cachePath(home);
 	const fresh = `${path}.new`;
 	try {
@@ -53,7 +59,6 @@ export function writeCache(home: string, rows: readonly CachedRow[], fs: FsPort)
 		if (exists(fs, fresh) && Date.now() - fs.statSync(fresh).mtimeMs > ABANDONED_MS) fs.unlinkSync(fresh);
 		const fd = fs.openSync(fresh, constants.O_WRONLY | constants.O_CREAT | constants.O_EXCL, 0o600);
 		try {
-			const body = encoded(rows);
 			writeAll(fs, fd, Buffer.from(headOf(body), 'latin1'));
 			writeAll(fs, fd, body);
 		} catch (error) {
@@ -64,10 +69,10 @@ export function writeCache(home: string, rows: readonly CachedRow[], fs: FsPort)
 		}
 		// Not flushed: what a power cut leaves of it does not pass the checksum.
 		fs.renameSync(fresh, path);
-		return true;
+		return decoded(body, folder);
 	} catch (error) {
 		// A session that cannot keep its log will say so itself; the cache is only time saved.
 		if (codeOf(error) === '') throw error;
-		return false;
+		return null;
 	}
 }

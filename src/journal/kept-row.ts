@@ -2,71 +2,85 @@ import { lessonOf } from '../session/lesson.ts';
 import { readBack, startIn, UnknownRecord } from '../session/read-back.ts';
 import type { State } from '../session/state.ts';
 import { type SessionStatus, type SessionSummary, sessionSummary, status } from '../session/views.ts';
-import type { Lesson } from '../springback/history.ts';
+import type { Kin, Lesson } from '../springback/history.ts';
 import type { Units } from '../units/units.ts';
 import type { KeptSession } from './catalogue.ts';
 import type { LogRecord } from './record.ts';
 
+/** The job of a session, as many sessions have it. */
+export interface JobNames {
+	name: string;
+	/** Real path of its file. */
+	file: string;
+	units: Units;
+}
+
 /** What lists, resumes and later sessions need to know of one kept session, without its records. */
 export interface KeptRow {
-	id: string;
+	readonly id: string;
 	/** Where its log lies now. */
-	path: string;
-	/** What its first record says, the id it was begun under too; null where that cannot be read. */
-	begun: { job: string; jobFile: string; units: Units; at: string; id: string } | null;
+	readonly path: string;
+	/** Null where its first record cannot be read. */
+	readonly job: JobNames | null;
+	/** When it began, and the id that it began under; '' where its first record cannot be read. */
+	readonly at: string;
+	readonly startId: string;
 	/** When its newest record was written; '' without any. */
-	touched: string;
+	readonly touched: string;
 	/** As far as the log can be read; a session that cannot be folded counts as open: going on with it says what is wrong. */
-	status: SessionStatus;
+	readonly status: SessionStatus;
 	/** Null where there is a problem. */
-	summary: SessionSummary | null;
+	readonly summary: SessionSummary | null;
 	/** Why it cannot be gone on with, as a sentence. */
-	problem: string | null;
-	isDamaged: boolean;
-	/** What it taught; of a damaged log, what its whole records before the damage did. */
-	lesson: Lesson | null;
+	readonly problem: string | null;
+	readonly isDamaged: boolean;
+	/** The combination that it taught something of, and what; of a damaged log, what its whole records before the damage did. */
+	readonly kin: Kin | null;
+	/** How many pulls taught it. */
+	readonly pulls: number;
+	readonly lesson: Lesson | null;
 }
 
 /** A session's log taken together into its row. */
 export function rowOf(kept: KeptSession): KeptRow {
-	const { id, path, records } = kept;
-	const row = { id, path, begun: begunBy(kept.first), touched: kept.last?.at ?? '' };
-	const unknown = { status: 'open', summary: null, lesson: null } as const;
-	const own = { problem: kept.problem, isDamaged: kept.damage !== null };
-	if (row.begun === null && kept.problem !== null) return { ...row, ...unknown, ...own };
+	const { id, path, records, problem } = kept;
+	const row = { id, path, ...begunBy(kept.first), touched: kept.last?.at ?? '' };
+	const unknown = { status: 'open', summary: null, kin: null, pulls: 0, lesson: null } as const;
+	const isDamaged = kept.damage !== null;
+	if (row.job === null && problem !== null) return { ...row, ...unknown, problem, isDamaged };
 	const state = folded(records);
 	if (typeof state === 'string') {
-		return { ...row, ...unknown, problem: kept.problem ?? state, isDamaged: kept.problem === null || own.isDamaged };
+		return { ...row, ...unknown, problem: problem ?? state, isDamaged: isDamaged || problem === null };
 	}
-	const summary = kept.problem === null ? sessionSummary(state) : null;
-	return { ...row, status: status(state), summary, ...own, lesson: lessonOf(state) };
+	return { ...row, ...foldedInto(state, problem === null), problem, isDamaged };
 }
 
 /** The row of a session that is being left, by its state: the same as its log taken together gives. `touched`: its newest record's time. */
 export function rowLeft(path: string, state: State, touched: string): KeptRow {
-	const { id, at, job, jobFile } = state.start;
-	return {
-		id,
-		path,
-		begun: { job: job.name, jobFile, units: job.units, at, id },
-		touched,
-		status: status(state),
-		summary: sessionSummary(state),
-		problem: null,
-		isDamaged: false,
-		lesson: lessonOf(state),
-	};
+	const { id } = state.start;
+	const names = { id, path, ...namesOf(state.start) };
+	return { ...names, touched, ...foldedInto(state, true), problem: null, isDamaged: false };
 }
 
-function begunBy(first: LogRecord | null): KeptRow['begun'] {
-	if (!first) return null;
+function foldedInto(state: State, isWhole: boolean) {
+	const lesson = lessonOf(state);
+	const summary = isWhole ? sessionSummary(state) : null;
+	return { status: status(state), summary, kin: lesson?.kin ?? null, pulls: lesson?.pulls ?? 0, lesson };
+}
+
+function begunBy(first: LogRecord | null): Pick<KeptRow, 'job' | 'at' | 'startId'> {
+	const unknown = { job: null, at: '', startId: '' };
+	if (!first) return unknown;
 	try {
-		const { job, jobFile, at, id } = startIn(first);
-		return { job: job.name, jobFile, units: job.units, at, id };
+		return namesOf(startIn(first));
 	} catch (error) {
-		if (error instanceof UnknownRecord) return null;
+		if (error instanceof UnknownRecord) return unknown;
 		throw error;
 	}
+}
+
+function namesOf({ job, jobFile, at, id }: State['start']): Pick<KeptRow, 'job' | 'at' | 'startId'> {
+	return { job: { name: job.name, file: jobFile, units: job.units }, at, startId: id };
 }
 
 /**

@@ -2,8 +2,9 @@ import { type LogPlace, logPlaces, readAnyway } from './catalogue.ts';
 import { codeOf } from './errors.ts';
 import { type FileFacts, type FsPort, realFs } from './fs-port.ts';
 import { readCache, writeCache } from './kept-cache.ts';
-import type { CachedRow } from './kept-code.ts';
+
 import { type KeptRow, rowOf } from './kept-row.ts';
+import type { FoldedRow } from './kept-table.ts';
 
 /** What the kept sessions came to. */
 export interface Kept {
@@ -26,7 +27,7 @@ const SAVE_EVERY = 250;
 export class KeptSessions {
 	readonly #home: string;
 	readonly #fs: FsPort;
-	#known: Map<string, CachedRow> | null = null;
+	#known: Map<string, FoldedRow> | null = null;
 	#canSave = true;
 
 	constructor(home: string, fs: FsPort = realFs) {
@@ -39,17 +40,23 @@ export class KeptSessions {
 		const places = logPlaces(this.#home, this.#fs);
 		let unsaved = this.#forgetAllBut(places);
 		const looked = places.map((place) => this.#look(place));
-		let remaining = looked.filter(({ row }) => row === null).length;
-		const rows: KeptRow[] = [];
-		for (const { place, facts, row } of looked) {
-			if (row !== null) rows.push(row);
-			if (row !== null || !mayGoOn(remaining)) continue;
+		let remaining = looked.filter(({ isKnown }) => !isKnown).length;
+		const unkept = new Map<string, KeptRow>();
+		const left = new Set<string>();
+		for (const { place, facts, isKnown } of looked) {
+			if (isKnown) continue;
+			if (!mayGoOn(remaining)) {
+				left.add(place.id);
+				continue;
+			}
 			remaining--;
-			rows.push(this.#fold(place, facts));
+			const row = this.#fold(place, facts);
+			if (this.#known?.get(place.id)?.row !== row) unkept.set(place.id, row);
 			if (++unsaved % SAVE_EVERY === 0) this.#save();
 		}
 		if (unsaved % SAVE_EVERY !== 0) this.#save();
-		return { rows, left: remaining };
+		const rowOfId = (id: string) => (left.has(id) ? undefined : (unkept.get(id) ?? this.#known?.get(id)?.row));
+		return { rows: places.flatMap(({ id }) => rowOfId(id) ?? []), left: left.size };
 	}
 
 	/**
@@ -70,15 +77,15 @@ export class KeptSessions {
 		return [...known.keys()].filter((id) => !here.has(id) && known.delete(id)).length;
 	}
 
-	/** A log, and the row that it was folded into when it looked as it looks now. */
-	#look(place: LogPlace): { place: LogPlace; facts: FileFacts | null; row: KeptRow | null } {
+	/** A log, and whether it looks as it did when it was folded into the row that is remembered. */
+	#look(place: LogPlace): { place: LogPlace; facts: FileFacts | null; isKnown: boolean } {
 		const facts = this.#facts(place);
-		const cached = this.#known?.get(place.id);
-		return { place, facts, row: facts && cached && isSame(cached, facts, place) ? cached.row : null };
+		const known = this.#known?.get(place.id);
+		return { place, facts, isKnown: facts !== null && known !== undefined && isSame(known, facts, place) };
 	}
 
-	#remembered(): Map<string, CachedRow> {
-		this.#known ??= new Map(readCache(this.#home, this.#fs).map((cached) => [cached.row.id, cached]));
+	#remembered(): Map<string, FoldedRow> {
+		this.#known ??= byId(readCache(this.#home, this.#fs));
 		return this.#known;
 	}
 
@@ -103,11 +110,19 @@ export class KeptSessions {
 		return row;
 	}
 
+	/** Rows that were kept are taken back from what was written: thousands of them take far less room so. */
 	#save(): void {
-		if (this.#canSave) this.#canSave = writeCache(this.#home, [...this.#remembered().values()], this.#fs);
+		if (!this.#canSave) return;
+		const kept = writeCache(this.#home, [...this.#remembered().values()], this.#fs);
+		this.#canSave = kept !== null;
+		if (kept !== null) this.#known = byId(kept);
 	}
 }
 
-function isSame({ row, size, mtimeMs }: CachedRow, facts: FileFacts, { path }: LogPlace): boolean {
+function byId(rows: readonly FoldedRow[]): Map<string, FoldedRow> {
+	return new Map(rows.map((folded) => [folded.row.id, folded]));
+}
+
+function isSame({ row, size, mtimeMs }: FoldedRow, facts: FileFacts, { path }: LogPlace): boolean {
 	return row.path === path && size === facts.size && mtimeMs === facts.mtimeMs;
 }

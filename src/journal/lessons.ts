@@ -1,14 +1,24 @@
-import type { Lesson } from '../springback/history.ts';
+import { type Kin, type Lesson, MOST_LESSONS } from '../springback/history.ts';
 import { type FsPort, realFs } from './fs-port.ts';
 import type { KeptRow } from './kept-row.ts';
 import { KeptSessions } from './kept-sessions.ts';
 
-/** What the kept sessions of a home have taught, the newest first. */
+/** What all kept sessions of a home have taught, the newest first. */
 export function lessonsKept(home: string, fs: FsPort = realFs): Lesson[] {
-	return lessonsIn(new KeptSessions(home, fs).read().rows);
+	return new KeptSessions(home, fs).read().rows.flatMap(({ lesson }) => lesson ?? []);
 }
 
-/** What these sessions have taught. */
-export function lessonsIn(rows: readonly KeptRow[]): Lesson[] {
-	return rows.flatMap(({ lesson }) => lesson ?? []);
+/** What these sessions, newest first, teach a new one: no more of each combination than weighs anything, of those that count. */
+export function lessonsThatWeigh(rows: readonly KeptRow[], counts: (row: KeptRow) => boolean): Lesson[] {
+	const taken = new Map<Kin, number>();
+	const lessons: Lesson[] = [];
+	for (const row of rows) {
+		const { kin } = row;
+		if (kin === null) continue;
+		const before = taken.get(kin) ?? 0;
+		if (before >= MOST_LESSONS || !counts(row)) continue;
+		taken.set(kin, before + 1);
+		if (row.lesson) lessons.push(row.lesson);
+	}
+	return lessons;
 }

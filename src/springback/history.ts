@@ -38,6 +38,8 @@ const MOST_READINGS = 100;
 const FADING = { full: 8, factor: 0.75 };
 /** What weighs less than this is left out. */
 const FADED = 1e-3;
+/** How many lessons of a combination, the newest, weigh anything. */
+export const MOST_LESSONS = FADING.full + Math.floor(Math.log(FADED) / Math.log(FADING.factor));
 
 /**
  * Springback to expect of `kin` before the first pull, from `cold` (what is expected without any history) and all lessons:

@@ -1,0 +1,45 @@
+/** A lesson as a fixed count of numbers. */
+import type { Lesson } from '../springback/history.ts';
+import { MACHINE } from '../springback/kin.ts';
+
+/** Every tally of a lesson; one that is not named here would be lost, so that leaving one out does not compile. */
+const TALLIES: Readonly<Record<keyof Lesson['scatter'], true>> = { readings: true };
+const NAMES = Object.keys(TALLIES) as (keyof Lesson['scatter'])[];
+
+const UNKNOWNS = MACHINE.length;
+
+/** How many numbers a lesson has. */
+export const LESSON_NUMBERS = 2 + UNKNOWNS + UNKNOWNS ** 2 + 2 * NAMES.length;
+
+/** What a lesson says, apart from whose it is. */
+export type Told = Omit<Lesson, 'kin' | 'at' | 'session'>;
+
+/** Puts a lesson's numbers into `numbers` from place `at`. */
+export function putLesson(
+	{ pulls, readings, vector, information, scatter }: Told,
+	numbers: Float64Array,
+	at: number,
+): void {
+	const tallies = NAMES.flatMap((name) => [scatter[name].sum, scatter[name].count]);
+	const all = [pulls, readings, ...vector, ...information.flat(), ...tallies];
+	if (all.length !== LESSON_NUMBERS) throw new RangeError(`A lesson has ${LESSON_NUMBERS} numbers, not ${all.length}.`);
+	numbers.set(all, at);
+}
+
+/** The lesson whose numbers begin at place `at`. */
+export function lessonAt(numbers: Float64Array, at: number): Told {
+	const vectorAt = at + 2;
+	const matrixAt = vectorAt + UNKNOWNS;
+	const talliesAt = matrixAt + UNKNOWNS ** 2;
+	const list = (from: number) => [...numbers.subarray(from, from + UNKNOWNS)];
+	const tallies = NAMES.map((name, i) => {
+		return [name, { sum: numbers[talliesAt + 2 * i]!, count: numbers[talliesAt + 2 * i + 1]! }];
+	});
+	return {
+		pulls: numbers[at]!,
+		readings: numbers[at + 1]!,
+		vector: list(vectorAt),
+		information: Array.from({ length: UNKNOWNS }, (_, i) => list(matrixAt + i * UNKNOWNS)),
+		scatter: Object.fromEntries(tallies) as Lesson['scatter'],
+	};
+}
