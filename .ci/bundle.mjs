@@ -33,6 +33,18 @@ function keptCaches() {
 }
 `;
 
+/** Nor is a row put together anew whose cells are the very ones of the frame before: most of a large window's keystroke was that. */
+const KEPT_ROWS = `const BLANK = { type: 'char', value: ' ', fullWidth: false, styles: [] };
+let keptRows = [];
+function rowText(cells, at) {
+	const known = keptRows[at];
+	if (known && known.cells.length === cells.length && cells.every((cell, i) => cell === known.cells[i])) return known.text;
+	const text = styledCharsToString(cells).trimEnd();
+	keptRows[at] = { cells, text };
+	return text;
+}
+`;
+
 /** What a first frame waits for without need: see plain-text.mjs, and `fetch`, which loads an HTTP client to decode a string. */
 const quickStart = {
 	name: 'quick-start',
@@ -58,7 +70,24 @@ const quickStart = {
 		patch(/yoga-wasm-base64-esm\.js$/, (text) => `const fetch = undefined;\n${text}`);
 		patch(/ink[\\/]build[\\/]output\.js$/, (text, path) => {
 			const kept = swap(text, 'caches = new OutputCaches();', 'caches = keptCaches();', path);
-			return swap(kept, 'export default class Output', `${KEPT_CACHES}export default class Output`, path);
+			const blank = /row\.push\(\{\s*type: 'char',\s*value: ' ',\s*fullWidth: false,\s*styles: \[\],\s*\}\);/.exec(
+				kept,
+			)?.[0];
+			const shared = swap(kept, blank ?? 'row.push({', 'row.push(BLANK);', path);
+			const put = 'return styledCharsToString(lineWithoutEmptyItems).trimEnd();';
+			const joined = swap(shared, put, 'return rowText(lineWithoutEmptyItems, at);', path);
+			const counted = swap(
+				joined,
+				'output\n            .map(line => {',
+				'output\n            .map((line, at) => {',
+				path,
+			);
+			return swap(
+				counted,
+				'export default class Output',
+				`${KEPT_CACHES}${KEPT_ROWS}export default class Output`,
+				path,
+			);
 		});
 	},
 };

@@ -81,7 +81,7 @@ function header<Step>({ title, where }: Content<Step>, columns: number): Line {
 }
 
 /** The least rows that a picture is worth; and from how many on it stands under the words of a wide window, not beside them. */
-const PICTURE_ROWS = { least: 4, under: 20 };
+const PICTURE_ROWS = { least: 5, under: 20 };
 
 /** From so many columns on the picture stands beside the words. */
 const WIDE_COLUMNS = 120;

@@ -48,16 +48,19 @@ function where(state: SessionState): string {
 	return bend === undefined ? state.job.name : `${state.job.name} · bend ${bend} of ${bendsOf(state)}`;
 }
 
+/** What a narrow window may need for the words under a picture. */
+const CAPTION_ROWS = 2;
+
 /** The tube as made so far and planned from here; where nobody knows more, as drawn. */
 function pictureOf(state: SessionState, { ascii }: Look): (columns: number, rows: number) => Line[] {
 	const bends = bendsOf(state);
 	const now = bendInHand(state) ?? bends + 1;
 	const shape = state.shape ?? resolveShape(state.job, designGrowth(state.job));
 	const how = state.shape === null ? 'as drawn: ' : '';
-	const words = `${how}${now > bends ? 'the tube' : `made thin, bend ${now} thick, to come dotted`}`;
+	const words = `${how}${now > bends ? 'the tube' : `made thin, bend ${now} thick, rest dotted`}`;
 	return (columns, rows) => {
-		const { rows: dots, views } = drawTube(shape, now, columns, rows - 1, ascii);
-		const caption = [words, 'START at the left', ...(views === '' ? [] : [views])].join('; ');
-		return [...dots.map((row) => line(row)), ...wrapped(caption, columns, 'quiet').slice(0, 1)];
+		const { rows: dots, views } = drawTube(shape, now, columns, rows - CAPTION_ROWS, ascii);
+		const caption = [words, 'START left', ...(views === '' ? [] : [views])].join('; ');
+		return [...dots.map((row) => line(row)), ...wrapped(caption, columns, 'quiet')];
 	};
 }

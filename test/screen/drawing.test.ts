@@ -66,8 +66,8 @@ describe('the plan of the tube', () => {
 
 	test('one view of a flat tube, two of one that is not, with a word where each stands', () => {
 		expect(drawTube(flat, 1, 80, 8, false).views).toBe('');
-		expect(drawTube(KICKED, 1, 80, 8, false).views).toBe('left from the front, right from above');
-		expect(drawTube(KICKED, 1, 40, 30, false).views).toMatch(/^top from the front, below from above$/);
+		expect(drawTube(KICKED, 1, 80, 8, false).views).toBe('front view left, top view');
+		expect(drawTube(KICKED, 1, 40, 30, false).views).toBe('front view above, top view');
 	});
 
 	test('both directions have one scale: a square corner is square', () => {

@@ -68,7 +68,8 @@ function sections(state: SessionState, ask: PullAsk, room: Room): Section[] {
 		...ladder(state, ask, room),
 		{ rank: 1, lines: limit(ask, room.columns) },
 		{ rank: 2, lines: wrapped(ask.why, room.columns) },
-		{ rank: 3, lines: risk(ask) },
+		// The reason most often says it already.
+		{ rank: 3, lines: ask.why.includes(percent(ask.risk)) ? [] : risk(ask) },
 	];
 }
 

@@ -1,6 +1,15 @@
 import { type Line, type Span, span } from '../line.ts';
 import { digitRows } from './digits.ts';
-import { type BigNumber, GAP, inWords, labelOf, type NumbersLayout, numbersLayout, type Placed, rowsForNumbers } from './numbers-layout.ts';
+import {
+	type BigNumber,
+	GAP,
+	inWords,
+	labelOf,
+	type NumbersLayout,
+	numbersLayout,
+	type Placed,
+	rowsForNumbers,
+} from './numbers-layout.ts';
 import { arrowRows } from './turn-arrow.ts';
 
 export type { BigNumber };
@@ -13,13 +22,18 @@ export function bigNumbers(
 	return laidOut(numbers, columns, window).flatMap((line) => drawn(line, ink));
 }
 
-/** The last layout, for a page is drawn anew at every key while its numbers stay. */
-let last: { of: string; layout: NumbersLayout } | null = null;
+/** The last layouts, for a page is drawn anew at every key while its numbers stay. */
+const kept = new Map<string, NumbersLayout>();
+const MOST_KEPT = 16;
 
 function laidOut(numbers: readonly BigNumber[], columns: number, window: number): NumbersLayout {
 	const of = JSON.stringify([numbers, columns, window]);
-	if (last?.of !== of) last = { of, layout: numbersLayout(numbers, columns, rowsForNumbers(window)) };
-	return last.layout;
+	const known = kept.get(of);
+	if (known !== undefined) return known;
+	if (kept.size >= MOST_KEPT) kept.clear();
+	const layout = numbersLayout(numbers, columns, rowsForNumbers(window));
+	kept.set(of, layout);
+	return layout;
 }
 
 function drawn(line: readonly Placed[], ink: string): Line[] {

@@ -26,10 +26,10 @@ export function principalViews(points: readonly Point[]): View[] {
 	const heights = points.map((point) => dot(subtract(point, first), axes[1]));
 	// What bulges, bulges upwards.
 	const up = heights.reduce((sum, height) => sum + height, 0) < 0 ? scale(axes[1], -1) : axes[1];
-	const front: View = { name: 'from the front', right, up };
+	const front: View = { name: 'front view', right, up };
 	if (extent(points, axes[2]) < FLAT * extent(points, axes[0])) return [front];
 	// Looking down, what is up on the paper leads away from who stands in front.
-	return [front, { name: 'from above', right, up: scale(cross(right, up), -1) }];
+	return [front, { name: 'top view', right, up: scale(cross(right, up), -1) }];
 }
 
 function extent(points: readonly Point[], axis: Point): number {

@@ -26,7 +26,7 @@ interface Part {
 
 export interface TubeDrawing {
 	rows: string[];
-	/** What the views are, in the order from the left or the top; empty for a flat tube's only one. */
+	/** Which view is where: `front view left, top view`; empty for a flat tube's only one. */
 	views: string;
 }
 
@@ -65,13 +65,8 @@ export function drawTube(shape: Shape, now: number, columns: number, rows: numbe
 		const [x, y] = sheet.places[at]!;
 		drawView(canvas, parts, now, placing(frame, sheet.scale, x + shift, y));
 	}
-	const names = framed.map(({ view }) => view.name);
-	const [first = '', second = ''] = names;
-	const where = sheet.beside ? ['left', 'right'] : ['top', 'below'];
-	return {
-		rows: canvas.text(ascii),
-		views: names.length < 2 ? '' : `${where[0]} ${first}, ${where[1]} ${second}`,
-	};
+	const names = framed.length < 2 ? [] : framed.map(({ view }) => view.name);
+	return { rows: canvas.text(ascii), views: names.join(sheet.beside ? ' left, ' : ' above, ') };
 }
 
 /** The same without the words. */
