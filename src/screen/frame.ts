@@ -6,6 +6,7 @@ import { choiceLines } from './parts/choice-list.ts';
 import { type KeyHint, keyLines, keysOf } from './parts/key-line.ts';
 import type { Entry, Prompt } from './prompt.ts';
 import type { Message } from './session-state.ts';
+import { cellsOf } from './text-width.ts';
 
 /** What is drawn: lines from the top, and in which of them the text field stands. */
 export interface Frame {
@@ -76,7 +77,7 @@ function tooSmall({ columns, rows }: Size): Frame {
 /** The title whole; of where one is, as much as has room beside it: the job and the bend, the bend alone, or nothing. */
 function header<Step>({ title, where }: Content<Step>, columns: number): Line {
 	const shorter = where.split(' · ').at(-1)!;
-	const beside = [where, shorter].find((text) => title.length + 1 + text.length <= columns);
+	const beside = [where, shorter].find((text) => cellsOf(title) + 1 + cellsOf(text) <= columns);
 	return spread([span(title, 'strong')], [span(beside ?? '', 'quiet')], columns);
 }
 

@@ -1,3 +1,5 @@
+import { cellsOf, firstCells } from './text-width.ts';
+
 /** How a piece of text stands out, with colours and without. */
 export type Tone = 'plain' | 'strong' | 'quiet' | 'alert' | 'wrong' | 'good' | 'inverse';
 
@@ -20,7 +22,7 @@ export function span(text: string, tone: Tone = 'plain'): Span {
 }
 
 export function widthOf(parts: Line): number {
-	return parts.reduce((sum, { text }) => sum + text.length, 0);
+	return parts.reduce((sum, { text }) => sum + cellsOf(text), 0);
 }
 
 /** Text broken between words into lines of at most `width` characters, the ones after the first indented by `indent`. */
@@ -30,7 +32,7 @@ export function wrap(text: string, width: number, indent = 0): string[] {
 	for (const word of text.split(/\s+/)) {
 		if (word === '') continue;
 		const joined = current.trim() === '' ? current + word : `${current} ${word}`;
-		if (joined.length > width && current.trim() !== '') {
+		if (cellsOf(joined) > width && current.trim() !== '') {
 			lines.push(current);
 			current = ' '.repeat(indent) + word;
 		} else current = joined;
@@ -62,10 +64,9 @@ export function cut(parts: Line, width: number, mark = '…'): Line {
 	let room = width;
 	for (const part of parts) {
 		if (room <= 0) break;
-		kept.push(
-			part.text.length <= room ? part : { ...part, text: `${part.text.slice(0, Math.max(0, room - 1))}${mark}` },
-		);
-		room -= part.text.length;
+		const cells = cellsOf(part.text);
+		kept.push(cells <= room ? part : { ...part, text: `${firstCells(part.text, room - 1)}${mark}` });
+		room -= cells;
 	}
 	return kept;
 }

@@ -7,6 +7,7 @@ import { type ShownJob, shownUnits, tapeValue } from '../lengths.ts';
 import { cut, type Line, line, span, wrapped } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import { oldNumbersPossible, type SessionState, type Step } from '../session-state.ts';
+import { padded } from '../text-width.ts';
 import { angle, fine, measureOf, shown } from '../words.ts';
 import { answer, type PageView, type Section } from './page.ts';
 
@@ -128,7 +129,7 @@ function predictions(state: SessionState, { remaining, predicted, without }: Cor
 	const width = Math.min(VALUE_WIDTH, Math.floor((columns - LEAST_NAME) / 3));
 	const name = columns < WIDE ? columns - 3 * width : NAME_WIDTH;
 	const row = (label: string, drawing: string, of: (which: Predicted) => string): Line => [
-		...cut([span(label.padEnd(name))], name),
+		...cut([span(padded(label, name))], name),
 		span(drawing.padStart(width)),
 		...(left ? [span(of(without).padStart(width))] : []),
 		span(of(predicted).padStart(width), 'strong'),
