@@ -6,12 +6,13 @@ import { SettingsError } from '../settings/settings-error.ts';
 export function displayAt(home: string): DisplayPort {
 	const { lengths, fromStart, checklist } = openSettings(home).preferences();
 	let kept = chosen({ lengths, fromStart, checklist });
+	// One after the other: each change is made to the file as the one before left it.
+	let writing = Promise.resolve();
 	return {
 		kept: () => kept,
 		keep(changes) {
-			const now = chosen(changes);
-			kept = { ...kept, ...now };
-			openSettings(home).setPreferences(now).catch(unlessRefused);
+			kept = { ...kept, ...chosen(changes) };
+			writing = writing.then(() => openSettings(home).setPreferences(kept)).catch(unlessRefused);
 		},
 	};
 }

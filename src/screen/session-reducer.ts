@@ -90,7 +90,7 @@ function taken(state: SessionState, step: Step): Reduced {
 		case 'display': {
 			const display = { ...state.display, ...step.changes };
 			const job = { ...state.job, lengths: display.lengths };
-			return { state: { ...state, display, job }, effect: { effect: 'display', changes: step.changes } };
+			return { state: { ...state, ...clear, display, job }, effect: { effect: 'display', changes: step.changes } };
 		}
 		case 'leave':
 			return { state, effect: { effect: 'leave' } };

@@ -32,10 +32,6 @@ export function fine(length: number, job: Ruled): string {
 	return `${formatTape(shown, Math.min(job.units === 'in' ? job.tooling.tape : 1 / 64, 1 / 64), 'in')} in`;
 }
 
-export function signed(text: string): string {
-	return text.startsWith('-') ? text : `+${text}`;
-}
-
 export function percent(part: number): string {
 	return `${trimmed(100 * part, 1)} %`;
 }
