@@ -15,7 +15,7 @@ import { coldPrior, learnedPrior } from '../session/start.ts';
 import type { State } from '../session/state.ts';
 import { nextEntry } from '../session/state.ts';
 import type { Lesson } from '../springback/history.ts';
-import { bentAsOf } from '../tube/bent-as.ts';
+import { bentAsField } from '../tube/bent-as.ts';
 import type { Job } from '../tube/job.ts';
 import { newSessionId, sessionPath } from './catalogue.ts';
 import { LogLost, NotSaved } from './errors.ts';
@@ -99,7 +99,7 @@ export class LiveSession {
 				job: file.job.name,
 				changed: [],
 				others: [...others],
-				bentAs: bentAsOf(file.job),
+				...bentAsField(file.job),
 			},
 			...warningsNote(start.job),
 			...(state.plan.note ? [state.plan.note] : []),
@@ -131,7 +131,7 @@ export class LiveSession {
 					job: start.job.name,
 					changed,
 					others: [...others],
-					bentAs: bentAsOf(start.job),
+					...bentAsField(start.job),
 				},
 				...(state.plan.note ? [state.plan.note] : []),
 				standing(state, log.path),

@@ -149,8 +149,8 @@ export interface SessionNote {
 	job: string;
 	changed: string[];
 	others: string[];
-	/** Hand and end, as against the drawing. */
-	bentAs: BentAs;
+	/** Hand and end, where it is not bent as drawn. */
+	bentAs?: BentAs;
 }
 export interface WarningsNote {
 	note: 'warnings';
@@ -166,12 +166,25 @@ export interface Predicted {
 	endAngle: number;
 	checks: { name: string; value: number }[];
 }
+/** What the last bend can still mend, said before the second-last one is made. */
+export interface Mend {
+	/** The second-last bend. */
+	bend: number;
+	/** Degrees that it may be off by, either way, and the last bend still brings all within tolerance. */
+	upTo: number;
+	/** The edge of its own tolerance, and what is left then, the last bend corrected for it. */
+	off: number;
+	left: Predicted;
+	/** The same in a sentence. */
+	says: string;
+}
 export interface CorrectedNote {
 	note: 'corrected';
 	after: { bend: number } | { entry: number } | 'growth';
 	remaining: (Numbers & { bend: number; was: Numbers })[];
 	predicted: Predicted;
 	without: Predicted;
+	mend?: Mend;
 }
 export interface RefusedNote {
 	note: 'refused';

@@ -1,4 +1,4 @@
-import { bentAsOf } from '../tube/bent-as.ts';
+import { bentAsField } from '../tube/bent-as.ts';
 import type { BentAs } from '../tube/job.ts';
 import { readingsIn } from './answers.ts';
 import { at, tubeAtWork } from './as-built.ts';
@@ -32,7 +32,8 @@ export interface SessionView {
 	};
 	notes: string[];
 	events: number;
-	bentAs: BentAs;
+	/** Where it is not bent as drawn. */
+	bentAs?: BentAs;
 }
 
 export interface PullView {
@@ -77,7 +78,7 @@ export function sessionView(state: State): SessionView {
 		},
 		notes: notesOf(state),
 		events: state.entries.reduce((sum, entry) => sum + entry.events.length, 0),
-		bentAs: bentAsOf(state.start.job),
+		...bentAsField(state.start.job),
 	};
 }
 

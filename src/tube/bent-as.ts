@@ -3,6 +3,9 @@ import type { BentAs, Job } from './job.ts';
 /** How a job is bent, also where that is as drawn. */
 export const bentAsOf = (job: Job): BentAs => job.bentAs ?? { mirror: false, from: 'start' };
 
+/** The field of a document that says so, where there is anything to say. */
+export const bentAsField = ({ bentAs }: Job): { bentAs?: BentAs } => (bentAs === undefined ? {} : { bentAs });
+
 /** How a job differs from its drawing, in sentences; null where it is bent as drawn. */
 export function bentAsWords(job: Job): string | null {
 	const { mirror, from } = bentAsOf(job);

@@ -1,5 +1,5 @@
 import { arcLength, external, setback } from './arcs.ts';
-import { bentAsOf } from './bent-as.ts';
+import { bentAsField } from './bent-as.ts';
 import { checkAfter, checkValue } from './checks.ts';
 import { corners } from './frames.ts';
 import type { BentAs, Check, EndName, Job, Point, Units } from './job.ts';
@@ -56,7 +56,8 @@ export interface LayoutDocument {
 	corners: Point[];
 	checks: LayoutCheck[];
 	warnings: Warning[];
-	bentAs: BentAs;
+	/** Where it is not bent as drawn. */
+	bentAs?: BentAs;
 	ends: Ends;
 }
 
@@ -93,7 +94,7 @@ export function layout(job: Job, warnings: Warning[], ends: Ends): LayoutDocumen
 			after: checkAfter(check, shape.bends.length),
 		})),
 		warnings,
-		bentAs: bentAsOf(job),
+		...bentAsField(job),
 		ends,
 	};
 }

@@ -56,7 +56,7 @@ describe('layout --json, each number reckoned again from the published sentences
 		);
 		expect(Object.keys(doc)).toEqual([
 			...['job', 'units', 'developedLength', 'cutLength', 'bends', 'corners', 'checks', 'warnings'],
-			...['bentAs', 'ends'],
+			...['ends'],
 		]);
 		const want = marks(tube);
 		expect(doc.developedLength).toBeCloseTo(want.developed, 6);

@@ -20,7 +20,6 @@ export const SESSION: SessionNote = {
 	job: 'Aft arch',
 	changed: [],
 	others: [],
-	bentAs: { mirror: false, from: 'start' },
 };
 export const WARNINGS: WarningsNote = {
 	note: 'warnings',

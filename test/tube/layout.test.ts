@@ -26,7 +26,7 @@ describe('the layout document', () => {
 	const ends = { start: choice, far: { ...choice, left: 2 }, better: 'start' as const };
 	const document = layout(job, [{ at: 'shape', code: 'self-contact', text: 'Given, not found here.' }], ends);
 
-	it('has the fields of its contract, and after them how it is bent and from which end it might be', () => {
+	it('has the fields of its contract, and after them from which end it might be bent', () => {
 		expect(Object.keys(document)).toEqual([
 			'job',
 			'units',
@@ -36,10 +36,8 @@ describe('the layout document', () => {
 			'corners',
 			'checks',
 			'warnings',
-			'bentAs',
 			'ends',
 		]);
-		expect(document.bentAs).toEqual({ mirror: false, from: 'start' });
 		expect(document.ends).toBe(ends);
 		expect(Object.keys(document.bends[0]!).sort()).toEqual(
 			[
