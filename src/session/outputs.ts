@@ -5,13 +5,15 @@ import { expectCheck } from './check-reading.ts';
 import { differ, planWith, predicted } from './correction.ts';
 import { cutsOf, finishList } from './finish.ts';
 import type { SessionRecord } from './fold.ts';
+import { lastCanMend } from './mend.ts';
 import type { CorrectedNote, DoneNote, Output } from './protocol.ts';
 import type { State } from './state.ts';
 
 /** What a shell shows after a record: the correction if there was one, then the next ask or the end. */
 export function outputsAfter(before: State, after: State, record: SessionRecord, log: string): Output[] {
 	const corrected = correctionBy(before, after, record);
-	return [...(corrected ? [corrected] : []), standing(after, log)];
+	const mend = corrected && lastCanMend(after);
+	return [...(corrected ? [{ ...corrected, ...(mend ? { mend } : {}) }] : []), standing(after, log)];
 }
 
 /** The open ask, or the closing note. */
