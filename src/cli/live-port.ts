@@ -1,3 +1,4 @@
+import { relative } from 'node:path';
 import type { LiveSession } from '../journal/live.ts';
 import type { LivePort } from '../screen/live-port.ts';
 import { tubeAtWork } from '../session/as-built.ts';
@@ -12,6 +13,7 @@ export function livePort(session: LiveSession): LivePort {
 	return {
 		id: session.id,
 		job: session.state.start.job,
+		resume: resumeCommand(session.state.start.jobFile, session.id),
 		get logPath() {
 			return session.logPath;
 		},
@@ -30,4 +32,11 @@ export function livePort(session: LiveSession): LivePort {
 		messages: session.messages,
 		close: () => session.close(),
 	};
+}
+
+/** As one types it in the folder in which the program runs. */
+function resumeCommand(jobFile: string, id: string): string {
+	const near = relative(process.cwd(), jobFile);
+	const path = near.startsWith('..') || near === '' ? jobFile : near;
+	return `pullbook bend ${/^[\w./-]+$/.test(path) ? path : `"${path}"`} --resume ${id}`;
 }

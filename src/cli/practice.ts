@@ -122,6 +122,8 @@ function watched({ session, station }: Practice): LivePort {
 	return Object.defineProperties(
 		{
 			...port,
+			// A simulated bender forgets its tube.
+			resume: undefined,
 			answer(answer: Parameters<LivePort['answer']>[0]) {
 				const { ask } = session;
 				const outputs = port.answer(answer);

@@ -34,6 +34,8 @@ export class Controller {
 	/** The exit code, once the screen is to be closed. Rejects with an error that the screen cannot show. */
 	readonly ended: Promise<number>;
 	private state: AppState;
+	/** What is to be said on the shell's own screen, once this one is closed. */
+	farewell: string | null = null;
 	private live: LivePort | null = null;
 	private readonly early: Key[] = [];
 	private readonly workshop: Workshop;
@@ -104,9 +106,17 @@ export class Controller {
 
 	/** Ends the screen with that exit code. What was answered is on the disk already. */
 	readonly end = (exitCode: number): void => {
+		this.farewell = this.kept();
 		this.closeSession();
 		this.resolve(exitCode);
 	};
+
+	/** Where the session that was left is kept and how it goes on; null when there is none. */
+	private kept(): string | null {
+		const { live } = this;
+		if (live === null || live.resume === undefined || live.ask() === null) return null;
+		return `The session is kept: ${live.logPath}\nTo go on with it: ${live.resume}\n`;
+	}
 
 	readonly fail = (error: unknown): void => {
 		this.closeSession();

@@ -31,6 +31,8 @@ export interface LivePort {
 	readonly id: string;
 	readonly job: Job;
 	readonly logPath: string;
+	/** The command that goes on with it another time; left out where nothing does. */
+	readonly resume?: string;
 	/** What has been shown so far, the opening's lines first. */
 	readonly outputs: readonly Output[];
 	/** The open ask; null when the session is done or scrapped. */

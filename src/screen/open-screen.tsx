@@ -49,17 +49,21 @@ export async function openScreen(options: ScreenOptions): Promise<number> {
 			debug: true,
 		}),
 	);
+	let exitCode = 0;
 	const unwatch = follow(controller, keys, mode, screen, output);
 	try {
 		mode.enter();
 		screen.show();
-		return await controller.ended;
+		exitCode = await controller.ended;
+		return exitCode;
 	} finally {
 		unwatch();
 		screen.hide();
 		mode.leave();
 		keys.close();
 		output.close();
+		// A terminal that has hung up shows nothing any more.
+		if (controller.farewell !== null && exitCode !== HUNG_UP) stdout.write(controller.farewell);
 	}
 }
 

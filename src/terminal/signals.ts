@@ -1,6 +1,18 @@
 import { constants } from 'node:os';
 
-const ENDING = ['SIGHUP', 'SIGINT', 'SIGTERM'] as const;
+/** Every signal that ends a program unless it is heard and that can be heard; those of Node's own use (SIGUSR1, SIGPIPE, SIGPROF) left out. */
+const ENDING = [
+	'SIGHUP',
+	'SIGINT',
+	'SIGQUIT',
+	'SIGABRT',
+	'SIGUSR2',
+	'SIGALRM',
+	'SIGTERM',
+	'SIGXCPU',
+	'SIGXFSZ',
+	'SIGVTALRM',
+] as const;
 
 /** The exit code of a program ended by `signal`: 128 and its number. */
 export function signalExitCode(signal: (typeof ENDING)[number]): number {

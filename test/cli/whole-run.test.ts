@@ -1,93 +1,20 @@
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { readLog } from '../../src/journal/read-log.ts';
 import { ask } from '../../src/session/ask.ts';
-import type { Ask } from '../../src/session/protocol.ts';
-import { readBack } from '../../src/session/read-back.ts';
 import { status } from '../../src/session/views.ts';
-import { operatorAt } from '../helpers/operator.ts';
-import { newMachine } from '../helpers/plain-shop.ts';
-import { PROGRAM, runProgram, SAMPLE_JOBS } from '../helpers/program.ts';
-import { Pty } from '../helpers/pty.ts';
+import { runProgram, SAMPLE_JOBS } from '../helpers/program.ts';
+import type { Pty } from '../helpers/pty.ts';
+import { Sitting } from '../helpers/sitting.ts';
 
 // As a person types it: from the project's folder.
 const JOB = relative(process.cwd(), SAMPLE_JOBS.find((path) => path.includes('bow-rail'))!);
-/** Enter of a numeric pad arrives as a newline. */
-const ENTER = '\n';
 let home = '';
 beforeAll(() => {
 	home = mkdtempSync(join(tmpdir(), 'whole-'));
 });
 afterAll(() => rmSync(home, { recursive: true }));
-
-const logOf = (folder: string) => {
-	const [name] = readdirSync(join(folder, 'sessions')).filter((file) => file.endsWith('.log'));
-	return join(folder, 'sessions', name!);
-};
-
-/** The keys of the numeric pad that give an answer; a question at a time, each with Enter. */
-function keysFor(open: Ask, answer: Record<string, unknown>): string[] {
-	switch (open.ask) {
-		case 'set':
-			return ['+'];
-		case 'pull':
-			return [`${answer.loaded}${ENTER}`, `${answer.released}${ENTER}`];
-		case 'measure':
-			// Two readings are given one at a time, as a person takes them.
-			return [`${(answer.angles as number[] | undefined)?.[0] ?? answer.angle}${ENTER}`];
-		case 'confirm':
-			return [`${answer.reading}${ENTER}`];
-		case 'check':
-			// The yard has no second tube to hold it against: what is expected is what is read.
-			return [`${open.expect.value.toFixed(3)}${ENTER}`];
-		case 'decide':
-			return ['+'];
-	}
-}
-
-class Sitting {
-	readonly operator = operatorAt(newMachine(4242));
-	constructor(readonly folder: string) {}
-
-	start(columns: number, rows: number, args: string[]): Pty {
-		return new Pty(process.execPath, [PROGRAM, ...args, '--home', this.folder], { columns, rows });
-	}
-
-	state() {
-		return readBack(readLog(logOf(this.folder)).records);
-	}
-
-	/** Answers what is open with numeric-pad keys, until `stop` says so or nothing is asked any more. */
-	async play(pty: Pty, stop: (open: Ask) => boolean): Promise<void> {
-		for (;;) {
-			const before = this.state();
-			const open = ask(before);
-			if (!open || stop(open)) return;
-			await this.answer(pty, open, before.entries.length);
-		}
-	}
-
-	private async answer(pty: Pty, open: Ask, entries: number): Promise<void> {
-		const answer = this.operator.answer(open);
-		for (const [i, keys] of keysFor(open, answer).entries()) {
-			// A dial far from the stop is asked again while the tube is held, before anything is released.
-			if (open.ask === 'pull' && i === 1 && Math.abs(Number(answer.loaded) - open.stop) > 1) break;
-			if (open.ask === 'pull' && i === 1) await pty.until('released');
-			pty.write(keys);
-		}
-		// A correction or the caution before opening a bend is read first, and understood with the same key.
-		const moved = () => this.state().entries.length > entries;
-		await pty.until((text) => {
-			if (/^Caution/.test(text) && !moved()) pty.write('+');
-			return moved();
-		});
-		const read = new RegExp(`^Corrected|^The tube as made|^Done|Saved as entry ${entries + 1}`);
-		await pty.until(read);
-		if (/^(Corrected|The tube as made)/.test(pty.text)) pty.write('+');
-	}
-}
 
 describe.each([
 	[80, 24],
@@ -96,12 +23,7 @@ describe.each([
 	it('is bent, killed in the middle, resumed, finished and reviewed', { timeout: 120_000 }, async () => {
 		const sitting = new Sitting(join(home, `${columns}`));
 		const first = sitting.start(columns, rows, ['bend', JOB]);
-		await first.until('New session');
-		first.write('+');
-		await first.until('Lay out the tube');
-		first.write('+');
-		await first.until(/^(Set|Corrected)/);
-		if (/^Corrected/.test(first.text)) first.write('+');
+		await sitting.open(first);
 		await sitting.play(first, (open) => open.ask === 'pull' && open.bend === 2);
 		const open = ask(sitting.state());
 		first.kill('SIGKILL');
@@ -125,5 +47,62 @@ describe.each([
 
 		const review = await runProgram(['log'], { home: sitting.folder });
 		expect(review.out).toContain('3 of 3 bends');
+		expect(sitting.typed).toMatch(/^[\d.+*/\n-]+$/);
+	});
+});
+
+describe('a whole job', () => {
+	it('is bent by an instrument that types a byte every millisecond', { timeout: 120_000 }, async () => {
+		const sitting = new Sitting(join(home, 'fast'), { gap: 1 });
+		const pty = sitting.start(80, 24, ['bend', JOB]);
+		await sitting.open(pty);
+		await sitting.play(pty, () => false);
+		await pty.until(/^Done/);
+		expect(status(sitting.state())).toBe('done');
+		expect(sitting.typed).toMatch(/^[\d.+*/\n-]+$/);
+		await sitting.press(pty, '+');
+		expect(await pty.ended).toEqual({ exitCode: 0, signal: 0 });
+	});
+
+	it('is bent in a window that changes at every question, and left by Ctrl-C says how to go on', {
+		timeout: 120_000,
+	}, async () => {
+		const sizes = [
+			[160, 50],
+			[60, 20],
+			[100, 30],
+			[80, 24],
+		] as const;
+		let asked = 0;
+		const before = async (pty: Pty) => {
+			const [columns, rows] = sizes[asked++ % sizes.length]!;
+			// By way of a window that is too small for any question.
+			pty.resize({ columns: 33, rows: 10 });
+			await pty.until(/needed|larger/);
+			pty.resize({ columns, rows });
+			await pty.until(/\n(>| \+ )/);
+		};
+		const sitting = new Sitting(join(home, 'sized'), { before });
+		const first = sitting.start(80, 24, ['bend', JOB]);
+		await sitting.open(first);
+		await sitting.play(first, (open) => open.ask === 'measure');
+		first.write('\x03');
+		expect(await first.ended).toEqual({ exitCode: 130, signal: 0 });
+		expect(first.alternate).toBe(false);
+		const [, id = ''] = /The session is kept: .*\/([\w-]+)\.log/.exec(first.text.replace(/\n/g, '')) ?? [];
+		// Broken at the right edge of the window.
+		expect(first.text.replace(/\s/g, '')).toContain(`Togoonwithit:pullbookbend${JOB}--resume${id}`);
+
+		const second = sitting.start(80, 24, ['bend', JOB, '--resume', id]);
+		await second.until('Session goes on');
+		await sitting.press(second, '+');
+		await second.until(/^Measure/);
+		await sitting.play(second, () => false);
+		second.resize({ columns: 80, rows: 24 });
+		await second.until(/^Done/);
+		expect(asked).toBeGreaterThan(15);
+		expect(status(sitting.state())).toBe('done');
+		second.write('+');
+		await second.ended;
 	});
 });

@@ -1,8 +1,9 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { constants, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, afterEach, describe, expect, test } from 'vitest';
+import { watchSignals } from '../../src/terminal/signals.ts';
 import { Pty, type PtyOptions } from '../helpers/pty.ts';
 
 const app = fileURLToPath(new URL('../fixtures/typing-app.tsx', import.meta.url));
@@ -32,11 +33,25 @@ afterEach(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
+test.each(['SIGABRT', 'SIGUSR2', 'SIGALRM', 'SIGXCPU', 'SIGXFSZ', 'SIGVTALRM'] as const)(
+	'%s is heard too',
+	(signal) => {
+		const before = process.listenerCount(signal);
+		const codes: number[] = [];
+		const unwatch = watchSignals({ end: (code) => codes.push(code), goOn: () => {} });
+		process.listeners(signal).at(-1)!(signal);
+		expect(codes).toEqual([128 + constants.signals[signal]]);
+		unwatch();
+		expect(process.listenerCount(signal)).toBe(before);
+	},
+);
+
 describe('in a real pseudo-terminal', { timeout: 120_000 }, () => {
 	test.each([
 		['SIGTERM', 143],
 		['SIGINT', 130],
 		['SIGHUP', 129],
+		['SIGQUIT', 131],
 	])('%s ends the program with %i and gives the screen back', async (signal, code) => {
 		const pty = await shell();
 		expect(pty.alternate).toBe(true);
