@@ -4,7 +4,7 @@ import type { Forgotten, KeptBender } from '../settings/settings.ts';
 import type { KeptRecord } from '../tube/kept-tooling.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import type { Learned } from './learned.ts';
-import { counted, learnedText } from './learned-text.ts';
+import { counted, LEGEND, learnedText } from './learned-text.ts';
 import { optionName } from './quantity.ts';
 
 /** What the page of benders shows. */
@@ -33,6 +33,7 @@ export function benderText(page: BenderPage): string[] {
 			...learnedOn(name, page),
 		]),
 		...notSetUp.flatMap((name) => [`Bender ${name} (not set up)`, ...learnedOn(name, page)]),
+		...(page.learned.length > 0 ? ['', ...LEGEND] : []),
 	];
 }
 
@@ -52,7 +53,7 @@ export function forgottenText(entry: Forgotten, leftOut: readonly KeptRow[]): st
 	const pulls = rows.reduce((sum, row) => sum + row.pulls, 0);
 	return [
 		`forgotten${die === null ? '' : ` of die ${die}`}: what was learned before ${minuteOf(before)}`,
-		`  (${counted(rows.length, 'session')}, ${counted(pulls, 'pull')}; their logs are kept, --remember takes it back)`,
+		`  ${counted(rows.length, 'session')}, ${counted(pulls, 'pull')}; the logs are kept, --remember undoes it`,
 	];
 }
 

@@ -5,22 +5,52 @@ import { convertLength } from '../units/units.ts';
 import type { Learned, Scatter } from './learned.ts';
 
 /** As wide as the table leaves in 60 columns. */
-const PLOT_COLUMNS = 24;
+const PLOT_COLUMNS = 26;
+const TEXT_COLUMNS = 58;
 /** Ends of the plot's scale, degrees: the smallest that takes all. */
 const SCALES = [2, 4, 6, 10, 16, 24, 40, 60, 100, 180];
 
 /** What was learned of one tube on a die: on how much it rests, and springback over the angle as a table with a plot, in ASCII. */
 export function learnedText(learned: Learned): string[] {
-	const { kin, units, taught, from, springback, scatter } = learned;
+	const { kin, units, taught, springback, scatter } = learned;
 	const size = (mm: number) => trimmed(convertLength(mm, 'mm', units), units === 'in' ? 3 : 1);
 	const end = SCALES.find((scale) => springback.every(({ high }) => high <= scale)) ?? 180;
+	const half = PLOT_COLUMNS / 2;
 	return [
 		`die ${kin.die}, ${size(kin.od)} x ${size(kin.wall)} ${units} ${kin.material}`,
-		`  learned in ${counted(taught.sessions, 'session')}, ${counted(taught.pulls, 'pull')}; known ${knownFrom(from)}`,
+		...wrapped(
+			`learned in ${counted(taught.sessions, 'session')}, ${counted(taught.pulls, 'pull')}${restsOn(learned)}`,
+		),
 		...scatterLines(scatter),
-		`  bend  back   9 of 10 within  0${`${end / 2}`.padStart(PLOT_COLUMNS / 2)}${`${end}`.padStart(PLOT_COLUMNS / 2)}`,
+		`  bend  springback          0${`${end / 2}`.padStart(half)}${`${end}`.padStart(half)}`,
 		...springback.map((point) => lineOf(point, end)),
 	];
+}
+
+/** Of many sessions only the newest weigh; of few, others help. */
+function restsOn({ taught, from }: Learned): string {
+	const weigh = from.exact.sessions;
+	if (weigh < taught.sessions) return `, of which the newest ${weigh} weigh`;
+	return from.near.length > 0 ? `; known ${knownFrom(from)}` : '';
+}
+
+/** What the numbers of `learnedText` are. */
+export const LEGEND: readonly string[] = [
+	'Springback, take-up included, is how far past the angle',
+	'that stays the dial has to go, in degrees. 9 tubes of 10',
+	'lie within the band.',
+];
+
+/** Sentences in lines of 60 columns, indented as the table is. */
+function wrapped(text: string): string[] {
+	const lines: string[] = [];
+	for (const word of text.split(' ')) {
+		const last = lines.at(-1);
+		if (last !== undefined && last.length + 1 + word.length <= TEXT_COLUMNS)
+			lines[lines.length - 1] = `${last} ${word}`;
+		else lines.push(`  ${word}`);
+	}
+	return lines;
 }
 
 export function counted(count: number, what: string): string {
@@ -29,12 +59,8 @@ export function counted(count: number, what: string): string {
 
 function lineOf(point: SpringbackPoint, end: number): string {
 	const { angle, back, low, high } = point;
-	const cells = [
-		String(angle).padStart(6),
-		back.toFixed(1).padStart(6),
-		`${low.toFixed(1).padStart(7)} to ${high.toFixed(1).padStart(4)}`,
-	];
-	return `${cells.join('')}  |${plot(point, end)}`.trimEnd();
+	const [middle, from, to] = [back, low, high].map((degrees) => degrees.toFixed(1).padStart(4));
+	return `${String(angle).padStart(6)}  ${middle} (${from} to ${to})  |${plot(point, end)}`;
 }
 
 /** The band as a bar, what is expected as an `o` in it. */

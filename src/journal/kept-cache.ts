@@ -31,15 +31,23 @@ export function readCache(home: string, fs: FsPort): FoldedRow[] {
 		// Absent or unreadable: the logs say the same.
 		return [];
 	}
-	const headEnd = file.indexOf('\n') + 1;
-	const body = file.subarray(headEnd);
-	if (headEnd === 0 || file.subarray(0, headEnd).toString('latin1') !== headOf(body)) return [];
-	return decoded(body, folderPrefix(sessionFolder(home)));
+	const body = file.subarray(HEAD_LENGTH);
+	if (file.subarray(0, HEAD_LENGTH).toString('latin1') !== headOf(body)) return [];
+	return decoded(aligned(body), folderPrefix(sessionFolder(home)));
 }
+
+/** A multiple of eight, so that the floats after it can be used where they lie. */
+const HEAD_LENGTH = 128;
 
 /** The first line: what wrote the file, and a checksum of the rest, without which nothing in it is believed. */
 function headOf(body: Uint8Array): string {
-	return `pullbook sessions 1.${METHOD} ${endianness()} ${createHash('sha256').update(body).digest('hex')}\n`;
+	const checksum = createHash('sha256').update(body).digest('hex');
+	return `${`pullbook sessions 1.${METHOD} ${endianness()} ${checksum}`.padEnd(HEAD_LENGTH - 1)}\n`;
+}
+
+/** A small file may lie anywhere in memory that it shares with others. */
+function aligned(bytes: Uint8Array): Uint8Array {
+	return bytes.byteOffset % Float64Array.BYTES_PER_ELEMENT === 0 ? bytes : new Uint8Array(bytes);
 }
 
 /** A cache in the making that is older was left by a program that was killed. */

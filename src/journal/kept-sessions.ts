@@ -1,10 +1,13 @@
 import { type LogPlace, logPlaces, readAnyway } from './catalogue.ts';
 import { codeOf } from './errors.ts';
-import { type FileFacts, type FsPort, realFs } from './fs-port.ts';
+import { type FsPort, realFs } from './fs-port.ts';
 import { readCache, writeCache } from './kept-cache.ts';
 
 import { type KeptRow, rowOf } from './kept-row.ts';
 import type { FoldedRow } from './kept-table.ts';
+
+/** What tells a log that has changed. */
+type Looks = Pick<FoldedRow, 'size' | 'mtimeMs'>;
 
 /** What the kept sessions came to. */
 export interface Kept {
@@ -17,8 +20,8 @@ export interface Kept {
 /** Whether one more log may be folded, of the `remaining` that have to be. */
 export type MayGoOn = (remaining: number) => boolean;
 
-/** A rebuild that is cut short goes on near where it was. */
-const SAVE_EVERY = 250;
+/** A rebuild that is cut short goes on near where it was: it saves after so many logs, and as it gets on after this part of them. */
+const SAVE = { every: 250, part: 0.2 };
 
 /**
  * The kept sessions of a home, each folded once: again only when its log has changed. What was folded is remembered by this object and
@@ -52,9 +55,12 @@ export class KeptSessions {
 			remaining--;
 			const row = this.#fold(place, facts);
 			if (this.#known?.get(place.id)?.row !== row) unkept.set(place.id, row);
-			if (++unsaved % SAVE_EVERY === 0) this.#save();
+			unsaved++;
+			if (unsaved < Math.max(SAVE.every, SAVE.part * this.#remembered().size)) continue;
+			this.#save();
+			unsaved = 0;
 		}
-		if (unsaved % SAVE_EVERY !== 0) this.#save();
+		if (unsaved > 0) this.#save();
 		const rowOfId = (id: string) => (left.has(id) ? undefined : (unkept.get(id) ?? this.#known?.get(id)?.row));
 		return { rows: places.flatMap(({ id }) => rowOfId(id) ?? []), left: left.size };
 	}
@@ -78,7 +84,7 @@ export class KeptSessions {
 	}
 
 	/** A log, and whether it looks as it did when it was folded into the row that is remembered. */
-	#look(place: LogPlace): { place: LogPlace; facts: FileFacts | null; isKnown: boolean } {
+	#look(place: LogPlace): { place: LogPlace; facts: Looks | null; isKnown: boolean } {
 		const facts = this.#facts(place);
 		const known = this.#known?.get(place.id);
 		return { place, facts, isKnown: facts !== null && known !== undefined && isSame(known, facts, place) };
@@ -90,10 +96,11 @@ export class KeptSessions {
 	}
 
 	/** What the log looks like before it is read: one that grows meanwhile is then seen to have changed. Null: no log there. */
-	#facts({ path }: Pick<LogPlace, 'path'>): FileFacts | null {
+	#facts({ path }: Pick<LogPlace, 'path'>): Looks | null {
 		if (path === null) return null;
 		try {
-			return this.#fs.statSync(path);
+			const { size, mtimeMs } = this.#fs.statSync(path);
+			return { size, mtimeMs };
 		} catch (error) {
 			if (codeOf(error) === '') throw error;
 			return null;
@@ -101,7 +108,7 @@ export class KeptSessions {
 	}
 
 	/** A log that could not be read is tried again next time; its row is not kept. */
-	#fold({ id }: LogPlace, facts: FileFacts | null): KeptRow {
+	#fold({ id }: LogPlace, facts: Looks | null): KeptRow {
 		const session = readAnyway(this.#home, id, this.#fs);
 		const row = rowOf(session);
 		this.#known?.delete(id);
@@ -123,6 +130,6 @@ function byId(rows: readonly FoldedRow[]): Map<string, FoldedRow> {
 	return new Map(rows.map((folded) => [folded.row.id, folded]));
 }
 
-function isSame({ row, size, mtimeMs }: FoldedRow, facts: FileFacts, { path }: LogPlace): boolean {
+function isSame({ row, size, mtimeMs }: FoldedRow, facts: Looks, { path }: LogPlace): boolean {
 	return row.path === path && size === facts.size && mtimeMs === facts.mtimeMs;
 }

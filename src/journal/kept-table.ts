@@ -150,42 +150,73 @@ class Once<T> {
 
 const FLOAT = Float64Array.BYTES_PER_ELEMENT;
 
-/** Three lengths in bytes as floats; ids, a line each; texts as JSON; spaces up to a multiple of eight; the rows' numbers. */
-export function encoded(rows: readonly FoldedRow[], folder: string): Buffer {
+/** The lists that rows point into, as they grow. */
+interface Lists {
+	jobs: Once<JobNames>;
+	outcomes: Once<Outcome>;
+	kin: Once<Kin>;
+}
+
+/**
+ * Three lengths in bytes as floats; ids, a line each; texts as JSON; spaces up to a multiple of eight; the rows' numbers. All in one piece of
+ * memory that nothing else lies in, for there may be megabytes of it.
+ */
+export function encoded(rows: readonly FoldedRow[], folder: string): Uint8Array<ArrayBuffer> {
 	const before = rows.find((row): row is TableRow => row instanceof TableRow)?.table;
-	const jobs = new Once<JobNames>(before?.texts.jobs ?? []);
-	const outcomes = new Once<Outcome>(before?.texts.outcomes ?? []);
-	const kin = new Once<Kin>(before?.texts.kin ?? []);
+	const lists: Lists = {
+		jobs: new Once(before?.texts.jobs ?? []),
+		outcomes: new Once(before?.texts.outcomes ?? []),
+		kin: new Once(before?.texts.kin ?? []),
+	};
 	const odd: Record<string, Odd> = {};
-	const numbers = new Float64Array(rows.length * STRIDE);
-	for (const [n, folded] of rows.entries()) {
-		const at = n * STRIDE;
-		const { row } = folded;
+	for (const { row } of rows) {
 		const oddly = oddOf(row, folder);
 		if (oddly !== null) odd[row.id] = oddly;
-		if (folded instanceof TableRow && folded.table === before) {
-			numbers.set(before.numbers.subarray(folded.from, folded.from + STRIDE), at);
-			continue;
-		}
-		const { summary, lesson } = row;
-		numbers[at + SIZE] = folded.size;
-		numbers[at + MTIME] = folded.mtimeMs;
-		numbers[at + AT] = oddly ? 0 : Date.parse(row.at);
-		numbers[at + TOUCHED] = oddly ? 0 : Date.parse(row.touched);
-		numbers[at + STATUS] = STATUSES.indexOf(row.status);
-		numbers[at + DAMAGED] = Number(row.isDamaged);
-		numbers[at + JOB] = row.job ? jobs.of(row.job) : -1;
-		numbers[at + OUTCOME] = summary ? outcomes.of(outcomeOf(summary)) : -1;
-		numbers[at + KIN] = row.kin ? kin.of(row.kin) : -1;
-		if (lesson) putLesson(lesson, numbers, at + LESSON);
 	}
+	const fresh = rows.map((folded) => (isOf(folded, before) ? null : numbersOf(folded, lists)));
 	const ids = Buffer.from(rows.map(({ row }) => row.id).join('\n'));
+	const { jobs, outcomes, kin } = lists;
 	const texts = Buffer.from(
 		JSON.stringify({ jobs: jobs.all, outcomes: outcomes.all, kin: kin.all, odd } satisfies Texts),
 	);
-	const filling = Buffer.alloc(-(ids.length + texts.length) & (FLOAT - 1), ' ');
-	const lengths = Buffer.from(Float64Array.of(ids.length, texts.length, filling.length).buffer);
-	return Buffer.concat([lengths, ids, texts, filling, Buffer.from(numbers.buffer)]);
+	const filling = -(ids.length + texts.length) & (FLOAT - 1);
+	const numbersAt = HEAD * FLOAT + ids.length + texts.length + filling;
+	const body = new Uint8Array(numbersAt + rows.length * STRIDE * FLOAT).fill(SPACE, 0, numbersAt);
+	new Float64Array(body.buffer, 0, HEAD).set([ids.length, texts.length, filling]);
+	body.set(ids, HEAD * FLOAT);
+	body.set(texts, HEAD * FLOAT + ids.length);
+	const numbers = new Float64Array(body.buffer, numbersAt);
+	for (const [n, folded] of rows.entries()) numbers.set(fresh[n] ?? numbersIn(folded), n * STRIDE);
+	return body;
+}
+
+const HEAD = 3;
+const SPACE = 32;
+
+function isOf(folded: FoldedRow, table: Table | undefined): folded is TableRow {
+	return folded instanceof TableRow && folded.table === table;
+}
+
+function numbersIn(folded: FoldedRow): Float64Array {
+	if (!(folded instanceof TableRow)) throw new TypeError('Only a row of a table has its numbers already.');
+	return folded.table.numbers.subarray(folded.from, folded.from + STRIDE);
+}
+
+/** A row's numbers. Times that are none of ours stand among what is odd. */
+function numbersOf({ row, size, mtimeMs }: FoldedRow, { jobs, outcomes, kin }: Lists): Float64Array {
+	const { summary, lesson } = row;
+	const numbers = new Float64Array(STRIDE);
+	numbers[SIZE] = size;
+	numbers[MTIME] = mtimeMs;
+	numbers[AT] = Date.parse(row.at);
+	numbers[TOUCHED] = Date.parse(row.touched);
+	numbers[STATUS] = STATUSES.indexOf(row.status);
+	numbers[DAMAGED] = Number(row.isDamaged);
+	numbers[JOB] = row.job ? jobs.of(row.job) : -1;
+	numbers[OUTCOME] = summary ? outcomes.of(outcomeOf(summary)) : -1;
+	numbers[KIN] = row.kin ? kin.of(row.kin) : -1;
+	if (lesson) putLesson(lesson, numbers, LESSON);
+	return numbers;
 }
 
 function oddOf(row: KeptRow, folder: string): Odd | null {
@@ -199,20 +230,27 @@ function outcomeOf({ id, job, status, started, ...outcome }: SessionSummary): Ou
 	return outcome;
 }
 
-/** The rows that `encoded` was given. The bytes must be as it made them: a checksum has to have said so. */
+/**
+ * The rows that `encoded` was given. The bytes must be as it made them: a checksum has to have said so; and they must begin at a multiple
+ * of eight in their memory, which the rows go on using.
+ */
 export function decoded(body: Uint8Array, folder: string): FoldedRow[] {
-	// A copy, since floats must lie at a multiple of eight.
-	const { buffer } = new Uint8Array(body);
-	const [ids = 0, texts = 0, filling = 0] = new Float64Array(buffer, 0, 3);
-	const idsAt = 3 * FLOAT;
+	const { buffer, byteOffset, byteLength } = body;
+	const [ids = 0, texts = 0, filling = 0] = new Float64Array(buffer, byteOffset, HEAD);
+	const textsAt = HEAD * FLOAT + ids;
+	const numbersAt = textsAt + texts + filling;
+	const text = (from: number, length: number, encoding: 'utf8' | 'latin1') =>
+		Buffer.from(buffer, byteOffset + from, length).toString(encoding);
 	const table: Table = {
-		texts: JSON.parse(Buffer.from(buffer, idsAt + ids, texts).toString('utf8')) as Texts,
-		numbers: new Float64Array(buffer, idsAt + ids + texts + filling),
+		texts: JSON.parse(text(textsAt, texts, 'utf8')) as Texts,
+		numbers: new Float64Array(buffer, byteOffset + numbersAt, (byteLength - numbersAt) / FLOAT),
 		folder,
 	};
+	if (ids === 0) return [];
 	// latin1: ids are letters and digits, and are read fastest so.
-	const names = Buffer.from(buffer, idsAt, ids).toString('latin1').split('\n');
-	return ids === 0 ? [] : names.map((id, n) => new TableRow(id, table, n * STRIDE));
+	return text(HEAD * FLOAT, ids, 'latin1')
+		.split('\n')
+		.map((id, n) => new TableRow(id, table, n * STRIDE));
 }
 
 /** The folder as `decoded` and `encoded` want it. */

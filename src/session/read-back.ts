@@ -47,10 +47,11 @@ const KNOWN: Readonly<Record<EventType, true>> = {
 /** The start that a log's first record holds. */
 export function startIn(first: StoredRecord): Start {
 	const { start } = first;
-	if (!isObject(start) || !isObject(start.job) || !isObject(start.prior)) {
-		throw new UnknownRecord(first.seq, 'no start of a session');
+	if (isObject(start) && isObject(start.prior) && isObject(start.job)) {
+		const texts = [start.id, start.at, start.jobFile, start.job.name];
+		if (texts.every((text) => typeof text === 'string')) return start as unknown as Start;
 	}
-	return start as unknown as Start;
+	throw new UnknownRecord(first.seq, 'no start of a session');
 }
 
 function isObject(value: unknown): value is Record<string, unknown> {
