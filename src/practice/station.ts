@@ -57,6 +57,11 @@ export class Station {
 		return this.#bends.map(({ angle }) => angle);
 	}
 
+	/** Every bend seated so far as it truly is. */
+	get trueBends(): readonly TrueBend[] {
+		return this.#bends;
+	}
+
 	/** Does what the ask wants done, once, and gives what is seen. Asked again, a reading that was taken stands. */
 	see(ask: Ask): Sight {
 		if ('bend' in ask && ask.bend !== undefined && ask.ask !== 'set') this.#goTo(ask.bend);

@@ -16,12 +16,12 @@ import { madeCount } from './state.ts';
 
 /** Rotations by hand and as read back, degrees (common practice, no source). */
 const SET_SD = 0.4;
-const READ_BACK_SD = 0.15;
+const READ_BACK_SD = 0.1;
 /** Log-normal spread of the finished radius: of one die against the next, and of one bend against the next. */
 const DIE_SPREAD = 0.01;
 const BEND_SPREAD = 0.005;
-/** How far the stretch of an arc strays from what was told of the tooling (common practice, no source). */
-const STRETCH_SD = 0.004;
+/** How far the stretch of an arc strays from 0, where nobody has measured it, and from a test piece's (common practice, no source). */
+const STRETCH_SD = { unmeasured: 0.0045, measured: 0.0025 };
 /** One reading with a protractor, degrees. */
 const ANGLE_READING_SD = 0.25;
 /** Where the plane of bend 1 lies is a matter of how the tube is laid, not of chance. */
@@ -53,7 +53,7 @@ export function builtNow(state: State): AsBuilt {
 			radius: design.radius,
 			dieSpread: DIE_SPREAD,
 			bendSpread: BEND_SPREAD,
-			stretch: { value: tooling.stretch, sd: STRETCH_SD },
+			stretch: { value: tooling.stretch, sd: STRETCH_SD[tooling.stretch === 0 ? 'unmeasured' : 'measured'] },
 			markOffset: tooling.markOffset,
 		},
 		piece,

@@ -11,6 +11,8 @@ export function flatHat(): Job {
 	return plainJob({
 		tooling,
 		trim,
+		// So wide that what a bend is off by is left to the bends after it.
+		tolerance: { under: 0.8, over: 0.8 },
 		shape: byBends(
 			[
 				[12, 14, 0],

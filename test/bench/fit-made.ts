@@ -2,21 +2,26 @@
  * Tubes bent by the session core with errors of a stated size: the core plans, estimates and corrects, the bends land where the
  * draw says. The same draw can be bent again by another rule, so that rules are compared on the very same errors.
  */
+import { spreadOf } from '../../src/fit/as-built.ts';
 import type { Draw } from '../../src/practice/random.ts';
 import { rounded } from '../../src/practice/shop.ts';
 import { type TrueBend, trueShape } from '../../src/practice/true-tube.ts';
 import { acceptBend } from '../../src/session/apply-bend.ts';
 import { takeReading } from '../../src/session/apply-reading.ts';
-import { tubeAtWork } from '../../src/session/as-built.ts';
+import { cutToFit, rawTube, tubeAtWork } from '../../src/session/as-built.ts';
 import { checksDue } from '../../src/session/check-reading.ts';
+import { drawingNumbers } from '../../src/session/correction.ts';
 import { initial } from '../../src/session/fold.ts';
+import type { Numbers } from '../../src/session/protocol.ts';
 import type { Start } from '../../src/session/start.ts';
 import { coldPrior } from '../../src/session/start.ts';
 import { type State, withBend } from '../../src/session/state.ts';
 import { reopened } from '../../src/springback/filter.ts';
 import { checkValue } from '../../src/tube/checks.ts';
+import { shapeEnd } from '../../src/tube/frames.ts';
 import type { Job } from '../../src/tube/job.ts';
 import type { Shape } from '../../src/tube/shape.ts';
+import { distance } from '../../src/tube/vector.ts';
 
 /** Standard deviations; degrees and the job's unit. */
 export interface Noise {
@@ -85,11 +90,14 @@ export interface MadeTube {
 	/** As it lies with its ends cut by what is believed. */
 	truth: Shape;
 	bends: TrueBend[];
+	/** Of every correction: by how much it is worse than the drawing's numbers, if no bend after it errs, over what is not known of the end. */
+	worse: number[];
 }
 
 export function makeTube(job: Job, noise: Noise, errors: Errors, rule: Rule): MadeTube {
 	let state = initial(startOf(job));
 	const bends: TrueBend[] = [];
+	const worse: number[] = [];
 	const trueJob = { ...job, tooling: { ...job.tooling, stretch: errors.stretch } };
 	for (const i of state.bends.keys()) {
 		const numbers = state.plan.current[i]!;
@@ -113,8 +121,9 @@ export function makeTube(job: Job, noise: Noise, errors: Errors, rule: Rule): Ma
 			state = takeReading({ ...state, phase: { at: 'check', queue: [name] } }, { of: 'check', name, value }, 1, false);
 		}
 		state = acceptBend(state);
+		if (rule === 'corrected') worse.push(...worseBy(state, bends, trueJob));
 	}
-	return { state, bends, truth: cut(state, bends, trueJob, rule) };
+	return { state, bends, worse, truth: cut(state, bends, trueJob, rule) };
 }
 
 /** The bend with index `i` pulled, with what the instruments say of it. */
@@ -136,6 +145,7 @@ function worked(state: State, i: number, noise: Noise, errors: Errors, bend: Tru
 	return withBend({ ...state, filter: reopened(state.filter, { angle, sd }, angle) }, i + 1, {
 		mark: exact ? bend.mark : numbers.fromStart,
 		rotation,
+		readBack: read,
 		seats: 1,
 		pulls: [row],
 		told: { angle, sd },
@@ -145,10 +155,42 @@ function worked(state: State, i: number, noise: Noise, errors: Errors, bend: Tru
 
 function cut(state: State, bends: TrueBend[], job: Job, rule: Rule): Shape {
 	const believed = tubeAtWork(state, state.plan.current);
-	const { straights, bends: arcs } = trueShape(bends, state.piece, job);
 	const trim = rule === 'kept' ? job.trim : { start: believed.trimStart, end: Math.max(0, believed.trimEnd) };
+	return trimmed(trueShape(bends, state.piece, job), trim, state);
+}
+
+/** Both ends cut, and laid with bend 1's plane as the drawing has it. */
+export function trimmed({ straights, bends }: Shape, trim: { start: number; end: number }, state: State): Shape {
+	const last = straights.length - 1;
 	return {
-		straights: straights.map((s, k) => (k === 0 ? s - trim.start : k === straights.length - 1 ? s - trim.end : s)),
-		bends: arcs.map((arc, i) => (i === 0 ? { ...arc, rotation: state.design.shape.bends[0]!.rotation } : arc)),
+		straights: straights.map((s, k) => (k === 0 ? s - trim.start : k === last ? s - trim.end : s)),
+		bends: bends.map((arc, i) => (i === 0 ? { ...arc, rotation: state.design.shape.bends[0]!.rotation } : arc)),
 	};
+}
+
+/** None after the last bend, since nothing is left to correct. */
+function worseBy(state: State, made: readonly TrueBend[], job: Job): number[] {
+	if (made.length === state.bends.length) return [];
+	const radius = job.tooling.clr * state.start.growth;
+	const offWith = (numbers: readonly Numbers[]) => {
+		const rest = numbers
+			.slice(made.length)
+			.map(
+				({ fromStart, angle, rotation }): TrueBend => ({ mark: fromStart, rotation, angle, wrapped: angle, radius }),
+			);
+		const { trimStart, trimEnd } = tubeAtWork(state, numbers);
+		const shape = trueShape([...made, ...rest], state.piece, job);
+		const truth = trimmed(shape, { start: trimStart, end: Math.max(0, trimEnd) }, state);
+		return distance(shapeEnd(truth).end, state.design.goal.end);
+	};
+	const { covariance } = spreadOf(state.built!, ({ bends, ...tooling }) => {
+		const planned = rawTube(state, state.plan.current);
+		const whole = { ...tooling, bends: [...bends, ...planned.bends.slice(bends.length)] };
+		return [...shapeEnd(cutToFit(state, whole).shape).end];
+	});
+	const unknown = Math.sqrt(covariance.reduce((sum, row, i) => sum + row[i]!, 0));
+	return [
+		(offWith(state.plan.current) - offWith(drawingNumbers(state))) /
+			Math.max(unknown, state.start.job.tolerance.length),
+	];
 }

@@ -1,0 +1,63 @@
+/** What is counted of tubes, as numbers. */
+import { marginal, spreadOf } from '../../src/fit/as-built.ts';
+import { uncutShape } from '../../src/fit/raw-tube.ts';
+import type { TrueBend } from '../../src/practice/true-tube.ts';
+import { tubeAtWork } from '../../src/session/as-built.ts';
+import type { State } from '../../src/session/state.ts';
+import { angleBetween } from '../../src/tube/angles.ts';
+import { checkValue } from '../../src/tube/checks.ts';
+import { shapeEnd } from '../../src/tube/frames.ts';
+import type { Shape } from '../../src/tube/shape.ts';
+import { distance } from '../../src/tube/vector.ts';
+import { trimmed } from './fit-made.ts';
+
+/** The value below which a part `q` of them lies. */
+export const quantile = (values: readonly number[], q: number): number =>
+	[...values].sort((a, b) => a - b)[Math.floor(q * (values.length - 1))] ?? Number.NaN;
+
+export const endMiss = (shape: Shape, { design }: State): number => distance(shapeEnd(shape).end, design.goal.end);
+
+export const directionMiss = (shape: Shape, { design }: State): number =>
+	angleBetween(shapeEnd(shape).direction, design.goal.direction);
+
+/** The largest miss of any check. */
+export const checkMiss = (shape: Shape, { design, start }: State): number =>
+	Math.max(
+		...design.checks.map(({ check, design: wanted }) => Math.abs(checkValue(check, shape, start.job.tube) - wanted)),
+	);
+
+/** Half the width of the band that nine in ten of a normal distribution lie in, in standard deviations. */
+const NINE_IN_TEN = 1.6449;
+
+/** How many of the true values lie in the estimate's 90 % bands. */
+export interface Honesty {
+	inside: number;
+	of: number;
+}
+
+export function honestAngles({ built }: State, bends: readonly TrueBend[]): Honesty {
+	const inside = bends.filter(({ angle }, i) => {
+		const { value, sd } = marginal(built!, 'angle', i);
+		return Math.abs(angle - value) <= NINE_IN_TEN * sd;
+	});
+	return { inside: inside.length, of: bends.length };
+}
+
+/** The far end's coordinates in the first leg's frame, the ends cut as they were; a flat tube has two. */
+export function honestEnd(state: State, truth: Shape): Honesty {
+	const { trimStart, trimEnd } = tubeAtWork(state, state.plan.current);
+	const trim = { start: trimStart, end: Math.max(0, trimEnd) };
+	const { mean, covariance } = spreadOf(state.built!, (tube) => [
+		...shapeEnd(trimmed(uncutShape(tube, state.piece), trim, state)).end,
+	]);
+	const flat = state.design.shape.bends.every(({ rotation }) => rotation % 180 === 0);
+	const { end } = shapeEnd(truth);
+	const axes = flat ? [0, 1] : [0, 1, 2];
+	const inside = axes.filter((k) => Math.abs(end[k]! - mean[k]!) <= NINE_IN_TEN * Math.sqrt(covariance[k]![k]!));
+	return { inside: inside.length, of: axes.length };
+}
+
+export function share(all: readonly Honesty[]): number {
+	const sum = (of: keyof Honesty) => all.reduce((total, each) => total + each[of], 0);
+	return (100 * sum('inside')) / sum('of');
+}
