@@ -4,10 +4,17 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { benderLines, runBender } from '../../src/cli/bender.ts';
 import { BENDER_OPTIONS } from '../../src/cli/bender-options.ts';
+import { lessonsFor } from '../../src/cli/kept.ts';
 import { optionName } from '../../src/cli/quantity.ts';
 import { UsageError } from '../../src/cli/usage-error.ts';
+import { sessionFolder } from '../../src/journal/catalogue.ts';
+import { KeptSessions } from '../../src/journal/kept-sessions.ts';
 import { FIELD_NAMES } from '../../src/settings/fields.ts';
 import { openSettings } from '../../src/settings/settings.ts';
+import type { Kin } from '../../src/springback/history.ts';
+import { bendIn } from '../helpers/kept-home.ts';
+import { plainJob } from '../helpers/plain-job.ts';
+import { newMachine } from '../helpers/plain-shop.ts';
 
 let home = '';
 beforeEach(() => {
@@ -114,6 +121,119 @@ describe('pullbook bender', () => {
 	it('every field is an option, and every option of a field is a field', () => {
 		expect(Object.keys(BENDER_OPTIONS)).toEqual(expect.arrayContaining(FIELD_NAMES.map(optionName)));
 		for (const field of FIELD_NAMES) expect(BENDER_OPTIONS[optionName(field)]?.value).toBeDefined();
+	});
+});
+
+describe('what was learned', () => {
+	const rail = plainJob();
+	const grab = plainJob({ tooling: { die: '4 in', clr: 4 }, units: 'in' });
+
+	it('of a bender that was never set up is shown all the same, at six angles with a band and a plot in ASCII', async () => {
+		bendIn(home, { day: 1, job: rail, seed: 3 });
+		bendIn(home, { day: 2, job: rail, seed: 3 });
+		const { out, code } = await bender('shop');
+		const lines = out.split('\n');
+		expect(code).toBe(0);
+		expect(lines.slice(0, 3)).toEqual(['Bender shop (not set up)', '', '  die 6 in, 1.5 x 0.095 in 1020-dom']);
+		expect(lines[3]).toMatch(/^ {4}learned in 2 sessions, \d+ pulls$/);
+		const rows = lines.filter((line) => line.includes('|'));
+		expect(rows.map((line) => Number(line.slice(0, 8)))).toEqual([15, 30, 45, 60, 90, 120]);
+		for (const row of rows) {
+			const [, middle, low, high, plot] = /(\S+) \( *(\S+) to +(\S+)\) {2}\|( *-*o-*)$/.exec(row) ?? [];
+			expect(Number(low)).toBeLessThanOrEqual(Number(middle));
+			expect(Number(high)).toBeGreaterThanOrEqual(Number(middle));
+			expect(plot).toBeDefined();
+		}
+		// biome-ignore lint/suspicious/noControlCharactersInRegex: all that ASCII has
+		expect(out).toMatch(/^[\x00-\x7f]*$/);
+		for (const line of lines) expect(line.length).toBeLessThanOrEqual(60);
+	});
+
+	it('tells what mechanics did not know: about what the simulated machine really springs back', async () => {
+		for (const day of [1, 2, 3]) bendIn(home, { day, job: rail, seed: 3 });
+		const { out } = await bender('shop', {}, true);
+		const [learned] = JSON.parse(out).learned;
+		const machine = newMachine(3);
+		const at90 = learned.springback.find(({ angle }: { angle: number }) => angle === 90);
+		const truly = at90.angle + at90.back - machine.trueReach(at90.angle + at90.back);
+		expect(learned).toMatchObject({ bender: 'shop', die: '6 in', material: '1020-dom', sessions: 3 });
+		expect(truly).toBeGreaterThan(at90.low);
+		expect(truly).toBeLessThan(at90.high);
+	});
+
+	it('says when most of it comes from other dies, and stands with the die that is set up', async () => {
+		await bender('shop', { die: '6 in', clr: '6' });
+		bendIn(home, { day: 1, job: rail, seed: 3 });
+		bendIn(home, { day: 2, job: grab, seed: 3 });
+		const { out } = await bender('shop');
+		expect(out).toContain('Bender shop\n  die 6 in: clr 6 in\n\n  die 4 in, 1.5 x 0.095 in 1020-dom\n');
+		expect(out.replaceAll(/\s+/g, ' ')).toContain(
+			'known from one tube like this and one tube on other dies of this bender',
+		);
+	});
+
+	it('is on the home screen’s page, and nowhere for a bender of another name', async () => {
+		bendIn(home, { day: 1, job: rail });
+		expect(benderLines(home)).toContain('  die 6 in, 1.5 x 0.095 in 1020-dom');
+		await expect(bender('yard')).rejects.toThrow('There is no bender "yard"');
+	});
+});
+
+describe('--forget', () => {
+	beforeEach(() => {
+		bendIn(home, { day: 1, seed: 3 });
+		bendIn(home, { day: 2, job: plainJob({ tooling: { die: '4 in', clr: 4 } }), seed: 3 });
+	});
+	const dies = async () => JSON.parse((await bender('shop', {}, true)).out).learned.map(({ die }: Kin) => die);
+	const logs = () => readdirSync(sessionFolder(home));
+
+	it('leaves out what one die taught until now and says so; the logs stay; --remember brings it back', async () => {
+		const before = logs();
+		const { out } = await bender('shop', { die: '6 in', forget: true });
+		expect(out).toMatch(
+			/^Bender shop, forgotten of die 6 in: what was learned before \S+ \S+ UTC\n {2}1 session, \d+ pulls?;/,
+		);
+		expect(await dies()).toEqual(['4 in']);
+		expect((await bender('shop')).out).toMatch(/forgotten of die 6 in: .*\n.*1 session, \d+ pulls?; the logs are kept/);
+		expect(logs()).toEqual(before);
+		const again = await bender('shop', { die: '6 in', remember: true });
+		expect(again.out).toContain('What was learned with die "6 in" of bender "shop" counts again.\n');
+		expect(await dies()).toEqual(['4 in', '6 in']);
+	});
+
+	it('of the whole bender leaves out every die, and what is bent afterwards counts', async () => {
+		await bender('shop', { forget: true });
+		expect(await dies()).toEqual([]);
+		const { counts } = openSettings(home);
+		expect(counts('shop', '6 in', '2026-01-01T08:00:00.000Z')).toBe(false);
+		expect(counts('shop', '6 in', new Date(Date.now() + 1000).toISOString())).toBe(true);
+		expect(counts('yard', '6 in', '2026-01-01T08:00:00.000Z')).toBe(true);
+	});
+
+	it('is what a new session begins without', () => {
+		const rows = new KeptSessions(home).read().rows;
+		expect(lessonsFor(home, rows)).toHaveLength(2);
+		return bender('shop', { die: '4 in', forget: true }).then(() => {
+			expect(lessonsFor(home, rows).map(({ kin }) => kin.die)).toEqual(['6 in']);
+		});
+	});
+
+	it('twice is taken back once at a time', async () => {
+		await bender('shop', { die: '6 in', forget: true });
+		await bender('shop', { forget: true });
+		await bender('shop', { remember: true });
+		expect(await dies()).toEqual(['4 in']);
+		await expect(bender('shop', { remember: true })).rejects.toThrow('Nothing that was learned with bender "shop"');
+		await bender('shop', { die: '6 in', remember: true });
+		expect(await dies()).toEqual(['4 in', '6 in']);
+	});
+
+	it.each([
+		[{ die: '6 in', forget: true, clr: '6' }, '--forget goes with --die alone'],
+		[{ remember: true, keep: true }, '--remember goes with --die alone'],
+		[{ die: '9 in', remember: true }, 'Nothing that was learned with die "9 in" of bender "shop" is forgotten.'],
+	])('%o is refused in a sentence', async (options, sentence) => {
+		await expect(bender('shop', options as Record<string, string | true>)).rejects.toThrow(sentence);
 	});
 });
 
