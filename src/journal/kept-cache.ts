@@ -11,12 +11,7 @@ import { closeQuietly, exists, makeFolder, removeQuietly, writeAll } from './dis
 import { codeOf } from './errors.ts';
 import type { FsPort } from './fs-port.ts';
 import { decoded, encoded, type FoldedRow, folderPrefix } from './kept-table.ts';
-
-/**
- * How a log becomes a row. Raise it whenever the same log would give another row or lesson: when the filter, the lesson or what
- * lists show changes. A cache of another number is not read.
- */
-export const METHOD = 1;
+import { methodName } from './method.ts';
 
 export function cachePath(home: string): string {
 	return join(home, 'cache', 'sessions.cache');
@@ -42,7 +37,7 @@ const HEAD_LENGTH = 128;
 /** The first line: what wrote the file, and a checksum of the rest, without which nothing in it is believed. */
 function headOf(body: Uint8Array): string {
 	const checksum = createHash('sha256').update(body).digest('hex');
-	return `${`pullbook sessions 1.${METHOD} ${endianness()} ${checksum}`.padEnd(HEAD_LENGTH - 1)}\n`;
+	return `${`pullbook sessions 1 ${methodName()} ${endianness()} ${checksum}`.padEnd(HEAD_LENGTH - 1)}\n`;
 }
 
 /** A small file may lie anywhere in memory that it shares with others. */

@@ -4,12 +4,13 @@ import { describe, expect, it } from 'vitest';
 import { sessionFolder, sessionPath } from '../../src/journal/catalogue.ts';
 import { makeFolder } from '../../src/journal/disk.ts';
 import { realFs } from '../../src/journal/fs-port.ts';
-import { cachePath, METHOD } from '../../src/journal/kept-cache.ts';
+import { cachePath } from '../../src/journal/kept-cache.ts';
 import type { KeptRow } from '../../src/journal/kept-row.ts';
 import { KeptSessions } from '../../src/journal/kept-sessions.ts';
 import { lessonsKept } from '../../src/journal/lessons.ts';
 import { LiveSession } from '../../src/journal/live.ts';
 import { openLog } from '../../src/journal/log-writer.ts';
+import { methodName } from '../../src/journal/method.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import { encodeRecord } from '../../src/journal/record.ts';
 import { lessonOf } from '../../src/session/lesson.ts';
@@ -203,8 +204,7 @@ describe('the cache', () => {
 		],
 		[
 			'of another method',
-			(bytes) =>
-				Buffer.from(bytes.toString('latin1').replace(`sessions 1.${METHOD} `, `sessions 1.${METHOD + 1} `), 'latin1'),
+			(bytes) => Buffer.from(bytes.toString('latin1').replace(methodName(), 'f'.repeat(16)), 'latin1'),
 		],
 		[
 			'bad JSON under a right checksum line',

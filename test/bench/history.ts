@@ -1,0 +1,160 @@
+/**
+ * What a long history costs: the start of a session, the home screen and the list, with as many kept sessions as the first argument says
+ * (10000), against an empty home in the same run; and the first reading of them all. A second argument names another program file to
+ * measure. Exit code 1 when a limit is passed.
+ */
+import { spawn as spawnPiped } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { spawn } from '@lydell/node-pty';
+import { sessionFolder } from '../../src/journal/catalogue.ts';
+import { PROGRAM, SAMPLE_JOBS } from '../helpers/program.ts';
+import { fillHome, newHome, simulatedSessions } from './history-logs.ts';
+import { interleave, type Measurement, table } from './rounds.ts';
+
+const ROUNDS = 11;
+const MOST_MS_ABOVE_EMPTY = 100;
+const MOST_MB = 150;
+/** Longer than any start; only a program that hangs gets there. */
+const GIVE_UP_MS = 60_000;
+
+const many = Number(process.argv[2] ?? 10_000);
+const program = process.argv[3] ?? PROGRAM;
+const job = SAMPLE_JOBS[0]!;
+const jobName: string = JSON.parse(readFileSync(job, 'utf8')).name;
+const folder = mkdtempSync(join(tmpdir(), 'pullbook-history-'));
+const peaks: Record<string, number> = {};
+
+/** Most memory that the process has had so far, in MB; 0 where the system does not tell. */
+function peakOf(pid: number | undefined): number {
+	try {
+		const status = readFileSync(`/proc/${pid}/status`, 'utf8');
+		return Number(/VmHWM:\s+(\d+) kB/.exec(status)?.[1] ?? 0) / 1024;
+	} catch {
+		// Gone, or no Linux.
+		return 0;
+	}
+}
+
+/** Milliseconds from the start of Node to the first ask of a new session. Takes the session's log away again. */
+function timeSession(home: string, label: string): Promise<number> {
+	return new Promise((resolve, reject) => {
+		const before = new Set(namesIn(home));
+		const from = performance.now();
+		const child = spawnPiped(process.execPath, [program, 'bend', job, '--lines', '--home', home]);
+		let out = '';
+		let taken: number | null = null;
+		child.stdout.on('data', (data) => {
+			out += data;
+			if (taken !== null || !out.includes('{"ask"')) return;
+			taken = performance.now() - from;
+			peaks[label] = Math.max(peaks[label] ?? 0, peakOf(child.pid));
+			child.stdin.end();
+		});
+		child.stderr.on('data', (data) => process.stderr.write(`${label}: ${data}`));
+		child.on('close', (code) => {
+			for (const name of namesIn(home)) if (!before.has(name)) rmSync(join(sessionFolder(home), name));
+			if (taken === null) reject(new Error(`${label}: no ask, exit code ${code}, ${out}`));
+			else resolve(taken);
+		});
+	});
+}
+
+function namesIn(home: string): string[] {
+	try {
+		return readdirSync(sessionFolder(home));
+	} catch {
+		// Nothing was kept there yet.
+		return [];
+	}
+}
+
+/** Milliseconds from the start of Node to a job's name on the home screen, in a real pseudo-terminal. */
+function timeHome(home: string, label: string): Promise<number> {
+	return new Promise((resolve, reject) => {
+		const from = performance.now();
+		const env = { ...process.env, PULLBOOK_HOME: home, TERM: 'xterm-256color', CI: 'false' };
+		const terminal = spawn(process.execPath, [program], { env, cols: 80, rows: 24 });
+		let output = '';
+		let taken: number | null = null;
+		const timer = setTimeout(() => terminal.kill('SIGKILL'), GIVE_UP_MS);
+		terminal.onData((data) => {
+			output += data;
+			if (taken !== null || !output.includes(jobName)) return;
+			taken = performance.now() - from;
+			peaks[label] = Math.max(peaks[label] ?? 0, peakOf(terminal.pid));
+			terminal.kill('SIGKILL');
+		});
+		terminal.onExit(() => {
+			clearTimeout(timer);
+			if (taken !== null) resolve(taken);
+			else reject(new Error(`${label}: no job's name was drawn: ${JSON.stringify(output.slice(-300))}`));
+		});
+	});
+}
+
+/** Milliseconds of a command that prints, to its end. */
+function timeRun(args: readonly string[], home: string, label: string): Promise<number> {
+	return new Promise((resolve, reject) => {
+		const from = performance.now();
+		const child = spawnPiped(process.execPath, [program, ...args, '--home', home], {
+			stdio: ['ignore', 'pipe', 'inherit'],
+		});
+		const look = () => {
+			peaks[label] = Math.max(peaks[label] ?? 0, peakOf(child.pid));
+		};
+		const timer = setInterval(look, 50);
+		child.stdout.on('data', look);
+		child.on('close', (code) => {
+			clearInterval(timer);
+			if (code === 0) resolve(performance.now() - from);
+			else reject(new Error(`${label}: exit code ${code}`));
+		});
+	});
+}
+
+async function run(): Promise<boolean> {
+	const kinds = simulatedSessions(SAMPLE_JOBS, newHome(folder, 'simulated'));
+	const [empty, full] = [newHome(folder, 'empty'), newHome(folder, 'full')];
+	fillHome(full, kinds, 0, many);
+	const rebuild = await timeRun(['log', '--json'], full, 'first reading of all');
+	console.log(`${many} kept sessions, first read in ${(rebuild / 1000).toFixed(1)} s`);
+	let kept = many;
+	const measurements: Measurement[] = [
+		{ name: 'session, empty home', limit: null, run: () => timeSession(empty, 'session, empty home') },
+		{ name: 'session', limit: null, run: () => timeSession(full, 'session') },
+		{
+			name: 'session, one new log',
+			limit: null,
+			run: () => {
+				fillHome(full, kinds, kept, ++kept);
+				return timeSession(full, 'session, one new log');
+			},
+		},
+		{ name: 'home screen, empty', limit: null, run: () => timeHome(empty, 'home screen, empty') },
+		{ name: 'home screen', limit: null, run: () => timeHome(full, 'home screen') },
+		{ name: 'log', limit: null, run: () => timeRun(['log'], full, 'log') },
+		{ name: 'bender', limit: null, run: () => timeRun(['bender'], full, 'bender') },
+	];
+	const results = await interleave(measurements, ROUNDS);
+	console.log(table(results).join('\n'));
+	console.log(
+		`most memory, MB: ${Object.entries(peaks)
+			.map(([name, mb]) => `${name} ${mb.toFixed(0)}`)
+			.join('; ')}`,
+	);
+	const medianOf = (name: string) => results.find((result) => result.name === name)?.median ?? Number.NaN;
+	const above = medianOf('session') - medianOf('session, empty home');
+	const most = Math.max(peaks.session ?? 0, peaks['first reading of all'] ?? 0);
+	console.log(
+		`session above an empty home: ${above.toFixed(0)} ms (limit ${MOST_MS_ABOVE_EMPTY}), memory ${most.toFixed(0)} MB (limit ${MOST_MB})`,
+	);
+	return above <= MOST_MS_ABOVE_EMPTY && most <= MOST_MB;
+}
+
+try {
+	process.exitCode = (await run()) ? 0 : 1;
+} finally {
+	rmSync(folder, { recursive: true, force: true });
+}
