@@ -64,8 +64,12 @@ const quickStart = {
 			const counting = '\tlet width = 0;\n\tconst eastAsianWidthOptions';
 			const quickly = `\tif (ambiguousIsNarrow && isPlain(string)) return string.length;\n${counting}`;
 			const quick = swap(text, counting, quickly, path);
-			const patched = swap(quick, 'new Intl.Segmenter()', 'lazySegmenter()', path);
-			return `import { isPlain, lazySegmenter } from ${plainText};\n${patched}`;
+			const segmented = swap(quick, 'new Intl.Segmenter()', 'lazySegmenter()', path);
+			const emoji = '/^\\p{RGI_Emoji}$/v';
+			// The older copy that wrap-ansi brings along makes its expression when it is asked, and not before.
+			const older = path.includes('wrap-ansi');
+			const patched = older ? segmented : swap(segmented, `= ${emoji};`, `= lazyExpression(() => ${emoji});`, path);
+			return `import { isPlain, lazyExpression, lazySegmenter } from ${plainText};\n${patched}`;
 		});
 		patch(/yoga-wasm-base64-esm\.js$/, (text) => `const fetch = undefined;\n${text}`);
 		patch(/ink[\\/]build[\\/]output\.js$/, (text, path) => {

@@ -28,3 +28,14 @@ export function lazySegmenter() {
 		},
 	};
 }
+
+/** An expression that is made only when it is first asked: that of all emoji takes longer to make than a first frame to draw. */
+export function lazyExpression(make) {
+	let real;
+	return {
+		test(text) {
+			real ??= make();
+			return real.test(text);
+		},
+	};
+}

@@ -1,14 +1,11 @@
-import { readdirSync } from 'node:fs';
-import { dirname, join } from 'node:path';
-import { JobFileError } from '../job/fault.ts';
+import { dirname } from 'node:path';
 import { loadJob } from '../job/load.ts';
-import type { ToolingLookup } from '../job/tooling.ts';
 import { readSession } from '../journal/catalogue.ts';
 import { realPath } from '../journal/find.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
 import { KeptSessions } from '../journal/kept-sessions.ts';
 import { reviewText } from '../review/text.ts';
-import type { HomePort, JobRow, SessionRow } from '../screen/home-port.ts';
+import type { HomePort, SessionRow } from '../screen/home-port.ts';
 import { startIn } from '../session/read-back.ts';
 import { openSettings } from '../settings/settings.ts';
 import type { BentAs } from '../tube/job.ts';
@@ -16,6 +13,7 @@ import { type BendRequest, newestUnfinished, openSession } from './bend.ts';
 import { benderLines } from './bender.ts';
 import { displayAt } from './display.ts';
 import { type Io, tellOn } from './io.ts';
+import { checkedRows, glancedRows } from './job-rows.ts';
 import { keptForStart } from './kept.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { livePort } from './live-port.ts';
@@ -58,7 +56,8 @@ function homePort(home: string, folder: string, learn: boolean, asOf: (path: str
 	const sessions = new KeptSessions(home);
 	const kept = keptRows(home, sessions);
 	return {
-		jobs: () => jobRows(home, folder, kept.rows()),
+		jobs: () => glancedRows(folder, kept.rows()),
+		checkedJobs: () => checkedRows(folder, kept.rows(), openSettings(home).tooling),
 		sessions: () => kept.rows(),
 		notice: kept.notice,
 		async openSession(jobPathOrId, resume) {
@@ -98,35 +97,6 @@ function keptRows(home: string, kept: KeptSessions) {
 		return now;
 	};
 	return { rows: () => look().rows, notice: () => look().notice };
-}
-
-function jobRows(home: string, folder: string, sessions: readonly SessionRow[]): JobRow[] {
-	// The newest comes first, and is to stand last under its path.
-	const newest = (rows: readonly SessionRow[]) => new Map(rows.toReversed().map((row) => [row.path ?? '', row]));
-	const bent = { open: newest(sessions.filter(({ status }) => status === 'open')), latest: newest(sessions) };
-	const lookup = openSettings(home).tooling;
-	return readdirSync(folder)
-		.filter((name) => name.endsWith('.json'))
-		.sort()
-		.map((name) => jobRow(join(folder, name), bent, lookup));
-}
-
-/** A job file's newest session that was interrupted, and its newest of all, by its path. */
-type Bent = Record<'open' | 'latest', ReadonlyMap<string, SessionRow>>;
-
-function jobRow(path: string, bent: Bent, lookup: ToolingLookup): JobRow {
-	try {
-		const { job, path: real } = loadJob(path, lookup);
-		const { od, wall, material } = job.tube;
-		const count = job.shape.kind === 'bends' ? job.shape.bends.length : job.shape.points.length - 2;
-		const bends = count === 1 ? '1 bend' : `${count} bends`;
-		const [open, latest] = [bent.open.get(real), bent.latest.get(real)];
-		const summary = `${bends}, ${od} x ${wall} ${job.units}, ${material.name}`;
-		return { path, name: job.name, summary, ...(open && { open: open.id }), ...(latest && { latest }) };
-	} catch (error) {
-		if (!(error instanceof JobFileError)) throw error;
-		return { path, name: path, summary: '', fault: error.message };
-	}
 }
 
 /** `paths`: real paths found so far, since many sessions share a job file and looking one up takes the disk. */

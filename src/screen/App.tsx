@@ -1,15 +1,11 @@
 import { Box, type Key as InkKey, useInput, useStdout } from 'ink';
 import { useCallback, useMemo, useSyncExternalStore } from 'react';
 import { type Size, sizeOf } from '../terminal/output.ts';
-import type { AppState, Controller } from './controller.ts';
+import { frameOf } from './app-frame.ts';
+import type { Controller } from './controller.ts';
 import { FrameView } from './FrameView.tsx';
-import { type Frame, frame } from './frame.ts';
-import { homeView } from './home-state.ts';
 import { keyOf } from './keys.ts';
 import type { Look } from './look.ts';
-import { NOTHING } from './prompt.ts';
-import { readerFrame } from './reader-state.ts';
-import { sessionFrame } from './session-frame.ts';
 
 /** The whole interface: one frame, drawn from the controller's state, and the one place where keys come in. */
 export function App({ controller, look }: { controller: Controller; look: Look }) {
@@ -36,34 +32,6 @@ export function App({ controller, look }: { controller: Controller; look: Look }
 			/>
 		</Box>
 	);
-}
-
-function frameOf(state: AppState, size: Size, look: Look): Frame {
-	switch (state.view) {
-		case 'session':
-			return sessionFrame(state.session, size, look);
-		case 'reader':
-			return readerFrame(state.reader, size, look);
-		case 'home': {
-			const { where = '', picture, ...view } = homeView(state.home);
-			const { entry, message } = state.home;
-			const drawn = picture === undefined ? {} : { picture: picture(look) };
-			return frame({ ...view, ...drawn, where, entry, message }, size, look);
-		}
-		case 'waiting':
-			return frame(
-				{
-					title: 'One moment',
-					where: '',
-					body: () => [],
-					prompt: { label: '', empty: '' },
-					entry: NOTHING,
-					message: null,
-				},
-				size,
-				look,
-			);
-	}
 }
 
 /** The terminal's size, followed as it changes. Ink 6 has no hook for it. */

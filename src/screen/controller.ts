@@ -34,6 +34,7 @@ export class Controller {
 	/** The exit code, once the screen is to be closed. Rejects with an error that the screen cannot show. */
 	readonly ended: Promise<number>;
 	private state: AppState;
+	private checking: NodeJS.Timeout | undefined;
 	/** What is to be said on the shell's own screen, once this one is closed. */
 	farewell: string | null = null;
 	private live: LivePort | null = null;
@@ -184,6 +185,7 @@ export class Controller {
 	}
 
 	private closeSession(): void {
+		clearTimeout(this.checking);
 		this.live?.close();
 		this.live = null;
 	}
@@ -191,7 +193,20 @@ export class Controller {
 	private home(page: HomePage = { page: 'home' }, message: Message | null = null): void {
 		if (page.page === 'home') this.direct = false;
 		this.set({ view: 'home', home: homeState(this.port, page, message) });
+		clearTimeout(this.checking);
+		// Only when the page has been drawn: one sees the jobs at once, and what is wrong with one a moment later.
+		if (this.port.checkedJobs !== undefined) this.checking = setTimeout(this.check, CHECK_AFTER_MS);
 	}
+
+	private readonly check = (): void => {
+		const { state } = this;
+		if (state.view !== 'home') return;
+		try {
+			this.set({ view: 'home', home: { ...state.home, jobs: this.port.checkedJobs?.() ?? state.home.jobs } });
+		} catch (error) {
+			this.fail(error);
+		}
+	};
 
 	private begin(jobPath: string, resume: boolean | string | undefined): void {
 		const left = this.port.sessions().find(({ path, status }) => path === jobPath && status === 'open');
@@ -298,6 +313,9 @@ export class Controller {
 		);
 	}
 }
+
+/** Long enough for the frame before it to be on the screen, short enough for nobody to have picked anything. */
+const CHECK_AFTER_MS = 30;
 
 /** The exit code that an expected failure carries; null for an error of the program's own. */
 function exitCodeOf(error: unknown): number | null {

@@ -31,7 +31,10 @@ export interface SessionRow {
 
 /** What the screen needs of the rest of the program. */
 export interface HomePort {
+	/** As they read at a glance, where there is `checkedJobs`. */
 	jobs(): readonly JobRow[];
+	/** The same read through, with what is wrong with each; it takes longer than a first frame may. */
+	checkedJobs?(): readonly JobRow[];
 	/** Newest first. */
 	sessions(): readonly SessionRow[];
 	/** What is to be said about them, in a sentence. */

@@ -1,14 +1,16 @@
-import { type Instance, render } from 'ink';
+import type { Instance } from 'ink';
 import { isPlain, type TerminalEnvironment } from '../terminal/colour.ts';
 import { type KeySource, KeyStream } from '../terminal/key-stream.ts';
 import { ScreenOutput, type Sink, sizeOf } from '../terminal/output.ts';
 import { ScreenMode } from '../terminal/screen-mode.ts';
 import { stopJob, watchSignals } from '../terminal/signals.ts';
-import { App } from './App.tsx';
+import { styled } from '../terminal/style.ts';
+import { frameOf } from './app-frame.ts';
 import { Controller, type Opening } from './controller.ts';
 import type { Display, DisplayPort } from './display.ts';
 import type { HomePort } from './home-port.ts';
-import { lookOf } from './look.ts';
+import type { Line } from './line.ts';
+import { type Look, lookOf, styleOf } from './look.ts';
 
 export interface ScreenOptions extends Opening {
 	port: HomePort;
@@ -39,21 +41,15 @@ export async function openScreen(options: ScreenOptions): Promise<number> {
 	const output = new ScreenOutput(stdout, isPlain(environment));
 	const mode = new ScreenMode(stdout, isPlain(environment));
 	const look = lookOf(environment, noColour, ascii);
-	const screen = new Shown(controller, () =>
-		render(<App controller={controller} look={look} />, {
-			stdin: keys as unknown as NodeJS.ReadStream,
-			stdout: output as unknown as NodeJS.WriteStream,
-			exitOnCtrlC: false,
-			patchConsole: false,
-			// Whole frames, at once: the output draws what changed of them.
-			debug: true,
-		}),
-	);
+	const screen = new Shown(controller, keys);
 	let exitCode = 0;
 	const unwatch = follow(controller, keys, mode, screen, output);
 	try {
 		mode.enter();
 		screen.show();
+		if (!isPlain(environment) && environment.INK_SCREEN_READER !== 'true') await firstFrame(controller, output, look);
+		const { inkScreen } = await import('./ink-screen.tsx');
+		screen.drawnBy(() => inkScreen(controller, look, keys, output));
 		exitCode = await controller.ended;
 		return exitCode;
 	} finally {
@@ -78,23 +74,54 @@ function forThisRun(): DisplayPort {
 	};
 }
 
+/**
+ * Draws the first frame as soon as there is one. Ink takes longer to load than all the rest, and draws over it what it shows already.
+ * Keys that come meanwhile wait in the key stream.
+ */
+async function firstFrame(controller: Controller, output: ScreenOutput, look: Look): Promise<void> {
+	// A session that opens at once is open by then.
+	await new Promise((resolve) => setImmediate(resolve));
+	const { lines } = frameOf(controller.snapshot(), { columns: output.columns, rows: output.rows }, look);
+	const text = (parts: Line) =>
+		parts
+			.filter((part) => part.text !== '')
+			.map((part) => styled(part.text, styleOf(part.tone, look)))
+			.join('')
+			.trimEnd();
+	output.first(lines.map(text));
+}
+
 /** What Ink draws, which can be taken off the terminal and put back: nothing is kept in it. */
 class Shown {
 	private instance: Instance | null = null;
+	private draw: (() => Instance) | null = null;
+	private wanted = false;
 
 	constructor(
 		private readonly controller: Controller,
-		private readonly draw: () => Instance,
+		private readonly keys: KeyStream,
 	) {}
 
+	/** From now on there is something to draw with. */
+	drawnBy(draw: () => Instance): void {
+		this.draw = draw;
+		if (this.wanted) this.show();
+	}
+
 	show(): void {
+		this.wanted = true;
+		// At once, so that the terminal itself writes no key over the first frame.
+		this.keys.setRawMode(true);
+		if (this.draw === null) return;
 		this.instance = this.draw();
 		this.instance.waitUntilExit().catch(this.controller.fail);
 	}
 
 	hide(): void {
+		this.wanted = false;
 		this.instance?.unmount();
 		this.instance = null;
+		this.keys.setRawMode(false);
 	}
 }
 

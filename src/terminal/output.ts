@@ -62,6 +62,12 @@ export class ScreenOutput extends EventEmitter {
 		return true;
 	}
 
+	/** Draws lines at once, before anything else has been drawn. */
+	first(lines: readonly string[]): void {
+		this.painted = lines.slice(0, this.rows - 1);
+		this.sink.write(repaint(null, this.painted));
+	}
+
 	/** The screen no longer shows what was drawn on it: the next frame is drawn whole. */
 	forget(): void {
 		this.painted = null;

@@ -37,17 +37,39 @@ async function timeRun(args: readonly string[]): Promise<number> {
 	return taken;
 }
 
-/** Milliseconds from the start of Node to a job's name on the home screen, in a real pseudo-terminal. */
-function timeFirstFrame(): Promise<number> {
+/** A session left at its first pull, whose home is a folder of its own. Gives its id. */
+function sessionAtPull(folder: string): string {
+	const { stdout, stderr } = spawnSync(process.execPath, [program, 'bend', jobs[0]!, '--lines', '--home', folder], {
+		cwd: root,
+		env,
+		input: '{"ready":true}\n',
+		encoding: 'utf8',
+	});
+	const id = /"id":"([\w-]+)"/.exec(stdout)?.[1];
+	if (id === undefined || !stdout.includes('"ask":"pull"')) throw new Error(`No session came to a pull: ${stderr}`);
+	return id;
+}
+
+/**
+ * Milliseconds from the start of Node to `wanted` on the screen, in a real pseudo-terminal. `keys` are typed ahead, as by one who knows what
+ * comes.
+ */
+function timeFirstFrame(args: readonly string[], wanted: readonly string[], keys = ''): Promise<number> {
 	return new Promise((resolve, reject) => {
 		const start = performance.now();
-		const terminal = spawn(process.execPath, [program], { cwd: root, env, cols: 80, rows: 24 });
+		const terminal = spawn(process.execPath, [program, ...args], { cwd: root, env, cols: 80, rows: 24 });
+		let waiting = keys;
 		let output = '';
 		let taken: number | null = null;
 		const timer = setTimeout(() => terminal.kill('SIGKILL'), GIVE_UP_MS);
 		terminal.onData((data) => {
 			output += data;
-			if (taken !== null || !jobNames.some((name) => output.includes(name))) return;
+			// The program has taken over the keyboard as soon as it has taken over the screen.
+			if (waiting !== '' && output.includes('1049h')) {
+				terminal.write(waiting);
+				waiting = '';
+			}
+			if (taken !== null || !wanted.some((text) => output.includes(text))) return;
 			taken = performance.now() - start;
 			terminal.kill('SIGKILL');
 		});
@@ -55,15 +77,31 @@ function timeFirstFrame(): Promise<number> {
 		terminal.onExit(() => {
 			clearTimeout(timer);
 			if (taken !== null) resolve(taken);
-			else reject(new Error(`No job's name was drawn; the terminal shows ${JSON.stringify(output.slice(-500))}`));
+			else
+				reject(
+					new Error(`${wanted.join(' or ')} was not drawn; the terminal shows ${JSON.stringify(output.slice(-500))}`),
+				);
 		});
 	});
 }
 
+const pulls = mkdtempSync(join(tmpdir(), 'pullbook-bench-pull-'));
+const pulled = sessionAtPull(pulls);
+
 const measurements: Measurement[] = [
 	{ name: 'node -e 0', limit: null, run: () => timeRun(['-e', '0']) },
 	{ name: 'layout --json', limit: 2, run: () => timeRun([program, 'layout', jobs[0]!, '--json']) },
-	{ name: 'home screen, first frame', limit: 4, run: timeFirstFrame },
+	{ name: 'home screen, first frame', limit: 3.5, run: () => timeFirstFrame([], jobNames) },
+	{
+		name: 'session, first frame',
+		limit: 3.5,
+		run: () => timeFirstFrame(['bend', jobs[0]!, '--resume', pulled, '--home', pulls], ['Session goes on']),
+	},
+	{
+		name: 'session, pull on the screen',
+		limit: 4,
+		run: () => timeFirstFrame(['bend', jobs[0]!, '--resume', pulled, '--home', pulls], ['Pull 1'], '+'),
+	},
 ];
 
 try {
@@ -71,5 +109,5 @@ try {
 	console.log(table(results).join('\n'));
 	process.exitCode = results.every(({ within }) => within) ? 0 : 1;
 } finally {
-	rmSync(home, { recursive: true, force: true });
+	for (const folder of [home, pulls]) rmSync(folder, { recursive: true, force: true });
 }

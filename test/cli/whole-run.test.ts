@@ -106,3 +106,18 @@ describe('a whole job', () => {
 		await second.ended;
 	});
 });
+
+describe('the first frame', () => {
+	it('is drawn once, though Ink takes over after it', { timeout: 60_000 }, async () => {
+		const pty = new Sitting(join(home, 'once')).start(80, 24, []);
+		await pty.until('Bow rail');
+		pty.write('99');
+		await pty.until('> 99');
+		pty.write('\x7f\x7f');
+		await pty.until(/^>$/m);
+		expect(pty.raw.match(/Bow rail/g)).toHaveLength(1);
+		expect(pty.raw.match(/Guides the bending/g)).toHaveLength(1);
+		pty.write('\x03');
+		expect(await pty.ended).toEqual({ exitCode: 130, signal: 0 });
+	});
+});

@@ -1,0 +1,92 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { JobFileError } from '../job/fault.ts';
+import { loadJob } from '../job/load.ts';
+import type { ToolingLookup } from '../job/tooling.ts';
+import { realPath } from '../journal/find.ts';
+import type { JobRow, SessionRow } from '../screen/home-port.ts';
+import { parseLength } from '../units/parse.ts';
+
+/** The job files of a folder, by name. */
+function jobFiles(folder: string): string[] {
+	return readdirSync(folder)
+		.filter((name) => name.endsWith('.json'))
+		.sort()
+		.map((name) => join(folder, name));
+}
+
+/** Each job file's newest session that was interrupted, and its newest of all. */
+type Bent = (path: string) => Pick<JobRow, 'open' | 'latest'>;
+
+function bentIn(sessions: readonly SessionRow[]): Bent {
+	// The newest comes first, and is to stand last under its path.
+	const newest = (rows: readonly SessionRow[]) => new Map(rows.toReversed().map((row) => [row.path ?? '', row]));
+	const [open, latest] = [newest(sessions.filter(({ status }) => status === 'open')), newest(sessions)];
+	return (path) => {
+		const real = realPath(path);
+		const [left, last] = [open.get(real), latest.get(real)];
+		return { ...(left && { open: left.id }), ...(last && { latest: last }) };
+	};
+}
+
+/**
+ * The job files of a folder as they read at a glance: what a sound file says of itself. Checking them all takes longer than drawing the
+ * first screen; `checkedRows` does it.
+ */
+export function glancedRows(folder: string, sessions: readonly SessionRow[]): JobRow[] {
+	const bent = bentIn(sessions);
+	return jobFiles(folder).map((path) => ({ path, ...(atAGlance(path) ?? { name: path, summary: '' }), ...bent(path) }));
+}
+
+interface Glanced {
+	name: string;
+	units: 'in' | 'mm';
+	tube: { od: string | number; wall: string | number; material: string | { name: string } };
+	shape: { bends?: unknown[]; points?: unknown[] };
+}
+
+/** Null where the file is not what it should be: what is wrong with it is for the check to say. */
+function atAGlance(path: string): Pick<JobRow, 'name' | 'summary'> | null {
+	try {
+		const { name, units, tube, shape } = JSON.parse(readFileSync(path, 'utf8')) as Glanced;
+		const [od, wall] = [parseLength(tube.od, units), parseLength(tube.wall, units)];
+		const material = typeof tube.material === 'string' ? tube.material : tube.material.name;
+		const bends = shape.bends?.length ?? (shape.points?.length ?? 0) - 2;
+		return { name: String(name), summary: summaryOf({ bends, od, wall, units, material }) };
+	} catch {
+		return null;
+	}
+}
+
+function summaryOf({
+	bends,
+	od,
+	wall,
+	units,
+	material,
+}: {
+	bends: number;
+	od: number;
+	wall: number;
+	units: string;
+	material: string;
+}) {
+	return `${bends === 1 ? '1 bend' : `${bends} bends`}, ${od} x ${wall} ${units}, ${material}`;
+}
+
+/** The job files of a folder, each read through: one that cannot be bent says why. */
+export function checkedRows(folder: string, sessions: readonly SessionRow[], lookup: ToolingLookup): JobRow[] {
+	const bent = bentIn(sessions);
+	return jobFiles(folder).map((path) => ({ path, ...checked(path, lookup), ...bent(path) }));
+}
+
+function checked(path: string, lookup: ToolingLookup): Pick<JobRow, 'name' | 'summary' | 'fault'> {
+	try {
+		const { name, units, tube, shape } = loadJob(path, lookup).job;
+		const bends = shape.kind === 'bends' ? shape.bends.length : shape.points.length - 2;
+		return { name, summary: summaryOf({ bends, od: tube.od, wall: tube.wall, units, material: tube.material.name }) };
+	} catch (error) {
+		if (!(error instanceof JobFileError)) throw error;
+		return { name: path, summary: '', fault: error.message };
+	}
+}

@@ -1,0 +1,37 @@
+import type { Size } from '../terminal/output.ts';
+import type { AppState } from './controller.ts';
+import { type Frame, frame } from './frame.ts';
+import { homeView } from './home-state.ts';
+import type { Look } from './look.ts';
+import { NOTHING } from './prompt.ts';
+import { readerFrame } from './reader-state.ts';
+import { sessionFrame } from './session-frame.ts';
+
+/** The whole screen in that state. Pure. */
+export function frameOf(state: AppState, size: Size, look: Look): Frame {
+	switch (state.view) {
+		case 'session':
+			return sessionFrame(state.session, size, look);
+		case 'reader':
+			return readerFrame(state.reader, size, look);
+		case 'home': {
+			const { where = '', picture, ...view } = homeView(state.home);
+			const { entry, message } = state.home;
+			const drawn = picture === undefined ? {} : { picture: picture(look) };
+			return frame({ ...view, ...drawn, where, entry, message }, size, look);
+		}
+		case 'waiting':
+			return frame(
+				{
+					title: 'One moment',
+					where: '',
+					body: () => [],
+					prompt: { label: '', empty: '' },
+					entry: NOTHING,
+					message: null,
+				},
+				size,
+				look,
+			);
+	}
+}
