@@ -34,7 +34,8 @@ const STYLES: Record<Tone, Style> = {
 	plain: {},
 	strong: { bold: true },
 	quiet: { dimColor: true },
-	alert: { bold: true, color: 'yellow' },
+	// Yellow cannot be read on a light ground.
+	alert: { bold: true, color: 'magenta' },
 	wrong: { bold: true, color: 'red' },
 	good: { color: 'green' },
 	inverse: { inverse: true },

@@ -38,16 +38,19 @@ export async function openScreen(options: ScreenOptions): Promise<number> {
 	const { ascii = false, display = forThisRun() } = options;
 	const controller = new Controller(port, options, () => sizeOf(stdout), display);
 	const keys = new KeyStream(stdin, { slow: controller.inText });
-	const output = new ScreenOutput(stdout, isPlain(environment));
-	const mode = new ScreenMode(stdout, isPlain(environment));
-	const look = lookOf(environment, noColour, ascii);
+	// What Ink itself goes by. Such a reader hears what is written and does not see where.
+	const spoken = environment.INK_SCREEN_READER === 'true';
+	const plain = isPlain(environment) || spoken;
+	const output = new ScreenOutput(stdout, plain, spoken);
+	const mode = new ScreenMode(stdout, plain);
+	const look = { ...lookOf(environment, noColour, ascii), plain };
 	const screen = new Shown(controller, keys);
 	let exitCode = 0;
 	const unwatch = follow(controller, keys, mode, screen, output);
 	try {
 		mode.enter();
 		screen.show();
-		if (!isPlain(environment) && environment.INK_SCREEN_READER !== 'true') await firstFrame(controller, output, look);
+		if (!plain) await firstFrame(controller, output, look);
 		const { inkScreen } = await import('./ink-screen.tsx');
 		screen.drawnBy(() => inkScreen(controller, look, keys, output));
 		exitCode = await controller.ended;

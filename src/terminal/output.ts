@@ -35,6 +35,8 @@ export class ScreenOutput extends EventEmitter {
 		private readonly sink: Sink,
 		/** A terminal that knows no escape sequences gets the frames one below the other. */
 		private readonly plain = false,
+		/** For a screen reader: of each frame the lines that are new in it, one below the other. */
+		private readonly spoken = false,
 	) {
 		super();
 		sink.on('resize', this.resized);
@@ -90,8 +92,24 @@ export class ScreenOutput extends EventEmitter {
 		if (frame === null) return;
 		// Never the last row: writing its last cell scrolls some consoles.
 		const lines = frame.split('\n').slice(0, this.rows - 1);
-		const bytes = this.plain ? `${frame}\n` : repaint(this.painted, lines);
+		const bytes = this.spoken
+			? newLines(this.painted ?? [], lines)
+			: this.plain
+				? `${frame}\n`
+				: repaint(this.painted, lines);
 		this.painted = lines;
 		if (bytes !== '') this.sink.write(bytes);
 	};
+}
+
+/** Rules, block digits and drawings are for the eye. */
+const PICTURE = /[\u2500-\u259f\u2800-\u28ff]/;
+
+/** The lines with words in them that were not there before. */
+function newLines(before: readonly string[], after: readonly string[]): string {
+	const known = new Set(before.map((line) => line.trim()));
+	const fresh = after
+		.map((line) => line.trim())
+		.filter((line) => line !== '' && !known.has(line) && !PICTURE.test(line));
+	return fresh.map((line) => `${line}\n`).join('');
 }

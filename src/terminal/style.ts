@@ -10,7 +10,7 @@ export interface TextStyle {
 const BOLD = [1, 22] as const;
 const FAINT = [2, 22] as const;
 const NEGATIVE = [7, 27] as const;
-const COLOURS: Record<string, readonly [number, number]> = { red: [31, 39], green: [32, 39], yellow: [33, 39] };
+const COLOURS: Record<string, readonly [number, number]> = { red: [31, 39], green: [32, 39], magenta: [35, 39] };
 
 /** The text with the sequences that make it stand out, and those that end it. */
 export function styled(text: string, { bold, dimColor, inverse, color }: TextStyle): string {

@@ -603,6 +603,24 @@ describe('the window', () => {
 });
 
 describe('how it is drawn', () => {
+	test('a screen reader gets the lines that are new, in words, without escape sequences', async () => {
+		const live = new FakeLive([asks.SET, asks.PULL]);
+		const environment = { TERM: 'xterm', INK_SCREEN_READER: 'true' };
+		const { terminal } = start({ port: new FakeHome(live), jobPath: 'a', environment });
+		await terminal.until('Pull to 51.5°');
+		expect(terminal.raw).not.toMatch(/[\u2500-\u259f\u2800-\u28ff]/);
+		expect(terminal.raw).not.toContain('\x1b');
+		const before = terminal.raw.length;
+		terminal.type('5');
+		await terminal.until(/> 5/);
+		expect(
+			terminal.raw
+				.slice(before)
+				.split(/\r?\n/)
+				.filter((line) => line !== ''),
+		).toEqual(['> 5   = 5°']);
+	});
+
 	test('a plain terminal gets ASCII and no escape sequence', async () => {
 		const live = new FakeLive([asks.SET, asks.PULL]);
 		const { terminal } = start({ port: new FakeHome(live), jobPath: 'a', environment: { TERM: 'dumb' } });
