@@ -46,7 +46,7 @@ export function frame<Step>(content: Content<Step>, size: Size, look: Look): Fra
 	const height = size.rows - 1;
 	if (columns < SMALLEST.columns || size.rows < SMALLEST.rows) return tooSmall(size);
 	const tight = size.rows < ROOMY_ROWS;
-	const top = [header(content, columns), ...(tight ? [] : [line('─'.repeat(columns), 'quiet')])];
+	const top = [...header(content, columns), ...(tight ? [] : [line('─'.repeat(columns), 'quiet')])];
 	const bottom = footer(content, columns);
 	const rows = height - top.length - bottom.lines.length - (tight ? 0 : 1);
 	const middle = between(content, { columns, rows, ink: look.ink, window: size.rows, ascii: look.ascii });
@@ -75,10 +75,11 @@ function tooSmall({ columns, rows }: Size): Frame {
 }
 
 /** The title whole; of where one is, as much as has room beside it: the job and the bend, the bend alone, or nothing. */
-function header<Step>({ title, where }: Content<Step>, columns: number): Line {
+function header<Step>({ title, where }: Content<Step>, columns: number): Line[] {
+	if (cellsOf(title) > columns) return wrapped(title, columns, 'strong').slice(0, 2);
 	const shorter = where.split(' · ').at(-1)!;
 	const beside = [where, shorter].find((text) => cellsOf(title) + 1 + cellsOf(text) <= columns);
-	return spread([span(title, 'strong')], [span(beside ?? '', 'quiet')], columns);
+	return [spread([span(title, 'strong')], [span(beside ?? '', 'quiet')], columns)];
 }
 
 /** The least rows that a picture is worth; and from how many on it stands under the words of a wide window, not beside them. */

@@ -5,6 +5,7 @@ import { type Line, line, wrapped } from './line.ts';
 import type { Look } from './look.ts';
 import { bendsOf, viewOf } from './pages/index.ts';
 import type { Room, Section } from './pages/page.ts';
+import { walkKeys } from './pages/walk.ts';
 import type { KeyHint } from './parts/key-line.ts';
 import { drawTube } from './parts/tube-drawing.ts';
 import type { Page, SessionState } from './session-state.ts';
@@ -16,7 +17,7 @@ const WITH_PICTURE: readonly Page['page'][] = ['ask', 'released', 'least', 'layo
 /** A session's screen. */
 export function sessionFrame(state: SessionState, size: Size, look: Look): Frame {
 	const { title, prompt, body } = viewOf(state);
-	const keys = shortcutsOf(state).map(({ key, label }): KeyHint => [key, label]);
+	const keys = [...walkKeys(state), ...shortcutsOf(state).map(({ key, label }): KeyHint => [key, label])];
 	const picture = WITH_PICTURE.includes(state.page.page) ? { picture: pictureOf(state, look) } : {};
 	const seen = (room: Room): Section[] => [...body(room), { rank: 0, lines: sight(state, room) }];
 	const content = {
@@ -55,12 +56,14 @@ const CAPTION_ROWS = 2;
 function pictureOf(state: SessionState, { ascii }: Look): (columns: number, rows: number) => Line[] {
 	const bends = bendsOf(state);
 	const now = bendInHand(state) ?? bends + 1;
-	const shape = state.shape ?? resolveShape(state.job, designGrowth(state.job));
+	const design = resolveShape(state.job, designGrowth(state.job));
+	const shape = state.shape ?? design;
 	const how = state.shape === null ? 'as drawn: ' : '';
 	const words = `${how}${now > bends ? 'the tube' : `made thin, bend ${now} thick, rest dotted`}`;
 	return (columns, rows) => {
-		const { rows: dots, views } = drawTube(shape, now, columns, rows - CAPTION_ROWS, ascii);
-		const caption = [words, 'START left', ...(views === '' ? [] : [views])].join('; ');
+		const { rows: dots, views, drawing } = drawTube(shape, now, columns, rows - CAPTION_ROWS, ascii, design);
+		const sparse = drawing ? ['the drawing sparse'] : [];
+		const caption = [words, ...sparse, 'START left', ...(views === '' ? [] : [views])].join('; ');
 		return [...dots.map((row) => line(row)), ...wrapped(caption, columns, 'quiet')];
 	};
 }

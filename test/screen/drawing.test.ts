@@ -70,6 +70,19 @@ describe('the plan of the tube', () => {
 		expect(drawTube(KICKED, 1, 40, 30, false).views).toBe('front view above, top view');
 	});
 
+	test('the drawing is shown beside a tube that leaves it, and not where both are one line', () => {
+		const off = {
+			...flat,
+			bends: flat.bends.map((bend, at) => (at === 0 ? { ...bend, angle: bend.angle + 6 } : bend)),
+		};
+		const near = { ...flat, bends: flat.bends.map((bend) => ({ ...bend, angle: bend.angle + 0.05 })) };
+		const shown = drawTube(off, 2, 80, 12, true, flat);
+		expect(shown.drawing).toBe(true);
+		expect(shown.rows.join('')).toContain(',');
+		expect(drawTube(near, 2, 80, 12, true, flat)).toMatchObject({ drawing: false });
+		expect(drawTube(near, 2, 80, 12, true, flat).rows.join('')).not.toContain(',');
+	});
+
 	test('both directions have one scale: a square corner is square', () => {
 		const square: Shape = { straights: [40, 40], bends: [{ angle: 90, rotation: 0, radius: 1 }] };
 		const [view] = principalViews([

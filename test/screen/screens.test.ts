@@ -22,6 +22,7 @@ const EVERY_ASK = [
 	...['start', 'layout', 'set', 'set-first', 'set-turned', 'set-again', 'pull', 'pull-third', 'released', 'measure'],
 	...['confirm', 'check-drop', 'check-angle', 'check-span', 'check-out', 'check-ovality', 'least', 'decide'],
 	...['decide-relieve', 'decide-reopen', 'relief', 'corrected', 'as-made', 'done', 'scrapped', 'help'],
+	...['walk', 'amend-sure'],
 ];
 
 type PageCase = [name: string, outputs: Output[], keys: string, title: string];
@@ -62,6 +63,8 @@ const PAGES: PageCase[] = [
 	['scrapped', [asks.SCRAPPED], '', 'Scrapped'],
 	['more', [asks.SET], '*', 'More'],
 	['undo', [asks.MEASURE], '/', 'Take back'],
+	['walk', [asks.MEASURE], '\x1b[A\x1b[A', 'dial, held under load: what'],
+	['amend-sure', [asks.MEASURE], '\x1b[A46.5\r', 'Correct it?'],
 	['amend', [asks.MEASURE], '*5\r', 'Correct an earlier'],
 	['amend-which', [asks.MEASURE], '*5\r1\r', 'Correct entry 2'],
 	['amend-value', [asks.MEASURE], '*5\r1\r2\r', 'What it really was'],

@@ -66,11 +66,19 @@ function sections(state: SessionState, ask: PullAsk, room: Room): Section[] {
 	return [
 		{ rank: 0, wide: true, lines: bigNumbers([...placed, ...lead(ask), stop], room) },
 		...ladder(state, ask, room),
-		{ rank: 1, lines: limit(ask, room.columns) },
+		{ rank: 1, lines: [...limit(ask, room.columns), ...firstPull(state, ask, room.columns)] },
 		{ rank: 2, lines: wrapped(ask.why, room.columns) },
 		// The reason most often says it already.
 		{ rank: 3, lines: ask.why.includes(percent(ask.risk)) ? [] : risk(ask) },
 	];
+}
+
+/** The general cautions stood on the session's first page; the ones that count with the first stroke are said again. */
+const FIRST_PULL = '! Hands clear of die, follower and clamp; stand out of the swing of the tube.';
+
+function firstPull({ set, display }: SessionState, { bend, pull }: PullAsk, columns: number): Line[] {
+	const first = bend === 1 && pull === 1 && (set?.seat ?? 1) === 1;
+	return first && display.checklist ? wrapped(FIRST_PULL, columns, 'alert', 2) : [];
 }
 
 function lead({ lead: from }: PullAsk): BigNumber[] {

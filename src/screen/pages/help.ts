@@ -43,6 +43,7 @@ const KEYS = [
 	'/    take back, or back           Esc    clears, or back',
 	'*    more: notes, corrections, other readings, leave',
 	'*+   this help by numeric pad     letters as on the key line',
+	'Up   back through the readings, to correct one of them',
 ];
 
 const NUMBERS =

@@ -2,6 +2,8 @@ import type { WouldBe } from '../../session/would-be.ts';
 import type { Key } from '../keys.ts';
 import { EMPTY, type Line, line, span, wrapped } from '../line.ts';
 import type { KeptEntry, KeptReading } from '../live-port.ts';
+import type { KeyHint } from '../parts/key-line.ts';
+import { NOTHING } from '../prompt.ts';
 import { type Amending, ASK, type Page, type SessionState } from '../session-state.ts';
 import { angle, dial, measureOf, READINGS, shown, tape } from '../words.ts';
 import { amendable, amendField } from './amend.ts';
@@ -21,10 +23,22 @@ function readingsOf(state: SessionState): Taken[] {
 }
 
 /** Whether the arrow keys lead to earlier readings from where one is. */
-export function canWalk(state: SessionState): boolean {
+function canWalk(state: SessionState): boolean {
 	const { page, ask, entry, history } = state;
 	const free = page.page === 'ask' && ask !== null && ask.ask !== 'decide' && entry.field === '';
 	return free && history.some((each) => !each.void && (each.readings?.length ?? 0) > 0);
+}
+
+/** The arrow keys where they lead somewhere. */
+export function walkKeys(state: SessionState): KeyHint[] {
+	if (state.page.page === 'walk') {
+		return [
+			['Up', 'earlier'],
+			['Down', 'later'],
+		];
+	}
+	// Where the tube is set the check list wants the row; help names the key.
+	return state.ask?.ask !== 'set' && canWalk({ ...state, entry: NOTHING }) ? [['Up', 'readings']] : [];
 }
 
 /** The page that an arrow key leads to while walking back through the readings; null: it leads nowhere. */

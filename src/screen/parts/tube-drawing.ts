@@ -1,15 +1,18 @@
 import { type ArcFrame, corners, frames, type StraightFrame } from '../../tube/frames.ts';
 import type { Point } from '../../tube/job.ts';
 import type { Shape } from '../../tube/shape.ts';
-import { combine, dot } from '../../tube/vector.ts';
+import { combine, distance, dot } from '../../tube/vector.ts';
 import { DotCanvas, type Stroke } from './dot-canvas.ts';
 import { principalViews, type View } from './principal-views.ts';
 
 /** How many points an arc is drawn through. */
 const ARC_POINTS = 24;
 
-/** Dots set and left out, over and over: what is to come is dotted. */
-const DOTTED = { on: 1, period: 3 };
+/** Every so manieth dot is set: what is to come is dotted, the drawing where the tube leaves it more sparsely. */
+const PERIOD: Record<Stroke, number> = { made: 1, now: 1, toCome: 3, drawing: 5 };
+
+/** Dots by which a corner must lie off the drawing's for both to be worth showing. */
+const SEEN_APART = 3;
 
 /** Dots between two views. */
 const VIEW_GAP = 8;
@@ -28,6 +31,8 @@ export interface TubeDrawing {
 	rows: string[];
 	/** Which view is where: `front view left, top view`; empty for a flat tube's only one. */
 	views: string;
+	/** Whether the drawing's shape is shown beside the tube's: they can be told apart. */
+	drawing: boolean;
 }
 
 /** The tube's views laid out: where each stands in the field and at what scale. */
@@ -52,21 +57,35 @@ interface Framed {
 /**
  * The tube to scale in at most so many columns and rows: in plane where it is flat, else in the two views that show it best, at one scale. The start end
  * is at the left, what is made is a thin line, bend `now` a thick one with its number, the rest dotted. `now` past the last
- * bend: all is made.
+ * bend: all is made. `design` is shown too where the tube leaves it so far that it can be seen; both lie on the first straight.
  */
-export function drawTube(shape: Shape, now: number, columns: number, rows: number, ascii: boolean): TubeDrawing {
-	const parts = partsOf(shape, now);
-	const points = parts.flatMap((part) => part.points);
+export function drawTube(
+	shape: Shape,
+	now: number,
+	columns: number,
+	rows: number,
+	ascii: boolean,
+	design: Shape = shape,
+): TubeDrawing {
+	const tube = partsOf(shape, now);
+	const drawn = partsOf(design, 0).map((part): Part => ({ ...part, stroke: 'drawing' }));
+	const points = [...tube, ...drawn].flatMap((part) => part.points);
 	const framed = principalViews(corners(shape)).map((view) => bounds(view, points));
 	const sheet = sheetOf(framed, columns * 2, rows * 4);
 	const canvas = new DotCanvas(columns, Math.min(rows, Math.ceil(sheet.size[1] / 4)));
+	const drawing = furthestApart(corners(shape), corners(design)) * sheet.scale >= SEEN_APART;
+	const parts = drawing ? [...drawn, ...tube] : tube;
 	const shift = Math.max(0, Math.floor((columns * 2 - sheet.size[0]) / 2));
 	for (const [at, frame] of framed.entries()) {
 		const [x, y] = sheet.places[at]!;
 		drawView(canvas, parts, now, placing(frame, sheet.scale, x + shift, y));
 	}
 	const names = framed.length < 2 ? [] : framed.map(({ view }) => view.name);
-	return { rows: canvas.text(ascii), views: names.join(sheet.beside ? ' left, ' : ' above, ') };
+	return { rows: canvas.text(ascii), views: names.join(sheet.beside ? ' left, ' : ' above, '), drawing };
+}
+
+function furthestApart(some: readonly Point[], others: readonly Point[]): number {
+	return Math.max(...some.map((point, at) => distance(point, others[at] ?? point)));
 }
 
 /** The same without the words. */
@@ -167,7 +186,7 @@ function draw(canvas: DotCanvas, stroke: Stroke, points: readonly Flat[]): void 
 		for (let step = 0; step < steps; step++) {
 			const x = Math.round(from[0] + ((to[0] - from[0]) * step) / steps);
 			const y = Math.round(from[1] + ((to[1] - from[1]) * step) / steps);
-			if (stroke !== 'toCome' || count++ % DOTTED.period < DOTTED.on) canvas.dot(x, y, stroke);
+			if (count++ % PERIOD[stroke] === 0) canvas.dot(x, y, stroke);
 			if (stroke === 'now') {
 				canvas.dot(x + 1, y, stroke);
 				canvas.dot(x, y + 1, stroke);
