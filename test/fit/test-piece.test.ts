@@ -56,6 +56,25 @@ describe('a test piece', () => {
 		);
 	});
 
+	it('says what a bend of 90 becomes: its tangent further back, its arc longer, less raw tube under it', () => {
+		fc.assert(
+			fc.property(made, (truth) => {
+				const { clr, growth, markOffset, stretch } = truth;
+				const { mark, tube } = readTestPiece(readOff(truth), scatter).on90;
+				// Laid out both ways from the same sharp corner: straight, arc, straight.
+				const laid = (radius: number, stretched: number) => ({
+					mark: 30 - radius,
+					tube: 2 * (30 - radius) + (radius * Math.PI) / 2 / (1 + stretched),
+				});
+				const [drawn, real] = [laid(clr, 0), laid(clr * growth, stretch)];
+				expect(mark.value).toBeCloseTo(real.mark - drawn.mark - markOffset, 6);
+				expect(tube.value).toBeCloseTo(real.tube - drawn.tube, 6);
+				expect(mark.sd).toBeGreaterThan(0);
+				expect(tube.sd).toBeGreaterThan(0);
+			}),
+		);
+	});
+
 	it('without it tells growth and mark offset, stretch being known', () => {
 		fc.assert(
 			fc.property(made, (truth) => {

@@ -228,7 +228,8 @@ describe('what the keys of a page answer', () => {
 	});
 
 	test('advice that can be followed in two ways has no shortcut', async () => {
-		const { live, terminal } = session([asks.REOPEN]);
+		const { how: _, ...either } = asks.REOPEN;
+		const { live, terminal } = session([either]);
 		await terminal.until('Decide');
 		terminal.type('+\r');
 		await terminal.until('Write the number of a choice');
