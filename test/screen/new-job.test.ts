@@ -186,7 +186,11 @@ describe('a kept job', () => {
 		await terminal.until('Jobs');
 		terminal.type('change\n2\n1\n');
 		await terminal.until('The job ');
-		terminal.type(line('3', '2', '1', '25', '40', '1'));
+		terminal.type(line('3', '2', '1'));
+		await terminal.until('Now: 20');
+		terminal.type(line('25', '40'));
+		await terminal.until('Now: the opposite way');
+		terminal.type(line('1'));
 		await terminal.until('save it');
 		terminal.type('+');
 		await terminal.until('jobs/step.json is there already');

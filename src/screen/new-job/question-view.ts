@@ -1,3 +1,4 @@
+import { currentAnswer } from '../../job/draft/current.ts';
 import { type Question, questionOf } from '../../job/draft/questions.ts';
 import { formatAngle, trimmed } from '../../units/format.ts';
 import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
@@ -15,15 +16,18 @@ export function questionView(form: JobForm, entry: Entry): HomeView {
 	const draft = draftIn(form);
 	const units = draft.file.units ?? 'in';
 	const question = questionOf(draft, form.shop);
+	// Of a job that is being changed one sees what stands there, and can leave it.
+	const now = draft.whole ? currentAnswer(draft) : null;
 	const typed = typedAnswer(question, entry.field);
 	// Worked out only when it is drawn: the keys of the page are asked for more often.
 	const so = () => growing(form, typed);
 	return {
 		title: question.title,
 		where: draft.file.name ?? 'a new job',
-		prompt: promptFor(question, units),
+		prompt: promptFor(question, units, now),
 		body: (room) => [
 			helpSection(question, room.columns),
+			{ rank: 0, lines: now === null ? [] : [line(`Now: ${nowWords(question, now)}`)] },
 			{ rank: 4, lines: summary(draft.file).map((text) => line(text, 'quiet')) },
 			...growthSections(so(), room),
 		],
@@ -42,14 +46,21 @@ function helpSection({ help = '' }: Question, columns: number): Section {
 	return { rank: 0, lines: help === '' ? [] : wrapped(help, columns, 'quiet') };
 }
 
-function promptFor(question: Question, units: Units): Prompt<HomeStep> {
-	const { label, kind, options, usual } = question;
+function nowWords({ options }: Question, now: string): string {
+	return options?.find(({ value }) => value === now)?.label ?? now;
+}
+
+function promptFor(question: Question, units: Units, now: string | null): Prompt<HomeStep> {
+	const { label, kind, options } = question;
+	const usual = question.usual ?? (now === null ? undefined : { label: 'as it is', value: now });
 	const back = { label: 'back', step: { step: 'formBack' } as const };
 	const star = { label: 'help', step: { step: 'formAside', aside: { aside: 'help' } } as const };
 	const plus = usual === undefined ? {} : { plus: { label: usual.label, step: given(usual.value) } };
 	if (kind === 'text') {
 		const text = (words: string) =>
-			words === '' && usual === undefined ? 'Write it on the keyboard and press Enter; / goes back.' : given(words);
+			words === '' && usual === undefined
+				? 'Write it on the keyboard and press Enter; / goes back.'
+				: given(words === '' && question.usual === undefined ? (now ?? '') : words);
 		return { label, text, back, empty: '' };
 	}
 	if (kind === 'choice') {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { answer } from '../../../src/job/draft/answer.ts';
+import { currentAnswer } from '../../../src/job/draft/current.ts';
 import { type Draft, draftOf, newDraft } from '../../../src/job/draft/draft.ts';
 import { fileNameFor, fileText } from '../../../src/job/draft/file-text.ts';
 import { draftFaults, preview } from '../../../src/job/draft/preview.ts';
@@ -303,6 +304,33 @@ describe('a kept job that is changed', () => {
 		expect(answer(draft, '', SHOP)).toMatchObject({
 			faults: [{ at: 'checks[1].angle.between', right: expect.stringMatching(/two different straights/) }],
 		});
+	});
+});
+
+describe('what stands there already', () => {
+	const bend = { item: 1, put: 'instead' as const, part: { piece: 'bend' as const } };
+	it.each<[Partial<Draft>, string | null]>([
+		[{ at: 'name' }, 'Fender hoop'],
+		[{ at: 'material' }, '304-annealed'],
+		[{ at: 'od' }, '33.7'],
+		[{ at: 'stock' }, null],
+		[{ at: 'straight', ...bend }, '300'],
+		[{ at: 'angle', ...bend }, '45'],
+		[{ at: 'turn', ...bend }, 'same'],
+		[{ at: 'turnBy', ...bend }, '0'],
+		[{ at: 'straight', ...bend, put: 'before' }, null],
+		[{ at: 'last' }, '200'],
+		[{ at: 'field', field: 'risk' }, null],
+	])('at %o is the answer that leaves it so', (open, now) => {
+		const draft = opened(open);
+		expect(currentAnswer(draft)).toBe(now);
+		if (now !== null && open.put === undefined) expect(following([now], draft).file).toEqual(KEPT);
+	});
+
+	it('leaves a bend as it is when each is given again', () => {
+		let draft = opened({ at: 'straight', ...bend });
+		while (draft.at !== 'overview') draft = following([currentAnswer(draft)!], draft);
+		expect(draft.file).toEqual(KEPT);
 	});
 });
 

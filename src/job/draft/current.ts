@@ -1,0 +1,59 @@
+import type { Draft, JobJson, Place } from './draft.ts';
+import { OWN } from './questions.ts';
+
+/** Where in the file the answer to a question stands that has a place of its own. */
+const FIELDS: Partial<Record<Place, string>> = {
+	name: 'name',
+	material: 'tube.material',
+	od: 'tube.od',
+	wall: 'tube.wall',
+	stock: 'tube.stock',
+	clr: 'tooling.clr',
+	clamp: 'tooling.clamp',
+	follow: 'tooling.follow',
+	last: 'shape.last',
+	trimStart: 'trim.start',
+	trimEnd: 'trim.end',
+	notes: 'notes',
+};
+
+/** The answer that the open question has in the file already, as `answer` takes it; null where there is none. */
+export function currentAnswer(draft: Draft): string | null {
+	const { at, item, put, file } = draft;
+	const bend = put === 'instead' ? file.shape?.bends?.[item] : undefined;
+	const point = put === 'instead' ? file.shape?.points?.[item] : undefined;
+	switch (at) {
+		case 'straight':
+		case 'angle':
+			return written(bend?.[at]);
+		case 'turn':
+			return bend === undefined
+				? null
+				: bend.rotation === 0
+					? 'same'
+					: Math.abs(bend.rotation) === 180
+						? 'opposite'
+						: OWN;
+		case 'turnBy':
+			return written(bend?.rotation);
+		case 'x':
+		case 'y':
+		case 'z':
+			return written(point?.['xyz'.indexOf(at)]);
+		case 'field':
+			return written(fieldOf(file, draft.field));
+		default:
+			return written(fieldOf(file, FIELDS[at] ?? ''));
+	}
+}
+
+function fieldOf(file: JobJson, field: string): unknown {
+	const [group, key] = field.split('.') as [keyof JobJson, string?];
+	const value = file[group];
+	return key === undefined ? value : (value as Record<string, unknown> | undefined)?.[key];
+}
+
+/** A material by its figures cannot be given in one answer. */
+function written(value: unknown): string | null {
+	return typeof value === 'string' || typeof value === 'number' ? String(value) : null;
+}
