@@ -190,6 +190,7 @@ describe('a kept job', () => {
 		await terminal.until('Now: 20');
 		terminal.type(line('25', '40'));
 		await terminal.until('Now: the opposite way');
+		expect(terminal.text).toContain('+  as it is');
 		terminal.type(line('1'));
 		await terminal.until('save it');
 		terminal.type('+');

@@ -82,6 +82,8 @@ export function addPoint(draft: Draft, point: Value[]): Draft {
 export function partBend({ file, part, item, put }: Draft): JobJson {
 	if (part.piece !== 'bend' || part.straight === undefined) return file;
 	const { straight, angle } = part;
-	const bend = { straight, ...(angle === undefined ? {} : { angle }) } as BendJson;
+	// What is not asked yet of a bend that is being changed is as it was.
+	const was = put === 'instead' ? file.shape?.bends?.[item] : undefined;
+	const bend = { ...was, straight, ...(angle === undefined ? {} : { angle }) } as BendJson;
 	return { ...file, shape: { ...file.shape, bends: placed(file.shape?.bends ?? [], [bend], { item, put }) } };
 }

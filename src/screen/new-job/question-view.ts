@@ -52,7 +52,8 @@ function nowWords({ options }: Question, now: string): string {
 
 function promptFor(question: Question, units: Units, now: string | null): Prompt<HomeStep> {
 	const { label, kind, options } = question;
-	const usual = question.usual ?? (now === null ? undefined : { label: 'as it is', value: now });
+	// What can be left out keeps that as its key; to leave what stands there, one goes back.
+	const usual = now !== null && question.usual?.value !== '' ? { label: 'as it is', value: now } : question.usual;
 	const back = { label: 'back', step: { step: 'formBack' } as const };
 	const star = { label: 'help', step: { step: 'formAside', aside: { aside: 'help' } } as const };
 	const plus = usual === undefined ? {} : { plus: { label: usual.label, step: given(usual.value) } };

@@ -327,6 +327,12 @@ describe('what stands there already', () => {
 		if (now !== null && open.put === undefined) expect(following([now], draft).file).toEqual(KEPT);
 	});
 
+	it('is drawn until it is answered anew', () => {
+		const draft = following(['310'], opened({ at: 'straight', ...bend }));
+		const shape = preview(draft, SHOP)?.job.shape;
+		expect(shape?.kind === 'bends' ? shape.bends[1] : null).toEqual({ straight: 310, angle: 45, rotation: 0 });
+	});
+
 	it('leaves a bend as it is when each is given again', () => {
 		let draft = opened({ at: 'straight', ...bend });
 		while (draft.at !== 'overview') draft = following([currentAnswer(draft)!], draft);
