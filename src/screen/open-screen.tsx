@@ -37,6 +37,8 @@ export async function openScreen(options: ScreenOptions): Promise<number> {
 	const { stdin = process.stdin, stdout = process.stdout, environment = process.env, port, noColour = false } = options;
 	const { ascii = false, display = forThisRun() } = options;
 	const controller = new Controller(port, options, () => sizeOf(stdout), display);
+	// It may be refused while the first frame is still being drawn; whoever waits for it below hears of it.
+	controller.ended.catch(() => undefined);
 	const keys = new KeyStream(stdin, { slow: controller.inText });
 	// What Ink itself goes by. Such a reader hears what is written and does not see where.
 	const spoken = environment.INK_SCREEN_READER === 'true';
