@@ -32,7 +32,9 @@ export function layOutPage(state: SessionState): PageView {
 				{ rank: 1, lines: [...wrapped(SEAM, room.columns, 'plain', 2), ...seam(bends, room)] },
 				{
 					rank: 3,
-					lines: [line(`Cut length ${tape(cut, state.job)}, both trims in it. Marks in ${shownUnits(state.job)}.`)],
+					lines: [
+						line(`Cut length ${tape(cut, state.job)}, both trims in it. Marks in ${UNITS[shownUnits(state.job)]}.`),
+					],
 				},
 			];
 		},
@@ -49,6 +51,8 @@ export function designStrip(state: SessionState, columns: number): Line[] {
 	}));
 	return tapeStrip(cut, drawn, columns);
 }
+
+const UNITS = { in: 'inches', mm: 'millimetres' } as const;
 
 interface Laid extends Around {
 	bend: number;

@@ -6,13 +6,14 @@ import type { SessionState } from '../session-state.ts';
 import { angle, dial, plusMinus } from '../words.ts';
 import type { Room, Section } from './page.ts';
 
-/** The pulls made, a rung each: the angle finder's reading tells where one led, else the dial after release. */
+/** The pulls made, a rung each. Only the angle finder tells where one led: the dial after release is off by what it is off. */
 function rungsOf(pulls: readonly MadePull[]): Rung[] {
 	return pulls.map(({ loaded, released, measured }, at) => {
-		const mean = measured.reduce((sum, each) => sum + each, 0) / measured.length;
-		const led = measured.length > 0 ? mean : released;
-		const what = measured.length > 0 ? 'made' : 'left';
-		return { words: `${at + 1} held ${dial(loaded)}${led === null ? '' : `, ${what} ${angle(led)}`}`, angle: led };
+		const held = `${at + 1} held ${dial(loaded)}`;
+		if (measured.length === 0)
+			return { words: released === null ? held : `${held}, back ${dial(released)}`, angle: null };
+		const made = measured.reduce((sum, each) => sum + each, 0) / measured.length;
+		return { words: `${held}, made ${angle(made)}`, angle: made };
 	});
 }
 
