@@ -8,7 +8,7 @@ import type { Learned, Scatter } from './learned.ts';
 const PLOT_COLUMNS = 26;
 const TEXT_COLUMNS = 58;
 /** Ends of the plot's scale, degrees: the smallest that takes all. */
-const SCALES = [2, 4, 6, 10, 16, 24, 40, 60, 100, 180];
+const SCALES = [2, 4, 6, 8, 10, 12, 16, 20, 24, 30, 40, 60, 100, 180];
 
 /** What was learned of one tube on a die: on how much it rests, and springback over the angle as a table with a plot, in ASCII. */
 export function learnedText(learned: Learned): string[] {
