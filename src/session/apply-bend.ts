@@ -6,6 +6,7 @@ import { estimated } from './estimate.ts';
 import type { AngleEstimate } from './protocol.ts';
 import type { BendState, Phase, State } from './state.ts';
 import { bendAt, withBend } from './state.ts';
+import { wantedAgain } from './weigh.ts';
 import { absorbs } from './what-if.ts';
 
 export function openBend(state: State): State {
@@ -55,7 +56,8 @@ export function reopenBend(state: State, number: number, how: 'pull' | 'relieve'
 		bendAt(state, at).pulls.length === 0
 			? withBend(state, at, { mark: null, rotation: null, readBack: false, leg: null, seats: 0 })
 			: state;
-	const back: State = { ...free, bend: number, filter, suspended, aside: null, phase: { at: 'set' } };
+	const aimed = withBend(free, number, { target: wantedAgain(state, number, how) });
+	const back: State = { ...aimed, bend: number, filter, suspended, aside: null, phase: { at: 'set' } };
 	return how === 'relieve' ? openBend(back) : { ...back, forced: true };
 }
 

@@ -1,5 +1,6 @@
 import { made } from '../springback/filter.ts';
 import { type Advised, advise } from './advice.ts';
+import { at } from './as-built.ts';
 import { absorbable, target } from './bend-check.ts';
 import type { Outcome, Rescue, Tweak } from './protocol.ts';
 import { isHopeless, rescueOf, residualsInWords, stockInWords } from './rescue.ts';
@@ -55,7 +56,9 @@ function takenUp(state: State, alone: Advised, accepted: Outcome): Advised | nul
 function savingTweak(state: State, found: readonly Tweak[]): Tweak | null {
 	const { over } = state.start.job.tolerance;
 	const saves = ({ bend, do: how, by, within, chance }: Tweak) => {
-		const { made: was, target: wanted } = bendAt(state, bend);
+		const { made: was, target } = bendAt(state, bend);
+		// A bend that was taken short since the rest took it up is short still.
+		const wanted = Math.max(target, at(state.design.shape.bends, bend - 1).angle);
 		const short = was !== null && was.angle < wanted && was.angle + by <= wanted + over;
 		return how === 'pull' && short && within && chance >= LIKELY && !goneBackTo(state, bend);
 	};
@@ -91,4 +94,12 @@ function leastBad(state: State, alone: Advised, { best, stock }: Rescue): Advise
 		advice: 'scrap',
 		why: `${nearest} That is not the tube of the drawing: give it up. ${stockInWords(stock, units)}`,
 	};
+}
+
+/** What a made bend that is gone back to is wanted to become: what makes the tube fit, where that is known, else what it was wanted to be. */
+export function wantedAgain(state: State, bend: number, how: 'pull' | 'relieve'): number {
+	const { target } = bendAt(state, bend);
+	if (state.phase.at !== 'decide') return target;
+	const tweak = weighed(state).tweaks.find((each) => each.bend === bend && each.do === how);
+	return tweak?.within ? tweak.expect.angle : target;
 }

@@ -56,6 +56,9 @@ describe('a made bend that would save the tube', () => {
 		expect(asked.why).toMatch(/degrees more in bend 1 would, with \d+ % probability/);
 		expect(asked.tweaks[0]).toMatchObject({ bend: 1, do: 'pull', within: true, expect: { sd: 0.35 } });
 		expect(asked.tweaks[0]!.chance).toBeGreaterThanOrEqual(0.5);
+		// What it is wanted to become is the angle that saves the tube.
+		const set = open(give(run, { reopen: { bend: 1, do: 'pull' } }), 'set');
+		expect(set).toMatchObject({ bend: 1, seat: 2, target: asked.tweaks[0]!.expect.angle });
 		// Gone back to and accepted as it is again: the session does not go round in a circle.
 		const back = bendAndSkip(give(run, { reopen: { bend: 1, do: 'pull' } }), 16.4);
 		const again = give(back, { do: 'accept' });
