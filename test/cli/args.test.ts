@@ -39,7 +39,10 @@ describe('a command line', () => {
 		['check', 'pullbook check needs JOB'],
 		['layout a.json b.json', 'pullbook layout takes one JOB, but "a.json", "b.json" stand there'],
 		['log 1 2', 'pullbook log takes one ID'],
-		['layout a.json --lines', 'pullbook layout has no option --lines. Its options are --json, --mirror, --from, --home,'],
+		[
+			'layout a.json --lines',
+			'pullbook layout has no option --lines. Its options are --json, --mirror, --from, --home,',
+		],
 		['layout a.json --jsno', 'pullbook layout has no option --jsno'],
 		['layout a.json -x', 'pullbook layout has no option -x'],
 		['layout a.json --constructor', 'pullbook layout has no option --constructor'],
