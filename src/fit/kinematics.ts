@@ -46,9 +46,15 @@ const AXES = 12;
  */
 function walk(chain: Chain, along: Float64Array, axes: Float64Array): FarEnd {
 	const { straights, angles, rotations, radii } = chain;
-	let [px, py, pz] = [0, 0, 0];
-	let [tx, ty, tz] = [1, 0, 0];
-	let [nx, ny, nz] = [0, 1, 0];
+	let px = 0;
+	let py = 0;
+	let pz = 0;
+	let tx = 1;
+	let ty = 0;
+	let tz = 0;
+	let nx = 0;
+	let ny = 1;
+	let nz = 0;
 	for (let k = 0; k < straights.length; k++) {
 		const length = straights[k]!;
 		along[3 * k] = tx;
@@ -59,14 +65,30 @@ function walk(chain: Chain, along: Float64Array, axes: Float64Array): FarEnd {
 		pz += length * tz;
 		if (k === angles.length) break;
 		const radius = radii[k]!;
-		const [cr, sr] = [cosine(rotations[k]!), sine(rotations[k]!)];
-		const [c, s] = [cosine(angles[k]!), sine(angles[k]!)];
+		const cr = cosine(rotations[k]!);
+		const sr = sine(rotations[k]!);
+		const c = cosine(angles[k]!);
+		const s = sine(angles[k]!);
 		// The normal turned about the travel, then the axis of the bend.
 		const mx = cr * nx + sr * (ty * nz - tz * ny);
 		const my = cr * ny + sr * (tz * nx - tx * nz);
 		const mz = cr * nz + sr * (tx * ny - ty * nx);
-		const [cx, cy, cz] = [px + radius * mx, py + radius * my, pz + radius * mz];
-		axes.set([tx, ty, tz, px, py, pz, ty * mz - tz * my, tz * mx - tx * mz, tx * my - ty * mx, cx, cy, cz], AXES * k);
+		const cx = px + radius * mx;
+		const cy = py + radius * my;
+		const cz = pz + radius * mz;
+		const at = AXES * k;
+		axes[at] = tx;
+		axes[at + 1] = ty;
+		axes[at + 2] = tz;
+		axes[at + 3] = px;
+		axes[at + 4] = py;
+		axes[at + 5] = pz;
+		axes[at + 6] = ty * mz - tz * my;
+		axes[at + 7] = tz * mx - tx * mz;
+		axes[at + 8] = tx * my - ty * mx;
+		axes[at + 9] = cx;
+		axes[at + 10] = cy;
+		axes[at + 11] = cz;
 		nx = c * mx - s * tx;
 		ny = c * my - s * ty;
 		nz = c * mz - s * tz;
@@ -134,8 +156,12 @@ const DEGREE = radians(1);
 
 /** A degree about the axis and through the point that stand at `from`: six numbers to `out` at `to`. */
 function turned(axes: Float64Array, from: number, { end, direction }: FarEnd, out: Float64Array, to: number): void {
-	const [wx, wy, wz] = [DEGREE * axes[from]!, DEGREE * axes[from + 1]!, DEGREE * axes[from + 2]!];
-	const [x, y, z] = [end[0] - axes[from + 3]!, end[1] - axes[from + 4]!, end[2] - axes[from + 5]!];
+	const wx = DEGREE * axes[from]!;
+	const wy = DEGREE * axes[from + 1]!;
+	const wz = DEGREE * axes[from + 2]!;
+	const x = end[0] - axes[from + 3]!;
+	const y = end[1] - axes[from + 4]!;
+	const z = end[2] - axes[from + 5]!;
 	const [dx, dy, dz] = direction;
 	out[to] = wy * z - wz * y;
 	out[to + 1] = wz * x - wx * z;

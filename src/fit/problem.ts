@@ -106,7 +106,7 @@ export function posed(input: CorrectionInput, unknowns: readonly Unknown[]): Pro
 	const { goal, measures, tolerance } = input;
 	const turn = radians(tolerance.direction);
 	const chainAt = chains(input.shape, unknowns);
-	const measured = (x: readonly number[]) => {
+	const measured = (x: readonly number[]): number[] => {
 		if (measures.length === 0) return [];
 		const shape = placed(input, unknowns, x);
 		return measures.map((measure) => (measure.value(shape) - measure.design) / measure.tolerance);
@@ -116,13 +116,17 @@ export function posed(input: CorrectionInput, unknowns: readonly Unknown[]): Pro
 	const residuals = (x: readonly number[]) => {
 		const { end, direction } = farEnd(chainAt(x));
 		const rows = measured(x);
-		return [end[0], end[1], end[2], ...direction].map((d, i) => (d - aims[i]!) / units[i]!).concat(rows);
+		for (let i = 2; i >= 0; i--) rows.unshift((direction[i]! - aims[3 + i]!) / turn);
+		for (let i = 2; i >= 0; i--) rows.unshift((end[i]! - aims[i]!) / tolerance.position);
+		return rows;
 	};
 	const jacobian = (x: readonly number[]) => {
 		const motion = chainMotion(chainAt(x));
-		const rows = units.map((unit, row) =>
-			unknowns.map(({ kind, index, dear }) => (motion[OF_KIND[kind]][6 * index + row]! * dear) / unit),
-		);
+		const rows: number[][] = [[], [], [], [], [], []];
+		for (const { kind, index, dear } of unknowns) {
+			const moves = motion[OF_KIND[kind]];
+			for (let row = 0; row < 6; row++) rows[row]!.push((moves[6 * index + row]! * dear) / units[row]!);
+		}
 		return measures.length === 0 ? rows : [...rows, ...slopes(measured, x)];
 	};
 	return {

@@ -73,7 +73,7 @@ function normal(problem: Problem, x: readonly number[], residuals: readonly numb
 	return { matrix, gradient };
 }
 
-/** The lower Cholesky factor of a symmetric matrix; null when it is not positive definite. */
+/** The lower Cholesky factor of a symmetric matrix, of which only the lower half is read; null when it is not positive definite. */
 function choleskyOf(a: readonly (readonly number[])[]): number[][] | null {
 	const factor: number[][] = [];
 	for (let i = 0; i < a.length; i++) {
@@ -155,7 +155,12 @@ function stepFrom(place: Place, problem: Problem, damping: number): number[] | n
 	const { x, matrix, gradient } = place;
 	let free = place.free;
 	for (;;) {
-		const damped = free.map((i) => free.map((j) => matrix[i]![j]! * (i === j ? 1 + damping : 1)));
+		const damped = free.map((i, k) => {
+			const row: number[] = [];
+			for (let j = 0; j < k; j++) row.push(matrix[i]![free[j]!]!);
+			row.push(matrix[i]![i]! * (1 + damping));
+			return row;
+		});
 		const way = solveCholesky(
 			damped,
 			free.map((i) => -gradient[i]!),

@@ -22,15 +22,18 @@ const DIE_SPREAD = 0.01;
 const BEND_SPREAD = 0.005;
 /** How far the stretch of an arc strays from 0, where nobody has measured it, and from a test piece's (common practice, no source). */
 const STRETCH_SD = { unmeasured: 0.0045, measured: 0.0025 };
+/** A mark as made and a check as read, in divisions of the tape (common practice, no source). */
+const MARK_SD = 0.4;
+const CHECK_SD = 0.3;
 /** One reading with a protractor, degrees. */
 const ANGLE_READING_SD = 0.25;
 /** Where the plane of bend 1 lies is a matter of how the tube is laid, not of chance. */
 const LAID_SD = 1e-6;
 
-/** Standard deviation of one reading of a check: half a tape division, or the angle finder's. */
+/** Standard deviation of one reading of a check: a part of a tape division, or the angle finder's. */
 export function checkReadingSd(job: Job, check: Check): number {
 	if (check.kind === 'ovality') return OVALITY_SD;
-	return check.kind === 'angle' ? ANGLE_READING_SD : job.tooling.tape / 2;
+	return check.kind === 'angle' ? ANGLE_READING_SD : CHECK_SD * job.tooling.tape;
 }
 
 /** How many bends the tube as it lies on the bench has: those made, and the one at work once it was pulled. */
@@ -64,7 +67,7 @@ export function builtNow(state: State): AsBuilt {
 function toldOf(state: State, bend: BendState, i: number): ToldBend {
 	const planned = at(state.plan.current, i);
 	const told = bend.told ?? bend.made ?? made(state.filter);
-	const mark = { value: bend.mark ?? planned.fromStart, sd: state.start.job.tooling.tape / 2 };
+	const mark = { value: bend.mark ?? planned.fromStart, sd: MARK_SD * state.start.job.tooling.tape };
 	const rotation = { value: bend.rotation ?? planned.rotation, sd: bend.readBack ? READ_BACK_SD : SET_SD };
 	return {
 		// A leg that was measured says where the bend lies; the mark was then asked for, but is not known.
