@@ -2,7 +2,7 @@ import { knownFrom } from '../session/known-from.ts';
 import type { SpringbackPoint } from '../springback/learned-curve.ts';
 import { trimmed } from '../units/format.ts';
 import { convertLength } from '../units/units.ts';
-import type { Learned, Scatter } from './learned.ts';
+import type { Learned } from './learned.ts';
 
 /** As wide as the table leaves in 60 columns. */
 const PLOT_COLUMNS = 26;
@@ -70,20 +70,23 @@ function plot({ back, low, high }: SpringbackPoint, end: number): string {
 	return Array.from({ length: to + 1 }, (_, i) => (i === place(back) ? 'o' : i >= from ? '-' : ' ')).join('');
 }
 
-const SCATTERS: Readonly<Record<string, string>> = {
-	stop: 'stopping',
-	seat: 'seating',
-	dial: 'reading the dial',
-	finder: 'the angle finder',
-};
+/** In words, two on a line so that it can be read in 60 columns. */
+const SCATTERS: readonly (readonly (readonly [keyof Learned['scatter'], string])[])[] = [
+	[
+		['stop', 'stopping'],
+		['seat', 'seating'],
+	],
+	[
+		['dial', 'reading the dial'],
+		['finder', 'the angle finder'],
+	],
+];
 
-function scatterLines(scatter: Readonly<Record<string, Scatter>>): string[] {
-	const told = Object.entries(SCATTERS).flatMap(([name, words]) => {
-		const one = scatter[name];
-		return one ? [`${words} ${one.sd.toFixed(2)} (${one.count})`] : [];
-	});
-	if (told.length === 0) return [];
-	// Two on a line, so that it can be read in 60 columns.
-	const lines = told.flatMap((_, i) => (i % 2 === 0 ? [told.slice(i, i + 2).join(', ')] : []));
-	return lines.map((line, i) => `${i === 0 ? '  scatter, degrees (readings): ' : '    '}${line}`);
+function scatterLines(scatter: Learned['scatter']): string[] {
+	const told = ([name, words]: (typeof SCATTERS)[number][number]) =>
+		`${words} ${scatter[name].sd.toFixed(2)} (${scatter[name].count})`;
+	return [
+		'  scatter in degrees (and readings that tell it):',
+		...SCATTERS.map((line) => `    ${line.map(told).join(', ')}`),
+	];
 }

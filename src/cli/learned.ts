@@ -5,6 +5,7 @@ import { filterPrior } from '../springback/filter.ts';
 import { type Kin, type Lesson, learned, type Provenance } from '../springback/history.ts';
 import { isSame } from '../springback/kin.ts';
 import { type SpringbackPoint, springbackAt } from '../springback/learned-curve.ts';
+import { NOTHING_SEEN, SCATTER_KINDS, type ScatterKind, type Tally, varianceOf } from '../springback/scatter.ts';
 import type { Units } from '../tube/job.ts';
 import { countsIn } from './kept.ts';
 
@@ -22,7 +23,7 @@ export interface Learned {
 	from: Provenance;
 	springback: readonly SpringbackPoint[];
 	/** Standard deviations in degrees by name, of those that were told by anything. */
-	scatter: Readonly<Record<string, Scatter>>;
+	scatter: Readonly<Record<ScatterKind, Scatter>>;
 }
 
 export interface Scatter {
@@ -78,14 +79,12 @@ function learnedOf(rows: readonly KeptRow[], lessons: readonly Lesson[]): Learne
 	return { kin, units: job?.units ?? 'mm', taught, from, springback: springbackAt(prior, ANGLES), scatter };
 }
 
-function scatterOf(lessons: readonly Lesson[]): Record<string, Scatter> {
-	const tallies = new Map<string, { sum: number; count: number }>();
-	for (const { scatter } of lessons) {
-		for (const [name, { sum, count }] of Object.entries(scatter)) {
-			const before = tallies.get(name) ?? { sum: 0, count: 0 };
-			tallies.set(name, { sum: before.sum + sum, count: before.count + count });
-		}
-	}
-	const told = [...tallies].filter(([name, { count }]) => name !== 'readings' && count > 0);
-	return Object.fromEntries(told.map(([name, { sum, count }]) => [name, { sd: Math.sqrt(sum / count), count }]));
+/** What all these lessons say of each scatter, on top of what is common; `count`: deviations that tell of it. */
+function scatterOf(lessons: readonly Lesson[]): Record<ScatterKind, Scatter> {
+	const sum = (kind: ScatterKind, of: keyof Tally) => lessons.reduce((all, { scatter }) => all + scatter[kind][of], 0);
+	const told = (kind: ScatterKind): Scatter => {
+		const tally = { sum: sum(kind, 'sum'), count: sum(kind, 'count') };
+		return { sd: Math.sqrt(varianceOf(kind, { ...NOTHING_SEEN, [kind]: tally })), count: Math.round(tally.count) };
+	};
+	return Object.fromEntries(SCATTER_KINDS.map((kind) => [kind, told(kind)])) as Record<ScatterKind, Scatter>;
 }

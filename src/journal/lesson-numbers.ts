@@ -3,7 +3,13 @@ import type { Lesson } from '../springback/history.ts';
 import { MACHINE } from '../springback/kin.ts';
 
 /** Every tally of a lesson; one that is not named here would be lost, so that leaving one out does not compile. */
-const TALLIES: Readonly<Record<keyof Lesson['scatter'], true>> = { readings: true };
+const TALLIES: Readonly<Record<keyof Lesson['scatter'], true>> = {
+	readings: true,
+	stop: true,
+	seat: true,
+	dial: true,
+	finder: true,
+};
 const NAMES = Object.keys(TALLIES) as (keyof Lesson['scatter'])[];
 
 const UNKNOWNS = MACHINE.length;

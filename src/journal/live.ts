@@ -6,7 +6,7 @@ import { changedPlaces } from '../session/changed.ts';
 import type { Event } from '../session/events.ts';
 import { evolve, initial } from '../session/fold.ts';
 import { jobWarnings } from '../session/job-warnings.ts';
-import { outputsAfter, standing } from '../session/outputs.ts';
+import { announced, outputsAfter, standing } from '../session/outputs.ts';
 import { parseAnswer } from '../session/parse-answer.ts';
 import type { Answer, Ask, Output, RefusedNote } from '../session/protocol.ts';
 import { readBack } from '../session/read-back.ts';
@@ -102,7 +102,7 @@ export class LiveSession {
 				...bentAsField(file.job),
 			},
 			...warningsNote(start.job),
-			...(state.plan.note ? [state.plan.note] : []),
+			...announced(state, state.plan.note),
 			standing(state, log.path),
 		];
 		return new LiveSession(world, log, state, opening);
@@ -133,7 +133,7 @@ export class LiveSession {
 					others: [...others],
 					...bentAsField(start.job),
 				},
-				...(state.plan.note ? [state.plan.note] : []),
+				...announced(state, state.plan.note),
 				standing(state, log.path),
 			];
 			const session = new LiveSession(world, log, state, opening);

@@ -97,10 +97,12 @@ function measurePhase(state: State): Phase {
 	return { at: 'measure', wanted: wantedReadings(state), got: [], must: false };
 }
 
-/** Where little is known yet a blunder would not stand out: two independent readings then. */
+/**
+ * A tube's first measurement: two independent readings. Little is known yet, so that a blunder would not stand out, and what they tell of
+ * this tube serves every bend after it.
+ */
 function wantedReadings(state: State): 1 | 2 {
-	const first = state.bends.every((bend) => bend.pulls.every((row) => row.measured.length === 0));
-	return first && made(state.filter).sd > 0.6 ? 2 : 1;
+	return state.bends.every((bend) => bend.pulls.every((row) => row.measured.length === 0)) ? 2 : 1;
 }
 
 export function noteReading(state: State, value: number): State {

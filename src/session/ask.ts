@@ -6,6 +6,7 @@ import { at, endBefore } from './as-built.ts';
 import { stopRequest, suggestion, target } from './bend-check.ts';
 import { cautionsAt, RELIEF_CAUTION } from './cautions.ts';
 import { dueCheck, expectCheck, uncutTrim } from './check-reading.ts';
+import { knownFrom } from './known-from.ts';
 import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, MeasureAsk, PullAsk, SetAsk } from './protocol.ts';
 import { show } from './show.ts';
 import type { Doubt, Phase, State } from './state.ts';
@@ -70,7 +71,8 @@ function setAsk(state: State): SetAsk {
 
 function pullAsk(state: State): PullAsk {
 	const suggested = suggestion(state);
-	const why = explainStop(state.filter, suggested, stopRequest(state));
+	const pulls = state.bends.reduce((sum, bend) => sum + bend.pulls.length, 0);
+	const why = explainStop(state.filter, suggested, stopRequest(state), knownFrom(state.start.from, pulls));
 	return {
 		ask: 'pull',
 		entry: nextEntry(state),

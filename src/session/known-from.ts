@@ -16,14 +16,15 @@ const MOST_KINDS = 2;
 
 /**
  * What the springback expected before the first pull is known from, as the end of a sentence: `from 3 tubes like this and 5 tubes on
- * other dies of this bender`. A tube is one session.
+ * other dies of this bender`. A tube is one session. `pulls`: those of the tube in hand, which count too.
  */
-export function knownFrom(from: Provenance | undefined): string {
+export function knownFrom(from: Provenance | undefined, pulls = 0): string {
 	const exact = from?.exact.sessions ?? 0;
 	const near = exact >= ENOUGH ? [] : (from?.near.slice(0, MOST_KINDS) ?? []);
 	const all = [
 		...(exact > 0 ? [`${counted(exact)} like this`] : []),
 		...near.map(({ shares, sessions }) => OTHERS[shares](counted(sessions))),
+		...(pulls > 0 ? [pulls === 1 ? 'one pull of this one' : `${pulls} pulls of this one`] : []),
 	];
 	const last = all.pop();
 	if (last === undefined) return 'from mechanics alone';

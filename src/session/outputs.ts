@@ -12,8 +12,14 @@ import type { State } from './state.ts';
 /** What a shell shows after a record: the correction if there was one, then the next ask or the end. */
 export function outputsAfter(before: State, after: State, record: SessionRecord, log: string): Output[] {
 	const corrected = correctionBy(before, after, record);
-	const mend = corrected && lastCanMend(after);
-	return [...(corrected ? [{ ...corrected, ...(mend ? { mend } : {}) }] : []), standing(after, log)];
+	return [...announced(after, corrected), standing(after, log)];
+}
+
+/** A correction as it is told: with what the last bend could still mend, while that is a question. */
+export function announced(state: State, note: CorrectedNote | null): CorrectedNote[] {
+	if (note === null) return [];
+	const mend = lastCanMend(state);
+	return [mend ? { ...note, mend } : note];
 }
 
 /** The open ask, or the closing note. */

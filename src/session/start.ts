@@ -30,7 +30,7 @@ export interface Start {
 /** What mechanics alone lets one expect of a job that nothing has been learned for: the filter's prior and the radius growth. */
 export function coldPrior(job: Job): { prior: Filter; growth: number } {
 	const mechanics = mechanicsPrior(job.tube, job.tooling.clr, job.tube.material);
-	return { prior: filterPrior(mechanics.k), growth: job.tooling.growth ?? mechanics.growth };
+	return { prior: filterPrior(mechanics.k, job.tooling.dialStep), growth: job.tooling.growth ?? mechanics.growth };
 }
 
 /** As coldPrior, with what earlier sessions taught; `from` says which. */

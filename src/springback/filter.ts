@@ -13,11 +13,9 @@ import {
 	PROPORTION,
 	PULL_SD,
 	pullRow,
-	READING_SD,
 	type ReadingKind,
 	readingRow,
 	SEAT,
-	SEAT_SD,
 	TAKE_UP,
 	TAKE_UP_PRIOR,
 	TUBE_PROPORTION,
@@ -25,6 +23,7 @@ import {
 	TUBE_TAKE_UP,
 	TUBE_TAKE_UP_SD,
 } from './model.ts';
+import { NOTHING_SEEN, roundingVariance, type Scatter, varianceOf, withDeviation } from './scatter.ts';
 
 const BLUNDER_PART = 0.03;
 const BLUNDER_SD = 6;
@@ -43,13 +42,44 @@ export interface Filter extends Gaussian {
 	readonly largest: number;
 	/** Whether anything has been read since the last pull. */
 	readonly seen: boolean;
+	/** Variance that the seat's error had when the tube was put in. */
+	readonly seated: number;
+	/** How uncertain the outcome of this bend's first pull was, a standard deviation; 0 before it. */
+	readonly first: number;
+	/** How hands and instruments were seen to scatter. */
+	readonly scatter: Scatter;
+	/** The dial's division, degrees. */
+	readonly dialStep: number;
+}
+
+/** Variance of the operator's stop about the number he was given. */
+export function stoppingVariance(f: Filter): number {
+	return varianceOf('stop', f.scatter);
+}
+
+/** At best a look at the dial leaves so much of the seat's variance unknown. */
+const SEAT_LEFT = 0.5;
+
+/**
+ * Spread of the outcome of a pull where machine and tube are known, and of the seat as much as here: half where somebody said
+ * what the dial shows with the tube snug.
+ */
+export function settledSd(f: Filter): number {
+	const left = f.cov[SEAT]![SEAT]! / f.seated;
+	return Math.sqrt(stoppingVariance(f) + varianceOf('seat', f.scatter) * Math.min(1, Math.max(SEAT_LEFT, left)));
+}
+
+/** Variance of one reading. */
+function readingVariance(f: Filter, kind: ReadingKind): number {
+	if (kind === 'angle') return varianceOf('finder', f.scatter);
+	return varianceOf('dial', f.scatter) + roundingVariance(f.dialStep);
 }
 
 /**
  * Before anything was bent. `k` is the part by which mechanics alone lets the bend open; what the machine's frame and the
- * straight legs add to it is known only as a range of machines.
+ * straight legs add to it is known only as a range of machines. `dialStep`: the dial's division, degrees.
  */
-export function filterPrior(k: number): Filter {
+export function filterPrior(k: number, dialStep = 0.5): Filter {
 	const proportionSd = 90 * Math.hypot(MECHANICS_SD * k, FRAME.sd);
 	const takeUpVariance = TAKE_UP_PRIOR.sd ** 2;
 	const mean = [TAKE_UP_PRIOR.mean, 90 * (k + FRAME.mean), 0, LAG_SHARE * TAKE_UP_PRIOR.mean, 0, 0, 0, 0];
@@ -60,7 +90,8 @@ export function filterPrior(k: number): Filter {
 	cov[LAG]![LAG] = LAG_SHARE ** 2 * takeUpVariance + LAG_SD ** 2;
 	cov[LAG]![TAKE_UP] = LAG_SHARE * takeUpVariance;
 	cov[TAKE_UP]![LAG] = LAG_SHARE * takeUpVariance;
-	return newTube({ mean, cov, readings: 0, surprises: 0, pulls: 0, largest: 0, seen: false });
+	const bend = { pulls: 0, largest: 0, seen: false, seated: 0, first: 0 };
+	return newTube({ mean, cov, readings: 0, surprises: 0, ...bend, scatter: NOTHING_SEEN, dialStep });
 }
 
 /** A fresh tube in the same machine: what was special about the last one is forgotten. */
@@ -72,18 +103,28 @@ export function newTube(f: Filter): Filter {
 
 /** The next bend, in its first seat: straight there. */
 export function newBend(f: Filter): Filter {
-	return newSeat({ ...f, ...replaced(f, ANGLE, 0, 0), pulls: 0, largest: 0, seen: false });
+	return newSeat({ ...f, ...replaced(f, ANGLE, 0, 0), pulls: 0, largest: 0, seen: false, first: 0 });
 }
 
 /** The tube goes back into the die. */
 export function newSeat(f: Filter): Filter {
-	return { ...f, ...replaced(f, SEAT, 0, SEAT_SD ** 2) };
+	const scatter = seatTold(f);
+	const seated = varianceOf('seat', scatter);
+	return { ...f, scatter, seated, ...replaced(f, SEAT, 0, seated) };
+}
+
+/** What the seat that ends now says of seats. */
+function seatTold(f: Filter): Scatter {
+	// Before the first seat there is none.
+	if (f.seated === 0) return f.scatter;
+	const part = 1 - f.cov[SEAT]![SEAT]! / f.seated;
+	return part > 0 ? withDeviation(f.scatter, 'seat', f.mean[SEAT]!, part) : f.scatter;
 }
 
 /** Back at a bend made earlier, in a new seat: its angle as it was known, and the largest dial angle it was pulled to. */
 export function reopened(f: Filter, made: { angle: number; sd: number }, largest: number): Filter {
 	const angle = replaced(newBend(f), ANGLE, made.angle, made.sd ** 2);
-	return { ...newBend(f), ...angle, pulls: 1, largest, seen: true };
+	return { ...newBend(f), ...angle, pulls: 1, largest, seen: true, first: settledSd(f) };
 }
 
 /** What a pull to exactly `loaded` would leave: mean and variance, and the covariance with the angle there now. */
@@ -95,11 +136,16 @@ export function reach(f: Filter, loaded: number): { mean: number; variance: numb
 
 /** After a pull that was asked to stop at `asked` and of which `keyed` was read under load. */
 export function pull(f: Filter, asked: number, keyed: number): Filter {
-	const loaded = dialUnderLoad(asked, keyed);
+	const held = dialUnderLoad(asked, keyed, stoppingVariance(f), roundingVariance(f.dialStep));
+	const { loaded, deviation, part } = held;
 	const c = covarianceWith(f, pullRow(loaded));
 	const now = reach(f, loaded);
 	const before = { mean: f.mean[ANGLE]!, variance: f.cov[ANGLE]![ANGLE]! };
-	const max = maxMoments({ mean: now.mean, variance: now.variance + PULL_SD ** 2 }, before, now.withAngle);
+	const max = maxMoments(
+		{ mean: now.mean, variance: now.variance + held.variance + PULL_SD ** 2 },
+		before,
+		now.withAngle,
+	);
 	const withAngle = c.map((value, i) => value * max.first + f.cov[i]![ANGLE]! * (1 - max.first));
 	withAngle[ANGLE] = max.variance;
 	const mean = f.mean.slice();
@@ -114,7 +160,14 @@ export function pull(f: Filter, asked: number, keyed: number): Filter {
 		pulls: f.pulls + 1,
 		largest: Math.max(f.largest, loaded),
 		seen: false,
+		first: f.pulls === 0 ? spread(f, now.variance) : f.first,
+		scatter: deviation === null ? f.scatter : withDeviation(f.scatter, 'stop', deviation, part),
 	};
+}
+
+/** Standard deviation of what a pull leaves, the operator stopping within his scatter; `variance` of a pull to an exact angle. */
+export function spread(f: Filter, variance: number): number {
+	return Math.sqrt((variance + stoppingVariance(f)) * noise(f).scale);
 }
 
 export interface ReadingOptions {
@@ -126,16 +179,19 @@ export interface ReadingOptions {
 	confirmed?: boolean;
 }
 
+/** However much was confirmed that the model thought impossible, knowledge is not worth less than this factor on variances says. */
+const MOST_SCALE = 4;
+
 /** The noise scale learned so far (a factor on variances, 1 before any reading) and its degrees of freedom. */
 export function noise(f: Filter): { scale: number; df: number } {
 	const df = SCALE_PRIOR + f.readings;
-	return { scale: (SCALE_PRIOR + f.surprises) / df, df };
+	return { scale: Math.min(MOST_SCALE, (SCALE_PRIOR + f.surprises) / df), df };
 }
 
 /** What a reading of this kind is expected to show; `sd` with the reading's own error and the noise learned so far. */
 export function expectReading(f: Filter, kind: ReadingKind): { value: number; sd: number } {
 	const row = readingRow(kind, f.pulls === 0);
-	const { variance } = surprise(f, row, 0, READING_SD ** 2);
+	const { variance } = surprise(f, row, 0, readingVariance(f, kind));
 	return { value: dot(row, f.mean), sd: Math.sqrt(variance * noise(f).scale) };
 }
 
@@ -153,30 +209,47 @@ export function soundness(miss: number, variance: number, readings = 1): number 
 
 /** After a reading: `angle` by the angle finder, `released` on the dial, `pointer` on the dial with the tube snug before pulling. */
 export function observe(f: Filter, kind: ReadingKind, value: number, options: ReadingOptions = {}): Filter {
-	const { sd = READING_SD, readings = 1 } = options;
-	const variance = sd ** 2 / readings;
+	const { readings = 1 } = options;
+	const variance = (options.sd === undefined ? readingVariance(f, kind) : options.sd ** 2) / readings;
 	const row = readingRow(kind, f.pulls === 0);
 	const { miss, variance: expected } = surprise(f, row, value, variance);
 	const weight = options.confirmed ? 1 : soundness(miss, expected * noise(f).scale, readings);
 	const state = options.confirmed ? widened(f, (miss * miss) / 4 - expected, expected - variance) : f;
+	const isOwn = options.sd === undefined && weight > 0.5;
 	return {
 		...f,
 		...updated(state, row, value, variance, weight),
+		scatter: isOwn ? readingTold(f, kind, { miss, expected, variance, readings }) : f.scatter,
 		readings: f.readings + 1,
 		surprises: f.surprises + Math.min((miss * miss) / expected, SURPRISE_CAP),
 		seen: f.seen || kind !== 'pointer' || f.pulls > 0,
 	};
 }
 
+/** What a reading that missed says of how readings of its kind scatter. */
+function readingTold(
+	f: Filter,
+	kind: ReadingKind,
+	{ miss, expected, variance, readings }: { miss: number; expected: number; variance: number; readings: number },
+): Scatter {
+	const part = variance / expected;
+	const most = Math.sqrt(SURPRISE_CAP * expected);
+	const own = part * Math.min(Math.abs(miss), most) * Math.sqrt(readings);
+	if (kind === 'angle') return withDeviation(f.scatter, 'finder', own, part);
+	return withDeviation(f.scatter, 'dial', own, part, roundingVariance(f.dialStep));
+}
+
 /**
  * A confirmed reading that the model thought impossible: the model was too sure of itself. All of it is widened, but at most
- * twofold, since history is worth more than one odd bend; the bend's own angle takes the rest of the variance that `lacks`.
+ * twofold, since history is worth more than one odd bend; the bend's own angle (before it is pulled: its seat) takes the rest of the
+ * variance that `lacks`.
  */
 function widened(f: Filter, lacks: number, has: number): Gaussian {
 	if (lacks <= 0) return f;
 	const factor = 1 + Math.min(1, lacks / has);
-	const rest = lacks - (factor - 1) * has;
-	const cov = f.cov.map((line, i) => line.map((p, j) => p * factor + (i === ANGLE && j === ANGLE ? rest : 0)));
+	const rest = Math.max(0, lacks - (factor - 1) * has);
+	const own = f.pulls === 0 ? SEAT : ANGLE;
+	const cov = f.cov.map((line, i) => line.map((p, j) => p * factor + (i === own && j === own ? rest : 0)));
 	return { mean: f.mean, cov };
 }
 

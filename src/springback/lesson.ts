@@ -1,18 +1,13 @@
 /** What one session teaches those after it: its readings as a likelihood of the machine and material. */
-import type { Filter } from './filter.ts';
+import { type Filter, newSeat } from './filter.ts';
 import type { Gaussian } from './gaussian.ts';
 import type { Told } from './hierarchy.ts';
 import { type Kin, MACHINE } from './kin.ts';
 import { eigen, inverse, times } from './linear.ts';
-
-/** Squared deviations and how many there are: tallies of several sessions add up. */
-export interface Tally {
-	sum: number;
-	count: number;
-}
+import type { Tally } from './scatter.ts';
 
 /** What is tallied, by its name. */
-const TALLIED = ['readings'] as const;
+const TALLIED = ['readings', 'stop', 'seat', 'dial', 'finder'] as const;
 type Tallies = Readonly<Record<(typeof TALLIED)[number], Tally>>;
 
 /** What one session's readings say of machine and material, and of how far readings scatter. Plain JSON. */
@@ -57,7 +52,7 @@ export function lessonFrom(
 	const moved = axes.map(({ vector }) => vector.reduce((sum, x, i) => sum + x * pull[i]!, 0));
 	const held = times(information, before.mean);
 	const vector = held.map((value, i) => axes.reduce((sum, axis, n) => sum + axis.vector[i]! * moved[n]!, value));
-	return { kin, ...about, information, vector, scatter: since(talliesOf(start), talliesOf(end)) };
+	return { kin, ...about, information, vector, scatter: since(talliesOf(start), talliesOf(newSeat(end))) };
 }
 
 /** Whether anything at all was learned. */
@@ -70,13 +65,17 @@ export function machineOf({ mean, cov }: Gaussian): Gaussian {
 	return { mean: MACHINE.map((i) => mean[i]!), cov: MACHINE.map((i) => MACHINE.map((j) => cov[i]![j]!)) };
 }
 
-function talliesOf({ surprises, readings }: Filter): Tallies {
-	return { readings: { sum: surprises, count: readings } };
+function talliesOf({ surprises, readings, scatter }: Filter): Tallies {
+	return { readings: { sum: surprises, count: readings }, ...scatter };
 }
 
 /** `f` with these tallies on top of its own. */
-export function withTallies(f: Filter, { readings: { sum, count } }: Tallies): Filter {
-	return { ...f, readings: f.readings + count, surprises: f.surprises + sum };
+export function withTallies(f: Filter, tallies: Tallies): Filter {
+	const { readings, ...scatter } = tallied((name) => {
+		const [own, more] = [talliesOf(f)[name], tallies[name]];
+		return { sum: own.sum + more.sum, count: own.count + more.count };
+	});
+	return { ...f, readings: readings.count, surprises: readings.sum, scatter };
 }
 
 function since(start: Tallies, end: Tallies): Tallies {

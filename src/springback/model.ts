@@ -31,15 +31,10 @@ export const LAG_SD = 0.6;
 /** One tube of a batch against the next: of the take-up, and as a part of the proportional part. */
 export const TUBE_TAKE_UP_SD = 0.25;
 export const TUBE_PROPORTION_SD = 0.1;
-export const SEAT_SD = 0.25;
-/** How closely an operator stops at the number he was given. */
-export const STOPPING_SD = 0.25;
-/** A dial under load as keyed, rounding to half a degree included. */
-export const KEYED_SD = 0.22;
-/** What a pull does beside the model, and what is left of the error of its dial angle. */
-export const PULL_SD = 0.22;
-/** A dial after release or an angle finder, as keyed. */
-export const READING_SD = 0.25;
+/** A dial under load as keyed, rounding to a division aside. */
+const KEYED_SD = 0.15;
+/** What a pull does beside the model. */
+export const PULL_SD = 0.1;
 /** Over this, what was keyed and confirmed is where the stroke ended, and the stop asked for says nothing. */
 export const DIAL_AGREES = 1;
 
@@ -63,9 +58,15 @@ export function readingRow(kind: ReadingKind, straight: boolean): number[] {
 	return [0, 0, 0, 1, LAG_SHARE, 0, 1, 1];
 }
 
-/** The loaded dial angle reached, from the stop asked for and the dial as keyed, each by its precision. */
-export function dialUnderLoad(asked: number, keyed: number): number {
-	if (Math.abs(asked - keyed) > DIAL_AGREES) return keyed;
-	const [wa, wk] = [1 / STOPPING_SD ** 2, 1 / KEYED_SD ** 2];
-	return (wa * asked + wk * keyed) / (wa + wk);
+/**
+ * The loaded dial angle reached, from the stop asked for and the dial as keyed, each by its precision, and its variance.
+ * `stopping`: variance of the operator's stop; `rounding`: of rounding to a division of the dial; `deviation`: how far the stroke ended
+ * past the stop, as far as the dial tells (`part` of the variance of stopping), null where the stop says nothing.
+ */
+export function dialUnderLoad(asked: number, keyed: number, stopping: number, rounding: number) {
+	const reading = KEYED_SD ** 2 + rounding;
+	if (Math.abs(asked - keyed) > DIAL_AGREES) return { loaded: keyed, variance: reading, deviation: null, part: 0 };
+	const part = stopping / (stopping + reading);
+	const deviation = part * (keyed - asked);
+	return { loaded: asked + deviation, variance: part * reading, deviation, part };
 }

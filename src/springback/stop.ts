@@ -1,7 +1,6 @@
 /** Where to stop the next pull, and whether the bend in hand will do. */
-import { type Filter, made, noise, reach } from './filter.ts';
+import { type Filter, made, noise, reach, settledSd, spread, stoppingVariance } from './filter.ts';
 import { maxMoments } from './gaussian.ts';
-import { STOPPING_SD } from './model.ts';
 import { tCdf, tQuantile } from './student-t.ts';
 import { largest, worthiest } from './worth.ts';
 
@@ -57,15 +56,17 @@ export function suggestStop(f: Filter, req: StopRequest): StopSuggestion {
 
 /** The stop that is worth most: a multiple of the dial step. */
 function best(f: Filter, req: StopRequest): number {
-	const { scale, df } = noise(f);
+	const { df } = noise(f);
 	const outcome = (loaded: number) => {
 		const { mean, variance } = reach(f, loaded);
-		return { mean, sd: Math.sqrt((variance + STOPPING_SD ** 2) * scale) };
+		return { mean, sd: spread(f, variance) };
 	};
+	const hands = { stopping: Math.sqrt(stoppingVariance(f)), settled: settledSd(f) };
 	return worthiest(
 		outcome,
 		req,
-		f.pulls,
+		{ angle: made(f).angle, first: f.pulls === 0 ? null : f.first },
+		hands,
 		(x) => tCdf(x, df),
 		(p) => tQuantile(p, df),
 	);
@@ -87,15 +88,14 @@ function outcome(f: Filter, stop: number): { angle: number; sd: number } {
 	const now = reach(f, stop);
 	const { scale } = noise(f);
 	const before = { mean: made(f).angle, variance: made(f).sd ** 2 / scale };
-	const max = maxMoments({ mean: now.mean, variance: now.variance + STOPPING_SD ** 2 }, before, now.withAngle);
+	const max = maxMoments({ mean: now.mean, variance: now.variance + stoppingVariance(f) }, before, now.withAngle);
 	return { angle: max.mean, sd: Math.sqrt(max.variance * scale) };
 }
 
 /** Of the pull, or already so before it. */
 function riskAt(f: Filter, stop: number, most: number): number {
-	const { scale } = noise(f);
 	const now = reach(f, stop);
-	const byPull = above(f, now.mean, Math.sqrt((now.variance + STOPPING_SD ** 2) * scale), most);
+	const byPull = above(f, now.mean, spread(f, now.variance), most);
 	return Math.max(byPull, above(f, made(f).angle, made(f).sd, most));
 }
 
@@ -123,14 +123,13 @@ export function accept(f: Filter, req: StopRequest): Acceptance {
 	return { over, under, within: 1 - over - under, likelyShort };
 }
 
-/** One sentence: how far the tube is expected to spring back, how sure that is, and what is risked. */
-export function explainStop(f: Filter, suggestion: StopSuggestion, req: StopRequest): string {
+/** One sentence: how far the tube is expected to spring back, what that is known from, how sure it is, and what is risked. */
+export function explainStop(f: Filter, suggestion: StopSuggestion, req: StopRequest, known: string): string {
 	const { stop, expect, risk, limit } = suggestion;
-	const start = f.pulls === 0 && f.readings === 0 ? 'Nothing is measured here yet; expect' : 'Expect';
 	const back = stop - reach(f, stop).mean;
 	const chance = `the chance to pass ${degrees(req.target + req.over)} is ${percent(risk)}`;
 	const end = limit ? `; the machine's largest angle caps the stop` : '';
-	return `${start} it to spring back ${degrees(back)} to ${degrees(expect.angle)}, give or take ${degrees(expect.sd)}; ${chance}${end}.`;
+	return `Expect it to spring back ${degrees(back)} to ${degrees(expect.angle)}, give or take ${degrees(expect.sd)}, known ${known}; ${chance}${end}.`;
 }
 
 function degrees(value: number): string {

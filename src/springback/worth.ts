@@ -1,103 +1,142 @@
 /**
  * What a pull is worth. A stop is chosen among the dial's own divisions by weighing two misfortunes: coming out short, which
- * costs another pull, and passing the upper tolerance, which costs `price` times as much. A fixed price spends the risk where it
- * buys most; a fixed margin would waste what rounding down gives away. The price follows from the risk that is allowed.
+ * costs the pulls still to come, and passing the upper tolerance, which has a price. The price is one for all pulls of a bend,
+ * and such that the whole bend takes the risk allowed: so the risk is spent where it buys most.
  */
-import { SEAT_SD, STOPPING_SD } from './model.ts';
-import { normalCdf } from './student-t.ts';
+import { type Band, farOver, type Hands, nextSpread, type Prices, type Prospects, prospects } from './prospect.ts';
+
+export type { Band, Hands } from './prospect.ts';
 
 /** What a pull to `loaded` leaves: mean and standard deviation of the angle. */
 export type Outcome = (loaded: number) => { mean: number; sd: number };
 
-/** The band to come out in, the part of bends that may pass it, and the dial's division. */
-export interface Band {
-	target: number;
-	under: number;
-	over: number;
-	risk: number;
-	dialStep: number;
-}
-
 /** How a normalised miss is distributed: P(x or less). */
 export type Tail = (x: number) => number;
 
-/** A pull where machine and tube are known: stopping, and a seat known by one look at the dial. */
-const SETTLED_SD = Math.hypot(STOPPING_SD, 0.7 * SEAT_SD);
-/** Part of a bend's risk that one such pull may take, on average over where the target lies between the dial's divisions. */
-const SHARE = 0.68;
+/** Risk to plan with, over the risk allowed: bends pass a little less often than the plan has it, since they are measured before each pull. */
+const PLANNED = 1.13;
 /** No single pull takes more than this many times the bend's risk, wherever the divisions lie. */
 const MOST = 3;
-/** A pull wider than this many settled ones will hardly end the bend: it is priced higher, by this power of how much wider. */
-const WIDE = { from: 1.3, power: 1 };
-/** So is each further pull of a bend, since those before it took their part of the risk. */
-const FURTHER = 0.5;
+/**
+ * Passing the tolerance is never priced under so many pulls over the risk: a generous band is no licence. Where the band is narrow above,
+ * being far over has a price of its own instead.
+ */
+const LEAST_PRICE = 0.24;
+const LEAST_NARROW = 0.5;
+const FAR_PRICE = 27;
+const LARGEST_PRICE = 1000;
 /** So many standard deviations below the upper tolerance is far enough, whatever the price: creeping there tells little. */
-const FAR_ENOUGH = 2.5;
+const FAR_ENOUGH = 2.4;
 const FARTHEST = 270;
 /** Halvings that bring a stop to a thousandth of a degree: it goes to a division of the dial anyway. */
 const ENOUGH = 18;
-/** The price is never under this over the risk: a generous band is no licence. */
-const LEAST = 0.16;
-const LARGEST_PRICE = 1e5;
-const OFFSETS = 50;
+/** Divisions closer than this are looked at in strides first. */
+const STRIDE = 0.1;
 
-/** The dial division to stop at, 0 or up; `pulls` were made of this bend already. `tail` with its `quantile`. */
-export function worthiest(outcome: Outcome, band: Band, pulls: number, tail: Tail, quantile: Tail): number {
+/** Where the bend in hand stands: its angle (0 while it is straight), and the spread of its first pull (null before it). */
+export interface Stand {
+	angle: number;
+	first: number | null;
+}
+
+/** Of what is still missing to the band a pull should be expected to make at least this part. */
+const PROGRESS = 0.3;
+
+/** The dial division to stop at, 0 or up. `tail` with its `quantile`. */
+export function worthiest(
+	outcome: Outcome,
+	band: Band,
+	{ angle, first }: Stand,
+	hands: Hands,
+	tail: Tail,
+	quantile: Tail,
+): number {
+	const { target, under, over, dialStep } = band;
 	// One step from the target is near enough: the spread changes slowly.
-	const near = Math.max(0, 2 * band.target - outcome(band.target).mean);
-	const wide = outcome(near).sd / (WIDE.from * SETTLED_SD);
-	const price = priceOf(band) * Math.max(1, wide) ** WIDE.power * (1 + pulls) ** FURTHER;
+	const { sd } = outcome(Math.max(0, 2 * target - outcome(target).mean));
+	const { prices, ahead } = planFor(band, hands, Math.max(first ?? sd, hands.settled));
+	const again = ahead(nextSpread(sd, hands)).cost;
 	const margin = quantile(1 - Math.min(0.5, MOST * band.risk));
-	const allowed: Allowed = ({ mean, sd }) => mean <= band.target && mean + margin * sd <= band.target + band.over;
-	return divisionFor(outcome, band, price, tail, allowed);
+	const far = farOver(band);
+	const cost = (division: number) => {
+		const at = outcome(division * dialStep);
+		if (at.mean > target || at.mean + margin * at.sd > target + over) return Number.POSITIVE_INFINITY;
+		const past = (bound: number) => tail((at.mean - target - bound) / at.sd);
+		const beyond = far > over ? prices.far * past(far) : 0;
+		return again * tail((target - under - at.mean) / at.sd) + prices.over * past(over) + beyond;
+	};
+	const progress = first === null ? 0 : angle + PROGRESS * Math.max(0, target - under - angle);
+	const enough = ({ mean, sd: wide }: ReturnType<Outcome>) =>
+		mean < Math.max(progress, target + over - FAR_ENOUGH * wide);
+	const top = Math.floor(largest((loaded) => outcome(loaded).mean <= target, ENOUGH) / dialStep + 1e-9);
+	const stride = Math.max(1, Math.round(STRIDE / dialStep));
+	const low = Math.floor(largest((loaded) => enough(outcome(loaded)), ENOUGH) / dialStep + 1e-9);
+	const near = cheapest(cost, top, low, stride);
+	const best = stride === 1 ? near : cheapest(cost, Math.min(top, near + stride), low, 1);
+	return Number((best * dialStep).toFixed(9));
 }
 
-type Allowed = (at: ReturnType<Outcome>) => boolean;
-
-function divisionFor(outcome: Outcome, band: Band, price: number, tail: Tail, allowed: Allowed): number {
-	const { target, dialStep } = band;
-	const [low, high] = [target - band.under, target + band.over];
-	// Where the two densities stand as 1 to `price`: the best of all stops, had the dial no divisions.
-	const back = Math.log(price) / (high - low);
-	const aim = largest((loaded) => {
-		const at = outcome(loaded);
-		const dear = (low + high) / 2 - at.sd * at.sd * back;
-		return allowed(at) && at.mean <= Math.max(dear, high - FAR_ENOUGH * at.sd);
-	}, ENOUGH);
-	const below = Math.floor(aim / dialStep + 1e-9);
-	const [lower, upper] = [outcome(below * dialStep), outcome((below + 1) * dialStep)];
-	const cost = ({ mean, sd }: ReturnType<Outcome>) => tail((low - mean) / sd) + price * tail((mean - high) / sd);
-	const up = allowed(upper) && cost(upper) < cost(lower);
-	return Number(((up ? below + 1 : below) * dialStep).toFixed(9));
-}
-
-/** The last price worked out: a job's band, risk and dial stay the same all through, and the search takes a millisecond. */
-let last = { band: '', price: 1 };
-
-/** At which price settled pulls take their share of the risk: the more may pass, the less it costs. */
-function priceOf({ under, over, risk, dialStep }: Band): number {
-	const band = [under, over, risk, dialStep].join(' ');
-	if (last.band === band) return last.price;
-	let [low, high] = [Math.log(Math.max(1, LEAST / risk)), Math.log(LARGEST_PRICE)];
-	for (let i = 0; i < 25; i++) {
-		const middle = (low + high) / 2;
-		if (settledRisk({ target: 0, under, over, risk, dialStep }, Math.exp(middle)) > SHARE * risk) low = middle;
-		else high = middle;
+/**
+ * The division from `top` down to `low` where the cost is least: it falls at first, and then rises. Where none of them is allowed
+ * (their cost is infinite), the first one under them that is.
+ */
+function cheapest(cost: (division: number) => number, top: number, low: number, stride: number): number {
+	let [best, least] = [0, Number.POSITIVE_INFINITY];
+	for (let division = top + stride; division >= 0; division -= stride) {
+		if (division < low && least < Number.POSITIVE_INFINITY) break;
+		const here = cost(division);
+		if (here === Number.POSITIVE_INFINITY) continue;
+		if (here >= least) break;
+		[best, least] = [division, here];
 	}
-	last = { band, price: Math.exp(high) };
-	return last.price;
+	return best;
 }
 
-/** Probability that a settled pull at this price passes the band, over all ways the divisions may lie. */
-function settledRisk(band: Band, price: number): number {
-	const far = 100 * band.dialStep + 10;
-	let sum = 0;
-	for (let i = 0; i < OFFSETS; i++) {
-		const outcome = (loaded: number) => ({ mean: loaded - far + (i / OFFSETS) * band.dialStep, sd: SETTLED_SD });
-		const { mean, sd } = outcome(divisionFor(outcome, band, price, normalCdf, () => true));
-		sum += normalCdf((mean - band.over) / sd);
+interface Plan {
+	prices: Prices;
+	ahead: Prospects;
+}
+
+/** Plans already made: a bench stays the same all through, and a plan takes a millisecond. */
+const plans = new Map<string, Plan>();
+const MOST_PLANS = 500;
+
+/** The price at which a bend whose first pull has this spread takes the risk allowed. */
+function planFor(band: Band, hands: Hands, first: number): Plan {
+	const [spread, settled, stopping] = [
+		rounded(first, 0.04),
+		rounded(hands.settled, 0.02),
+		rounded(hands.stopping, 0.02),
+	];
+	const { under, over, risk, dialStep } = band;
+	const key = [under, over, risk, dialStep, spread, settled, stopping].join(' ');
+	const before = plans.get(key);
+	if (before) return before;
+	const at = (price: number): Plan => {
+		const prices = { over: price, far: FAR_PRICE };
+		return { prices, ahead: prospects({ ...band, target: 0 }, { settled, stopping }, prices) };
+	};
+	const risky = (plan: Plan) => plan.ahead(spread).risk > PLANNED * risk;
+	let [low, high] = [
+		Math.log(farOver(band) > over ? LEAST_NARROW : LEAST_PRICE / Math.max(risk, 1e-3)),
+		Math.log(LARGEST_PRICE),
+	];
+	let plan = at(Math.exp(low));
+	if (risky(plan)) {
+		for (let i = 0; i < 12; i++) {
+			const middle = (low + high) / 2;
+			if (risky(at(Math.exp(middle)))) low = middle;
+			else high = middle;
+		}
+		plan = at(Math.exp(high));
 	}
-	return sum / OFFSETS;
+	if (plans.size >= MOST_PLANS) plans.clear();
+	plans.set(key, plan);
+	return plan;
+}
+
+function rounded(value: number, grain: number): number {
+	return Number((Math.round(value / grain) * grain).toFixed(2));
 }
 
 /** The largest dial angle that `holds`, by bisection; `holds` is true up to somewhere and false from there. */

@@ -26,6 +26,7 @@ function bendOnce(station: Station, wanted: Wanted): Taken {
 	const finder = world.finder.sd ** 2 + world.finder.division ** 2 / 12;
 	const seatVariance = world.seating ** 2;
 
+	const hands = { stopping: world.operator.stopping, settled: Math.sqrt(stopping + seatVariance / 2) };
 	let g: Gaussian = {
 		mean: [0, 0],
 		cov: [
@@ -47,7 +48,14 @@ function bendOnce(station: Station, wanted: Wanted): Taken {
 		const outcome = (loaded: number) => {
 			return { mean: shop.reach(loaded) - g.mean[SEAT]!, sd: Math.sqrt(g.cov[SEAT]![SEAT]! + stopping) };
 		};
-		return worthiest(outcome, { ...wanted, dialStep: division }, pulls, normalCdf, normalQuantile);
+		return worthiest(
+			outcome,
+			{ ...wanted, dialStep: division },
+			{ angle: 0, first: null },
+			hands,
+			normalCdf,
+			normalQuantile,
+		);
 	};
 	shop.seat(0);
 	if (world.operator.readsPointer) snug();

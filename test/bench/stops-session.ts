@@ -3,7 +3,6 @@ import {
 	expectReading,
 	type Filter,
 	filterPrior,
-	made,
 	newBend,
 	newSeat,
 	newTube,
@@ -16,14 +15,13 @@ import { MOST_PULLS, type Rule, type Station, type Taken, type Wanted } from './
 
 /** The part that mechanics gives for a common chassis tube: 1.5 by .095 in, 60 ksi, on a 6 in die. */
 const MECHANICS = 0.021;
-/** Readings of one thing further apart than this are asked again, and a first bend known no nearer is measured twice. */
+/** Readings of one thing further apart than this are asked again. */
 const AGREE = 1;
-const LITTLE_KNOWN = 0.6;
 
 type Kind = 'angle' | 'released' | 'pointer';
 
 export function session(station: Station): Rule {
-	let filter = filterPrior(MECHANICS);
+	let filter = filterPrior(MECHANICS, station.world.dial.division);
 	let measured = false;
 	return {
 		newTube() {
@@ -58,7 +56,7 @@ function bendOnce(before: Filter, station: Station, wanted: Wanted, known: boole
 		loadedBefore = Math.max(loadedBefore ?? 0, Math.min(stop, loaded));
 		const request: StopRequest = { ...base, loadedBefore };
 		if (accept(f, request).likelyShort && pulls < MOST_PULLS) continue;
-		f = measure(f, station, !measured && made(f).sd > LITTLE_KNOWN);
+		f = measure(f, station, !measured);
 		measured = true;
 		if (accept(f, request).under <= 0.5 || pulls >= MOST_PULLS) {
 			return { filter: f, taken: { pulls, seats, angle: shop.angle } };
@@ -98,7 +96,7 @@ function settled(f: Filter, kind: Kind, doubted: number, again: number, others: 
 	return observe(f, kind, likelier, { confirmed: true });
 }
 
-/** The angle finder, twice where little is known. */
+/** The angle finder, twice at a tube's first measurement. */
 function measure(f: Filter, { finder }: Station, twice: boolean): Filter {
 	if (!twice) return readInto(f, 'angle', finder);
 	const first = finder();

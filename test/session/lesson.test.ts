@@ -49,10 +49,13 @@ describe('what a session leaves', () => {
 		expect(lesson.kin).toEqual(kinOf(hatJob()));
 	});
 
-	it('is nothing before a reading, and where the session is not to teach', () => {
+	it('is nothing before a reading, and where the session is not to teach; of a pull alone it is how near the stop was', () => {
 		const seated = give(begin(hatJob()), { ready: true });
 		expect(lessonOf(seated.state)).toBeNull();
-		expect(lessonOf(give(seated, { loaded: open(seated, 'pull').stop }).state)).toBeNull();
+		const stopped = lessonOf(give(seated, { loaded: open(seated, 'pull').stop + 0.5 }).state)!;
+		expect(stopped.information.flat()).toEqual(Array(16).fill(0));
+		expect(stopped.scatter.stop.count).toBeGreaterThan(0);
+		expect(stopped.scatter).toMatchObject({ seat: { count: 0 }, dial: { count: 0 }, finder: { count: 0 } });
 		expect(lessonOf(measured(begin(hatJob(), false)).state)).toBeNull();
 	});
 

@@ -29,7 +29,7 @@ function coldTubes(tubes: number, options: Partial<ShopOptions> = {}) {
 
 describe('a cold machine', () => {
 	it('makes bends in at most 3.5 pulls with at most 3 % over, blunders included', () => {
-		const got = coldTubes(400);
+		const got = coldTubes(1000);
 		expect(got.pulls).toBeLessThan(3.5);
 		expect(got.over).toBeLessThan(0.03);
 		expect(got.within).toBeGreaterThan(0.74);

@@ -1,0 +1,56 @@
+/**
+ * How far hands and instruments scatter. Every shop begins with what is common; each deviation that the readings show is
+ * tallied, so that a shop's own scatter takes the place of the common one. Degrees.
+ */
+
+/** Squared deviations and how many there are: tallies of several sessions add up. */
+export interface Tally {
+	sum: number;
+	count: number;
+}
+
+/** Stopping at the number given; the tube's seat; reading the dial, its divisions aside; reading the angle finder. */
+export const SCATTER_KINDS = ['stop', 'seat', 'dial', 'finder'] as const;
+export type ScatterKind = (typeof SCATTER_KINDS)[number];
+export type Scatter = Readonly<Record<ScatterKind, Tally>>;
+
+/** Standard deviations of any shop (common practice, no source). */
+const COMMON: Readonly<Record<ScatterKind, number>> = { stop: 0.25, seat: 0.25, dial: 0.2, finder: 0.25 };
+/** The common figure weighs as much as so many deviations. */
+const WEIGHT = 20;
+/** No shop is thought this much better or worse than the common one, as a factor of the standard deviation. */
+const WITHIN = { least: 0.4, most: 2 };
+/** One deviation counts as no more than so many standard deviations: a blunder that was confirmed is no scatter. */
+const MOST_AT_ONCE = 2.5;
+
+const NONE: Tally = { sum: 0, count: 0 };
+export const NOTHING_SEEN: Scatter = { stop: NONE, seat: NONE, dial: NONE, finder: NONE };
+
+/** Variance of one deviation of this kind, as far as it is known. */
+export function varianceOf(kind: ScatterKind, scatter: Scatter): number {
+	const { sum, count } = scatter[kind];
+	const common = COMMON[kind] ** 2;
+	const seen = (WEIGHT * common + sum) / (WEIGHT + count);
+	return Math.min(WITHIN.most ** 2 * common, Math.max(WITHIN.least ** 2 * common, seen));
+}
+
+/** Variance of rounding to a division of the dial. */
+export function roundingVariance(division: number): number {
+	return division ** 2 / 12;
+}
+
+/**
+ * With one more deviation. An estimate of it that rests on `part` of its variance (the rest is still unknown) has that part of its
+ * square, so that both add up to the variance itself. `besides`: variance that is known and is no scatter.
+ */
+export function withDeviation(
+	scatter: Scatter,
+	kind: ScatterKind,
+	estimate: number,
+	part: number,
+	besides = 0,
+): Scatter {
+	const { sum, count } = scatter[kind];
+	const square = Math.min(estimate ** 2, MOST_AT_ONCE ** 2 * part * (varianceOf(kind, scatter) + besides));
+	return { ...scatter, [kind]: { sum: sum + square - part * besides, count: count + part } };
+}
