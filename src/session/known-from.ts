@@ -24,7 +24,7 @@ export function knownFrom(from: Provenance | undefined, pulls = 0): string {
 	const all = [
 		...(exact > 0 ? [`${counted(exact)} like this`] : []),
 		...near.map(({ shares, sessions }) => OTHERS[shares](counted(sessions))),
-		...(pulls > 0 ? [pulls === 1 ? 'one pull of this one' : `${pulls} pulls of this one`] : []),
+		...(pulls > 0 ? [pulls === 1 ? 'one pull of this tube' : `${pulls} pulls of this tube`] : []),
 	];
 	const last = all.pop();
 	if (last === undefined) return 'from mechanics alone';
