@@ -96,6 +96,11 @@ export class Kernel {
 		return new this.oc.BRepExtrema_DistShapeShape(a, b).Value();
 	}
 
+	/** Between two directions, in degrees. */
+	angle(a: Point, b: Point): number {
+		return (new this.oc.gp_Dir(...a).Angle(new this.oc.gp_Dir(...b)) * 180) / Math.PI;
+	}
+
 	/** A turn of space about the line through `at` along `axis`, by the right-hand rule. */
 	turn(at: Point, axis: Point, degrees: number): gp_Trsf {
 		const turn = new this.oc.gp_Trsf();

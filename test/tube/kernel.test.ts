@@ -8,6 +8,7 @@ import { selfContact } from '../../src/tube/self-contact.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 import { around, tubeTurn } from '../../src/tube/turns.ts';
 import { Kernel } from '../helpers/kernel.ts';
+import { builtForward } from '../helpers/kernel-tube.ts';
 import { plainJob } from '../helpers/plain-job.ts';
 import { anyTube } from '../helpers/tubes.ts';
 
@@ -20,38 +21,6 @@ const near = (a: Point, b: Point, within: number) => {
 	expect(Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2])).toBeLessThan(within);
 };
 const radii = (shape: Shape) => shape.bends.map((bend) => bend.radius);
-
-/** Where the kernel's own turns and shifts put the far end, its direction and every straight's start. */
-function builtForward(shape: Shape): { starts: Point[]; end: Point; direction: Point } {
-	let [at, ahead, aside]: Point[] = [
-		[0, 0, 0],
-		[1, 0, 0],
-		[0, 1, 0],
-	] as [Point, Point, Point];
-	const starts: Point[] = [];
-	const less = (a: Point, b: Point): Point => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
-	// `ahead` and `aside` are points one unit from `at`, so that every transform takes the frame along.
-	const carry = (by: ReturnType<Kernel['turn']>) => {
-		[at, ahead, aside] = [kernel.moved(at!, by), kernel.moved(ahead!, by), kernel.moved(aside!, by)];
-	};
-	shape.straights.forEach((length, i) => {
-		starts.push(at!);
-		const direction = less(ahead!, at!);
-		carry(kernel.shift([length * direction[0], length * direction[1], length * direction[2]]));
-		const bend = shape.bends[i];
-		if (!bend) return;
-		carry(kernel.turn(at!, direction, bend.rotation));
-		const normal = less(aside!, at!);
-		const center: Point = [0, 1, 2].map((x) => at![x]! + bend.radius * normal[x]!) as unknown as Point;
-		const axis: Point = [
-			direction[1] * normal[2] - direction[2] * normal[1],
-			direction[2] * normal[0] - direction[0] * normal[2],
-			direction[0] * normal[1] - direction[1] * normal[0],
-		];
-		carry(kernel.turn(center, axis, bend.angle));
-	});
-	return { starts, end: at!, direction: less(ahead!, at!) };
-}
 
 describe('a tube against the OpenCASCADE kernel', () => {
 	it('has the length and volume of the solid swept along its corners', () => {
@@ -70,7 +39,7 @@ describe('a tube against the OpenCASCADE kernel', () => {
 	it('ends where, and runs as, the kernel builds it from straights, rotations and angles', () => {
 		fc.assert(
 			fc.property(anyTube({ bends: { min: 1, max: 10 } }), (tube) => {
-				const forward = builtForward(tube);
+				const forward = builtForward(kernel, tube);
 				const { end, direction } = shapeEnd(tube);
 				near(end, forward.end, 1e-9);
 				near(direction, forward.direction, 1e-12);
