@@ -8,6 +8,7 @@ import { draws } from '../../src/practice/random.ts';
 import { shapeEnd } from '../../src/tube/frames.ts';
 import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
 import type { Shape } from '../../src/tube/shape.ts';
+import type { Reference } from '../helpers/scipy-fits.ts';
 import { anyTube } from './fit-jobs.ts';
 import { median } from './rounds.ts';
 
@@ -103,18 +104,6 @@ function general(problem: ReturnType<typeof posed>, start: readonly number[]): n
 		errorTolerance: 1e-14,
 	};
 	return levenbergMarquardt({ x: rows, y: rows.map(() => 0) }, curve, options).parameterValues;
-}
-
-interface Reference {
-	made: number;
-	room: number;
-	chord: { design: number; tolerance: number } | null;
-	design: { straights: number[]; angles: number[]; rotations: number[] };
-	shape: Reference['design'];
-	radius: number;
-	goal: CorrectionInput['goal'];
-	cost: number;
-	active: number;
 }
 
 /** The largest difference of cost to scipy's trf over the committed cases, bounds slack and bounds active. */

@@ -6,6 +6,7 @@ import { checkValue } from '../../src/tube/checks.ts';
 import { shapeEnd } from '../../src/tube/frames.ts';
 import type { Check } from '../../src/tube/job.ts';
 import type { Shape } from '../../src/tube/shape.ts';
+import type { Reference } from '../helpers/scipy-fits.ts';
 import { anyTube } from '../helpers/tubes.ts';
 
 /** A correction with room on every side, in mm, of a design of which `shape` is what it has come to. */
@@ -30,18 +31,6 @@ const withError = (nominal: Shape, bend: number, error: { angle?: number; rotati
 		i === bend ? { ...b, angle: b.angle + (error.angle ?? 0), rotation: b.rotation + (error.rotation ?? 0) } : b,
 	),
 });
-
-interface Reference {
-	made: number;
-	room: number;
-	chord: { design: number; tolerance: number } | null;
-	design: { straights: number[]; angles: number[]; rotations: number[] };
-	shape: Reference['design'];
-	radius: number;
-	goal: CorrectionInput['goal'];
-	cost: number;
-	active: number;
-}
 
 describe('against scipy least_squares (trf), with its own kinematics: test/fixtures/fit-scipy.py', () => {
 	const { cases } = JSON.parse(readFileSync(new URL('../fixtures/fit-scipy.json', import.meta.url), 'utf8')) as {

@@ -1,33 +1,14 @@
-import { afterEach, describe, expect, test } from 'vitest';
-import { openScreen } from '../../src/screen/open-screen.tsx';
+import { describe, expect, test } from 'vitest';
 import { SESSION, SET } from '../helpers/asks.ts';
 import { FakeHome, FakeLive, ROWS } from '../helpers/fake-ports.ts';
-import { HeadlessTerminal } from '../helpers/mount.tsx';
-import { screenAsKept } from '../helpers/screen-fixtures.ts';
+import { asKept, runScreen, SIZE } from '../helpers/run-screen.ts';
 
-const SIZE = { columns: 80, rows: 24 };
-const running: { terminal: HeadlessTerminal; ended: Promise<number> }[] = [];
-
-async function start(rows: ConstructorParameters<typeof FakeHome>[1] = ROWS, size = SIZE) {
+async function start(rows: ConstructorParameters<typeof FakeHome>[1] = ROWS, size?: { columns: number; rows: number }) {
 	const home = new FakeHome(new FakeLive([SESSION, SET]), rows);
-	const terminal = new HeadlessTerminal(size);
-	const streams = { stdin: terminal.stdin, stdout: terminal.stdout, environment: { TERM: 'xterm' } };
-	running.push({ terminal, ended: openScreen({ ...streams, port: home }) });
+	const terminal = runScreen(home, size);
 	await terminal.until('Besides');
 	return { terminal, home };
 }
-
-async function asKept(...screen: Parameters<typeof screenAsKept>): Promise<void> {
-	const { wanted, shown } = await screenAsKept(...screen);
-	expect(shown).toBe(wanted);
-}
-
-afterEach(async () => {
-	for (const { terminal, ended } of running.splice(0)) {
-		terminal.type('\x03');
-		await ended;
-	}
-});
 
 describe('the home page', () => {
 	test.each([

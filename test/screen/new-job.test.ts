@@ -1,32 +1,11 @@
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { readJob } from '../../src/job/read.ts';
-import { openScreen } from '../../src/screen/open-screen.tsx';
 import { FakeHome, ROWS, refusal } from '../helpers/fake-ports.ts';
-import { HeadlessTerminal } from '../helpers/mount.tsx';
-import { screenAsKept } from '../helpers/screen-fixtures.ts';
+import { asKept, runScreen, SIZE } from '../helpers/run-screen.ts';
 
-const SIZE = { columns: 80, rows: 24 };
-const running: { terminal: HeadlessTerminal; ended: Promise<number> }[] = [];
-
-function start(size = SIZE, home = new FakeHome(null, ROWS)) {
-	const terminal = new HeadlessTerminal(size);
-	const streams = { stdin: terminal.stdin, stdout: terminal.stdout, environment: { TERM: 'xterm' } };
-	const ended = openScreen({ ...streams, port: home });
-	running.push({ terminal, ended });
-	return { terminal, home };
+function start(size?: { columns: number; rows: number }, home = new FakeHome(null, ROWS)) {
+	return { terminal: runScreen(home, size), home };
 }
-
-async function asKept(...screen: Parameters<typeof screenAsKept>): Promise<void> {
-	const { wanted, shown } = await screenAsKept(...screen);
-	expect(shown).toBe(wanted);
-}
-
-afterEach(async () => {
-	for (const { terminal, ended } of running.splice(0)) {
-		terminal.type('\x03');
-		await ended;
-	}
-});
 
 /** Enter of a numeric pad. */
 const ENTER = '\n';

@@ -1,12 +1,7 @@
-import { afterEach, describe, expect, test } from 'vitest';
-import { openScreen } from '../../src/screen/open-screen.tsx';
+import { describe, expect, test } from 'vitest';
 import type { KeptBender } from '../../src/settings/settings.ts';
 import { FakeHome, ROWS, refusal } from '../helpers/fake-ports.ts';
-import { HeadlessTerminal } from '../helpers/mount.tsx';
-import { screenAsKept } from '../helpers/screen-fixtures.ts';
-
-const SIZE = { columns: 80, rows: 24 };
-const running: { terminal: HeadlessTerminal; ended: Promise<number> }[] = [];
+import { asKept, runScreen } from '../helpers/run-screen.ts';
 
 const QUAY: KeptBender = {
 	name: 'quay',
@@ -14,29 +9,15 @@ const QUAY: KeptBender = {
 	dies: [{ name: 'five', units: 'in', fields: { clr: 5, clamp: 3 } }],
 };
 
-async function start(kept: readonly KeptBender[], size = SIZE) {
+async function start(kept: readonly KeptBender[], size?: { columns: number; rows: number }) {
 	const home = new FakeHome(null, ROWS);
 	home.workshop.kept = kept;
-	const terminal = new HeadlessTerminal(size);
-	const streams = { stdin: terminal.stdin, stdout: terminal.stdout, environment: { TERM: 'xterm' } };
-	running.push({ terminal, ended: openScreen({ ...streams, port: home }) });
+	const terminal = runScreen(home, size);
 	await terminal.until('Jobs');
 	terminal.type('test piece\n');
 	await terminal.until('Benders and dies');
 	return { terminal, workshop: home.workshop };
 }
-
-async function asKept(...screen: Parameters<typeof screenAsKept>): Promise<void> {
-	const { wanted, shown } = await screenAsKept(...screen);
-	expect(shown).toBe(wanted);
-}
-
-afterEach(async () => {
-	for (const { terminal, ended } of running.splice(0)) {
-		terminal.type('\x03');
-		await ended;
-	}
-});
 
 describe('benders and dies', () => {
 	test('a bender is set up with its first die', async () => {

@@ -1,7 +1,7 @@
 import { type Fault, show } from '../fault.ts';
 import { readJob } from '../read.ts';
 import { CHECK_PARTS, type CheckKind, checkJson } from './check-questions.ts';
-import { bendsIn, type Draft, type JobJson, type Part, type Place, unitsOf, type Value } from './draft.ts';
+import { bendsIn, type Draft, FIELD_OF, type JobJson, type Part, type Place, unitsOf, type Value } from './draft.ts';
 import { OWN, type Question, questionOf, type Shop } from './questions.ts';
 import { addBend, addOffset, addPoint, partBend } from './shape-parts.ts';
 import { lengthOf, valueAt } from './value.ts';
@@ -71,27 +71,9 @@ function unfitFor({ kind, options, usual, label }: Question, text: string, draft
 /** The place of the open question in the job file. */
 function placeOf({ at, item, field }: Draft): string {
 	return (
-		PLACES[at] ?? (at === 'field' ? field : at === 'x' || at === 'y' || at === 'z' ? `shape.points[${item}]` : 'job')
+		FIELD_OF[at] ?? (at === 'field' ? field : at === 'x' || at === 'y' || at === 'z' ? `shape.points[${item}]` : 'job')
 	);
 }
-
-const PLACES: Partial<Record<Place, string>> = {
-	name: 'name',
-	units: 'units',
-	material: 'tube.material',
-	od: 'tube.od',
-	wall: 'tube.wall',
-	stock: 'tube.stock',
-	bender: 'tooling.bender',
-	dieName: 'tooling.die',
-	clr: 'tooling.clr',
-	clamp: 'tooling.clamp',
-	follow: 'tooling.follow',
-	last: 'shape.last',
-	trimStart: 'trim.start',
-	trimEnd: 'trim.end',
-	notes: 'notes',
-};
 
 /** The object with the key, or without it where there is no value. */
 function withKey<T extends object>(object: T | undefined, key: string, value: unknown): T {

@@ -1,21 +1,5 @@
-import type { Draft, JobJson, Place } from './draft.ts';
+import { type Draft, FIELD_OF, type JobJson } from './draft.ts';
 import { OWN } from './questions.ts';
-
-/** Where in the file the answer to a question stands that has a place of its own. */
-const FIELDS: Partial<Record<Place, string>> = {
-	name: 'name',
-	material: 'tube.material',
-	od: 'tube.od',
-	wall: 'tube.wall',
-	stock: 'tube.stock',
-	clr: 'tooling.clr',
-	clamp: 'tooling.clamp',
-	follow: 'tooling.follow',
-	last: 'shape.last',
-	trimStart: 'trim.start',
-	trimEnd: 'trim.end',
-	notes: 'notes',
-};
 
 /** The answer that the open question has in the file already, as `answer` takes it; null where there is none. */
 export function currentAnswer(draft: Draft): string | null {
@@ -43,7 +27,7 @@ export function currentAnswer(draft: Draft): string | null {
 		case 'field':
 			return written(fieldOf(file, draft.field));
 		default:
-			return written(fieldOf(file, FIELDS[at] ?? ''));
+			return written(fieldOf(file, FIELD_OF[at] ?? ''));
 	}
 }
 
