@@ -1,5 +1,6 @@
 import { type Suspect, suspectsOf } from '../fit/suspects.ts';
 import { normalizeRotation } from '../tube/angles.ts';
+import type { Check } from '../tube/job.ts';
 import { formatTape } from '../units/tape.ts';
 import { at } from './as-built.ts';
 import { builtNow } from './estimate.ts';
@@ -12,11 +13,20 @@ const EXPLAINS = 3;
 const MARK_SLIP = 16;
 const PLANE_SLIP = 10;
 
+/** What a check is read with. */
+const TOOL: Record<Check['kind'], string> = {
+	drop: 'straight edge',
+	out: 'straight edge',
+	angle: 'angle finder',
+	span: 'tape',
+	ovality: 'calliper',
+};
+
 /**
  * The words to ask about a check reading that does not go with what was made: the angle that it contradicts most, and the one mark
  * or plane that would explain it, if it were off by an amount that marks and planes are off by.
  */
-export function blame(state: State, name: string, reading: number): string {
+export function blame(state: State, { name, kind: read }: Check, reading: number): string {
 	const doubted = { reading, skipped: false, count: 1 as const };
 	const suspects = suspectsOf(builtNow({ ...state, checks: { ...state.checks, [name]: doubted } }));
 	const angle = suspects.find(({ kind }) => kind === 'angle');
@@ -29,7 +39,7 @@ export function blame(state: State, name: string, reading: number): string {
 		.filter(({ likely }) => likely > 0)
 		.sort((a, b) => b.likely - a.likely);
 	const or = hand ? `; or ${asked(state, hand.suspect)}` : '';
-	return `${against} again, and see that the straight edge lies where the check says${or || '.'}`;
+	return `${against} again, and see that the ${TOOL[read]} lies where the check says${or || '.'}`;
 }
 
 /** How much better all fits without it, less how rare an error of that size is: logarithms of likelihoods. */

@@ -72,7 +72,7 @@ function reasonOf(state: State, reading: Reading, expected: Expected): string | 
 			const sd = Math.hypot(expected.sd, checkReadingSd(state.start.job, check));
 			const off = Math.abs(value - expected.value);
 			if (off <= check.tolerance + CHECK_DOUBT * sd) return null;
-			const why = check.kind === 'ovality' ? 'Measure again.' : blame(state, check.name, value);
+			const why = check.kind === 'ovality' ? 'Measure again.' : blame(state, check, value);
 			return `${show(expected.value)} was expected from what has been made; this is ${show(off)} away. ${why}`;
 		}
 		case 'length':

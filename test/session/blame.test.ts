@@ -105,7 +105,7 @@ describe('the sentence about a check reading that does not go with what was made
 		expect(why).toMatch(/It does not go with (89|9\d)(\.\d)? degrees at bend 2: measure again/);
 		expect(why).not.toContain('mark of');
 		expect(why).not.toContain('plane of');
-		expect(why).toMatch(/lies where the check says\.$/);
+		expect(why).toMatch(/see that the angle finder lies where the check says\.$/);
 	});
 
 	it('leaves the reading to stand when it is kept, and then believes it', () => {
