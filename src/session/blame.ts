@@ -12,6 +12,8 @@ const EXPLAINS = 3;
 /** Sizes that gross errors commonly have: a tape misread, in divisions; a plane set wrong, in degrees (common practice, no source). */
 const MARK_SLIP = 16;
 const PLANE_SLIP = 10;
+/** An error of more than so many of them is not asked about: nobody marks a tube a yard off. */
+const MOST_SLIPS = 3;
 
 /** What a check is read with. */
 const TOOL: Record<Check['kind'], string> = {
@@ -46,7 +48,7 @@ export function blame(state: State, { name, kind: read }: Check, reading: number
 function likelihood(state: State, { kind, value, would, off }: Suspect): number {
 	const { tape } = state.start.job.tooling;
 	const slip = kind === 'mark' ? (would - value) / (MARK_SLIP * tape) : normalizeRotation(would - value) / PLANE_SLIP;
-	return (off ** 2 - slip ** 2) / 2;
+	return Math.abs(slip) > MOST_SLIPS ? 0 : (off ** 2 - slip ** 2) / 2;
 }
 
 function asked(state: State, { kind, bend, value, would }: Suspect): string {
