@@ -4,6 +4,7 @@ import { limitSpent, suggestion } from './bend-check.ts';
 import { doubtOf, expectedOf } from './doubts.ts';
 import type { Event, Reading } from './events.ts';
 import { undoable } from './fold.ts';
+import { impossible, impossibleReading } from './impossible.ts';
 import type { Action, Answer, ReadingKind, RefusedNote } from './protocol.ts';
 import { reopenHindrance } from './reopen.ts';
 import { amended, settle } from './settle.ts';
@@ -57,6 +58,8 @@ function eventsOf(action: Action, state: State): Decision {
 /** Answers that belong to the open ask. */
 function asked(action: Action, state: State): Decision {
 	const { phase } = state;
+	const why = impossible(state, action);
+	if (why !== null) return refuse(why);
 	switch (phase.at) {
 		case 'set':
 			if (action.do === 'ready') return ready(state, action);
@@ -223,6 +226,8 @@ function amend(state: State, action: Extract<Action, { do: 'amend' }>): Decision
 	}
 	const was = readings.find((reading) => reading.of === of);
 	const reading = { ...was, of, value: action.reading, amends: action.entry };
+	const why = impossibleReading(state, reading);
+	if (why !== null) return refuse(why);
 	const doubted = doubtOf(stateBefore(state, action.entry), reading);
 	if (doubted) return { events: [{ type: 'reading-doubted', reading, ...doubted, others: [], rest: [] }] };
 	return { events: [amended(reading)] };

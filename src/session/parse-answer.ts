@@ -3,19 +3,11 @@ import { readingsIn } from './answers.ts';
 import { at } from './as-built.ts';
 import { dueCheck } from './check-reading.ts';
 import type { Reading } from './events.ts';
-import { wrongNumber } from './number-kinds.ts';
 import type { Action, Answer, EvidenceKind, RefusedNote } from './protocol.ts';
 import type { State } from './state.ts';
 
-/** An answer could not be read, or holds a number that its kind cannot have. */
-class Unreadable extends Error {
-	constructor(
-		readonly code: RefusedNote['code'],
-		message: string,
-	) {
-		super(message);
-	}
-}
+/** An answer could not be read. */
+class Unreadable extends Error {}
 
 type Raw = Record<string, unknown>;
 
@@ -48,7 +40,7 @@ export function parseAnswer(raw: unknown, state: State): Answer | { refused: Ref
 		return answerOf(raw, state);
 	} catch (error) {
 		if (!(error instanceof Unreadable)) throw error;
-		return { refused: { note: 'refused', code: error.code, why: error.message } };
+		return { refused: { note: 'refused', code: 'not-understood', why: error.message } };
 	}
 }
 
@@ -181,13 +173,9 @@ function openReading(state: State): Pick<Reading, 'of' | 'name'> {
 /** A number of the kind that a reading has. */
 function number(raw: unknown, reading: Pick<Reading, 'of' | 'name'>, state: State, place: string): number {
 	const check = reading.of === 'check' ? dueCheck(state, reading.name ?? '').check : null;
-	const value =
-		check?.kind === 'ovality' && isRaw(raw)
-			? ratio(raw, state)
-			: scalar(raw, kindOf(reading, check?.kind), state, place);
-	const wrong = wrongNumber(value, reading.of, check?.kind);
-	if (wrong) throw new Unreadable('not-possible', `"${place}" is ${value}: ${wrong}`);
-	return value;
+	return check?.kind === 'ovality' && isRaw(raw)
+		? ratio(raw, state)
+		: scalar(raw, kindOf(reading, check?.kind), state, place);
 }
 
 function kindOf(reading: Pick<Reading, 'of'>, check: string | undefined): 'length' | 'angle' | 'number' {
@@ -242,7 +230,7 @@ function quoted(keys: readonly string[]): string {
 }
 
 function misread(why: string): Unreadable {
-	return new Unreadable('not-understood', why);
+	return new Unreadable(why);
 }
 
 function isRaw(raw: unknown): raw is Raw {
