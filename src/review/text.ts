@@ -2,6 +2,7 @@ import type { KeptSession } from '../journal/catalogue.ts';
 import { history } from '../session/history.ts';
 import { fits } from '../session/outputs.ts';
 import { readBack } from '../session/read-back.ts';
+import { stages } from '../session/stages.ts';
 import type { State } from '../session/state.ts';
 import { bendLimits, type SessionView, sessionView } from '../session/views.ts';
 import { bentAsWords } from '../tube/bent-as.ts';
@@ -45,7 +46,10 @@ function bendLines(view: SessionView, bend: SessionView['bends'][number], index:
 }
 
 function pullLine(pull: SessionView['bends'][number]['pulls'][number]): string {
-	const measured = pull.measured.length > 0 ? `, measured ${pull.measured.map((x) => trimmed(x, 2)).join(', ')}` : '';
+	const [pulled = [], ...opened] = stages(pull);
+	const read = (word: string, readings: readonly number[]) =>
+		readings.length > 0 ? `${word}${readings.map((x) => ` ${trimmed(x, 2)}`).join(',')}` : '';
+	const measured = `${read(', measured', pulled)}${opened.map((readings) => read(', opened to', readings)).join('')}`;
 	const released = pull.released === null ? '' : `, released ${trimmed(pull.released, 2)}`;
 	const pointer = pull.pointer === null ? '' : `, snug ${trimmed(pull.pointer, 2)}`;
 	const undone = pull.void ? '  (taken back)' : '';

@@ -1,4 +1,4 @@
-import type { Answer, Ask, Output, ReadingKind } from '../session/protocol.ts';
+import type { Answer, Ask, EvidenceKind, Output, ReadingKind } from '../session/protocol.ts';
 import type { WouldBe } from '../session/would-be.ts';
 import type { Job } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
@@ -9,6 +9,7 @@ export interface KeptReading {
 	value: number;
 	bend?: number;
 	name?: string;
+	evidence?: EvidenceKind;
 }
 
 /** One record of the log, as a person reads it. */
@@ -24,6 +25,8 @@ export interface MadePull {
 	loaded: number;
 	released: number | null;
 	measured: readonly number[];
+	/** Before which of `measured`, counted from 0, the bend was opened. */
+	opened?: readonly number[];
 }
 
 /** A session that is going on, as the screen needs it. */

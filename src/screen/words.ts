@@ -1,4 +1,4 @@
-import type { CheckAsk, EvidenceKind, ReadingKind, TurnWay } from '../session/protocol.ts';
+import type { CheckAsk, ConfirmAsk, EvidenceKind, ReadingKind, TurnWay } from '../session/protocol.ts';
 import type { Check, CornerName, Job, StraightPlace } from '../tube/job.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import { formatTape } from '../units/tape.ts';
@@ -61,12 +61,28 @@ export const EVIDENCE: Record<EvidenceKind, string> = {
 	rotation: "how a bend's plane really lies to the bend before",
 };
 
+/** The same in short, of a bend. */
+const EVIDENCE_OF: Record<EvidenceKind, (bend: number) => string> = {
+	farEndToMark: (bend) => `far end to the mark of bend ${bend}`,
+	leg: (bend) => `straight before bend ${bend}`,
+	mark: (bend) => `mark of bend ${bend}, from the start end`,
+	rotation: (bend) => `plane of bend ${bend} to the one before`,
+};
+
 export const EVIDENCE_MEASURE: Record<EvidenceKind, Measure> = {
 	farEndToMark: 'length',
 	leg: 'length',
 	mark: 'length',
 	rotation: 'angle',
 };
+
+/** What a reading is called where it is asked again or listed. */
+export function readingName({ of, name, bend, evidence }: Named): string {
+	if (evidence !== undefined && bend !== undefined) return EVIDENCE_OF[evidence](bend);
+	return of === 'check' && name !== undefined ? `check "${name}"` : READINGS[of];
+}
+
+type Named = Pick<ConfirmAsk, 'of' | 'name' | 'bend' | 'evidence'>;
 
 /** What a reading of that kind is measured in; a check's by the check of that name. */
 export function measureOf(of: ReadingKind, job: Job, name?: string): Measure {

@@ -4,7 +4,7 @@ import { absorbable, target } from './bend-check.ts';
 import { recorrect } from './correction.ts';
 import { estimated } from './estimate.ts';
 import type { AngleEstimate } from './protocol.ts';
-import type { BendState, Phase, State } from './state.ts';
+import type { BendState, Phase, Pull, State } from './state.ts';
 import { bendAt, withBend } from './state.ts';
 import { wantedAgain } from './weigh.ts';
 import { absorbs } from './what-if.ts';
@@ -14,10 +14,16 @@ export function openBend(state: State): State {
 	const from = Math.max(made(state.filter).angle, bend.relievedFrom ?? 0);
 	const filter = relieved(state.filter);
 	const opened = withBend({ ...withoutStaleChecks(state), filter }, state.bend, {
+		pulls: bend.pulls.map((row, i) => (i === bend.pulls.length - 1 ? openedNow(row) : row)),
 		relievedFrom: from,
 		told: made(filter),
 	});
 	return { ...opened, phase: { at: 'measure', wanted: 1, got: [], must: true, first: bend.relievedFrom === null } };
+}
+
+/** What is measured from now on is no longer what the pull led to. */
+function openedNow(row: Pull): Pull {
+	return { ...row, opened: [...(row.opened ?? []), row.measured.length] };
 }
 
 export function acceptBend(state: State): State {

@@ -97,7 +97,7 @@ function measureAsk(state: State, { wanted, first }: Extract<Phase, { at: 'measu
 }
 
 function confirmAsk(state: State, doubt: Doubt): ConfirmAsk {
-	const { of, value, name, bend } = doubt.reading;
+	const { of, value, name, bend, evidence } = doubt.reading;
 	return {
 		ask: 'confirm',
 		entry: nextEntry(state),
@@ -107,6 +107,7 @@ function confirmAsk(state: State, doubt: Doubt): ConfirmAsk {
 		why: doubt.why,
 		...(name === undefined ? {} : { name }),
 		...(bend === undefined ? {} : { bend }),
+		...(evidence === undefined ? {} : { evidence }),
 	};
 }
 

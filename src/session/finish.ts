@@ -46,7 +46,9 @@ function inWords({ end, off, bend, fromTangent, fromCorner }: Omit<Cut, 'words'>
 function offTarget(state: State, { made, target }: State['bends'][number], number: number): string[] {
 	const { under, over } = state.start.job.tolerance;
 	if (made === null || (made.angle >= target - under && made.angle <= target + over)) return [];
-	return [`Bend ${number} is ${show(made.angle, 2)} degrees, outside its tolerance of ${show(target, 2)}.`];
+	return [
+		`Bend ${number} is ${show(made.angle, 2)} degrees, outside its tolerance: ${show(target, 2)} degrees were wanted.`,
+	];
 }
 
 /** A check that was not read, or that is read otherwise once the ends are cut; one that is out. */

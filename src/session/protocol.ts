@@ -72,6 +72,8 @@ export interface ConfirmAsk {
 	why: string;
 	bend?: number;
 	name?: string;
+	/** What it was told as, where it answered no open ask. */
+	evidence?: EvidenceKind;
 }
 export interface CheckAsk {
 	ask: 'check';

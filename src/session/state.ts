@@ -23,6 +23,8 @@ export interface Pull {
 	loaded: number;
 	released: number | null;
 	measured: readonly number[];
+	/** Before which of `measured`, counted from 0, the bend was opened; absent when it was not. */
+	opened?: readonly number[];
 }
 
 /** One bend as it stands. Angles in degrees, lengths in the job's unit. */

@@ -43,6 +43,8 @@ export interface PullView {
 	loaded: number;
 	released: number | null;
 	measured: number[];
+	/** Before which of `measured`, counted from 0, the bend was opened; absent when it was not. */
+	opened?: readonly number[];
 	void: boolean;
 }
 

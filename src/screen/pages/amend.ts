@@ -3,7 +3,7 @@ import { parseNumber } from '../../units/parse.ts';
 import { line, wrapped } from '../line.ts';
 import type { KeptEntry, KeptReading } from '../live-port.ts';
 import type { SessionState, Step } from '../session-state.ts';
-import { EVIDENCE, EVIDENCE_MEASURE, measureOf, READINGS, shown } from '../words.ts';
+import { EVIDENCE, EVIDENCE_MEASURE, measureOf, readingName, shown } from '../words.ts';
 import { answer, BACK, bendNumber, numberField, type PageView } from './page.ts';
 
 /** The entries that hold a reading which counts, newest first. */
@@ -50,8 +50,9 @@ export function amendWhichPage(state: SessionState, entry: KeptEntry): PageView 
 	};
 }
 
-function described(state: SessionState, { of, value, name }: KeptReading): string {
-	return `${of === 'check' && name !== undefined ? `check "${name}"` : READINGS[of]}: ${shown(value, measureOf(of, state.job, name), state.job)}`;
+function described(state: SessionState, reading: KeptReading): string {
+	const { of, value, name } = reading;
+	return `${readingName(reading)}: ${shown(value, measureOf(of, state.job, name), state.job)}`;
 }
 
 /** The field in which a reading is corrected: what that changes is found out before it counts. */

@@ -1,7 +1,7 @@
 import type { ConfirmAsk, MeasureAsk } from '../../session/protocol.ts';
 import { span, wrapped } from '../line.ts';
 import type { SessionState } from '../session-state.ts';
-import { angle, measureOf, plusMinus, READINGS, shown } from '../words.ts';
+import { angle, measureOf, plusMinus, readingName, shown } from '../words.ts';
 import { answer, expected, numberField, type PageView, SLASH, STAR } from './page.ts';
 
 /** The bend is measured with the angle finder. */
@@ -33,11 +33,10 @@ const HOW_TO_READ =
 /** A reading far from what was expected: does it stand? */
 export function confirmPage(state: SessionState, ask: ConfirmAsk): PageView {
 	const measure = measureOf(ask.of, state.job, ask.name);
-	const of = ask.of === 'check' ? `check "${ask.name ?? ''}"` : READINGS[ask.of];
 	return {
 		title: 'Is that right?',
 		prompt: {
-			label: `Read it again: ${of}`,
+			label: `Read it again: ${readingName(ask)}`,
 			...numberField(measure, state.job, (reading) => answer({ do: 'reading', reading })),
 			plus: { label: 'it stands', step: answer({ do: 'keep' }) },
 			slash: SLASH,

@@ -1,4 +1,5 @@
 import type { DecideAsk, PullAsk } from '../../session/protocol.ts';
+import { stages } from '../../session/stages.ts';
 import { asciiOnly } from '../line.ts';
 import type { MadePull } from '../live-port.ts';
 import { pullLadder, type Rung } from '../parts/pull-ladder.ts';
@@ -8,13 +9,18 @@ import type { Room, Section } from './page.ts';
 
 /** The pulls made, a rung each. Only the angle finder tells where one led: the dial after release is off by what it is off. */
 function rungsOf(pulls: readonly MadePull[]): Rung[] {
-	return pulls.map(({ loaded, released, measured }, at) => {
-		const held = `${at + 1} held ${dial(loaded)}`;
-		if (measured.length === 0)
-			return { words: released === null ? held : `${held}, back ${dial(released)}`, angle: null };
-		const made = measured.reduce((sum, each) => sum + each, 0) / measured.length;
-		return { words: `${held}, made ${angle(made)}`, angle: made };
+	return pulls.flatMap((pull, at) => {
+		const held = `${at + 1} held ${dial(pull.loaded)}`;
+		const back = pull.released === null ? '' : `, back ${dial(pull.released)}`;
+		const [pulled = [], ...opened] = stages(pull);
+		const first = pulled.length === 0 ? { words: `${held}${back}`, angle: null } : rungOf(held, pulled);
+		return [first, ...opened.filter((readings) => readings.length > 0).map((readings) => rungOf('  opened', readings))];
 	});
+}
+
+function rungOf(how: string, readings: readonly number[]): Rung {
+	const made = readings.reduce((sum, each) => sum + each, 0) / readings.length;
+	return { words: `${how}, made ${angle(made)}`, angle: made };
 }
 
 /** How many pulls a small window keeps, up to so many rows: the last ones. */

@@ -5,7 +5,7 @@ import type { KeptEntry, KeptReading } from '../live-port.ts';
 import type { KeyHint } from '../parts/key-line.ts';
 import { NOTHING } from '../prompt.ts';
 import { type Amending, ASK, type Page, type SessionState } from '../session-state.ts';
-import { angle, dial, measureOf, READINGS, shown, tape } from '../words.ts';
+import { angle, dial, measureOf, readingName, shown, tape } from '../words.ts';
 import { amendable, amendField } from './amend.ts';
 import { answer, BACK, type PageView, type Section } from './page.ts';
 
@@ -66,17 +66,13 @@ export function walkPage(state: SessionState, at: number): PageView {
 	return {
 		title: 'Earlier readings',
 		prompt: {
-			label: `Entry ${entry.entry}, ${nameOf(reading)}: what it really was`,
+			label: `Entry ${entry.entry}, ${readingName(reading)}: what it really was`,
 			...amendField(state, entry, reading),
 			back: BACK,
 			empty: 'Arrow up: an earlier one; arrow down: a later one. Write the right number and press Enter to correct it.',
 		},
 		body: ({ rows }) => [{ rank: 0, lines: listed(state, all, at, rows) }],
 	};
-}
-
-function nameOf({ of, name }: KeptReading): string {
-	return of === 'check' && name !== undefined ? `check "${name}"` : READINGS[of];
 }
 
 /** As many as have room, the newest lowest as on the page they came from, the one in hand marked. */
@@ -88,7 +84,7 @@ function listed(state: SessionState, all: readonly Taken[], at: number, rows: nu
 		.map(({ entry, reading }, index): Line => {
 			const where = reading.bend === undefined ? '' : `bend ${reading.bend}`;
 			const value = shown(reading.value, measureOf(reading.of, state.job, reading.name), state.job);
-			const text = `${String(entry.entry).padStart(4)}  ${where.padEnd(8)}${nameOf(reading).padEnd(34)}${value}`;
+			const text = `${String(entry.entry).padStart(4)}  ${where.padEnd(8)}${readingName(reading).padEnd(34)}${value}`;
 			const inHand = first + index === at;
 			return [span(inHand ? '> ' : '  ', 'strong'), span(text, inHand ? 'inverse' : 'plain')];
 		})
@@ -116,7 +112,7 @@ export function amendSurePage(state: SessionState, { entry, reading, value, woul
 function corrected(state: SessionState, reading: KeptReading | null, value: number): string {
 	if (reading === null) return String(value);
 	const measure = measureOf(reading.of, state.job, reading.name);
-	return `${nameOf(reading)}, not ${shown(reading.value, measure, state.job)} but ${shown(value, measure, state.job)}`;
+	return `${readingName(reading)}, not ${shown(reading.value, measure, state.job)} but ${shown(value, measure, state.job)}`;
 }
 
 /** What else becomes different by it, nothing of it kept yet. */
