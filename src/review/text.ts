@@ -1,5 +1,6 @@
 import type { KeptSession } from '../journal/catalogue.ts';
 import { history } from '../session/history.ts';
+import { checkUnit } from '../session/number-kinds.ts';
 import { fits } from '../session/outputs.ts';
 import { readBack } from '../session/read-back.ts';
 import { stages } from '../session/stages.ts';
@@ -57,9 +58,13 @@ function pullLine(pull: SessionView['bends'][number]['pulls'][number]): string {
 }
 
 function checkLines(view: SessionView): string[] {
+	const { checks, units } = view.job;
 	return view.checks.map(({ name, design, reading }) => {
-		const read = reading === null ? 'not read' : `read ${trimmed(reading, 4)}`;
-		return `Check ${name}: ${read}, drawing ${trimmed(design, 4)}`;
+		const check = checks.find((each) => each.name === name);
+		const unit = check ? checkUnit(check.kind, units) : '';
+		const read = reading === null ? 'not read' : `read ${trimmed(reading, 4)}${unit}`;
+		const within = check ? `, within ${trimmed(check.tolerance, 4)}${unit}` : '';
+		return `Check ${name}: ${read}; drawing ${trimmed(design, 4)}${unit}${within}`;
 	});
 }
 

@@ -44,12 +44,17 @@ export function advise(state: State): Advised {
 			why: `${past} It has been opened already: accept it, and what is left is corrected for it.`,
 		};
 	}
-	return { advice: 'relieve', open: by, limit: false, why: `${past} Open it by ${show(by, 2)}. ${RELIEF_CAUTION}` };
+	return {
+		advice: 'relieve',
+		open: by,
+		limit: false,
+		why: `${past} Open it by ${show(by, 2)} degrees. ${RELIEF_CAUTION}`,
+	};
 }
 
 function short(state: State, is: string, under: number): Advised {
 	const limit = atLimit(state);
-	const why = `${is} It is short with ${percent(under)}.`;
+	const why = `${is} It is short of the tolerance with ${percent(under)}.`;
 	if (limitSpent(state)) {
 		return {
 			advice: 'accept',
@@ -83,6 +88,8 @@ export function checkFits(state: State, name: string, reading: number | null): b
 	return Math.abs(reading - uncutTrim(state, check) - design) <= check.tolerance + 1e-9;
 }
 
+/** What rounds to all of it is still not certain. */
 function percent(part: number): string {
-	return `${Math.round(100 * part)} % probability`;
+	const whole = Math.round(100 * part);
+	return `${whole >= 100 ? 'more than 99' : whole} % probability`;
 }

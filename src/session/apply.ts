@@ -3,8 +3,8 @@ import { acceptBend, openBend, reopenBend } from './apply-bend.ts';
 import { nextCheck, noteReading, skipMeasuring, takeReading, withCheck } from './apply-reading.ts';
 import { at } from './as-built.ts';
 import { isShort, target } from './bend-check.ts';
-import type { Event } from './events.ts';
-import { KINDS } from './reading-words.ts';
+import type { Event, Reading } from './events.ts';
+import { KINDS, readingUnit } from './reading-words.ts';
 import { show } from './show.ts';
 import type { State } from './state.ts';
 import { bendAt, withBend } from './state.ts';
@@ -78,8 +78,11 @@ function settleDoubt(state: State, event: Extract<Event, { type: 'doubt-settled'
 	const back = { ...state, phase: phase.back };
 	const taken = takeReading(back, reading, amended ? 1 : event.count, !amended && event.count === 2);
 	const set = event.setAside.map((value) => show(value)).join(' and ');
-	const aside = set === '' || amended ? null : `Set aside: ${KINDS[event.reading.of]}, ${set}.`;
-	return { ...taken, aside };
+	return { ...taken, aside: set === '' || amended ? null : `Set aside: ${setAside(state, event.reading, set)}.` };
+}
+
+function setAside({ start }: State, { of, name }: Reading, values: string): string {
+	return `${KINDS[of]}${name === undefined ? '' : ` "${name}"`}, ${values}${readingUnit(start.job, of, name)}`;
 }
 
 function choosePlan(state: State, plan: 'new' | 'old'): State {

@@ -58,5 +58,5 @@ function asked(state: State, { kind, bend, value, would }: Suspect): string {
 		return `does the plane of bend ${number} lie at ${show(normalizeRotation(would), 1)} degrees, not ${show(value, 1)}?`;
 	}
 	const mark = at(state.bends, number - 1).mark ?? value;
-	return `was the mark of bend ${number} at ${formatTape(would, tooling.tape, units)}, not ${formatTape(mark, tooling.tape, units)}?`;
+	return `was the mark of bend ${number} at ${formatTape(would, tooling.tape, units)} ${units}, not ${formatTape(mark, tooling.tape, units)} ${units}?`;
 }

@@ -7,6 +7,7 @@ import { blame } from './blame.ts';
 import { dueCheck, expectCheck } from './check-reading.ts';
 import { checkReadingSd } from './estimate.ts';
 import type { Expected, Reading } from './events.ts';
+import { readingUnit } from './reading-words.ts';
 import { show } from './show.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
@@ -54,6 +55,7 @@ export function expectedOf(state: State, reading: Reading): Expected {
 
 function reasonOf(state: State, reading: Reading, expected: Expected): string | null {
 	const { value } = reading;
+	const unit = readingUnit(state.start.job, reading.of, reading.name);
 	switch (reading.of) {
 		case 'loaded':
 			return doubtLoaded(expected.value, value)?.why ?? null;
@@ -64,7 +66,7 @@ function reasonOf(state: State, reading: Reading, expected: Expected): string | 
 		case 'rotation': {
 			const off = Math.abs(normalizeRotation(value - expected.value));
 			return off > ROTATION_DOUBT
-				? `The rotation asked for was ${show(expected.value)}; this is ${show(off)} degrees from it.`
+				? `The rotation asked for was ${show(expected.value)} degrees; this is ${show(off)} degrees from it.`
 				: null;
 		}
 		case 'check': {
@@ -73,7 +75,7 @@ function reasonOf(state: State, reading: Reading, expected: Expected): string | 
 			const off = Math.abs(value - expected.value);
 			if (off <= check.tolerance + CHECK_DOUBT * sd) return null;
 			const why = check.kind === 'ovality' ? 'Measure again.' : blame(state, check, value);
-			return `${show(expected.value)} was expected from what has been made; this is ${show(off)} away. ${why}`;
+			return `${show(expected.value)}${unit} was expected from what has been made; this is ${show(off)}${unit} away. ${why}`;
 		}
 		case 'length':
 		case 'mark': {
@@ -81,7 +83,7 @@ function reasonOf(state: State, reading: Reading, expected: Expected): string | 
 			const cut = reading.of === 'length' && !reading.evidence;
 			const most = cut ? LENGTH_DOUBT * state.piece : MARK_DOUBT * state.start.job.tooling.tape;
 			if (Math.abs(off) <= most) return null;
-			return `${show(expected.value)} was expected; this is ${show(Math.abs(off))} ${off > 0 ? 'longer' : 'shorter'}.`;
+			return `${show(expected.value)}${unit} was expected; this is ${show(Math.abs(off))}${unit} ${off > 0 ? 'longer' : 'shorter'}.`;
 		}
 	}
 }

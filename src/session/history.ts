@@ -1,6 +1,6 @@
 import { readingsIn } from './answers.ts';
 import type { Event, Reading } from './events.ts';
-import { KINDS } from './reading-words.ts';
+import { KINDS, readingUnit } from './reading-words.ts';
 import { show } from './show.ts';
 import type { State } from './state.ts';
 
@@ -16,7 +16,7 @@ export interface HistoryLine {
 export function history(state: State): HistoryLine[] {
 	return state.entries.map((entry) => ({
 		entry: entry.entry,
-		text: entry.events.map(inWords).join('; '),
+		text: entry.events.map((event) => inWords(state, event)).join('; '),
 		void: entry.void,
 		readings: readingsIn(entry.events),
 	}));
@@ -29,27 +29,29 @@ const EVIDENCE = {
 	rotation: 'plane as it really lies',
 } as const;
 
-function readingInWords(reading: Reading): string {
+function readingInWords(state: State, reading: Reading): string {
 	const what = reading.evidence ? EVIDENCE[reading.evidence] : KINDS[reading.of];
 	const where = reading.name ? ` "${reading.name}"` : reading.bend ? ` of bend ${reading.bend}` : '';
 	const asked = reading.stop === undefined ? '' : ` (stop asked for: ${show(reading.stop, 4)})`;
-	return `${what}${where}: ${show(reading.value, 4)}${asked}`;
+	return `${what}${where}: ${show(reading.value, 4)}${unit(state, reading)}${asked}`;
 }
 
-function inWords(event: Event): string {
+const unit = ({ start }: State, { of, name }: Pick<Reading, 'of' | 'name'>) => readingUnit(start.job, of, name);
+
+function inWords(state: State, event: Event): string {
 	switch (event.type) {
 		case 'tube-set':
 			return `tube set at bend ${event.bend}`;
 		case 'reading-taken':
-			return readingInWords(event.reading);
+			return readingInWords(state, event.reading);
 		case 'reading-noted':
-			return `${readingInWords(event.reading)}, first of two`;
+			return `${readingInWords(state, event.reading)}, first of two`;
 		case 'reading-doubted':
-			return `${readingInWords(event.reading)}, doubted: ${event.why}`;
+			return `${readingInWords(state, event.reading)}, doubted: ${event.why}`;
 		case 'doubt-settled': {
-			const aside =
-				event.setAside.length === 0 ? '' : `; ${event.setAside.map((x) => show(x, 4)).join(' and ')} set aside`;
-			return `${readingInWords(event.reading)}, ${event.count === 2 ? 'confirmed' : 'taken as the likelier'}${aside}`;
+			const values = event.setAside.map((x) => show(x, 4)).join(' and ');
+			const aside = values === '' ? '' : `; ${values}${unit(state, event.reading)} set aside`;
+			return `${readingInWords(state, event.reading)}, ${event.count === 2 ? 'confirmed' : 'taken as the likelier'}${aside}`;
 		}
 		case 'measuring-skipped':
 			return `bend ${event.bend} not measured, gone on by the dial`;
@@ -72,7 +74,7 @@ function inWords(event: Event): string {
 		case 'record-voided':
 			return `record ${event.entry} undone`;
 		case 'reading-amended':
-			return `record ${event.entry} corrected: ${KINDS[event.of]} is ${show(event.value, 4)}`;
+			return `record ${event.entry} corrected: ${KINDS[event.of]} is ${show(event.value, 4)}${unit(state, amendedIn(state, event))}`;
 		case 'note-written':
 			return `note: ${event.text}`;
 		case 'session-left':
@@ -80,4 +82,12 @@ function inWords(event: Event): string {
 		case 'session-resumed':
 			return 'session resumed';
 	}
+}
+
+/** The reading that an amendment corrects, for the name of its check. */
+function amendedIn(
+	{ entries }: State,
+	{ entry, of }: Extract<Event, { type: 'reading-amended' }>,
+): Pick<Reading, 'of' | 'name'> {
+	return readingsIn(entries[entry - 1]?.events ?? []).find((reading) => reading.of === of) ?? { of };
 }

@@ -1,3 +1,5 @@
+import type { Job } from '../tube/job.ts';
+import { checkUnit } from './number-kinds.ts';
 import type { ReadingKind } from './protocol.ts';
 
 /** What each kind of reading is, in the words of the bench. */
@@ -11,3 +13,18 @@ export const KINDS: Readonly<Record<ReadingKind, string>> = {
 	length: 'length',
 	check: 'check',
 };
+
+/** What stands behind a reading's number; `name` is the check's. */
+export function readingUnit({ units, checks }: Job, of: ReadingKind, name?: string): string {
+	switch (of) {
+		case 'mark':
+		case 'length':
+			return ` ${units}`;
+		case 'check': {
+			const check = checks.find((each) => each.name === name);
+			return check ? checkUnit(check.kind, units) : '';
+		}
+		default:
+			return ' degrees';
+	}
+}

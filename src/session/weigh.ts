@@ -39,7 +39,7 @@ function weigh(state: State): Weighed {
 	if (alone.advice === 'pull') return { ...(takenUp(state, alone, accepted) ?? alone), ...known };
 	const saving = alone.advice === 'accept' ? savingTweak(state, found) : null;
 	if (saving !== null) return { ...goBack(state, alone, accepted, saving), ...known };
-	return { ...(rescue === null ? alone : leastBad(state, alone, rescue)), ...known };
+	return { ...(rescue === null ? alone : leastBad(state, alone, rescue, found)), ...known };
 }
 
 /** A bend slightly short is accepted where the bends left take it up. */
@@ -81,9 +81,9 @@ function goBack(state: State, alone: Advised, accepted: Outcome, { bend, by, cha
 }
 
 /** Says what cannot be met; gives the piece up where even the best is another tube. */
-function leastBad(state: State, alone: Advised, { best, stock }: Rescue): Advised {
+function leastBad(state: State, alone: Advised, { best, stock }: Rescue, found: readonly Tweak[]): Advised {
 	const reach = best.within ? 'The ends and checks could still be met' : 'The best this piece can become';
-	const nearest = `${reach}: ${residualsInWords(state, best)}.`;
+	const nearest = `${reach}, ${wayTo(best, found)}: ${residualsInWords(state, best)}.`;
 	const { units } = state.start.job;
 	if (alone.advice === 'scrap') return { ...alone, why: `${alone.why} ${nearest} ${stockInWords(stock, units)}` };
 	// A bend that only this machine cannot pull further is no reason to give the tube up.
@@ -94,6 +94,15 @@ function leastBad(state: State, alone: Advised, { best, stock }: Rescue): Advise
 		advice: 'scrap',
 		why: `${nearest} That is not the tube of the drawing: give it up. ${stockInWords(stock, units)}`,
 	};
+}
+
+/** What has to be done for the least bad: it need not be what is advised for the bend at work. */
+function wayTo({ do: how, bend, left }: Rescue['best'], found: readonly Tweak[]): string {
+	if (how === 'accept') return 'this bend taken as it is';
+	if (how === 'relieve') return 'this bend opened to its target';
+	const tweak = found.find((each) => each.bend === bend && each.left === left);
+	if (!tweak) return `bend ${bend} gone back to`;
+	return `bend ${bend} gone back to and ${tweak.do === 'pull' ? 'pulled' : 'opened'} by ${show(tweak.by, 2)} degrees`;
 }
 
 /** What a made bend that is gone back to is wanted to become: what makes the tube fit, where that is known, else what it was wanted to be. */

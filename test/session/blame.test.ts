@@ -75,7 +75,7 @@ describe('the sentence about a check reading that does not go with what was made
 	it('asks for the mark that was an inch off, where it is told by what else was read', () => {
 		const { why, expect: expected, reading } = doubted(job([startLeg, crown]), { bend: 2, mark: 1 });
 		expect(reading - expected.value).toBeCloseTo(Math.SQRT1_2, 1);
-		const [, bend, was, asked] = /was the mark of bend (\d) at ([\d /]+), not ([\d /]+)\?$/.exec(why)!;
+		const [, bend, was, asked] = /was the mark of bend (\d) at ([\d /]+) in, not ([\d /]+) in\?$/.exec(why)!;
 		expect(bend).toBe('2');
 		// An inch more than was asked, but for what the angle's own error may explain of it.
 		expect(tapeNumber(was!) - tapeNumber(asked!)).toBeGreaterThan(0.85);
@@ -93,7 +93,7 @@ describe('the sentence about a check reading that does not go with what was made
 
 	it('names the angle that the reading contradicts most, and asks to measure again first', () => {
 		const { why } = doubted(job([crown]), null, 1.5);
-		expect(why).toMatch(/^[\d.]+ was expected from what has been made; this is 1\.5 away\. /);
+		expect(why).toMatch(/^[\d.]+ in was expected from what has been made; this is 1\.5 in away\. /);
 		expect(why).toMatch(
 			/It does not go with (44|45)(\.\d)? degrees at bend 1: measure again, and see that the straight edge/,
 		);

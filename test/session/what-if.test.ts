@@ -149,7 +149,21 @@ describe('a tube that nothing makes fit', () => {
 		const asked = decide(bent(checkedFoot(0.1, { tooling: { ...hatJob().tooling, clamp: 16.5 } }), [16.6, 33]));
 		expect(asked).toMatchObject({ advice: 'accept', tweaks: [] });
 		expect(asked.rescue?.best).toMatchObject({ do: 'accept', bend: 2, within: false });
-		expect(asked.why).toMatch(/The best this piece can become: .*check foot 0\.\d+ degrees off \(may be 0\.1\)/);
+		expect(asked.why).toMatch(
+			/The best this piece can become, this bend taken as it is: .*check foot 0\.\d+ degrees off \(may be 0\.1\)/,
+		);
+	});
+
+	it('is told how to come to that best, where accepting does not', () => {
+		const first = give(bent(checkedFoot(0.1), [13]), { do: 'accept' });
+		const asked = decide(bendAndSkip(first, open(first, 'set').target));
+		expect(asked).toMatchObject({ advice: 'accept', rescue: { best: { do: 'reopen', bend: 1, within: false } } });
+		const [tweak] = asked.tweaks;
+		expect(asked.rescue!.best.left).toBe(tweak!.left);
+		expect(tweak!.left).toBeLessThan(asked.accepted.left);
+		expect(asked.why).toContain(
+			`The best this piece can become, bend 1 gone back to and pulled by ${tweak!.by} degrees: the far end `,
+		);
 	});
 
 	it('is given up where a plane came out square to the drawing, and what is straight can be used again', () => {

@@ -1,0 +1,53 @@
+import { describe, expect, it } from 'vitest';
+import { history } from '../../src/session/history.ts';
+import { bendTo } from '../helpers/bend-to.ts';
+import { hatJob } from '../helpers/hat.ts';
+import { plainJob } from '../helpers/plain-job.ts';
+import { begin, give, giveAll, open, type Run } from '../helpers/session-run.ts';
+
+const told = ({ state }: Run) => history(state).at(-1)!.text;
+
+/** The tube's first bend made as drawn and its second, down to its crown check. */
+function toCrown(): Run {
+	const first = give(bendTo(begin(hatJob()), 17), { do: 'accept' });
+	return bendTo(first, open(first, 'set').target);
+}
+
+describe('an answer in words', () => {
+	it('tells angles in degrees', () => {
+		const set = give(begin(hatJob()), { ready: true });
+		const { stop } = open(set, 'pull');
+		expect(told(give(set, { loaded: stop }))).toBe(
+			`dial under load of bend 1: ${stop} degrees (stop asked for: ${stop})`,
+		);
+	});
+
+	it('tells lengths and checks in the unit of the job', () => {
+		expect(told(give(begin(plainJob()), { ready: true, mark: 20.125 }))).toMatch(
+			/mark from the start end of bend 1: 20\.125 in$/,
+		);
+		expect(told(give(begin(plainJob({ units: 'mm' })), { ready: true, length: 46 }))).toMatch(/length.*: 46 mm/);
+		const crown = toCrown();
+		expect(told(give(crown, { reading: open(crown, 'check').expect.value }))).toMatch(/check "crown": [\d.]+ in$/);
+	});
+
+	it('tells what was doubted and set aside in the same unit, and the reason asks in it too', () => {
+		const crown = toCrown();
+		const { value } = open(crown, 'check').expect;
+		const doubted = give(crown, { reading: 38 });
+		expect(open(doubted, 'confirm').why).toMatch(
+			/^[\d.]+ in was expected from what has been made; this is [\d.]+ in away\. /,
+		);
+		const settled = give(doubted, { reading: value });
+		expect(told(settled)).toMatch(/: [\d.]+ in, taken as the likelier; 38 in set aside$/);
+		expect(open(settled, 'decide').why).toMatch(/^Set aside: check "crown", 38 in\. /);
+	});
+
+	it('tells a corrected reading in the unit of the record that it corrects', () => {
+		const crown = toCrown();
+		const { value } = open(crown, 'check').expect;
+		const entry = crown.state.entries.length + 1;
+		const amended = giveAll(crown, { reading: value }, { amend: { entry, reading: value + 0.01 } });
+		expect(told(amended)).toMatch(new RegExp(`^record ${entry} corrected: check is [\\d.]+ in$`));
+	});
+});
