@@ -65,7 +65,8 @@ export function readFile(path: string, fs: FsPort = realFs): Buffer {
 	try {
 		return fs.readFileSync(path);
 	} catch (error) {
-		if (codeOf(error) === 'ENOENT') throw new NoLog(`There is no log ${path}.`, path, error);
+		if (codeOf(error) === 'ENOENT')
+			throw new NoLog(`There is no log ${path}: pullbook log lists those that are kept.`, path, error);
 		throw new JournalError(`The log ${path} cannot be read: ${reasonOf(error)}.`, 1, error);
 	}
 }

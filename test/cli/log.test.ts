@@ -135,9 +135,9 @@ describe('pullbook log ID', () => {
 		expect(view).toMatchObject({ status: 'done', ended: records.at(-1)!.at });
 		expect(view.events).toBe(records.slice(1).reduce((sum, { events }) => sum + (events as unknown[]).length, 0));
 		expect(view.checks.map((check: { reading: number }) => check.reading)).not.toContain(null);
-		expect((await run(session.id)).out).toMatch(
-			/Far end .* from its place, .* from its direction\.\n.*within its tolerance/,
-		);
+		const { out } = await run(session.id);
+		expect(out).toMatch(/^Check crown: read [\d.]+ in; drawing [\d.]+ in, within 0\.0625 in$/m);
+		expect(out).toMatch(/Far end .* from its place, .* from its direction\.\n.*within its tolerance/);
 	});
 
 	it('of a damaged log shows what is before the damage, says where it is, and exits 6', async () => {
@@ -184,7 +184,7 @@ describe('pullbook log ID', () => {
 		expect(await run('20260203-080000-none')).toMatchObject({
 			code: 2,
 			out: '',
-			err: expect.stringMatching(/There is no log/),
+			err: expect.stringMatching(/There is no log .*: pullbook log lists those that are kept/),
 		});
 		await expect(run('../secret')).rejects.toMatchObject({ exitCode: 2 });
 	});
