@@ -29,8 +29,10 @@ function openedNow(row: Pull): Pull {
 export function acceptBend(state: State): State {
 	const is = made(state.filter);
 	// What the bends left take up is wanted no more: the correction now aims at this bend as it is.
-	const wanted = absorbable(state) && absorbs(state) ? is.angle : target(state);
-	const accepted = withBend(state, state.bend, { made: is, target: wanted });
+	const aim = target(state);
+	const wanted =
+		absorbable(state) && absorbs(state) ? { target: is.angle, shortOf: aim } : { target: aim, shortOf: null };
+	const accepted = withBend(state, state.bend, { made: is, ...wanted });
 	const corrected = { ...recorrect(estimated(accepted), { bend: state.bend }), forced: false };
 	return state.suspended ? resumeSuspended(corrected) : nextBend(corrected);
 }

@@ -30,6 +30,7 @@ export function initial(start: Start): State {
 		pulls: [],
 		target: numbers.angle,
 		seatedFrom: 0,
+		shortOf: null,
 		relievedFrom: null,
 		told: null,
 		made: null,

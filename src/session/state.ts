@@ -42,6 +42,8 @@ export interface BendState {
 	pulls: readonly Pull[];
 	/** Last angle aimed at. */
 	target: number;
+	/** The angle that it was taken short of, the rest taking that up; null where it is wanted as it was aimed at. */
+	shortOf: number | null;
 	/** Estimated angle when the tube was last put in the die. */
 	seatedFrom: number;
 	/** Largest angle it had before it was opened; null when it never was. */

@@ -105,10 +105,14 @@ function wayTo({ do: how, bend, left }: Rescue['best'], found: readonly Tweak[])
 	return `bend ${bend} gone back to and ${tweak.do === 'pull' ? 'pulled' : 'opened'} by ${show(tweak.by, 2)} degrees`;
 }
 
-/** What a made bend that is gone back to is wanted to become: what makes the tube fit, where that is known, else what it was wanted to be. */
+/**
+ * What a made bend that is gone back to is wanted to become: what makes the tube fit, where that is known, else what it was last wanted
+ * to be. A bend taken short is pulled again to what it was short of.
+ */
 export function wantedAgain(state: State, bend: number, how: 'pull' | 'relieve'): number {
-	const { target } = bendAt(state, bend);
-	if (state.phase.at !== 'decide') return target;
+	const { target, shortOf } = bendAt(state, bend);
+	const before = how === 'pull' && shortOf !== null ? shortOf : target;
+	if (state.phase.at !== 'decide') return before;
 	const tweak = weighed(state).tweaks.find((each) => each.bend === bend && each.do === how);
-	return tweak?.within ? tweak.expect.angle : target;
+	return tweak?.within ? tweak.expect.angle : before;
 }

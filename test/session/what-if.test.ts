@@ -41,6 +41,17 @@ describe('a bend slightly short', () => {
 		expect(Math.abs(done.bends[0]!.made! - done.bends[0]!.target)).toBeLessThan(0.5);
 	});
 
+	it('is wanted as before when it is gone back to for more pull, and lies within its tolerance there', () => {
+		const run = give(bent(hatJob(), [16.4]), { do: 'accept' });
+		const back = give(run, { reopen: { bend: 1, do: 'pull' } });
+		expect(open(back, 'set')).toMatchObject({ bend: 1, seat: 2, target: 17, design: 17 });
+		const pulled = bendAndSkip(back, 17);
+		expect(decide(pulled).advice).toBe('accept');
+		const accepted = give(pulled, { do: 'accept' });
+		expect(open(accepted, 'set')).toMatchObject({ bend: 2, seat: 1 });
+		expect(accepted.state.bends[0]!).toMatchObject({ target: 17, shortOf: null });
+	});
+
 	it('is pulled again where it is further short, where nothing follows it, and where a check cannot be mended', () => {
 		expect(decide(bent(hatJob(), [15.6])).advice).toBe('pull');
 		expect(decide(bent(plainJob({ tooling: { growth: 1 } }), [89.2])).advice).toBe('pull');
