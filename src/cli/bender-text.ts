@@ -51,10 +51,16 @@ export function forgottenText(entry: Forgotten, leftOut: readonly KeptRow[]): st
 	const { die, before } = entry;
 	const rows = rowsBefore(entry, leftOut);
 	const pulls = rows.reduce((sum, row) => sum + row.pulls, 0);
+	const takenBack = die === null ? '--remember' : `--die ${argument(die)} --remember`;
 	return [
 		`forgotten${die === null ? '' : ` of die ${die}`}: what was learned before ${minuteOf(before)}`,
-		`  ${counted(rows.length, 'session')}, ${counted(pulls, 'pull')}; the logs are kept, --remember undoes it`,
+		`  ${counted(rows.length, 'session')}, ${counted(pulls, 'pull')}; the logs are kept, ${takenBack} undoes it`,
 	];
+}
+
+/** A name as it is typed: with a blank or a sign of the shell's in it, in quotes. */
+function argument(name: string): string {
+	return /^[\w.,:+-]+$/.test(name) ? name : `"${name}"`;
 }
 
 function rowsBefore({ bender, die, before }: Forgotten, rows: readonly KeptRow[]): KeptRow[] {

@@ -160,7 +160,7 @@ async function test({ settings, bender, die, units, options }: Subject, fields: 
 
 /** These change what is counted or kept as a whole; anything to be set in the same run would leave in doubt which comes first. */
 function refuseMore(option: 'remove' | 'forget' | 'remember', options: Options): void {
-	const may = ['die', 'home', 'json', 'no-color', 'debug', option];
+	const may = ['die', 'home', 'json', 'ascii', 'no-color', 'debug', option];
 	if (Object.keys(options).some((name) => !may.includes(name)))
 		throw new UsageError(`--${option} goes with --die alone: nothing else can be done in the same run.`);
 }
@@ -175,11 +175,24 @@ async function forget({ settings, bender, die, options, rows }: Subject): Promis
 	return [`Bender ${bender}, ${what}`, `${how}`, ''];
 }
 
-async function remember({ settings, bender, die, options }: Subject): Promise<string[]> {
+/** Of what else of this bender a forgetting can be taken back, and how. */
+function forgottenElse({ settings, bender }: Subject): string {
+	const of = settings.forgotten().filter((entry) => entry.bender === bender);
+	const dies = [...new Set(of.flatMap(({ die }) => (die === null ? [] : `"${die}"`)))];
+	const whole = of.some(({ die }) => die === null) ? [' The bender as a whole is: leave --die out.'] : [];
+	return [
+		...whole,
+		...(dies.length > 0 ? [` Forgotten of its dies: ${dies.join(', ')}; name one with --die.`] : []),
+	].join('');
+}
+
+async function remember(subject: Subject): Promise<string[]> {
+	const { settings, bender, die, options } = subject;
 	refuseMore('remember', options);
 	const entry = await settings.remember(bender, die);
 	const of = die === null ? `bender "${bender}" as a whole` : `die "${die}" of bender "${bender}"`;
-	if (entry === null) throw new UsageError(`Nothing that was learned with ${of} is forgotten.`);
+	if (entry === null)
+		throw new UsageError(`Nothing that was learned with ${of} is forgotten.${forgottenElse(subject)}`);
 	const still = settings.forgotten().some((other) => other.bender === bender && (other.die ?? die) === die);
 	return [`What was learned with ${of} counts again${still ? ', as far as the page below says' : ''}.`, ''];
 }

@@ -228,6 +228,18 @@ describe('--forget', () => {
 		expect(await dies()).toEqual(['4 in', '6 in']);
 	});
 
+	it('says how it is taken back: of a die by its name', async () => {
+		const { out } = await bender('shop', { die: '6 in', forget: true, ascii: true });
+		expect(out).toContain('the logs are kept, --die "6 in" --remember undoes it\n');
+		await expect(bender('shop', { remember: true })).rejects.toThrow(
+			'Nothing that was learned with bender "shop" as a whole is forgotten. Forgotten of its dies: "6 in"; name one with --die.',
+		);
+		await bender('shop', { die: '6 in', remember: true });
+		const whole = await bender('shop', { forget: true });
+		expect(whole.out).toContain('the logs are kept, --remember undoes it\n');
+		await expect(bender('shop', { die: '6 in', remember: true })).rejects.toThrow('as a whole is: leave --die out.');
+	});
+
 	it.each([
 		[{ die: '6 in', forget: true, clr: '6' }, '--forget goes with --die alone'],
 		[{ remember: true, keep: true }, '--remember goes with --die alone'],
