@@ -137,16 +137,21 @@ function swingRows(job: Job, { bends }: LayoutDocument): string[] {
 
 /** Which end of the drawing to begin at. */
 function endRows({ ends, bends }: LayoutDocument): string[] {
-	const said = (['start', 'far'] as const).map((end) => {
-		const { possible, hindrances, left } = ends[end];
-		const reasons = [...new Set(hindrances.map(({ code }) => HINDRANCES[code] ?? code))].join(', ');
-		return [`${end} end`, possible ? 'can be bent' : `not as drawn: ${reasons}`, trimmed(left, 1)];
+	const both = ['start', 'far'] as const;
+	const said = both.map((end) => {
+		const { possible, left } = ends[end];
+		return [`${end} end`, possible ? 'can be bent' : 'not as drawn', trimmed(left, 1)];
+	});
+	const reasons = both.flatMap((end) => {
+		const found = [...new Set(ends[end].hindrances.map(({ code }) => HINDRANCES[code] ?? code))];
+		return found.length === 0 ? [] : wrapped(`Begun at the ${end} end: ${found.join(', ')}.`, '  ');
 	});
 	const better = ends.better === null ? NO_BETTER : ends[ends.better].possible ? BETTER[ends.better] : NEITHER;
 	return [
 		'',
 		'Which end to bend first (--from start or --from far)',
 		...table([['begun at the', 'clamp, tube behind, floor', 'left over'], ...said], [0, 1]),
+		...reasons,
 		...wrapped(LEFT, '  '),
 		...(bends.length === 1 ? [] : wrapped(better, '  ')),
 	];

@@ -21,7 +21,7 @@ function keptValues({ tooling }: Job, places: readonly string[]): string | null 
 function expectedGrowth(job: Job): string | null {
 	if (job.tooling.growth !== null) return null;
 	const percent = ((coldPrior(job).growth - 1) * 100).toFixed(1);
-	return `The radius is taken as the die's. It is expected to come out ${percent} % larger: pullbook bend moves the marks for that.`;
+	return `The radius is taken as the die's. It is expected to come out ${percent} % larger: pullbook bend moves the marks for that where a tape shows it.`;
 }
 
 /**

@@ -34,7 +34,7 @@ export function length(units: Units, range: Range = {}) {
 			if (!within(read, range)) return wrong(words);
 			return Math.abs(read) <= most ? read : wrong(`${words}, at most 100 m`);
 		} catch (error) {
-			if (error instanceof UnitsError) return wrong(error.right);
+			if (error instanceof UnitsError) return wrong(`${words} (${error.right})`);
 			throw error;
 		}
 	});

@@ -70,7 +70,7 @@ Skerry Row cuddy hoop (lengths in inches)
 Tube 1.75 x 0.095 1020-dom. Bender "long bench", die "hoop die", centre-line
 radius 5.25.
 The radius is taken as the die's. It is expected to come out 1.7 % larger:
-pullbook bend moves the marks for that.
+pullbook bend moves the marks for that where a tape shows it.
 
 Cut the tube to 53 11/16 (53.662): 52.162 for the shape, trim of 1 at the start
 end and 0.5 at the far end.
@@ -164,6 +164,14 @@ No warnings.
 			for (const line of (await runFile(file, false)).out.split('\n'))
 				expect(line.length, line).toBeLessThanOrEqual(80);
 		}
+	});
+
+	it('says under the table of ends what stands in the way, within 80 columns', async () => {
+		const tooling = { ...hoop.tooling, clamp: 9, follow: 30, floor: 8 };
+		const { out } = await run({ ...hoop, tooling });
+		expect(out).toMatch(/^ {2}start end {2,}not as drawn {2,}[\d.]+$/m);
+		expect(out).toContain('  Begun at the start end: the clamp finds too little straight, too little tube\n');
+		for (const line of out.split('\n')) expect(line.length, line).toBeLessThanOrEqual(80);
 	});
 
 	it('is of the opposite part, or begun at the far end, and says so on the page and in the document', async () => {

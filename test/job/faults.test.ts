@@ -126,6 +126,15 @@ describe('a fault is named with its place and what would be right', () => {
 		expect(faultsOf(change(plainJobFile(), 'name', 'x'.repeat(3).split('')))[0]?.found).toBe('["x","x","x"]');
 	});
 
+	it('says of a length that cannot be read how one is written, and what is wrong with this one', () => {
+		expect(faultsOf(change(plainJobFile(), 'tooling.clr', 'abc'))[0]?.right).toBe(
+			'a length above 0 in inches, as 9.375 or "9 3/8" (a number is missing before "abc"), or no "clr"',
+		);
+		expect(faultsOf(change(plainJobFile(), 'shape.last', '12 1/0'))[0]?.right).toBe(
+			'a length of 0 or more in inches, as 9.375 or "9 3/8" (in a mixed number the fraction is under 1, not 1/0)',
+		);
+	});
+
 	it.each([null, 3, 'job', []])('refuses %j for a whole job', (value) => {
 		expect(faultsOf(value).map(({ at }) => at)).toEqual(['job']);
 	});
