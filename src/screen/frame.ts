@@ -123,11 +123,11 @@ function beside<Step>(content: Content<Step>, room: Room, picture: (columns: num
 function words<Step>({ body, prompt, entry }: Content<Step>, room: Room): Line[] {
 	const { choices = [] } = prompt;
 	if (choices.length === 0) return fitted(body(room), room.rows);
-	const list = choiceLines(choices, entry.selected, Number.POSITIVE_INFINITY).length;
+	const list = choiceLines(choices, entry.selected, room.columns, Number.POSITIVE_INFINITY).length;
 	const forList = Math.min(list, Math.max(LEAST_CHOICES, room.rows - 1));
 	const above = fitted(body(room), Math.max(0, room.rows - forList - 1));
 	const left = room.rows - above.length - (above.length > 0 ? 1 : 0);
-	return [...above, ...(above.length > 0 ? [EMPTY] : []), ...choiceLines(choices, entry.selected, left)];
+	return [...above, ...(above.length > 0 ? [EMPTY] : []), ...choiceLines(choices, entry.selected, room.columns, left)];
 }
 
 const MESSAGE_TONES = { said: 'good', wrong: 'wrong', unsaved: 'wrong' } as const;

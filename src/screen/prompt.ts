@@ -4,6 +4,8 @@ import type { Key } from './keys.ts';
 /** One of several things to do, taken by its number and Enter. */
 export interface Choice<Step> {
 	label: string;
+	/** The same where there is little room. */
+	brief?: string;
 	step: Step;
 	/** The program's own advice. */
 	advised?: boolean;

@@ -91,7 +91,7 @@ describe('a list of choices', () => {
 	}));
 
 	test('whole, where there is room', () => {
-		expect(drawn(choiceLines(choices.slice(0, 5), null, 20))).toBe(
+		expect(drawn(choiceLines(choices.slice(0, 5), null, 60, 20))).toBe(
 			[
 				'First',
 				'  1   choice 1',
@@ -107,11 +107,29 @@ describe('a list of choices', () => {
 
 	test('keeps the one pointed at in sight and counts what is left out', () => {
 		for (let selected = 0; selected < choices.length; selected++) {
-			const lines = choiceLines(choices, selected, 6);
+			const lines = choiceLines(choices, selected, 60, 6);
 			expect(lines.length).toBe(6);
 			expect(drawn(lines)).toContain(`choice ${selected + 1}`);
 		}
-		expect(drawn(choiceLines(choices, null, 6))).toContain('(8 more below; arrow keys)');
+		expect(drawn(choiceLines(choices, null, 60, 6))).toContain('(6 more below; arrow keys)');
+	});
+
+	test('what has no room is said shorter, else goes on below', () => {
+		const long = [
+			{ label: 'Slipway gate, port side: never bent (3 bends)', brief: 'Slipway gate, port side', step: 0 },
+			{ label: 'the opposite part, begun at the far end of the drawing', step: 1, advised: true },
+			{ label: 'leave', step: 2 },
+		];
+		expect(drawn(choiceLines(long, null, 36, 20))).toBe(
+			[
+				'  1   Slipway gate, port side',
+				'  2 + the opposite part, begun at',
+				'      the far end of the drawing',
+				'  3   leave',
+			].join('\n'),
+		);
+		// One of which a line is seen is not left out.
+		expect(drawn(choiceLines(long, 2, 36, 3))).toBe(['    (2 more above; arrow keys)', '  3   leave', ''].join('\n'));
 	});
 });
 
