@@ -60,10 +60,10 @@ function homePort(home: string, folder: string, learn: boolean, asOf: (path: str
 		checkedJobs: () => checkedRows(folder, kept.rows(), openSettings(home).tooling),
 		sessions: () => kept.rows(),
 		notice: kept.notice,
-		async openSession(jobPathOrId, resume) {
+		async openSession(jobPathOrId, resume, as) {
 			const request = resume
 				? { file: pathOf(home, jobPathOrId), resume: jobPathOrId, learn, home, as: AS_DRAWN }
-				: { file: jobPathOrId, resume: null, learn, home, as: asOf(jobPathOrId) };
+				: { file: jobPathOrId, resume: null, learn, home, as: as ?? asOf(jobPathOrId) };
 			// The screen is up: what there is to tell goes there, not under it.
 			const problems: string[] = [];
 			const session = openSession(request, (problem) => problems.push(problem));
@@ -105,8 +105,8 @@ function sessionRow(kept: KeptRow, paths: Map<string, string>): SessionRow {
 	const path = job === null ? {} : { path: realPathOnce(job.file, paths) };
 	const started = kept.at.slice(0, 16).replace('T', ' ');
 	if (summary === null) return { ...damagedRow(id, job?.name), ...path, started };
-	const { status, bendsDone, bends, fits } = summary;
-	return { id, job: summary.job, ...path, status, started, bendsDone, bends, fits };
+	const { job: name, status, bendsDone, bends, fits, bentAs } = summary;
+	return { id, job: name, ...path, status, started, bendsDone, bends, fits, ...(bentAs && { bentAs }) };
 }
 
 function realPathOnce(path: string, paths: Map<string, string>): string {

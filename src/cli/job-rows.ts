@@ -80,13 +80,13 @@ export function checkedRows(folder: string, sessions: readonly SessionRow[], loo
 	return jobFiles(folder).map((path) => ({ path, ...checked(path, lookup), ...bent(path) }));
 }
 
-function checked(path: string, lookup: ToolingLookup): Pick<JobRow, 'name' | 'summary' | 'fault'> {
+function checked(path: string, lookup: ToolingLookup): Pick<JobRow, 'name' | 'summary' | 'faults'> {
 	try {
 		const { name, units, tube, shape } = loadJob(path, lookup).job;
 		const bends = shape.kind === 'bends' ? shape.bends.length : shape.points.length - 2;
 		return { name, summary: summaryOf({ bends, od: tube.od, wall: tube.wall, units, material: tube.material.name }) };
 	} catch (error) {
 		if (!(error instanceof JobFileError)) throw error;
-		return { name: path, summary: '', fault: error.message };
+		return { name: path, summary: '', faults: error.faults };
 	}
 }

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { loadJob } from '../job/load.ts';
+import { rawJob } from '../job/load.ts';
 import { saveJobFile } from '../job/save.ts';
 import type { WorkshopPort } from '../screen/workshop-port.ts';
 import { openSettings, type Settings } from '../settings/settings.ts';
@@ -21,7 +21,7 @@ export function workshopAt(home: string, folder: string): WorkshopPort {
 			else if (die === null) await settings().setMachine(bender, changes);
 			else await settings().setDie(bender, die, changes);
 		},
-		jobFile: (path) => loadJob(path, settings().tooling).raw,
+		jobFile: rawJob,
 		jobPath: (file) => join(folder, file),
 		saveJob: saveJobFile,
 	};

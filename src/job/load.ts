@@ -29,6 +29,16 @@ export function loadJob(path: string, lookup?: ToolingLookup): LoadedJob {
 }
 
 /**
+ * What a job file holds, whether a job can be made of it or not.
+ * @throws JobFileError where it cannot be read or is no JSON
+ */
+export function rawJob(path: string): unknown {
+	const parsed = parseJobText(readText(path));
+	if ('value' in parsed) return parsed.value;
+	throw new JobFileError(path, parsed.faults);
+}
+
+/**
  * The value that a JSON text holds, with a fault for each key that stands twice; without `value` where the text is no
  * JSON: its last fault then has the line and column.
  */

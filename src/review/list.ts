@@ -1,4 +1,5 @@
 import type { KeptRow } from '../journal/kept-row.ts';
+import { bentAsBrief } from '../tube/bent-as.ts';
 
 /** The sessions as a table of text, newest first. */
 export function listText(sessions: readonly KeptRow[]): string {
@@ -8,7 +9,7 @@ export function listText(sessions: readonly KeptRow[]): string {
 
 function lineOf({ id: log, summary, problem }: KeptRow): string {
 	if (summary === null) return `${log}  ${problem}`;
-	const { id, job, status, bendsDone, bends, fits } = summary;
+	const { id, job, status, bendsDone, bends, fits, bentAs } = summary;
 	const outcome = fits === null ? '' : fits ? ', fits' : ', does not fit';
-	return `${id}  ${status.padEnd(8)}  ${bendsDone} of ${bends} bends${outcome}  ${job}`;
+	return `${id}  ${status.padEnd(8)}  ${bendsDone} of ${bends} bends${outcome}  ${job}${bentAsBrief(bentAs)}`;
 }

@@ -1,7 +1,7 @@
 import type { Size } from '../terminal/output.ts';
-import type { AppState } from './controller.ts';
+import type { AppState } from './app-state.ts';
 import { type Frame, frame } from './frame.ts';
-import { homeView } from './home-state.ts';
+import { homeView } from './home-pages/index.ts';
 import type { Look } from './look.ts';
 import { NOTHING } from './prompt.ts';
 import { readerFrame } from './reader-state.ts';

@@ -1,3 +1,5 @@
+import type { Fault } from '../job/fault.ts';
+import type { BentAs } from '../tube/job.ts';
 import type { LivePort } from './live-port.ts';
 import type { WorkshopPort } from './workshop-port.ts';
 
@@ -8,7 +10,7 @@ export interface JobRow {
 	/** In a few words: bends, tube, units. */
 	summary: string;
 	/** What is wrong with the file, when it cannot be bent. */
-	fault?: string;
+	faults?: readonly Fault[];
 	/** The id of its newest session that was interrupted. */
 	open?: string;
 	/** Its newest session. */
@@ -27,6 +29,8 @@ export interface SessionRow {
 	bendsDone: number;
 	bends: number;
 	fits: boolean | null;
+	/** Where it was not bent as drawn. */
+	bentAs?: BentAs;
 }
 
 /** What the screen needs of the rest of the program. */
@@ -40,10 +44,11 @@ export interface HomePort {
 	/** What is to be said about them, in a sentence. */
 	notice?(): string | null;
 	/**
-	 * Starts a session of the job file, or goes on with the session of that id.
+	 * Starts a session of the job file, or goes on with the session of that id. `as`: hand and end of a new one; left out: as the command
+	 * line has it.
 	 * @throws an error with `exitCode`: 2 bad job, 4 another session holds the lock, 5 the disk refuses, 6 the log is damaged
 	 */
-	openSession(jobPathOrId: string, resume: boolean): Promise<LivePort>;
+	openSession(jobPathOrId: string, resume: boolean, as?: BentAs): Promise<LivePort>;
 	/** A kept session's review, line by line. */
 	review(id: string): readonly string[];
 	/** The benders and dies set up, line by line. */

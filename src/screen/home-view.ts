@@ -1,3 +1,4 @@
+import type { BentAs } from '../tube/job.ts';
 import type { HomePage } from './home-state.ts';
 import type { Line } from './line.ts';
 import type { Look } from './look.ts';
@@ -11,7 +12,9 @@ import type { ShopChange } from './workshop-port.ts';
 /** What follows from an entry outside of a session. */
 export type HomeStep =
 	| { step: 'page'; page: HomePage }
-	| { step: 'open'; target: string; resume: boolean }
+	| { step: 'open'; target: string; resume: boolean; as?: BentAs }
+	/** The disk is looked at again, for a job that was mended outside. */
+	| { step: 'again'; path: string }
 	| { step: 'review'; id: string }
 	| { step: 'leave' }
 	/** A form for a new job, for a kept one, or for a copy of one. */

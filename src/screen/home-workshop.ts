@@ -1,7 +1,6 @@
 import type { HomePort } from './home-port.ts';
 import { type HomePage, type HomeState, turned } from './home-state.ts';
 import type { HomeStep } from './home-view.ts';
-import { NOTHING } from './prompt.ts';
 import type { Message } from './session-state.ts';
 
 /** The steps that this does: those of a job that is written on the screen and those of the benders. */
@@ -111,10 +110,4 @@ export class Workshop {
 		}
 		return { over: { kind: 'said', text: `Saved: ${path}` } };
 	}
-}
-
-/** The state with the text field holding `value`; `/` in an empty one goes back, for a numeric pad has no Esc. */
-export function typedInto(home: HomeState, value: string): HomeState | 'back' {
-	if (value === '/' && home.text === '') return 'back';
-	return { ...home, text: value, entry: NOTHING, message: null };
 }

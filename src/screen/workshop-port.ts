@@ -16,7 +16,7 @@ export interface WorkshopPort {
 	problems(): readonly string[];
 	/** @throws an error with `exitCode` 5 when the disk refuses */
 	change(change: ShopChange): Promise<void>;
-	/** A job file as parsed. @throws an error with `exitCode` 2 and every fault of the file */
+	/** A job file as parsed, with or without faults. @throws an error with `exitCode` 2 where it cannot be read or is no JSON */
 	jobFile(path: string): unknown;
 	/** The path of a file of that name in the folder of jobs in use. */
 	jobPath(file: string): string;

@@ -93,6 +93,8 @@ export interface SessionSummary {
 	bendsDone: number;
 	bends: number;
 	fits: boolean | null;
+	/** Where it is not bent as drawn. */
+	bentAs?: BentAs;
 }
 
 export function sessionSummary(state: State): SessionSummary {
@@ -105,6 +107,7 @@ export function sessionSummary(state: State): SessionSummary {
 		bendsDone: state.bends.filter((bend) => bend.made !== null).length,
 		bends: state.bends.length,
 		fits: standing === 'open' ? null : fits(state),
+		...bentAsField(state.start.job),
 	};
 }
 

@@ -15,6 +15,13 @@ export function bentAsWords(job: Job): string | null {
 	return hand.length + end.length === 0 ? null : [...hand, ...end].join(' ');
 }
 
+/** The same in a few words behind a job's name, as lists have it; empty where it is bent as drawn. */
+export function bentAsBrief(as: BentAs | undefined): string {
+	const told = [as?.mirror ? 'opposite part' : '', as?.from === 'far' ? 'from the far end' : ''];
+	const words = told.filter((text) => text !== '').join(', ');
+	return words === '' ? '' : ` (${words})`;
+}
+
 /** The job with what it says about how it is bent changed; a job that is bent as drawn says nothing. */
 export function toldAs(job: Job, change: (was: BentAs) => BentAs): Job {
 	const { bentAs: _, ...drawn } = job;

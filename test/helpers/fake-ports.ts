@@ -2,7 +2,7 @@ import type { HomePort, JobRow, SessionRow } from '../../src/screen/home-port.ts
 import type { KeptEntry, LivePort } from '../../src/screen/live-port.ts';
 import type { Answer, Ask, Output } from '../../src/session/protocol.ts';
 import type { WouldBe } from '../../src/session/would-be.ts';
-import type { Job } from '../../src/tube/job.ts';
+import type { BentAs, Job } from '../../src/tube/job.ts';
 import { FakeWorkshop } from './fake-workshop.ts';
 
 /** A job of the screen tests' own: an arch of four bends with one check of each kind. */
@@ -118,7 +118,7 @@ function lastAsk(outputs: readonly Output[]): Ask | null {
 
 /** A home whose jobs and sessions are given. */
 export class FakeHome implements HomePort {
-	readonly opened: { target: string; resume: boolean }[] = [];
+	readonly opened: { target: string; resume: boolean; as?: BentAs }[] = [];
 	readonly workshop = new FakeWorkshop();
 	fault: Error | null = null;
 
@@ -135,8 +135,8 @@ export class FakeHome implements HomePort {
 		return this.rows.sessions ?? [];
 	}
 
-	async openSession(target: string, resume: boolean): Promise<LivePort> {
-		this.opened.push({ target, resume });
+	async openSession(target: string, resume: boolean, as?: BentAs): Promise<LivePort> {
+		this.opened.push({ target, resume, ...(as && { as }) });
 		if (this.fault !== null) throw this.fault;
 		if (this.live === null) throw new Error('This home has no session to open.');
 		return this.live;
@@ -171,6 +171,11 @@ export const KEPT: readonly KeptEntry[] = [
 	{ entry: 3, text: 'angle of bend 2: 43.7', void: true, readings: [{ of: 'angle', value: 43.7, bend: 2 }] },
 ];
 
+const TORN = [
+	{ at: 'tube.wall', found: '"thick"', right: 'a length above 0 and under half the diameter' },
+	{ at: 'shape.bends[1].angle', found: '190', right: 'an angle above 0 and below 180' },
+];
+
 /** A home with jobs, an interrupted session, finished ones, and more lines to read than a screen holds. */
 export const ROWS = {
 	jobs: [
@@ -181,7 +186,7 @@ export const ROWS = {
 			open: 'aft-arch-1',
 		},
 		{ path: 'jobs/step.json', name: 'Boarding step', summary: '2 bends, 33.7 x 2.6 mm, 304-annealed' },
-		{ path: 'jobs/torn.json', name: 'jobs/torn.json', summary: '', fault: '2 faults, the first at tube.wall' },
+		{ path: 'jobs/torn.json', name: 'jobs/torn.json', summary: '', faults: TORN },
 	],
 	sessions: [
 		{

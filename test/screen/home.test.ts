@@ -3,10 +3,12 @@ import { SESSION, SET } from '../helpers/asks.ts';
 import { FakeHome, FakeLive, ROWS } from '../helpers/fake-ports.ts';
 import { asKept, runScreen, SIZE } from '../helpers/run-screen.ts';
 
+const AS_DRAWN = { mirror: false, from: 'start' } as const;
+
 async function start(rows: ConstructorParameters<typeof FakeHome>[1] = ROWS, size?: { columns: number; rows: number }) {
 	const home = new FakeHome(new FakeLive([SESSION, SET]), rows);
 	const terminal = runScreen(home, size);
-	await terminal.until('Besides');
+	await terminal.until('Number of your choice');
 	return { terminal, home };
 }
 
@@ -53,8 +55,10 @@ describe('the home page', () => {
 		terminal.type('ding step: nev');
 		await terminal.until(/1 found/);
 		terminal.type('\n');
+		await terminal.until('copy it to a new job');
+		terminal.type('+');
 		await terminal.until('New session');
-		expect(home.opened).toEqual([{ target: 'jobs/step.json', resume: false }]);
+		expect(home.opened).toEqual([{ target: 'jobs/step.json', resume: false, as: AS_DRAWN }]);
 	});
 
 	test('shows all again on / and on Esc', async () => {
@@ -69,6 +73,48 @@ describe('the home page', () => {
 		await terminal.until('Search: step');
 		terminal.type('\x1b');
 		await terminal.until('Besides');
+	});
+
+	test.each([
+		['1', AS_DRAWN],
+		['2', { mirror: true, from: 'start' }],
+		['3', { mirror: false, from: 'far' }],
+		['4', { mirror: true, from: 'far' }],
+	])('bends a job as drawn, as the opposite part, from its other end: %s', async (key, as) => {
+		const { terminal, home } = await start();
+		terminal.type(`3\n`);
+		await terminal.until('copy it to a new job');
+		terminal.type(`${key}\n`);
+		await terminal.until('New session');
+		expect(home.opened).toEqual([{ target: 'jobs/step.json', resume: false, as }]);
+	});
+
+	test('tells a session that was not bent as drawn', async () => {
+		const [open, done, scrapped] = ROWS.sessions;
+		const sessions = [
+			{ ...open!, bentAs: { mirror: true, from: 'far' } as const },
+			{ ...done!, bentAs: { mirror: true, from: 'start' } as const },
+			{ ...scrapped!, bentAs: { mirror: false, from: 'far' } as const },
+		];
+		const { terminal } = await start({ ...ROWS, sessions });
+		expect(terminal.text).toContain('go on with Aft arch (opposite part, from the far end): 1 of 4');
+		expect(terminal.text).toContain('Boarding step (opposite part): done');
+		expect(terminal.text).toContain('Boarding step (from the far end): scrapped');
+	});
+
+	test.each([
+		{ columns: 60, rows: 20 },
+		{ columns: 80, rows: 24 },
+		{ columns: 100, rows: 30 },
+		{ columns: 160, rows: 50 },
+	])('what can be done with a job looks at $columns by $rows as it should', async (size) => {
+		const { terminal } = await start(ROWS, size);
+		terminal.type('aft arch: never\n');
+		await terminal.until('go on where it was left');
+		await asKept(terminal, 'home-job', size);
+		terminal.type('/torn\n');
+		await terminal.until('It cannot be bent yet');
+		await asKept(terminal, 'home-faults', size);
 	});
 
 	test('shows the last logs, and the chosen one', async () => {

@@ -163,7 +163,7 @@ describe('a kept job', () => {
 	test('is changed, and written over only when that is said', async () => {
 		const { terminal, home } = withFile();
 		await terminal.until('Jobs');
-		terminal.type('change\n2\n1\n');
+		terminal.type('3\n5\n');
 		await terminal.until('The job ');
 		terminal.type(line('3', '2', '1'));
 		await terminal.until('Now: 20');
@@ -182,10 +182,64 @@ describe('a kept job', () => {
 		});
 	});
 
+	test('with faults is mended here, from one to the next, and can be saved then', async () => {
+		const { terminal, home } = withFile();
+		const bends = SAVED.shape.bends.map((bend, at) => (at === 1 ? { ...bend, angle: 190 } : bend));
+		const torn = { ...SAVED, tube: { ...SAVED.tube, wall: 'thick' }, shape: { ...SAVED.shape, bends } };
+		home.workshop.files.set('jobs/torn.json', JSON.stringify(torn));
+		await terminal.until('Jobs');
+		terminal.type('4\n');
+		await terminal.until('It cannot be bent yet');
+		terminal.type('+');
+		await terminal.until('Now: thick');
+		terminal.type(line('0.095'));
+		await terminal.until('Now: 20');
+		terminal.type(line('20'));
+		await terminal.until('Now: 190');
+		terminal.type(line('36.869898'));
+		await terminal.until('Now: the opposite way');
+		terminal.type('+');
+		await terminal.until('save it');
+		terminal.type('+');
+		await terminal.until('jobs/torn.json is there already');
+		terminal.type('2\n');
+		await terminal.until('Saved: jobs/torn.json');
+		expect(saved(home, 'jobs/torn.json')).toEqual(SAVED);
+	});
+
+	test.each(['[]', '{"shape":5}', '{"shape":{"bends":[3]}}', '{"tube":null,"checks":{}}'])(
+		'that is hardly a job says what to do with it: %s',
+		async (text) => {
+			const { terminal, home } = withFile();
+			home.workshop.files.set('jobs/torn.json', text);
+			await terminal.until('Jobs');
+			terminal.type('4\n+');
+			await terminal.until('too far from a job file to be mended here');
+			expect(terminal.text).toContain('2   look at the file again');
+		},
+	);
+
+	test.each([{}, { units: 'furlong', tube: { od: [], wall: {} }, shape: { bends: [{}], points: [['x']] } }])(
+		'of which next to nothing is right opens at its first fault all the same: %j',
+		async (raw) => {
+			const { terminal, home } = withFile();
+			home.workshop.files.set('jobs/torn.json', JSON.stringify(raw));
+			await terminal.until('Jobs');
+			terminal.type('4\n+');
+			await terminal.until(/What the part is called|in which unit/i);
+			terminal.type('\x1b');
+			await terminal.until('What to change');
+			terminal.type('3\n');
+			await terminal.until('Shape');
+			terminal.type('/2\n');
+			await terminal.until('Tube and die');
+		},
+	);
+
 	test('is copied under another name', async () => {
 		const { terminal, home } = withFile();
 		await terminal.until('Jobs');
-		terminal.type('change\n2\n2\nBoarding step, port\n');
+		terminal.type('3\n6\nBoarding step, port\n');
 		await terminal.until('save it');
 		terminal.type('+');
 		await terminal.until('Saved: yard/boarding-step-port.json');
@@ -195,7 +249,7 @@ describe('a kept job', () => {
 	test('has a check added and a bend taken out, whose faults keep it from being saved', async () => {
 		const { terminal } = withFile();
 		await terminal.until('Jobs');
-		terminal.type('change\n2\n1\n');
+		terminal.type('3\n5\n');
 		await terminal.until('The job ');
 		// An angle between the first and the last straight.
 		terminal.type(`${line('5', '1', '2', '1', '4')}++`.replace('++', '+\n'));

@@ -103,7 +103,7 @@ export function newDraft(): Draft {
 	return { ...blank({ pullbook: JOB_FORMAT }), at: 'name' };
 }
 
-/** A job as its file has it, to be changed. The file must be one that `readJob` finds no fault in. */
+/** A job as its file has it, to be changed. Where `readJob` finds faults in it, its parts must at least be of the right kinds. */
 export function draftOf(raw: unknown): Draft {
 	const file = raw as JobJson;
 	const flat = file.shape?.points?.every((point) => point.length === 2) ?? true;

@@ -1,10 +1,13 @@
 import { answer } from '../../job/draft/answer.ts';
 import { type Draft, draftOf, newDraft } from '../../job/draft/draft.ts';
+import { draftFaults } from '../../job/draft/preview.ts';
 import type { Shop } from '../../job/draft/questions.ts';
+import { JOB_FORMAT } from '../../job/read.ts';
 import type { KeptBender } from '../../settings/settings.ts';
 import { formatLength } from '../../units/format.ts';
 import type { Message } from '../session-state.ts';
 import type { WorkshopPort } from '../workshop-port.ts';
+import { isMendable, questionAt } from './fault-place.ts';
 
 /** What of a job is looked at besides its questions and its overview. */
 export type Aside =
@@ -26,6 +29,8 @@ export interface JobForm {
 	from: string | null;
 	/** Whether anything was answered that is not on the disk. */
 	changed: boolean;
+	/** The file had faults: each answer leads to the next of them. */
+	mending?: true;
 }
 
 export function shopOf(port: WorkshopPort): Shop {
@@ -43,11 +48,33 @@ export function newForm(shop: Shop): JobForm {
 	return { shop, drafts: [newDraft()], aside: null, from: null, changed: false };
 }
 
-/** A kept job opened to be changed; as a copy it is asked for its name first and goes into a file of its own. */
+/**
+ * A kept job opened to be changed; as a copy it is asked for its name first and goes into a file of its own. One with faults opens at the
+ * first of them.
+ * @throws NotMendable where the file is too far from a job for its questions
+ */
 export function formOf(shop: Shop, raw: unknown, path: string, copy: boolean): JobForm {
-	const draft = draftOf(raw);
-	if (!copy) return { shop, drafts: [draft], aside: null, from: path, changed: false };
+	if (!isMendable(raw)) throw new NotMendable(path);
+	const draft = draftOf({ ...raw, pullbook: raw.pullbook ?? JOB_FORMAT });
+	const mending = draftFaults(draft, shop).length > 0 ? { mending: true as const } : {};
+	const drafts = mending.mending ? [draft, atFault(draft, shop)] : [draft];
+	if (!copy) return { shop, drafts, aside: null, from: path, changed: false, ...mending };
 	return { shop, drafts: [draft, { ...draft, at: 'name' }], aside: null, from: null, changed: true };
+}
+
+/** The draft with the question open that mends the first fault which has one; as it is, where there is none. */
+function atFault(draft: Draft, shop: Shop): Draft {
+	const [asked] = draftFaults(draft, shop).flatMap(({ at }) => questionAt(at) ?? []);
+	return asked === undefined ? draft : { ...draft, part: {}, ...asked };
+}
+
+/** A file whose parts are not of the kinds that a job's are. */
+class NotMendable extends Error {
+	readonly exitCode = 2;
+
+	constructor(path: string) {
+		super(`${path} is too far from a job file to be mended here: mend it in a text editor, then look at it again.`);
+	}
 }
 
 export function draftIn({ drafts }: JobForm): Draft {
@@ -72,7 +99,9 @@ export function answeredForm(form: JobForm, text: string): { form: JobForm; mess
 		const said = result.faults.map(({ found, right }) => `Not ${found}; right would be ${right}.`).join(' ');
 		return { form, message: { kind: 'wrong', text: said } };
 	}
-	return { form: { ...form, drafts: [...form.drafts, result.draft], changed: true }, message: null };
+	const { draft } = result;
+	const next = form.mending && draft.at === 'overview' ? atFault(draft, form.shop) : draft;
+	return { form: { ...form, drafts: [...form.drafts, next], changed: true }, message: null };
 }
 
 /** One question back; null: there is none before it. */

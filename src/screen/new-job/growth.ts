@@ -1,5 +1,5 @@
 import { bendsIn, type Draft } from '../../job/draft/draft.ts';
-import { type Preview, preview } from '../../job/draft/preview.ts';
+import { draftFaults, type Preview, preview } from '../../job/draft/preview.ts';
 import { jobWarnings } from '../../session/job-warnings.ts';
 import { cutLength, marks } from '../../tube/marks.ts';
 import { designGrowth, resolveShape } from '../../tube/resolve.ts';
@@ -25,7 +25,8 @@ const KNOWN = new WeakMap<Draft, Preview | null>();
 function soFar(draft: Draft, { shop }: JobForm): Preview | null {
 	const known = KNOWN.get(draft);
 	if (known !== undefined) return known;
-	const fresh = preview(draft, shop);
+	// Of a file that is being mended nothing is drawn before it is a job.
+	const fresh = draft.whole && draftFaults(draft, shop).length > 0 ? null : preview(draft, shop);
 	KNOWN.set(draft, fresh);
 	return fresh;
 }

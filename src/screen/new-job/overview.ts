@@ -154,7 +154,7 @@ function shapeChoices(form: JobForm): Choice<HomeStep>[] {
 	return [
 		...bends.map(({ straight, angle, rotation }, item) =>
 			aside(
-				`bend ${item + 1}: ${inUnits(straight, units)}, then ${formatAngle(angle, 2)}${item === 0 ? '' : `, ${wayWords(rotation)}`}`,
+				`bend ${item + 1}: ${inUnits(straight, units)}, then ${degrees(angle)}${item === 0 ? '' : `, ${wayWords(rotation)}`}`,
 				{ aside: 'bend', item },
 			),
 		),
@@ -163,9 +163,14 @@ function shapeChoices(form: JobForm): Choice<HomeStep>[] {
 	];
 }
 
-function wayWords(rotation: number): string {
+/** As the file has it, where that is no number yet. */
+function degrees(value: unknown): string {
+	return typeof value === 'number' ? formatAngle(value, 2) : String(value ?? 'no angle');
+}
+
+function wayWords(rotation: unknown): string {
 	if (rotation === 0) return 'the same way';
-	return Math.abs(rotation) === 180 ? 'the opposite way' : `turned ${formatAngle(rotation, 2)}`;
+	return rotation === 180 || rotation === -180 ? 'the opposite way' : `turned ${degrees(rotation)}`;
 }
 
 /** Trims, and the fields that most jobs leave out. */

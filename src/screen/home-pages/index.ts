@@ -1,0 +1,27 @@
+import type { HomeState } from '../home-state.ts';
+import type { HomeView } from '../home-view.ts';
+import { helpPage } from './help.ts';
+import { jobPage, offerPage } from './job.ts';
+import { keptPage } from './kept.ts';
+import { mainPage } from './main.ts';
+
+/** What a page outside of a session shows and what it takes from the keyboard. */
+export function homeView(state: HomeState): HomeView {
+	const { page } = state;
+	switch (page.page) {
+		case 'home':
+			return mainPage(state);
+		case 'offer':
+			return offerPage(page.job);
+		case 'job':
+			return jobPage(state, page.path);
+		case 'kept':
+			return keptPage(state);
+		case 'help':
+			return helpPage();
+		case 'form':
+			return page.view(page.form, state.entry);
+		case 'bench':
+			return page.view(page.at, page.benders);
+	}
+}

@@ -1,0 +1,32 @@
+import { bentAsBrief } from '../../tube/bent-as.ts';
+import type { SessionRow } from '../home-port.ts';
+import type { HomeState } from '../home-state.ts';
+import type { HomeStep, HomeView } from '../home-view.ts';
+import type { Choice } from '../prompt.ts';
+import { CHOOSE, TO_HOME } from './usual.ts';
+
+/** The sessions that are kept, each to be looked at. */
+export function keptPage({ sessions }: HomeState): HomeView {
+	return {
+		title: 'Kept sessions',
+		prompt: { label: 'Number of your choice', choices: sessions.map(keptChoice), back: TO_HOME, empty: CHOOSE },
+		body: () => [],
+	};
+}
+
+const STATUS = { open: 'interrupted', done: 'done', scrapped: 'scrapped', damaged: 'log damaged' } as const;
+
+export function keptChoice(row: SessionRow): Choice<HomeStep> {
+	const { job, status, started, bendsDone, bends, fits } = row;
+	const fit = fits === null ? '' : fits ? ', fits' : ', does not fit';
+	const how = `${job}${bentAsBrief(row.bentAs)}: ${STATUS[status]}${fit}`;
+	return {
+		label: `${started}  ${how}, ${bendsDone} of ${bends} bends`,
+		brief: `${dayOf(started)} ${how}`,
+		step: { step: 'review', id: row.id },
+	};
+}
+
+export function dayOf(started: string): string {
+	return started.slice(0, 10);
+}

@@ -1,0 +1,34 @@
+import type { Draft, JobJson, Place } from '../../job/draft/draft.ts';
+import { FIELD_OF } from '../../job/draft/draft.ts';
+import { FIELDS } from '../../job/draft/field-questions.ts';
+
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+	typeof value === 'object' && value !== null && !Array.isArray(value);
+const isListOf = (value: unknown, isOne: (item: unknown) => boolean) => Array.isArray(value) && value.every(isOne);
+
+/**
+ * Whether the parts of a file that has faults are of the kinds that the form works with, so that it can be mended question by question;
+ * what stands in them may be anything.
+ */
+export function isMendable(raw: unknown): raw is JobJson {
+	if (!isRecord(raw)) return false;
+	const { shape = {}, checks = [] } = raw;
+	const parts = ['tube', 'tooling', 'trim', 'tolerance'].map((key) => raw[key] ?? {});
+	if (![...parts, shape].every(isRecord) || !isListOf(checks, isRecord)) return false;
+	const { bends = [], points = [] } = shape as Record<string, unknown>;
+	return isListOf(bends, isRecord) && isListOf(points, Array.isArray);
+}
+
+/** The question whose answer stands at a fault's place; null: there is none, the overview says what is wrong. */
+export function questionAt(at: string): Partial<Draft> | null {
+	const item = Number(/\[(\d+)\]/.exec(at)?.[1] ?? 0);
+	if (/^shape\.bends\[/.test(at)) return { at: 'straight', item, put: 'instead', part: { piece: 'bend' } };
+	if (/^shape\.points\[/.test(at)) return { at: 'x', item, put: 'instead' };
+	if (/^checks\[/.test(at)) return { at: 'checkKind', item, put: 'instead' };
+	if (/^shape(\.(bends|points))?$/.test(at)) return { at: 'shape' };
+	if (at === 'tube') return { at: 'material' };
+	if (at === 'tooling') return { at: 'clr' };
+	if (at in FIELDS) return { at: 'field', field: at };
+	const found = Object.entries(FIELD_OF).find(([, field]) => at === field || at.startsWith(`${field}.`));
+	return found === undefined ? null : { at: found[0] as Place };
+}
