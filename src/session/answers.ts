@@ -207,7 +207,8 @@ function evidence(state: State, action: Extract<Action, { do: 'evidence' }>): De
 /** Why a distance cannot lie on the piece, or null. */
 function offPiece(state: State, reading: number): string | null {
 	if (reading > 0 && reading < state.piece) return null;
-	return `${show(reading)} does not lie on the piece, which is ${show(state.piece)} long: measure again.`;
+	const { units } = state.start.job;
+	return `${show(reading)} ${units} does not lie on the piece, which is ${show(state.piece)} ${units} long: measure again.`;
 }
 
 function amend(state: State, action: Extract<Action, { do: 'amend' }>): Decision {

@@ -59,10 +59,10 @@ function checkLine(state: State, name: string, design: number): string[] {
 	);
 	const reading = state.checks[name]?.reading ?? null;
 	const unit = checkUnit(check.kind, state.start.job.units);
-	const should = `it should be ${show(design)}${unit}, within ${show(check.tolerance)}`;
+	const should = `it should be ${show(design)}${unit}, within ${show(check.tolerance)}${unit}`;
 	if (reading === null) {
 		const value = expectCheck(state, name).value - uncutTrim(state, check);
-		return [`Check ${name} was not read: ${should}; expected is ${show(value)}.`];
+		return [`Check ${name} was not read: ${should}; expected is ${show(value)}${unit}.`];
 	}
 	if (checkFits(state, name, reading) === false) return [`Check ${name} lies outside its tolerance: ${should}.`];
 	const cut = Math.abs(uncutTrim(state, check)) > check.tolerance / 100;

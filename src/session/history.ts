@@ -32,7 +32,7 @@ const EVIDENCE = {
 function readingInWords(state: State, reading: Reading): string {
 	const what = reading.evidence ? EVIDENCE[reading.evidence] : KINDS[reading.of];
 	const where = reading.name ? ` "${reading.name}"` : reading.bend ? ` of bend ${reading.bend}` : '';
-	const asked = reading.stop === undefined ? '' : ` (stop asked for: ${show(reading.stop, 4)})`;
+	const asked = reading.stop === undefined ? '' : ` (stop asked for: ${show(reading.stop, 4)} degrees)`;
 	return `${what}${where}: ${show(reading.value, 4)}${unit(state, reading)}${asked}`;
 }
 

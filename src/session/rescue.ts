@@ -59,7 +59,8 @@ export function residualsInWords(state: State, { endOffset, endAngle, checks }: 
 		const value = checks.find(({ name }) => name === check.name)?.value ?? design;
 		const off = Math.abs(value - design);
 		if (off <= check.tolerance) return [];
-		return [`check ${check.name} ${show(off)}${checkUnit(check.kind, units)} off (may be ${show(check.tolerance)})`];
+		const unit = checkUnit(check.kind, units);
+		return [`check ${check.name} ${show(off)}${unit} off (may be ${show(check.tolerance)}${unit})`];
 	});
 	const end = `the far end ${show(endOffset)} ${units} from its place and ${show(endAngle, 2)} degrees from its direction`;
 	return [end, ...outside].join(', ');

@@ -43,5 +43,5 @@ function unlikely(f: Filter, kind: ReadingKind, value: number): Doubt {
 }
 
 function show(degrees: number): string {
-	return `${Number(degrees.toFixed(1))}`;
+	return `${Number(degrees.toFixed(1))} degrees`;
 }

@@ -52,8 +52,8 @@ describe('a finished tube', () => {
 	it('has a list of what is still to be looked at', () => {
 		const skipped = done(give(bendAndSkip(begin(job), 90), { do: 'accept' })).finish;
 		expect(skipped.map((text) => text.replace(/expected is [\d.]+\d/, 'expected is x'))).toEqual([
-			'Check elbow was not read: it should be 90 degrees, within 0.5; expected is x.',
-			'Check over all was not read: it should be 33.422 in, within 0.063; expected is x.',
+			'Check elbow was not read: it should be 90 degrees, within 0.5 degrees; expected is x degrees.',
+			'Check over all was not read: it should be 33.422 in, within 0.063 in; expected is x in.',
 			'Deburr both ends inside and outside.',
 		]);
 		let run = bendTo(begin(job), 90);
@@ -62,7 +62,7 @@ describe('a finished tube', () => {
 		run = give(run, { reading: open(run, 'check').expect.value });
 		const read = done(give(run, { do: 'accept' })).finish;
 		expect(read).toEqual([
-			'Check over all once more when the ends are cut: it should be 33.422 in, within 0.063.',
+			'Check over all once more when the ends are cut: it should be 33.422 in, within 0.063 in.',
 			'Deburr both ends inside and outside.',
 		]);
 	});

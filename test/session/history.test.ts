@@ -18,7 +18,7 @@ describe('an answer in words', () => {
 		const set = give(begin(hatJob()), { ready: true });
 		const { stop } = open(set, 'pull');
 		expect(told(give(set, { loaded: stop }))).toBe(
-			`dial under load of bend 1: ${stop} degrees (stop asked for: ${stop})`,
+			`dial under load of bend 1: ${stop} degrees (stop asked for: ${stop} degrees)`,
 		);
 	});
 

@@ -161,7 +161,7 @@ describe('a tube that nothing makes fit', () => {
 		expect(asked).toMatchObject({ advice: 'accept', tweaks: [] });
 		expect(asked.rescue?.best).toMatchObject({ do: 'accept', bend: 2, within: false });
 		expect(asked.why).toMatch(
-			/The best this piece can become, this bend taken as it is: .*check foot 0\.\d+ degrees off \(may be 0\.1\)/,
+			/The best this piece can become, this bend taken as it is: .*check foot 0\.\d+ degrees off \(may be 0\.1 degrees\)/,
 		);
 	});
 

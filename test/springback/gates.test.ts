@@ -10,7 +10,7 @@ describe('doubtLoaded', () => {
 	it('lets a degree pass either way and says what lies further off', () => {
 		expect(doubtLoaded(60, 61)).toBeNull();
 		expect(doubtLoaded(60, 59)).toBeNull();
-		expect(doubtLoaded(60, 61.5)?.why).toBe('The stop was 60, and 61.5 is 1.5 away from it.');
+		expect(doubtLoaded(60, 61.5)?.why).toBe('The stop was 60 degrees, and 61.5 degrees is 1.5 degrees away from it.');
 	});
 });
 
@@ -20,13 +20,13 @@ describe('doubt of the finder', () => {
 	});
 
 	it('asks again above what the dial ever showed and far below it', () => {
-		expect(doubt(pulled, 'angle', 61)?.why).toBe('61 is more than the dial ever showed under load (60).');
-		expect(doubt(pulled, 'angle', 38)?.why).toBe('38 is far below what the dial showed under load (60).');
+		expect(doubt(pulled, 'angle', 61)?.why).toBe('61 degrees is more than the dial ever showed under load (60 degrees).');
+		expect(doubt(pulled, 'angle', 38)?.why).toBe('38 degrees is far below what the dial showed under load (60 degrees).');
 		expect(doubt(pulled, 'angle', 515)?.why).toContain('515');
 	});
 
 	it('asks whether it was read on the inside when the rest to 180 would pass', () => {
-		expect(doubt(pulled, 'angle', 128.5)?.why).toContain('Was it read on the inside? Then it is 51.5.');
+		expect(doubt(pulled, 'angle', 128.5)?.why).toContain('Was it read on the inside? Then it is 51.5 degrees.');
 		expect(doubt(pulled, 'angle', 100)?.why).not.toContain('inside');
 	});
 
@@ -46,7 +46,7 @@ describe('doubt of the dial', () => {
 
 	it('asks again when the pointer is far from where the seated tube puts it', () => {
 		expect(doubt(cold, 'pointer', 0.5)).toBeNull();
-		expect(doubt(cold, 'pointer', 53)?.why).toContain('0 was expected');
+		expect(doubt(cold, 'pointer', 53)?.why).toContain('0 degrees was expected');
 		expect(doubt(newSeat(known), 'pointer', 53)).toBeNull();
 		expect(doubt(newSeat(known), 'pointer', 35)?.why).toContain('was expected');
 	});
