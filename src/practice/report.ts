@@ -2,7 +2,7 @@ import type { Ask, DoneNote, Output } from '../session/protocol.ts';
 import type { Job } from '../tube/job.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import type { Step } from './practice.ts';
-import { actionInWords, askInWords } from './words.ts';
+import { actionInWords, askInWords, value } from './words.ts';
 
 const WIDTH = 80;
 
@@ -26,10 +26,15 @@ function heading(ask: Ask): string[] {
 
 function correctedLines(output: Output, job: Job): string[] {
 	if (!('note' in output) || output.note !== 'corrected') return [];
-	const { predicted, without } = output;
+	const { predicted, without, remaining } = output;
+	// After the last bend nothing is left to correct: the end tells the rest.
+	if (remaining.length === 0) return [];
 	const [now, drawn] = [predicted.endOffset, without.endOffset].map((offset) => formatLength(offset, job.units));
 	return wrapped(`corrected: the far end is expected ${now} from its place; by the drawing's numbers ${drawn}.`, '  ');
 }
+
+const LEGEND =
+	'Angles in degrees. Believed: what the program takes a bend for; truly: what the simulated tube has, which no shop knows.';
 
 /** The end: what was aimed at, what the program believes was made, and what truly was. */
 export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job): string[] {
@@ -43,9 +48,10 @@ export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job
 	}
 	return [
 		'',
+		...wrapped(LEGEND, '  '),
 		...table(rows),
 		...done.checks.map(
-			({ name, reading }) => `  check ${name}: ${reading === null ? 'not read' : trimmed(reading, 3)}`,
+			({ name, reading }) => `  check ${name}: ${reading === null ? 'not read' : value('check', name, reading, job)}`,
 		),
 		'',
 		...wrapped(ending(done, job), ''),

@@ -29,9 +29,9 @@ export function sightInWords(ask: Ask, sight: Sight, job: Job): string | null {
 export function askInWords(ask: Ask, job: Job): { what: string; why: string } {
 	switch (ask.ask) {
 		case 'set':
-			return { what: `set    mark at ${ask.mark.tape} ${job.units}, ${turn(ask)}`, why: '' };
+			return { what: `set    mark at ${ask.mark.tape} ${job.units} from the start end, ${turn(ask)}`, why: '' };
 		case 'pull':
-			return { what: `pull   stop at ${trimmed(ask.stop, 2)}${ease(ask.lead)}`, why: ask.why };
+			return { what: `pull   stop at ${dial(ask.stop)}${ease(ask.lead)}`, why: ask.why };
 		case 'measure':
 			return { what: `measure   expected ${plusMinus(ask.expect.angle, ask.expect.sd)}`, why: '' };
 		case 'confirm':
@@ -72,27 +72,31 @@ export function actionInWords(ask: Ask, action: Action, job: Job): string {
 
 function turn({ seat, tubeTurn: { degrees, way } }: Extract<Ask, { ask: 'set' }>): string {
 	if (seat > 1) return `seat ${seat}, the tube as it lay`;
-	return way === 'none' ? 'no turn' : `turn ${trimmed(degrees, 1)} ${way === 'either' ? 'either way' : way}`;
+	return way === 'none' ? 'no turn' : `turn ${formatAngle(degrees, 1)} ${way === 'either' ? 'either way' : way}`;
 }
 
 function ease(lead: number | null): string {
-	return lead === null ? '' : `, ease up from ${trimmed(lead, 2)}`;
+	return lead === null ? '' : `, ease up from ${dial(lead)}`;
 }
 
 function plusMinus(angle: number, sd: number): string {
 	return `${formatAngle(angle, 1)} ± ${trimmed(Math.max(0.1, sd), 1)}`;
 }
 
-function value(of: string, name: string | undefined, reading: number, job: Job): string {
+/** A reading, or what is expected of one, with its unit. */
+export function value(of: string, name: string | undefined, reading: number, job: Job): string {
 	const kind = job.checks.find((check) => check.name === name)?.kind;
 	if (kind === 'ovality') return trimmed(reading, 3);
 	const isLength = of === 'mark' || of === 'length' || (of === 'check' && kind !== 'angle');
 	return isLength ? length(reading, job) : dial(reading);
 }
 
+/** Checks compare finer than a tape is divided, inches. */
+const FINEST = 1 / 64;
+
 function length(value: number, job: Job): string {
 	if (job.units === 'mm') return formatLength(value, 'mm');
-	return `${formatTape(value, job.tooling.tape / 2, 'in')} in`;
+	return `${formatTape(value, Math.min(job.tooling.tape, FINEST), 'in')} in`;
 }
 
 function dial(degrees: number): string {

@@ -13,10 +13,18 @@ describe('pullbook practice', () => {
 		const { code, out, err } = await practice('--auto', '--seed', '5');
 		expect({ code, err }).toEqual({ code: 0, err: '' });
 		expect(out).toContain('seed 5');
-		expect(out).toMatch(/pull {3}stop at [\d.]+/);
+		expect(out).toMatch(/set {4}mark at 14 3\/4 in from the start end, no turn/);
+		expect(out).toMatch(/pull {3}stop at [\d.]+°, ease up from [\d.]+°/);
 		expect(out).toMatch(/bend +drawing +target +believed +truly +pulls +seats/);
 		expect(existsSync(join(home, 'practice', 'sessions'))).toBe(true);
 		expect(existsSync(join(home, 'sessions'))).toBe(false);
+	});
+
+	it('tells checks with their unit, as finely as the session itself does, and corrects nothing after the last bend', async () => {
+		const { out } = await runProgram(['practice', 'jobs/bow-rail.json', '--auto', '--seed', '7'], { home });
+		expect(out).toContain('drawing 6 43/64 in\n');
+		expect(out).toMatch(/^ {2}check crown: [\d /]+ in$/m);
+		expect(out.match(/^ {2}corrected: /gm)).toHaveLength(2);
 	});
 
 	it('prints one document, the same for the same seed', async () => {
