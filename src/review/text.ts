@@ -69,6 +69,8 @@ function checkLines(view: SessionView): string[] {
 }
 
 function asBuiltLines(state: State, view: SessionView): string[] {
+	const { phase } = state;
+	if (phase.at === 'done' && phase.scrapped !== null) return [`The tube was scrapped: ${phase.scrapped}.`];
 	const { endOffset, endAngle } = view.asBuilt;
 	const end = `Far end ${formatLength(endOffset, view.job.units)} from its place, ${formatAngle(endAngle, 2)} from its direction.`;
 	if (view.status !== 'done') return [`With the numbers now in force: ${end}`];

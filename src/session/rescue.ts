@@ -18,7 +18,8 @@ const ANOTHER_PLACE = 0.02;
 export function rescueOf(state: State, accepted: Outcome, tweaks: readonly Tweak[], bad: boolean): Rescue | null {
 	if (!bad && (accepted.within || tweaks.some((tweak) => tweak.within))) return null;
 	const over = made(state.filter).angle - target(state);
-	const mayOpen = over > 0 && bendAt(state, state.bend).relievedFrom === null;
+	// What is given up since it cannot be worked back is not mended by working it back.
+	const mayOpen = !bad && over > 0 && bendAt(state, state.bend).relievedFrom === null;
 	const options: Rescue['best'][] = [
 		{ do: 'accept', bend: state.bend, ...accepted },
 		...(mayOpen ? [{ do: 'relieve' as const, bend: state.bend, ...ifOpened(state, over) }] : []),

@@ -140,6 +140,17 @@ describe('pullbook log ID', () => {
 		expect(out).toMatch(/Far end .* from its place, .* from its direction\.\n.*within its tolerance/);
 	});
 
+	it('of a scrapped one tells why, and not how far off a tube is that is none', async () => {
+		const session = begin(3);
+		session.answerText('{"scrap":"cracked at the weld"}');
+		session.close();
+		const { out } = await run(session.id);
+		expect(out).toContain('UTC, scrapped\n');
+		expect(out).toContain('\nThe tube was scrapped: cracked at the weld.\n');
+		expect(out).not.toContain('Far end');
+		expect((await run(null)).out).toBe(`${session.id}  scrapped  0 of 3 bends  Bow rail\n`);
+	});
+
 	it('of a damaged log shows what is before the damage, says where it is, and exits 6', async () => {
 		const session = begin(3);
 		leaveOpen(session);

@@ -213,6 +213,10 @@ describe('a tube that nothing makes fit', () => {
 		while ((run.outputs.at(-1) as { ask: string }).ask === 'confirm') run = give(run, { keep: true });
 		const asked = decide(run);
 		expect(asked.advice).toBe('scrap');
+		// Thirteen degrees too far: what cannot be worked back is not told to be mended by working it back.
+		expect(asked.rescue!.best.do).toBe('accept');
+		expect(asked.why).toContain('too far to work back');
+		expect(asked.why).not.toContain('opened to its target');
 		expect(asked.rescue!.stock.again).toBe(true);
 		expect(asked.why).toContain('enough to begin the whole tube anew');
 	});
