@@ -20,8 +20,12 @@ describe('doubt of the finder', () => {
 	});
 
 	it('asks again above what the dial ever showed and far below it', () => {
-		expect(doubt(pulled, 'angle', 61)?.why).toBe('61 degrees is more than the dial ever showed under load (60 degrees).');
-		expect(doubt(pulled, 'angle', 38)?.why).toBe('38 degrees is far below what the dial showed under load (60 degrees).');
+		expect(doubt(pulled, 'angle', 61)?.why).toBe(
+			'61 degrees is more than the dial ever showed under load (60 degrees).',
+		);
+		expect(doubt(pulled, 'angle', 38)?.why).toBe(
+			'38 degrees is far below what the dial showed under load (60 degrees).',
+		);
 		expect(doubt(pulled, 'angle', 515)?.why).toContain('515');
 	});
 
