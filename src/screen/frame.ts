@@ -135,7 +135,7 @@ const MESSAGE_TONES = { said: 'good', wrong: 'wrong', unsaved: 'wrong' } as cons
 function footer<Step>(content: Content<Step>, columns: number): { lines: Line[]; textAt: number | null } {
 	const { prompt, entry, message, keys = [] } = content;
 	const said = message === null ? [] : wrapped(message.text, columns, MESSAGE_TONES[message.kind]);
-	const label = prompt.label === '' ? [] : [line(prompt.label, 'quiet')];
+	const label = wrapped(prompt.label, columns, 'quiet');
 	const hints = keyLines([...keysOf(prompt), ...keys], columns);
 	if (prompt.text !== undefined) {
 		const before = [...said, ...label];

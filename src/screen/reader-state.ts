@@ -1,7 +1,7 @@
 import type { Size } from '../terminal/output.ts';
 import { type Content, type Frame, frame } from './frame.ts';
 import type { Key } from './keys.ts';
-import { line } from './line.ts';
+import { folded, line } from './line.ts';
 import type { Look } from './look.ts';
 import { NOTHING } from './prompt.ts';
 
@@ -16,10 +16,15 @@ export interface ReaderState {
 /** Rows that are not the text's: title, rule, the blank line and the keys. */
 const OTHER_ROWS = 6;
 
+/** The lines as a window of that width has them. */
+function linesAt({ lines }: ReaderState, { columns }: Size): string[] {
+	return lines.flatMap((text) => folded(text, columns));
+}
+
 /** What a key does while reading; null: back to where it was opened from. */
 export function readerKey(state: ReaderState, key: Key, size: Size): ReaderState | null {
 	const page = Math.max(1, size.rows - OTHER_ROWS);
-	const last = Math.max(0, state.lines.length - page);
+	const last = Math.max(0, linesAt(state, size).length - page);
 	const name = key.key === 'character' ? (PAD[key.text] ?? '') : key.key;
 	if (name === 'escape') return null;
 	const moves: Record<string, number> = {
@@ -47,11 +52,14 @@ const PAD: Record<string, Key['key']> = {
 
 export function readerFrame(state: ReaderState, size: Size, look: Look): Frame {
 	const page = Math.max(1, size.rows - OTHER_ROWS);
-	const shown = state.lines.slice(state.top, state.top + page);
-	const last = Math.min(state.lines.length, state.top + page);
+	const all = linesAt(state, size);
+	// In a window that has become wider there are fewer lines.
+	const top = Math.min(state.top, Math.max(0, all.length - page));
+	const shown = all.slice(top, top + page);
+	const last = Math.min(all.length, top + page);
 	const content: Content<never> = {
 		title: state.title,
-		where: state.lines.length === 0 ? 'empty' : `lines ${state.top + 1} to ${last} of ${state.lines.length}`,
+		where: all.length === 0 ? 'empty' : `lines ${top + 1} to ${last} of ${all.length}`,
 		body: () => [{ rank: 0, lines: shown.map((text) => line(text)) }],
 		prompt: { label: '', empty: '' },
 		entry: NOTHING,

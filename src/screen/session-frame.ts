@@ -10,6 +10,7 @@ import type { KeyHint } from './parts/key-line.ts';
 import { drawTube } from './parts/tube-drawing.ts';
 import type { Page, SessionState } from './session-state.ts';
 import { shortcutsOf } from './shortcuts.ts';
+import { toldLengths } from './told-lengths.ts';
 
 /** Pages that are about the tube as it stands. */
 const WITH_PICTURE: readonly Page['page'][] = ['ask', 'released', 'least', 'layout', 'corrected', 'done'];
@@ -26,7 +27,7 @@ export function sessionFrame(state: SessionState, size: Size, look: Look): Frame
 		body: seen,
 		prompt,
 		entry: state.entry,
-		message: state.message,
+		message: state.message === null ? null : { ...state.message, text: toldLengths(state.message.text, state.job) },
 		keys,
 		...picture,
 	};

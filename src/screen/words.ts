@@ -32,6 +32,12 @@ export function fine(length: number, job: Ruled): string {
 	return `${formatTape(shown, Math.min(job.units === 'in' ? job.tooling.tape : 1 / 64, 1 / 64), 'in')} in`;
 }
 
+/** The same of a length that must not be said to be nothing: what is less than any division is given in decimals. */
+export function notNothing(length: number, job: Ruled): string {
+	const shown = fine(length, job);
+	return length !== 0 && /^-?0 /.test(shown) ? formatLength(inShown(length, job), shownUnits(job)) : shown;
+}
+
 export function percent(part: number): string {
 	return `${trimmed(100 * part, 1)} %`;
 }
@@ -106,7 +112,7 @@ export function shown(value: number, measure: Measure, job: Ruled): string {
 export function spreadOf(sd: number, measure: Measure, job: Ruled): string {
 	if (measure === 'angle') return angle(Math.max(sd, 0.1));
 	if (measure === 'ratio') return trimmed(Math.max(sd, 0.001), 3);
-	return formatLength(inShown(sd, job), shownUnits(job));
+	return notNothing(sd, job);
 }
 
 function corner(name: CornerName): string {

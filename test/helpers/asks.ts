@@ -148,7 +148,7 @@ export const DONE: DoneNote = {
 		{ end: 'start', off: 0.5, bend: 1, fromTangent: 12, fromCorner: 14.5, words: 'Start end.' },
 		{ end: 'far', off: 0.4375, bend: 4, fromTangent: 12, fromCorner: 14.5, words: 'Far end.' },
 	],
-	finish: ['Check lie was not read: it should be 0 in, within 0.125; expected is 0.02.'],
+	finish: ['Check lie was not read: it should be 0 in, within 0.125 in; expected is 0.02 in.'],
 };
 export const ARCH_NAME = SESSION.job;
 /** The first bend's first seat. */

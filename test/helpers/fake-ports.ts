@@ -161,14 +161,14 @@ export const KEPT: readonly KeptEntry[] = [
 	{ entry: 1, text: 'tube set at bend 2', void: false, readings: [] },
 	{
 		entry: 2,
-		text: 'dial under load of bend 2: 51.5; dial after release of bend 2: 47.5',
+		text: 'dial under load of bend 2: 51.5 degrees; dial after release of bend 2: 47.5 degrees',
 		void: false,
 		readings: [
 			{ of: 'loaded', value: 51.5, bend: 2 },
 			{ of: 'released', value: 47.5, bend: 2 },
 		],
 	},
-	{ entry: 3, text: 'angle of bend 2: 43.7', void: true, readings: [{ of: 'angle', value: 43.7, bend: 2 }] },
+	{ entry: 3, text: 'angle of bend 2: 43.7 degrees', void: true, readings: [{ of: 'angle', value: 43.7, bend: 2 }] },
 ];
 
 const TORN = [

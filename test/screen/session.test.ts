@@ -486,6 +486,23 @@ describe('home', () => {
 		await terminal.until('Interrupted');
 	});
 
+	test('a review has no line cut in a narrow window, and stays within its lines when that changes', async () => {
+		const long = `bend 1  drawn 42, made 41.9 give or take 0.1, after ${'pull '.repeat(12)}end`;
+		const rows = { ...ROWS, review: [long, ...ROWS.review] };
+		const { terminal } = start({ port: new FakeHome(null, rows) }, { columns: 60, rows: 20 });
+		await terminal.until('Interrupted');
+		terminal.type('8\r');
+		await terminal.until('Kept sessions');
+		terminal.type('2\r');
+		await terminal.until('lines 1 to 14 of 52');
+		expect(terminal.lines).toContain('bend 1  drawn 42, made 41.9 give or take 0.1, after pull');
+		expect(terminal.text).toContain('end');
+		terminal.type('1');
+		await terminal.until('review line 50');
+		terminal.resize({ columns: 160, rows: 50 });
+		await terminal.until('lines 8 to 51 of 51');
+	});
+
 	test('no job file is said', async () => {
 		const { terminal } = start({ port: new FakeHome(null) });
 		await terminal.until('There is no job file here');

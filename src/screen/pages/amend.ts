@@ -3,6 +3,7 @@ import { parseNumber } from '../../units/parse.ts';
 import { line, wrapped } from '../line.ts';
 import type { KeptEntry, KeptReading } from '../live-port.ts';
 import type { SessionState, Step } from '../session-state.ts';
+import { toldLengths } from '../told-lengths.ts';
 import { EVIDENCE, EVIDENCE_MEASURE, measureOf, readingName, shown } from '../words.ts';
 import { answer, BACK, bendNumber, numberField, type PageView } from './page.ts';
 
@@ -18,7 +19,10 @@ export function amendPage(state: SessionState): PageView {
 		title: 'Correct an earlier reading',
 		prompt: {
 			label: 'Number of your choice',
-			choices: entries.map((entry) => ({ label: `entry ${entry.entry}: ${entry.text}`, step: whichStep(entry) })),
+			choices: entries.map((entry) => ({
+				label: `entry ${entry.entry}: ${toldLengths(entry.text, state.job)}`,
+				step: whichStep(entry),
+			})),
 			back: BACK,
 			empty: 'Write the number of a choice and press Enter; / goes back.',
 		},
@@ -73,7 +77,10 @@ export function amendValuePage(state: SessionState, entry: KeptEntry, reading: K
 			empty: 'Write the right number and press Enter; / goes back.',
 		},
 		body: (room) => [
-			{ rank: 0, lines: wrapped(`Entry ${entry.entry}: ${entry.text}`, room.columns, 'strong', 2) },
+			{
+				rank: 0,
+				lines: wrapped(`Entry ${entry.entry}: ${toldLengths(entry.text, state.job)}`, room.columns, 'strong', 2),
+			},
 			{ rank: 0, lines: reading === null ? [] : [line(described(state, reading))] },
 		],
 	};

@@ -4,6 +4,7 @@ import { UnitsError } from '../../units/units-error.ts';
 import { line, wrapped } from '../line.ts';
 import type { Prompt } from '../prompt.ts';
 import type { SessionState, Step } from '../session-state.ts';
+import { toldLengths } from '../told-lengths.ts';
 import { checkMeasure, checkWords, shown, spreadOf } from '../words.ts';
 import { answer, BACK, expected, numberField, type PageView, SLASH, STAR, written } from './page.ts';
 
@@ -20,7 +21,7 @@ export function checkPage(state: SessionState, ask: CheckAsk): PageView {
 		body: (room) => [
 			{ rank: 0, lines: [expected(value), line(drawing)] },
 			{ rank: 1, lines: found === undefined ? [] : wrapped(`${checkWords(found)}.`, room.columns) },
-			{ rank: 1, lines: wrapped(ask.includes ?? '', room.columns, 'alert') },
+			{ rank: 1, lines: wrapped(toldLengths(ask.includes ?? '', job), room.columns, 'alert') },
 		],
 	};
 }

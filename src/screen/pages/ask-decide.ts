@@ -4,6 +4,7 @@ import { line, span, wrapped } from '../line.ts';
 import { bigNumbers } from '../parts/big-numbers.ts';
 import type { Choice } from '../prompt.ts';
 import type { SessionState, Step } from '../session-state.ts';
+import { toldLengths } from '../told-lengths.ts';
 import { angle, plusMinus } from '../words.ts';
 import { answer, type PageView, type Room, type Section, SLASH, STAR } from './page.ts';
 import { ladder } from './pulls.ts';
@@ -80,7 +81,7 @@ function sections(state: SessionState, ask: DecideAsk, room: Room): Section[] {
 	return [
 		{ rank: 2, wide: true, lines: bigNumbers([made, wanted], room) },
 		{ rank: 0, lines: [line(`made ${plusMinus(angle(ask.made.angle), ask.made.sd)}, ${difference(ask)}`)] },
-		{ rank: 0, lines: [...wrapped(ask.why, room.columns, 'strong'), ...limit(ask)] },
+		{ rank: 0, lines: [...wrapped(toldLengths(ask.why, state.job), room.columns, 'strong'), ...limit(ask)] },
 		...ladder(state, ask, room).map((section) => ({ ...section, rank: 1 })),
 	];
 }

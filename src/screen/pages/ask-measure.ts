@@ -1,6 +1,7 @@
 import type { ConfirmAsk, MeasureAsk } from '../../session/protocol.ts';
 import { span, wrapped } from '../line.ts';
 import type { SessionState } from '../session-state.ts';
+import { toldLengths } from '../told-lengths.ts';
 import { angle, measureOf, plusMinus, readingName, shown } from '../words.ts';
 import { answer, expected, numberField, type PageView, SLASH, STAR } from './page.ts';
 
@@ -52,7 +53,7 @@ export function confirmPage(state: SessionState, ask: ConfirmAsk): PageView {
 					[span('Expected    '), span(shown(ask.expect.value, measure, state.job), 'strong')],
 				],
 			},
-			{ rank: 0, lines: wrapped(ask.why, room.columns) },
+			{ rank: 0, lines: wrapped(toldLengths(ask.why, state.job), room.columns) },
 			{
 				rank: 1,
 				lines: wrapped('The reading is saved. It counts once it has been read again.', room.columns, 'quiet'),

@@ -15,6 +15,7 @@ import {
 	seamInBend,
 	tapeWords,
 } from '../set-words.ts';
+import { toldLengths } from '../told-lengths.ts';
 import { angle, dial, READINGS, shown, WAYS } from '../words.ts';
 import { designStrip } from './lay-out.ts';
 import { answer, numberField, type PageView, type Room, type Section, SLASH, STAR } from './page.ts';
@@ -50,7 +51,12 @@ function sections(state: SessionState, ask: SetAsk, room: Room): Section[] {
 		},
 		{ rank: 6, wide: true, lines: strip(state, room) },
 		{ rank: 0, lines: [target(ask), ...details(state)] },
-		{ rank: 1, lines: ask.cautions.filter(isNew).flatMap((text) => wrapped(`! ${text}`, room.columns, 'alert', 2)) },
+		{
+			rank: 1,
+			lines: ask.cautions
+				.filter(isNew)
+				.flatMap((text) => wrapped(`! ${toldLengths(text, job)}`, room.columns, 'alert', 2)),
+		},
 		{
 			rank: 2,
 			lines: [

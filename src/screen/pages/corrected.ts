@@ -96,7 +96,7 @@ function table(note: CorrectedNote, job: ShownJob, columns: number): Section[] {
 		});
 		return [span(`bend ${bend.bend}`.padEnd(LABEL)), ...cells];
 	});
-	const units = `marks: ${shownUnits(job)} from the start end; angles: degrees; drawn: by the drawing`;
+	const units = `marks from the start end, ${shownUnits(job)}; angles in degrees${wide ? '; drawn: by the drawing' : ''}`;
 	return [
 		{
 			rank: 0,

@@ -2,6 +2,7 @@ import type { DoneNote } from '../../session/protocol.ts';
 import type { Job } from '../../tube/job.ts';
 import { chopped, type Line, line, span, wrapped } from '../line.ts';
 import type { SessionState } from '../session-state.ts';
+import { toldLengths } from '../told-lengths.ts';
 import { angle, fine, measureOf, plusMinus, shown, tape } from '../words.ts';
 import { type PageView, SLASH } from './page.ts';
 
@@ -21,7 +22,10 @@ export function donePage(state: SessionState, note: DoneNote): PageView {
 			{ rank: 0, lines: checks(note, state.job) },
 			{ rank: 1, lines: note.scrapped ? [] : ends(note, state.job) },
 			{ rank: 2, lines: cuts(note, state.job, room.columns) },
-			{ rank: 3, lines: note.finish.flatMap((text) => wrapped(`- ${text}`, room.columns, 'plain', 2)) },
+			{
+				rank: 3,
+				lines: note.finish.flatMap((text) => wrapped(`- ${toldLengths(text, state.job)}`, room.columns, 'plain', 2)),
+			},
 			{ rank: 4, lines: chopped(`Log: ${note.log}`, room.columns, 'quiet') },
 		],
 	};

@@ -45,7 +45,7 @@ function page(state: SessionState, of: Page): PageView {
 		case 'help':
 			return helpPage(state, of.from);
 		case 'warnings':
-			return warningsPage(of.note);
+			return warningsPage(state, of.note);
 		case 'corrected':
 			return correctedPage(state, of.note);
 		case 'done':

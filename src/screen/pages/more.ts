@@ -2,6 +2,7 @@ import type { Plan } from '../../session/protocol.ts';
 import { line, wrapped } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import type { Detail, Page, SessionState, Step } from '../session-state.ts';
+import { toldLengths } from '../told-lengths.ts';
 import { angle } from '../words.ts';
 import { amendable } from './amend.ts';
 import { answer, BACK, numberField, type PageView } from './page.ts';
@@ -98,7 +99,10 @@ export function undoPage(state: SessionState): PageView {
 			last === undefined
 				? [{ rank: 0, lines: [line('There is nothing that could be taken back.')] }]
 				: [
-						{ rank: 0, lines: wrapped(`Entry ${last.entry}: ${last.text}`, room.columns, 'strong', 2) },
+						{
+							rank: 0,
+							lines: wrapped(`Entry ${last.entry}: ${toldLengths(last.text, state.job)}`, room.columns, 'strong', 2),
+						},
 						{
 							rank: 0,
 							lines: wrapped(

@@ -2,6 +2,7 @@ import { GENERAL_CAUTIONS } from '../../session/cautions.ts';
 import type { SessionNote, WarningsNote } from '../../session/protocol.ts';
 import { chopped, type Line, line, wrapped } from '../line.ts';
 import type { SessionState } from '../session-state.ts';
+import { toldLengths } from '../told-lengths.ts';
 import { type PageView, STAR } from './page.ts';
 
 const GO_ON = { label: 'go on', step: { step: 'next' } } as const;
@@ -30,14 +31,16 @@ function changes({ changed, others }: SessionNote, columns: number): Line[] {
 }
 
 /** What the job file was warned about, before the first mark. */
-export function warningsPage(note: WarningsNote): PageView {
+export function warningsPage({ job }: SessionState, note: WarningsNote): PageView {
 	return {
 		title: `Warnings (${note.warnings.length})`,
 		prompt: { label: '', plus: GO_ON, empty: 'Press + to bend all the same; * has leave.', star: STAR },
 		body: (room) => [
 			{
 				rank: 0,
-				lines: note.warnings.flatMap(({ at, text }) => wrapped(`! ${at}: ${text}`, room.columns, 'alert', 2)),
+				lines: note.warnings.flatMap(({ at, text }) =>
+					wrapped(`! ${at}: ${toldLengths(text, job)}`, room.columns, 'alert', 2),
+				),
 			},
 			{ rank: 1, lines: [line('The tube can be bent all the same if you know better.', 'quiet')] },
 		],

@@ -1,13 +1,15 @@
 import type { WouldBe } from '../../session/would-be.ts';
 import type { Key } from '../keys.ts';
-import { EMPTY, type Line, line, span, wrapped } from '../line.ts';
+import { cut, EMPTY, type Line, line, span, wrapped } from '../line.ts';
 import type { KeptEntry, KeptReading } from '../live-port.ts';
 import type { KeyHint } from '../parts/key-line.ts';
 import { NOTHING } from '../prompt.ts';
 import { type Amending, ASK, type Page, type SessionState } from '../session-state.ts';
+import { padded } from '../text-width.ts';
+import { toldLengths } from '../told-lengths.ts';
 import { angle, dial, measureOf, readingName, shown, tape } from '../words.ts';
 import { amendable, amendField } from './amend.ts';
-import { answer, BACK, type PageView, type Section } from './page.ts';
+import { answer, BACK, type PageView, type Room, type Section } from './page.ts';
 
 /** A reading of the session with the entry that holds it. */
 interface Taken {
@@ -71,20 +73,27 @@ export function walkPage(state: SessionState, at: number): PageView {
 			back: BACK,
 			empty: 'Arrow up: an earlier one; arrow down: a later one. Write the right number and press Enter to correct it.',
 		},
-		body: ({ rows }) => [{ rank: 0, lines: listed(state, all, at, rows) }],
+		body: (room) => [{ rank: 0, lines: listed(state, all, at, room) }],
 	};
 }
 
+/** Cells of the mark, the entry and the bend in front of a reading's name, and what its value wants behind it. */
+const BEFORE_NAME = 16;
+const VALUE_WIDTH = 13;
+const NAME_WIDTH = 36;
+
 /** As many as have room, the newest lowest as on the page they came from, the one in hand marked. */
-function listed(state: SessionState, all: readonly Taken[], at: number, rows: number): Line[] {
+function listed(state: SessionState, all: readonly Taken[], at: number, { columns, rows }: Room): Line[] {
 	const room = Math.max(3, rows - 1);
+	const names = Math.min(NAME_WIDTH, columns - BEFORE_NAME - VALUE_WIDTH);
 	const first = Math.max(0, Math.min(at - Math.floor(room / 2), all.length - room));
 	return all
 		.slice(first, first + room)
 		.map(({ entry, reading }, index): Line => {
 			const where = reading.bend === undefined ? '' : `bend ${reading.bend}`;
 			const value = shown(reading.value, measureOf(reading.of, state.job, reading.name), state.job);
-			const text = `${String(entry.entry).padStart(4)}  ${where.padEnd(8)}${readingName(reading).padEnd(34)}${value}`;
+			const [name] = cut([span(padded(readingName(reading), names))], names);
+			const text = `${String(entry.entry).padStart(4)}  ${where.padEnd(8)}${name?.text ?? ''} ${value}`;
 			const inHand = first + index === at;
 			return [span(inHand ? '> ' : '  ', 'strong'), span(text, inHand ? 'inverse' : 'plain')];
 		})
@@ -139,7 +148,11 @@ function changes(state: SessionState, { doubted, made, plan, stop, next }: Would
 					? []
 					: [line('It would change:', 'quiet'), ...rows.map((text) => line(`  ${text}`))],
 		},
-		{ rank: 0, lines: doubted === null ? [] : wrapped(`It will be asked again: ${doubted}`, columns, 'alert', 2) },
+		{
+			rank: 0,
+			lines:
+				doubted === null ? [] : wrapped(`It will be asked again: ${toldLengths(doubted, job)}`, columns, 'alert', 2),
+		},
 		{ rank: 1, lines: next === null || doubted !== null ? [] : [EMPTY, line('Another question will be open then.')] },
 	];
 }
