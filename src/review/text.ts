@@ -28,7 +28,8 @@ export function reviewText(kept: KeptSession): string {
 function heading(view: SessionView, kept: KeptSession): string[] {
 	const { job } = view;
 	const problem = kept.problem === null ? [] : [`CAUTION: ${kept.problem}`, 'Below is what can be read here.'];
-	const states = { open: 'interrupted: it can be resumed', done: 'finished', scrapped: 'scrapped' };
+	const open = kept.damage === null ? 'interrupted: it can be resumed' : 'not ended as far as it can be read';
+	const states = { open, done: 'finished', scrapped: 'scrapped' };
 	const as = bentAsWords(job);
 	return [
 		`${job.name}   session ${view.id}`,

@@ -162,6 +162,8 @@ describe('pullbook log ID', () => {
 		expect(code).toBe(6);
 		expect(err).toMatch(/is damaged in line 5: its checksum does not match/);
 		expect(out).toContain('CAUTION');
+		expect(out).not.toContain('can be resumed');
+		expect(out).toContain('UTC, not ended as far as it can be read\n');
 		expect(out).toContain('tube set at bend 1');
 		expect(fs.readFileSync(path)).toEqual(bytes);
 	});
