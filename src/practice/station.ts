@@ -13,8 +13,9 @@ import type { World } from './world.ts';
 
 /** What the instruments show at an ask; what does not belong to it is left out. */
 export interface Sight {
-	/** The dial: with the tube snug, at the end of the stroke, after release. */
+	/** The dial: with the tube snug, at the end of the stroke, after release; `stop`: where that stroke was to stop. */
 	pointer?: number;
+	stop?: number;
 	loaded?: number;
 	released?: number;
 	/** The raw piece as cut, at the first seat. */
@@ -116,7 +117,7 @@ export class Station {
 	#pull({ stop }: PullAsk): Sight {
 		this.#shop.pull(stop);
 		this.#keep();
-		return { loaded: this.#shop.loaded(), released: this.#shop.snug() };
+		return { stop, loaded: this.#shop.loaded(), released: this.#shop.snug() };
 	}
 
 	#again(ask: ConfirmAsk): Sight {

@@ -12,8 +12,12 @@ export function sightInWords(ask: Ask, sight: Sight, job: Job): string | null {
 			const cut = sight.length === undefined ? '' : ` The piece is cut to ${length(sight.length, job)}.`;
 			return `Simulated: with the tube snug the dial shows ${dial(sight.pointer ?? 0)}.${cut}`;
 		}
-		case 'pull':
-			return `Simulated stroke to the stop: held, the dial shows ${dial(sight.loaded ?? 0)}; after release ${dial(sight.released ?? 0)}.`;
+		case 'pull': {
+			// A stroke that was made stays made when the answer before it is taken back and another stop follows.
+			const asked = sight.stop === undefined || sight.stop === ask.stop;
+			const stroke = asked ? 'stroke to the stop' : `stroke, made when the stop was ${dial(sight.stop ?? 0)}`;
+			return `Simulated ${stroke}: held, the dial shows ${dial(sight.loaded ?? 0)}; after release ${dial(sight.released ?? 0)}.`;
+		}
 		case 'measure':
 			return `Simulated: the angle finder shows ${dial(reading)}.`;
 		case 'confirm':

@@ -11,7 +11,7 @@ import { Station } from '../../src/practice/station.ts';
 import { trueCheck } from '../../src/practice/true-tube.ts';
 import { sightInWords } from '../../src/practice/words.ts';
 import { USUAL } from '../../src/practice/world.ts';
-import type { SetAsk } from '../../src/session/protocol.ts';
+import type { PullAsk, SetAsk } from '../../src/session/protocol.ts';
 import { checkValue } from '../../src/tube/checks.ts';
 import { marks } from '../../src/tube/marks.ts';
 import { resolveShape } from '../../src/tube/resolve.ts';
@@ -95,6 +95,14 @@ describe('the simulated bender at an ask', () => {
 		session.answer({ action: { do: 'undo' } });
 		// The number was taken back, not the stroke.
 		expect(station.see(session.ask!)).toEqual(pulled);
+		const { job } = session.state.start;
+		const pull = session.ask as PullAsk;
+		expect(sightInWords(pull, pulled, job)).toContain(
+			`Simulated stroke to the stop: held, the dial shows ${pulled.loaded}°`,
+		);
+		expect(sightInWords({ ...pull, stop: pull.stop + 3 }, pulled, job)).toContain(
+			`Simulated stroke, made when the stop was ${pull.stop}°: held`,
+		);
 		expect(station.trueAngles[0]).toBe(angle);
 		session.close();
 	});
