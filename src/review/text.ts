@@ -50,12 +50,12 @@ function bendLines(view: SessionView, bend: SessionView['bends'][number], index:
 function pullLine(pull: SessionView['bends'][number]['pulls'][number]): string {
 	const [pulled = [], ...opened] = stages(pull);
 	const read = (word: string, readings: readonly number[]) =>
-		readings.length > 0 ? `${word}${readings.map((x) => ` ${trimmed(x, 2)}`).join(',')}` : '';
+		readings.length > 0 ? `${word}${readings.map((x) => ` ${formatAngle(x, 2)}`).join(',')}` : '';
 	const measured = `${read(', measured', pulled)}${opened.map((readings) => read(', opened to', readings)).join('')}`;
-	const released = pull.released === null ? '' : `, released ${trimmed(pull.released, 2)}`;
-	const pointer = pull.pointer === null ? '' : `, snug ${trimmed(pull.pointer, 2)}`;
+	const released = pull.released === null ? '' : `, released ${formatAngle(pull.released, 2)}`;
+	const pointer = pull.pointer === null ? '' : `, snug ${formatAngle(pull.pointer, 2)}`;
 	const undone = pull.void ? '  (taken back)' : '';
-	return `   seat ${pull.seat}${pointer}: stop ${trimmed(pull.stop, 2)}, held ${trimmed(pull.loaded, 2)}${released}${measured}${undone}`;
+	return `   seat ${pull.seat}${pointer}: stop ${formatAngle(pull.stop, 2)}, held ${formatAngle(pull.loaded, 2)}${released}${measured}${undone}`;
 }
 
 function checkLines(view: SessionView): string[] {

@@ -122,8 +122,8 @@ describe('pullbook log ID', () => {
 		expect(stood).toMatchObject({ seat: 1, loaded: stood.stop, released: null, measured: [], void: false });
 		expect(undone).toMatchObject({ seat: 1, stop: stood.stop, loaded: stood.stop + 0.5, void: true });
 		expect(out).toContain('interrupted: it can be resumed');
-		expect(out).toContain(`seat 1: stop ${stood.stop}, held ${stood.loaded}\n`);
-		expect(out).toContain(`seat 1: stop ${stood.stop}, held ${undone.loaded}  (taken back)`);
+		expect(out).toContain(`seat 1: stop ${stood.stop}°, held ${stood.loaded}°\n`);
+		expect(out).toContain(`seat 1: stop ${stood.stop}°, held ${undone.loaded}°  (taken back)`);
 		expect(out).toContain('note: first tube of the week');
 	});
 
