@@ -25,7 +25,7 @@ export interface CommandSpec {
 /** Taken by every command. */
 export const COMMON_OPTIONS: Readonly<Record<string, OptionSpec>> = {
 	home: { value: 'DIR', says: 'keep settings and logs under DIR (or set PULLBOOK_HOME)' },
-	ascii: { says: 'draw in ASCII only, as in the locale C' },
+	ascii: { says: 'draw the screen in ASCII only, as in the locale C' },
 	'no-color': { says: 'draw without colour, as with NO_COLOR set' },
 	debug: { says: 'show where an error came from' },
 	help: { says: 'show this help' },
