@@ -31,6 +31,19 @@ describe('an answer in words', () => {
 		expect(told(give(crown, { reading: open(crown, 'check').expect.value }))).toMatch(/check "crown": [\d.]+ in$/);
 	});
 
+	it('tells what else was measured by what it is of', () => {
+		let run = give(bendTo(begin(hatJob()), 17), { do: 'accept' });
+		const tellsOf = (kind: string, reading: number) => {
+			run = give(run, { evidence: { kind, bend: 1, reading } });
+			while ((run.outputs.at(-1) as { ask?: string }).ask === 'confirm') run = give(run, { keep: true });
+			return told(run);
+		};
+		expect(tellsOf('farEndToMark', 77)).toMatch(/^far end to the mark of bend 1: 77 in/);
+		expect(tellsOf('leg', 16)).toMatch(/^straight before bend 1: 16 in/);
+		expect(tellsOf('mark', 16)).toMatch(/^mark of bend 1, from the start end: 16 in/);
+		expect(tellsOf('rotation', 1)).toBe('plane of bend 1 to the one before: 1 degree');
+	});
+
 	it('tells what was doubted and set aside in the same unit, and the reason asks in it too', () => {
 		const crown = toCrown();
 		const { value } = open(crown, 'check').expect;
