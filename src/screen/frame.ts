@@ -1,7 +1,7 @@
 import type { Size } from '../terminal/output.ts';
 import { cut, EMPTY, inAscii, type Line, line, span, spread, widthOf, wrapped } from './line.ts';
 import type { Look } from './look.ts';
-import { fitted, type Room, type Section } from './pages/page.ts';
+import { fitted, ROOMY_ROWS, type Room, type Section } from './pages/page.ts';
 import { choiceLines } from './parts/choice-list.ts';
 import { type KeyHint, keyLines, keysOf } from './parts/key-line.ts';
 import type { Entry, Prompt } from './prompt.ts';
@@ -31,9 +31,6 @@ export interface Content<Step> {
 
 export const SMALLEST: Size = { columns: 60, rows: 20 };
 
-/** Rows from which there are some for a rule under the title and a blank line above the field. */
-const ROOMY_ROWS = 22;
-
 /** The least room that the body of a page with choices keeps. */
 const LEAST_CHOICES = 4;
 
@@ -45,6 +42,7 @@ export function frame<Step>(content: Content<Step>, size: Size, look: Look): Fra
 	const { columns } = size;
 	const height = size.rows - 1;
 	if (columns < SMALLEST.columns || size.rows < SMALLEST.rows) return tooSmall(size);
+	// Else there are some for a rule under the title and a blank line above the field.
 	const tight = size.rows < ROOMY_ROWS;
 	const top = [...header(content, columns), ...(tight ? [] : [line('─'.repeat(columns), 'quiet')])];
 	const bottom = footer(content, columns);

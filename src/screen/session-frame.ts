@@ -18,7 +18,7 @@ const WITH_PICTURE: readonly Page['page'][] = ['ask', 'released', 'least', 'layo
 /** A session's screen. */
 export function sessionFrame(state: SessionState, size: Size, look: Look): Frame {
 	const { title, prompt, body } = viewOf(state);
-	const keys = [...walkKeys(state), ...shortcutsOf(state).map(({ key, label }): KeyHint => [key, label])];
+	const keys = [...walkKeys(state), ...shortcutsOf(state).map(({ key, label, brief }): KeyHint => [key, label, brief])];
 	const picture = WITH_PICTURE.includes(state.page.page) ? { picture: pictureOf(state, look) } : {};
 	const seen = (room: Room): Section[] => [...body(room), { rank: 0, lines: sight(state, room) }];
 	const content = {

@@ -21,12 +21,13 @@ export function markFrom({ mark }: SetAsk, end: EndName): number {
 	return end === 'far' ? mark.fromFarEnd : mark.fromStart;
 }
 
-/** The reading and what is left over, and the reading with the tape's hook left out. */
-export function tapeWords(set: SetAsk, end: EndName, job: Ruled): string {
+/** The reading and what is left over, and the reading with the tape's hook left out; `brief`: without the end, which stands under the mark. */
+export function tapeWords(set: SetAsk, end: EndName, job: Ruled, brief = false): string {
 	const length = inShown(markFrom(set, end), job);
 	const units = shownUnits(job);
 	const { hold, read } = hookBurnt(length, division(job), units);
 	const said = tapePhrase(length, division(job), units);
+	if (brief) return `${said}; hold ${hold} on the end, read ${read}.`;
 	return `${said} from the ${END[end]} end; hook burnt: hold ${hold} on the end, read ${read}.`;
 }
 

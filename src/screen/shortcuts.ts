@@ -7,6 +7,7 @@ import type { SessionState, Step } from './session-state.ts';
 export interface Shortcut {
 	key: string;
 	label: string;
+	brief?: string;
 	step: Step;
 }
 
@@ -25,11 +26,13 @@ export function shortcutsOf(state: SessionState): Shortcut[] {
 	const mark: Shortcut = {
 		key: 'm',
 		label: `mark from ${end}`,
+		brief: `from ${end}`,
 		step: { step: 'display', changes: { fromStart: !display.fromStart } },
 	};
 	const list: Shortcut = {
 		key: 'c',
 		label: display.checklist ? 'list off' : 'list on',
+		brief: 'list',
 		step: { step: 'display', changes: { checklist: !display.checklist } },
 	};
 	return [

@@ -19,6 +19,9 @@ export interface Room {
 	ascii: boolean;
 }
 
+/** Rows of a window from which nothing has to be said in its shortest form. */
+export const ROOMY_ROWS = 22;
+
 /** Lines that belong together. Where room is scarce the lower ranks come first; rank 0 stays. */
 export interface Section {
 	rank: number;

@@ -39,8 +39,7 @@ export function walkKeys(state: SessionState): KeyHint[] {
 			['Down', 'later'],
 		];
 	}
-	// Where the tube is set the check list wants the row; help names the key.
-	return state.ask?.ask !== 'set' && canWalk({ ...state, entry: NOTHING }) ? [['Up', 'readings']] : [];
+	return canWalk({ ...state, entry: NOTHING }) ? [['Up', 'readings', 'back']] : [];
 }
 
 /** The page that an arrow key leads to while walking back through the readings; null: it leads nowhere. */

@@ -1,8 +1,8 @@
 import { type Line, type Span, span, widthOf } from '../line.ts';
 import type { Prompt } from '../prompt.ts';
 
-/** A key and what it does here. */
-export type KeyHint = readonly [key: string, does: string];
+/** A key and what it does here; the same shorter, for where that saves a line. */
+export type KeyHint = readonly [key: string, does: string, brief?: string];
 
 /** The keys that a prompt takes, in the order of the numeric pad and then the rest. */
 export function keysOf<Step>(prompt: Prompt<Step>): KeyHint[] {
@@ -17,8 +17,17 @@ export function keysOf<Step>(prompt: Prompt<Step>): KeyHint[] {
 	return keys;
 }
 
-/** The keys in as few lines of that width as they need. */
+/** The keys in as few lines of that width as they need, said shorter only where that saves a line. */
 export function keyLines(keys: readonly KeyHint[], columns: number): Line[] {
+	const whole = inLines(keys, columns);
+	const brief = inLines(
+		keys.map(([key, does, short = does]) => [key, short]),
+		columns,
+	);
+	return brief.length < whole.length ? brief : whole;
+}
+
+function inLines(keys: readonly KeyHint[], columns: number): Line[] {
 	const lines: Span[][] = [[]];
 	for (const [key, does] of keys) {
 		const hint = [span(` ${key} `, 'inverse'), span(` ${does}`)];
