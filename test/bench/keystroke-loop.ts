@@ -1,11 +1,12 @@
 /**
  * Types on the pull page in a headless terminal of each size and prints, as JSON, the milliseconds from each key's bytes coming in to the
- * terminal showing it, the bytes written for each key, and the processor's milliseconds a key. Run by keystroke.ts.
+ * terminal showing it, the bytes written for each key, and the processor's milliseconds a key; then the same of keys that turn to another
+ * page. Run by keystroke.ts.
  */
 import { openScreen } from '../../src/screen/open-screen.tsx';
 import { resolveShape } from '../../src/tube/resolve.ts';
 import { PULL, SET } from '../helpers/asks.ts';
-import { ARCH, FakeHome, FakeLive } from '../helpers/fake-ports.ts';
+import { ARCH, FakeHome, FakeLive, KEPT } from '../helpers/fake-ports.ts';
 import { HeadlessTerminal } from '../helpers/mount.tsx';
 
 const WARM_UP = 100;
@@ -17,7 +18,7 @@ const SIZES = [
 
 async function typed(size: { columns: number; rows: number }) {
 	const terminal = new HeadlessTerminal(size);
-	const live = Object.assign(new FakeLive([SET, { ...PULL, pull: 3 }]), {
+	const live = Object.assign(new FakeLive([SET, { ...PULL, pull: 3 }], [], ARCH, KEPT), {
 		pulls: () => [
 			{ loaded: 44, released: 40.5, measured: [40.7] },
 			{ loaded: 48.5, released: 45.25, measured: [] },
@@ -53,9 +54,43 @@ async function typed(size: { columns: number; rows: number }) {
 		bytes.push(Buffer.byteLength(terminal.raw.slice(written)));
 	}
 	const used = process.cpuUsage(before);
+	if (field !== '') terminal.type('\x1b');
+	await terminal.until('> ');
+	const pages = await turned(terminal);
 	terminal.type('\x03');
 	await ended;
-	return { ...size, times, bytes, processor: (used.user + used.system) / 1000 / KEYS };
+	return { ...size, times, bytes, processor: (used.user + used.system) / 1000 / KEYS, pages };
+}
+
+/** Keys that lead from the pull to other pages and back, each with what is on the screen then. */
+const TOUR: readonly (readonly [keys: string, shows: string])[] = [
+	['h', 'Pull until the dial'],
+	['/', 'Pull 3'],
+	['*', 'write a note'],
+	['/', 'Pull 3'],
+	['\x1b[A', 'Earlier readings'],
+	['\x1b[B', 'Pull 3'],
+	['u', 'mm'],
+	['u', 'fractions'],
+	['u', 'decimals'],
+	['/', 'Take back'],
+	['/', 'Pull 3'],
+];
+const ROUNDS = 20;
+
+async function turned(terminal: HeadlessTerminal) {
+	const [times, bytes]: [number[], number[]] = [[], []];
+	for (let round = 0; round < ROUNDS; round++) {
+		for (const [keys, shows] of TOUR) {
+			const written = terminal.raw.length;
+			const from = performance.now();
+			terminal.type(keys);
+			await terminal.until(() => terminal.raw.length > written && terminal.text.includes(shows));
+			times.push(performance.now() - from);
+			bytes.push(Buffer.byteLength(terminal.raw.slice(written)));
+		}
+	}
+	return { times, bytes };
 }
 
 const runs = [];
