@@ -36,6 +36,7 @@ function weigh(state: State): Weighed {
 	const found = accepted.within ? [] : tweaks(state);
 	const rescue = rescueOf(state, accepted, found, alone.advice === 'scrap');
 	const known = { accepted, tweaks: found, ...(rescue === null ? {} : { rescue }) };
+	if (alone.advice === 'relieve' && accepted.within) return { ...orTakenUp(state, alone, accepted), ...known };
 	if (alone.advice === 'pull') return { ...(takenUp(state, alone, accepted) ?? alone), ...known };
 	const saving = alone.advice === 'accept' ? savingTweak(state, found) : null;
 	if (saving !== null) return { ...goBack(state, alone, accepted, saving), ...known };
@@ -50,6 +51,13 @@ function takenUp(state: State, alone: Advised, accepted: Outcome): Advised | nul
 		`The bend is ${show(angle, 2)} degrees, ${show(target(state) - angle, 2)} short of the target, but another pull is not needed: ` +
 		`corrected for it, the bends left bring ${residualsInWords(state, accepted)}. Accept it.`;
 	return { ...alone, advice: 'accept', why };
+}
+
+/** A bend that went too far and that the bends left can take up need not be opened: whether it may be, the operator knows. */
+function orTakenUp(state: State, alone: Advised, accepted: Outcome): Advised {
+	if (state.suspended || state.bend === state.bends.length) return alone;
+	const why = `${alone.why} Taken as it is, the bends left would bring ${residualsInWords(state, accepted)}.`;
+	return { ...alone, why };
 }
 
 /** The first tweak in the list that pulls a bend which came out short, and likely makes the tube fit; offered once a bend. */

@@ -59,6 +59,22 @@ describe('a bend slightly short', () => {
 	});
 });
 
+describe('a bend that went too far', () => {
+	it('is to be opened, and what the bends left would make of it as it is stands beside that', () => {
+		const asked = decide(bent(hatJob(), [18.4]));
+		expect(asked).toMatchObject({ advice: 'relieve', accepted: { within: true } });
+		expect(asked.why).toMatch(/ Taken as it is, the bends left would bring the far end 0\.\d+ in from its place and /);
+	});
+
+	it('is only to be opened where they cannot take it up, or none is left', () => {
+		for (const made of [[20], [17, 36], [17, 34, 18.2]]) {
+			const asked = decide(bent(hatJob(), made));
+			expect(asked.advice).toBe('relieve');
+			expect(asked.why).not.toContain('Taken as it is');
+		}
+	});
+});
+
 describe('a made bend that would save the tube', () => {
 	it('is advised to be gone back to, once, where it came out short', () => {
 		const run = bent(checkedFoot(0.45), [16.4, 32.8]);
