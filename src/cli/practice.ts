@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { loadJob } from '../job/load.ts';
 import { beginPractice, type Practice, playedOut, practiceHome, type Step } from '../practice/practice.ts';
-import { doneOf, endLines, practiceDocument, stepLines, wrapped } from '../practice/report.ts';
+import { byHandLines, doneOf, endLines, practiceDocument, stepLines, wrapped } from '../practice/report.ts';
 import { sightInWords } from '../practice/words.ts';
 import { USUAL } from '../practice/world.ts';
 import type { HomePort } from '../screen/home-port.ts';
@@ -98,6 +98,7 @@ async function playByHand(request: PracticeRequest, seed: number, io: Io): Promi
 		noColour: !request.color,
 		ascii: request.ascii === true,
 	});
+	io.stdout.write(`${byHandLines(practice).join('\n')}\n`);
 	return code === LEFT ? 0 : code;
 }
 

@@ -1,7 +1,8 @@
+import { standing } from '../session/outputs.ts';
 import type { Ask, DoneNote, Output } from '../session/protocol.ts';
 import type { Job } from '../tube/job.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
-import type { Step } from './practice.ts';
+import type { Practice, Step } from './practice.ts';
 import { actionInWords, askInWords, value } from './words.ts';
 
 const WIDTH = 80;
@@ -62,6 +63,16 @@ function ending(done: DoneNote, job: Job): string {
 	if (done.scrapped || done.endOffset === null || done.endAngle === null) return 'The tube was scrapped.';
 	const end = `Far end ${formatLength(done.endOffset, job.units)} from its place, ${formatAngle(done.endAngle, 2)} from its direction.`;
 	return `${end} ${done.fits ? 'Every' : 'NOT every'} angle and check lies within its tolerance.`;
+}
+
+/** What is told when the screen of a practice by hand has closed: the true tube at its end, else that it is not to be gone on with. */
+export function byHandLines({ session, station }: Practice): string[] {
+	const end = standing(session.state, session.logPath);
+	if ('note' in end && end.note === 'done') return endLines(end, station.trueAngles, session.state.start.job);
+	return wrapped(
+		'Left before its end. A simulated bender forgets its tube, so this session cannot be gone on with.',
+		'',
+	);
 }
 
 /** A whole practice session as one document. */

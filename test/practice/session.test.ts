@@ -6,7 +6,7 @@ import { loadJob } from '../../src/job/load.ts';
 import { listSessions } from '../../src/journal/catalogue.ts';
 import { beginPractice, type Practice, playedOut, practiceHome, type Step } from '../../src/practice/practice.ts';
 import { draws } from '../../src/practice/random.ts';
-import { doneOf, endLines, stepLines } from '../../src/practice/report.ts';
+import { byHandLines, doneOf, endLines, stepLines } from '../../src/practice/report.ts';
 import { Station } from '../../src/practice/station.ts';
 import { trueCheck } from '../../src/practice/true-tube.ts';
 import { sightInWords } from '../../src/practice/words.ts';
@@ -77,6 +77,18 @@ describe('a session played on the simulated bender', () => {
 		expect(listSessions(home)).toEqual([]);
 		expect(listSessions(practiceHome(home)).length).toBeGreaterThan(0);
 		expect(readdirSync(home)).toEqual(['practice']);
+	});
+});
+
+describe('a practice by hand', () => {
+	it('tells the true tube at its end, and not before', () => {
+		const left = begin(JOB, 6);
+		left.session.close();
+		expect(byHandLines(left).join(' ')).toMatch(/^Left before its end\. .* cannot be gone on with\.$/);
+		const { practice, done } = play(JOB, 6);
+		expect(byHandLines(practice)).toEqual(
+			endLines(done, practice.station.trueAngles, practice.session.state.start.job),
+		);
 	});
 });
 
