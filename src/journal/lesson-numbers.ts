@@ -1,21 +1,12 @@
 /** A lesson as a fixed count of numbers. */
 import type { Lesson } from '../springback/history.ts';
 import { MACHINE } from '../springback/kin.ts';
-
-/** Every tally of a lesson; one that is not named here would be lost, so that leaving one out does not compile. */
-const TALLIES: Readonly<Record<keyof Lesson['scatter'], true>> = {
-	readings: true,
-	stop: true,
-	seat: true,
-	dial: true,
-	finder: true,
-};
-const NAMES = Object.keys(TALLIES) as (keyof Lesson['scatter'])[];
+import { SCATTER_KINDS, type Scatter } from '../springback/scatter.ts';
 
 const UNKNOWNS = MACHINE.length;
 
 /** How many numbers a lesson has. */
-export const LESSON_NUMBERS = 2 + UNKNOWNS + UNKNOWNS ** 2 + 2 * NAMES.length;
+export const LESSON_NUMBERS = 2 + UNKNOWNS + UNKNOWNS ** 2 + 2 * SCATTER_KINDS.length;
 
 /** What a lesson says, apart from whose it is. */
 export type Told = Omit<Lesson, 'kin' | 'at' | 'session'>;
@@ -26,7 +17,7 @@ export function putLesson(
 	numbers: Float64Array,
 	at: number,
 ): void {
-	const tallies = NAMES.flatMap((name) => [scatter[name].sum, scatter[name].count]);
+	const tallies = SCATTER_KINDS.flatMap((kind) => [scatter[kind].sum, scatter[kind].count]);
 	const all = [pulls, readings, ...vector, ...information.flat(), ...tallies];
 	if (all.length !== LESSON_NUMBERS) throw new RangeError(`A lesson has ${LESSON_NUMBERS} numbers, not ${all.length}.`);
 	numbers.set(all, at);
@@ -38,14 +29,14 @@ export function lessonAt(numbers: Float64Array, at: number): Told {
 	const matrixAt = vectorAt + UNKNOWNS;
 	const talliesAt = matrixAt + UNKNOWNS ** 2;
 	const list = (from: number) => [...numbers.subarray(from, from + UNKNOWNS)];
-	const tallies = NAMES.map((name, i) => {
-		return [name, { sum: numbers[talliesAt + 2 * i]!, count: numbers[talliesAt + 2 * i + 1]! }];
+	const tallies = SCATTER_KINDS.map((kind, i) => {
+		return [kind, { sum: numbers[talliesAt + 2 * i]!, count: numbers[talliesAt + 2 * i + 1]! }];
 	});
 	return {
 		pulls: numbers[at]!,
 		readings: numbers[at + 1]!,
 		vector: list(vectorAt),
 		information: Array.from({ length: UNKNOWNS }, (_, i) => list(matrixAt + i * UNKNOWNS)),
-		scatter: Object.fromEntries(tallies) as Lesson['scatter'],
+		scatter: Object.fromEntries(tallies) as Scatter,
 	};
 }

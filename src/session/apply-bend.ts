@@ -1,9 +1,8 @@
-import { type Filter, made, newBend, noise, relieved, reopened } from '../springback/filter.ts';
+import { made, newBend, relieved, reopened } from '../springback/filter.ts';
 import { withoutStaleChecks } from './apply-reading.ts';
 import { absorbable, target } from './bend-check.ts';
 import { recorrect } from './correction.ts';
 import { estimated } from './estimate.ts';
-import type { AngleEstimate } from './protocol.ts';
 import type { BendState, Phase, Pull, State } from './state.ts';
 import { bendAt, withBend } from './state.ts';
 import { wantedAgain } from './weigh.ts';
@@ -48,7 +47,7 @@ function resumeSuspended(state: State): State {
 	if (!suspended) return state;
 	const { forced, made: was } = suspended;
 	const bend = bendAt(state, suspended.bend);
-	const filter = bend.pulls.length === 0 ? newBend(state.filter) : backAt(state, was, bend);
+	const filter = bend.pulls.length === 0 ? newBend(state.filter) : reopened(state.filter, was, largest(bend));
 	const free = bend.pulls.length === 0 || suspended.phase.at === 'pull';
 	const phase: Phase = free ? { at: 'set' } : suspended.phase;
 	return { ...state, bend: suspended.bend, filter, forced, phase, suspended: null };
@@ -58,7 +57,7 @@ export function reopenBend(state: State, number: number, how: 'pull' | 'relieve'
 	const { bend: at, phase, forced } = state;
 	const bend = bendAt(state, number);
 	const suspended = { bend: at, phase, forced, made: made(state.filter) };
-	const filter = backAt(state, bend.made ?? made(state.filter), bend);
+	const filter = reopened(state.filter, bend.made ?? made(state.filter), largest(bend));
 	// A bend that was only set is free again: its mark may still be corrected.
 	const free =
 		bendAt(state, at).pulls.length === 0
@@ -67,11 +66,6 @@ export function reopenBend(state: State, number: number, how: 'pull' | 'relieve'
 	const aimed = withBend(free, number, { target: wantedAgain(state, number, how) });
 	const back: State = { ...aimed, bend: number, filter, suspended, aside: null, phase: { at: 'set' } };
 	return how === 'relieve' ? openBend(back) : { ...back, forced: true };
-}
-
-/** The filter at a bend gone back to. What was estimated there had the noise scale in it already. */
-function backAt({ filter }: State, { angle, sd }: AngleEstimate, bend: BendState): Filter {
-	return reopened(filter, { angle, sd: sd / Math.sqrt(noise(filter).scale) }, largest(bend));
 }
 
 function largest(bend: BendState): number {

@@ -1,6 +1,6 @@
 import { type AsBuilt, type Estimate, marginal, spreadOf } from '../fit/as-built.ts';
 import { type RawTube, uncutShape } from '../fit/raw-tube.ts';
-import { noise, observe, observeMade, reopened } from '../springback/filter.ts';
+import { observe, observeMade, reopened } from '../springback/filter.ts';
 import { checkValue } from '../tube/checks.ts';
 import type { Check } from '../tube/job.ts';
 import { at, tubeAtWork } from './as-built.ts';
@@ -95,17 +95,15 @@ function learnAtWork(state: State, before: AsBuilt, after: AsBuilt, confirmed: b
 	const index = state.bend - 1;
 	if (index >= after.input.bends.length) return state;
 	const [was, is] = [before, after].map((built) => marginal(built, 'angle', index)) as [Estimate, Estimate];
-	const { scale } = noise(state.filter);
 	if (confirmed && is.sd > was.sd) {
 		// What pulls and finder told was contradicted: the angle is known as the reading leaves it, and teaches nothing.
 		const largest = Math.max(0, ...bendAt(state, state.bend).pulls.map(({ loaded }) => loaded));
-		return { ...state, filter: reopened(state.filter, { angle: is.value, sd: is.sd / Math.sqrt(scale) }, largest) };
+		return { ...state, filter: reopened(state.filter, { angle: is.value, sd: is.sd }, largest) };
 	}
 	const told = 1 / is.sd ** 2 - 1 / was.sd ** 2;
 	if (!(told > 1 / TELLS_NOTHING ** 2)) return state;
 	const angle = (is.value / is.sd ** 2 - was.value / was.sd ** 2) / told;
-	// The filter counts in its own scale, which readings so far may have shown to be too fine or too coarse.
-	const sd = Math.sqrt(1 / told / scale);
+	const sd = Math.sqrt(1 / told);
 	const filter = confirmed
 		? observe(state.filter, 'angle', angle, { sd, confirmed })
 		: observeMade(state.filter, angle, sd);

@@ -27,16 +27,11 @@ import { NOTHING_SEEN, roundingVariance, type Scatter, varianceOf, withDeviation
 
 const BLUNDER_PART = 0.03;
 const BLUNDER_SD = 6;
-/** A noise scale of 1 weighs as much as this many readings. */
-const SCALE_PRIOR = 10;
-/** One blunder must not pass for general noise. */
-const SURPRISE_CAP = 12;
+/** A reading's miss tells of its scatter up to this many times its variance: one blunder must not pass for general noise. */
+const MISS_CAP = 12;
 
 /** Plain numbers throughout: it can be written as JSON and read back. */
 export interface Filter extends Gaussian {
-	/** Readings that told about the noise, and the sum of their squared, scaled surprises. */
-	readonly readings: number;
-	readonly surprises: number;
 	/** Pulls of this bend, and the largest dial angle they reached. */
 	readonly pulls: number;
 	readonly largest: number;
@@ -91,7 +86,7 @@ export function filterPrior(k: number, dialStep = 0.5): Filter {
 	cov[LAG]![TAKE_UP] = LAG_SHARE * takeUpVariance;
 	cov[TAKE_UP]![LAG] = LAG_SHARE * takeUpVariance;
 	const bend = { pulls: 0, largest: 0, seen: false, seated: 0, first: 0 };
-	return newTube({ mean, cov, readings: 0, surprises: 0, ...bend, scatter: NOTHING_SEEN, dialStep });
+	return newTube({ mean, cov, ...bend, scatter: NOTHING_SEEN, dialStep });
 }
 
 /** A fresh tube in the same machine: what was special about the last one is forgotten. */
@@ -167,7 +162,7 @@ export function pull(f: Filter, asked: number, keyed: number): Filter {
 
 /** Standard deviation of what a pull leaves, the operator stopping within his scatter; `variance` of a pull to an exact angle. */
 export function spread(f: Filter, variance: number): number {
-	return Math.sqrt((variance + stoppingVariance(f)) * noise(f).scale);
+	return Math.sqrt(variance + stoppingVariance(f));
 }
 
 export interface ReadingOptions {
@@ -179,20 +174,11 @@ export interface ReadingOptions {
 	confirmed?: boolean;
 }
 
-/** However much was confirmed that the model thought impossible, knowledge is not worth less than this factor on variances says. */
-const MOST_SCALE = 4;
-
-/** The noise scale learned so far (a factor on variances, 1 before any reading) and its degrees of freedom. */
-export function noise(f: Filter): { scale: number; df: number } {
-	const df = SCALE_PRIOR + f.readings;
-	return { scale: Math.min(MOST_SCALE, (SCALE_PRIOR + f.surprises) / df), df };
-}
-
-/** What a reading of this kind is expected to show; `sd` with the reading's own error and the noise learned so far. */
+/** What a reading of this kind is expected to show; `sd` with the reading's own error. */
 export function expectReading(f: Filter, kind: ReadingKind): { value: number; sd: number } {
 	const row = readingRow(kind, f.pulls === 0);
 	const { variance } = surprise(f, row, 0, readingVariance(f, kind));
-	return { value: dot(row, f.mean), sd: Math.sqrt(variance * noise(f).scale) };
+	return { value: dot(row, f.mean), sd: Math.sqrt(variance) };
 }
 
 /**
@@ -213,15 +199,13 @@ export function observe(f: Filter, kind: ReadingKind, value: number, options: Re
 	const variance = (options.sd === undefined ? readingVariance(f, kind) : options.sd ** 2) / readings;
 	const row = readingRow(kind, f.pulls === 0);
 	const { miss, variance: expected } = surprise(f, row, value, variance);
-	const weight = options.confirmed ? 1 : soundness(miss, expected * noise(f).scale, readings);
+	const weight = options.confirmed ? 1 : soundness(miss, expected, readings);
 	const state = options.confirmed ? widened(f, (miss * miss) / 4 - expected, expected - variance) : f;
 	const isOwn = options.sd === undefined && weight > 0.5;
 	return {
 		...f,
 		...updated(state, row, value, variance, weight),
 		scatter: isOwn ? readingTold(f, kind, { miss, expected, variance, readings }) : f.scatter,
-		readings: f.readings + 1,
-		surprises: f.surprises + Math.min((miss * miss) / expected, SURPRISE_CAP),
 		seen: f.seen || kind !== 'pointer' || f.pulls > 0,
 	};
 }
@@ -233,7 +217,7 @@ function readingTold(
 	{ miss, expected, variance, readings }: { miss: number; expected: number; variance: number; readings: number },
 ): Scatter {
 	const part = variance / expected;
-	const most = Math.sqrt(SURPRISE_CAP * expected);
+	const most = Math.sqrt(MISS_CAP * expected);
 	const own = part * Math.min(Math.abs(miss), most) * Math.sqrt(readings);
 	if (kind === 'angle') return withDeviation(f.scatter, 'finder', own, part);
 	return withDeviation(f.scatter, 'dial', own, part, roundingVariance(f.dialStep));
@@ -253,9 +237,9 @@ function widened(f: Filter, lacks: number, has: number): Gaussian {
 	return { mean: f.mean, cov };
 }
 
-/** The angle of the bend in hand, with the noise learned so far. */
+/** The angle of the bend in hand. */
 export function made(f: Filter): { angle: number; sd: number } {
-	return { angle: f.mean[ANGLE]!, sd: Math.sqrt(f.cov[ANGLE]![ANGLE]! * noise(f).scale) };
+	return { angle: f.mean[ANGLE]!, sd: Math.sqrt(f.cov[ANGLE]![ANGLE]!) };
 }
 
 /** After the bend was opened a little: only measuring tells by how much. */
@@ -267,5 +251,5 @@ export function relieved(f: Filter): Filter {
 export function observeMade(f: Filter, value: number, sd: number): Filter {
 	const row = readingRow('angle', false);
 	const { miss, variance } = surprise(f, row, value, sd * sd);
-	return { ...f, ...updated(f, row, value, sd * sd, soundness(miss, variance * noise(f).scale)), seen: true };
+	return { ...f, ...updated(f, row, value, sd * sd, soundness(miss, variance)), seen: true };
 }

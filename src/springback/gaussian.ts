@@ -1,4 +1,4 @@
-import { normalCdf, normalPdf } from './student-t.ts';
+import { normalCdf, normalPdf } from './normal.ts';
 
 /** A vector of unknowns known as a normal distribution: means and their covariance matrix. */
 export interface Gaussian {

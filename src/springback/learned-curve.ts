@@ -1,7 +1,7 @@
 /** Springback as learned, over the angle: what the page of a bender shows. */
-import { type Filter, newTube, noise, reach } from './filter.ts';
+import { type Filter, newTube, reach } from './filter.ts';
+import { normalQuantile } from './normal.ts';
 import { predictStop } from './stop.ts';
-import { tQuantile } from './student-t.ts';
 
 export interface SpringbackPoint {
 	/** Permanent angle of the bend, degrees. */
@@ -19,8 +19,7 @@ const STEP = 0.5;
 /** What pulls that end at these permanent angles are expected to spring back, take-up included, each a tube's first. */
 export function springbackAt(prior: Filter, angles: readonly number[]): SpringbackPoint[] {
 	const f = newTube(prior);
-	const { scale, df } = noise(f);
-	const wide = tQuantile((1 + BAND) / 2, df) * Math.sqrt(scale);
+	const wide = normalQuantile((1 + BAND) / 2);
 	return angles.map((angle) => {
 		const stop = predictStop(f, angle);
 		const slope = (reach(f, stop + STEP).mean - reach(f, stop - STEP).mean) / (2 * STEP);

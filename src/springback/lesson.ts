@@ -4,11 +4,7 @@ import type { Gaussian } from './gaussian.ts';
 import type { Told } from './hierarchy.ts';
 import { type Kin, MACHINE } from './kin.ts';
 import { eigen, inverse, times } from './linear.ts';
-import type { Tally } from './scatter.ts';
-
-/** What is tallied, by its name. */
-const TALLIED = ['readings', 'stop', 'seat', 'dial', 'finder'] as const;
-type Tallies = Readonly<Record<(typeof TALLIED)[number], Tally>>;
+import { SCATTER_KINDS, type Scatter, type ScatterKind, type Tally } from './scatter.ts';
 
 /** What one session's readings say of machine and material, and of how far readings scatter. Plain JSON. */
 export interface Lesson extends Told {
@@ -20,7 +16,7 @@ export interface Lesson extends Told {
 	readings: number;
 	information: number[][];
 	vector: number[];
-	scatter: Tallies;
+	scatter: Scatter;
 }
 
 /** Along a direction that tells no more than this part of the best one, only rounding speaks. */
@@ -52,12 +48,12 @@ export function lessonFrom(
 	const moved = axes.map(({ vector }) => vector.reduce((sum, x, i) => sum + x * pull[i]!, 0));
 	const held = times(information, before.mean);
 	const vector = held.map((value, i) => axes.reduce((sum, axis, n) => sum + axis.vector[i]! * moved[n]!, value));
-	return { kin, ...about, information, vector, scatter: since(talliesOf(start), talliesOf(newSeat(end))) };
+	return { kin, ...about, information, vector, scatter: since(start.scatter, newSeat(end).scatter) };
 }
 
 /** Whether anything at all was learned. */
 export function teaches({ information, scatter }: Lesson): boolean {
-	return TALLIED.some((name) => scatter[name].count > 0) || information.some((line, i) => line[i]! > 0);
+	return SCATTER_KINDS.some((kind) => scatter[kind].count > 0) || information.some((line, i) => line[i]! > 0);
 }
 
 /** The unknowns of machine and material alone: what is the tube's, the seat's and the bend's integrated out. */
@@ -65,36 +61,32 @@ export function machineOf({ mean, cov }: Gaussian): Gaussian {
 	return { mean: MACHINE.map((i) => mean[i]!), cov: MACHINE.map((i) => MACHINE.map((j) => cov[i]![j]!)) };
 }
 
-function talliesOf({ surprises, readings, scatter }: Filter): Tallies {
-	return { readings: { sum: surprises, count: readings }, ...scatter };
-}
-
 /** `f` with these tallies on top of its own. */
-export function withTallies(f: Filter, tallies: Tallies): Filter {
-	const { readings, ...scatter } = tallied((name) => {
-		const [own, more] = [talliesOf(f)[name], tallies[name]];
+export function withTallies(f: Filter, tallies: Scatter): Filter {
+	const scatter = tallied((kind) => {
+		const [own, more] = [f.scatter[kind], tallies[kind]];
 		return { sum: own.sum + more.sum, count: own.count + more.count };
 	});
-	return { ...f, readings: readings.count, surprises: readings.sum, scatter };
+	return { ...f, scatter };
 }
 
-function since(start: Tallies, end: Tallies): Tallies {
-	return tallied((name) => ({ sum: end[name].sum - start[name].sum, count: end[name].count - start[name].count }));
+function since(start: Scatter, end: Scatter): Scatter {
+	return tallied((kind) => ({ sum: end[kind].sum - start[kind].sum, count: end[kind].count - start[kind].count }));
 }
 
 /** Each kind's tallies of all lists together, as many as `most` readings at the most; `weight` counts a list in part. */
-export function together(lists: readonly { scatter: Tallies; weight: number }[], most: number): Tallies {
-	return tallied((name) => {
+export function together(lists: readonly { scatter: Scatter; weight: number }[], most: number): Scatter {
+	return tallied((kind) => {
 		let [sum, count] = [0, 0];
 		for (const { scatter, weight } of lists) {
-			sum += weight * scatter[name].sum;
-			count += weight * scatter[name].count;
+			sum += weight * scatter[kind].sum;
+			count += weight * scatter[kind].count;
 		}
 		const part = Math.min(1, most / Math.max(1, count));
 		return { sum: part * sum, count: part * count };
 	});
 }
 
-function tallied(of: (name: (typeof TALLIED)[number]) => Tally): Tallies {
-	return Object.fromEntries(TALLIED.map((name) => [name, of(name)])) as Tallies;
+function tallied(of: (kind: ScatterKind) => Tally): Scatter {
+	return Object.fromEntries(SCATTER_KINDS.map((kind) => [kind, of(kind)])) as Scatter;
 }

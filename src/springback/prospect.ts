@@ -3,7 +3,7 @@
  * last; every one may end it, come out short (then the next follows) or pass the upper tolerance. Solved backwards, stage by
  * stage (Bellman's dynamic programming), over where the target may lie between the dial's divisions.
  */
-import { normalCdf } from './student-t.ts';
+import { normalCdf } from './normal.ts';
 
 /** The band to come out in, the part of bends that may pass it, and the dial's division. */
 export interface Band {
@@ -32,7 +32,7 @@ export function farOver({ under, over }: Pick<Band, 'under' | 'over'>): number {
 }
 
 /** One pull and what is read of it tell what machine and tube take back to within this, degrees. */
-const TOLD_BY_A_PULL = 0.42;
+const TOLD_BY_A_PULL = 0.3;
 /** Places of the target between two divisions that stand for all. */
 const PLACES = 10;
 const MOST_PULLS_AHEAD = 5;

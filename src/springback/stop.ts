@@ -1,7 +1,7 @@
 /** Where to stop the next pull, and whether the bend in hand will do. */
-import { type Filter, made, noise, reach, settledSd, spread, stoppingVariance } from './filter.ts';
+import { type Filter, made, reach, settledSd, spread, stoppingVariance } from './filter.ts';
 import { maxMoments } from './gaussian.ts';
-import { tCdf, tQuantile } from './student-t.ts';
+import { normalCdf } from './normal.ts';
 import { largest, worthiest } from './worth.ts';
 
 /**
@@ -56,20 +56,12 @@ export function suggestStop(f: Filter, req: StopRequest): StopSuggestion {
 
 /** The stop that is worth most: a multiple of the dial step. */
 function best(f: Filter, req: StopRequest): number {
-	const { df } = noise(f);
 	const outcome = (loaded: number) => {
 		const { mean, variance } = reach(f, loaded);
 		return { mean, sd: spread(f, variance) };
 	};
 	const hands = { stopping: Math.sqrt(stoppingVariance(f)), settled: settledSd(f) };
-	return worthiest(
-		outcome,
-		req,
-		{ angle: made(f).angle, first: f.pulls === 0 ? null : f.first },
-		hands,
-		(x) => tCdf(x, df),
-		(p) => tQuantile(p, df),
-	);
+	return worthiest(outcome, req, { angle: made(f).angle, first: f.pulls === 0 ? null : f.first }, hands);
 }
 
 /** In the same seat a pull that stops no further than the last moves nothing; one against the advice has to move the tube. */
@@ -86,22 +78,21 @@ export function predictStop(f: Filter, angle: number): number {
 
 function outcome(f: Filter, stop: number): { angle: number; sd: number } {
 	const now = reach(f, stop);
-	const { scale } = noise(f);
-	const before = { mean: made(f).angle, variance: made(f).sd ** 2 / scale };
+	const before = { mean: made(f).angle, variance: made(f).sd ** 2 };
 	const max = maxMoments({ mean: now.mean, variance: now.variance + stoppingVariance(f) }, before, now.withAngle);
-	return { angle: max.mean, sd: Math.sqrt(max.variance * scale) };
+	return { angle: max.mean, sd: Math.sqrt(max.variance) };
 }
 
 /** Of the pull, or already so before it. */
 function riskAt(f: Filter, stop: number, most: number): number {
 	const now = reach(f, stop);
-	const byPull = above(f, now.mean, spread(f, now.variance), most);
-	return Math.max(byPull, above(f, made(f).angle, made(f).sd, most));
+	const byPull = above(now.mean, spread(f, now.variance), most);
+	return Math.max(byPull, above(made(f).angle, made(f).sd, most));
 }
 
-function above(f: Filter, mean: number, sd: number, bound: number): number {
+function above(mean: number, sd: number, bound: number): number {
 	if (sd === 0) return mean > bound ? 1 : 0;
-	return tCdf((mean - bound) / sd, noise(f).df);
+	return normalCdf((mean - bound) / sd);
 }
 
 export interface Acceptance {
@@ -116,8 +107,8 @@ export interface Acceptance {
 /** How the bend in hand lies to its tolerance. Worth another pull when `under` is above a half. */
 export function accept(f: Filter, req: StopRequest): Acceptance {
 	const { angle, sd } = made(f);
-	const over = above(f, angle, sd, req.target + req.over);
-	const under = 1 - above(f, angle, sd, req.target - req.under);
+	const over = above(angle, sd, req.target + req.over);
+	const under = 1 - above(angle, sd, req.target - req.under);
 	const short = f.seen && under > (sd > SHORT_FOR_SURE.sd ? SHORT_FOR_SURE.wide : SHORT_FOR_SURE.probability);
 	const likelyShort = short && best(f, req) > (req.loadedBefore ?? 0);
 	return { over, under, within: 1 - over - under, likelyShort };

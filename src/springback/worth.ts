@@ -3,15 +3,13 @@
  * costs the pulls still to come, and passing the upper tolerance, which has a price. The price is one for all pulls of a bend,
  * and such that the whole bend takes the risk allowed: so the risk is spent where it buys most.
  */
+import { normalCdf, normalQuantile } from './normal.ts';
 import { type Band, farOver, type Hands, nextSpread, type Prices, type Prospects, prospects } from './prospect.ts';
 
 export type { Band, Hands } from './prospect.ts';
 
 /** What a pull to `loaded` leaves: mean and standard deviation of the angle. */
 export type Outcome = (loaded: number) => { mean: number; sd: number };
-
-/** How a normalised miss is distributed: P(x or less). */
-export type Tail = (x: number) => number;
 
 /** Risk to plan with, over the risk allowed: bends pass a little less often than the plan has it, since they are measured before each pull. */
 const PLANNED = 1.06;
@@ -21,9 +19,9 @@ const MOST = 3;
  * Passing the tolerance is never priced under so many pulls over the risk: a generous band is no licence. Where the band is narrow above,
  * being far over has a price of its own instead.
  */
-const LEAST_PRICE = 0.24;
+const LEAST_PRICE = 0.205;
 const LEAST_NARROW = 0.5;
-const FAR_PRICE = 27;
+const FAR_PRICE = 30;
 const LARGEST_PRICE = 1000;
 /** So many standard deviations below the upper tolerance is far enough, whatever the price: creeping there tells little. */
 const FAR_ENOUGH = 2.4;
@@ -42,28 +40,21 @@ export interface Stand {
 /** Of what is still missing to the band a pull should be expected to make at least this part. */
 const PROGRESS = 0.3;
 
-/** The dial division to stop at, 0 or up. `tail` with its `quantile`. */
-export function worthiest(
-	outcome: Outcome,
-	band: Band,
-	{ angle, first }: Stand,
-	hands: Hands,
-	tail: Tail,
-	quantile: Tail,
-): number {
+/** The dial division to stop at, 0 or up. */
+export function worthiest(outcome: Outcome, band: Band, { angle, first }: Stand, hands: Hands): number {
 	const { target, under, over, dialStep } = band;
 	// One step from the target is near enough: the spread changes slowly.
 	const { sd } = outcome(Math.max(0, 2 * target - outcome(target).mean));
 	const { prices, ahead } = planFor(band, hands, Math.max(first ?? sd, hands.settled));
 	const again = ahead(nextSpread(sd, hands)).cost;
-	const margin = quantile(1 - Math.min(0.5, MOST * band.risk));
+	const margin = normalQuantile(1 - Math.min(0.5, MOST * band.risk));
 	const far = farOver(band);
 	const cost = (division: number) => {
 		const at = outcome(division * dialStep);
 		if (at.mean > target || at.mean + margin * at.sd > target + over) return Number.POSITIVE_INFINITY;
-		const past = (bound: number) => tail((at.mean - target - bound) / at.sd);
+		const past = (bound: number) => normalCdf((at.mean - target - bound) / at.sd);
 		const beyond = far > over ? prices.far * past(far) : 0;
-		return again * tail((target - under - at.mean) / at.sd) + prices.over * past(over) + beyond;
+		return again * normalCdf((target - under - at.mean) / at.sd) + prices.over * past(over) + beyond;
 	};
 	const progress = first === null ? 0 : angle + PROGRESS * Math.max(0, target - under - angle);
 	const enough = ({ mean, sd: wide }: ReturnType<Outcome>) =>

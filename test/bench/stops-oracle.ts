@@ -5,7 +5,7 @@
 
 import { soundness } from '../../src/springback/filter.ts';
 import { type Gaussian, maxMoments, replaced, surprise, updated } from '../../src/springback/gaussian.ts';
-import { normalCdf, normalQuantile } from '../../src/springback/student-t.ts';
+import { normalCdf } from '../../src/springback/normal.ts';
 import { worthiest } from '../../src/springback/worth.ts';
 import { MOST_PULLS, type Rule, type Station, type Taken, type Wanted } from './stops-station.ts';
 
@@ -48,14 +48,7 @@ function bendOnce(station: Station, wanted: Wanted): Taken {
 		const outcome = (loaded: number) => {
 			return { mean: shop.reach(loaded) - g.mean[SEAT]!, sd: Math.sqrt(g.cov[SEAT]![SEAT]! + stopping) };
 		};
-		return worthiest(
-			outcome,
-			{ ...wanted, dialStep: division },
-			{ angle: 0, first: null },
-			hands,
-			normalCdf,
-			normalQuantile,
-		);
+		return worthiest(outcome, { ...wanted, dialStep: division }, { angle: 0, first: null }, hands);
 	};
 	shop.seat(0);
 	if (world.operator.readsPointer) snug();

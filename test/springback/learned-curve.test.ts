@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { type Filter, filterPrior, newTube, noise, observe, pull, reach } from '../../src/springback/filter.ts';
+import { type Filter, filterPrior, newTube, observe, pull, reach } from '../../src/springback/filter.ts';
 import { springbackAt } from '../../src/springback/learned-curve.ts';
 import { cholesky } from '../../src/springback/linear.ts';
 import { pullRow } from '../../src/springback/model.ts';
-import { tQuantile } from '../../src/springback/student-t.ts';
+import { normalQuantile } from '../../src/springback/normal.ts';
 import { draws } from '../helpers/plain-shop.ts';
 
 const ANGLES = [15, 30, 45, 60, 90, 120];
@@ -41,14 +41,13 @@ describe('springback over the angle', () => {
 	});
 
 	it('has the spread of machine, tube and seat together', () => {
-		const { df, scale } = noise(newTube(taught));
 		for (const { angle, back, low, high } of springbackAt(taught, ANGLES)) {
 			const all = drawn(taught, angle, 4000);
 			const mean = all.reduce((sum, x) => sum + x, 0) / all.length;
 			const sd = Math.sqrt(all.reduce((sum, x) => sum + (x - mean) ** 2, 0) / all.length);
 			expect(Math.abs(back - mean)).toBeLessThan(0.05);
 			expect(high - back).toBeCloseTo(back - low, 9);
-			const one = (high - back) / (tQuantile(0.95, df) * Math.sqrt(scale));
+			const one = (high - back) / normalQuantile(0.95);
 			expect(Math.abs(one / sd - 1)).toBeLessThan(0.05);
 		}
 	});

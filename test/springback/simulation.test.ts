@@ -41,7 +41,7 @@ describe('a cold machine', () => {
 	});
 
 	it('is still mostly right where scatter is 1.4 times what is believed', () => {
-		const rough = coldTubes(150, { stopping: 0.35, seating: 0.35 });
+		const rough = coldTubes(600, { stopping: 0.35, seating: 0.35 });
 		expect(rough.over).toBeLessThan(0.09);
 		expect(rough.pulls).toBeLessThan(3.5);
 	});
