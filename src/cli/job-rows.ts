@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { JobFileError } from '../job/fault.ts';
 import { loadJob } from '../job/load.ts';
 import type { ToolingLookup } from '../job/tooling.ts';
@@ -35,7 +35,11 @@ function bentIn(sessions: readonly SessionRow[]): Bent {
  */
 export function glancedRows(folder: string, sessions: readonly SessionRow[]): JobRow[] {
 	const bent = bentIn(sessions);
-	return jobFiles(folder).map((path) => ({ path, ...(atAGlance(path) ?? { name: path, summary: '' }), ...bent(path) }));
+	return jobFiles(folder).map((path) => ({
+		path,
+		...(atAGlance(path) ?? { name: basename(path), summary: '' }),
+		...bent(path),
+	}));
 }
 
 interface Glanced {
@@ -87,6 +91,6 @@ function checked(path: string, lookup: ToolingLookup): Pick<JobRow, 'name' | 'su
 		return { name, summary: summaryOf({ bends, od: tube.od, wall: tube.wall, units, material: tube.material.name }) };
 	} catch (error) {
 		if (!(error instanceof JobFileError)) throw error;
-		return { name: path, summary: '', faults: error.faults };
+		return { name: basename(path), summary: '', faults: error.faults };
 	}
 }

@@ -25,11 +25,15 @@ export function widthOf(parts: Line): number {
 	return parts.reduce((sum, { text }) => sum + cellsOf(text), 0);
 }
 
+/** A number stays with its fraction and its unit: the blanks between them that no line is broken at. */
+const TOGETHER = /(?<=\d) (?=\d+\/\d|(?:in|mm|degrees|%)(?![\w-]))/g;
+const NO_BREAK = '\u00a0';
+
 /** Text broken between words into lines of at most `width` characters, the ones after the first indented by `indent`. */
 export function wrap(text: string, width: number, indent = 0): string[] {
 	const lines: string[] = [];
 	let current = '';
-	for (const word of text.split(/\s+/)) {
+	for (const word of text.replace(TOGETHER, NO_BREAK).split(/[ \t\n]+/)) {
 		if (word === '') continue;
 		const joined = current.trim() === '' ? current + word : `${current} ${word}`;
 		if (cellsOf(joined) > width && current.trim() !== '') {
@@ -37,7 +41,8 @@ export function wrap(text: string, width: number, indent = 0): string[] {
 			current = ' '.repeat(indent) + word;
 		} else current = joined;
 	}
-	return current === '' ? lines : [...lines, current];
+	const all = current === '' ? lines : [...lines, current];
+	return all.map((part) => part.replaceAll(NO_BREAK, ' '));
 }
 
 export function wrapped(text: string, width: number, tone: Tone = 'plain', indent = 0): Line[] {

@@ -77,7 +77,8 @@ function typed<Step>(prompt: Prompt<Step>, entry: Entry, text: string): Outcome<
 	// No number begins with a sign of these, and no choice holds one: there they are keys wherever they have a meaning.
 	if (sign && (entry.field === '' || prompt.read === undefined)) {
 		const shortcut = { '+': prompt.plus, '/': prompt.slash ?? prompt.back, '*': prompt.star }[text];
-		return shortcut === undefined ? { entry } : { step: shortcut.step };
+		if (shortcut !== undefined) return { step: shortcut.step };
+		return prompt.empty === '' ? { entry } : { wrong: prompt.empty };
 	}
 	if (prompt.read === undefined && prompt.choices === undefined) return { entry };
 	if (entry.field.length >= LONGEST)

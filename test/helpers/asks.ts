@@ -1,3 +1,4 @@
+import { GENERAL_CAUTIONS } from '../../src/session/cautions.ts';
 import type {
 	CheckAsk,
 	ConfirmAsk,
@@ -78,6 +79,15 @@ export const CONFIRM: ConfirmAsk = {
 	expect: { value: 47.9, sd: 0.35 },
 	why: 'That is 36 degrees from what the dial says. Are two digits swapped?',
 	bend: 2,
+};
+/** A pull that did not stop where it was asked to. */
+export const CONFIRM_LOADED: ConfirmAsk = {
+	...{ ask: 'confirm', entry: 6, of: 'loaded', reading: 61.5, expect: { value: 51.5, sd: 0.35 }, bend: 2 },
+	why: 'The stop was 51.5 degrees, and 61.5 degrees is 10 degrees away from it.',
+};
+export const CONFIRM_CHECK: ConfirmAsk = {
+	...{ ask: 'confirm', entry: 9, of: 'check', reading: 15.81, expect: { value: 14.31, sd: 0.08 }, name: 'rise' },
+	why: '14.31 in was expected from what has been made; this is 1.5 in away. It does not go with 47.8 degrees at bend 2: measure again, and see that the straight edge lies where the check says; or was the mark of bend 2 at 39 1/8 in, not 39 5/8 in?',
 };
 export const CHECK: CheckAsk = {
 	ask: 'check',
@@ -164,7 +174,12 @@ export const SET_FIRST: SetAsk = {
 	face: 'same',
 	around: { degrees: 0, length: 0 },
 	was: { target: 42, fromStart: 14.5, rotation: 0 },
-	cautions: [],
+	cautions: [
+		...GENERAL_CAUTIONS,
+		'Cut length: 116 in, both trims in it.',
+		"The radius is expected to come out 1.0 % larger than the die's: the marks are planned for that. Give the length of the piece as really cut.",
+		"Swing: the part beyond the clamp reaches 17 in from the die's centre.",
+	],
 };
 /** A bend out of the plane of the one before: the mark goes one way round, the tube is turned the other way. */
 export const SET_TURNED: SetAsk = {
@@ -223,6 +238,19 @@ export const RELIEVE: DecideAsk = {
 	made: { angle: 49.1, sd: 0.12 },
 	open: 0.6,
 	why: 'The bend is 0.9 degrees past its target, over the upper tolerance.',
+};
+/** The machine is at its end, and the bend still short. */
+export const LIMIT: DecideAsk = {
+	...DECIDE,
+	advice: 'accept',
+	limit: true,
+	why: 'The bend is 0.9 degrees short and the machine can pull no further: accept it, and what is left is corrected for it.',
+};
+export const GIVEN_UP: DecideAsk = {
+	...DECIDE,
+	advice: 'scrap',
+	made: { angle: 58.2, sd: 0.12 },
+	why: 'The bend is 58.2 degrees, give or take 0.1; the target is 48.2. That is too far to work back: the tube is better given up.',
 };
 export const REOPEN: DecideAsk = {
 	...DECIDE,

@@ -134,6 +134,14 @@ describe('a list of choices', () => {
 });
 
 describe('lines', () => {
+	test('a number is not parted from its fraction and its unit', () => {
+		expect(wrap('was the mark of bend 2 at 39 1/8 in, not at 39 5/8 in?', 28)).toEqual([
+			'was the mark of bend 2 at',
+			'39 1/8 in, not at 39 5/8 in?',
+		]);
+		expect(wrap('bend 2 in-line with 3 mm of it', 8)).toEqual(['bend 2', 'in-line', 'with', '3 mm of', 'it']);
+	});
+
 	test('the keys take as many lines as they need, none of them cut', () => {
 		const keys = [
 			['+', 'ready'],

@@ -50,6 +50,13 @@ describe('a reading field', () => {
 		expect(outcomeOf(READING, keys)).toEqual({ step: `read ${value}` });
 	});
 
+	test('what has no meaning here is answered with what to do', () => {
+		const { plus: _, star: __, ...only } = READING;
+		expect(outcomeOf(only, '+')).toEqual({ wrong: 'Write what the dial reads.' });
+		expect(outcomeOf(only, '*')).toEqual({ wrong: 'Write what the dial reads.' });
+		expect(outcomeOf({ label: '', empty: '' }, '+')).toEqual({ entry: NOTHING });
+	});
+
 	test.each([
 		['+', 'plus'],
 		['/', 'slash'],

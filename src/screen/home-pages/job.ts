@@ -58,8 +58,8 @@ function soundPage(job: JobRow): HomeView {
 /** Every fault with its place, and what to do about it. */
 function faultyPage({ path, name }: JobRow, faults: readonly Fault[]): HomeView {
 	const mend: HomeStep = { step: 'form', path, copy: false };
-	// A fault of the whole is one of the text: there are no parts yet that could be asked for.
-	const inForm = faults.every(({ at }) => at !== 'job');
+	// A fault of the whole, or at a line of the text: there are no parts yet that could be asked for.
+	const inForm = faults.every(({ at }) => !/^(job$|line \d)/.test(at));
 	return {
 		title: name,
 		prompt: {

@@ -2,6 +2,7 @@ import { answer } from '../../job/draft/answer.ts';
 import { type Draft, draftOf, newDraft } from '../../job/draft/draft.ts';
 import { draftFaults } from '../../job/draft/preview.ts';
 import type { Shop } from '../../job/draft/questions.ts';
+import type { Fault } from '../../job/fault.ts';
 import { JOB_FORMAT } from '../../job/read.ts';
 import type { KeptBender } from '../../settings/settings.ts';
 import { formatLength } from '../../units/format.ts';
@@ -60,6 +61,12 @@ export function formOf(shop: Shop, raw: unknown, path: string, copy: boolean): J
 	const drafts = mending.mending ? [draft, atFault(draft, shop)] : [draft];
 	if (!copy) return { shop, drafts, aside: null, from: path, changed: false, ...mending };
 	return { shop, drafts: [draft, { ...draft, at: 'name' }], aside: null, from: null, changed: true };
+}
+
+/** The fault that the open question is to mend; null where nothing is being mended. */
+export function mended(form: JobForm): Fault | null {
+	if (!form.mending) return null;
+	return draftFaults(draftIn(form), form.shop).find(({ at }) => questionAt(at) !== null) ?? null;
 }
 
 /** The draft with the question open that mends the first fault which has one; as it is, where there is none. */

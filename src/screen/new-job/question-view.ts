@@ -1,5 +1,6 @@
 import { currentAnswer } from '../../job/draft/current.ts';
 import { type Question, questionOf } from '../../job/draft/questions.ts';
+import { formatFault } from '../../job/fault.ts';
 import { formatAngle, trimmed } from '../../units/format.ts';
 import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
 import type { Units } from '../../units/units.ts';
@@ -7,7 +8,7 @@ import type { HomeStep, HomeView } from '../home-view.ts';
 import { line, wrapped } from '../line.ts';
 import type { Section } from '../pages/page.ts';
 import type { Entry, Prompt } from '../prompt.ts';
-import { draftIn, type JobForm } from './form.ts';
+import { draftIn, type JobForm, mended } from './form.ts';
 import { growing, growthPicture, growthSections, hasShape } from './growth.ts';
 import { summary } from './overview.ts';
 
@@ -19,6 +20,7 @@ export function questionView(form: JobForm, entry: Entry): HomeView {
 	// Of a job that is being changed one sees what stands there, and can leave it.
 	const now = draft.whole ? currentAnswer(draft) : null;
 	const typed = typedAnswer(question, entry.field);
+	const fault = mended(form);
 	// Worked out only when it is drawn: the keys of the page are asked for more often.
 	const so = () => growing(form, typed);
 	return {
@@ -27,6 +29,7 @@ export function questionView(form: JobForm, entry: Entry): HomeView {
 		prompt: promptFor(question, units, now),
 		body: (room) => [
 			helpSection(question, room.columns),
+			{ rank: 0, lines: fault === null ? [] : wrapped(`! ${formatFault(fault)}`, room.columns, 'wrong', 2) },
 			{ rank: 0, lines: now === null ? [] : [line(`Now: ${nowWords(question, now)}`)] },
 			{ rank: 4, lines: summary(draft.file).map((text) => line(text, 'quiet')) },
 			...growthSections(so(), room),

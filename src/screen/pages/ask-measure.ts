@@ -7,10 +7,8 @@ import { answer, expected, numberField, type PageView, SLASH, STAR } from './pag
 
 /** The bend is measured with the angle finder. */
 export function measurePage(state: SessionState, ask: MeasureAsk): PageView {
-	const twice =
-		ask.readings === 2
-			? 'Two readings wanted: take the finder off, set it again for the second.'
-			: 'One reading wanted.';
+	const second = isSecond(state, ask);
+	const wanted = ask.readings === 2 ? TWO : second ? SECOND : 'One reading wanted.';
 	return {
 		title: 'Measure the bend',
 		prompt: {
@@ -22,10 +20,19 @@ export function measurePage(state: SessionState, ask: MeasureAsk): PageView {
 		},
 		body: (room) => [
 			{ rank: 0, lines: [expected(plusMinus(angle(ask.expect.angle), ask.expect.sd))] },
-			{ rank: 0, lines: wrapped(twice, room.columns, ask.readings === 2 ? 'alert' : 'plain') },
+			{ rank: 0, lines: wrapped(wanted, room.columns, wanted === TWO || second ? 'alert' : 'plain') },
 			{ rank: 1, lines: wrapped(HOW_TO_READ, room.columns, 'quiet') },
 		],
 	};
+}
+
+const TWO = 'Two readings wanted: take the finder off, set it again for the second.';
+const SECOND = 'The second reading: take the finder off and set it again, as if there had been no first.';
+
+/** Nothing else is answered between the two readings of a pull. */
+function isSecond({ history }: SessionState, { readings }: MeasureAsk): boolean {
+	const last = history.findLast((entry) => !entry.void);
+	return readings === 1 && last?.readings?.some(({ of }) => of === 'angle') === true;
 }
 
 const HOW_TO_READ =
