@@ -37,6 +37,7 @@ const PAGES: PageCase[] = [
 	['set-again', [asks.SET_AGAIN], '', 'seat 2'],
 	['set-details', [asks.SET], '*7\r39.7\r', 'also tells'],
 	['pull', [asks.SET, asks.PULL], '', 'Pull 1'],
+	['pull-first', [asks.SET_FIRST, { ...asks.PULL, bend: 1 }], '', 'Pull 1'],
 	['pull-third', [asks.SET_TURNED, { ...asks.PULL, pull: 3, lead: null }], '', 'Pull 3'],
 	['pull-limit', [asks.SET, { ...asks.PULL, limit: true, lead: null, pull: 3 }], '', 'Pull 3'],
 	['released', [asks.SET, asks.PULL], '51.5\r', 'released'],

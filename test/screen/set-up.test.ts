@@ -1,15 +1,18 @@
 import { describe, expect, test } from 'vitest';
 import { USUAL_DISPLAY } from '../../src/screen/display.ts';
 import { cautions, pieceWords } from '../../src/screen/pages/set-up.ts';
+import { startPage } from '../../src/screen/pages/start.ts';
 import { opened } from '../../src/screen/session-state.ts';
 import type { SetAsk } from '../../src/session/protocol.ts';
+import { asBent } from '../../src/tube/as-bent.ts';
+import type { Job } from '../../src/tube/job.ts';
+import { SESSION } from '../helpers/asks.ts';
 import { FakeLive } from '../helpers/fake-ports.ts';
 import { plainJob } from '../helpers/plain-job.ts';
 import { begin } from '../helpers/session-run.ts';
 
 /** The first set as a session itself puts it out, and the screen's state at it. */
-function atFirstSet() {
-	const job = plainJob();
+function atFirstSet(job: Job = plainJob()) {
 	const { outputs } = begin(job);
 	const set = outputs.find((output): output is SetAsk => 'ask' in output && output.ask === 'set')!;
 	return { set, state: opened(new FakeLive([set], [], job), USUAL_DISPLAY) };
@@ -20,6 +23,16 @@ describe('the first set', () => {
 		const { set, state } = atFirstSet();
 		const texts = cautions(state, set, 200).map((line) => line.map(({ text }) => text).join(''));
 		expect(texts).toEqual([expect.stringMatching(/^! Swing: the part beyond the clamp reaches \d+ in from/)]);
+	});
+
+	test('leaves hand and end to the page before it, where a session is not bent as drawn', () => {
+		const job = asBent(plainJob(), { mirror: true, from: 'far' });
+		const { set, state } = atFirstSet(job);
+		expect(set.cautions.filter((text) => /opposite part|far end/.test(text))).toHaveLength(1);
+		expect(cautions(state, set, 200)).toHaveLength(1);
+		const start = startPage(state, SESSION).body({ columns: 80, rows: 20, ink: '#', window: 24, ascii: false });
+		const words = start.flatMap(({ lines }) => lines.map((line) => line.map(({ text }) => text).join(''))).join(' ');
+		expect(words).toContain("The opposite part: the drawing's mirror image. Begun at the drawing's far end");
 	});
 
 	test('says how long the piece is taken to be, until another length is told', () => {

@@ -6,7 +6,7 @@ import { type BigNumber, bigNumbers } from '../parts/big-numbers.ts';
 import type { SessionState, Step } from '../session-state.ts';
 import { dial, percent } from '../words.ts';
 import { markNumber, turnNumber } from './ask-set.ts';
-import { answer, BACK, numberField, type PageView, type Room, type Section, SLASH, STAR } from './page.ts';
+import { answer, BACK, numberField, type PageView, ROOMY_ROWS, type Room, type Section, SLASH, STAR } from './page.ts';
 import { ladder } from './pulls.ts';
 
 /** The pull: where to stop, with the mark and the turn beside it in the order of the hands. */
@@ -66,7 +66,7 @@ function sections(state: SessionState, ask: PullAsk, room: Room): Section[] {
 	return [
 		{ rank: 0, wide: true, lines: bigNumbers([...placed, ...lead(ask), stop], room) },
 		...ladder(state, ask, room),
-		{ rank: 1, lines: [...limit(ask, room.columns), ...firstPull(state, ask, room.columns)] },
+		{ rank: 1, lines: [...limit(ask, room.columns), ...firstPull(state, ask, room)] },
 		{ rank: 2, lines: wrapped(ask.why, room.columns) },
 		// The reason most often says it already.
 		{ rank: 3, lines: ask.why.includes(percent(ask.risk)) ? [] : risk(ask) },
@@ -75,10 +75,12 @@ function sections(state: SessionState, ask: PullAsk, room: Room): Section[] {
 
 /** The general cautions stood on the session's first page; the ones that count with the first stroke are said again. */
 const FIRST_PULL = '! Hands clear of die, follower and clamp; stand out of the swing of the tube.';
+const FIRST_PULL_BRIEF = '! Hands clear of the tooling; stand out of the swing.';
 
-function firstPull({ set, display }: SessionState, { bend, pull }: PullAsk, columns: number): Line[] {
+function firstPull({ set, display }: SessionState, { bend, pull }: PullAsk, { columns, window }: Room): Line[] {
 	const first = bend === 1 && pull === 1 && (set?.seat ?? 1) === 1;
-	return first && display.checklist ? wrapped(FIRST_PULL, columns, 'alert', 2) : [];
+	const text = window < ROOMY_ROWS ? FIRST_PULL_BRIEF : FIRST_PULL;
+	return first && display.checklist ? wrapped(text, columns, 'alert', 2) : [];
 }
 
 function lead({ lead: from }: PullAsk): BigNumber[] {

@@ -14,8 +14,15 @@ export function cautions({ job }: SessionState, ask: SetAsk, columns: number): L
 		.flatMap((text) => wrapped(`! ${toldLengths(text, job)}`, columns, 'alert', 2));
 }
 
-/** The face stands among the words about the mark, the piece in a line of its own; that marks are planned for a radius, among those about it. */
-const SAID = ['The mark goes on the opposite face', 'Cut length:', 'The radius is expected'];
+/** The face stands among the words about the mark, the piece in a line of its own; that marks are planned for a radius, among those about it; hand and
+ * end stood on the session's first page. */
+const SAID = [
+	'The mark goes on the opposite face',
+	'Cut length:',
+	'The radius is expected',
+	'The opposite part:',
+	"Begun at the drawing's far end",
+];
 
 /** How long the piece is taken to be, before anything is bent: the marks from the far end rest on it. */
 export function pieceWords({ job, details }: SessionState, ask: SetAsk): string[] {

@@ -1,5 +1,6 @@
 import { GENERAL_CAUTIONS } from '../../session/cautions.ts';
 import type { SessionNote, WarningsNote } from '../../session/protocol.ts';
+import { bentAsWords } from '../../tube/bent-as.ts';
 import { chopped, type Line, line, wrapped } from '../line.ts';
 import type { SessionState } from '../session-state.ts';
 import { toldLengths } from '../told-lengths.ts';
@@ -14,6 +15,7 @@ export function startPage(state: SessionState, note: SessionNote): PageView {
 		prompt: { label: '', plus: { label: 'understood, go on', step: { step: 'next' } }, empty: 'Press + to go on.' },
 		body: (room) => [
 			{ rank: 0, lines: GENERAL_CAUTIONS.flatMap((text) => wrapped(`! ${text}`, room.columns, 'alert', 2)) },
+			{ rank: 0, lines: wrapped(bentAsWords(state.job) ?? '', room.columns, 'strong') },
 			{ rank: 1, lines: changes(note, room.columns) },
 			{ rank: 2, lines: chopped(`Log: ${note.log}`, room.columns, 'quiet') },
 			{ rank: 3, lines: wrapped(state.job.notes, room.columns, 'quiet') },
