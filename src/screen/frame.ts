@@ -47,7 +47,7 @@ export function frame<Step>(content: Content<Step>, size: Size, look: Look): Fra
 	const top = [...header(content, columns), ...(tight ? [] : [line('─'.repeat(columns), 'quiet')])];
 	const bottom = footer(content, columns);
 	const rows = height - top.length - bottom.lines.length - (tight ? 0 : 1);
-	const middle = between(content, { columns, rows, ink: look.ink, window: size.rows, ascii: look.ascii });
+	const middle = between(content, { columns, rows, window: size.rows, ...look });
 	const used = top.length + middle.length + bottom.lines.length;
 	const filler = Array.from({ length: Math.max(0, height - used) }, () => EMPTY);
 	const lines = [...top, ...middle, ...filler, ...bottom.lines]

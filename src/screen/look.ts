@@ -1,4 +1,4 @@
-import { isPlain, type TerminalEnvironment, wantsAscii, wantsColour } from '../terminal/colour.ts';
+import { isPlain, isSpoken, type TerminalEnvironment, wantsAscii, wantsColour } from '../terminal/colour.ts';
 import type { Tone } from './line.ts';
 
 /** How things are drawn on this terminal. */
@@ -8,6 +8,8 @@ export interface Look {
 	plain: boolean;
 	/** Only ASCII characters. */
 	ascii: boolean;
+	/** Read out by a screen reader: what is drawn elsewhere is said in words. */
+	spoken: boolean;
 	/** What fills a cell of a block digit. */
 	ink: string;
 }
@@ -19,6 +21,7 @@ export function lookOf(environment: TerminalEnvironment, noColour: boolean, asci
 		colour: wantsColour(environment, noColour),
 		plain: isPlain(environment),
 		ascii: only,
+		spoken: isSpoken(environment),
 		ink: only ? '#' : '█',
 	};
 }

@@ -1,5 +1,5 @@
 import type { Instance } from 'ink';
-import { isPlain, type TerminalEnvironment } from '../terminal/colour.ts';
+import { isPlain, isSpoken, type TerminalEnvironment } from '../terminal/colour.ts';
 import { type KeySource, KeyStream } from '../terminal/key-stream.ts';
 import { ScreenOutput, type Sink, sizeOf } from '../terminal/output.ts';
 import { ScreenMode } from '../terminal/screen-mode.ts';
@@ -40,8 +40,7 @@ export async function openScreen(options: ScreenOptions): Promise<number> {
 	// It may be refused while the first frame is still being drawn; whoever waits for it below hears of it.
 	controller.ended.catch(() => undefined);
 	const keys = new KeyStream(stdin, { slow: controller.inText });
-	// What Ink itself goes by. Such a reader hears what is written and does not see where.
-	const spoken = environment.INK_SCREEN_READER === 'true';
+	const spoken = isSpoken(environment);
 	const plain = isPlain(environment) || spoken;
 	const output = new ScreenOutput(stdout, plain, spoken);
 	const mode = new ScreenMode(stdout, plain);

@@ -6,6 +6,11 @@ export function isPlain(environment: TerminalEnvironment): boolean {
 	return environment.TERM === 'dumb';
 }
 
+/** Whether a screen reader reads what is written, by what Ink itself goes by. It hears the words and does not see where they stand. */
+export function isSpoken(environment: TerminalEnvironment): boolean {
+	return environment.INK_SCREEN_READER === 'true';
+}
+
 /** Whether colours may be used: not with `--no-color`, not with NO_COLOR set to anything (no-color.org), not on a plain terminal. */
 export function wantsColour(environment: TerminalEnvironment, noColour: boolean): boolean {
 	return !noColour && !environment.NO_COLOR && !isPlain(environment);

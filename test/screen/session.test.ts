@@ -621,6 +621,15 @@ describe('the window', () => {
 });
 
 describe('how it is drawn', () => {
+	const SPOKEN = [
+		'MARK 76 3/8 in from the far end',
+		'TURN 180° either way',
+		'EASE UP 49 from here',
+		'STOP 51.5° held under load',
+		'wanted 48.2° (drawing 48°), from 47.7° to 48.7°',
+		'1 stop 51.5° > 47.9° ± 0.3',
+	];
+
 	test('a screen reader gets the lines that are new, in words, without escape sequences', async () => {
 		const live = new FakeLive([asks.SET, asks.PULL]);
 		const environment = { TERM: 'xterm', INK_SCREEN_READER: 'true' };
@@ -628,6 +637,7 @@ describe('how it is drawn', () => {
 		await terminal.until('Pull to 51.5°');
 		expect(terminal.raw).not.toMatch(/[\u2500-\u259f\u2800-\u28ff]/);
 		expect(terminal.raw).not.toContain('\x1b');
+		for (const words of SPOKEN) expect(terminal.raw).toContain(words);
 		const before = terminal.raw.length;
 		terminal.type('5');
 		await terminal.until(/> 5/);

@@ -30,7 +30,8 @@ describe('the first set', () => {
 		const { set, state } = atFirstSet(job);
 		expect(set.cautions.filter((text) => /opposite part|far end/.test(text))).toHaveLength(1);
 		expect(cautions(state, set, 200)).toHaveLength(1);
-		const start = startPage(state, SESSION).body({ columns: 80, rows: 20, ink: '#', window: 24, ascii: false });
+		const room = { columns: 80, rows: 20, ink: '#', window: 24, ascii: false, spoken: false };
+		const start = startPage(state, SESSION).body(room);
 		const words = start.flatMap(({ lines }) => lines.map((line) => line.map(({ text }) => text).join(''))).join(' ');
 		expect(words).toContain("The opposite part: the drawing's mirror image. Begun at the drawing's far end");
 	});

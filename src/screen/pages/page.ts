@@ -17,6 +17,8 @@ export interface Room {
 	window: number;
 	/** Only ASCII can be drawn. */
 	ascii: boolean;
+	/** It is read out, so that nothing may be said by a drawing alone. */
+	spoken: boolean;
 }
 
 /** Rows of a window from which nothing has to be said in its shortest form. */

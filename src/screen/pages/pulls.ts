@@ -1,6 +1,6 @@
 import type { DecideAsk, PullAsk } from '../../session/protocol.ts';
 import { stages } from '../../session/stages.ts';
-import { asciiOnly } from '../line.ts';
+import { asciiOnly, line } from '../line.ts';
 import type { MadePull } from '../live-port.ts';
 import { pullLadder, type Rung } from '../parts/pull-ladder.ts';
 import type { SessionState } from '../session-state.ts';
@@ -41,6 +41,10 @@ export function ladder(state: SessionState, ask: PullAsk | DecideAsk, room: Room
 	const few = most === 0 ? [] : made.slice(-most);
 	const said = (text: string) => (room.ascii ? asciiOnly(text) : text);
 	const rungs = [...few, ...next].map((rung) => ({ ...rung, words: said(rung.words) }));
+	if (room.spoken) {
+		const band = `wanted ${angle(ask.target)}${drawn}, from ${angle(aim.low)} to ${angle(aim.high)}`;
+		return [{ rank: 0, lines: [band, ...rungs.map(({ words }) => words)].map((text) => line(text)) }];
+	}
 	const lines = pullLadder(said(`wanted ${angle(ask.target)}${drawn}`), rungs, aim, room.columns);
 	return [{ rank: 0, lines: lines.length > 1 ? lines : [] }];
 }

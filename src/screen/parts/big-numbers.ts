@@ -14,11 +14,12 @@ import { arrowRows } from './turn-arrow.ts';
 
 export type { BigNumber };
 
-/** The numbers in block digits, as large as a window of that size allows. */
+/** The numbers in block digits, as large as a window of that size allows; where they are read out, in words. */
 export function bigNumbers(
 	numbers: readonly BigNumber[],
-	{ columns, window, ink }: { columns: number; window: number; ink: string },
+	{ columns, window, ink, spoken }: { columns: number; window: number; ink: string; spoken: boolean },
 ): Line[] {
+	if (spoken) return numbers.map(({ brief: _, ...whole }) => [span(inWords(whole), 'strong')]);
 	return laidOut(numbers, columns, window).flatMap((line) => drawn(line, ink));
 }
 
