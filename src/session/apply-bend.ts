@@ -8,10 +8,14 @@ import { bendAt, withBend } from './state.ts';
 import { wantedAgain } from './weigh.ts';
 import { absorbs } from './what-if.ts';
 
+/** A bend that is opened without need is opened by about so much, degrees. */
+const LEAST_OPENING = 0.5;
+
 export function openBend(state: State): State {
 	const bend = bendAt(state, state.bend);
-	const from = Math.max(made(state.filter).angle, bend.relievedFrom ?? 0);
-	const filter = relieved(state.filter);
+	const { angle } = made(state.filter);
+	const from = Math.max(angle, bend.relievedFrom ?? 0);
+	const filter = relieved(state.filter, Math.max(LEAST_OPENING, angle - target(state)));
 	const opened = withBend({ ...withoutStaleChecks(state), filter }, state.bend, {
 		pulls: bend.pulls.map((row, i) => (i === bend.pulls.length - 1 ? openedNow(row) : row)),
 		relievedFrom: from,

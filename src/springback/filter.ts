@@ -37,6 +37,8 @@ export interface Filter extends Gaussian {
 	readonly largest: number;
 	/** Whether anything has been read since the last pull. */
 	readonly seen: boolean;
+	/** Whether the bend may have been opened since its largest pull, and so lie far below it. */
+	readonly opened: boolean;
 	/** Variance that the seat's error had when the tube was put in. */
 	readonly seated: number;
 	/** How uncertain the outcome of this bend's first pull was, a standard deviation; 0 before it. */
@@ -85,7 +87,7 @@ export function filterPrior(k: number, dialStep = 0.5): Filter {
 	cov[LAG]![LAG] = LAG_SHARE ** 2 * takeUpVariance + LAG_SD ** 2;
 	cov[LAG]![TAKE_UP] = LAG_SHARE * takeUpVariance;
 	cov[TAKE_UP]![LAG] = LAG_SHARE * takeUpVariance;
-	const bend = { pulls: 0, largest: 0, seen: false, seated: 0, first: 0 };
+	const bend = { pulls: 0, largest: 0, seen: false, opened: false, seated: 0, first: 0 };
 	return newTube({ mean, cov, ...bend, scatter: NOTHING_SEEN, dialStep });
 }
 
@@ -98,7 +100,7 @@ export function newTube(f: Filter): Filter {
 
 /** The next bend, in its first seat: straight there. */
 export function newBend(f: Filter): Filter {
-	return newSeat({ ...f, ...replaced(f, ANGLE, 0, 0), pulls: 0, largest: 0, seen: false, first: 0 });
+	return newSeat({ ...f, ...replaced(f, ANGLE, 0, 0), pulls: 0, largest: 0, seen: false, opened: false, first: 0 });
 }
 
 /** The tube goes back into the die. */
@@ -119,7 +121,7 @@ function seatTold(f: Filter): Scatter {
 /** Back at a bend made earlier, in a new seat: its angle as it was known, and the largest dial angle it was pulled to. */
 export function reopened(f: Filter, made: { angle: number; sd: number }, largest: number): Filter {
 	const angle = replaced(newBend(f), ANGLE, made.angle, made.sd ** 2);
-	return { ...newBend(f), ...angle, pulls: 1, largest, seen: true, first: settledSd(f) };
+	return { ...newBend(f), ...angle, pulls: 1, largest, seen: true, opened: true, first: settledSd(f) };
 }
 
 /** What a pull to exactly `loaded` would leave: mean and variance, and the covariance with the angle there now. */
@@ -242,9 +244,13 @@ export function made(f: Filter): { angle: number; sd: number } {
 	return { angle: f.mean[ANGLE]!, sd: Math.sqrt(f.cov[ANGLE]![ANGLE]!) };
 }
 
-/** After the bend was opened a little: only measuring tells by how much. */
-export function relieved(f: Filter): Filter {
-	return { ...f, ...replaced(f, ANGLE, f.mean[ANGLE]! - 1.5, 2 ** 2 + f.cov[ANGLE]![ANGLE]!), seen: false };
+/** Hands that open a bend by so much are off by half of it, and by so much at the least: standard deviations. */
+const OPENING = { part: 0.5, least: 0.5 };
+
+/** After the bend was opened by about `by` degrees: only measuring tells by how much it really was. */
+export function relieved(f: Filter, by: number): Filter {
+	const variance = OPENING.least ** 2 + (OPENING.part * by) ** 2 + f.cov[ANGLE]![ANGLE]!;
+	return { ...f, ...replaced(f, ANGLE, f.mean[ANGLE]! - by, variance), seen: false, opened: true };
 }
 
 /** After a check told the angle of the bend in hand as `value`, within `sd`. */

@@ -33,7 +33,7 @@ function withHint(f: Filter, kind: ReadingKind, value: number, what: string): st
 
 function passes(f: Filter, value: number): boolean {
 	const below = f.largest - value;
-	return below >= LEAST_BELOW && below <= MOST_BELOW.offset + MOST_BELOW.part * f.largest;
+	return below >= LEAST_BELOW && (f.opened || below <= MOST_BELOW.offset + MOST_BELOW.part * f.largest);
 }
 
 function unlikely(f: Filter, kind: ReadingKind, value: number): Doubt {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { filterPrior, newBend, newSeat, observe, pull } from '../../src/springback/filter.ts';
+import { filterPrior, newBend, newSeat, observe, pull, relieved } from '../../src/springback/filter.ts';
 import { doubt, doubtLoaded } from '../../src/springback/gates.ts';
 
 const cold = filterPrior(0.021);
@@ -27,6 +27,13 @@ describe('doubt of the finder', () => {
 			'38 degrees is far below what the dial showed under load (60 degrees).',
 		);
 		expect(doubt(pulled, 'angle', 515)?.why).toContain('515');
+	});
+
+	it('takes a bend that was opened far below the dial, and asks again above it', () => {
+		const open = relieved(known, 14);
+		expect(doubt(known, 'angle', 38)?.why).toContain('far below');
+		expect(doubt(open, 'angle', 38)).toBeNull();
+		expect(doubt(open, 'angle', 61)?.why).toContain('more than the dial ever showed');
 	});
 
 	it('asks whether it was read on the inside when the rest to 180 would pass', () => {
