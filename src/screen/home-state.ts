@@ -15,7 +15,7 @@ export type HomePage =
 	/** What can be done with the job of that path. */
 	| { page: 'job'; path: string }
 	| { page: 'kept' }
-	| { page: 'help' }
+	| { page: 'help'; from: HomePage }
 	| { page: 'form'; form: JobForm; view: (form: JobForm, entry: Entry) => HomeView }
 	| {
 			page: 'bench';

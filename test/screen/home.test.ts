@@ -127,6 +127,21 @@ describe('the home page', () => {
 		await terminal.until('Write the number of a choice');
 	});
 
+	test.each([
+		['3\n', 'Its drawing'],
+		['look at a kept\n', 'Kept sessions'],
+		['4\n', 'It cannot be bent yet'],
+	])('has help on the pages under it, which leads back there: %j', async (keys, page) => {
+		const { terminal } = await start();
+		terminal.type(keys);
+		await terminal.until(page);
+		expect(terminal.text).toContain('*  help');
+		terminal.type('*');
+		await terminal.until('Letters search the list');
+		terminal.type('/');
+		await terminal.until(page);
+	});
+
 	test('shows the last logs, and the chosen one', async () => {
 		const { terminal } = await start({ ...ROWS, review: ['a line of the log'] });
 		expect(terminal.text).toContain('Lately');

@@ -1,6 +1,6 @@
+import type { HomePage } from '../home-state.ts';
 import type { HomeView } from '../home-view.ts';
 import { wrapped } from '../line.ts';
-import { TO_HOME } from './usual.ts';
 
 const HELP = [
 	'Pick with a number and Enter, or with the arrow keys and Enter. The numeric pad is enough.',
@@ -12,10 +12,10 @@ const HELP = [
 	'Without colours: NO_COLOR=1 or --no-color. For a screen reader: pullbook bend JOB --lines.',
 ] as const;
 
-export function helpPage(): HomeView {
+export function helpPage(from: HomePage): HomeView {
 	return {
 		title: 'Help',
-		prompt: { label: '', back: TO_HOME, empty: 'Press / to go back.' },
+		prompt: { label: '', back: { label: 'back', step: { step: 'page', page: from } }, empty: 'Press / to go back.' },
 		body: ({ columns }) => HELP.map((text) => ({ rank: 0, lines: wrapped(text, columns, 'plain', 2) })),
 	};
 }

@@ -18,7 +18,7 @@ export function homeView(state: HomeState): HomeView {
 		case 'kept':
 			return keptPage(state);
 		case 'help':
-			return helpPage();
+			return helpPage(page.from);
 		case 'form':
 			return page.view(page.form, state.entry);
 		case 'bench':

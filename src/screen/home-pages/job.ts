@@ -7,7 +7,7 @@ import { chopped, line, wrapped } from '../line.ts';
 import type { Section } from '../pages/page.ts';
 import type { Choice } from '../prompt.ts';
 import { stateOf } from './main.ts';
-import { CHOOSE, TO_HOME } from './usual.ts';
+import { CHOOSE, helpFrom, TO_HOME } from './usual.ts';
 
 /** What can be done with a job: bent as drawn or otherwise, gone on with, changed, copied; one with faults, mended. */
 export function jobPage({ jobs }: HomeState, path: string): HomeView {
@@ -45,6 +45,7 @@ function soundPage(job: JobRow): HomeView {
 			label: 'Number of your choice',
 			choices,
 			plus: goOn === null ? { label: 'bend it as drawn', step: bend(WAYS[0]![1]) } : { label: 'go on', step: goOn },
+			star: helpFrom({ page: 'job', path }),
 			back: TO_HOME,
 			empty: CHOOSE,
 		},
@@ -69,6 +70,7 @@ function faultyPage({ path, name }: JobRow, faults: readonly Fault[]): HomeView 
 				{ label: 'look at the file again', step: { step: 'again', path } },
 			],
 			...(inForm ? { plus: { label: 'mend it', step: mend } } : {}),
+			star: helpFrom({ page: 'job', path }),
 			back: TO_HOME,
 			empty: CHOOSE,
 		},
@@ -103,6 +105,7 @@ export function offerPage(job: JobRow): HomeView {
 				{ label: 'begin another tube', step: { step: 'open', target: job.path, resume: false } },
 			],
 			plus: { label: 'go on', step: open },
+			star: helpFrom({ page: 'offer', job }),
 			back: TO_HOME,
 			empty: 'Press + to go on where it was left, or write the number of a choice and press Enter.',
 		},

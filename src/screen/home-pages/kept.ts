@@ -3,13 +3,19 @@ import type { SessionRow } from '../home-port.ts';
 import type { HomeState } from '../home-state.ts';
 import type { HomeStep, HomeView } from '../home-view.ts';
 import type { Choice } from '../prompt.ts';
-import { CHOOSE, TO_HOME } from './usual.ts';
+import { CHOOSE, helpFrom, TO_HOME } from './usual.ts';
 
 /** The sessions that are kept, each to be looked at. */
 export function keptPage({ sessions }: HomeState): HomeView {
 	return {
 		title: 'Kept sessions',
-		prompt: { label: 'Number of your choice', choices: sessions.map(keptChoice), back: TO_HOME, empty: CHOOSE },
+		prompt: {
+			label: 'Number of your choice',
+			choices: sessions.map(keptChoice),
+			star: helpFrom({ page: 'kept' }),
+			back: TO_HOME,
+			empty: CHOOSE,
+		},
 		body: () => [],
 	};
 }

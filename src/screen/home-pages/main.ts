@@ -6,6 +6,7 @@ import type { HomeStep, HomeView } from '../home-view.ts';
 import { wrapped } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import { dayOf, keptChoice } from './kept.ts';
+import { helpFrom } from './usual.ts';
 
 /** What there is to do: the interrupted sessions first, then the jobs, the last logs, and the rest. */
 export function mainPage(state: HomeState): HomeView {
@@ -111,7 +112,7 @@ function rest({ sessions }: HomeState): Choice<HomeStep>[] {
 		{ group: 'Besides', label: 'a new job', step: { step: 'form', path: null, copy: false } },
 		...(sessions.length > 0 ? [page(`look at a kept session (${sessions.length})`, { page: 'kept' })] : []),
 		{ group: 'Besides', label: 'benders, dies and the test piece', step: bench },
-		page('help', { page: 'help' }),
+		{ group: 'Besides', ...helpFrom({ page: 'home' }) },
 		{ group: 'Besides', label: 'leave the program', step: { step: 'leave' } },
 	];
 }
