@@ -133,11 +133,16 @@ export class Controller {
 	private takeEarly(): void {
 		const key = this.early.shift();
 		if (key === undefined) return;
+		this.take(key);
+		if (this.state.view !== 'waiting') this.takeEarly();
+	}
+
+	/** Takes a key that no text field is there for yet: in free text it is written here. */
+	take(key: Key): void {
 		if (!this.inText() || key.key === 'escape') this.key(key);
 		else if (key.key === 'return') this.textEntered();
 		else if (key.key === 'character') this.textChanged(this.text() + key.text);
 		else if (key.key === 'backspace') this.textChanged(this.text().slice(0, -1));
-		if (this.state.view !== 'waiting') this.takeEarly();
 	}
 
 	private reduce({ state, effect }: Reduced): void {

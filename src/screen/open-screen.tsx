@@ -4,13 +4,11 @@ import { type KeySource, KeyStream } from '../terminal/key-stream.ts';
 import { ScreenOutput, type Sink, sizeOf } from '../terminal/output.ts';
 import { ScreenMode } from '../terminal/screen-mode.ts';
 import { stopJob, watchSignals } from '../terminal/signals.ts';
-import { styled } from '../terminal/style.ts';
-import { frameOf } from './app-frame.ts';
 import { Controller, type Opening } from './controller.ts';
 import type { Display, DisplayPort } from './display.ts';
+import { drawnEarly } from './early.ts';
 import type { HomePort } from './home-port.ts';
-import type { Line } from './line.ts';
-import { type Look, lookOf, styleOf } from './look.ts';
+import { lookOf } from './look.ts';
 
 export interface ScreenOptions extends Opening {
 	port: HomePort;
@@ -51,8 +49,9 @@ export async function openScreen(options: ScreenOptions): Promise<number> {
 	try {
 		mode.enter();
 		screen.show();
-		if (!plain) await firstFrame(controller, output, look);
+		const early = plain ? () => {} : await drawnEarly(controller, keys, output, look);
 		const { inkScreen } = await import('./ink-screen.tsx');
+		early();
 		screen.drawnBy(() => inkScreen(controller, look, keys, output));
 		exitCode = await controller.ended;
 		return exitCode;
@@ -76,23 +75,6 @@ function forThisRun(): DisplayPort {
 			kept = { ...kept, ...changes };
 		},
 	};
-}
-
-/**
- * Draws the first frame as soon as there is one. Ink takes longer to load than all the rest, and draws over it what it shows already.
- * Keys that come meanwhile wait in the key stream.
- */
-async function firstFrame(controller: Controller, output: ScreenOutput, look: Look): Promise<void> {
-	// A session that opens at once is open by then.
-	await new Promise((resolve) => setImmediate(resolve));
-	const { lines } = frameOf(controller.snapshot(), { columns: output.columns, rows: output.rows }, look);
-	const text = (parts: Line) =>
-		parts
-			.filter((part) => part.text !== '')
-			.map((part) => styled(part.text, styleOf(part.tone, look)))
-			.join('')
-			.trimEnd();
-	output.first(lines.map(text));
 }
 
 /** What Ink draws, which can be taken off the terminal and put back: nothing is kept in it. */

@@ -6,14 +6,14 @@ export const ESCAPE = '\x1b';
 export const INTERRUPT = '\x03';
 export const SUSPEND = '\x1a';
 
-const UP = '\x1b[A';
-const DOWN = '\x1b[B';
+export const UP = '\x1b[A';
+export const DOWN = '\x1b[B';
 const RIGHT = '\x1b[C';
 const LEFT = '\x1b[D';
-const END = '\x1b[F';
-const HOME = '\x1b[H';
-const PAGE_UP = '\x1b[5~';
-const PAGE_DOWN = '\x1b[6~';
+export const END = '\x1b[F';
+export const HOME = '\x1b[H';
+export const PAGE_UP = '\x1b[5~';
+export const PAGE_DOWN = '\x1b[6~';
 
 const LETTERS: Record<string, string> = { A: UP, B: DOWN, C: RIGHT, D: LEFT, F: END, H: HOME };
 

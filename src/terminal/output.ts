@@ -64,10 +64,12 @@ export class ScreenOutput extends EventEmitter {
 		return true;
 	}
 
-	/** Draws lines at once, before anything else has been drawn. */
-	first(lines: readonly string[]): void {
+	/** Draws lines at once, without Ink. */
+	paint(lines: readonly string[]): void {
+		const before = this.painted;
 		this.painted = lines.slice(0, this.rows - 1);
-		this.sink.write(repaint(null, this.painted));
+		const bytes = repaint(before, this.painted);
+		if (bytes !== '') this.sink.write(bytes);
 	}
 
 	/** The screen no longer shows what was drawn on it: the next frame is drawn whole. */

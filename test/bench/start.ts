@@ -99,7 +99,7 @@ const measurements: Measurement[] = [
 	},
 	{
 		name: 'session, pull on the screen',
-		limit: 4,
+		limit: 3.5,
 		run: () => timeFirstFrame(['bend', jobs[0]!, '--resume', pulled, '--home', pulls], ['Pull 1'], '+'),
 	},
 ];

@@ -1,3 +1,4 @@
+import { setImmediate as turn } from 'node:timers/promises';
 import { afterEach, describe, expect, test } from 'vitest';
 import { openScreen } from '../../src/screen/open-screen.tsx';
 import * as asks from '../helpers/asks.ts';
@@ -29,6 +30,33 @@ describe('the first frame', () => {
 		terminal.type('47.9\r');
 		await terminal.until('Saved as entry');
 	});
+
+	test.each([0, 1, 2, 3, 5, 8, 13, 40])('loses no key that comes %d turns after it', async (turns) => {
+		const live = new FakeLive([asks.MEASURE], [[asks.MEASURE]]);
+		const terminal = start(live);
+		for (let count = 0; count < turns; count++) await turn();
+		for (const key of '47.99\x7f\r') {
+			terminal.type(key);
+			await turn();
+		}
+		await terminal.until('Saved as entry');
+		expect(live.answers).toEqual([{ action: { do: 'angles', angles: [47.9] } }]);
+	});
+
+	test.each([0, 1, 2, 4, 8])(
+		'takes free text across the moment at which Ink takes over, after %d turns',
+		async (turns) => {
+			const live = new FakeLive([asks.MEASURE], [[asks.MEASURE]]);
+			const terminal = start(live);
+			for (let count = 0; count < turns; count++) await turn();
+			for (const key of '*1\rtight clamp, die two\r') {
+				terminal.type(key);
+				await turn();
+			}
+			await terminal.until('Saved as entry');
+			expect(live.answers).toEqual([{ action: null, note: 'tight clamp, die two' }]);
+		},
+	);
 
 	test('is left alone by the terminal’s own echo, and raw mode is off at the end', async () => {
 		const terminal = start(null);
