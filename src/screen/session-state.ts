@@ -24,6 +24,8 @@ export type Page =
 	| { page: 'warnings'; note: WarningsNote }
 	| { page: 'corrected'; note: CorrectedNote }
 	| { page: 'done'; note: DoneNote }
+	/** The last of it by itself: a small window has no room for all. */
+	| { page: 'cuts'; note: DoneNote }
 	| { page: 'ask' }
 	| { page: 'released'; loaded: number }
 	| { page: 'least'; greatest: number }

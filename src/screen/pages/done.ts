@@ -4,7 +4,7 @@ import { chopped, type Line, line, span, wrapped } from '../line.ts';
 import type { SessionState } from '../session-state.ts';
 import { toldLengths } from '../told-lengths.ts';
 import { angle, fine, measureOf, plusMinus, shown, tape } from '../words.ts';
-import { type PageView, SLASH } from './page.ts';
+import { type PageView, type Section, SLASH } from './page.ts';
 
 /** How the tube came out. */
 export function donePage(state: SessionState, note: DoneNote): PageView {
@@ -14,21 +14,39 @@ export function donePage(state: SessionState, note: DoneNote): PageView {
 			label: '',
 			plus: { label: 'finish', step: { step: 'leave' } },
 			slash: SLASH,
+			...(note.scrapped ? {} : { star: { label: 'cuts', step: { step: 'page', page: { page: 'cuts', note } } } }),
 			empty: 'Press + to finish.',
 		},
 		body: (room) => [
 			{ rank: 0, lines: verdict(note, room.columns) },
 			{ rank: 0, lines: bends(note) },
 			{ rank: 0, lines: checks(note, state.job) },
-			{ rank: 1, lines: note.scrapped ? [] : ends(note, state.job) },
-			{ rank: 2, lines: cuts(note, state.job, room.columns) },
-			{
-				rank: 3,
-				lines: note.finish.flatMap((text) => wrapped(`- ${toldLengths(text, state.job)}`, room.columns, 'plain', 2)),
-			},
-			{ rank: 4, lines: chopped(`Log: ${note.log}`, room.columns, 'quiet') },
+			...last(state, note, room.columns),
 		],
 	};
+}
+
+/** What is still to be done to the tube: where to cut, and what to look at. */
+export function cutsPage(state: SessionState, note: DoneNote): PageView {
+	return {
+		title: 'Cuts and last looks',
+		prompt: {
+			label: '',
+			back: { label: 'back', step: { step: 'page', page: { page: 'done', note } } },
+			empty: 'Press / to go back.',
+		},
+		body: (room) => last(state, note, room.columns),
+	};
+}
+
+function last({ job }: SessionState, note: DoneNote, columns: number): Section[] {
+	const looks = note.finish.flatMap((text) => wrapped(`- ${toldLengths(text, job)}`, columns, 'plain', 2));
+	return [
+		{ rank: 1, lines: note.scrapped ? [] : ends(note, job) },
+		{ rank: 2, lines: cuts(note, job, columns) },
+		{ rank: 3, lines: looks },
+		{ rank: 4, lines: chopped(`Log: ${note.log}`, columns, 'quiet') },
+	];
 }
 
 function verdict({ scrapped, fits }: DoneNote, columns: number): Line[] {

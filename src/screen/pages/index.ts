@@ -14,7 +14,7 @@ import { confirmPage, measurePage } from './ask-measure.ts';
 import { pullPage, releasedPage } from './ask-pull.ts';
 import { setPage } from './ask-set.ts';
 import { correctedPage } from './corrected.ts';
-import { donePage } from './done.ts';
+import { cutsPage, donePage } from './done.ts';
 import { helpPage } from './help.ts';
 import { layOutPage } from './lay-out.ts';
 import { detailPage, morePage, undoPage } from './more.ts';
@@ -50,6 +50,8 @@ function page(state: SessionState, of: Page): PageView {
 			return correctedPage(state, of.note);
 		case 'done':
 			return donePage(state, of.note);
+		case 'cuts':
+			return cutsPage(state, of.note);
 		case 'released':
 			return state.ask?.ask === 'pull' ? releasedPage(state, state.ask, of.loaded) : askPage(state);
 		case 'least':
