@@ -192,7 +192,7 @@ export class Controller {
 		if (typeof resume === 'string') this.open(resume, true);
 		else if (resume === true && left !== undefined) this.open(left.id, true);
 		else if (resume === undefined && left !== undefined) {
-			this.home({ page: 'offer', job: { path: jobPath, name: left.job, summary: '', open: left.id } });
+			this.home({ page: 'offer', job: { path: jobPath, name: left.job, summary: '', open: left.id, latest: left } });
 		} else this.open(jobPath, false);
 	}
 

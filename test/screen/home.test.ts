@@ -100,6 +100,8 @@ describe('the home page', () => {
 		expect(terminal.text).toContain('go on with Aft arch (opposite part, from the far end): 1 of 4');
 		expect(terminal.text).toContain('Boarding step (opposite part): done');
 		expect(terminal.text).toContain('Boarding step (from the far end): scrapped');
+		terminal.type('2\n');
+		await terminal.until('go on where it was left (opposite part, from the far end)');
 	});
 
 	test.each([

@@ -1,19 +1,24 @@
 import { countOf, type Fault, formatFault } from '../../job/fault.ts';
+import { bentAsBrief } from '../../tube/bent-as.ts';
 import type { BentAs } from '../../tube/job.ts';
-import type { JobRow } from '../home-port.ts';
+import type { JobRow, SessionRow } from '../home-port.ts';
 import type { HomeState } from '../home-state.ts';
 import type { HomeStep, HomeView } from '../home-view.ts';
-import { chopped, line, wrapped } from '../line.ts';
+import { chopped, wrapped } from '../line.ts';
 import type { Section } from '../pages/page.ts';
 import type { Choice } from '../prompt.ts';
 import { stateOf } from './main.ts';
 import { CHOOSE, helpFrom, TO_HOME } from './usual.ts';
 
 /** What can be done with a job: bent as drawn or otherwise, gone on with, changed, copied; one with faults, mended. */
-export function jobPage({ jobs }: HomeState, path: string): HomeView {
+export function jobPage({ jobs, sessions }: HomeState, path: string): HomeView {
 	const job = jobs.find((row) => row.path === path);
 	if (job === undefined) return gonePage(path);
-	return job.faults === undefined ? soundPage(job) : faultyPage(job, job.faults);
+	if (job.faults !== undefined) return faultyPage(job, job.faults);
+	return soundPage(
+		job,
+		sessions.find(({ id }) => id === job.open),
+	);
 }
 
 /** Hand and end, in the order in which they are wanted most. */
@@ -24,12 +29,15 @@ const WAYS: readonly [words: string, as: BentAs][] = [
 	["the opposite part, begun at the drawing's far end", { mirror: true, from: 'far' }],
 ];
 
-function soundPage(job: JobRow): HomeView {
+/** `left`: its session that was interrupted. */
+function soundPage(job: JobRow, left: SessionRow | undefined): HomeView {
 	const { name, summary, path, open } = job;
 	const bend = (as: BentAs): HomeStep => ({ step: 'open', target: path, resume: false, as });
 	const goOn: HomeStep | null = open === undefined ? null : { step: 'open', target: open, resume: true };
 	const choices: Choice<HomeStep>[] = [
-		...(goOn === null ? [] : [{ label: 'go on where it was left', step: goOn, advised: true }]),
+		...(goOn === null
+			? []
+			: [{ label: `go on where it was left${bentAsBrief(left?.bentAs)}`, step: goOn, advised: true }]),
 		...WAYS.map(([label, as], at) => ({
 			group: goOn === null ? 'Bend it' : 'Begin another tube',
 			label,
@@ -109,6 +117,14 @@ export function offerPage(job: JobRow): HomeView {
 			back: TO_HOME,
 			empty: 'Press + to go on where it was left, or write the number of a choice and press Enter.',
 		},
-		body: () => [{ rank: 0, lines: [line('A session of this job was interrupted. Nothing of it is lost.')] }],
+		body: ({ columns }) => [
+			{
+				rank: 0,
+				lines: wrapped(
+					`A session of this job${bentAsBrief(job.latest?.bentAs)} was interrupted. Nothing of it is lost.`,
+					columns,
+				),
+			},
+		],
 	};
 }
