@@ -208,6 +208,16 @@ describe('a kept job', () => {
 		expect(saved(home, 'jobs/torn.json')).toEqual(SAVED);
 	});
 
+	test('with a key that no question asks for says where that is mended', async () => {
+		const { terminal, home } = withFile();
+		home.workshop.files.set('jobs/torn.json', JSON.stringify({ ...SAVED, colour: 'red' }));
+		await terminal.until('Jobs');
+		terminal.type('4\n+');
+		await terminal.until('colour: found "red"');
+		expect(terminal.text).toContain('What no line here changes is mended in a text editor: jobs/torn.json');
+		expect(terminal.text).not.toContain('save it');
+	});
+
 	test.each(['[]', '{"shape":5}', '{"shape":{"bends":[3]}}', '{"tube":null,"checks":{}}'])(
 		'that is hardly a job says what to do with it: %s',
 		async (text) => {

@@ -10,7 +10,7 @@ import type { Section } from '../pages/page.ts';
 import type { Entry, Prompt } from '../prompt.ts';
 import { draftIn, type JobForm, mended } from './form.ts';
 import { growing, growthPicture, growthSections, hasShape } from './growth.ts';
-import { summary } from './overview.ts';
+import { summary } from './job-words.ts';
 
 /** The question that is open, with the tube as far as it has grown. */
 export function questionView(form: JobForm, entry: Entry): HomeView {

@@ -4,7 +4,8 @@ import type { HomeStep, HomeView } from '../home-view.ts';
 import { line, wrapped } from '../line.ts';
 import type { Choice, Entry } from '../prompt.ts';
 import { asking, changedFile, draftIn, type JobForm } from './form.ts';
-import { asideView, checksView, fieldsView, overviewView, shapeView, tubeView } from './overview.ts';
+import { overviewView } from './overview.ts';
+import { asideView, checksView, fieldsView, shapeView, tubeView } from './part-lists.ts';
 import { questionView } from './question-view.ts';
 
 /** The page of a job that is being written. */

@@ -1,14 +1,13 @@
-import { FIELDS, wrongName, wrongValue } from '../../settings/fields.ts';
 import type { KeptBender } from '../../settings/settings.ts';
 import { formatLength } from '../../units/format.ts';
-import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
-import type { Units } from '../../units/units.ts';
-import { UnitsError } from '../../units/units-error.ts';
 import type { HomeStep, HomeView } from '../home-view.ts';
-import { line, wrapped } from '../line.ts';
+import { wrapped } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import { type BenchPage, benderOf, recordOf } from './bench-page.ts';
-import { DIE_FIELDS, FIELD_WORDS, fieldLine, MACHINE_FIELDS, valueWords } from './field-words.ts';
+import { chosen, HOME, homeOf, to } from './bench-usual.ts';
+import { fieldView } from './field-view.ts';
+import { DIE_FIELDS, fieldLine, MACHINE_FIELDS } from './field-words.ts';
+import { newBenderView, newDieView, radiusView, unitsView } from './new-die-view.ts';
 import { pieceView } from './piece-view.ts';
 
 /** The page of the benders that is open, over what is kept of them. */
@@ -37,22 +36,6 @@ export function benchView(at: BenchPage, benders: readonly KeptBender[]): HomeVi
 		case 'help':
 			return helpView();
 	}
-}
-
-function to(at: BenchPage): HomeStep {
-	return { step: 'bench', at };
-}
-
-const HOME: HomeStep = { step: 'page', page: { page: 'home' } };
-const CHOOSE = 'Write the number of a choice and press Enter; / goes back.';
-const HELP = { label: 'help', step: to({ bench: 'help' }) } as const;
-
-function chosen(title: string, choices: readonly Choice<HomeStep>[], back: HomeStep): HomeView {
-	return {
-		title,
-		prompt: { label: 'Number of your choice', choices, star: HELP, back: { label: 'back', step: back }, empty: CHOOSE },
-		body: () => [],
-	};
 }
 
 function listView(benders: readonly KeptBender[]): HomeView {
@@ -110,122 +93,6 @@ function dieView(benders: readonly KeptBender[], bender: string, die: string): H
 	return {
 		...chosen(`Die ${die}`, [...fields, ...choices], to({ bench: 'bender', bender })),
 		where: `bender ${bender}`,
-	};
-}
-
-function homeOf(bender: string, die: string | null): BenchPage {
-	return die === null ? { bench: 'bender', bender } : { bench: 'die', bender, die };
-}
-
-function fieldView(benders: readonly KeptBender[], at: Extract<BenchPage, { bench: 'field' }>): HomeView {
-	const { bender, die, field } = at;
-	const { units, fields } = recordOf(benders, bender, die);
-	const { kind } = FIELDS[field];
-	const known = fields[field];
-	const parse = (text: string) =>
-		kind === 'length' ? parseLength(text, units) : kind === 'angle' ? parseAngle(text) : parseNumber(text);
-	const kept = (value: number | null): HomeStep => ({
-		step: 'shop',
-		change: { bender, die, changes: { units, fields: { [field]: value } } },
-		next: homeOf(bender, die),
-		said:
-			value === null
-				? `Forgotten: ${FIELD_WORDS[field]}.`
-				: `Kept: ${FIELD_WORDS[field]}, ${valueWords(field, value, units)}.`,
-	});
-	const unit = kind === 'length' ? `, ${units}` : kind === 'angle' ? ', degrees' : '';
-	return {
-		title: die === null ? `Bender ${bender}` : `Die ${die}`,
-		prompt: {
-			label: `${FIELD_WORDS[field][0]!.toUpperCase()}${FIELD_WORDS[field].slice(1)}${unit}`,
-			read(text) {
-				const value = parse(text);
-				const right = wrongValue(field, value);
-				if (right !== null) throw new UnitsError(text, right);
-				return kept(value);
-			},
-			understood: (text) => valueWords(field, parse(text), units),
-			...(known == null ? {} : { plus: { label: 'forget it', step: kept(null) } }),
-			back: { label: 'back', step: to(homeOf(bender, die)) },
-			empty: 'Write the number and press Enter; / goes back.',
-		},
-		body: () => [{ rank: 0, lines: known == null ? [] : [line(`Kept now: ${valueWords(field, known, units)}`)] }],
-	};
-}
-
-function nameView(
-	title: string,
-	taken: readonly string[],
-	next: (name: string) => HomeStep,
-	back: BenchPage,
-): HomeView {
-	return {
-		title,
-		prompt: {
-			label: 'What it is called',
-			text: (name) => {
-				if (taken.includes(name)) return `${name} is set up already; write another name, or / to go back.`;
-				const right = wrongName(name);
-				return right === null ? next(name) : `Write ${right}; / goes back.`;
-			},
-			back: { label: 'back', step: to(back) },
-			empty: '',
-		},
-		body: ({ columns }) => [
-			{ rank: 0, lines: wrapped('Jobs name it so, and springback is learned under that name.', columns, 'quiet') },
-		],
-	};
-}
-
-function newBenderView(benders: readonly KeptBender[]): HomeView {
-	const taken = benders.map(({ name }) => name);
-	return nameView('Another bender', taken, (bender) => to({ bench: 'newDie', bender }), { bench: 'list' });
-}
-
-function newDieView(benders: readonly KeptBender[], bender: string): HomeView {
-	const known = benderOf(benders, bender);
-	const taken = (known?.dies ?? []).map(({ name }) => name);
-	const view = nameView(
-		`A die of bender ${bender}`,
-		taken,
-		(die) => to({ bench: 'units', bender, die }),
-		known === undefined ? { bench: 'list' } : { bench: 'bender', bender },
-	);
-	return view;
-}
-
-function unitsView(bender: string, die: string): HomeView {
-	const choices = (
-		[
-			['inches', 'in'],
-			['millimetres', 'mm'],
-		] satisfies [string, Units][]
-	).map(([label, units]) => ({ label, step: to({ bench: 'radius', bender, die, units }) }));
-	return { ...chosen(`Die ${die}`, choices, to({ bench: 'newDie', bender })), where: 'its lengths are given in' };
-}
-
-function radiusView({ bender, die, units }: Extract<BenchPage, { bench: 'radius' }>): HomeView {
-	return {
-		title: `Die ${die}`,
-		prompt: {
-			label: `Centre-line radius of the die, ${units}`,
-			read(text) {
-				const clr = parseLength(text, units);
-				const right = wrongValue('clr', clr);
-				if (right !== null) throw new UnitsError(text, right);
-				const next: BenchPage = { bench: 'die', bender, die };
-				return {
-					step: 'shop',
-					change: { bender, die, changes: { units, fields: { clr } } },
-					next,
-					said: `Die ${die} is set up.`,
-				};
-			},
-			understood: (text) => formatLength(parseLength(text, units), units),
-			back: { label: 'back', step: to({ bench: 'units', bender, die }) },
-			empty: 'Write the radius and press Enter; / goes back.',
-		},
-		body: () => [{ rank: 0, lines: [line('From the centre of the die to the centre line of the tube.', 'quiet')] }],
 	};
 }
 

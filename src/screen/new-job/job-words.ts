@@ -1,0 +1,42 @@
+import { type JobJson, unitsOf } from '../../job/draft/draft.ts';
+import { formatAngle } from '../../units/format.ts';
+
+/** What stands in a job file, in words; the file may have faults yet. */
+
+/** Tube and tooling in a few words each, as far as they are known. */
+export function summary(file: JobJson): string[] {
+	const units = unitsOf({ file });
+	const { tube = {}, tooling } = file;
+	const size = tube.wall === undefined ? inUnits(tube.od, units) : `${tube.od} x ${inUnits(tube.wall, units)}`;
+	const stock = tube.stock === undefined ? '' : `${inUnits(tube.stock, units)} in hand`;
+	return [
+		[size, materialWords(tube.material), stock].filter((words) => words !== '').join(', '),
+		tooling === undefined ? '' : toolingWords(tooling, units),
+	].filter((words) => words !== '');
+}
+
+export function materialWords(material: unknown): string {
+	if (typeof material === 'string') return material;
+	return typeof material === 'object' && material !== null && 'name' in material ? String(material.name) : '';
+}
+
+export function toolingWords({ bender = 'shop', die, clr }: NonNullable<JobJson['tooling']>, units: string): string {
+	const radius = clr === undefined ? 'radius as kept' : `radius ${inUnits(clr, units)}`;
+	return `${bender}, ${die === undefined ? radius : `die ${die}, ${radius}`}`;
+}
+
+/** A value of the file with the job's unit, unless it was written with its own. */
+export function inUnits(value: unknown, units: string): string {
+	if (value === undefined) return '';
+	return typeof value === 'string' && /[a-z'"]/i.test(value) ? value : `${value} ${units}`;
+}
+
+/** As the file has it, where that is no number yet. */
+export function degrees(value: unknown): string {
+	return typeof value === 'number' ? formatAngle(value, 2) : String(value ?? 'no angle');
+}
+
+export function wayWords(rotation: unknown): string {
+	if (rotation === 0) return 'the same way';
+	return rotation === 180 || rotation === -180 ? 'the opposite way' : `turned ${degrees(rotation)}`;
+}
