@@ -32,7 +32,7 @@ export function farOver({ under, over }: Pick<Band, 'under' | 'over'>): number {
 }
 
 /** One pull and what is read of it tell what machine and tube take back to within this, degrees. */
-const TOLD_BY_A_PULL = 0.3;
+const TOLD_BY_A_PULL = 0.34;
 /** Places of the target between two divisions that stand for all. */
 const PLACES = 10;
 const MOST_PULLS_AHEAD = 5;

@@ -12,7 +12,7 @@ export type { Band, Hands } from './prospect.ts';
 export type Outcome = (loaded: number) => { mean: number; sd: number };
 
 /** Risk to plan with, over the risk allowed: bends pass a little less often than the plan has it, since they are measured before each pull. */
-const PLANNED = 1.06;
+const PLANNED = 1.02;
 /** No single pull takes more than this many times the bend's risk, wherever the divisions lie. */
 const MOST = 3;
 /**

@@ -78,11 +78,13 @@ compare('even .5', { session }, even(0.5), [10], 1500);
 compare('even 1.0', ours, even(1), [0, 3], 4000);
 for (const risk of [0.05, 0.1]) {
 	compare(`under .5 over .25 risk ${risk}`, ours, { ...low, risk }, [0, 3], 4000);
+	// As much as history can ever give: what is then still missing to the oracle is what no reading of an earlier tube tells of this one.
+	compare(`under .5 over .25 risk ${risk}`, { session }, { ...low, risk }, [60], 600);
 	// What counts is how far past: the same bends, counted above half a degree over.
 	compare(`  the same, above +.5`, ours, { ...low, risk, counted: 0.5 }, [0, 3], 4000);
 }
 const rough = { ...USUAL, operator: { ...USUAL.operator, stopping: 0.3 } };
-compare('stop .3, 14 31 17', ours, { ...even(0.5, rough), angles: low.angles }, [0, 3], 4000);
+compare('stop .3, 14 31 17', ours, { ...even(0.5, rough), angles: low.angles }, [0, 3, 10], 4000);
 for (const [name, world] of Object.entries(FOREIGN)) compare(name, ours, even(0.5, world), [3], 3000);
 const careless = { ...USUAL, blunders: { off: 0.06, swapped: 0.03 } };
 compare('blunders x3', ours, even(0.5, careless), [3], 6000);
