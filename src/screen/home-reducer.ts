@@ -10,7 +10,10 @@ export type HomeReduced = { home: HomeState } | { step: HomeStep };
 export function homeKey(home: HomeState, key: Key): HomeReduced {
 	const found = searched(home, key);
 	if (found !== null) return { home: found };
-	const outcome = pressed(homeView(home).prompt, renewed(home.entry, home.message, key), key);
+	const { prompt, shortcuts } = homeView(home);
+	const shortcut = key.key === 'character' && home.entry.field === '' ? shortcuts?.[key.text.toLowerCase()] : undefined;
+	if (shortcut !== undefined) return { step: shortcut };
+	const outcome = pressed(prompt, renewed(home.entry, home.message, key), key);
 	if ('step' in outcome) return outcome;
 	if ('wrong' in outcome) return { home: { ...home, message: { kind: 'wrong', text: outcome.wrong } } };
 	return { home: { ...home, entry: outcome.entry, message: null } };

@@ -40,4 +40,6 @@ export interface HomeView {
 	body: PageView['body'];
 	picture?: (look: Look) => (columns: number, rows: number) => Line[];
 	keys?: readonly KeyHint[];
+	/** What such a key leads to while nothing is typed. */
+	shortcuts?: Readonly<Record<string, HomeStep>>;
 }

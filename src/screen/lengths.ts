@@ -34,6 +34,9 @@ export const LENGTH_NAMES: Record<Lengths, string> = {
 	mm: 'millimetres',
 };
 
+/** The same as short as a key line wants it. */
+export const LENGTH_KEYS: Record<Lengths, string> = { fraction: 'fractions', decimal: 'decimals', mm: 'mm' };
+
 /** The unit in which lengths are shown and taken. */
 export function shownUnits(job: Ruled): Units {
 	return UNIT[lengthsOf(job)];

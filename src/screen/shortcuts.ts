@@ -1,5 +1,5 @@
 import type { Key } from './keys.ts';
-import { type Lengths, nextLengths } from './lengths.ts';
+import { LENGTH_KEYS, nextLengths } from './lengths.ts';
 import { promptOf } from './pages/index.ts';
 import type { SessionState, Step } from './session-state.ts';
 
@@ -10,9 +10,6 @@ export interface Shortcut {
 	brief?: string;
 	step: Step;
 }
-
-/** As short as a key line wants it. */
-const LENGTH_KEYS: Record<Lengths, string> = { fraction: 'fractions', decimal: 'decimals', mm: 'mm' };
 
 /** The shortcuts of the page that is open. In free text a letter is a letter. */
 export function shortcutsOf(state: SessionState): Shortcut[] {

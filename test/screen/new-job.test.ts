@@ -247,6 +247,24 @@ describe('a kept job', () => {
 		},
 	);
 
+	test('shows what it comes to in fractions, decimals or millimetres, as one likes', async () => {
+		const { terminal } = withFile();
+		await terminal.until('Jobs');
+		terminal.type('3\n5\n');
+		await terminal.until(/mark +35 3\/8 in/);
+		terminal.type('u');
+		await terminal.until(/mark +35\.3\d+ in/);
+		terminal.type('u');
+		await terminal.until(/mark +89\d mm/);
+		// Questions follow, and where a number is begun a letter is one of its unit.
+		terminal.type('3\n2\n1\n');
+		await terminal.until('Now: 20');
+		expect(terminal.text).toMatch(/mark +89\d mm/);
+		terminal.type('u');
+		await terminal.until(/mark +35 3\/8 in/);
+		expect(terminal.text).toContain('Now: 20');
+	});
+
 	test('is copied under another name', async () => {
 		const { terminal, home } = withFile();
 		await terminal.until('Jobs');

@@ -6,6 +6,7 @@ import type { Fault } from '../../job/fault.ts';
 import { JOB_FORMAT } from '../../job/read.ts';
 import type { KeptBender } from '../../settings/settings.ts';
 import { formatLength } from '../../units/format.ts';
+import type { Lengths } from '../lengths.ts';
 import type { Message } from '../session-state.ts';
 import type { WorkshopPort } from '../workshop-port.ts';
 import { isMendable, questionAt } from './fault-place.ts';
@@ -32,6 +33,8 @@ export interface JobForm {
 	changed: boolean;
 	/** The file had faults: each answer leads to the next of them. */
 	mending?: true;
+	/** How the lengths are shown that the job comes to; left out: by its own tape. */
+	lengths?: Lengths;
 }
 
 export function shopOf(port: WorkshopPort): Shop {

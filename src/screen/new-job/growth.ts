@@ -5,10 +5,13 @@ import { cutLength, marks } from '../../tube/marks.ts';
 import { designGrowth, resolveShape } from '../../tube/resolve.ts';
 import { tubeTurn } from '../../tube/turns.ts';
 import type { Warning } from '../../tube/warnings.ts';
+import type { HomeView } from '../home-view.ts';
+import { LENGTH_KEYS, nextLengths, type ShownJob } from '../lengths.ts';
 import { type Line, line, span, wrapped } from '../line.ts';
 import type { Look } from '../look.ts';
 import type { Room, Section } from '../pages/page.ts';
 import { drawTube } from '../parts/tube-drawing.ts';
+import { toldLengths } from '../told-lengths.ts';
 import { angle, tape, WAYS } from '../words.ts';
 import { answeredForm, draftIn, type JobForm } from './form.ts';
 
@@ -16,7 +19,22 @@ import { answeredForm, draftIn, type JobForm } from './form.ts';
 export function growing(form: JobForm, typed: string): Preview | null {
 	const tried = typed === '' ? null : answeredForm(form, typed);
 	const ahead = tried?.message === null ? soFar(draftIn(tried.form), form) : null;
-	return ahead ?? soFar(draftIn(form), form);
+	const so = ahead ?? soFar(draftIn(form), form);
+	return so === null ? null : shownBy(so, form);
+}
+
+function shownBy(so: Preview, { lengths }: JobForm): Preview {
+	const job: ShownJob = { ...so.job, lengths: lengths ?? null };
+	return { ...so, job };
+}
+
+/** The key that shows the lengths another way, where there are any to be seen. */
+export function lengthsShortcut(form: JobForm): Pick<HomeView, 'keys' | 'shortcuts'> {
+	const so = hasShape(draftIn(form)) ? growing(form, '') : null;
+	if (so === null) return {};
+	const lengths = nextLengths(so.job);
+	const step = { step: 'formShown', form: { ...form, lengths } } as const;
+	return { keys: [['u', LENGTH_KEYS[lengths]]], shortcuts: { u: step } };
 }
 
 /** A draft never changes, so that what it comes to is worked out once. */
@@ -64,7 +82,7 @@ export function growthSections(so: Preview | null, { columns, rows: room }: Room
 		? `Cut length ${tape(cut, job)}, trims in it.`
 		: `So far ${tape(known, job)} of tube, the last straight not counted.`;
 	const heed = warningsOf(so).map(
-		({ text }): Section => ({ rank: 3, lines: wrapped(`! ${text}`, columns, 'alert', 2) }),
+		({ text }): Section => ({ rank: 3, lines: wrapped(`! ${toldLengths(text, job)}`, columns, 'alert', 2) }),
 	);
 	return [{ rank: 2, lines: [...shown, line(length, 'strong')] }, ...heed];
 }

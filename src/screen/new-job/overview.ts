@@ -7,7 +7,7 @@ import { wrapped } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import { questionAt } from './fault-place.ts';
 import { draftIn, type JobForm } from './form.ts';
-import { growing, growthPicture, growthSections } from './growth.ts';
+import { growing, growthPicture, growthSections, lengthsShortcut } from './growth.ts';
 import { summary } from './job-words.ts';
 import { aside, asked } from './part-lists.ts';
 
@@ -35,6 +35,7 @@ export function overviewView(form: JobForm): HomeView {
 			...growthSections(so, { ...room, rows: room.rows - OTHER_CHOICES }),
 		],
 		...(so === null ? {} : { picture: (look) => growthPicture(so, look) }),
+		...lengthsShortcut(form),
 	};
 }
 

@@ -9,7 +9,7 @@ import { line, wrapped } from '../line.ts';
 import type { Section } from '../pages/page.ts';
 import type { Entry, Prompt } from '../prompt.ts';
 import { draftIn, type JobForm, mended } from './form.ts';
-import { growing, growthPicture, growthSections, hasShape } from './growth.ts';
+import { growing, growthPicture, growthSections, hasShape, lengthsShortcut } from './growth.ts';
 import { summary } from './job-words.ts';
 
 /** The question that is open, with the tube as far as it has grown. */
@@ -35,6 +35,7 @@ export function questionView(form: JobForm, entry: Entry): HomeView {
 			...growthSections(so(), room),
 		],
 		...(hasShape(draft) ? { picture: (look) => growthPicture(so(), look) } : {}),
+		...(question.kind === 'text' ? {} : lengthsShortcut(form)),
 	};
 }
 
