@@ -25,7 +25,7 @@ import {
 } from './model.ts';
 import { NOTHING_SEEN, roundingVariance, type Scatter, varianceOf, withDeviation } from './scatter.ts';
 
-const BLUNDER_PART = 0.03;
+const BLUNDER_PART = 0.05;
 const BLUNDER_SD = 6;
 /** A reading's miss tells of its scatter up to this many times its variance: one blunder must not pass for general noise. */
 const MISS_CAP = 12;

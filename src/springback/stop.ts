@@ -8,7 +8,7 @@ import { largest, worthiest } from './worth.ts';
  * A bend that its dial shows short with this probability is pulled again where it lies. While the dial leaves the angle wider
  * than `sd` (its lag is not known yet) a finder tells more than another pull, so only a bend far short is pulled again.
  */
-const SHORT_FOR_SURE = { probability: 0.95, sd: 0.5, wide: 0.9999 };
+const SHORT_FOR_SURE = { probability: 0.98, sd: 0.5, wide: 0.9999 };
 const LEAD = 3;
 
 export interface StopRequest {

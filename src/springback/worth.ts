@@ -11,15 +11,13 @@ export type { Band, Hands } from './prospect.ts';
 /** What a pull to `loaded` leaves: mean and standard deviation of the angle. */
 export type Outcome = (loaded: number) => { mean: number; sd: number };
 
-/** Risk to plan with, over the risk allowed: bends pass a little less often than the plan has it, since they are measured before each pull. */
-const PLANNED = 1.02;
 /** No single pull takes more than this many times the bend's risk, wherever the divisions lie. */
 const MOST = 3;
 /**
  * Passing the tolerance is never priced under so many pulls over the risk: a generous band is no licence. Where the band is narrow above,
  * being far over has a price of its own instead.
  */
-const LEAST_PRICE = 0.205;
+const LEAST_PRICE = 0.185;
 const LEAST_NARROW = 0.5;
 const FAR_PRICE = 30;
 const LARGEST_PRICE = 1000;
@@ -107,7 +105,7 @@ function planFor(band: Band, hands: Hands, first: number): Plan {
 		const prices = { over: price, far: FAR_PRICE };
 		return { prices, ahead: prospects({ ...band, target: 0 }, { settled, stopping }, prices) };
 	};
-	const risky = (plan: Plan) => plan.ahead(spread).risk > PLANNED * risk;
+	const risky = (plan: Plan) => plan.ahead(spread).risk > risk;
 	let [low, high] = [
 		Math.log(farOver(band) > over ? LEAST_NARROW : LEAST_PRICE / Math.max(risk, 1e-3)),
 		Math.log(LARGEST_PRICE),
