@@ -1,5 +1,17 @@
 import type { Size } from '../terminal/output.ts';
-import { cut, EMPTY, inAscii, type Line, line, span, spread, widthOf, wrapped } from './line.ts';
+import {
+	asciiOnly,
+	cut,
+	EMPTY,
+	inAscii,
+	type Line,
+	line,
+	linesInAscii,
+	span,
+	spread,
+	widthOf,
+	wrapped,
+} from './line.ts';
 import type { Look } from './look.ts';
 import { fitted, ROOMY_ROWS, type Room, type Section } from './pages/page.ts';
 import { choiceLines } from './parts/choice-list.ts';
@@ -38,10 +50,12 @@ const LEAST_CHOICES = 4;
  * The whole screen at that size, one row less than the terminal has: a frame as tall as the terminal makes Ink wipe the
  * scrollback at every key. Pure.
  */
-export function frame<Step>(content: Content<Step>, size: Size, look: Look): Frame {
+export function frame<Step>(whole: Content<Step>, size: Size, look: Look): Frame {
 	const { columns } = size;
 	const height = size.rows - 1;
 	if (columns < SMALLEST.columns || size.rows < SMALLEST.rows) return tooSmall(size);
+	// Here, and not line by line at the end: what comes out wider may need a further line.
+	const content = look.ascii ? contentInAscii(whole) : whole;
 	// Else there are some for a rule under the title and a blank line above the field.
 	const tight = size.rows < ROOMY_ROWS;
 	const top = [...header(content, columns), ...(tight ? [] : [line('─'.repeat(columns), 'quiet')])];
@@ -54,6 +68,22 @@ export function frame<Step>(content: Content<Step>, size: Size, look: Look): Fra
 		.map((each) => fittedLine(each, columns, look))
 		.slice(0, height);
 	return { lines, textAt: bottom.textAt === null ? null : height - bottom.lines.length + bottom.textAt };
+}
+
+function contentInAscii<Step>(content: Content<Step>): Content<Step> {
+	const { title, body, prompt, message } = content;
+	const choices = prompt.choices?.map((choice) => ({
+		...choice,
+		label: asciiOnly(choice.label),
+		...(choice.brief === undefined ? {} : { brief: asciiOnly(choice.brief) }),
+	}));
+	return {
+		...content,
+		title: asciiOnly(title),
+		body: (room) => body(room).map((each) => ({ ...each, lines: linesInAscii(each.lines, room.columns) })),
+		prompt: { ...prompt, label: asciiOnly(prompt.label), ...(choices === undefined ? {} : { choices }) },
+		message: message === null ? null : { ...message, text: asciiOnly(message.text) },
+	};
 }
 
 /** The line as that terminal can show it, at most so wide. */
@@ -110,7 +140,7 @@ function beside<Step>(content: Content<Step>, room: Room, picture: (columns: num
 	const left = words({ ...content, body }, narrow);
 	const right = rows < PICTURE_ROWS.least ? [] : picture(room.columns - columns - MIDDLE_GAP, rows);
 	const both = Array.from({ length: Math.max(left.length, right.length) }, (_, at): Line => {
-		const words = cut(room.ascii ? inAscii(left[at] ?? EMPTY) : (left[at] ?? EMPTY), columns);
+		const words = cut(left[at] ?? EMPTY, columns);
 		const drawn = right[at] ?? EMPTY;
 		if (drawn.length === 0) return words;
 		return [...words, span(' '.repeat(columns + MIDDLE_GAP - widthOf(words))), ...drawn];

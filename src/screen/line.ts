@@ -6,6 +6,14 @@ export type Tone = 'plain' | 'strong' | 'quiet' | 'alert' | 'wrong' | 'good' | '
 export interface Span {
 	text: string;
 	tone: Tone;
+	/** The text that this line of it was broken from, for a terminal on which it comes out wider. */
+	of?: Broken;
+}
+
+/** A text that was broken into lines, the ones after the first indented by `indent`. */
+interface Broken {
+	text: string;
+	indent: number;
 }
 
 /** One line of a frame. */
@@ -29,11 +37,15 @@ export function widthOf(parts: Line): number {
 const TOGETHER = /(?<=\d) (?=\d+\/\d|(?:in|mm|degrees|%)(?![\w-]))/g;
 const NO_BREAK = '\u00a0';
 
-/** Text broken between words into lines of at most `width` characters, the ones after the first indented by `indent`. */
+/**
+ * Text broken between words into lines of at most `width` characters, the ones after the first indented by `indent`; a word that is longer
+ * than a line, such as a path, goes on in the next.
+ */
 export function wrap(text: string, width: number, indent = 0): string[] {
 	const lines: string[] = [];
 	let current = '';
-	for (const word of text.replace(TOGETHER, NO_BREAK).split(/[ \t\n]+/)) {
+	const words = text.replace(TOGETHER, NO_BREAK).split(/[ \t\n]+/);
+	for (const word of words.flatMap((each) => inPieces(each, width - indent))) {
 		if (word === '') continue;
 		const joined = current.trim() === '' ? current + word : `${current} ${word}`;
 		if (cellsOf(joined) > width && current.trim() !== '') {
@@ -45,8 +57,14 @@ export function wrap(text: string, width: number, indent = 0): string[] {
 	return all.map((part) => part.replaceAll(NO_BREAK, ' '));
 }
 
+function inPieces(word: string, width: number): string[] {
+	const head = firstCells(word, width);
+	return head.length === word.length || head === '' ? [word] : [head, ...inPieces(word.slice(head.length), width)];
+}
+
 export function wrapped(text: string, width: number, tone: Tone = 'plain', indent = 0): Line[] {
-	return wrap(text, width, indent).map((part) => line(part, tone));
+	const of = { text, indent };
+	return wrap(text, width, indent).map((part) => [{ text: part, tone, of }]);
 }
 
 /** A line of a table or a list that is too long, broken between words with its own gaps kept, what follows set in under it. */
@@ -107,6 +125,18 @@ const ASCII: Record<string, string> = {
 /** A line as a terminal can show it that may know ASCII alone. */
 export function inAscii(parts: Line): Line {
 	return parts.map(({ text, tone }) => ({ text: asciiOnly(text), tone }));
+}
+
+/** Lines as such a terminal can show them: a text that would come out wider than `width` is broken anew. */
+export function linesInAscii(lines: readonly Line[], width: number): Line[] {
+	const ascii = lines.map(inAscii);
+	const tooWide = new Set(lines.flatMap(([first], at) => (widthOf(ascii[at]!) > width && first?.of ? [first.of] : [])));
+	return lines.flatMap(([first], at) => {
+		const of = first?.of;
+		if (of === undefined || !tooWide.has(of)) return [ascii[at]!];
+		// Once, in place of its first line.
+		return lines[at - 1]?.[0]?.of === of ? [] : wrapped(asciiOnly(of.text), width, first?.tone, of.indent);
+	});
 }
 
 /** The same text in ASCII, for a terminal that may know nothing else. What grows by it takes of the blanks beside it, so that columns stay. */

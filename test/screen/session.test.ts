@@ -624,7 +624,7 @@ describe('how it is drawn', () => {
 	const SPOKEN = [
 		'MARK 76 3/8 in from the far end',
 		'TURN 180° either way',
-		'EASE UP 49 from here',
+		'EASE UP 49° from here',
 		'STOP 51.5° held under load',
 		'wanted 48.2° (drawing 48°), from 47.7° to 48.7°',
 		'1 stop 51.5° > 47.9° ± 0.3',

@@ -1,7 +1,7 @@
 import type { PullAsk } from '../../session/protocol.ts';
 import { doubtLoaded } from '../../springback/gates.ts';
 import { trimmed } from '../../units/format.ts';
-import { type Line, span, wrapped } from '../line.ts';
+import { asciiOnly, type Line, span, wrapped } from '../line.ts';
 import { type BigNumber, bigNumbers } from '../parts/big-numbers.ts';
 import type { SessionState, Step } from '../session-state.ts';
 import { dial, percent } from '../words.ts';
@@ -63,29 +63,35 @@ function sections(state: SessionState, ask: PullAsk, room: Room): Section[] {
 	const { set } = state;
 	const stop: BigNumber = { label: 'STOP', unit: '°', value: trimmed(ask.stop, 2), below: 'held under load', place: 1 };
 	const placed = set === null ? [] : [markNumber(state, set), turnNumber(set)];
+	const cautions = [...limit(ask, room.columns), ...firstPull(state, ask, room)];
+	const why = wrapped(room.ascii ? asciiOnly(ask.why) : ask.why, room.columns);
+	const all = bigNumbers([...placed, ...lead(ask), stop], room);
+	// The tube lies in the die by now: before a word of the reason is lost, where and how it was put there is left out.
+	const numbers = all.length + cautions.length + why.length > room.rows ? bigNumbers([...lead(ask), stop], room) : all;
 	return [
-		{ rank: 0, wide: true, lines: bigNumbers([...placed, ...lead(ask), stop], room) },
-		...ladder(state, ask, room),
-		{ rank: 1, lines: [...limit(ask, room.columns), ...firstPull(state, ask, room)] },
-		{ rank: 2, lines: wrapped(ask.why, room.columns) },
+		{ rank: 0, wide: true, lines: numbers },
+		// What it shows the reason says in words.
+		...ladder(state, ask, room).map((section) => ({ ...section, rank: 2 })),
+		{ rank: 0, lines: cautions },
+		{ rank: 0, lines: why },
 		// The reason most often says it already.
-		{ rank: 3, lines: ask.why.includes(percent(ask.risk)) ? [] : risk(ask) },
+		{ rank: 1, lines: ask.why.includes(percent(ask.risk)) ? [] : risk(ask) },
 	];
 }
 
-/** The general cautions stood on the session's first page; the ones that count with the first stroke are said again. */
+/** The general cautions stood on the session's first page; the ones that count with the first stroke are said again, whatever lists are off. */
 const FIRST_PULL = '! Hands clear of die, follower and clamp; stand out of the swing of the tube.';
 const FIRST_PULL_BRIEF = '! Hands clear of the tooling; stand out of the swing.';
 
-function firstPull({ set, display }: SessionState, { bend, pull }: PullAsk, { columns, window }: Room): Line[] {
+function firstPull({ set }: SessionState, { bend, pull }: PullAsk, { columns, window }: Room): Line[] {
 	const first = bend === 1 && pull === 1 && (set?.seat ?? 1) === 1;
 	const text = window < ROOMY_ROWS ? FIRST_PULL_BRIEF : FIRST_PULL;
-	return first && display.checklist ? wrapped(text, columns, 'alert', 2) : [];
+	return first ? wrapped(text, columns, 'alert', 2) : [];
 }
 
 function lead({ lead: from }: PullAsk): BigNumber[] {
 	if (from === null) return [];
-	return [{ label: 'EASE UP', unit: '', value: trimmed(from, 2), below: 'from here', place: 2 }];
+	return [{ label: 'EASE UP', unit: '°', value: trimmed(from, 2), below: 'from here', place: 2 }];
 }
 
 function risk(ask: PullAsk): Line[] {

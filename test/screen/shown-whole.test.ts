@@ -1,0 +1,72 @@
+import { afterEach, describe, expect, test } from 'vitest';
+import { openScreen, type ScreenOptions } from '../../src/screen/open-screen.tsx';
+import type { Output, PullAsk } from '../../src/session/protocol.ts';
+import * as asks from '../helpers/asks.ts';
+import { FakeHome, FakeLive, ROWS, refusal } from '../helpers/fake-ports.ts';
+import { HeadlessTerminal } from '../helpers/mount.tsx';
+
+/** What an operator must be able to read whole, however little room there is. */
+
+const SIZES = [
+	{ columns: 80, rows: 24 },
+	{ columns: 60, rows: 20 },
+];
+
+const open: { terminal: HeadlessTerminal; ended: Promise<number> }[] = [];
+
+function shown(size: { columns: number; rows: number }, port: FakeHome, options: Partial<ScreenOptions> = {}) {
+	const terminal = new HeadlessTerminal(size);
+	const { stdin, stdout } = terminal;
+	const ended = openScreen({ stdin, stdout, environment: { TERM: 'xterm' }, port, ...options });
+	open.push({ terminal, ended });
+	return terminal;
+}
+
+const session = (outputs: Output[]) => new FakeHome(new FakeLive(outputs));
+
+/** The screen's words, whatever lines they are broken into. */
+const words = (terminal: HeadlessTerminal) => terminal.text.replace(/\s+/g, ' ');
+
+afterEach(async () => {
+	for (const { terminal, ended } of open.splice(0)) {
+		terminal.type('\x03');
+		await ended;
+	}
+});
+
+/** As the first pull of a tube has it once another one has been bent. */
+const FIRST_PULL: PullAsk = {
+	...{ ...asks.PULL, bend: 1, target: 17, design: 17, stop: 20.5, lead: 18, risk: 0.016 },
+	why: 'Expect it to spring back 4.1° to 16.4°, give or take 0.4°, known from one tube like this and 2 tubes on other dies of this bender; the chance to pass 17.5° is 1.6 %.',
+};
+
+describe.each(SIZES)('at $columns by $rows', (size) => {
+	test.each([true, false])('the reason of a first pull stands whole, ASCII only: %s', async (ascii) => {
+		const terminal = shown(size, session([asks.SET_FIRST, FIRST_PULL]), { jobPath: 'a', ascii });
+		await terminal.until('Pull to 20.5');
+		const why = ascii ? FIRST_PULL.why.replaceAll('°', ' deg') : FIRST_PULL.why;
+		expect(words(terminal)).toContain(why);
+		expect(words(terminal)).toMatch(/! Hands clear of .* out of the swing/);
+	});
+
+	test('the caution of the first pull stays when the check list is switched off', async () => {
+		const terminal = shown(size, session([asks.SET_FIRST, FIRST_PULL]), { jobPath: 'a' });
+		await terminal.until('Pull to 20.5');
+		terminal.type('*+3\r');
+		await terminal.until('check list on');
+		terminal.type('//');
+		await terminal.until('Pull to 20.5');
+		expect(words(terminal)).toMatch(/! Hands clear of .* out of the swing/);
+	});
+
+	test('a message with a long path is broken, not cut', async () => {
+		const path = '/home/yard/.local/share/pullbook/sessions/20311125-222934-2af85af7.log.lock';
+		const home = new FakeHome(null, ROWS);
+		home.fault = refusal(`Another process writes it. If it is not running any more, remove ${path} and try again.`, 4);
+		const terminal = shown(size, home);
+		await terminal.until('Interrupted');
+		terminal.type('+');
+		await terminal.until('Another process writes it');
+		expect(terminal.text.replace(/\s+/g, '')).toContain(`remove${path}andtryagain.`);
+	});
+});
