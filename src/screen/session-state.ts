@@ -85,6 +85,8 @@ export interface SessionState {
 	ask: Ask | null;
 	/** What a simulated bender's instruments show at the ask; null on a real one. */
 	sight: string | null;
+	/** On a simulated bender, which forgets its tube: nobody can go on with that another time. */
+	practice: boolean;
 	/** The tube as made so far and as planned from here; null where only the drawing is known. */
 	shape: Shape | null;
 	/** The pulls of the bend at work. */
@@ -115,6 +117,7 @@ export function opened(port: LivePort, display: Display): SessionState {
 		display,
 		logPath: port.logPath,
 		...standing(port),
+		practice: port.sight !== undefined,
 		set: null,
 		page: ASK,
 		queue: [],

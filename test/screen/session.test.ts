@@ -116,6 +116,17 @@ describe('what the keys of a page answer', () => {
 		expect(live.answers).toEqual([answer]);
 	});
 
+	test.each([
+		['on a simulated bender', () => 'Simulated: the dial shows 0.', '4   leave: practice cannot be resumed'],
+		['at a bender', undefined, '4   leave, to go on another time'],
+	])('leaving says what can come after it, %s', async (_, sight, said) => {
+		const live = Object.assign(new FakeLive([asks.SET]), sight && { sight });
+		const { terminal } = start({ port: new FakeHome(live), jobPath: 'arch.json' });
+		await terminal.until('Set the tube');
+		terminal.type('*');
+		expect(await terminal.until('  leave')).toContain(said);
+	});
+
 	test('Enter alone, or CR LF behind a reading, answers nothing', async () => {
 		const { live, terminal } = session([asks.SET, asks.PULL], [[asks.MEASURE], [asks.DECIDE]]);
 		await terminal.until('Pull 1');

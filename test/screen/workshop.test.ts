@@ -22,6 +22,7 @@ async function start(kept: readonly KeptBender[], size?: { columns: number; rows
 describe('benders and dies', () => {
 	test('a bender is set up with its first die', async () => {
 		const { terminal, workshop } = await start([]);
+		await terminal.until('set up a bender');
 		terminal.type('1\nquay\nfive\n1\n5\n');
 		await terminal.until('Die five is set up.');
 		expect(workshop.changes).toEqual([{ bender: 'quay', die: 'five', changes: { units: 'in', fields: { clr: 5 } } }]);
@@ -29,6 +30,7 @@ describe('benders and dies', () => {
 
 	test('a name that is taken is refused', async () => {
 		const { terminal } = await start([QUAY]);
+		await terminal.until('set up another bender');
 		terminal.type('2\nquay\n');
 		await terminal.until('quay is set up already');
 	});

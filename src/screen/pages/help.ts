@@ -47,7 +47,7 @@ const KEYS = [
 ];
 
 const NUMBERS =
-	'Numbers: 31.5 or 31,5; 31 1/2; 12 7/16 - 1; with a unit of their own: 362 mm, 2\' 6". What was understood stands beside the field.';
+	'Numbers: 31.5 or 31,5; 31 1/2, on the numeric pad 31+1/2; 12 7/16 - 1; with a unit of their own: 362 mm, 2\' 6". What was understood stands beside the field.';
 
 function about({ ask }: SessionState, { page }: Page): string {
 	if (page === 'ask') return ask === null ? HELP.over! : HELP[ask.ask]!;

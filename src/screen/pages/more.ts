@@ -20,7 +20,7 @@ export function morePage(state: SessionState): PageView {
 		prompt: {
 			label: 'Number of your choice',
 			// The numbers of what every page has stay the same, and what ends the tube is never one of them.
-			choices: [...common(), ...sometimes(state), ...own(state), SCRAP],
+			choices: [...common(state), ...sometimes(state), ...own(state), SCRAP],
 			plus: { label: 'help', step: to({ page: 'help', from: { page: 'more' } }) },
 			back: BACK,
 			star: BACK,
@@ -67,12 +67,15 @@ function own(state: SessionState): Choice<Step>[] {
 	}
 }
 
-function common(): Choice<Step>[] {
+function common({ practice }: SessionState): Choice<Step>[] {
 	return [
 		{ label: 'write a note', step: to({ page: 'text', purpose: 'note', value: '' }) },
 		{ label: 'take back the last entry', step: to({ page: 'undo' }) },
 		{ label: 'tell something else that was measured', step: to({ page: 'evidence' }) },
-		{ label: 'leave, to go on another time', step: answer({ do: 'quit' }) },
+		{
+			label: practice ? 'leave: practice cannot be resumed' : 'leave, to go on another time',
+			step: answer({ do: 'quit' }),
+		},
 	];
 }
 

@@ -45,7 +45,11 @@ function listView(benders: readonly KeptBender[]): HomeView {
 			label: `${name}: ${dies.length === 1 ? '1 die' : `${dies.length} dies`}`,
 			step: to({ bench: 'bender', bender: name }),
 		})),
-		{ group: 'Besides', label: 'set up another bender', step: to({ bench: 'newBender' }) },
+		{
+			group: 'Besides',
+			label: benders.length === 0 ? 'set up a bender' : 'set up another bender',
+			step: to({ bench: 'newBender' }),
+		},
 		{ group: 'Besides', label: 'what benders and dies have learned', step: { step: 'learned' } },
 	];
 	const none =
