@@ -5,8 +5,9 @@ import type { Shape } from '../tube/shape.ts';
 import { distance } from '../tube/vector.ts';
 import { convertLength } from '../units/units.ts';
 import type { FarEnd } from './kinematics.ts';
-import { type CorrectionInput, listUnknowns, type Measure, placed, posed } from './problem.ts';
+import { type CorrectionInput, listUnknowns, type Measure, type Posed, placed, posed } from './problem.ts';
 import { costAt, solve } from './solver.ts';
+import { leftOfShape } from './stock.ts';
 
 export type { CorrectionInput, Measure } from './problem.ts';
 
@@ -56,9 +57,20 @@ export function predict(shape: Shape, goal: FarEnd, measures: readonly Measure[]
 /**
  * Chooses the free straights, angles and rotations so that the far end, its direction and the checks come as near to the design
  * as they can, each in units of its tolerance, and nothing is moved further than needed. The cost is never above that of the
- * plan as it was, as long as that plan keeps the bounds.
+ * plan as it was, as long as that plan keeps the bounds. Where that takes more tube than there is, the piece's end is where the last
+ * straight ends, and the rest is chosen for that.
  */
 export function correct(input: CorrectionInput): Correction {
+	const { stock } = input;
+	const free = corrected(input);
+	if (!stock || free.shape.straights.at(-1)! <= leftOfShape(free.shape, stock)) return free;
+	const ended = corrected({ ...input, ended: stock });
+	const least = input.bounds.straights.at(-1)?.[0] ?? 0;
+	// A piece that ends before its last leg begins is no tube of this design whatever is chosen.
+	return ended.shape.straights.at(-1)! < least ? free : { ...ended, active: [...ended.active, 'the piece at its end'] };
+}
+
+function corrected(input: Posed): Correction {
 	const unknowns = listUnknowns(input);
 	const problem = posed(input, unknowns);
 	const now = unknowns.map((u) => u.now);

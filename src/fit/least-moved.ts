@@ -9,16 +9,19 @@ const WORTH = 1.1;
 /** Checks are aimed at within this part of their tolerance: the rest is for what the bends to come will be off by themselves. */
 const AIM = 0.5;
 
+/** A correction, and how dear changes were when it was found. */
+export type Found = Correction & Pick<CorrectionInput, 'dear'>;
+
 /**
  * The first correction that reaches everything, with changes as dear as they can be; where none does, the dearest that comes about
  * as near. What was found with dearer changes is where the next one starts.
  */
-export function leastMoved(input: CorrectionInput): Correction {
+export function leastMoved(input: CorrectionInput): Found {
 	const { straight, angle, rotation } = input.dear;
-	const tried: Correction[] = [];
+	const tried: Found[] = [];
 	for (const factor of CHEAPER) {
 		const dear = { straight: straight * factor, angle: angle * factor, rotation: rotation * factor };
-		const found = correct({ ...input, shape: tried.at(-1)?.shape ?? input.shape, dear });
+		const found = { ...correct({ ...input, shape: tried.at(-1)?.shape ?? input.shape, dear }), dear };
 		if (found.reached && found.measures.every(({ residual }) => Math.abs(residual) <= AIM)) return found;
 		tried.push(found);
 	}

@@ -2,6 +2,7 @@ import { normalizeRotation, radians } from '../tube/angles.ts';
 import type { Shape } from '../tube/shape.ts';
 import { type Chain, chainMotion, type FarEnd, farEnd } from './kinematics.ts';
 import type { Problem } from './solver.ts';
+import { leftOf, leftOfShape, type Stock, taken } from './stock.ts';
 
 /** A check that is not yet past changing. */
 export interface Measure {
@@ -32,7 +33,12 @@ export interface CorrectionInput {
 	dear: { straight: number; angle: number; rotation: number };
 	/** Read for the free values only, by the index of the straight or bend. Without `rotations` a rotation has no bounds. */
 	bounds: { straights: readonly Range[]; angles: readonly Range[]; rotations?: readonly Range[] };
+	/** Absent: there is as much tube as is wanted. */
+	stock?: Stock;
 }
+
+/** `ended`: the last straight is no free value, but whatever the rest leaves of this stock. */
+export type Posed = CorrectionInput & { ended?: Stock };
 
 /** One free value. All its numbers are in units of how dear it is, so that the solver's variables are of order one. */
 export interface Unknown {
@@ -47,7 +53,7 @@ export interface Unknown {
 }
 
 /** The free values of a correction: straights, then angle and rotation of each bend. */
-export function listUnknowns({ shape, made, nominal, dear, bounds }: CorrectionInput): Unknown[] {
+export function listUnknowns({ shape, made, nominal, dear, bounds, ended }: Posed): Unknown[] {
 	const unknowns: Unknown[] = [];
 	const add = (kind: Unknown['kind'], index: number, now: number, design: number, range: Range) => {
 		const scale = dear[kind];
@@ -61,7 +67,8 @@ export function listUnknowns({ shape, made, nominal, dear, bounds }: CorrectionI
 			limits: range,
 		});
 	};
-	for (let i = made; i < shape.straights.length; i++)
+	const straights = shape.straights.length - (ended ? 1 : 0);
+	for (let i = made; i < straights; i++)
 		add('straight', i, shape.straights[i]!, nominal.straights[i]!, rangeOf(bounds.straights[i], 'straight', i));
 	for (let i = made; i < shape.bends.length; i++) {
 		const [bend, design] = [shape.bends[i]!, nominal.bends[i]!];
@@ -85,7 +92,7 @@ function rangeOf(range: Range | undefined, kind: string, index: number): Range {
 const nearest = (rotation: number, centre: number) => rotation - 360 * Math.round((rotation - centre) / 360);
 
 /** The shape with the free values that the solver has come to. */
-export function placed({ shape }: CorrectionInput, unknowns: readonly Unknown[], x: readonly number[]): Shape {
+export function placed({ shape, ended }: Posed, unknowns: readonly Unknown[], x: readonly number[]): Shape {
 	const straights = [...shape.straights];
 	const bends = shape.bends.map((bend) => ({ ...bend }));
 	for (const [k, { kind, index, dear, range, limits }] of unknowns.entries()) {
@@ -95,6 +102,7 @@ export function placed({ shape }: CorrectionInput, unknowns: readonly Unknown[],
 		else if (kind === 'angle') bends[index]!.angle = value;
 		else bends[index]!.rotation = normalizeRotation(value);
 	}
+	if (ended) straights[bends.length] = leftOfShape({ straights, bends }, ended);
 	return { straights, bends };
 }
 
@@ -102,10 +110,10 @@ export function placed({ shape }: CorrectionInput, unknowns: readonly Unknown[],
  * The least-squares problem of a correction. Rows, in order: far end (3), direction (3), the measures; what each change costs is
  * how far each variable is drawn from the design.
  */
-export function posed(input: CorrectionInput, unknowns: readonly Unknown[]): Problem {
-	const { goal, measures, tolerance } = input;
+export function posed(input: Posed, unknowns: readonly Unknown[]): Problem {
+	const { goal, measures, tolerance, ended } = input;
 	const turn = radians(tolerance.direction);
-	const chainAt = chains(input.shape, unknowns);
+	const chainAt = chains(input, unknowns);
 	const measured = (x: readonly number[]): number[] => {
 		if (measures.length === 0) return [];
 		const shape = placed(input, unknowns, x);
@@ -125,7 +133,11 @@ export function posed(input: CorrectionInput, unknowns: readonly Unknown[]): Pro
 		const rows: number[][] = [[], [], [], [], [], []];
 		for (const { kind, index, dear } of unknowns) {
 			const moves = motion[OF_KIND[kind]];
-			for (let row = 0; row < 6; row++) rows[row]!.push((moves[6 * index + row]! * dear) / units[row]!);
+			const less = ended ? taken(kind, input.shape.bends[index]!.radius, ended) : 0;
+			for (let row = 0; row < 6; row++) {
+				const shorter = less === 0 ? 0 : less * motion.straights[6 * input.shape.bends.length + row]!;
+				rows[row]!.push(((moves[6 * index + row]! - shorter) * dear) / units[row]!);
+			}
 		}
 		return measures.length === 0 ? rows : [...rows, ...slopes(measured, x)];
 	};
@@ -141,7 +153,8 @@ export function posed(input: CorrectionInput, unknowns: readonly Unknown[]): Pro
 const OF_KIND = { straight: 'straights', angle: 'angles', rotation: 'rotations' } as const;
 
 /** The chain of a point of the solver. The lists are used anew each time: no point is kept. */
-function chains({ straights, bends }: Shape, unknowns: readonly Unknown[]): (x: readonly number[]) => Chain {
+function chains({ shape, ended }: Posed, unknowns: readonly Unknown[]): (x: readonly number[]) => Chain {
+	const { straights, bends } = shape;
 	const chain = {
 		straights: [...straights],
 		angles: bends.map((bend) => bend.angle),
@@ -153,6 +166,7 @@ function chains({ straights, bends }: Shape, unknowns: readonly Unknown[]): (x: 
 			const { kind, index, dear } = unknowns[k]!;
 			chain[OF_KIND[kind]][index] = x[k]! * dear;
 		}
+		if (ended) chain.straights[bends.length] = leftOf(chain, ended);
 		return chain;
 	};
 }

@@ -44,9 +44,11 @@ export function correctedNumbers(state: State): readonly Numbers[] {
 		tolerance: { position: PLACE * start.job.tolerance.length, direction: DIRECTION },
 		dear: scales(start.job.units).dear,
 		bounds: limits(state, current),
+		stock: { length: state.piece - current.trimStart, stretch },
 	};
 	const steps = stepsOf(start.job.tooling, start.job.tolerance);
-	return settable(input, leastMoved(input).shape, state.plan.current, steps, marking);
+	const { shape, dear } = leastMoved(input);
+	return settable({ ...input, dear }, shape, state.plan.current, steps, marking);
 }
 
 /** What a set of numbers is expected to lead to, everything made being as it is. */

@@ -59,7 +59,7 @@ describe('what the last bend can still mend', () => {
 		// The crown needs bend 2 alone.
 		const own = tube([16, second, 20], [...angles, 17], 18);
 		if (Math.abs(dropToBend(own, 1, 2).distance - crown) > 1 / 16) return false;
-		for (let mark = -32; mark <= 32; mark++) {
+		for (let mark = -48; mark <= 48; mark++) {
 			const third = 20 + mark / 16;
 			for (let last = 13; last <= 21; last += 0.05) {
 				const made = walk(tube([16, second, third], [...angles, last], 0));

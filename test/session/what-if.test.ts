@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { tubeAtWork } from '../../src/session/as-built.ts';
 import { correctedNumbers, predicted } from '../../src/session/correction.ts';
 import type { DecideAsk, DoneNote } from '../../src/session/protocol.ts';
 import { takenAsItIs } from '../../src/session/what-if.ts';
@@ -66,9 +67,24 @@ describe('a bend that went too far', () => {
 		expect(asked.why).toMatch(/ Taken as it is, the bends left would bring the far end 0\.\d+ in from its place and /);
 	});
 
+	it('may be taken as it is from a piece without trim, where the bends left go a shorter way round', () => {
+		for (const first of [18, 18.5, 19]) {
+			const run = bent(hatJob(), [first]);
+			expect(decide(run).accepted.within).toBe(true);
+			const taken = takenAsItIs(run.state);
+			// No leg ends further before its place than the tolerance of a length.
+			expect(tubeAtWork(taken, correctedNumbers(taken)).trimEnd).toBeGreaterThan(-1 / 16);
+		}
+	});
+
 	it('is only to be opened where they cannot take it up, or none is left', () => {
-		for (const made of [[20], [17, 36], [17, 34, 18.2]]) {
-			const asked = decide(bent(hatJob(), made));
+		const cases: [Job, number[]][] = [
+			[checkedFoot(0.25), [18.4]],
+			[hatJob(), [17, 36]],
+			[hatJob(), [17, 34, 18.2]],
+		];
+		for (const [job, made] of cases) {
+			const asked = decide(bent(job, made));
 			expect(asked.advice).toBe('relieve');
 			expect(asked.why).not.toContain('Taken as it is');
 		}
