@@ -2,7 +2,7 @@ import type { SetAsk, TurnWay } from '../session/protocol.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import type { EndName } from '../tube/job.ts';
 import { hookBurnt, tapePhrase } from '../units/tape-words.ts';
-import { division, inShown, type Ruled, shownUnits } from './lengths.ts';
+import { division, fromShown, inShown, type Ruled, shownUnits } from './lengths.ts';
 import { angle, fine, tape } from './words.ts';
 
 /** How a bend's mark and turn are said; sentences without what the large numbers say already. */
@@ -31,11 +31,16 @@ export function tapeWords(set: SetAsk, end: EndName, job: Ruled, brief = false):
 	return `${said} from the ${END[end]} end; hook burnt: hold ${hold} on the end, read ${read}.`;
 }
 
-/** The same mark from the other end, and what both must come to. */
+/** The same mark from the other end, and what both as they are shown come to; by the rounding that may not be the piece's length. */
 export function otherEndWords(set: SetAsk, end: EndName, job: Ruled): string {
 	const other = end === 'far' ? 'start' : 'far';
-	const both = tape(set.mark.fromStart + set.mark.fromFarEnd, job);
-	return `Check: ${tape(markFrom(set, other), job)} from the ${END[other]} end, ${both} together.`;
+	const { fromStart, fromFarEnd } = set.mark;
+	const step = division(job);
+	const steps = [fromStart, fromFarEnd].map((length) => Math.round(inShown(length, job) / step));
+	const both = tape(fromShown((steps[0]! + steps[1]!) * step, job), job);
+	const piece = tape(fromStart + fromFarEnd, job);
+	const check = `Check: ${tape(markFrom(set, other), job)} from the ${END[other]} end`;
+	return both === piece ? `${check}, ${both} together.` : `${check}, ${both} together (the piece: ${piece}).`;
 }
 
 /** How far the mark lies from the design's, which is on the tube already. */

@@ -1,12 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { USUAL_DISPLAY } from '../../src/screen/display.ts';
+import { layOutPage } from '../../src/screen/pages/lay-out.ts';
 import { cautions, pieceWords } from '../../src/screen/pages/set-up.ts';
 import { startPage } from '../../src/screen/pages/start.ts';
-import { opened } from '../../src/screen/session-state.ts';
-import type { SetAsk } from '../../src/session/protocol.ts';
+import { opened, type SessionState } from '../../src/screen/session-state.ts';
+import type { CorrectedNote, SetAsk } from '../../src/session/protocol.ts';
 import { asBent } from '../../src/tube/as-bent.ts';
 import type { Job } from '../../src/tube/job.ts';
-import { SESSION } from '../helpers/asks.ts';
+import { CORRECTED, SESSION, SET_FIRST } from '../helpers/asks.ts';
 import { FakeLive } from '../helpers/fake-ports.ts';
 import { plainJob } from '../helpers/plain-job.ts';
 import { begin } from '../helpers/session-run.ts';
@@ -42,5 +43,35 @@ describe('the first set', () => {
 		expect(pieceWords(state, set).at(-1)).toMatch(/^The piece is taken as [\d /]+ in; \* tells another length\.$/);
 		expect(pieceWords({ ...state, details: { length: 40 } }, set)).toEqual([]);
 		expect(pieceWords(state, { ...set, bend: 2 })).toEqual([]);
+	});
+});
+
+describe('the marks laid out', () => {
+	const BODY = { columns: 80, rows: 20, ink: '#', window: 24, ascii: false, spoken: false };
+	const said = (state: SessionState) =>
+		layOutPage(state)
+			.body(BODY)
+			.flatMap(({ lines }) => lines.map((line) => line.map(({ text }) => text).join('')))
+			.join(' ');
+	const note: CorrectedNote = {
+		...CORRECTED,
+		after: 'growth',
+		remaining: [
+			{ bend: 1, fromStart: 14.4375, angle: 42, rotation: 0, was: { fromStart: 14.5, angle: 42, rotation: 0 } },
+			{ bend: 2, fromStart: 39.4375, angle: 48, rotation: 0, was: { fromStart: 39.5625, angle: 48, rotation: 0 } },
+		],
+	};
+
+	test('say that the next page moves them, and by how much at most', () => {
+		const state = opened(new FakeLive([SESSION, note, SET_FIRST]), USUAL_DISPLAY);
+		expect(state.queue[0]).toEqual({ page: 'layout' });
+		const there = { ...state, page: { page: 'layout' as const }, queue: state.queue.slice(1) };
+		expect(said(there)).toContain('! Draw them lightly: the next page moves them by up to 1/8 in');
+	});
+
+	test('say once they were moved that they are of the drawing, and nothing where they stand', () => {
+		const state = opened(new FakeLive([SET_FIRST]), USUAL_DISPLAY);
+		expect(said(state)).not.toContain('! ');
+		expect(said({ ...state, corrected: true })).toContain("! These are the drawing's marks; each bend's page has");
 	});
 });

@@ -67,6 +67,15 @@ describe('the mark as it is read', () => {
 		);
 	});
 
+	// 13 9/32 and 62 5/16 make 75 19/32, by hand; the piece of 75.618 reads 75 5/8.
+	test('whose two readings come to what is said, where the rounding makes that another length than the piece', () => {
+		const mark = { ...SET.mark, fromStart: 13.2951, fromFarEnd: 62.3233 };
+		const job = { ...ARCH, tooling: { ...ARCH.tooling, tape: 1 / 32 } };
+		expect(words.otherEndWords({ ...SET, mark }, 'start', job)).toBe(
+			'Check: 62 5/16 in from the far end, 75 19/32 in together (the piece: 75 5/8 in).',
+		);
+	});
+
 	test.each([
 		[0.0625, 'It moved 1/16 in from the design mark, towards the far end.'],
 		[-0.3, 'It moved 19/64 in from the design mark, towards the start end.'],

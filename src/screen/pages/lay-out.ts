@@ -28,6 +28,7 @@ export function layOutPage(state: SessionState): PageView {
 			return [
 				{ rank: 2, wide: true, lines: designStrip(state, room.columns) },
 				{ rank: 0, lines: table(bends, state) },
+				{ rank: 0, lines: wrapped(movedLater(state), room.columns, 'alert', 2) },
 				{ rank: 1, lines: wrapped(ENDS, room.columns, 'plain', 2) },
 				{ rank: 1, lines: [...wrapped(SEAM, room.columns, 'plain', 2), ...seam(bends, room)] },
 				{
@@ -39,6 +40,16 @@ export function layOutPage(state: SessionState): PageView {
 			];
 		},
 	};
+}
+
+/** That these marks are not the ones to bend at, where a correction moves them or has done so; empty where they are. */
+function movedLater({ queue, corrected, job }: SessionState): string {
+	const growth = queue.find((page) => page.page === 'corrected' && page.note.after === 'growth');
+	if (growth?.page !== 'corrected')
+		return corrected ? "! These are the drawing's marks; each bend's page has the one in force." : '';
+	const most = Math.max(...growth.note.remaining.map(({ fromStart, was }) => Math.abs(fromStart - was.fromStart)));
+	const by = `up to ${fine(most, job)}, for the radius as it is expected to come out`;
+	return `! Draw them lightly: the next page moves them by ${by}. Each bend's page says how far its mark moved.`;
 }
 
 /** The straight tube with the drawing's marks, as a tape along it shows them. */
