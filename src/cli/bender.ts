@@ -92,7 +92,7 @@ function documentOf({ benders, learned, forgotten }: BenderPage) {
 		benders,
 		learned: learned.map(({ kin, taught, from, springback, scatter }) => {
 			const { bender, die, material, od, wall, clr } = kin;
-			return { bender, die, material, od, wall, clr, ...taught, from, springback, scatter };
+			return { bender, die, material, units: 'mm', od, wall, clr, ...taught, from, springback, scatter };
 		}),
 		forgotten,
 	};

@@ -157,6 +157,8 @@ describe('what was learned', () => {
 		const at90 = learned.springback.find(({ angle }: { angle: number }) => angle === 90);
 		const truly = at90.angle + at90.back - machine.trueReach(at90.angle + at90.back);
 		expect(learned).toMatchObject({ bender: 'shop', die: '6 in', material: '1020-dom', sessions: 3 });
+		// Of a tube of 1 1/2 in and a die of 6 in.
+		expect(learned).toMatchObject({ units: 'mm', od: 38.1, clr: 152.4 });
 		expect(truly).toBeGreaterThan(at90.low);
 		expect(truly).toBeLessThan(at90.high);
 	});
