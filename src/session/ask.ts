@@ -6,6 +6,8 @@ import { at, endBefore } from './as-built.ts';
 import { stopRequest, suggestion, target } from './bend-check.ts';
 import { cautionsAt, RELIEF_CAUTION } from './cautions.ts';
 import { dueCheck, expectCheck, uncutTrim } from './check-reading.ts';
+import { doubtNow } from './doubts.ts';
+import type { Event } from './events.ts';
 import { knownFrom } from './known-from.ts';
 import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, MeasureAsk, PullAsk, SetAsk } from './protocol.ts';
 import { show } from './show.ts';
@@ -81,8 +83,15 @@ function pullAsk(state: State): PullAsk {
 		target: target(state),
 		design: at(state.design.shape.bends, state.bend - 1).angle,
 		...suggested,
-		why: state.aside ? `${state.aside} ${why}` : why,
+		why: state.aside && !saidAtDecide(state) ? `${state.aside} ${why}` : why,
 	};
+}
+
+/** Whether the reason of a `decide`, which the operator has answered since, has said already what was set aside. */
+function saidAtDecide({ entries }: State): boolean {
+	const events = entries.flatMap((entry) => (entry.void ? [] : entry.events));
+	const last = (type: Event['type']) => events.findLastIndex((event) => event.type === type);
+	return last('pull-chosen') > last('doubt-settled');
 }
 
 function measureAsk(state: State, { wanted, first }: Extract<Phase, { at: 'measure' }>): MeasureAsk {
@@ -98,13 +107,14 @@ function measureAsk(state: State, { wanted, first }: Extract<Phase, { at: 'measu
 
 function confirmAsk(state: State, doubt: Doubt): ConfirmAsk {
 	const { of, value, name, bend, evidence } = doubt.reading;
+	const { expected, why } = doubtNow(state, doubt);
 	return {
 		ask: 'confirm',
 		entry: nextEntry(state),
 		of,
 		reading: value,
-		expect: doubt.expected,
-		why: doubt.why,
+		expect: expected,
+		why,
 		...(name === undefined ? {} : { name }),
 		...(bend === undefined ? {} : { bend }),
 		...(evidence === undefined ? {} : { evidence }),

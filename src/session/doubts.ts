@@ -9,7 +9,7 @@ import { checkReadingSd } from './estimate.ts';
 import type { Expected, Reading } from './events.ts';
 import { readingUnit } from './reading-words.ts';
 import { show } from './show.ts';
-import type { State } from './state.ts';
+import type { Doubt, State } from './state.ts';
 import { bendAt } from './state.ts';
 
 /** Stopping and reading the dial, degrees. */
@@ -32,6 +32,14 @@ export function doubtOf(state: State, reading: Reading): Doubted | null {
 	const expected = expectedOf(state, reading);
 	const why = reasonOf(state, reading, expected);
 	return why === null ? null : { expected, why };
+}
+
+/** The same of a reading that is being asked again: what else was told since may explain a check, or change what it goes against. */
+export function doubtNow(state: State, { reading, expected, why }: Doubt): Doubted {
+	if (reading.of !== 'check') return { expected, why };
+	const now = expectedOf(state, reading);
+	const still = reasonOf(state, reading, now);
+	return { expected: now, why: still ?? 'It goes with what was told since. If it still reads the same, it stands.' };
 }
 
 export function expectedOf(state: State, reading: Reading): Expected {

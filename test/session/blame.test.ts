@@ -123,4 +123,22 @@ describe('the sentence about a check reading that does not go with what was made
 		const shape = uncutShape(rawTube(run.state, run.state.plan.current), run.state.piece);
 		expect(Math.abs(checkValue(due!.check, shape, run.state.start.job.tube) - reading)).toBeLessThan(0.05);
 	});
+
+	it('is said anew once what was told since explains the reading', () => {
+		let run = bendTo(begin(job([startLeg, crown])), 45);
+		run = give(run, { reading: open(run, 'check').expect.value });
+		run = give(run, { do: 'accept' });
+		run = bendTo(run, run.state.plan.current[1]!.angle);
+		const reading = reads(run, 'crown', { bend: 2, mark: 1 });
+		const mark = run.state.plan.current[1]!.fromStart + 1;
+		const doubtful = open(give(run, { reading }), 'confirm');
+		expect(open(give(give(run, { reading }), { note: 'hm' }), 'confirm').why).toBe(doubtful.why);
+		run = give(give(run, { reading }), { evidence: { kind: 'mark', bend: 2, reading: mark } });
+		// The tape is asked about first: an inch is far from what was asked for.
+		run = give(run, { keep: true });
+		const explained = open(run, 'confirm');
+		expect(explained).toMatchObject({ of: 'check', reading });
+		expect(explained.why).toBe('It goes with what was told since. If it still reads the same, it stands.');
+		expect(Math.abs(explained.expect.value - reading)).toBeLessThan(Math.abs(doubtful.expect.value - reading) / 4);
+	});
 });

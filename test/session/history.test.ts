@@ -56,6 +56,20 @@ describe('an answer in words', () => {
 		expect(open(settled, 'decide').why).toMatch(/^Set aside: check "crown", 38 in\. /);
 	});
 
+	it('tells what was set aside at the decision and not again at the pull that follows it', () => {
+		const crown = toCrown();
+		const { value } = open(crown, 'check').expect;
+		const decided = giveAll(crown, { reading: 38 }, { reading: value }, { do: 'pull' }, { ready: true });
+		expect(open(decided, 'pull').why).not.toContain('Set aside');
+	});
+
+	it('tells at the pull what was set aside with the tube in hand', () => {
+		const set = begin(plainJob());
+		const { fromStart } = open(set, 'set').mark;
+		const seated = giveAll(set, { ready: true, mark: fromStart + 10 }, { reading: fromStart });
+		expect(open(seated, 'pull').why).toMatch(/^Set aside: mark/);
+	});
+
 	it('tells a corrected reading in the unit of the record that it corrects', () => {
 		const crown = toCrown();
 		const { value } = open(crown, 'check').expect;
