@@ -12,7 +12,7 @@ import { bendAt, type State } from './state.ts';
 
 /** A check that would tell the angle no finer than this, in degrees, tells nothing about it. */
 const TELLS_NOTHING = 3;
-/** Below this part of its own deviation from 0 a reading without a sign may be either side. */
+/** Nearer than so many of its own deviations to where it turns back, a reading without a sign may be of either side. */
 const EITHER_SIDE = 2;
 
 export function dueCheck(state: State, name: string): DueCheck {
@@ -72,7 +72,7 @@ function expectOn(state: State, built: AsBuilt, check: Check): Estimate {
 /**
  * What a check reading tells about all that it depends on, made bends and the one at work together: a drop over a long leg
  * tells an angle more finely than a finder does, and a finer angle the springback. `confirmed`: read again, and it stands as
- * `count` readings. A distance or angle near 0 is read without its sign, so that nothing is learned from it there.
+ * `count` readings. A distance near 0 and an angle near 0 or 180 are read without their sign, so that nothing is learned from them there.
  */
 export function learnFromCheck(state: State, name: string, reading: number, count: 1 | 2, confirmed: boolean): State {
 	const { check } = dueCheck(state, name);
@@ -83,11 +83,16 @@ export function learnFromCheck(state: State, name: string, reading: number, coun
 	if (check.kind === 'ovality') return taken(false);
 	const before = builtNow(state);
 	const { value, sd } = expectOn(state, before, check);
-	const unsigned = check.kind === 'angle' || check.kind === 'drop';
 	const own = checkReadingSd(state.start.job, check);
-	if (unsigned && value < EITHER_SIDE * Math.hypot(sd, own)) return taken(false);
+	if (toTurning(check, value) < EITHER_SIDE * Math.hypot(sd, own)) return taken(false);
 	const next = taken(true);
 	return learnAtWork(estimated(next), before, builtNow(next), confirmed);
+}
+
+/** How far a value lies from where its check reads the same on either side: legs that lie in one line or side by side. */
+function toTurning({ kind }: Check, value: number): number {
+	if (kind === 'drop') return value;
+	return kind === 'angle' ? Math.min(value, 180 - value) : Number.POSITIVE_INFINITY;
 }
 
 /** What the reading told of the angle at work, as a reading of that angle alone: by so much the estimate of it has changed. */

@@ -40,6 +40,29 @@ describe('what a check tells', () => {
 		expect(Math.abs(after.angle - 17.2)).toBeLessThan(Math.abs(before.angle - 17.2));
 	});
 
+	it('is nothing of the bends where legs lie side by side: past half a turn an angle reads as much as short of it', () => {
+		const job = plainJob({
+			shape: byBends(
+				[
+					[20, 90, 0],
+					[20, 90, 0],
+				],
+				20,
+			),
+			checks: [{ name: 'feet', kind: 'angle', between: [1, 3], tolerance: 1 }],
+			tooling: { growth: 1 },
+		});
+		const madeWith = (reading?: number) => {
+			const first = bend(begin(job), 90.2);
+			return bend(first, first.state.plan.current[1]!.angle + 0.3, reading === undefined ? undefined : () => reading)
+				.state;
+		};
+		// Both bends are over: the legs close up to 179.5, and to the finder that is what two bends short would be.
+		const read = madeWith(179.5);
+		expect(read.checks.feet).toMatchObject({ reading: 179.5, count: 0 });
+		expect(read.bends.map(({ made }) => made)).toEqual(madeWith().bends.map(({ made }) => made));
+	});
+
 	it('stands when it was read again, and moves the angle', () => {
 		const job = plainJob({
 			shape: byBends([[20, 40, 0]], 20),
