@@ -12,6 +12,7 @@ import { show } from './show.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
 import { takeReadings } from './take.ts';
+import { weighed } from './weigh.ts';
 
 export type Decision = { events: Event[] } | { refused: RefusedNote };
 
@@ -97,7 +98,10 @@ function wrong(ask: string, action: Action, right: string): Decision {
 
 function decided(action: Action, state: State): Decision {
 	const { bend } = state;
-	if (action.do === 'accept') return { events: [{ type: 'bend-accepted', bend }] };
+	if (action.do === 'accept') {
+		const { of: declined } = weighed(state);
+		return { events: [{ type: 'bend-accepted', bend, ...(declined === undefined ? {} : { declined }) }] };
+	}
 	if (action.do === 'relieve') return { events: [{ type: 'relief-chosen', bend }] };
 	if (action.do !== 'pull') return wrong('decide', action, '{"do":"accept"}, "pull", "relieve" or "scrap"');
 	if (limitSpent(state)) {

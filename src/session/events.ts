@@ -47,7 +47,8 @@ export type Event =
 	| { type: 'check-skipped'; name: string }
 	| { type: 'plan-chosen'; plan: Plan }
 	| { type: 'tube-taken-out'; bend: number }
-	| { type: 'bend-accepted'; bend: number }
+	/** `declined`: the made bend that it was advised to go back to instead; absent where nothing of the kind was. */
+	| { type: 'bend-accepted'; bend: number; declined?: number }
 	| { type: 'pull-chosen'; bend: number }
 	| { type: 'relief-chosen'; bend: number }
 	| { type: 'bend-reopened'; bend: number; how: 'pull' | 'relieve' }

@@ -2,6 +2,7 @@ import { made } from '../springback/filter.ts';
 import { type Advised, advise } from './advice.ts';
 import { at } from './as-built.ts';
 import { absorbable, target } from './bend-check.ts';
+import type { Event } from './events.ts';
 import type { Outcome, Rescue, Tweak } from './protocol.ts';
 import { isHopeless, rescueOf, residualsInWords, stockInWords } from './rescue.ts';
 import { show } from './show.ts';
@@ -68,15 +69,17 @@ function savingTweak(state: State, found: readonly Tweak[]): Tweak | null {
 		// A bend that was taken short since the rest took it up is short still.
 		const wanted = Math.max(target, at(state.design.shape.bends, bend - 1).angle);
 		const short = was !== null && was.angle < wanted && was.angle + by <= wanted + over;
-		return how === 'pull' && short && within && chance >= LIKELY && !goneBackTo(state, bend);
+		return how === 'pull' && short && within && chance >= LIKELY && !offered(state, bend);
 	};
 	return found.find(saves) ?? null;
 }
 
-function goneBackTo(state: State, bend: number): boolean {
-	return state.entries.some(
-		(entry) => !entry.void && entry.events.some((event) => event.type === 'bend-reopened' && event.bend === bend),
-	);
+/** Whether this bend was gone back to already, or another accepted against the advice to do so. */
+function offered({ entries }: State, bend: number): boolean {
+	const was = (event: Event) =>
+		(event.type === 'bend-reopened' && event.bend === bend) ||
+		(event.type === 'bend-accepted' && event.declined === bend);
+	return entries.some((entry) => !entry.void && entry.events.some(was));
 }
 
 type GoBack = Advised & Required<Pick<Weighed, 'of' | 'how'>>;

@@ -109,6 +109,25 @@ describe('a made bend that would save the tube', () => {
 		expect(decide(again).advice).not.toBe('reopen');
 	});
 
+	it('is not advised again where that was declined: what it would do is still told', () => {
+		const list = [
+			[16, 17, 0],
+			[20, 34, 180],
+			[20, 30, 180],
+			[20, 13, 180],
+		] as const;
+		const advised = bent(checkedFoot(0.45, { shape: byBends(list, 18) }), [16.4, 33.4]);
+		expect(decide(advised)).toMatchObject({ advice: 'reopen', of: 1 });
+		const declined = give(advised, { do: 'accept' });
+		const third = bendAndSkip(declined, open(declined, 'set').target);
+		expect(decide(third)).toMatchObject({ advice: 'accept', accepted: { within: false } });
+		expect(decide(third).tweaks[0]).toMatchObject({ bend: 1, do: 'pull', within: true });
+		// The decline taken back, the advice is there again.
+		let back = third;
+		while (back.state.bend === 3) back = give(back, { undo: true });
+		expect(decide(back)).toMatchObject({ advice: 'reopen', of: 1 });
+	});
+
 	it('is not where the tube fits without: then there is nothing to weigh', () => {
 		expect(decide(bent(hatJob(), [16.9, 33.8]))).toMatchObject({ advice: 'accept', tweaks: [] });
 	});
