@@ -3,6 +3,7 @@ import { normalizeRotation } from '../tube/angles.ts';
 import { endBefore } from './as-built.ts';
 import { absorbable, acceptance, atLimit, isOver, isShort, target } from './bend-check.ts';
 import { checksDue, learnFromCheck } from './check-reading.ts';
+import { withoutContradicted } from './contradicted.ts';
 import { differ, recorrect } from './correction.ts';
 import { estimated } from './estimate.ts';
 import type { Reading } from './events.ts';
@@ -53,7 +54,9 @@ function lengthTaken(state: State, reading: Reading, bend: number): State {
 
 /** Evidence about the tube changes what is left to do, as soon as a bend is made. */
 function evidenceTaken(state: State, reading: Reading): State {
-	return reading.evidence && state.bends.some((bend) => bend.made !== null) ? replanned(estimated(state)) : state;
+	if (!reading.evidence) return state;
+	const kept = withoutContradicted(state);
+	return kept.bends.some((bend) => bend.made !== null) ? replanned(estimated(kept)) : kept;
 }
 
 /** Corrects anew after something else than an accepted bend; nothing is said where nothing changes. */

@@ -75,10 +75,11 @@ function settleDoubt(state: State, event: Extract<Event, { type: 'doubt-settled'
 	if (phase.at !== 'confirm') return takeReading(state, event.reading, event.count, true);
 	const amended = phase.doubt.amended;
 	const reading = amended ? phase.doubt.reading : event.reading;
-	const back = { ...state, phase: phase.back };
+	const back = { ...state, phase: phase.back, aside: null };
 	const taken = takeReading(back, reading, amended ? 1 : event.count, !amended && event.count === 2);
 	const set = event.setAside.map((value) => show(value)).join(' and ');
-	return { ...taken, aside: set === '' || amended ? null : `Set aside: ${setAside(state, event.reading, set)}.` };
+	const own = set === '' || amended ? null : `Set aside: ${setAside(state, event.reading, set)}.`;
+	return { ...taken, aside: [own, taken.aside].filter((said) => said !== null).join(' ') || null };
 }
 
 function setAside({ start }: State, { of, name }: Reading, values: string): string {

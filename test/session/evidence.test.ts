@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { marginal } from '../../src/fit/as-built.ts';
+import { ask } from '../../src/session/ask.ts';
 import { builtNow } from '../../src/session/estimate.ts';
-import { bendAndSkip } from '../helpers/bend-to.ts';
+import { bendAndSkip, bendTo } from '../helpers/bend-to.ts';
 import { byBends, plainJob } from '../helpers/plain-job.ts';
-import { begin, give, type Run } from '../helpers/session-run.ts';
+import { begin, give, open, type Run } from '../helpers/session-run.ts';
 
 const job = plainJob({
 	shape: byBends(
@@ -76,5 +77,55 @@ describe('what a fabricator tells of a made tube at any time', () => {
 		const kept = give(run, { keep: true });
 		expect(of(kept, 'rotation', 2).value).toBeCloseTo(-110, 6);
 		expect(of(give(kept, { undo: true }), 'rotation', 2).value).toBeCloseTo(of(made, 'rotation', 2).value, 9);
+	});
+
+	describe('against a check that was read before', () => {
+		// Turned about 110 degrees the second bend's corner lies off the first leg by 20 in and the arcs' setbacks, times sin 40.
+		const checked = plainJob({
+			...job,
+			checks: [{ name: 'corner', kind: 'drop', from: 1, to: { straight: 3 }, surface: 'centre', tolerance: 1 / 16 }],
+			tooling: { growth: 1, tape: 1 / 32 },
+		});
+		const read = ((): Run => {
+			let run = give(bendAndSkip(begin(checked), 40), { do: 'accept' });
+			run = bendTo(run, run.state.plan.current[1]!.angle);
+			run = give(run, { reading: open(run, 'check').expect.value });
+			return give(run, { do: 'accept' });
+		})();
+		const tell = (kind: string, off: number, from = read) => {
+			const mark = from.state.bends[1]!.mark! + off;
+			const reading = kind === 'farEndToMark' ? from.state.piece - mark : mark;
+			const run = give(from, { evidence: { kind, bend: 2, reading } });
+			return ask(run.state)?.ask === 'confirm' ? give(run, { keep: true }) : run;
+		};
+
+		it.each(['mark', 'farEndToMark'])(
+			'a %s an inch off leaves the angles as measured, and the check is set aside',
+			(kind) => {
+				const run = tell(kind, 1);
+				for (const bend of [1, 2])
+					expect(Math.abs(of(run, 'angle', bend).value - of(made, 'angle', bend).value)).toBeLessThan(0.3);
+				expect(of(run, 'mark', 2).value).toBeCloseTo(read.state.bends[1]!.mark! + 1, 6);
+				expect(run.state.checks.corner).toMatchObject({ count: 0 });
+				const pull = open(give(run, { ready: true }), 'pull');
+				expect(pull.why).toMatch(
+					/^Set aside: check "corner", [\d.]+ in, which does not go with what was told since\. /,
+				);
+				expect(give(run, { undo: true }).state.checks.corner).toMatchObject({ count: 1 });
+			},
+		);
+
+		it('a mark a hair off takes nothing from it', () => {
+			expect(tell('mark', 1 / 64).state.checks.corner).toMatchObject({ count: 1 });
+		});
+
+		it('nor does one that goes with what the check read', () => {
+			let run = give(bendAndSkip(begin(checked), 40), { do: 'accept' });
+			run = bendTo(run, run.state.plan.current[1]!.angle);
+			// Another inch along the second leg, which rises by 40 degrees.
+			run = give(run, { reading: open(run, 'check').expect.value + Math.sin((40 * Math.PI) / 180) });
+			run = give(give(run, { keep: true }), { do: 'accept' });
+			expect(tell('mark', 1, run).state.checks.corner).toMatchObject({ count: 2 });
+		});
 	});
 });
