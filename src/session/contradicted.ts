@@ -1,3 +1,4 @@
+import { estimateAsBuilt } from '../fit/as-built.ts';
 import { suspectsOf } from '../fit/suspects.ts';
 import { at } from './as-built.ts';
 import { dueCheck } from './check-reading.ts';
@@ -14,13 +15,15 @@ const GROSS = 4;
  * bent to fit both. They stay as read, and tell nothing more of the shape.
  */
 export function withoutContradicted(state: State): State {
-	const built = builtNow(state);
-	const worst = suspectsOf(built).find(({ reading, off }) => {
+	const { input } = builtNow(state);
+	// Nothing that was told of a bend is given up for a reading yet: these checks may go first.
+	const all = estimateAsBuilt({ ...input, readings: input.readings.map((each) => ({ ...each, confirmed: false })) });
+	const worst = suspectsOf(all).find(({ reading, off }) => {
 		if (reading === null || off < GROSS) return false;
-		return !at(built.input.readings, reading).confirmed;
+		return !at(input.readings, reading).confirmed;
 	});
 	if (!worst) return state;
-	const { name, value } = at(built.input.readings, worst.reading ?? 0);
+	const { name, value } = at(input.readings, worst.reading ?? 0);
 	const unit = readingUnit(state.start.job, 'check', dueCheck(state, name).check.name);
 	const said = `Set aside: check "${name}", ${show(value)}${unit}, which does not go with what was told since.`;
 	const checks = { ...state.checks, [name]: { reading: value, skipped: false, count: 0 as const } };

@@ -92,20 +92,26 @@ describe('what a fabricator tells of a made tube at any time', () => {
 			run = give(run, { reading: open(run, 'check').expect.value });
 			return give(run, { do: 'accept' });
 		})();
-		const tell = (kind: string, off: number, from = read) => {
+		const tell = (kind: 'mark' | 'farEndToMark' | 'leg', off: number, from = read) => {
 			const mark = from.state.bends[1]!.mark! + off;
-			const reading = kind === 'farEndToMark' ? from.state.piece - mark : mark;
+			// A leg is measured from where the first arc ends: 40 degrees of 6 in.
+			const arc = (6 * of(from, 'angle', 1).value * Math.PI) / 180;
+			const reading = {
+				mark,
+				farEndToMark: from.state.piece - mark,
+				leg: mark - of(from, 'mark', 1).value - arc,
+			}[kind];
 			const run = give(from, { evidence: { kind, bend: 2, reading } });
 			return ask(run.state)?.ask === 'confirm' ? give(run, { keep: true }) : run;
 		};
 
-		it.each(['mark', 'farEndToMark'])(
+		it.each(['mark', 'farEndToMark', 'leg'] as const)(
 			'a %s an inch off leaves the angles as measured, and the check is set aside',
 			(kind) => {
 				const run = tell(kind, 1);
 				for (const bend of [1, 2])
 					expect(Math.abs(of(run, 'angle', bend).value - of(made, 'angle', bend).value)).toBeLessThan(0.3);
-				expect(of(run, 'mark', 2).value).toBeCloseTo(read.state.bends[1]!.mark! + 1, 6);
+				expect(Math.abs(of(run, 'mark', 2).value - read.state.bends[1]!.mark! - 1)).toBeLessThan(0.01);
 				expect(run.state.checks.corner).toMatchObject({ count: 0 });
 				const pull = open(give(run, { ready: true }), 'pull');
 				expect(pull.why).toMatch(
