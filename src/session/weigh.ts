@@ -34,7 +34,7 @@ export function weighed(state: State): Weighed {
 function weigh(state: State): Weighed {
 	const alone = advise(state);
 	const accepted = ifAccepted(state);
-	const found = accepted.within ? [] : tweaks(state);
+	const found = accepted.within ? [] : tweaks(state, accepted);
 	const rescue = rescueOf(state, accepted, found, alone.advice === 'scrap');
 	const known = { accepted, tweaks: found, ...(rescue === null ? {} : { rescue }) };
 	if (alone.advice === 'relieve' && accepted.within) return { ...orTakenUp(state, alone, accepted), ...known };

@@ -1,14 +1,9 @@
 import { made } from '../springback/filter.ts';
-import { angleBetween, radians } from '../tube/angles.ts';
+import { radians } from '../tube/angles.ts';
 import { setback } from '../tube/arcs.ts';
-import { checkValue } from '../tube/checks.ts';
-import { shapeEnd } from '../tube/frames.ts';
-import type { Shape } from '../tube/shape.ts';
-import { distance } from '../tube/vector.ts';
 import { at, tubeAtWork } from './as-built.ts';
 import { correctedNumbers, DIRECTION, predicted } from './correction.ts';
-import { expectOvality } from './ovality.ts';
-import type { Outcome, Tweak } from './protocol.ts';
+import type { Numbers, Outcome, Tweak } from './protocol.ts';
 import { reopenHindrance, tweakHindrance } from './reopen.ts';
 import type { State } from './state.ts';
 import { withBend } from './state.ts';
@@ -38,15 +33,12 @@ export function takenAsItIs(state: State): State {
 function corrected(state: State): Outcome {
 	const numbers = correctedNumbers(state);
 	const foretold = predicted(state, numbers);
-	const { shape } = tubeAtWork(state, numbers);
-	const { goal, checks } = state.design;
-	const { end, direction } = shapeEnd(shape);
-	const tolerance = endTolerance(state, shape);
+	const tolerance = endTolerance(state, numbers);
 	const left = Math.max(
-		distance(end, goal.end) / tolerance.place,
-		angleBetween(direction, goal.direction) / tolerance.direction,
-		...checks.map(({ check, design }) => {
-			const value = check.kind === 'ovality' ? expectOvality().value : checkValue(check, shape, state.start.job.tube);
+		foretold.endOffset / tolerance.place,
+		foretold.endAngle / tolerance.direction,
+		...foretold.checks.map(({ value }, i) => {
+			const { check, design } = at(state.design.checks, i);
 			return Math.abs(value - design) / check.tolerance;
 		}),
 	);
@@ -57,9 +49,11 @@ function corrected(state: State): Outcome {
  * What the far end may be off by. As long as bends are left they are foretold as wanted; after the last one its end is off by what that bend's
  * own tolerance allows.
  */
-function endTolerance({ bends, start }: State, shape: Shape): { place: number; direction: number } {
+function endTolerance(state: State, numbers: readonly Numbers[]): { place: number; direction: number } {
+	const { bends, start } = state;
 	const { length, under, over } = start.job.tolerance;
 	if (bends.some((bend) => bend.made === null)) return { place: length, direction: DIRECTION };
+	const { shape } = tubeAtWork(state, numbers);
 	const { angle, radius } = at(shape.bends, shape.bends.length - 1);
 	const turn = Math.max(under, over);
 	const leg = at(shape.straights, shape.straights.length - 1) + setback(angle, radius);
@@ -91,11 +85,11 @@ const CAUTION = 1.28;
 
 /**
  * What a little more pull or relief at each made bend before the one at work would do, the bend at work being taken as it is and the
- * rest corrected: best first. Only what clamp, follow, dial limit and swing allow.
+ * rest corrected: best first. Only what clamp, follow, dial limit and swing allow. `accepted`: without any.
  */
-export function tweaks(state: State): Tweak[] {
+export function tweaks(state: State, accepted: Outcome): Tweak[] {
 	const taken = takenAsItIs(state);
-	const now = corrected(taken).left;
+	const now = accepted.left;
 	const found = state.bends.flatMap((bend, i) => {
 		const number = i + 1;
 		if (number === state.bend || bend.made === null || reopenHindrance(state, number) !== null) return [];
