@@ -96,7 +96,8 @@ export function tweaks(state: State, accepted: Outcome): Tweak[] {
 		const after = remembered((by) => corrected(turned(taken, number, by)));
 		return ([1, -1] as const).flatMap((sign) => {
 			const by = sign * amount((size) => after(sign * size).left, now);
-			return tweakHindrance(state, number, by) === null ? [tweak(taken, number, by, after)] : [];
+			if (tweakHindrance(state, number, by) !== null) return [];
+			return [tweak(taken, number, by, after, outOfHand(state, accepted, after(by)))];
 		});
 	});
 	return found.sort((a, b) => b.chance - a.chance || a.left - b.left);
@@ -120,11 +121,23 @@ function amount(left: (by: number) => number, now: number): number {
 	return best;
 }
 
-function tweak(taken: State, bend: number, by: number, after: (by: number) => Outcome): Tweak {
+/** Whether a check is missed that a tweak does not move: then nowhere that it lands brings all in. */
+function outOfHand({ design }: State, accepted: Outcome, outcome: Outcome): boolean {
+	return design.checks.some(({ check, design: aim }, i) => {
+		const [before, after] = [at(accepted.checks, i).value, at(outcome.checks, i).value];
+		return Math.abs(after - aim) > check.tolerance && Math.abs(after - before) < UNMOVED * check.tolerance;
+	});
+}
+
+/** A part of its tolerance that is no more than what the arithmetic rounds. */
+const UNMOVED = 1e-6;
+
+function tweak(taken: State, bend: number, by: number, after: (by: number) => Outcome, hopeless: boolean): Tweak {
 	const outcome = after(by);
 	const angle = (at(taken.bends, bend - 1).made?.angle ?? 0) + by;
 	// Far outside it does not matter by how much a landing misses.
-	const lands = outcome.left <= WORTH_ASKING ? LANDINGS.map((z) => after(by + z * SEATED_AGAIN).within) : [false];
+	const worth = !hopeless && outcome.left <= WORTH_ASKING;
+	const lands = worth ? LANDINGS.map((z) => after(by + z * SEATED_AGAIN).within) : [false];
 	return {
 		bend,
 		do: by > 0 ? 'pull' : 'relieve',

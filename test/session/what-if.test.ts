@@ -122,6 +122,13 @@ describe('a made bend that would save the tube', () => {
 		const third = bendAndSkip(declined, open(declined, 'set').target);
 		expect(decide(third)).toMatchObject({ advice: 'accept', accepted: { within: false } });
 		expect(decide(third).tweaks[0]).toMatchObject({ bend: 1, do: 'pull', within: true });
+		// What bend 1 alone decides, bend 2 cannot mend, wherever it lands.
+		const second = decide(third).tweaks.filter(({ bend }) => bend === 2);
+		expect(second.map(({ chance, within }) => [chance, within])).toEqual([
+			[0, false],
+			[0, false],
+		]);
+		expect(decide(third).tweaks[0]!.chance).toBeGreaterThanOrEqual(0.5);
 		// The decline taken back, the advice is there again.
 		let back = third;
 		while (back.state.bend === 3) back = give(back, { undo: true });
