@@ -13,7 +13,7 @@ import {
 	wrapped,
 } from './line.ts';
 import type { Look } from './look.ts';
-import { fitted, ROOMY_ROWS, type Room, type Section } from './pages/page.ts';
+import { type Fitted, fitted, ROOMY_ROWS, type Room, type Section } from './pages/page.ts';
 import { choiceLines } from './parts/choice-list.ts';
 import { type KeyHint, keyLines, keysOf } from './parts/key-line.ts';
 import type { Entry, Prompt } from './prompt.ts';
@@ -58,13 +58,14 @@ export function frame<Step>(whole: Content<Step>, size: Size, look: Look): Frame
 	const content = look.ascii ? contentInAscii(whole) : whole;
 	// Else there are some for a rule under the title and a blank line above the field.
 	const tight = size.rows < ROOMY_ROWS;
-	const top = [...header(content, columns), ...(tight ? [] : [line('─'.repeat(columns), 'quiet')])];
+	const rule = tight ? [] : [line('─'.repeat(columns), 'quiet')];
 	const bottom = footer(content, columns);
-	const rows = height - top.length - bottom.lines.length - (tight ? 0 : 1);
+	const rows = height - header(content, columns).length - rule.length - bottom.lines.length - (tight ? 0 : 1);
 	const middle = between(content, { columns, rows, window: size.rows, ...look });
-	const used = top.length + middle.length + bottom.lines.length;
+	const top = [...header(content, columns, middle.short), ...rule];
+	const used = top.length + middle.lines.length + bottom.lines.length;
 	const filler = Array.from({ length: Math.max(0, height - used) }, () => EMPTY);
-	const lines = [...top, ...middle, ...filler, ...bottom.lines]
+	const lines = [...top, ...middle.lines, ...filler, ...bottom.lines]
 		.map((each) => fittedLine(each, columns, look))
 		.slice(0, height);
 	return { lines, textAt: bottom.textAt === null ? null : height - bottom.lines.length + bottom.textAt };
@@ -102,12 +103,22 @@ function tooSmall({ columns, rows }: Size): Frame {
 	return { lines: [cut(line(texts.find((text) => text.length <= room) ?? needed), room)], textAt: null };
 }
 
-/** The title whole; of where one is, as much as has room beside it: the job and the bend, the bend alone, or nothing. */
-function header<Step>({ title, where }: Content<Step>, columns: number): Line[] {
+/** That something has no room, in as many words as have room themselves. */
+const SHORT = ['  more: larger window', '  more: larger', ' …'];
+
+/**
+ * The title whole; of where one is, as much as has room beside it: the job and the bend, the bend alone, or nothing. `short`: something of the
+ * page has no room.
+ */
+function header<Step>({ title, where }: Content<Step>, columns: number, short = false): Line[] {
 	if (cellsOf(title) > columns) return wrapped(title, columns, 'strong').slice(0, 2);
 	const shorter = where.split(' · ').at(-1)!;
-	const beside = [where, shorter].find((text) => cellsOf(title) + 1 + cellsOf(text) <= columns);
-	return [spread([span(title, 'strong')], [span(beside ?? '', 'quiet')], columns)];
+	const notes = short ? SHORT : [''];
+	const all = notes.flatMap((note) => [where, shorter, ''].map((beside) => ({ note, beside })));
+	const fits = ({ note, beside }: (typeof all)[number]) =>
+		cellsOf(title) + note.length + (short ? 2 : 1) + cellsOf(beside) <= columns;
+	const { note, beside } = all.find(fits) ?? { note: '', beside: '' };
+	return [spread([span(title, 'strong'), span(note, 'quiet')], [span(beside, 'quiet')], columns)];
 }
 
 /** The least rows that a picture is worth; and from how many on it stands under the words of a wide window, not beside them. */
@@ -117,45 +128,49 @@ const PICTURE_ROWS = { least: 5, under: 20 };
 const WIDE_COLUMNS = 120;
 const MIDDLE_GAP = 3;
 
-function between<Step>(content: Content<Step>, room: Room): Line[] {
+function between<Step>(content: Content<Step>, room: Room): Fitted {
 	const { picture } = content;
-	if (picture === undefined) return words(content, room);
-	const lines = words(content, room);
-	const left = room.rows - lines.length - 1;
+	const said = words(content, room);
+	if (picture === undefined) return said;
+	const left = room.rows - said.lines.length - 1;
 	if (room.columns >= WIDE_COLUMNS && left < PICTURE_ROWS.under) return beside(content, room, picture);
-	return left < PICTURE_ROWS.least ? lines : [...lines, EMPTY, ...picture(room.columns, left)];
+	return left < PICTURE_ROWS.least ? said : { ...said, lines: [...said.lines, EMPTY, ...picture(room.columns, left)] };
 }
 
 /** In a wide window: what needs the whole width on top, under it the words at the left and the picture at the right. */
-function beside<Step>(content: Content<Step>, room: Room, picture: (columns: number, rows: number) => Line[]): Line[] {
+function beside<Step>(content: Content<Step>, room: Room, picture: (columns: number, rows: number) => Line[]): Fitted {
 	const sections = content.body(room);
 	const top = fitted(
 		sections.filter(({ wide }) => wide === true),
 		room.rows,
 	);
-	const rows = room.rows - top.length - (top.length > 0 ? 1 : 0);
+	const gap = top.lines.length > 0 ? [EMPTY] : [];
+	const rows = room.rows - top.lines.length - gap.length;
 	const columns = Math.floor((room.columns - MIDDLE_GAP) / 2);
 	const narrow = { ...room, columns, rows };
 	const body = (within: Room) => content.body(within).filter(({ wide }) => wide !== true);
 	const left = words({ ...content, body }, narrow);
 	const right = rows < PICTURE_ROWS.least ? [] : picture(room.columns - columns - MIDDLE_GAP, rows);
-	const both = Array.from({ length: Math.max(left.length, right.length) }, (_, at): Line => {
-		const words = cut(left[at] ?? EMPTY, columns);
+	const both = Array.from({ length: Math.max(left.lines.length, right.length) }, (_, at): Line => {
+		const said = cut(left.lines[at] ?? EMPTY, columns);
 		const drawn = right[at] ?? EMPTY;
-		if (drawn.length === 0) return words;
-		return [...words, span(' '.repeat(columns + MIDDLE_GAP - widthOf(words))), ...drawn];
+		if (drawn.length === 0) return said;
+		return [...said, span(' '.repeat(columns + MIDDLE_GAP - widthOf(said))), ...drawn];
 	});
-	return [...top, ...(top.length > 0 ? [EMPTY] : []), ...both];
+	return { lines: [...top.lines, ...gap, ...both], short: top.short || left.short };
 }
 
-function words<Step>({ body, prompt, entry }: Content<Step>, room: Room): Line[] {
+function words<Step>({ body, prompt, entry }: Content<Step>, room: Room): Fitted {
 	const { choices = [] } = prompt;
 	if (choices.length === 0) return fitted(body(room), room.rows);
 	const list = choiceLines(choices, entry.selected, room.columns, Number.POSITIVE_INFINITY).length;
 	const forList = Math.min(list, Math.max(LEAST_CHOICES, room.rows - 1));
 	const above = fitted(body(room), Math.max(0, room.rows - forList - 1));
-	const left = room.rows - above.length - (above.length > 0 ? 1 : 0);
-	return [...above, ...(above.length > 0 ? [EMPTY] : []), ...choiceLines(choices, entry.selected, room.columns, left)];
+	const gap = above.lines.length > 0 ? [EMPTY] : [];
+	const left = room.rows - above.lines.length - gap.length;
+	// Choices that have no room are counted in the list itself.
+	const chosen = choiceLines(choices, entry.selected, room.columns, left);
+	return { lines: [...above.lines, ...gap, ...chosen], short: above.short };
 }
 
 const MESSAGE_TONES = { said: 'good', wrong: 'wrong', unsaved: 'wrong' } as const;

@@ -1,5 +1,7 @@
 import { afterEach, describe, expect, test } from 'vitest';
+import { line } from '../../src/screen/line.ts';
 import { openScreen, type ScreenOptions } from '../../src/screen/open-screen.tsx';
+import { fitted, type Section } from '../../src/screen/pages/page.ts';
 import type { Output, PullAsk } from '../../src/session/protocol.ts';
 import * as asks from '../helpers/asks.ts';
 import { FakeHome, FakeLive, ROWS, refusal } from '../helpers/fake-ports.ts';
@@ -68,5 +70,22 @@ describe.each(SIZES)('at $columns by $rows', (size) => {
 		terminal.type('+');
 		await terminal.until('Another process writes it');
 		expect(terminal.text.replace(/\s+/g, '')).toContain(`remove${path}andtryagain.`);
+	});
+});
+
+describe('what has no room', () => {
+	const section = (rank: number, text: string, extra = false): Section => ({ rank, lines: [line(text)], extra });
+
+	test('is said to be missing unless it stands elsewhere too', () => {
+		const reason = section(0, 'reason');
+		expect(fitted([reason, section(1, 'check')], 2).short).toBe(false);
+		expect(fitted([reason, section(1, 'check')], 1)).toEqual({ lines: reason.lines, short: true });
+		expect(fitted([reason, section(1, 'drawing', true)], 1).short).toBe(false);
+		expect(fitted([reason, section(0, 'caution')], 1).short).toBe(true);
+	});
+
+	test('is told beside the title', async () => {
+		const terminal = shown(SIZES[1]!, session([asks.SET]), { jobPath: 'a' });
+		expect(await terminal.until('Set the tube')).toContain('Set the tube  more: larger window');
 	});
 });

@@ -29,7 +29,7 @@ export function mainPage(state: HomeState): HomeView {
 		},
 		keys: search === '' ? [['letters', 'search']] : [['Backspace', 'one letter less']],
 		body: ({ columns }) => [
-			{ rank: 1, lines: search === '' ? wrapped(WHAT_IT_DOES, columns, 'quiet') : [] },
+			{ rank: 1, extra: true, lines: search === '' ? wrapped(WHAT_IT_DOES, columns, 'quiet') : [] },
 			{ rank: 0, lines: state.jobs.length === 0 ? wrapped(NO_JOB, columns, 'alert') : [] },
 		],
 	};

@@ -79,7 +79,8 @@ function sections(state: SessionState, ask: DecideAsk, room: Room): Section[] {
 		below: ask.target === ask.design ? 'as drawn' : `drawn ${angle(ask.design)}`,
 	} as const;
 	return [
-		{ rank: 2, wide: true, lines: bigNumbers([made, wanted], room) },
+		// The line below says the same.
+		{ rank: 2, wide: true, extra: true, lines: bigNumbers([made, wanted], room) },
 		{ rank: 0, lines: [line(`made ${plusMinus(angle(ask.made.angle), ask.made.sd)}, ${difference(ask)}`)] },
 		{ rank: 0, lines: [...wrapped(toldLengths(ask.why, state.job), room.columns, 'strong'), ...limit(ask)] },
 		...ladder(state, ask, room).map((section) => ({ ...section, rank: 1 })),

@@ -71,7 +71,7 @@ function sections(state: SessionState, ask: PullAsk, room: Room): Section[] {
 	return [
 		{ rank: 0, wide: true, lines: numbers },
 		// What it shows the reason says in words.
-		...ladder(state, ask, room).map((section) => ({ ...section, rank: 2 })),
+		...ladder(state, ask, room).map((section) => ({ ...section, rank: 2, extra: true })),
 		{ rank: 0, lines: cautions },
 		{ rank: 0, lines: why },
 		// The reason most often says it already.

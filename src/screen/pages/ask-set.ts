@@ -38,16 +38,17 @@ function sections(state: SessionState, ask: SetAsk, room: Room): Section[] {
 	const [first, again] = [ask.bend === 1, ask.seat > 1];
 	return [
 		{ rank: 0, wide: true, lines: bigNumbers([{ ...markNumber(state, ask), place: 1 }, turnNumber(ask)], room) },
-		{ rank: 7, wide: true, lines: strip(state, room) },
+		{ rank: 7, wide: true, extra: true, lines: strip(state, room) },
 		{ rank: 0, lines: [target(ask), ...details(state)] },
-		{ rank: 1, lines: cautions(state, ask, room.columns) },
+		{ rank: 1, lines: [...cautions(state, ask, room.columns), ...(again ? [] : seam(ask, room.columns))] },
 		// At the first bend the mark is on the line, which was drawn a page before.
 		said(first ? 5 : 2, ...(first || again ? [] : [movedWords(ask, job)]), ...(again ? [] : [roundWords(ask, job)])),
 		{ ...checkList(state, ask, room), rank: 3 },
 		said(4, tapeWords(ask, end, job, room.window < ROOMY_ROWS)),
 		said(5, otherEndWords(ask, end, job)),
-		said(6, ...pieceWords(state, ask)),
-		{ rank: 5, lines: again ? [] : [...said(0, goesWords(ask)).lines, ...seam(ask, room.columns)] },
+		// Lay out has the length, the menu its change, the turn which way the bend goes.
+		{ ...said(6, ...pieceWords(state, ask)), extra: true },
+		{ ...said(5, ...(again ? [] : [goesWords(ask)])), extra: true },
 	];
 }
 

@@ -45,7 +45,7 @@ function last({ job }: SessionState, note: DoneNote, columns: number): Section[]
 		{ rank: 1, lines: note.scrapped ? [] : ends(note, job) },
 		{ rank: 2, lines: cuts(note, job, columns) },
 		{ rank: 3, lines: looks },
-		{ rank: 4, lines: chopped(`Log: ${note.log}`, columns, 'quiet') },
+		{ rank: 4, extra: true, lines: chopped(`Log: ${note.log}`, columns, 'quiet') },
 	];
 }
 

@@ -2,7 +2,7 @@ import { LENGTH_NAMES, lengthsOf, nextLengths } from '../lengths.ts';
 import { line, wrapped } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import type { Page, SessionState, Step } from '../session-state.ts';
-import type { PageView } from './page.ts';
+import { type PageView, ROOMY_ROWS } from './page.ts';
 
 /** What the page from which help was asked is about, the keys, and what can be shown otherwise. */
 export function helpPage(state: SessionState, from: Page): PageView {
@@ -16,8 +16,8 @@ export function helpPage(state: SessionState, from: Page): PageView {
 		},
 		body: (room) => [
 			{ rank: 0, lines: wrapped(about(state, from), room.columns) },
-			{ rank: 1, lines: KEYS.map((text) => line(text)) },
-			{ rank: 2, lines: wrapped(NUMBERS, room.columns) },
+			{ rank: 1, lines: (room.window < ROOMY_ROWS ? KEYS_BRIEF : KEYS).map((text) => line(text)) },
+			{ rank: 2, extra: room.window < ROOMY_ROWS, lines: wrapped(NUMBERS, room.columns) },
 		],
 	};
 }
@@ -45,6 +45,9 @@ const KEYS = [
 	'*+   this help by numeric pad     letters as on the key line',
 	'Up   back through the readings, to correct one of them',
 ];
+
+/** The key line has the arrows where they lead anywhere; how a number is written stands nowhere else. */
+const KEYS_BRIEF = [...KEYS.slice(0, -1), 'Numbers: 31.5; 31 1/2, on the pad 31+1/2; 362 mm; 2\' 6"'];
 
 const NUMBERS =
 	'Numbers: 31.5 or 31,5; 31 1/2, on the numeric pad 31+1/2; 12 7/16 - 1; with a unit of their own: 362 mm, 2\' 6". What was understood stands beside the field.';

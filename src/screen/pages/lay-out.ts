@@ -26,7 +26,7 @@ export function layOutPage(state: SessionState): PageView {
 		body: (room) => {
 			const { bends, cut } = laidOut(state);
 			return [
-				{ rank: 2, wide: true, lines: designStrip(state, room.columns) },
+				{ rank: 2, wide: true, extra: true, lines: designStrip(state, room.columns) },
 				{ rank: 0, lines: table(bends, state) },
 				{ rank: 0, lines: wrapped(movedLater(state), room.columns, 'alert', 2) },
 				{ rank: 1, lines: wrapped(ENDS, room.columns, 'plain', 2) },

@@ -30,6 +30,14 @@ export interface Section {
 	lines: readonly Line[];
 	/** Over the whole width, above what is set beside the picture in a wide window. */
 	wide?: boolean;
+	/** Nobody misses anything where it has no room: it stands elsewhere too. */
+	extra?: boolean;
+}
+
+/** What of a page's body has room; `short`: whether something is missing that stands nowhere else. */
+export interface Fitted {
+	lines: Line[];
+	short: boolean;
 }
 
 /** One page of a session. */
@@ -40,7 +48,7 @@ export interface PageView {
 }
 
 /** The sections' lines, a blank line between sections as far as there are rows, without the sections that do not fit. */
-export function fitted(sections: readonly Section[], rows: number): Line[] {
+export function fitted(sections: readonly Section[], rows: number): Fitted {
 	const filled = sections.filter(({ lines }) => lines.length > 0);
 	const byRank = filled.toSorted((a, b) => a.rank - b.rank);
 	const chosen = new Set<Section>();
@@ -54,7 +62,8 @@ export function fitted(sections: readonly Section[], rows: number): Line[] {
 	const spaced = filled
 		.filter((each) => chosen.has(each))
 		.flatMap(({ lines }, at) => (at === 0 || blanks-- <= 0 ? lines : [EMPTY, ...lines]));
-	return spaced.slice(0, rows);
+	const missed = filled.some((each) => !chosen.has(each) && each.extra !== true);
+	return { lines: spaced.slice(0, rows), short: missed || spaced.length > rows };
 }
 
 /** The keys that every ask has besides its own. */
