@@ -1,5 +1,6 @@
 import { readAnyway } from '../journal/catalogue.ts';
 import { KeptSessions } from '../journal/kept-sessions.ts';
+import { folded } from '../review/folded.ts';
 import { listText } from '../review/list.ts';
 import { reviewText } from '../review/text.ts';
 import { readBack } from '../session/read-back.ts';
@@ -37,6 +38,21 @@ function show(id: string, json: boolean, home: string, { stdout, stderr }: Io): 
 	if (kept.problem !== null) stderr.write(`pullbook: ${kept.problem}\n`);
 	if (kept.records.length === 0) return isDamaged ? DAMAGED : BAD_INPUT;
 	if (json) stdout.write(`${JSON.stringify(sessionView(readBack(kept.records)), null, 2)}\n`);
-	else stdout.write(`${reviewText(kept)}\n`);
+	else stdout.write(`${page(reviewText(kept), widthOf(stdout))}\n`);
 	return isDamaged ? DAMAGED : 0;
+}
+
+/** What a page is as wide as where nobody knows how wide the window is. */
+const COLUMNS = 80;
+
+function widthOf({ isTTY, columns }: Io['stdout']): number {
+	// A pseudo-terminal may say that it has 0 columns.
+	return isTTY && columns > 0 ? columns : COLUMNS;
+}
+
+function page(text: string, columns: number): string {
+	return text
+		.split('\n')
+		.flatMap((line) => folded(line, columns))
+		.join('\n');
 }

@@ -9,7 +9,7 @@ import { bendLimits, type SessionView, sessionView } from '../session/views.ts';
 import { bentAsWords } from '../tube/bent-as.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 
-/** A kept session as a page of text, 80 columns: what was aimed at, what was done, what came of it, and every record. */
+/** A kept session as a page of text, its lines as long as they come: what was aimed at, what was done, what came of it, and every record. */
 export function reviewText(kept: KeptSession): string {
 	const state = readBack(kept.records);
 	const view = sessionView(state);

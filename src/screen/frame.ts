@@ -1,3 +1,4 @@
+import { cellsOf } from '../review/text-width.ts';
 import type { Size } from '../terminal/output.ts';
 import {
 	asciiOnly,
@@ -18,7 +19,6 @@ import { choiceLines } from './parts/choice-list.ts';
 import { type KeyHint, keyLines, keysOf } from './parts/key-line.ts';
 import type { Entry, Prompt } from './prompt.ts';
 import type { Message } from './session-state.ts';
-import { cellsOf } from './text-width.ts';
 
 /** What is drawn: lines from the top, and in which of them the text field stands. */
 export interface Frame {

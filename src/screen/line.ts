@@ -1,4 +1,4 @@
-import { cellsOf, firstCells } from './text-width.ts';
+import { cellsOf, firstCells } from '../review/text-width.ts';
 
 /** How a piece of text stands out, with colours and without. */
 export type Tone = 'plain' | 'strong' | 'quiet' | 'alert' | 'wrong' | 'good' | 'inverse';
@@ -65,16 +65,6 @@ function inPieces(word: string, width: number): string[] {
 export function wrapped(text: string, width: number, tone: Tone = 'plain', indent = 0): Line[] {
 	const of = { text, indent };
 	return wrap(text, width, indent).map((part) => [{ text: part, tone, of }]);
-}
-
-/** A line of a table or a list that is too long, broken between words with its own gaps kept, what follows set in under it. */
-export function folded(text: string, width: number): string[] {
-	if (cellsOf(text) <= width) return [text];
-	const [indent = ''] = /^ */.exec(text) ?? [];
-	const at = firstCells(text, width + 1).lastIndexOf(' ');
-	const head = at > indent.length ? text.slice(0, at) : firstCells(text, width);
-	const rest = `${indent}  ${text.slice(head.length).trimStart()}`;
-	return [head.trimEnd(), ...(rest.length < text.length ? folded(rest, width) : [rest])];
 }
 
 /** Text without words, such as a path, broken after every `width` characters. */

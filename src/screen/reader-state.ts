@@ -1,7 +1,8 @@
+import { folded } from '../review/folded.ts';
 import type { Size } from '../terminal/output.ts';
 import { type Content, type Frame, frame } from './frame.ts';
 import type { Key } from './keys.ts';
-import { folded, line } from './line.ts';
+import { line } from './line.ts';
 import type { Look } from './look.ts';
 import { NOTHING } from './prompt.ts';
 

@@ -17,7 +17,7 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(home, { recursive: true, force: true }));
 
-async function run(id: string | null, json = false) {
+async function run(id: string | null, json = false, terminal = {}) {
 	const written = { out: '', err: '' };
 	const stream = (to: 'out' | 'err') => ({
 		write: (text: string) => {
@@ -25,7 +25,7 @@ async function run(id: string | null, json = false) {
 			return true;
 		},
 	});
-	const io = { stdout: stream('out'), stderr: stream('err') } as unknown as Io;
+	const io = { stdout: { ...stream('out'), ...terminal }, stderr: stream('err') } as unknown as Io;
 	return { code: await runLog({ id, json, home }, io), ...written };
 }
 
@@ -125,6 +125,22 @@ describe('pullbook log ID', () => {
 		expect(out).toContain(`seat 1: stop ${stood.stop}°, held ${stood.loaded}°\n`);
 		expect(out).toContain(`seat 1: stop ${stood.stop}°, held ${undone.loaded}°  (taken back)`);
 		expect(out).toContain('note: first tube of the week');
+	});
+
+	it.each([
+		[80, {}],
+		[80, { isTTY: true, columns: 0 }],
+		[60, { isTTY: true, columns: 60 }],
+		[200, { isTTY: true, columns: 200 }],
+	])('breaks its lines between words at %i columns: %o', async (columns, terminal) => {
+		const session = begin(3);
+		session.answerText(JSON.stringify({ ready: true, note: 'a kink beside the seam '.repeat(9).trim() }));
+		session.close();
+		const { out } = await run(session.id, false, terminal);
+		const widest = Math.max(...out.split('\n').map((line) => line.length));
+		expect(widest).toBeLessThanOrEqual(columns);
+		expect(widest).toBeGreaterThan(columns - 20);
+		expect(out.replace(/\s+/g, ' ')).toContain('a kink beside the seam '.repeat(9).trim());
 	});
 
 	it('of a finished one tells the end and each check as the session itself did', async () => {

@@ -1,3 +1,4 @@
+import { padded } from '../../review/text-width.ts';
 import type { CorrectedNote, Predicted } from '../../session/protocol.ts';
 import { checkValue } from '../../tube/checks.ts';
 import { cutLength, marks } from '../../tube/marks.ts';
@@ -7,7 +8,6 @@ import { type ShownJob, shownUnits, tapeValue } from '../lengths.ts';
 import { cut, type Line, line, span, wrapped } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import { oldNumbersPossible, type SessionState, type Step } from '../session-state.ts';
-import { padded } from '../text-width.ts';
 import { angle, fine, measureOf, shown } from '../words.ts';
 import { answer, type PageView, type Section } from './page.ts';
 

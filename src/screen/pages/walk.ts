@@ -1,3 +1,4 @@
+import { padded } from '../../review/text-width.ts';
 import type { WouldBe } from '../../session/would-be.ts';
 import type { Key } from '../keys.ts';
 import { cut, EMPTY, type Line, line, span, wrapped } from '../line.ts';
@@ -5,7 +6,6 @@ import type { KeptEntry, KeptReading } from '../live-port.ts';
 import type { KeyHint } from '../parts/key-line.ts';
 import { NOTHING } from '../prompt.ts';
 import { type Amending, ASK, type Page, type SessionState } from '../session-state.ts';
-import { padded } from '../text-width.ts';
 import { toldLengths } from '../told-lengths.ts';
 import { angle, dial, measureOf, readingName, shown, tape } from '../words.ts';
 import { amendable, amendField } from './amend.ts';

@@ -1,6 +1,6 @@
+import { cellsOf } from '../../review/text-width.ts';
 import { EMPTY, type Line, line, span, wrap } from '../line.ts';
 import type { Choice } from '../prompt.ts';
-import { cellsOf } from '../text-width.ts';
 
 /** A line of the list, and which choice it belongs to; headings to none. */
 interface Listed {
