@@ -58,15 +58,15 @@ describe('the marks laid out', () => {
 		after: 'growth',
 		remaining: [
 			{ bend: 1, fromStart: 14.4375, angle: 42, rotation: 0, was: { fromStart: 14.5, angle: 42, rotation: 0 } },
-			{ bend: 2, fromStart: 39.4375, angle: 48, rotation: 0, was: { fromStart: 39.5625, angle: 48, rotation: 0 } },
+			{ bend: 2, fromStart: 39.4, angle: 48, rotation: 0, was: { fromStart: 39.5, angle: 48, rotation: 0 } },
 		],
 	};
 
-	test('say that the next page moves them, and by how much at most', () => {
+	test('say that a page that follows moves them, and by how much at most', () => {
 		const state = opened(new FakeLive([SESSION, note, SET_FIRST]), USUAL_DISPLAY);
 		expect(state.queue[0]).toEqual({ page: 'layout' });
 		const there = { ...state, page: { page: 'layout' as const }, queue: state.queue.slice(1) };
-		expect(said(there)).toContain('! Draw them lightly: the next page moves them by up to 1/8 in');
+		expect(said(there)).toContain('! Draw them lightly: a page that follows moves them by up to 1/8 in');
 	});
 
 	test('say once they were moved that they are of the drawing, and nothing where they stand', () => {

@@ -1,7 +1,7 @@
 import { cutLength, type Mark, marks } from '../../tube/marks.ts';
 import { designGrowth, resolveShape } from '../../tube/resolve.ts';
 import { type Around, around, type TubeTurn, tubeTurn } from '../../tube/turns.ts';
-import { shownUnits, tapeValue } from '../lengths.ts';
+import { division, fromShown, inShown, shownUnits, tapeValue } from '../lengths.ts';
 import { type Line, line, span, wrapped } from '../line.ts';
 import { tapeStrip } from '../parts/tape-strip.ts';
 import type { SessionState } from '../session-state.ts';
@@ -47,9 +47,11 @@ function movedLater({ queue, corrected, job }: SessionState): string {
 	const growth = queue.find((page) => page.page === 'corrected' && page.note.after === 'growth');
 	if (growth?.page !== 'corrected')
 		return corrected ? "! These are the drawing's marks; each bend's page has the one in force." : '';
-	const most = Math.max(...growth.note.remaining.map(({ fromStart, was }) => Math.abs(fromStart - was.fromStart)));
-	const by = `up to ${fine(most, job)}, for the radius as it is expected to come out`;
-	return `! Draw them lightly: the next page moves them by ${by}. Each bend's page says how far its mark moved.`;
+	// By what the two pages show.
+	const read = (length: number) => Math.round(inShown(length, job) / division(job));
+	const moves = growth.note.remaining.map(({ fromStart, was }) => Math.abs(read(fromStart) - read(was.fromStart)));
+	const most = tape(fromShown(Math.max(...moves) * division(job), job), job);
+	return `! Draw them lightly: a page that follows moves them by up to ${most}, for the radius as it is expected to come out. Each bend's page says how far its mark moved.`;
 }
 
 /** The straight tube with the drawing's marks, as a tape along it shows them. */
