@@ -25,7 +25,7 @@ export interface Kept {
 export type MayGoOn = (remaining: number) => boolean;
 
 /** A rebuild that is cut short goes on near where it was: it saves after so many logs, and as it gets on after this part of them. */
-const SAVE = { every: 250, part: 0.5 };
+const SAVE = { every: 250, part: 0.25 };
 
 /**
  * The kept sessions of a home, each folded once: again only when its log has changed. What was folded is remembered by this object and
@@ -46,14 +46,13 @@ export class KeptSessions {
 	read(mayGoOn: MayGoOn = () => true): Kept {
 		const places = logPlaces(this.#home, this.#fs);
 		let unsaved = this.#forgetAllBut(places);
-		const looked = places.map((place) => this.#look(place));
-		let remaining = looked.filter(({ isKnown }) => !isKnown).length;
+		const changed = this.#changed(places);
+		let remaining = changed.length;
 		// Folding leaves much behind; with room for young objects that does not grow a third less memory is taken, for a third more time.
 		if (remaining > MANY) setFlagsFromString('--semi-space-growth-factor=1');
 		const unkept = new Map<string, KeptRow>();
 		const left = new Set<string>();
-		for (const { place, facts, isKnown } of looked) {
-			if (isKnown) continue;
+		for (const { place, facts } of changed) {
 			if (!mayGoOn(remaining)) {
 				left.add(place.id);
 				continue;
@@ -89,11 +88,15 @@ export class KeptSessions {
 		return [...known.keys()].filter((id) => !here.has(id) && known.delete(id)).length;
 	}
 
-	/** A log, and whether it looks as it did when it was folded into the row that is remembered. */
-	#look(place: LogPlace): { place: LogPlace; facts: Looks | null; isKnown: boolean } {
-		const facts = this.#facts(place);
-		const known = this.#known?.get(place.id);
-		return { place, facts, isKnown: facts !== null && known !== undefined && isSame(known, facts, place) };
+	/** The logs that do not look as they did when they were folded into the rows that are remembered. */
+	#changed(places: readonly LogPlace[]): { place: LogPlace; facts: Looks | null }[] {
+		const changed: { place: LogPlace; facts: Looks | null }[] = [];
+		for (const place of places) {
+			const facts = this.#facts(place);
+			const known = this.#known?.get(place.id);
+			if (facts === null || known === undefined || !isSame(known, facts, place)) changed.push({ place, facts });
+		}
+		return changed;
 	}
 
 	#remembered(): Map<string, FoldedRow> {
@@ -105,8 +108,7 @@ export class KeptSessions {
 	#facts({ path }: Pick<LogPlace, 'path'>): Looks | null {
 		if (path === null) return null;
 		try {
-			const { size, mtimeMs } = this.#fs.statSync(path);
-			return { size, mtimeMs };
+			return this.#fs.statSync(path);
 		} catch (error) {
 			if (codeOf(error) === '') throw error;
 			return null;
