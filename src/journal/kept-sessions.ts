@@ -108,7 +108,9 @@ export class KeptSessions {
 	#facts({ path }: Pick<LogPlace, 'path'>): Looks | null {
 		if (path === null) return null;
 		try {
-			return this.#fs.statSync(path);
+			// What the disk says has far more to it, and thousands of these are held on to.
+			const { size, mtimeMs } = this.#fs.statSync(path);
+			return { size, mtimeMs };
 		} catch (error) {
 			if (codeOf(error) === '') throw error;
 			return null;
