@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import type { Point } from '../../src/tube/job.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 
 export interface TubeLimits {
@@ -32,3 +33,12 @@ export function anyTube({
 		}),
 	);
 }
+
+/** Corner points of a three-bend tube that lies in no plane. */
+export const OUT_OF_PLANE: Point[] = [
+	[0, 0, 0],
+	[30, 0, 0],
+	[30, 40, 0],
+	[40, 55, 12],
+	[70, 55, 12],
+];

@@ -1,28 +1,12 @@
 import { setImmediate as turn } from 'node:timers/promises';
-import { afterEach, describe, expect, test } from 'vitest';
-import { openScreen } from '../../src/screen/open-screen.tsx';
+import { describe, expect, test } from 'vitest';
 import * as asks from '../helpers/asks.ts';
 import { FakeHome, FakeLive, ROWS } from '../helpers/fake-ports.ts';
-import { HeadlessTerminal } from '../helpers/mount.tsx';
-
-const SIZE = { columns: 80, rows: 24 };
-const running: { terminal: HeadlessTerminal; ended: Promise<number> }[] = [];
+import { leave, runScreen } from '../helpers/run-screen.ts';
 
 function start(live: FakeLive | null) {
-	const terminal = new HeadlessTerminal(SIZE);
-	const streams = { stdin: terminal.stdin, stdout: terminal.stdout, environment: { TERM: 'xterm' } };
-	const opening = live === null ? {} : { jobPath: 'arch.json' };
-	const ended = openScreen({ ...streams, ...opening, port: new FakeHome(live, ROWS) });
-	running.push({ terminal, ended });
-	return terminal;
+	return runScreen(new FakeHome(live, ROWS), undefined, live === null ? {} : { jobPath: 'arch.json' });
 }
-
-afterEach(async () => {
-	for (const { terminal, ended } of running.splice(0)) {
-		terminal.type('\x03');
-		await ended;
-	}
-});
 
 describe('the first frame', () => {
 	test('loses no key that comes before there is anything to take it', async () => {
@@ -61,9 +45,7 @@ describe('the first frame', () => {
 	test('is left alone by the terminal’s own echo, and raw mode is off at the end', async () => {
 		const terminal = start(null);
 		expect(terminal.rawMode).toBe(true);
-		terminal.type('\x03');
-		await running.at(-1)!.ended;
+		await leave(terminal);
 		expect(terminal.rawMode).toBe(false);
-		running.pop();
 	});
 });

@@ -1,11 +1,11 @@
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { line } from '../../src/screen/line.ts';
-import { openScreen, type ScreenOptions } from '../../src/screen/open-screen.tsx';
 import { fitted, type Section } from '../../src/screen/pages/page.ts';
 import type { Output, PullAsk } from '../../src/session/protocol.ts';
 import * as asks from '../helpers/asks.ts';
 import { FakeHome, FakeLive, ROWS, refusal } from '../helpers/fake-ports.ts';
-import { HeadlessTerminal } from '../helpers/mount.tsx';
+import type { HeadlessTerminal } from '../helpers/mount.tsx';
+import { runScreen } from '../helpers/run-screen.ts';
 
 /** What an operator must be able to read whole, however little room there is. */
 
@@ -14,27 +14,10 @@ const SIZES = [
 	{ columns: 60, rows: 20 },
 ];
 
-const open: { terminal: HeadlessTerminal; ended: Promise<number> }[] = [];
-
-function shown(size: { columns: number; rows: number }, port: FakeHome, options: Partial<ScreenOptions> = {}) {
-	const terminal = new HeadlessTerminal(size);
-	const { stdin, stdout } = terminal;
-	const ended = openScreen({ stdin, stdout, environment: { TERM: 'xterm' }, port, ...options });
-	open.push({ terminal, ended });
-	return terminal;
-}
-
 const session = (outputs: Output[]) => new FakeHome(new FakeLive(outputs));
 
 /** The screen's words, whatever lines they are broken into. */
 const words = (terminal: HeadlessTerminal) => terminal.text.replace(/\s+/g, ' ');
-
-afterEach(async () => {
-	for (const { terminal, ended } of open.splice(0)) {
-		terminal.type('\x03');
-		await ended;
-	}
-});
 
 /** As the first pull of a tube has it once another one has been bent. */
 const FIRST_PULL: PullAsk = {
@@ -44,7 +27,7 @@ const FIRST_PULL: PullAsk = {
 
 describe.each(SIZES)('at $columns by $rows', (size) => {
 	test.each([true, false])('the reason of a first pull stands whole, ASCII only: %s', async (ascii) => {
-		const terminal = shown(size, session([asks.SET_FIRST, FIRST_PULL]), { jobPath: 'a', ascii });
+		const terminal = runScreen(session([asks.SET_FIRST, FIRST_PULL]), size, { jobPath: 'a', ascii });
 		await terminal.until('Pull to 20.5');
 		const why = ascii ? FIRST_PULL.why.replaceAll('°', ' deg') : FIRST_PULL.why;
 		expect(words(terminal)).toContain(why);
@@ -52,7 +35,7 @@ describe.each(SIZES)('at $columns by $rows', (size) => {
 	});
 
 	test('the caution of the first pull stays when the check list is switched off', async () => {
-		const terminal = shown(size, session([asks.SET_FIRST, FIRST_PULL]), { jobPath: 'a' });
+		const terminal = runScreen(session([asks.SET_FIRST, FIRST_PULL]), size, { jobPath: 'a' });
 		await terminal.until('Pull to 20.5');
 		terminal.type('*+3\r');
 		await terminal.until('check list on');
@@ -65,7 +48,7 @@ describe.each(SIZES)('at $columns by $rows', (size) => {
 		const path = '/home/yard/.local/share/pullbook/sessions/20311125-222934-2af85af7.log.lock';
 		const home = new FakeHome(null, ROWS);
 		home.fault = refusal(`Another process writes it. If it is not running any more, remove ${path} and try again.`, 4);
-		const terminal = shown(size, home);
+		const terminal = runScreen(home, size);
 		await terminal.until('Interrupted');
 		terminal.type('+');
 		await terminal.until('Another process writes it');
@@ -85,7 +68,7 @@ describe('what has no room', () => {
 	});
 
 	test('is told beside the title', async () => {
-		const terminal = shown(SIZES[1]!, session([asks.SET]), { jobPath: 'a' });
+		const terminal = runScreen(session([asks.SET]), SIZES[1]!, { jobPath: 'a' });
 		expect(await terminal.until('Set the tube')).toContain('Set the tube  more: larger window');
 	});
 });

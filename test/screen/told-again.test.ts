@@ -1,29 +1,14 @@
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { MadePull } from '../../src/screen/live-port.ts';
-import { openScreen } from '../../src/screen/open-screen.tsx';
 import type { ConfirmAsk, Output } from '../../src/session/protocol.ts';
 import * as asks from '../helpers/asks.ts';
 import { FakeHome, FakeLive } from '../helpers/fake-ports.ts';
-import { HeadlessTerminal } from '../helpers/mount.tsx';
+import { runScreen } from '../helpers/run-screen.ts';
 
-const running: { terminal: HeadlessTerminal; ended: Promise<unknown> }[] = [];
-
-function shown(output: Output, pulls: readonly MadePull[] = []): HeadlessTerminal {
-	const terminal = new HeadlessTerminal({ columns: 80, rows: 24 });
+function shown(output: Output, pulls: readonly MadePull[] = []) {
 	const live = Object.assign(new FakeLive([output]), { pulls: () => pulls });
-	const { stdin, stdout } = terminal;
-	const port = new FakeHome(live);
-	const ended = openScreen({ stdin, stdout, environment: { TERM: 'xterm' }, port, jobPath: 'arch.json' });
-	running.push({ terminal, ended });
-	return terminal;
+	return runScreen(new FakeHome(live), undefined, { jobPath: 'arch.json' });
 }
-
-afterEach(async () => {
-	for (const { terminal, ended } of running.splice(0)) {
-		terminal.type('\x03');
-		await ended;
-	}
-});
 
 describe('something else that was measured and is asked again', () => {
 	test.each<[ConfirmAsk['evidence'], ConfirmAsk['of'], string]>([

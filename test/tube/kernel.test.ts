@@ -10,7 +10,7 @@ import { around, tubeTurn } from '../../src/tube/turns.ts';
 import { Kernel } from '../helpers/kernel.ts';
 import { builtForward } from '../helpers/kernel-tube.ts';
 import { plainJob } from '../helpers/plain-job.ts';
-import { anyTube } from '../helpers/tubes.ts';
+import { anyTube, OUT_OF_PLANE } from '../helpers/tubes.ts';
 
 let kernel: Kernel;
 beforeAll(async () => {
@@ -51,14 +51,7 @@ describe('a tube against the OpenCASCADE kernel', () => {
 
 	// Second opinion: this tube's length was computed by formula and by the kernel, 118.06477614872.
 	it('gives the known length of the three-bend tube out of plane', () => {
-		const points: Point[] = [
-			[0, 0, 0],
-			[30, 0, 0],
-			[30, 40, 0],
-			[40, 55, 12],
-			[70, 55, 12],
-		];
-		expect(kernel.length(kernel.spine(points, [6, 6, 6]))).toBeCloseTo(118.06477614872, 10);
+		expect(kernel.length(kernel.spine(OUT_OF_PLANE, [6, 6, 6]))).toBeCloseTo(118.06477614872, 10);
 	});
 });
 

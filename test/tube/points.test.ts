@@ -4,7 +4,7 @@ import { corners } from '../../src/tube/frames.ts';
 import type { Point } from '../../src/tube/job.ts';
 import { bendsToPoints, pointFaults, pointsToBends, torsion } from '../../src/tube/points.ts';
 import { distance } from '../../src/tube/vector.ts';
-import { anyTube } from '../helpers/tubes.ts';
+import { anyTube, OUT_OF_PLANE } from '../helpers/tubes.ts';
 
 /** Degrees between two rotations, modulo 360. */
 const apart = (a: number, b: number): number => Math.abs(((((a - b) % 360) + 540) % 360) - 180);
@@ -65,14 +65,7 @@ describe('points to bends', () => {
 
 	// Second opinion: the same tube computed independently and confirmed by a geometry kernel.
 	it('gives straights, angles and rotations of a tube out of plane', () => {
-		const points: Point[] = [
-			[0, 0, 0],
-			[30, 0, 0],
-			[30, 40, 0],
-			[40, 55, 12],
-			[70, 55, 12],
-		];
-		const { bends, last } = pointsToBends(points, 6);
+		const { bends, last } = pointsToBends(OUT_OF_PLANE, 6);
 		expect(bends.map((bend) => bend.straight)).toEqual([
 			expect.closeTo(24, 10),
 			expect.closeTo(31.443202930538, 10),
@@ -129,15 +122,8 @@ describe('points to bends', () => {
 	});
 
 	it('reads the tube from its far end with the same angles and rotations, reversed', () => {
-		const points: Point[] = [
-			[0, 0, 0],
-			[30, 0, 0],
-			[30, 40, 0],
-			[40, 55, 12],
-			[70, 55, 12],
-		];
-		const there = pointsToBends(points, 6);
-		const back = pointsToBends([...points].reverse(), 6);
+		const there = pointsToBends(OUT_OF_PLANE, 6);
+		const back = pointsToBends([...OUT_OF_PLANE].reverse(), 6);
 		expect(back.bends.map((bend) => bend.angle)).toEqual(
 			there.bends.map((bend) => expect.closeTo(bend.angle, 10)).reverse(),
 		);
