@@ -5,7 +5,8 @@ import { filterPrior } from '../springback/filter.ts';
 import { type Kin, type Lesson, learned, type Provenance } from '../springback/history.ts';
 import { isSame } from '../springback/kin.ts';
 import { type SpringbackPoint, springbackAt } from '../springback/learned-curve.ts';
-import { NOTHING_SEEN, SCATTER_KINDS, type ScatterKind, type Tally, varianceOf } from '../springback/scatter.ts';
+import { together } from '../springback/lesson.ts';
+import { SCATTER_KINDS, type ScatterKind, varianceOf } from '../springback/scatter.ts';
 import type { Units } from '../tube/job.ts';
 import { countsIn } from './kept.ts';
 
@@ -81,10 +82,12 @@ function learnedOf(rows: readonly KeptRow[], lessons: readonly Lesson[]): Learne
 
 /** What all these lessons say of each scatter, on top of what is common; `count`: deviations that tell of it. */
 function scatterOf(lessons: readonly Lesson[]): Record<ScatterKind, Scatter> {
-	const sum = (kind: ScatterKind, of: keyof Tally) => lessons.reduce((all, { scatter }) => all + scatter[kind][of], 0);
+	const tallies = together(
+		lessons.map(({ scatter }) => ({ scatter, weight: 1 })),
+		Number.POSITIVE_INFINITY,
+	);
 	const told = (kind: ScatterKind): Scatter => {
-		const tally = { sum: sum(kind, 'sum'), count: sum(kind, 'count') };
-		return { sd: Math.sqrt(varianceOf(kind, { ...NOTHING_SEEN, [kind]: tally })), count: Math.round(tally.count) };
+		return { sd: Math.sqrt(varianceOf(kind, tallies)), count: Math.round(tallies[kind].count) };
 	};
 	return Object.fromEntries(SCATTER_KINDS.map((kind) => [kind, told(kind)])) as Record<ScatterKind, Scatter>;
 }

@@ -12,7 +12,7 @@ export interface Stock {
 }
 
 /** What of the piece is left for the last straight; below 0 where the bends before it take more than there is. */
-export function leftOf({ straights, angles, radii }: Chain, { length, stretch }: Stock): number {
+export function leftOf({ straights, angles, radii }: Omit<Chain, 'rotations'>, { length, stretch }: Stock): number {
 	let left = length;
 	for (let k = 0; k < angles.length; k++) left -= straights[k]! + rawArc(angles[k]!, radii[k]!, stretch);
 	return left;
@@ -20,15 +20,8 @@ export function leftOf({ straights, angles, radii }: Chain, { length, stretch }:
 
 /** The same of a shape. */
 export function leftOfShape({ straights, bends }: Shape, stock: Stock): number {
-	return leftOf(
-		{
-			straights,
-			angles: bends.map((bend) => bend.angle),
-			rotations: bends.map((bend) => bend.rotation),
-			radii: bends.map((bend) => bend.radius),
-		},
-		stock,
-	);
+	const [angles, radii] = [bends.map(({ angle }) => angle), bends.map(({ radius }) => radius)];
+	return leftOf({ straights, angles, radii }, stock);
 }
 
 /** How much of the last straight goes for one unit more of a value: of a length, or of a degree at this radius. */

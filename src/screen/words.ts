@@ -1,4 +1,5 @@
 import type { CheckAsk, ConfirmAsk, EvidenceKind, ReadingKind, TurnWay } from '../session/protocol.ts';
+import { EVIDENCE_OF } from '../session/reading-words.ts';
 import type { Check, CornerName, Job, StraightPlace } from '../tube/job.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import { formatTape } from '../units/tape.ts';
@@ -65,14 +66,6 @@ export const EVIDENCE: Record<EvidenceKind, string> = {
 	leg: 'the straight before a bend, tangent to tangent',
 	mark: "where a bend's mark really was, from the start end",
 	rotation: "how a bend's plane really lies to the bend before",
-};
-
-/** The same in short, of a bend. */
-const EVIDENCE_OF: Record<EvidenceKind, (bend: number) => string> = {
-	farEndToMark: (bend) => `far end to the mark of bend ${bend}`,
-	leg: (bend) => `straight before bend ${bend}`,
-	mark: (bend) => `mark of bend ${bend}, from the start end`,
-	rotation: (bend) => `plane of bend ${bend} to the one before`,
 };
 
 export const EVIDENCE_MEASURE: Record<EvidenceKind, Measure> = {

@@ -3,8 +3,8 @@ import { withoutStaleChecks } from './apply-reading.ts';
 import { absorbable, target } from './bend-check.ts';
 import { recorrect } from './correction.ts';
 import { estimated } from './estimate.ts';
-import type { BendState, Phase, Pull, State } from './state.ts';
-import { bendAt, withBend } from './state.ts';
+import type { Phase, Pull, State } from './state.ts';
+import { bendAt, largestLoaded, withBend } from './state.ts';
 import { wantedAgain } from './weigh.ts';
 import { absorbs } from './what-if.ts';
 
@@ -51,7 +51,7 @@ function resumeSuspended(state: State): State {
 	if (!suspended) return state;
 	const { forced, made: was } = suspended;
 	const bend = bendAt(state, suspended.bend);
-	const filter = bend.pulls.length === 0 ? newBend(state.filter) : reopened(state.filter, was, largest(bend));
+	const filter = bend.pulls.length === 0 ? newBend(state.filter) : reopened(state.filter, was, largestLoaded(bend));
 	const free = bend.pulls.length === 0 || suspended.phase.at === 'pull';
 	const phase: Phase = free ? { at: 'set' } : suspended.phase;
 	return { ...state, bend: suspended.bend, filter, forced, phase, suspended: null };
@@ -61,7 +61,7 @@ export function reopenBend(state: State, number: number, how: 'pull' | 'relieve'
 	const { bend: at, phase, forced } = state;
 	const bend = bendAt(state, number);
 	const suspended = { bend: at, phase, forced, made: made(state.filter) };
-	const filter = reopened(state.filter, bend.made ?? made(state.filter), largest(bend));
+	const filter = reopened(state.filter, bend.made ?? made(state.filter), largestLoaded(bend));
 	// A bend that was only set is free again: its mark may still be corrected.
 	const free =
 		bendAt(state, at).pulls.length === 0
@@ -70,8 +70,4 @@ export function reopenBend(state: State, number: number, how: 'pull' | 'relieve'
 	const aimed = withBend(free, number, { target: wantedAgain(state, number, how) });
 	const back: State = { ...aimed, bend: number, filter, suspended, aside: null, phase: { at: 'set' } };
 	return how === 'relieve' ? openBend(back) : { ...back, forced: true };
-}
-
-function largest(bend: BendState): number {
-	return Math.max(0, ...bend.pulls.map((row) => row.loaded));
 }

@@ -8,7 +8,7 @@ import type { DueCheck } from './design.ts';
 import { builtNow, checkReadingSd, estimated } from './estimate.ts';
 import type { Expected } from './events.ts';
 import { expectOvality } from './ovality.ts';
-import { bendAt, type State } from './state.ts';
+import { bendAt, largestLoaded, type State } from './state.ts';
 
 /** A check that would tell the angle no finer than this, in degrees, tells nothing about it. */
 const TELLS_NOTHING = 3;
@@ -102,7 +102,7 @@ function learnAtWork(state: State, before: AsBuilt, after: AsBuilt, confirmed: b
 	const [was, is] = [before, after].map((built) => marginal(built, 'angle', index)) as [Estimate, Estimate];
 	if (confirmed && is.sd > was.sd) {
 		// What pulls and finder told was contradicted: the angle is known as the reading leaves it, and teaches nothing.
-		const largest = Math.max(0, ...bendAt(state, state.bend).pulls.map(({ loaded }) => loaded));
+		const largest = largestLoaded(bendAt(state, state.bend));
 		return { ...state, filter: reopened(state.filter, { angle: is.value, sd: is.sd }, largest) };
 	}
 	const told = 1 / is.sd ** 2 - 1 / was.sd ** 2;

@@ -1,7 +1,6 @@
 import { estimateAsBuilt } from '../fit/as-built.ts';
 import { suspectsOf } from '../fit/suspects.ts';
 import { at } from './as-built.ts';
-import { dueCheck } from './check-reading.ts';
 import { builtNow } from './estimate.ts';
 import { readingUnit } from './reading-words.ts';
 import { show } from './show.ts';
@@ -18,13 +17,12 @@ export function withoutContradicted(state: State): State {
 	const { input } = builtNow(state);
 	// Nothing that was told of a bend is given up for a reading yet: these checks may go first.
 	const all = estimateAsBuilt({ ...input, readings: input.readings.map((each) => ({ ...each, confirmed: false })) });
-	const worst = suspectsOf(all).find(({ reading, off }) => {
-		if (reading === null || off < GROSS) return false;
-		return !at(input.readings, reading).confirmed;
-	});
+	const [worst] = suspectsOf(all)
+		.flatMap(({ reading, off }) => (reading === null || off < GROSS ? [] : [at(input.readings, reading)]))
+		.filter(({ confirmed }) => !confirmed);
 	if (!worst) return state;
-	const { name, value } = at(input.readings, worst.reading ?? 0);
-	const unit = readingUnit(state.start.job, 'check', dueCheck(state, name).check.name);
+	const { name, value } = worst;
+	const unit = readingUnit(state.start.job, 'check', name);
 	const said = `Set aside: check "${name}", ${show(value)}${unit}, which does not go with what was told since.`;
 	const checks = { ...state.checks, [name]: { reading: value, skipped: false, count: 0 as const } };
 	return withoutContradicted({ ...state, checks, aside: state.aside ? `${state.aside} ${said}` : said });

@@ -1,7 +1,6 @@
 import { readingsIn } from './answers.ts';
 import type { Event, Reading } from './events.ts';
-import type { EvidenceKind } from './protocol.ts';
-import { KINDS, readingUnit } from './reading-words.ts';
+import { EVIDENCE_OF, KINDS, readingUnit } from './reading-words.ts';
 import { show } from './show.ts';
 import type { State } from './state.ts';
 
@@ -23,17 +22,10 @@ export function history(state: State): HistoryLine[] {
 	}));
 }
 
-const EVIDENCE: Readonly<Record<EvidenceKind, (bend: number) => string>> = {
-	farEndToMark: (bend) => `far end to the mark of bend ${bend}`,
-	leg: (bend) => `straight before bend ${bend}`,
-	mark: (bend) => `mark of bend ${bend}, from the start end`,
-	rotation: (bend) => `plane of bend ${bend} to the one before`,
-};
-
 function readingInWords(state: State, reading: Reading): string {
 	const { of, bend, name, evidence } = reading;
 	const where = name ? ` "${name}"` : bend ? ` of bend ${bend}` : '';
-	const what = evidence && bend ? EVIDENCE[evidence](bend) : `${KINDS[of]}${where}`;
+	const what = evidence && bend ? EVIDENCE_OF[evidence](bend) : `${KINDS[of]}${where}`;
 	const asked = reading.stop === undefined ? '' : ` (stop asked for: ${show(reading.stop, 4)} degrees)`;
 	const value = `${show(reading.value, 4)}${unit(state, reading)}`;
 	return `${what}: ${value === '1 degrees' ? '1 degree' : value}${asked}`;

@@ -1,6 +1,6 @@
 import type { Job } from '../tube/job.ts';
 import { checkUnit } from './number-kinds.ts';
-import type { ReadingKind } from './protocol.ts';
+import type { EvidenceKind, ReadingKind } from './protocol.ts';
 
 /** What each kind of reading is, in the words of the bench. */
 export const KINDS: Readonly<Record<ReadingKind, string>> = {
@@ -12,6 +12,14 @@ export const KINDS: Readonly<Record<ReadingKind, string>> = {
 	rotation: 'rotation',
 	length: 'length',
 	check: 'check',
+};
+
+/** What else was measured on the tube, of a bend. */
+export const EVIDENCE_OF: Readonly<Record<EvidenceKind, (bend: number) => string>> = {
+	farEndToMark: (bend) => `far end to the mark of bend ${bend}`,
+	leg: (bend) => `straight before bend ${bend}`,
+	mark: (bend) => `mark of bend ${bend}, from the start end`,
+	rotation: (bend) => `plane of bend ${bend} to the one before`,
 };
 
 /** What stands behind a reading's number; `name` is the check's. */

@@ -142,6 +142,11 @@ export function bendAt(state: State, bend: number): BendState {
 	return found;
 }
 
+/** The largest dial angle that a bend was pulled to, as read; 0 before its first pull. */
+export function largestLoaded({ pulls }: BendState): number {
+	return Math.max(0, ...pulls.map(({ loaded }) => loaded));
+}
+
 /** How many bends are accepted, from the start end. */
 export function madeCount(state: State): number {
 	const open = state.bends.findIndex((bend) => bend.made === null);

@@ -120,8 +120,9 @@ function seatTold(f: Filter): Scatter {
 
 /** Back at a bend made earlier, in a new seat: its angle as it was known, and the largest dial angle it was pulled to. */
 export function reopened(f: Filter, made: { angle: number; sd: number }, largest: number): Filter {
-	const angle = replaced(newBend(f), ANGLE, made.angle, made.sd ** 2);
-	return { ...newBend(f), ...angle, pulls: 1, largest, seen: true, opened: true, first: settledSd(f) };
+	const bend = newBend(f);
+	const angle = replaced(bend, ANGLE, made.angle, made.sd ** 2);
+	return { ...bend, ...angle, pulls: 1, largest, seen: true, opened: true, first: settledSd(f) };
 }
 
 /** What a pull to exactly `loaded` would leave: mean and variance, and the covariance with the angle there now. */
