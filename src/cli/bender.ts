@@ -90,9 +90,9 @@ function isEmpty({ benders, learned, forgotten }: BenderPage): boolean {
 function documentOf({ benders, learned, forgotten }: BenderPage) {
 	return {
 		benders,
-		learned: learned.map(({ kin, taught, from, springback, scatter }) => {
+		learned: learned.map(({ kin, taught, from, springback, scatter, wrong }) => {
 			const { bender, die, material, od, wall, clr } = kin;
-			return { bender, die, material, units: 'mm', od, wall, clr, ...taught, from, springback, scatter };
+			return { bender, die, material, units: 'mm', od, wall, clr, ...taught, from, springback, scatter, wrong };
 		}),
 		forgotten,
 	};

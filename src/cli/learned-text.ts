@@ -12,7 +12,7 @@ const SCALES = [2, 4, 6, 8, 10, 12, 16, 20, 24, 30, 40, 60, 100, 180];
 
 /** What was learned of one tube on a die: on how much it rests, and springback over the angle as a table with a plot, in ASCII. */
 export function learnedText(learned: Learned): string[] {
-	const { kin, units, taught, springback, scatter } = learned;
+	const { kin, units, taught, springback, scatter, wrong } = learned;
 	const size = (mm: number) => trimmed(convertLength(mm, 'mm', units), units === 'in' ? 3 : 1);
 	const end = SCALES.find((scale) => springback.every(({ high }) => high <= scale)) ?? 180;
 	const half = PLOT_COLUMNS / 2;
@@ -22,6 +22,7 @@ export function learnedText(learned: Learned): string[] {
 			`learned in ${counted(taught.sessions, 'session')}, ${counted(taught.pulls, 'pull')}${restsOn(learned)}`,
 		),
 		...scatterLines(scatter),
+		`  wrong numbers: ${Math.round(100 * wrong.part)} in 100 (${counted(wrong.count, 'reading')} tell it)`,
 		`  bend  springback          0${`${end / 2}`.padStart(half)}${`${end}`.padStart(half)}`,
 		...springback.map((point) => lineOf(point, end)),
 	];

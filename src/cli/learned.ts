@@ -6,7 +6,13 @@ import { type Kin, type Lesson, learned, type Provenance } from '../springback/h
 import { isSame } from '../springback/kin.ts';
 import { type SpringbackPoint, springbackAt } from '../springback/learned-curve.ts';
 import { together } from '../springback/lesson.ts';
-import { SCATTER_KINDS, type ScatterKind, varianceOf } from '../springback/scatter.ts';
+import {
+	SCATTER_KINDS,
+	type ScatterKind,
+	type Scatter as Tallies,
+	varianceOf,
+	wrongPart,
+} from '../springback/scatter.ts';
 import type { Units } from '../tube/job.ts';
 import { countsIn } from './kept.ts';
 
@@ -25,6 +31,8 @@ export interface Learned {
 	springback: readonly SpringbackPoint[];
 	/** Standard deviations in degrees by name, of those that were told by anything. */
 	scatter: Readonly<Record<ScatterKind, Scatter>>;
+	/** Part of readings that are wrong numbers, and of how many readings that was told. */
+	wrong: { part: number; count: number };
 }
 
 export interface Scatter {
@@ -74,18 +82,28 @@ function learnedOf(rows: readonly KeptRow[], lessons: readonly Lesson[]): Learne
 	if (!newest?.kin) throw new RangeError('A combination that nothing taught of has not been learned.');
 	const { kin, job } = newest;
 	const { prior, from } = learned(kin, filterPrior(kin.k), lessons);
-	const scatter = scatterOf(lessons.filter((lesson) => isSame(lesson.kin, kin)));
+	const tallies = talliesOf(lessons.filter((lesson) => isSame(lesson.kin, kin)));
 	const pulls = rows.reduce((sum, row) => sum + row.pulls, 0);
 	const taught = { sessions: rows.length, pulls };
-	return { kin, units: job?.units ?? 'mm', taught, from, springback: springbackAt(prior, ANGLES), scatter };
+	return {
+		kin,
+		units: job?.units ?? 'mm',
+		taught,
+		from,
+		springback: springbackAt(prior, ANGLES),
+		scatter: scatterOf(tallies),
+		wrong: { part: wrongPart(tallies), count: Math.round(tallies.wrong.count) },
+	};
 }
 
-/** What all these lessons say of each scatter, on top of what is common; `count`: deviations that tell of it. */
-function scatterOf(lessons: readonly Lesson[]): Record<ScatterKind, Scatter> {
-	const tallies = together(
-		lessons.map(({ scatter }) => ({ scatter, weight: 1 })),
-		Number.POSITIVE_INFINITY,
-	);
+/** Of all these lessons. */
+function talliesOf(lessons: readonly Lesson[]): Tallies {
+	const lists = lessons.map(({ scatter }) => ({ scatter, weight: 1 }));
+	return together(lists, Number.POSITIVE_INFINITY);
+}
+
+/** What tallies say of each scatter, on top of what is common; `count`: deviations that tell of it. */
+function scatterOf(tallies: Tallies): Record<ScatterKind, Scatter> {
 	const told = (kind: ScatterKind): Scatter => {
 		return { sd: Math.sqrt(varianceOf(kind, tallies)), count: Math.round(tallies[kind].count) };
 	};

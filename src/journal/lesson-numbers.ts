@@ -1,12 +1,12 @@
 /** A lesson as a fixed count of numbers. */
 import type { Lesson } from '../springback/history.ts';
 import { MACHINE } from '../springback/kin.ts';
-import { SCATTER_KINDS, type Scatter } from '../springback/scatter.ts';
+import { type Scatter, TALLY_KINDS } from '../springback/scatter.ts';
 
 const UNKNOWNS = MACHINE.length;
 
 /** How many numbers a lesson has. */
-export const LESSON_NUMBERS = 2 + UNKNOWNS + UNKNOWNS ** 2 + 2 * SCATTER_KINDS.length;
+export const LESSON_NUMBERS = 2 + UNKNOWNS + UNKNOWNS ** 2 + 2 * TALLY_KINDS.length;
 
 /** What a lesson says, apart from whose it is. */
 export type Told = Omit<Lesson, 'kin' | 'at' | 'session'>;
@@ -17,7 +17,7 @@ export function putLesson(
 	numbers: Float64Array,
 	at: number,
 ): void {
-	const tallies = SCATTER_KINDS.flatMap((kind) => [scatter[kind].sum, scatter[kind].count]);
+	const tallies = TALLY_KINDS.flatMap((kind) => [scatter[kind].sum, scatter[kind].count]);
 	const all = [pulls, readings, ...vector, ...information.flat(), ...tallies];
 	if (all.length !== LESSON_NUMBERS) throw new RangeError(`A lesson has ${LESSON_NUMBERS} numbers, not ${all.length}.`);
 	numbers.set(all, at);
@@ -29,7 +29,7 @@ export function lessonAt(numbers: Float64Array, at: number): Told {
 	const matrixAt = vectorAt + UNKNOWNS;
 	const talliesAt = matrixAt + UNKNOWNS ** 2;
 	const list = (from: number) => [...numbers.subarray(from, from + UNKNOWNS)];
-	const tallies = SCATTER_KINDS.map((kind, i) => {
+	const tallies = TALLY_KINDS.map((kind, i) => {
 		return [kind, { sum: numbers[talliesAt + 2 * i]!, count: numbers[talliesAt + 2 * i + 1]! }];
 	});
 	return {

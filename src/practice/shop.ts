@@ -25,6 +25,8 @@ export interface Shop {
 	reach(loaded: number): number;
 	/** The dial's lag on a bent tube. */
 	readonly lag: number;
+	/** The dial's play: after release the needle stands anywhere in so many degrees. */
+	readonly play: number;
 }
 
 interface Machine {
@@ -91,6 +93,7 @@ export function openShop(world: World, draw: Draw, maxAngle: number): Shop {
 		},
 		reach,
 		lag: machine.lag,
+		play: machine.backlash,
 	};
 }
 

@@ -1,7 +1,8 @@
 import { made, observe, pull } from '../springback/filter.ts';
+import { manyWrong } from '../springback/gates.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import { endBefore } from './as-built.ts';
-import { absorbable, acceptance, atLimit, isOver, isShort, target } from './bend-check.ts';
+import { absorbable, acceptance, atLimit, isMeasured, isOver, isShort, target } from './bend-check.ts';
 import { checksDue, learnFromCheck } from './check-reading.ts';
 import { withoutContradicted } from './contradicted.ts';
 import { differ, recorrect } from './correction.ts';
@@ -102,10 +103,10 @@ function measurePhase(state: State): Phase {
 
 /**
  * A tube's first measurement: two independent readings. Little is known yet, so that a blunder would not stand out, and what they tell of
- * this tube serves every bend after it.
+ * this tube serves every bend after it. Where many wrong numbers were seen, two every time.
  */
 function wantedReadings(state: State): 1 | 2 {
-	return state.bends.every((bend) => bend.pulls.every((row) => row.measured.length === 0)) ? 2 : 1;
+	return isMeasured(state) && !manyWrong(state.filter) ? 1 : 2;
 }
 
 export function noteReading(state: State, value: number): State {

@@ -21,8 +21,14 @@ export function stopRequest(state: State): StopRequest {
 		dialStep: tooling.dialStep,
 		maxAngle: tooling.maxAngle,
 		loadedBefore: inSeat.length > 0 ? Math.max(...inSeat) : null,
+		measured: isMeasured(state),
 		forced: state.forced,
 	};
+}
+
+/** Whether the angle finder has told anything of this tube. */
+export function isMeasured(state: State): boolean {
+	return state.bends.some((bend) => bend.pulls.some((row) => row.measured.length > 0));
 }
 
 /** The angle to be made now at the bend at work, after correction; a made bend gone back to keeps its own. */

@@ -46,5 +46,6 @@ export function learnedPrior(job: Job, lessons: readonly Lesson[]): Pick<Start, 
 export function upToDate(start: Start): Start {
 	const cold = coldPrior(start.job).prior;
 	const isKin = start.prior.mean.length === cold.mean.length;
-	return { ...start, prior: isKin ? { ...cold, ...start.prior } : cold };
+	const scatter = { ...cold.scatter, ...start.prior.scatter };
+	return { ...start, prior: isKin ? { ...cold, ...start.prior, scatter } : cold };
 }

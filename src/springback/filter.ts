@@ -10,6 +10,7 @@ import {
 	LAG_SD,
 	LAG_SHARE,
 	MECHANICS_SD,
+	onsetSd,
 	PROPORTION,
 	PULL_SD,
 	pullRow,
@@ -23,10 +24,18 @@ import {
 	TUBE_TAKE_UP,
 	TUBE_TAKE_UP_SD,
 } from './model.ts';
-import { NOTHING_SEEN, roundingVariance, type Scatter, varianceOf, withDeviation } from './scatter.ts';
+import {
+	NOTHING_SEEN,
+	roundingVariance,
+	type Scatter,
+	varianceOf,
+	withDeviation,
+	withReadings,
+	wrongPart,
+} from './scatter.ts';
 
-const BLUNDER_PART = 0.05;
-const BLUNDER_SD = 6;
+/** How far off a wrong number is: most are a slip of a few degrees, which is what is hard to tell from a bend. */
+const BLUNDER_SD = 3;
 /** A reading's miss tells of its scatter up to this many times its variance: one blunder must not pass for general noise. */
 const MISS_CAP = 12;
 
@@ -129,7 +138,8 @@ export function reopened(f: Filter, made: { angle: number; sd: number }, largest
 export function reach(f: Filter, loaded: number): { mean: number; variance: number; withAngle: number } {
 	const row = pullRow(loaded);
 	const c = covarianceWith(f, row);
-	return { mean: loaded + dot(row, f.mean), variance: dot(row, c), withAngle: c[ANGLE]! };
+	const onset = f.mean[TAKE_UP]! * onsetSd(loaded);
+	return { mean: loaded + dot(row, f.mean), variance: dot(row, c) + onset ** 2, withAngle: c[ANGLE]! };
 }
 
 /** After a pull that was asked to stop at `asked` and of which `keyed` was read under load. */
@@ -185,12 +195,12 @@ export function expectReading(f: Filter, kind: ReadingKind): { value: number; sd
 }
 
 /**
- * Probability that a reading that misses by `miss`, expected within `variance`, is no blunder; `readings` that agree with each
- * other are hardly ever blunders all. In logs: 310 for 31 would underflow both likelihoods.
+ * Probability that a reading that misses by `miss`, expected within `variance`, is no blunder, where `wrong` is the part of readings that
+ * are; `readings` that agree with each other are hardly ever blunders all. In logs: 310 for 31 would underflow both likelihoods.
  */
-export function soundness(miss: number, variance: number, readings = 1): number {
+export function soundness(miss: number, variance: number, wrong: number, readings = 1): number {
 	const wide = variance + BLUNDER_SD ** 2;
-	const blunder = BLUNDER_PART ** readings;
+	const blunder = wrong ** readings;
 	const logOdds =
 		Math.log((1 - blunder) / blunder) + 0.5 * Math.log(wide / variance) - 0.5 * miss * miss * (1 / variance - 1 / wide);
 	return 1 / (1 + Math.exp(-logOdds));
@@ -202,28 +212,38 @@ export function observe(f: Filter, kind: ReadingKind, value: number, options: Re
 	const variance = (options.sd === undefined ? readingVariance(f, kind) : options.sd ** 2) / readings;
 	const row = readingRow(kind, f.pulls === 0);
 	const { miss, variance: expected } = surprise(f, row, value, variance);
-	const weight = options.confirmed ? 1 : soundness(miss, expected, readings);
+	const weight = options.confirmed ? 1 : soundness(miss, expected, wrongPart(f.scatter), readings);
 	const state = options.confirmed ? widened(f, (miss * miss) / 4 - expected, expected - variance) : f;
 	const isOwn = options.sd === undefined && weight > 0.5;
+	const counted = wrongCounted(f.scatter, 1 - weight, options);
 	return {
 		...f,
 		...updated(state, row, value, variance, weight),
-		scatter: isOwn ? readingTold(f, kind, { miss, expected, variance, readings }) : f.scatter,
+		scatter: isOwn
+			? readingTold(counted, kind, { miss, expected, variance, readings }, roundingVariance(f.dialStep))
+			: counted,
 		seen: f.seen || kind !== 'pointer' || f.pulls > 0,
 	};
 }
 
+/** A confirmed reading is one of two: they agree, or the other was set aside as wrong. */
+function wrongCounted(scatter: Scatter, wrong: number, { readings = 1, confirmed }: ReadingOptions): Scatter {
+	if (confirmed) return withReadings(scatter, readings === 1 ? 1 : 0, 2);
+	return withReadings(scatter, wrong * readings, readings);
+}
+
 /** What a reading that missed says of how readings of its kind scatter. */
 function readingTold(
-	f: Filter,
+	scatter: Scatter,
 	kind: ReadingKind,
 	{ miss, expected, variance, readings }: { miss: number; expected: number; variance: number; readings: number },
+	rounding: number,
 ): Scatter {
 	const part = variance / expected;
 	const most = Math.sqrt(MISS_CAP * expected);
 	const own = part * Math.min(Math.abs(miss), most) * Math.sqrt(readings);
-	if (kind === 'angle') return withDeviation(f.scatter, 'finder', own, part);
-	return withDeviation(f.scatter, 'dial', own, part, roundingVariance(f.dialStep));
+	if (kind === 'angle') return withDeviation(scatter, 'finder', own, part);
+	return withDeviation(scatter, 'dial', own, part, rounding);
 }
 
 /**
@@ -258,5 +278,5 @@ export function relieved(f: Filter, by: number): Filter {
 export function observeMade(f: Filter, value: number, sd: number): Filter {
 	const row = readingRow('angle', false);
 	const { miss, variance } = surprise(f, row, value, sd * sd);
-	return { ...f, ...updated(f, row, value, sd * sd, soundness(miss, variance)), seen: true };
+	return { ...f, ...updated(f, row, value, sd * sd, soundness(miss, variance, wrongPart(f.scatter))), seen: true };
 }

@@ -1,10 +1,14 @@
 /** Which readings are asked again before they count. */
 import { expectReading, type Filter, soundness } from './filter.ts';
 import { DIAL_AGREES, type ReadingKind } from './model.ts';
+import { wrongPart } from './scatter.ts';
 
 /** How a finder's reading may lie below the largest dial angle of the bend: offset and part. */
 const LEAST_BELOW = -0.75;
 const MOST_BELOW = { offset: 6, part: 0.25 };
+
+/** Where more readings than this part are wrong numbers, one alone is not to be built on. */
+const MANY_WRONG = 0.055;
 
 export type Doubt = { why: string } | null;
 
@@ -12,6 +16,11 @@ export type Doubt = { why: string } | null;
 export function doubtLoaded(asked: number, keyed: number): Doubt {
 	if (Math.abs(asked - keyed) <= DIAL_AGREES) return null;
 	return { why: `The stop was ${show(asked)}, and ${show(keyed)} is ${show(Math.abs(keyed - asked))} away from it.` };
+}
+
+/** Whether so many wrong numbers were seen that a bend is measured twice each time. */
+export function manyWrong(f: Filter): boolean {
+	return wrongPart(f.scatter) > MANY_WRONG;
 }
 
 /** Why a reading of the bend in hand is doubtful, or null. Impossible first, then merely unlikely. */
@@ -38,7 +47,7 @@ function passes(f: Filter, value: number): boolean {
 
 function unlikely(f: Filter, kind: ReadingKind, value: number): Doubt {
 	const expected = expectReading(f, kind);
-	if (soundness(value - expected.value, expected.sd ** 2) >= 0.5) return null;
+	if (soundness(value - expected.value, expected.sd ** 2, wrongPart(f.scatter)) >= 0.5) return null;
 	return { why: `${show(expected.value)} was expected, within about ${show(2 * expected.sd)}.` };
 }
 

@@ -4,7 +4,7 @@ import type { Gaussian } from './gaussian.ts';
 import type { Told } from './hierarchy.ts';
 import { type Kin, MACHINE } from './kin.ts';
 import { eigen, inverse, times } from './linear.ts';
-import { SCATTER_KINDS, type Scatter, type ScatterKind, type Tally } from './scatter.ts';
+import { type Scatter, TALLY_KINDS, type Tally, type TallyKind } from './scatter.ts';
 
 /** What one session's readings say of machine and material, and of how far readings scatter. Plain JSON. */
 export interface Lesson extends Told {
@@ -53,7 +53,7 @@ export function lessonFrom(
 
 /** Whether anything at all was learned. */
 export function teaches({ information, scatter }: Lesson): boolean {
-	return SCATTER_KINDS.some((kind) => scatter[kind].count > 0) || information.some((line, i) => line[i]! > 0);
+	return TALLY_KINDS.some((kind) => scatter[kind].count > 0) || information.some((line, i) => line[i]! > 0);
 }
 
 /** The unknowns of machine and material alone: what is the tube's, the seat's and the bend's integrated out. */
@@ -87,6 +87,6 @@ export function together(lists: readonly { scatter: Scatter; weight: number }[],
 	});
 }
 
-function tallied(of: (kind: ScatterKind) => Tally): Scatter {
-	return Object.fromEntries(SCATTER_KINDS.map((kind) => [kind, of(kind)])) as Scatter;
+function tallied(of: (kind: TallyKind) => Tally): Scatter {
+	return Object.fromEntries(TALLY_KINDS.map((kind) => [kind, of(kind)])) as Scatter;
 }

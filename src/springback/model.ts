@@ -40,6 +40,8 @@ export const DIAL_AGREES = 1;
 
 /** The take-up builds up over the first degrees of a bend, by this many each e-fold. */
 const BUILD_UP = 6.5;
+/** Of one machine against another, as a part of it: between 4 and 10 degrees, evenly (common practice, no source). */
+const BUILD_UP_SD = 0.25;
 
 export type ReadingKind = 'angle' | 'released' | 'pointer';
 
@@ -48,6 +50,12 @@ export function pullRow(loaded: number): number[] {
 	const u = loaded / 90;
 	const takeUp = -(1 - Math.exp(-loaded / BUILD_UP));
 	return [takeUp, -u, -4 * u * (1 - u), 0, takeUp, -u, -1, 0];
+}
+
+/** How unsure it is, as a part of the take-up, how much of it is there at `loaded`: a small bend's own error. */
+export function onsetSd(loaded: number): number {
+	const built = loaded / BUILD_UP;
+	return BUILD_UP_SD * built * Math.exp(-built);
 }
 
 /** A reading as a row . x: the angle finder, the dial after release, the dial with the tube snug before pulling. */

@@ -3,7 +3,7 @@
  * tallied, so that a shop's own scatter takes the place of the common one. Degrees.
  */
 
-/** Squared deviations and how many there are: tallies of several sessions add up. */
+/** Squared deviations, or readings keyed wrong, and of how many: tallies of several sessions add up. */
 export interface Tally {
 	sum: number;
 	count: number;
@@ -12,7 +12,10 @@ export interface Tally {
 /** Stopping at the number given; the tube's seat; reading the dial, its divisions aside; reading the angle finder. */
 export const SCATTER_KINDS = ['stop', 'seat', 'dial', 'finder'] as const;
 export type ScatterKind = (typeof SCATTER_KINDS)[number];
-export type Scatter = Readonly<Record<ScatterKind, Tally>>;
+/** What is tallied: how each kind scatters, and how many readings are wrong numbers. */
+export const TALLY_KINDS = [...SCATTER_KINDS, 'wrong'] as const;
+export type TallyKind = (typeof TALLY_KINDS)[number];
+export type Scatter = Readonly<Record<TallyKind, Tally>>;
 
 /** Standard deviations of any shop (common practice, no source). */
 const COMMON: Readonly<Record<ScatterKind, number>> = { stop: 0.25, seat: 0.25, dial: 0.2, finder: 0.25 };
@@ -23,8 +26,11 @@ const WITHIN = { least: 0.4, most: 2 };
 /** One deviation counts as no more than so many standard deviations: a blunder that was confirmed is no scatter. */
 const MOST_AT_ONCE = 2.5;
 
+/** Part of readings that are wrong numbers in any shop (common practice, no source), and how many readings that weighs as much as. */
+const COMMONLY_WRONG = { part: 0.04, weight: 60 };
+
 const NONE: Tally = { sum: 0, count: 0 };
-export const NOTHING_SEEN: Scatter = { stop: NONE, seat: NONE, dial: NONE, finder: NONE };
+export const NOTHING_SEEN: Scatter = { stop: NONE, seat: NONE, dial: NONE, finder: NONE, wrong: NONE };
 
 /** Variance of one deviation of this kind, as far as it is known. */
 export function varianceOf(kind: ScatterKind, scatter: Scatter): number {
@@ -53,4 +59,15 @@ export function withDeviation(
 	const { sum, count } = scatter[kind];
 	const square = Math.min(estimate ** 2, MOST_AT_ONCE ** 2 * part * (varianceOf(kind, scatter) + besides));
 	return { ...scatter, [kind]: { sum: sum + square - part * besides, count: count + part } };
+}
+
+/** Part of readings that are wrong numbers: misread, or keyed wrong. */
+export function wrongPart({ wrong: { sum, count } }: Scatter): number {
+	return (COMMONLY_WRONG.weight * COMMONLY_WRONG.part + sum) / (COMMONLY_WRONG.weight + count);
+}
+
+/** With `readings` more, of which `wrong` are wrong numbers, as far as can be told. */
+export function withReadings(scatter: Scatter, wrong: number, readings: number): Scatter {
+	const { sum, count } = scatter.wrong;
+	return { ...scatter, wrong: { sum: sum + wrong, count: count + readings } };
 }

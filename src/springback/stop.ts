@@ -9,6 +9,11 @@ import { largest, worthiest } from './worth.ts';
  * than `sd` (its lag is not known yet) a finder tells more than another pull, so only a bend far short is pulled again.
  */
 const SHORT_FOR_SURE = { probability: 0.98, sd: 0.5, wide: 0.9999 };
+/**
+ * Before the finder has told anything of a tube, only a bend that the dial shows this much short is pulled again on the dial alone: the pull
+ * after it is built on what the first one sprang back, where a wrong number of a few degrees would not stand out.
+ */
+const FAR_SHORT = 5;
 const LEAD = 3;
 
 export interface StopRequest {
@@ -22,6 +27,8 @@ export interface StopRequest {
 	maxAngle: number;
 	/** Largest dial angle already reached in this seat, null in a fresh one: stopping there again moves nothing. */
 	loadedBefore: number | null;
+	/** Whether the angle finder has told anything of this tube. */
+	measured: boolean;
 	/** The operator pulls against the advice: stop at least one dial step where the tube is expected to move. */
 	forced?: boolean;
 }
@@ -110,7 +117,8 @@ export function accept(f: Filter, req: StopRequest): Acceptance {
 	const over = above(angle, sd, req.target + req.over);
 	const under = 1 - above(angle, sd, req.target - req.under);
 	const short = f.seen && under > (sd > SHORT_FOR_SURE.sd ? SHORT_FOR_SURE.wide : SHORT_FOR_SURE.probability);
-	const likelyShort = short && best(f, req) > (req.loadedBefore ?? 0);
+	const told = req.measured || angle < req.target - req.under - FAR_SHORT;
+	const likelyShort = short && told && best(f, req) > (req.loadedBefore ?? 0);
 	return { over, under, within: 1 - over - under, likelyShort };
 }
 

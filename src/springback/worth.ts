@@ -4,7 +4,16 @@
  * and such that the whole bend takes the risk allowed: so the risk is spent where it buys most.
  */
 import { normalCdf, normalQuantile } from './normal.ts';
-import { type Band, farOver, type Hands, nextSpread, type Prices, type Prospects, prospects } from './prospect.ts';
+import {
+	type Band,
+	farOver,
+	type Hands,
+	measuredSpread,
+	nextSpread,
+	type Prices,
+	type Prospects,
+	prospects,
+} from './prospect.ts';
 
 export type { Band, Hands } from './prospect.ts';
 
@@ -17,9 +26,9 @@ const MOST = 3;
  * Passing the tolerance is never priced under so many pulls over the risk: a generous band is no licence. Where the band is narrow above,
  * being far over has a price of its own instead.
  */
-const LEAST_PRICE = 0.185;
+const LEAST_PRICE = 0.19;
 const LEAST_NARROW = 0.5;
-const FAR_PRICE = 30;
+const FAR_PRICE = 23;
 const LARGEST_PRICE = 1000;
 /** So many standard deviations below the upper tolerance is far enough, whatever the price: creeping there tells little. */
 const FAR_ENOUGH = 2.4;
@@ -52,7 +61,8 @@ export function worthiest(outcome: Outcome, band: Band, { angle, first }: Stand,
 		if (at.mean > target || at.mean + margin * at.sd > target + over) return Number.POSITIVE_INFINITY;
 		const past = (bound: number) => normalCdf((at.mean - target - bound) / at.sd);
 		const beyond = far > over ? prices.far * past(far) : 0;
-		return again * normalCdf((target - under - at.mean) / at.sd) + prices.over * past(over) + beyond;
+		const short = normalCdf((target - under - at.mean) / measuredSpread(at.sd));
+		return again * short + prices.over * past(over) + beyond;
 	};
 	const progress = first === null ? 0 : angle + PROGRESS * Math.max(0, target - under - angle);
 	const enough = ({ mean, sd: wide }: ReturnType<Outcome>) =>

@@ -22,7 +22,7 @@ function bendOnce(station: Station, wanted: Wanted): Taken {
 	const division = world.dial.division;
 	const stopping = world.operator.stopping ** 2;
 	const keyed = world.dial.loaded ** 2 + division ** 2 / 12;
-	const dial = world.dial.released ** 2 + division ** 2 / 12;
+	const dial = world.dial.released ** 2 + (division ** 2 + shop.play ** 2) / 12;
 	const finder = world.finder.sd ** 2 + world.finder.division ** 2 / 12;
 	const seatVariance = world.seating ** 2;
 
@@ -36,7 +36,7 @@ function bendOnce(station: Station, wanted: Wanted): Taken {
 	};
 	let [pulls, seats, before] = [0, 1, -1];
 	const read = (of: readonly number[], shift: number, variance: number, take: () => number) => {
-		g = taken(g, of, shift, variance, take);
+		g = taken(g, of, shift, variance, take, world.blunders.off + world.blunders.swapped);
 	};
 	const snug = () => {
 		const bent = pulls > 0;
@@ -88,10 +88,17 @@ function pulled(g: Gaussian, reach: number, variance: number): Gaussian {
 	};
 }
 
-function taken(g: Gaussian, row: readonly number[], shift: number, variance: number, take: () => number): Gaussian {
+function taken(
+	g: Gaussian,
+	row: readonly number[],
+	shift: number,
+	variance: number,
+	take: () => number,
+	wrong: number,
+): Gaussian {
 	const weigh = (value: number) => {
 		const { miss, variance: expected } = surprise(g, row, value - shift, variance);
-		return soundness(miss, expected);
+		return soundness(miss, expected, wrong);
 	};
 	const first = take();
 	if (weigh(first) >= 0.5) return updated(g, row, first - shift, variance, weigh(first));

@@ -9,7 +9,7 @@ import {
 	observe,
 	pull,
 } from '../../src/springback/filter.ts';
-import { doubt, doubtLoaded } from '../../src/springback/gates.ts';
+import { doubt, doubtLoaded, manyWrong } from '../../src/springback/gates.ts';
 import { accept, type StopRequest, suggestStop } from '../../src/springback/stop.ts';
 import { MOST_PULLS, type Rule, type Station, type Taken, type Wanted } from './stops-station.ts';
 
@@ -39,8 +39,8 @@ export function session(station: Station): Rule {
 
 function bendOnce(before: Filter, station: Station, wanted: Wanted, known: boolean): { filter: Filter; taken: Taken } {
 	const { shop, world } = station;
-	const base = { ...wanted, dialStep: world.dial.division, maxAngle: 240 };
 	let f = newBend(before);
+	const base = { ...wanted, dialStep: world.dial.division, maxAngle: 240 };
 	let measured = known;
 	let seats = 1;
 	let pulls = 0;
@@ -48,15 +48,15 @@ function bendOnce(before: Filter, station: Station, wanted: Wanted, known: boole
 	shop.seat(0);
 	if (world.operator.readsPointer) f = readInto(f, 'pointer', station.snug);
 	for (;;) {
-		const { stop } = suggestStop(f, { ...base, loadedBefore });
+		const { stop } = suggestStop(f, { ...base, loadedBefore, measured });
 		shop.pull(stop);
 		pulls += 1;
 		const loaded = loadedAsTaken(stop, station);
 		f = readInto(pull(f, stop, loaded), 'released', station.snug);
 		loadedBefore = Math.max(loadedBefore ?? 0, Math.min(stop, loaded));
-		const request: StopRequest = { ...base, loadedBefore };
+		const request: StopRequest = { ...base, loadedBefore, measured };
 		if (accept(f, request).likelyShort && pulls < MOST_PULLS) continue;
-		f = measure(f, station, !measured);
+		f = measure(f, station, !measured || manyWrong(f));
 		measured = true;
 		if (accept(f, request).under <= 0.5 || pulls >= MOST_PULLS) {
 			return { filter: f, taken: { pulls, seats, angle: shop.angle } };
@@ -96,7 +96,7 @@ function settled(f: Filter, kind: Kind, doubted: number, again: number, others: 
 	return observe(f, kind, likelier, { confirmed: true });
 }
 
-/** The angle finder, twice at a tube's first measurement. */
+/** The angle finder, once or twice. */
 function measure(f: Filter, { finder }: Station, twice: boolean): Filter {
 	if (!twice) return readInto(f, 'angle', finder);
 	const first = finder();

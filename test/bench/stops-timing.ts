@@ -5,7 +5,16 @@ import { suggestStop } from '../../src/springback/stop.ts';
 export function timings(): { update: number; decision: number } {
 	let f = newBend(newTube(filterPrior(0.021)));
 	const start = f;
-	const request = { target: 60, under: 0.5, over: 0.5, risk: 0.02, dialStep: 0.5, maxAngle: 180, loadedBefore: null };
+	const request = {
+		target: 60,
+		under: 0.5,
+		over: 0.5,
+		risk: 0.02,
+		dialStep: 0.5,
+		maxAngle: 180,
+		loadedBefore: null,
+		measured: true,
+	};
 	// Angles differ from turn to turn, so that nothing can be remembered.
 	const update = median(4000, (i) => {
 		f = pull(start, 60 + (i % 97) / 10, 60.2 + (i % 97) / 10);

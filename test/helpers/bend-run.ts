@@ -23,10 +23,17 @@ export interface BendRun {
 	angle: number;
 }
 
-export function bendOnce(start: Filter, shop: Shop, req: Omit<StopRequest, 'loadedBefore'>): BendRun {
+/** `known`: whether this tube was measured before. */
+export function bendOnce(
+	start: Filter,
+	shop: Shop,
+	wanted: Omit<StopRequest, 'loadedBefore' | 'measured'>,
+	known: boolean,
+): BendRun {
 	let f = newBend(start);
 	let seats = 1;
 	let pulls = 0;
+	let req = { ...wanted, measured: known };
 	let loadedBefore: number | null = null;
 	shop.newBend();
 	for (;;) {
@@ -39,6 +46,7 @@ export function bendOnce(start: Filter, shop: Shop, req: Omit<StopRequest, 'load
 		loadedBefore = Math.max(loadedBefore ?? 0, stop);
 		if (accept(f, { ...req, loadedBefore }).likelyShort) continue;
 		f = measured(f, shop);
+		req = { ...req, measured: true };
 		const now = accept(f, { ...req, loadedBefore });
 		if (now.under <= 0.5 || pulls >= 40) return { filter: f, pulls, seats, angle: shop.trueAngle() };
 		f = newSeat(f);

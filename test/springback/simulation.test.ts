@@ -13,7 +13,7 @@ function coldTubes(tubes: number, options: Partial<ShopOptions> = {}) {
 		for (let bend = 0; bend < 3; bend++) {
 			const target = Math.round(draw.uniform(30, 120) * 2) / 2;
 			const req = { target, under: 0.5, over: 0.5, risk: 0.02, dialStep: 0.5, maxAngle: 180 };
-			const run = bendOnce(f, shop, req);
+			const run = bendOnce(f, shop, req, bend > 0);
 			f = run.filter;
 			const error = run.angle - target;
 			total.bends++;

@@ -12,6 +12,7 @@ const base: StopRequest = {
 	dialStep: 0.5,
 	maxAngle: 180,
 	loadedBefore: null,
+	measured: true,
 };
 
 /** A machine that has made eight bends with 5 degrees and 5 % of springback, every reading off by as much as is common. */
@@ -133,6 +134,14 @@ describe('accept', () => {
 		const pulled = pull(newBend(taught), 62, 62);
 		expect(accept(pulled, { ...base, loadedBefore: 62 }).likelyShort).toBe(false);
 		expect(accept(observe(pulled, 'released', 57.5), { ...base, loadedBefore: 62 }).likelyShort).toBe(true);
+	});
+
+	it('measures a tube before it builds on the dial alone, but for a bend far short', () => {
+		const pulled = pull(newBend(taught), 62, 62);
+		const unmeasured = { ...base, loadedBefore: 62, measured: false };
+		expect(accept(observe(pulled, 'released', 57.5), unmeasured).likelyShort).toBe(false);
+		const short = pull(newBend(taught), 52, 52);
+		expect(accept(observe(short, 'released', 48.5), { ...unmeasured, loadedBefore: 52 }).likelyShort).toBe(true);
 	});
 
 	it('on a machine whose lag is unknown measures what is little short, pulls on what is far short', () => {
