@@ -33,8 +33,6 @@ export function farOver({ under, over }: Pick<Band, 'under' | 'over'>): number {
 
 /** One pull and what is read of it tell what machine and tube take back to within this, degrees. */
 const TOLD_BY_A_PULL = 0.34;
-/** Dial and finder together tell an angle to within this, degrees. */
-const TOLD_BY_MEASURING = 0.21;
 /** Places of the target between two divisions that stand for all. */
 const PLACES = 10;
 const MOST_PULLS_AHEAD = 5;
@@ -49,14 +47,6 @@ export function nextSpread(spread: number, { stopping, settled }: Hands): number
 	const unknown = Math.max(0, spread ** 2 - stopping ** 2);
 	const left = (unknown * TOLD_BY_A_PULL ** 2) / (unknown + TOLD_BY_A_PULL ** 2);
 	return Math.max(settled, Math.sqrt(stopping ** 2 + left));
-}
-
-/**
- * Spread of what an angle with this `spread` will be taken for once it is measured: less than its own, for part of it stays unknown. A bend
- * is pulled again when it is taken for short, not when it is.
- */
-export function measuredSpread(spread: number): number {
-	return spread ** 2 / Math.hypot(spread, TOLD_BY_MEASURING);
 }
 
 /** Expected cost of a bend in pulls, and the probability that it passes its upper tolerance. */
@@ -104,7 +94,7 @@ function stage(band: Band, sd: number, prices: Prices, after: Prospect | null): 
 
 /** A pull that aims at `aim` from the target. */
 function pulled({ under, over }: Band, aim: number, sd: number, prices: Prices, after: Prospect | null): Prospect {
-	const short = normalCdf((-under - aim) / measuredSpread(sd));
+	const short = normalCdf((-under - aim) / sd);
 	const past = normalCdf((aim - over) / sd);
 	const far = farOver({ under, over });
 	const one = 1 + prices.over * past + (far > over ? prices.far * normalCdf((aim - far) / sd) : 0);

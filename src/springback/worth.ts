@@ -4,16 +4,7 @@
  * and such that the whole bend takes the risk allowed: so the risk is spent where it buys most.
  */
 import { normalCdf, normalQuantile } from './normal.ts';
-import {
-	type Band,
-	farOver,
-	type Hands,
-	measuredSpread,
-	nextSpread,
-	type Prices,
-	type Prospects,
-	prospects,
-} from './prospect.ts';
+import { type Band, farOver, type Hands, nextSpread, type Prices, type Prospects, prospects } from './prospect.ts';
 
 export type { Band, Hands } from './prospect.ts';
 
@@ -61,8 +52,7 @@ export function worthiest(outcome: Outcome, band: Band, { angle, first }: Stand,
 		if (at.mean > target || at.mean + margin * at.sd > target + over) return Number.POSITIVE_INFINITY;
 		const past = (bound: number) => normalCdf((at.mean - target - bound) / at.sd);
 		const beyond = far > over ? prices.far * past(far) : 0;
-		const short = normalCdf((target - under - at.mean) / measuredSpread(at.sd));
-		return again * short + prices.over * past(over) + beyond;
+		return again * normalCdf((target - under - at.mean) / at.sd) + prices.over * past(over) + beyond;
 	};
 	const progress = first === null ? 0 : angle + PROGRESS * Math.max(0, target - under - angle);
 	const enough = ({ mean, sd: wide }: ReturnType<Outcome>) =>
