@@ -1,9 +1,10 @@
 import { expectReading, made, newSeat } from '../springback/filter.ts';
+import { wrongPart } from '../springback/scatter.ts';
 import { explainStop } from '../springback/stop.ts';
 import { around, tubeTurn } from '../tube/turns.ts';
 import { formatTape } from '../units/tape.ts';
 import { at, endBefore } from './as-built.ts';
-import { stopRequest, suggestion, target } from './bend-check.ts';
+import { isMeasured, stopRequest, suggestion, target } from './bend-check.ts';
 import { cautionsAt, RELIEF_CAUTION } from './cautions.ts';
 import { dueCheck, expectCheck, uncutTrim } from './check-reading.ts';
 import { doubtNow } from './doubts.ts';
@@ -101,8 +102,16 @@ function measureAsk(state: State, { wanted, first }: Extract<Phase, { at: 'measu
 		bend: state.bend,
 		expect: made(state.filter),
 		readings: wanted,
+		...(wanted === 2 ? { why: whyTwo(state) } : {}),
 		...(first ? { cautions: [RELIEF_CAUTION] } : {}),
 	};
+}
+
+/** Why one reading alone is not built on. */
+function whyTwo(state: State): string {
+	if (!isMeasured(state)) return 'It is the first measurement of this tube: all that follows is built on it.';
+	const wrong = Math.round(100 * wrongPart(state.filter.scatter));
+	return `About ${wrong} in 100 of the numbers given so far were wrong ones, so that one reading alone is not built on.`;
 }
 
 function confirmAsk(state: State, doubt: Doubt): ConfirmAsk {

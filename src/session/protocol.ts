@@ -60,6 +60,8 @@ export interface MeasureAsk {
 	bend: number;
 	expect: AngleEstimate;
 	readings: 1 | 2;
+	/** Why two readings are wanted. */
+	why?: string;
 	/** When the bend is being opened for the first time: what to mind. */
 	cautions?: string[];
 }

@@ -70,6 +70,7 @@ export const MEASURE: MeasureAsk = {
 	bend: 2,
 	expect: { angle: 47.9, sd: 0.35 },
 	readings: 2,
+	why: 'It is the first measurement of this tube: all that follows is built on it.',
 };
 export const CONFIRM: ConfirmAsk = {
 	ask: 'confirm',

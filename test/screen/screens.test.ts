@@ -42,7 +42,7 @@ const PAGES: PageCase[] = [
 	['pull-limit', [asks.SET, { ...asks.PULL, limit: true, lead: null, pull: 3 }], '', 'Pull 3'],
 	['released', [asks.SET, asks.PULL], '51.5\r', 'released'],
 	['measure', [asks.MEASURE], '47', 'Measure'],
-	['measure-second', [{ ...asks.MEASURE, readings: 1 }], '', 'Measure'],
+	['measure-second', [{ ...asks.MEASURE, readings: 1, why: undefined }], '', 'Measure'],
 	['confirm', [asks.CONFIRM], '', 'right?'],
 	['confirm-loaded', [asks.SET, asks.CONFIRM_LOADED], '', 'right?'],
 	['confirm-check', [asks.CONFIRM_CHECK], '', 'right?'],

@@ -25,7 +25,9 @@ describe('the first pull of a tube', () => {
 	const first = give(begin(plainJob({ tooling: { growth: 1 } })), { ready: true });
 
 	it('is measured, twice, where the dial shows it a little short: nothing is built on the dial alone', () => {
-		expect(open(pulled(first, -3), 'measure')).toMatchObject({ bend: 1, readings: 2 });
+		const measure = open(pulled(first, -3), 'measure');
+		expect(measure).toMatchObject({ bend: 1, readings: 2 });
+		expect(measure.why).toBe('It is the first measurement of this tube: all that follows is built on it.');
 	});
 
 	it('is followed by another where the dial shows it far short', () => {
@@ -46,11 +48,15 @@ describe('a measurement', () => {
 	};
 
 	it('is one reading after the first where few numbers are wrong', () => {
-		expect(open(second(afterWrong(2, 60)), 'measure').readings).toBe(1);
+		const measure = open(second(afterWrong(2, 60)), 'measure');
+		expect(measure.readings).toBe(1);
+		expect(measure.why).toBeUndefined();
 	});
 
 	it('is two readings every time where many numbers were wrong', () => {
-		expect(open(second(afterWrong(8, 60)), 'measure').readings).toBe(2);
+		const measure = open(second(afterWrong(8, 60)), 'measure');
+		expect(measure.readings).toBe(2);
+		expect(measure.why).toMatch(/^About [89] in 100 of the numbers given so far were wrong ones/);
 	});
 });
 

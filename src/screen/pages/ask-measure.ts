@@ -8,7 +8,8 @@ import { answer, expected, numberField, type PageView, SLASH, STAR } from './pag
 /** The bend is measured with the angle finder. */
 export function measurePage(state: SessionState, ask: MeasureAsk): PageView {
 	const second = isSecond(state, ask);
-	const wanted = ask.readings === 2 ? TWO : second ? SECOND : 'One reading wanted.';
+	const two = ask.readings === 2;
+	const wanted = two ? `${TWO} ${ask.why ?? ''}`.trim() : second ? SECOND : 'One reading wanted.';
 	return {
 		title: 'Measure the bend',
 		prompt: {
@@ -20,7 +21,7 @@ export function measurePage(state: SessionState, ask: MeasureAsk): PageView {
 		},
 		body: (room) => [
 			{ rank: 0, lines: [expected(plusMinus(angle(ask.expect.angle), ask.expect.sd))] },
-			{ rank: 0, lines: wrapped(wanted, room.columns, wanted === TWO || second ? 'alert' : 'plain') },
+			{ rank: 0, lines: wrapped(wanted, room.columns, two || second ? 'alert' : 'plain') },
 			{ rank: 1, lines: wrapped(HOW_TO_READ, room.columns, 'quiet') },
 		],
 	};
