@@ -22,7 +22,7 @@ export function learnedText(learned: Learned): string[] {
 			`learned in ${counted(taught.sessions, 'session')}, ${counted(taught.pulls, 'pull')}${restsOn(learned)}`,
 		),
 		...scatterLines(scatter),
-		`  wrong numbers: ${Math.round(100 * wrong.part)} in 100 (${counted(wrong.count, 'reading')} tell it)`,
+		`  wrong numbers: ${Math.round(100 * wrong.part)} in 100 (told by ${counted(wrong.count, 'reading')})`,
 		`  bend  springback          0${`${end / 2}`.padStart(half)}${`${end}`.padStart(half)}`,
 		...springback.map((point) => lineOf(point, end)),
 	];

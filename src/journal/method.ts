@@ -6,7 +6,7 @@ import { lessonFrom } from '../springback/lesson.ts';
  * How a log becomes a row. Raise it whenever the same log would give another row: when it changes what lists show, or which readings the
  * filter is given. What the filter and lessons make of readings is seen by itself.
  */
-const METHOD = 2;
+const METHOD = 3;
 
 /**
  * Names the way in which this program learns from a log. What it makes of a few readings stands in it, so that a change of the filter or of

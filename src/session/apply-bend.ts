@@ -1,5 +1,5 @@
 import { made, newBend, relieved, reopened } from '../springback/filter.ts';
-import { withoutStaleChecks } from './apply-reading.ts';
+import { wantedReadings, withoutStaleChecks } from './apply-reading.ts';
 import { absorbable, target } from './bend-check.ts';
 import { recorrect } from './correction.ts';
 import { estimated } from './estimate.ts';
@@ -21,7 +21,8 @@ export function openBend(state: State): State {
 		relievedFrom: from,
 		told: made(filter),
 	});
-	return { ...opened, phase: { at: 'measure', wanted: 1, got: [], must: true, first: bend.relievedFrom === null } };
+	const wanted = wantedReadings(opened);
+	return { ...opened, phase: { at: 'measure', wanted, got: [], must: true, first: bend.relievedFrom === null } };
 }
 
 /** What is measured from now on is no longer what the pull led to. */

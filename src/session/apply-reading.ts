@@ -12,13 +12,24 @@ import type { BendState, Phase, State } from './state.ts';
 import { bendAt, nextEntry, withBend } from './state.ts';
 import { absorbs } from './what-if.ts';
 
-/** `count`: how many independent readings it stands for; `confirmed`: read again, and it stands. */
-export function takeReading(state: State, reading: Reading, count: 1 | 2, confirmed: boolean): State {
+/**
+ * `count`: how many independent readings it stands for; `confirmed`: read again, and it stands; `setAside`: how many others were not used.
+ */
+export interface Weighed {
+	count: 1 | 2;
+	confirmed: boolean;
+	setAside: number;
+}
+
+export const PLAIN: Weighed = { count: 1, confirmed: false, setAside: 0 };
+
+export function takeReading(state: State, reading: Reading, weighed: Weighed): State {
 	const { of, value } = reading;
+	const { count, confirmed, setAside } = weighed;
 	const number = reading.bend ?? state.bend;
 	switch (of) {
 		case 'pointer': {
-			const filter = observe(state.filter, 'pointer', value, { readings: count, confirmed });
+			const filter = observe(state.filter, 'pointer', value, { readings: count, confirmed, setAside });
 			return withBend({ ...state, filter }, number, { pointer: value });
 		}
 		case 'mark':
@@ -30,11 +41,11 @@ export function takeReading(state: State, reading: Reading, count: 1 | 2, confir
 		case 'loaded':
 			return loadedTaken(state, reading);
 		case 'released': {
-			const filter = observe(state.filter, 'released', value, { readings: count, confirmed });
+			const filter = observe(state.filter, 'released', value, { readings: count, confirmed, setAside });
 			return afterPull(told(withLastPull({ ...state, filter }, { released: value })));
 		}
 		case 'angle':
-			return angleTaken(state, value, count, confirmed);
+			return angleTaken(state, value, weighed);
 		case 'check': {
 			const name = reading.name ?? '';
 			return nextCheck(learnFromCheck(state, name, value, count, confirmed));
@@ -105,7 +116,7 @@ function measurePhase(state: State): Phase {
  * A tube's first measurement: two independent readings. Little is known yet, so that a blunder would not stand out, and what they tell of
  * this tube serves every bend after it. Where many wrong numbers were seen, two every time.
  */
-function wantedReadings(state: State): 1 | 2 {
+export function wantedReadings(state: State): 1 | 2 {
 	return isMeasured(state) && !manyWrong(state.filter) ? 1 : 2;
 }
 
@@ -116,12 +127,12 @@ export function noteReading(state: State, value: number): State {
 	return { ...state, phase: { at: 'measure', wanted: 1, got: [...got, value], must } };
 }
 
-function angleTaken(state: State, value: number, count: number, confirmed: boolean): State {
+function angleTaken(state: State, value: number, { count, confirmed, setAside }: Weighed): State {
 	const got = state.phase.at === 'measure' ? state.phase.got : [];
 	const all = confirmed ? [value] : [...got, value];
 	const mean = all.reduce((sum, x) => sum + x, 0) / all.length;
 	const readings = confirmed ? count : all.length;
-	const filter = observe(state.filter, 'angle', mean, { readings, confirmed });
+	const filter = observe(state.filter, 'angle', mean, { readings, confirmed, setAside });
 	const row = bendAt(state, state.bend).pulls.at(-1);
 	return afterAngle(told(withLastPull({ ...state, filter }, { measured: [...(row?.measured ?? []), ...all] })));
 }
@@ -130,8 +141,8 @@ function angleTaken(state: State, value: number, count: number, confirmed: boole
 export function skipMeasuring(state: State): State {
 	const { phase } = state;
 	const [noted] = phase.at === 'measure' ? phase.got : [];
-	if (noted !== undefined) return angleTaken({ ...state, phase: measurePhase(state) }, noted, 1, false);
-	return { ...state, phase: isShort(state) && !atLimit(state) ? { at: 'pull' } : { at: 'decide' } };
+	if (noted !== undefined) return angleTaken({ ...state, phase: measurePhase(state) }, noted, PLAIN);
+	return { ...state, byDial: true, phase: isShort(state) && !atLimit(state) ? { at: 'pull' } : { at: 'decide' } };
 }
 
 /** Checks are asked when the angle alone would be accepted. */

@@ -1,6 +1,6 @@
 import { made, newSeat } from '../springback/filter.ts';
 import { acceptBend, openBend, reopenBend } from './apply-bend.ts';
-import { nextCheck, noteReading, skipMeasuring, takeReading, withCheck } from './apply-reading.ts';
+import { nextCheck, noteReading, PLAIN, skipMeasuring, takeReading, withCheck } from './apply-reading.ts';
 import { at } from './as-built.ts';
 import { isShort, target } from './bend-check.ts';
 import type { Event, Reading } from './events.ts';
@@ -15,7 +15,7 @@ export function apply(state: State, event: Event): State {
 		case 'tube-set':
 			return tubeSet(state);
 		case 'reading-taken':
-			return takeReading(state, event.reading, 1, false);
+			return takeReading(state, event.reading, PLAIN);
 		case 'reading-noted':
 			return noteReading(state, event.reading.value);
 		case 'reading-doubted': {
@@ -72,11 +72,13 @@ function tubeSet(state: State): State {
 
 function settleDoubt(state: State, event: Extract<Event, { type: 'doubt-settled' }>): State {
 	const { phase } = state;
-	if (phase.at !== 'confirm') return takeReading(state, event.reading, event.count, true);
+	const { count } = event;
+	const settled = { count, confirmed: count === 2, setAside: event.setAside.length };
+	if (phase.at !== 'confirm') return takeReading(state, event.reading, settled);
 	const amended = phase.doubt.amended;
 	const reading = amended ? phase.doubt.reading : event.reading;
 	const back = { ...state, phase: phase.back, aside: null };
-	const taken = takeReading(back, reading, amended ? 1 : event.count, !amended && event.count === 2);
+	const taken = takeReading(back, reading, amended ? PLAIN : settled);
 	const set = event.setAside.map((value) => show(value)).join(' and ');
 	const own = set === '' || amended ? null : `Set aside: ${setAside(state, event.reading, set)}.`;
 	return { ...taken, aside: [own, taken.aside].filter((said) => said !== null).join(' ') || null };

@@ -111,7 +111,7 @@ function measureAsk(state: State, { wanted, first }: Extract<Phase, { at: 'measu
 function whyTwo(state: State): string {
 	if (!isMeasured(state)) return 'It is the first measurement of this tube: all that follows is built on it.';
 	const wrong = Math.round(100 * wrongPart(state.filter.scatter));
-	return `About ${wrong} in 100 of the numbers given so far were wrong ones, so that one reading alone is not built on.`;
+	return `As far as readings tell, some ${wrong} in 100 are wrong numbers here, so that one alone is not built on.`;
 }
 
 function confirmAsk(state: State, doubt: Doubt): ConfirmAsk {

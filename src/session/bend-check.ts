@@ -21,7 +21,7 @@ export function stopRequest(state: State): StopRequest {
 		dialStep: tooling.dialStep,
 		maxAngle: tooling.maxAngle,
 		loadedBefore: inSeat.length > 0 ? Math.max(...inSeat) : null,
-		measured: isMeasured(state),
+		measured: isMeasured(state) || state.byDial,
 		forced: state.forced,
 	};
 }

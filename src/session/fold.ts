@@ -50,6 +50,7 @@ export function initial(start: Start): State {
 		plan: { plan: 'new', current: drawing, before: null, corrected: null, note: null },
 		forced: false,
 		suspended: null,
+		byDial: false,
 		aside: null,
 		past: null,
 		finished: null,

@@ -123,6 +123,8 @@ export interface State {
 	/** The next pull was chosen by the operator: it has to move the tube. */
 	forced: boolean;
 	suspended: Suspended | null;
+	/** A measurement of this tube was skipped: the operator goes by the dial. */
+	byDial: boolean;
 	/** A sentence about a reading set aside, for the next reason given. */
 	aside: string | null;
 	/** The state before the newest record that can be undone. */

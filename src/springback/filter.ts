@@ -35,7 +35,7 @@ import {
 } from './scatter.ts';
 
 /** How far off a wrong number is: most are a slip of a few degrees, which is what is hard to tell from a bend. */
-const BLUNDER_SD = 3;
+const BLUNDER_SD = 4.5;
 /** A reading's miss tells of its scatter up to this many times its variance: one blunder must not pass for general noise. */
 const MISS_CAP = 12;
 
@@ -185,6 +185,8 @@ export interface ReadingOptions {
 	readings?: number;
 	/** The operator has read it again and it stands, however unlikely it looked. */
 	confirmed?: boolean;
+	/** How many other readings of the same thing were set aside for it. */
+	setAside?: number;
 }
 
 /** What a reading of this kind is expected to show; `sd` with the reading's own error. */
@@ -226,10 +228,10 @@ export function observe(f: Filter, kind: ReadingKind, value: number, options: Re
 	};
 }
 
-/** A confirmed reading is one of two: they agree, or the other was set aside as wrong. */
-function wrongCounted(scatter: Scatter, wrong: number, { readings = 1, confirmed }: ReadingOptions): Scatter {
-	if (confirmed) return withReadings(scatter, readings === 1 ? 1 : 0, 2);
-	return withReadings(scatter, wrong * readings, readings);
+/** What was set aside was wrong; of what counts, each reading is so with probability `wrong`. What has an `sd` of its own was no such reading. */
+function wrongCounted(scatter: Scatter, wrong: number, { readings = 1, setAside = 0, sd }: ReadingOptions): Scatter {
+	if (sd !== undefined) return scatter;
+	return withReadings(scatter, wrong * readings + setAside, readings + setAside);
 }
 
 /** What a reading that missed says of how readings of its kind scatter. */

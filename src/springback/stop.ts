@@ -27,7 +27,7 @@ export interface StopRequest {
 	maxAngle: number;
 	/** Largest dial angle already reached in this seat, null in a fresh one: stopping there again moves nothing. */
 	loadedBefore: number | null;
-	/** Whether the angle finder has told anything of this tube. */
+	/** Whether the angle finder has told anything of this tube, or is not asked. */
 	measured: boolean;
 	/** The operator pulls against the advice: stop at least one dial step where the tube is expected to move. */
 	forced?: boolean;

@@ -7,7 +7,7 @@ import type { Draw } from '../../src/practice/random.ts';
 import { rounded } from '../../src/practice/shop.ts';
 import { type TrueBend, trueShape } from '../../src/practice/true-tube.ts';
 import { acceptBend } from '../../src/session/apply-bend.ts';
-import { takeReading } from '../../src/session/apply-reading.ts';
+import { PLAIN, takeReading } from '../../src/session/apply-reading.ts';
 import { cutToFit, rawTube, tubeAtWork } from '../../src/session/as-built.ts';
 import { checksDue } from '../../src/session/check-reading.ts';
 import { drawingNumbers } from '../../src/session/correction.ts';
@@ -118,7 +118,7 @@ export function makeTube(job: Job, noise: Noise, errors: Errors, rule: Rule): Ma
 				checkValue(job.checks[index]!, shape, job.tube) + errors.checks[index]!,
 				job.tooling.tape / 2,
 			);
-			state = takeReading({ ...state, phase: { at: 'check', queue: [name] } }, { of: 'check', name, value }, 1, false);
+			state = takeReading({ ...state, phase: { at: 'check', queue: [name] } }, { of: 'check', name, value }, PLAIN);
 		}
 		state = acceptBend(state);
 		if (rule === 'corrected') worse.push(...worseBy(state, bends, trueJob));

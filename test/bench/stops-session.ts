@@ -39,8 +39,8 @@ export function session(station: Station): Rule {
 
 function bendOnce(before: Filter, station: Station, wanted: Wanted, known: boolean): { filter: Filter; taken: Taken } {
 	const { shop, world } = station;
-	let f = newBend(before);
 	const base = { ...wanted, dialStep: world.dial.division, maxAngle: 240 };
+	let f = newBend(before);
 	let measured = known;
 	let seats = 1;
 	let pulls = 0;
@@ -88,12 +88,12 @@ function readInto(f: Filter, kind: Kind, read: () => number): Filter {
 function settled(f: Filter, kind: Kind, doubted: number, again: number, others: readonly number[]): Filter {
 	for (const other of [doubted, ...others]) {
 		if (Math.abs(again - other) <= AGREE) {
-			return observe(f, kind, (again + other) / 2, { readings: 2, confirmed: true });
+			return observe(f, kind, (again + other) / 2, { readings: 2, confirmed: true, setAside: others.length });
 		}
 	}
 	const { value } = expectReading(f, kind);
 	const [likelier = again] = [doubted, again, ...others].sort((a, b) => Math.abs(a - value) - Math.abs(b - value));
-	return observe(f, kind, likelier, { confirmed: true });
+	return observe(f, kind, likelier, { setAside: 1 + others.length });
 }
 
 /** The angle finder, once or twice. */

@@ -136,7 +136,7 @@ describe('what was learned', () => {
 		expect(code).toBe(0);
 		expect(lines.slice(0, 3)).toEqual(['Bender shop (not set up)', '', '  die 6 in, 1.5 x 0.095 in 1020-dom']);
 		expect(lines[3]).toMatch(/^ {4}learned in 2 sessions, \d+ pulls$/);
-		expect(lines[7]).toMatch(/^ {4}wrong numbers: [2-5] in 100 \(\d\d readings tell it\)$/);
+		expect(lines[7]).toMatch(/^ {4}wrong numbers: [2-5] in 100 \(told by \d\d readings\)$/);
 		const rows = lines.filter((line) => line.includes('|'));
 		expect(rows.map((line) => Number(line.slice(0, 8)))).toEqual([15, 30, 45, 60, 90, 120]);
 		for (const row of rows) {

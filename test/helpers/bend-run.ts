@@ -13,7 +13,7 @@ export function readInto(f: Filter, kind: Kind, first: number, read: () => numbe
 	if (Math.abs(second - first) <= 1) return observe(f, kind, (first + second) / 2, { readings: 2, confirmed: true });
 	const before = made(f).angle;
 	const likelier = doubt(f, kind, second) && Math.abs(first - before) < Math.abs(second - before) ? first : second;
-	return observe(f, kind, likelier);
+	return observe(f, kind, likelier, { setAside: 1 });
 }
 
 export interface BendRun {

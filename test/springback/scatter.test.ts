@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { type Filter, filterPrior, newBend, newTube, observe, pull } from '../../src/springback/filter.ts';
+import {
+	type Filter,
+	filterPrior,
+	newBend,
+	newTube,
+	observe,
+	pull,
+	type ReadingOptions,
+} from '../../src/springback/filter.ts';
 import { manyWrong } from '../../src/springback/gates.ts';
 import { together, withTallies } from '../../src/springback/lesson.ts';
 import { wrongPart } from '../../src/springback/scatter.ts';
@@ -33,11 +41,14 @@ describe('the part of numbers that are wrong', () => {
 		expect(manyWrong(measured(400, 1000))).toBe(false);
 	});
 
-	it('counts a reading that was confirmed as two of which none is wrong, and one whose fellow was set aside as one of two', () => {
+	it('counts what was confirmed as right, what was set aside as wrong, and what a check told not at all', () => {
 		const bend = pull(newBend(cold), 60, 60);
-		const confirmed = observe(bend, 'angle', 52, { readings: 2, confirmed: true });
-		expect(confirmed.scatter.wrong).toEqual({ sum: 0, count: 2 });
-		expect(observe(bend, 'angle', 52, { confirmed: true }).scatter.wrong).toEqual({ sum: 1, count: 2 });
+		const told = (options: ReadingOptions) => observe(bend, 'angle', 52, options).scatter.wrong;
+		expect(told({ readings: 2, confirmed: true })).toEqual({ sum: 0, count: 2 });
+		expect(told({ readings: 2, confirmed: true, setAside: 1 })).toEqual({ sum: 1, count: 3 });
+		expect(told({ setAside: 1 }).count).toBe(2);
+		expect(told({ setAside: 1 }).sum).toBeCloseTo(1 + told({}).sum, 12);
+		expect(told({ sd: 0.1, confirmed: true })).toEqual({ sum: 0, count: 0 });
 	});
 
 	it('is carried to later sessions', () => {
