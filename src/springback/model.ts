@@ -41,7 +41,7 @@ export const DIAL_AGREES = 1;
 /** The take-up builds up over the first degrees of a bend, by this many each e-fold. */
 const BUILD_UP = 6.5;
 /** Of one machine against another, as a part of it: between 4 and 10 degrees, evenly (common practice, no source). */
-const BUILD_UP_SD = 0.25;
+const BUILD_UP_SD = 0.27;
 
 export type ReadingKind = 'angle' | 'released' | 'pointer';
 

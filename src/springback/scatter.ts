@@ -20,7 +20,7 @@ export type Scatter = Readonly<Record<TallyKind, Tally>>;
 /** Standard deviations of any shop (common practice, no source). */
 const COMMON: Readonly<Record<ScatterKind, number>> = { stop: 0.25, seat: 0.25, dial: 0.2, finder: 0.25 };
 /** The common figure weighs as much as so many deviations. */
-const WEIGHT = 12;
+const WEIGHT = 24;
 /** No shop is thought this much better or worse than the common one, as a factor of the standard deviation. */
 const WITHIN = { least: 0.4, most: 2 };
 /** One deviation counts as no more than so many standard deviations: a blunder that was confirmed is no scatter. */
