@@ -63,11 +63,11 @@ export function stoppingVariance(f: Filter): number {
 	return varianceOf('stop', f.scatter);
 }
 
-/** At best a look at the dial leaves so much of the seat's variance unknown. */
-const SEAT_LEFT = 0.5;
+/** A plan counts on no look at the dial that leaves less than this part of the seat's variance unknown. */
+const SEAT_LEFT = 0.6;
 
 /**
- * Spread of the outcome of a pull where machine and tube are known, and of the seat as much as here: half where somebody said
+ * Spread of the outcome of a pull where machine and tube are known, and of the seat as much as here: more where somebody said
  * what the dial shows with the tube snug.
  */
 export function settledSd(f: Filter): number {

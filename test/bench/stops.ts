@@ -84,7 +84,11 @@ for (const risk of [0.05, 0.1]) {
 	compare(`  the same, above +.5`, ours, { ...low, risk, counted: 0.5 }, [0, 3], 4000);
 }
 const rough = { ...USUAL, operator: { ...USUAL.operator, stopping: 0.3 } };
-compare('stop .3, 14 31 17', ours, { ...even(0.5, rough), angles: low.angles }, [0, 3, 10], 4000);
+const hasty = { ...even(0.5, rough), angles: low.angles };
+compare('stop .3, 14 31 17', { session }, hasty, [0], 4000);
+// As near to its limits as this comes, chance should not decide.
+compare('stop .3, 14 31 17', ours, hasty, [3], 12_000);
+compare('stop .3, 14 31 17', { session }, hasty, [10], 1500);
 for (const [name, world] of Object.entries(FOREIGN)) compare(name, ours, even(0.5, world), [3], 3000);
 const careless = { ...USUAL, blunders: { off: 0.06, swapped: 0.03 } };
 compare('blunders x3', ours, even(0.5, careless), [3], 6000);
