@@ -1,5 +1,5 @@
 import { made, newBend, relieved, reopened } from '../springback/filter.ts';
-import { wantedReadings, withoutStaleChecks } from './apply-reading.ts';
+import { measurePhase, withoutStaleChecks } from './apply-reading.ts';
 import { absorbable, target } from './bend-check.ts';
 import { recorrect } from './correction.ts';
 import { estimated } from './estimate.ts';
@@ -21,8 +21,7 @@ export function openBend(state: State): State {
 		relievedFrom: from,
 		told: made(filter),
 	});
-	const wanted = wantedReadings(opened);
-	return { ...opened, phase: { at: 'measure', wanted, got: [], must: true, first: bend.relievedFrom === null } };
+	return { ...opened, phase: { ...measurePhase(opened), must: true, first: bend.relievedFrom === null } };
 }
 
 /** What is measured from now on is no longer what the pull led to. */

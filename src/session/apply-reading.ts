@@ -108,7 +108,7 @@ function afterPull(state: State): State {
 	return { ...state, phase: again ? { at: 'pull' } : measurePhase(state) };
 }
 
-function measurePhase(state: State): Phase {
+export function measurePhase(state: State): Extract<Phase, { at: 'measure' }> {
 	return { at: 'measure', wanted: wantedReadings(state), got: [], must: false };
 }
 
@@ -116,7 +116,7 @@ function measurePhase(state: State): Phase {
  * A tube's first measurement: two independent readings. Little is known yet, so that a blunder would not stand out, and what they tell of
  * this tube serves every bend after it. Where many wrong numbers were seen, two every time.
  */
-export function wantedReadings(state: State): 1 | 2 {
+function wantedReadings(state: State): 1 | 2 {
 	return isMeasured(state) && !manyWrong(state.filter) ? 1 : 2;
 }
 

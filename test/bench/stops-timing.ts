@@ -1,27 +1,18 @@
 import { filterPrior, newBend, newTube, observe, pull } from '../../src/springback/filter.ts';
 import { suggestStop } from '../../src/springback/stop.ts';
+import { BEND_OF_60 } from '../helpers/stop-request.ts';
 
 /** Median times in microseconds: a pull or a reading taken in, and a stop decided. */
 export function timings(): { update: number; decision: number } {
 	let f = newBend(newTube(filterPrior(0.021)));
 	const start = f;
-	const request = {
-		target: 60,
-		under: 0.5,
-		over: 0.5,
-		risk: 0.02,
-		dialStep: 0.5,
-		maxAngle: 180,
-		loadedBefore: null,
-		measured: true,
-	};
 	// Angles differ from turn to turn, so that nothing can be remembered.
 	const update = median(4000, (i) => {
 		f = pull(start, 60 + (i % 97) / 10, 60.2 + (i % 97) / 10);
 		f = observe(f, 'released', 56 + (i % 89) / 10);
 		f = observe(f, 'angle', 54.6 + (i % 83) / 10);
 	});
-	const decision = median(2000, (i) => suggestStop(f, { ...request, target: 30 + (i % 900) / 10 }));
+	const decision = median(2000, (i) => suggestStop(f, { ...BEND_OF_60, target: 30 + (i % 900) / 10 }));
 	return { update: update / 3, decision };
 }
 

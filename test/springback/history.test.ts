@@ -7,6 +7,7 @@ import { eigen, inverse } from '../../src/springback/linear.ts';
 import { mechanicsPrior } from '../../src/springback/mechanics.ts';
 import { bendOnce } from '../helpers/bend-run.ts';
 import { draws, newMachine, type Shop } from '../helpers/plain-shop.ts';
+import { BEND_OF_60 } from '../helpers/stop-request.ts';
 
 const mechanics = (od: number, wall: number, strength: number) =>
 	mechanicsPrior({ od, wall }, 152.4, { name: '', yield: strength, modulus: 29_000 }).k;
@@ -36,7 +37,7 @@ function tube(start: Filter, shop: Shop, kin: Kin, session: number, targets = [3
 	const from = newTube(start);
 	let end = from;
 	for (const [at, target] of targets.entries()) {
-		const wanted = { target, under: 0.5, over: 0.5, risk: 0.02, dialStep: 0.5, maxAngle: 180 };
+		const wanted = { ...BEND_OF_60, target };
 		end = bendOnce(end, shop, wanted, at > 0).filter;
 	}
 	return { end, lesson: lessonFrom(kin, from, end, { ...ABOUT, at: day(session), session: `${session}` }) };
@@ -261,7 +262,7 @@ describe('a session that begins with what others taught', () => {
 			const target = draws(seed).uniform(30, 110);
 			const stop = target + 4;
 			sum += (shop.trueReach(stop) - reach(start, stop).mean) ** 2;
-			const wanted = { target, under: 0.5, over: 0.5, risk: 0.02, dialStep: 0.5, maxAngle: 180 };
+			const wanted = { ...BEND_OF_60, target };
 			const run = bendOnce(start, shop, wanted, false);
 			pulls += run.pulls;
 			over += run.angle > target + 0.5 ? 1 : 0;

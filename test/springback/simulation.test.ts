@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { filterPrior, newTube } from '../../src/springback/filter.ts';
 import { bendOnce } from '../helpers/bend-run.ts';
 import { draws, newMachine, type ShopOptions } from '../helpers/plain-shop.ts';
+import { BEND_OF_60 } from '../helpers/stop-request.ts';
 
 /** Cold machines, one tube of three bends each, targets 30..120, half a degree either way. */
 function coldTubes(tubes: number, options: Partial<ShopOptions> = {}) {
@@ -12,7 +13,7 @@ function coldTubes(tubes: number, options: Partial<ShopOptions> = {}) {
 		let f = newTube(filterPrior(0.021));
 		for (let bend = 0; bend < 3; bend++) {
 			const target = Math.round(draw.uniform(30, 120) * 2) / 2;
-			const req = { target, under: 0.5, over: 0.5, risk: 0.02, dialStep: 0.5, maxAngle: 180 };
+			const req = { ...BEND_OF_60, target };
 			const run = bendOnce(f, shop, req, bend > 0);
 			f = run.filter;
 			const error = run.angle - target;

@@ -2,18 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Filter, filterPrior, made, newBend, newSeat, observe, pull, reach } from '../../src/springback/filter.ts';
 import { accept, explainStop, predictStop, type StopRequest, suggestStop } from '../../src/springback/stop.ts';
+import { BEND_OF_60 as base } from '../helpers/stop-request.ts';
 
 const cold = filterPrior(0.021);
-const base: StopRequest = {
-	target: 60,
-	under: 0.5,
-	over: 0.5,
-	risk: 0.02,
-	dialStep: 0.5,
-	maxAngle: 180,
-	loadedBefore: null,
-	measured: true,
-};
 
 /** A machine that has made eight bends with 5 degrees and 5 % of springback, every reading off by as much as is common. */
 const taught = [...Array(8).keys()].reduce((f: Filter, i) => {
