@@ -1,5 +1,5 @@
 import { made, observe, pull } from '../springback/filter.ts';
-import { manyWrong } from '../springback/gates.ts';
+import { manyWrong, narrowBand } from '../springback/gates.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import { endBefore } from './as-built.ts';
 import { absorbable, acceptance, atLimit, isMeasured, isOver, isShort, target } from './bend-check.ts';
@@ -114,10 +114,11 @@ export function measurePhase(state: State): Extract<Phase, { at: 'measure' }> {
 
 /**
  * A tube's first measurement: two independent readings. Little is known yet, so that a blunder would not stand out, and what they tell of
- * this tube serves every bend after it. Where many wrong numbers were seen, two every time.
+ * this tube serves every bend after it. Where many wrong numbers were seen, or the band is narrow for the finder, two every time.
  */
 function wantedReadings(state: State): 1 | 2 {
-	return isMeasured(state) && !manyWrong(state.filter) ? 1 : 2;
+	const everyTime = manyWrong(state.filter) || narrowBand(state.filter, state.start.job.tolerance);
+	return isMeasured(state) && !everyTime ? 1 : 2;
 }
 
 export function noteReading(state: State, value: number): State {

@@ -2,18 +2,18 @@
 import { covarianceWith, dot, type Gaussian, maxMoments, replaced, surprise, updated } from './gaussian.ts';
 import {
 	ANGLE,
+	BUILD_UP,
+	BUILD_UP_SD,
 	CURVATURE,
 	CURVATURE_SD,
 	dialUnderLoad,
 	FRAME,
 	LAG,
-	LAG_SD,
-	LAG_SHARE,
+	LAG_PRIOR,
 	MECHANICS_SD,
-	onsetSd,
+	outcomeOf,
 	PROPORTION,
 	PULL_SD,
-	pullRow,
 	type ReadingKind,
 	readingRow,
 	SEAT,
@@ -24,6 +24,8 @@ import {
 	TUBE_TAKE_UP,
 	TUBE_TAKE_UP_SD,
 } from './model.ts';
+import { normalCdf } from './normal.ts';
+import { dialSet, either, ofOdds, settingOdds } from './pointer.ts';
 import {
 	NOTHING_SEEN,
 	roundingVariance,
@@ -34,6 +36,8 @@ import {
 	wrongPart,
 } from './scatter.ts';
 
+/** A hair over half a division is half a division. */
+const HAIR = 1e-9;
 /** How far off a wrong number is: most are a slip of a few degrees, which is what is hard to tell from a bend. */
 const BLUNDER_SD = 4.5;
 /** A reading's miss tells of its scatter up to this many times its variance: one blunder must not pass for general noise. */
@@ -48,10 +52,12 @@ export interface Filter extends Gaussian {
 	readonly seen: boolean;
 	/** Whether the bend may have been opened since its largest pull, and so lie far below it. */
 	readonly opened: boolean;
-	/** Variance that the seat's error had when the tube was put in. */
+	/** Variance that the seat's error had when the tube was put in; 0 before the first seat, and where the dial was set since. */
 	readonly seated: number;
 	/** How uncertain the outcome of this bend's first pull was, a standard deviation; 0 before it. */
 	readonly first: number;
+	/** Logarithm of the odds that these hands set the dial where it is wanted instead of reading it. */
+	readonly setting: number;
 	/** How hands and instruments were seen to scatter. */
 	readonly scatter: Scatter;
 	/** The dial's division, degrees. */
@@ -71,8 +77,13 @@ const SEAT_LEFT = 0.6;
  * what the dial shows with the tube snug.
  */
 export function settledSd(f: Filter): number {
-	const left = f.cov[SEAT]![SEAT]! / f.seated;
+	const left = f.seated === 0 ? 1 : f.cov[SEAT]![SEAT]! / f.seated;
 	return Math.sqrt(stoppingVariance(f) + varianceOf('seat', f.scatter) * Math.min(1, Math.max(SEAT_LEFT, left)));
+}
+
+/** By how much the dial was told to stand off since the tube was put in, degrees; 0 as long as nothing tells. */
+export function seatShift(f: Filter): number {
+	return f.mean[SEAT]!;
 }
 
 /** Variance of one reading. */
@@ -87,16 +98,14 @@ function readingVariance(f: Filter, kind: ReadingKind): number {
  */
 export function filterPrior(k: number, dialStep = 0.5): Filter {
 	const proportionSd = 90 * Math.hypot(MECHANICS_SD * k, FRAME.sd);
-	const takeUpVariance = TAKE_UP_PRIOR.sd ** 2;
-	const mean = [TAKE_UP_PRIOR.mean, 90 * (k + FRAME.mean), 0, LAG_SHARE * TAKE_UP_PRIOR.mean, 0, 0, 0, 0];
+	const mean = [TAKE_UP_PRIOR.mean, 90 * (k + FRAME.mean), 0, LAG_PRIOR.mean, 0, 0, 0, 0, 0];
 	const cov = mean.map(() => mean.map(() => 0));
-	cov[TAKE_UP]![TAKE_UP] = takeUpVariance;
+	cov[TAKE_UP]![TAKE_UP] = TAKE_UP_PRIOR.sd ** 2;
 	cov[PROPORTION]![PROPORTION] = proportionSd ** 2;
 	cov[CURVATURE]![CURVATURE] = CURVATURE_SD ** 2;
-	cov[LAG]![LAG] = LAG_SHARE ** 2 * takeUpVariance + LAG_SD ** 2;
-	cov[LAG]![TAKE_UP] = LAG_SHARE * takeUpVariance;
-	cov[TAKE_UP]![LAG] = LAG_SHARE * takeUpVariance;
-	const bend = { pulls: 0, largest: 0, seen: false, opened: false, seated: 0, first: 0 };
+	cov[LAG]![LAG] = LAG_PRIOR.sd ** 2;
+	cov[BUILD_UP]![BUILD_UP] = BUILD_UP_SD ** 2;
+	const bend = { pulls: 0, largest: 0, seen: false, opened: false, seated: 0, first: 0, setting: 0 };
 	return newTube({ mean, cov, ...bend, scatter: NOTHING_SEEN, dialStep });
 }
 
@@ -121,7 +130,6 @@ export function newSeat(f: Filter): Filter {
 
 /** What the seat that ends now says of seats. */
 function seatTold(f: Filter): Scatter {
-	// Before the first seat there is none.
 	if (f.seated === 0) return f.scatter;
 	const part = 1 - f.cov[SEAT]![SEAT]! / f.seated;
 	return part > 0 ? withDeviation(f.scatter, 'seat', f.mean[SEAT]!, part) : f.scatter;
@@ -136,17 +144,16 @@ export function reopened(f: Filter, made: { angle: number; sd: number }, largest
 
 /** What a pull to exactly `loaded` would leave: mean and variance, and the covariance with the angle there now. */
 export function reach(f: Filter, loaded: number): { mean: number; variance: number; withAngle: number } {
-	const row = pullRow(loaded);
+	const { mean, row } = outcomeOf(f.mean, loaded);
 	const c = covarianceWith(f, row);
-	const onset = f.mean[TAKE_UP]! * onsetSd(loaded);
-	return { mean: loaded + dot(row, f.mean), variance: dot(row, c) + onset ** 2, withAngle: c[ANGLE]! };
+	return { mean, variance: dot(row, c), withAngle: c[ANGLE]! };
 }
 
 /** After a pull that was asked to stop at `asked` and of which `keyed` was read under load. */
 export function pull(f: Filter, asked: number, keyed: number): Filter {
 	const held = dialUnderLoad(asked, keyed, stoppingVariance(f), roundingVariance(f.dialStep));
 	const { loaded, deviation, part } = held;
-	const c = covarianceWith(f, pullRow(loaded));
+	const c = covarianceWith(f, outcomeOf(f.mean, loaded).row);
 	const now = reach(f, loaded);
 	const before = { mean: f.mean[ANGLE]!, variance: f.cov[ANGLE]![ANGLE]! };
 	const max = maxMoments(
@@ -208,8 +215,26 @@ export function soundness(miss: number, variance: number, wrong: number, reading
 	return 1 / (1 + Math.exp(-logOdds));
 }
 
-/** After a reading: `angle` by the angle finder, `released` on the dial, `pointer` on the dial with the tube snug before pulling. */
+/**
+ * After a reading: `angle` by the angle finder, `released` on the dial, `pointer` on the dial with the tube snug before pulling. A pointer
+ * that stands where it was wanted on a bent tube may have been set there; it is believed as far as these hands are known to read it.
+ */
 export function observe(f: Filter, kind: ReadingKind, value: number, options: ReadingOptions = {}): Filter {
+	const read = observed(f, kind, value, options);
+	if (kind !== 'pointer' || f.pulls === 0) return read;
+	const wanted = expectReading(f, 'pointer');
+	const near = f.dialStep / 2;
+	const asWanted = Math.abs(value - wanted.value) <= near + HAIR;
+	const odds = settingOdds(f.setting, asWanted, 2 * normalCdf(near / wanted.sd) - 1);
+	if (!asWanted) return { ...read, setting: odds };
+	const part = ofOdds(odds);
+	const both = either(dialSet(f, value, roundingVariance(f.dialStep)), read, part);
+	if (part <= 0.5) return { ...read, ...both, setting: odds };
+	// How the dial was set says nothing of how seats and readings scatter.
+	return { ...read, ...both, setting: odds, scatter: f.scatter, seated: 0 };
+}
+
+function observed(f: Filter, kind: ReadingKind, value: number, options: ReadingOptions): Filter {
 	const { readings = 1 } = options;
 	const variance = (options.sd === undefined ? readingVariance(f, kind) : options.sd ** 2) / readings;
 	const row = readingRow(kind, f.pulls === 0);

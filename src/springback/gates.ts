@@ -1,7 +1,7 @@
 /** Which readings are asked again before they count. */
 import { expectReading, type Filter, soundness } from './filter.ts';
 import { DIAL_AGREES, type ReadingKind } from './model.ts';
-import { wrongPart } from './scatter.ts';
+import { varianceOf, wrongPart } from './scatter.ts';
 
 /** How a finder's reading may lie below the largest dial angle of the bend: offset and part. */
 const LEAST_BELOW = -0.75;
@@ -21,6 +21,14 @@ export function doubtLoaded(asked: number, keyed: number): Doubt {
 /** Whether so many wrong numbers were seen that a bend is measured twice each time. */
 export function manyWrong(f: Filter): boolean {
 	return wrongPart(f.scatter) > MANY_WRONG;
+}
+
+/** A band narrower than so many standard deviations of the finder asks for two readings: one would take a good bend for a short one. */
+const NARROW = 3;
+
+/** Whether the band is so narrow beside the finder's scatter that a bend is measured twice each time. */
+export function narrowBand(f: Filter, { under, over }: { under: number; over: number }): boolean {
+	return under + over < NARROW * Math.sqrt(varianceOf('finder', f.scatter));
 }
 
 /** Why a reading of the bend in hand is doubtful, or null. Impossible first, then merely unlikely. */

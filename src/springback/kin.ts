@@ -3,12 +3,13 @@
  * they share what it comes from.
  */
 import {
+	BUILD_UP,
+	BUILD_UP_SD,
 	CURVATURE,
 	CURVATURE_SD,
 	FRAME,
 	LAG,
-	LAG_SD,
-	LAG_SHARE,
+	LAG_PRIOR,
 	MECHANICS_SD,
 	PROPORTION,
 	TAKE_UP,
@@ -27,7 +28,7 @@ export interface Kin {
 }
 
 /** The filter's unknowns that belong to machine and material, and that outlive a tube. */
-export const MACHINE: readonly number[] = [TAKE_UP, PROPORTION, CURVATURE, LAG];
+export const MACHINE: readonly number[] = [TAKE_UP, PROPORTION, CURVATURE, LAG, BUILD_UP];
 
 /** What two combinations may have in common; `own` only one has with itself. */
 type Level = 'shop' | 'bender' | 'die' | 'material' | 'tube' | 'own';
@@ -55,8 +56,9 @@ interface Cause {
 	byMechanics?: true;
 }
 const CAUSES: readonly Cause[] = [
-	{ shares: SLACK, load: loads([TAKE_UP, TAKE_UP_PRIOR.sd], [LAG, LAG_SHARE * TAKE_UP_PRIOR.sd]) },
-	{ shares: DIAL, load: loads([LAG, LAG_SD]) },
+	{ shares: SLACK, load: loads([TAKE_UP, TAKE_UP_PRIOR.sd]) },
+	{ shares: SLACK, load: loads([BUILD_UP, BUILD_UP_SD]) },
+	{ shares: DIAL, load: loads([LAG, LAG_PRIOR.sd]) },
 	{ shares: STIFFNESS, load: loads([PROPORTION, 90 * FRAME.sd]) },
 	{ shares: MECHANICS, load: loads([PROPORTION, 90 * MECHANICS_SD]), byMechanics: true },
 	{ shares: SHAPE, load: loads([CURVATURE, CURVATURE_SD]) },

@@ -1,7 +1,8 @@
 /**
  * The model of a pull. A pull to the loaded dial angle L leaves the angle max(before, C(L)), where
  * C(L) = L - take-up - proportional part - curvature - seat; after release the dial shows the angle + lag + seat.
- * Take-up and proportional part are the machine's and material's own plus what is special about this tube.
+ * Take-up and proportional part are the machine's and material's own plus what is special about this tube. The take-up
+ * builds up over the first degrees of the stroke. The dial's lag is an unknown of its own: it has nothing to do with the take-up.
  * Degrees throughout; each constant is a standard deviation unless it says otherwise.
  */
 
@@ -10,13 +11,15 @@ export const TAKE_UP = 0;
 export const PROPORTION = 1;
 export const CURVATURE = 2;
 export const LAG = 3;
-export const TUBE_TAKE_UP = 4;
-export const TUBE_PROPORTION = 5;
-export const SEAT = 6;
-export const ANGLE = 7;
+/** Logarithm of the degrees over which the take-up builds up, over the common figure. */
+export const BUILD_UP = 4;
+export const TUBE_TAKE_UP = 5;
+export const TUBE_PROPORTION = 6;
+export const SEAT = 7;
+export const ANGLE = 8;
 
 /** Slack, frame and dial zero together: several degrees on any machine. */
-export const TAKE_UP_PRIOR = { mean: 3, sd: 0.8 };
+export const TAKE_UP_PRIOR = { mean: 3, sd: 0.9 };
 /**
  * What the frame and the straight legs add to the part that mechanics gives: benders show 2 to 12 % in all on tubes for which
  * mechanics gives about 2 (common practice, no source); as a flat range that has this mean and sd.
@@ -25,9 +28,10 @@ export const FRAME = { mean: 0.049, sd: 0.028 };
 /** Published analytical models of tube springback err by 14 to 39 % (doi 10.1177/0036850420984303, abstract). */
 export const MECHANICS_SD = 0.35;
 export const CURVATURE_SD = 0.35;
-/** The dial's lag is about half the take-up: the same slack, met on the way back. */
-export const LAG_SHARE = 0.5;
-export const LAG_SD = 0.6;
+/** Dials lag behind the angle finder by some degrees, or lead it (common practice, no source). */
+export const LAG_PRIOR = { mean: 1, sd: 1.4 };
+/** Benders build their take-up up over 3 to 13 degrees, most over 6.5 (common practice, no source). */
+export const BUILD_UP_SD = 0.35;
 /** One tube of a batch against the next: of the take-up, and as a part of the proportional part. */
 export const TUBE_TAKE_UP_SD = 0.25;
 export const TUBE_PROPORTION_SD = 0.1;
@@ -39,31 +43,31 @@ export const PULL_SD = 0.1;
 export const DIAL_AGREES = 1;
 
 /** The take-up builds up over the first degrees of a bend, by this many each e-fold. */
-const BUILD_UP = 6.5;
-/** Of one machine against another, as a part of it: between 4 and 10 degrees, evenly (common practice, no source). */
-const BUILD_UP_SD = 0.27;
+const COMMON_BUILD_UP = 6.5;
 
 export type ReadingKind = 'angle' | 'released' | 'pointer';
 
-/** C(loaded) as a row: loaded + row . x. */
-export function pullRow(loaded: number): number[] {
+/**
+ * C(loaded) of these unknowns, and how it follows each of them there: `mean` and `row`. The build-up is the only unknown that it does not
+ * follow in proportion.
+ */
+export function outcomeOf(x: readonly number[], loaded: number): { mean: number; row: number[] } {
 	const u = loaded / 90;
-	const takeUp = -(1 - Math.exp(-loaded / BUILD_UP));
-	return [takeUp, -u, -4 * u * (1 - u), 0, takeUp, -u, -1, 0];
-}
-
-/** How unsure it is, as a part of the take-up, how much of it is there at `loaded`: a small bend's own error. */
-export function onsetSd(loaded: number): number {
-	const built = loaded / BUILD_UP;
-	return BUILD_UP_SD * built * Math.exp(-built);
+	const built = loaded / (COMMON_BUILD_UP * Math.exp(x[BUILD_UP]!));
+	const left = Math.exp(-built);
+	const takeUp = x[TAKE_UP]! + x[TUBE_TAKE_UP]!;
+	const proportion = x[PROPORTION]! + x[TUBE_PROPORTION]!;
+	const curve = 4 * u * (1 - u);
+	const mean = loaded - takeUp * (1 - left) - u * proportion - curve * x[CURVATURE]! - x[SEAT]!;
+	return { mean, row: [left - 1, -u, -curve, 0, takeUp * built * left, left - 1, -u, -1, 0] };
 }
 
 /** A reading as a row . x: the angle finder, the dial after release, the dial with the tube snug before pulling. */
 export function readingRow(kind: ReadingKind, straight: boolean): number[] {
-	if (kind === 'angle') return [0, 0, 0, 0, 0, 0, 0, 1];
+	if (kind === 'angle') return [0, 0, 0, 0, 0, 0, 0, 0, 1];
 	// A tube still straight has no lag: the dial then shows the seat alone.
-	if (kind === 'pointer' && straight) return [0, 0, 0, 0, 0, 0, 1, 0];
-	return [0, 0, 0, 1, LAG_SHARE, 0, 1, 1];
+	if (kind === 'pointer' && straight) return [0, 0, 0, 0, 0, 0, 0, 1, 0];
+	return [0, 0, 0, 1, 0, 0, 0, 1, 1];
 }
 
 /**

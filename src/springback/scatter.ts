@@ -19,8 +19,9 @@ export type Scatter = Readonly<Record<TallyKind, Tally>>;
 
 /** Standard deviations of any shop (common practice, no source). */
 const COMMON: Readonly<Record<ScatterKind, number>> = { stop: 0.25, seat: 0.25, dial: 0.2, finder: 0.25 };
-/** The common figure weighs as much as so many deviations. */
+/** The common figure weighs as much as so many deviations: of one kind against the shop's all, and of the shop's all. */
 const WEIGHT = 24;
+const SHOP_WEIGHT = 24;
 /** No shop is thought this much better or worse than the common one, as a factor of the standard deviation. */
 const WITHIN = { least: 0.4, most: 2 };
 /** One deviation counts as no more than so many standard deviations: a blunder that was confirmed is no scatter. */
@@ -36,8 +37,21 @@ export const NOTHING_SEEN: Scatter = { stop: NONE, seat: NONE, dial: NONE, finde
 export function varianceOf(kind: ScatterKind, scatter: Scatter): number {
 	const { sum, count } = scatter[kind];
 	const common = COMMON[kind] ** 2;
-	const seen = (WEIGHT * common + sum) / (WEIGHT + count);
+	const seen = (WEIGHT * common * shopWide(scatter) + sum) / (WEIGHT + count);
 	return Math.min(WITHIN.most ** 2 * common, Math.max(WITHIN.least ** 2 * common, seen));
+}
+
+/**
+ * Variance of a shop's scatter over the common one, all kinds together: hands that are rough at one thing are mostly rough at the
+ * others, and all kinds together are known long before each alone.
+ */
+function shopWide(scatter: Scatter): number {
+	let [sum, count] = [SHOP_WEIGHT, SHOP_WEIGHT];
+	for (const kind of SCATTER_KINDS) {
+		sum += scatter[kind].sum / COMMON[kind] ** 2;
+		count += scatter[kind].count;
+	}
+	return sum / count;
 }
 
 /** Variance of rounding to a division of the dial. */

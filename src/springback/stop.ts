@@ -1,8 +1,8 @@
 /** Where to stop the next pull, and whether the bend in hand will do. */
-import { type Filter, made, reach, settledSd, spread, stoppingVariance } from './filter.ts';
+import { type Filter, made, reach, seatShift, settledSd, spread, stoppingVariance } from './filter.ts';
 import { maxMoments } from './gaussian.ts';
 import { normalCdf } from './normal.ts';
-import { largest, worthiest } from './worth.ts';
+import { type Hands, largest, worthiest } from './worth.ts';
 
 /**
  * A bend that its dial shows short with this probability is pulled again where it lies. While the dial leaves the angle wider
@@ -27,6 +27,8 @@ export interface StopRequest {
 	maxAngle: number;
 	/** Largest dial angle already reached in this seat, null in a fresh one: stopping there again moves nothing. */
 	loadedBefore: number | null;
+	/** Largest stop asked for at this bend, in any seat since it was last opened; null before its first pull. */
+	stoppedBefore: number | null;
 	/** Whether the angle finder has told anything of this tube, or is not asked. */
 	measured: boolean;
 	/** The operator pulls against the advice: stop at least one dial step where the tube is expected to move. */
@@ -67,14 +69,25 @@ function best(f: Filter, req: StopRequest): number {
 		const { mean, variance } = reach(f, loaded);
 		return { mean, sd: spread(f, variance) };
 	};
-	const hands = { stopping: Math.sqrt(stoppingVariance(f)), settled: settledSd(f) };
-	return worthiest(outcome, req, { angle: made(f).angle, first: f.pulls === 0 ? null : f.first }, hands);
+	const stand = { angle: made(f).angle, first: f.pulls === 0 ? null : f.first, pulls: f.pulls };
+	return worthiest(outcome, req, stand, handsOf(f));
 }
 
-/** In the same seat a pull that stops no further than the last moves nothing; one against the advice has to move the tube. */
+/** The spreads that a plan reckons with. */
+export function handsOf(f: Filter): Hands {
+	return { stopping: Math.sqrt(stoppingVariance(f)), settled: settledSd(f) };
+}
+
+/**
+ * In the same seat a pull that stops no further than the last moves nothing; in a fresh one no stop lies below one that left the bend
+ * short, but by what the dial was told to have moved since. One against the advice has to move the tube.
+ */
 function least(f: Filter, req: StopRequest): number {
-	const { dialStep, loadedBefore, forced } = req;
-	const next = down(loadedBefore ?? 0, dialStep) + dialStep;
+	const { dialStep, loadedBefore, stoppedBefore, forced } = req;
+	const next = Math.max(
+		down(loadedBefore ?? 0, dialStep) + dialStep,
+		down((stoppedBefore ?? 0) + Math.min(0, seatShift(f)), dialStep),
+	);
 	return tidy(forced ? Math.max(next, up(predictStop(f, made(f).angle) + dialStep, dialStep)) : next);
 }
 

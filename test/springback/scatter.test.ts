@@ -10,6 +10,7 @@ import {
 } from '../../src/springback/filter.ts';
 import { manyWrong } from '../../src/springback/gates.ts';
 import { together, withTallies } from '../../src/springback/lesson.ts';
+import { ANGLE } from '../../src/springback/model.ts';
 import { wrongPart } from '../../src/springback/scatter.ts';
 import { draws } from '../helpers/plain-shop.ts';
 
@@ -67,7 +68,7 @@ describe('a reading that is a little off', () => {
 	it('weighs less where many numbers are wrong', () => {
 		const wide = pull(newBend(cold), 60, 60);
 		const careless = { ...wide, scatter: { ...wide.scatter, wrong: { sum: 20, count: 100 } } };
-		const off = wide.mean[7]! - 4;
-		expect(observe(careless, 'angle', off).mean[7]).toBeGreaterThan(observe(wide, 'angle', off).mean[7]! + 0.1);
+		const off = wide.mean[ANGLE]! - 4;
+		expect(observe(careless, 'angle', off).mean[ANGLE]).toBeGreaterThan(observe(wide, 'angle', off).mean[ANGLE]! + 0.1);
 	});
 });
