@@ -37,9 +37,12 @@ export interface Step {
 
 /** A session that has not ended after so many answers goes round in a circle. */
 const MOST_STEPS = 2000;
+/** A number keyed wrong that cannot be is refused, and keyed again; more often than this in a row nobody keys wrong. */
+const MOST_REFUSED = 8;
 
-/** Plays the operator too, to the session's end. Throws when the session refuses an answer or does not end. */
+/** Plays the operator too, to the session's end. Throws when the session goes on refusing, or does not end. */
 export function* playedOut({ session, station, world, draw }: Practice): Generator<Step> {
+	let refusals = 0;
 	for (let i = 0; i < MOST_STEPS; i++) {
 		const { ask } = session;
 		if (ask === null) return;
@@ -47,7 +50,11 @@ export function* playedOut({ session, station, world, draw }: Practice): Generat
 		const action = operatorAnswer(ask, sight, world, draw);
 		const outputs = session.answer({ action });
 		const refused = outputs.find((output) => 'note' in output && output.note === 'refused');
-		if (refused) throw new Error(`the simulated operator's answer was refused: ${JSON.stringify(refused)}`);
+		refusals = refused ? refusals + 1 : 0;
+		if (refusals > MOST_REFUSED) {
+			throw new Error(`the simulated operator's answer was refused: ${JSON.stringify(refused)}`);
+		}
+		if (refused) continue;
 		station.did(ask, action);
 		yield { ask, sight, action, outputs };
 	}

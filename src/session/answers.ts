@@ -2,7 +2,8 @@ import { apply } from './apply.ts';
 import { at } from './as-built.ts';
 import { limitSpent, suggestion } from './bend-check.ts';
 import { doubtOf, expectedOf } from './doubts.ts';
-import type { Event, Reading } from './events.ts';
+import { type Event, type Reading, readingsIn } from './events.ts';
+import { excludedAgain, excludedIn } from './excluded.ts';
 import { undoable } from './fold.ts';
 import { impossible, impossibleReading } from './impossible.ts';
 import type { Action, Answer, ReadingKind, RefusedNote } from './protocol.ts';
@@ -21,7 +22,9 @@ export function answerEvents(answer: Answer, state: State): Decision {
 	const note: Event[] = answer.note === undefined ? [] : [{ type: 'note-written', text: answer.note }];
 	if (!answer.action) return { events: note };
 	const result = eventsOf(answer.action, state);
-	return 'refused' in result ? result : { events: [...result.events, ...note] };
+	if ('refused' in result) return result;
+	const why = excludedAgain(state, answer.action) ?? excludedIn(state, result.events);
+	return why === null ? { events: [...result.events, ...note] } : refuse(why);
 }
 
 export function refuse(why: string, code: RefusedNote['code'] = 'not-possible'): { refused: RefusedNote } {
@@ -243,12 +246,4 @@ function stateBefore(state: State, entry: number): State {
 	let before = state;
 	while (before.entries.length >= entry && before.past) before = before.past;
 	return before;
-}
-
-/** Every reading that a record's events hold. */
-export function readingsIn(events: readonly Event[]): Reading[] {
-	return events.flatMap((event) => {
-		if (event.type === 'reading-doubted') return [event.reading, ...event.rest];
-		return 'reading' in event ? [event.reading] : [];
-	});
 }

@@ -73,3 +73,11 @@ const CHANGES_NOTHING: ReadonlySet<EventType> = new Set([
 export function canUndo(events: readonly Event[]): boolean {
 	return events.some((event) => !CHANGES_NOTHING.has(event.type));
 }
+
+/** Every reading that a record's events hold. */
+export function readingsIn(events: readonly Event[]): Reading[] {
+	return events.flatMap((event) => {
+		if (event.type === 'reading-doubted') return [event.reading, ...event.rest];
+		return 'reading' in event ? [event.reading] : [];
+	});
+}

@@ -1,5 +1,4 @@
-import { readingsIn } from './answers.ts';
-import type { Event, Reading } from './events.ts';
+import { type Event, type Reading, readingsIn } from './events.ts';
 import { EVIDENCE_OF, KINDS, readingUnit } from './reading-words.ts';
 import { show } from './show.ts';
 import type { State } from './state.ts';

@@ -1,8 +1,7 @@
 import { parseAngle, parseLength, parseNumber } from '../units/parse.ts';
-import { readingsIn } from './answers.ts';
 import { at } from './as-built.ts';
 import { dueCheck } from './check-reading.ts';
-import type { Reading } from './events.ts';
+import { type Reading, readingsIn } from './events.ts';
 import type { Action, Answer, EvidenceKind, RefusedNote } from './protocol.ts';
 import type { State } from './state.ts';
 

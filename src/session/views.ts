@@ -1,9 +1,8 @@
 import { bentAsField } from '../tube/bent-as.ts';
 import type { BentAs } from '../tube/job.ts';
-import { readingsIn } from './answers.ts';
 import { at, tubeAtWork } from './as-built.ts';
 import { predicted } from './correction.ts';
-import { canUndo } from './events.ts';
+import { canUndo, readingsIn } from './events.ts';
 import { doneNote, fits } from './outputs.ts';
 import type { AngleEstimate } from './protocol.ts';
 import type { Entry, State } from './state.ts';
