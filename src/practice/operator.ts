@@ -21,11 +21,15 @@ export function operatorAnswer(ask: Ask, sight: Sight, world: World, draw: Draw)
 		case 'check':
 			return { do: 'reading', reading: sight.reading ?? 0 };
 		case 'decide':
-			return decision(ask.advice, ask.bend);
+			return decision(ask, () => key(sight.reading));
 	}
 }
 
-function decision(advice: Extract<Ask, { ask: 'decide' }>['advice'], bend: number): Action {
+function decision({ advice, bend, of }: Extract<Ask, { ask: 'decide' }>, read: () => number): Action {
+	if (advice === 'measure') {
+		const again = typeof of === 'object' ? (of.bend ?? bend) : bend;
+		return { do: 'evidence', kind: 'angle', bend: again, reading: Math.max(0, read()) };
+	}
 	if (advice === 'scrap') return { do: 'scrap', why: `bend ${bend} is past what can be worked back` };
 	// Going back is the person's choice: a practice run ends sooner without it.
 	if (advice === 'reopen') return { do: 'accept' };

@@ -3,7 +3,7 @@
  * shows what the dial, the angle finder or the tape then read. What has been done is not undone by taking a number back.
  */
 
-import type { Action, Ask, CheckAsk, ConfirmAsk, PullAsk, SetAsk } from '../session/protocol.ts';
+import type { Action, Ask, CheckAsk, ConfirmAsk, DecideAsk, PullAsk, SetAsk } from '../session/protocol.ts';
 import { coldPrior } from '../session/start.ts';
 import type { Job } from '../tube/job.ts';
 import type { Draw } from './random.ts';
@@ -78,8 +78,15 @@ export class Station {
 			case 'check':
 				return this.#once(`entry ${ask.entry}`, () => ({ reading: this.#check(ask.name) }));
 			case 'decide':
-				return {};
+				return this.#once(`entry ${ask.entry}`, () => this.#measureAgain(ask));
 		}
+	}
+
+	/** What the advice wants measured again before anything is decided. */
+	#measureAgain({ advice, of, bend }: DecideAsk): Sight {
+		if (advice !== 'measure' || typeof of !== 'object') return {};
+		this.#goTo(of.bend ?? bend);
+		return { reading: this.#shop.finder() };
 	}
 
 	/** Does what an answer had done to the tube. */

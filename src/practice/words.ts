@@ -25,7 +25,7 @@ export function sightInWords(ask: Ask, sight: Sight, job: Job): string | null {
 		case 'check':
 			return `Simulated: it measures ${value('check', ask.name, reading, job)}.`;
 		case 'decide':
-			return null;
+			return sight.reading === undefined ? null : `Simulated: the angle finder shows ${dial(reading)}.`;
 	}
 }
 
@@ -67,6 +67,8 @@ export function actionInWords(ask: Ask, action: Action, job: Job): string {
 			const name = ask.ask === 'confirm' || ask.ask === 'check' ? ask.name : undefined;
 			return value(of, name, action.reading, job);
 		}
+		case 'evidence':
+			return `bend ${action.bend} measured again: ${dial(action.reading)}`;
 		case 'scrap':
 			return `scraps the tube: ${action.why}`;
 		default:

@@ -62,6 +62,7 @@ export const READINGS: Record<ReadingKind, string> = {
 };
 
 export const EVIDENCE: Record<EvidenceKind, string> = {
+	angle: "a bend's angle, measured again",
 	farEndToMark: "from the far end to a bend's mark",
 	leg: 'the straight before a bend, tangent to tangent',
 	mark: "where a bend's mark really was, from the start end",
@@ -69,6 +70,7 @@ export const EVIDENCE: Record<EvidenceKind, string> = {
 };
 
 export const EVIDENCE_MEASURE: Record<EvidenceKind, Measure> = {
+	angle: 'angle',
 	farEndToMark: 'length',
 	leg: 'length',
 	mark: 'length',

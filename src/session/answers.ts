@@ -106,6 +106,7 @@ function decided(action: Action, state: State): Decision {
 		return { events: [{ type: 'bend-accepted', bend, ...(declined === undefined ? {} : { declined }) }] };
 	}
 	if (action.do === 'relieve') return { events: [{ type: 'relief-chosen', bend }] };
+	if (action.do === 'angles') return measuredAgain(state, action.angles);
 	if (action.do !== 'pull') return wrong('decide', action, '{"do":"accept"}, "pull", "relieve" or "scrap"');
 	if (limitSpent(state)) {
 		return refuse(
@@ -113,6 +114,19 @@ function decided(action: Action, state: State): Decision {
 		);
 	}
 	return { events: [{ type: 'pull-chosen', bend }] };
+}
+
+/** The answer to the advice to measure a bend again, as a number where it was asked for. */
+function measuredAgain(state: State, angles: readonly number[]): Decision {
+	const { again } = weighed(state);
+	if (again?.kind !== 'angle')
+		return refuse('The bend is measured: say what is to be done, {"do":"accept"}, "pull", "relieve" or "scrap".');
+	return {
+		events: takeReadings(
+			state,
+			angles.map((value) => ({ of: 'angle', value, bend: again.bend ?? state.bend, evidence: 'angle' })),
+		),
+	};
 }
 
 function ready(state: State, action: Extract<Action, { do: 'ready' }>): Decision {
@@ -204,9 +218,12 @@ function evidence(state: State, action: Extract<Action, { do: 'evidence' }>): De
 	if (!bend) return refuse(`Bend ${action.bend} does not exist: this tube has ${state.bends.length}.`);
 	if (bend.seats === 0)
 		return refuse(`Bend ${action.bend} has not been set yet: there is nothing on the tube to measure there.`);
-	const off = action.kind === 'rotation' ? null : offPiece(state, action.reading);
+	const isLength = action.kind !== 'rotation' && action.kind !== 'angle';
+	const off = isLength ? offPiece(state, action.reading) : null;
 	if (off) return refuse(off);
-	const of: ReadingKind = action.kind === 'mark' || action.kind === 'rotation' ? action.kind : 'length';
+	const of = action.kind === 'leg' || action.kind === 'farEndToMark' ? 'length' : action.kind;
+	const wrong = impossibleReading(state, { of, value: action.reading });
+	if (wrong !== null) return refuse(wrong);
 	const reading: Reading = { of, value: action.reading, bend: action.bend, evidence: action.kind };
 	return { events: takeReadings(state, [reading]) };
 }

@@ -19,6 +19,7 @@ export function openBend(state: State): State {
 	const opened = withBend({ ...withoutStaleChecks(state), filter }, state.bend, {
 		pulls: bend.pulls.map((row, i) => (i === bend.pulls.length - 1 ? openedNow(row) : row)),
 		relievedFrom: from,
+		read: [],
 		told: made(filter),
 	});
 	return { ...opened, phase: { ...measurePhase(opened), must: true, first: bend.relievedFrom === null } };

@@ -1,5 +1,6 @@
 import { made, observe, pull } from '../springback/filter.ts';
 import { manyWrong, narrowBand } from '../springback/gates.ts';
+import { knownAgain } from '../springback/known-again.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import { endBefore } from './as-built.ts';
 import { absorbable, acceptance, atLimit, isMeasured, isOver, isShort, target } from './bend-check.ts';
@@ -8,20 +9,23 @@ import { withoutContradicted } from './contradicted.ts';
 import { differ, recorrect } from './correction.ts';
 import { estimated } from './estimate.ts';
 import type { Reading } from './events.ts';
+import type { AngleEstimate } from './protocol.ts';
 import type { BendState, Phase, State } from './state.ts';
 import { bendAt, nextEntry, withBend } from './state.ts';
 import { absorbs } from './what-if.ts';
 
 /**
- * `count`: how many independent readings it stands for; `confirmed`: read again, and it stands; `setAside`: how many others were not used.
+ * `count`: how many independent readings it stands for, `numbers` of them given as numbers; `confirmed`: read again, and it stands;
+ * `setAside`: how many others were not used.
  */
 export interface Weighed {
 	count: 1 | 2;
+	numbers: 1 | 2;
 	confirmed: boolean;
 	setAside: number;
 }
 
-export const PLAIN: Weighed = { count: 1, confirmed: false, setAside: 0 };
+export const PLAIN: Weighed = { count: 1, numbers: 1, confirmed: false, setAside: 0 };
 
 export function takeReading(state: State, reading: Reading, weighed: Weighed): State {
 	const { of, value } = reading;
@@ -45,7 +49,7 @@ export function takeReading(state: State, reading: Reading, weighed: Weighed): S
 			return afterPull(told(withLastPull({ ...state, filter }, { released: value })));
 		}
 		case 'angle':
-			return angleTaken(state, value, weighed);
+			return reading.evidence ? angleAgain(state, reading, weighed) : angleTaken(state, value, weighed);
 		case 'check': {
 			const name = reading.name ?? '';
 			return nextCheck(learnFromCheck(state, name, value, count, confirmed));
@@ -92,6 +96,7 @@ function loadedTaken(state: State, { value, stop }: Reading): State {
 	};
 	const pulled = withBend(withoutStaleChecks(state), state.bend, {
 		pulls: [...bend.pulls, row],
+		read: [],
 		target: target(state),
 	});
 	return afterPull(told({ ...pulled, filter: pull(state.filter, asked, value), forced: false, aside: null }));
@@ -128,14 +133,41 @@ export function noteReading(state: State, value: number): State {
 	return { ...state, phase: { at: 'measure', wanted: 1, got: [...got, value], must } };
 }
 
-function angleTaken(state: State, value: number, { count, confirmed, setAside }: Weighed): State {
+/** One more reading of a bend's angle, told beside what was asked: it counts with its own error, as independent of those before. */
+function angleAgain(state: State, reading: Reading, { count, numbers, confirmed, setAside }: Weighed): State {
+	const { value } = reading;
+	const number = reading.bend ?? state.bend;
+	const bend = bendAt(state, number);
+	const weight = { readings: count, confirmed, setAside };
+	const after = (known: AngleEstimate | null) => known && knownAgain(state.filter, known, value, weight);
+	const last = bend.pulls.length - 1;
+	const told = withBend(state, number, {
+		told: after(bend.told ?? bend.made),
+		read: [...bend.read, ...Array<number>(numbers).fill(value)],
+		pulls: bend.pulls.map((row, i) => (i === last ? { ...row, measured: [...row.measured, value] } : row)),
+	});
+	if (number === state.bend) {
+		const read = evidenceTaken({ ...told, filter: observe(state.filter, 'angle', value, weight) }, reading);
+		return state.phase.at === 'decide' ? afterAngle(read) : read;
+	}
+	const { suspended } = state;
+	const waits =
+		suspended?.bend === number
+			? { ...suspended, made: knownAgain(state.filter, suspended.made, value, weight) }
+			: suspended;
+	return evidenceTaken({ ...told, suspended: waits }, reading);
+}
+
+function angleTaken(state: State, value: number, { count, numbers, confirmed, setAside }: Weighed): State {
 	const got = state.phase.at === 'measure' ? state.phase.got : [];
 	const all = confirmed ? [value] : [...got, value];
 	const mean = all.reduce((sum, x) => sum + x, 0) / all.length;
 	const readings = confirmed ? count : all.length;
 	const filter = observe(state.filter, 'angle', mean, { readings, confirmed, setAside });
-	const row = bendAt(state, state.bend).pulls.at(-1);
-	return afterAngle(told(withLastPull({ ...state, filter }, { measured: [...(row?.measured ?? []), ...all] })));
+	const { pulls, read } = bendAt(state, state.bend);
+	const now = withLastPull({ ...state, filter }, { measured: [...(pulls.at(-1)?.measured ?? []), ...all] });
+	const given = confirmed ? Array<number>(numbers).fill(value) : all;
+	return afterAngle(told(withBend(now, state.bend, { read: [...read, ...given] })));
 }
 
 /** Goes on by the dial; a first reading already given counts alone. */
@@ -150,7 +182,11 @@ export function skipMeasuring(state: State): State {
 function afterAngle(state: State): State {
 	const short = isShort(state) && !(absorbable(state) && absorbs(state));
 	if (short || isOver(state)) return { ...state, phase: { at: 'decide' } };
-	return toChecks(state, checksDue(state, state.bend));
+	// Measured again after its checks, it leaves them as they were read.
+	return toChecks(
+		state,
+		checksDue(state, state.bend).filter((name) => state.checks[name] === undefined),
+	);
 }
 
 export function nextCheck(state: State): State {

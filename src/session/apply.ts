@@ -73,7 +73,8 @@ function tubeSet(state: State): State {
 function settleDoubt(state: State, event: Extract<Event, { type: 'doubt-settled' }>): State {
 	const { phase } = state;
 	const { count } = event;
-	const settled = { count, confirmed: count === 2, setAside: event.setAside.length };
+	const numbers = event.kept ? 1 : count;
+	const settled = { count, numbers, confirmed: count === 2, setAside: event.setAside.length };
 	if (phase.at !== 'confirm') return takeReading(state, event.reading, settled);
 	const amended = phase.doubt.amended;
 	const reading = amended ? phase.doubt.reading : event.reading;

@@ -153,7 +153,8 @@ function checkAsk(state: State, name: string): CheckAsk {
 }
 
 function decideAsk(state: State): DecideAsk {
-	const { open, of, how, limit, advice, why, ...known } = weighed(state);
+	const { open, of: goBackTo, again, how, limit, advice, why, ...known } = weighed(state);
+	const of = goBackTo ?? again;
 	return {
 		ask: 'decide',
 		entry: nextEntry(state),

@@ -1,5 +1,6 @@
 import { expectReading } from '../springback/filter.ts';
 import { doubt, doubtLoaded } from '../springback/gates.ts';
+import { expectKnown, isUnlikely } from '../springback/known-again.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import { cutLength } from '../tube/marks.ts';
 import { at, endBefore } from './as-built.ts';
@@ -7,6 +8,7 @@ import { blame } from './blame.ts';
 import { dueCheck, expectCheck } from './check-reading.ts';
 import { checkReadingSd } from './estimate.ts';
 import type { Expected, Reading } from './events.ts';
+import type { AngleEstimate } from './protocol.ts';
 import { readingUnit } from './reading-words.ts';
 import { show } from './show.ts';
 import type { Doubt, State } from './state.ts';
@@ -49,8 +51,10 @@ export function expectedOf(state: State, reading: Reading): Expected {
 			return { value: reading.stop ?? reading.value, sd: DIAL_SD };
 		case 'released':
 		case 'pointer':
-		case 'angle':
-			return expectReading(state.filter, reading.of);
+		case 'angle': {
+			const apart = apartFrom(state, reading);
+			return apart === null ? expectReading(state.filter, reading.of) : expectKnown(state.filter, apart);
+		}
 		case 'rotation':
 			return { value: rotationNow(state, reading.bend ?? state.bend), sd: tolerance.rotation };
 		case 'check':
@@ -69,8 +73,12 @@ function reasonOf(state: State, reading: Reading, expected: Expected): string | 
 			return doubtLoaded(expected.value, value)?.why ?? null;
 		case 'released':
 		case 'pointer':
-		case 'angle':
-			return doubt(state.filter, reading.of, value)?.why ?? null;
+		case 'angle': {
+			const apart = apartFrom(state, reading);
+			if (apart === null) return doubt(state.filter, reading.of, value)?.why ?? null;
+			if (!isUnlikely(state.filter, apart, value)) return null;
+			return `Bend ${reading.bend} was taken to be ${show(apart.angle, 1)} degrees; this is ${show(Math.abs(value - apart.angle), 1)} away.`;
+		}
 		case 'rotation': {
 			const off = Math.abs(normalizeRotation(value - expected.value));
 			return off > ROTATION_DOUBT
@@ -94,6 +102,13 @@ function reasonOf(state: State, reading: Reading, expected: Expected): string | 
 			return `${show(expected.value)}${unit} was expected; this is ${show(Math.abs(off))}${unit} ${off > 0 ? 'longer' : 'shorter'}.`;
 		}
 	}
+}
+
+/** What is known of a bend that is not at work, of which an angle is told; null: the filter knows it. */
+function apartFrom(state: State, { of, bend = state.bend, evidence }: Reading): AngleEstimate | null {
+	if (of !== 'angle' || evidence === undefined || bend === state.bend) return null;
+	const { made, told } = bendAt(state, bend);
+	return made ?? told;
 }
 
 function rotationNow(state: State, bend: number): number {

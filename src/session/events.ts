@@ -41,8 +41,8 @@ export type Event =
 			others: number[];
 			rest: Reading[];
 	  }
-	/** The doubt is over: `reading` counts as `count` readings; `setAside` is kept but not used. */
-	| { type: 'doubt-settled'; reading: Reading; count: 1 | 2; setAside: number[] }
+	/** The doubt is over: `reading` counts as `count` readings; `setAside` is kept but not used; `kept`: no second number was given. */
+	| { type: 'doubt-settled'; reading: Reading; count: 1 | 2; setAside: number[]; kept?: true }
 	| { type: 'measuring-skipped'; bend: number }
 	| { type: 'check-skipped'; name: string }
 	| { type: 'plan-chosen'; plan: Plan }

@@ -28,6 +28,7 @@ export function initial(start: Start): State {
 		seats: 0,
 		pointer: null,
 		pulls: [],
+		read: [],
 		target: numbers.angle,
 		seatedFrom: 0,
 		shortOf: null,

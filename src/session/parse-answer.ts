@@ -137,14 +137,14 @@ function amendment(raw: unknown, state: State): Action {
 	return { do: 'amend', entry, reading, ...(of === undefined ? {} : { of }) };
 }
 
-const EVIDENCE: readonly EvidenceKind[] = ['farEndToMark', 'leg', 'mark', 'rotation'];
+const EVIDENCE: readonly EvidenceKind[] = ['angle', 'farEndToMark', 'leg', 'mark', 'rotation'];
 
 function evidence(raw: unknown, state: State): Action {
 	if (!isRaw(raw)) throw misread('"evidence" is {"kind":…,"bend":j,"reading":x}.');
 	onlyKeys(raw, ['kind', 'bend', 'reading'], 'evidence');
 	const kind = EVIDENCE.find((name) => name === raw.kind);
 	if (!kind) throw misread(`"evidence.kind" is one of ${EVIDENCE.join(', ')}.`);
-	const of = kind === 'rotation' ? 'rotation' : 'length';
+	const of = kind === 'rotation' || kind === 'angle' ? kind : 'length';
 	return {
 		do: 'evidence',
 		kind,

@@ -9,8 +9,8 @@ import type { Warning } from '../tube/warnings.ts';
 export type { Face, TurnWay, Warning };
 export type Plan = 'new' | 'old';
 export type ReadingKind = 'loaded' | 'released' | 'pointer' | 'angle' | 'mark' | 'rotation' | 'length' | 'check';
-export type EvidenceKind = 'farEndToMark' | 'leg' | 'mark' | 'rotation';
-export type Advice = 'accept' | 'pull' | 'relieve' | 'scrap' | 'reopen';
+export type EvidenceKind = 'angle' | 'farEndToMark' | 'leg' | 'mark' | 'rotation';
+export type Advice = 'accept' | 'pull' | 'relieve' | 'scrap' | 'reopen' | 'measure';
 export type CheckKind = 'drop' | 'angle' | 'span' | 'out' | 'ovality';
 
 export interface Estimate {
@@ -120,13 +120,19 @@ export interface Stock {
 	behind: number;
 	again: boolean;
 }
+/** What is to be read again before anything is built on it: of a bend, or the check of that name. */
+export interface ToMeasure {
+	kind: 'angle' | 'check' | 'mark' | 'rotation';
+	bend?: number;
+	name?: string;
+}
 export interface DecideAsk {
 	ask: 'decide';
 	entry: number;
 	bend: number;
 	advice: Advice;
-	/** With advice `reopen`: the made bend to go back to. */
-	of?: number;
+	/** With advice `reopen`: the made bend to go back to; with `measure`: what is to be read again first. */
+	of?: number | ToMeasure;
 	made: AngleEstimate;
 	target: number;
 	design: number;

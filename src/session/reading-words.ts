@@ -16,6 +16,7 @@ export const KINDS: Readonly<Record<ReadingKind, string>> = {
 
 /** What else was measured on the tube, of a bend. */
 export const EVIDENCE_OF: Readonly<Record<EvidenceKind, (bend: number) => string>> = {
+	angle: (bend) => `angle of bend ${bend}, measured again`,
 	farEndToMark: (bend) => `far end to the mark of bend ${bend}`,
 	leg: (bend) => `straight before bend ${bend}`,
 	mark: (bend) => `mark of bend ${bend}, from the start end`,

@@ -25,7 +25,7 @@ function outcome(state: State, doubt: Doubt, action: Extract<Action, { do: 'keep
 		count,
 		setAside,
 	});
-	if (action.do === 'keep') return settled(reading.value, 2, [...others]);
+	if (action.do === 'keep') return { ...settled(reading.value, 2, [...others]), kept: true };
 	const again = action.reading;
 	const given = [reading.value, ...others];
 	const agreeing = given.findIndex((other) => gap(reading, again, other) <= agreement(state, reading));

@@ -40,6 +40,8 @@ export interface BendState {
 	/** Dial with the tube snug in this seat, when somebody said. */
 	pointer: number | null;
 	pulls: readonly Pull[];
+	/** What the angle finder showed since it was last pulled or opened, each independent reading. */
+	read: readonly number[];
 	/** Last angle aimed at. */
 	target: number;
 	/** The angle that it was taken short of, the rest taking that up; null where it is wanted as it was aimed at. */

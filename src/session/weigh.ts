@@ -3,8 +3,9 @@ import { type Advised, advise } from './advice.ts';
 import { at } from './as-built.ts';
 import { absorbable, target } from './bend-check.ts';
 import type { Event } from './events.ts';
-import type { Outcome, Rescue, Tweak } from './protocol.ts';
+import type { Outcome, Rescue, ToMeasure, Tweak } from './protocol.ts';
 import { isHopeless, rescueOf, residualsInWords, stockInWords } from './rescue.ts';
+import { secondLook } from './second-look.ts';
 import { show } from './show.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
@@ -13,6 +14,8 @@ import { absorbs, ifAccepted, tweaks } from './what-if.ts';
 export interface Weighed extends Advised {
 	of?: number;
 	how?: 'pull' | 'relieve';
+	/** With advice `measure`: what to read again. */
+	again?: ToMeasure;
 	accepted: Outcome;
 	tweaks: Tweak[];
 	rescue?: Rescue;
@@ -41,7 +44,16 @@ function weigh(state: State): Weighed {
 	if (alone.advice === 'pull') return { ...(takenUp(state, alone, accepted) ?? alone), ...known };
 	const saving = alone.advice === 'accept' ? savingTweak(state, found) : null;
 	if (saving !== null) return { ...goBack(state, alone, accepted, saving), ...known };
-	return { ...(rescue === null ? alone : leastBad(state, alone, rescue, found)), ...known };
+	const advised = rescue === null ? alone : leastBad(state, alone, rescue, found);
+	return { ...(advised.advice === 'scrap' ? notOnOneReading(state, advised, alone) : advised), ...known };
+}
+
+/** Where what the tube would be given up for rests on one reading, that is read again first. */
+function notOnOneReading(state: State, advised: Advised, alone: Advised): Advised & Pick<Weighed, 'again'> {
+	const again = secondLook(state, alone.advice === 'scrap' ? 'bend' : 'tube');
+	if (again === null) return advised;
+	const why = `Measure bend ${again.bend} again: a tube is not given up on one reading. ${advised.why}`;
+	return { ...advised, advice: 'measure', again, why };
 }
 
 /** A bend slightly short is accepted where the bends left take it up. */

@@ -80,7 +80,7 @@ export class Operator {
 			case 'confirm':
 				return { keep: true };
 			default:
-				return { do: ask.advice === 'reopen' ? 'accept' : ask.advice };
+				return { do: ask.advice === 'reopen' || ask.advice === 'measure' ? 'accept' : ask.advice };
 		}
 	}
 

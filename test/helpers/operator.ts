@@ -40,6 +40,10 @@ export function operatorAt(shop: Shop, check?: (name: string, made: ReadonlyMap<
 					return check ? { reading: check(ask.name, made) } : { skip: true };
 				case 'decide': {
 					if (ask.advice === 'pull') return { do: 'pull' };
+					// Earlier bends of a simulated tube are gone: only the one at work can be measured again.
+					if (ask.advice === 'measure' && typeof ask.of === 'object' && ask.of.bend === ask.bend) {
+						return { evidence: { kind: 'angle', bend: ask.bend, reading: shop.measure() } };
+					}
 					if (ask.advice === 'relieve') shop.relieve(ask.open ?? 0);
 					if (ask.advice === 'relieve') return { do: 'relieve' };
 					made.set(ask.bend, shop.trueAngle());

@@ -1,4 +1,4 @@
-import type { Advice, DecideAsk } from '../../session/protocol.ts';
+import type { Advice, DecideAsk, ToMeasure } from '../../session/protocol.ts';
 import { trimmed } from '../../units/format.ts';
 import { line, span, wrapped } from '../line.ts';
 import { bigNumbers } from '../parts/big-numbers.ts';
@@ -43,8 +43,9 @@ function choicesOf(state: SessionState, ask: DecideAsk): Choice<Step>[] {
 			...by('scrap'),
 		},
 	];
-	if (ask.of === undefined) return choices;
 	const { of: bend, how: advised } = ask;
+	if (bend === undefined) return choices;
+	if (typeof bend === 'object') return [...measureAgain(bend, ask), ...choices];
 	const go = (how: 'pull' | 'relieve') =>
 		advised === undefined || advised === how ? by('reopen') : { advised: false };
 	const reopen = (how: 'pull' | 'relieve') => ({ action: { do: 'reopen' as const, bend, how } });
@@ -61,6 +62,14 @@ function choicesOf(state: SessionState, ask: DecideAsk): Choice<Step>[] {
 			...go('relieve'),
 		},
 	];
+}
+
+/** First of all, since what is advised then rests on it. */
+function measureAgain({ kind, bend }: ToMeasure, ask: DecideAsk): Choice<Step>[] {
+	if (kind === 'check') return [];
+	const at = bend ?? ask.bend;
+	const step: Step = { step: 'page', page: { page: 'evidenceValue', kind, bend: at } };
+	return [{ label: `measure bend ${at} again`, step, advised: true }];
 }
 
 function sections(state: SessionState, ask: DecideAsk, room: Room): Section[] {

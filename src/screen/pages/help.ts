@@ -67,7 +67,7 @@ const HELP: Record<string, string> = {
 	check:
 		'Measure the tube itself as said and type it. It tells the angles more finely than the finder does. What is expected is from what was made so far.',
 	decide:
-		'Take the bend as it is, or go on with it. + follows the advice. A bend that is short can be pulled again; one that is over can hardly be opened.',
+		'Take the bend as it is, or go on with it. + follows the advice. A bend that is short can be pulled again; one that is over can hardly be opened. Where it says to measure a bend again, lay the finder on anew and type what it shows.',
 	corrected:
 		"The bends left were planned anew so that the tube still fits. Drawing: as designed. Before: in force until now. Now: by this correction. Uncorrected: the tube that the drawing's numbers would give.",
 	released:
