@@ -78,8 +78,9 @@ export function openSession(
 	const now = jobNow(file);
 	if (now.source === undefined) tell(`${file} cannot be read as a job any more: the job kept in the log governs.`);
 	const id = resume === true ? newestUnfinished(home, file, tell) : resume;
-	const others = unfinished(keptForStart(home, tell), file, jobNameOf(home, id)).filter((other) => other !== id);
-	return LiveSession.resume(world, id, now.source, others);
+	const rows = keptForStart(home, tell);
+	const others = unfinished(rows, file, jobNameOf(home, id)).filter((other) => other !== id);
+	return LiveSession.resume(world, id, now.source, others, ({ at }) => (learn ? lessonsFor(home, rows, at) : []));
 }
 
 /** The job's unfinished session with the newest record. Throws UsageError where there is none. */

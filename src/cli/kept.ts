@@ -45,9 +45,10 @@ export function keptForStart(
 	return rows;
 }
 
-/** What these sessions teach a new one, without what is to be forgotten. */
-export function lessonsFor(home: string, rows: readonly KeptRow[]): Lesson[] {
-	return lessonsThatWeigh(rows, countsIn(openSettings(home)));
+/** What these sessions teach a new one, or one that began at `before` (ISO time), without what is to be forgotten. */
+export function lessonsFor(home: string, rows: readonly KeptRow[], before?: string): Lesson[] {
+	const counts = countsIn(openSettings(home));
+	return lessonsThatWeigh(rows, (row) => (before === undefined || row.at < before) && counts(row));
 }
 
 /** Whether a session's lesson counts. Where nothing is forgotten no time has to be looked at. */

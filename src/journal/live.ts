@@ -9,9 +9,9 @@ import { jobWarnings } from '../session/job-warnings.ts';
 import { announced, outputsAfter, standing } from '../session/outputs.ts';
 import { parseAnswer } from '../session/parse-answer.ts';
 import type { Answer, Ask, Output, RefusedNote } from '../session/protocol.ts';
-import { readBack } from '../session/read-back.ts';
-import type { Start } from '../session/start.ts';
-import { coldPrior, learnedPrior } from '../session/start.ts';
+import { readBack, startIn, wantsAnew } from '../session/read-back.ts';
+import type { Anew, Start } from '../session/start.ts';
+import { coldPrior, learnedPrior, reckonedAnew } from '../session/start.ts';
 import type { State } from '../session/state.ts';
 import { nextEntry } from '../session/state.ts';
 import type { Lesson } from '../springback/history.ts';
@@ -110,17 +110,25 @@ export class LiveSession {
 
 	/**
 	 * Goes on with a kept session at the ask that was open; a finished one opens at its last ask. `jobSource` is the job file as
-	 * it is now (undefined when it cannot be read): the job kept in the log governs.
+	 * it is now (undefined when it cannot be read): the job kept in the log governs. `lessonsBefore`: what the sessions before it taught, asked for
+	 * only where its prior is of another model.
 	 */
-	static resume(world: World, id: string, jobSource: unknown, others: readonly string[]): LiveSession {
+	static resume(
+		world: World,
+		id: string,
+		jobSource: unknown,
+		others: readonly string[],
+		lessonsBefore: (start: Start) => readonly Lesson[] = () => [],
+	): LiveSession {
 		const now = world.now();
 		const { log, records, message } = openLog(sessionPath(world.home, id), { now });
 		try {
-			const kept = readBack(records);
-			const record = { entry: nextEntry(kept), at: now.toISOString(), events: [{ type: 'session-resumed' } as Event] };
-			const state = evolve(kept, record);
-			log.append({ seq: record.entry, v: 1, at: record.at, events: record.events });
-			const { start } = kept;
+			const anew = wantsAnew(records) ? anewOf(startIn(records[0]!), lessonsBefore) : null;
+			const resumed: Event = { type: 'session-resumed', ...(anew && { anew }) };
+			const record = { seq: records.length, v: 1 as const, at: now.toISOString(), events: [resumed] };
+			const state = readBack([...records, record]);
+			log.append(record);
+			const { start } = state;
 			const changed = jobSource === undefined ? ['job'] : changedPlaces(start.jobSource, jobSource);
 			const opening: Output[] = [
 				{
@@ -138,6 +146,7 @@ export class LiveSession {
 			];
 			const session = new LiveSession(world, log, state, opening);
 			if (message) session.messages.push(message);
+			if (anew) session.messages.push(saidOf(anew));
 			return session;
 		} catch (error) {
 			log.close();
@@ -239,6 +248,18 @@ export class LiveSession {
 			this.#rescue(further);
 		}
 	}
+}
+
+function anewOf(start: Start, lessonsBefore: (start: Start) => readonly Lesson[]): Anew {
+	return reckonedAnew(start, start.learn ? lessonsBefore(start) : []);
+}
+
+/** Said once: the log holds it from then on. */
+function saidOf({ from }: Anew): string {
+	const way = 'Pullbook now reckons springback another way than when this session began.';
+	return from === undefined
+		? `${way} Stops may differ: what earlier tubes taught does not count here.`
+		: `${way} Stops may differ: it learned from the tubes before this one anew.`;
 }
 
 function warningsNote(job: Job): Output[] {

@@ -1,4 +1,5 @@
 import type { EvidenceKind, Plan, ReadingKind } from './protocol.ts';
+import type { Anew } from './start.ts';
 
 /** One number that was read, in the job's unit or in degrees. */
 export interface Reading {
@@ -57,7 +58,8 @@ export type Event =
 	| { type: 'reading-amended'; entry: number; of: ReadingKind; value: number }
 	| { type: 'note-written'; text: string }
 	| { type: 'session-left' }
-	| { type: 'session-resumed' };
+	/** `anew`: by a model that is not that of the start; what takes the place of its prior from here on. */
+	| { type: 'session-resumed'; anew?: Anew };
 
 export type EventType = Event['type'];
 

@@ -1,8 +1,7 @@
 import type { Event, EventType } from './events.ts';
 import type { SessionRecord } from './fold.ts';
 import { evolve, initial } from './fold.ts';
-import type { Start } from './start.ts';
-import { upToDate } from './start.ts';
+import { type Anew, isOfAnotherModel, type Start, upToDate } from './start.ts';
 import type { State } from './state.ts';
 
 /** A record as it stands in a log. */
@@ -62,7 +61,22 @@ function isObject(value: unknown): value is Record<string, unknown> {
 export function readBack(records: readonly StoredRecord[]): State {
 	const [first, ...rest] = records;
 	if (!first) throw new UnknownRecord(0, 'nothing');
-	return rest.map(sessionRecord).reduce(evolve, initial(upToDate(startIn(first))));
+	const read = rest.map(sessionRecord);
+	return read.reduce(evolve, initial(upToDate(startIn(first), anewIn(read))));
+}
+
+/** What this model expects in place of a prior of another one, where the log was gone on with by it before. */
+function anewIn(records: readonly SessionRecord[]): Anew | null {
+	const all = records.flatMap(({ events }) =>
+		events.flatMap((event) => (event.type === 'session-resumed' && event.anew ? [event.anew] : [])),
+	);
+	return all.findLast((anew) => !isOfAnotherModel(anew)) ?? null;
+}
+
+/** Whether a log has to be reckoned anew before it is gone on with: its prior is of another model, and nothing of this one is in its place. */
+export function wantsAnew(records: readonly StoredRecord[]): boolean {
+	const [first, ...rest] = records;
+	return first !== undefined && isOfAnotherModel(startIn(first)) && anewIn(rest.map(sessionRecord)) === null;
 }
 
 function sessionRecord(record: StoredRecord): SessionRecord {

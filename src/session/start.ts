@@ -3,6 +3,7 @@ import { filterPrior } from '../springback/filter.ts';
 import type { Lesson, Provenance } from '../springback/history.ts';
 import { learned } from '../springback/history.ts';
 import { mechanicsPrior } from '../springback/mechanics.ts';
+import { modelName } from '../springback/model-name.ts';
 import type { Job } from '../tube/job.ts';
 import { kinOf } from './lesson.ts';
 
@@ -19,6 +20,8 @@ export interface Start {
 	jobSource: unknown;
 	/** Whether other sessions may teach this one, and it them. */
 	learn: boolean;
+	/** The model that `prior` is of; absent in logs older than names. */
+	model?: string;
 	/** Springback as believed before the first pull. */
 	prior: Filter;
 	/** What that belief rests on; absent where it was not to learn, and in logs older than learning. */
@@ -28,24 +31,44 @@ export interface Start {
 }
 
 /** What mechanics alone lets one expect of a job that nothing has been learned for: the filter's prior and the radius growth. */
-export function coldPrior(job: Job): { prior: Filter; growth: number } {
+export function coldPrior(job: Job): { model: string; prior: Filter; growth: number } {
 	const mechanics = mechanicsPrior(job.tube, job.tooling.clr, job.tube.material);
-	return { prior: filterPrior(mechanics.k, job.tooling.dialStep), growth: job.tooling.growth ?? mechanics.growth };
+	return {
+		model: modelName(),
+		prior: filterPrior(mechanics.k, job.tooling.dialStep),
+		growth: job.tooling.growth ?? mechanics.growth,
+	};
 }
 
 /** As coldPrior, with what earlier sessions taught; `from` says which. */
-export function learnedPrior(job: Job, lessons: readonly Lesson[]): Pick<Start, 'prior' | 'growth' | 'from'> {
+export function learnedPrior(job: Job, lessons: readonly Lesson[]): Pick<Start, 'model' | 'prior' | 'growth' | 'from'> {
 	const cold = coldPrior(job);
 	return { ...cold, ...learned(kinOf(job), cold.prior, lessons) };
 }
 
+/** What is expected before the first pull in place of a prior of another model. */
+export type Anew = Pick<Start, 'prior' | 'from'> & { model: string };
+
+/** What this model expects of a session begun with another: what the sessions before it teach, where it was to learn. */
+export function reckonedAnew({ job, learn }: Start, lessons: readonly Lesson[]): Anew {
+	const { prior } = coldPrior(job);
+	return { model: modelName(), ...(learn && lessons.length > 0 ? learned(kinOf(job), prior, lessons) : { prior }) };
+}
+
+/** Whether a start's prior is of another model than this version's. */
+export function isOfAnotherModel({ model }: Pick<Start, 'model'>): boolean {
+	return model !== modelName();
+}
+
 /**
- * A start as this version reckons with it. What an older version's prior does not have yet is as before any reading; a prior of other
- * unknowns says nothing about these, so that its session goes on as one without history.
+ * A start as this version reckons with it. A prior of another model says nothing here: `anew` is in its place, where the log holds what was
+ * learned anew by this model, else what is expected without any history.
  */
-export function upToDate(start: Start): Start {
+export function upToDate(start: Start, anew: Anew | null = null): Start {
+	if (isOfAnotherModel(start)) {
+		const { from: _, ...rest } = start;
+		return { ...rest, ...(anew ?? reckonedAnew(start, [])) };
+	}
 	const cold = coldPrior(start.job).prior;
-	const isKin = start.prior.mean.length === cold.mean.length;
-	const scatter = { ...cold.scatter, ...start.prior.scatter };
-	return { ...start, prior: isKin ? { ...cold, ...start.prior, scatter } : cold };
+	return { ...start, prior: { ...cold, ...start.prior, scatter: { ...cold.scatter, ...start.prior.scatter } } };
 }
