@@ -62,11 +62,11 @@ export const READINGS: Record<ReadingKind, string> = {
 };
 
 export const EVIDENCE: Record<EvidenceKind, string> = {
-	angle: "a bend's angle, measured again",
 	farEndToMark: "from the far end to a bend's mark",
 	leg: 'the straight before a bend, tangent to tangent',
 	mark: "where a bend's mark really was, from the start end",
 	rotation: "how a bend's plane really lies to the bend before",
+	angle: "a bend's angle, measured again",
 };
 
 export const EVIDENCE_MEASURE: Record<EvidenceKind, Measure> = {
