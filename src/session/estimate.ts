@@ -9,6 +9,7 @@ import {
 import { made } from '../springback/filter.ts';
 import { checkValue } from '../tube/checks.ts';
 import type { Check, Job } from '../tube/job.ts';
+import { convertLength } from '../units/units.ts';
 import { at, firstRotation } from './as-built.ts';
 import { OVALITY_SD } from './ovality.ts';
 import type { BendState, State } from './state.ts';
@@ -22,18 +23,28 @@ const DIE_SPREAD = 0.01;
 const BEND_SPREAD = 0.005;
 /** How far the stretch of an arc strays from 0, where nobody has measured it, and from a test piece's (common practice, no source). */
 const STRETCH_SD = { unmeasured: 0.0045, measured: 0.0025 };
-/** A mark as made and a check as read, in divisions of the tape (common practice, no source). */
-const MARK_SD = 0.4;
-const CHECK_SD = 0.3;
+/**
+ * A length by hand: how hands make a mark, or lay straight edge and tape for a check, in millimeters whatever the tape; and rounding, of a mark
+ * to a division of the tape, of a reading to half of one. With a tape in 16ths this is .4 and .3 of a division (common practice, no source). A finer
+ * tape does not make hands finer.
+ */
+const MARK = { handsMm: 0.44, rounding: 1 };
+const CHECK = { handsMm: 0.42, rounding: 0.5 };
 /** One reading with a protractor, degrees. */
 const ANGLE_READING_SD = 0.25;
 /** Where the plane of bend 1 lies is a matter of how the tube is laid, not of chance. */
 const LAID_SD = 1e-6;
 
-/** Standard deviation of one reading of a check: a part of a tape division, or the angle finder's. */
+/** Standard deviation of a length by hand, in the job's unit; that of rounding is a division over the root of 12. */
+function byHand({ units, tooling }: Job, { handsMm, rounding }: typeof MARK): number {
+	return Math.hypot(convertLength(handsMm, 'mm', units), (rounding * tooling.tape) / Math.sqrt(12));
+}
+
+/** Standard deviation of one reading of a check: by tape and straight edge, or the angle finder's. */
 export function checkReadingSd(job: Job, check: Check): number {
 	if (check.kind === 'ovality') return OVALITY_SD;
-	return check.kind === 'angle' ? ANGLE_READING_SD : CHECK_SD * job.tooling.tape;
+	if (check.kind === 'angle') return ANGLE_READING_SD;
+	return byHand(job, CHECK);
 }
 
 /** How many bends the tube as it lies on the bench has: those made, and the one at work once it was pulled. */
@@ -67,7 +78,7 @@ export function builtNow(state: State): AsBuilt {
 function toldOf(state: State, bend: BendState, i: number): ToldBend {
 	const planned = at(state.plan.current, i);
 	const told = bend.told ?? bend.made ?? made(state.filter);
-	const mark = { value: bend.mark ?? planned.fromStart, sd: MARK_SD * state.start.job.tooling.tape };
+	const mark = { value: bend.mark ?? planned.fromStart, sd: byHand(state.start.job, MARK) };
 	const rotation = { value: bend.rotation ?? planned.rotation, sd: bend.readBack ? READ_BACK_SD : SET_SD };
 	return {
 		// A leg that was measured says where the bend lies; the mark was then asked for, but is not known.
