@@ -2,7 +2,7 @@ import type { Action, Ask } from '../session/protocol.ts';
 import { keyed } from './keyed.ts';
 import type { Draw } from './random.ts';
 import type { Sight } from './station.ts';
-import type { World } from './world.ts';
+import { tellsPointer, type World } from './world.ts';
 
 /** A simulated person: keys what he sees, now and then wrongly, reads again when asked to, and takes the advice. */
 export function operatorAnswer(ask: Ask, sight: Sight, world: World, draw: Draw): Action {
@@ -10,11 +10,15 @@ export function operatorAnswer(ask: Ask, sight: Sight, world: World, draw: Draw)
 	switch (ask.ask) {
 		case 'set': {
 			const { length } = sight;
-			const pointer = world.operator.readsPointer ? { pointer: key(sight.pointer) } : {};
+			const pointer = tellsPointer(world) ? { pointer: key(sight.pointer) } : {};
 			return { do: 'ready', ...pointer, ...(length === undefined ? {} : { length }) };
 		}
 		case 'pull':
-			return { do: 'loaded', loaded: Math.max(0, key(sight.loaded)), released: key(sight.released) };
+			return {
+				do: 'loaded',
+				loaded: Math.max(0, key(sight.loaded)),
+				...(world.operator.readsRelease ? { released: key(sight.released) } : {}),
+			};
 		case 'measure':
 			return { do: 'angles', angles: [Math.max(0, key(sight.reading))] };
 		case 'confirm':

@@ -9,7 +9,7 @@ import type { Job } from '../tube/job.ts';
 import type { Draw } from './random.ts';
 import { openShop, rounded, type Shop } from './shop.ts';
 import { type TrueBend, trueCheck } from './true-tube.ts';
-import type { World } from './world.ts';
+import { setsPointer, type World } from './world.ts';
 
 /** What the instruments show at an ask; what does not belong to it is left out. */
 export interface Sight {
@@ -47,9 +47,10 @@ export class Station {
 
 	constructor(job: Job, world: World, draw: Draw) {
 		this.#job = job;
-		this.#world = { ...world, dial: { ...world.dial, division: job.tooling.dialStep } };
 		this.#draw = draw;
-		this.#shop = openShop(this.#world, draw, job.tooling.maxAngle);
+		const scaled = { ...world, dial: { ...world.dial, division: job.tooling.dialStep } };
+		this.#shop = openShop(scaled, draw, job.tooling.maxAngle);
+		this.#world = this.#shop.world;
 		this.#radius = job.tooling.clr * coldPrior(job).growth * Math.exp(draw.normal(0, DIE_RADIUS));
 	}
 
@@ -103,7 +104,7 @@ export class Station {
 		return sight;
 	}
 
-	#set({ bend, seat, mark, rotation }: SetAsk): Sight {
+	#set({ bend, seat, mark, rotation, pointer: asked }: SetAsk): Sight {
 		const tape = this.#world.operator.marking * this.#job.tooling.tape;
 		const first = this.#piece === 0;
 		if (first) this.#piece = mark.fromStart + mark.fromFarEnd + this.#draw.normal(0, tape);
@@ -117,8 +118,16 @@ export class Station {
 		this.#seat = seat;
 		this.#bend = bend;
 		this.#shop.seat(this.#at(bend).angle);
-		const pointer = this.#shop.snug();
+		const pointer = this.#pointer(asked);
 		return first ? { pointer, length: this.#taped(this.#piece) } : { pointer };
+	}
+
+	/** The dial with the tube snug, once the hands have done with it what they do. */
+	#pointer(asked: number): number {
+		if (!setsPointer(this.#world)) return this.#shop.snug();
+		const shown = rounded(asked, this.#world.dial.division);
+		this.#shop.setPointer(shown);
+		return shown;
 	}
 
 	#pull({ stop }: PullAsk): Sight {
@@ -154,7 +163,7 @@ export class Station {
 		const value = trueCheck(check, this.#bends, this.#piece, this.#job);
 		if (check.kind !== 'angle') return this.#taped(value + this.#draw.normal(0, this.#job.tooling.tape / 4));
 		const { sd, division } = this.#world.finder;
-		return Math.max(0, rounded(value + this.#draw.normal(0, sd), division));
+		return Math.max(0, rounded(value + this.#shop.bias + this.#draw.normal(0, sd), division));
 	}
 
 	#roundness(name: string): number {

@@ -18,7 +18,7 @@ import { startOf, trimmed } from './fit-made.ts';
 /** The stated shop: angle finder .2, marks half a division of a 1/32 tape, rotations .4, nobody keys a wrong number. */
 const STATED: World = {
 	...USUAL,
-	finder: { division: 0.1, sd: 0.2 },
+	finder: { ...USUAL.finder, sd: 0.2 },
 	operator: { ...USUAL.operator, turning: 0.4, marking: 0.5 },
 	blunders: { off: 0, swapped: 0 },
 };

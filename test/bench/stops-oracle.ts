@@ -3,6 +3,7 @@
  * it does not know is how the tube sits and where the stroke ended. State: [seating error, angle], normal.
  */
 
+import { tellsPointer } from '../../src/practice/world.ts';
 import { soundness } from '../../src/springback/filter.ts';
 import { type Gaussian, maxMoments, replaced, surprise, updated } from '../../src/springback/gaussian.ts';
 import { normalCdf } from '../../src/springback/normal.ts';
@@ -51,7 +52,7 @@ function bendOnce(station: Station, wanted: Wanted): Taken {
 		return worthiest(outcome, { ...wanted, dialStep: division }, { angle: 0, first: null }, hands);
 	};
 	shop.seat(0);
-	if (world.operator.readsPointer) snug();
+	if (tellsPointer(world)) snug();
 	for (;;) {
 		const stop = Math.max(best(), before + division);
 		shop.pull(stop);
@@ -70,7 +71,7 @@ function bendOnce(station: Station, wanted: Wanted): Taken {
 		shop.seat(shop.angle);
 		seats += 1;
 		before = -1;
-		if (world.operator.readsPointer) snug();
+		if (tellsPointer(world)) snug();
 	}
 }
 

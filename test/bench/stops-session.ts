@@ -1,4 +1,6 @@
 /** This program: the springback room driven as the session core drives it. */
+import { rounded } from '../../src/practice/shop.ts';
+import { setsPointer, tellsPointer } from '../../src/practice/world.ts';
 import {
 	expectReading,
 	type Filter,
@@ -46,13 +48,14 @@ function bendOnce(before: Filter, station: Station, wanted: Wanted, known: boole
 	let pulls = 0;
 	let loadedBefore: number | null = null;
 	shop.seat(0);
-	if (world.operator.readsPointer) f = readInto(f, 'pointer', station.snug);
+	f = pointerTold(f, station, 0);
 	for (;;) {
 		const { stop } = suggestStop(f, { ...base, loadedBefore, measured });
 		shop.pull(stop);
 		pulls += 1;
 		const loaded = loadedAsTaken(stop, station);
-		f = readInto(pull(f, stop, loaded), 'released', station.snug);
+		f = pull(f, stop, loaded);
+		if (world.operator.readsRelease) f = readInto(f, 'released', station.snug);
 		loadedBefore = Math.max(loadedBefore ?? 0, Math.min(stop, loaded));
 		const request: StopRequest = { ...base, loadedBefore, measured };
 		if (accept(f, request).likelyShort && pulls < MOST_PULLS) continue;
@@ -65,8 +68,19 @@ function bendOnce(before: Filter, station: Station, wanted: Wanted, known: boole
 		shop.seat(shop.angle);
 		seats += 1;
 		loadedBefore = null;
-		if (world.operator.readsPointer) f = readInto(f, 'pointer', station.snug);
+		f = pointerTold(f, station, expectReading(f, 'pointer').value);
 	}
+}
+
+/** What the hands do with the pointer of a tube just seated, the program giving `asked` for it, and what they tell of it. */
+function pointerTold(f: Filter, station: Station, asked: number): Filter {
+	const { shop, world } = station;
+	if (setsPointer(world)) {
+		const shown = rounded(asked, world.dial.division);
+		shop.setPointer(shown);
+		return tellsPointer(world) ? readInto(f, 'pointer', () => station.key(shown)) : f;
+	}
+	return tellsPointer(world) ? readInto(f, 'pointer', station.snug) : f;
 }
 
 /** The dial under load: asked again where it is far from the stop; then the mean of two that agree, else the likelier. */

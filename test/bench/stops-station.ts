@@ -7,6 +7,8 @@ import type { World } from '../../src/practice/world.ts';
 export interface Station {
 	shop: Shop;
 	world: World;
+	/** A number as it is keyed. */
+	key(value: number): number;
 	/** Readings as keyed: the dial under load, the dial with the tube snug, the angle finder. */
 	loaded(): number;
 	snug(): number;
@@ -18,12 +20,14 @@ const MAX_ANGLE = 240;
 export function openStation(world: World, seed: number): Station {
 	const draw = draws(seed);
 	const shop = openShop(world, draw, MAX_ANGLE);
+	const key = (value: number) => keyed(value, world, draw);
 	return {
 		shop,
-		world,
-		loaded: () => keyed(shop.loaded(), world, draw),
-		snug: () => keyed(shop.snug(), world, draw),
-		finder: () => keyed(shop.finder(), world, draw),
+		world: shop.world,
+		key,
+		loaded: () => key(shop.loaded()),
+		snug: () => key(shop.snug()),
+		finder: () => key(shop.finder()),
 	};
 }
 

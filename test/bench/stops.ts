@@ -2,7 +2,8 @@
  * Rules for where to stop, side by side: pulls by bend number, take-outs, what came out above the upper tolerance and within
  * it; then the median times. Seeds are the bench's own: nothing was tuned on them. `--quick` bends fewer tubes.
  */
-import { FOREIGN, USUAL, type World } from '../../src/practice/world.ts';
+import { FOREIGN } from '../../src/practice/foreign.ts';
+import { USUAL, type World } from '../../src/practice/world.ts';
 import { oracle } from './stops-oracle.ts';
 import { session } from './stops-session.ts';
 import type { Rule, Station } from './stops-station.ts';
@@ -92,7 +93,7 @@ compare('stop .3, 14 31 17', { session }, hasty, [10], 1500);
 for (const [name, world] of Object.entries(FOREIGN)) compare(name, ours, even(0.5, world), [3], 3000);
 const careless = { ...USUAL, blunders: { off: 0.06, swapped: 0.03 } };
 compare('blunders x3', ours, even(0.5, careless), [3], 6000);
-const silent = { ...USUAL, operator: { ...USUAL.operator, readsPointer: false } };
+const silent = { ...USUAL, operator: { ...USUAL.operator, pointer: 'leaves' as const } };
 compare('pointer not read', ours, even(0.5, silent), [3], 3000);
 const { update, decision } = timings();
 console.log(`update ${update.toFixed(2)} us, decision ${decision.toFixed(1)} us (medians)`);

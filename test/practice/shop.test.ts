@@ -1,11 +1,17 @@
 import { describe, expect, it } from 'vitest';
+import { ELSEWHERE, FOREIGN, ROUGH } from '../../src/practice/foreign.ts';
 import { keyed } from '../../src/practice/keyed.ts';
 import { draws } from '../../src/practice/random.ts';
 import { openShop, rounded } from '../../src/practice/shop.ts';
-import { FOREIGN, USUAL, type World } from '../../src/practice/world.ts';
+import { USUAL, type World } from '../../src/practice/world.ts';
 
 const shopOf = (seed: number, world: World = USUAL) => openShop(world, draws(seed), 180);
-const worlds = Object.entries({ usual: USUAL, ...FOREIGN });
+const worlds = [
+	['usual', USUAL],
+	...Object.entries(FOREIGN),
+	...Object.entries(ELSEWHERE).map(([name, world]) => [`${name}, elsewhere`, world]),
+	['rough', ROUGH],
+] as [string, World][];
 
 function moments(values: readonly number[]) {
 	const mean = values.reduce((a, b) => a + b, 0) / values.length;
