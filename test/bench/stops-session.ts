@@ -13,7 +13,7 @@ import {
 } from '../../src/springback/filter.ts';
 import { doubt, doubtLoaded, manyWrong } from '../../src/springback/gates.ts';
 import { accept, type StopRequest, suggestStop } from '../../src/springback/stop.ts';
-import { MOST_PULLS, type Rule, type Station, type Taken, type Wanted } from './stops-station.ts';
+import { MOST_PULLS, type Rule, type Station, type Stroke, type Taken, type Wanted } from './stops-station.ts';
 
 /** The part that mechanics gives for a common chassis tube: 1.5 by .095 in, 60 ksi, on a 6 in die. */
 const MECHANICS = 0.021;
@@ -45,14 +45,15 @@ function bendOnce(before: Filter, station: Station, wanted: Wanted, known: boole
 	let f = newBend(before);
 	let measured = known;
 	let seats = 1;
-	let pulls = 0;
+	const strokes: Stroke[] = [];
 	let loadedBefore: number | null = null;
 	shop.seat(0);
 	f = pointerTold(f, station, 0);
 	for (;;) {
-		const { stop } = suggestStop(f, { ...base, loadedBefore, measured });
+		const { stop, risk } = suggestStop(f, { ...base, loadedBefore, measured });
 		shop.pull(stop);
-		pulls += 1;
+		strokes.push({ stop, stated: risk, angle: shop.angle });
+		const pulls = strokes.length;
 		const loaded = loadedAsTaken(stop, station);
 		f = pull(f, stop, loaded);
 		if (world.operator.readsRelease) f = readInto(f, 'released', station.snug);
@@ -62,7 +63,7 @@ function bendOnce(before: Filter, station: Station, wanted: Wanted, known: boole
 		f = measure(f, station, !measured || manyWrong(f));
 		measured = true;
 		if (accept(f, request).under <= 0.5 || pulls >= MOST_PULLS) {
-			return { filter: f, taken: { pulls, seats, angle: shop.angle } };
+			return { filter: f, taken: { pulls, seats, angle: shop.angle, strokes } };
 		}
 		f = newSeat(f);
 		shop.seat(shop.angle);

@@ -39,11 +39,19 @@ export interface Wanted {
 	risk: number;
 }
 
-/** What a bend took, and its true angle; `over`: it has been past the upper tolerance. */
+/** One pull: the stop asked for, the risk that was stated for it (null by rules that state none), and the true angle it left. */
+export interface Stroke {
+	stop: number;
+	stated: number | null;
+	angle: number;
+}
+
+/** What a bend took, and its true angle in the end. */
 export interface Taken {
 	pulls: number;
 	seats: number;
 	angle: number;
+	strokes: readonly Stroke[];
 }
 
 /** A way of deciding where to stop, with what it remembers of this bender. */

@@ -1,6 +1,13 @@
-import { draws } from '../../src/practice/random.ts';
+import { type Draw, draws } from '../../src/practice/random.ts';
 import type { World } from '../../src/practice/world.ts';
 import { openStation, type Rule, type Station, type Taken, type Wanted } from './stops-station.ts';
+
+/** What was stated as the risk of a pull, whether it left the bend over, and whether it was the bend's first. */
+export interface Risk {
+	stated: number;
+	over: boolean;
+	first: boolean;
+}
 
 /** What came of the bends with one number on their tube. */
 export interface Count {
@@ -9,55 +16,74 @@ export interface Count {
 	seats: number;
 	over: number;
 	within: number;
+	/** Most pulls on one bend, and how many stops were at or below one held before at the same bend. */
+	most: number;
+	again: number;
+	risks: Risk[];
 }
 
 export interface Trial {
 	world: World;
 	tolerance: { under: number; over: number };
 	risk: number;
-	/** Angles of a tube's bends; null: four between 30 and 120. */
-	angles: readonly number[] | null;
+	/** Angles of a tube's bends: as listed, or so many drawn evenly from a range. */
+	angles: readonly number[] | { bends: number; low: number; high: number };
 	/** Counts as over from here above the target; the upper tolerance where it is left out. */
 	counted?: number;
-	/** Earlier tubes on the same machine. */
-	earlier: number;
 }
 
-const ANGLES = { bends: 4, low: 30, high: 120 };
-
-/** Bends tube `earlier` + 1 on each of `machines` machines by one rule, and counts by bend number. */
-export function tally(rule: (station: Station) => Rule, trial: Trial, machines: number, seed: number): Count[] {
-	const counts: Count[] = [];
+/** Bends tubes on each of `machines` machines by one rule; of those with so many tubes `earlier` it counts by bend number. */
+export function tally(
+	rule: (station: Station) => Rule,
+	trial: Trial,
+	earlier: readonly number[],
+	machines: number,
+	seed: number,
+): Count[][] {
+	const counts: Count[][] = earlier.map(() => []);
 	for (let m = 0; m < machines; m++) {
 		const draw = draws(seed + 2 * m);
 		const station = openStation(trial.world, seed + 2 * m + 1);
 		const used = rule(station);
-		for (let tube = 0; tube <= trial.earlier; tube++) {
+		for (let tube = 0; tube <= Math.max(...earlier); tube++) {
 			station.shop.newTube();
 			used.newTube();
-			const angles = trial.angles ?? Array.from({ length: ANGLES.bends }, () => draw.uniform(ANGLES.low, ANGLES.high));
-			for (const [at, target] of angles.entries()) {
+			for (const [at, target] of anglesOf(trial, draw).entries()) {
 				const wanted: Wanted = { target, ...trial.tolerance, risk: trial.risk };
 				const taken = used.bend(wanted);
-				if (tube === trial.earlier) counts[at] = added(counts[at], taken, wanted, trial.counted ?? wanted.over);
+				const list = counts[earlier.indexOf(tube)];
+				if (!list) continue;
+				list[at] ??= nothing();
+				add(list[at], taken, wanted, trial.counted ?? wanted.over);
 			}
 		}
 	}
 	return counts;
 }
 
-function added(count: Count | undefined, { pulls, seats, angle }: Taken, wanted: Wanted, counted: number): Count {
-	const { bends, pulls: p, seats: s, over, within } = count ?? { bends: 0, pulls: 0, seats: 0, over: 0, within: 0 };
-	const past = angle > wanted.target + counted;
-	const long = angle > wanted.target + wanted.over;
-	const short = angle < wanted.target - wanted.under;
-	return {
-		bends: bends + 1,
-		pulls: p + pulls,
-		seats: s + seats,
-		over: over + (past ? 1 : 0),
-		within: within + (long || short ? 0 : 1),
-	};
+function anglesOf({ angles }: Trial, draw: Draw): readonly number[] {
+	if (!('bends' in angles)) return angles;
+	return Array.from({ length: angles.bends }, () => draw.uniform(angles.low, angles.high));
+}
+
+function nothing(): Count {
+	return { bends: 0, pulls: 0, seats: 0, over: 0, within: 0, most: 0, again: 0, risks: [] };
+}
+
+function add(count: Count, { pulls, seats, angle, strokes }: Taken, wanted: Wanted, counted: number): void {
+	const most = wanted.target + wanted.over;
+	count.bends += 1;
+	count.pulls += pulls;
+	count.seats += seats;
+	if (angle > wanted.target + counted) count.over += 1;
+	if (angle <= most && angle >= wanted.target - wanted.under) count.within += 1;
+	count.most = Math.max(count.most, pulls);
+	let highest = Number.NEGATIVE_INFINITY;
+	for (const [i, { stop, stated, angle: left }] of strokes.entries()) {
+		if (stop <= highest) count.again += 1;
+		highest = Math.max(highest, stop);
+		if (stated !== null) count.risks.push({ stated, over: left > most, first: i === 0 });
+	}
 }
 
 export function together(counts: readonly Count[]): Count {
@@ -67,6 +93,9 @@ export function together(counts: readonly Count[]): Count {
 		seats: a.seats + b.seats,
 		over: a.over + b.over,
 		within: a.within + b.within,
+		most: Math.max(a.most, b.most),
+		again: a.again + b.again,
+		risks: [...a.risks, ...b.risks],
 	}));
 }
 

@@ -1,5 +1,5 @@
 /** The rules of thumb: creeping up by a degree, and adding what the last bend sprang back. */
-import { MOST_PULLS, type Rule, type Station, type Taken, type Wanted } from './stops-station.ts';
+import { MOST_PULLS, type Rule, type Station, type Stroke, type Taken, type Wanted } from './stops-station.ts';
 
 export function creep(station: Station): Rule {
 	return { newTube: () => {}, bend: (wanted) => approach(station, wanted, wanted.target, () => 1).taken };
@@ -22,15 +22,16 @@ function approach(station: Station, { target, under }: Wanted, first: number, mo
 	const { shop, world } = station;
 	const division = world.dial.division;
 	let stop = first;
-	let pulls = 0;
+	const strokes: Stroke[] = [];
 	shop.seat(0);
 	for (;;) {
 		const asked = Math.round(stop / division) * division;
 		shop.pull(asked);
-		pulls += 1;
+		strokes.push({ stop: asked, stated: null, angle: shop.angle });
+		const pulls = strokes.length;
 		const angle = station.finder();
 		if (angle >= target - under || pulls >= MOST_PULLS) {
-			const taken: Taken = { pulls, seats: pulls, angle: shop.angle };
+			const taken: Taken = { pulls, seats: pulls, angle: shop.angle, strokes };
 			return { taken, back: asked - angle };
 		}
 		stop = Math.max(asked + division, asked + more(target - angle));
