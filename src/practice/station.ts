@@ -5,7 +5,7 @@
 
 import type { Action, Ask, CheckAsk, ConfirmAsk, DecideAsk, PullAsk, SetAsk } from '../session/protocol.ts';
 import { coldPrior } from '../session/start.ts';
-import type { Job } from '../tube/job.ts';
+import type { Check, Job } from '../tube/job.ts';
 import type { Draw } from './random.ts';
 import { openShop, rounded, type Shop } from './shop.ts';
 import { type TrueBend, trueCheck } from './true-tube.ts';
@@ -62,6 +62,25 @@ export class Station {
 	/** Every bend seated so far as it truly is. */
 	get trueBends(): readonly TrueBend[] {
 		return this.#bends;
+	}
+
+	/** Length of the raw piece as truly cut; 0 before the first seat. */
+	get piece(): number {
+		return this.#piece;
+	}
+
+	/** Another tube on the same bender and die. */
+	freshTube(): void {
+		this.#bends.length = 0;
+		this.#ovality.clear();
+		this.#done.clear();
+		[this.#piece, this.#bend, this.#seat] = [0, 0, 0];
+		this.#shop.newTube();
+	}
+
+	/** What a check would read now without any error, ovality aside. Throws RangeError where the job has none of that name. */
+	trueCheck(name: string): number {
+		return trueCheck(this.#checkOf(name), this.#bends, this.#piece, this.#job);
 	}
 
 	/** Does what the ask wants done, once, and gives what is seen. Asked again, a reading that was taken stands. */
@@ -157,13 +176,18 @@ export class Station {
 	}
 
 	#check(name: CheckAsk['name']): number {
-		const check = this.#job.checks.find((each) => each.name === name);
-		if (!check) throw new RangeError(`the job has no check called "${name}"`);
+		const check = this.#checkOf(name);
 		if (check.kind === 'ovality') return this.#roundness(name);
 		const value = trueCheck(check, this.#bends, this.#piece, this.#job);
 		if (check.kind !== 'angle') return this.#taped(value + this.#draw.normal(0, this.#job.tooling.tape / 4));
 		const { sd, division } = this.#world.finder;
 		return Math.max(0, rounded(value + this.#shop.bias + this.#draw.normal(0, sd), division));
+	}
+
+	#checkOf(name: string): Check {
+		const check = this.#job.checks.find((each) => each.name === name);
+		if (!check) throw new RangeError(`the job has no check called "${name}"`);
+		return check;
 	}
 
 	#roundness(name: string): number {

@@ -20,11 +20,16 @@ export const endMiss = (shape: Shape, { design }: State): number => distance(sha
 export const directionMiss = (shape: Shape, { design }: State): number =>
 	angleBetween(shapeEnd(shape).direction, design.goal.direction);
 
+/** By how much every check is truly missed, and how much it may be. */
+export const checkMisses = (shape: Shape, { design, start }: State): { miss: number; tolerance: number }[] =>
+	design.checks.map(({ check, design: wanted }) => ({
+		miss: Math.abs(checkValue(check, shape, start.job.tube) - wanted),
+		tolerance: check.tolerance,
+	}));
+
 /** The largest miss of any check. */
-export const checkMiss = (shape: Shape, { design, start }: State): number =>
-	Math.max(
-		...design.checks.map(({ check, design: wanted }) => Math.abs(checkValue(check, shape, start.job.tube) - wanted)),
-	);
+export const checkMiss = (shape: Shape, state: State): number =>
+	Math.max(...checkMisses(shape, state).map(({ miss }) => miss));
 
 /** Half the width of the band that nine in ten of a normal distribution lie in, in standard deviations. */
 const NINE_IN_TEN = 1.6449;
@@ -43,8 +48,8 @@ export function honestAngles({ built }: State, bends: readonly TrueBend[]): Hone
 	return { inside: inside.length, of: bends.length };
 }
 
-/** The far end's coordinates in the first leg's frame, the ends cut as they were; a flat tube has two. */
-export function honestEnd(state: State, truth: Shape): Honesty {
+/** The far end's coordinates in the first leg's frame as estimated, the ends cut as they were; a flat tube has two. */
+export function endAxes(state: State, truth: Shape): { value: number; sd: number; truly: number }[] {
 	const { trimStart, trimEnd } = tubeAtWork(state, state.plan.current);
 	const trim = { start: trimStart, end: Math.max(0, trimEnd) };
 	const { mean, covariance } = spreadOf(state.built!, (tube) => [
@@ -53,7 +58,12 @@ export function honestEnd(state: State, truth: Shape): Honesty {
 	const flat = state.design.shape.bends.every(({ rotation }) => rotation % 180 === 0);
 	const { end } = shapeEnd(truth);
 	const axes = flat ? [0, 1] : [0, 1, 2];
-	const inside = axes.filter((k) => Math.abs(end[k]! - mean[k]!) <= NINE_IN_TEN * Math.sqrt(covariance[k]![k]!));
+	return axes.map((k) => ({ value: mean[k]!, sd: Math.sqrt(covariance[k]![k]!), truly: end[k]! }));
+}
+
+export function honestEnd(state: State, truth: Shape): Honesty {
+	const axes = endAxes(state, truth);
+	const inside = axes.filter(({ value, sd, truly }) => Math.abs(truly - value) <= NINE_IN_TEN * sd);
 	return { inside: inside.length, of: axes.length };
 }
 
