@@ -55,7 +55,7 @@ add('stop .3, 14 31 17', ours, hasty, [3], 12_000);
 add('stop .3, 14 31 17', { session }, hasty, [10], 1500);
 for (const [name, world] of Object.entries(FOREIGN)) {
 	const marked = MARKED.includes(name);
-	add(name, marked ? ours : { session }, even(0.5, world), [3], marked ? 3000 : 2000);
+	add(name, marked ? ours : { session }, even(0.5, world), [3], marked ? 3000 : 1500);
 }
 const careless = { ...USUAL, blunders: { off: 0.06, swapped: 0.03 } };
 add('blunders x3', ours, even(0.5, careless), [3], 6000);
@@ -84,7 +84,7 @@ for (const [name, world] of shops) {
 }
 for (const [name, world] of shops) {
 	const set = by({ pointer: 'sets', readsRelease: false }, world);
-	add(`set, no release, ${name}`, { session }, three(set), [0, 1, 3], 1200);
+	add(`set, no release, ${name}`, { session }, three(set), [0, 1, 3], 1000);
 }
 
 const small = (world: World): Trial => ({ ...even(0.5, world), angles: [5, 5, 5] });
@@ -98,7 +98,7 @@ for (const division of [0.1, 0.25, 0.5]) {
 add('rough', { session }, three(ROUGH), [0, 1, 3], 2000);
 add('stated risk, usual', { session }, three(USUAL), [3, 6], 2000, 'stated');
 for (const [name, world] of Object.entries(ELSEWHERE)) {
-	add(`stated risk, ${name}`, { session }, three(world), [3, 6], 1000, 'stated');
+	add(`stated risk, ${name}`, { session }, three(world), [3, 6], 800, 'stated');
 }
 
 export const CASES: readonly Case[] = cases;
