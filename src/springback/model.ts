@@ -44,6 +44,8 @@ export const DIAL_AGREES = 1;
 
 /** The take-up builds up over the first degrees of a bend, by this many each e-fold. */
 const COMMON_BUILD_UP = 6.5;
+/** Readings that nothing explains can drive the estimate anywhere: what it means stays within one degree and fifty. */
+const MOST_BUILD_UP = 2;
 
 export type ReadingKind = 'angle' | 'released' | 'pointer';
 
@@ -53,7 +55,8 @@ export type ReadingKind = 'angle' | 'released' | 'pointer';
  */
 export function outcomeOf(x: readonly number[], loaded: number): { mean: number; row: number[] } {
 	const u = loaded / 90;
-	const built = loaded / (COMMON_BUILD_UP * Math.exp(x[BUILD_UP]!));
+	const buildUp = Math.max(-MOST_BUILD_UP, Math.min(MOST_BUILD_UP, x[BUILD_UP]!));
+	const built = loaded / (COMMON_BUILD_UP * Math.exp(buildUp));
 	const left = Math.exp(-built);
 	const takeUp = x[TAKE_UP]! + x[TUBE_TAKE_UP]!;
 	const proportion = x[PROPORTION]! + x[TUBE_PROPORTION]!;

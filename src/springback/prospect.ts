@@ -82,7 +82,8 @@ function stage(band: Band, sd: number, prices: Prices, after: Prospect | null): 
 		let best: Prospect = { cost: Number.POSITIVE_INFINITY, risk: 0 };
 		for (let aim = -((place + 0.5) / PLACES) * step; ; aim -= step) {
 			const here = pulled(band, aim, sd, prices, after);
-			if (here.cost >= best.cost) break;
+			// Written so that a number that is none ends it too.
+			if (!(here.cost < best.cost)) break;
 			best = here;
 			if (aim < band.over - FARTHEST_BELOW * sd) break;
 		}

@@ -11,7 +11,7 @@ import {
 	observe,
 	pull,
 } from '../../src/springback/filter.ts';
-import { doubt, doubtLoaded, manyWrong } from '../../src/springback/gates.ts';
+import { doubt, doubtLoaded, manyWrong, narrowBand } from '../../src/springback/gates.ts';
 import { accept, type StopRequest, suggestStop } from '../../src/springback/stop.ts';
 import { MOST_PULLS, type Rule, type Station, type Stroke, type Taken, type Wanted } from './stops-station.ts';
 
@@ -47,10 +47,12 @@ function bendOnce(before: Filter, station: Station, wanted: Wanted, known: boole
 	let seats = 1;
 	const strokes: Stroke[] = [];
 	let loadedBefore: number | null = null;
+	let stoppedBefore: number | null = null;
 	shop.seat(0);
 	f = pointerTold(f, station, 0);
 	for (;;) {
-		const { stop, risk } = suggestStop(f, { ...base, loadedBefore, measured });
+		const { stop, risk } = suggestStop(f, { ...base, loadedBefore, stoppedBefore, measured });
+		stoppedBefore = Math.max(stoppedBefore ?? 0, stop);
 		shop.pull(stop);
 		strokes.push({ stop, stated: risk, angle: shop.angle });
 		const pulls = strokes.length;
@@ -58,9 +60,9 @@ function bendOnce(before: Filter, station: Station, wanted: Wanted, known: boole
 		f = pull(f, stop, loaded);
 		if (world.operator.readsRelease) f = readInto(f, 'released', station.snug);
 		loadedBefore = Math.max(loadedBefore ?? 0, Math.min(stop, loaded));
-		const request: StopRequest = { ...base, loadedBefore, measured };
+		const request: StopRequest = { ...base, loadedBefore, stoppedBefore, measured };
 		if (accept(f, request).likelyShort && pulls < MOST_PULLS) continue;
-		f = measure(f, station, !measured || manyWrong(f));
+		f = measure(f, station, !measured || manyWrong(f) || narrowBand(f, wanted));
 		measured = true;
 		if (accept(f, request).under <= 0.5 || pulls >= MOST_PULLS) {
 			return { filter: f, taken: { pulls, seats, angle: shop.angle, strokes } };

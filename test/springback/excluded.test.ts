@@ -25,7 +25,7 @@ const ROUGH: World = {
 	tube: { takeUp: 0.5, proportion: 0.2 },
 	seating: 0.5,
 	dial: { division: 1, loaded: 0.3, released: 0.4 },
-	finder: { division: 0.5, sd: 0.5 },
+	finder: { division: 0.5, sd: 0.5, bias: [0, 0] },
 	operator: { ...USUAL.operator, stopping: 0.5 },
 };
 /** How far the dial's zero and the finder are off, either way. */
