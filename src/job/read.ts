@@ -1,6 +1,7 @@
 /** From a parsed job file to a job, or to every fault in it at once. */
 import * as z from 'zod/mini';
 import type { Job, Units } from '../tube/job.ts';
+import { wholeTolerance } from '../tube/tolerance.ts';
 import { readChecks } from './checks.ts';
 import { type Fault, type Report, show } from './fault.ts';
 import { isObject, length, number, readObject, text } from './fields.ts';
@@ -19,7 +20,7 @@ export interface GoodJob {
 /** Nothing is kept under any name. */
 const NO_TOOLING: ToolingLookup = () => undefined;
 
-const TOLERANCE: Readonly<Record<Units, Job['tolerance']>> = {
+const TOLERANCE: Readonly<Record<Units, Omit<Job['tolerance'], 'shape' | 'direction'>>> = {
 	in: { under: 0.5, over: 0.5, length: 1 / 16, rotation: 1 },
 	mm: { under: 0.5, over: 0.5, length: 1.5, rotation: 1 },
 };
@@ -82,17 +83,19 @@ function readTrim(value: unknown, units: Units, report: Report): Job['trim'] {
 
 /** `length` is undefined where it was given but is faulty. */
 function readTolerance(value: unknown, units: Units, report: Report): Partial<Job['tolerance']> {
-	if (value === undefined) return TOLERANCE[units];
+	if (value === undefined) return wholeTolerance(TOLERANCE[units]);
 	const schemas = {
 		under: number('a tolerance in degrees', { least: 0, most: 45 }),
 		over: number('a tolerance in degrees', { least: 0, most: 45 }),
 		length: length(units, { above: 0 }),
 		rotation: number('a tolerance in degrees', { above: 0, most: 90 }),
+		shape: length(units, { above: 0 }),
+		direction: number('a tolerance in degrees', { above: 0, most: 90 }),
 	};
 	const read = readObject(value, 'tolerance', schemas, [], report);
 	if (read.under === 0 && read.over === 0) {
 		report({ at: 'tolerance', found: show(value), right: 'some room under or over the angle: not both 0' });
 	}
 	const faulty = isObject(value) && Object.hasOwn(value, 'length') && read.length === undefined;
-	return { ...TOLERANCE[units], ...read, ...(faulty ? { length: undefined } : {}) };
+	return { ...wholeTolerance({ ...TOLERANCE[units], ...read }), ...(faulty ? { length: undefined } : {}) };
 }

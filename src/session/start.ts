@@ -5,6 +5,7 @@ import { learned } from '../springback/history.ts';
 import { mechanicsPrior } from '../springback/mechanics.ts';
 import { modelName } from '../springback/model-name.ts';
 import type { Job } from '../tube/job.ts';
+import { wholeTolerance } from '../tube/tolerance.ts';
 import { kinOf } from './lesson.ts';
 
 /** All that the fold starts from: the first record of a log. A session reads nothing else when it is resumed. */
@@ -61,10 +62,12 @@ export function isOfAnotherModel({ model }: Pick<Start, 'model'>): boolean {
 }
 
 /**
- * A start as this version reckons with it. A prior of another model says nothing here: `anew` is in its place, where the log holds what was
- * learned anew by this model, else what is expected without any history.
+ * A start as this version reckons with it. What an older version's job does not say is as when it is left out. A prior of another model
+ * says nothing here: `anew` is in its place, where the log holds what was learned anew by this model, else what is expected without any
+ * history.
  */
-export function upToDate(start: Start, anew: Anew | null = null): Start {
+export function upToDate(kept: Start, anew: Anew | null = null): Start {
+	const start = { ...kept, job: { ...kept.job, tolerance: wholeTolerance(kept.job.tolerance) } };
 	if (isOfAnotherModel(start)) {
 		const { from: _, ...rest } = start;
 		return { ...rest, ...(anew ?? reckonedAnew(start, [])) };

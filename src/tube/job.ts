@@ -80,6 +80,20 @@ export interface BentAs {
 	from: EndName;
 }
 
+export interface Tolerance {
+	/** Degrees that a made angle may be under and over its target. */
+	under: number;
+	over: number;
+	/** What a length may be off by. */
+	length: number;
+	/** Degrees. */
+	rotation: number;
+	/** How far a sharp corner or the far end may end up from the drawing's place. */
+	shape: number;
+	/** Degrees that the last straight may point off the drawing's. */
+	direction: number;
+}
+
 export interface Job {
 	name: string;
 	units: Units;
@@ -87,7 +101,7 @@ export interface Job {
 	tooling: Tooling;
 	shape: ShapeSource;
 	trim: { start: number; end: number };
-	tolerance: { under: number; over: number; length: number; rotation: number };
+	tolerance: Tolerance;
 	/** The part of bends that may come out above the upper tolerance. */
 	risk: number;
 	checks: readonly Check[];

@@ -35,7 +35,7 @@ export const ARCH: Job = {
 		last: 14,
 	},
 	trim: { start: 0.5, end: 0.5 },
-	tolerance: { under: 0.5, over: 0.5, length: 1 / 16, rotation: 1 },
+	tolerance: { under: 0.5, over: 0.5, length: 1 / 16, rotation: 1, shape: 1 / 4, direction: 1 },
 	risk: 0.02,
 	checks: [
 		{ name: 'rise', kind: 'drop', from: 1, to: { bend: 2 }, surface: 'across', tolerance: 1 / 16 },

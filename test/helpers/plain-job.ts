@@ -34,7 +34,7 @@ export function plainJob({ tooling, trim, tolerance, ...parts }: JobParts = {}):
 			...tooling,
 		},
 		trim: { start: 0, end: 0, ...trim },
-		tolerance: { under: 0.5, over: 0.5, length: 1 / 16, rotation: 1, ...tolerance },
+		tolerance: { under: 0.5, over: 0.5, length: 1 / 16, rotation: 1, shape: 1 / 4, direction: 1, ...tolerance },
 	};
 }
 

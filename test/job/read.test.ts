@@ -28,7 +28,7 @@ describe('what a job leaves open', () => {
 		});
 		expect(job).toMatchObject({
 			trim: { start: 0, end: 0 },
-			tolerance: { under: 0.5, over: 0.5, length: 1 / 16, rotation: 1 },
+			tolerance: { under: 0.5, over: 0.5, length: 1 / 16, rotation: 1, shape: 1 / 4, direction: 1 },
 			risk: 0.02,
 			checks: [],
 			notes: '',
@@ -47,7 +47,11 @@ describe('what a job leaves open', () => {
 
 	it('keeps what is given of a tolerance and fills the rest', () => {
 		const { job } = good({ ...plainJobFile(), tolerance: { over: 0.25, length: '1/8' } });
-		expect(job.tolerance).toEqual({ under: 0.5, over: 0.25, length: 0.125, rotation: 1 });
+		expect(job.tolerance).toEqual({ under: 0.5, over: 0.25, length: 0.125, rotation: 1, shape: 0.5, direction: 1 });
+		const told = good({ ...plainJobFile(), tolerance: { length: '1/8', shape: '3/16', direction: 0.5 } }).job;
+		expect(told.tolerance).toMatchObject({ length: 0.125, shape: 0.1875, direction: 0.5 });
+		const mm = good({ ...plainJobFile(), units: 'mm' }).job;
+		expect(mm.tolerance.shape).toBe(6);
 	});
 });
 

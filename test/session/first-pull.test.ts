@@ -107,6 +107,16 @@ describe('an opened bend', () => {
 	});
 });
 
+describe('a log of before a job said how far its shape and direction may be off', () => {
+	it('opens with what is usual', () => {
+		const start = startOf(hatJob());
+		const { shape: _shape, direction: _direction, ...told } = start.job.tolerance;
+		const old = { ...start, job: { ...start.job, tolerance: { ...told, length: 0.1 } as typeof start.job.tolerance } };
+		expect(upToDate(old).job.tolerance).toEqual({ ...told, length: 0.1, shape: 0.4, direction: 1 });
+		expect(upToDate(start).job.tolerance).toEqual(start.job.tolerance);
+	});
+});
+
 describe('a log of before wrong numbers were tallied', () => {
 	it('goes on as if none had been read', () => {
 		const start = startOf(hatJob());

@@ -20,7 +20,14 @@ export interface JobJson {
 	tooling?: Record<string, Value>;
 	shape?: { bends?: BendJson[]; last?: Value; points?: Value[][] };
 	trim?: { start?: Value; end?: Value };
-	tolerance?: { under?: number; over?: number; length?: Value; rotation?: number };
+	tolerance?: {
+		under?: number;
+		over?: number;
+		length?: Value;
+		rotation?: number;
+		shape?: Value;
+		direction?: number;
+	};
 	risk?: number;
 	checks?: unknown[];
 	notes?: string;

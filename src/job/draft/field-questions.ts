@@ -49,6 +49,16 @@ export const FIELDS: Readonly<Record<string, Field>> = {
 	'tolerance.over': { label: 'How far over its target a bend may be', kind: 'angle', without: '0.5°' },
 	'tolerance.length': { label: 'How far a length may be off', kind: 'length', without: '1/16 in or 1.5 mm' },
 	'tolerance.rotation': { label: 'How far a rotation may be off', kind: 'angle', without: '1°' },
+	'tolerance.shape': {
+		label: "How far a corner or the far end may be off the drawing's place",
+		kind: 'length',
+		without: 'four times what a length may be off',
+	},
+	'tolerance.direction': {
+		label: "How far the last straight may point off the drawing's",
+		kind: 'angle',
+		without: '1°',
+	},
 	risk: {
 		label: 'Part of bends that may come out over',
 		kind: 'number',

@@ -297,6 +297,11 @@ describe('a kept job that is changed', () => {
 		expect('risk' in out.file).toBe(false);
 		const tolerance = following(['1'], opened({ at: 'field', field: 'tolerance.under' }));
 		expect(following([''], { ...tolerance, at: 'field', field: 'tolerance.under' }).file).toEqual(KEPT);
+		const shape = following(['3/8'], opened({ at: 'field', field: 'tolerance.shape' }));
+		expect(following(['1.5'], { ...shape, at: 'field', field: 'tolerance.direction' }).file.tolerance).toEqual({
+			shape: '3/8',
+			direction: 1.5,
+		});
 	});
 
 	it('is refused a check that measures nothing', () => {
