@@ -1,5 +1,5 @@
 import { angleBetween } from '../tube/angles.ts';
-import { shapeEnd } from '../tube/frames.ts';
+import { frames } from '../tube/frames.ts';
 import type { Units } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
 import { distance } from '../tube/vector.ts';
@@ -46,11 +46,12 @@ export function scales(units: Units): Pick<CorrectionInput, 'tolerance' | 'dear'
 
 /** What a shape would come out as beside the design. */
 export function predict(shape: Shape, goal: FarEnd, measures: readonly Measure[]): Prediction {
-	const { end, direction } = shapeEnd(shape);
+	const at = frames(shape);
+	const { end, direction } = at.straights.at(-1)!;
 	return {
 		endOffset: distance(end, goal.end),
 		endAngle: angleBetween(direction, goal.direction),
-		checks: measures.map((measure) => ({ name: measure.name, value: measure.value(shape) })),
+		checks: measures.map((measure) => ({ name: measure.name, value: measure.value(shape, at) })),
 	};
 }
 
@@ -60,22 +61,22 @@ export function predict(shape: Shape, goal: FarEnd, measures: readonly Measure[]
  * plan as it was, as long as that plan keeps the bounds. Where that takes more tube than there is, the piece's end is where the last
  * straight ends, and the rest is chosen for that.
  */
-export function correct(input: CorrectionInput): Correction {
+export function correct(input: CorrectionInput, flat?: number): Correction {
 	const { stock } = input;
-	const free = corrected(input);
+	const free = corrected(input, flat);
 	if (!stock || free.shape.straights.at(-1)! <= leftOfShape(free.shape, stock)) return free;
-	const ended = corrected({ ...input, ended: stock });
+	const ended = corrected({ ...input, ended: stock }, flat);
 	const least = input.bounds.straights.at(-1)?.[0] ?? 0;
 	// A piece that ends before its last leg begins is no tube of this design whatever is chosen.
 	return ended.shape.straights.at(-1)! < least ? free : { ...ended, active: [...ended.active, 'the piece at its end'] };
 }
 
-function corrected(input: Posed): Correction {
+function corrected(input: Posed, flat?: number): Correction {
 	const unknowns = listUnknowns(input);
 	const problem = posed(input, unknowns);
 	const now = unknowns.map((u) => u.now);
 	const costBefore = costAt(problem, now, problem.residuals(now));
-	const best = solve(problem, now);
+	const best = solve(problem, now, flat);
 	const shape = placed(input, unknowns, best.x);
 	const { endOffset, endAngle } = predict(shape, input.goal, []);
 	const measures = input.measures.map((measure) => {

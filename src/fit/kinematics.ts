@@ -38,14 +38,21 @@ export interface ChainMotion extends FarEnd {
 }
 
 /** Where each arc starts and bends about: tangent and start point, axis and centre; twelve numbers an arc. */
-const AXES = 12;
+export const AXES = 12;
+
+/** A chain walked from its start: the far end, each straight's direction in `along`, each arc's axes in `axes`. */
+export interface Walk extends FarEnd {
+	along: Float64Array;
+	axes: Float64Array;
+}
 
 /**
  * Walks the chain once, in plain numbers, since a correction does so a hundred times: point p, travel t, and n towards the centre
- * of the bend before. Keeps each straight's direction in `along` and each arc's axes in `axes`.
+ * of the bend before.
  */
-function walk(chain: Chain, along: Float64Array, axes: Float64Array): FarEnd {
-	const { straights, angles, rotations, radii } = chain;
+export function walk({ straights, angles, rotations, radii }: Chain): Walk {
+	const along = new Float64Array(3 * straights.length);
+	const axes = new Float64Array(AXES * angles.length);
 	let px = 0;
 	let py = 0;
 	let pz = 0;
@@ -99,11 +106,7 @@ function walk(chain: Chain, along: Float64Array, axes: Float64Array): FarEnd {
 		py = cy - radius * ny;
 		pz = cz - radius * nz;
 	}
-	return { end: [px, py, pz], direction: [tx, ty, tz] };
-}
-
-export function farEnd(chain: Chain): FarEnd {
-	return walk(chain, new Float64Array(3 * chain.straights.length), new Float64Array(AXES * chain.angles.length));
+	return { end: [px, py, pz], direction: [tx, ty, tz], along, axes };
 }
 
 /**
@@ -111,11 +114,8 @@ export function farEnd(chain: Chain): FarEnd {
  * behind it along, and each angle or rotation turns that tube about one fixed axis w through a point c, so that
  * d end = w x (end - c) and d direction = w x direction (the spatial Jacobian of a product of exponentials).
  */
-export function chainMotion(chain: Chain): ChainMotion {
-	const bends = chain.angles.length;
-	const along = new Float64Array(3 * (bends + 1));
-	const axes = new Float64Array(AXES * bends);
-	const far = walk(chain, along, axes);
+export function chainMotion({ along, axes, ...far }: Walk): ChainMotion {
+	const bends = axes.length / AXES;
 	const straights = new Float64Array(6 * (bends + 1));
 	for (let k = 0; k <= bends; k++) for (let i = 0; i < 3; i++) straights[6 * k + i] = along[3 * k + i]!;
 	const angles = new Float64Array(6 * bends);
@@ -129,12 +129,14 @@ export function chainMotion(chain: Chain): ChainMotion {
 
 /** The far end of a shape with its derivatives, each by name. */
 export function farEndMotion({ straights, bends }: Shape): FarEndMotion {
-	const motion = chainMotion({
-		straights,
-		angles: bends.map((bend) => bend.angle),
-		rotations: bends.map((bend) => bend.rotation),
-		radii: bends.map((bend) => bend.radius),
-	});
+	const motion = chainMotion(
+		walk({
+			straights,
+			angles: bends.map((bend) => bend.angle),
+			rotations: bends.map((bend) => bend.rotation),
+			radii: bends.map((bend) => bend.radius),
+		}),
+	);
 	const named = (row: Float64Array) =>
 		Array.from({ length: row.length / 6 }, (_, k): Motion => {
 			const [x, y, z, dx, dy, dz] = row.subarray(6 * k, 6 * k + 6) as unknown as Six;
@@ -152,20 +154,28 @@ export function farEndMotion({ straights, bends }: Shape): FarEndMotion {
 
 type Six = readonly [number, number, number, number, number, number];
 
-const DEGREE = radians(1);
+export const DEGREE = radians(1);
 
-/** A degree about the axis and through the point that stand at `from`: six numbers to `out` at `to`. */
-function turned(axes: Float64Array, from: number, { end, direction }: FarEnd, out: Float64Array, to: number): void {
+/** How a point goes with a degree about the axis and through the point that stand at `from`: three numbers to `out` at `to`. */
+export function carried(axes: Float64Array, from: number, point: Point, out: Float64Array, to: number): void {
 	const wx = DEGREE * axes[from]!;
 	const wy = DEGREE * axes[from + 1]!;
 	const wz = DEGREE * axes[from + 2]!;
-	const x = end[0] - axes[from + 3]!;
-	const y = end[1] - axes[from + 4]!;
-	const z = end[2] - axes[from + 5]!;
-	const [dx, dy, dz] = direction;
+	const x = point[0] - axes[from + 3]!;
+	const y = point[1] - axes[from + 4]!;
+	const z = point[2] - axes[from + 5]!;
 	out[to] = wy * z - wz * y;
 	out[to + 1] = wz * x - wx * z;
 	out[to + 2] = wx * y - wy * x;
+}
+
+/** A degree about the axis and through the point that stand at `from`: six numbers to `out` at `to`. */
+function turned(axes: Float64Array, from: number, { end, direction }: FarEnd, out: Float64Array, to: number): void {
+	carried(axes, from, end, out, to);
+	const wx = DEGREE * axes[from]!;
+	const wy = DEGREE * axes[from + 1]!;
+	const wz = DEGREE * axes[from + 2]!;
+	const [dx, dy, dz] = direction;
 	out[to + 3] = wy * dz - wz * dy;
 	out[to + 4] = wz * dx - wx * dz;
 	out[to + 5] = wx * dy - wy * dx;

@@ -1,6 +1,9 @@
 import { normalizeRotation, radians } from '../tube/angles.ts';
+import { type Frames, frames } from '../tube/frames.ts';
+import type { Point } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
-import { type Chain, chainMotion, type FarEnd, farEnd } from './kinematics.ts';
+import { cornerMoves, cornersOf } from './corner-motion.ts';
+import { type Chain, chainMotion, type FarEnd, walk } from './kinematics.ts';
 import type { Problem } from './solver.ts';
 import { leftOf, leftOfShape, type Stock, taken } from './stock.ts';
 
@@ -9,7 +12,8 @@ export interface Measure {
 	name: string;
 	design: number;
 	tolerance: number;
-	value(shape: Shape): number;
+	/** `at`: the shape as laid out, where that is known. */
+	value(shape: Shape, at?: Frames): number;
 }
 
 export type Range = readonly [number, number];
@@ -33,6 +37,8 @@ export interface CorrectionInput {
 	dear: { straight: number; angle: number; rotation: number };
 	/** Read for the free values only, by the index of the straight or bend. Without `rotations` a rotation has no bounds. */
 	bounds: { straights: readonly Range[]; angles: readonly Range[]; rotations?: readonly Range[] };
+	/** Where the sharp corner of each bend lies in the design, and how far off it may be; absent: corners may lie anywhere. */
+	corners?: { places: readonly Point[]; tolerance: number };
 	/** Absent: there is as much tube as is wanted. */
 	stock?: Stock;
 }
@@ -107,29 +113,37 @@ export function placed({ shape, ended }: Posed, unknowns: readonly Unknown[], x:
 }
 
 /**
- * The least-squares problem of a correction. Rows, in order: far end (3), direction (3), the measures; what each change costs is
- * how far each variable is drawn from the design.
+ * The least-squares problem of a correction. Rows, in order: far end (3), direction (3), the measures, the corners of the bends left
+ * (3 each); what each change costs is how far each variable is drawn from the design.
  */
 export function posed(input: Posed, unknowns: readonly Unknown[]): Problem {
-	const { goal, measures, tolerance, ended } = input;
+	const { goal, measures, tolerance, ended, made, corners } = input;
 	const turn = radians(tolerance.direction);
 	const chainAt = chains(input, unknowns);
 	const measured = (x: readonly number[]): number[] => {
 		if (measures.length === 0) return [];
 		const shape = placed(input, unknowns, x);
-		return measures.map((measure) => (measure.value(shape) - measure.design) / measure.tolerance);
+		const at = frames(shape);
+		return measures.map((measure) => (measure.value(shape, at) - measure.design) / measure.tolerance);
 	};
 	const units = [tolerance.position, tolerance.position, tolerance.position, turn, turn, turn];
 	const aims = [...goal.end, ...goal.direction];
 	const residuals = (x: readonly number[]) => {
-		const { end, direction } = farEnd(chainAt(x));
+		const chain = chainAt(x);
+		const way = walk(chain);
+		const { end, direction } = way;
 		const rows = measured(x);
+		if (corners)
+			for (const [k, place] of cornersOf(chain, way, made).entries())
+				for (let i = 0; i < 3; i++) rows.push((place[i]! - corners.places[made + k]![i]!) / corners.tolerance);
 		for (let i = 2; i >= 0; i--) rows.unshift((direction[i]! - aims[3 + i]!) / turn);
 		for (let i = 2; i >= 0; i--) rows.unshift((end[i]! - aims[i]!) / tolerance.position);
 		return rows;
 	};
 	const jacobian = (x: readonly number[]) => {
-		const motion = chainMotion(chainAt(x));
+		const chain = chainAt(x);
+		const way = walk(chain);
+		const motion = chainMotion(way);
 		const rows: number[][] = [[], [], [], [], [], []];
 		for (const { kind, index, dear } of unknowns) {
 			const moves = motion[OF_KIND[kind]];
@@ -139,7 +153,9 @@ export function posed(input: Posed, unknowns: readonly Unknown[]): Problem {
 				rows[row]!.push(((moves[6 * index + row]! - shorter) * dear) / units[row]!);
 			}
 		}
-		return measures.length === 0 ? rows : [...rows, ...slopes(measured, x)];
+		if (measures.length > 0) rows.push(...slopes(measured, x));
+		if (corners) rows.push(...cornerRows(cornerMoves(chain, way, made), unknowns, corners.tolerance));
+		return rows;
 	};
 	return {
 		residuals,
@@ -148,6 +164,19 @@ export function posed(input: Posed, unknowns: readonly Unknown[]): Problem {
 		lower: unknowns.map((u) => u.range[0]),
 		upper: unknowns.map((u) => u.range[1]),
 	};
+}
+
+/** How the corners go with each unknown: three rows a corner. */
+function cornerRows(
+	moves: ReturnType<typeof cornerMoves>,
+	unknowns: readonly Unknown[],
+	tolerance: number,
+): number[][] {
+	return moves.flatMap((of) =>
+		[0, 1, 2].map((i) =>
+			unknowns.map(({ kind, index, dear }) => (of[OF_KIND[kind]][3 * index + i]! * dear) / tolerance),
+		),
+	);
 }
 
 const OF_KIND = { straight: 'straights', angle: 'angles', rotation: 'rotations' } as const;
@@ -171,17 +200,16 @@ function chains({ shape, ended }: Posed, unknowns: readonly Unknown[]): (x: read
 	};
 }
 
-/** Central differences: near the cube root of what a number can tell, times a variable of order one to a thousand. */
-const DIFFERENCE = 1e-4;
+/** Differences to one side: near the square root of what a number can tell, times a variable of order one to a hundred. */
+const DIFFERENCE = 1e-6;
 function slopes(measured: (x: readonly number[]) => number[], x: readonly number[]): number[][] {
 	const moved = [...x];
+	const here = measured(x);
 	const columns = x.map((value, k) => {
 		moved[k] = value + DIFFERENCE;
-		const above = measured(moved);
-		moved[k] = value - DIFFERENCE;
-		const below = measured(moved);
+		const there = measured(moved);
 		moved[k] = value;
-		return above.map((high, i) => (high - below[i]!) / (2 * DIFFERENCE));
+		return there.map((high, i) => (high - here[i]!) / DIFFERENCE);
 	});
-	return columns[0]!.map((_, row) => columns.map((column) => column[row]!));
+	return here.map((_, row) => columns.map((column) => column[row]!));
 }

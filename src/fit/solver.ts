@@ -31,7 +31,7 @@ export interface Solution {
 
 const FIRST_DAMPING = 1e-8;
 const LARGEST_DAMPING = 1e20;
-const FLAT = 1e-9;
+const FLAT = 1e-8;
 const SMALLEST_STEP = 1e-12;
 const MOST_STEPS = 300;
 
@@ -186,15 +186,15 @@ function predictedGain({ x, matrix, gradient }: Place, next: readonly number[]):
 	return gain;
 }
 
-const flat = ({ free, gradient, matrix, cost }: Place) =>
-	free.every((i) => Math.abs(gradient[i]!) <= FLAT * Math.sqrt(matrix[i]![i]!) * Math.max(1, Math.sqrt(2 * cost)));
+const isFlat = ({ free, gradient, matrix, cost }: Place, flat: number) =>
+	free.every((i) => Math.abs(gradient[i]!) <= flat * Math.sqrt(matrix[i]![i]!) * Math.max(1, Math.sqrt(2 * cost)));
 
 /**
  * Minimises half the sum of squared residuals within the bounds, from `start` (first moved into them). Never ends above the cost
  * it started from. Variables should be of order one: the smallest step is absolute. Throws RangeError when a residual at the start
- * is not a finite number.
+ * is not a finite number. `flat`: the slope that counts as none, in parts of the residuals.
  */
-export function solve(problem: Problem, start: readonly number[]): Solution {
+export function solve(problem: Problem, start: readonly number[], flat = FLAT): Solution {
 	const inside = start.map((value, i) => clamp(value, problem.lower[i]!, problem.upper[i]!));
 	let place = placeAt(problem, inside, problem.residuals(inside));
 	if (!Number.isFinite(place.cost))
@@ -202,7 +202,7 @@ export function solve(problem: Problem, start: readonly number[]): Solution {
 	let damping = FIRST_DAMPING;
 	let growth = 2;
 	for (let steps = 0; steps < MOST_STEPS; steps++) {
-		if (flat(place)) return { ...place, converged: true, steps };
+		if (isFlat(place, flat)) return { ...place, converged: true, steps };
 		if (damping > LARGEST_DAMPING) return { ...place, converged: false, steps };
 		const next = stepFrom(place, problem, damping);
 		if (next?.every((value, i) => Math.abs(value - place.x[i]!) <= SMALLEST_STEP))

@@ -1,18 +1,35 @@
-import { type CorrectionInput, predict, scales } from '../fit/correct.ts';
-import { leastMoved } from '../fit/least-moved.ts';
-import { at, numbersOf, rawTube, tubeAtWork } from './as-built.ts';
+import { type CorrectionInput, correct, predict, scales } from '../fit/correct.ts';
+import { corners } from '../tube/frames.ts';
+import type { Units } from '../tube/job.ts';
+import type { Shape } from '../tube/shape.ts';
+import { at, numbersOf, rawTube, type TubeAtWork, tubeAtWork } from './as-built.ts';
 import { allMeasures, measuresAfter } from './design.ts';
 import { limits } from './limits.ts';
 import type { CorrectedNote, Numbers, Predicted } from './protocol.ts';
-import { settable, stepsOf } from './settable.ts';
+import { type Marking, settable, stepsOf } from './settable.ts';
 import type { PlanState, State } from './state.ts';
 import { madeCount } from './state.ts';
 
 /** What the last leg's direction may be off by, in degrees; its place may be off by the job's tolerance of a length. */
 export const DIRECTION = 0.25;
 
-/** The part of its tolerance that the far end's place is aimed at within: the rest is for what the last bend is off by itself. */
-const PLACE = 0.5;
+/**
+ * The part of its tolerance that the far end's place, or a check, is aimed at within: the rest is for what the bends to come are off by
+ * themselves.
+ */
+const AIM = 0.5;
+
+/**
+ * A corner is drawn to its place in units of one and a half of its tolerances: end, direction and checks come first, and of all ways to meet them
+ * the one near the drawing is taken.
+ */
+const CORNERS = 1.5;
+
+/**
+ * What changes cost beside the scales that the method was tried with. Where the corners lie keeps the tube near the drawing; this settles
+ * what they leave open: the plane of a bend of a few degrees, most of all.
+ */
+const CHEAPER = { straight: 4, angle: 4, rotation: 1 };
 
 /**
  * How many bends the correction may no longer touch: those made, and one whose mark is already in the die or that
@@ -29,26 +46,76 @@ function outOfReach(state: State): number {
  * At least one bend is settled: before that the nominal numbers stand.
  */
 export function correctedNumbers(state: State): readonly Numbers[] {
-	const fixed = outOfReach(state);
-	const { start, design, bends } = state;
+	const { tooling, tolerance } = state.start.job;
 	const current = tubeAtWork(state, state.plan.current);
-	const { stretch, markOffset } = rawTube(state, state.plan.current);
-	const marking = { trimStart: current.trimStart, stretch, markOffset };
-	if (fixed === bends.length) return numbersOf(current.shape, current.trimStart, marking);
-	const input: CorrectionInput = {
-		shape: current.shape,
-		made: fixed,
+	const marking = markingOf(state, current);
+	if (outOfReach(state) === state.bends.length) return numbersOf(current.shape, current.trimStart, marking);
+	const input = correctionOf(state);
+	return settable(input, correct(input).shape, state.plan.current, stepsOf(tooling, tolerance), marking);
+}
+
+/** Fine enough to weigh one way against another: a step at this slope changes no residual by a thousandth of its tolerance. */
+const NEAR_FLAT = 1e-4;
+
+/**
+ * The numbers of states that differ from this one by little, as they are found and not as hands set them: each is looked for from what
+ * was found here, which is near.
+ */
+export function correctedNear(state: State): (other: State) => readonly Numbers[] {
+	const made = outOfReach(state);
+	const found = made === state.bends.length ? null : correct(correctionOf(state)).shape;
+	return (other) => {
+		const current = tubeAtWork(other, other.plan.current);
+		const marking = markingOf(other, current);
+		if (found === null) return numbersOf(current.shape, current.trimStart, marking);
+		const input = correctionOf(other);
+		const shape = asDrawn(input.shape, found, made);
+		return numbersOf(correct({ ...input, shape }, NEAR_FLAT).shape, current.trimStart, marking);
+	};
+}
+
+/** What the correction is asked: it begins at the drawing, whatever was planned before, so that the same tube gets the same numbers. */
+export function correctionOf(state: State): CorrectionInput {
+	const { start, design } = state;
+	const { tolerance, units } = start.job;
+	const made = outOfReach(state);
+	const { shape, trimStart } = tubeAtWork(state, state.plan.current);
+	const marking = markingOf(state, { trimStart });
+	const drawn = tubeAtWork(state, numbersOf(asDrawn(shape, design.nominal, made), trimStart, marking));
+	return {
+		shape: drawn.shape,
+		made,
 		nominal: design.nominal,
 		goal: design.goal,
-		measures: measuresAfter(design, start.job, fixed),
-		tolerance: { position: PLACE * start.job.tolerance.length, direction: DIRECTION },
-		dear: scales(start.job.units).dear,
-		bounds: limits(state, current),
-		stock: { length: state.piece - current.trimStart, stretch },
+		corners: { places: corners(design.shape).slice(1, -1), tolerance: CORNERS * tolerance.shape },
+		measures: measuresAfter(design, start.job, made).map((m) => ({ ...m, tolerance: AIM * m.tolerance })),
+		tolerance: { position: AIM * tolerance.length, direction: DIRECTION },
+		dear: dear(units),
+		bounds: limits(state, drawn),
+		stock: { length: state.piece - trimStart, stretch: marking.stretch },
 	};
-	const steps = stepsOf(start.job.tooling, start.job.tolerance);
-	const { shape, dear } = leastMoved(input);
-	return settable({ ...input, dear }, shape, state.plan.current, steps, marking);
+}
+
+function markingOf(state: State, { trimStart }: Pick<TubeAtWork, 'trimStart'>): Marking {
+	const { stretch, markOffset } = rawTube(state, state.plan.current);
+	return { trimStart, stretch, markOffset };
+}
+
+/** What is made as it is, the rest as drawn. */
+function asDrawn(shape: Shape, drawn: Shape, made: number): Shape {
+	return {
+		straights: shape.straights.map((straight, i) => (i < made ? straight : at(drawn.straights, i))),
+		bends: shape.bends.map((bend, i) => (i < made ? bend : { ...at(drawn.bends, i), radius: bend.radius })),
+	};
+}
+
+function dear(units: Units): CorrectionInput['dear'] {
+	const { straight, angle, rotation } = scales(units).dear;
+	return {
+		straight: CHEAPER.straight * straight,
+		angle: CHEAPER.angle * angle,
+		rotation: CHEAPER.rotation * rotation,
+	};
 }
 
 /** What a set of numbers is expected to lead to, everything made being as it is. */

@@ -1,8 +1,8 @@
 import type { Measure } from '../fit/correct.ts';
 import type { FarEnd } from '../fit/kinematics.ts';
 import { predictStop } from '../springback/stop.ts';
-import { checkAfter, checkValue } from '../tube/checks.ts';
-import { shapeEnd } from '../tube/frames.ts';
+import { checkAfter, checkIn, checkValue } from '../tube/checks.ts';
+import { frames, shapeEnd } from '../tube/frames.ts';
 import type { Check, Job } from '../tube/job.ts';
 import { cutLength, marks } from '../tube/marks.ts';
 import { designGrowth, keepCorners, resolveShape } from '../tube/resolve.ts';
@@ -77,7 +77,8 @@ function measure({ check, design }: DueCheck, job: Job): Measure {
 		name: check.name,
 		design,
 		tolerance: check.tolerance,
-		value: (shape) => (check.kind === 'ovality' ? expectOvality().value : checkValue(check, shape, job.tube)),
+		value: (shape, laid = frames(shape)) =>
+			check.kind === 'ovality' ? expectOvality().value : checkIn(check, laid, job.tube),
 	};
 }
 

@@ -1,5 +1,5 @@
 import { at } from './as-built.ts';
-import { correctedNumbers, DIRECTION, predicted } from './correction.ts';
+import { correctedNumbers, predicted } from './correction.ts';
 import { allMeasures } from './design.ts';
 import type { Mend, Predicted } from './protocol.ts';
 import { show } from './show.ts';
@@ -45,7 +45,7 @@ function largestMiss(state: State, { endOffset, endAngle, checks }: Predicted): 
 	const { job } = state.start;
 	const measures = allMeasures(state.design, job);
 	const misses = checks.map(({ value }, i) => Math.abs(value - at(measures, i).design) / at(measures, i).tolerance);
-	return Math.max(endOffset / job.tolerance.length, endAngle / DIRECTION, ...misses);
+	return Math.max(endOffset / job.tolerance.shape, endAngle / job.tolerance.direction, ...misses);
 }
 
 function words(state: State, bend: number, upTo: number, off: number, left: Predicted): string {

@@ -23,8 +23,17 @@ export function stepsOf({ tape, dialStep }: Tooling, tolerance: { rotation: numb
 	return { tape, angle: OF_DIAL_STEP * dialStep, rotation: OF_ROTATION * tolerance.rotation };
 }
 
+/** What rounding leaves is taken up near what was found: changes for it are so much dearer, or a division of the tape would turn bends. */
+const DEARER = 10;
+
+const stiffer = ({ straight, angle, rotation }: CorrectionInput['dear']): CorrectionInput['dear'] => ({
+	straight: straight / DEARER,
+	angle: angle / DEARER,
+	rotation: rotation / DEARER,
+});
+
 /** What is needed to turn a shape into marks. */
-interface Marking {
+export interface Marking {
 	trimStart: number;
 	stretch: number;
 	markOffset: number;
@@ -32,7 +41,7 @@ interface Marking {
 
 /**
  * The numbers of a corrected shape as tape and dial can set them: bend by bend from the first that is free, what changes less than
- * hands can set stays as it is in `now`, marks go to a division of the tape, and all that is still to come is corrected again for it.
+ * hands can set stays as it is in `now`, marks go to a division of the tape, and all that is still to come takes that up, near what was found.
  */
 export function settable(
 	input: CorrectionInput,
@@ -42,15 +51,17 @@ export function settable(
 	marking: Marking,
 ): Numbers[] {
 	let shape = found;
+	const numbers = numbersOf(found, marking.trimStart, marking);
 	for (let i = input.made; i < found.bends.length; i++) {
 		const wanted = at(numbersOf(shape, marking.trimStart, marking), i);
 		const room = shifted(at(input.bounds.straights, i), wanted.fromStart - at(shape.straights, i));
 		const set = setNear(wanted, at(now, i), steps, room);
+		numbers[i] = set;
 		const moved = withNumbers(shape, i, set, set.fromStart - wanted.fromStart);
-		const next = { ...input, shape: moved, made: i + 1 };
+		const next = { ...input, shape: moved, made: i + 1, nominal: found, dear: stiffer(input.dear) };
 		shape = i + 1 < found.bends.length && moved !== shape ? correct(next).shape : moved;
 	}
-	return numbersOf(shape, marking.trimStart, marking);
+	return numbers;
 }
 
 const shifted = ([low, high]: Range, by: number): Range => [low + by, high + by];

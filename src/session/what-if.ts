@@ -1,8 +1,7 @@
 import { made } from '../springback/filter.ts';
 import { radians } from '../tube/angles.ts';
-import { setback } from '../tube/arcs.ts';
-import { at, tubeAtWork } from './as-built.ts';
-import { correctedNumbers, DIRECTION, predicted } from './correction.ts';
+import { at } from './as-built.ts';
+import { correctedNear, correctedNumbers, predicted } from './correction.ts';
 import type { Numbers, Outcome, Tweak } from './protocol.ts';
 import { reopenHindrance, tweakHindrance } from './reopen.ts';
 import type { State } from './state.ts';
@@ -30,12 +29,13 @@ export function takenAsItIs(state: State): State {
 }
 
 /** What becomes of a tube with these made bends when all that is left is corrected for them. */
-function corrected(state: State): Outcome {
-	const numbers = correctedNumbers(state);
+const corrected = (state: State): Outcome => outcomeOf(state, correctedNumbers(state));
+
+function outcomeOf(state: State, numbers: readonly Numbers[]): Outcome {
 	const foretold = predicted(state, numbers);
-	const tolerance = endTolerance(state, numbers);
+	const { tolerance } = state.start.job;
 	const left = Math.max(
-		foretold.endOffset / tolerance.place,
+		foretold.endOffset / tolerance.shape,
 		foretold.endAngle / tolerance.direction,
 		...foretold.checks.map(({ value }, i) => {
 			const { check, design } = at(state.design.checks, i);
@@ -43,21 +43,6 @@ function corrected(state: State): Outcome {
 		}),
 	);
 	return { ...foretold, left, within: left <= 1 };
-}
-
-/**
- * What the far end may be off by. As long as bends are left they are foretold as wanted; after the last one its end is off by what that bend's
- * own tolerance allows.
- */
-function endTolerance(state: State, numbers: readonly Numbers[]): { place: number; direction: number } {
-	const { bends, start } = state;
-	const { length, under, over } = start.job.tolerance;
-	if (bends.some((bend) => bend.made === null)) return { place: length, direction: DIRECTION };
-	const { shape } = tubeAtWork(state, numbers);
-	const { angle, radius } = at(shape.bends, shape.bends.length - 1);
-	const turn = Math.max(under, over);
-	const leg = at(shape.straights, shape.straights.length - 1) + setback(angle, radius);
-	return { place: length + leg * radians(turn), direction: DIRECTION + turn };
 }
 
 const turned = (state: State, bend: number, by: number): State => {
@@ -88,12 +73,17 @@ const CAUTION = 1.28;
  * rest corrected: best first. Only what clamp, follow, dial limit and swing allow. `accepted`: without any.
  */
 export function tweaks(state: State, accepted: Outcome): Tweak[] {
+	if (beyond(state, accepted)) return [];
 	const taken = takenAsItIs(state);
 	const now = accepted.left;
+	const near = correctedNear(taken);
 	const found = state.bends.flatMap((bend, i) => {
 		const number = i + 1;
 		if (number === state.bend || bend.made === null || reopenHindrance(state, number) !== null) return [];
-		const after = remembered((by) => corrected(turned(taken, number, by)));
+		const after = remembered((by) => {
+			const tweaked = turned(taken, number, by);
+			return outcomeOf(tweaked, near(tweaked));
+		});
 		return ([1, -1] as const).flatMap((sign) => {
 			const by = sign * amount((size) => after(sign * size).left, now);
 			if (tweakHindrance(state, number, by) !== null) return [];
@@ -101,6 +91,15 @@ export function tweaks(state: State, accepted: Outcome): Tweak[] {
 		});
 	});
 	return found.sort((a, b) => b.chance - a.chance || a.left - b.left);
+}
+
+/**
+ * True where no tweak can bring the end in: what the bends left cannot do is more than the largest tweak turns and carries it, at the
+ * tube's own length.
+ */
+function beyond({ start, piece }: State, { endOffset, endAngle }: Outcome): boolean {
+	const { direction, shape } = start.job.tolerance;
+	return endAngle - MOST > direction || endOffset - radians(MOST) * piece > shape;
 }
 
 /** A correction takes its time, and the same amount is looked at more than once. */

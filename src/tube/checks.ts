@@ -51,9 +51,14 @@ function outValue(check: OutCheck, at: Frames): number {
  * `out` is signed. A span to a finished end leaves the trim out. Needs only the outside diameter of the tube.
  */
 export function checkValue(check: Check, shape: Shape, tube: { od: number }): number {
-	if (check.kind === 'ovality') return 1;
-	const at = frames(shape);
+	return checkIn(check, frames(shape), tube);
+}
+
+/** The same of a tube that has been laid out already: several checks then share the work. */
+export function checkIn(check: Check, at: Frames, tube: { od: number }): number {
 	switch (check.kind) {
+		case 'ovality':
+			return 1;
 		case 'drop':
 			return dropValue(check, at, tube.od);
 		case 'angle': {

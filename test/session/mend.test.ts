@@ -49,6 +49,7 @@ describe('what the last bend can still mend', () => {
 	/** Whether any mark and angle of the last bend bring end, direction and both drops within tolerance: tried one by one. */
 	function anyLastBend({ state }: Run, off: number): boolean {
 		const radius = 6;
+		const { job } = state.start;
 		const numbers = state.plan.current;
 		const angles = [state.bends[0]!.made!.angle, numbers[1]!.angle + off];
 		const arcs = angles.map((angle) => (radius * angle * Math.PI) / 180);
@@ -59,18 +60,18 @@ describe('what the last bend can still mend', () => {
 		// The crown needs bend 2 alone.
 		const own = tube([16, second, 20], [...angles, 17], 18);
 		if (Math.abs(dropToBend(own, 1, 2).distance - crown) > 1 / 16) return false;
-		for (let mark = -48; mark <= 48; mark++) {
+		for (let mark = -64; mark <= 64; mark++) {
 			const third = 20 + mark / 16;
-			for (let last = 13; last <= 21; last += 0.05) {
+			for (let last = 11; last <= 23; last += 0.05) {
 				const made = walk(tube([16, second, third], [...angles, last], 0));
 				const direction = made.directions.at(-1)!;
-				if (angleBetween(direction, goal.directions.at(-1)!) > 0.25) continue;
+				if (angleBetween(direction, goal.directions.at(-1)!) > job.tolerance.direction) continue;
 				const from = goal.corners.at(-1)!.map((x, i) => x - made.corners.at(-1)![i]!);
 				const wanted = from.reduce((sum, x, i) => sum + x * direction[i]!, 0);
 				// No longer than what is left of the piece.
 				const used = 16 + second + third + arcs[0]! + arcs[1]! + (radius * last * Math.PI) / 180;
 				const along = Math.min(wanted, state.piece - used);
-				if (Math.hypot(...from.map((x, i) => x - along * direction[i]!)) > 1 / 16) continue;
+				if (Math.hypot(...from.map((x, i) => x - along * direction[i]!)) > job.tolerance.shape) continue;
 				const drop = dropToStraight(tube([16, second, third], [...angles, last], 18), 1, 4).distance;
 				if (Math.abs(drop - foot) <= 1 / 16) return true;
 			}
@@ -95,7 +96,7 @@ describe('what the last bend can still mend', () => {
 			const { upTo } = lastCanMend(run.state)!;
 			expect(upTo).toBeGreaterThan(0);
 			for (const off of [-upTo, upTo]) expect(anyLastBend(run, off)).toBe(true);
-			const beyond = upTo + 0.5;
+			const beyond = upTo + 1.5;
 			expect([-beyond, beyond].every((off) => anyLastBend(run, off))).toBe(false);
 		},
 	);
