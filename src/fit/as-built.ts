@@ -1,3 +1,4 @@
+import { type Frames, frames } from '../tube/frames.ts';
 import type { Shape } from '../tube/shape.ts';
 import { type RawTube, uncutShape } from './raw-tube.ts';
 import { inverse, type Problem, solve } from './solver.ts';
@@ -38,7 +39,7 @@ export interface TubeReading {
 	value: number;
 	sd: number;
 	/** What it would read on a tube of this shape, without error. */
-	of(uncut: Shape): number;
+	of(uncut: Shape, laid?: Frames): number;
 	/** Read twice: it stands, and what it contradicts was told wrong. */
 	confirmed?: boolean;
 }
@@ -219,7 +220,8 @@ const missed =
 function readsOn(input: AsBuiltInput, mean: readonly number[], x: readonly number[]): number[] {
 	if (input.readings.length === 0) return [];
 	const shape = uncutShape(rawTubeOf({ input, mean }, x), input.piece);
-	return input.readings.map((reading) => reading.of(shape));
+	const laid = frames(shape);
+	return input.readings.map((reading) => reading.of(shape, laid));
 }
 
 /** A start for a mark that nothing tells: behind the marks that are told before it. */

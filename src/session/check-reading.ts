@@ -85,8 +85,8 @@ export function learnFromCheck(state: State, name: string, reading: number, coun
 	const { value, sd } = expectOn(state, before, check);
 	const own = checkReadingSd(state.start.job, check);
 	if (toTurning(check, value) < EITHER_SIDE * Math.hypot(sd, own)) return taken(false);
-	const next = taken(true);
-	return learnAtWork(estimated(next), before, builtNow(next), confirmed);
+	const next = estimated(taken(true));
+	return learnAtWork(next, before, next.built, confirmed);
 }
 
 /** How far a value lies from where its check reads the same on either side: legs that lie in one line or side by side. */

@@ -7,7 +7,8 @@ import {
 	type TubeReading,
 } from '../fit/as-built.ts';
 import { made } from '../springback/filter.ts';
-import { checkValue } from '../tube/checks.ts';
+import { checkIn } from '../tube/checks.ts';
+import { frames } from '../tube/frames.ts';
 import type { Check, Job } from '../tube/job.ts';
 import { convertLength } from '../units/units.ts';
 import { at, firstRotation } from './as-built.ts';
@@ -104,13 +105,13 @@ function checkReadings({ start, design, checks }: State, bends: number): TubeRea
 		const { reading = null, count = 1, confirmed = false } = taken ?? {};
 		if (reading === null || count === 0 || after > bends || check.kind === 'ovality') return [];
 		const sd = checkReadingSd(start.job, check) / Math.sqrt(count);
-		const of: TubeReading['of'] = (uncut) => checkValue(check, uncut, start.job.tube);
+		const of: TubeReading['of'] = (uncut, laid = frames(uncut)) => checkIn(check, laid, start.job.tube);
 		return [{ name: check.name, value: reading, sd, of, confirmed }];
 	});
 }
 
 /** The state with its made bends as all readings together have them. */
-export function estimated(state: State): State {
+export function estimated(state: State): State & { built: AsBuilt } {
 	const built = builtNow(state);
 	const { bends: lie } = rawTubeOf(built);
 	const bends = state.bends.map((bend, i): BendState => {

@@ -1,0 +1,117 @@
+/**
+ * How long the core thinks about one answer on eight bends: events, next state, and what is shown then. Usual sessions, and ones in which a
+ * bend was turned the wrong way, a mark lay an inch off or a check contradicts all else, told at once or as evidence later. A number is
+ * another seed; `--quick` bends fewer tubes.
+ */
+import { cpus } from 'node:os';
+import { operatorAnswer } from '../../src/practice/operator.ts';
+import { type Draw, draws } from '../../src/practice/random.ts';
+import { Station } from '../../src/practice/station.ts';
+import { USUAL } from '../../src/practice/world.ts';
+import { answerEvents } from '../../src/session/answers.ts';
+import { evolve, initial } from '../../src/session/fold.ts';
+import { outputsAfter, standing } from '../../src/session/outputs.ts';
+import type { Action, Ask } from '../../src/session/protocol.ts';
+import { nextEntry, type State } from '../../src/session/state.ts';
+import type { Check, Job } from '../../src/tube/job.ts';
+import { quantile } from './fit-figures.ts';
+import { anyTube } from './fit-jobs.ts';
+import { startOf } from './fit-made.ts';
+
+const SEED = Number(process.argv.slice(2).find((word) => /^\d+$/.test(word)) ?? 71_300_000);
+const TUBES = process.argv.includes('--quick') ? 2 : 12;
+const BENDS = 8;
+
+/** Milliseconds of the processor, on the machine that is named with them: what else runs there does not count. */
+const LIMITS = { median: 50, most: 500 };
+
+/** No session comes near this. */
+const MOST_ANSWERS = 400;
+
+type Slip = 'none' | 'turned' | 'turned, told later' | 'mark' | 'mark, told later' | 'check';
+const SLIPS: readonly Slip[] = ['none', 'turned', 'turned, told later', 'mark', 'mark, told later', 'check'];
+
+const CHECKS: readonly Check[] = [
+	{ name: 'rise', kind: 'drop', from: 1, to: { straight: 4 }, surface: 'centre', tolerance: 1 / 16 },
+	{ name: 'legs', kind: 'angle', between: [2, 5], tolerance: 0.5 },
+	{ name: 'reach', kind: 'span', from: { bend: 1 }, to: { bend: 6 }, tolerance: 1 / 8 },
+	{ name: 'ends', kind: 'span', from: { end: 'start' }, to: { end: 'far' }, tolerance: 1 / 8 },
+];
+
+function thought(job: Job, slip: Slip, draw: Draw): { ms: number; of: string }[] {
+	const station = new Station(job, USUAL, draw);
+	const at = 2 + Math.floor(draw.uniform(0, 5));
+	const found: { ms: number; of: string }[] = [];
+	let state = initial(startOf(job));
+	let slipped = false;
+	for (let k = 0; k < MOST_ANSWERS; k++) {
+		const open = standing(state, '');
+		if (!('ask' in open)) break;
+		const usual = answerTo(open, station, draw);
+		const slips: Action | null = slipped ? null : slipAt(open, slip, at, draw);
+		slipped ||= slips !== null;
+		const action = slips ?? usual;
+		station.did(open, action);
+		const from = process.cpuUsage();
+		state = answered(state, action);
+		const { user, system } = process.cpuUsage(from);
+		found.push({ ms: (user + system) / 1000, of: `${open.ask} ${slip}` });
+	}
+	return found;
+}
+
+/** A scrapped tube would tell no more, so that the operator goes on with it. */
+function answerTo(open: Ask, station: Station, draw: Draw): Action {
+	const action = operatorAnswer(open, station.see(open), USUAL, draw);
+	if (open.ask === 'confirm') return { do: 'keep' };
+	return action.do === 'scrap' || action.do === 'reopen' ? { do: 'accept' } : action;
+}
+
+/** What the operator tells instead of the usual answer, at that bend or the one after it. */
+function slipAt(open: Ask, slip: Slip, bend: number, draw: Draw): Action | null {
+	const inch = draw.uniform(0, 1) < 0.5 ? 1 : -1;
+	if (slip === 'check')
+		return open.ask === 'check' ? { do: 'reading', reading: Math.abs(open.expect.value + 1) } : null;
+	if (open.ask !== 'set' || open.seat > 1) return null;
+	const later = slip.endsWith('later');
+	if (open.bend !== (later ? bend + 1 : bend)) return null;
+	if (slip === 'turned') return { do: 'ready', rotation: open.rotation + 180 };
+	if (slip === 'mark') return { do: 'ready', mark: open.mark.fromStart + inch };
+	const reading = slip === 'turned, told later' ? draw.uniform(-180, 180) : open.mark.fromStart - 10 + inch;
+	if (later) return { do: 'evidence', kind: slip.startsWith('turned') ? 'rotation' : 'mark', bend, reading };
+	return null;
+}
+
+function answered(state: State, action: Action): State {
+	const decision = answerEvents({ action }, state);
+	if ('refused' in decision) return answered(state, { do: 'accept' });
+	const record = { entry: nextEntry(state), at: state.start.at, events: decision.events };
+	const next = evolve(state, record);
+	outputsAfter(state, next, record, '');
+	return next;
+}
+
+let over = false;
+console.log(
+	`${cpus()[0]?.model ?? 'an unknown machine'}, Node ${process.version}; milliseconds an answer, ${BENDS} bends`,
+);
+const all = SLIPS.flatMap((slip) => {
+	const times = Array.from({ length: TUBES }, (_, i) => {
+		const draw = draws(SEED + i);
+		return thought({ ...anyTube(BENDS, draw), checks: CHECKS }, slip, draw);
+	}).flat();
+	line(slip, times);
+	return times;
+});
+line('all', all);
+process.exitCode = over ? 1 : 0;
+
+function line(name: string, times: readonly { ms: number; of: string }[]): void {
+	const ms = times.map((time) => time.ms);
+	const worst = times.reduce((a, b) => (b.ms > a.ms ? b : a));
+	const [median, late] = [quantile(ms, 0.5), quantile(ms, 0.95)];
+	const within = median <= LIMITS.median && worst.ms <= LIMITS.most;
+	over ||= !within;
+	const shown = [median, late, worst.ms].map((value) => value.toFixed(1).padStart(9)).join('');
+	console.log(`${name.padEnd(20)}${shown}  ${worst.of.padEnd(28)} ${within ? 'within' : 'OVER'}`);
+}
