@@ -153,7 +153,7 @@ export function posed(input: Posed, unknowns: readonly Unknown[]): Problem {
 				rows[row]!.push(((moves[6 * index + row]! - shorter) * dear) / units[row]!);
 			}
 		}
-		if (measures.length > 0) rows.push(...slopes(measured, x));
+		if (measures.length > 0) rows.push(...slopes(measured, x, unknowns));
 		if (corners) rows.push(...cornerRows(cornerMoves(chain, way, made), unknowns, corners.tolerance));
 		return rows;
 	};
@@ -202,14 +202,26 @@ function chains({ shape, ended }: Posed, unknowns: readonly Unknown[]): (x: read
 
 /** Differences to one side: near the square root of what a number can tell, times a variable of order one to a hundred. */
 const DIFFERENCE = 1e-6;
-function slopes(measured: (x: readonly number[]) => number[], x: readonly number[]): number[][] {
+/** A rotation goes both ways, so that a flat tube, which is the same seen from either side, stays flat to the last digit. */
+const BOTH_WAYS = 1e-4;
+
+function slopes(
+	measured: (x: readonly number[]) => number[],
+	x: readonly number[],
+	unknowns: readonly Unknown[],
+): number[][] {
 	const moved = [...x];
 	const here = measured(x);
-	const columns = x.map((value, k) => {
-		moved[k] = value + DIFFERENCE;
+	const at = (k: number, by: number) => {
+		moved[k] = x[k]! + by;
 		const there = measured(moved);
-		moved[k] = value;
-		return there.map((high, i) => (high - here[i]!) / DIFFERENCE);
+		moved[k] = x[k]!;
+		return there;
+	};
+	const columns = unknowns.map(({ kind }, k) => {
+		const by = kind === 'rotation' ? BOTH_WAYS : DIFFERENCE;
+		const [below, width] = kind === 'rotation' ? [at(k, -by), 2 * by] : [here, by];
+		return at(k, by).map((high, i) => (high - below[i]!) / width);
 	});
 	return here.map((_, row) => columns.map((column) => column[row]!));
 }
