@@ -37,12 +37,14 @@ interface Sitting {
 function sit(args: string[], answer: (ask: Ask) => unknown, asks: number | null, delay: number): Promise<Sitting> {
 	const child = spawn(process.execPath, [PROGRAM, 'bend', JOB, '--lines', '--home', home, ...args]);
 	const sitting: Sitting = { outputs: [], answers: [], acknowledged: 0, signal: null, code: null, said: '' };
+	let refused = 0;
 	child.stderr.on('data', (text) => (sitting.said += text));
 	child.stdin.on('error', () => {});
 	createInterface({ input: child.stdout }).on('line', (line) => {
 		const output = JSON.parse(line) as Output;
 		sitting.outputs.push(output);
-		sitting.acknowledged = sitting.answers.length;
+		if ('note' in output && output.note === 'refused') refused += 1;
+		sitting.acknowledged = sitting.answers.length - refused;
 		if (!('ask' in output)) return;
 		const given = asks === null ? { quit: true } : answer(output);
 		sitting.answers.push(given);

@@ -100,9 +100,11 @@ describe('a wrong number', () => {
 describe('an opened bend', () => {
 	it('is measured twice where many numbers were wrong', () => {
 		const { target } = open(afterWrong(10, 60), 'set');
-		const over = giveAll(pulled(give(afterWrong(10, 60), { ready: true }), 1.5), {
-			angles: [target + 1.5, target + 1.5],
-		});
+		const over = giveAll(
+			pulled(give(afterWrong(10, 60), { ready: true }), 1.5),
+			{ angles: [target + 1.5, target + 1.5] },
+			{ keep: true },
+		);
 		expect(open(give(over, { do: 'relieve' }), 'measure')).toMatchObject({ readings: 2 });
 	});
 });

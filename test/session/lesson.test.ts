@@ -3,6 +3,7 @@ import { initial } from '../../src/session/fold.ts';
 import { kinOf, lessonOf } from '../../src/session/lesson.ts';
 import { standing } from '../../src/session/outputs.ts';
 import { learned } from '../../src/springback/history.ts';
+import { MACHINE } from '../../src/springback/kin.ts';
 import type { Job } from '../../src/tube/job.ts';
 import { hatJob } from '../helpers/hat.ts';
 import { plainJob } from '../helpers/plain-job.ts';
@@ -53,7 +54,7 @@ describe('what a session leaves', () => {
 		const seated = give(begin(hatJob()), { ready: true });
 		expect(lessonOf(seated.state)).toBeNull();
 		const stopped = lessonOf(give(seated, { loaded: open(seated, 'pull').stop + 0.5 }).state)!;
-		expect(stopped.information.flat()).toEqual(Array(16).fill(0));
+		expect(stopped.information.flat()).toEqual(Array(MACHINE.length ** 2).fill(0));
 		expect(stopped.scatter.stop.count).toBeGreaterThan(0);
 		expect(stopped.scatter).toMatchObject({ seat: { count: 0 }, dial: { count: 0 }, finder: { count: 0 } });
 		expect(lessonOf(measured(begin(hatJob(), false)).state)).toBeNull();

@@ -54,7 +54,8 @@ describe('what an answer would change', () => {
 	});
 
 	it('is a question more where the reading would be doubted', () => {
-		const would = act(run, { do: 'amend', entry: angleEntry(run), reading: 171, of: 'angle' });
+		const reading = run.state.bends[0]!.made!.angle + 5;
+		const would = act(run, { do: 'amend', entry: angleEntry(run), reading, of: 'angle' });
 		expect(would.doubted).toEqual(expect.any(String));
 	});
 
