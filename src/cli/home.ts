@@ -105,8 +105,9 @@ function sessionRow(kept: KeptRow, paths: Map<string, string>): SessionRow {
 	const path = job === null ? {} : { path: realPathOnce(job.file, paths) };
 	const started = kept.at.slice(0, 16).replace('T', ' ');
 	if (summary === null) return { ...damagedRow(id, job?.name), ...path, started };
-	const { job: name, status, bendsDone, bends, fits, bentAs } = summary;
-	return { id, job: name, ...path, status, started, bendsDone, bends, fits, ...(bentAs && { bentAs }) };
+	const { job: name, status, bendsDone, bends, fits, mayFit, bentAs } = summary;
+	const sometimes = { ...(mayFit && { mayFit }), ...(bentAs && { bentAs }) };
+	return { id, job: name, ...path, status, started, bendsDone, bends, fits, ...sometimes };
 }
 
 function realPathOnce(path: string, paths: Map<string, string>): string {

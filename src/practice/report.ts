@@ -1,5 +1,6 @@
 import { standing } from '../session/outputs.ts';
 import type { Ask, DoneNote, Output } from '../session/protocol.ts';
+import { invitation, verdictWords } from '../session/verdict-words.ts';
 import type { Job } from '../tube/job.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import type { Practice, Step } from './practice.ts';
@@ -60,9 +61,11 @@ export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job
 }
 
 function ending(done: DoneNote, job: Job): string {
-	if (done.scrapped || done.endOffset === null || done.endAngle === null) return 'The tube was scrapped.';
-	const end = `Far end ${formatLength(done.endOffset, job.units)} from its place, ${formatAngle(done.endAngle, 2)} from its direction.`;
-	return `${end} ${done.fits ? 'Every' : 'NOT every'} angle and check lies within its tolerance.`;
+	const { scrapped, endOffset, endAngle, sd, fits, chance, tellsMost } = done;
+	if (scrapped || endOffset === null || endAngle === null || sd === null) return 'The tube was scrapped.';
+	const end = `Far end ${formatLength(endOffset, job.units)} from its place, ${formatAngle(endAngle, 2)} from its direction.`;
+	const give = `Give or take ${formatLength(sd.endOffset, job.units)} and ${formatAngle(sd.endAngle, 2)}.`;
+	return [end, give, verdictWords(fits, chance), invitation(fits, chance, tellsMost) ?? ''].join(' ').trim();
 }
 
 /** What is told when the screen of a practice by hand has closed: the true tube at its end, else that it is not to be gone on with. */

@@ -9,8 +9,9 @@ export function listText(sessions: readonly KeptRow[]): string {
 
 function lineOf({ id: log, summary, problem }: KeptRow): string {
 	if (summary === null) return `${log}  ${problem}`;
-	const { id, job, status, bendsDone, bends, fits, bentAs } = summary;
+	const { id, job, status, bendsDone, bends, fits, mayFit, bentAs } = summary;
 	// Nobody asks whether what was given up fits.
-	const outcome = fits === null || status === 'scrapped' ? '' : fits ? ', fits' : ', does not fit';
+	const outcome =
+		fits === null || status === 'scrapped' ? '' : fits ? ', fits' : mayFit ? ', may fit' : ', does not fit';
 	return `${id}  ${status.padEnd(8)}  ${bendsDone} of ${bends} bends${outcome}  ${job}${bentAsBrief(bentAs)}`;
 }

@@ -1,10 +1,11 @@
 import type { KeptSession } from '../journal/catalogue.ts';
 import { history } from '../session/history.ts';
 import { checkUnit } from '../session/number-kinds.ts';
-import { fits } from '../session/outputs.ts';
 import { readBack } from '../session/read-back.ts';
 import { stages } from '../session/stages.ts';
 import type { State } from '../session/state.ts';
+import { verdictOf } from '../session/verdict.ts';
+import { invitation, verdictWords } from '../session/verdict-words.ts';
 import { bendLimits, type SessionView, sessionView } from '../session/views.ts';
 import { bentAsWords } from '../tube/bent-as.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
@@ -73,13 +74,19 @@ function asBuiltLines(state: State, view: SessionView): string[] {
 	const { phase } = state;
 	if (phase.at === 'done' && phase.scrapped !== null) return [`The tube was scrapped: ${phase.scrapped}.`];
 	const { endOffset, endAngle } = view.asBuilt;
-	const end = `Far end ${formatLength(endOffset, view.job.units)} from its place, ${formatAngle(endAngle, 2)} from its direction.`;
+	const { units } = view.job;
+	const end = `Far end ${formatLength(endOffset, units)} from its place, ${formatAngle(endAngle, 2)} from its direction.`;
 	if (view.status !== 'done') return [`With the numbers now in force: ${end}`];
+	const verdict = verdictOf(state);
+	if (verdict === null) return [end];
+	const { sd, fits, chance, tellsMost, shape } = verdict;
+	const give = `Give or take ${formatLength(sd.endOffset, units)} and ${formatAngle(sd.endAngle, 2)}.`;
+	const invited = invitation(fits, chance, tellsMost);
 	return [
 		end,
-		fits(state)
-			? 'Every angle and check lies within its tolerance.'
-			: 'NOT every angle and check lies within its tolerance.',
+		`${give} ${verdictWords(fits, chance)}`,
+		...(invited === null ? [] : [invited]),
+		`Farthest corner off its place: bend ${shape.bend}, by ${formatLength(shape.off, units)}.`,
 	];
 }
 

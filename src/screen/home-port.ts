@@ -29,6 +29,7 @@ export interface SessionRow {
 	bendsDone: number;
 	bends: number;
 	fits: boolean | null;
+	mayFit?: true;
 	/** Where it was not bent as drawn. */
 	bentAs?: BentAs;
 }

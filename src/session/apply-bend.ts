@@ -66,7 +66,7 @@ export function reopenBend(state: State, number: number, how: 'pull' | 'relieve'
 	// A bend that was only set is free again: its mark may still be corrected.
 	const free =
 		bendAt(state, at).pulls.length === 0
-			? withBend(state, at, { mark: null, rotation: null, readBack: false, leg: null, seats: 0 })
+			? withBend(state, at, { mark: null, rotation: null, taped: false, readBack: false, leg: null, seats: 0 })
 			: state;
 	const aimed = withBend(free, number, { target: wantedAgain(state, number, how) });
 	const back: State = { ...aimed, bend: number, filter, suspended, aside: null, phase: { at: 'set' } };

@@ -37,7 +37,7 @@ export function takeReading(state: State, reading: Reading, weighed: Weighed): S
 			return withBend({ ...state, filter }, number, { pointer: value });
 		}
 		case 'mark':
-			return evidenceTaken(withBend(state, number, { mark: value, leg: null }), reading);
+			return evidenceTaken(withBend(state, number, { mark: value, taped: true, leg: null }), reading);
 		case 'rotation':
 			return evidenceTaken(withBend(state, number, { rotation: normalizeRotation(value), readBack: true }), reading);
 		case 'length':
@@ -60,10 +60,10 @@ export function takeReading(state: State, reading: Reading, weighed: Weighed): S
 function lengthTaken(state: State, reading: Reading, bend: number): State {
 	if (reading.evidence === 'leg') {
 		const mark = endBefore(state, bend) + reading.value - state.start.job.tooling.markOffset;
-		return evidenceTaken(withBend(state, bend, { mark, leg: reading.value }), reading);
+		return evidenceTaken(withBend(state, bend, { mark, taped: false, leg: reading.value }), reading);
 	}
 	if (reading.evidence === 'farEndToMark') {
-		return evidenceTaken(withBend(state, bend, { mark: state.piece - reading.value, leg: null }), reading);
+		return evidenceTaken(withBend(state, bend, { mark: state.piece - reading.value, taped: true, leg: null }), reading);
 	}
 	return { ...state, piece: reading.value };
 }

@@ -7,6 +7,7 @@ import { at, endBefore, tubeAtWork } from './as-built.ts';
 import { show } from './show.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
+import { tellingPays } from './worth-telling.ts';
 
 /** Shown before the first pull of every session. */
 export const GENERAL_CAUTIONS: readonly string[] = [
@@ -39,6 +40,8 @@ export function cautionsAt(state: State): string[] {
 	if (bend.seats === 0 && state.bend > 1 && around(state.start.job, rotations, state.bend).face === 'opposite') {
 		cautions.push('The mark goes on the opposite face of the tube from bend 1.');
 	}
+	const pays = tellingPays(state);
+	if (pays !== null) cautions.push(pays);
 	cautions.push(...roomCautions(state));
 	if (bend.seats === 0) cautions.push(swingCaution(state));
 	if (bend.seats > 0) cautions.push('Seat the tube at the same mark and in the same plane as before; keep it level.');

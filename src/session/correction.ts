@@ -5,7 +5,7 @@ import type { Shape } from '../tube/shape.ts';
 import { at, numbersOf, rawTube, type TubeAtWork, tubeAtWork } from './as-built.ts';
 import { allMeasures, measuresAfter } from './design.ts';
 import { limits } from './limits.ts';
-import type { CorrectedNote, Numbers, Predicted } from './protocol.ts';
+import type { Correction, Numbers, Predicted } from './protocol.ts';
 import { type Marking, settable, stepsOf } from './settable.ts';
 import type { PlanState, State } from './state.ts';
 import { madeCount } from './state.ts';
@@ -136,17 +136,17 @@ export function drawingNumbers(state: Pick<State, 'design'>): Numbers[] {
 }
 
 /** Takes new numbers into force and writes the note that says so. */
-export function recorrect(state: State, after: CorrectedNote['after']): State {
+export function recorrect(state: State, after: Correction['after']): State {
 	const numbers = correctedNumbers(state);
 	return { ...state, plan: planWith(state, numbers, after) };
 }
 
-export function planWith(state: State, numbers: readonly Numbers[], after: CorrectedNote['after']): PlanState {
+export function planWith(state: State, numbers: readonly Numbers[], after: Correction['after']): PlanState {
 	const before = state.plan.current;
 	const remaining = state.bends.flatMap((bend, i) =>
 		bend.made === null ? [{ bend: i + 1, ...at(numbers, i), was: at(before, i) }] : [],
 	);
-	const note: CorrectedNote = {
+	const note: Correction = {
 		note: 'corrected',
 		after,
 		remaining,

@@ -1,8 +1,9 @@
 import type { Measure } from '../fit/correct.ts';
 import type { FarEnd } from '../fit/kinematics.ts';
+import type { Limits } from '../fit/verdict.ts';
 import { predictStop } from '../springback/stop.ts';
 import { checkAfter, checkIn, checkValue } from '../tube/checks.ts';
-import { frames, shapeEnd } from '../tube/frames.ts';
+import { corners, frames, shapeEnd } from '../tube/frames.ts';
 import type { Check, Job } from '../tube/job.ts';
 import { cutLength, marks } from '../tube/marks.ts';
 import { designGrowth, keepCorners, resolveShape } from '../tube/resolve.ts';
@@ -79,6 +80,22 @@ function measure({ check, design }: DueCheck, job: Job): Measure {
 		tolerance: check.tolerance,
 		value: (shape, laid = frames(shape)) =>
 			check.kind === 'ovality' ? expectOvality().value : checkIn(check, laid, job.tube),
+	};
+}
+
+/** What the finished tube is held against: the drawing, and what it may be off by. */
+export function limitsOf({ design, start }: { design: Design; start: Start }): Limits {
+	const { shape, direction } = start.job.tolerance;
+	return {
+		corners: corners(design.shape),
+		direction: design.goal.direction,
+		shape,
+		turn: direction,
+		measures: design.checks.map(({ check, design: aim }) => ({
+			design: aim,
+			tolerance: check.tolerance,
+			value: (tube) => checkIn(check, tube, start.job.tube),
+		})),
 	};
 }
 

@@ -17,11 +17,11 @@ import type { BendState, State } from './state.ts';
 import { madeCount } from './state.ts';
 
 /** Rotations by hand and as read back, degrees (common practice, no source). */
-const SET_SD = 0.4;
-const READ_BACK_SD = 0.1;
+export const SET_SD = 0.33;
+export const READ_BACK_SD = 0.1;
 /** Log-normal spread of the finished radius: of one die against the next, and of one bend against the next. */
 const DIE_SPREAD = 0.01;
-const BEND_SPREAD = 0.005;
+export const BEND_SPREAD = 0.005;
 /** How far the stretch of an arc strays from 0, where nobody has measured it, and from a test piece's (common practice, no source). */
 const STRETCH_SD = { unmeasured: 0.0045, measured: 0.0025 };
 /**
@@ -31,8 +31,10 @@ const STRETCH_SD = { unmeasured: 0.0045, measured: 0.0025 };
  */
 const MARK = { handsMm: 0.44, rounding: 1 };
 const CHECK = { handsMm: 0.42, rounding: 0.5 };
+/** A straight measured tangent to tangent, in divisions of the tape: nobody sees where a bend begins. */
+export const LEG_SD = 1;
 /** One reading with a protractor, degrees. */
-const ANGLE_READING_SD = 0.25;
+export const ANGLE_READING_SD = 0.25;
 /** Where the plane of bend 1 lies is a matter of how the tube is laid, not of chance. */
 const LAID_SD = 1e-6;
 
@@ -41,11 +43,15 @@ function byHand({ units, tooling }: Job, { handsMm, rounding }: typeof MARK): nu
 	return Math.hypot(convertLength(handsMm, 'mm', units), (rounding * tooling.tape) / Math.sqrt(12));
 }
 
+/** Standard deviation of a mark as made, or of a cut, and of a length as measured with the tape. */
+export const markSd = (job: Job): number => byHand(job, MARK);
+export const tapedSd = (job: Job): number => byHand(job, CHECK);
+
 /** Standard deviation of one reading of a check: by tape and straight edge, or the angle finder's. */
 export function checkReadingSd(job: Job, check: Check): number {
 	if (check.kind === 'ovality') return OVALITY_SD;
 	if (check.kind === 'angle') return ANGLE_READING_SD;
-	return byHand(job, CHECK);
+	return tapedSd(job);
 }
 
 /** How many bends the tube as it lies on the bench has: those made, and the one at work once it was pulled. */
@@ -79,7 +85,8 @@ export function builtNow(state: State): AsBuilt {
 function toldOf(state: State, bend: BendState, i: number): ToldBend {
 	const planned = at(state.plan.current, i);
 	const told = bend.told ?? bend.made ?? made(state.filter);
-	const mark = { value: bend.mark ?? planned.fromStart, sd: byHand(state.start.job, MARK) };
+	const { job } = state.start;
+	const mark = { value: bend.mark ?? planned.fromStart, sd: bend.taped ? tapedSd(job) : markSd(job) };
 	const rotation = { value: bend.rotation ?? planned.rotation, sd: bend.readBack ? READ_BACK_SD : SET_SD };
 	return {
 		// A leg that was measured says where the bend lies; the mark was then asked for, but is not known.
@@ -94,7 +101,15 @@ function legReadings(bends: readonly BendState[], tape: number): TubeReading[] {
 	return bends.flatMap(({ leg }, i): TubeReading[] =>
 		leg === null
 			? []
-			: [{ name: `leg ${i + 1}`, value: leg, sd: tape, of: (uncut) => at(uncut.straights, i), confirmed: true }],
+			: [
+					{
+						name: `leg ${i + 1}`,
+						value: leg,
+						sd: LEG_SD * tape,
+						of: (uncut) => at(uncut.straights, i),
+						confirmed: true,
+					},
+				],
 	);
 }
 

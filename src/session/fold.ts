@@ -23,6 +23,7 @@ export function initial(start: Start): State {
 	const bends = drawing.map((numbers) => ({
 		mark: null,
 		rotation: null,
+		taped: false,
 		readBack: false,
 		leg: null,
 		seats: 0,

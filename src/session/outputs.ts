@@ -1,13 +1,13 @@
-import { checkFits } from './advice.ts';
 import { at, tubeAtWork } from './as-built.ts';
 import { ask } from './ask.ts';
-import { expectCheck } from './check-reading.ts';
-import { differ, planWith, predicted } from './correction.ts';
+import { differ, planWith } from './correction.ts';
 import { cutsOf, finishList } from './finish.ts';
 import type { SessionRecord } from './fold.ts';
+import { told } from './foretold.ts';
 import { lastCanMend } from './mend.ts';
-import type { CorrectedNote, DoneNote, Output } from './protocol.ts';
+import type { CorrectedNote, Correction, DoneNote, Output } from './protocol.ts';
 import type { State } from './state.ts';
+import { verdictOf } from './verdict.ts';
 
 /** What a shell shows after a record: the correction if there was one, then the next ask or the end. */
 export function outputsAfter(before: State, after: State, record: SessionRecord, log: string): Output[] {
@@ -15,11 +15,11 @@ export function outputsAfter(before: State, after: State, record: SessionRecord,
 	return [...announced(after, corrected), standing(after, log)];
 }
 
-/** A correction as it is told: with what the last bend could still mend, while that is a question. */
-export function announced(state: State, note: CorrectedNote | null): CorrectedNote[] {
+/** A correction as it is told: how sure it is, and what the last bend could still mend, while that is a question. */
+export function announced(state: State, note: Correction | null): CorrectedNote[] {
 	if (note === null) return [];
 	const mend = lastCanMend(state);
-	return [mend ? { ...note, mend } : note];
+	return [{ ...told(state, note), ...(mend ? { mend } : {}) }];
 }
 
 /** The open ask, or the closing note. */
@@ -27,7 +27,7 @@ export function standing(state: State, log: string): Output {
 	return ask(state) ?? doneNote(state, log);
 }
 
-function correctionBy(before: State, after: State, record: SessionRecord): CorrectedNote | null {
+function correctionBy(before: State, after: State, record: SessionRecord): Correction | null {
 	const types = record.events.map((event) => event.type);
 	if (types.includes('record-voided')) {
 		// What was undone takes its correction with it: the plan is as it was, and only that is said.
@@ -44,7 +44,7 @@ export function doneNote(state: State, log: string): DoneNote {
 	const scrapped = state.phase.at === 'done' && state.phase.scrapped !== null;
 	const { trimStart, trimEnd } = tubeAtWork(state, state.plan.current);
 	const whole = state.bends.every((bend) => bend.made !== null);
-	const end = whole ? predicted(state, state.plan.current) : null;
+	const verdict = verdictOf(state);
 	return {
 		note: 'done',
 		scrapped,
@@ -62,24 +62,25 @@ export function doneNote(state: State, log: string): DoneNote {
 			reading: state.checks[check.name]?.reading ?? null,
 		})),
 		trim: whole ? { start: trimStart, end: trimEnd } : null,
-		endOffset: end?.endOffset ?? null,
-		endAngle: end?.endAngle ?? null,
-		fits: fits(state),
+		endOffset: verdict?.endOffset ?? null,
+		endAngle: verdict?.endAngle ?? null,
+		sd: verdict?.sd ?? null,
+		chance: verdict?.chance ?? null,
+		tellsMost: verdict?.tellsMost ?? null,
+		shape: verdict?.shape ?? null,
+		outside: outsideDrawing(state),
+		fits: verdict?.fits ?? false,
 		log,
 		cuts: whole && !scrapped ? cutsOf(state) : [],
 		finish: whole && !scrapped ? finishList(state) : [],
 	};
 }
 
-/** Every made angle within tolerance of its target, and every check within its own (a skipped one: its expected value). */
-export function fits(state: State): boolean {
-	const { under, over } = state.start.job.tolerance;
-	const angles = state.bends.every(
-		({ made, target }) => made !== null && made.angle >= target - under && made.angle <= target + over,
-	);
-	const checks = state.design.checks.every(({ check }) => {
-		const reading = state.checks[check.name]?.reading ?? expectCheck(state, check.name).value;
-		return checkFits(state, check.name, reading);
+/** Bends whose made angle is outside the drawing's own tolerance. */
+function outsideDrawing({ bends, design, start }: State): number[] {
+	const { under, over } = start.job.tolerance;
+	return bends.flatMap(({ made }, i) => {
+		const drawn = at(design.shape.bends, i).angle;
+		return made === null || (made.angle >= drawn - under && made.angle <= drawn + over) ? [] : [i + 1];
 	});
-	return angles && checks;
 }

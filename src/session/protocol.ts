@@ -90,7 +90,7 @@ export interface CheckAsk {
 }
 /** What the finished tube is expected to become by some choice, what is left being corrected for it. */
 export interface Outcome extends Predicted {
-	/** The largest miss in units of its tolerance: far end's place and direction, every check. */
+	/** The largest miss in units of its tolerance: far end's and corners' places, its direction, every check. */
 	left: number;
 	/** Nothing is missed by more than its tolerance. */
 	within: boolean;
@@ -176,6 +176,15 @@ export interface Predicted {
 	endAngle: number;
 	checks: { name: string; value: number }[];
 }
+/** How sure a prediction of the whole tube is. `sd` is a give or take: nine in ten true values lie within 1.645 of it from what is told. */
+export interface Foretold extends Predicted {
+	sd: { endOffset: number; endAngle: number };
+	checks: { name: string; value: number; sd: number }[];
+	/** Probability that the tube truly fits. */
+	chance: number;
+}
+/** One more measurement: a check by its name, or evidence about a bend. */
+export type TellsMost = { kind: 'check'; name: string } | { kind: EvidenceKind | 'angle'; bend: number };
 /** What the last bend can still mend, said before the second-last one is made. */
 export interface Mend {
 	/** The second-last bend. */
@@ -188,12 +197,18 @@ export interface Mend {
 	/** The same in a sentence. */
 	says: string;
 }
-export interface CorrectedNote {
+/** A correction as it is kept: how sure it is, is worked out when it is told. */
+export interface Correction {
 	note: 'corrected';
 	after: { bend: number } | { entry: number } | 'growth';
 	remaining: (Numbers & { bend: number; was: Numbers })[];
 	predicted: Predicted;
 	without: Predicted;
+}
+export interface CorrectedNote extends Correction {
+	predicted: Foretold;
+	/** The same with the drawing's numbers for all bends left. */
+	without: Foretold;
 	mend?: Mend;
 }
 export interface RefusedNote {
@@ -218,10 +233,21 @@ export interface DoneNote {
 	/** `made` and `sd` are null for a bend that was never accepted (a scrapped tube). */
 	bends: { design: number; target: number; made: number | null; sd: number | null; pulls: number; seats: number }[];
 	checks: { name: string; design: number; reading: number | null }[];
-	/** Null, as the two after it, for a scrapped tube with bends that were never made. */
+	/** Null, as all after it to `shape`, for a scrapped tube with bends that were never made. */
 	trim: { start: number; end: number } | null;
 	endOffset: number | null;
 	endAngle: number | null;
+	/** Give or take: nine in ten true values lie within 1.645 of it from what is told. */
+	sd: { endOffset: number; endAngle: number } | null;
+	/** Probability that the tube truly fits. */
+	chance: number | null;
+	/** The one more measurement that would say most about it; null too where none says much. */
+	tellsMost: TellsMost | null;
+	/** The corner that lies farthest from the drawing's. */
+	shape: { bend: number; off: number } | null;
+	/** Bends whose made angle is outside the drawing's own tolerance. */
+	outside: number[];
+	/** All is within its tolerance by the estimates and the checks read, and likely enough to be so. */
 	fits: boolean;
 	log: string;
 	/** Start end first; none for a tube that is given up. */

@@ -2,7 +2,7 @@ import type { AsBuilt } from '../fit/as-built.ts';
 import type { Filter } from '../springback/filter.ts';
 import type { Design } from './design.ts';
 import type { Event, Expected, Reading } from './events.ts';
-import type { AngleEstimate, CorrectedNote, Numbers, Plan } from './protocol.ts';
+import type { AngleEstimate, Correction, Numbers, Plan } from './protocol.ts';
 import type { Start } from './start.ts';
 
 /** One record as the fold keeps it. `entry` is its number in the log; the start is number 0. */
@@ -33,8 +33,10 @@ export interface BendState {
 	mark: number | null;
 	/** How its plane really lies to the bend before's. */
 	rotation: number | null;
-	/** Whether its rotation was read back, and not only set; the straight before it as measured, null when it was not. */
+	/** Whether its mark was told where it really is, and its rotation read back, not only set. */
+	taped: boolean;
 	readBack: boolean;
+	/** The straight before it as measured, null when it was not. */
 	leg: number | null;
 	seats: number;
 	/** Dial with the tube snug in this seat, when somebody said. */
@@ -96,7 +98,7 @@ export interface PlanState {
 	before: readonly Numbers[] | null;
 	/** What the last correction came to. */
 	corrected: readonly Numbers[] | null;
-	note: CorrectedNote | null;
+	note: Correction | null;
 }
 
 /** A bend at work that waits while a made one is gone back to. */

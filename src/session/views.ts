@@ -3,9 +3,11 @@ import type { BentAs } from '../tube/job.ts';
 import { at, tubeAtWork } from './as-built.ts';
 import { predicted } from './correction.ts';
 import { canUndo, readingsIn } from './events.ts';
-import { doneNote, fits } from './outputs.ts';
-import type { AngleEstimate } from './protocol.ts';
+import { doneNote } from './outputs.ts';
+import type { AngleEstimate, DoneNote } from './protocol.ts';
 import type { Entry, State } from './state.ts';
+import { verdictOf } from './verdict.ts';
+import { mayFit } from './verdict-words.ts';
 
 export type SessionStatus = 'open' | 'done' | 'scrapped';
 
@@ -28,6 +30,10 @@ export interface SessionView {
 		bends: { angle: number; rotation: number }[];
 		endOffset: number;
 		endAngle: number;
+		/** Null, as `chance` and `fits`, as long as a bend is not made. */
+		sd: DoneNote['sd'];
+		chance: DoneNote['chance'];
+		fits: boolean | null;
 	};
 	notes: string[];
 	events: number;
@@ -54,7 +60,7 @@ export function status(state: State): SessionStatus {
 }
 
 export function sessionView(state: State): SessionView {
-	const { checks } = doneNote(state, '');
+	const { checks, sd, chance, fits } = doneNote(state, '');
 	const { endOffset, endAngle } = predicted(state, state.plan.current);
 	const { shape } = tubeAtWork(state, state.plan.current);
 	const standing = status(state);
@@ -76,6 +82,9 @@ export function sessionView(state: State): SessionView {
 			bends: shape.bends.map(({ angle, rotation }) => ({ angle, rotation })),
 			endOffset,
 			endAngle,
+			sd,
+			chance,
+			fits: sd === null ? null : fits,
 		},
 		notes: notesOf(state),
 		events: state.entries.reduce((sum, entry) => sum + entry.events.length, 0),
@@ -92,6 +101,8 @@ export interface SessionSummary {
 	bendsDone: number;
 	bends: number;
 	fits: boolean | null;
+	/** Where it does not surely fit, but is more likely to than not. */
+	mayFit?: true;
 	/** Where it is not bent as drawn. */
 	bentAs?: BentAs;
 }
@@ -105,9 +116,15 @@ export function sessionSummary(state: State): SessionSummary {
 		started: state.start.at,
 		bendsDone: state.bends.filter((bend) => bend.made !== null).length,
 		bends: state.bends.length,
-		fits: standing === 'open' ? null : fits(state),
+		...outcome(state, standing),
 		...bentAsField(state.start.job),
 	};
+}
+
+function outcome(state: State, standing: SessionStatus): Pick<SessionSummary, 'fits' | 'mayFit'> {
+	if (standing === 'open') return { fits: null };
+	const { fits, chance } = verdictOf(state) ?? { fits: false, chance: 0 };
+	return { fits, ...(mayFit(fits, chance) ? { mayFit: true } : {}) };
 }
 
 /** What the operator wrote, in order: notes, and why a tube was scrapped. */

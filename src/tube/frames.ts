@@ -83,7 +83,11 @@ export const cornerOf = (arc: ArcFrame): Point => step(arc.start, setback(arc.an
 
 /** The sharp-corner points, both finished ends included: bend k's corner is entry k. */
 export function corners(shape: Shape): Point[] {
-	const { straights, arcs } = frames(shape);
+	return cornersOn(frames(shape));
+}
+
+/** The same of a tube whose straights and arcs were found before. */
+export function cornersOn({ straights, arcs }: Frames): Point[] {
 	return [straights[0]!.start, ...arcs.map(cornerOf), straights.at(-1)!.end];
 }
 

@@ -27,7 +27,8 @@ const atSet = (number: number) => (ask: Line) => ask.ask === 'set' && ask.bend =
 
 describe('a whole session from set to done', () => {
 	it('asks in the stated order, numbers its records without gaps and ends with what was made', async () => {
-		const talk = await rail({ checks });
+		// Wide enough that hands which told no turn leave it likely to fit.
+		const talk = await rail({ checks, tolerance: { shape: 0.4, direction: 2 } });
 		const [session, first] = talk.lines as [Line, Line];
 		expect(Object.keys(session)).toEqual(['note', 'id', 'log', 'resumed', 'job', 'changed', 'others']);
 		expect(session).toMatchObject({ note: 'session', resumed: false, job: 'Skerry Row rail', changed: [] });
@@ -58,6 +59,11 @@ describe('a whole session from set to done', () => {
 
 		const done = talk.lines.at(-1) as Line;
 		expect(done).toMatchObject({ note: 'done', scrapped: false, fits: true, log: session.log });
+		expect(done.sd.endOffset).toBeGreaterThan(0);
+		expect(done.sd.endAngle).toBeGreaterThan(0);
+		expect(done.chance).toBeGreaterThanOrEqual(0.8);
+		expect(done.chance).toBeLessThanOrEqual(1);
+		expect(done).toHaveProperty('tellsMost');
 		const log = await review(session.id);
 		expect(log).toMatchObject({ id: session.id, status: 'done', notes: [] });
 		const keys = ['id', 'job', 'status', 'started', 'ended', 'bends', 'checks', 'asBuilt', 'notes', 'events'];
@@ -74,6 +80,15 @@ describe('a whole session from set to done', () => {
 		expect(done.endOffset).toBeCloseTo(miss.offset, 8);
 		expect(done.endAngle).toBeCloseTo(miss.angle, 6);
 		expect([log.asBuilt.endOffset, log.asBuilt.endAngle]).toEqual([done.endOffset, done.endAngle]);
+		expect(log.asBuilt).toMatchObject({ sd: done.sd, chance: done.chance, fits: true });
+		const made = walk(asBuilt).corners.slice(1, -1);
+		const off = made.map((corner, i) => Math.hypot(...corner.map((x, k) => x - (walk(RAIL).corners[i + 1]?.[k] ?? 0))));
+		expect(done.shape.off).toBeCloseTo(Math.max(...off), 6);
+		expect(off[done.shape.bend - 1]).toBeCloseTo(done.shape.off, 6);
+		const wide = done.bends.flatMap((made: Line, i: number) =>
+			Math.abs(made.made - made.design) > 0.5 ? [i + 1] : [],
+		);
+		expect(done.outside).toEqual(wide);
 		expect(done.trim.start).toBe(1);
 		expect(done.trim.end).toBeCloseTo(marks(RAIL).cut - 1 - marks(asBuilt).developed, 8);
 	});
@@ -91,6 +106,13 @@ describe('a whole session from set to done', () => {
 		}
 		expect(corrected.predicted.checks.map((check: Line) => check.name)).toEqual(['mid', 'drop', 'long']);
 		expect(corrected.predicted.endOffset).toBeLessThan(corrected.without.endOffset);
+		for (const foretold of [corrected.predicted, corrected.without]) {
+			expect(Object.keys(foretold)).toEqual(['endOffset', 'endAngle', 'sd', 'checks', 'chance']);
+			for (const { sd } of foretold.checks) expect(sd).toBeGreaterThan(0);
+			for (const key of ['endOffset', 'endAngle']) expect(foretold.sd[key]).toBeGreaterThan(0);
+			expect(foretold.chance).toBeGreaterThanOrEqual(0);
+			expect(foretold.chance).toBeLessThanOrEqual(1);
+		}
 		const next = corrected.remaining[0];
 		expect(talk.ask).toMatchObject({ target: next.angle, rotation: next.rotation, design: 55, plan: 'new' });
 		expect(talk.ask.was).toMatchObject({ target: 55, rotation: 180 });

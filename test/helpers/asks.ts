@@ -124,17 +124,21 @@ export const CORRECTED: CorrectedNote = {
 		endOffset: 0.05,
 		endAngle: 0.1,
 		checks: [
-			{ name: 'legs', value: 0.2 },
-			{ name: 'reach', value: 31.25 },
+			{ name: 'legs', value: 0.2, sd: 0.15 },
+			{ name: 'reach', value: 31.25, sd: 0.08 },
 		],
+		sd: { endOffset: 0.15, endAngle: 0.3 },
+		chance: 0.84,
 	},
 	without: {
 		endOffset: 0.71,
 		endAngle: 0.9,
 		checks: [
-			{ name: 'legs', value: 0.9 },
-			{ name: 'reach', value: 31.0 },
+			{ name: 'legs', value: 0.9, sd: 0.2 },
+			{ name: 'reach', value: 31.0, sd: 0.1 },
 		],
+		sd: { endOffset: 0.2, endAngle: 0.4 },
+		chance: 0.02,
 	},
 };
 export const DONE: DoneNote = {
@@ -153,6 +157,11 @@ export const DONE: DoneNote = {
 	trim: { start: 0.5, end: 0.4375 },
 	endOffset: 0.05,
 	endAngle: 0.1,
+	sd: { endOffset: 0.12, endAngle: 0.3 },
+	chance: 0.87,
+	tellsMost: { kind: 'rotation', bend: 4 },
+	shape: { bend: 3, off: 0.07 },
+	outside: [],
 	fits: true,
 	log: '/logs/aft-arch-1.log',
 	cuts: [
@@ -160,6 +169,14 @@ export const DONE: DoneNote = {
 		{ end: 'far', off: 0.4375, bend: 4, fromTangent: 12, fromCorner: 14.5, words: 'Far end.' },
 	],
 	finish: ['Check lie was not read: it should be 0 in, within 0.125 in; expected is 0.02 in.'],
+};
+/** More likely than not that it fits, one bend outside the drawing's own tolerance. */
+export const MAY_FIT: DoneNote = {
+	...DONE,
+	fits: false,
+	chance: 0.63,
+	outside: [3],
+	sd: { endOffset: 0.21, endAngle: 0.5 },
 };
 export const ARCH_NAME = SESSION.job;
 /** The first bend's first seat. */

@@ -61,6 +61,7 @@ const PAGES: PageCase[] = [
 	['corrected', [asks.CORRECTED, asks.SET], '', 'Corrected'],
 	['as-made', [{ ...asks.CORRECTED, remaining: [], without: asks.CORRECTED.predicted }, asks.DONE], '', 'as made'],
 	['done', [asks.DONE], '', 'Done'],
+	['may-fit', [asks.MAY_FIT], '', 'Done'],
 	['cuts', [asks.DONE], '*', 'Cuts and last looks'],
 	['scrapped', [asks.SCRAPPED], '', 'Scrapped'],
 	['more', [asks.SET], '*', 'More'],

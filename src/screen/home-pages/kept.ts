@@ -23,8 +23,8 @@ export function keptPage({ sessions }: HomeState): HomeView {
 const STATUS = { open: 'interrupted', done: 'done', scrapped: 'scrapped', damaged: 'log damaged' } as const;
 
 export function keptChoice(row: SessionRow): Choice<HomeStep> {
-	const { job, status, started, bendsDone, bends, fits } = row;
-	const fit = fits === null ? '' : fits ? ', fits' : ', does not fit';
+	const { job, status, started, bendsDone, bends, fits, mayFit } = row;
+	const fit = fits === null ? '' : fits ? ', fits' : mayFit ? ', may fit' : ', does not fit';
 	const how = `${job}${bentAsBrief(row.bentAs)}: ${STATUS[status]}${fit}`;
 	return {
 		label: `${started}  ${how}, ${bendsDone} of ${bends} bends`,

@@ -1,5 +1,6 @@
 import { padded } from '../../review/text-width.ts';
 import type { CorrectedNote, Predicted } from '../../session/protocol.ts';
+import { inTen } from '../../session/verdict-words.ts';
 import { checkValue } from '../../tube/checks.ts';
 import { cutLength, marks } from '../../tube/marks.ts';
 import { designGrowth, resolveShape } from '../../tube/resolve.ts';
@@ -8,7 +9,7 @@ import { type ShownJob, shownUnits, tapeValue } from '../lengths.ts';
 import { cut, type Line, line, span, wrapped } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import { oldNumbersPossible, type SessionState, type Step } from '../session-state.ts';
-import { angle, fine, measureOf, shown } from '../words.ts';
+import { angle, fine, measureOf, shown, spreadOf } from '../words.ts';
 import { answer, type PageView, type Section } from './page.ts';
 
 const CHOICES: readonly Choice<Step>[] = [
@@ -34,6 +35,7 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 		body: (room) => [
 			...table(note, state.job, room.columns),
 			{ rank: 1, lines: predictions(state, note, room.columns) },
+			{ rank: 2, extra: true, lines: wrapped(sureness(note, state.job), room.columns) },
 		],
 	};
 }
@@ -149,6 +151,14 @@ function predictions(state: SessionState, { remaining, predicted, without }: Cor
 			return known ? [row(check, text(design), (which) => text(value(which)))] : [];
 		}),
 	];
+}
+
+/** How far off the far end may be in truth, and whether the tube will fit. */
+function sureness({ remaining, predicted, without }: CorrectedNote, job: ShownJob): string {
+	const { sd, chance } = predicted;
+	const place = `give or take ${spreadOf(sd.endOffset, 'length', job)} and ${angle(Math.max(sd.endAngle, 0.1))}`;
+	const before = remaining.length === 0 ? '' : ` (uncorrected ${inTen(without.chance)})`;
+	return `Far end ${place}. Chance to fit: ${inTen(chance)}${before}.`;
 }
 
 const VALUE_WIDTH = 15;

@@ -1,9 +1,10 @@
 import type { DoneNote } from '../../session/protocol.ts';
+import { invitation, mayFit, verdictWords } from '../../session/verdict-words.ts';
 import type { Job } from '../../tube/job.ts';
 import { chopped, type Line, line, span, wrapped } from '../line.ts';
 import type { SessionState } from '../session-state.ts';
 import { toldLengths } from '../told-lengths.ts';
-import { angle, fine, measureOf, plusMinus, shown, tape } from '../words.ts';
+import { angle, fine, measureOf, plusMinus, shown, spreadOf, tape } from '../words.ts';
 import { type PageView, type Section, SLASH } from './page.ts';
 
 /** How the tube came out. */
@@ -42,17 +43,21 @@ export function cutsPage(state: SessionState, note: DoneNote): PageView {
 function last({ job }: SessionState, note: DoneNote, columns: number): Section[] {
 	const looks = note.finish.flatMap((text) => wrapped(`- ${toldLengths(text, job)}`, columns, 'plain', 2));
 	return [
-		{ rank: 1, lines: note.scrapped ? [] : ends(note, job) },
+		{ rank: 1, lines: note.scrapped ? [] : ends(note, job, columns) },
 		{ rank: 2, lines: cuts(note, job, columns) },
 		{ rank: 3, lines: looks },
 		{ rank: 4, extra: true, lines: chopped(`Log: ${note.log}`, columns, 'quiet') },
 	];
 }
 
-function verdict({ scrapped, fits }: DoneNote, columns: number): Line[] {
+function verdict({ scrapped, fits, chance, tellsMost }: DoneNote, columns: number): Line[] {
 	if (scrapped) return wrapped('The tube is scrap; its readings are kept.', columns, 'alert');
-	if (fits) return wrapped('The tube fits: every bend and every check is within tolerance.', columns, 'good');
-	return wrapped('The tube does not fit everywhere: see below.', columns, 'wrong');
+	const invited = invitation(fits, chance, tellsMost);
+	const tone = fits ? 'good' : mayFit(fits, chance) ? 'alert' : 'wrong';
+	return [
+		...wrapped(verdictWords(fits, chance), columns, tone),
+		...(invited === null ? [] : wrapped(`${invited} To tell it: /, then *.`, columns)),
+	];
 }
 
 function bends({ bends: made }: DoneNote): Line[] {
@@ -80,8 +85,11 @@ function checks({ checks: all }: DoneNote, job: Job): Line[] {
 	});
 }
 
-function ends({ trim, endOffset, endAngle }: DoneNote, job: Job): Line[] {
-	if (trim === null || endOffset === null || endAngle === null) return [];
+function ends({ trim, endOffset, endAngle, sd, shape, outside }: DoneNote, job: Job, columns: number): Line[] {
+	if (trim === null || endOffset === null || endAngle === null || sd === null || shape === null) return [];
+	const off = `Far end ${fine(endOffset, job)} and ${angle(endAngle)} off`;
+	const give = `give or take ${spreadOf(sd.endOffset, 'length', job)} and ${angle(Math.max(sd.endAngle, 0.1))}`;
+	const others = outside.length === 0 ? '' : ` Outside the drawing's tolerance: bend ${outside.join(', ')}.`;
 	return [
 		[
 			span('Cut off: '),
@@ -90,7 +98,11 @@ function ends({ trim, endOffset, endAngle }: DoneNote, job: Job): Line[] {
 			span(cutOff(trim.end, job), 'strong'),
 			span(' at the far end'),
 		],
-		line(`Far end off its place by ${fine(endOffset, job)}, off its direction by ${angle(endAngle)}`),
+		...wrapped(`${off}, ${give}.`, columns),
+		...wrapped(
+			`Corner ${shape.bend} is ${fine(shape.off, job)} off, the farthest (${fine(job.tolerance.shape, job)} allowed).${others}`,
+			columns,
+		),
 	];
 }
 

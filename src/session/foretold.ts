@@ -1,0 +1,26 @@
+import { drawingNumbers } from './correction.ts';
+import type { Left } from './might-be.ts';
+import { oddsOf } from './odds.ts';
+import type { CorrectedNote, Correction, Foretold, Numbers, Predicted } from './protocol.ts';
+import type { State } from './state.ts';
+
+/** A correction with how sure it is: what the bends left will be off by themselves counts too. */
+export function told(state: State, note: Correction): CorrectedNote {
+	return {
+		...note,
+		predicted: foretold(state, state.plan.corrected ?? state.plan.current, 'corrected', note.predicted),
+		without: foretold(state, drawingNumbers(state), 'kept', note.without),
+	};
+}
+
+function foretold(state: State, numbers: readonly Numbers[], left: Left, told: Predicted): Foretold {
+	const { sd, checks, chance } = oddsOf(state, numbers, left, told);
+	const { endOffset, endAngle } = told;
+	return {
+		endOffset,
+		endAngle,
+		sd,
+		checks: told.checks.map(({ name, value }, i) => ({ name, value, sd: checks[i]! })),
+		chance,
+	};
+}

@@ -1,0 +1,52 @@
+import { judged, keeps } from '../fit/verdict.ts';
+import { frames } from '../tube/frames.ts';
+import { at, tubeAtWork } from './as-built.ts';
+import { uncutTrim } from './check-reading.ts';
+import { predicted } from './correction.ts';
+import { limitsOf } from './design.ts';
+import { oddsOf } from './odds.ts';
+import type { DoneNote } from './protocol.ts';
+import type { State } from './state.ts';
+import { tellsMost } from './tells-most.ts';
+
+/** What is said of a finished tube as a whole. */
+export type Verdict = {
+	[K in 'endOffset' | 'endAngle' | 'sd' | 'chance' | 'shape']: NonNullable<DoneNote[K]>;
+} & Pick<DoneNote, 'tellsMost' | 'fits'>;
+
+/** From this chance on a tube is said to fit, from the other on that it may. */
+export const FITS = 0.8;
+export const MAY_FIT = 0.5;
+
+/** A state never changes, and its verdict is asked for more than once. */
+const KNOWN = new WeakMap<State, Verdict>();
+
+/** Null as long as a bend is not made. */
+export function verdictOf(state: State): Verdict | null {
+	if (state.bends.some((bend) => bend.made === null)) return null;
+	const found = KNOWN.get(state) ?? weigh(state);
+	KNOWN.set(state, found);
+	return found;
+}
+
+function weigh(state: State): Verdict {
+	const limits = limitsOf(state);
+	const numbers = state.plan.current;
+	const told = predicted(state, numbers);
+	const { sd, chance, cloud } = oddsOf(state, numbers, 'kept', told);
+	const estimate = judged(frames(tubeAtWork(state, numbers).shape), limits);
+	const values = state.design.checks.map(({ check }, i) => {
+		const reading = state.checks[check.name]?.reading ?? null;
+		return reading === null ? at(told.checks, i).value : reading - uncutTrim(state, check);
+	});
+	const off = Math.max(...estimate.off);
+	return {
+		endOffset: told.endOffset,
+		endAngle: told.endAngle,
+		sd,
+		chance,
+		tellsMost: tellsMost(state, cloud, chance),
+		shape: { bend: estimate.off.indexOf(off) + 1, off },
+		fits: chance >= FITS && keeps({ ...estimate, values }, limits),
+	};
+}
