@@ -1,9 +1,11 @@
+import { foresee } from '../springback/foresight.ts';
 import { bentAsWords } from '../tube/bent-as.ts';
 import type { Units } from '../tube/job.ts';
 import { type Swing, swing } from '../tube/swing.ts';
 import { around } from '../tube/turns.ts';
 import { formatLength } from '../units/format.ts';
 import { at, endBefore, tubeAtWork } from './as-built.ts';
+import { stopRequest } from './bend-check.ts';
 import { show } from './show.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
@@ -36,6 +38,8 @@ export function cautionsAt(state: State): string[] {
 			`The radius is expected to come out ${((state.start.growth - 1) * 100).toFixed(1)} % larger than the die's: the marks are planned for that. Give the length of the piece as really cut.`,
 		);
 	}
+	const narrow = first ? narrowCaution(state) : null;
+	if (narrow !== null) cautions.push(narrow);
 	const rotations = state.plan.current.map((numbers) => numbers.rotation);
 	if (bend.seats === 0 && state.bend > 1 && around(state.start.job, rotations, state.bend).face === 'opposite') {
 		cautions.push('The mark goes on the opposite face of the tube from bend 1.');
@@ -46,6 +50,19 @@ export function cautionsAt(state: State): string[] {
 	if (bend.seats === 0) cautions.push(swingCaution(state));
 	if (bend.seats > 0) cautions.push('Seat the tube at the same mark and in the same plane as before; keep it level.');
 	return cautions;
+}
+
+/** From so many pulls a bend on it is said beforehand what the band costs. */
+const MANY_PULLS = 4;
+
+/** What a narrow band will cost, and what band this shop holds in two pulls; null where it costs no more than usual. */
+function narrowCaution(state: State): string | null {
+	const { pulls, risk, holds } = foresee(state.filter, stopRequest(state));
+	if (pulls < MANY_PULLS) return null;
+	const { under, over } = state.start.job.tolerance;
+	const band = under === over ? `±${show(under, 2)}` : `-${show(under, 2)} to +${show(over, 2)}`;
+	const past = Math.max(1, Math.round(100 * risk));
+	return `${band} degrees is a narrow band for this shop: count on up to ${Math.round(pulls)} pulls a bend, with about ${past} bends in 100 going over. In two pulls a bend it holds about ±${show(holds, 2)}.`;
 }
 
 /** Where the plan leaves less straight tube than the machine needs at this bend. */

@@ -102,7 +102,12 @@ interface Plan {
 	ahead: Prospects;
 }
 
-/** Pulls that a bend takes on average by this plan, its first pull having this spread. */
+/** What a bend is planned to take, its first pull having this spread: pulls on average, and the part of bends that pass the tolerance. */
+export function planned(band: Omit<Band, 'target'>, hands: Hands, spread: number): { pulls: number; risk: number } {
+	const plan = planFor(band, hands, Math.max(spread, hands.settled));
+	return { pulls: plannedPulls(plan, spread), risk: plan.ahead(spread).risk };
+}
+
 function plannedPulls({ prices, ahead }: Plan, spread: number): number {
 	const { cost, risk } = ahead(spread);
 	return cost - prices.over * risk;
@@ -113,7 +118,7 @@ const plans = new Map<string, Plan>();
 const MOST_PLANS = 500;
 
 /** The price at which a bend whose first pull has this spread takes the risk allowed. */
-function planFor(band: Band, hands: Hands, first: number): Plan {
+function planFor(band: Omit<Band, 'target'>, hands: Hands, first: number): Plan {
 	const [spread, settled, stopping] = [
 		rounded(first, 0.04),
 		rounded(hands.settled, 0.02),

@@ -1,0 +1,35 @@
+/** What a band will cost, told before the first pull: a narrow one costs pulls whatever the method. */
+import { type Filter, reach, spread } from './filter.ts';
+import type { Band } from './prospect.ts';
+import { handsOf, predictStop } from './stop.ts';
+import { planned } from './worth.ts';
+
+export interface Foresight {
+	/** Pulls of the bend in hand on average, and the part of such bends that pass the upper tolerance. */
+	pulls: number;
+	risk: number;
+	/** Half the width of the narrowest even band that these hands hold at the risk allowed in two pulls a bend, machine and tube known; degrees. */
+	holds: number;
+}
+
+const TWO_PULLS = 2;
+/** Bands are told to a twentieth of a degree, up to a width that any hands hold. */
+const GRAIN = 0.05;
+const WIDEST = 5;
+
+/** Before a bend's first pull. */
+export function foresee(f: Filter, band: Band): Foresight {
+	const hands = handsOf(f);
+	const { variance } = reach(f, predictStop(f, band.target));
+	const holds = (half: number) => {
+		const { pulls, risk } = planned({ ...band, under: half, over: half }, hands, hands.settled);
+		return pulls <= TWO_PULLS && risk <= band.risk;
+	};
+	let [low, high] = [0, WIDEST / GRAIN];
+	while (high - low > 1) {
+		const middle = Math.floor((low + high) / 2);
+		if (holds(middle * GRAIN)) high = middle;
+		else low = middle;
+	}
+	return { ...planned(band, hands, spread(f, variance)), holds: Number((high * GRAIN).toFixed(2)) };
+}
