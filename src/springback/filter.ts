@@ -25,7 +25,7 @@ import {
 	TUBE_TAKE_UP_SD,
 } from './model.ts';
 import { normalCdf } from './normal.ts';
-import { dialSet, either, ofOdds, settingOdds } from './pointer.ts';
+import { dialSet, either, FEW_SET, ofOdds, settingOdds } from './pointer.ts';
 import {
 	NOTHING_SEEN,
 	roundingVariance,
@@ -105,7 +105,7 @@ export function filterPrior(k: number, dialStep = 0.5): Filter {
 	cov[CURVATURE]![CURVATURE] = CURVATURE_SD ** 2;
 	cov[LAG]![LAG] = LAG_PRIOR.sd ** 2;
 	cov[BUILD_UP]![BUILD_UP] = BUILD_UP_SD ** 2;
-	const bend = { pulls: 0, largest: 0, seen: false, opened: false, seated: 0, first: 0, setting: 0 };
+	const bend = { pulls: 0, largest: 0, seen: false, opened: false, seated: 0, first: 0, setting: FEW_SET };
 	return newTube({ mean, cov, ...bend, scatter: NOTHING_SEEN, dialStep });
 }
 

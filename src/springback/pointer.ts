@@ -8,6 +8,8 @@ import { ANGLE, LAG, SEAT } from './model.ts';
 /** Of hands that set the dial, the part of readings that lie where it was wanted; of a reading that is wrong by chance at least this part does. */
 const AS_WANTED = 0.97;
 const LEAST_CHANCE = 0.02;
+/** Of any shop: one in eight sets the dial, as logarithms of odds. Nothing on the screen asks for it (common practice, no source). */
+export const FEW_SET = -2;
 /** No more is believed of a shop's hands than these logarithms of odds say: they may change. */
 const MOST_ODDS = 6;
 /** How near to where it was wanted a dial is set, degrees. */
