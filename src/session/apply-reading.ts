@@ -1,6 +1,7 @@
-import { made, observe, pull } from '../springback/filter.ts';
+import { made, pull } from '../springback/filter.ts';
 import { manyWrong, narrowBand } from '../springback/gates.ts';
 import { knownAgain } from '../springback/known-again.ts';
+import { observe } from '../springback/reading.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import { endBefore } from './as-built.ts';
 import { absorbable, acceptance, atLimit, isMeasured, isOver, isShort, target } from './bend-check.ts';

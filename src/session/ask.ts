@@ -1,5 +1,6 @@
-import { expectReading, made, newSeat } from '../springback/filter.ts';
+import { made, newSeat } from '../springback/filter.ts';
 import { manyWrong } from '../springback/gates.ts';
+import { expectReading } from '../springback/reading.ts';
 import { wrongPart } from '../springback/scatter.ts';
 import { explainStop } from '../springback/stop.ts';
 import { around, tubeTurn } from '../tube/turns.ts';

@@ -1,6 +1,7 @@
 import { type AsBuilt, type Estimate, marginal, spreadOf } from '../fit/as-built.ts';
 import { type RawTube, uncutShape } from '../fit/raw-tube.ts';
-import { observe, observeMade, reopened } from '../springback/filter.ts';
+import { reopened } from '../springback/filter.ts';
+import { observe, observeMade } from '../springback/reading.ts';
 import { checkValue } from '../tube/checks.ts';
 import type { Check } from '../tube/job.ts';
 import { at, tubeAtWork } from './as-built.ts';

@@ -1,6 +1,6 @@
-import { expectReading } from '../springback/filter.ts';
 import { doubt, doubtLoaded } from '../springback/gates.ts';
 import { expectKnown, isUnlikely } from '../springback/known-again.ts';
+import { expectReading } from '../springback/reading.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import { cutLength } from '../tube/marks.ts';
 import { at, endBefore } from './as-built.ts';

@@ -1,6 +1,7 @@
 /** Which readings are asked again before they count. */
-import { expectReading, type Filter, soundness } from './filter.ts';
+import type { Filter } from './filter.ts';
 import { DIAL_AGREES, type ReadingKind } from './model.ts';
+import { expectReading, soundness } from './reading.ts';
 import { varianceOf, wrongPart } from './scatter.ts';
 
 /** How a finder's reading may lie below the largest dial angle of the bend: offset and part. */

@@ -1,5 +1,6 @@
-import { filterPrior, newBend, newSeat, newTube, observe, pull } from './filter.ts';
+import { filterPrior, newBend, newSeat, newTube, pull } from './filter.ts';
 import { lessonFrom } from './lesson.ts';
+import { observe } from './reading.ts';
 
 /**
  * Names the model by which springback is reckoned: its unknowns, their prior, and what becomes of them by pulls and readings. Numbers of two

@@ -6,7 +6,6 @@
 
 import type { TubeOddity } from '../../src/practice/shop.ts';
 import { tellsPointer } from '../../src/practice/world.ts';
-import { soundness } from '../../src/springback/filter.ts';
 import {
 	covarianceWith,
 	dot,
@@ -17,6 +16,7 @@ import {
 	updated,
 } from '../../src/springback/gaussian.ts';
 import { normalCdf } from '../../src/springback/normal.ts';
+import { soundness } from '../../src/springback/reading.ts';
 import { worthiest } from '../../src/springback/worth.ts';
 import { MOST_PULLS, type Rule, type Station, type Stroke, type Taken, type Wanted } from './stops-station.ts';
 

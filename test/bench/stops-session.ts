@@ -1,17 +1,9 @@
 /** This program: the springback room driven as the session core drives it. */
 import { rounded } from '../../src/practice/shop.ts';
 import { setsPointer, tellsPointer } from '../../src/practice/world.ts';
-import {
-	expectReading,
-	type Filter,
-	filterPrior,
-	newBend,
-	newSeat,
-	newTube,
-	observe,
-	pull,
-} from '../../src/springback/filter.ts';
+import { type Filter, filterPrior, newBend, newSeat, newTube, pull } from '../../src/springback/filter.ts';
 import { doubt, doubtLoaded, manyWrong, narrowBand } from '../../src/springback/gates.ts';
+import { expectReading, observe } from '../../src/springback/reading.ts';
 import { accept, type StopRequest, suggestStop } from '../../src/springback/stop.ts';
 import { MOST_PULLS, type Rule, type Station, type Stroke, type Taken, type Wanted } from './stops-station.ts';
 

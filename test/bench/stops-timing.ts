@@ -1,4 +1,5 @@
-import { filterPrior, newBend, newTube, observe, pull } from '../../src/springback/filter.ts';
+import { filterPrior, newBend, newTube, pull } from '../../src/springback/filter.ts';
+import { observe } from '../../src/springback/reading.ts';
 import { suggestStop } from '../../src/springback/stop.ts';
 import { BEND_OF_60 } from '../helpers/stop-request.ts';
 

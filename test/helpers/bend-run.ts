@@ -1,6 +1,7 @@
 /** One bend of the simulated shop driven by the filter and stop rule alone, as a session would drive them. */
-import { type Filter, made, newBend, newSeat, observe, pull } from '../../src/springback/filter.ts';
+import { type Filter, made, newBend, newSeat, pull } from '../../src/springback/filter.ts';
 import { doubt, doubtLoaded } from '../../src/springback/gates.ts';
+import { observe } from '../../src/springback/reading.ts';
 import { accept, type StopRequest, suggestStop } from '../../src/springback/stop.ts';
 import type { Shop } from './plain-shop.ts';
 

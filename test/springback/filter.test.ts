@@ -1,20 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-	expectReading,
 	type Filter,
 	filterPrior,
 	made,
 	newBend,
 	newSeat,
 	newTube,
-	observe,
-	observeMade,
 	pull,
 	reach,
 	relieved,
 	reopened,
 } from '../../src/springback/filter.ts';
+import { expectReading, observe, observeMade } from '../../src/springback/reading.ts';
 import { draws, newMachine } from '../helpers/plain-shop.ts';
 
 const cold = filterPrior(0.021);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { filterPrior, newBend, newSeat, observe, pull, relieved } from '../../src/springback/filter.ts';
+import { filterPrior, newBend, newSeat, pull, relieved } from '../../src/springback/filter.ts';
 import { doubt, doubtLoaded } from '../../src/springback/gates.ts';
+import { observe } from '../../src/springback/reading.ts';
 
 const cold = filterPrior(0.021);
 const pulled = pull(cold, 60, 60);

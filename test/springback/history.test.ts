@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { type Filter, filterPrior, newTube, observe, pull, reach } from '../../src/springback/filter.ts';
+import { type Filter, filterPrior, newTube, pull, reach } from '../../src/springback/filter.ts';
 import { learned } from '../../src/springback/history.ts';
 import { covarianceOf, type Kin, MACHINE } from '../../src/springback/kin.ts';
 import { type Lesson, lessonFrom } from '../../src/springback/lesson.ts';
 import { eigen, inverse } from '../../src/springback/linear.ts';
 import { mechanicsPrior } from '../../src/springback/mechanics.ts';
+import { observe } from '../../src/springback/reading.ts';
 import { bendOnce } from '../helpers/bend-run.ts';
 import { draws, newMachine, type Shop } from '../helpers/plain-shop.ts';
 import { BEND_OF_60 } from '../helpers/stop-request.ts';

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { type Filter, filterPrior, newTube, observe, pull, reach } from '../../src/springback/filter.ts';
+import { type Filter, filterPrior, newTube, pull, reach } from '../../src/springback/filter.ts';
 import { springbackAt } from '../../src/springback/learned-curve.ts';
 import { cholesky } from '../../src/springback/linear.ts';
 import { outcomeOf } from '../../src/springback/model.ts';
 import { normalQuantile } from '../../src/springback/normal.ts';
+import { observe } from '../../src/springback/reading.ts';
 import { draws } from '../helpers/plain-shop.ts';
 
 const ANGLES = [15, 30, 45, 60, 90, 120];

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { filterPrior, made, newBend, newSeat, newTube, observe, pull, reach } from '../../src/springback/filter.ts';
+import { filterPrior, made, newBend, newSeat, newTube, pull, reach } from '../../src/springback/filter.ts';
 import type { Gaussian } from '../../src/springback/gaussian.ts';
 import { ANGLE, LAG, SEAT } from '../../src/springback/model.ts';
 import { dialSet, either, ofOdds, settingOdds } from '../../src/springback/pointer.ts';
+import { observe } from '../../src/springback/reading.ts';
 import { draws } from '../helpers/plain-shop.ts';
 
 const short = newSeat(observe(pull(newBend(newTube(filterPrior(0.021))), 60, 60), 'angle', 52, { readings: 2 }));

@@ -1,19 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { type Draw, draws } from '../../src/practice/random.ts';
 import {
-	expectReading,
 	type Filter,
 	filterPrior,
 	made,
 	newBend,
 	newSeat,
 	newTube,
-	observe,
 	pull,
 	reach,
 	spread,
 } from '../../src/springback/filter.ts';
 import { BUILD_UP_SD, LAG_PRIOR, TAKE_UP_PRIOR } from '../../src/springback/model.ts';
+import { expectReading, observe } from '../../src/springback/reading.ts';
 import { type Beliefs, type Guess, type Happened, leaves, Particles } from '../helpers/particles.ts';
 
 /** The part that mechanics gives, the dial's division; what the model says of any shop. */

@@ -1,16 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import {
-	type Filter,
-	filterPrior,
-	newBend,
-	newTube,
-	observe,
-	pull,
-	type ReadingOptions,
-} from '../../src/springback/filter.ts';
+import { type Filter, filterPrior, newBend, newTube, pull } from '../../src/springback/filter.ts';
 import { manyWrong } from '../../src/springback/gates.ts';
 import { together, withTallies } from '../../src/springback/lesson.ts';
 import { ANGLE } from '../../src/springback/model.ts';
+import { observe, type ReadingOptions } from '../../src/springback/reading.ts';
 import { wrongPart } from '../../src/springback/scatter.ts';
 import { draws } from '../helpers/plain-shop.ts';
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Filter, filterPrior, made, newBend, newSeat, observe, pull, reach } from '../../src/springback/filter.ts';
+import { type Filter, filterPrior, made, newBend, newSeat, pull, reach } from '../../src/springback/filter.ts';
+import { observe } from '../../src/springback/reading.ts';
 import { accept, explainStop, predictStop, type StopRequest, suggestStop } from '../../src/springback/stop.ts';
 import { BEND_OF_60 as base } from '../helpers/stop-request.ts';
 

@@ -1,0 +1,123 @@
+/** What readings do to what is known: each by its own error, robust against a wrong number. Every function returns a new state. */
+import { type Filter, readingVariance } from './filter.ts';
+import { dot, type Gaussian, surprise, updated } from './gaussian.ts';
+import { ANGLE, type ReadingKind, readingRow, SEAT } from './model.ts';
+import { normalCdf } from './normal.ts';
+import { dialSet, either, ofOdds, settingOdds } from './pointer.ts';
+import { roundingVariance, type Scatter, withDeviation, withReadings, wrongPart } from './scatter.ts';
+
+/** A hair over half a division is half a division. */
+const HAIR = 1e-9;
+/** How far off a wrong number is: most are a slip of a few degrees, which is what is hard to tell from a bend. */
+const BLUNDER_SD = 4.5;
+/** A reading's miss tells of its scatter up to this many times its variance: one blunder must not pass for general noise. */
+const MISS_CAP = 12;
+
+export interface ReadingOptions {
+	/** Standard deviation of one reading, degrees. */
+	sd?: number;
+	/** How many independent readings `value` is the mean of. */
+	readings?: number;
+	/** The operator has read it again and it stands, however unlikely it looked. */
+	confirmed?: boolean;
+	/** How many other readings of the same thing were set aside for it. */
+	setAside?: number;
+}
+
+/** What a reading of this kind is expected to show; `sd` with the reading's own error. */
+export function expectReading(f: Filter, kind: ReadingKind): { value: number; sd: number } {
+	const row = readingRow(kind, f.pulls === 0);
+	const { variance } = surprise(f, row, 0, readingVariance(f, kind));
+	return { value: dot(row, f.mean), sd: Math.sqrt(variance) };
+}
+
+/**
+ * Probability that a reading that misses by `miss`, expected within `variance`, is no blunder, where `wrong` is the part of readings that
+ * are; `readings` that agree with each other are hardly ever blunders all. In logs: 310 for 31 would underflow both likelihoods.
+ */
+export function soundness(miss: number, variance: number, wrong: number, readings = 1): number {
+	const wide = variance + BLUNDER_SD ** 2;
+	const blunder = wrong ** readings;
+	const logOdds =
+		Math.log((1 - blunder) / blunder) + 0.5 * Math.log(wide / variance) - 0.5 * miss * miss * (1 / variance - 1 / wide);
+	return 1 / (1 + Math.exp(-logOdds));
+}
+
+/**
+ * After a reading: `angle` by the angle finder, `released` on the dial, `pointer` on the dial with the tube snug before pulling. A pointer
+ * that stands where it was wanted on a bent tube may have been set there; it is believed as far as these hands are known to read it.
+ */
+export function observe(f: Filter, kind: ReadingKind, value: number, options: ReadingOptions = {}): Filter {
+	const read = observed(f, kind, value, options);
+	if (kind !== 'pointer' || f.pulls === 0) return read;
+	const wanted = expectReading(f, 'pointer');
+	const near = f.dialStep / 2;
+	const asWanted = Math.abs(value - wanted.value) <= near + HAIR;
+	const odds = settingOdds(f.setting, asWanted, 2 * normalCdf(near / wanted.sd) - 1);
+	if (!asWanted) return { ...read, setting: odds };
+	const part = ofOdds(odds);
+	const both = either(dialSet(f, value, roundingVariance(f.dialStep)), read, part);
+	if (part <= 0.5) return { ...read, ...both, setting: odds };
+	// How the dial was set says nothing of how seats and readings scatter.
+	return { ...read, ...both, setting: odds, scatter: f.scatter, seated: 0 };
+}
+
+function observed(f: Filter, kind: ReadingKind, value: number, options: ReadingOptions): Filter {
+	const { readings = 1 } = options;
+	const variance = (options.sd === undefined ? readingVariance(f, kind) : options.sd ** 2) / readings;
+	const row = readingRow(kind, f.pulls === 0);
+	const { miss, variance: expected } = surprise(f, row, value, variance);
+	const weight = options.confirmed ? 1 : soundness(miss, expected, wrongPart(f.scatter), readings);
+	const state = options.confirmed ? widened(f, (miss * miss) / 4 - expected, expected - variance) : f;
+	const isOwn = options.sd === undefined && weight > 0.5;
+	const counted = wrongCounted(f.scatter, 1 - weight, options);
+	return {
+		...f,
+		...updated(state, row, value, variance, weight),
+		scatter: isOwn
+			? readingTold(counted, kind, { miss, expected, variance, readings }, roundingVariance(f.dialStep))
+			: counted,
+		seen: f.seen || kind !== 'pointer' || f.pulls > 0,
+	};
+}
+
+/** What was set aside was wrong; of what counts, each reading is so with probability `wrong`. What has an `sd` of its own was no such reading. */
+function wrongCounted(scatter: Scatter, wrong: number, { readings = 1, setAside = 0, sd }: ReadingOptions): Scatter {
+	if (sd !== undefined) return scatter;
+	return withReadings(scatter, wrong * readings + setAside, readings + setAside);
+}
+
+/** What a reading that missed says of how readings of its kind scatter. */
+function readingTold(
+	scatter: Scatter,
+	kind: ReadingKind,
+	{ miss, expected, variance, readings }: { miss: number; expected: number; variance: number; readings: number },
+	rounding: number,
+): Scatter {
+	const part = variance / expected;
+	const most = Math.sqrt(MISS_CAP * expected);
+	const own = part * Math.min(Math.abs(miss), most) * Math.sqrt(readings);
+	if (kind === 'angle') return withDeviation(scatter, 'finder', own, part);
+	return withDeviation(scatter, 'dial', own, part, rounding);
+}
+
+/**
+ * A confirmed reading that the model thought impossible: the model was too sure of itself. All of it is widened, but at most
+ * twofold, since history is worth more than one odd bend; the bend's own angle (before it is pulled: its seat) takes the rest of the
+ * variance that `lacks`.
+ */
+function widened(f: Filter, lacks: number, has: number): Gaussian {
+	if (lacks <= 0) return f;
+	const factor = 1 + Math.min(1, lacks / has);
+	const rest = Math.max(0, lacks - (factor - 1) * has);
+	const own = f.pulls === 0 ? SEAT : ANGLE;
+	const cov = f.cov.map((line, i) => line.map((p, j) => p * factor + (i === own && j === own ? rest : 0)));
+	return { mean: f.mean, cov };
+}
+
+/** After a check told the angle of the bend in hand as `value`, within `sd`. */
+export function observeMade(f: Filter, value: number, sd: number): Filter {
+	const row = readingRow('angle', false);
+	const { miss, variance } = surprise(f, row, value, sd * sd);
+	return { ...f, ...updated(f, row, value, sd * sd, soundness(miss, variance, wrongPart(f.scatter))), seen: true };
+}
