@@ -47,7 +47,7 @@ const PROGRESS = { part: 0.3, slack: 0.5 };
  * A bend that has taken this many times the pulls that were planned is to come to its end: with each pull more, coming out short costs so
  * many times as much, and the aim may lie above the target by so much of the upper tolerance, up to a half.
  */
-const LATE = { planned: 1.5, dearer: 4, mostTimes: 4, above: 0.3, mostAbove: 0.5 };
+const LATE = { planned: 2, dearer: 4, mostTimes: 4, above: 0.3, mostAbove: 0.5 };
 
 /** The dial division to stop at, 0 or up. */
 export function worthiest(outcome: Outcome, band: Band, { angle, first, pulls }: Stand, hands: Hands): number {

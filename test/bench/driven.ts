@@ -12,6 +12,8 @@ import { nextEntry, type State } from '../../src/session/state.ts';
 
 /** A session that will not end is given up: most come nowhere near this. */
 const MOST_ANSWERS = 1000;
+/** A number that is refused is keyed again; refused more often in a row, what it goes against was keyed wrong, and is taken back. */
+const MOST_REFUSALS = 2;
 
 export interface Hands {
 	station: Station;
@@ -20,8 +22,8 @@ export interface Hands {
 }
 
 /**
- * The state in which it ended. `seen` is told of every ask once its work was done and before it is answered, with the action that
- * answers it. Throws where an answer is refused or no end comes.
+ * The state in which it ended. `seen` is told of every ask once its work was done, with the action that is about to answer it. Throws where
+ * no end comes.
  */
 export function driven(
 	start: Start,
@@ -29,14 +31,20 @@ export function driven(
 	seen: (open: Ask, before: State, action: Action) => void,
 ): State {
 	let state = initial(start);
+	let refusals = 0;
 	for (let k = 0; k < MOST_ANSWERS; k++) {
 		const open = ask(state);
 		if (open === null) return state;
-		const action = operatorAnswer(open, station.see(open), world, draw);
-		seen(open, state, action);
-		station.did(open, action);
+		const answer = operatorAnswer(open, station.see(open), world, draw);
+		const action: Action = refusals > MOST_REFUSALS ? { do: 'undo' } : answer;
 		const decision = answerEvents({ action }, state);
-		if ('refused' in decision) throw new Error(`refused: ${decision.refused.why}`);
+		if ('refused' in decision) {
+			refusals += 1;
+			continue;
+		}
+		refusals = 0;
+		if (action === answer) seen(open, state, action);
+		station.did(open, action);
 		state = evolve(state, { entry: nextEntry(state), at: start.at, events: decision.events });
 	}
 	throw new Error(`no end after ${MOST_ANSWERS} answers`);
