@@ -13,8 +13,6 @@ export function stopRequest(state: State): StopRequest {
 	const inSeat = bend.pulls
 		.filter((pull) => pull.seat === bend.seats)
 		.map(({ stop, loaded }) => Math.min(stop, loaded));
-	const opened = bend.pulls.findLastIndex((pull) => pull.opened !== undefined);
-	const sinceOpened = bend.pulls.slice(opened + 1).map(({ stop }) => stop);
 	return {
 		target: target(state),
 		under: tolerance.under,
@@ -23,7 +21,6 @@ export function stopRequest(state: State): StopRequest {
 		dialStep: tooling.dialStep,
 		maxAngle: tooling.maxAngle,
 		loadedBefore: inSeat.length > 0 ? Math.max(...inSeat) : null,
-		stoppedBefore: sinceOpened.length > 0 ? Math.max(...sinceOpened) : null,
 		measured: isMeasured(state) || state.byDial,
 		forced: state.forced,
 	};

@@ -31,6 +31,8 @@ export interface Filter extends Gaussian {
 	/** Pulls of this bend, and the largest dial angle they reached. */
 	readonly pulls: number;
 	readonly largest: number;
+	/** Largest stop asked for since the bend was last opened, less what the dial was known to stand off by in that seat; 0 before. */
+	readonly stopped: number;
 	/** Whether anything has been read since the last pull. */
 	readonly seen: boolean;
 	/** Whether the bend may have been opened since its largest pull, and so lie far below it. */
@@ -64,9 +66,9 @@ export function settledSd(f: Filter): number {
 	return Math.sqrt(stoppingVariance(f) + varianceOf('seat', f.scatter) * Math.min(1, Math.max(SEAT_LEFT, left)));
 }
 
-/** By how much the dial was told to stand off since the tube was put in, degrees; 0 as long as nothing tells. */
-export function seatShift(f: Filter): number {
-	return f.mean[SEAT]!;
+/** The stop that goes as far in this seat as the furthest one asked for at this bend did in its own, by what the dial is known to stand off; 0 before any. */
+export function asFarAsBefore(f: Filter): number {
+	return f.stopped === 0 ? 0 : f.stopped + f.mean[SEAT]!;
 }
 
 /** Variance of one reading. */
@@ -88,7 +90,7 @@ export function filterPrior(k: number, dialStep = 0.5): Filter {
 	cov[CURVATURE]![CURVATURE] = CURVATURE_SD ** 2;
 	cov[LAG]![LAG] = LAG_PRIOR.sd ** 2;
 	cov[BUILD_UP]![BUILD_UP] = BUILD_UP_SD ** 2;
-	const bend = { pulls: 0, largest: 0, seen: false, opened: false, seated: 0, first: 0, setting: FEW_SET };
+	const bend = { pulls: 0, largest: 0, stopped: 0, seen: false, opened: false, seated: 0, first: 0, setting: FEW_SET };
 	return newTube({ mean, cov, ...bend, scatter: NOTHING_SEEN, dialStep });
 }
 
@@ -101,7 +103,16 @@ export function newTube(f: Filter): Filter {
 
 /** The next bend, in its first seat: straight there. */
 export function newBend(f: Filter): Filter {
-	return newSeat({ ...f, ...replaced(f, ANGLE, 0, 0), pulls: 0, largest: 0, seen: false, opened: false, first: 0 });
+	return newSeat({
+		...f,
+		...replaced(f, ANGLE, 0, 0),
+		pulls: 0,
+		largest: 0,
+		stopped: 0,
+		seen: false,
+		opened: false,
+		first: 0,
+	});
 }
 
 /** The tube goes back into the die. */
@@ -157,6 +168,7 @@ export function pull(f: Filter, asked: number, keyed: number): Filter {
 		cov,
 		pulls: f.pulls + 1,
 		largest: Math.max(f.largest, loaded),
+		stopped: Math.max(f.stopped, asked - f.mean[SEAT]!),
 		seen: false,
 		first: f.pulls === 0 ? spread(f, now.variance) : f.first,
 		scatter: deviation === null ? f.scatter : withDeviation(f.scatter, 'stop', deviation, part),
@@ -179,5 +191,5 @@ const OPENING = { part: 0.5, least: 0.5 };
 /** After the bend was opened by about `by` degrees: only measuring tells by how much it really was. */
 export function relieved(f: Filter, by: number): Filter {
 	const variance = OPENING.least ** 2 + (OPENING.part * by) ** 2 + f.cov[ANGLE]![ANGLE]!;
-	return { ...f, ...replaced(f, ANGLE, f.mean[ANGLE]! - by, variance), seen: false, opened: true };
+	return { ...f, ...replaced(f, ANGLE, f.mean[ANGLE]! - by, variance), seen: false, opened: true, stopped: 0 };
 }

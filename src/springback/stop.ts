@@ -1,5 +1,5 @@
 /** Where to stop the next pull, and whether the bend in hand will do. */
-import { type Filter, made, reach, seatShift, settledSd, spread, stoppingVariance } from './filter.ts';
+import { asFarAsBefore, type Filter, made, reach, settledSd, spread, stoppingVariance } from './filter.ts';
 import { maxMoments } from './gaussian.ts';
 import { normalCdf } from './normal.ts';
 import { type Hands, largest, worthiest } from './worth.ts';
@@ -27,8 +27,6 @@ export interface StopRequest {
 	maxAngle: number;
 	/** Largest dial angle already reached in this seat, null in a fresh one: stopping there again moves nothing. */
 	loadedBefore: number | null;
-	/** Largest stop asked for at this bend, in any seat since it was last opened; null before its first pull. */
-	stoppedBefore: number | null;
 	/** Whether the angle finder has told anything of this tube, or is not asked. */
 	measured: boolean;
 	/** The operator pulls against the advice: stop at least one dial step where the tube is expected to move. */
@@ -80,14 +78,11 @@ export function handsOf(f: Filter): Hands {
 
 /**
  * In the same seat a pull that stops no further than the last moves nothing; in a fresh one no stop lies below one that left the bend
- * short, but by what the dial was told to have moved since. One against the advice has to move the tube.
+ * short, but by what the dial is known to stand off otherwise. One against the advice has to move the tube.
  */
 function least(f: Filter, req: StopRequest): number {
-	const { dialStep, loadedBefore, stoppedBefore, forced } = req;
-	const next = Math.max(
-		down(loadedBefore ?? 0, dialStep) + dialStep,
-		down((stoppedBefore ?? 0) + Math.min(0, seatShift(f)), dialStep),
-	);
+	const { dialStep, loadedBefore, forced } = req;
+	const next = Math.max(down(loadedBefore ?? 0, dialStep) + dialStep, down(asFarAsBefore(f), dialStep));
 	return tidy(forced ? Math.max(next, up(predictStop(f, made(f).angle) + dialStep, dialStep)) : next);
 }
 

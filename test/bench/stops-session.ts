@@ -39,12 +39,10 @@ function bendOnce(before: Filter, station: Station, wanted: Wanted, known: boole
 	let seats = 1;
 	const strokes: Stroke[] = [];
 	let loadedBefore: number | null = null;
-	let stoppedBefore: number | null = null;
 	shop.seat(0);
 	f = pointerTold(f, station, 0);
 	for (;;) {
-		const { stop, risk } = suggestStop(f, { ...base, loadedBefore, stoppedBefore, measured });
-		stoppedBefore = Math.max(stoppedBefore ?? 0, stop);
+		const { stop, risk } = suggestStop(f, { ...base, loadedBefore, measured });
 		shop.pull(stop);
 		strokes.push({ stop, stated: risk, angle: shop.angle });
 		const pulls = strokes.length;
@@ -52,7 +50,7 @@ function bendOnce(before: Filter, station: Station, wanted: Wanted, known: boole
 		f = pull(f, stop, loaded);
 		if (world.operator.readsRelease) f = readInto(f, 'released', station.snug);
 		loadedBefore = Math.max(loadedBefore ?? 0, Math.min(stop, loaded));
-		const request: StopRequest = { ...base, loadedBefore, stoppedBefore, measured };
+		const request: StopRequest = { ...base, loadedBefore, measured };
 		if (accept(f, request).likelyShort && pulls < MOST_PULLS) continue;
 		f = measure(f, station, !measured || manyWrong(f) || narrowBand(f, wanted));
 		measured = true;

@@ -9,6 +9,5 @@ export const BEND_OF_60: StopRequest = {
 	dialStep: 0.5,
 	maxAngle: 180,
 	loadedBefore: null,
-	stoppedBefore: null,
 	measured: true,
 };

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Filter, filterPrior, made, newBend, newSeat, pull, reach } from '../../src/springback/filter.ts';
-import { observe } from '../../src/springback/reading.ts';
+import { expectReading, observe } from '../../src/springback/reading.ts';
 import { accept, explainStop, predictStop, type StopRequest, suggestStop } from '../../src/springback/stop.ts';
 import { BEND_OF_60 as base } from '../helpers/stop-request.ts';
 
@@ -96,6 +96,17 @@ describe('suggestStop', () => {
 
 	it('moves a tube however small the angle', () => {
 		expect(suggestStop(cold, { ...base, target: 0.4 }).stop).toBe(0.5);
+	});
+
+	it('never lies below one that left the bend short, unless the dial is known to stand off by as much', () => {
+		const short = newSeat(observe(pull(newBend(taught), 66, 66), 'angle', 59, { readings: 2 }));
+		// By this band alone it would lie below.
+		const narrow = { ...base, target: 59.3, under: 0.25, over: 0.25, dialStep: 0.1 };
+		expect(predictStop(short, narrow.target)).toBeLessThan(66.2);
+		expect(suggestStop(short, narrow).stop).toBeGreaterThanOrEqual(66);
+		const shown = expectReading(short, 'pointer').value - 1;
+		const lower = observe(short, 'pointer', shown, { readings: 2 });
+		expect(suggestStop(lower, narrow).stop).toBeLessThan(66);
 	});
 });
 
