@@ -3,7 +3,8 @@ import { type Frames, frames } from '../tube/frames.ts';
 import type { Point } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
 import { cornerMoves, cornersOf } from './corner-motion.ts';
-import { type Chain, chainMotion, type FarEnd, walk } from './kinematics.ts';
+import { type Grip, slopesOf } from './grips.ts';
+import { type Chain, chainMotion, type FarEnd, type Walk, walk } from './kinematics.ts';
 import type { Problem } from './solver.ts';
 import { leftOf, leftOfShape, type Stock, taken } from './stock.ts';
 
@@ -14,6 +15,8 @@ export interface Measure {
 	tolerance: number;
 	/** `at`: the shape as laid out, where that is known. */
 	value(shape: Shape, at?: Frames): number;
+	/** What it follows on such a shape. */
+	grips(at: Frames): Grip[];
 }
 
 export type Range = readonly [number, number];
@@ -153,7 +156,7 @@ export function posed(input: Posed, unknowns: readonly Unknown[]): Problem {
 				rows[row]!.push(((moves[6 * index + row]! - shorter) * dear) / units[row]!);
 			}
 		}
-		if (measures.length > 0) rows.push(...slopes(measured, x, unknowns));
+		if (measures.length > 0) rows.push(...measureRows(input, placed(input, unknowns, x), way, unknowns));
 		if (corners) rows.push(...cornerRows(cornerMoves(chain, way, made), unknowns, corners.tolerance));
 		return rows;
 	};
@@ -179,6 +182,19 @@ function cornerRows(
 	);
 }
 
+/** How the measures go with each unknown: one row a measure. */
+function measureRows({ measures, ended }: Posed, shape: Shape, way: Walk, unknowns: readonly Unknown[]): number[][] {
+	const laid = frames(shape);
+	const last = shape.bends.length;
+	return measures.map(({ grips, tolerance }) => {
+		const slopes = slopesOf(grips(laid), way);
+		return unknowns.map(({ kind, index, dear }) => {
+			const less = ended ? taken(kind, shape.bends[index]!.radius, ended) * slopes.straights[last]! : 0;
+			return ((slopes[OF_KIND[kind]][index]! - less) * dear) / tolerance;
+		});
+	});
+}
+
 const OF_KIND = { straight: 'straights', angle: 'angles', rotation: 'rotations' } as const;
 
 /** The chain of a point of the solver. The lists are used anew each time: no point is kept. */
@@ -198,30 +214,4 @@ function chains({ shape, ended }: Posed, unknowns: readonly Unknown[]): (x: read
 		if (ended) chain.straights[bends.length] = leftOf(chain, ended);
 		return chain;
 	};
-}
-
-/** Differences to one side: near the square root of what a number can tell, times a variable of order one to a hundred. */
-const DIFFERENCE = 1e-6;
-/** A rotation goes both ways, so that a flat tube, which is the same seen from either side, stays flat to the last digit. */
-const BOTH_WAYS = 1e-4;
-
-function slopes(
-	measured: (x: readonly number[]) => number[],
-	x: readonly number[],
-	unknowns: readonly Unknown[],
-): number[][] {
-	const moved = [...x];
-	const here = measured(x);
-	const at = (k: number, by: number) => {
-		moved[k] = x[k]! + by;
-		const there = measured(moved);
-		moved[k] = x[k]!;
-		return there;
-	};
-	const columns = unknowns.map(({ kind }, k) => {
-		const by = kind === 'rotation' ? BOTH_WAYS : DIFFERENCE;
-		const [below, width] = kind === 'rotation' ? [at(k, -by), 2 * by] : [here, by];
-		return at(k, by).map((high, i) => (high - below[i]!) / width);
-	});
-	return here.map((_, row) => columns.map((column) => column[row]!));
 }

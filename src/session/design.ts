@@ -1,4 +1,5 @@
 import type { Measure } from '../fit/correct.ts';
+import { gripsOf } from '../fit/grips.ts';
 import type { FarEnd } from '../fit/kinematics.ts';
 import type { Limits } from '../fit/verdict.ts';
 import { predictStop } from '../springback/stop.ts';
@@ -80,6 +81,7 @@ function measure({ check, design }: DueCheck, job: Job): Measure {
 		tolerance: check.tolerance,
 		value: (shape, laid = frames(shape)) =>
 			check.kind === 'ovality' ? expectOvality().value : checkIn(check, laid, job.tube),
+		grips: (laid) => gripsOf(check, laid, job.tube),
 	};
 }
 

@@ -2,13 +2,14 @@
 import { readFileSync } from 'node:fs';
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { type CorrectionInput, correct, scales } from '../../src/fit/correct.ts';
+import { gripsOf } from '../../src/fit/grips.ts';
 import { listUnknowns, posed } from '../../src/fit/problem.ts';
 import { costAt, solve } from '../../src/fit/solver.ts';
 import { draws } from '../../src/practice/random.ts';
-import { shapeEnd } from '../../src/tube/frames.ts';
+import { type Frames, shapeEnd } from '../../src/tube/frames.ts';
 import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
 import type { Shape } from '../../src/tube/shape.ts';
-import type { Reference } from '../helpers/scipy-fits.ts';
+import { END_TO_END, type Reference } from '../helpers/scipy-fits.ts';
 import { anyTube } from './fit-jobs.ts';
 import { median } from './rounds.ts';
 
@@ -127,12 +128,13 @@ function inputOf({ made, room, chord, design, shape, radius, goal }: Reference):
 	const dear = { straight: 10, angle: 2, rotation: 4 };
 	const around = (values: number[], unit: number) => values.map((v) => [v - room * unit, v + room * unit] as const);
 	const value = (s: Shape) => Math.hypot(...shapeEnd(s).end);
+	const grips = (at: Frames) => gripsOf(END_TO_END, at, { od: 0 });
 	return {
 		shape: tube(shape),
 		nominal: tube(design),
 		made,
 		goal,
-		measures: chord ? [{ name: 'end to end', ...chord, value }] : [],
+		measures: chord ? [{ name: 'end to end', ...chord, value, grips }] : [],
 		tolerance: { position: 0.5, direction: 0.25 },
 		dear,
 		bounds: {

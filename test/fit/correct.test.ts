@@ -2,11 +2,12 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type CorrectionInput, correct, type Measure, predict, scales } from '../../src/fit/correct.ts';
+import { gripsOf } from '../../src/fit/grips.ts';
 import { checkValue } from '../../src/tube/checks.ts';
 import { shapeEnd } from '../../src/tube/frames.ts';
 import type { Check } from '../../src/tube/job.ts';
 import type { Shape } from '../../src/tube/shape.ts';
-import type { Reference } from '../helpers/scipy-fits.ts';
+import { END_TO_END, type Reference } from '../helpers/scipy-fits.ts';
 import { anyTube } from '../helpers/tubes.ts';
 
 /** A correction with room on every side, in mm, of a design of which `shape` is what it has come to. */
@@ -46,6 +47,7 @@ describe('against scipy least_squares (trf), with its own kinematics: test/fixtu
 		name: 'end to end',
 		...limits,
 		value: (shape) => Math.hypot(...shapeEnd(shape).end),
+		grips: (at) => gripsOf(END_TO_END, at, { od: 0 }),
 	});
 	const input = (c: Reference): CorrectionInput => {
 		const around = (values: number[], unit: number) =>
@@ -203,6 +205,7 @@ describe('a flat shallow hat in inches, first bend 1 degree short', () => {
 			design: checkValue(check, nominal, { od: 1.5 }),
 			tolerance: check.tolerance,
 			value: (shape) => checkValue(check, shape, { od: 1.5 }),
+			grips: (at) => gripsOf(check, at, { od: 1.5 }),
 		}),
 	);
 	const shape = withError(nominal, 0, { angle: -1 });

@@ -1,0 +1,194 @@
+import { degrees, halfTangent, radians } from '../tube/angles.ts';
+import { farthestFromLine, pointAt, tangentAt } from '../tube/drop.ts';
+import { type ArcFrame, cornerOf, type Frames, type StraightFrame } from '../tube/frames.ts';
+import type { Check, CornerName, Point, StraightPlace } from '../tube/job.ts';
+import { across, combine, cross, dot, norm, scale, step, subtract } from '../tube/vector.ts';
+import { AXES, DEGREE, type Walk } from './kinematics.ts';
+
+/** What moves a place on the tube: the straights, rotations and angles before these counts (from 0). */
+interface Carrier {
+	straights: number;
+	rotations: number;
+	angles: number;
+}
+
+/** A point or a direction that a value follows. */
+export interface Grip extends Carrier {
+	of: 'point' | 'direction';
+	at: Point;
+	/** By how much the value grows per unit of each coordinate. */
+	pull: Point;
+	/** By how much more per degree of the first angle that does not carry it: of a corner, whose setback follows from its own angle. */
+	own: number;
+}
+
+const before = (straight: number): Carrier => ({ straights: straight, rotations: straight, angles: straight });
+const point = (at: Point, pull: Point, by: Carrier): Grip => ({ of: 'point', at, pull, own: 0, ...by });
+const heading = (at: Point, pull: Point, by: Carrier): Grip => ({ of: 'direction', at, pull, own: 0, ...by });
+
+/** What a check follows on a tube, to first order; nothing where it has no slope, as a distance at 0. Degrees for an angle. */
+export function gripsOf(check: Check, tube: Frames, { od }: { od: number }): Grip[] {
+	switch (check.kind) {
+		case 'ovality':
+			return [];
+		case 'angle':
+			return angleGrips(check.between, tube);
+		case 'span': {
+			const [from, to] = [cornerGrip(check.from, tube), cornerGrip(check.to, tube)];
+			const way = direction(subtract(to([0, 0, 0]).at, from([0, 0, 0]).at));
+			return way === null ? [] : [to(way), from(scale(way, -1))];
+		}
+		case 'out':
+			return outGrips(check, tube);
+		case 'drop':
+			return dropGrips(check, tube, check.surface === 'across' ? od / 2 : 0);
+	}
+}
+
+/** A value's slopes by every straight (per unit of length), angle and rotation (per degree). */
+export interface Slopes {
+	straights: Float64Array;
+	angles: Float64Array;
+	rotations: Float64Array;
+}
+
+/**
+ * A straight carries what lies behind it along; a degree of an angle or a rotation turns it about one axis w through c, so that the value
+ * grows by w . ((p - c) x pull) with a point p and by w . (d x pull) with a direction d (the spatial Jacobian, as in `chainMotion`).
+ */
+export function slopesOf(grips: readonly Grip[], { along, axes }: Walk): Slopes {
+	const bends = axes.length / AXES;
+	const [straights, angles, rotations] = [bends + 1, bends, bends].map((n) => new Float64Array(n)) as [
+		Float64Array,
+		Float64Array,
+		Float64Array,
+	];
+	for (const grip of grips) {
+		if (grip.of === 'point')
+			for (let k = 0; k < grip.straights; k++)
+				straights[k]! +=
+					grip.pull[0] * along[3 * k]! + grip.pull[1] * along[3 * k + 1]! + grip.pull[2] * along[3 * k + 2]!;
+		for (let k = 0; k < grip.rotations; k++) rotations[k]! += turned(grip, axes, AXES * k);
+		for (let k = 0; k < grip.angles; k++) angles[k]! += turned(grip, axes, AXES * k + 6);
+		if (grip.own !== 0) angles[grip.angles]! += grip.own;
+	}
+	return { straights, angles, rotations };
+}
+
+function turned({ of, at, pull }: Grip, axes: Float64Array, from: number): number {
+	const arm: Point =
+		of === 'direction' ? at : [at[0] - axes[from + 3]!, at[1] - axes[from + 4]!, at[2] - axes[from + 5]!];
+	const turn = cross(arm, pull);
+	return DEGREE * (axes[from]! * turn[0] + axes[from + 1]! * turn[1] + axes[from + 2]! * turn[2]);
+}
+
+/** A vector at length 1; null where it has none. */
+function direction(v: Point): Point | null {
+	const length = norm(v);
+	return length > 0 ? scale(v, 1 / length) : null;
+}
+
+function angleGrips([j, k]: readonly [number, number], { straights }: Frames): Grip[] {
+	const [a, b] = [straights[j - 1]!.direction, straights[k - 1]!.direction];
+	const axis = direction(cross(a, b));
+	if (axis === null) return [];
+	// Each direction turns the angle by moving within the plane of both.
+	const [away, on] = [cross(a, axis), cross(axis, b)];
+	return [heading(a, scale(away, degrees(1)), before(j - 1)), heading(b, scale(on, degrees(1)), before(k - 1))];
+}
+
+/** The corner of a bend, or a finished end, by how a value follows it. */
+function cornerGrip(name: CornerName, { straights, arcs }: Frames): (pull: Point) => Grip {
+	if ('bend' in name) {
+		const arc = arcs[name.bend - 1]!;
+		const further = (DEGREE * arc.radius * (1 + halfTangent(arc.angle) ** 2)) / 2;
+		const by = { straights: name.bend, rotations: name.bend - 1, angles: name.bend - 1 };
+		return (pull) => ({ ...point(cornerOf(arc), pull, by), own: further * dot(pull, arc.tangent) });
+	}
+	const place: StraightPlace = name.end === 'start' ? { straight: 1 } : { straight: straights.length, at: 'end' };
+	return (pull) => straightGrip(place, straights, pull);
+}
+
+function straightGrip({ straight, at }: StraightPlace, straights: readonly StraightFrame[], pull: Point): Grip {
+	const by = before(straight - 1);
+	const { start, end } = straights[straight - 1]!;
+	return at === 'end' ? point(end, pull, { ...by, straights: straight }) : point(start, pull, by);
+}
+
+/** Height (P - S) . n over the plane with the normal n = c / |c|, c = t x u: n follows c by the part of P - S in the plane. */
+function outGrips({ plane: [j, k], to }: Extract<Check, { kind: 'out' }>, { straights }: Frames): Grip[] {
+	const [one, other] = [straights[j - 1]!, straights[k - 1]!];
+	const normal = cross(one.direction, other.direction);
+	const n = direction(normal);
+	if (n === null) return [];
+	const { at } = straightGrip(to, straights, n);
+	const lean = scale(across(subtract(at, one.start), n), 1 / norm(normal));
+	return [
+		straightGrip(to, straights, n),
+		point(one.start, scale(n, -1), before(j - 1)),
+		heading(one.direction, cross(other.direction, lean), before(j - 1)),
+		heading(other.direction, cross(lean, one.direction), before(k - 1)),
+	];
+}
+
+/** `half`: half the outside diameter where the drop is read across the surfaces, else 0. */
+function dropGrips({ from, to }: Extract<Check, { kind: 'drop' }>, tube: Frames, half: number): Grip[] {
+	const line = tube.straights[from - 1]!;
+	if (!('bend' in to)) {
+		const by = straightGrip(to, tube.straights, [0, 0, 0]);
+		const ahead = tube.straights[to.straight - 1]!.direction;
+		return lineGrips(line, from, by, { at: ahead, by: before(to.straight - 1) }, half);
+	}
+	const arc = tube.arcs[to.bend - 1]!;
+	const { turn } = farthestFromLine(line, arc);
+	const atEnd = turn === radians(arc.angle);
+	// At an end of the arc the place goes with that end, within it the highest place does not move the height.
+	const by: Carrier = { straights: to.bend, rotations: to.bend, angles: atEnd ? to.bend : to.bend - 1 };
+	const place = point(pointAt(arc, turn), [0, 0, 0], by);
+	const ahead = { at: tangentAt(arc, turn), by };
+	const grips = lineGrips(line, from, place, ahead, half);
+	return atEnd || turn === 0 || half === 0 ? grips : [...grips, ...crownGrips(line, from, arc, turn, half, by)];
+}
+
+interface Ahead {
+	at: Point;
+	by: Carrier;
+}
+
+/** The distance of a place from a line, and `half` of the cosine between the line and the tube there. */
+function lineGrips(line: StraightFrame, from: number, place: Grip, ahead: Ahead, half: number): Grip[] {
+	const u = line.direction;
+	const v = subtract(place.at, line.start);
+	const up = direction(across(v, u));
+	const by = before(from - 1);
+	const away = up
+		? [{ ...place, pull: up }, point(line.start, scale(up, -1), by), heading(u, scale(up, -dot(v, u)), by)]
+		: [];
+	if (half === 0) return away;
+	const rise = half * Math.sign(dot(u, ahead.at));
+	return [...away, heading(ahead.at, scale(u, rise), ahead.by), heading(u, scale(ahead.at, rise), by)];
+}
+
+/**
+ * How the tube's slope at the highest place follows from that place moving along the arc: out of plane the tube runs not quite along the line
+ * there. The place is where g = (v - (v.u) u) . t is 0, v from the line's start to it, t the tube's direction; so it moves by -dg / g'.
+ */
+function crownGrips(line: StraightFrame, from: number, arc: ArcFrame, turn: number, half: number, by: Carrier): Grip[] {
+	const u = line.direction;
+	const at = pointAt(arc, turn);
+	const v = subtract(at, line.start);
+	const t = tangentAt(arc, turn);
+	const inward = combine(-Math.sin(turn), arc.tangent, Math.cos(turn), arc.normal);
+	const [vu, ut] = [dot(v, u), dot(u, t)];
+	const bending = arc.radius * (1 - ut * ut) + dot(v, inward) - vu * dot(u, inward);
+	const rise = (-half * Math.sign(ut) * dot(u, inward)) / bending;
+	if (!Number.isFinite(rise)) return [];
+	const of = before(from - 1);
+	const flat = scale(step(t, -ut, u), rise);
+	return [
+		point(at, flat, by),
+		point(line.start, scale(flat, -1), of),
+		heading(t, scale(step(v, -vu, u), rise), by),
+		heading(u, scale(combine(-ut, v, -vu, t), rise), of),
+	];
+}
