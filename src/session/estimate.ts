@@ -1,5 +1,6 @@
 import {
 	type AsBuilt,
+	type AsBuiltInput,
 	estimateAsBuilt,
 	marginal,
 	rawTubeOf,
@@ -68,7 +69,7 @@ export function builtNow(state: State): AsBuilt {
 	const { start, design, piece } = state;
 	const { tooling } = start.job;
 	const bends = state.bends.slice(0, bentCount(state));
-	return estimateAsBuilt({
+	return remembered(start, {
 		bends: bends.map((bend, i) => toldOf(state, bend, i)),
 		tooling: {
 			radius: design.radius,
@@ -80,6 +81,22 @@ export function builtNow(state: State): AsBuilt {
 		piece,
 		readings: [...legReadings(bends, tooling.tape), ...checkReadings(state, bends.length)],
 	});
+}
+
+/** One answer asks for the same estimate up to five times, of states that differ in other things; these are the last ones of a session. */
+const KNOWN = new WeakMap<State['start'], Map<string, AsBuilt>>();
+const MOST_KNOWN = 4;
+
+/** What a reading measures follows from its name and the session's start, so that all else of the input tells it apart. */
+function remembered(start: State['start'], input: AsBuiltInput): AsBuilt {
+	const known = KNOWN.get(start) ?? new Map<string, AsBuilt>();
+	KNOWN.set(start, known);
+	const key = JSON.stringify(input);
+	const built = known.get(key) ?? estimateAsBuilt(input);
+	known.delete(key);
+	known.set(key, built);
+	for (const oldest of known.keys()) if (known.size > MOST_KNOWN) known.delete(oldest);
+	return built;
 }
 
 function toldOf(state: State, bend: BendState, i: number): ToldBend {
