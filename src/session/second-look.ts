@@ -8,23 +8,26 @@ import { bendAt, type State } from './state.ts';
 const AGREE = 1;
 const BEARS_OUT = 2;
 
+/** As many readings that agree are right: where the angle is then still believed to be another, something else is wrong. */
+const ENOUGH = 3;
+
 /**
- * What to measure again before the tube is given up for the bend at work, or for all that is made: the first bend of which no two
- * independent readings of the finder agree; of all that lie off the drawing the furthest first. Null: the readings bear it out.
+ * What to measure again before the tube is given up for the bend at work, or for all that is made: of those that lie off the drawing the
+ * furthest, where no two independent readings of the finder agree. Null: the readings bear it out, or more of them would tell nothing.
  */
 export function secondLook(state: State, of: 'bend' | 'tube'): ToMeasure | null {
-	const suspects = of === 'bend' ? [{ bend: state.bend, ...made(state.filter) }] : madeOff(state);
-	const found = suspects.find(({ bend, angle }) => !isBorneOut(state, bend, angle));
-	return found === undefined ? null : { kind: 'angle', bend: found.bend };
+	const suspect = of === 'bend' ? { bend: state.bend, ...made(state.filter) } : madeOff(state)[0];
+	if (suspect === undefined || isSettled(state, suspect.bend, suspect.angle)) return null;
+	return { kind: 'angle', bend: suspect.bend };
 }
 
-function isBorneOut(state: State, bend: number, angle: number): boolean {
+function isSettled(state: State, bend: number, angle: number): boolean {
 	const { read } = bendAt(state, bend);
-	return read.some((one, i) =>
-		read
-			.slice(i + 1)
-			.some((other) => Math.abs(one - other) <= AGREE && Math.abs((one + other) / 2 - angle) <= BEARS_OUT),
-	);
+	return read.some((one, i) => {
+		const agreeing = read.filter((other, j) => j !== i && Math.abs(one - other) <= AGREE);
+		const bornOut = agreeing.some((other) => Math.abs((one + other) / 2 - angle) <= BEARS_OUT);
+		return bornOut || agreeing.length + 1 >= ENOUGH;
+	});
 }
 
 /** The bends so far that lie off the drawing by more than their tolerance, the furthest first. */

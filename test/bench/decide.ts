@@ -27,6 +27,8 @@ const LIMITS = { median: 50, most: 500 };
 
 /** No session comes near this. */
 const MOST_ANSWERS = 400;
+/** A refused number is keyed again so often; then what it goes against is taken back. */
+const MOST_REFUSALS = 2;
 
 type Slip = 'none' | 'turned' | 'turned, told later' | 'mark' | 'mark, told later' | 'check';
 const SLIPS: readonly Slip[] = ['none', 'turned', 'turned, told later', 'mark', 'mark, told later', 'check'];
@@ -44,17 +46,20 @@ function thought(job: Job, slip: Slip, draw: Draw): { ms: number; of: string }[]
 	const found: { ms: number; of: string }[] = [];
 	let state = initial(startOf(job));
 	let slipped = false;
+	let refusals = 0;
 	for (let k = 0; k < MOST_ANSWERS; k++) {
 		const open = standing(state, '');
 		if (!('ask' in open)) break;
-		const usual = answerTo(open, station, draw);
+		const usual: Action = refusals > MOST_REFUSALS ? { do: 'undo' } : answerTo(open, station, draw);
 		const slips: Action | null = slipped ? null : slipAt(open, slip, at, draw);
 		slipped ||= slips !== null;
 		const action = slips ?? usual;
-		station.did(open, action);
 		const from = process.cpuUsage();
-		state = answered(state, action);
+		const next = answered(state, action);
 		const { user, system } = process.cpuUsage(from);
+		refusals = next === null ? refusals + 1 : 0;
+		if (next !== null) station.did(open, action);
+		state = next ?? state;
 		found.push({ ms: (user + system) / 1000, of: `${open.ask} ${slip}` });
 	}
 	return found;
@@ -82,9 +87,10 @@ function slipAt(open: Ask, slip: Slip, bend: number, draw: Draw): Action | null 
 	return null;
 }
 
-function answered(state: State, action: Action): State {
+/** The next state; null where the answer was refused. */
+function answered(state: State, action: Action): State | null {
 	const decision = answerEvents({ action }, state);
-	if ('refused' in decision) return answered(state, { do: 'accept' });
+	if ('refused' in decision) return null;
 	const record = { entry: nextEntry(state), at: state.start.at, events: decision.events };
 	const next = evolve(state, record);
 	outputsAfter(state, next, record, '');

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { builtNow } from '../../src/session/estimate.ts';
 import { history } from '../../src/session/history.ts';
+import { secondLook } from '../../src/session/second-look.ts';
+import { withBend } from '../../src/session/state.ts';
+import { ANGLE } from '../../src/springback/model.ts';
 import { bendAndSkip } from '../helpers/bend-to.ts';
 import { byBends, plainJob } from '../helpers/plain-job.ts';
 import { begin, give, giveAll, open, type Run } from '../helpers/session-run.ts';
@@ -102,5 +105,20 @@ describe('an angle that is told again', () => {
 		expect(line.text).toBe('angle of bend 2, measured again: 51.4 degrees');
 		const amended = kept(give(told, { amend: { entry: line.entry, reading: 50.9 } }));
 		expect(amended.state.bends[1]!.read).toEqual([51, 50.9]);
+	});
+});
+
+describe('a bend whose readings agree, while all else says it is another angle', () => {
+	it('is asked for until three agree, and no more: then something else is wrong', () => {
+		// Bend 2 lies at its 40 degrees; bend 1, of 30, is believed to be 40.
+		const { state: first } = begin(job);
+		const filter = { ...first.filter, mean: first.filter.mean.map((value, i) => (i === ANGLE ? 40 : value)) };
+		const state = { ...first, bend: 2, filter };
+		const told = (...read: number[]) => secondLook(withBend(state, 1, { made: { angle: 40, sd: 0.2 }, read }), 'tube');
+		expect(told(30)).toEqual({ kind: 'angle', bend: 1 });
+		expect(told(30, 30.3)).toEqual({ kind: 'angle', bend: 1 });
+		expect(told(30, 30.3, 37)).toEqual({ kind: 'angle', bend: 1 });
+		expect(told(30, 30.3, 29.8)).toBeNull();
+		expect(told(30, 39.8, 40.3)).toBeNull();
 	});
 });
