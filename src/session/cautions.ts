@@ -48,7 +48,10 @@ export function cautionsAt(state: State): string[] {
 	if (pays !== null) cautions.push(pays);
 	cautions.push(...roomCautions(state));
 	if (bend.seats === 0) cautions.push(swingCaution(state));
-	if (bend.seats > 0) cautions.push('Seat the tube at the same mark and in the same plane as before; keep it level.');
+	if (bend.seats > 0)
+		cautions.push(
+			"Seat the tube at the same mark and in the same plane as before; keep it level. Don't move the dial.",
+		);
 	return cautions;
 }
 

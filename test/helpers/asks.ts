@@ -214,7 +214,7 @@ export const SET_AGAIN: SetAsk = {
 	seat: 2,
 	tubeTurn: { degrees: 0, way: 'none' },
 	pointer: 47.5,
-	cautions: ['Seat the tube at the same mark and in the same plane as before; keep it level.'],
+	cautions: ["Seat the tube at the same mark and in the same plane as before; keep it level. Don't move the dial."],
 };
 const CHECKED = { ask: 'check', entry: 8, includes: undefined } as const;
 export const CHECK_ANGLE: CheckAsk = {

@@ -17,12 +17,18 @@ export function setPage(state: SessionState, ask: SetAsk): PageView {
 	return {
 		title: ask.seat === 1 ? 'Set the tube' : `Set the tube again, seat ${ask.seat}`,
 		prompt: {
-			label: 'Tube set? Dial with the tube snug (may be left out)',
+			label:
+				ask.seat === 1
+					? 'Tube set? Dial with the tube snug (may be left out)'
+					: 'What does the dial show with the tube snug?',
 			...numberField('angle', state.job, ready),
-			plus: { label: 'ready', step: ready() },
+			plus: { label: ask.seat === 1 ? 'ready' : 'not read', step: ready() },
 			slash: SLASH,
 			star: STAR,
-			empty: 'Press + when the tube is set, or write what the dial reads now and press Enter.',
+			empty:
+				ask.seat === 1
+					? 'Press + when the tube is set, or write what the dial reads now and press Enter.'
+					: 'Write what the dial shows now and press Enter, or press + if you did not look.',
 		},
 		body: (room) => sections(state, ask, room),
 	};

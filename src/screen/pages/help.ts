@@ -58,7 +58,7 @@ function about({ ask }: SessionState, { page }: Page): string {
 }
 
 const HELP: Record<string, string> = {
-	set: 'Put the large mark to the die\'s line, turn the tube as said, clamp it. "Moved" is from the mark that was drawn on the straight tube. If the dial is not at what is asked with the tube snug, type what it shows: the stop takes it into account. With + it is taken as asked.',
+	set: 'Put the large mark to the die\'s line, turn the tube as said, clamp it. "Moved" is from the mark that was drawn on the straight tube. A straight tube: set the dial to 0, or type what it shows. A bent tube, in the die again: don\'t move the dial, type what it shows. + leaves it out.',
 	pull: 'Pull until the dial shows the large stop, held under load; slow down where it says ease up. Type what it really shows. The ladder has a rung for each pull of this bend: [ and ] are the tolerance, | is what is wanted, a block is what was made, shading what is expected.',
 	measure:
 		'Let the tube go and measure the bend: the angle through which it was bent, a straight tube is 0. Two readings are two: take the finder off between them.',

@@ -41,17 +41,18 @@ const LIST_ROWS = 36;
 /** What to look at before the pull, until somebody knows it by heart. */
 export function checkList({ display }: SessionState, ask: SetAsk, room: Room): Section {
 	if (!display.checklist) return { rank: 0, lines: [] };
-	const pointer = `pointer at ${dial(ask.pointer)}`;
+	// With a bent tube the dial is only read: set to an expected number, it would show that number back and nothing of the tube.
+	const zero = ask.seat === 1 ? [`dial at ${dial(ask.pointer)}`] : [];
 	const points = [
 		`right face up: ${FACE[ask.face]}`,
 		'tube level: gap to a long rule even along its length',
 		'slack pulled out',
-		pointer,
+		...zero,
 		'die tight',
 	];
-	const fewest = `Look: face up; level; slack out; ${pointer}; die tight.`;
+	const fewest = `Look: ${['face up', 'level', 'slack out', ...zero, 'die tight'].join('; ')}.`;
 	if (room.window < ROOMY_ROWS) return { rank: 0, lines: wrapped(fewest, room.columns, 'plain', 2) };
-	const few = `Look: right face up; level, gap to a long rule even; slack out; ${pointer}; die tight.`;
+	const few = `Look: ${['right face up', 'level, gap to a long rule even', 'slack out', ...zero, 'die tight'].join('; ')}.`;
 	if (room.window < LIST_ROWS) return { rank: 0, lines: wrapped(few, room.columns, 'plain', 2) };
 	return {
 		rank: 0,
