@@ -53,7 +53,7 @@ export const WAYS: Record<TurnWay, string> = {
 export const READINGS: Record<ReadingKind, string> = {
 	loaded: 'dial, held under load',
 	released: 'dial after release',
-	pointer: 'dial before pulling',
+	pointer: 'dial with the tube snug',
 	angle: 'angle finder',
 	mark: 'mark as made, from the start end',
 	rotation: 'rotation as set',

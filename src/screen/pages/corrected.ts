@@ -10,7 +10,7 @@ import { cut, type Line, line, span, wrapped } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import { oldNumbersPossible, type SessionState, type Step } from '../session-state.ts';
 import { angle, fine, measureOf, shown, spreadOf } from '../words.ts';
-import { answer, type PageView, type Section } from './page.ts';
+import { answer, type PageView } from './page.ts';
 
 const CHOICES: readonly Choice<Step>[] = [
 	{ label: 'bend the rest by the new numbers', step: { step: 'next' }, advised: true },
@@ -32,11 +32,16 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 				? 'Press + for the new numbers, or write the number of a choice and press Enter.'
 				: 'Press + to go on.',
 		},
-		body: (room) => [
-			...table(note, state.job, room.columns),
-			{ rank: 1, lines: predictions(state, note, room.columns) },
-			{ rank: 2, extra: true, lines: wrapped(sureness(note, state.job), room.columns) },
-		],
+		body: (room) => {
+			const above = [
+				{ rank: 0, wide: true, lines: table(note, state.job, room.columns) },
+				{ rank: 1, lines: predictions(state, note, room.columns) },
+			];
+			const taken = above.reduce((sum, { lines }) => sum + lines.length, 0);
+			// The choices stand under the page with a blank line above them.
+			const left = room.rows - taken - (choice ? CHOICES.length + 1 : 0);
+			return [...above, { rank: 2, lines: sureness(note, state.job, room.columns, left) }];
+		},
 	};
 }
 
@@ -74,16 +79,26 @@ const LABEL = 8;
 const MARK_WIDTH = 10;
 const ANGLE_WIDTH = 7;
 
-function table(note: CorrectedNote, job: ShownJob, columns: number): Section[] {
+function table(note: CorrectedNote, job: ShownJob, columns: number): Line[] {
 	if (note.remaining.length === 0) return [];
 	const all = compared(note, job);
 	const wide = columns >= WIDE;
 	const groups: [name: string, width: number, of: (bend: Compared) => string[]][] = [
-		['mark', MARK_WIDTH, ({ mark }) => mark.map((length) => tapeValue(length, job))],
+		[
+			`mark from the start end, ${shownUnits(job)}`,
+			MARK_WIDTH,
+			({ mark }) => mark.map((length) => tapeValue(length, job)),
+		],
 		...(wide
-			? [['rotation', ANGLE_WIDTH, ({ rotation }: Compared) => rotation.map(degrees)] as (typeof groups)[number]]
+			? [
+					[
+						'rotation, degrees',
+						ANGLE_WIDTH,
+						({ rotation }: Compared) => rotation.map(degrees),
+					] as (typeof groups)[number],
+				]
 			: []),
-		['bend', ANGLE_WIDTH, ({ angle }) => angle.map(degrees)],
+		['bend, degrees', ANGLE_WIDTH, ({ angle }) => angle.map(degrees)],
 	];
 	const above = groups.map(([name, width]) => ` ${name}`.padEnd(3 * width)).join('');
 	const heads = groups.map(([, width]) => ['drawn', 'before', 'now'].map((text) => text.padStart(width)).join(''));
@@ -98,19 +113,11 @@ function table(note: CorrectedNote, job: ShownJob, columns: number): Section[] {
 		});
 		return [span(`bend ${bend.bend}`.padEnd(LABEL)), ...cells];
 	});
-	const units = `marks from the start end, ${shownUnits(job)}; angles in degrees${wide ? '; drawn: by the drawing' : ''}`;
 	return [
-		{
-			rank: 0,
-			wide: true,
-			lines: [
-				line(' '.repeat(LABEL) + above, 'quiet'),
-				line(' '.repeat(LABEL) + heads.join(''), 'quiet'),
-				...rows,
-				...(wide ? [] : all.flatMap((bend) => turned(bend, columns))),
-			],
-		},
-		{ rank: 3, lines: [line(units, 'quiet')] },
+		line(' '.repeat(LABEL) + above, 'quiet'),
+		line(' '.repeat(LABEL) + heads.join(''), 'quiet'),
+		...rows,
+		...(wide ? [] : all.flatMap((bend) => turned(bend, columns))),
 	];
 }
 
@@ -153,12 +160,20 @@ function predictions(state: SessionState, { remaining, predicted, without }: Cor
 	];
 }
 
-/** How far off the far end may be in truth, and whether the tube will fit. */
-function sureness({ remaining, predicted, without }: CorrectedNote, job: ShownJob): string {
+/** How far off the far end may be in truth, and whether the tube will fit: in one line where there is no room for more. */
+function sureness(
+	{ remaining, predicted, without }: CorrectedNote,
+	job: ShownJob,
+	columns: number,
+	room: number,
+): Line[] {
 	const { sd, chance } = predicted;
-	const place = `give or take ${spreadOf(sd.endOffset, 'length', job)} and ${angle(Math.max(sd.endAngle, 0.1))}`;
+	const [place, direction] = [spreadOf(sd.endOffset, 'length', job), angle(Math.max(sd.endAngle, 0.1))];
 	const before = remaining.length === 0 ? '' : ` (uncorrected ${inTen(without.chance)})`;
-	return `Far end ${place}. Chance to fit: ${inTen(chance)}${before}.`;
+	const said = `Far end give or take ${place} and ${direction}. Chance to fit: ${inTen(chance)}${before}.`;
+	const whole = wrapped(said, columns);
+	if (whole.length <= room) return whole;
+	return wrapped(`Far end give or take ${place}, ${direction}. Fits: ${inTen(chance)}.`, columns);
 }
 
 const VALUE_WIDTH = 15;

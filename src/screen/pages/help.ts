@@ -69,7 +69,7 @@ const HELP: Record<string, string> = {
 	decide:
 		'Take the bend as it is, or go on with it. + follows the advice. A bend that is short can be pulled again; one that is over can hardly be opened. Where it says to measure a bend again, lay the finder on anew and type what it shows.',
 	corrected:
-		"The bends left were planned anew so that the tube still fits. Drawing: as designed. Before: in force until now. Now: by this correction. Uncorrected: the tube that the drawing's numbers would give.",
+		"The bends left were planned anew so that the tube still fits. Drawn: by the drawing. Before: in force until now. Now: by this correction. Uncorrected: the tube that the drawing's numbers would give.",
 	released:
 		'The dial once the pressure is off and the tube has sprung back. It tells how much of the bend is spring. Press + if you did not look.',
 	layout:
