@@ -85,7 +85,7 @@ function sections(state: SessionState, ask: DecideAsk, room: Room): Section[] {
 		unit: '°',
 		value: trimmed(ask.target, 1),
 		place: 3,
-		below: ask.target === ask.design ? 'as drawn' : `drawn ${angle(ask.design)}`,
+		below: angle(ask.target) === angle(ask.design) ? 'as drawn' : `drawn ${angle(ask.design)}`,
 	} as const;
 	return [
 		// The line below says the same.

@@ -79,7 +79,7 @@ export function turnNumber(ask: SetAsk): BigNumber {
 }
 
 function target(ask: SetAsk): Line {
-	const moved = ask.target === ask.design ? '' : ` (drawing ${angle(ask.design)})`;
+	const moved = angle(ask.target) === angle(ask.design) ? '' : ` (drawing ${angle(ask.design)})`;
 	const plan = ask.plan === 'old' ? '   numbers of before the correction' : '';
 	return [span('then bend to '), span(angle(ask.target), 'strong'), span(moved), span(plan, 'alert')];
 }

@@ -33,7 +33,7 @@ const FEW: readonly (readonly [rows: number, pulls: number])[] = [
 /** The pulls of the bend at work against what is wanted; with what the open pull is expected to lead to. */
 export function ladder(state: SessionState, ask: PullAsk | DecideAsk, room: Room): Section[] {
 	const { tolerance } = state.job;
-	const drawn = ask.target === ask.design ? '' : ` (drawing ${angle(ask.design)})`;
+	const drawn = angle(ask.target) === angle(ask.design) ? '' : ` (drawing ${angle(ask.design)})`;
 	const aim = { target: ask.target, low: ask.target - tolerance.under, high: ask.target + tolerance.over };
 	const made = rungsOf(state.pulls);
 	const next: Rung[] = ask.ask === 'pull' ? [nextRung(ask)] : [];
