@@ -50,13 +50,21 @@ function last({ job }: SessionState, note: DoneNote, columns: number): Section[]
 	];
 }
 
+/** The last acceptance is taken back, and what was measured told before the bend is accepted again; a check that was skipped has its own question. */
+const HOW = {
+	check: 'To tell it: / and + back to its question.',
+	evidence: 'To tell it: / and +, then * and 3.',
+} as const;
+
 function verdict({ scrapped, fits, chance, tellsMost }: DoneNote, columns: number): Line[] {
 	if (scrapped) return wrapped('The tube is scrap; its readings are kept.', columns, 'alert');
 	const invited = invitation(fits, chance, tellsMost);
 	const tone = fits ? 'good' : mayFit(fits, chance) ? 'alert' : 'wrong';
 	return [
 		...wrapped(verdictWords(fits, chance), columns, tone),
-		...(invited === null ? [] : wrapped(`${invited} To tell it: /, then *.`, columns)),
+		...(invited === null
+			? []
+			: wrapped(`${invited} ${HOW[tellsMost?.kind === 'check' ? 'check' : 'evidence']}`, columns)),
 	];
 }
 
