@@ -6,7 +6,7 @@ import { changedPlaces } from '../session/changed.ts';
 import type { Event } from '../session/events.ts';
 import { evolve, initial } from '../session/fold.ts';
 import { jobWarnings } from '../session/job-warnings.ts';
-import { announced, outputsAfter, standing } from '../session/outputs.ts';
+import { lastAnnounced, outputsAfter, standing } from '../session/outputs.ts';
 import { parseAnswer } from '../session/parse-answer.ts';
 import type { Answer, Ask, Output, RefusedNote } from '../session/protocol.ts';
 import { readBack, startIn, wantsAnew } from '../session/read-back.ts';
@@ -102,7 +102,7 @@ export class LiveSession {
 				...bentAsField(file.job),
 			},
 			...warningsNote(start.job),
-			...announced(state, state.plan.note),
+			...lastAnnounced(state),
 			standing(state, log.path),
 		];
 		return new LiveSession(world, log, state, opening);
@@ -141,7 +141,7 @@ export class LiveSession {
 					others: [...others],
 					...bentAsField(start.job),
 				},
-				...announced(state, state.plan.note),
+				...lastAnnounced(state),
 				standing(state, log.path),
 			];
 			const session = new LiveSession(world, log, state, opening);

@@ -15,8 +15,16 @@ export function outputsAfter(before: State, after: State, record: SessionRecord,
 	return [...announced(after, corrected), standing(after, log)];
 }
 
+/** The correction in force, as it was told when it came: what has been measured since has no part in it. */
+export function lastAnnounced(state: State): CorrectedNote[] {
+	const { note } = state.plan;
+	let then = state;
+	while (then.past !== null && then.past.plan.note === note) then = then.past;
+	return announced(then, note);
+}
+
 /** A correction as it is told: how sure it is, and what the last bend could still mend, while that is a question. */
-export function announced(state: State, note: Correction | null): CorrectedNote[] {
+function announced(state: State, note: Correction | null): CorrectedNote[] {
 	if (note === null) return [];
 	const mend = lastCanMend(state);
 	return [{ ...told(state, note), ...(mend ? { mend } : {}) }];
