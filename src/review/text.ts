@@ -4,7 +4,7 @@ import { checkUnit } from '../session/number-kinds.ts';
 import { readBack } from '../session/read-back.ts';
 import { stages } from '../session/stages.ts';
 import type { State } from '../session/state.ts';
-import { verdictOf } from '../session/verdict.ts';
+import { tellsMostOf, verdictOf } from '../session/verdict.ts';
 import { invitation, verdictWords } from '../session/verdict-words.ts';
 import { bendLimits, type SessionView, sessionView } from '../session/views.ts';
 import { bentAsWords } from '../tube/bent-as.ts';
@@ -79,9 +79,9 @@ function asBuiltLines(state: State, view: SessionView): string[] {
 	if (view.status !== 'done') return [`With the numbers now in force: ${end}`];
 	const verdict = verdictOf(state);
 	if (verdict === null) return [end];
-	const { sd, fits, chance, tellsMost, shape } = verdict;
+	const { sd, fits, chance, shape } = verdict;
 	const give = `Give or take ${formatLength(sd.endOffset, units)} and ${formatAngle(sd.endAngle, 2)}.`;
-	const invited = invitation(fits, chance, tellsMost);
+	const invited = invitation(fits, chance, tellsMostOf(state, verdict));
 	return [
 		end,
 		`${give} ${verdictWords(fits, chance)}`,

@@ -7,7 +7,7 @@ import { told } from './foretold.ts';
 import { lastCanMend } from './mend.ts';
 import type { CorrectedNote, Correction, DoneNote, Output } from './protocol.ts';
 import type { State } from './state.ts';
-import { verdictOf } from './verdict.ts';
+import { tellsMostOf, verdictOf } from './verdict.ts';
 
 /** What a shell shows after a record: the correction if there was one, then the next ask or the end. */
 export function outputsAfter(before: State, after: State, record: SessionRecord, log: string): Output[] {
@@ -74,7 +74,7 @@ export function doneNote(state: State, log: string): DoneNote {
 		endAngle: verdict?.endAngle ?? null,
 		sd: verdict?.sd ?? null,
 		chance: verdict?.chance ?? null,
-		tellsMost: verdict?.tellsMost ?? null,
+		tellsMost: verdict && tellsMostOf(state, verdict),
 		shape: verdict?.shape ?? null,
 		outside: outsideDrawing(state),
 		fits: verdict?.fits ?? false,

@@ -4,15 +4,15 @@ import { at, tubeAtWork } from './as-built.ts';
 import { uncutTrim } from './check-reading.ts';
 import { predicted } from './correction.ts';
 import { limitsOf } from './design.ts';
-import { oddsOf } from './odds.ts';
-import type { DoneNote } from './protocol.ts';
+import { type Cloud, oddsOf } from './odds.ts';
+import type { DoneNote, TellsMost } from './protocol.ts';
 import type { State } from './state.ts';
 import { tellsMost } from './tells-most.ts';
 
-/** What is said of a finished tube as a whole. */
+/** What is said of a finished tube as a whole, and the tubes it may be that this is read off. */
 export type Verdict = {
 	[K in 'endOffset' | 'endAngle' | 'sd' | 'chance' | 'shape']: NonNullable<DoneNote[K]>;
-} & Pick<DoneNote, 'tellsMost' | 'fits'>;
+} & Pick<DoneNote, 'fits'> & { cloud: Cloud };
 
 /** From this chance on a tube is said to fit, from the other on that it may. */
 export const FITS = 0.8;
@@ -45,8 +45,19 @@ function weigh(state: State): Verdict {
 		endAngle: told.endAngle,
 		sd,
 		chance,
-		tellsMost: tellsMost(state, cloud, chance),
 		shape: { bend: estimate.off.indexOf(off) + 1, off },
 		fits: chance >= FITS && keeps({ ...estimate, values }, limits),
+		cloud,
 	};
+}
+
+const TOLD = new WeakMap<Verdict, TellsMost | null>();
+
+/** The one more measurement that would say most of this tube: worked out where it is told, which a list of sessions never does. */
+export function tellsMostOf(state: State, verdict: Verdict): TellsMost | null {
+	const known = TOLD.get(verdict);
+	if (known !== undefined) return known;
+	const found = tellsMost(state, verdict.cloud, verdict.chance);
+	TOLD.set(verdict, found);
+	return found;
 }
