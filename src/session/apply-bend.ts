@@ -1,12 +1,12 @@
 import { made, newBend, relieved, reopened } from '../springback/filter.ts';
 import { measurePhase, withoutStaleChecks } from './apply-reading.ts';
-import { absorbable, target } from './bend-check.ts';
+import { isShort, target } from './bend-check.ts';
 import { recorrect } from './correction.ts';
 import { estimated } from './estimate.ts';
 import type { Phase, Pull, State } from './state.ts';
 import { bendAt, largestLoaded, withBend } from './state.ts';
 import { wantedAgain } from './weigh.ts';
-import { absorbs } from './what-if.ts';
+import { isTakenUp } from './what-if.ts';
 
 /** A bend that is opened without need is opened by about so much, degrees. */
 const LEAST_OPENING = 0.5;
@@ -34,8 +34,9 @@ export function acceptBend(state: State): State {
 	const is = made(state.filter);
 	// What the bends left take up is wanted no more: the correction now aims at this bend as it is.
 	const aim = target(state);
-	const wanted =
-		absorbable(state) && absorbs(state) ? { target: is.angle, shortOf: aim } : { target: aim, shortOf: null };
+	const wanted = isTakenUp(state)
+		? { target: is.angle, shortOf: isShort(state) ? aim : null }
+		: { target: aim, shortOf: null };
 	const accepted = withBend(state, state.bend, { made: is, ...wanted });
 	const corrected = { ...recorrect(estimated(accepted), { bend: state.bend }), forced: false };
 	return state.suspended ? resumeSuspended(corrected) : nextBend(corrected);

@@ -4,7 +4,7 @@ import { knownAgain } from '../springback/known-again.ts';
 import { observe } from '../springback/reading.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import { endBefore } from './as-built.ts';
-import { absorbable, acceptance, atLimit, isMeasured, isOver, isShort, target } from './bend-check.ts';
+import { acceptance, atLimit, isMeasured, isOver, isShort, target } from './bend-check.ts';
 import { checksDue, learnFromCheck } from './check-reading.ts';
 import { withoutContradicted } from './contradicted.ts';
 import { differ, recorrect } from './correction.ts';
@@ -13,7 +13,7 @@ import type { Reading } from './events.ts';
 import type { AngleEstimate } from './protocol.ts';
 import type { BendState, Phase, State } from './state.ts';
 import { bendAt, nextEntry, withBend } from './state.ts';
-import { absorbs } from './what-if.ts';
+import { isTakenUp } from './what-if.ts';
 
 /**
  * `count`: how many independent readings it stands for, `numbers` of them given as numbers; `confirmed`: read again, and it stands;
@@ -181,8 +181,7 @@ export function skipMeasuring(state: State): State {
 
 /** Checks are asked when the angle alone would be accepted. */
 function afterAngle(state: State): State {
-	const short = isShort(state) && !(absorbable(state) && absorbs(state));
-	if (short || isOver(state)) return { ...state, phase: { at: 'decide' } };
+	if ((isShort(state) || isOver(state)) && !isTakenUp(state)) return { ...state, phase: { at: 'decide' } };
 	// Measured again after its checks, it leaves them as they were read.
 	return toChecks(
 		state,

@@ -66,12 +66,3 @@ export function isShort(state: State): boolean {
 export function isOver(state: State): boolean {
 	return acceptance(state).over > 0.5;
 }
-
-/** How far past the lower tolerance a bend may be and still be slightly short, in parts of that tolerance. */
-const SLIGHTLY = 0.5;
-
-/** Slightly short: near enough to its band that what is left may be asked to take it up. */
-export function absorbable(state: State): boolean {
-	const { under } = state.start.job.tolerance;
-	return isShort(state) && made(state.filter).angle >= target(state) - (1 + SLIGHTLY) * under;
-}

@@ -1,11 +1,12 @@
-import { type CorrectionInput, correct, predict, scales } from '../fit/correct.ts';
-import { corners } from '../tube/frames.ts';
+import { type CorrectionInput, correct, scales } from '../fit/correct.ts';
+import { type Judged, judged, keeps, largestMiss } from '../fit/verdict.ts';
+import { corners, frames } from '../tube/frames.ts';
 import type { Units } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
 import { at, numbersOf, rawTube, type TubeAtWork, tubeAtWork } from './as-built.ts';
-import { allMeasures, measuresAfter } from './design.ts';
+import { limitsOf, measuresAfter } from './design.ts';
 import { limits } from './limits.ts';
-import type { Correction, Numbers, Predicted } from './protocol.ts';
+import type { Correction, Numbers, Outcome, Predicted } from './protocol.ts';
 import { type Marking, settable, stepsOf } from './settable.ts';
 import type { PlanState, State } from './state.ts';
 import { madeCount } from './state.ts';
@@ -21,7 +22,8 @@ const AIM = 0.5;
 
 /**
  * A corner is drawn to its place in units of one and a half of its tolerances: end, direction and checks come first, and of all ways to meet them
- * the one near the drawing is taken.
+ * the one near the drawing is taken. Drawn closer, a bend made a degree short costs a check, and of the tubes that can still fit the correction
+ * finds hardly more: 56 of 65 flat ones, 80 of 82 in space, the others a corner off by up to 1.3 tolerances.
  */
 const CORNERS = 1.5;
 
@@ -120,9 +122,28 @@ function dear(units: Units): CorrectionInput['dear'] {
 
 /** What a set of numbers is expected to lead to, everything made being as it is. */
 export function predicted(state: State, numbers: readonly Numbers[]): Predicted {
-	const { shape } = tubeAtWork(state, numbers);
-	const { endOffset, endAngle, checks } = predict(shape, state.design.goal, allMeasures(state.design, state.start.job));
-	return { endOffset, endAngle, checks: checks.map(({ name, value }) => ({ name, value })) };
+	return toldOf(state, expected(state, numbers));
+}
+
+/** The same beside the limits of the finished tube. `left`: the largest miss in units of its tolerance, corners and all. */
+export function outcomeOf(state: State, numbers: readonly Numbers[]): Outcome {
+	const tube = expected(state, numbers);
+	const limits = limitsOf(state);
+	return { ...toldOf(state, tube), left: largestMiss(tube, limits), within: keeps(tube, limits) };
+}
+
+const expected = (state: State, numbers: readonly Numbers[]): Judged =>
+	judged(frames(tubeAtWork(state, numbers).shape), limitsOf(state));
+
+function toldOf(state: State, { endOffset, endAngle, off, values }: Judged): Predicted {
+	const checks = state.design.checks.map(({ check }, i) => ({ name: check.name, value: at(values, i) }));
+	return { endOffset, endAngle, shape: farthestCorner(off), checks };
+}
+
+/** The bend whose corner lies farthest from its place. */
+export function farthestCorner(off: readonly number[]): { bend: number; off: number } {
+	const most = Math.max(...off);
+	return { bend: off.indexOf(most) + 1, off: most };
 }
 
 /** The drawing's own numbers, as the layout prints them. */

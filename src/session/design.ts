@@ -69,18 +69,12 @@ export function measuresAfter(design: Design, job: Job, made: number): Measure[]
 		.map((due) => measure(due, job));
 }
 
-/** Every check as a measure, for showing what is predicted. */
-export function allMeasures(design: Design, job: Job): Measure[] {
-	return design.checks.map((due) => measure(due, job));
-}
-
 function measure({ check, design }: DueCheck, job: Job): Measure {
 	return {
 		name: check.name,
 		design,
 		tolerance: check.tolerance,
-		value: (shape, laid = frames(shape)) =>
-			check.kind === 'ovality' ? expectOvality().value : checkIn(check, laid, job.tube),
+		value: (shape, laid = frames(shape)) => checkIn(check, laid, job.tube),
 		grips: (laid) => gripsOf(check, laid, job.tube),
 	};
 }
@@ -96,7 +90,7 @@ export function limitsOf({ design, start }: { design: Design; start: Start }): L
 		measures: design.checks.map(({ check, design: aim }) => ({
 			design: aim,
 			tolerance: check.tolerance,
-			value: (tube) => checkIn(check, tube, start.job.tube),
+			value: (tube) => (check.kind === 'ovality' ? expectOvality().value : checkIn(check, tube, start.job.tube)),
 		})),
 	};
 }

@@ -15,10 +15,11 @@ export function told(state: State, note: Correction): CorrectedNote {
 
 function foretold(state: State, numbers: readonly Numbers[], left: Left, told: Predicted): Foretold {
 	const { sd, checks, chance } = oddsOf(state, numbers, left, told);
-	const { endOffset, endAngle } = told;
+	const { endOffset, endAngle, shape } = told;
 	return {
 		endOffset,
 		endAngle,
+		shape,
 		sd,
 		checks: told.checks.map(({ name, value }, i) => ({ name, value, sd: checks[i]! })),
 		chance,

@@ -1,7 +1,6 @@
 import { at } from './as-built.ts';
-import { correctedNumbers, predicted } from './correction.ts';
-import { allMeasures } from './design.ts';
-import type { Mend, Predicted } from './protocol.ts';
+import { correctedNumbers, outcomeOf } from './correction.ts';
+import type { Mend, Outcome, Predicted } from './protocol.ts';
 import { show } from './show.ts';
 import { madeCount, type State, withBend } from './state.ts';
 
@@ -16,10 +15,10 @@ const FINENESS = 0.25;
 export function lastCanMend(state: State): Mend | null {
 	const bend = state.bends.length - 1;
 	if (bend < 1 || madeCount(state) !== bend - 1) return null;
-	const after = (off: number): Predicted[] => (off === 0 ? [0] : [-off, off]).map((by) => lastAlone(state, by));
+	const after = (off: number): Outcome[] => (off === 0 ? [0] : [-off, off]).map((by) => lastAlone(state, by));
 	let upTo = 0;
 	let over = MOST + FINENESS;
-	const fits = (off: number) => after(off).every((foretold) => largestMiss(state, foretold) <= 1);
+	const fits = (off: number) => after(off).every(({ within }) => within);
 	if (!fits(0)) over = 0;
 	while (over - upTo > FINENESS) {
 		const middle = upTo + FINENESS * Math.max(1, Math.round((over - upTo) / 2 / FINENESS));
@@ -28,24 +27,17 @@ export function lastCanMend(state: State): Mend | null {
 	}
 	const { under, over: past } = state.start.job.tolerance;
 	const off = Math.max(under, past);
-	const [worst] = after(off).sort((a, b) => largestMiss(state, b) - largestMiss(state, a));
+	const [worst] = after(off).sort((a, b) => b.left - a.left);
 	if (!worst) return null;
 	return { bend, upTo, off, left: worst, says: words(state, bend, upTo, off, worst) };
 }
 
 /** What becomes of the tube when the second-last bend is off by so much and only the last is left. */
-function lastAlone(state: State, by: number): Predicted {
+function lastAlone(state: State, by: number): Outcome {
 	const bend = state.bends.length - 1;
 	const { fromStart, angle, rotation } = at(state.plan.current, bend - 1);
 	const made = withBend(state, bend, { mark: fromStart, rotation, made: { angle: Math.max(1, angle + by), sd: 0 } });
-	return predicted(made, correctedNumbers(made));
-}
-
-function largestMiss(state: State, { endOffset, endAngle, checks }: Predicted): number {
-	const { job } = state.start;
-	const measures = allMeasures(state.design, job);
-	const misses = checks.map(({ value }, i) => Math.abs(value - at(measures, i).design) / at(measures, i).tolerance);
-	return Math.max(endOffset / job.tolerance.shape, endAngle / job.tolerance.direction, ...misses);
+	return outcomeOf(made, correctedNumbers(made));
 }
 
 function words(state: State, bend: number, upTo: number, off: number, left: Predicted): string {

@@ -174,6 +174,8 @@ export interface Numbers {
 export interface Predicted {
 	endOffset: number;
 	endAngle: number;
+	/** The corner that lies farthest from the drawing's. */
+	shape: { bend: number; off: number };
 	checks: { name: string; value: number }[];
 }
 /** How sure a prediction of the whole tube is. `sd` is a give or take: nine in ten true values lie within 1.645 of it from what is told. */

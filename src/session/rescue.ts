@@ -54,8 +54,8 @@ export function stockInWords({ straights, behind, again }: Stock, units: string)
 }
 
 /** What is missed, worst first, in a sentence. */
-export function residualsInWords(state: State, { endOffset, endAngle, checks }: Outcome): string {
-	const { units } = state.start.job;
+export function residualsInWords(state: State, { endOffset, endAngle, shape, checks }: Outcome): string {
+	const { units, tolerance } = state.start.job;
 	const outside = state.design.checks.flatMap(({ check, design }) => {
 		const value = checks.find(({ name }) => name === check.name)?.value ?? design;
 		const off = Math.abs(value - design);
@@ -64,5 +64,6 @@ export function residualsInWords(state: State, { endOffset, endAngle, checks }: 
 		return [`check ${check.name} ${show(off)}${unit} off (may be ${show(check.tolerance)}${unit})`];
 	});
 	const end = `the far end ${show(endOffset)} ${units} from its place and ${show(endAngle, 2)} degrees from its direction`;
-	return [end, ...outside].join(', ');
+	const corner = `the corner of bend ${shape.bend} ${show(shape.off)} ${units} from its place (may be ${show(tolerance.shape)} ${units})`;
+	return [end, ...(shape.off > tolerance.shape ? [corner] : []), ...outside].join(', ');
 }

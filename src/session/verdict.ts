@@ -39,13 +39,12 @@ function weigh(state: State): Verdict {
 		const reading = state.checks[check.name]?.reading ?? null;
 		return reading === null ? at(told.checks, i).value : reading - uncutTrim(state, check);
 	});
-	const off = Math.max(...estimate.off);
 	return {
 		endOffset: told.endOffset,
 		endAngle: told.endAngle,
 		sd,
 		chance,
-		shape: { bend: estimate.off.indexOf(off) + 1, off },
+		shape: told.shape,
 		fits: chance >= FITS && keeps({ ...estimate, values }, limits),
 		cloud,
 	};

@@ -1,7 +1,7 @@
 import { made } from '../springback/filter.ts';
 import { type Advised, advise } from './advice.ts';
 import { at } from './as-built.ts';
-import { absorbable, target } from './bend-check.ts';
+import { isShort, target } from './bend-check.ts';
 import type { Event } from './events.ts';
 import type { Outcome, Rescue, ToMeasure, Tweak } from './protocol.ts';
 import { isHopeless, rescueOf, residualsInWords, stockInWords } from './rescue.ts';
@@ -9,7 +9,7 @@ import { secondLook } from './second-look.ts';
 import { show } from './show.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
-import { absorbs, ifAccepted, tweaks } from './what-if.ts';
+import { ifAccepted, ifOpened, isTakenUp, tweaks } from './what-if.ts';
 
 export interface Weighed extends Advised {
 	of?: number;
@@ -40,8 +40,9 @@ function weigh(state: State): Weighed {
 	const found = accepted.within ? [] : tweaks(state, accepted);
 	const rescue = rescueOf(state, accepted, found, alone.advice === 'scrap');
 	const known = { accepted, tweaks: found, ...(rescue === null ? {} : { rescue }) };
-	if (alone.advice === 'relieve' && accepted.within) return { ...orTakenUp(state, alone, accepted), ...known };
-	if (alone.advice === 'pull') return { ...(takenUp(state, alone, accepted) ?? alone), ...known };
+	if (isTakenUp(state)) return { ...takenUp(state, alone, accepted), ...known };
+	if (alone.advice === 'pull') return { ...alone, ...known };
+	if (alone.open !== undefined && ifOpened(state, alone.open).within) return { ...alone, ...known };
 	const saving = alone.advice === 'accept' ? savingTweak(state, found) : null;
 	if (saving !== null) return { ...goBack(state, alone, accepted, saving), ...known };
 	const advised = rescue === null ? alone : leastBad(state, alone, rescue, found);
@@ -56,21 +57,18 @@ function notOnOneReading(state: State, advised: Advised, alone: Advised): Advise
 	return { ...advised, advice: 'measure', again, why };
 }
 
-/** A bend slightly short is accepted where the bends left take it up. */
-function takenUp(state: State, alone: Advised, accepted: Outcome): Advised | null {
-	if (!absorbable(state) || !absorbs(state)) return null;
+/** A bend outside its tolerance is taken as it is where the tube still fits with it. */
+function takenUp(state: State, { open: _, ...alone }: Advised, accepted: Outcome): Advised {
 	const { angle } = made(state.filter);
-	const why =
-		`The bend is ${show(angle, 2)} degrees, ${show(target(state) - angle, 2)} short of the target, but another pull is not needed: ` +
-		`corrected for it, the bends left bring ${residualsInWords(state, accepted)}. Accept it.`;
-	return { ...alone, advice: 'accept', why };
-}
-
-/** A bend that went too far and that the bends left can take up need not be opened: whether it may be, the operator knows. */
-function orTakenUp(state: State, alone: Advised, accepted: Outcome): Advised {
-	if (state.suspended || state.bend === state.bends.length) return alone;
-	const why = `${alone.why} Taken as it is, the bends left would bring ${residualsInWords(state, accepted)}.`;
-	return { ...alone, why };
+	const off = angle - target(state);
+	const is = `The bend is ${show(angle, 2)} degrees, ${show(Math.abs(off), 2)} ${off < 0 ? 'short of' : 'over'} the target`;
+	const need = isShort(state) ? 'another pull is not needed' : 'it need not be opened';
+	const by = state.bend === state.bends.length ? 'as it is' : 'corrected for it, the bends left bring';
+	return {
+		...alone,
+		advice: 'accept',
+		why: `${is}, but ${need}: ${by} ${residualsInWords(state, accepted)}. Accept it.`,
+	};
 }
 
 /** The first tweak in the list that pulls a bend which came out short, and likely makes the tube fit; offered once a bend. */

@@ -1,8 +1,9 @@
 import { made } from '../springback/filter.ts';
 import { radians } from '../tube/angles.ts';
 import { at } from './as-built.ts';
-import { correctedNear, correctedNumbers, predicted } from './correction.ts';
-import type { Numbers, Outcome, Tweak } from './protocol.ts';
+import { isOver, isShort } from './bend-check.ts';
+import { correctedNear, correctedNumbers, outcomeOf } from './correction.ts';
+import type { Outcome, Tweak } from './protocol.ts';
 import { reopenHindrance, tweakHindrance } from './reopen.ts';
 import type { State } from './state.ts';
 import { withBend } from './state.ts';
@@ -31,20 +32,6 @@ export function takenAsItIs(state: State): State {
 /** What becomes of a tube with these made bends when all that is left is corrected for them. */
 const corrected = (state: State): Outcome => outcomeOf(state, correctedNumbers(state));
 
-function outcomeOf(state: State, numbers: readonly Numbers[]): Outcome {
-	const foretold = predicted(state, numbers);
-	const { tolerance } = state.start.job;
-	const left = Math.max(
-		foretold.endOffset / tolerance.shape,
-		foretold.endAngle / tolerance.direction,
-		...foretold.checks.map(({ value }, i) => {
-			const { check, design } = at(state.design.checks, i);
-			return Math.abs(value - design) / check.tolerance;
-		}),
-	);
-	return { ...foretold, left, within: left <= 1 };
-}
-
 const turned = (state: State, bend: number, by: number): State => {
 	const was = at(state.bends, bend - 1).made;
 	return was === null ? state : withBend(state, bend, { made: { ...was, angle: was.angle + by } });
@@ -55,11 +42,13 @@ export const ifAccepted = (state: State): Outcome => corrected(takenAsItIs(state
 export const ifOpened = (state: State, by: number): Outcome => corrected(turned(takenAsItIs(state), state.bend, -by));
 
 /**
- * Whether the bends left can take up what the bend at work is short by, so that nothing is missed by more than its tolerance; also when
- * it is as short as it may well be.
+ * Whether the tube can still be brought within all its tolerances with a bend as it is that lies outside its own: a bend that is over by
+ * what is believed of it, since opening is the last resort; a short one also when it is as short as it may well be, since another pull
+ * costs little. A bend gone back to for more pull is not taken short again.
  */
-export function absorbs(state: State): boolean {
-	if (state.bend === state.bends.length || state.suspended) return false;
+export function isTakenUp(state: State): boolean {
+	if (isOver(state)) return corrected(takenAsItIs(state)).within;
+	if (!isShort(state) || state.suspended) return false;
 	const taken = takenAsItIs(state);
 	if (!corrected(taken).within) return false;
 	return corrected(turned(taken, state.bend, -CAUTION * made(state.filter).sd)).within;

@@ -110,7 +110,7 @@ export const DECIDE: DecideAsk = {
 	design: 48,
 	limit: false,
 	why: 'The bend is 0.9 degrees short and the machine has angle left.',
-	accepted: { endOffset: 0.02, endAngle: 0.1, checks: [], left: 0.4, within: true },
+	accepted: { endOffset: 0.02, endAngle: 0.1, shape: { bend: 1, off: 0.05 }, checks: [], left: 0.4, within: true },
 	tweaks: [],
 };
 export const CORRECTED: CorrectedNote = {
@@ -123,6 +123,7 @@ export const CORRECTED: CorrectedNote = {
 	predicted: {
 		endOffset: 0.05,
 		endAngle: 0.1,
+		shape: { bend: 1, off: 0.05 },
 		checks: [
 			{ name: 'legs', value: 0.2, sd: 0.15 },
 			{ name: 'reach', value: 31.25, sd: 0.08 },
@@ -133,6 +134,7 @@ export const CORRECTED: CorrectedNote = {
 	without: {
 		endOffset: 0.71,
 		endAngle: 0.9,
+		shape: { bend: 1, off: 0.05 },
 		checks: [
 			{ name: 'legs', value: 0.9, sd: 0.2 },
 			{ name: 'reach', value: 31.0, sd: 0.1 },
@@ -277,15 +279,36 @@ export const REOPEN: DecideAsk = {
 	made: { angle: 48.2, sd: 0.12 },
 	why: 'The check rise cannot be met any more by what is left; 0.6 degrees more in bend 1 would bring it in.',
 	how: 'pull',
-	accepted: { endOffset: 0.2, endAngle: 0.3, checks: [{ name: 'rise', value: 14.06 }], left: 3, within: false },
+	accepted: {
+		endOffset: 0.2,
+		endAngle: 0.3,
+		shape: { bend: 1, off: 0.05 },
+		checks: [{ name: 'rise', value: 14.06 }],
+		left: 3,
+		within: false,
+	},
 	tweaks: [
 		{
 			...{ bend: 1, do: 'pull', by: 0.5, expect: { angle: 42.4, sd: 0.35 }, chance: 0.6 },
-			...{ endOffset: 0.03, endAngle: 0.1, checks: [{ name: 'rise', value: 14.24 }], left: 0.5, within: true },
+			...{
+				endOffset: 0.03,
+				endAngle: 0.1,
+				shape: { bend: 1, off: 0.05 },
+				checks: [{ name: 'rise', value: 14.24 }],
+				left: 0.5,
+				within: true,
+			},
 		},
 		{
 			...{ bend: 1, do: 'relieve', by: 0.25, expect: { angle: 41.65, sd: 0.35 }, chance: 0 },
-			...{ endOffset: 0.3, endAngle: 0.4, checks: [{ name: 'rise', value: 13.98 }], left: 4.5, within: false },
+			...{
+				endOffset: 0.3,
+				endAngle: 0.4,
+				shape: { bend: 1, off: 0.05 },
+				checks: [{ name: 'rise', value: 13.98 }],
+				left: 4.5,
+				within: false,
+			},
 		},
 	],
 };
