@@ -107,7 +107,7 @@ describe('a whole session from set to done', () => {
 		expect(corrected.predicted.checks.map((check: Line) => check.name)).toEqual(['mid', 'drop', 'long']);
 		expect(corrected.predicted.endOffset).toBeLessThan(corrected.without.endOffset);
 		for (const foretold of [corrected.predicted, corrected.without]) {
-			expect(Object.keys(foretold)).toEqual(['endOffset', 'endAngle', 'sd', 'checks', 'chance']);
+			expect(Object.keys(foretold)).toEqual(['endOffset', 'endAngle', 'shape', 'sd', 'checks', 'chance']);
 			for (const { sd } of foretold.checks) expect(sd).toBeGreaterThan(0);
 			for (const key of ['endOffset', 'endAngle']) expect(foretold.sd[key]).toBeGreaterThan(0);
 			expect(foretold.chance).toBeGreaterThanOrEqual(0);
