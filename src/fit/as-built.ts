@@ -1,6 +1,8 @@
 import { type Frames, frames } from '../tube/frames.ts';
 import type { Shape } from '../tube/shape.ts';
+import type { Grip } from './grips.ts';
 import { type RawTube, uncutShape } from './raw-tube.ts';
+import { type Lying, readingSlopes } from './reading-slopes.ts';
 import { inverse, type Problem, solve } from './solver.ts';
 import { suspectsOf } from './suspects.ts';
 
@@ -40,6 +42,8 @@ export interface TubeReading {
 	sd: number;
 	/** What it would read on a tube of this shape, without error. */
 	of(uncut: Shape, laid?: Frames): number;
+	/** What it follows on such a tube, to first order. */
+	grips(laid: Frames): Grip[];
 	/** Read twice: it stands, and what it contradicts was told wrong. */
 	confirmed?: boolean;
 }
@@ -185,13 +189,11 @@ function estimateWith(input: AsBuiltInput, unknowns: readonly AsBuiltUnknown[]):
 	const units = unitsOf(unknowns, input.piece);
 	const start = unknowns.map(({ told, bend }) => told?.value ?? untoldMark(input, bend!));
 	const valuesAt = (u: readonly number[]) => u.map((step, k) => start[k]! + step * units[k]!);
-	const reads = (x: readonly number[]) => readsOn(input, start, x);
+	const lying = (u: readonly number[]) => lyingAt(input, valuesAt(u));
 	const problem: Problem = {
-		residuals: (u) => input.readings.map(missed(reads(valuesAt(u)))),
+		residuals: (u) => input.readings.map(missed(readsOn(input, lying(u)))),
 		jacobian: (u) =>
-			differences(reads, valuesAt(u), units).map((row, i) =>
-				row.map((slope, k) => (slope * units[k]!) / input.readings[i]!.sd),
-			),
+			slopesOn(input, lying(u)).map((row, i) => row.map((slope, k) => (slope * units[k]!) / input.readings[i]!.sd)),
 		drawnTo: unknowns.map(({ told }) => (told ? 0 : null)),
 		lower: start.map(() => -Infinity),
 		upper: start.map(() => Infinity),
@@ -201,15 +203,22 @@ function estimateWith(input: AsBuiltInput, unknowns: readonly AsBuiltUnknown[]):
 		start.map(() => 0),
 	);
 	const mean = valuesAt(steps);
-	const now = reads(mean);
+	const found = lyingAt(input, mean);
+	const now = readsOn(input, found);
 	return {
 		input,
 		unknowns,
 		mean,
 		covariance: inverse(matrix).map((row, i) => row.map((value, j) => value * units[i]! * units[j]!)),
 		misses: input.readings.map(({ value }, i) => value - now[i]!),
-		slopes: differences(reads, mean, units),
+		slopes: slopesOn(input, found),
 	};
+}
+
+function lyingAt(input: AsBuiltInput, x: readonly number[]): Lying {
+	const tube = rawTubeOf({ input, mean: x });
+	const uncut = uncutShape(tube, input.piece);
+	return { tube, uncut, laid: frames(uncut) };
 }
 
 const missed =
@@ -217,11 +226,17 @@ const missed =
 	({ value, sd }: TubeReading, i: number): number =>
 		(now[i]! - value) / sd;
 
-function readsOn(input: AsBuiltInput, mean: readonly number[], x: readonly number[]): number[] {
-	if (input.readings.length === 0) return [];
-	const shape = uncutShape(rawTubeOf({ input, mean }, x), input.piece);
-	const laid = frames(shape);
-	return input.readings.map((reading) => reading.of(shape, laid));
+function readsOn({ readings }: AsBuiltInput, { uncut, laid }: Lying): number[] {
+	return readings.map((reading) => reading.of(uncut, laid));
+}
+
+/** How each reading follows each unknown, in their order. */
+function slopesOn({ readings }: AsBuiltInput, lying: Lying): number[][] {
+	const grips = readings.map((reading) => reading.grips(lying.laid));
+	return readingSlopes(lying, grips).map(({ bends, stretch }) => {
+		const die = bends.reduce((sum, { radius }) => sum + radius, 0);
+		return [...bends.flatMap(({ mark, angle, rotation, radius }) => [mark, angle, rotation, radius]), die, stretch];
+	});
 }
 
 /** A start for a mark that nothing tells: behind the marks that are told before it. */

@@ -20,11 +20,13 @@ export interface Grip extends Carrier {
 	pull: Point;
 	/** By how much more per degree of the first angle that does not carry it: of a corner, whose setback follows from its own angle. */
 	own: number;
+	/** The same per unit of that bend's radius: of a corner, and of a place within an arc. */
+	wider: number;
 }
 
 const before = (straight: number): Carrier => ({ straights: straight, rotations: straight, angles: straight });
-const point = (at: Point, pull: Point, by: Carrier): Grip => ({ of: 'point', at, pull, own: 0, ...by });
-const heading = (at: Point, pull: Point, by: Carrier): Grip => ({ of: 'direction', at, pull, own: 0, ...by });
+const point = (at: Point, pull: Point, by: Carrier): Grip => ({ of: 'point', at, pull, own: 0, wider: 0, ...by });
+const heading = (at: Point, pull: Point, by: Carrier): Grip => ({ of: 'direction', at, pull, own: 0, wider: 0, ...by });
 
 /** What a check follows on a tube, to first order; nothing where it has no slope, as a distance at 0. Degrees for an angle. */
 export function gripsOf(check: Check, tube: Frames, { od }: { od: number }): Grip[] {
@@ -75,6 +77,31 @@ export function slopesOf(grips: readonly Grip[], { along, axes }: Walk): Slopes 
 	return { straights, angles, rotations };
 }
 
+/** Slopes by every bend's radius, its angle held: a wider arc carries what lies behind it by its chord over R, sin th t + (1 - cos th) n. */
+export function radiusSlopesOf(grips: readonly Grip[], arcs: readonly ArcFrame[]): Float64Array {
+	const radii = new Float64Array(arcs.length);
+	const chords = arcs.map((arc) => chordAt(arc, radians(arc.angle)));
+	for (const { of, pull, angles, wider } of grips) {
+		if (of === 'direction') continue;
+		for (let k = 0; k < angles; k++) radii[k]! += dot(pull, chords[k]!);
+		if (wider !== 0) radii[angles]! += wider;
+	}
+	return radii;
+}
+
+/** From an arc's start to its place at `turn` radians, over its radius. */
+const chordAt = ({ tangent, normal }: ArcFrame, turn: number): Point =>
+	combine(Math.sin(turn), tangent, 1 - Math.cos(turn), normal);
+
+/** What the length of a straight follows. `straight` counts from 1. */
+export function legGrips(straight: number, { straights }: Frames): Grip[] {
+	const { direction: along } = straights[straight - 1]!;
+	return [
+		straightGrip({ straight, at: 'end' }, straights, along),
+		straightGrip({ straight }, straights, scale(along, -1)),
+	];
+}
+
 function turned({ of, at, pull }: Grip, axes: Float64Array, from: number): number {
 	const arm: Point =
 		of === 'direction' ? at : [at[0] - axes[from + 3]!, at[1] - axes[from + 4]!, at[2] - axes[from + 5]!];
@@ -103,7 +130,10 @@ function cornerGrip(name: CornerName, { straights, arcs }: Frames): (pull: Point
 		const arc = arcs[name.bend - 1]!;
 		const further = (DEGREE * arc.radius * (1 + halfTangent(arc.angle) ** 2)) / 2;
 		const by = { straights: name.bend, rotations: name.bend - 1, angles: name.bend - 1 };
-		return (pull) => ({ ...point(cornerOf(arc), pull, by), own: further * dot(pull, arc.tangent) });
+		return (pull) => {
+			const ahead = dot(pull, arc.tangent);
+			return { ...point(cornerOf(arc), pull, by), own: further * ahead, wider: halfTangent(arc.angle) * ahead };
+		};
 	}
 	const place: StraightPlace = name.end === 'start' ? { straight: 1 } : { straight: straights.length, at: 'end' };
 	return (pull) => straightGrip(place, straights, pull);
@@ -135,19 +165,25 @@ function outGrips({ plane: [j, k], to }: Extract<Check, { kind: 'out' }>, { stra
 function dropGrips({ from, to }: Extract<Check, { kind: 'drop' }>, tube: Frames, half: number): Grip[] {
 	const line = tube.straights[from - 1]!;
 	if (!('bend' in to)) {
-		const by = straightGrip(to, tube.straights, [0, 0, 0]);
+		const place = (pull: Point) => straightGrip(to, tube.straights, pull);
 		const ahead = tube.straights[to.straight - 1]!.direction;
-		return lineGrips(line, from, by, { at: ahead, by: before(to.straight - 1) }, half);
+		return lineGrips(line, from, place, { at: ahead, by: before(to.straight - 1) }, half);
 	}
 	const arc = tube.arcs[to.bend - 1]!;
 	const { turn } = farthestFromLine(line, arc);
 	const atEnd = turn === radians(arc.angle);
 	// At an end of the arc the place goes with that end, within it the highest place does not move the height.
 	const by: Carrier = { straights: to.bend, rotations: to.bend, angles: atEnd ? to.bend : to.bend - 1 };
-	const place = point(pointAt(arc, turn), [0, 0, 0], by);
+	const place = (pull: Point) => withinGrip(arc, turn, pull, by);
 	const ahead = { at: tangentAt(arc, turn), by };
 	const grips = lineGrips(line, from, place, ahead, half);
 	return atEnd || turn === 0 || half === 0 ? grips : [...grips, ...crownGrips(line, from, arc, turn, half, by)];
+}
+
+/** A place on an arc that the arc's own angle does not carry is moved by a wider arc all the same. */
+function withinGrip(arc: ArcFrame, turn: number, pull: Point, by: Carrier): Grip {
+	const carried = by.angles === by.straights;
+	return { ...point(pointAt(arc, turn), pull, by), wider: carried ? 0 : dot(pull, chordAt(arc, turn)) };
 }
 
 interface Ahead {
@@ -156,14 +192,18 @@ interface Ahead {
 }
 
 /** The distance of a place from a line, and `half` of the cosine between the line and the tube there. */
-function lineGrips(line: StraightFrame, from: number, place: Grip, ahead: Ahead, half: number): Grip[] {
+function lineGrips(
+	line: StraightFrame,
+	from: number,
+	place: (pull: Point) => Grip,
+	ahead: Ahead,
+	half: number,
+): Grip[] {
 	const u = line.direction;
-	const v = subtract(place.at, line.start);
+	const v = subtract(place([0, 0, 0]).at, line.start);
 	const up = direction(across(v, u));
 	const by = before(from - 1);
-	const away = up
-		? [{ ...place, pull: up }, point(line.start, scale(up, -1), by), heading(u, scale(up, -dot(v, u)), by)]
-		: [];
+	const away = up ? [place(up), point(line.start, scale(up, -1), by), heading(u, scale(up, -dot(v, u)), by)] : [];
 	if (half === 0) return away;
 	const rise = half * Math.sign(dot(u, ahead.at));
 	return [...away, heading(ahead.at, scale(u, rise), ahead.by), heading(u, scale(ahead.at, rise), by)];
@@ -186,7 +226,7 @@ function crownGrips(line: StraightFrame, from: number, arc: ArcFrame, turn: numb
 	const of = before(from - 1);
 	const flat = scale(step(t, -ut, u), rise);
 	return [
-		point(at, flat, by),
+		withinGrip(arc, turn, flat, by),
 		point(line.start, scale(flat, -1), of),
 		heading(t, scale(step(v, -vu, u), rise), by),
 		heading(u, scale(combine(-ut, v, -vu, t), rise), of),

@@ -7,6 +7,7 @@ import {
 	type ToldBend,
 	type TubeReading,
 } from '../fit/as-built.ts';
+import { gripsOf, legGrips } from '../fit/grips.ts';
 import { made } from '../springback/filter.ts';
 import { checkIn } from '../tube/checks.ts';
 import { frames } from '../tube/frames.ts';
@@ -124,6 +125,7 @@ function legReadings(bends: readonly BendState[], tape: number): TubeReading[] {
 						value: leg,
 						sd: LEG_SD * tape,
 						of: (uncut) => at(uncut.straights, i),
+						grips: (laid) => legGrips(i + 1, laid),
 						confirmed: true,
 					},
 				],
@@ -138,7 +140,8 @@ function checkReadings({ start, design, checks }: State, bends: number): TubeRea
 		if (reading === null || count === 0 || after > bends || check.kind === 'ovality') return [];
 		const sd = checkReadingSd(start.job, check) / Math.sqrt(count);
 		const of: TubeReading['of'] = (uncut, laid = frames(uncut)) => checkIn(check, laid, start.job.tube);
-		return [{ name: check.name, value: reading, sd, of, confirmed }];
+		const grips: TubeReading['grips'] = (laid) => gripsOf(check, laid, start.job.tube);
+		return [{ name: check.name, value: reading, sd, of, grips, confirmed }];
 	});
 }
 

@@ -1,4 +1,5 @@
 import type { ToldBend, ToldTooling, TubeReading } from '../../src/fit/as-built.ts';
+import { gripsOf, legGrips } from '../../src/fit/grips.ts';
 import { checkValue } from '../../src/tube/checks.ts';
 import type { Check } from '../../src/tube/job.ts';
 
@@ -28,6 +29,7 @@ const reading = (check: Check, value: number | null, sd: number): TubeReading =>
 	value: value ?? Number.NaN,
 	sd,
 	of: (uncut) => checkValue(check, uncut, { od: 1.5 }),
+	grips: (laid) => gripsOf(check, laid, { od: 1.5 }),
 });
 
 export const dropReading = (from: number, to: Drop['to'], value: number | null, sd: number): TubeReading =>
@@ -49,4 +51,5 @@ export const legReading = (bend: number, value: number | null, sd: number): Tube
 	value: value ?? Number.NaN,
 	sd,
 	of: ({ straights }) => straights[bend - 1]!,
+	grips: (laid) => legGrips(bend, laid),
 });
