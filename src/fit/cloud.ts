@@ -15,7 +15,7 @@ const COLUMNS: number[][] = [];
  * 141-149), made normal in pairs (G. E. P. Box, M. E. Muller, Ann. Math. Stat. 29 (1958) 610-611), then centered and made orthonormal
  * (modified Gram-Schmidt). Points in opposite pairs do worse: both lie on the same side of a limit that is the same either way.
  */
-export function standardCloud(unknowns: number): number[][] {
+export function standardCloud(unknowns: number): readonly (readonly number[])[] {
 	if (COLUMNS.length < unknowns) addColumns(unknowns);
 	const columns = COLUMNS.slice(0, unknowns);
 	return Array.from({ length: POINTS }, (_, i) => columns.map((column) => column[i]!));
@@ -86,18 +86,16 @@ export function triangle(covariance: readonly (readonly number[])[]): number[][]
 /** A part of a variance that is no more than what the arithmetic rounds. */
 const ROUNDING = 1e-12;
 
-/** The points mean + L z. */
-export function spreadOut(
+/** The point mean + L z. */
+export function spreadTo(
 	mean: readonly number[],
 	lower: readonly (readonly number[])[],
-	points: readonly (readonly number[])[],
-): number[][] {
-	return points.map((z) =>
-		mean.map((m, i) => {
-			const line = lower[i]!;
-			let sum = m;
-			for (let j = 0; j <= i; j++) sum += line[j]! * z[j]!;
-			return sum;
-		}),
-	);
+	z: readonly number[],
+): number[] {
+	return mean.map((m, i) => {
+		const line = lower[i]!;
+		let sum = m;
+		for (let j = 0; j <= i; j++) sum += line[j]! * z[j]!;
+		return sum;
+	});
 }

@@ -1,5 +1,5 @@
 import { type AsBuilt, rawTubeOf } from '../fit/as-built.ts';
-import { spreadOut, standardCloud, triangle } from '../fit/cloud.ts';
+import { spreadTo, standardCloud, triangle } from '../fit/cloud.ts';
 import type { RawBend, RawTube } from '../fit/raw-tube.ts';
 import { uncutShape } from '../fit/raw-tube.ts';
 import type { Shape } from '../tube/shape.ts';
@@ -18,6 +18,13 @@ export interface MightBe {
 	more: readonly number[];
 }
 
+/** A cloud of such tubes, each made when it is asked for: where only their number counts, none has to be kept. */
+export interface Might {
+	count: number;
+	/** `k` counts from 0. */
+	tube(k: number): MightBe;
+}
+
 /** What a bend still to come will be off by that the bends after it do not take up, degrees: what measuring leaves unknown of it. */
 export const UNKNOWN = 0.2;
 
@@ -28,7 +35,7 @@ export type Left = 'corrected' | 'kept';
  * Tubes that this one may be or become by these numbers, by all that is known and by the errors that hands make: of equal weight, the
  * same for the same state. Both ends are cut off by what is believed now.
  */
-export function mightBe(state: State, numbers: readonly Numbers[], left: Left, more: number): MightBe[] {
+export function mightBe(state: State, numbers: readonly Numbers[], left: Left, more: number): Might {
 	const made = madeCount(state);
 	const built = state.built ?? builtNow(state);
 	const planned = rawTube(state, numbers).bends.slice(made);
@@ -36,17 +43,19 @@ export function mightBe(state: State, numbers: readonly Numbers[], left: Left, m
 	const { trimStart, trimEnd } = tubeAtWork(state, numbers);
 	const tape = markSd(state.start.job);
 	const points = standardCloud(built.mean.length + 4 * planned.length + 3 + more);
-	const unknowns = spreadOut(built.mean, triangle(built.covariance), points);
-	return points.map((z, k) => {
+	const lower = triangle(built.covariance);
+	const tube = (z: readonly number[]): MightBe => {
+		const x = spreadTo(built.mean, lower, z);
 		let next = built.mean.length;
 		const draw = (sd: number) => sd * z[next++]!;
-		const raw = tubeWith(built, unknowns[k]!, made, (radius) =>
+		const raw = tubeWith(built, x, made, (radius) =>
 			planned.map((bend, i) => offBy(bend, radius, at(errors, i), draw)),
 		);
 		const uncut = uncutShape(raw, state.piece + draw(tape));
 		const finished = cutBy(uncut, trimStart + draw(tape), Math.max(0, trimEnd) + draw(tape));
 		return { raw, uncut, finished, more: z.slice(next) };
-	});
+	};
+	return { count: points.length, tube: (k) => tube(at(points, k)) };
 }
 
 interface Errors {

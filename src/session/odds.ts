@@ -1,4 +1,4 @@
-import { chanceOf, giveOrTake, judged, keeps } from '../fit/verdict.ts';
+import { chanceOf, giveOrTake, type Judged, judged, keeps } from '../fit/verdict.ts';
 import { frames } from '../tube/frames.ts';
 import { at } from './as-built.ts';
 import { limitsOf } from './design.ts';
@@ -32,29 +32,52 @@ export interface Cloud {
  * through: this is for what is shown, not for a search.
  */
 export function oddsOf(state: State, numbers: readonly Numbers[], left: Left, told: Predicted): Odds {
-	const limits = limitsOf(state);
-	const round = state.design.checks.filter(({ check }) => check.kind === 'ovality');
-	const tubes = mightBe(state, numbers, left, round.length);
-	const verdicts = tubes.map(({ finished, more }) => withRoundness(state, judged(frames(finished), limits), more));
-	const weights = weightsOf(
-		state,
-		verdicts.map(({ values }) => values),
-	);
-	const fits = verdicts.map((verdict) => keeps(verdict, limits));
-	const spread = (of: (k: number) => number, value: number) =>
-		giveOrTake(
-			tubes.map((_, k) => of(k)),
-			weights,
-			value,
-		);
+	const { count, tube, judge, weigh, fits } = tried(state, numbers, left);
+	const tubes = Array.from({ length: count }, (_, k) => tube(k));
+	const verdicts = tubes.map(judge);
+	const weights = verdicts.map(weigh);
+	const keeping = verdicts.map(fits);
+	const spread = (of: (verdict: Judged) => number, value: number) => giveOrTake(verdicts.map(of), weights, value);
 	return {
 		sd: {
-			endOffset: spread((k) => at(verdicts, k).endOffset, told.endOffset),
-			endAngle: spread((k) => at(verdicts, k).endAngle, told.endAngle),
+			endOffset: spread(({ endOffset }) => endOffset, told.endOffset),
+			endAngle: spread(({ endAngle }) => endAngle, told.endAngle),
 		},
-		checks: told.checks.map(({ value }, i) => spread((k) => at(at(verdicts, k).values, i), value)),
-		chance: chanceOf(fits, weights),
-		cloud: { tubes, weights, fits, values: verdicts.map(({ values }) => values) },
+		checks: told.checks.map(({ value }, i) => spread(({ values }) => at(values, i), value)),
+		chance: chanceOf(keeping, weights),
+		cloud: { tubes, weights, fits: keeping, values: verdicts.map(({ values }) => values) },
+	};
+}
+
+/** Whether the chance that `oddsOf` tells is at least so much: each tube is made, judged and forgotten, until the rest cannot change the answer. */
+export function isLikely(state: State, numbers: readonly Numbers[], left: Left, least: number): boolean {
+	const { count, tube, judge, weigh, fits } = tried(state, numbers, left);
+	let [yes, all] = [0, 0];
+	for (let k = 0; k < count; k++) {
+		const verdict = judge(tube(k));
+		const weight = weigh(verdict);
+		all += weight;
+		if (fits(verdict)) yes += weight;
+		// No tube weighs more than 1.
+		const rest = count - k - 1;
+		if (yes >= least * (all + rest) + ROUNDING) return true;
+		if (yes + rest < least * (all + rest) - ROUNDING) return false;
+	}
+	return yes / all >= least;
+}
+
+/** Sums in another order differ by less. */
+const ROUNDING = 1e-9;
+
+/** The tubes that this may be, and how each is judged. */
+function tried(state: State, numbers: readonly Numbers[], left: Left) {
+	const limits = limitsOf(state);
+	const round = state.design.checks.filter(({ check }) => check.kind === 'ovality');
+	return {
+		...mightBe(state, numbers, left, round.length),
+		judge: ({ finished, more }: MightBe): Judged => withRoundness(state, judged(frames(finished), limits), more),
+		weigh: weighing(state),
+		fits: (verdict: Judged) => keeps(verdict, limits),
 	};
 }
 
@@ -75,15 +98,14 @@ function withRoundness<T extends { values: number[] }>(state: State, verdict: T,
 const BLUNDER = 0.03;
 
 /** What readings say of each tube that the estimate could not take in: those near 0 that may be of either side. */
-function weightsOf(state: State, values: readonly (readonly number[])[]): number[] {
+function weighing(state: State): (verdict: Judged) => number {
 	const taken = state.design.checks.flatMap(({ check }, i) => {
 		const { reading = null, count = 1 } = state.checks[check.name] ?? {};
 		return reading === null || count > 0 || check.kind === 'ovality' ? [] : [{ check, reading, i }];
 	});
-	return values.map((row) =>
+	return ({ values }) =>
 		taken.reduce((weight, { check, reading, i }) => {
-			const miss = (reading - row[i]!) / checkReadingSd(state.start.job, check);
+			const miss = (reading - at(values, i)) / checkReadingSd(state.start.job, check);
 			return weight * ((1 - BLUNDER) * Math.exp(-0.5 * miss * miss) + BLUNDER);
-		}, 1),
-	);
+		}, 1);
 }

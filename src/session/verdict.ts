@@ -4,8 +4,8 @@ import { at, tubeAtWork } from './as-built.ts';
 import { uncutTrim } from './check-reading.ts';
 import { predicted } from './correction.ts';
 import { limitsOf } from './design.ts';
-import { type Cloud, oddsOf } from './odds.ts';
-import type { DoneNote, TellsMost } from './protocol.ts';
+import { type Cloud, isLikely, oddsOf } from './odds.ts';
+import type { DoneNote, Predicted, TellsMost } from './protocol.ts';
 import type { State } from './state.ts';
 import { tellsMost } from './tells-most.ts';
 
@@ -23,31 +23,47 @@ const KNOWN = new WeakMap<State, Verdict>();
 
 /** Null as long as a bend is not made. */
 export function verdictOf(state: State): Verdict | null {
-	if (state.bends.some((bend) => bend.made === null)) return null;
+	if (!isWhole(state)) return null;
 	const found = KNOWN.get(state) ?? weigh(state);
 	KNOWN.set(state, found);
 	return found;
 }
 
+const isWhole = ({ bends }: State): boolean => bends.every(({ made }) => made !== null);
+
 function weigh(state: State): Verdict {
-	const limits = limitsOf(state);
 	const numbers = state.plan.current;
 	const told = predicted(state, numbers);
 	const { sd, chance, cloud } = oddsOf(state, numbers, 'kept', told);
-	const estimate = judged(frames(tubeAtWork(state, numbers).shape), limits);
-	const values = state.design.checks.map(({ check }, i) => {
-		const reading = state.checks[check.name]?.reading ?? null;
-		return reading === null ? at(told.checks, i).value : reading - uncutTrim(state, check);
-	});
 	return {
 		endOffset: told.endOffset,
 		endAngle: told.endAngle,
 		sd,
 		chance,
 		shape: told.shape,
-		fits: chance >= FITS && keeps({ ...estimate, values }, limits),
+		fits: chance >= FITS && keepsAsTold(state, told),
 		cloud,
 	};
+}
+
+/** Whether the likeliest tube, its checks as they were read, is within everything. */
+function keepsAsTold(state: State, told: Predicted): boolean {
+	const limits = limitsOf(state);
+	const estimate = judged(frames(tubeAtWork(state, state.plan.current).shape), limits);
+	const values = state.design.checks.map(({ check }, i) => {
+		const reading = state.checks[check.name]?.reading ?? null;
+		return reading === null ? at(told.checks, i).value : reading - uncutTrim(state, check);
+	});
+	return keeps({ ...estimate, values }, limits);
+}
+
+/** What a list says of a tube: whether it fits, and where not whether it may. As `verdictOf` says, without what only one tube's page tells. */
+export function listedOf(state: State): { fits: boolean; mayFit: boolean } {
+	if (!isWhole(state)) return { fits: false, mayFit: false };
+	const numbers = state.plan.current;
+	const likely = (least: number) => isLikely(state, numbers, 'kept', least);
+	if (keepsAsTold(state, predicted(state, numbers)) && likely(FITS)) return { fits: true, mayFit: false };
+	return { fits: false, mayFit: likely(MAY_FIT) };
 }
 
 const TOLD = new WeakMap<Verdict, TellsMost | null>();

@@ -6,8 +6,7 @@ import { canUndo, readingsIn } from './events.ts';
 import { doneNote } from './outputs.ts';
 import type { AngleEstimate, DoneNote } from './protocol.ts';
 import type { Entry, State } from './state.ts';
-import { verdictOf } from './verdict.ts';
-import { mayFit } from './verdict-words.ts';
+import { listedOf } from './verdict.ts';
 
 export type SessionStatus = 'open' | 'done' | 'scrapped';
 
@@ -123,8 +122,8 @@ export function sessionSummary(state: State): SessionSummary {
 
 function outcome(state: State, standing: SessionStatus): Pick<SessionSummary, 'fits' | 'mayFit'> {
 	if (standing === 'open') return { fits: null };
-	const { fits, chance } = verdictOf(state) ?? { fits: false, chance: 0 };
-	return { fits, ...(mayFit(fits, chance) ? { mayFit: true } : {}) };
+	const { fits, mayFit } = listedOf(state);
+	return { fits, ...(mayFit ? { mayFit: true } : {}) };
 }
 
 /** What the operator wrote, in order: notes, and why a tube was scrapped. */

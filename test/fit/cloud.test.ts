@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { spreadOut, standardCloud, triangle } from '../../src/fit/cloud.ts';
+import { spreadTo, standardCloud, triangle } from '../../src/fit/cloud.ts';
 import { chanceOf } from '../../src/fit/verdict.ts';
 
 const even = (points: readonly unknown[]) => points.map(() => 1);
@@ -28,7 +28,8 @@ describe('the standard cloud', () => {
 describe('the chance of several things at once', () => {
 	const positive = (covariance: readonly (readonly number[])[]) => {
 		const zero = covariance.map(() => 0);
-		const points = spreadOut(zero, triangle(covariance), standardCloud(covariance.length));
+		const lower = triangle(covariance);
+		const points = standardCloud(covariance.length).map((z) => spreadTo(zero, lower, z));
 		return chanceOf(
 			points.map((x) => x.every((value) => value > 0)),
 			even(points),

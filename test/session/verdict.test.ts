@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { isLikely } from '../../src/session/odds.ts';
 import type { CorrectedNote, DoneNote } from '../../src/session/protocol.ts';
 import type { State } from '../../src/session/state.ts';
-import { verdictOf } from '../../src/session/verdict.ts';
+import { listedOf, verdictOf } from '../../src/session/verdict.ts';
 import { bendAndSkip, bendTo } from '../helpers/bend-to.ts';
 import { byBends, type JobParts, plainJob } from '../helpers/plain-job.ts';
 import { apart, normals, turnedBy, walked } from '../helpers/plain-tube.ts';
@@ -112,6 +113,25 @@ describe('the verdict', () => {
 		expect(narrow.fits).toBe(false);
 		expect(narrow.chance).toBeLessThan(0.05);
 		expect(narrow.tellsMost).toBeNull();
+	});
+
+	it('is in a list what the tube’s own page says', () => {
+		const checks = tube().checks.map((check) => ({ ...check, tolerance: 1 / 4 }));
+		const seen = [1.5, 0.7, 0.45, 0.35, 0.05].map((shape) => {
+			const { state } = madeRun(tube({ tolerance: { shape, direction: 4 }, checks }));
+			const { fits, chance } = verdictOf(state)!;
+			expect(listedOf(state)).toEqual({ fits, mayFit: !fits && chance >= 0.5 });
+			return fits ? 'fits' : chance >= 0.5 ? 'may fit' : 'does not';
+		});
+		expect(new Set(seen).size).toBe(3);
+	});
+
+	it('is at least as likely as any smaller chance, and as no larger one', () => {
+		const { state } = madeRun(tube({ tolerance: { shape: 0.45, direction: 4 } }));
+		const { chance } = verdictOf(state)!;
+		const likely = (least: number) => isLikely(state, state.plan.current, 'kept', least);
+		for (const by of [1e-6, 0.01, 0.2]) expect([likely(chance - by), likely(chance + by)]).toEqual([true, false]);
+		expect(likely(chance)).toBe(true);
 	});
 
 	it('goes by the reading of a check that was read', () => {
