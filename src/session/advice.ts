@@ -26,6 +26,7 @@ export function advise(state: State): Advised {
 	const is = `${state.aside ? `${state.aside} ` : ''}The bend is ${show(angle, 2)} degrees, give or take ${show(sd, 2)}; the target is ${show(aim, 2)}.`;
 	if (isShort(state)) return short(state, is, under);
 	if (!isOver(state)) {
+		if (under > 0.5) return { advice: 'accept', limit: false, why: `${is} ${near(state, under)}` };
 		return {
 			advice: 'accept',
 			limit: false,
@@ -70,6 +71,12 @@ function short(state: State, is: string, under: number): Advised {
 		};
 	}
 	return { advice: 'pull', limit, why: `${why} Pull again.` };
+}
+
+/** Why a late bend that is probably short is taken as it is. */
+function near(state: State, under: number): string {
+	const { pulls } = state.filter;
+	return `It is short of the tolerance with ${percent(under)}, but near it after ${pulls} pulls: accept it, and what is left is corrected for it.`;
 }
 
 /** Says which check of this bend lies outside its tolerance. */

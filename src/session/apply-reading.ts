@@ -1,5 +1,5 @@
 import { made, pull } from '../springback/filter.ts';
-import { manyWrong, narrowBand } from '../springback/gates.ts';
+import { manyWrong, narrowBand, slow } from '../springback/gates.ts';
 import { knownAgain } from '../springback/known-again.ts';
 import { observe } from '../springback/reading.ts';
 import { normalizeRotation } from '../tube/angles.ts';
@@ -120,11 +120,14 @@ export function measurePhase(state: State): Extract<Phase, { at: 'measure' }> {
 
 /**
  * A tube's first measurement: two independent readings. Little is known yet, so that a blunder would not stand out, and what they tell of
- * this tube serves every bend after it. Where many wrong numbers were seen, or the band is narrow for the finder, two every time.
+ * this tube serves every bend after it. Where many wrong numbers were seen, or the band is narrow for the finder, two every time; two, too, of a
+ * bend that takes long.
  */
 function wantedReadings(state: State): 1 | 2 {
-	const everyTime = manyWrong(state.filter) || narrowBand(state.filter, state.start.job.tolerance);
-	return isMeasured(state) && !everyTime ? 1 : 2;
+	const { filter } = state;
+	const { tolerance } = state.start.job;
+	const one = isMeasured(state) && !manyWrong(filter) && !narrowBand(filter, tolerance) && !slow(filter, tolerance);
+	return one ? 1 : 2;
 }
 
 export function noteReading(state: State, value: number): State {

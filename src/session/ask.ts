@@ -1,5 +1,5 @@
 import { made, newSeat } from '../springback/filter.ts';
-import { manyWrong } from '../springback/gates.ts';
+import { manyWrong, narrowBand } from '../springback/gates.ts';
 import { expectReading } from '../springback/reading.ts';
 import { wrongPart } from '../springback/scatter.ts';
 import { explainStop } from '../springback/stop.ts';
@@ -112,8 +112,11 @@ function measureAsk(state: State, { wanted, first }: Extract<Phase, { at: 'measu
 /** Why one reading alone is not built on. */
 function whyTwo(state: State): string {
 	if (!isMeasured(state)) return 'It is the first measurement of this tube: all that follows is built on it.';
-	if (!manyWrong(state.filter))
-		return 'The band is narrow for this angle finder: two readings tell a good bend from a short one.';
+	if (!manyWrong(state.filter)) {
+		const narrow = narrowBand(state.filter, state.start.job.tolerance);
+		const why = narrow ? 'The band is narrow for this angle finder' : `This bend has taken ${state.filter.pulls} pulls`;
+		return `${why}: two readings tell a good bend from a short one.`;
+	}
 	const wrong = Math.round(100 * wrongPart(state.filter.scatter));
 	return `As far as readings tell, some ${wrong} in 100 are wrong numbers here, so that one alone is not built on.`;
 }

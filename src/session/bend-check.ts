@@ -58,9 +58,9 @@ export function limitSpent(state: State): boolean {
 	return atLimit(state) && gained < state.start.job.tooling.dialStep;
 }
 
-/** More likely short of the band than not. */
+/** Short of the band, and worth another pull. */
 export function isShort(state: State): boolean {
-	return acceptance(state).under > 0.5;
+	return acceptance(state).short;
 }
 
 export function isOver(state: State): boolean {

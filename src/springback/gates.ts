@@ -1,5 +1,6 @@
 /** Which readings are asked again before they count. */
 import type { Filter } from './filter.ts';
+import { lateBy } from './late.ts';
 import { DIAL_AGREES, type ReadingKind } from './model.ts';
 import { expectReading, soundness } from './reading.ts';
 import { varianceOf, wrongPart } from './scatter.ts';
@@ -30,6 +31,11 @@ const NARROW = 3;
 /** Whether the band is so narrow beside the finder's scatter that a bend is measured twice each time. */
 export function narrowBand(f: Filter, { under, over }: { under: number; over: number }): boolean {
 	return under + over < NARROW * Math.sqrt(varianceOf('finder', f.scatter));
+}
+
+/** Whether a bend takes so long that it is measured twice from here on: a short one is then told from a good one, and what the last pull did is known. */
+export function slow(f: Filter, band: { under: number; over: number }): boolean {
+	return lateBy(f.pulls, band) >= 0;
 }
 
 /** Why a reading of the bend in hand is doubtful, or null. Impossible first, then merely unlikely. */

@@ -1,6 +1,7 @@
 /** Where to stop the next pull, and whether the bend in hand will do. */
 import { asFarAsBefore, type Filter, made, reach, settledSd, spread, stoppingVariance } from './filter.ts';
 import { maxMoments } from './gaussian.ts';
+import { beyond, lateBy, mayBeShort } from './late.ts';
 import { normalCdf } from './normal.ts';
 import { type Hands, largest, worthiest } from './worth.ts';
 
@@ -67,7 +68,7 @@ function best(f: Filter, req: StopRequest): number {
 		const { mean, variance } = reach(f, loaded);
 		return { mean, sd: spread(f, variance) };
 	};
-	const stand = { angle: made(f).angle, first: f.pulls === 0 ? null : f.first, pulls: f.pulls };
+	const stand = { angle: made(f).angle, first: f.pulls === 0 ? null : f.first };
 	return worthiest(outcome, req, stand, handsOf(f));
 }
 
@@ -78,12 +79,23 @@ export function handsOf(f: Filter): Hands {
 
 /**
  * In the same seat a pull that stops no further than the last moves nothing; in a fresh one no stop lies below one that left the bend
- * short, but by what the dial is known to stand off otherwise. One against the advice has to move the tube.
+ * short, but by what the dial is known to stand off otherwise. A late bend's lies beyond it. One against the advice has to move the tube.
  */
 function least(f: Filter, req: StopRequest): number {
 	const { dialStep, loadedBefore, forced } = req;
-	const next = Math.max(down(loadedBefore ?? 0, dialStep) + dialStep, down(asFarAsBefore(f), dialStep));
+	const next = Math.max(
+		down(loadedBefore ?? 0, dialStep) + dialStep,
+		down(asFarAsBefore(f), dialStep),
+		further(f, req),
+	);
 	return tidy(forced ? Math.max(next, up(predictStop(f, made(f).angle) + dialStep, dialStep)) : next);
+}
+
+/** A late bend's stop: beyond the furthest that left it short, by no more than what is missing. */
+function further(f: Filter, req: StopRequest): number {
+	const late = lateBy(f.pulls, req);
+	if (late <= 0 || f.stopped === 0) return 0;
+	return nearest(asFarAsBefore(f) + beyond(late, req.target - made(f).angle), req.dialStep);
 }
 
 /** The loaded dial angle that is expected to leave `angle`: springback and take-up added. */
@@ -115,19 +127,22 @@ export interface Acceptance {
 	over: number;
 	under: number;
 	within: number;
+	/** Worth another pull: more probably short than not, and a late bend more probably yet. */
+	short: boolean;
 	/** The dial alone shows it short, and the stop suggested would move it: pull again without taking the tube out. */
 	likelyShort: boolean;
 }
 
-/** How the bend in hand lies to its tolerance. Worth another pull when `under` is above a half. */
+/** How the bend in hand lies to its tolerance. */
 export function accept(f: Filter, req: StopRequest): Acceptance {
 	const { angle, sd } = made(f);
 	const over = above(angle, sd, req.target + req.over);
 	const under = 1 - above(angle, sd, req.target - req.under);
-	const short = f.seen && under > (sd > SHORT_FOR_SURE.sd ? SHORT_FOR_SURE.wide : SHORT_FOR_SURE.probability);
+	const surely = f.seen && under > (sd > SHORT_FOR_SURE.sd ? SHORT_FOR_SURE.wide : SHORT_FOR_SURE.probability);
 	const told = req.measured || angle < req.target - req.under - FAR_SHORT;
-	const likelyShort = short && told && best(f, req) > (req.loadedBefore ?? 0);
-	return { over, under, within: 1 - over - under, likelyShort };
+	const likelyShort = surely && told && best(f, req) > (req.loadedBefore ?? 0);
+	const short = under > mayBeShort(lateBy(f.pulls, req));
+	return { over, under, within: 1 - over - under, short, likelyShort };
 }
 
 /** One sentence: how far the tube is expected to spring back, what that is known from, how sure it is, and what is risked. */
@@ -156,6 +171,10 @@ function down(value: number, step: number): number {
 
 function up(value: number, step: number): number {
 	return tidy(Math.ceil(value / step - HAIR) * step);
+}
+
+function nearest(value: number, step: number): number {
+	return tidy(Math.round(value / step) * step);
 }
 
 function tidy(value: number): number {

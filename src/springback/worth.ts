@@ -37,34 +37,23 @@ const STRIDE = 0.1;
 export interface Stand {
 	angle: number;
 	first: number | null;
-	/** Pulls made. */
-	pulls: number;
 }
 
 /** Of what is still missing to the band a pull should be expected to make at least this part, but for so many of its standard deviations. */
 const PROGRESS = { part: 0.3, slack: 0.5 };
-/**
- * A bend that has taken this many times the pulls that were planned is to come to its end: with each pull more, coming out short costs so
- * many times as much, and the aim may lie above the target by so much of the upper tolerance, up to a half.
- */
-const LATE = { planned: 2, dearer: 4, mostTimes: 4, above: 0.3, mostAbove: 0.5 };
-
 /** The dial division to stop at, 0 or up. */
-export function worthiest(outcome: Outcome, band: Band, { angle, first, pulls }: Stand, hands: Hands): number {
+export function worthiest(outcome: Outcome, band: Band, { angle, first }: Stand, hands: Hands): number {
 	const { target, under, over, dialStep } = band;
 	// One step from the target is near enough: the spread changes slowly.
 	const { sd } = outcome(Math.max(0, 2 * target - outcome(target).mean));
 	const spread = Math.max(first ?? sd, hands.settled);
 	const { prices, ahead } = planFor(band, hands, spread);
-	const late = Math.max(0, pulls - LATE.planned * plannedPulls({ prices, ahead }, spread));
-	const dearer = LATE.dearer ** Math.min(LATE.mostTimes, late);
-	const highest = target + Math.min(LATE.mostAbove, LATE.above * late) * over;
-	const again = dearer * ahead(nextSpread(sd, hands)).cost;
-	const margin = normalQuantile(1 - Math.min(0.5, MOST * band.risk * dearer));
+	const again = ahead(nextSpread(sd, hands)).cost;
+	const margin = normalQuantile(1 - Math.min(0.5, MOST * band.risk));
 	const far = farOver(band);
 	const cost = (division: number) => {
 		const at = outcome(division * dialStep);
-		if (at.mean > highest || at.mean + margin * at.sd > target + over) return Number.POSITIVE_INFINITY;
+		if (at.mean > target || at.mean + margin * at.sd > target + over) return Number.POSITIVE_INFINITY;
 		const past = (bound: number) => normalCdf((at.mean - target - bound) / at.sd);
 		const beyond = far > over ? prices.far * past(far) : 0;
 		return again * normalCdf((target - under - at.mean) / at.sd) + prices.over * past(over) + beyond;
@@ -73,7 +62,7 @@ export function worthiest(outcome: Outcome, band: Band, { angle, first, pulls }:
 	const progress = first === null ? 0 : angle + PROGRESS.part * missing - PROGRESS.slack * sd;
 	const enough = ({ mean, sd: wide }: ReturnType<Outcome>) =>
 		mean < Math.max(progress, target + over - FAR_ENOUGH * wide);
-	const top = Math.floor(largest((loaded) => outcome(loaded).mean <= highest, ENOUGH) / dialStep + 1e-9);
+	const top = Math.floor(largest((loaded) => outcome(loaded).mean <= target, ENOUGH) / dialStep + 1e-9);
 	const stride = Math.max(1, Math.round(STRIDE / dialStep));
 	const low = Math.floor(largest((loaded) => enough(outcome(loaded)), ENOUGH) / dialStep + 1e-9);
 	const near = cheapest(cost, top, low, stride);
@@ -104,13 +93,9 @@ interface Plan {
 
 /** What a bend is planned to take, its first pull having this spread: pulls on average, and the part of bends that pass the tolerance. */
 export function planned(band: Omit<Band, 'target'>, hands: Hands, spread: number): { pulls: number; risk: number } {
-	const plan = planFor(band, hands, Math.max(spread, hands.settled));
-	return { pulls: plannedPulls(plan, spread), risk: plan.ahead(spread).risk };
-}
-
-function plannedPulls({ prices, ahead }: Plan, spread: number): number {
+	const { prices, ahead } = planFor(band, hands, Math.max(spread, hands.settled));
 	const { cost, risk } = ahead(spread);
-	return cost - prices.over * risk;
+	return { pulls: cost - prices.over * risk, risk };
 }
 
 /** Plans already made: a bench stays the same all through, and a plan takes a millisecond. */

@@ -88,7 +88,7 @@ function bendOnce(station: Station, before: Gaussian, wanted: Wanted, knowsTube:
 		return { mean: mean - g.mean[SEAT]!, sd: Math.sqrt(dot(row, covarianceWith(g, row)) + stopping) };
 	};
 	const best = () => {
-		const stand = { angle: knowsTube ? 0 : g.mean[ANGLE]!, first: knowsTube ? null : first, pulls: strokes.length };
+		const stand = { angle: knowsTube ? 0 : g.mean[ANGLE]!, first: knowsTube ? null : first };
 		return worthiest(outcome, { ...wanted, dialStep: division }, stand, hands);
 	};
 	const ended = (): { g: Gaussian; taken: Taken } => ({

@@ -2,7 +2,7 @@
 import { rounded } from '../../src/practice/shop.ts';
 import { setsPointer, tellsPointer } from '../../src/practice/world.ts';
 import { type Filter, filterPrior, newBend, newSeat, newTube, pull } from '../../src/springback/filter.ts';
-import { doubt, doubtLoaded, manyWrong, narrowBand } from '../../src/springback/gates.ts';
+import { doubt, doubtLoaded, manyWrong, narrowBand, slow } from '../../src/springback/gates.ts';
 import { expectReading, observe } from '../../src/springback/reading.ts';
 import { accept, type StopRequest, suggestStop } from '../../src/springback/stop.ts';
 import { MOST_PULLS, type Rule, type Station, type Stroke, type Taken, type Wanted } from './stops-station.ts';
@@ -52,9 +52,9 @@ function bendOnce(before: Filter, station: Station, wanted: Wanted, known: boole
 		loadedBefore = Math.max(loadedBefore ?? 0, Math.min(stop, loaded));
 		const request: StopRequest = { ...base, loadedBefore, measured };
 		if (accept(f, request).likelyShort && pulls < MOST_PULLS) continue;
-		f = measure(f, station, !measured || manyWrong(f) || narrowBand(f, wanted));
+		f = measure(f, station, !measured || manyWrong(f) || narrowBand(f, wanted) || slow(f, wanted));
 		measured = true;
-		if (accept(f, request).under <= 0.5 || pulls >= MOST_PULLS) {
+		if (!accept(f, request).short || pulls >= MOST_PULLS) {
 			return { filter: f, taken: { pulls, seats, angle: shop.angle, strokes } };
 		}
 		f = newSeat(f);
