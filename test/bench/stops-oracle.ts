@@ -15,6 +15,7 @@ import {
 	surprise,
 	updated,
 } from '../../src/springback/gaussian.ts';
+import { beyond, lateBy } from '../../src/springback/late.ts';
 import { normalCdf } from '../../src/springback/normal.ts';
 import { soundness } from '../../src/springback/reading.ts';
 import { worthiest } from '../../src/springback/worth.ts';
@@ -91,6 +92,13 @@ function bendOnce(station: Station, before: Gaussian, wanted: Wanted, knowsTube:
 		const stand = { angle: knowsTube ? 0 : g.mean[ANGLE]!, first: knowsTube ? null : first };
 		return worthiest(outcome, { ...wanted, dialStep: division }, stand, hands);
 	};
+	/** As the program's late bends: beyond the furthest stop that left it short. */
+	const further = () => {
+		const late = lateBy(strokes.length, wanted);
+		if (late <= 0) return 0;
+		const furthest = Math.max(...strokes.map(({ stop }) => stop));
+		return Math.round((furthest + beyond(late, target - g.mean[ANGLE]!)) / division) * division;
+	};
 	const ended = (): { g: Gaussian; taken: Taken } => ({
 		g,
 		taken: { pulls: strokes.length, seats, angle: shop.angle, strokes },
@@ -98,7 +106,7 @@ function bendOnce(station: Station, before: Gaussian, wanted: Wanted, knowsTube:
 	shop.seat(0);
 	if (tellsPointer(world)) snug(0);
 	for (;;) {
-		const stop = Math.max(best(), held + division);
+		const stop = Math.max(best(), held + division, further());
 		first ??= outcome(stop).sd;
 		shop.pull(stop);
 		strokes.push({ stop, stated: null, angle: shop.angle });
