@@ -1,0 +1,26 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { type Recorded, replayed, SESSIONS } from '../helpers/recorded-sessions.ts';
+
+const ALL = readFileSync(join(SESSIONS, 'recorded.jsonl'), 'utf8')
+	.trimEnd()
+	.split('\n')
+	.map((line) => JSON.parse(line) as Recorded);
+
+/** All of them take a minute and a half: `PULLBOOK_SESSIONS=all` replays them, as the checks of main do. */
+const EVERY = process.env.PULLBOOK_SESSIONS === 'all' ? 1 : 9;
+
+describe('whole sessions answered as they once were', () => {
+	it('are of every sample, and hundreds', () => {
+		expect(new Set(ALL.map(({ job }) => job)).size).toBe(7);
+		expect(ALL.length).toBeGreaterThanOrEqual(300);
+	});
+
+	it.each(ALL.map((session, i) => [i, session] as const).filter(([i]) => i % EVERY === 0))(
+		'number %i asks and tells the same numbers',
+		(_, session) => {
+			expect(replayed(session)).toEqual(session.digests);
+		},
+	);
+});
