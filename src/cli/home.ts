@@ -13,6 +13,7 @@ import { type BendRequest, newestUnfinished, openSession } from './bend.ts';
 import { benderLines } from './bender.ts';
 import { displayAt } from './display.ts';
 import { type Io, tellOn } from './io.ts';
+import { type JobFolder, listed } from './job-folder.ts';
 import { checkedRows, glancedRows } from './job-rows.ts';
 import { keptForStart } from './kept.ts';
 import { keptTooling } from './kept-tooling.ts';
@@ -21,16 +22,16 @@ import { workshopAt } from './workshop.ts';
 
 interface HomeRequest {
 	home: string;
-	folder: string;
+	jobs: JobFolder;
 	color: boolean;
 	ascii: boolean;
 }
 
 /** The home screen over a folder of jobs. Resolves to the exit code. */
-export async function runHome({ home, folder, color, ascii }: HomeRequest) {
+export async function runHome({ home, jobs, color, ascii }: HomeRequest) {
 	const { openScreen } = await import('../screen/open-screen.tsx');
 	return openScreen({
-		port: homePort(home, folder, true, () => AS_DRAWN),
+		port: homePort(home, jobs, true, () => AS_DRAWN),
 		display: displayAt(home),
 		noColour: !color,
 		ascii,
@@ -45,19 +46,21 @@ export async function runBendScreen(request: BendRequest, io: Io): Promise<numbe
 	const session = resume === true ? newestUnfinished(home, file, tellOn(io)) : resume;
 	const { openScreen } = await import('../screen/open-screen.tsx');
 	// The other jobs that the home screen lists were not meant.
-	const port = homePort(home, dirname(file), learn, (path) => (realPath(path) === jobPath ? as : AS_DRAWN));
+	const port = homePort(home, { own: dirname(file), samples: null }, learn, (path) =>
+		realPath(path) === jobPath ? as : AS_DRAWN,
+	);
 	const look = { display: displayAt(home), noColour: !color, ascii };
 	return openScreen({ port, ...look, jobPath, ...(session === null ? {} : { resume: session }) });
 }
 
 const AS_DRAWN: BentAs = { mirror: false, from: 'start' };
 
-function homePort(home: string, folder: string, learn: boolean, asOf: (path: string) => BentAs): HomePort {
+function homePort(home: string, jobs: JobFolder, learn: boolean, asOf: (path: string) => BentAs): HomePort {
 	const sessions = new KeptSessions(home);
 	const kept = keptRows(home, sessions);
 	return {
-		jobs: () => glancedRows(folder, kept.rows()),
-		checkedJobs: () => checkedRows(folder, kept.rows(), openSettings(home).tooling),
+		jobs: () => glancedRows(listed(jobs), kept.rows()),
+		checkedJobs: () => checkedRows(listed(jobs), kept.rows(), openSettings(home).tooling),
 		sessions: () => kept.rows(),
 		notice: kept.notice,
 		async openSession(jobPathOrId, resume, as) {
@@ -72,7 +75,7 @@ function homePort(home: string, folder: string, learn: boolean, asOf: (path: str
 		},
 		review: (id) => reviewText(readSession(home, id)).split('\n'),
 		benders: () => benderLines(home, sessions),
-		workshop: workshopAt(home, folder),
+		workshop: workshopAt(home, jobs),
 	};
 }
 

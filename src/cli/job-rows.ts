@@ -6,6 +6,7 @@ import type { ToolingLookup } from '../job/tooling.ts';
 import { realPath } from '../journal/find.ts';
 import type { JobRow, SessionRow } from '../screen/home-port.ts';
 import { parseLength } from '../units/parse.ts';
+import type { Listed } from './job-folder.ts';
 
 /** The job files of a folder, by name. */
 function jobFiles(folder: string): string[] {
@@ -33,12 +34,13 @@ function bentIn(sessions: readonly SessionRow[]): Bent {
  * The job files of a folder as they read at a glance: what a sound file says of itself. Checking them all takes longer than drawing the
  * first screen; `checkedRows` does it.
  */
-export function glancedRows(folder: string, sessions: readonly SessionRow[]): JobRow[] {
+export function glancedRows({ folder, samples }: Listed, sessions: readonly SessionRow[]): JobRow[] {
 	const bent = bentIn(sessions);
 	return jobFiles(folder).map((path) => ({
 		path,
 		...(atAGlance(path) ?? { name: basename(path), summary: '' }),
 		...bent(path),
+		...(samples && { sample: true }),
 	}));
 }
 
@@ -79,9 +81,18 @@ function summaryOf({
 }
 
 /** The job files of a folder, each read through: one that cannot be bent says why. */
-export function checkedRows(folder: string, sessions: readonly SessionRow[], lookup: ToolingLookup): JobRow[] {
+export function checkedRows(
+	{ folder, samples }: Listed,
+	sessions: readonly SessionRow[],
+	lookup: ToolingLookup,
+): JobRow[] {
 	const bent = bentIn(sessions);
-	return jobFiles(folder).map((path) => ({ path, ...checked(path, lookup), ...bent(path) }));
+	return jobFiles(folder).map((path) => ({
+		path,
+		...checked(path, lookup),
+		...bent(path),
+		...(samples && { sample: true }),
+	}));
 }
 
 function checked(path: string, lookup: ToolingLookup): Pick<JobRow, 'name' | 'summary' | 'faults'> {

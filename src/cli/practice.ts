@@ -113,7 +113,7 @@ function practicePort(practice: Practice, home: string): HomePort {
 		openSession: async () => watched(practice),
 		review: () => [],
 		benders: () => [`Practice sessions are kept in ${practiceHome(home)}.`],
-		workshop: workshopAt(home, 'jobs'),
+		workshop: workshopAt(home, { own: 'jobs', samples: null }),
 	};
 }
 

@@ -5,6 +5,7 @@ import type { CommandLine } from './args.ts';
 import { bentAsIn } from './bent-as.ts';
 import { commandHelp, programHelp } from './help.ts';
 import { type Io, tellOn, whyNoScreen } from './io.ts';
+import { type JobFolder, listed } from './job-folder.ts';
 import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
 
@@ -57,10 +58,13 @@ async function check(files: readonly string[], json: boolean, home: string, io: 
 }
 
 async function openHome({ operands, options }: CommandLine, io: Io, { samples }: Place, home: string) {
-	const folder = operands[0] ?? (existsSync('jobs') ? 'jobs' : samples);
-	if (!existsSync(folder)) throw new UsageError(`There is no folder "${folder}" to take jobs from.`);
+	const [given] = operands;
+	if (given !== undefined && !existsSync(given))
+		throw new UsageError(`There is no folder "${given}" to take jobs from.`);
+	const jobs: JobFolder = { own: given ?? 'jobs', samples };
 	const why = whyNoScreen(io);
 	if (why !== null) {
+		const folder = listed(jobs).folder;
 		throw new UsageError(
 			`The home screen needs a terminal, but ${why}. Without one: pullbook layout ${join(folder, 'JOB.json')}, ` +
 				`pullbook bend ${join(folder, 'JOB.json')} --lines, pullbook log; pullbook help lists every command.`,
@@ -68,7 +72,7 @@ async function openHome({ operands, options }: CommandLine, io: Io, { samples }:
 	}
 	// The screen itself heeds NO_COLOR and plain terminals.
 	const color = options['no-color'] !== true;
-	return (await import('./home.ts')).runHome({ home, folder, color, ascii: options.ascii === true });
+	return (await import('./home.ts')).runHome({ home, jobs, color, ascii: options.ascii === true });
 }
 
 async function bend(line: CommandLine, io: Io, home: string) {

@@ -1,11 +1,12 @@
 import { join } from 'node:path';
 import { rawJob } from '../job/load.ts';
-import { saveJobFile } from '../job/save.ts';
+import { makeJobFolder, saveJobFile } from '../job/save.ts';
 import type { WorkshopPort } from '../screen/workshop-port.ts';
 import { openSettings, type Settings } from '../settings/settings.ts';
+import { type JobFolder, listed } from './job-folder.ts';
 
-/** Job files in `folder` and benders under `home`, as the screen writes them. What is kept is read when it is first wanted, and again after a change. */
-export function workshopAt(home: string, folder: string): WorkshopPort {
+/** Job files in one's own folder and benders under `home`, as the screen writes them. What is kept is read when it is first wanted, and again after a change. */
+export function workshopAt(home: string, jobs: JobFolder): WorkshopPort {
 	let opened: Settings | null = null;
 	const settings = () => (opened ??= openSettings(home));
 	return {
@@ -22,7 +23,10 @@ export function workshopAt(home: string, folder: string): WorkshopPort {
 			else await settings().setDie(bender, die, changes);
 		},
 		jobFile: rawJob,
-		jobPath: (file) => join(folder, file),
-		saveJob: saveJobFile,
+		jobPath: (file) => join(jobs.own, file),
+		saveJob(path, text, over) {
+			if (listed(jobs).samples) makeJobFolder(jobs.own);
+			return saveJobFile(path, text, over);
+		},
 	};
 }

@@ -1,5 +1,5 @@
 /** Writes a job file whole or not at all. */
-import { closeSync, fsyncSync, linkSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { closeSync, fsyncSync, linkSync, mkdirSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
 import { dirname } from 'node:path';
 
 /** A job file was not written; whatever stood there before still does. Exit code 5: the disk refused a write. */
@@ -36,12 +36,26 @@ export function saveJobFile(path: string, text: string, over: boolean): boolean 
 		syncFolder(dirname(path));
 		return true;
 	} catch (error) {
-		const why = WHY[codeOf(error)] ?? (error instanceof Error ? error.message : String(error));
-		throw new JobNotSaved(`The job was not saved as ${path}: ${why}.`);
+		throw new JobNotSaved(`The job was not saved as ${path}: ${whyNot(error)}.`);
 	} finally {
 		rmSync(fresh, { force: true });
 	}
 }
+
+/**
+ * Makes the folder of one's own jobs, for the first of them.
+ * @throws JobNotSaved with the reason
+ */
+export function makeJobFolder(path: string): void {
+	try {
+		mkdirSync(path);
+	} catch (error) {
+		throw new JobNotSaved(`The job was not saved: the folder ${path} cannot be made here, ${whyNot(error)}.`);
+	}
+}
+
+const whyNot = (error: unknown): string =>
+	WHY[codeOf(error)] ?? (error instanceof Error ? error.message : String(error));
 
 /** Gives the written file its name, unless the name is taken: asking first and writing then would leave a gap between. */
 function linked(fresh: string, path: string, text: string): boolean {

@@ -11,6 +11,8 @@ export interface JobRow {
 	summary: string;
 	/** What is wrong with the file, when it cannot be bent. */
 	faults?: readonly Fault[];
+	/** It comes with the program: to be bent and copied, not to be changed. */
+	sample?: true;
 	/** The id of its newest session that was interrupted. */
 	open?: string;
 	/** Its newest session. */

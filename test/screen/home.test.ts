@@ -166,4 +166,14 @@ describe('the home page', () => {
 		const { terminal } = await start({});
 		expect(terminal.text).toContain('There is no job file here: * writes one on the screen');
 	});
+
+	test('in a folder without jobs says what to do; a sample is bent and copied, never changed', async () => {
+		const sample = { path: 'samples/step.json', name: 'Step', summary: '2 bends', sample: true } as const;
+		const { terminal } = await start({ jobs: [sample] });
+		expect(terminal.text).toContain('This folder has no jobs yet. Try a sample, or press * to write a job of your');
+		expect(terminal.text).toMatch(/^Samples\n +1 +Step: never bent/m);
+		terminal.type('1\n');
+		await terminal.until('copy it to a new job');
+		expect(terminal.text).not.toContain('change the job');
+	});
 });

@@ -31,7 +31,7 @@ const WAYS: readonly [words: string, as: BentAs][] = [
 
 /** `left`: its session that was interrupted. */
 function soundPage(job: JobRow, left: SessionRow | undefined): HomeView {
-	const { name, summary, path, open } = job;
+	const { name, summary, path, open, sample } = job;
 	const bend = (as: BentAs): HomeStep => ({ step: 'open', target: path, resume: false, as });
 	const goOn: HomeStep | null = open === undefined ? null : { step: 'open', target: open, resume: true };
 	const choices: Choice<HomeStep>[] = [
@@ -44,7 +44,7 @@ function soundPage(job: JobRow, left: SessionRow | undefined): HomeView {
 			step: bend(as),
 			...(goOn === null && at === 0 ? { advised: true } : {}),
 		})),
-		{ group: 'Its drawing', label: 'change the job', step: { step: 'form', path, copy: false } },
+		...(sample ? [] : [change(path)]),
 		{ group: 'Its drawing', label: 'copy it to a new job', step: { step: 'form', path, copy: true } },
 	];
 	return {
@@ -63,6 +63,12 @@ function soundPage(job: JobRow, left: SessionRow | undefined): HomeView {
 		],
 	};
 }
+
+const change = (path: string): Choice<HomeStep> => ({
+	group: 'Its drawing',
+	label: 'change the job',
+	step: { step: 'form', path, copy: false },
+});
 
 /** Every fault with its place, and what to do about it. */
 function faultyPage({ path, name }: JobRow, faults: readonly Fault[]): HomeView {

@@ -31,12 +31,15 @@ export function mainPage(state: HomeState): HomeView {
 		body: ({ columns }) => [
 			{ rank: 1, extra: true, lines: search === '' ? wrapped(WHAT_IT_DOES, columns, 'quiet') : [] },
 			{ rank: 0, lines: state.jobs.length === 0 ? wrapped(NO_JOB, columns, 'alert') : [] },
+			{ rank: 0, lines: state.jobs.some(({ sample }) => sample) ? wrapped(SAMPLES, columns, 'alert') : [] },
 		],
 	};
 }
 
 const WHAT_IT_DOES = 'Guides the bending of a tube, pull by pull, and keeps every reading.';
 const NO_JOB = 'There is no job file here: * writes one on the screen, or put some into the folder.';
+const SAMPLES =
+	'This folder has no jobs yet. Try a sample, or press * to write a job of your own: it goes into the folder jobs.';
 
 /** Whether every word searched for begins a word of the label or stands in it. */
 function matches(label: string, search: string): boolean {
@@ -64,14 +67,15 @@ function interrupted({ sessions }: HomeState): Choice<HomeStep>[] {
 
 function jobs({ jobs: rows }: HomeState): Choice<HomeStep>[] {
 	return rows.map((job) => {
-		const { path, name, summary, faults } = job;
+		const { path, name, summary, faults, sample } = job;
+		const group = sample ? 'Samples' : 'Jobs';
 		const step = { step: 'page', page: { page: 'job', path } } as const;
 		if (faults !== undefined) {
 			const brief = `${name}: not usable, ${countOf(faults)}`;
-			return { group: 'Jobs', label: `${brief}, the first at ${faults[0]?.at}`, brief, step };
+			return { group, label: `${brief}, the first at ${faults[0]?.at}`, brief, step };
 		}
 		const brief = `${name}: ${stateOf(job)}`;
-		return { group: 'Jobs', label: `${brief} (${summary})`, brief, step };
+		return { group, label: `${brief} (${summary})`, brief, step };
 	});
 }
 
