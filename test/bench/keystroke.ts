@@ -23,10 +23,14 @@ interface Run {
 
 // By its address: the build's own files have no types.
 const { bundleOptions, root } = await import(new URL('../../.ci/bundle.mjs', import.meta.url).href);
+const { PATCHES, patches } = await import(new URL('../../.ci/patches.mjs', import.meta.url).href);
+/** Patches to be left out, to see what they gain. */
+const without = process.argv.slice(2);
 
 const folder = mkdtempSync(join(tmpdir(), 'pullbook-bench-'));
 await build({
 	...bundleOptions,
+	plugins: [patches(PATCHES.filter(({ name }: { name: string }) => !without.includes(name)))],
 	entryPoints: { keystroke: join(root, 'test', 'bench', 'keystroke-loop.ts') },
 	outdir: folder,
 	outExtension: { '.js': '.mjs' },
