@@ -1,21 +1,20 @@
 import type { Size } from '../terminal/output.ts';
-import type { AppState } from './app-state.ts';
 import { type Frame, frame } from './frame.ts';
-import { homeView } from './home-pages/index.ts';
 import type { Look } from './look.ts';
 import { NOTHING } from './prompt.ts';
 import { readerFrame } from './reader-state.ts';
+import type { Seen } from './seen.ts';
 import { sessionFrame } from './session-frame.ts';
 
 /** The whole screen in that state. Pure. */
-export function frameOf(state: AppState, size: Size, look: Look): Frame {
+export function frameOf(state: Seen, size: Size, look: Look): Frame {
 	switch (state.view) {
 		case 'session':
-			return sessionFrame(state.session, size, look);
+			return sessionFrame(state, size, look);
 		case 'reader':
 			return readerFrame(state.reader, size, look);
 		case 'home': {
-			const { where = '', picture, ...view } = homeView(state.home);
+			const { where = '', picture, ...view } = state.shown;
 			const { entry, message } = state.home;
 			const drawn = picture === undefined ? {} : { picture: picture(look) };
 			return frame({ ...view, ...drawn, where, entry, message }, size, look);

@@ -3,12 +3,11 @@ import type { BentAs } from '../tube/job.ts';
 import { type AppState, exitCodeOf, messageOf } from './app-state.ts';
 import type { DisplayPort } from './display.ts';
 import { HomeDesk } from './home-desk.ts';
-import { homeView } from './home-pages/index.ts';
 import type { HomePort } from './home-port.ts';
 import type { HomePage } from './home-state.ts';
 import type { Key } from './keys.ts';
-import { viewOf } from './pages/index.ts';
 import { readerKey } from './reader-state.ts';
+import { type Seen, seen } from './seen.ts';
 import { SessionDesk } from './session-desk.ts';
 import { type Reduced, type SessionEffect, sessionKey, textChanged, textEntered } from './session-reducer.ts';
 import type { Message, SessionState } from './session-state.ts';
@@ -27,7 +26,7 @@ export interface Opening {
 export class Controller {
 	/** The exit code, once the screen is to be closed. Rejects with an error that the screen cannot show. */
 	readonly ended: Promise<number>;
-	private state: AppState = { view: 'waiting' };
+	private state: Seen = { view: 'waiting' };
 	/** What is to be said on the shell's own screen, once this one is closed. */
 	farewell: string | null = null;
 	private readonly early: Key[] = [];
@@ -67,13 +66,12 @@ export class Controller {
 		return () => this.listeners.delete(listener);
 	};
 
-	readonly snapshot = (): AppState => this.state;
+	readonly snapshot = (): Seen => this.state;
 
 	/** Whether a text field has the focus, which needs its keys slowly. */
 	readonly inText = (): boolean => {
 		const { state } = this;
-		if (state.view === 'session') return viewOf(state.session).prompt.text !== undefined;
-		return state.view === 'home' && homeView(state.home).prompt.text !== undefined;
+		return (state.view === 'session' || state.view === 'home') && state.shown.prompt.text !== undefined;
 	};
 
 	key(key: Key): void {
@@ -83,8 +81,8 @@ export class Controller {
 			const reader = readerKey(state.reader, key, this.size());
 			this.set(reader === null ? { view: 'home', home: state.home } : { ...state, reader });
 		} else if (this.inText() && key.key !== 'escape') return;
-		else if (state.view === 'session') this.reduce(sessionKey(state.session, key));
-		else this.homeDesk.key(state.home, key);
+		else if (state.view === 'session') this.reduce(sessionKey(state, key));
+		else this.homeDesk.key(state, key);
 	}
 
 	/** What stands in the text field. */
@@ -96,14 +94,14 @@ export class Controller {
 
 	textChanged(value: string): void {
 		const { state } = this;
-		if (state.view === 'home') this.homeDesk.text(state.home, value);
+		if (state.view === 'home') this.homeDesk.text(state, value);
 		if (state.view === 'session') this.set({ view: 'session', session: textChanged(state.session, value) });
 	}
 
 	textEntered(): void {
 		const { state } = this;
-		if (state.view === 'home') this.homeDesk.textEntered(state.home);
-		if (state.view === 'session') this.reduce(textEntered(state.session));
+		if (state.view === 'home') this.homeDesk.textEntered(state);
+		if (state.view === 'session') this.reduce(textEntered(state));
 	}
 
 	/** Ends the screen with that exit code. What was answered is on the disk already. */
@@ -124,7 +122,13 @@ export class Controller {
 	}
 
 	private set(state: AppState): void {
-		this.state = state;
+		try {
+			this.state = seen(state);
+		} catch (error) {
+			// Else the program would end with the screen still up.
+			this.fail(error);
+			return;
+		}
 		for (const listener of this.listeners) listener();
 		if (state.view !== 'waiting') this.takeEarly();
 	}
@@ -145,11 +149,11 @@ export class Controller {
 		else if (key.key === 'backspace') this.textChanged(this.text().slice(0, -1));
 	}
 
+	/** One key, one update: where something is to be done first, only what comes of it is shown. */
 	private reduce({ state, effect }: Reduced): void {
-		this.set({ view: 'session', session: state });
-		if (effect === undefined) return;
 		try {
-			this.carryOut(state, effect);
+			if (effect === undefined) this.set({ view: 'session', session: state });
+			else this.carryOut(state, effect);
 		} catch (error) {
 			this.fail(error);
 		}
@@ -168,6 +172,7 @@ export class Controller {
 				break;
 			case 'display':
 				this.sessionDesk.keepDisplay(effect.changes);
+				this.set({ view: 'session', session });
 				break;
 			case 'leave':
 				this.leaveSession(session.unsaved ?? 0);

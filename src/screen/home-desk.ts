@@ -6,6 +6,7 @@ import { type HomePage, type HomeState, homeState, turned } from './home-state.t
 import type { HomeStep } from './home-view.ts';
 import { type Done, Workshop, type WorkshopStep } from './home-workshop.ts';
 import type { Key } from './keys.ts';
+import type { Seen } from './seen.ts';
 import type { Message } from './session-state.ts';
 
 /** What the pages outside of a session need of the rest of the screen. */
@@ -16,6 +17,8 @@ export interface Screen {
 	end(exitCode: number): void;
 	fail(error: unknown): void;
 }
+
+type SeenHome = Extract<Seen, { view: 'home' }>;
 
 /** Long enough for the frame before it to be on the screen, short enough for nobody to have picked anything. */
 const CHECK_AFTER_MS = 30;
@@ -40,16 +43,16 @@ export class HomeDesk {
 		if (this.port.checkedJobs !== undefined) this.checking = setTimeout(this.check, CHECK_AFTER_MS);
 	}
 
-	key(home: HomeState, key: Key): void {
-		this.follow(home, homeKey(home, key));
+	key({ home, shown }: SeenHome, key: Key): void {
+		this.follow(home, homeKey(home, shown, key));
 	}
 
-	text(home: HomeState, value: string): void {
-		this.follow(home, homeText(home, value));
+	text({ home, shown }: SeenHome, value: string): void {
+		this.follow(home, homeText(home, shown, value));
 	}
 
-	textEntered(home: HomeState): void {
-		this.follow(home, homeTextEntered(home));
+	textEntered({ home, shown }: SeenHome): void {
+		this.follow(home, homeTextEntered(home, shown));
 	}
 
 	/** Nothing is looked at any more. */

@@ -1,16 +1,14 @@
-import { homeView } from './home-pages/index.ts';
 import { type HomeState, searched } from './home-state.ts';
-import type { HomeStep } from './home-view.ts';
+import type { HomeStep, HomeView } from './home-view.ts';
 import type { Key } from './keys.ts';
 import { NOTHING, pressed, renewed } from './prompt.ts';
 
 /** What comes of a key outside of a session: another state, or something to be done. Pure. */
 export type HomeReduced = { home: HomeState } | { step: HomeStep };
 
-export function homeKey(home: HomeState, key: Key): HomeReduced {
+export function homeKey(home: HomeState, { prompt, shortcuts }: HomeView, key: Key): HomeReduced {
 	const found = searched(home, key);
 	if (found !== null) return { home: found };
-	const { prompt, shortcuts } = homeView(home);
 	const shortcut = key.key === 'character' && home.entry.field === '' ? shortcuts?.[key.text.toLowerCase()] : undefined;
 	if (shortcut !== undefined) return { step: shortcut };
 	const outcome = pressed(prompt, renewed(home.entry, home.message, key), key);
@@ -20,14 +18,14 @@ export function homeKey(home: HomeState, key: Key): HomeReduced {
 }
 
 /** The text field now holds `value`; `/` in an empty one goes back, for a numeric pad has no Esc. */
-export function homeText(home: HomeState, value: string): HomeReduced {
-	const { back } = homeView(home).prompt;
+export function homeText(home: HomeState, { prompt }: HomeView, value: string): HomeReduced {
+	const { back } = prompt;
 	if (value === '/' && home.text === '') return back === undefined ? { home } : { step: back.step };
 	return { home: { ...home, text: value, entry: NOTHING, message: null } };
 }
 
-export function homeTextEntered(home: HomeState): HomeReduced {
-	const step = homeView(home).prompt.text?.(home.text.trim());
+export function homeTextEntered(home: HomeState, { prompt }: HomeView): HomeReduced {
+	const step = prompt.text?.(home.text.trim());
 	if (step === undefined) return { home };
 	return typeof step === 'string' ? { home: { ...home, message: { kind: 'wrong', text: step } } } : { step };
 }

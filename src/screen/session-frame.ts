@@ -5,11 +5,12 @@ import type { Shape } from '../tube/shape.ts';
 import { type Frame, frame } from './frame.ts';
 import { type Line, line, wrapped } from './line.ts';
 import type { Look } from './look.ts';
-import { bendsOf, viewOf } from './pages/index.ts';
+import { bendsOf } from './pages/index.ts';
 import type { Room, Section } from './pages/page.ts';
 import { walkKeys } from './pages/walk.ts';
 import type { KeyHint } from './parts/key-line.ts';
 import { drawTube, type TubeDrawing } from './parts/tube-drawing.ts';
+import type { SeenSession } from './session-reducer.ts';
 import type { Page, SessionState } from './session-state.ts';
 import { shortcutsOf } from './shortcuts.ts';
 import { toldLengths } from './told-lengths.ts';
@@ -18,9 +19,12 @@ import { toldLengths } from './told-lengths.ts';
 const WITH_PICTURE: readonly Page['page'][] = ['ask', 'released', 'least', 'layout', 'corrected', 'done'];
 
 /** A session's screen. */
-export function sessionFrame(state: SessionState, size: Size, look: Look): Frame {
-	const { title, prompt, body } = viewOf(state);
-	const keys = [...walkKeys(state), ...shortcutsOf(state).map(({ key, label, brief }): KeyHint => [key, label, brief])];
+export function sessionFrame({ session: state, shown }: SeenSession, size: Size, look: Look): Frame {
+	const { title, prompt, body } = shown;
+	const keys = [
+		...walkKeys(state),
+		...shortcutsOf(state, prompt).map(({ key, label, brief }): KeyHint => [key, label, brief]),
+	];
 	const picture = WITH_PICTURE.includes(state.page.page) ? { picture: pictureOf(state, look) } : {};
 	const seen = (room: Room): Section[] => [...body(room), { rank: 0, lines: sight(state, room) }];
 	const content = {

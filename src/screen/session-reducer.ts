@@ -2,8 +2,7 @@ import type { Answer, Output, RefusedNote } from '../session/protocol.ts';
 import type { Display } from './display.ts';
 import type { Key } from './keys.ts';
 import type { KeptEntry } from './live-port.ts';
-import { promptOf } from './pages/index.ts';
-import { BACK } from './pages/page.ts';
+import { BACK, type PageView } from './pages/page.ts';
 import { walked } from './pages/walk.ts';
 import { NOTHING, type Outcome, pressed, renewed } from './prompt.ts';
 import {
@@ -37,13 +36,19 @@ export interface Answered extends Pick<SessionState, Standing> {
 	messages: readonly string[];
 }
 
+/** A session with the view of its page. */
+export interface SeenSession {
+	session: SessionState;
+	shown: PageView;
+}
+
 /** A key pressed on a session's page. */
-export function sessionKey(state: SessionState, key: Key): Reduced {
-	const shortcut = shortcutOf(state, key);
+export function sessionKey({ session: state, shown }: SeenSession, key: Key): Reduced {
+	const shortcut = shortcutOf(state, shown.prompt, key);
 	if (shortcut !== null) return taken(state, shortcut.step);
 	const page = walked(state, key);
 	if (page !== null) return taken(state, { step: 'page', page });
-	return outcome(state, pressed(promptOf(state), renewed(state.entry, state.message, key), key));
+	return outcome(state, pressed(shown.prompt, renewed(state.entry, state.message, key), key));
 }
 
 /** The text field's text changed. `/` in an empty one goes back: a numeric pad has no Esc. */
@@ -58,8 +63,8 @@ export function textChanged(state: SessionState, value: string): SessionState {
 }
 
 /** Enter in the text field. */
-export function textEntered(state: SessionState): Reduced {
-	const { text } = promptOf(state);
+export function textEntered({ session: state, shown }: SeenSession): Reduced {
+	const { text } = shown.prompt;
 	if (text === undefined || state.page.page !== 'text') return { state };
 	const step = text(state.page.value.trim());
 	return outcome(state, typeof step === 'string' ? { wrong: step } : { step });

@@ -1,6 +1,6 @@
 import type { Key } from './keys.ts';
 import { LENGTH_KEYS, nextLengths } from './lengths.ts';
-import { promptOf } from './pages/index.ts';
+import type { Prompt } from './prompt.ts';
 import type { SessionState, Step } from './session-state.ts';
 
 /** A key that has the same meaning wherever it has one, and no number begins with it. */
@@ -12,9 +12,9 @@ export interface Shortcut {
 }
 
 /** The shortcuts of the page that is open. In free text a letter is a letter. */
-export function shortcutsOf(state: SessionState): Shortcut[] {
+export function shortcutsOf(state: SessionState, { text }: Prompt<Step>): Shortcut[] {
 	const { page, ask, display, job } = state;
-	if (promptOf(state).text !== undefined) return [];
+	if (text !== undefined) return [];
 	const help: Shortcut = { key: 'h', label: 'help', step: { step: 'page', page: { page: 'help', from: page } } };
 	const lengths = nextLengths(job);
 	const units: Shortcut = { key: 'u', label: LENGTH_KEYS[lengths], step: { step: 'display', changes: { lengths } } };
@@ -41,8 +41,8 @@ export function shortcutsOf(state: SessionState): Shortcut[] {
 }
 
 /** The shortcut that a key stands for; only where nothing is typed yet, since units are words. */
-export function shortcutOf(state: SessionState, key: Key): Shortcut | null {
+export function shortcutOf(state: SessionState, prompt: Prompt<Step>, key: Key): Shortcut | null {
 	if (key.key !== 'character' || state.entry.field !== '') return null;
 	const name = key.text === '?' ? 'h' : key.text.toLowerCase();
-	return shortcutsOf(state).find((shortcut) => shortcut.key === name) ?? null;
+	return shortcutsOf(state, prompt).find((shortcut) => shortcut.key === name) ?? null;
 }

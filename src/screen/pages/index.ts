@@ -1,5 +1,4 @@
-import type { Prompt } from '../prompt.ts';
-import type { Page, SessionState, Step } from '../session-state.ts';
+import type { Page, SessionState } from '../session-state.ts';
 import {
 	amendPage,
 	amendValuePage,
@@ -24,10 +23,6 @@ import { startPage, warningsPage } from './start.ts';
 import { scrapPage, textPage } from './text.ts';
 import { amendSurePage, walkPage } from './walk.ts';
 import { whatIfPage } from './what-if.ts';
-
-export function promptOf(state: SessionState): Prompt<Step> {
-	return viewOf(state).prompt;
-}
 
 /** What a session's page shows and what it takes from the keyboard. */
 export function viewOf(state: SessionState): PageView {

@@ -1,0 +1,78 @@
+import { beforeEach, expect, test, vi } from 'vitest';
+import { frameOf } from '../../src/screen/app-frame.ts';
+import { homeView } from '../../src/screen/home-pages/index.ts';
+import { viewOf } from '../../src/screen/pages/index.ts';
+import * as asks from '../helpers/asks.ts';
+import { ARCH, FakeHome, FakeLive, KEPT, ROWS } from '../helpers/fake-ports.ts';
+import type { HeadlessTerminal } from '../helpers/mount.tsx';
+import { runScreen } from '../helpers/run-screen.ts';
+
+vi.mock('../../src/screen/pages/index.ts', { spy: true });
+vi.mock('../../src/screen/home-pages/index.ts', { spy: true });
+vi.mock('../../src/screen/app-frame.ts', { spy: true });
+
+const counted = { viewOf: vi.mocked(viewOf), homeView: vi.mocked(homeView), frameOf: vi.mocked(frameOf) };
+
+/** How often each was asked for since it was last asked here. */
+function counts() {
+	const so = Object.fromEntries(Object.entries(counted).map(([name, { mock }]) => [name, mock.calls.length]));
+	vi.clearAllMocks();
+	return so;
+}
+
+beforeEach(() => vi.clearAllMocks());
+
+/** Waits until Ink draws what was painted before it came, so that nothing of the start is counted with a key. */
+async function settled(terminal: HeadlessTerminal, shown: string): Promise<void> {
+	await terminal.until(shown);
+	await vi.waitFor(() => expect(counted.frameOf.mock.calls.length).toBeGreaterThan(1));
+	vi.clearAllMocks();
+}
+
+async function counting(terminal: HeadlessTerminal, keys: string, shown: string | RegExp) {
+	terminal.type(keys);
+	await terminal.until(shown);
+	return counts();
+}
+
+const SESSION_KEY = { viewOf: 1, homeView: 0, frameOf: 1 };
+
+test.each([
+	['a digit', '4', /^> 4/m],
+	['a choice page', '*', 'write a note'],
+	['help', 'h', /^Help/],
+	['a way to show lengths', 'u', /u +mm/],
+	['an earlier reading', '\x1b[A', /^Earlier readings/],
+])('a key in a session takes one view and one frame: %s', async (_, key, shown) => {
+	const live = new FakeLive([asks.SET, asks.PULL], [], ARCH, KEPT);
+	const terminal = runScreen(new FakeHome(live), undefined, { jobPath: 'arch.json' });
+	await settled(terminal, 'Pull 1');
+	expect(await counting(terminal, key, shown)).toEqual(SESSION_KEY);
+});
+
+test('an answer that is saved takes one view and one frame', async () => {
+	const live = new FakeLive([asks.MEASURE], [[asks.MEASURE]]);
+	const terminal = runScreen(new FakeHome(live), undefined, { jobPath: 'arch.json' });
+	await settled(terminal, 'Measure');
+	expect(await counting(terminal, '7', /^> 7/m)).toEqual(SESSION_KEY);
+	expect(await counting(terminal, '\r', 'Saved as entry')).toEqual(SESSION_KEY);
+});
+
+test('a letter of a note takes one view and one frame', async () => {
+	const live = new FakeLive([asks.MEASURE], [[asks.MEASURE]]);
+	const terminal = runScreen(new FakeHome(live), undefined, { jobPath: 'arch.json' });
+	await settled(terminal, 'Measure');
+	await counting(terminal, '*', 'write a note');
+	await counting(terminal, '1', /^> 1/m);
+	await counting(terminal, '\r', 'Note');
+	expect(await counting(terminal, 't', /^> t/m)).toEqual(SESSION_KEY);
+});
+
+test('a letter on the home page takes one view and one frame, and another window size only a frame', async () => {
+	const terminal = runScreen(new FakeHome(null, ROWS));
+	await settled(terminal, 'Jobs');
+	expect(await counting(terminal, 's', 'Search: s')).toEqual({ viewOf: 0, homeView: 1, frameOf: 1 });
+	terminal.resize({ columns: 100, rows: 30 });
+	await terminal.until('─'.repeat(100));
+	expect(counts()).toEqual({ viewOf: 0, homeView: 0, frameOf: 1 });
+});
