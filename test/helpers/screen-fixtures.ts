@@ -17,14 +17,17 @@ function fileOf(name: string, { columns, rows }: Size): URL {
 	return new URL(`../fixtures/screens/${name}-${columns}x${rows}.txt`, import.meta.url);
 }
 
+/** What is kept of a page at that size; `shown` is written down first where that is asked for. */
+export function keptText(shown: string, name: string, size: Size): string {
+	const file = fileOf(name, size);
+	if (WRITING) writeFileSync(file, `${shown}\n`);
+	return readFileSync(file, 'utf8').trimEnd();
+}
+
 /** What is wanted and what is shown, once it is shown or has been waited for. */
 export async function screenAsKept(terminal: ShownScreen, name: string, size: Size) {
-	const file = fileOf(name, size);
-	if (WRITING) {
-		await terminal.until(() => false, STILL_MS).catch(() => undefined);
-		writeFileSync(file, `${terminal.text}\n`);
-	}
-	const wanted = readFileSync(file, 'utf8').trimEnd();
+	if (WRITING) await terminal.until(() => false, STILL_MS).catch(() => undefined);
+	const wanted = keptText(terminal.text, name, size);
 	await terminal.until((text) => text === wanted, LATE_MS).catch(() => undefined);
 	return { wanted, shown: terminal.text };
 }

@@ -1,13 +1,13 @@
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { KeptEntry } from '../../src/screen/live-port.ts';
-import { openScreen, type ScreenOptions } from '../../src/screen/open-screen.tsx';
 import type { Output, PullAsk } from '../../src/session/protocol.ts';
 import type { Size } from '../../src/terminal/output.ts';
 import { resolveShape } from '../../src/tube/resolve.ts';
 import * as asks from '../helpers/asks.ts';
 import { ARCH, FakeHome, FakeLive, KEPT, ROWS } from '../helpers/fake-ports.ts';
-import { HeadlessTerminal } from '../helpers/mount.tsx';
-import { screenAsKept } from '../helpers/screen-fixtures.ts';
+import { type FrameOptions, frameText } from '../helpers/page-frame.ts';
+import { asKept, runScreen } from '../helpers/run-screen.ts';
+import { keptText } from '../helpers/screen-fixtures.ts';
 
 const SIZES = [
 	{ columns: 80, rows: 24 },
@@ -21,7 +21,6 @@ const LARGER = [
 ];
 
 type PageCase = [name: string, outputs: Output[], keys: string, title: string];
-type Environment = Pick<ScreenOptions, 'ascii' | 'environment'>;
 
 /** Each page of a session: what the session has put out, the keys that lead to the page, and its title. */
 const PAGES: PageCase[] = [
@@ -81,23 +80,6 @@ const PAGES: PageCase[] = [
 	['scrap-sure', [asks.MEASURE], '*8\rkinked at bend 2\r', 'Scrap the tube?'],
 ];
 
-const open: { terminal: HeadlessTerminal; ended: Promise<number> }[] = [];
-
-/** Opens the screen on a terminal of that size. */
-function shown(size: { columns: number; rows: number }, options: ScreenOptions): HeadlessTerminal {
-	const terminal = new HeadlessTerminal(size);
-	const streams = { stdin: terminal.stdin, stdout: terminal.stdout, environment: { TERM: 'xterm' } };
-	open.push({ terminal, ended: openScreen({ ...streams, ...options }) });
-	return terminal;
-}
-
-afterEach(async () => {
-	for (const { terminal, ended } of open.splice(0)) {
-		terminal.type('\x03');
-		await ended;
-	}
-});
-
 /** A session whose bend at work has had as many pulls as its ask says, on a tube of which one bend is made. */
 function liveOf(outputs: Output[]): FakeLive {
 	const second = outputs.some((output) => 'ask' in output && output.ask === 'measure' && output.readings === 1);
@@ -119,28 +101,23 @@ const PULLS = [
 	{ loaded: 48.5, released: 45.25, measured: [] },
 ];
 
-async function showsPage(size: Size, [name, outputs, keys, title]: PageCase, environment?: Environment): Promise<void> {
-	const terminal = shown(size, { port: new FakeHome(liveOf(outputs)), jobPath: 'arch.json', ...environment });
-	await terminal.until(asks.ARCH_NAME);
-	terminal.type(keys);
-	await terminal.until(title);
-	const { wanted, shown: now } = await screenAsKept(terminal, name, size);
-	expect(now).toBe(wanted);
+const session = (outputs: Output[]) => new FakeHome(liveOf(outputs));
+
+async function showsPage(size: Size, [name, outputs, keys, title]: PageCase, look: FrameOptions = {}): Promise<void> {
+	const shown = await frameText(session(outputs), size, { jobPath: 'arch.json', keys, ...look });
+	expect(shown).toContain(title);
+	expect(shown).toBe(keptText(shown, name, size));
 }
 
-describe.each(SIZES)('at $columns by $rows', (size) => {
+describe.each([...SIZES, ...LARGER])('at $columns by $rows', (size) => {
 	test.each(PAGES)('the page %s', (...page) => showsPage(size, page));
-
-	test('the home page', async () => {
-		const terminal = shown(size, { port: new FakeHome(null, ROWS) });
-		await terminal.until('Jobs');
-		const { wanted, shown: now } = await screenAsKept(terminal, 'home', size);
-		expect(now).toBe(wanted);
-	});
 });
 
-describe.each(LARGER)('at $columns by $rows', (size) => {
-	test.each(PAGES)('the page %s', (...page) => showsPage(size, page));
+describe.each(SIZES)('at $columns by $rows', (size) => {
+	test('the home page', async () => {
+		const shown = await frameText(new FakeHome(null, ROWS), size);
+		expect(shown).toBe(keptText(shown, 'home', size));
+	});
 });
 
 describe('in ASCII only', () => {
@@ -151,4 +128,29 @@ describe('in ASCII only', () => {
 		await showsPage(SIZES[0]!, page, { ascii: true });
 		await showsPage(LARGER[1]!, page, { environment: { TERM: 'xterm', LANG: 'C' } });
 	});
+});
+
+/** Whole screens, by way of Ink and a terminal: a few of each size, which between them have all that Ink draws. */
+const WHOLE: [name: string, size: Size][] = [
+	['start', SIZES[0]!],
+	['set-turned', SIZES[0]!],
+	['pull-third', SIZES[0]!],
+	['walk', SIZES[0]!],
+	['note', SIZES[0]!],
+	['set-first', SIZES[1]!],
+	['decide', SIZES[1]!],
+	['more', SIZES[1]!],
+	['check-drop', LARGER[0]!],
+	['corrected', LARGER[0]!],
+	['pull', LARGER[1]!],
+	['done', LARGER[1]!],
+];
+
+test.each(WHOLE)('the whole screen %s', async (name, size) => {
+	const [, outputs, keys, title] = PAGES.find(([of]) => of === name)!;
+	const terminal = runScreen(session(outputs), size, { jobPath: 'arch.json' });
+	await terminal.until(asks.ARCH_NAME);
+	terminal.type(keys);
+	await terminal.until(title);
+	await asKept(terminal, name, size);
 });
