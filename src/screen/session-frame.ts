@@ -1,7 +1,5 @@
 import type { Size } from '../terminal/output.ts';
-import type { Job } from '../tube/job.ts';
 import { designGrowth, resolveShape } from '../tube/resolve.ts';
-import type { Shape } from '../tube/shape.ts';
 import { type Frame, frame } from './frame.ts';
 import { type Line, line, wrapped } from './line.ts';
 import type { Look } from './look.ts';
@@ -9,7 +7,7 @@ import { bendsOf } from './pages/index.ts';
 import type { Room, Section } from './pages/page.ts';
 import { walkKeys } from './pages/walk.ts';
 import type { KeyHint } from './parts/key-line.ts';
-import { drawTube, type TubeDrawing } from './parts/tube-drawing.ts';
+import { drawTube } from './parts/tube-drawing.ts';
 import type { SeenSession } from './session-reducer.ts';
 import type { Page, SessionState } from './session-state.ts';
 import { shortcutsOf } from './shortcuts.ts';
@@ -63,35 +61,14 @@ const CAPTION_ROWS = 2;
 function pictureOf(state: SessionState, { ascii }: Look): (columns: number, rows: number) => Line[] {
 	const bends = bendsOf(state);
 	const now = bendInHand(state) ?? bends + 1;
-	const design = designOf(state.job);
+	const design = resolveShape(state.job, designGrowth(state.job));
 	const shape = state.shape ?? design;
 	const how = state.shape === null ? 'as drawn: ' : '';
 	const words = `${how}${now > bends ? 'the tube' : `made thin, bend ${now} thick, rest dotted`}`;
 	return (columns, rows) => {
-		const { rows: dots, views, drawing } = drawn(shape, now, columns, rows - CAPTION_ROWS, ascii, design);
+		const { rows: dots, views, drawing } = drawTube(shape, now, columns, rows - CAPTION_ROWS, ascii, design);
 		const sparse = drawing ? ['the drawing sparse'] : [];
 		const caption = [words, ...sparse, 'START left', ...(views === '' ? [] : [views])].join('; ');
 		return [...dots.map((row) => line(row)), ...wrapped(caption, columns, 'quiet')];
 	};
-}
-
-/** A job's design never changes, nor does a shape: what was drawn of them is drawn again at every key. */
-const DESIGNS = new WeakMap<Job, Shape>();
-const DRAWN = new WeakMap<Shape, Map<string, TubeDrawing>>();
-
-function designOf(job: Job): Shape {
-	const design = DESIGNS.get(job) ?? resolveShape(job, designGrowth(job));
-	DESIGNS.set(job, design);
-	return design;
-}
-
-function drawn(...of: Parameters<typeof drawTube>): TubeDrawing {
-	const [shape, ...how] = of;
-	const known = DRAWN.get(shape) ?? new Map<string, TubeDrawing>();
-	DRAWN.set(shape, known);
-	// One shape has one design all through a session.
-	const key = how.slice(0, 4).join(' ');
-	const drawing = known.get(key) ?? drawTube(...of);
-	known.set(key, drawing);
-	return drawing;
 }

@@ -29,24 +29,16 @@ function shownBy(so: Preview, { lengths }: JobForm): Preview {
 }
 
 /** The key that shows the lengths another way, where there are any to be seen. */
-export function lengthsShortcut(form: JobForm): Pick<HomeView, 'keys' | 'shortcuts'> {
-	const so = hasShape(draftIn(form)) ? growing(form, '') : null;
-	if (so === null) return {};
+export function lengthsShortcut(form: JobForm, so: Preview | null): Pick<HomeView, 'keys' | 'shortcuts'> {
+	if (so === null || !hasShape(draftIn(form))) return {};
 	const lengths = nextLengths(so.job);
 	const step = { step: 'formShown', form: { ...form, lengths } } as const;
 	return { keys: [['u', LENGTH_KEYS[lengths]]], shortcuts: { u: step } };
 }
 
-/** A draft never changes, so that what it comes to is worked out once. */
-const KNOWN = new WeakMap<Draft, Preview | null>();
-
 function soFar(draft: Draft, { shop }: JobForm): Preview | null {
-	const known = KNOWN.get(draft);
-	if (known !== undefined) return known;
 	// Of a file that is being mended nothing is drawn before it is a job.
-	const fresh = draft.whole && draftFaults(draft, shop).length > 0 ? null : preview(draft, shop);
-	KNOWN.set(draft, fresh);
-	return fresh;
+	return draft.whole && draftFaults(draft, shop).length > 0 ? null : preview(draft, shop);
 }
 
 /** Whether there may be something to draw already. */

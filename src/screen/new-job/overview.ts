@@ -1,4 +1,3 @@
-import type { Draft } from '../../job/draft/draft.ts';
 import { fileNameFor } from '../../job/draft/file-text.ts';
 import { draftFaults } from '../../job/draft/preview.ts';
 import { type Fault, formatFault } from '../../job/fault.ts';
@@ -14,7 +13,7 @@ import { aside, asked } from './part-lists.ts';
 /** The job as it stands: what it comes to, what to change of it, and + to save it. */
 export function overviewView(form: JobForm): HomeView {
 	const draft = draftIn(form);
-	const faults = faultsOf(form);
+	const faults = draftFaults(draft, form.shop);
 	const so = growing(form, '');
 	const to = form.from === null ? { file: fileNameFor(draft.file.name ?? '') } : { path: form.from };
 	const save = { label: 'save it', step: { step: 'formSave', form, to, over: false } as const };
@@ -35,7 +34,7 @@ export function overviewView(form: JobForm): HomeView {
 			...growthSections(so, { ...room, rows: room.rows - OTHER_CHOICES }),
 		],
 		...(so === null ? {} : { picture: (look) => growthPicture(so, look) }),
-		...lengthsShortcut(form),
+		...lengthsShortcut(form, so),
 	};
 }
 
@@ -43,16 +42,6 @@ export function overviewView(form: JobForm): HomeView {
 function elsewhere({ from }: JobForm, faults: readonly Fault[]): string {
 	const beyond = faults.some(({ at }) => questionAt(at) === null);
 	return beyond && from !== null ? `What no line here changes is mended in a text editor: ${from}` : '';
-}
-
-/** A draft never changes, so that its faults are looked for once. */
-const FAULTS = new WeakMap<Draft, ReturnType<typeof draftFaults>>();
-
-function faultsOf(form: JobForm): ReturnType<typeof draftFaults> {
-	const draft = draftIn(form);
-	const faults = FAULTS.get(draft) ?? draftFaults(draft, form.shop);
-	FAULTS.set(draft, faults);
-	return faults;
 }
 
 /** Rows that the overview's choices want more than a question does. */

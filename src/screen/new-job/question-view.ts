@@ -21,8 +21,7 @@ export function questionView(form: JobForm, entry: Entry): HomeView {
 	const now = draft.whole ? currentAnswer(draft) : null;
 	const typed = typedAnswer(question, entry.field);
 	const fault = mended(form);
-	// Worked out only when it is drawn: the keys of the page are asked for more often.
-	const so = () => growing(form, typed);
+	const so = growing(form, typed);
 	return {
 		title: question.title,
 		where: draft.file.name ?? 'a new job',
@@ -32,10 +31,10 @@ export function questionView(form: JobForm, entry: Entry): HomeView {
 			{ rank: 0, lines: fault === null ? [] : wrapped(`! ${formatFault(fault)}`, room.columns, 'wrong', 2) },
 			{ rank: 0, lines: now === null ? [] : [line(`Now: ${nowWords(question, now)}`)] },
 			{ rank: 4, lines: summary(draft.file).map((text) => line(text, 'quiet')) },
-			...growthSections(so(), room),
+			...growthSections(so, room),
 		],
-		...(hasShape(draft) ? { picture: (look) => growthPicture(so(), look) } : {}),
-		...(question.kind === 'text' ? {} : lengthsShortcut(form)),
+		...(hasShape(draft) ? { picture: (look) => growthPicture(so, look) } : {}),
+		...(question.kind === 'text' ? {} : lengthsShortcut(form, so)),
 	};
 }
 

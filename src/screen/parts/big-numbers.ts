@@ -1,15 +1,6 @@
 import { type Line, type Span, span } from '../line.ts';
 import { digitRows } from './digits.ts';
-import {
-	type BigNumber,
-	GAP,
-	inWords,
-	labelOf,
-	type NumbersLayout,
-	numbersLayout,
-	type Placed,
-	rowsForNumbers,
-} from './numbers-layout.ts';
+import { type BigNumber, GAP, inWords, labelOf, numbersLayout, type Placed, rowsForNumbers } from './numbers-layout.ts';
 import { arrowRows } from './turn-arrow.ts';
 
 export type { BigNumber };
@@ -20,21 +11,7 @@ export function bigNumbers(
 	{ columns, window, ink, spoken }: { columns: number; window: number; ink: string; spoken: boolean },
 ): Line[] {
 	if (spoken) return numbers.map(({ brief: _, ...whole }) => [span(inWords(whole), 'strong')]);
-	return laidOut(numbers, columns, window).flatMap((line) => drawn(line, ink));
-}
-
-/** The last layouts, for a page is drawn anew at every key while its numbers stay. */
-const kept = new Map<string, NumbersLayout>();
-const MOST_KEPT = 16;
-
-function laidOut(numbers: readonly BigNumber[], columns: number, window: number): NumbersLayout {
-	const of = JSON.stringify([numbers, columns, window]);
-	const known = kept.get(of);
-	if (known !== undefined) return known;
-	if (kept.size >= MOST_KEPT) kept.clear();
-	const layout = numbersLayout(numbers, columns, rowsForNumbers(window));
-	kept.set(of, layout);
-	return layout;
+	return numbersLayout(numbers, columns, rowsForNumbers(window)).flatMap((line) => drawn(line, ink));
 }
 
 function drawn(line: readonly Placed[], ink: string): Line[] {
