@@ -2,12 +2,21 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { describe, test } from 'vitest';
+import { build } from 'esbuild';
+import { afterAll, beforeAll, describe, test } from 'vitest';
 import { Pty } from '../helpers/pty.ts';
 
 const TIMES = 40;
 const GAPS = [0, 1, 3, 8, 20];
-const app = fileURLToPath(new URL('../fixtures/typing-app.tsx', import.meta.url));
+// Bundled as the program is, so that it has the same patched Ink.
+const { bundleOptions } = await import(new URL('../../.ci/bundle.mjs', import.meta.url).href);
+const built = mkdtempSync(join(tmpdir(), 'typing-app-'));
+const app = join(built, 'typing.mjs');
+beforeAll(async () => {
+	const typing = fileURLToPath(new URL('../fixtures/typing-app.tsx', import.meta.url));
+	await build({ ...bundleOptions, entryPoints: { typing }, outdir: built, outExtension: { '.js': '.mjs' } });
+});
+afterAll(() => rmSync(built, { recursive: true }));
 
 /** Typed into the reading field, and into the text field of a note, which is the first thing under `*`. */
 const READING = [...'12.5'];
@@ -25,7 +34,7 @@ describe.concurrent('a digital instrument, or fast fingers, in a real pseudo-ter
 		async ([, enter], { expect }) => {
 			const folder = mkdtempSync(join(tmpdir(), 'typing-'));
 			const file = join(folder, 'answers.json');
-			const pty = new Pty(process.execPath, ['--import', 'tsx', app, file]);
+			const pty = new Pty(process.execPath, [app, file]);
 			try {
 				await pty.until('Measure the bend');
 				let entries = 0;
