@@ -1,8 +1,9 @@
-import { bentAsWords } from '../tube/bent-as.ts';
 import type { Job } from '../tube/job.ts';
 import type { LayoutBend, LayoutCheck, LayoutDocument } from '../tube/layout.ts';
 import { formatAngle, trimmed } from '../units/format.ts';
 import { formatTape } from '../units/tape.ts';
+import { bentAsWords } from '../words/bent-as.ts';
+import { warningWords } from '../words/warnings.ts';
 
 /** Most characters in a line. */
 const WIDTH = 80;
@@ -187,9 +188,9 @@ function checkRows(job: Job, { checks }: LayoutDocument): string[] {
 	return ['', 'Checks', ...table([['after bend', 'check', 'kind', 'should be', 'within'], ...rows], [1, 2])];
 }
 
-function cautions({ warnings }: LayoutDocument): string[] {
+function cautions(job: Job, { warnings }: LayoutDocument): string[] {
 	if (warnings.length === 0) return ['', 'No warnings.'];
-	return ['', 'Cautions', ...warnings.flatMap(({ text }) => wrapped(text, '  - '))];
+	return ['', 'Cautions', ...warnings.flatMap((warning) => wrapped(warningWords(warning, job), '  - '))];
 }
 
 /**
@@ -205,7 +206,7 @@ export function layoutText(job: Job, document: LayoutDocument, kept: string | nu
 		...checkRows(job, document),
 		...swingRows(job, document),
 		...endRows(document),
-		...cautions(document),
+		...cautions(job, document),
 		'',
 	].join('\n');
 }

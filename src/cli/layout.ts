@@ -5,7 +5,8 @@ import { coldPrior } from '../session/start.ts';
 import { openSettings } from '../settings/settings.ts';
 import { asBent } from '../tube/as-bent.ts';
 import type { BentAs, Job } from '../tube/job.ts';
-import { layout } from '../tube/layout.ts';
+import { type LayoutDocument, layout } from '../tube/layout.ts';
+import { withText } from '../words/warnings.ts';
 import type { Io } from './io.ts';
 import { layoutText } from './layout-text.ts';
 
@@ -41,10 +42,24 @@ export async function runLayout(
 	const kept = keptValues(job, fromBender);
 	if (json) {
 		if (kept !== null) stderr.write(`pullbook: ${kept}\n`);
-		stdout.write(`${JSON.stringify(document, null, 2)}\n`);
+		stdout.write(`${JSON.stringify(worded(document, job), null, 2)}\n`);
 	} else
 		stdout.write(
 			layoutText(job, document, [kept, expectedGrowth(job)].filter((line) => line !== null).join(' ') || null),
 		);
 	return 0;
+}
+
+/** The document with the sentence of each warning beside it. */
+function worded(document: LayoutDocument, job: Job): object {
+	const { ends, warnings } = document;
+	const told = (end: LayoutDocument['ends']['start']) => ({
+		...end,
+		hindrances: end.hindrances.map((warning) => withText(warning, job)),
+	});
+	return {
+		...document,
+		warnings: warnings.map((warning) => withText(warning, job)),
+		ends: { ...ends, start: told(ends.start), far: told(ends.far) },
+	};
 }

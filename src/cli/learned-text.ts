@@ -1,7 +1,8 @@
-import { knownFrom } from '../session/known-from.ts';
+import { knownFrom } from '../session/facts/known.ts';
 import type { SpringbackPoint } from '../springback/learned-curve.ts';
 import { trimmed } from '../units/format.ts';
 import { convertLength } from '../units/units.ts';
+import { knownWords } from '../words/known.ts';
 import type { Learned } from './learned.ts';
 
 /** As wide as the table leaves in 60 columns. */
@@ -32,7 +33,7 @@ export function learnedText(learned: Learned): string[] {
 function restsOn({ taught, from }: Learned): string {
 	const weigh = from.exact.sessions;
 	if (weigh < taught.sessions) return `, of which the newest ${weigh} weigh`;
-	return from.near.length > 0 ? `; known ${knownFrom(from)}` : '';
+	return from.near.length > 0 ? `; known ${knownWords(knownFrom(from))}` : '';
 }
 
 /** What the numbers of `learnedText` are. */

@@ -1,6 +1,7 @@
 import { createInterface } from 'node:readline';
 import type { LiveSession } from '../journal/live.ts';
 import type { Output } from '../session/protocol.ts';
+import { asLine } from '../words/line.ts';
 import type { Io } from './io.ts';
 
 /** Left to be resumed. */
@@ -12,7 +13,7 @@ const LEFT = 3;
  */
 export async function runLines(session: LiveSession, { stdin, stdout, stderr }: Io): Promise<number> {
 	const print = (outputs: readonly Output[]) => {
-		for (const output of outputs) stdout.write(`${JSON.stringify(output)}\n`);
+		for (const output of outputs) stdout.write(`${JSON.stringify(asLine(output, session.state.start.job))}\n`);
 		for (const message of session.messages.splice(0)) stderr.write(`pullbook: ${message}\n`);
 	};
 	// Printed before anything is read: a reader that answers at once must not answer into the void.

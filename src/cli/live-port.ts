@@ -1,9 +1,9 @@
 import { relative } from 'node:path';
 import type { LiveSession } from '../journal/live.ts';
 import type { LivePort } from '../screen/live-port.ts';
+import { answered } from '../session/answered.ts';
 import { tubeAtWork } from '../session/as-built.ts';
 import { undoable } from '../session/fold.ts';
-import { history } from '../session/history.ts';
 import type { Output } from '../session/protocol.ts';
 import { wouldBe } from '../session/would-be.ts';
 
@@ -24,7 +24,7 @@ export function livePort(session: LiveSession): LivePort {
 			outputs.push(...added);
 			return added;
 		},
-		history: () => history(session.state),
+		history: () => answered(session.state),
 		pulls: () => session.state.bends[session.state.bend - 1]?.pulls ?? [],
 		shape: () => tubeAtWork(session.state, session.state.plan.current).shape,
 		wouldBe: (answer) => wouldBe(answer, session.state),

@@ -1,10 +1,10 @@
 import { readAnyway } from '../journal/catalogue.ts';
 import { KeptSessions } from '../journal/kept-sessions.ts';
 import { folded } from '../review/folded.ts';
-import { listText } from '../review/list.ts';
-import { reviewText } from '../review/text.ts';
 import { readBack } from '../session/read-back.ts';
 import { sessionView } from '../session/views.ts';
+import { listText } from '../words/session-list.ts';
+import { reviewText } from '../words/session-story.ts';
 import { type Io, tellOn } from './io.ts';
 import { announced } from './kept.ts';
 

@@ -1,13 +1,15 @@
 import { randomBytes } from 'node:crypto';
 import { loadJob } from '../job/load.ts';
+import { doneOf } from '../practice/done.ts';
 import { beginPractice, type Practice, playedOut, practiceHome, type Step } from '../practice/practice.ts';
-import { byHandLines, doneOf, endLines, practiceDocument, stepLines, wrapped } from '../practice/report.ts';
-import { sightInWords } from '../practice/words.ts';
 import { USUAL } from '../practice/world.ts';
 import type { HomePort } from '../screen/home-port.ts';
 import type { LivePort } from '../screen/live-port.ts';
 import { asBent } from '../tube/as-bent.ts';
 import type { BentAs } from '../tube/job.ts';
+import { sightInWords } from '../words/practice.ts';
+import { practiceDocument } from '../words/practice-document.ts';
+import { byHandLines, endLines, stepLines, wrapped } from '../words/practice-report.ts';
 import { displayAt } from './display.ts';
 import { type Io, tellOn, whyNoScreen } from './io.ts';
 import { keptTooling } from './kept-tooling.ts';

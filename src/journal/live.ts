@@ -175,7 +175,7 @@ export class LiveSession {
 			return this.#refused({
 				note: 'refused',
 				code: 'not-understood',
-				why: 'The line is not JSON: an answer is one JSON object on one line, such as {"ready":true}.',
+				reason: [{ code: 'not-json' }],
 			});
 		}
 		const parsed = parseAnswer(raw, this.#state);
@@ -196,7 +196,11 @@ export class LiveSession {
 			this.#append({ seq: record.entry, v: 1, at: record.at, ask: ask(before), answer, events: record.events });
 		} catch (error) {
 			if (!(error instanceof NotSaved) || error.final) throw error;
-			return this.#refused({ note: 'refused', code: 'not-saved', why: error.message });
+			return this.#refused({
+				note: 'refused',
+				code: 'not-saved',
+				reason: [{ code: 'not-saved', told: error.message }],
+			});
 		}
 		this.#state = next;
 		if (answer.action?.do === 'quit') return this.#end('left');

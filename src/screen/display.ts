@@ -1,4 +1,4 @@
-import type { Lengths } from './lengths.ts';
+import type { Lengths } from '../words/lengths.ts';
 
 /** What a person chooses about how things are shown; kept from one session to the next. */
 export interface Display {

@@ -1,24 +1,8 @@
-import type { Answer, Ask, EvidenceKind, Output, ReadingKind } from '../session/protocol.ts';
+import type { Answered } from '../session/answered.ts';
+import type { Answer, Ask, Output } from '../session/protocol.ts';
 import type { WouldBe } from '../session/would-be.ts';
 import type { Job } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
-
-/** A reading that a record of the log holds, for correcting it. `bend` or `name` say of what. */
-export interface KeptReading {
-	of: ReadingKind;
-	value: number;
-	bend?: number;
-	name?: string;
-	evidence?: EvidenceKind;
-}
-
-/** One record of the log, as a person reads it. */
-export interface KeptEntry {
-	entry: number;
-	text: string;
-	void: boolean;
-	readings?: readonly KeptReading[];
-}
 
 /** A pull of the bend at work, with the readings that count. */
 export interface MadePull {
@@ -46,7 +30,7 @@ export interface LivePort {
 	 */
 	answer(answer: Answer): Output[];
 	/** What was answered so far, oldest first. */
-	history(): readonly KeptEntry[];
+	history(): readonly Answered[];
 	/** The entry that taking back would void; null when there is none. */
 	undoable(): number | null;
 	/** Sentences for the operator about the log itself, oldest first: a cut line set aside, a log that had to move. */

@@ -11,7 +11,6 @@ import { drawTube } from './parts/tube-drawing.ts';
 import type { SeenSession } from './session-reducer.ts';
 import type { Page, SessionState } from './session-state.ts';
 import { shortcutsOf } from './shortcuts.ts';
-import { toldLengths } from './told-lengths.ts';
 
 /** Pages that are about the tube as it stands. */
 const WITH_PICTURE: readonly Page['page'][] = ['ask', 'released', 'least', 'layout', 'corrected', 'done'];
@@ -31,7 +30,7 @@ export function sessionFrame({ session: state, shown }: SeenSession, size: Size,
 		body: seen,
 		prompt,
 		entry: state.entry,
-		message: state.message === null ? null : { ...state.message, text: toldLengths(state.message.text, state.job) },
+		message: state.message,
 		keys,
 		...picture,
 	};

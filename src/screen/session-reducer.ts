@@ -1,7 +1,8 @@
 import type { Answer, Output, RefusedNote } from '../session/protocol.ts';
+import { answeredWords } from '../words/answered.ts';
+import { reasonWords } from '../words/reason.ts';
 import type { Display } from './display.ts';
 import type { Key } from './keys.ts';
-import type { KeptEntry } from './live-port.ts';
 import { BACK, type PageView } from './pages/page.ts';
 import { walked } from './pages/walk.ts';
 import { NOTHING, type Outcome, pressed, renewed } from './prompt.ts';
@@ -112,16 +113,16 @@ export function answered(state: SessionState, { outputs, messages, ...standing }
 	const refused = outputs.find((output): output is RefusedNote => 'note' in output && output.note === 'refused');
 	if (refused !== undefined) {
 		const kind = refused.code === 'not-saved' ? 'unsaved' : 'wrong';
-		return { ...state, ...standing, message: { kind, text: refused.why } };
+		return { ...state, ...standing, message: { kind, text: reasonWords(refused.reason, state.job) } };
 	}
 	const next = followed({ ...state, ...standing, unsaved: null }, outputs);
-	return { ...next, message: told(messages) ?? kept(state.history, standing) };
+	return { ...next, message: told(messages) ?? kept(state, standing) };
 }
 
 /** The state once it is known what correcting a reading would change: that is read before it counts. */
 export function weighed(state: SessionState, amending: Amending): SessionState {
 	const why = amending.would?.refused ?? null;
-	if (why !== null) return { ...state, message: { kind: 'wrong', text: why } };
+	if (why !== null) return { ...state, message: { kind: 'wrong', text: reasonWords(why, state.job) } };
 	return taken(state, { step: 'page', page: { page: 'amendSure', amending } }).state;
 }
 
@@ -132,17 +133,17 @@ export function notSaved(state: SessionState, why: string, exitCode: number): Se
 }
 
 function kept(
-	before: readonly KeptEntry[],
+	{ history: before, job }: SessionState,
 	{ history: after, ask }: Pick<Answered, 'history' | 'ask'>,
 ): Message | null {
 	const voided = after.find((each, at) => each.void && before[at]?.void === false);
 	if (voided !== undefined)
-		return { kind: 'said', text: sentence(`Taken back: entry ${voided.entry}, ${voided.text}`) };
+		return { kind: 'said', text: sentence(`Taken back: line ${voided.entry}, ${answeredWords(voided, job)}`) };
 	const last = after.at(-1);
 	if (last === undefined || after.length <= before.length) return null;
 	// Why a reading is doubted stands on the page that asks for it again.
-	const text = ask?.ask === 'confirm' ? last.text.replace(`: ${ask.why}`, '') : last.text;
-	return { kind: 'said', text: sentence(`Saved as entry ${last.entry}: ${text}`) };
+	const text = answeredWords(last, job, ask?.ask === 'confirm');
+	return { kind: 'said', text: sentence(`Saved as line ${last.entry}: ${text}`) };
 }
 
 /** With a full stop, unless it ends in a stop of its own. */

@@ -1,3 +1,5 @@
+import type { Answered } from '../session/answered.ts';
+import type { Reading } from '../session/events.ts';
 import type {
 	Answer,
 	Ask,
@@ -11,9 +13,9 @@ import type {
 } from '../session/protocol.ts';
 import type { WouldBe } from '../session/would-be.ts';
 import type { Shape } from '../tube/shape.ts';
+import type { ShownJob } from '../words/lengths.ts';
 import type { Display } from './display.ts';
-import type { ShownJob } from './lengths.ts';
-import type { KeptEntry, KeptReading, LivePort, MadePull } from './live-port.ts';
+import type { LivePort, MadePull } from './live-port.ts';
 import { type Entry, NOTHING } from './prompt.ts';
 
 /** Which page of a session is on the screen. */
@@ -33,8 +35,8 @@ export type Page =
 	| { page: 'undo' }
 	| { page: 'detail'; of: Detail }
 	| { page: 'amend' }
-	| { page: 'amendWhich'; entry: KeptEntry }
-	| { page: 'amendValue'; entry: KeptEntry; reading: KeptReading | null }
+	| { page: 'amendWhich'; entry: Answered }
+	| { page: 'amendValue'; entry: Answered; reading: Reading | null }
 	| { page: 'walk'; at: number }
 	| { page: 'amendSure'; amending: Amending }
 	| { page: 'evidence' }
@@ -49,8 +51,8 @@ export type Page =
 
 /** An earlier reading that is being corrected; `would`: what that would change, once it is known. */
 export interface Amending {
-	entry: KeptEntry;
-	reading: KeptReading | null;
+	entry: Answered;
+	reading: Reading | null;
 	value: number;
 	would: WouldBe | null;
 }
@@ -79,7 +81,7 @@ export interface SessionState {
 	/** What the person has chosen about how it is shown. */
 	display: Display;
 	logPath: string;
-	history: readonly KeptEntry[];
+	history: readonly Answered[];
 	/** The entry that taking back would void. */
 	undoable: number | null;
 	ask: Ask | null;

@@ -2,8 +2,8 @@ import type { SetAsk, TurnWay } from '../session/protocol.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import type { EndName } from '../tube/job.ts';
 import { hookBurnt, tapePhrase } from '../units/tape-words.ts';
-import { division, fromShown, inShown, type Ruled, shownUnits } from './lengths.ts';
-import { angle, fine, tape } from './words.ts';
+import { division, fromShown, inShown, type Ruled, shownUnits } from '../words/lengths.ts';
+import { angle, fine, tape } from '../words/numbers.ts';
 
 /** How a bend's mark and turn are said; sentences without what the large numbers say already. */
 

@@ -1,5 +1,5 @@
+import { LENGTH_KEYS, nextLengths } from '../words/lengths.ts';
 import type { Key } from './keys.ts';
-import { LENGTH_KEYS, nextLengths } from './lengths.ts';
 import type { Prompt } from './prompt.ts';
 import type { SessionState, Step } from './session-state.ts';
 

@@ -4,12 +4,12 @@ import { limitSpent, suggestion } from './bend-check.ts';
 import { doubtOf, expectedOf } from './doubts.ts';
 import { type Event, type Reading, readingsIn } from './events.ts';
 import { excludedAgain, excludedIn } from './excluded.ts';
+import type { RefusalFact } from './facts/index.ts';
 import { undoable } from './fold.ts';
 import { impossible, impossibleReading } from './impossible.ts';
 import type { Action, Answer, ReadingKind, RefusedNote } from './protocol.ts';
 import { reopenHindrance } from './reopen.ts';
 import { amended, settle } from './settle.ts';
-import { show } from './show.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
 import { takeReadings } from './take.ts';
@@ -27,15 +27,15 @@ export function answerEvents(answer: Answer, state: State): Decision {
 	return why === null ? { events: [...result.events, ...note] } : refuse(why);
 }
 
-export function refuse(why: string, code: RefusedNote['code'] = 'not-possible'): { refused: RefusedNote } {
-	return { refused: { note: 'refused', code, why } };
+export function refuse(fact: RefusalFact): { refused: RefusedNote } {
+	return { refused: { note: 'refused', code: 'not-possible', reason: [fact] } };
 }
 
 function eventsOf(action: Action, state: State): Decision {
 	switch (action.do) {
 		case 'undo': {
 			const entry = undoable(state);
-			return entry === null ? refuse('There is nothing to undo.') : { events: [{ type: 'record-voided', entry }] };
+			return entry === null ? refuse({ code: 'nothing-to-undo' }) : { events: [{ type: 'record-voided', entry }] };
 		}
 		case 'quit':
 			return { events: [{ type: 'session-left' }] };
@@ -44,7 +44,7 @@ function eventsOf(action: Action, state: State): Decision {
 		default:
 			break;
 	}
-	if (state.phase.at === 'done') return refuse('The session is finished: only undo, amend and quit are taken.');
+	if (state.phase.at === 'done') return refuse({ code: 'finished' });
 	switch (action.do) {
 		case 'scrap':
 			return { events: [{ type: 'tube-scrapped', why: action.why }] };
@@ -76,7 +76,7 @@ function asked(action: Action, state: State): Decision {
 		case 'measure':
 			if (action.do === 'angles') return angles(state, action.angles);
 			if (action.do !== 'skip') return wrong('measure', action, '{"angle":n} or {"skip":true}');
-			if (phase.must) return refuse('A bend that was opened is known again only by measuring it: give the angle.');
+			if (phase.must) return refuse({ code: 'must-measure' });
 			return { events: [{ type: 'measuring-skipped', bend: state.bend }] };
 		case 'confirm':
 			if (action.do === 'keep' || action.do === 'reading') return { events: settle(state, phase.doubt, action) };
@@ -91,12 +91,12 @@ function asked(action: Action, state: State): Decision {
 		case 'decide':
 			return decided(action, state);
 		case 'done':
-			return refuse('The session is finished.');
+			return refuse({ code: 'finished' });
 	}
 }
 
 function wrong(ask: string, action: Action, right: string): Decision {
-	return refuse(`"${action.do}" does not answer the open ask "${ask}": give ${right}.`);
+	return refuse({ code: 'other-ask', ask, action: action.do, right });
 }
 
 function decided(action: Action, state: State): Decision {
@@ -109,9 +109,7 @@ function decided(action: Action, state: State): Decision {
 	if (action.do === 'angles') return measuredAgain(state, action.angles);
 	if (action.do !== 'pull') return wrong('decide', action, '{"do":"accept"}, "pull", "relieve" or "scrap"');
 	if (limitSpent(state)) {
-		return refuse(
-			`The last seat stopped at the machine's largest angle (${state.start.job.tooling.maxAngle}) and added less than a dial step: another pull cannot add more. Accept the bend, or scrap the tube.`,
-		);
+		return refuse({ code: 'limit-spent', maxAngle: state.start.job.tooling.maxAngle });
 	}
 	return { events: [{ type: 'pull-chosen', bend }] };
 }
@@ -119,8 +117,7 @@ function decided(action: Action, state: State): Decision {
 /** The answer to the advice to measure a bend again, as a number where it was asked for. */
 function measuredAgain(state: State, angles: readonly number[]): Decision {
 	const { again } = weighed(state);
-	if (again?.kind !== 'angle')
-		return refuse('The bend is measured: say what is to be done, {"do":"accept"}, "pull", "relieve" or "scrap".');
+	if (again?.kind !== 'angle') return refuse({ code: 'measured-already' });
 	return {
 		events: takeReadings(
 			state,
@@ -142,21 +139,19 @@ function ready(state: State, action: Extract<Action, { do: 'ready' }>): Decision
 	const started = state.bends.some((b) => b.seats > 0);
 	const off = action.mark === undefined ? null : offPiece(state, action.mark);
 	if (off) return refuse(off);
-	if (action.length !== undefined && started) return refuse('The length of the piece is taken at the first set only.');
+	if (action.length !== undefined && started) return refuse({ code: 'length-too-late' });
 	const pulled = bendAt(state, bend).pulls.length > 0;
 	if (pulled && (action.mark !== undefined || action.rotation !== undefined)) {
-		return refuse(
-			`Bend ${bend} has been pulled: say where its mark or plane really was as evidence, {"evidence":{"kind":"mark","bend":${bend},"reading":n}}.`,
-		);
+		return refuse({ code: 'pulled-already', bend });
 	}
 	const set: Event = { type: 'tube-set', bend };
 	return { events: [set, ...takeReadings(apply(state, set), readings)] };
 }
 
 function choosePlan(state: State, plan: 'new' | 'old'): Decision {
-	if (state.plan.before === null) return refuse('There has been no correction yet: there is one plan only.');
+	if (state.plan.before === null) return refuse({ code: 'no-correction-yet' });
 	if (bendAt(state, state.bend).seats > 0) {
-		return refuse(`Bend ${state.bend} has been seated already: choose the plan before a bend's first seat.`);
+		return refuse({ code: 'seated-already', bend: state.bend });
 	}
 	return { events: [{ type: 'plan-chosen', plan }] };
 }
@@ -207,7 +202,7 @@ function disagreement(state: State, all: readonly number[]): Event {
 		type: 'reading-doubted',
 		reading: { of: 'angle', value: doubtful, bend },
 		expected,
-		why: `The readings ${all.join(' and ')} differ by more than ${READINGS_AGREE} degree. Measure again.`,
+		reason: [{ code: 'readings-differ', values: [...all], most: READINGS_AGREE }],
 		others,
 		rest: [],
 	};
@@ -215,9 +210,8 @@ function disagreement(state: State, all: readonly number[]): Event {
 
 function evidence(state: State, action: Extract<Action, { do: 'evidence' }>): Decision {
 	const bend = state.bends[action.bend - 1];
-	if (!bend) return refuse(`Bend ${action.bend} does not exist: this tube has ${state.bends.length}.`);
-	if (bend.seats === 0)
-		return refuse(`Bend ${action.bend} has not been set yet: there is nothing on the tube to measure there.`);
+	if (!bend) return refuse({ code: 'no-such-bend', bend: action.bend, bends: state.bends.length });
+	if (bend.seats === 0) return refuse({ code: 'not-set-yet', bend: action.bend });
 	const isLength = action.kind !== 'rotation' && action.kind !== 'angle';
 	const off = isLength ? offPiece(state, action.reading) : null;
 	if (off) return refuse(off);
@@ -229,25 +223,22 @@ function evidence(state: State, action: Extract<Action, { do: 'evidence' }>): De
 }
 
 /** Why a distance cannot lie on the piece, or null. */
-function offPiece(state: State, reading: number): string | null {
-	if (reading > 0 && reading < state.piece) return null;
-	const { units } = state.start.job;
-	return `${show(reading)} ${units} does not lie on the piece, which is ${show(state.piece)} ${units} long: measure again.`;
+function offPiece(state: State, value: number): RefusalFact | null {
+	const { piece } = state;
+	return value > 0 && value < piece ? null : { code: 'off-the-piece', value, piece };
 }
 
 function amend(state: State, action: Extract<Action, { do: 'amend' }>): Decision {
 	const entry = state.entries.find((e) => e.entry === action.entry);
-	if (!entry)
-		return refuse(`There is no record ${action.entry}: this session has records 1 to ${state.entries.length}.`);
-	if (entry.void) return refuse(`Record ${action.entry} was undone: it counts no more and cannot be amended.`);
+	if (!entry) return refuse({ code: 'no-such-line', line: action.entry, lines: state.entries.length });
+	if (entry.void) return refuse({ code: 'line-undone', line: action.entry });
 	const readings = readingsIn(entry.events);
 	const kinds = [...new Set(readings.map((reading) => reading.of))];
-	if (kinds.length === 0) return refuse(`Record ${action.entry} holds no reading.`);
+	if (kinds.length === 0) return refuse({ code: 'no-reading-there', line: action.entry, kinds });
 	const of = action.of ?? (kinds.includes('loaded') ? 'loaded' : at(kinds, 0));
-	if (!kinds.includes(of))
-		return refuse(`Record ${action.entry} holds no reading of "${of}", only ${kinds.join(', ')}.`);
+	if (!kinds.includes(of)) return refuse({ code: 'no-reading-there', line: action.entry, of, kinds });
 	if (action.of === undefined && kinds.length > 1 && of !== 'loaded') {
-		return refuse(`Record ${action.entry} holds several readings: say which with "of", one of ${kinds.join(', ')}.`);
+		return refuse({ code: 'several-readings-there', line: action.entry, kinds });
 	}
 	const was = readings.find((reading) => reading.of === of);
 	const reading = { ...was, of, value: action.reading, amends: action.entry };

@@ -44,7 +44,7 @@ export function acceptBend(state: State): State {
 
 function nextBend(state: State): State {
 	if (state.bend === state.bends.length) return { ...state, phase: { at: 'done', scrapped: null } };
-	return { ...state, bend: state.bend + 1, filter: newBend(state.filter), aside: null, phase: { at: 'set' } };
+	return { ...state, bend: state.bend + 1, filter: newBend(state.filter), aside: [], phase: { at: 'set' } };
 }
 
 /** Back to the bend that was at work before a made one was gone back to; the tube has been out of the die. */
@@ -70,6 +70,6 @@ export function reopenBend(state: State, number: number, how: 'pull' | 'relieve'
 			? withBend(state, at, { mark: null, rotation: null, taped: false, readBack: false, leg: null, seats: 0 })
 			: state;
 	const aimed = withBend(free, number, { target: wantedAgain(state, number, how) });
-	const back: State = { ...aimed, bend: number, filter, suspended, aside: null, phase: { at: 'set' } };
+	const back: State = { ...aimed, bend: number, filter, suspended, aside: [], phase: { at: 'set' } };
 	return how === 'relieve' ? openBend(back) : { ...back, forced: true };
 }

@@ -100,7 +100,7 @@ function loadedTaken(state: State, { value, stop }: Reading): State {
 		read: [],
 		target: target(state),
 	});
-	return afterPull(told({ ...pulled, filter: pull(state.filter, asked, value), forced: false, aside: null }));
+	return afterPull(told({ ...pulled, filter: pull(state.filter, asked, value), forced: false, aside: [] }));
 }
 
 /** What pulls and instruments say of the angle at work, before a check is taken. */

@@ -3,9 +3,9 @@ import { acceptBend, openBend, reopenBend } from './apply-bend.ts';
 import { nextCheck, noteReading, PLAIN, skipMeasuring, takeReading, withCheck } from './apply-reading.ts';
 import { at } from './as-built.ts';
 import { isShort, target } from './bend-check.ts';
+import { dueCheck } from './check-reading.ts';
 import type { Event, Reading } from './events.ts';
-import { KINDS, readingUnit } from './reading-words.ts';
-import { show } from './show.ts';
+import type { AsideFact, Reason } from './facts/index.ts';
 import type { State } from './state.ts';
 import { bendAt, withBend } from './state.ts';
 
@@ -20,7 +20,8 @@ export function apply(state: State, event: Event): State {
 			return noteReading(state, event.reading.value);
 		case 'reading-doubted': {
 			const { reading, expected, why, others, rest } = event;
-			const doubt = { reading, expected, why, others, rest, amended: false };
+			const reason: Reason[] = why === undefined ? event.reason : [{ code: 'as-logged', text: why }];
+			const doubt = { reading, expected, reason, others, rest, amended: false };
 			return { ...state, phase: { at: 'confirm', doubt, back: state.phase } };
 		}
 		case 'doubt-settled':
@@ -78,15 +79,20 @@ function settleDoubt(state: State, event: Extract<Event, { type: 'doubt-settled'
 	if (phase.at !== 'confirm') return takeReading(state, event.reading, settled);
 	const amended = phase.doubt.amended;
 	const reading = amended ? phase.doubt.reading : event.reading;
-	const back = { ...state, phase: phase.back, aside: null };
+	const back = { ...state, phase: phase.back, aside: [] };
 	const taken = takeReading(back, reading, amended ? PLAIN : settled);
-	const set = event.setAside.map((value) => show(value)).join(' and ');
-	const own = set === '' || amended ? null : `Set aside: ${setAside(state, event.reading, set)}.`;
-	return { ...taken, aside: [own, taken.aside].filter((said) => said !== null).join(' ') || null };
+	const own = event.setAside.length === 0 || amended ? [] : [setAside(state, event.reading, event.setAside)];
+	return { ...taken, aside: [...own, ...taken.aside] };
 }
 
-function setAside({ start }: State, { of, name }: Reading, values: string): string {
-	return `${KINDS[of]}${name === undefined ? '' : ` "${name}"`}, ${values}${readingUnit(start.job, of, name)}`;
+function setAside(state: State, { of, name, bend }: Reading, values: number[]): AsideFact {
+	return {
+		code: 'set-aside',
+		of,
+		values,
+		...(bend === undefined ? {} : { bend }),
+		...(name === undefined ? {} : { name, kind: dueCheck(state, name).check.kind }),
+	};
 }
 
 function choosePlan(state: State, plan: 'new' | 'old'): State {

@@ -2,18 +2,18 @@ import { made, newSeat } from '../springback/filter.ts';
 import { manyWrong, narrowBand } from '../springback/gates.ts';
 import { expectReading } from '../springback/reading.ts';
 import { wrongPart } from '../springback/scatter.ts';
-import { explainStop } from '../springback/stop.ts';
+import { expectedSpringback } from '../springback/stop.ts';
 import { around, tubeTurn } from '../tube/turns.ts';
 import { formatTape } from '../units/tape.ts';
 import { at, endBefore } from './as-built.ts';
 import { isMeasured, stopRequest, suggestion, target } from './bend-check.ts';
-import { cautionsAt, RELIEF_CAUTION } from './cautions.ts';
+import { cautionsAt } from './cautions.ts';
 import { dueCheck, expectCheck, uncutTrim } from './check-reading.ts';
 import { doubtNow } from './doubts.ts';
 import type { Event } from './events.ts';
-import { knownFrom } from './known-from.ts';
+import type { PullFact, TwiceFact } from './facts/index.ts';
+import { knownFrom } from './facts/known.ts';
 import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, MeasureAsk, PullAsk, SetAsk } from './protocol.ts';
-import { show } from './show.ts';
 import type { Doubt, Phase, State } from './state.ts';
 import { bendAt, nextEntry } from './state.ts';
 import { weighed } from './weigh.ts';
@@ -77,7 +77,14 @@ function setAsk(state: State): SetAsk {
 function pullAsk(state: State): PullAsk {
 	const suggested = suggestion(state);
 	const pulls = state.bends.reduce((sum, bend) => sum + bend.pulls.length, 0);
-	const why = explainStop(state.filter, suggested, stopRequest(state), knownFrom(state.start.from, pulls));
+	const { expect } = suggested;
+	const { target: aim, over } = stopRequest(state);
+	const by = expectedSpringback(state.filter, suggested);
+	const why: PullFact[] = [
+		{ code: 'springback-expected', by, to: expect.angle, sd: expect.sd, known: knownFrom(state.start.from, pulls) },
+		{ code: 'chance-over', limit: aim + over, chance: suggested.risk },
+		...(suggested.limit ? [{ code: 'stop-capped' as const }] : []),
+	];
 	return {
 		ask: 'pull',
 		entry: nextEntry(state),
@@ -86,7 +93,7 @@ function pullAsk(state: State): PullAsk {
 		target: target(state),
 		design: at(state.design.shape.bends, state.bend - 1).angle,
 		...suggested,
-		why: state.aside && !saidAtDecide(state) ? `${state.aside} ${why}` : why,
+		reason: saidAtDecide(state) ? why : [...state.aside, ...why],
 	};
 }
 
@@ -104,33 +111,31 @@ function measureAsk(state: State, { wanted, first }: Extract<Phase, { at: 'measu
 		bend: state.bend,
 		expect: made(state.filter),
 		readings: wanted,
-		...(wanted === 2 ? { why: whyTwo(state) } : {}),
-		...(first ? { cautions: [RELIEF_CAUTION] } : {}),
+		reason: wanted === 2 ? [whyTwo(state)] : [],
+		...(first ? { cautions: [{ code: 'go-easy-opening' as const }] } : {}),
 	};
 }
 
 /** Why one reading alone is not built on. */
-function whyTwo(state: State): string {
-	if (!isMeasured(state)) return 'It is the first measurement of this tube: all that follows is built on it.';
+function whyTwo(state: State): TwiceFact {
+	if (!isMeasured(state)) return { code: 'first-measurement' };
 	if (!manyWrong(state.filter)) {
 		const narrow = narrowBand(state.filter, state.start.job.tolerance);
-		const why = narrow ? 'The band is narrow for this angle finder' : `This bend has taken ${state.filter.pulls} pulls`;
-		return `${why}: two readings tell a good bend from a short one.`;
+		return narrow ? { code: 'narrow-band' } : { code: 'many-pulls', pulls: state.filter.pulls };
 	}
-	const wrong = Math.round(100 * wrongPart(state.filter.scatter));
-	return `As far as readings tell, some ${wrong} in 100 are wrong numbers here, so that one alone is not built on.`;
+	return { code: 'many-wrong', part: wrongPart(state.filter.scatter) };
 }
 
 function confirmAsk(state: State, doubt: Doubt): ConfirmAsk {
 	const { of, value, name, bend, evidence } = doubt.reading;
-	const { expected, why } = doubtNow(state, doubt);
+	const { expected, reason } = doubtNow(state, doubt);
 	return {
 		ask: 'confirm',
 		entry: nextEntry(state),
 		of,
 		reading: value,
 		expect: expected,
-		why,
+		reason: [...reason],
 		...(name === undefined ? {} : { name }),
 		...(bend === undefined ? {} : { bend }),
 		...(evidence === undefined ? {} : { evidence }),
@@ -148,16 +153,12 @@ function checkAsk(state: State, name: string): CheckAsk {
 		expect: expectCheck(state, name),
 		design,
 		tolerance: check.tolerance,
-		...(Math.abs(trim) < check.tolerance / 100
-			? {}
-			: {
-					includes: `The end is not cut yet: ${show(trim)} ${state.start.job.units} of trim is in the expected reading.`,
-				}),
+		...(Math.abs(trim) < check.tolerance / 100 ? {} : { includes: trim }),
 	};
 }
 
 function decideAsk(state: State): DecideAsk {
-	const { open, of: goBackTo, again, how, limit, advice, why, ...known } = weighed(state);
+	const { open, of: goBackTo, again, how, limit, advice, reason, ...known } = weighed(state);
 	const of = goBackTo ?? again;
 	return {
 		ask: 'decide',
@@ -171,7 +172,7 @@ function decideAsk(state: State): DecideAsk {
 		...(how === undefined ? {} : { how }),
 		...(open === undefined ? {} : { open }),
 		limit,
-		why,
+		reason,
 		...known,
 	};
 }

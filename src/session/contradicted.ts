@@ -1,9 +1,9 @@
 import { estimateAsBuilt } from '../fit/as-built.ts';
 import { suspectsOf } from '../fit/suspects.ts';
 import { at } from './as-built.ts';
+import { dueCheck } from './check-reading.ts';
 import { builtNow } from './estimate.ts';
-import { readingUnit } from './reading-words.ts';
-import { show } from './show.ts';
+import type { AsideFact } from './facts/index.ts';
 import type { State } from './state.ts';
 
 /** Further off than so many standard deviations two things said of one tube cannot both be. */
@@ -22,8 +22,8 @@ export function withoutContradicted(state: State): State {
 		.filter(({ confirmed }) => !confirmed);
 	if (!worst) return state;
 	const { name, value } = worst;
-	const unit = readingUnit(state.start.job, 'check', name);
-	const said = `Set aside: check "${name}", ${show(value)}${unit}, which does not go with what was told since.`;
+	const { kind } = dueCheck(state, name).check;
+	const said: AsideFact = { code: 'check-contradicted', name, kind, value };
 	const checks = { ...state.checks, [name]: { reading: value, skipped: false, count: 0 as const } };
-	return withoutContradicted({ ...state, checks, aside: state.aside ? `${state.aside} ${said}` : said });
+	return withoutContradicted({ ...state, checks, aside: [...state.aside, said] });
 }

@@ -1,16 +1,15 @@
-import { doubt, doubtLoaded } from '../springback/gates.ts';
+import { doubt, doubtLoaded, type Doubt as FilterDoubt } from '../springback/gates.ts';
 import { expectKnown, isUnlikely } from '../springback/known-again.ts';
 import { expectReading } from '../springback/reading.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import { cutLength } from '../tube/marks.ts';
 import { at, endBefore } from './as-built.ts';
-import { blame } from './blame.ts';
 import { dueCheck, expectCheck } from './check-reading.ts';
 import { checkReadingSd } from './estimate.ts';
 import type { Expected, Reading } from './events.ts';
+import type { DoubtFact } from './facts/index.ts';
+import { lookAt } from './look-at.ts';
 import type { AngleEstimate } from './protocol.ts';
-import { readingUnit } from './reading-words.ts';
-import { show } from './show.ts';
 import type { Doubt, State } from './state.ts';
 import { bendAt } from './state.ts';
 
@@ -26,22 +25,22 @@ const LENGTH_DOUBT = 0.02;
 
 export interface Doubted {
 	expected: Expected;
-	why: string;
+	reason: DoubtFact[];
 }
 
 /** Why a reading should be asked again before it counts, or null. Never says that a reading is wrong, only that it is unexpected. */
 export function doubtOf(state: State, reading: Reading): Doubted | null {
 	const expected = expectedOf(state, reading);
-	const why = reasonOf(state, reading, expected);
-	return why === null ? null : { expected, why };
+	const reason = reasonOf(state, reading, expected);
+	return reason === null ? null : { expected, reason };
 }
 
 /** The same of a reading that is being asked again: what else was told since may explain a check, or change what it goes against. */
-export function doubtNow(state: State, { reading, expected, why }: Doubt): Doubted {
-	if (reading.of !== 'check') return { expected, why };
+export function doubtNow(state: State, { reading, expected, reason }: Doubt): Pick<Doubt, 'expected' | 'reason'> {
+	if (reading.of !== 'check') return { expected, reason };
 	const now = expectedOf(state, reading);
 	const still = reasonOf(state, reading, now);
-	return { expected: now, why: still ?? 'It goes with what was told since. If it still reads the same, it stands.' };
+	return { expected: now, reason: still ?? [{ code: 'explained-since' }] };
 }
 
 export function expectedOf(state: State, reading: Reading): Expected {
@@ -65,41 +64,51 @@ export function expectedOf(state: State, reading: Reading): Expected {
 	}
 }
 
-function reasonOf(state: State, reading: Reading, expected: Expected): string | null {
+function reasonOf(state: State, reading: Reading, expected: Expected): DoubtFact[] | null {
 	const { value } = reading;
-	const unit = readingUnit(state.start.job, reading.of, reading.name);
 	switch (reading.of) {
 		case 'loaded':
-			return doubtLoaded(expected.value, value)?.why ?? null;
+			return byFilter(doubtLoaded(expected.value, value), value);
 		case 'released':
 		case 'pointer':
 		case 'angle': {
 			const apart = apartFrom(state, reading);
-			if (apart === null) return doubt(state.filter, reading.of, value)?.why ?? null;
+			if (apart === null) return byFilter(doubt(state.filter, reading.of, value), value);
 			if (!isUnlikely(state.filter, apart, value)) return null;
-			return `Bend ${reading.bend} was taken to be ${show(apart.angle, 1)} degrees; this is ${show(Math.abs(value - apart.angle), 1)} away.`;
+			return [{ code: 'not-as-made', bend: reading.bend ?? state.bend, angle: apart.angle, value }];
 		}
 		case 'rotation': {
 			const off = Math.abs(normalizeRotation(value - expected.value));
-			return off > ROTATION_DOUBT
-				? `The rotation asked for was ${show(expected.value)} degrees; this is ${show(off)} degrees from it.`
-				: null;
+			return off > ROTATION_DOUBT ? [{ code: 'turn-off', asked: expected.value, off }] : null;
 		}
 		case 'check': {
 			const { check } = dueCheck(state, reading.name ?? '');
 			const sd = Math.hypot(expected.sd, checkReadingSd(state.start.job, check));
-			const off = Math.abs(value - expected.value);
-			if (off <= check.tolerance + CHECK_DOUBT * sd) return null;
-			const why = check.kind === 'ovality' ? 'Measure again.' : blame(state, check, value);
-			return `${show(expected.value)}${unit} was expected from what has been made; this is ${show(off)}${unit} away. ${why}`;
+			if (Math.abs(value - expected.value) <= check.tolerance + CHECK_DOUBT * sd) return null;
+			const { name, kind } = check;
+			return [{ code: 'check-off', name, kind, expected: expected.value, value }, lookAt(state, check, value)];
 		}
 		case 'length':
 		case 'mark': {
-			const off = value - expected.value;
 			const cut = reading.of === 'length' && !reading.evidence;
 			const most = cut ? LENGTH_DOUBT * state.piece : MARK_DOUBT * state.start.job.tooling.tape;
-			if (Math.abs(off) <= most) return null;
-			return `${show(expected.value)}${unit} was expected; this is ${show(Math.abs(off))}${unit} ${off > 0 ? 'longer' : 'shorter'}.`;
+			if (Math.abs(value - expected.value) <= most) return null;
+			return [{ code: 'length-off', expected: expected.value, value }];
+		}
+	}
+}
+
+/** What the filter doubts, as a fact about this value. */
+function byFilter(doubted: FilterDoubt | null, value: number): DoubtFact[] | null {
+	if (doubted === null) return null;
+	switch (doubted.by) {
+		case 'stop':
+			return [{ code: 'off-the-stop', stop: doubted.stop, value }];
+		case 'expectation':
+			return [{ code: 'not-expected', expected: doubted.expected, sd: doubted.sd }];
+		default: {
+			const { by, held, inside } = doubted;
+			return [{ code: by, value, held, ...(inside === undefined ? {} : { inside }) }];
 		}
 	}
 }

@@ -1,3 +1,4 @@
+import type { DoubtFact } from './facts/index.ts';
 import type { EvidenceKind, Plan, ReadingKind } from './protocol.ts';
 import type { Anew } from './start.ts';
 
@@ -38,7 +39,9 @@ export type Event =
 			type: 'reading-doubted';
 			reading: Reading;
 			expected: Expected;
-			why: string;
+			reason: DoubtFact[];
+			/** In place of `reason` in logs of earlier versions. */
+			why?: string;
 			others: number[];
 			rest: Reading[];
 	  }

@@ -1,8 +1,8 @@
 /** Readings that cannot be what they are said to be, by what else was told of the same bend. Either may be the wrong one. */
 import { type Exclusion, exclusion } from '../springback/excluded.ts';
 import { type Event, type Reading, readingsIn } from './events.ts';
+import type { ExcludedFact } from './facts/index.ts';
 import type { Action } from './protocol.ts';
-import { show } from './show.ts';
 import { type BendState, bendAt, type Pull, type State } from './state.ts';
 
 /** A pull that a reading goes against: how far the dial was held, and in which entry that stands; null in the answer's own. */
@@ -12,7 +12,7 @@ interface Held {
 }
 
 /** Why one of the readings of these events is excluded by mechanics, with both ways on, or null. */
-export function excludedIn(state: State, events: readonly Event[]): string | null {
+export function excludedIn(state: State, events: readonly Event[]): ExcludedFact | null {
 	let own: Held | null = null;
 	for (const event of events) {
 		if (event.type === 'reading-amended') return byAmending(state, event);
@@ -32,7 +32,7 @@ export function excludedIn(state: State, events: readonly Event[]): string | nul
 }
 
 /** Why what a doubted reading is read again as is excluded, whichever of the two would count, or null. */
-export function excludedAgain(state: State, action: Action): string | null {
+export function excludedAgain(state: State, action: Action): ExcludedFact | null {
 	const { phase } = state;
 	if (phase.at !== 'confirm' || action.do !== 'reading') return null;
 	const { reading } = phase.doubt;
@@ -42,17 +42,17 @@ export function excludedAgain(state: State, action: Action): string | null {
 		: byAmending(state, { ...again, entry: reading.amends });
 }
 
-function byReading(state: State, reading: Reading, own: Held | null): string | null {
+function byReading(state: State, reading: Reading, own: Held | null): ExcludedFact | null {
 	const { of, value } = reading;
 	if (of !== 'angle' && of !== 'released') return null;
 	const number = reading.bend ?? state.bend;
 	const bend = bendAt(state, number);
 	const held = furthest(own === null ? bend.pulls : [...bend.pulls, own]);
 	if (held === null) {
-		return `Bend ${number} has not been pulled, so there is no angle to measure. If it was, give that pull first.`;
+		return { code: 'not-pulled-yet', bend: number };
 	}
 	const which = exclusion(value, held.loaded, isOpened(bend));
-	return which === null ? null : sentence(state, { of, value, bend: number }, held, which);
+	return which === null ? null : excluding(state, { of, value, bend: number }, held, which);
 }
 
 /** Once opened a bend may lie anywhere below where it was held. */
@@ -70,32 +70,32 @@ interface Told {
 	bend: number;
 }
 
-function sentence(state: State, { of, value, bend }: Told, { loaded, entry }: Held, which: Exclusion): string {
-	const at = `The dial was held at ${show(loaded)}`;
-	const cannot =
-		of === 'angle' ? `bend ${bend} cannot measure ${show(value)}` : `it cannot show ${show(value)} after release`;
-	if (entry === null) {
-		const settling = state.phase.at === 'confirm';
-		return `${at}, so ${cannot}. ${settling ? 'Read the dial again, or undo and give both again.' : 'Read both again.'}`;
-	}
-	const inside = of === 'angle' && which === 'above' ? insideHint(value, loaded) : '';
-	const pull = which === 'above' ? 'the tube was pulled further' : 'the pull ended sooner';
-	const again = of === 'angle' ? 'Measure' : 'Read it';
-	return `${at} (line ${entry} of the log), so ${cannot}.${inside} ${again} again, or correct line ${entry} if ${pull}.`;
+function excluding(state: State, { of, value, bend }: Told, { loaded, entry }: Held, which: Exclusion): ExcludedFact {
+	const inside = of === 'angle' && which === 'above' ? readInside(value, loaded) : null;
+	return {
+		code: 'excluded-by-dial',
+		of,
+		value,
+		bend,
+		held: loaded,
+		line: entry,
+		which,
+		...(inside === null ? {} : { inside }),
+		settling: state.phase.at === 'confirm',
+	};
 }
 
 /** A finder laid on the inside shows the rest to 180. */
-function insideHint(value: number, loaded: number): string {
+function readInside(value: number, loaded: number): number | null {
 	const inside = 180 - value;
-	const fits = inside >= 0 && exclusion(inside, loaded, false) === null;
-	return fits ? ` Was it read on the inside? Then it is ${show(inside)}.` : '';
+	return inside >= 0 && exclusion(inside, loaded, false) === null ? inside : null;
 }
 
 /** A correction that goes against what stands: of a reading against its pull, of a pull against the readings after it. */
 function byAmending(
 	state: State,
 	{ entry, of, value }: { entry: number; of: Reading['of']; value: number },
-): string | null {
+): ExcludedFact | null {
 	const was = readingsIn(state.entries[entry - 1]?.events ?? []).find((reading) => reading.of === of);
 	const number = was?.bend;
 	if (number === undefined) return null;
@@ -104,7 +104,7 @@ function byAmending(
 	if (of !== 'angle' && of !== 'released') return null;
 	const held = furthest(bend.pulls.filter((pull) => pull.entry <= entry));
 	const which = held === null ? null : exclusion(value, held.loaded, isOpened(bend));
-	return held === null || which === null ? null : sentence(state, { of, value, bend: number }, held, which);
+	return held === null || which === null ? null : excluding(state, { of, value, bend: number }, held, which);
 }
 
 /** A doubted dial stands in the entry that settled it. */
@@ -113,7 +113,7 @@ function byPull(
 	bend: BendState,
 	number: number,
 	{ entry, loaded }: Held & { entry: number },
-): string | null {
+): ExcludedFact | null {
 	const at = bend.pulls.findIndex((pull) => pull.entry >= entry);
 	for (const [i, pull] of bend.pulls.entries()) {
 		if (at < 0 || i < at) continue;
@@ -135,13 +135,10 @@ function toldOf({ released, measured }: Pull, bend: number): Told[] {
 	return released === null ? angles : [{ of: 'released', value: released, bend }, ...angles];
 }
 
-function againstTold(state: State, { of, value, bend }: Told, loaded: number): string {
+function againstTold(state: State, { of, value, bend }: Told, held: number): ExcludedFact {
 	const line = state.entries.findLast(
 		({ void: gone, events }) =>
 			!gone && readingsIn(events).some((reading) => reading.of === of && (reading.bend ?? bend) === bend),
 	);
-	const where = line === undefined ? '' : ` (line ${line.entry} of the log)`;
-	const says = of === 'angle' ? `Bend ${bend} measured ${show(value)}` : `The dial showed ${show(value)} after release`;
-	const first = line === undefined ? '' : ` Correct line ${line.entry} first if that is wrong.`;
-	return `${says}${where}, so it cannot have been held at ${show(loaded)}.${first} If both are wrong, undo them and give both again.`;
+	return { code: 'excludes-told', of, value, bend, held, line: line?.entry ?? null };
 }

@@ -53,7 +53,7 @@ export function initial(start: Start): State {
 		forced: false,
 		suspended: null,
 		byDial: false,
-		aside: null,
+		aside: [],
 		past: null,
 		finished: null,
 	};

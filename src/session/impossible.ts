@@ -1,8 +1,7 @@
 import { dueCheck } from './check-reading.ts';
+import type { RefusalFact } from './facts/index.ts';
 import { wrongNumber } from './number-kinds.ts';
 import type { Action, ReadingKind } from './protocol.ts';
-import { KINDS } from './reading-words.ts';
-import { show } from './show.ts';
 import type { State } from './state.ts';
 
 type Given = readonly [of: ReadingKind, value: number | undefined, name?: string];
@@ -11,7 +10,7 @@ type Given = readonly [of: ReadingKind, value: number | undefined, name?: string
  * Why a number of an answer cannot be a reading of its kind, whichever shell it comes from, or null. An amendment is held against
  * the kind of the record that it corrects, which the caller knows: see `impossibleReading`.
  */
-export function impossible(state: State, action: Action): string | null {
+export function impossible(state: State, action: Action): RefusalFact | null {
 	for (const [of, value, name] of numbersOf(state, action)) {
 		const why = value === undefined ? null : impossibleReading(state, { of, value, name });
 		if (why !== null) return why;
@@ -23,11 +22,11 @@ export function impossible(state: State, action: Action): string | null {
 export function impossibleReading(
 	state: State,
 	{ of, value, name }: { of: ReadingKind; value: number; name?: string | undefined },
-): string | null {
+): RefusalFact | null {
 	const kind = of === 'check' ? dueCheck(state, name ?? '').check.kind : undefined;
 	const why = wrongNumber(value, of, kind);
-	const what = of === 'check' ? `check "${name}"` : KINDS[of];
-	return why === null ? null : `${show(value)} cannot be the ${what}: ${why}`;
+	if (why === null) return null;
+	return { code: 'no-such-number', value, of, why, ...(kind === undefined ? {} : { name: name ?? '', kind }) };
 }
 
 function numbersOf(state: State, action: Action): readonly Given[] {

@@ -1,11 +1,10 @@
 import { at } from './as-built.ts';
 import { correctedNumbers, outcomeOf } from './correction.ts';
-import type { Mend, Outcome, Predicted } from './protocol.ts';
-import { show } from './show.ts';
+import type { Mend, Outcome } from './protocol.ts';
 import { madeCount, type State, withBend } from './state.ts';
 
 /** Errors further off than this are no question of mending, degrees; and so finely is it told. */
-const MOST = 3;
+export const MOST = 3;
 const FINENESS = 0.25;
 
 /**
@@ -29,7 +28,7 @@ export function lastCanMend(state: State): Mend | null {
 	const off = Math.max(under, past);
 	const [worst] = after(off).sort((a, b) => b.left - a.left);
 	if (!worst) return null;
-	return { bend, upTo, off, left: worst, says: words(state, bend, upTo, off, worst) };
+	return { bend, upTo, off, left: worst };
 }
 
 /** What becomes of the tube when the second-last bend is off by so much and only the last is left. */
@@ -38,13 +37,4 @@ function lastAlone(state: State, by: number): Outcome {
 	const { fromStart, angle, rotation } = at(state.plan.current, bend - 1);
 	const made = withBend(state, bend, { mark: fromStart, rotation, made: { angle: Math.max(1, angle + by), sd: 0 } });
 	return outcomeOf(made, correctedNumbers(made));
-}
-
-function words(state: State, bend: number, upTo: number, off: number, left: Predicted): string {
-	const { units } = state.start.job;
-	const edge = `${show(off)} off, the far end would be ${show(left.endOffset, 3)} ${units} and ${show(left.endAngle, 2)} degrees from its design.`;
-	if (upTo === 0)
-		return `The last bend alone cannot bring the tube within its tolerances: bend ${bend} has to. With it ${edge}`;
-	const most = upTo >= MOST ? `${show(upTo)} degrees and more` : `${show(upTo)} degrees`;
-	return `Bend ${bend} may come out up to ${most} off and the last bend still mends it. With it ${edge}`;
 }

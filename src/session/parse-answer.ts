@@ -2,11 +2,16 @@ import { parseAngle, parseLength, parseNumber } from '../units/parse.ts';
 import { at } from './as-built.ts';
 import { dueCheck } from './check-reading.ts';
 import { type Reading, readingsIn } from './events.ts';
+import type { MisreadFact, Wanted } from './facts/index.ts';
 import type { Action, Answer, EvidenceKind, RefusedNote } from './protocol.ts';
 import type { State } from './state.ts';
 
 /** An answer could not be read. */
-class Unreadable extends Error {}
+class Unreadable extends Error {
+	constructor(readonly fact: MisreadFact) {
+		super(fact.code);
+	}
+}
 
 type Raw = Record<string, unknown>;
 
@@ -39,26 +44,25 @@ export function parseAnswer(raw: unknown, state: State): Answer | { refused: Ref
 		return answerOf(raw, state);
 	} catch (error) {
 		if (!(error instanceof Unreadable)) throw error;
-		return { refused: { note: 'refused', code: 'not-understood', why: error.message } };
+		return { refused: { note: 'refused', code: 'not-understood', reason: [error.fact] } };
 	}
 }
 
 function answerOf(raw: unknown, state: State): Answer {
-	if (!isRaw(raw)) throw misread('An answer is one JSON object, such as {"ready":true}.');
+	if (!isRaw(raw)) throw misread({ code: 'not-an-object' });
 	const { note, ...rest } = raw;
-	if (note !== undefined && typeof note !== 'string') throw misread('"note" is a text.');
+	if (note !== undefined && typeof note !== 'string') throw misread({ code: 'note-no-text' });
 	const keys = Object.keys(rest);
 	const actions = keys.filter((key) => Object.hasOwn(ACTIONS, key));
 	if (keys.length === 0) {
-		if (note === undefined) throw misread('The answer is empty: give one action, or a note.');
+		if (note === undefined) throw misread({ code: 'empty-answer' });
 		return { action: null, note };
 	}
-	if (actions.length > 1) throw misread(`One answer holds one action; this one has ${actions.join(' and ')}.`);
+	if (actions.length > 1) throw misread({ code: 'several-actions', actions });
 	const [key] = actions;
-	if (key === undefined)
-		throw misread(`No action is called ${quoted(keys)}: the actions are ${Object.keys(ACTIONS).join(', ')}.`);
+	if (key === undefined) throw misread({ code: 'unknown-action', keys, actions: Object.keys(ACTIONS) });
 	const strange = keys.filter((k) => k !== key && !ACTIONS[key]?.includes(k));
-	if (strange.length > 0) throw misread(`${quoted(strange)} does not go with "${key}".`);
+	if (strange.length > 0) throw misread({ code: 'does-not-go-with', keys: strange, action: key });
 	const action = actionOf(key, rest, state);
 	return note === undefined ? { action } : { action, note };
 }
@@ -69,7 +73,7 @@ function actionOf(key: string, raw: Raw, state: State): Action {
 			mustBeTrue(key, raw);
 			return { do: 'ready', ...riders(raw, state) };
 		case 'plan':
-			if (raw.plan !== 'old' && raw.plan !== 'new') throw misread('"plan" is "old" or "new".');
+			if (raw.plan !== 'old' && raw.plan !== 'new') throw wants('plan', 'plan');
 			return { do: 'plan', plan: raw.plan };
 		case 'loaded': {
 			const loaded = number(raw.loaded, { of: 'loaded' }, state, 'loaded');
@@ -80,7 +84,7 @@ function actionOf(key: string, raw: Raw, state: State): Action {
 			return { do: 'angles', angles: [number(raw.angle, { of: 'angle' }, state, 'angle')] };
 		case 'angles': {
 			const list = raw.angles;
-			if (!Array.isArray(list) || list.length === 0) throw misread('"angles" is a list of one or more numbers.');
+			if (!Array.isArray(list) || list.length === 0) throw wants('angles', 'list');
 			return { do: 'angles', angles: list.map((x) => number(x, { of: 'angle' }, state, 'angles')) };
 		}
 		case 'reading':
@@ -103,7 +107,7 @@ function actionOf(key: string, raw: Raw, state: State): Action {
 			mustBeTrue(key, raw);
 			return { do: key };
 		default:
-			throw misread(`"${key}" is not understood.`);
+			throw misread({ code: 'unknown-action', keys: [key], actions: Object.keys(ACTIONS) });
 	}
 }
 
@@ -118,19 +122,19 @@ function riders(raw: Raw, state: State): Omit<Extract<Action, { do: 'ready' }>, 
 function chosen(raw: Raw): Action {
 	const what = raw.do;
 	if (what === 'scrap') return { do: 'scrap', why: text(raw.why, 'why') };
-	if (raw.why !== undefined) throw misread('"why" goes with {"do":"scrap"} only.');
+	if (raw.why !== undefined) throw misread({ code: 'why-without-scrap' });
 	if (what === 'accept' || what === 'pull' || what === 'relieve') return { do: what };
-	throw misread('"do" is "accept", "pull", "relieve" or "scrap".');
+	throw wants('do', 'do');
 }
 
 function amendment(raw: unknown, state: State): Action {
-	if (!isRaw(raw)) throw misread('"amend" is {"entry":n,"reading":x}.');
+	if (!isRaw(raw)) throw wants('amend', 'amend');
 	onlyKeys(raw, ['entry', 'reading', 'of'], 'amend');
 	const entry = whole(raw.entry, 'amend.entry');
 	const readings = readingsIn(state.entries.find((e) => e.entry === entry)?.events ?? []);
 	const of = raw.of === undefined ? undefined : readings.find((reading) => reading.of === raw.of)?.of;
 	if (raw.of !== undefined && of === undefined) {
-		throw misread(`Record ${entry} holds no reading of ${JSON.stringify(raw.of)}.`);
+		throw misread({ code: 'no-reading-of', line: entry, of: JSON.stringify(raw.of) });
 	}
 	const meant = readings.find((reading) => of === undefined || reading.of === of) ?? { of: 'angle' };
 	const reading = number(raw.reading, meant, state, 'amend.reading');
@@ -140,10 +144,10 @@ function amendment(raw: unknown, state: State): Action {
 const EVIDENCE: readonly EvidenceKind[] = ['angle', 'farEndToMark', 'leg', 'mark', 'rotation'];
 
 function evidence(raw: unknown, state: State): Action {
-	if (!isRaw(raw)) throw misread('"evidence" is {"kind":…,"bend":j,"reading":x}.');
+	if (!isRaw(raw)) throw wants('evidence', 'evidence');
 	onlyKeys(raw, ['kind', 'bend', 'reading'], 'evidence');
 	const kind = EVIDENCE.find((name) => name === raw.kind);
-	if (!kind) throw misread(`"evidence.kind" is one of ${EVIDENCE.join(', ')}.`);
+	if (!kind) throw wants('evidence.kind', 'evidence-kind');
 	const of = kind === 'rotation' || kind === 'angle' ? kind : 'length';
 	return {
 		do: 'evidence',
@@ -155,7 +159,7 @@ function evidence(raw: unknown, state: State): Action {
 
 function reopening(raw: unknown): Action {
 	if (!isRaw(raw) || (raw.do !== 'pull' && raw.do !== 'relieve')) {
-		throw misread('"reopen" is {"bend":j,"do":"pull"} or {"bend":j,"do":"relieve"}.');
+		throw wants('reopen', 'reopen');
 	}
 	onlyKeys(raw, ['bend', 'do'], 'reopen');
 	return { do: 'reopen', bend: whole(raw.bend, 'reopen.bend'), how: raw.do };
@@ -185,12 +189,12 @@ function kindOf(reading: Pick<Reading, 'of'>, check: string | undefined): 'lengt
 
 function scalar(raw: unknown, kind: 'length' | 'angle' | 'number', state: State, place: string): number {
 	if (typeof raw === 'number' && Number.isFinite(raw)) return raw;
-	if (typeof raw !== 'string') throw misread(`"${place}" is a number, or a text such as "31 1/2".`);
+	if (typeof raw !== 'string') throw wants(place, 'number');
 	try {
 		if (kind === 'length') return parseLength(raw, state.start.job.units);
 		return kind === 'angle' ? parseAngle(raw) : parseNumber(raw);
 	} catch (error) {
-		throw misread(`"${place}": ${error instanceof Error ? error.message : String(error)}`);
+		throw misread({ code: 'no-number', place, told: error instanceof Error ? error.message : String(error) });
 	}
 }
 
@@ -199,37 +203,36 @@ function ratio(raw: Raw, state: State): number {
 	const least = scalar(raw.least, 'length', state, 'reading.least');
 	const greatest = scalar(raw.greatest, 'length', state, 'reading.greatest');
 	if (!(least > 0) || !(greatest >= least)) {
-		throw misread('"reading" is the ratio, or {"least":a,"greatest":b} with a above 0 and not above b.');
+		throw wants('reading', 'ratio');
 	}
 	return least / greatest;
 }
 
 function whole(raw: unknown, place: string): number {
-	if (typeof raw !== 'number' || !Number.isInteger(raw) || raw < 1)
-		throw misread(`"${place}" is a whole number from 1.`);
+	if (typeof raw !== 'number' || !Number.isInteger(raw) || raw < 1) throw wants(place, 'whole');
 	return raw;
 }
 
 function text(raw: unknown, place: string): string {
-	if (typeof raw !== 'string' || raw.trim() === '') throw misread(`"${place}" is a text that says why.`);
+	if (typeof raw !== 'string' || raw.trim() === '') throw wants(place, 'reason');
 	return raw;
 }
 
 function mustBeTrue(key: string, raw: Raw): void {
-	if (raw[key] !== true) throw misread(`"${key}" is true or left out.`);
+	if (raw[key] !== true) throw wants(key, 'true');
 }
 
 function onlyKeys(raw: Raw, keys: readonly string[], place: string): void {
 	const strange = Object.keys(raw).filter((key) => !keys.includes(key));
-	if (strange.length > 0) throw misread(`${quoted(strange)} does not belong in "${place}".`);
+	if (strange.length > 0) throw misread({ code: 'does-not-belong', keys: strange, place });
 }
 
-function quoted(keys: readonly string[]): string {
-	return keys.map((key) => `"${key}"`).join(', ');
+function misread(fact: MisreadFact): Unreadable {
+	return new Unreadable(fact);
 }
 
-function misread(why: string): Unreadable {
-	return new Unreadable(why);
+function wants(place: string, what: Wanted): Unreadable {
+	return new Unreadable({ code: 'wants', place, wants: what });
 }
 
 function isRaw(raw: unknown): raw is Raw {

@@ -2,16 +2,16 @@
  * What passes between the session core and any shell: the asks, the answers and the notes of the line mode.
  * Lengths in the job's unit, angles in degrees, rotations in (-180, 180].
  */
+
 import type { BentAs } from '../tube/job.ts';
 import type { Face, TurnWay } from '../tube/turns.ts';
 import type { Warning } from '../tube/warnings.ts';
+import type { CautionFact, FinishFact, Reason } from './facts/index.ts';
+import type { CheckKind, EvidenceKind, ReadingKind } from './kinds.ts';
 
-export type { Face, TurnWay, Warning };
+export type { CheckKind, EvidenceKind, Face, ReadingKind, TurnWay, Warning };
 export type Plan = 'new' | 'old';
-export type ReadingKind = 'loaded' | 'released' | 'pointer' | 'angle' | 'mark' | 'rotation' | 'length' | 'check';
-export type EvidenceKind = 'angle' | 'farEndToMark' | 'leg' | 'mark' | 'rotation';
 export type Advice = 'accept' | 'pull' | 'relieve' | 'scrap' | 'reopen' | 'measure';
-export type CheckKind = 'drop' | 'angle' | 'span' | 'out' | 'ovality';
 
 export interface Estimate {
 	value: number;
@@ -38,7 +38,7 @@ export interface SetAsk {
 	pointer: number;
 	plan: Plan;
 	was: { target: number; fromStart: number; rotation: number };
-	cautions: string[];
+	cautions: CautionFact[];
 }
 export interface PullAsk {
 	ask: 'pull';
@@ -52,7 +52,7 @@ export interface PullAsk {
 	expect: AngleEstimate;
 	risk: number;
 	limit: boolean;
-	why: string;
+	reason: Reason[];
 }
 export interface MeasureAsk {
 	ask: 'measure';
@@ -60,10 +60,10 @@ export interface MeasureAsk {
 	bend: number;
 	expect: AngleEstimate;
 	readings: 1 | 2;
-	/** Why two readings are wanted. */
-	why?: string;
+	/** Why two readings are wanted; none where one is. */
+	reason: Reason[];
 	/** When the bend is being opened for the first time: what to mind. */
-	cautions?: string[];
+	cautions?: CautionFact[];
 }
 export interface ConfirmAsk {
 	ask: 'confirm';
@@ -71,7 +71,7 @@ export interface ConfirmAsk {
 	of: ReadingKind;
 	reading: number;
 	expect: Estimate;
-	why: string;
+	reason: Reason[];
 	bend?: number;
 	name?: string;
 	/** What it was told as, where it answered no open ask. */
@@ -85,8 +85,8 @@ export interface CheckAsk {
 	expect: Estimate;
 	design: number;
 	tolerance: number;
-	/** What the reading includes beyond the design (trim not yet cut, the tube's half diameter), in words. */
-	includes?: string;
+	/** How much of trim that is not cut yet is in the expected reading. */
+	includes?: number;
 }
 /** What the finished tube is expected to become by some choice, what is left being corrected for it. */
 export interface Outcome extends Predicted {
@@ -141,7 +141,7 @@ export interface DecideAsk {
 	/** With advice `relieve`: degrees to open by. */
 	open?: number;
 	limit: boolean;
-	why: string;
+	reason: Reason[];
 	/** What comes of accepting. */
 	accepted: Outcome;
 	/** Where that does not fit: what going back to a made bend would do, best first. */
@@ -196,8 +196,6 @@ export interface Mend {
 	/** The edge of its own tolerance, and what is left then, the last bend corrected for it. */
 	off: number;
 	left: Predicted;
-	/** The same in a sentence. */
-	says: string;
 }
 /** A correction as it is kept: how sure it is, is worked out when it is told. */
 export interface Correction {
@@ -216,7 +214,7 @@ export interface CorrectedNote extends Correction {
 export interface RefusedNote {
 	note: 'refused';
 	code: 'not-understood' | 'not-possible' | 'not-saved';
-	why: string;
+	reason: Reason[];
 }
 /** Where an end of the finished tube is cut. */
 export interface Cut {
@@ -227,7 +225,6 @@ export interface Cut {
 	bend: number;
 	fromTangent: number;
 	fromCorner: number;
-	words: string;
 }
 export interface DoneNote {
 	note: 'done';
@@ -254,8 +251,8 @@ export interface DoneNote {
 	log: string;
 	/** Start end first; none for a tube that is given up. */
 	cuts: Cut[];
-	/** What is still to be done and looked at, in words. */
-	finish: string[];
+	/** What is still to be done and looked at. */
+	finish: FinishFact[];
 }
 export type Note = SessionNote | WarningsNote | CorrectedNote | RefusedNote | DoneNote;
 /** One thing a shell shows or prints. */

@@ -1,36 +1,36 @@
 import { swing, trailing } from '../tube/swing.ts';
 import { at, endBefore, tubeAtWork } from './as-built.ts';
-import { show } from './show.ts';
+import type { RefusalFact } from './facts/index.ts';
 import type { State } from './state.ts';
 
 /** Why a made bend cannot be gone back to, or null. */
-export function reopenHindrance(state: State, number: number): string | null {
+export function reopenHindrance(state: State, number: number): RefusalFact | null {
 	const bend = state.bends[number - 1];
-	if (!bend) return `Bend ${number} does not exist: this tube has ${state.bends.length}.`;
-	if (bend.made === null) return `Bend ${number} is not made yet: only an accepted bend can be gone back to.`;
-	if (state.suspended) return `Bend ${state.bend} is being gone back to: accept it first.`;
-	if (state.phase.at === 'confirm') return 'A reading waits to be confirmed: answer that first.';
+	if (!bend) return { code: 'no-such-bend', bend: number, bends: state.bends.length };
+	if (bend.made === null) return { code: 'not-made-yet', bend: number };
+	if (state.suspended) return { code: 'going-back-already', bend: state.bend };
+	if (state.phase.at === 'confirm') return { code: 'reading-waits' };
 	return clampHindrance(state, number) ?? followHindrance(state, number) ?? floorHindrance(state, number);
 }
 
 /** Why a made bend should not be changed by so many degrees (opened below 0), or null; it can be gone back to. */
-export function tweakHindrance(state: State, number: number, by: number): string | null {
+export function tweakHindrance(state: State, number: number, by: number): RefusalFact | null {
 	const angle = (at(state.bends, number - 1).made?.angle ?? 0) + by;
-	if (angle <= 0) return `Bend ${number} cannot be opened by ${show(-by, 2)} degrees.`;
+	if (angle <= 0) return { code: 'cannot-open-so-far', bend: number, by: -by };
 	if (by > 0 && angle > state.design.reach) {
-		return `The machine ends before bend ${number} could be pulled to ${show(angle, 2)} degrees.`;
+		return { code: 'machine-ends-before', bend: number, angle };
 	}
 	const { floor } = state.start.job.tooling;
 	if (floor === null || deepest(state, number, Math.max) <= floor) return null;
-	return `At bend ${number} the tube would come down to the floor, depending on the side of the die.`;
+	return { code: 'floor-in-the-way', bend: number, floor };
 }
 
 /** Only what would hit the floor on whichever side the die lies is refused: nobody has said which. */
-function floorHindrance(state: State, number: number): string | null {
-	const { tooling, units } = state.start.job;
+function floorHindrance(state: State, number: number): RefusalFact | null {
+	const { tooling } = state.start.job;
 	const depth = deepest(state, number, Math.min);
 	if (tooling.floor === null || depth <= tooling.floor) return null;
-	return `The made part would hang ${show(depth)} ${units} below the die's plane at bend ${number}: the floor is ${show(tooling.floor)} ${units} below it.`;
+	return { code: 'floor-in-the-way', bend: number, depth, floor: tooling.floor };
 }
 
 /** How far the tube hangs below the machine's plane with a made bend in the die: the part that swings, or what is made behind it. */
@@ -46,20 +46,20 @@ function deepest(state: State, number: number, of: (above: number, below: number
 	return of(Math.max(front.above, back.above), Math.max(front.below, back.below));
 }
 
-function clampHindrance(state: State, number: number): string | null {
-	const { tooling, units } = state.start.job;
+function clampHindrance(state: State, number: number): RefusalFact | null {
+	const { tooling } = state.start.job;
 	const { shape, trimStart } = tubeAtWork(state, state.plan.current);
 	const before = at(shape.straights, number - 1) - tooling.markOffset + (number === 1 ? trimStart : 0);
 	if (before >= tooling.clamp) return null;
-	return `Only ${show(before)} ${units} of straight tube lies before bend ${number}: the clamp needs ${show(tooling.clamp)} ${units}.`;
+	return { code: 'clamp-in-the-way', bend: number, needs: tooling.clamp, is: before };
 }
 
-function followHindrance(state: State, number: number): string | null {
-	const { tooling, units } = state.start.job;
+function followHindrance(state: State, number: number): RefusalFact | null {
+	const { tooling } = state.start.job;
 	const { follow } = tooling;
 	const next = state.bends[number];
 	if (!next || next.pulls.length === 0) return null;
 	const behind = at(tubeAtWork(state, state.plan.current).shape.straights, number);
 	if (behind >= follow) return null;
-	return `Only ${show(behind)} ${units} of straight tube lies behind bend ${number}, up to bend ${number + 1}: ${show(follow)} ${units} is needed there.`;
+	return { code: 'follow-in-the-way', bend: number, needs: follow, is: behind };
 }

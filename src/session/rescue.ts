@@ -1,9 +1,8 @@
 import { made } from '../springback/filter.ts';
 import { at, endBefore, tubeAtWork } from './as-built.ts';
 import { target } from './bend-check.ts';
-import { checkUnit } from './number-kinds.ts';
+import type { Missed } from './facts/index.ts';
 import type { Outcome, Rescue, Stock, Tweak } from './protocol.ts';
-import { show } from './show.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
 import { ifOpened } from './what-if.ts';
@@ -47,23 +46,14 @@ function stockOf(state: State): Stock {
 	return { straights, behind, again: behind >= state.design.cut };
 }
 
-/** What can be cut from a tube that is given up, in a sentence. */
-export function stockInWords({ straights, behind, again }: Stock, units: string): string {
-	const anew = again ? ', enough to begin the whole tube anew' : '';
-	return `Straight and good for use: ${show(behind, 2)} ${units} behind the last bend${anew}, ${show(at(straights, 0), 2)} ${units} before the first.`;
-}
-
-/** What is missed, worst first, in a sentence. */
-export function residualsInWords(state: State, { endOffset, endAngle, shape, checks }: Outcome): string {
-	const { units, tolerance } = state.start.job;
-	const outside = state.design.checks.flatMap(({ check, design }) => {
-		const value = checks.find(({ name }) => name === check.name)?.value ?? design;
-		const off = Math.abs(value - design);
-		if (off <= check.tolerance) return [];
-		const unit = checkUnit(check.kind, units);
-		return [`check ${check.name} ${show(off)}${unit} off (may be ${show(check.tolerance)}${unit})`];
+/** What is missed by an outcome: the far end, and what is outside its tolerance. */
+export function missedBy({ design, start }: State, { endOffset, endAngle, shape, checks }: Outcome): Missed {
+	const { tolerance } = start.job;
+	const corner = shape.off > tolerance.shape ? { corner: { ...shape, tolerance: tolerance.shape } } : {};
+	const outside = design.checks.flatMap(({ check, design: aim }) => {
+		const off = (checks.find(({ name }) => name === check.name)?.value ?? aim) - aim;
+		const { name, kind } = check;
+		return Math.abs(off) <= check.tolerance ? [] : [{ name, kind, off, tolerance: check.tolerance }];
 	});
-	const end = `the far end ${show(endOffset)} ${units} from its place and ${show(endAngle, 2)} degrees from its direction`;
-	const corner = `the corner of bend ${shape.bend} ${show(shape.off)} ${units} from its place (may be ${show(tolerance.shape)} ${units})`;
-	return [end, ...(shape.off > tolerance.shape ? [corner] : []), ...outside].join(', ');
+	return { endOffset, endAngle, ...corner, checks: outside };
 }

@@ -2,6 +2,7 @@ import type { AsBuilt } from '../fit/as-built.ts';
 import type { Filter } from '../springback/filter.ts';
 import type { Design } from './design.ts';
 import type { Event, Expected, Reading } from './events.ts';
+import type { AsideFact, Reason } from './facts/index.ts';
 import type { AngleEstimate, Correction, Numbers, Plan } from './protocol.ts';
 import type { Start } from './start.ts';
 
@@ -72,7 +73,7 @@ export interface CheckState {
 export interface Doubt {
 	reading: Reading;
 	expected: Expected;
-	why: string;
+	reason: readonly Reason[];
 	others: readonly number[];
 	rest: readonly Reading[];
 	/** An amended doubted reading counts as it is, whatever was answered to the doubt. */
@@ -129,8 +130,8 @@ export interface State {
 	suspended: Suspended | null;
 	/** A measurement of this tube was skipped: the operator goes by the dial. */
 	byDial: boolean;
-	/** A sentence about a reading set aside, for the next reason given. */
-	aside: string | null;
+	/** What was set aside, for the next reason given. */
+	aside: readonly AsideFact[];
 	/** The state before the newest record that can be undone. */
 	past: State | null;
 	/** Set while a finished session stands open at its last ask: what to go back to when it is left untouched. */

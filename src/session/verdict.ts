@@ -16,7 +16,10 @@ export type Verdict = {
 
 /** From this chance on a tube is said to fit, from the other on that it may. */
 export const FITS = 0.8;
-export const MAY_FIT = 0.5;
+const MAY_FIT = 0.5;
+
+/** More likely than not, but not likely enough to be said to fit. */
+export const mayFit = (fits: boolean, chance: number | null): boolean => !fits && chance !== null && chance >= MAY_FIT;
 
 /** A state never changes, and its verdict is asked for more than once. */
 const KNOWN = new WeakMap<State, Verdict>();

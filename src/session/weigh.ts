@@ -1,12 +1,12 @@
 import { made } from '../springback/filter.ts';
 import { type Advised, advise } from './advice.ts';
 import { at } from './as-built.ts';
-import { isShort, target } from './bend-check.ts';
+import { target } from './bend-check.ts';
 import type { Event } from './events.ts';
+import type { Reason } from './facts/index.ts';
 import type { Outcome, Rescue, ToMeasure, Tweak } from './protocol.ts';
-import { isHopeless, rescueOf, residualsInWords, stockInWords } from './rescue.ts';
+import { isHopeless, missedBy, rescueOf } from './rescue.ts';
 import { secondLook } from './second-look.ts';
-import { show } from './show.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
 import { ifAccepted, ifOpened, isTakenUp, tweaks } from './what-if.ts';
@@ -53,22 +53,20 @@ function weigh(state: State): Weighed {
 function notOnOneReading(state: State, advised: Advised, alone: Advised): Advised & Pick<Weighed, 'again'> {
 	const again = secondLook(state, alone.advice === 'scrap' ? 'bend' : 'tube');
 	if (again === null) return advised;
-	const why = `Measure bend ${again.bend} again: a tube is not given up on one reading. ${advised.why}`;
-	return { ...advised, advice: 'measure', again, why };
+	const first: Reason = { code: 'measure-first', bend: again.bend ?? state.bend };
+	return { ...advised, advice: 'measure', again, reason: [first, ...advised.reason] };
 }
 
 /** A bend outside its tolerance is taken as it is where the tube still fits with it. */
 function takenUp(state: State, { open: _, ...alone }: Advised, accepted: Outcome): Advised {
+	const last = state.bend === state.bends.length;
 	const { angle } = made(state.filter);
-	const off = angle - target(state);
-	const is = `The bend is ${show(angle, 2)} degrees, ${show(Math.abs(off), 2)} ${off < 0 ? 'short of' : 'over'} the target`;
-	const need = isShort(state) ? 'another pull is not needed' : 'it need not be opened';
-	const by = state.bend === state.bends.length ? 'as it is' : 'corrected for it, the bends left bring';
-	return {
-		...alone,
-		advice: 'accept',
-		why: `${is}, but ${need}: ${by} ${residualsInWords(state, accepted)}. Accept it.`,
-	};
+	const reason: Reason[] = [
+		...state.aside,
+		{ code: 'taken-as-it-is', angle, target: target(state), last },
+		{ code: 'still-missed', ...missedBy(state, accepted) },
+	];
+	return { ...alone, advice: 'accept', reason };
 }
 
 /** The first tweak in the list that pulls a bend which came out short, and likely makes the tube fit; offered once a bend. */
@@ -95,35 +93,39 @@ function offered({ entries }: State, bend: number): boolean {
 type GoBack = Advised & Required<Pick<Weighed, 'of' | 'how'>>;
 
 function goBack(state: State, alone: Advised, accepted: Outcome, { bend, by, chance }: Tweak): GoBack {
-	const why =
-		`This bend is good, but as the tube is now what is left cannot make it fit: ${residualsInWords(state, accepted)}. ` +
-		`${show(by, 2)} degrees more in bend ${bend} would, with ${Math.round(100 * chance)} % probability.`;
-	return { ...alone, advice: 'reopen', of: bend, how: 'pull', why };
+	const reason: Reason[] = [
+		{ code: 'cannot-fit-so' },
+		{ code: 'still-missed', ...missedBy(state, accepted) },
+		{ code: 'reopen-would', bend, by, chance },
+	];
+	return { ...alone, advice: 'reopen', of: bend, how: 'pull', reason };
 }
 
 /** Says what cannot be met; gives the piece up where even the best is another tube. */
 function leastBad(state: State, alone: Advised, { best, stock }: Rescue, found: readonly Tweak[]): Advised {
-	const reach = best.within ? 'The ends and checks could still be met' : 'The best this piece can become';
-	const nearest = `${reach}, ${wayTo(best, found)}: ${residualsInWords(state, best)}.`;
-	const { units } = state.start.job;
-	if (alone.advice === 'scrap') return { ...alone, why: `${alone.why} ${nearest} ${stockInWords(stock, units)}` };
-	// A bend that only this machine cannot pull further is no reason to give the tube up.
-	if (alone.limit || !isHopeless(best, state.piece)) return { ...alone, why: `${alone.why} ${nearest}` };
-	const { open: _, ...plain } = alone;
-	return {
-		...plain,
-		advice: 'scrap',
-		why: `${nearest} That is not the tube of the drawing: give it up. ${stockInWords(stock, units)}`,
+	const nearest: Reason[] = [
+		{ code: 'nearest', fits: best.within, ...wayTo(best, found) },
+		{ code: 'still-missed', ...missedBy(state, best) },
+	];
+	const left: Reason = {
+		code: 'stock-left',
+		behind: stock.behind,
+		again: stock.again,
+		before: at(stock.straights, 0),
 	};
+	if (alone.advice === 'scrap') return { ...alone, reason: [...alone.reason, ...nearest, left] };
+	// A bend that only this machine cannot pull further is no reason to give the tube up.
+	if (alone.limit || !isHopeless(best, state.piece)) return { ...alone, reason: [...alone.reason, ...nearest] };
+	const { open: _, ...plain } = alone;
+	return { ...plain, advice: 'scrap', reason: [...nearest, { code: 'give-up' }, left] };
 }
 
-/** What has to be done for the least bad: it need not be what is advised for the bend at work. */
-function wayTo({ do: how, bend, left }: Rescue['best'], found: readonly Tweak[]): string {
-	if (how === 'accept') return 'this bend taken as it is';
-	if (how === 'relieve') return 'this bend opened to its target';
-	const tweak = found.find((each) => each.bend === bend && each.left === left);
-	if (!tweak) return `bend ${bend} gone back to`;
-	return `bend ${bend} gone back to and ${tweak.do === 'pull' ? 'pulled' : 'opened'} by ${show(tweak.by, 2)} degrees`;
+type Way = Pick<Extract<Reason, { code: 'nearest' }>, 'how' | 'bend' | 'by'>;
+
+/** What has to be done for the least bad: it need not be what is advised for the bend at work. `by` below 0: to open it. */
+function wayTo({ do: how, bend, left }: Rescue['best'], found: readonly Tweak[]): Way {
+	const tweak = how === 'reopen' ? found.find((each) => each.bend === bend && each.left === left) : undefined;
+	return { how, bend, ...(tweak ? { by: tweak.do === 'pull' ? tweak.by : -tweak.by } : {}) };
 }
 
 /**

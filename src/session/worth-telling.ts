@@ -3,8 +3,8 @@ import type { Point } from '../tube/job.ts';
 import { norm, subtract } from '../tube/vector.ts';
 import { at, tubeAtWork } from './as-built.ts';
 import { markSd, READ_BACK_SD, SET_SD, tapedSd } from './estimate.ts';
+import type { CautionFact } from './facts/index.ts';
 import { UNKNOWN } from './might-be.ts';
-import { show } from './show.ts';
 import type { State } from './state.ts';
 
 /** Worth a word from this part of the job's tolerance of a length. */
@@ -36,12 +36,10 @@ export function gainOfTelling(state: State): number {
 const endOf = (motions: readonly Motion[], i: number): Point => at(motions, i).end;
 const sizeOf = (motions: readonly Motion[], i: number): number => norm(endOf(motions, i));
 
-/** An invitation to tell real marks and turns, at the first set-up of a bend where that brings the far end nearer; null elsewhere. */
-export function tellingPays(state: State): string | null {
+/** An invitation to tell real marks and turns, at the first set-up of a bend where that brings the far end nearer; none elsewhere. */
+export function tellingPays(state: State): CautionFact[] {
 	const { bend, bends, start } = state;
-	if (bend === 1 || bend === bends.length || at(bends, bend - 1).seats > 0) return null;
-	const gain = gainOfTelling(state);
-	if (gain < WORTH * start.job.tolerance.length) return null;
-	const nearer = `${show(gain, 2)} ${start.job.units}`;
-	return `It pays to read the turn back once the tube is clamped and to tell it, and the mark too: the far end then comes out about ${nearer} nearer.`;
+	if (bend === 1 || bend === bends.length || at(bends, bend - 1).seats > 0) return [];
+	const nearer = gainOfTelling(state);
+	return nearer < WORTH * start.job.tolerance.length ? [] : [{ code: 'telling-pays', nearer }];
 }

@@ -1,6 +1,7 @@
 import { answerEvents } from './answers.ts';
 import { at } from './as-built.ts';
 import { ask } from './ask.ts';
+import type { Reason } from './facts/index.ts';
 import { evolve } from './fold.ts';
 import type { Answer, Ask, Numbers } from './protocol.ts';
 import { nextEntry, type State } from './state.ts';
@@ -14,9 +15,9 @@ export interface Moved {
 /** What an answer would change, found on a copy: nothing is kept. Lengths in the job's unit, angles in degrees. */
 export interface WouldBe {
 	/** Why it would not be taken; null: it would be. */
-	refused: string | null;
+	refused: Reason[] | null;
 	/** It would be taken for a slip and asked again first, for this reason. */
-	doubted: string | null;
+	doubted: Reason[] | null;
 	/** Made bends whose angle would be believed to be another one. */
 	made: { bend: number; angle: Moved }[];
 	/** Bends to come whose numbers would be others. */
@@ -31,13 +32,13 @@ export interface WouldBe {
 export function wouldBe(answer: Answer, state: State): WouldBe {
 	const decision = answerEvents(answer, state);
 	const nothing: WouldBe = { refused: null, doubted: null, made: [], plan: [], stop: null, next: null };
-	if ('refused' in decision) return { ...nothing, refused: decision.refused.why };
+	if ('refused' in decision) return { ...nothing, refused: decision.refused.reason };
 	const record = { entry: nextEntry(state), at: state.start.at, events: decision.events };
 	const after = evolve(state, record);
 	const [open, then] = [ask(state), ask(after)];
 	return {
 		...nothing,
-		doubted: then?.ask === 'confirm' && open?.ask !== 'confirm' ? then.why : null,
+		doubted: then?.ask === 'confirm' && open?.ask !== 'confirm' ? then.reason : null,
 		made: madeOtherwise(state, after),
 		plan: plannedOtherwise(state, after),
 		stop: stopMoved(open, then),

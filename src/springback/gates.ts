@@ -12,12 +12,16 @@ const MOST_BELOW = { offset: 6, part: 0.25 };
 /** Where more readings than this part are wrong numbers, one alone is not to be built on. */
 const MANY_WRONG = 0.055;
 
-export type Doubt = { why: string } | null;
+/** Why a reading is doubtful, in degrees: beyond what the dial showed, or merely unlikely; `inside`: what it would be, read on the inside of the bend. */
+export type Doubt =
+	| { by: 'stop'; stop: number }
+	| { by: 'above-the-dial' | 'below-the-dial'; held: number; inside?: number }
+	| { by: 'expectation'; expected: number; sd: number };
 
 /** Why the stroke's end as keyed is doubtful, or null. */
-export function doubtLoaded(asked: number, keyed: number): Doubt {
+export function doubtLoaded(asked: number, keyed: number): Doubt | null {
 	if (Math.abs(asked - keyed) <= DIAL_AGREES) return null;
-	return { why: `The stop was ${show(asked)}, and ${show(keyed)} is ${show(Math.abs(keyed - asked))} away from it.` };
+	return { by: 'stop', stop: asked };
 }
 
 /** Whether so many wrong numbers were seen that a bend is measured twice each time. */
@@ -39,20 +43,17 @@ export function slow(f: Filter, band: { under: number; over: number }): boolean 
 }
 
 /** Why a reading of the bend in hand is doubtful, or null. Impossible first, then merely unlikely. */
-export function doubt(f: Filter, kind: ReadingKind, value: number): Doubt {
+export function doubt(f: Filter, kind: ReadingKind, value: number): Doubt | null {
 	return (f.pulls > 0 ? impossible(f, kind, value) : null) ?? unlikely(f, kind, value);
 }
 
-function impossible(f: Filter, kind: ReadingKind, value: number): Doubt {
-	if (f.largest - value < LEAST_BELOW) return { why: withHint(f, kind, value, `more than the dial ever showed`) };
-	if (kind === 'angle' && !passes(f, value)) return { why: withHint(f, kind, value, 'far below what the dial showed') };
-	return null;
-}
-
-function withHint(f: Filter, kind: ReadingKind, value: number, what: string): string {
-	const inside = kind === 'angle' && passes(f, 180 - value);
-	const hint = inside ? ` Was it read on the inside? Then it is ${show(180 - value)}.` : '';
-	return `${show(value)} is ${what} under load (${show(f.largest)}).${hint}`;
+function impossible(f: Filter, kind: ReadingKind, value: number): Doubt | null {
+	const beyond = (by: 'above-the-dial' | 'below-the-dial'): Doubt => {
+		const inside = kind === 'angle' && passes(f, 180 - value);
+		return { by, held: f.largest, ...(inside ? { inside: 180 - value } : {}) };
+	};
+	if (f.largest - value < LEAST_BELOW) return beyond('above-the-dial');
+	return kind === 'angle' && !passes(f, value) ? beyond('below-the-dial') : null;
 }
 
 function passes(f: Filter, value: number): boolean {
@@ -60,12 +61,8 @@ function passes(f: Filter, value: number): boolean {
 	return below >= LEAST_BELOW && (f.opened || below <= MOST_BELOW.offset + MOST_BELOW.part * f.largest);
 }
 
-function unlikely(f: Filter, kind: ReadingKind, value: number): Doubt {
+function unlikely(f: Filter, kind: ReadingKind, value: number): Doubt | null {
 	const expected = expectReading(f, kind);
 	if (soundness(value - expected.value, expected.sd ** 2, wrongPart(f.scatter)) >= 0.5) return null;
-	return { why: `${show(expected.value)} was expected, within about ${show(2 * expected.sd)}.` };
-}
-
-function show(degrees: number): string {
-	return `${Number(degrees.toFixed(1))} degrees`;
+	return { by: 'expectation', expected: expected.value, sd: expected.sd };
 }

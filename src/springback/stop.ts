@@ -145,21 +145,9 @@ export function accept(f: Filter, req: StopRequest): Acceptance {
 	return { over, under, within: 1 - over - under, short, likelyShort };
 }
 
-/** One sentence: how far the tube is expected to spring back, what that is known from, how sure it is, and what is risked. */
-export function explainStop(f: Filter, suggestion: StopSuggestion, req: StopRequest, known: string): string {
-	const { stop, expect, risk, limit } = suggestion;
-	const back = stop - reach(f, stop).mean;
-	const chance = `the chance to pass ${degrees(req.target + req.over)} is ${percent(risk)}`;
-	const end = limit ? `; the machine's largest angle caps the stop` : '';
-	return `Expect it to spring back ${degrees(back)} to ${degrees(expect.angle)}, give or take ${degrees(expect.sd)}, known ${known}; ${chance}${end}.`;
-}
-
-function degrees(value: number): string {
-	return `${Number(value.toFixed(1))}°`;
-}
-
-function percent(part: number): string {
-	return part < 0.001 ? 'under 0.1 %' : `${Number((100 * part).toFixed(1))} %`;
+/** How far a tube held at this stop is expected to spring back, degrees. */
+export function expectedSpringback(f: Filter, { stop }: StopSuggestion): number {
+	return stop - reach(f, stop).mean;
 }
 
 // A hair over the division is the division: 0.1 is no binary number.

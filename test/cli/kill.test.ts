@@ -8,6 +8,7 @@ import { readLog } from '../../src/journal/read-log.ts';
 import { ask } from '../../src/session/ask.ts';
 import type { Ask, CorrectedNote, Output, SessionNote } from '../../src/session/protocol.ts';
 import { readBack } from '../../src/session/read-back.ts';
+import { asLine } from '../../src/words/line.ts';
 import { runLineMode } from '../helpers/line-client.ts';
 import { operatorAt } from '../helpers/operator.ts';
 import { draws, newMachine } from '../helpers/plain-shop.ts';
@@ -77,7 +78,9 @@ describe('kill -9', () => {
 			expect(answers).toBeLessThanOrEqual(sitting.answers.length);
 			if (sitting.signal !== 'SIGKILL') continue;
 			struck++;
-			const right = bare(ask(readBack(kept.records)));
+			const state = readBack(kept.records);
+			const open = ask(state);
+			const right = bare(open && (asLine(open, state.start.job) as Ask));
 			if (answers === sitting.acknowledged) expect(bare(lastAsk(sitting.outputs))).toEqual(right);
 			// What is left on the disk is what matters: going on with it takes no process of its own.
 			const resumed = await runLineMode({ file: JOB, home, resume: session.id }, () => ({ quit: true }));

@@ -9,9 +9,20 @@ import { jobEnds } from '../../src/session/ends.ts';
 import { jobWarnings } from '../../src/session/job-warnings.ts';
 import { openSettings } from '../../src/settings/settings.ts';
 import { asBent } from '../../src/tube/as-bent.ts';
-import type { BentAs } from '../../src/tube/job.ts';
+import type { BentAs, Job } from '../../src/tube/job.ts';
 import { layout } from '../../src/tube/layout.ts';
+import type { Warning } from '../../src/tube/warnings.ts';
+import { withText } from '../../src/words/warnings.ts';
 import { SAMPLE_JOBS } from '../helpers/program.ts';
+
+/** The document as the rooms compute it, each warning with its sentence. */
+function computed(job: Job): unknown {
+	return JSON.parse(
+		JSON.stringify(layout(job, jobWarnings(job), jobEnds(job)), (key, value) =>
+			key === 'warnings' || key === 'hindrances' ? value.map((each: Warning) => withText(each, job)) : value,
+		),
+	);
+}
 
 let home = '';
 beforeEach(() => {
@@ -131,7 +142,7 @@ No warnings.
 		const { code, out, err } = await run(hoop, true);
 		expect({ code, err }).toEqual({ code: 0, err: '' });
 		const { job } = loadJob(join(home, 'job.json'));
-		expect(JSON.parse(out)).toEqual(JSON.parse(JSON.stringify(layout(job, jobWarnings(job), jobEnds(job)))));
+		expect(JSON.parse(out)).toEqual(computed(job));
 	});
 
 	// Source: FIA Appendix J (2009) art. 253 8.3.3: least over greatest diameter at least 0.9; on 1.75 in that is 1.575 in.
@@ -182,7 +193,7 @@ No warnings.
 		] as const) {
 			const document = JSON.parse((await run(hoop, true, as)).out);
 			const job = asBent(loadJob(join(home, 'job.json')).job, as);
-			expect(document).toEqual(JSON.parse(JSON.stringify(layout(job, jobWarnings(job), jobEnds(job)))));
+			expect(document).toEqual(computed(job));
 			expect(document.bentAs).toEqual(as);
 			const page = (await run(hoop, false, as)).out.replaceAll('\n', ' ');
 			expect(page.includes('The opposite part')).toBe(as.mirror);

@@ -3,7 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readLog } from '../../src/journal/read-log.ts';
-import type { DoneNote, Output, SessionNote } from '../../src/session/protocol.ts';
+import type { Ask, DoneNote, Output, SessionNote } from '../../src/session/protocol.ts';
+import { startIn } from '../../src/session/read-back.ts';
+import { asLine } from '../../src/words/line.ts';
 import { runLineMode } from '../helpers/line-client.ts';
 import { operatorAt } from '../helpers/operator.ts';
 import { draws, newMachine } from '../helpers/plain-shop.ts';
@@ -48,7 +50,8 @@ describe('the line mode against a simulated operator, nothing learned before', (
 				output !== undefined && 'note' in output && output.note === 'refused';
 			// A number that the bender cannot have shown is refused, leaves no record, and is asked for again.
 			const taken = run.outputs.filter((output, i) => 'ask' in output && !refused(run.outputs[i + 1]));
-			expect(kept.map((record) => record.ask)).toEqual(taken);
+			const { job } = startIn(readLog(session.log).records[0]!);
+			expect(kept.map(({ ask }) => asLine(ask as Ask, job))).toEqual(taken);
 			expect(kept).toHaveLength(run.answers.length - run.outputs.filter(refused).length);
 			for (const [i, bend] of done.bends.entries()) {
 				const miss = (operator.made.get(i + 1) ?? Number.NaN) - bend.target;

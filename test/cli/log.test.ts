@@ -122,8 +122,8 @@ describe('pullbook log ID', () => {
 		expect(stood).toMatchObject({ seat: 1, loaded: stood.stop, released: null, measured: [], void: false });
 		expect(undone).toMatchObject({ seat: 1, stop: stood.stop, loaded: stood.stop + 0.5, void: true });
 		expect(out).toContain('interrupted: it can be resumed');
-		expect(out).toContain(`seat 1: stop ${stood.stop}°, held ${stood.loaded}°\n`);
-		expect(out).toContain(`seat 1: stop ${stood.stop}°, held ${undone.loaded}°  (taken back)`);
+		expect(out).toContain(`set-up 1: stop ${stood.stop}°, held ${stood.loaded}°\n`);
+		expect(out).toContain(`set-up 1: stop ${stood.stop}°, held ${undone.loaded}°  (taken back)`);
 		expect(out).toContain('note: first tube of the week');
 	});
 
@@ -152,7 +152,7 @@ describe('pullbook log ID', () => {
 		expect(view.events).toBe(records.slice(1).reduce((sum, { events }) => sum + (events as unknown[]).length, 0));
 		expect(view.checks.map((check: { reading: number }) => check.reading)).not.toContain(null);
 		const { out } = await run(session.id);
-		expect(out).toMatch(/^Check crown: read [\d.]+ in; drawing [\d.]+ in, within 0\.0625 in$/m);
+		expect(out).toMatch(/^Check crown: read [\d/ ]+ in; drawing [\d/ ]+ in, within 1\/16 in$/m);
 		expect(out).toMatch(
 			/Far end .* from its place, .* from its direction\.\nGive or take .* in and .*°?\. The tube (fits|may fit|does not fit): /,
 		);

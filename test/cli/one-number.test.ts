@@ -77,6 +77,6 @@ describe.each(SAMPLE_JOBS)('one number for one thing in %s', (path) => {
 			layout.checks.map(({ name, design }) => ({ name, design })),
 		);
 		const page = (await runProgram(['log', session.id], { home })).out;
-		for (const { made } of done.bends) expect(page).toContain(`made ${Number(made!.toFixed(2))}`);
+		for (const { made } of done.bends) expect(page).toContain(`made ${Number(made!.toFixed(1))}`);
 	});
 });

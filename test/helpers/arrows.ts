@@ -9,11 +9,12 @@ const RANKS: readonly (readonly string[])[] = [
 	['session'],
 	['journal', 'job', 'settings'],
 	['review', 'practice'],
+	['words'],
 	['screen'],
 	['cli'],
 	['main'],
 ];
-const PURE = new Set(['units', 'tube', 'springback', 'fit', 'session']);
+const PURE = new Set(['units', 'tube', 'springback', 'fit', 'session', 'words']);
 const INTERFACE_PACKAGES = /^(ink|react|ink-text-input)(\/|$)/;
 const CLOCKS = new Set(['Date', 'performance', 'process', 'crypto']);
 

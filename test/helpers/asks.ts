@@ -1,4 +1,4 @@
-import { GENERAL_CAUTIONS } from '../../src/session/cautions.ts';
+import { GENERAL_CAUTIONS } from '../../src/session/facts/caution.ts';
 import type {
 	CheckAsk,
 	ConfirmAsk,
@@ -28,7 +28,7 @@ export const WARNINGS: WarningsNote = {
 		{
 			at: 'shape.bends[3]',
 			code: 'short-follow',
-			text: '1 3/4 in of straight tube are left behind the bend, 2 in are needed.',
+			...{ bend: 4, needs: 2, is: 1.75 },
 		},
 	],
 };
@@ -48,7 +48,7 @@ export const SET: SetAsk = {
 	pointer: 0,
 	plan: 'new',
 	was: { target: 48, fromStart: 39.5375, rotation: 180 },
-	cautions: ['Only 3 1/2 in of straight tube lie in the clamp.'],
+	cautions: [{ code: 'clamp-room', needs: 4, is: 3.5 }],
 };
 export const PULL: PullAsk = {
 	ask: 'pull',
@@ -62,7 +62,10 @@ export const PULL: PullAsk = {
 	expect: { angle: 47.9, sd: 0.35 },
 	risk: 0.018,
 	limit: false,
-	why: 'This tube is expected to spring back 3.6 degrees, give or take 0.4; one bend of it was measured so far.',
+	reason: [
+		{ code: 'springback-expected', by: 3.6, to: 47.9, sd: 0.4, known: { tubes: 0, near: [], pulls: 1 } },
+		{ code: 'chance-over', limit: 48.7, chance: 0.018 },
+	],
 };
 export const MEASURE: MeasureAsk = {
 	ask: 'measure',
@@ -70,7 +73,7 @@ export const MEASURE: MeasureAsk = {
 	bend: 2,
 	expect: { angle: 47.9, sd: 0.35 },
 	readings: 2,
-	why: 'It is the first measurement of this tube: all that follows is built on it.',
+	reason: [{ code: 'first-measurement' }],
 };
 export const CONFIRM: ConfirmAsk = {
 	ask: 'confirm',
@@ -78,17 +81,23 @@ export const CONFIRM: ConfirmAsk = {
 	of: 'angle',
 	reading: 84.1,
 	expect: { value: 47.9, sd: 0.35 },
-	why: 'That is 36 degrees from what the dial says. Are two digits swapped?',
+	reason: [{ code: 'above-the-dial', value: 84.1, held: 51.5 }],
 	bend: 2,
 };
 /** A pull that did not stop where it was asked to. */
 export const CONFIRM_LOADED: ConfirmAsk = {
 	...{ ask: 'confirm', entry: 6, of: 'loaded', reading: 61.5, expect: { value: 51.5, sd: 0.35 }, bend: 2 },
-	why: 'The stop was 51.5 degrees, and 61.5 degrees is 10 degrees away from it.',
+	reason: [{ code: 'off-the-stop', stop: 51.5, value: 61.5 }],
 };
 export const CONFIRM_CHECK: ConfirmAsk = {
 	...{ ask: 'confirm', entry: 9, of: 'check', reading: 15.81, expect: { value: 14.31, sd: 0.08 }, name: 'rise' },
-	why: '14.31 in was expected from what has been made; this is 1.5 in away. It does not go with 47.8 degrees at bend 2: measure again, and see that the straight edge lies where the check says; or was the mark of bend 2 at 39 1/8 in, not 39 5/8 in?',
+	reason: [
+		{ code: 'check-off', name: 'rise', kind: 'drop', expected: 14.31, value: 15.81 },
+		{
+			...{ code: 'look-at', kind: 'drop', bend: 2, angle: 47.8 },
+			slip: { of: 'mark', bend: 2, was: 39.625, would: 39.125 },
+		},
+	],
 };
 export const CHECK: CheckAsk = {
 	ask: 'check',
@@ -98,7 +107,6 @@ export const CHECK: CheckAsk = {
 	expect: { value: 14.31, sd: 0.08 },
 	design: 14.25,
 	tolerance: 0.0625,
-	includes: 'The reading includes the half diameter of the tube.',
 };
 export const DECIDE: DecideAsk = {
 	ask: 'decide',
@@ -109,7 +117,11 @@ export const DECIDE: DecideAsk = {
 	target: 48.2,
 	design: 48,
 	limit: false,
-	why: 'The bend is 0.9 degrees short and the machine has angle left.',
+	reason: [
+		{ code: 'bend-short', by: 0.9, chance: 0.97 },
+		{ code: 'pull-again' },
+		{ code: 'bend-made', angle: 47.3, sd: 0.12, target: 48.2 },
+	],
 	accepted: { endOffset: 0.02, endAngle: 0.1, shape: { bend: 1, off: 0.05 }, checks: [], left: 0.4, within: true },
 	tweaks: [],
 };
@@ -167,10 +179,10 @@ export const DONE: DoneNote = {
 	fits: true,
 	log: '/logs/aft-arch-1.log',
 	cuts: [
-		{ end: 'start', off: 0.5, bend: 1, fromTangent: 12, fromCorner: 14.5, words: 'Start end.' },
-		{ end: 'far', off: 0.4375, bend: 4, fromTangent: 12, fromCorner: 14.5, words: 'Far end.' },
+		{ end: 'start', off: 0.5, bend: 1, fromTangent: 12, fromCorner: 14.5 },
+		{ end: 'far', off: 0.4375, bend: 4, fromTangent: 12, fromCorner: 14.5 },
 	],
-	finish: ['Check lie was not read: it should be 0 in, within 0.125 in; expected is 0.02 in.'],
+	finish: [{ code: 'check-not-read', name: 'lie', kind: 'out', design: 0, tolerance: 0.125, expected: 0.02 }],
 };
 /** More likely than not that it fits, one bend outside the drawing's own tolerance. */
 export const MAY_FIT: DoneNote = {
@@ -195,10 +207,10 @@ export const SET_FIRST: SetAsk = {
 	around: { degrees: 0, length: 0 },
 	was: { target: 42, fromStart: 14.5, rotation: 0 },
 	cautions: [
-		...GENERAL_CAUTIONS,
-		'Cut length: 116 in, both trims in it.',
-		"The radius is expected to come out 1.0 % larger than the die's: the marks are planned for that. Give the length of the piece as really cut.",
-		"Swing: the part beyond the clamp reaches 17 in from the die's centre.",
+		...GENERAL_CAUTIONS.map((code) => ({ code })),
+		{ code: 'cut-length', length: 116 },
+		{ code: 'growth-expected', growth: 1.01 },
+		{ code: 'swing', reach: 17, above: null, below: null, floor: null },
 	],
 };
 /** A bend out of the plane of the one before: the mark goes one way round, the tube is turned the other way. */
@@ -216,9 +228,9 @@ export const SET_AGAIN: SetAsk = {
 	seat: 2,
 	tubeTurn: { degrees: 0, way: 'none' },
 	pointer: 47.5,
-	cautions: ["Seat the tube at the same mark and in the same plane as before; keep it level. Don't move the dial."],
+	cautions: [{ code: 'seat-as-before' }],
 };
-const CHECKED = { ask: 'check', entry: 8, includes: undefined } as const;
+const CHECKED = { ask: 'check', entry: 8 } as const;
 export const CHECK_ANGLE: CheckAsk = {
 	...CHECKED,
 	name: 'legs',
@@ -234,7 +246,7 @@ export const CHECK_SPAN: CheckAsk = {
 	expect: { value: 41.28, sd: 0.06 },
 	design: 41.25,
 	tolerance: 1 / 8,
-	includes: 'The start end is not cut yet: the reading includes 1/2 in of trim.',
+	includes: 0.5,
 };
 export const CHECK_OUT: CheckAsk = {
 	...CHECKED,
@@ -257,27 +269,47 @@ export const RELIEVE: DecideAsk = {
 	advice: 'relieve',
 	made: { angle: 49.1, sd: 0.12 },
 	open: 0.6,
-	why: 'The bend is 0.9 degrees past its target, over the upper tolerance.',
+	reason: [
+		{ code: 'bend-over', by: 0.9, chance: 0.98 },
+		{ code: 'open-by', by: 0.6, to: 48.5 },
+		{ code: 'go-easy-opening' },
+		{ code: 'bend-made', angle: 49.1, sd: 0.12, target: 48.2 },
+	],
 };
 /** The machine is at its end, and the bend still short. */
 export const LIMIT: DecideAsk = {
 	...DECIDE,
 	advice: 'accept',
 	limit: true,
-	why: 'The bend is 0.9 degrees short and the machine can pull no further: accept it, and what is left is corrected for it.',
+	reason: [
+		{ code: 'bend-short', by: 0.9, chance: 0.97 },
+		{ code: 'limit-reached' },
+		{ code: 'bend-made', angle: 47.3, sd: 0.12, target: 48.2 },
+	],
 };
 export const GIVEN_UP: DecideAsk = {
 	...DECIDE,
 	advice: 'scrap',
 	made: { angle: 58.2, sd: 0.12 },
-	why: 'The bend is 58.2 degrees, give or take 0.1; the target is 48.2. That is too far to work back: the tube is better given up.',
+	reason: [
+		{ code: 'bend-over', by: 10, chance: 1 },
+		{ code: 'too-far-to-open' },
+		{ code: 'bend-made', angle: 58.2, sd: 0.12, target: 48.2 },
+	],
 };
 export const REOPEN: DecideAsk = {
 	...DECIDE,
 	advice: 'reopen',
 	of: 1,
 	made: { angle: 48.2, sd: 0.12 },
-	why: 'The check rise cannot be met any more by what is left; 0.6 degrees more in bend 1 would bring it in.',
+	reason: [
+		{ code: 'cannot-fit-so' },
+		{
+			...{ code: 'still-missed', endOffset: 0.2, endAngle: 0.3 },
+			checks: [{ name: 'rise', kind: 'drop', off: -0.19, tolerance: 0.0625 }],
+		},
+		{ code: 'reopen-would', bend: 1, by: 0.5, chance: 0.6 },
+	],
 	how: 'pull',
 	accepted: {
 		endOffset: 0.2,

@@ -1,5 +1,8 @@
 import type { HomePort, JobRow, SessionRow } from '../../src/screen/home-port.ts';
-import type { KeptEntry, LivePort } from '../../src/screen/live-port.ts';
+import type { LivePort } from '../../src/screen/live-port.ts';
+import type { Answered } from '../../src/session/answered.ts';
+import type { Event, Reading } from '../../src/session/events.ts';
+import { readingsIn } from '../../src/session/events.ts';
 import type { Answer, Ask, Output } from '../../src/session/protocol.ts';
 import type { WouldBe } from '../../src/session/would-be.ts';
 import type { BentAs, Job } from '../../src/tube/job.ts';
@@ -55,7 +58,7 @@ export class FakeLive implements LivePort {
 	readonly shown: Output[];
 	closed = false;
 	readonly messages: string[] = [];
-	entries: KeptEntry[];
+	entries: Answered[];
 	/** What the next answer throws instead of being taken. */
 	fault: Error | null = null;
 	/** What a correction would change. */
@@ -68,7 +71,7 @@ export class FakeLive implements LivePort {
 		opening: readonly Output[],
 		private readonly replies: Output[][] = [],
 		readonly job: Job = ARCH,
-		history: readonly KeptEntry[] = [],
+		history: readonly Answered[] = [],
 	) {
 		this.shown = [...opening];
 		this.open = lastAsk(opening);
@@ -89,13 +92,14 @@ export class FakeLive implements LivePort {
 		if (this.said !== null) this.messages.push(this.said);
 		const outputs = this.replies.shift() ?? [];
 		if (outputs.some((output) => 'note' in output && output.note === 'refused')) return outputs;
-		this.entries = [...this.entries, { entry: this.entries.length + 1, text: JSON.stringify(answer), void: false }];
+		const event: Event = { type: 'note-written', text: JSON.stringify(answer) };
+		this.entries = [...this.entries, answeredBy(this.entries.length + 1, [event])];
 		if (outputs.some((output) => 'note' in output && output.note === 'done')) this.open = null;
 		else this.open = lastAsk(outputs) ?? this.open;
 		return outputs;
 	}
 
-	history(): readonly KeptEntry[] {
+	history(): readonly Answered[] {
 		return this.entries;
 	}
 
@@ -157,18 +161,18 @@ export function refusal(message: string, exitCode: number): Error {
 }
 
 /** What was answered before the screens of the tests. */
-export const KEPT: readonly KeptEntry[] = [
-	{ entry: 1, text: 'tube set at bend 2', void: false, readings: [] },
-	{
-		entry: 2,
-		text: 'dial under load of bend 2: 51.5 degrees; dial after release of bend 2: 47.5 degrees',
-		void: false,
-		readings: [
-			{ of: 'loaded', value: 51.5, bend: 2 },
-			{ of: 'released', value: 47.5, bend: 2 },
-		],
-	},
-	{ entry: 3, text: 'angle of bend 2: 43.7 degrees', void: true, readings: [{ of: 'angle', value: 43.7, bend: 2 }] },
+/** One line of the log that holds these events. */
+export function answeredBy(entry: number, events: readonly Event[], gone = false): Answered {
+	const readings = events.flatMap((event) => readingsIn([event]));
+	return { entry, at: '2031-03-02T09:40:00.000Z', void: gone, events, readings };
+}
+
+export const taken = (reading: Reading): Event => ({ type: 'reading-taken', reading });
+
+export const KEPT: readonly Answered[] = [
+	answeredBy(1, [{ type: 'tube-set', bend: 2 }]),
+	answeredBy(2, [taken({ of: 'loaded', value: 51.5, bend: 2 }), taken({ of: 'released', value: 47.5, bend: 2 })]),
+	answeredBy(3, [taken({ of: 'angle', value: 43.7, bend: 2 })], true),
 ];
 
 const TORN = [

@@ -79,7 +79,7 @@ export class Sitting {
 		for (const [i, keys] of keysFor(open, answer).entries()) {
 			// A dial far from the stop is asked again while the tube is held, before anything is released.
 			if (open.ask === 'pull' && i === 1 && Math.abs(Number(answer.loaded) - open.stop) > 1) break;
-			if (open.ask === 'pull' && i === 1) await pty.until('released');
+			if (open.ask === 'pull' && i === 1) await pty.until('after release');
 			await this.press(pty, keys);
 		}
 		// A correction or the caution before opening a bend is read first, and understood with the same key.
@@ -88,7 +88,7 @@ export class Sitting {
 			if (/^Caution/.test(text) && !moved()) void this.press(pty, '+');
 			return moved();
 		});
-		const read = new RegExp(`^Corrected|^The tube as made|^Done|Saved as entry ${entries + 1}`);
+		const read = new RegExp(`^Corrected|^The tube as made|^Done|Saved as line ${entries + 1}`);
 		await pty.until(read);
 		if (/^(Corrected|The tube as made)/.test(pty.text)) await this.press(pty, '+');
 	}

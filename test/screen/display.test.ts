@@ -54,7 +54,7 @@ describe('lengths as one chooses', () => {
 		terminal.type('254');
 		await terminal.until('= 254 mm (10 in)');
 		terminal.type('\r');
-		await terminal.until('Saved as entry');
+		await terminal.until('Saved as line');
 		expect(live.answers).toEqual([{ action: { do: 'reading', reading: 10 } }]);
 		expect(display.kept()).toEqual({ lengths: 'mm' });
 	});
@@ -63,7 +63,7 @@ describe('lengths as one chooses', () => {
 		const { terminal, live } = session([asks.CHECK], new FakeDisplay({ lengths: 'mm' }));
 		await terminal.until('363.5 mm');
 		terminal.type('14 5/16"\r');
-		await terminal.until('Saved as entry');
+		await terminal.until('Saved as line');
 		expect(live.answers).toEqual([{ action: { do: 'reading', reading: 14.3125 } }]);
 	});
 
@@ -75,7 +75,7 @@ describe('lengths as one chooses', () => {
 		terminal.type('\x1b');
 		await terminal.until((text) => !text.includes('= 1 in'));
 		terminal.type('*1\rumch?\r');
-		await terminal.until('Saved as entry');
+		await terminal.until('Saved as line');
 		expect(live.answers).toEqual([{ action: null, note: 'umch?' }]);
 	});
 });
@@ -142,7 +142,7 @@ describe('help', () => {
 		await terminal.until('Aft arch');
 		terminal.type(keys);
 		await terminal.until(' h  help');
-		if (keys !== '') await terminal.until(/^(Pull 1, released|More)/);
+		if (keys !== '') await terminal.until(/^(Pull 1, after release|More)/);
 		const before = terminal.text;
 		terminal.type('?');
 		await terminal.until(says);

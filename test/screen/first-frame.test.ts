@@ -12,7 +12,7 @@ describe('the first frame', () => {
 	test('loses no key that comes before there is anything to take it', async () => {
 		const terminal = start(new FakeLive([asks.MEASURE], [[asks.MEASURE]]));
 		terminal.type('47.9\r');
-		await terminal.until('Saved as entry');
+		await terminal.until('Saved as line');
 	});
 
 	test.each([0, 1, 2, 3, 5, 8, 13, 40])('loses no key that comes %d turns after it', async (turns) => {
@@ -23,7 +23,7 @@ describe('the first frame', () => {
 			terminal.type(key);
 			await turn();
 		}
-		await terminal.until('Saved as entry');
+		await terminal.until('Saved as line');
 		expect(live.answers).toEqual([{ action: { do: 'angles', angles: [47.9] } }]);
 	});
 
@@ -37,7 +37,7 @@ describe('the first frame', () => {
 				terminal.type(key);
 				await turn();
 			}
-			await terminal.until('Saved as entry');
+			await terminal.until('Saved as line');
 			expect(live.answers).toEqual([{ action: null, note: 'tight clamp, die two' }]);
 		},
 	);

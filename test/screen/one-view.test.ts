@@ -55,7 +55,7 @@ test('an answer that is saved takes one view and one frame', async () => {
 	const terminal = runScreen(new FakeHome(live), undefined, { jobPath: 'arch.json' });
 	await settled(terminal, 'Measure');
 	expect(await counting(terminal, '7', /^> 7/m)).toEqual(SESSION_KEY);
-	expect(await counting(terminal, '\r', 'Saved as entry')).toEqual(SESSION_KEY);
+	expect(await counting(terminal, '\r', 'Saved as line')).toEqual(SESSION_KEY);
 });
 
 test('a letter of a note takes one view and one frame', async () => {

@@ -1,10 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import type { KeptEntry } from '../../src/screen/live-port.ts';
 import type { Output, PullAsk } from '../../src/session/protocol.ts';
 import type { Size } from '../../src/terminal/output.ts';
 import { resolveShape } from '../../src/tube/resolve.ts';
 import * as asks from '../helpers/asks.ts';
-import { ARCH, FakeHome, FakeLive, KEPT, ROWS } from '../helpers/fake-ports.ts';
+import { ARCH, answeredBy, FakeHome, FakeLive, KEPT, ROWS } from '../helpers/fake-ports.ts';
 import { type FrameOptions, frameText } from '../helpers/page-frame.ts';
 import { asKept, runScreen } from '../helpers/run-screen.ts';
 import { keptText } from '../helpers/screen-fixtures.ts';
@@ -33,15 +32,15 @@ const PAGES: PageCase[] = [
 	['help', [asks.SET], 'h', 'Help'],
 	['warnings', [asks.WARNINGS, asks.SET], '', 'Warnings'],
 	['set', [asks.SET], '', 'Set the tube'],
-	['set-again', [asks.SET_AGAIN], '', 'seat 2'],
+	['set-again', [asks.SET_AGAIN], '', 'set-up 2'],
 	['set-details', [asks.SET], '*7\r39.7\r', 'also tells'],
 	['pull', [asks.SET, asks.PULL], '', 'Pull 1'],
 	['pull-first', [asks.SET_FIRST, { ...asks.PULL, bend: 1 }], '', 'Pull 1'],
 	['pull-third', [asks.SET_TURNED, { ...asks.PULL, pull: 3, lead: null }], '', 'Pull 3'],
 	['pull-limit', [asks.SET, { ...asks.PULL, limit: true, lead: null, pull: 3 }], '', 'Pull 3'],
-	['released', [asks.SET, asks.PULL], '51.5\r', 'released'],
+	['released', [asks.SET, asks.PULL], '51.5\r', 'after release'],
 	['measure', [asks.MEASURE], '47', 'Measure'],
-	['measure-second', [{ ...asks.MEASURE, readings: 1, why: undefined }], '', 'Measure'],
+	['measure-second', [{ ...asks.MEASURE, readings: 1, reason: [] }], '', 'Measure'],
 	['confirm', [asks.CONFIRM], '', 'right?'],
 	['confirm-loaded', [asks.SET, asks.CONFIRM_LOADED], '', 'right?'],
 	['confirm-check', [asks.CONFIRM_CHECK], '', 'right?'],
@@ -68,7 +67,7 @@ const PAGES: PageCase[] = [
 	['walk', [asks.MEASURE], '\x1b[A\x1b[A', 'dial, held under load: what'],
 	['amend-sure', [asks.MEASURE], '\x1b[A46.5\r', 'Correct it?'],
 	['amend', [asks.MEASURE], '*5\r', 'Correct an earlier'],
-	['amend-which', [asks.MEASURE], '*5\r1\r', 'Correct entry 2'],
+	['amend-which', [asks.MEASURE], '*5\r1\r', 'Correct line 2'],
 	['amend-value', [asks.MEASURE], '*5\r1\r2\r', 'What it really was'],
 	['evidence', [asks.MEASURE], '*3\r', 'Something else'],
 	['evidence-value', [asks.MEASURE], '*3\r1\r3\r', 'Bend 3, measured'],
@@ -91,10 +90,7 @@ function liveOf(outputs: Output[]): FakeLive {
 	});
 }
 
-const FIRST_OF_TWO: KeptEntry = {
-	...{ entry: 5, text: 'angle of bend 2: 47.6 degrees, first of two', void: false },
-	readings: [{ of: 'angle', value: 47.6, bend: 2 }],
-};
+const FIRST_OF_TWO = answeredBy(5, [{ type: 'reading-noted', reading: { of: 'angle', value: 47.6, bend: 2 } }]);
 
 const PULLS = [
 	{ loaded: 44, released: 40.5, measured: [40.7, 40.9] },

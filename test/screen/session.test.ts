@@ -2,7 +2,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { openScreen, type ScreenOptions } from '../../src/screen/open-screen.tsx';
 import type { Answer, Output } from '../../src/session/protocol.ts';
 import * as asks from '../helpers/asks.ts';
-import { FakeHome, FakeLive, KEPT, ROWS, refusal } from '../helpers/fake-ports.ts';
+import { answeredBy, FakeHome, FakeLive, KEPT, ROWS, refusal } from '../helpers/fake-ports.ts';
 import { HeadlessTerminal } from '../helpers/mount.tsx';
 
 const SIZE = { columns: 80, rows: 24 };
@@ -112,7 +112,7 @@ describe('what the keys of a page answer', () => {
 		const { live, terminal } = session(outputs);
 		await terminal.until('Aft arch');
 		terminal.type(keys);
-		await terminal.until('Saved as entry');
+		await terminal.until('Saved as line');
 		expect(live.answers).toEqual([answer]);
 	});
 
@@ -131,7 +131,7 @@ describe('what the keys of a page answer', () => {
 		const { live, terminal } = session([asks.SET, asks.PULL], [[asks.MEASURE], [asks.DECIDE]]);
 		await terminal.until('Pull 1');
 		terminal.type('51.5\r\n');
-		await terminal.until('released');
+		await terminal.until('after release');
 		terminal.type('\r');
 		await terminal.until('Write what the dial reads after release');
 		expect(live.answers).toEqual([]);
@@ -139,7 +139,7 @@ describe('what the keys of a page answer', () => {
 
 	test.each<[string, Output[], string, string]>([
 		['entry to be corrected', [asks.MEASURE], '*5\r', 'Correct an earlier'],
-		['reading of it', [asks.MEASURE], '*5\r1\r', 'Correct entry 2'],
+		['reading of it', [asks.MEASURE], '*5\r1\r', 'Correct line 2'],
 		['right number', [asks.MEASURE], '*5\r1\r2\r', 'What it really was'],
 		['something else', [asks.MEASURE], '*3\r', 'Something else'],
 		['bend of it', [asks.MEASURE], '*3\r1\r', 'At which bend'],
@@ -211,7 +211,7 @@ describe('what the keys of a page answer', () => {
 		const { live, terminal } = session([asks.MEASURE]);
 		await terminal.until('Measure');
 		terminal.type('*1\rleft/right\r');
-		await terminal.until('Saved as entry');
+		await terminal.until('Saved as line');
 		expect(live.answers).toEqual([{ action: null, note: 'left/right' }]);
 	});
 
@@ -221,7 +221,7 @@ describe('what the keys of a page answer', () => {
 		terminal.type('4..7\r');
 		await terminal.until('cannot be read');
 		terminal.type('48\r');
-		await terminal.until('Saved as entry');
+		await terminal.until('Saved as line');
 		expect(live.answers).toEqual([{ action: { do: 'angles', angles: [48] } }]);
 	});
 
@@ -232,9 +232,9 @@ describe('what the keys of a page answer', () => {
 		await terminal.until('look for flats and cracks');
 		expect(live.answers).toEqual([]);
 		terminal.type('+');
-		await terminal.until('Saved as entry 4');
+		await terminal.until('Saved as line 4');
 		terminal.type('+');
-		await terminal.until('Saved as entry 5');
+		await terminal.until('Saved as line 5');
 		expect(live.answers.length).toBe(2);
 	});
 
@@ -269,7 +269,7 @@ describe('a session that goes on', () => {
 		terminal.type('+');
 		await terminal.until('Corrected after bend 2');
 		terminal.type('2\r');
-		await terminal.until('Saved as entry');
+		await terminal.until('Saved as line');
 		expect(live.answers).toEqual([{ action: { do: 'plan', plan: 'old' } }]);
 	});
 });
@@ -291,36 +291,40 @@ describe('what comes back', () => {
 		terminal.type('+');
 		await terminal.until(/Set the tube .* bend 3 of 4/);
 		terminal.type('/');
-		await terminal.until('Entry 4:');
+		await terminal.until('Line 4:');
 		terminal.type('+');
 		await terminal.until('Decide');
 	});
 
 	test('why a reading is doubted is said once, with one full stop', async () => {
-		const why = '47.9 was expected, within about 0.7.';
-		const live = new FakeLive([asks.MEASURE], [[{ ...asks.CONFIRM, why }]]);
-		live.history = () =>
-			live.answers.length === 0 ? [] : [{ entry: 1, text: `angle: 84.1, doubted: ${why}`, void: false }];
+		const why = '47.9° was expected, give or take 0.7°.';
+		const reason = [{ code: 'not-expected' as const, expected: 47.9, sd: 0.7 }];
+		const live = new FakeLive([asks.MEASURE], [[{ ...asks.CONFIRM, reason }]]);
+		const doubted = { reading: { of: 'angle' as const, value: 84.1, bend: 2 }, others: [], rest: [] };
+		const event = { type: 'reading-doubted' as const, ...doubted, expected: { value: 47.9, sd: 0.7 }, reason };
+		live.history = () => (live.answers.length === 0 ? [] : [answeredBy(1, [event])]);
 		const { terminal } = start({ port: new FakeHome(live), jobPath: 'arch.json' });
 		await terminal.until('Measure');
 		terminal.type('84.1\r');
-		const text = await terminal.until('Saved as entry 1: angle: 84.1, doubted.');
+		const text = await terminal.until('Saved as line 1: bend 2 measured 84.1°, to be read again.');
 		expect(text.split(why).length).toBe(2);
 		expect(text).not.toContain('..');
 	});
 
 	test('a sentence of the log that has its own stop gets no other', async () => {
 		const live = new FakeLive([asks.MEASURE], [[asks.DECIDE]]);
-		live.history = () => (live.answers.length === 0 ? [] : [{ entry: 1, text: 'note: oiled.', void: false }]);
+		const event = { type: 'note-written' as const, text: 'oiled.' };
+		live.history = () => (live.answers.length === 0 ? [] : [answeredBy(1, [event])]);
 		const { terminal } = start({ port: new FakeHome(live), jobPath: 'arch.json' });
 		await terminal.until('Measure');
 		terminal.type('48\r');
-		expect(await terminal.until('Saved as entry 1')).toMatch(/note: oiled\.$/m);
+		expect(await terminal.until('Saved as line 1')).toMatch(/note: oiled\.$/m);
 	});
 
 	test('a refusal keeps the entry and says why', async () => {
-		const why = 'A mark lies between 0 and 96 in.';
-		const { live, terminal } = session([asks.MEASURE], [[{ note: 'refused', code: 'not-possible', why }]]);
+		const why = 'Bend 9 does not exist: this tube has 4.';
+		const reason = [{ code: 'no-such-bend' as const, bend: 9, bends: 4 }];
+		const { live, terminal } = session([asks.MEASURE], [[{ note: 'refused', code: 'not-possible', reason }]]);
 		await terminal.until('Measure');
 		terminal.type('400\r');
 		await terminal.until(why);
@@ -328,7 +332,7 @@ describe('what comes back', () => {
 		terminal.type('\x1b');
 		await terminal.until((text) => !text.includes(why));
 		terminal.type('48\r');
-		await terminal.until('Saved as entry');
+		await terminal.until('Saved as line');
 		expect(live.answers.at(-1)).toEqual({ action: { do: 'angles', angles: [48] } });
 	});
 
@@ -341,7 +345,7 @@ describe('what comes back', () => {
 		expect(terminal.text).toContain('> 47.9');
 		live.fault = null;
 		terminal.type('\r');
-		await terminal.until('Saved as entry');
+		await terminal.until('Saved as line');
 		expect(live.answers).toEqual([{ action: { do: 'angles', angles: [47.9] } }]);
 	});
 
@@ -638,7 +642,7 @@ describe('how it is drawn', () => {
 		'EASE UP 49° from here',
 		'STOP 51.5° held under load',
 		'wanted 48.2° (drawing 48°), from 47.7° to 48.7°',
-		'1 stop 51.5° > 47.9° ± 0.3',
+		'1 stop 51.5° > 47.9°, give or take 0.3°',
 	];
 
 	test('a screen reader gets the lines that are new, in words, without escape sequences', async () => {
@@ -722,16 +726,17 @@ describe('walking back through the readings', () => {
 		await terminal.until('Measure');
 		expect(live.answers).toEqual([]);
 		terminal.type(`${UP}46.5\r+`);
-		await terminal.until('Saved as entry');
+		await terminal.until('Saved as line');
 		expect(live.answers).toEqual([{ action: { do: 'amend', entry: 2, reading: 46.5, of: 'released' } }]);
 	});
 
 	test('a correction that would be refused is said at once', async () => {
 		const { live, terminal } = session([asks.MEASURE]);
-		live.would = { refused: 'Nobody bends that far.', doubted: null, made: [], plan: [], stop: null, next: null };
+		const refused = [{ code: 'line-undone' as const, line: 2 }];
+		live.would = { refused, doubted: null, made: [], plan: [], stop: null, next: null };
 		await terminal.until('Measure');
 		terminal.type(`${UP}465\r`);
-		await terminal.until('Nobody bends that far.');
+		await terminal.until('Line 2 of the log was undone');
 		expect(live.answers).toEqual([]);
 	});
 });

@@ -29,7 +29,7 @@ describe('the first set', () => {
 	test('leaves hand and end to the page before it, where a session is not bent as drawn', () => {
 		const job = asBent(plainJob(), { mirror: true, from: 'far' });
 		const { set, state } = atFirstSet(job);
-		expect(set.cautions.filter((text) => /opposite part|far end/.test(text))).toHaveLength(1);
+		expect(set.cautions.filter(({ code }) => code === 'bent-as')).toHaveLength(1);
 		expect(cautions(state, set, 200)).toHaveLength(1);
 		const room = { columns: 80, rows: 20, ink: '#', window: 24, ascii: false, spoken: false };
 		const start = startPage(state, SESSION).body(room);
@@ -39,7 +39,7 @@ describe('the first set', () => {
 
 	test('says how long the piece is taken to be, until another length is told', () => {
 		const { set, state } = atFirstSet();
-		expect(set.cautions.some((text) => text.startsWith('Cut length: '))).toBe(true);
+		expect(set.cautions.some(({ code }) => code === 'cut-length')).toBe(true);
 		expect(pieceWords(state, set).at(-1)).toMatch(/^The piece is taken as [\d /]+ in; \* tells another length\.$/);
 		expect(pieceWords({ ...state, details: { length: 40 } }, set)).toEqual([]);
 		expect(pieceWords(state, { ...set, bend: 2 })).toEqual([]);

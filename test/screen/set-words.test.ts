@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { fromShown, inShown, nextLengths, tapeValue } from '../../src/screen/lengths.ts';
 import * as words from '../../src/screen/set-words.ts';
 import type { SetAsk } from '../../src/session/protocol.ts';
 import { frames } from '../../src/tube/frames.ts';
 import { around, tubeTurn } from '../../src/tube/turns.ts';
 import { cross, dot } from '../../src/tube/vector.ts';
+import { fromShown, inShown, nextLengths, tapeValue } from '../../src/words/lengths.ts';
 import { SET } from '../helpers/asks.ts';
 import { ARCH } from '../helpers/fake-ports.ts';
 

@@ -6,6 +6,7 @@ import * as asks from '../helpers/asks.ts';
 import { FakeHome, FakeLive, ROWS, refusal } from '../helpers/fake-ports.ts';
 import type { HeadlessTerminal } from '../helpers/mount.tsx';
 import { runScreen } from '../helpers/run-screen.ts';
+import { whyOf } from '../helpers/why.ts';
 
 /** What an operator must be able to read whole, however little room there is. */
 
@@ -22,14 +23,20 @@ const words = (terminal: HeadlessTerminal) => terminal.text.replace(/\s+/g, ' ')
 /** As the first pull of a tube has it once another one has been bent. */
 const FIRST_PULL: PullAsk = {
 	...{ ...asks.PULL, bend: 1, target: 17, design: 17, stop: 20.5, lead: 18, risk: 0.016 },
-	why: 'Expect it to spring back 4.1° to 16.4°, give or take 0.4°, known from one tube like this and 2 tubes on other dies of this bender; the chance to pass 17.5° is 1.6 %.',
+	reason: [
+		{
+			...{ code: 'springback-expected', by: 4.1, to: 16.4, sd: 0.4 },
+			known: { tubes: 1, near: [{ shares: 'bender', tubes: 2 }], pulls: 0 },
+		},
+		{ code: 'chance-over', limit: 17.5, chance: 0.016 },
+	],
 };
 
 describe.each(SIZES)('at $columns by $rows', (size) => {
 	test.each([true, false])('the reason of a first pull stands whole, ASCII only: %s', async (ascii) => {
 		const terminal = runScreen(session([asks.SET_FIRST, FIRST_PULL]), size, { jobPath: 'a', ascii });
 		await terminal.until('Pull to 20.5');
-		const why = ascii ? FIRST_PULL.why.replaceAll('°', ' deg') : FIRST_PULL.why;
+		const why = ascii ? whyOf(FIRST_PULL).replaceAll('°', ' deg') : whyOf(FIRST_PULL);
 		expect(words(terminal)).toContain(why);
 		expect(words(terminal)).toMatch(/! Hands clear of .* out of the swing/);
 	});

@@ -42,7 +42,7 @@ describe.concurrent('a digital instrument, or fast fingers, in a real pseudo-ter
 					const keys = [...READING, enter, ...NOTE(enter), enter];
 					await pty.type(Array.from({ length: TIMES }, () => keys).flat(), gap);
 					entries += 2 * TIMES;
-					await pty.until(`Saved as entry ${entries}:`);
+					await pty.until(`Saved as line ${entries}:`);
 				}
 				pty.write('\x03');
 				expect(await pty.ended).toEqual({ exitCode: 130, signal: 0 });

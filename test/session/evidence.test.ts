@@ -5,6 +5,7 @@ import { builtNow } from '../../src/session/estimate.ts';
 import { bendAndSkip, bendTo } from '../helpers/bend-to.ts';
 import { byBends, plainJob } from '../helpers/plain-job.ts';
 import { begin, give, open, type Run } from '../helpers/session-run.ts';
+import { whyOf } from '../helpers/why.ts';
 
 const job = plainJob({
 	shape: byBends(
@@ -115,8 +116,8 @@ describe('what a fabricator tells of a made tube at any time', () => {
 				expect(Math.abs(of(run, 'mark', 2).value - read.state.bends[1]!.mark! - 1)).toBeLessThan(0.01);
 				expect(run.state.checks.corner).toMatchObject({ count: 0 });
 				const pull = open(give(run, { ready: true }), 'pull');
-				expect(pull.why).toMatch(
-					/^Set aside: check "corner", [\d.]+ in, which does not go with what was told since\. /,
+				expect(whyOf(pull)).toMatch(
+					/^Set aside: check "corner", [\d/ ]+ in\. It does not go with what was told since\. /,
 				);
 				expect(give(run, { undo: true }).state.checks.corner).toMatchObject({ count: 1 });
 			},

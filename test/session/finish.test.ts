@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { DoneNote } from '../../src/session/protocol.ts';
+import { cutWords, finishWords } from '../../src/words/finish.ts';
 import { bendAndSkip, bendTo } from '../helpers/bend-to.ts';
 import { byBends, plainJob } from '../helpers/plain-job.ts';
 import { begin, give, open, type Run } from '../helpers/session-run.ts';
@@ -30,8 +31,8 @@ describe('a finished tube', () => {
 			1 + 15 + 3 * Math.PI + 20 + 1.5,
 			9,
 		);
-		expect(start!.words).toMatch(
-			/^Start end: cut off 1 in: 15 in from where bend 1 begins, 2\d\.?\d* in from its corner\.$/,
+		expect(cutWords(start!, job)).toMatch(
+			/^Start end: cut off 1 in: 15 in from where bend 1 begins, 2\d[\d/ ]* in from its corner\.$/,
 		);
 	});
 
@@ -46,14 +47,14 @@ describe('a finished tube', () => {
 		const note = done(give(run, { do: 'accept' }));
 		expect(note.trim!.end).toBeLessThan(0);
 		expect(note.cuts[1]!.off).toBe(note.trim!.end);
-		expect(note.cuts[1]!.words).toMatch(/^Far end: nothing to cut off, the leg is [\d.]+ in short/);
+		expect(cutWords(note.cuts[1]!, job)).toMatch(/^Far end: nothing to cut off, the leg is [\d/ ]+ in short/);
 	});
 
 	it('has a list of what is still to be looked at', () => {
 		const skipped = done(give(bendAndSkip(begin(job), 90), { do: 'accept' })).finish;
-		expect(skipped.map((text) => text.replace(/expected is [\d.]+\d/, 'expected is x'))).toEqual([
-			'Check elbow was not read: it should be 90 degrees, within 0.5 degrees; expected is x degrees.',
-			'Check over all was not read: it should be 33.422 in, within 0.063 in; expected is x in.',
+		expect(skipped.map((fact) => finishWords(fact, job).replace(/expected is [\d./ ]+\d/, 'expected is x'))).toEqual([
+			'Check elbow was not read: it should be 90°, within 0.5°; expected is x°.',
+			'Check over all was not read: it should be 33 27/64 in, within 1/16 in; expected is x in.',
 			'Deburr both ends inside and outside.',
 		]);
 		let run = bendTo(begin(job), 90);
@@ -61,8 +62,8 @@ describe('a finished tube', () => {
 		// Both legs to their corner are 21 and 26 in, square to each other: 33.422 in. Uncut it reads longer by the trims; cut it is read again.
 		run = give(run, { reading: open(run, 'check').expect.value });
 		const read = done(give(run, { do: 'accept' })).finish;
-		expect(read).toEqual([
-			'Check over all once more when the ends are cut: it should be 33.422 in, within 0.063 in.',
+		expect(read.map((fact) => finishWords(fact, job))).toEqual([
+			'Check over all once more when the ends are cut: it should be 33 27/64 in, within 1/16 in.',
 			'Deburr both ends inside and outside.',
 		]);
 	});

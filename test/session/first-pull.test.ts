@@ -7,6 +7,7 @@ import { wrongPart } from '../../src/springback/scatter.ts';
 import { hatJob } from '../helpers/hat.ts';
 import { plainJob } from '../helpers/plain-job.ts';
 import { begin, give, giveAll, open, type Run, startOf } from '../helpers/session-run.ts';
+import { whyOf } from '../helpers/why.ts';
 
 /** The next pull at its stop, and the dial after release so far above the angle wanted. */
 function pulled(run: Run, above: number): Run {
@@ -28,7 +29,7 @@ describe('the first pull of a tube', () => {
 	it('is measured, twice, where the dial shows it a little short: nothing is built on the dial alone', () => {
 		const measure = open(pulled(first, -3), 'measure');
 		expect(measure).toMatchObject({ bend: 1, readings: 2 });
-		expect(measure.why).toBe('It is the first measurement of this tube: all that follows is built on it.');
+		expect(whyOf(measure)).toBe('It is the first measurement of this tube: all that follows is built on it.');
 	});
 
 	it('counts as measured where the operator skips that and goes by the dial', () => {
@@ -57,13 +58,13 @@ describe('a measurement', () => {
 	it('is one reading after the first where few numbers are wrong', () => {
 		const measure = open(second(afterWrong(2, 60)), 'measure');
 		expect(measure.readings).toBe(1);
-		expect(measure.why).toBeUndefined();
+		expect(measure.reason).toEqual([]);
 	});
 
 	it('is two readings every time where many numbers were wrong', () => {
 		const measure = open(second(afterWrong(8, 60)), 'measure');
 		expect(measure.readings).toBe(2);
-		expect(measure.why).toMatch(/some [89] in 100 are wrong numbers here/);
+		expect(whyOf(measure)).toMatch(/About [89] readings in 100 are wrong numbers here/);
 	});
 });
 

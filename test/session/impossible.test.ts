@@ -5,6 +5,7 @@ import type { Action } from '../../src/session/protocol.ts';
 import { bendTo } from '../helpers/bend-to.ts';
 import { byBends, plainJob } from '../helpers/plain-job.ts';
 import { begin, give, giveAll, open, type Run } from '../helpers/session-run.ts';
+import { whyOf } from '../helpers/why.ts';
 
 const round = plainJob({ checks: [{ name: 'round', kind: 'ovality', bend: 1, tolerance: 0.1 }] });
 const at = {
@@ -17,7 +18,7 @@ const at = {
 /** As a shell that builds actions itself gives it: no line is parsed. */
 function refusal(run: Run, action: Action): string | null {
 	const decision = answerEvents({ action }, run.state);
-	return 'refused' in decision ? decision.refused.why : null;
+	return 'refused' in decision ? whyOf(decision.refused) : null;
 }
 
 describe('a number that cannot be a reading of its kind', () => {
@@ -26,32 +27,37 @@ describe('a number that cannot be a reading of its kind', () => {
 			'a dial under load below 0',
 			at.pull,
 			{ do: 'loaded', loaded: -5 },
-			'-5 cannot be the dial under load: an angle lies from 0 to 360 degrees.',
+			'-5° cannot be the dial, held under load: an angle lies from 0 to 360 degrees.',
 		],
 		[
 			'a dial after release beyond a turn',
 			at.pull,
 			{ do: 'loaded', loaded: 90, released: 400 },
-			'400 cannot be the dial after release: a dial shows at most 360 degrees.',
+			'400° cannot be the dial after release: a dial shows at most 360 degrees.',
 		],
 		[
 			'the second of two angles below 0',
 			at.measure,
 			{ do: 'angles', angles: [88, -0.5] },
-			'-0.5 cannot be the angle: an angle lies from 0 to 360 degrees.',
+			'-0.5° cannot be the angle finder: an angle lies from 0 to 360 degrees.',
 		],
-		['the piece without a length', at.set, { do: 'ready', length: 0 }, '0 cannot be the length: a length is above 0.'],
+		[
+			'the piece without a length',
+			at.set,
+			{ do: 'ready', length: 0 },
+			'0 in cannot be the length of the piece: a length is above 0.',
+		],
 		[
 			'a doubted dial read again as more than a turn',
 			at.confirm,
 			{ do: 'reading', reading: 900 },
-			'900 cannot be the dial under load: an angle lies from 0 to 360 degrees.',
+			'900° cannot be the dial, held under load: an angle lies from 0 to 360 degrees.',
 		],
 		[
 			'a dial corrected to less than 0',
 			at.measure,
 			{ do: 'amend', entry: 2, reading: -1 },
-			'-1 cannot be the dial under load: an angle lies from 0 to 360 degrees.',
+			'-1° cannot be the dial, held under load: an angle lies from 0 to 360 degrees.',
 		],
 	])('%s is refused whichever shell it comes from', (_, run, action, why) => {
 		expect(refusal(run, action)).toBe(why);
@@ -90,9 +96,9 @@ describe('a number that mechanics excludes', () => {
 	const held = give(pull, { loaded: stop });
 	const why = (run: Run) => {
 		const [first] = run.outputs;
-		return first && 'note' in first && first.note === 'refused' && first.code === 'not-possible' ? first.why : null;
+		return first && 'note' in first && first.note === 'refused' && first.code === 'not-possible' ? whyOf(first) : null;
 	};
-	const above = `The dial was held at ${stop} (line 2 of the log), so bend 1 cannot measure 275. Measure again, or correct line 2 if the tube was pulled further.`;
+	const above = `The dial was held at ${stop}° (line 2 of the log), so bend 1 cannot measure 275°. Measure again, or correct line 2 if the tube was pulled further.`;
 
 	it('is refused at measure, alone, twice and beside another, and nothing is kept of it', () => {
 		for (const answer of [{ angle: 275 }, { angles: [275, 275] }, { angles: [28, 275] }]) {
@@ -112,7 +118,7 @@ describe('a number that mechanics excludes', () => {
 	it('is refused when it is kept, of a log that has it doubted', () => {
 		const reading = { of: 'angle' as const, value: 275, bend: 1 };
 		const events = [
-			{ type: 'reading-doubted' as const, reading, expected: { value: 28, sd: 1 }, why: '', others: [], rest: [] },
+			{ type: 'reading-doubted' as const, reading, expected: { value: 28, sd: 1 }, reason: [], others: [], rest: [] },
 		];
 		const state = evolve(held.state, { entry: 3, at: '', events });
 		expect(why(give({ state, outputs: [] }, { keep: true }))).toBe(above);
@@ -125,7 +131,7 @@ describe('a number that mechanics excludes', () => {
 
 	it('is refused after release, in the answer of its pull and beside a dial that is asked again', () => {
 		expect(why(give(pull, { loaded: stop, released: 82 }))).toBe(
-			`The dial was held at ${stop}, so it cannot show 82 after release. Read both again.`,
+			`The dial was held at ${stop}°, so it cannot show 82° after release. Read both again.`,
 		);
 		const doubted = give(pull, { loaded: stop + 60, released: stop - 2 });
 		expect(open(doubted, 'confirm').of).toBe('loaded');
@@ -136,7 +142,7 @@ describe('a number that mechanics excludes', () => {
 	it('is refused far below, but of a bend that was opened', () => {
 		const far = giveAll(pull, { loaded: stop + 60 }, { keep: true });
 		expect(why(give(far, { angle: 28 }))).toBe(
-			`The dial was held at ${stop + 60} (line 3 of the log), so bend 1 cannot measure 28. Measure again, or correct line 3 if the pull ended sooner.`,
+			`The dial was held at ${stop + 60}° (line 3 of the log), so bend 1 cannot measure 28°. Measure again, or correct line 3 if the pull ended sooner.`,
 		);
 		const opened = giveAll(held, { angles: [34, 34.2] }, { keep: true }, { do: 'relieve' });
 		expect(why(give(opened, { angle: 2 }))).toBeNull();
@@ -159,7 +165,7 @@ describe('a number that mechanics excludes', () => {
 		const measured = give(held, { angles: [28, 28.2] });
 		const doubted = give(measured, { amend: { entry: 2, reading: stop + 90 } });
 		expect(why(give(doubted, { keep: true }))).toBe(
-			`Bend 1 measured 28 (line 3 of the log), so it cannot have been held at ${stop + 90}. Correct line 3 first if that is wrong. If both are wrong, undo them and give both again.`,
+			`Bend 1 measured 28° (line 3 of the log), so it cannot have been held at ${stop + 90}°. Correct line 3 first if that is wrong. If both are wrong, undo them and give both again.`,
 		);
 		expect(open(give(doubted, { reading: stop + 1 }), 'decide').bend).toBe(1);
 	});

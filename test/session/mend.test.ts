@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { lastCanMend } from '../../src/session/mend.ts';
 import type { CorrectedNote } from '../../src/session/protocol.ts';
 import type { Check, Job } from '../../src/tube/job.ts';
+import { mendWords } from '../../src/words/mend.ts';
 import { bendAndSkip } from '../helpers/bend-to.ts';
 import { angleBetween, dropToBend, dropToStraight, type PlainTube, walk } from '../helpers/contract-geometry.ts';
 import { hatJob } from '../helpers/hat.ts';
@@ -52,10 +53,10 @@ describe('what the last bend can still mend', () => {
 	});
 
 	it('is told in a sentence', () => {
-		expect(mended(1.45).says).toMatch(
-			/^Bend 2 may come out up to 1\.25 degrees off and the last bend still mends it\. With it 0\.5 off, the far end would be 0(\.0\d+)? in and 0(\.\d+)? degrees from its design\.$/,
+		expect(mendWords(mended(1.45), hatJob())).toMatch(
+			/^Bend 2 may come out up to 1\.25° off, and the last bend still mends it\. With it 0\.5° off, the far end would be [\d/.]+ in and [\d.]+° from its design\.$/,
 		);
-		expect(mended(0.1).says).toMatch(
+		expect(mendWords(mended(0.1), hatJob())).toMatch(
 			/^The last bend alone cannot bring the tube within its tolerances: bend 2 has to\./,
 		);
 	});

@@ -1,14 +1,18 @@
 import { describe, expect, it } from 'vitest';
+import { cautionWords } from '../../src/words/caution.ts';
 import { hatJob } from '../helpers/hat.ts';
 import { begin, give, open } from '../helpers/session-run.ts';
 
 const usual = hatJob();
 const narrow = { ...usual, tolerance: { ...usual.tolerance, under: 0.25, over: 0.25 } };
-const cautions = (job: typeof usual) => open(begin(job), 'set').cautions.join(' ');
+const cautions = (job: typeof usual) =>
+	open(begin(job), 'set')
+		.cautions.map((fact) => cautionWords(fact, job))
+		.join(' ');
 
 describe('a band that costs pulls', () => {
 	it('is told of before the first pull, with what it costs and the band that two pulls hold', () => {
-		expect(cautions(narrow)).toMatch(/±0\.25 degrees is a narrow band .* up to \d+ pulls .* about ±0\.\d+/);
+		expect(cautions(narrow)).toMatch(/±0\.25° is a narrow band .* up to \d+ pulls .* about ±0\.\d+/);
 		expect(cautions(usual)).not.toContain('narrow');
 	});
 
@@ -20,7 +24,7 @@ describe('a band that costs pulls', () => {
 			const { stop } = open(again, 'pull');
 			return open(give(again, { loaded: stop, released: stop - 2 }), 'measure');
 		};
-		expect(measured(narrow)).toMatchObject({ readings: 2, why: expect.stringContaining('narrow') });
+		expect(measured(narrow)).toMatchObject({ readings: 2, reason: [{ code: 'narrow-band' }] });
 		expect(measured(usual).readings).toBe(1);
 	});
 });

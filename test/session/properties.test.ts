@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { answered } from '../../src/session/answered.ts';
 import { ask } from '../../src/session/ask.ts';
 import { evolve, initial, undoable } from '../../src/session/fold.ts';
-import { history } from '../../src/session/history.ts';
 import { doneNote } from '../../src/session/outputs.ts';
 import type { State } from '../../src/session/state.ts';
 import { sessionView } from '../../src/session/views.ts';
@@ -56,7 +56,7 @@ describe('any session', () => {
 		fc.assert(
 			fc.property(steps, (list) => {
 				walk(list, (_, { state, outputs }) => {
-					const text = JSON.stringify([outputs, sessionView(state), history(state)], (_key, value) => {
+					const text = JSON.stringify([outputs, sessionView(state), answered(state)], (_key, value) => {
 						if (typeof value === 'number' && !Number.isFinite(value)) throw new Error(`not finite: ${value}`);
 						return value;
 					});

@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { answered } from '../../src/session/answered.ts';
 import { builtNow } from '../../src/session/estimate.ts';
-import { history } from '../../src/session/history.ts';
 import { secondLook } from '../../src/session/second-look.ts';
 import { withBend } from '../../src/session/state.ts';
 import { ANGLE } from '../../src/springback/model.ts';
+import { answeredWords } from '../../src/words/answered.ts';
 import { bendAndSkip } from '../helpers/bend-to.ts';
 import { byBends, plainJob } from '../helpers/plain-job.ts';
 import { begin, give, giveAll, open, type Run } from '../helpers/session-run.ts';
+import { whyOf } from '../helpers/why.ts';
 
 const job = plainJob({
 	shape: byBends(
@@ -30,9 +32,10 @@ const over = kept(give(pullTo(good, 55), { angle: 51 }));
 
 describe('a tube is not given up on one reading', () => {
 	it('but the bend is measured again first, also where the one reading was kept', () => {
-		const { advice, of, why } = open(over, 'decide');
+		const decide = open(over, 'decide');
+		const { advice, of } = decide;
 		expect({ advice, of }).toEqual({ advice: 'measure', of: { kind: 'angle', bend: 2 } });
-		expect(why).toMatch(/^Measure bend 2 again: a tube is not given up on one reading\./);
+		expect(whyOf(decide)).toMatch(/^Measure bend 2 again: a tube is not given up on one reading\./);
 	});
 
 	it('and a second that says the same bears it out, given as evidence or as the angle', () => {
@@ -82,7 +85,7 @@ describe('an angle that is told again', () => {
 
 	it('far off is asked again, and stands when it is', () => {
 		const doubted = evidence(good, 1, 25);
-		expect(open(doubted, 'confirm').why).toMatch(/^Bend 1 was taken to be 29.9 degrees; this is 4.9 away/);
+		expect(whyOf(open(doubted, 'confirm'))).toMatch(/^Bend 1 was taken to be 29\.9°\. This is 4\.9° away/);
 		const stands = give(doubted, { keep: true });
 		expect(of(stands, 1).value).toBeLessThan(26);
 		expect(stands.outputs[0]).toMatchObject({ note: 'corrected', after: { entry: stands.state.entries.length } });
@@ -93,7 +96,7 @@ describe('an angle that is told again', () => {
 		const set = give(good, { ready: true });
 		expect(evidence(set, 2, 30).outputs[0]).toMatchObject({
 			code: 'not-possible',
-			why: 'Bend 2 has not been pulled, so there is no angle to measure. If it was, give that pull first.',
+			reason: [{ code: 'not-pulled-yet', bend: 2 }],
 		});
 		expect(evidence(good, 1, 275).outputs[0]).toMatchObject({ code: 'not-possible' });
 		expect(evidence(good, 1, 275).state).toBe(good.state);
@@ -101,8 +104,8 @@ describe('an angle that is told again', () => {
 
 	it('is told as such, and can be corrected', () => {
 		const told = evidence(over, 2, 51.4);
-		const line = history(told.state).at(-1)!;
-		expect(line.text).toBe('angle of bend 2, measured again: 51.4 degrees');
+		const line = answered(told.state).at(-1)!;
+		expect(answeredWords(line, told.state.start.job)).toBe('angle of bend 2, measured again: 51.4°');
 		const amended = kept(give(told, { amend: { entry: line.entry, reading: 50.9 } }));
 		expect(amended.state.bends[1]!.read).toEqual([51, 50.9]);
 	});

@@ -4,6 +4,7 @@ import type { CorrectedNote, Output } from '../../src/session/protocol.ts';
 import { hatJob } from '../helpers/hat.ts';
 import { plainJob } from '../helpers/plain-job.ts';
 import { begin, give, giveAll, open, type Run } from '../helpers/session-run.ts';
+import { whyOf } from '../helpers/why.ts';
 
 const refusal = (run: Run) => {
 	const [first] = run.outputs;
@@ -100,7 +101,7 @@ describe('doubtful readings', () => {
 		const settled = give(doubted, { reading: 14 });
 		expect(open(settled, 'decide').made.angle).toBeGreaterThan(12);
 		expect(open(settled, 'decide').made.angle).toBeLessThan(17);
-		expect(open(settled, 'decide').why).toContain('24');
+		expect(whyOf(open(settled, 'decide'))).toContain('24');
 	});
 
 	it('lets a reading stand that was read again', () => {
@@ -145,7 +146,7 @@ describe('relief, reopening, scrap', () => {
 		const decide = open(over, 'decide');
 		expect(decide.advice).toBe('relieve');
 		expect(decide.open).toBeCloseTo(decide.made.angle - 17, 9);
-		expect(decide.why).toMatch(/rule books.*inspector.*flats and cracks/s);
+		expect(whyOf(decide)).toMatch(/rule books.*inspector.*flats and cracks/s);
 		const opened = give(over, { do: 'relieve' });
 		expect(open(opened, 'measure').readings).toBe(1);
 		expect(refusal(give(opened, { skip: true }))?.code).toBe('not-possible');
@@ -168,8 +169,8 @@ describe('relief, reopening, scrap', () => {
 	});
 
 	it('says why it cannot go back', () => {
-		expect(refusal(give(begin(hatJob()), { reopen: { bend: 1, do: 'pull' } }))?.why).toContain('not made yet');
-		expect(refusal(give(begin(hatJob()), { reopen: { bend: 9, do: 'pull' } }))?.why).toContain('does not exist');
+		expect(whyOf(refusal(give(begin(hatJob()), { reopen: { bend: 1, do: 'pull' } })))).toContain('not made yet');
+		expect(whyOf(refusal(give(begin(hatJob()), { reopen: { bend: 9, do: 'pull' } })))).toContain('does not exist');
 	});
 
 	it('ends scrapped, with the reason', () => {
@@ -226,14 +227,14 @@ describe('answers that cannot be taken', () => {
 		[{ loaded: 30 }, 'not-possible', '"ready":true'],
 		[{ undo: true }, 'not-possible', 'nothing to undo'],
 		[{ plan: 'old' }, 'not-possible', 'no correction'],
-		[{ amend: { entry: 4, reading: 3 } }, 'not-possible', 'no record 4'],
-		[{ evidence: { kind: 'mark', bend: 1, reading: 3 } }, 'not-possible', 'not been set'],
+		[{ amend: { entry: 4, reading: 3 } }, 'not-possible', 'no line 4'],
+		[{ evidence: { kind: 'mark', bend: 1, reading: 3 } }, 'not-possible', 'not set yet'],
 		[[], 'not-understood', 'JSON object'],
 		['ready', 'not-understood', 'JSON object'],
 	])('%j is refused, and the same ask follows', (answer, code, words) => {
 		const after = give(run, answer);
 		expect(refusal(after)).toMatchObject({ code });
-		expect(refusal(after)?.why).toContain(words);
+		expect(whyOf(refusal(after))).toContain(words);
 		expect(after.outputs.at(-1)).toEqual(run.outputs.at(-1));
 		expect(after.state).toBe(run.state);
 	});
@@ -245,8 +246,9 @@ describe('two readings of one thing that do not agree', () => {
 		const at = give(pull, { loaded: open(pull, 'pull').stop });
 		const expected = open(at, 'measure').expect;
 		const settled = giveAll(at, { angle: 3.5 }, { reading: 26 });
-		const { made, why } = open(settled, 'decide');
-		expect(why).toContain('26');
+		const decide = open(settled, 'decide');
+		const { made } = decide;
+		expect(whyOf(decide)).toContain('26');
 		// Neither can be believed: the estimate stays near what the dial showed.
 		expect(Math.abs(made.angle - expected.angle)).toBeLessThan(3);
 	});

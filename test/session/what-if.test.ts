@@ -9,6 +9,7 @@ import { angleBetween, type PlainTube, walk } from '../helpers/contract-geometry
 import { hatJob } from '../helpers/hat.ts';
 import { byBends, plainJob } from '../helpers/plain-job.ts';
 import { begin, give, open, type Run } from '../helpers/session-run.ts';
+import { whyOf } from '../helpers/why.ts';
 
 /** Corners may lie where end and checks want them: what this file is about otherwise. */
 const WIDE = { ...hatJob().tolerance, shape: 4 };
@@ -31,7 +32,7 @@ describe('a bend slightly short', () => {
 		const asked = decide(run);
 		expect(asked.made.angle).toBeLessThan(asked.target - 0.5);
 		expect(asked).toMatchObject({ advice: 'accept', accepted: { within: true } });
-		expect(asked.why).toContain('another pull is not needed');
+		expect(whyOf(asked)).toContain('needs no further pull');
 		const accepted = give(run, { do: 'accept' });
 		const [corrected] = accepted.outputs;
 		expect(corrected).toMatchObject({ note: 'corrected', predicted: { checks: asked.accepted.checks } });
@@ -70,8 +71,8 @@ describe('a bend that went too far', () => {
 		const asked = decide(run);
 		expect(asked).toMatchObject({ advice: 'accept', accepted: { within: true } });
 		expect(asked).not.toHaveProperty('open');
-		expect(asked.why).toMatch(
-			/1\.\d+ over the target, but it need not be opened: corrected for it, the bends left bring the far end 0\.\d+ in from its place/,
+		expect(whyOf(asked)).toMatch(
+			/^Take it\. It is 1\.\d° over, but need not be opened: the bends left take it up\. The far end is [\d/ ]+ in from its place/,
 		);
 		const accepted = give(run, { do: 'accept' });
 		expect(accepted.state.bends[0]!).toMatchObject({ target: asked.made.angle, shortOf: null });
@@ -104,7 +105,7 @@ describe('a bend that went too far', () => {
 		for (const [job, made] of cases) {
 			const asked = decide(bent(job, made));
 			expect(asked.advice).toBe('relieve');
-			expect(asked.why).toContain('Open it by');
+			expect(whyOf(asked)).toContain('Open it by');
 		}
 	});
 });
@@ -114,7 +115,7 @@ describe('a made bend that would save the tube', () => {
 		const run = bent(checkedFoot(0.45), [16.4, 32.8]);
 		const asked = decide(run);
 		expect(asked).toMatchObject({ advice: 'reopen', of: 1, how: 'pull', accepted: { within: false } });
-		expect(asked.why).toMatch(/degrees more in bend 1 would, with \d+ % probability/);
+		expect(whyOf(asked)).toMatch(/° more in bend 1 would \(chance about \d+ in 100\)/);
 		expect(asked.tweaks[0]).toMatchObject({ bend: 1, do: 'pull', within: true, expect: { sd: 0.35 } });
 		expect(asked.tweaks[0]!.chance).toBeGreaterThanOrEqual(0.5);
 		// What it is wanted to become is the angle that saves the tube.
@@ -236,8 +237,8 @@ describe('a tube that nothing makes fit', () => {
 		const asked = decide(bent(checkedFoot(0.1, { tooling: { ...hatJob().tooling, clamp: 16.5 } }), [16.6, 33]));
 		expect(asked).toMatchObject({ advice: 'accept', tweaks: [] });
 		expect(asked.rescue?.best).toMatchObject({ do: 'accept', bend: 2, within: false });
-		expect(asked.why).toMatch(
-			/The best this piece can become, this bend taken as it is: .*check foot 0\.\d+ degrees off \(may be 0\.1 degrees\)/,
+		expect(whyOf(asked)).toMatch(
+			/The best this piece can become: this bend taken as it is\..*the foot is 0\.\d+° (low|high) \(0\.1° allowed\)/,
 		);
 	});
 
@@ -248,8 +249,8 @@ describe('a tube that nothing makes fit', () => {
 		const [tweak] = asked.tweaks;
 		expect(asked.rescue!.best.left).toBe(tweak!.left);
 		expect(tweak!.left).toBeLessThan(asked.accepted.left);
-		expect(asked.why).toContain(
-			`The best this piece can become, bend 1 gone back to and pulled by ${tweak!.by} degrees: the far end `,
+		expect(whyOf(asked)).toContain(
+			`The best this piece can become: bend 1 gone back to and pulled by ${tweak!.by}°. The far end `,
 		);
 	});
 
@@ -267,7 +268,7 @@ describe('a tube that nothing makes fit', () => {
 		expect(behind).toBeCloseTo(piece - bends[1]!.mark! - arc(asked.made.angle), 1);
 		expect(straights).toHaveLength(3);
 		expect(again).toBe(false);
-		expect(asked.why).toContain('in behind the last bend');
+		expect(whyOf(asked)).toContain('in behind the last bend');
 	});
 
 	it('may be begun anew from what lies behind where that is long enough', () => {
@@ -291,9 +292,9 @@ describe('a tube that nothing makes fit', () => {
 		expect(asked.advice).toBe('scrap');
 		// Thirteen degrees too far: what cannot be worked back is not told to be mended by working it back.
 		expect(asked.rescue!.best.do).toBe('accept');
-		expect(asked.why).toContain('too far to work back');
-		expect(asked.why).not.toContain('opened to its target');
+		expect(whyOf(asked)).toContain('too far to work back');
+		expect(whyOf(asked)).not.toContain('opened to its target');
 		expect(asked.rescue!.stock.again).toBe(true);
-		expect(asked.why).toContain('enough to begin the whole tube anew');
+		expect(whyOf(asked)).toContain('enough to begin the whole tube anew');
 	});
 });

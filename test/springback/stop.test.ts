@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Filter, filterPrior, made, newBend, newSeat, pull, reach } from '../../src/springback/filter.ts';
 import { expectReading, observe } from '../../src/springback/reading.ts';
-import { accept, explainStop, predictStop, type StopRequest, suggestStop } from '../../src/springback/stop.ts';
+import { accept, expectedSpringback, predictStop, type StopRequest, suggestStop } from '../../src/springback/stop.ts';
 import { BEND_OF_60 as base } from '../helpers/stop-request.ts';
 
 const cold = filterPrior(0.021);
@@ -155,16 +155,10 @@ describe('accept', () => {
 	});
 });
 
-describe('explainStop', () => {
-	const say = (f: Filter, req: StopRequest) => explainStop(f, suggestStop(f, req), req, 'from 3 tubes like this');
-
-	it('is one sentence with springback, angle, doubt and risk', () => {
-		expect(say(newBend(taught), base)).toMatch(
-			/^Expect it to spring back [\d.]+° to 5\d\.?\d*°, give or take 0\.\d°, known from 3 tubes like this; the chance to pass 60\.5° is [\d.]+ %\.$/,
-		);
-	});
-
-	it('names a limit', () => {
-		expect(say(newBend(taught), { ...base, target: 120, maxAngle: 100 })).toContain("machine's largest angle caps");
+describe('expectedSpringback', () => {
+	it('is what lies between the stop and the angle that is expected after it', () => {
+		const f = newBend(taught);
+		const suggested = suggestStop(f, base);
+		expect(suggested.stop - expectedSpringback(f, suggested)).toBeCloseTo(suggested.expect.angle, 9);
 	});
 });

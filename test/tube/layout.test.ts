@@ -24,7 +24,7 @@ describe('the layout document', () => {
 	});
 	const choice = { possible: true, hindrances: [], left: 1 };
 	const ends = { start: choice, far: { ...choice, left: 2 }, better: 'start' as const };
-	const document = layout(job, [{ at: 'shape', code: 'self-contact', text: 'Given, not found here.' }], ends);
+	const document = layout(job, [{ at: 'shape', code: 'tight-radius', clr: 4, least: 4.5, diameters: 3 }], ends);
 
 	it('has the fields of its contract, and after them from which end it might be bent', () => {
 		expect(Object.keys(document)).toEqual([
@@ -55,7 +55,7 @@ describe('the layout document', () => {
 				'swing',
 			].sort(),
 		);
-		expect(document.warnings).toEqual([{ at: 'shape', code: 'self-contact', text: 'Given, not found here.' }]);
+		expect(document.warnings).toEqual([{ at: 'shape', code: 'tight-radius', clr: 4, least: 4.5, diameters: 3 }]);
 	});
 
 	it('has the finished arc, the raw tube in marks, and both trims in the cut', () => {

@@ -12,6 +12,7 @@ import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 import { cross, distance, dot, subtract } from '../../src/tube/vector.ts';
 import { warnings } from '../../src/tube/warnings.ts';
+import { warningWords } from '../../src/words/warnings.ts';
 import { Kernel } from '../helpers/kernel.ts';
 import { byBends, plainJob } from '../helpers/plain-job.ts';
 import { anyTube } from '../helpers/tubes.ts';
@@ -196,7 +197,7 @@ describe('the tube begun at its far end', () => {
 		const job = fromFar(plainJob({ shape, tooling: { clamp: 4 } }));
 		const found = warnings(job, shapeOf(job), (angle) => angle);
 		expect(found).toMatchObject([{ at: 'shape.bends[2].straight', code: 'short-clamp' }]);
-		expect(found[0]!.text).toContain('Bend 2: the clamp needs 4 in');
+		expect(warningWords(found[0]!, plainJob())).toContain('Bend 2: the clamp needs 4 in');
 	});
 });
 

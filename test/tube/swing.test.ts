@@ -6,6 +6,7 @@ import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 import { type Swing, swing, trailing } from '../../src/tube/swing.ts';
 import { warnings } from '../../src/tube/warnings.ts';
+import { warningWords } from '../../src/words/warnings.ts';
 import { hatJob } from '../helpers/hat.ts';
 import { Kernel } from '../helpers/kernel.ts';
 import { byBends, plainJob } from '../helpers/plain-job.ts';
@@ -173,11 +174,11 @@ describe('the floor', () => {
 
 	it('is told where a leg of the made part would come through it, and with the die on which side', () => {
 		expect(found(job(16, 90))).toMatchObject([{ at: 'tooling.floor', code: 'floor-contact' }]);
-		expect(found(job(16, 90))[0]!.text).toContain(
-			'Bend 2: with the die to the left of the tube, the made part hangs 16.75 in',
+		expect(warningWords(found(job(16, 90))[0]!, plainJob())).toContain(
+			'Bend 2: with the die to the left of the tube, the made part hangs 16 3/4 in',
 		);
-		expect(found(job(16, -90))[0]!.text).toContain(
-			'Bend 2: with the die to the right of the tube, the made part hangs 16.75 in',
+		expect(warningWords(found(job(16, -90))[0]!, plainJob())).toContain(
+			'Bend 2: with the die to the right of the tube, the made part hangs 16 3/4 in',
 		);
 	});
 

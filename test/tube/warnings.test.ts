@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
+import type { Warning } from '../../src/tube/warnings.ts';
 import { warnings } from '../../src/tube/warnings.ts';
+import { warningWords } from '../../src/words/warnings.ts';
 import { byBends, type JobParts, plainJob } from '../helpers/plain-job.ts';
+
+const told = (warning: Warning) => warningWords(warning, plainJob());
 
 /** Warnings with a stop that is 4 degrees over the angle. */
 function warned(parts: JobParts) {
@@ -44,11 +48,11 @@ describe('warnings', () => {
 
 		it('say how much is there, how much is wanted and what would help', () => {
 			const [first, second] = warned({ shape: twoBends, tooling: { clamp: 6 } });
-			expect(first!.text).toBe(
+			expect(told(first!)).toBe(
 				'Bend 1: the clamp needs 6 in of straight tube before the mark, but from the raw start end to the mark there is 5 in. ' +
 					'What would help: more trim at the start end (1 in more).',
 			);
-			expect(second!.text).toContain('from bend 1 to the mark there is 4 in');
+			expect(told(second!)).toContain('from bend 1 to the mark there is 4 in');
 		});
 	});
 
@@ -71,8 +75,8 @@ describe('warnings', () => {
 		const tube = (stock: number) => ({ ...plainJob().tube, stock });
 		expect(codes({ tube: tube(40 + quarter) })).toEqual([]);
 		expect(codes({ tube: tube(40 + quarter - 0.01) })).toEqual(['stock-short tube.stock']);
-		expect(warned({ tube: tube(40), trim: { start: 1, end: 0.5 } })[0]!.text).toBe(
-			'The piece in hand is 40 in, but the tube needs 50.925 in: 10.925 in short. Take a longer piece, or less trim (now 1.5 in in all).',
+		expect(told(warned({ tube: tube(40), trim: { start: 1, end: 0.5 } })[0]!)).toBe(
+			'The piece in hand is 40 in, but the tube needs 50 59/64 in: 10 59/64 in short. Take a longer piece, or leave less trim (now 1 1/2 in in all).',
 		);
 	});
 
@@ -101,7 +105,7 @@ describe('warnings', () => {
 		const [warning, ...others] = warned({ shape: ring });
 		expect(others).toEqual([]);
 		expect(warning).toMatchObject({ at: 'shape', code: 'self-contact' });
-		expect(warning!.text).toContain('straight 1 and straight 4 come within 1.117 in, and the tube is 1.5 in thick');
+		expect(told(warning!)).toContain('straight 1 and straight 4 come within 1 7/64 in, and the tube is 1 1/2 in thick');
 	});
 
 	it('of a drop without crown name the check and the straights to use', () => {
@@ -117,8 +121,8 @@ describe('warnings', () => {
 		const [first, second, ...others] = warned({ shape, checks: [to(1), to(2)] });
 		// Bend 1 begins parallel to straight 1, so it has a place where the tube runs along it.
 		expect(first).toMatchObject({ at: 'checks[1]', code: 'no-crown' });
-		expect(first!.text).toContain('Check "to 2": the tube nowhere runs parallel to straight 1 in bend 2');
-		expect(first!.text).toContain('"straight": 3');
+		expect(told(first!)).toContain('Check "to 2": the tube nowhere runs parallel to straight 1 in bend 2');
+		expect(told(first!)).toContain('"straight": 3');
 		expect([second, ...others].filter(Boolean)).toEqual([]);
 	});
 

@@ -1,6 +1,6 @@
 import { countOf, type Fault, formatFault } from '../../job/fault.ts';
-import { bentAsBrief } from '../../tube/bent-as.ts';
 import type { BentAs } from '../../tube/job.ts';
+import { bentAsBrief } from '../../words/bent-as.ts';
 import type { JobRow, SessionRow } from '../home-port.ts';
 import type { HomeState } from '../home-state.ts';
 import type { HomeStep, HomeView } from '../home-view.ts';

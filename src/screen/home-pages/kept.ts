@@ -1,4 +1,4 @@
-import { bentAsBrief } from '../../tube/bent-as.ts';
+import { bentAsBrief } from '../../words/bent-as.ts';
 import type { SessionRow } from '../home-port.ts';
 import type { HomeState } from '../home-state.ts';
 import type { HomeStep, HomeView } from '../home-view.ts';

@@ -1,5 +1,5 @@
 import { countOf } from '../../job/fault.ts';
-import { bentAsBrief } from '../../tube/bent-as.ts';
+import { bentAsBrief } from '../../words/bent-as.ts';
 import type { JobRow } from '../home-port.ts';
 import type { HomePage, HomeState } from '../home-state.ts';
 import type { HomeStep, HomeView } from '../home-view.ts';

@@ -6,7 +6,7 @@ import type { Fault } from '../../job/fault.ts';
 import { JOB_FORMAT } from '../../job/read.ts';
 import type { KeptBender } from '../../settings/settings.ts';
 import { formatLength } from '../../units/format.ts';
-import type { Lengths } from '../lengths.ts';
+import type { Lengths } from '../../words/lengths.ts';
 import type { Message } from '../session-state.ts';
 import type { WorkshopPort } from '../workshop-port.ts';
 import { isMendable, questionAt } from './fault-place.ts';

@@ -5,14 +5,15 @@ import { cutLength, marks } from '../../tube/marks.ts';
 import { designGrowth, resolveShape } from '../../tube/resolve.ts';
 import { tubeTurn } from '../../tube/turns.ts';
 import type { Warning } from '../../tube/warnings.ts';
+import { LENGTH_KEYS, nextLengths, type ShownJob } from '../../words/lengths.ts';
+import { angle, tape } from '../../words/numbers.ts';
+import { WAYS } from '../../words/readings.ts';
+import { warningWords } from '../../words/warnings.ts';
 import type { HomeView } from '../home-view.ts';
-import { LENGTH_KEYS, nextLengths, type ShownJob } from '../lengths.ts';
 import { type Line, line, span, wrapped } from '../line.ts';
 import type { Look } from '../look.ts';
 import type { Room, Section } from '../pages/page.ts';
 import { drawTube } from '../parts/tube-drawing.ts';
-import { toldLengths } from '../told-lengths.ts';
-import { angle, tape, WAYS } from '../words.ts';
 import { answeredForm, draftIn, type JobForm } from './form.ts';
 
 /** What the job comes to with what stands in the field, where that is an answer already; else without it. Null: nothing yet. */
@@ -74,7 +75,7 @@ export function growthSections(so: Preview | null, { columns, rows: room }: Room
 		? `Cut length ${tape(cut, job)}, trims in it.`
 		: `So far ${tape(known, job)} of tube, the last straight not counted.`;
 	const heed = warningsOf(so).map(
-		({ text }): Section => ({ rank: 3, lines: wrapped(`! ${toldLengths(text, job)}`, columns, 'alert', 2) }),
+		(warning): Section => ({ rank: 3, lines: wrapped(`! ${warningWords(warning, job)}`, columns, 'alert', 2) }),
 	);
 	return [{ rank: 2, lines: [...shown, line(length, 'strong')] }, ...heed];
 }

@@ -1,14 +1,16 @@
+import type { Answered } from '../../session/answered.ts';
+import type { Reading } from '../../session/events.ts';
 import type { EvidenceKind } from '../../session/protocol.ts';
 import { parseNumber } from '../../units/parse.ts';
+import { answeredWords } from '../../words/answered.ts';
+import { measureOf, shown } from '../../words/numbers.ts';
+import { EVIDENCE, EVIDENCE_MEASURE, readingName } from '../../words/readings.ts';
 import { line, wrapped } from '../line.ts';
-import type { KeptEntry, KeptReading } from '../live-port.ts';
 import type { SessionState, Step } from '../session-state.ts';
-import { toldLengths } from '../told-lengths.ts';
-import { EVIDENCE, EVIDENCE_MEASURE, measureOf, readingName, shown } from '../words.ts';
 import { answer, BACK, bendNumber, numberField, type PageView } from './page.ts';
 
 /** The entries that hold a reading which counts, newest first. */
-export function amendable({ history }: SessionState): KeptEntry[] {
+export function amendable({ history }: SessionState): Answered[] {
 	return history.filter((entry) => !entry.void && entry.readings?.length !== 0).toReversed();
 }
 
@@ -20,7 +22,7 @@ export function amendPage(state: SessionState): PageView {
 		prompt: {
 			label: 'Number of your choice',
 			choices: entries.map((entry) => ({
-				label: `entry ${entry.entry}: ${toldLengths(entry.text, state.job)}`,
+				label: `line ${entry.entry}: ${answeredWords(entry, state.job)}`,
 				step: whichStep(entry),
 			})),
 			back: BACK,
@@ -30,20 +32,20 @@ export function amendPage(state: SessionState): PageView {
 	};
 }
 
-function whichStep(entry: KeptEntry): Step {
+function whichStep(entry: Answered): Step {
 	const readings = entry.readings ?? [];
 	if (readings.length > 1) return { step: 'page', page: { page: 'amendWhich', entry } };
 	return { step: 'page', page: { page: 'amendValue', entry, reading: readings[0] ?? null } };
 }
 
 /** Which of an entry's readings. */
-export function amendWhichPage(state: SessionState, entry: KeptEntry): PageView {
+export function amendWhichPage(state: SessionState, entry: Answered): PageView {
 	const choices = (entry.readings ?? []).map((reading) => ({
 		label: described(state, reading),
 		step: { step: 'page' as const, page: { page: 'amendValue' as const, entry, reading } },
 	}));
 	return {
-		title: `Correct entry ${entry.entry}`,
+		title: `Correct line ${entry.entry}`,
 		prompt: {
 			label: 'Number of your choice',
 			choices,
@@ -54,22 +56,22 @@ export function amendWhichPage(state: SessionState, entry: KeptEntry): PageView 
 	};
 }
 
-function described(state: SessionState, reading: KeptReading): string {
+function described(state: SessionState, reading: Reading): string {
 	const { of, value, name } = reading;
 	return `${readingName(reading)}: ${shown(value, measureOf(of, state.job, name), state.job)}`;
 }
 
 /** The field in which a reading is corrected: what that changes is found out before it counts. */
-export function amendField(state: SessionState, entry: KeptEntry, reading: KeptReading | null) {
+export function amendField(state: SessionState, entry: Answered, reading: Reading | null) {
 	const weigh = (value: number): Step => ({ step: 'weigh', amending: { entry, reading, value, would: null } });
 	if (reading === null) return { read: (text: string) => weigh(parseNumber(text)) };
 	return numberField(measureOf(reading.of, state.job, reading.name), state.job, weigh);
 }
 
 /** What it really was. */
-export function amendValuePage(state: SessionState, entry: KeptEntry, reading: KeptReading | null): PageView {
+export function amendValuePage(state: SessionState, entry: Answered, reading: Reading | null): PageView {
 	return {
-		title: `Correct entry ${entry.entry}`,
+		title: `Correct line ${entry.entry}`,
 		prompt: {
 			label: 'What it really was',
 			...amendField(state, entry, reading),
@@ -79,7 +81,7 @@ export function amendValuePage(state: SessionState, entry: KeptEntry, reading: K
 		body: (room) => [
 			{
 				rank: 0,
-				lines: wrapped(`Entry ${entry.entry}: ${toldLengths(entry.text, state.job)}`, room.columns, 'strong', 2),
+				lines: wrapped(`Line ${entry.entry}: ${answeredWords(entry, state.job)}`, room.columns, 'strong', 2),
 			},
 			{ rank: 0, lines: reading === null ? [] : [line(described(state, reading))] },
 		],

@@ -1,11 +1,11 @@
 import type { CheckAsk } from '../../session/protocol.ts';
 import type { Job } from '../../tube/job.ts';
 import { UnitsError } from '../../units/units-error.ts';
+import { checkWords, includesWords } from '../../words/checks.ts';
+import { checkMeasure, giveOrTake, shown, spreadOf } from '../../words/numbers.ts';
 import { line, wrapped } from '../line.ts';
 import type { Prompt } from '../prompt.ts';
 import type { SessionState, Step } from '../session-state.ts';
-import { toldLengths } from '../told-lengths.ts';
-import { checkMeasure, checkWords, shown, spreadOf } from '../words.ts';
 import { answer, BACK, expected, numberField, type PageView, SLASH, STAR, written } from './page.ts';
 
 /** A check on the tube itself. */
@@ -13,15 +13,18 @@ export function checkPage(state: SessionState, ask: CheckAsk): PageView {
 	const { job } = state;
 	const measure = checkMeasure(ask.kind);
 	const found = job.checks.find(({ name }) => name === ask.name);
-	const value = `${shown(ask.expect.value, measure, job)} ± ${spreadOf(ask.expect.sd, measure, job)}`;
-	const drawing = `drawing   ${shown(ask.design, measure, job)} ± ${shown(ask.tolerance, measure, job)}`;
+	const value = giveOrTake(shown(ask.expect.value, measure, job), spreadOf(ask.expect.sd, measure, job));
+	const drawing = `drawing   ${shown(ask.design, measure, job)}, within ${shown(ask.tolerance, measure, job)}`;
 	return {
 		title: `Check: ${ask.name}`,
 		prompt: checkPrompt(state, ask),
 		body: (room) => [
 			{ rank: 0, lines: [expected(value), line(drawing)] },
 			{ rank: 1, lines: found === undefined ? [] : wrapped(`${checkWords(found)}.`, room.columns) },
-			{ rank: 1, lines: wrapped(toldLengths(ask.includes ?? '', job), room.columns, 'alert') },
+			{
+				rank: 1,
+				lines: ask.includes === undefined ? [] : wrapped(includesWords(ask.includes, job), room.columns, 'alert'),
+			},
 		],
 	};
 }

@@ -1,11 +1,11 @@
 import type { Advice, DecideAsk, ToMeasure } from '../../session/protocol.ts';
 import { trimmed } from '../../units/format.ts';
+import { about, angle, angleGiveOrTake } from '../../words/numbers.ts';
+import { reasonWords } from '../../words/reason.ts';
 import { line, span, wrapped } from '../line.ts';
 import { bigNumbers } from '../parts/big-numbers.ts';
 import type { Choice } from '../prompt.ts';
 import type { SessionState, Step } from '../session-state.ts';
-import { toldLengths } from '../told-lengths.ts';
-import { angle, plusMinus } from '../words.ts';
 import { answer, type PageView, type Room, type Section, SLASH, STAR } from './page.ts';
 import { ladder } from './pulls.ts';
 import { reliefStep } from './reopen.ts';
@@ -34,7 +34,7 @@ function choicesOf(state: SessionState, ask: DecideAsk): Choice<Step>[] {
 	const by = (advice: Advice) => ({ advised: ask.advice === advice });
 	const open = ask.open === undefined ? 'a little' : `by ${angle(ask.open)}`;
 	const choices: Choice<Step>[] = [
-		{ label: 'accept the bend as it is', step: answer({ do: 'accept' }), ...by('accept') },
+		{ label: 'take it as it is', step: answer({ do: 'accept' }), ...by('accept') },
 		{ label: 'pull it further', step: answer({ do: 'pull' }), ...by('pull') },
 		{ label: `open it ${open}`, step: reliefStep(state, ask.bend, { action: { do: 'relieve' } }), ...by('relieve') },
 		{
@@ -77,7 +77,7 @@ function sections(state: SessionState, ask: DecideAsk, room: Room): Section[] {
 		label: `BEND ${ask.bend} MADE`,
 		value: trimmed(ask.made.angle, 1),
 		unit: '°',
-		below: `± ${angle(Math.max(ask.made.sd, 0.1))}`,
+		below: `give or take ${about(ask.made.sd)}`,
 		place: 1,
 	} as const;
 	const wanted = {
@@ -87,11 +87,13 @@ function sections(state: SessionState, ask: DecideAsk, room: Room): Section[] {
 		place: 3,
 		below: angle(ask.target) === angle(ask.design) ? 'as drawn' : `drawn ${angle(ask.design)}`,
 	} as const;
+	// How it came out stands in the line above.
+	const told = ask.reason.filter(({ code }) => code !== 'bend-made');
 	return [
 		// The line below says the same.
 		{ rank: 2, wide: true, extra: true, lines: bigNumbers([made, wanted], room) },
-		{ rank: 0, lines: [line(`made ${plusMinus(angle(ask.made.angle), ask.made.sd)}, ${difference(ask)}`)] },
-		{ rank: 0, lines: [...wrapped(toldLengths(ask.why, state.job), room.columns, 'strong'), ...limit(ask)] },
+		{ rank: 0, lines: [line(`made ${angleGiveOrTake(ask.made)}, ${difference(ask)}`)] },
+		{ rank: 0, lines: [...wrapped(reasonWords(told, state.job), room.columns, 'strong'), ...limit(ask)] },
 		...ladder(state, ask, room).map((section) => ({ ...section, rank: 1 })),
 	];
 }
@@ -103,5 +105,5 @@ function limit(ask: DecideAsk) {
 function difference(ask: DecideAsk): string {
 	const by = ask.made.angle - ask.target;
 	if (Math.abs(by) < 0.05) return `as wanted (${angle(ask.target)})`;
-	return `${angle(Math.abs(by))} ${by < 0 ? 'short of' : 'past'} the ${angle(ask.target)} wanted`;
+	return `${angle(Math.abs(by))} ${by < 0 ? 'short of' : 'over'} the ${angle(ask.target)} wanted`;
 }

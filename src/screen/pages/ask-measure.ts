@@ -1,15 +1,16 @@
 import type { ConfirmAsk, MeasureAsk } from '../../session/protocol.ts';
+import { angleGiveOrTake, measureOf, shown } from '../../words/numbers.ts';
+import { readingName } from '../../words/readings.ts';
+import { reasonWords } from '../../words/reason.ts';
 import { span, wrapped } from '../line.ts';
 import type { SessionState } from '../session-state.ts';
-import { toldLengths } from '../told-lengths.ts';
-import { angle, measureOf, plusMinus, readingName, shown } from '../words.ts';
 import { answer, expected, numberField, type PageView, SLASH, STAR } from './page.ts';
 
 /** The bend is measured with the angle finder. */
 export function measurePage(state: SessionState, ask: MeasureAsk): PageView {
 	const second = isSecond(state, ask);
 	const two = ask.readings === 2;
-	const wanted = two ? `${TWO} ${ask.why ?? ''}`.trim() : second ? SECOND : 'One reading wanted.';
+	const wanted = two ? `${TWO} ${reasonWords(ask.reason, state.job)}` : second ? SECOND : 'One reading wanted.';
 	return {
 		title: 'Measure the bend',
 		prompt: {
@@ -20,7 +21,7 @@ export function measurePage(state: SessionState, ask: MeasureAsk): PageView {
 			empty: 'Write what the angle finder reads and press Enter; * has skip.',
 		},
 		body: (room) => [
-			{ rank: 0, lines: [expected(plusMinus(angle(ask.expect.angle), ask.expect.sd))] },
+			{ rank: 0, lines: [expected(angleGiveOrTake(ask.expect))] },
 			{ rank: 0, lines: wrapped(wanted, room.columns, two || second ? 'alert' : 'plain') },
 			{ rank: 1, lines: wrapped(HOW_TO_READ, room.columns, 'quiet') },
 		],
@@ -61,10 +62,10 @@ export function confirmPage(state: SessionState, ask: ConfirmAsk): PageView {
 					[span('Expected    '), span(shown(ask.expect.value, measure, state.job), 'strong')],
 				],
 			},
-			{ rank: 0, lines: wrapped(toldLengths(ask.why, state.job), room.columns) },
+			{ rank: 0, lines: wrapped(reasonWords(ask.reason, state.job), room.columns) },
 			{
 				rank: 1,
-				lines: wrapped('The reading is saved. It counts once it has been read again.', room.columns, 'quiet'),
+				lines: wrapped('It is saved. It counts once you have read it again.', room.columns, 'quiet'),
 			},
 		],
 	};

@@ -1,10 +1,11 @@
 import type { PullAsk } from '../../session/protocol.ts';
 import { doubtLoaded } from '../../springback/gates.ts';
 import { trimmed } from '../../units/format.ts';
-import { asciiOnly, type Line, span, wrapped } from '../line.ts';
+import { dial } from '../../words/numbers.ts';
+import { reasonWords } from '../../words/reason.ts';
+import { asciiOnly, type Line, wrapped } from '../line.ts';
 import { type BigNumber, bigNumbers } from '../parts/big-numbers.ts';
 import type { SessionState, Step } from '../session-state.ts';
-import { dial, percent } from '../words.ts';
 import { markNumber, turnNumber } from './ask-set.ts';
 import { answer, BACK, numberField, type PageView, ROOMY_ROWS, type Room, type Section, SLASH, STAR } from './page.ts';
 import { ladder } from './pulls.ts';
@@ -33,7 +34,7 @@ function loadedStep({ stop }: PullAsk, loaded: number): Step {
 /** After the stroke: the dial once the tube has sprung back, for whoever reads it. */
 export function releasedPage(state: SessionState, ask: PullAsk, loaded: number): PageView {
 	return {
-		title: `Pull ${ask.pull}, released`,
+		title: `Pull ${ask.pull}, after release`,
 		prompt: {
 			label: 'Dial after release, the tube still snug?',
 			...numberField('angle', state.job, (released) => answer({ do: 'loaded', loaded, released })),
@@ -64,7 +65,8 @@ function sections(state: SessionState, ask: PullAsk, room: Room): Section[] {
 	const stop: BigNumber = { label: 'STOP', unit: '°', value: trimmed(ask.stop, 2), below: 'held under load', place: 1 };
 	const placed = set === null ? [] : [markNumber(state, set), turnNumber(set)];
 	const cautions = [...limit(ask, room.columns), ...firstPull(state, ask, room)];
-	const why = wrapped(room.ascii ? asciiOnly(ask.why) : ask.why, room.columns);
+	const told = reasonWords(ask.reason, state.job);
+	const why = wrapped(room.ascii ? asciiOnly(told) : told, room.columns);
 	const all = bigNumbers([...placed, ...lead(ask), stop], room);
 	// The tube lies in the die by now: before a word of the reason is lost, where and how it was put there is left out.
 	const numbers = all.length + cautions.length + why.length > room.rows ? bigNumbers([...lead(ask), stop], room) : all;
@@ -74,8 +76,6 @@ function sections(state: SessionState, ask: PullAsk, room: Room): Section[] {
 		...ladder(state, ask, room).map((section) => ({ ...section, rank: 2, extra: true })),
 		{ rank: 0, lines: cautions },
 		{ rank: 0, lines: why },
-		// The reason most often says it already.
-		{ rank: 1, lines: ask.why.includes(percent(ask.risk)) ? [] : risk(ask) },
 	];
 }
 
@@ -92,10 +92,6 @@ function firstPull({ set }: SessionState, { bend, pull }: PullAsk, { columns, wi
 function lead({ lead: from }: PullAsk): BigNumber[] {
 	if (from === null) return [];
 	return [{ label: 'EASE UP', unit: '°', value: trimmed(from, 2), below: 'from here', place: 2 }];
-}
-
-function risk(ask: PullAsk): Line[] {
-	return [[span('risk of passing the tolerance '), span(percent(ask.risk), 'strong')]];
 }
 
 function limit(ask: PullAsk, columns: number): Line[] {

@@ -1,11 +1,12 @@
 import type { SetAsk } from '../../session/protocol.ts';
 import { trimmed } from '../../units/format.ts';
-import { shownUnits, tapeValue } from '../lengths.ts';
+import { shownUnits, tapeValue } from '../../words/lengths.ts';
+import { angle, shown } from '../../words/numbers.ts';
+import { READINGS, WAYS } from '../../words/readings.ts';
 import { type Line, line, span, wrapped } from '../line.ts';
 import { type BigNumber, bigNumbers } from '../parts/big-numbers.ts';
 import type { SessionState } from '../session-state.ts';
 import { goesWords, markEnd, markFrom, movedWords, otherEndWords, roundWords, tapeWords } from '../set-words.ts';
-import { angle, READINGS, shown, WAYS } from '../words.ts';
 import { designStrip } from './lay-out.ts';
 import { answer, numberField, type PageView, ROOMY_ROWS, type Room, type Section, SLASH, STAR } from './page.ts';
 import { cautions, checkList, pieceWords, seam } from './set-up.ts';
@@ -15,7 +16,7 @@ export function setPage(state: SessionState, ask: SetAsk): PageView {
 	const ready = (pointer?: number) =>
 		answer({ do: 'ready', ...state.details, ...(pointer === undefined ? {} : { pointer }) });
 	return {
-		title: ask.seat === 1 ? 'Set the tube' : `Set the tube again, seat ${ask.seat}`,
+		title: ask.seat === 1 ? 'Set the tube' : `Set the tube again, set-up ${ask.seat}`,
 		prompt: {
 			label:
 				ask.seat === 1

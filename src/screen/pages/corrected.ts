@@ -1,15 +1,15 @@
 import { padded } from '../../review/text-width.ts';
 import type { CorrectedNote, Predicted } from '../../session/protocol.ts';
-import { inTen } from '../../session/verdict-words.ts';
 import { checkValue } from '../../tube/checks.ts';
 import { cutLength, marks } from '../../tube/marks.ts';
 import { designGrowth, resolveShape } from '../../tube/resolve.ts';
 import { trimmed } from '../../units/format.ts';
-import { type ShownJob, shownUnits, tapeValue } from '../lengths.ts';
+import { inTen } from '../../words/chance.ts';
+import { type ShownJob, shownUnits, tapeValue } from '../../words/lengths.ts';
+import { angle, fine, measureOf, shown, spreadOf } from '../../words/numbers.ts';
 import { cut, type Line, line, span, wrapped } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import { oldNumbersPossible, type SessionState, type Step } from '../session-state.ts';
-import { angle, fine, measureOf, shown, spreadOf } from '../words.ts';
 import { answer, type PageView } from './page.ts';
 
 const CHOICES: readonly Choice<Step>[] = [
@@ -47,7 +47,7 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 
 function reason({ after }: CorrectedNote): string {
 	if (after === 'growth') return 'Corrected for the radius as it comes out';
-	return 'bend' in after ? `Corrected after bend ${after.bend}` : `Corrected after entry ${after.entry}`;
+	return 'bend' in after ? `Corrected after bend ${after.bend}` : `Corrected after line ${after.entry}`;
 }
 
 /** Drawing, before the correction, now: of one bend, in the order of the hands. */

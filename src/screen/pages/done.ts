@@ -1,10 +1,11 @@
 import type { DoneNote } from '../../session/protocol.ts';
-import { invitation, mayFit, verdictWords } from '../../session/verdict-words.ts';
+import { mayFit } from '../../session/verdict.ts';
 import type { Job } from '../../tube/job.ts';
+import { finishWords } from '../../words/finish.ts';
+import { about, angle, fine, measureOf, shown, spreadOf, tape } from '../../words/numbers.ts';
+import { invitation, verdictWords } from '../../words/verdict.ts';
 import { chopped, type Line, line, span, wrapped } from '../line.ts';
 import type { SessionState } from '../session-state.ts';
-import { toldLengths } from '../told-lengths.ts';
-import { angle, fine, measureOf, plusMinus, shown, spreadOf, tape } from '../words.ts';
 import { type PageView, type Section, SLASH } from './page.ts';
 
 /** How the tube came out. */
@@ -41,7 +42,7 @@ export function cutsPage(state: SessionState, note: DoneNote): PageView {
 }
 
 function last({ job }: SessionState, note: DoneNote, columns: number): Section[] {
-	const looks = note.finish.flatMap((text) => wrapped(`- ${toldLengths(text, job)}`, columns, 'plain', 2));
+	const looks = note.finish.flatMap((fact) => wrapped(`- ${finishWords(fact, job)}`, columns, 'plain', 2));
 	return [
 		{ rank: 1, lines: note.scrapped ? [] : ends(note, job, columns) },
 		{ rank: 2, lines: cuts(note, job, columns) },
@@ -69,7 +70,7 @@ function verdict({ scrapped, fits, chance, tellsMost }: DoneNote, columns: numbe
 }
 
 function bends({ bends: made }: DoneNote): Line[] {
-	const head = `${''.padEnd(8)}${'drawn'.padStart(8)}${'wanted'.padStart(9)}${'made'.padStart(14)}${'pulls'.padStart(8)}${'seats'.padStart(7)}`;
+	const head = `${''.padEnd(8)}${'drawn'.padStart(8)}${'wanted'.padStart(9)}${'made'.padStart(14)}${'pulls'.padStart(8)}${'set-ups'.padStart(9)}`;
 	return [
 		line(head, 'quiet'),
 		...made.map(
@@ -77,9 +78,12 @@ function bends({ bends: made }: DoneNote): Line[] {
 				span(`bend ${at + 1}`.padEnd(8)),
 				span(angle(design).padStart(8)),
 				span(angle(target).padStart(9)),
-				span((angleMade === null || sd === null ? 'not made' : plusMinus(angle(angleMade), sd)).padStart(14), 'strong'),
+				span(
+					(angleMade === null || sd === null ? 'not made' : `${angle(angleMade)} ±${about(sd)}`).padStart(14),
+					'strong',
+				),
 				span(String(pulls).padStart(8)),
-				span(String(seats).padStart(7)),
+				span(String(seats).padStart(9)),
 			],
 		),
 	];

@@ -1,4 +1,4 @@
-import { LENGTH_NAMES, lengthsOf, nextLengths } from '../lengths.ts';
+import { LENGTH_NAMES, lengthsOf, nextLengths } from '../../words/lengths.ts';
 import { line, wrapped } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import type { Page, SessionState, Step } from '../session-state.ts';

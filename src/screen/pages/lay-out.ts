@@ -1,12 +1,12 @@
 import { cutLength, type Mark, marks } from '../../tube/marks.ts';
 import { designGrowth, resolveShape } from '../../tube/resolve.ts';
 import { type Around, around, type TubeTurn, tubeTurn } from '../../tube/turns.ts';
-import { division, fromShown, inShown, shownUnits, tapeValue } from '../lengths.ts';
+import { division, fromShown, inShown, shownUnits, tapeValue } from '../../words/lengths.ts';
+import { angle, fine, tape } from '../../words/numbers.ts';
 import { type Line, line, span, wrapped } from '../line.ts';
 import { tapeStrip } from '../parts/tape-strip.ts';
 import type { SessionState } from '../session-state.ts';
 import { seamInBend, shortTurn } from '../set-words.ts';
-import { angle, fine, tape } from '../words.ts';
 import type { PageView, Room } from './page.ts';
 
 /** Common practice, no source. */

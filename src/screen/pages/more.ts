@@ -1,9 +1,9 @@
 import type { Plan } from '../../session/protocol.ts';
+import { answeredWords } from '../../words/answered.ts';
+import { angle } from '../../words/numbers.ts';
 import { line, wrapped } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import type { Detail, Page, SessionState, Step } from '../session-state.ts';
-import { toldLengths } from '../told-lengths.ts';
-import { angle } from '../words.ts';
 import { amendable } from './amend.ts';
 import { answer, BACK, numberField, type PageView } from './page.ts';
 import { madeBends } from './reopen.ts';
@@ -104,7 +104,7 @@ export function undoPage(state: SessionState): PageView {
 				: [
 						{
 							rank: 0,
-							lines: wrapped(`Entry ${last.entry}: ${toldLengths(last.text, state.job)}`, room.columns, 'strong', 2),
+							lines: wrapped(`Line ${last.entry}: ${answeredWords(last, state.job)}`, room.columns, 'strong', 2),
 						},
 						{
 							rank: 0,

@@ -2,11 +2,11 @@ import type { Action } from '../../session/protocol.ts';
 import { trimmed } from '../../units/format.ts';
 import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
 import { UnitsError } from '../../units/units-error.ts';
-import { fromShown, inShown, type Ruled, shownUnits } from '../lengths.ts';
+import { fromShown, inShown, type Ruled, shownUnits } from '../../words/lengths.ts';
+import { dial, type Measure } from '../../words/numbers.ts';
 import { EMPTY, type Line, span } from '../line.ts';
 import type { Prompt } from '../prompt.ts';
 import type { Step } from '../session-state.ts';
-import { dial, type Measure } from '../words.ts';
 
 /** The room that a page's body has, and what fills a cell of a block digit. */
 export interface Room {

@@ -1,10 +1,10 @@
 import type { DecideAsk, PullAsk } from '../../session/protocol.ts';
 import { stages } from '../../session/stages.ts';
+import { angle, angleGiveOrTake, dial } from '../../words/numbers.ts';
 import { asciiOnly, line } from '../line.ts';
 import type { MadePull } from '../live-port.ts';
 import { pullLadder, type Rung } from '../parts/pull-ladder.ts';
 import type { SessionState } from '../session-state.ts';
-import { angle, dial, plusMinus } from '../words.ts';
 import type { Room, Section } from './page.ts';
 
 /** The pulls made, a rung each. Only the angle finder tells where one led: the dial after release is off by what it is off. */
@@ -51,7 +51,7 @@ export function ladder(state: SessionState, ask: PullAsk | DecideAsk, room: Room
 
 function nextRung({ pull, stop, expect }: PullAsk): Rung {
 	return {
-		words: `${pull} stop ${dial(stop)} > ${plusMinus(angle(expect.angle), expect.sd)}`,
+		words: `${pull} stop ${dial(stop)} > ${angleGiveOrTake(expect)}`,
 		angle: expect.angle,
 		sd: expect.sd,
 	};

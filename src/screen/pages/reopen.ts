@@ -1,5 +1,5 @@
-import { RELIEF_CAUTION } from '../../session/cautions.ts';
 import type { Answer } from '../../session/protocol.ts';
+import { GO_EASY } from '../../words/caution.ts';
 import { wrapped } from '../line.ts';
 import type { SessionState, Step } from '../session-state.ts';
 import { answer, BACK, type PageView } from './page.ts';
@@ -21,7 +21,7 @@ export function reliefPage(bend: number, relief: Answer): PageView {
 			empty: 'Press + to open the bend, / to go back.',
 		},
 		body: (room) => [
-			{ rank: 0, lines: wrapped(`! ${RELIEF_CAUTION}`, room.columns, 'alert', 2) },
+			{ rank: 0, lines: wrapped(`! ${GO_EASY}`, room.columns, 'alert', 2) },
 			{
 				rank: 1,
 				lines: wrapped(
@@ -63,7 +63,7 @@ export function reopenPage(state: SessionState): PageView {
 			{
 				rank: 0,
 				lines: wrapped(
-					'A bend that was accepted can be pulled further or opened a little. Its checks follow, then the session goes on where it was.',
+					'A bend that was taken can be pulled further or opened a little. Its checks follow, then the session goes on where it was.',
 					room.columns,
 				),
 			},

@@ -1,36 +1,36 @@
-import { GENERAL_CAUTIONS } from '../../session/cautions.ts';
+import { type CautionFact, GENERAL_CAUTIONS } from '../../session/facts/caution.ts';
 import type { SetAsk } from '../../session/protocol.ts';
+import { cautionWords, growthWords } from '../../words/caution.ts';
+import { dial, tape } from '../../words/numbers.ts';
 import { type Line, line, wrapped } from '../line.ts';
 import type { SessionState } from '../session-state.ts';
 import { seamInBend } from '../set-words.ts';
-import { toldLengths } from '../told-lengths.ts';
-import { dial, tape } from '../words.ts';
 import { ROOMY_ROWS, type Room, type Section } from './page.ts';
 
 /** What to mind at this seat and was not said on a page before it. */
 export function cautions({ job }: SessionState, ask: SetAsk, columns: number): Line[] {
 	return ask.cautions
-		.filter((caution) => !GENERAL_CAUTIONS.includes(caution) && !SAID.some((start) => caution.startsWith(start)))
-		.flatMap((text) => wrapped(`! ${toldLengths(text, job)}`, columns, 'alert', 2));
+		.filter(({ code }) => !SAID.has(code))
+		.flatMap((fact) => wrapped(`! ${cautionWords(fact, job)}`, columns, 'alert', 2));
 }
 
 /** The face stands among the words about the mark, the piece in a line of its own; that marks are planned for a radius, among those about it; hand and
- * end stood on the session's first page. */
-const SAID = [
-	'The mark goes on the opposite face',
-	'Cut length:',
-	'The radius is expected',
-	'The opposite part:',
-	"Begun at the drawing's far end",
-];
+ * end, and what is dangerous about the work, stood on the session's first page. */
+const SAID: ReadonlySet<CautionFact['code']> = new Set([
+	...GENERAL_CAUTIONS,
+	'opposite-face',
+	'cut-length',
+	'growth-expected',
+	'bent-as',
+]);
 
 /** How long the piece is taken to be, before anything is bent: the marks from the far end rest on it. */
 export function pieceWords({ job, details }: SessionState, ask: SetAsk): string[] {
 	if (ask.bend > 1 || ask.seat > 1 || details.length !== undefined) return [];
-	const planned = ask.cautions.find((caution) => caution.startsWith('The radius is expected'))?.split('. Give')[0];
+	const grown = ask.cautions.find((caution) => caution.code === 'growth-expected');
 	const length = tape(ask.mark.fromStart + ask.mark.fromFarEnd, job);
 	return [
-		...(planned === undefined ? [] : [`${planned}.`]),
+		...(grown === undefined ? [] : [growthWords(grown.growth)]),
 		`The piece is taken as ${length}; * tells another length.`,
 	];
 }

@@ -1,9 +1,10 @@
-import { GENERAL_CAUTIONS } from '../../session/cautions.ts';
+import { GENERAL_CAUTIONS } from '../../session/facts/caution.ts';
 import type { SessionNote, WarningsNote } from '../../session/protocol.ts';
-import { bentAsWords } from '../../tube/bent-as.ts';
+import { bentAsWords } from '../../words/bent-as.ts';
+import { cautionWords } from '../../words/caution.ts';
+import { warningWords } from '../../words/warnings.ts';
 import { chopped, type Line, line, wrapped } from '../line.ts';
 import type { SessionState } from '../session-state.ts';
-import { toldLengths } from '../told-lengths.ts';
 import { type PageView, STAR } from './page.ts';
 
 const GO_ON = { label: 'go on', step: { step: 'next' } } as const;
@@ -14,7 +15,12 @@ export function startPage(state: SessionState, note: SessionNote): PageView {
 		title: note.resumed ? 'Session goes on' : 'New session',
 		prompt: { label: '', plus: { label: 'understood, go on', step: { step: 'next' } }, empty: 'Press + to go on.' },
 		body: (room) => [
-			{ rank: 0, lines: GENERAL_CAUTIONS.flatMap((text) => wrapped(`! ${text}`, room.columns, 'alert', 2)) },
+			{
+				rank: 0,
+				lines: GENERAL_CAUTIONS.flatMap((code) =>
+					wrapped(`! ${cautionWords({ code }, state.job)}`, room.columns, 'alert', 2),
+				),
+			},
 			{ rank: 0, lines: wrapped(bentAsWords(state.job) ?? '', room.columns, 'strong') },
 			{ rank: 1, lines: changes(note, room.columns) },
 			{ rank: 2, lines: chopped(`Log: ${note.log}`, room.columns, 'quiet') },
@@ -40,8 +46,8 @@ export function warningsPage({ job }: SessionState, note: WarningsNote): PageVie
 		body: (room) => [
 			{
 				rank: 0,
-				lines: note.warnings.flatMap(({ at, text }) =>
-					wrapped(`! ${at}: ${toldLengths(text, job)}`, room.columns, 'alert', 2),
+				lines: note.warnings.flatMap((warning) =>
+					wrapped(`! ${warning.at}: ${warningWords(warning, job)}`, room.columns, 'alert', 2),
 				),
 			},
 			{ rank: 1, lines: [line('The tube can be bent all the same if you know better.', 'quiet')] },

@@ -1,20 +1,22 @@
 import { padded } from '../../review/text-width.ts';
+import type { Answered } from '../../session/answered.ts';
+import type { Reading } from '../../session/events.ts';
 import type { WouldBe } from '../../session/would-be.ts';
+import { angle, dial, measureOf, shown, tape } from '../../words/numbers.ts';
+import { readingName } from '../../words/readings.ts';
+import { reasonWords } from '../../words/reason.ts';
 import type { Key } from '../keys.ts';
 import { cut, EMPTY, type Line, line, span, wrapped } from '../line.ts';
-import type { KeptEntry, KeptReading } from '../live-port.ts';
 import type { KeyHint } from '../parts/key-line.ts';
 import { NOTHING } from '../prompt.ts';
 import { type Amending, ASK, type Page, type SessionState } from '../session-state.ts';
-import { toldLengths } from '../told-lengths.ts';
-import { angle, dial, measureOf, readingName, shown, tape } from '../words.ts';
 import { amendable, amendField } from './amend.ts';
 import { answer, BACK, type PageView, type Room, type Section } from './page.ts';
 
 /** A reading of the session with the entry that holds it. */
 interface Taken {
-	entry: KeptEntry;
-	reading: KeptReading;
+	entry: Answered;
+	reading: Reading;
 }
 
 /** Every reading that counts, the newest first; of one entry in the order in which they were read, backwards. */
@@ -67,7 +69,7 @@ export function walkPage(state: SessionState, at: number): PageView {
 	return {
 		title: 'Earlier readings',
 		prompt: {
-			label: `Entry ${entry.entry}, ${readingName(reading)}: what it really was`,
+			label: `Line ${entry.entry}, ${readingName(reading)}: what it really was`,
 			...amendField(state, entry, reading),
 			back: BACK,
 			empty: 'Arrow up: an earlier one; arrow down: a later one. Write the right number and press Enter to correct it.',
@@ -111,13 +113,13 @@ export function amendSurePage(state: SessionState, { entry, reading, value, woul
 			empty: 'Press + to correct the reading, / to leave it as it was.',
 		},
 		body: ({ columns }) => [
-			{ rank: 0, lines: wrapped(`Entry ${entry.entry}: ${corrected(state, reading, value)}`, columns, 'strong', 2) },
+			{ rank: 0, lines: wrapped(`Line ${entry.entry}: ${corrected(state, reading, value)}`, columns, 'strong', 2) },
 			...(would === null ? [] : changes(state, would, columns)),
 		],
 	};
 }
 
-function corrected(state: SessionState, reading: KeptReading | null, value: number): string {
+function corrected(state: SessionState, reading: Reading | null, value: number): string {
 	if (reading === null) return String(value);
 	const measure = measureOf(reading.of, state.job, reading.name);
 	return `${readingName(reading)}, not ${shown(reading.value, measure, state.job)} but ${shown(value, measure, state.job)}`;
@@ -150,7 +152,7 @@ function changes(state: SessionState, { doubted, made, plan, stop, next }: Would
 		{
 			rank: 0,
 			lines:
-				doubted === null ? [] : wrapped(`It will be asked again: ${toldLengths(doubted, job)}`, columns, 'alert', 2),
+				doubted === null ? [] : wrapped(`It will be asked again: ${reasonWords(doubted, job)}`, columns, 'alert', 2),
 		},
 		{ rank: 1, lines: next === null || doubted !== null ? [] : [EMPTY, line('Another question will be open then.')] },
 	];

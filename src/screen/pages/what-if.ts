@@ -1,9 +1,10 @@
 import type { DecideAsk, Outcome, Tweak } from '../../session/protocol.ts';
 import type { Job } from '../../tube/job.ts';
+import { inTen } from '../../words/chance.ts';
+import { angle, angleGiveOrTake, dial, fine, measureOf, shown, tape } from '../../words/numbers.ts';
 import { type Line, line, wrapped } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 import type { SessionState, Step } from '../session-state.ts';
-import { angle, dial, fine, measureOf, percent, plusMinus, shown, tape } from '../words.ts';
 import { answer, BACK, type PageView, type Section } from './page.ts';
 import { reliefStep } from './reopen.ts';
 
@@ -40,7 +41,7 @@ function sections({ accepted, tweaks, rescue }: DecideAsk, job: Job, columns: nu
 		wrapped(`${lead}: ${becomes(outcome, job)}.`, columns, 'plain', 2);
 	const stock = rescue?.stock;
 	return [
-		{ rank: 0, lines: lines('This bend accepted, the rest corrected', accepted) },
+		{ rank: 0, lines: lines('This bend taken as it is, the rest corrected', accepted) },
 		...tweaks.map((tweak, i) => ({ rank: 1 + i, lines: lines(`${i + 1}  ${about(tweak)}`, tweak) })),
 		{
 			rank: 1,
@@ -60,7 +61,7 @@ function sections({ accepted, tweaks, rescue }: DecideAsk, job: Job, columns: nu
 }
 
 function about({ expect, chance }: Tweak): string {
-	return `it lands at ${plusMinus(angle(expect.angle), expect.sd)}, fits with ${percent(chance)}`;
+	return `it lands at ${angleGiveOrTake(expect)}; the tube then fits: ${inTen(chance)}`;
 }
 
 function becomes({ endOffset, endAngle, checks }: Outcome, job: Job): string {

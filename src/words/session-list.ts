@@ -1,5 +1,5 @@
 import type { KeptRow } from '../journal/kept-row.ts';
-import { bentAsBrief } from '../tube/bent-as.ts';
+import { bentAsBrief } from './bent-as.ts';
 
 /** The sessions as a table of text, newest first. */
 export function listText(sessions: readonly KeptRow[]): string {

@@ -1,14 +1,16 @@
 import type { KeptSession } from '../journal/catalogue.ts';
-import { history } from '../session/history.ts';
-import { checkUnit } from '../session/number-kinds.ts';
+import { answered } from '../session/answered.ts';
 import { readBack } from '../session/read-back.ts';
 import { stages } from '../session/stages.ts';
 import type { State } from '../session/state.ts';
 import { tellsMostOf, verdictOf } from '../session/verdict.ts';
-import { invitation, verdictWords } from '../session/verdict-words.ts';
 import { bendLimits, type SessionView, sessionView } from '../session/views.ts';
-import { bentAsWords } from '../tube/bent-as.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
+import { answeredWords } from './answered.ts';
+import { bentAsWords } from './bent-as.ts';
+import { checkValueWords } from './doubt.ts';
+import { angleGiveOrTake } from './numbers.ts';
+import { invitation, verdictWords } from './verdict.ts';
 
 /** A kept session as a page of text, its lines as long as they come: what was aimed at, what was done, what came of it, and every record. */
 export function reviewText(kept: KeptSession): string {
@@ -42,7 +44,7 @@ function heading(view: SessionView, kept: KeptSession): string[] {
 }
 
 function bendLines(view: SessionView, bend: SessionView['bends'][number], index: number): string[] {
-	const made = bend.made ? `made ${formatAngle(bend.made.angle, 2)} ± ${trimmed(bend.made.sd, 2)}` : 'not finished';
+	const made = bend.made ? `made ${angleGiveOrTake(bend.made)}` : 'not finished';
 	const { low, high } = bendLimits(view.job, bend.target);
 	const aim = `target ${formatAngle(bend.target, 2)} (${trimmed(low, 2)} to ${trimmed(high, 2)}), drawing ${formatAngle(bend.design, 2)}`;
 	return [`Bend ${index + 1}: ${made}; ${aim}`, ...bend.pulls.map(pullLine)];
@@ -53,20 +55,18 @@ function pullLine(pull: SessionView['bends'][number]['pulls'][number]): string {
 	const read = (word: string, readings: readonly number[]) =>
 		readings.length > 0 ? `${word}${readings.map((x) => ` ${formatAngle(x, 2)}`).join(',')}` : '';
 	const measured = `${read(', measured', pulled)}${opened.map((readings) => read(', opened to', readings)).join('')}`;
-	const released = pull.released === null ? '' : `, released ${formatAngle(pull.released, 2)}`;
+	const released = pull.released === null ? '' : `, ${formatAngle(pull.released, 2)} after release`;
 	const pointer = pull.pointer === null ? '' : `, snug ${formatAngle(pull.pointer, 2)}`;
 	const undone = pull.void ? '  (taken back)' : '';
-	return `   seat ${pull.seat}${pointer}: stop ${formatAngle(pull.stop, 2)}, held ${formatAngle(pull.loaded, 2)}${released}${measured}${undone}`;
+	return `   set-up ${pull.seat}${pointer}: stop ${formatAngle(pull.stop, 2)}, held ${formatAngle(pull.loaded, 2)}${released}${measured}${undone}`;
 }
 
-function checkLines(view: SessionView): string[] {
-	const { checks, units } = view.job;
-	return view.checks.map(({ name, design, reading }) => {
-		const check = checks.find((each) => each.name === name);
-		const unit = check ? checkUnit(check.kind, units) : '';
-		const read = reading === null ? 'not read' : `read ${trimmed(reading, 4)}${unit}`;
-		const within = check ? `, within ${trimmed(check.tolerance, 4)}${unit}` : '';
-		return `Check ${name}: ${read}; drawing ${trimmed(design, 4)}${unit}${within}`;
+function checkLines({ job, checks }: SessionView): string[] {
+	return checks.map(({ name, design, reading }) => {
+		const check = job.checks.find((each) => each.name === name);
+		const told = (value: number) => (check ? checkValueWords(value, check.kind, job) : trimmed(value, 3));
+		const within = check ? `, within ${told(check.tolerance)}` : '';
+		return `Check ${name}: ${reading === null ? 'not read' : `read ${told(reading)}`}; drawing ${told(design)}${within}`;
 	});
 }
 
@@ -91,9 +91,10 @@ function asBuiltLines(state: State, view: SessionView): string[] {
 }
 
 function recordLines(state: State): string[] {
-	const lines = history(state).map(({ entry, text, void: undone }) => {
-		const time = state.entries[entry - 1]?.at.slice(11, 19) ?? '';
-		return `${String(entry).padStart(4)}  ${time}  ${text}${undone ? '  (undone)' : ''}`;
+	const lines = answered(state).map((line) => {
+		const undone = line.void ? '  (undone)' : '';
+		const text = answeredWords(line, state.start.job);
+		return `${String(line.entry).padStart(4)}  ${line.at.slice(11, 19)}  ${text}${undone}`;
 	});
-	return ['Records (UTC):', ...lines];
+	return ['The log, line by line (UTC):', ...lines];
 }

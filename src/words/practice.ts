@@ -1,15 +1,16 @@
-import type { Action, Ask } from '../session/protocol.ts';
+import type { Sight } from '../practice/station.ts';
+import type { Action, Ask, ReadingKind } from '../session/protocol.ts';
 import type { Job } from '../tube/job.ts';
-import { formatAngle, formatLength, trimmed } from '../units/format.ts';
-import { formatTape } from '../units/tape.ts';
-import type { Sight } from './station.ts';
+import { angle, angleGiveOrTake, dial, measureOf, notNothing, shown } from './numbers.ts';
+import { READINGS } from './readings.ts';
+import { reasonWords } from './reason.ts';
 
 /** A sentence that tells a person what the simulated instruments show at this ask; null where there is nothing to see. */
 export function sightInWords(ask: Ask, sight: Sight, job: Job): string | null {
 	const reading = sight.reading ?? 0;
 	switch (ask.ask) {
 		case 'set': {
-			const cut = sight.length === undefined ? '' : ` The piece is cut to ${length(sight.length, job)}.`;
+			const cut = sight.length === undefined ? '' : ` The piece is cut to ${notNothing(sight.length, job)}.`;
 			return `Simulated: with the tube snug the dial shows ${dial(sight.pointer ?? 0)}.${cut}`;
 		}
 		case 'pull': {
@@ -35,13 +36,13 @@ export function askInWords(ask: Ask, job: Job): { what: string; why: string } {
 		case 'set':
 			return { what: `set    mark at ${ask.mark.tape} ${job.units} from the start end, ${turn(ask)}`, why: '' };
 		case 'pull':
-			return { what: `pull   stop at ${dial(ask.stop)}${ease(ask.lead)}`, why: ask.why };
+			return { what: `pull   stop at ${dial(ask.stop)}${ease(ask.lead)}`, why: reasonWords(ask.reason, job) };
 		case 'measure':
-			return { what: `measure   expected ${plusMinus(ask.expect.angle, ask.expect.sd)}`, why: '' };
+			return { what: `measure   expected ${angleGiveOrTake(ask.expect)}`, why: '' };
 		case 'confirm':
 			return {
-				what: `read again   ${ask.of} was given as ${value(ask.of, ask.name, ask.reading, job)}`,
-				why: ask.why,
+				what: `read again   ${ask.name ?? READINGS[ask.of]} was given as ${value(ask.of, ask.name, ask.reading, job)}`,
+				why: reasonWords(ask.reason, job),
 			};
 		case 'check': {
 			const { expect, design, name } = ask;
@@ -49,7 +50,7 @@ export function askInWords(ask: Ask, job: Job): { what: string; why: string } {
 			return { what: `check   ${name}: expected ${expected}, drawing ${drawn}`, why: '' };
 		}
 		case 'decide':
-			return { what: `decide   advice: ${ask.advice}`, why: ask.why };
+			return { what: `decide   advice: ${ask.advice}`, why: reasonWords(ask.reason, job) };
 	}
 }
 
@@ -77,34 +78,17 @@ export function actionInWords(ask: Ask, action: Action, job: Job): string {
 }
 
 function turn({ seat, tubeTurn: { degrees, way } }: Extract<Ask, { ask: 'set' }>): string {
-	if (seat > 1) return `seat ${seat}, the tube as it lay`;
-	return way === 'none' ? 'no turn' : `turn ${formatAngle(degrees, 1)} ${way === 'either' ? 'either way' : way}`;
+	if (seat > 1) return `set-up ${seat}, the tube as it lay`;
+	return way === 'none' ? 'no turn' : `turn ${angle(degrees)} ${way === 'either' ? 'either way' : way}`;
 }
 
 function ease(lead: number | null): string {
 	return lead === null ? '' : `, ease up from ${dial(lead)}`;
 }
 
-function plusMinus(angle: number, sd: number): string {
-	return `${formatAngle(angle, 1)} ± ${trimmed(Math.max(0.1, sd), 1)}`;
-}
-
 /** A reading, or what is expected of one, with its unit. */
-export function value(of: string, name: string | undefined, reading: number, job: Job): string {
-	const kind = job.checks.find((check) => check.name === name)?.kind;
-	if (kind === 'ovality') return trimmed(reading, 3);
-	const isLength = of === 'mark' || of === 'length' || (of === 'check' && kind !== 'angle');
-	return isLength ? length(reading, job) : dial(reading);
-}
-
-/** Checks compare finer than a tape is divided, inches. */
-const FINEST = 1 / 64;
-
-function length(value: number, job: Job): string {
-	if (job.units === 'mm') return formatLength(value, 'mm');
-	return `${formatTape(value, Math.min(job.tooling.tape, FINEST), 'in')} in`;
-}
-
-function dial(degrees: number): string {
-	return formatAngle(degrees, 2);
+export function value(of: ReadingKind, name: string | undefined, reading: number, job: Job): string {
+	const measure = measureOf(of, job, name);
+	if (measure === 'angle') return dial(reading);
+	return measure === 'length' ? notNothing(reading, job) : shown(reading, measure, job);
 }

@@ -1,10 +1,10 @@
+import type { Practice, Step } from '../practice/practice.ts';
 import { standing } from '../session/outputs.ts';
 import type { Ask, DoneNote, Output } from '../session/protocol.ts';
-import { invitation, verdictWords } from '../session/verdict-words.ts';
 import type { Job } from '../tube/job.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
-import type { Practice, Step } from './practice.ts';
-import { actionInWords, askInWords, value } from './words.ts';
+import { actionInWords, askInWords, value } from './practice.ts';
+import { invitation, verdictWords } from './verdict.ts';
 
 const WIDTH = 80;
 
@@ -40,7 +40,7 @@ const LEGEND =
 
 /** The end: what was aimed at, what the program believes was made, and what truly was. */
 export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job): string[] {
-	const rows = [['bend', 'drawing', 'target', 'believed', 'truly', 'pulls', 'seats']];
+	const rows = [['bend', 'drawing', 'target', 'believed', 'truly', 'pulls', 'set-ups']];
 	for (const [i, { design, target, made, sd, pulls, seats }] of done.bends.entries()) {
 		const believed = made === null ? '-' : `${trimmed(made, 1)} ± ${trimmed(Math.max(0.1, sd ?? 0), 1)}`;
 		const truly = trueAngles[i];
@@ -76,26 +76,6 @@ export function byHandLines({ session, station }: Practice): string[] {
 		'Left before its end. A simulated bender forgets its tube, so this session cannot be gone on with.',
 		'',
 	);
-}
-
-/** A whole practice session as one document. */
-export function practiceDocument(seed: number, job: Job, steps: readonly Step[], trueAngles: readonly number[]) {
-	return {
-		job: job.name,
-		seed,
-		steps: steps.map(({ ask, action, outputs }) => {
-			const notes = outputs.filter((output) => 'note' in output && output.note !== 'done');
-			return { ask, action, notes };
-		}),
-		trueAngles,
-		done: doneOf(steps),
-	};
-}
-
-/** The closing note; null where the session has not ended. */
-export function doneOf(steps: readonly Step[]): DoneNote | null {
-	const last = steps.at(-1)?.outputs.at(-1);
-	return last && 'note' in last && last.note === 'done' ? last : null;
 }
 
 function table(rows: readonly (readonly string[])[]): string[] {

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
-import { knownFrom } from '../../src/session/known-from.ts';
+import { knownFrom } from '../../src/session/facts/known.ts';
 import type { Provenance } from '../../src/springback/history.ts';
+import { knownWords } from '../../src/words/known.ts';
 
 const near = (...kinds: [Provenance['near'][number]['shares'], number][]) =>
 	kinds.map(([shares, sessions]) => ({ shares, sessions, pulls: 3 * sessions }));
@@ -22,5 +23,5 @@ it.each<[string, Provenance | undefined]>([
 	['from 6 tubes of other kinds', { exact: exact(0), near: near(['nothing', 6]) }],
 	['from 12 tubes like this', { exact: exact(12), near: near(['bender and die', 30]) }],
 ])('%s', (sentence, from) => {
-	expect(knownFrom(from)).toBe(sentence);
+	expect(knownWords(knownFrom(from))).toBe(sentence);
 });

@@ -1,6 +1,7 @@
-import type { TellsMost } from './protocol.ts';
-import { EVIDENCE_OF } from './reading-words.ts';
-import { MAY_FIT } from './verdict.ts';
+import type { TellsMost } from '../session/protocol.ts';
+import { mayFit } from '../session/verdict.ts';
+import { inTen } from './chance.ts';
+import { EVIDENCE_OF } from './readings.ts';
 
 /** Whether a finished tube fits, as a sentence. */
 export function verdictWords(fits: boolean, chance: number | null): string {
@@ -9,15 +10,6 @@ export function verdictWords(fits: boolean, chance: number | null): string {
 	return mayFit(fits, chance)
 		? `The tube may fit: ${inTen(chance)}.`
 		: `The tube does not fit: ${inTen(chance)} that it does.`;
-}
-
-/** More likely than not, but not likely enough to be said to fit. */
-export const mayFit = (fits: boolean, chance: number | null): boolean => !fits && chance !== null && chance >= MAY_FIT;
-
-/** A chance as a person says it. */
-export function inTen(chance: number): string {
-	if (chance >= 0.95) return 'more than 9 in 10';
-	return chance < 0.05 ? 'less than 1 in 10' : `about ${Math.min(9, Math.max(1, Math.round(10 * chance)))} in 10`;
 }
 
 /** The measurement that would tell most, as an invitation; none where the verdict stands. */

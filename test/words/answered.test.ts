@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { history } from '../../src/session/history.ts';
+import { answered } from '../../src/session/answered.ts';
+import { answeredWords } from '../../src/words/answered.ts';
 import { bendTo } from '../helpers/bend-to.ts';
 import { hatJob } from '../helpers/hat.ts';
 import { plainJob } from '../helpers/plain-job.ts';
 import { begin, give, giveAll, open, type Run } from '../helpers/session-run.ts';
+import { whyOf } from '../helpers/why.ts';
 
-const told = ({ state }: Run) => history(state).at(-1)!.text;
+const told = ({ state }: Run) => answeredWords(answered(state).at(-1)!, state.start.job);
 
 /** The tube's first bend made as drawn and its second, down to its crown check. */
 function toCrown(): Run {
@@ -17,18 +19,16 @@ describe('an answer in words', () => {
 	it('tells angles in degrees', () => {
 		const set = give(begin(hatJob()), { ready: true });
 		const { stop } = open(set, 'pull');
-		expect(told(give(set, { loaded: stop }))).toBe(
-			`dial under load of bend 1: ${stop} degrees (stop asked for: ${stop} degrees)`,
-		);
+		expect(told(give(set, { loaded: stop }))).toBe(`bend 1 held at ${stop}° (stop ${stop}°)`);
 	});
 
 	it('tells lengths and checks in the unit of the job', () => {
 		expect(told(give(begin(plainJob()), { ready: true, mark: 20.125 }))).toMatch(
-			/mark from the start end of bend 1: 20\.125 in$/,
+			/mark as made, from the start end of bend 1: 20 1\/8 in$/,
 		);
 		expect(told(give(begin(plainJob({ units: 'mm' })), { ready: true, length: 46 }))).toMatch(/length.*: 46 mm/);
 		const crown = toCrown();
-		expect(told(give(crown, { reading: open(crown, 'check').expect.value }))).toMatch(/check "crown": [\d.]+ in$/);
+		expect(told(give(crown, { reading: open(crown, 'check').expect.value }))).toMatch(/check "crown": [\d/ ]+ in$/);
 	});
 
 	it('tells what else was measured by what it is of', () => {
@@ -41,33 +41,33 @@ describe('an answer in words', () => {
 		expect(tellsOf('farEndToMark', 77)).toMatch(/^far end to the mark of bend 1: 77 in/);
 		expect(tellsOf('leg', 16)).toMatch(/^straight before bend 1: 16 in/);
 		expect(tellsOf('mark', 16)).toMatch(/^mark of bend 1, from the start end: 16 in/);
-		expect(tellsOf('rotation', 1)).toBe('plane of bend 1 to the one before: 1 degree');
+		expect(tellsOf('rotation', 1)).toBe('plane of bend 1 to the one before: 1°');
 	});
 
 	it('tells what was doubted and set aside in the same unit, and the reason asks in it too', () => {
 		const crown = toCrown();
 		const { value } = open(crown, 'check').expect;
 		const doubted = give(crown, { reading: 38 });
-		expect(open(doubted, 'confirm').why).toMatch(
-			/^[\d.]+ in was expected from what has been made; this is [\d.]+ in away\. /,
+		expect(whyOf(open(doubted, 'confirm'))).toMatch(
+			/^[\d/ ]+ in was expected from what is made\. This is [\d/ ]+ in away\. /,
 		);
 		const settled = give(doubted, { reading: value });
-		expect(told(settled)).toMatch(/: [\d.]+ in, taken as the likelier; 38 in set aside$/);
-		expect(open(settled, 'decide').why).toMatch(/^Set aside: check "crown", 38 in\. /);
+		expect(told(settled)).toMatch(/: [\d/ ]+ in, taken as the likelier; 38 in set aside$/);
+		expect(whyOf(open(settled, 'decide'))).toMatch(/^Set aside: check "crown", 38 in\. /);
 	});
 
 	it('tells what was set aside at the decision and not again at the pull that follows it', () => {
 		const crown = toCrown();
 		const { value } = open(crown, 'check').expect;
 		const decided = giveAll(crown, { reading: 38 }, { reading: value }, { do: 'pull' }, { ready: true });
-		expect(open(decided, 'pull').why).not.toContain('Set aside');
+		expect(whyOf(open(decided, 'pull'))).not.toContain('Set aside');
 	});
 
 	it('tells at the pull what was set aside with the tube in hand', () => {
 		const set = begin(plainJob());
 		const { fromStart } = open(set, 'set').mark;
 		const seated = giveAll(set, { ready: true, mark: fromStart + 10 }, { reading: fromStart });
-		expect(open(seated, 'pull').why).toMatch(/^Set aside: mark/);
+		expect(whyOf(open(seated, 'pull'))).toMatch(/^Set aside: mark/);
 	});
 
 	it('tells a corrected reading in the unit of the record that it corrects', () => {
@@ -75,6 +75,6 @@ describe('an answer in words', () => {
 		const { value } = open(crown, 'check').expect;
 		const entry = crown.state.entries.length + 1;
 		const amended = giveAll(crown, { reading: value }, { amend: { entry, reading: value + 0.01 } });
-		expect(told(amended)).toMatch(new RegExp(`^record ${entry} corrected: check is [\\d.]+ in$`));
+		expect(told(amended)).toMatch(new RegExp(`^line ${entry} corrected: check is [\\d/ ]+ in$`));
 	});
 });

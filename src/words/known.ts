@@ -1,4 +1,5 @@
-import type { Provenance, Sharing } from '../springback/history.ts';
+import type { Known } from '../session/facts/index.ts';
+import type { Sharing } from '../springback/history.ts';
 
 /** Other combinations, by what they have in common with the one to be bent. `tubes`: how many there are, in words. */
 const OTHERS: Readonly<Record<Sharing, (tubes: string) => string>> = {
@@ -9,21 +10,11 @@ const OTHERS: Readonly<Record<Sharing, (tubes: string) => string>> = {
 	nothing: (tubes) => `${tubes} of other kinds`,
 };
 
-/** From so many tubes of the very kind on, others hardly count. */
-const ENOUGH = 4;
-/** Nor does what is farther off than the two nearest kinds. */
-const MOST_KINDS = 2;
-
-/**
- * What the springback expected before the first pull is known from, as the end of a sentence: `from 3 tubes like this and 5 tubes on
- * other dies of this bender`. A tube is one session. `pulls`: those of the tube in hand, which count too.
- */
-export function knownFrom(from: Provenance | undefined, pulls = 0): string {
-	const exact = from?.exact.sessions ?? 0;
-	const near = exact >= ENOUGH ? [] : (from?.near.slice(0, MOST_KINDS) ?? []);
+/** What the springback is known from, as the end of a sentence: `from 3 tubes like this and 5 tubes on other dies of this bender`. */
+export function knownWords({ tubes, near, pulls }: Known): string {
 	const all = [
-		...(exact > 0 ? [`${counted(exact)} like this`] : []),
-		...near.map(({ shares, sessions }) => OTHERS[shares](counted(sessions))),
+		...(tubes > 0 ? [`${counted(tubes)} like this`] : []),
+		...near.map((other) => OTHERS[other.shares](counted(other.tubes))),
 		...(pulls > 0 ? [pulls === 1 ? 'one pull of this tube' : `${pulls} pulls of this tube`] : []),
 	];
 	const last = all.pop();

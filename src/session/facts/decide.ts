@@ -1,0 +1,32 @@
+import type { CheckKind } from '../kinds.ts';
+
+/** What is missed by taking the tube so: the far end, the corner that is too far off, the checks that are outside. Lengths in the job's unit, degrees. */
+export interface Missed {
+	endOffset: number;
+	endAngle: number;
+	corner?: { bend: number; off: number; tolerance: number };
+	checks: { name: string; kind: CheckKind; off: number; tolerance: number }[];
+}
+
+/** Why that is advised. Angles in degrees, `chance` a part of 1. */
+export type DecideFact =
+	| { code: 'bend-made'; angle: number; sd: number; target: number }
+	| { code: 'bend-inside'; chance: number }
+	/** `by`: degrees. */
+	| { code: 'bend-short' | 'bend-over'; by: number; chance: number }
+	| { code: 'pull-again' | 'fresh-set-up' | 'limit-reached' | 'too-far-to-open' | 'opened-already' | 'go-easy-opening' }
+	/** Late: probably short, and near enough after so many pulls. */
+	| { code: 'near-enough'; pulls: number }
+	| { code: 'open-by'; by: number; to: number }
+	| { code: 'checks-outside'; names: string[] }
+	/** Outside its own tolerance, and the tube still fits with it; `last`: nothing is left to take it up. */
+	| { code: 'taken-as-it-is'; angle: number; target: number; last: boolean }
+	| ({ code: 'still-missed' } & Missed)
+	| { code: 'cannot-fit-so' }
+	| { code: 'reopen-would'; bend: number; by: number; chance: number }
+	/** The least bad, and how it is come to; `fits`: ends and checks could be met. */
+	| { code: 'nearest'; fits: boolean; how: 'accept' | 'relieve' | 'reopen'; bend: number; by?: number }
+	| { code: 'give-up' }
+	/** What is straight and good for use: behind the last bend, enough for the whole tube or not, and before the first. */
+	| { code: 'stock-left'; behind: number; again: boolean; before: number }
+	| { code: 'measure-first'; bend: number };

@@ -1,0 +1,10 @@
+import type { Known } from './known.ts';
+
+/** Why the tube is to be pulled to this stop. Angles in degrees, `chance` a part of 1. */
+export type PullFact =
+	/** How far the tube is expected to spring back from the stop, and to which angle; `known`: what that is known from. */
+	| { code: 'springback-expected'; by: number; to: number; sd: number; known: Known }
+	/** How likely the bend then passes its upper tolerance. */
+	| { code: 'chance-over'; limit: number; chance: number }
+	/** The machine reaches no further. */
+	| { code: 'stop-capped' };

@@ -1,0 +1,87 @@
+import type { CheckKind, ReadingKind } from '../kinds.ts';
+
+/** Where a number stands that another one goes against: the line of the log, or null in the same answer. */
+export type Line = number | null;
+
+/** Why an answer is not taken. Lengths in the job's unit, angles in degrees. */
+export type RefusalFact =
+	| MisreadFact
+	| {
+			code:
+				| 'nothing-to-undo'
+				| 'finished'
+				| 'must-measure'
+				| 'measured-already'
+				| 'no-correction-yet'
+				| 'length-too-late';
+	  }
+	| { code: 'other-ask'; ask: string; action: string; right: string }
+	| { code: 'limit-spent'; maxAngle: number }
+	| { code: 'pulled-already'; bend: number }
+	| { code: 'seated-already'; bend: number }
+	| { code: 'no-such-bend'; bend: number; bends: number }
+	| { code: 'not-set-yet' | 'not-made-yet'; bend: number }
+	| { code: 'going-back-already'; bend: number }
+	| { code: 'reading-waits' }
+	| { code: 'off-the-piece'; value: number; piece: number }
+	| { code: 'no-such-line'; line: number; lines: number }
+	| { code: 'line-undone'; line: number }
+	| { code: 'no-reading-there'; line: number; of?: string; kinds: ReadingKind[] }
+	| { code: 'several-readings-there'; line: number; kinds: ReadingKind[] }
+	/** No number of its kind can be that. */
+	| { code: 'no-such-number'; value: number; of: ReadingKind; name?: string; kind?: CheckKind; why: NumberFault }
+	| ExcludedFact
+	| HindranceFact;
+
+export type NumberFault = 'above-0' | 'angle-0-to-360' | 'dial-to-360' | 'ratio-0-to-1' | 'not-below-0';
+
+/** What mechanics excludes, by what else was told of the bend. */
+export type ExcludedFact =
+	| { code: 'not-pulled-yet'; bend: number }
+	| {
+			code: 'excluded-by-dial';
+			of: 'angle' | 'released';
+			value: number;
+			bend: number;
+			held: number;
+			line: Line;
+			which: 'above' | 'below';
+			/** What it is if it was read on the inside of the bend. */
+			inside?: number;
+			/** A doubtful dial is being read again. */
+			settling: boolean;
+	  }
+	| { code: 'excludes-told'; of: 'angle' | 'released'; value: number; bend: number; held: number; line: Line };
+
+/** Why a made bend cannot be gone back to, or not be changed so. */
+export type HindranceFact =
+	| { code: 'cannot-open-so-far'; bend: number; by: number }
+	| { code: 'machine-ends-before'; bend: number; angle: number }
+	| { code: 'floor-in-the-way'; bend: number; depth?: number; floor: number }
+	| { code: 'clamp-in-the-way' | 'follow-in-the-way'; bend: number; needs: number; is: number };
+
+/** What could not be read; `place`: the key it stands under. */
+export type MisreadFact =
+	| { code: 'not-json' | 'not-an-object' | 'empty-answer' | 'note-no-text' | 'why-without-scrap' }
+	| { code: 'several-actions'; actions: string[] }
+	| { code: 'unknown-action'; keys: string[]; actions: string[] }
+	| { code: 'does-not-go-with'; keys: string[]; action: string }
+	| { code: 'does-not-belong'; keys: string[]; place: string }
+	| { code: 'wants'; place: string; wants: Wanted }
+	| { code: 'no-number'; place: string; told: string }
+	| { code: 'no-reading-of'; line: number; of: string };
+
+/** What has to stand at a place of an answer. */
+export type Wanted =
+	| 'true'
+	| 'plan'
+	| 'do'
+	| 'list'
+	| 'number'
+	| 'ratio'
+	| 'whole'
+	| 'reason'
+	| 'amend'
+	| 'evidence'
+	| 'evidence-kind'
+	| 'reopen';

@@ -1,0 +1,81 @@
+import type { Answered } from '../session/answered.ts';
+import type { Event, Reading } from '../session/events.ts';
+import type { Style } from './lengths.ts';
+import { dial, measureOf, notNothing, shown } from './numbers.ts';
+import { EVIDENCE_OF, READINGS } from './readings.ts';
+import { reasonWords } from './reason.ts';
+
+/** One line of the log as a person reads it. What was typed stands as it was typed. `brief`: without why a reading is asked again. */
+export function answeredWords(line: Answered, style: Style, brief = false): string {
+	return line.events.map((event) => eventWords(event, line, style, brief)).join('; ');
+}
+
+function eventWords(event: Event, { corrects }: Answered, style: Style, brief: boolean): string {
+	switch (event.type) {
+		case 'tube-set':
+			return `tube set at bend ${event.bend}`;
+		case 'reading-taken':
+			return readingWords(event.reading, style);
+		case 'reading-noted':
+			return `${readingWords(event.reading, style)}, first of two`;
+		case 'reading-doubted': {
+			const why = event.why ?? reasonWords(event.reason, style);
+			return `${readingWords(event.reading, style)}, to be read again${brief ? '' : `: ${why}`}`;
+		}
+		case 'doubt-settled': {
+			const { reading, count, setAside } = event;
+			const values = setAside.map((value) => valueWords({ ...reading, value }, style)).join(' and ');
+			const aside = values === '' ? '' : `; ${values} set aside`;
+			return `${readingWords(reading, style)}, ${count === 2 ? 'confirmed' : 'taken as the likelier'}${aside}`;
+		}
+		case 'measuring-skipped':
+			return `bend ${event.bend} not measured, gone on by the dial`;
+		case 'check-skipped':
+			return `check "${event.name}" skipped`;
+		case 'plan-chosen':
+			return event.plan === 'old' ? 'old numbers kept' : 'new numbers taken';
+		case 'tube-taken-out':
+			return 'tube taken out of the die';
+		case 'bend-accepted':
+			return `bend ${event.bend} taken`;
+		case 'pull-chosen':
+			return `bend ${event.bend} to be pulled again`;
+		case 'relief-chosen':
+			return `bend ${event.bend} opened a little`;
+		case 'bend-reopened':
+			return `back to bend ${event.bend} to ${event.how === 'pull' ? 'pull it again' : 'open it a little'}`;
+		case 'tube-scrapped':
+			return `tube scrapped: ${event.why}`;
+		case 'record-voided':
+			return `line ${event.entry} undone`;
+		case 'reading-amended': {
+			const value = valueWords({ of: event.of, ...corrects, value: event.value }, style);
+			return `line ${event.entry} corrected: ${READINGS[event.of]} is ${value}`;
+		}
+		case 'note-written':
+			return `note: ${event.text}`;
+		case 'session-left':
+			return 'session left';
+		case 'session-resumed':
+			return 'session resumed';
+	}
+}
+
+function readingWords(reading: Reading, style: Style): string {
+	const { of, bend, name, evidence, stop } = reading;
+	const value = valueWords(reading, style);
+	if (evidence === undefined && bend !== undefined) {
+		if (of === 'loaded') return `bend ${bend} held at ${value}${stop === undefined ? '' : ` (stop ${dial(stop)})`}`;
+		if (of === 'released') return `${value} after release`;
+		if (of === 'angle') return `bend ${bend} measured ${value}`;
+	}
+	const where = name ? ` "${name}"` : bend ? ` of bend ${bend}` : '';
+	const what = evidence && bend ? EVIDENCE_OF[evidence](bend) : `${READINGS[of]}${where}`;
+	return `${what}: ${value}`;
+}
+
+function valueWords({ of, name, value }: Reading, style: Style): string {
+	const measure = measureOf(of, style, name);
+	if (measure === 'length') return notNothing(value, style);
+	return measure === 'angle' ? dial(value) : shown(value, measure, style);
+}

@@ -1,0 +1,71 @@
+import type { CautionFact, GeneralCaution } from '../session/facts/index.ts';
+import { asWords } from './bent-as.ts';
+import type { Style } from './lengths.ts';
+import { degrees, fine, notNothing, tape } from './numbers.ts';
+
+const GENERAL: Record<GeneralCaution, string> = {
+	'pinch-points': 'Pinch points: keep hands clear of die, follower and clamp while the bender moves.',
+	'hydraulic-pressure':
+		'Hydraulic pressure: no body part near hoses or couplings. Release the pressure before you touch the tooling.',
+	'tube-springing': 'Tube springing: the tube swings and springs back. Stand out of its way, and keep others out.',
+	'cut-edges': 'Cut edges are sharp: deburr before handling.',
+	'rule-book':
+		'Roll structures follow their rule book and need inspection. This program certifies nothing; local codes and licensed practice come first.',
+};
+
+/** Before a bend is opened. */
+export const GO_EASY =
+	'Open a bend a little at a time. Some rule books do not allow a bend to be worked back: ask the inspector. Afterwards look for flats and cracks.';
+
+/** What to mind. */
+export function cautionWords(fact: CautionFact, style: Style): string {
+	switch (fact.code) {
+		case 'go-easy-opening':
+			return GO_EASY;
+		case 'cut-length':
+			return `Cut length: ${tape(fact.length, style)}, both trims in it.`;
+		case 'bent-as':
+			return asWords(fact);
+		case 'growth-expected':
+			return `${growthWords(fact.growth)} Give the length of the piece as really cut.`;
+		case 'narrow-band-costs': {
+			const { under, over, pulls, risk, holds } = fact;
+			const band = under === over ? `±${degrees(under)}` : `-${degrees(under)} to +${degrees(over)}`;
+			const past = Math.max(1, Math.round(100 * risk));
+			return `${band} is a narrow band for this shop: count on up to ${Math.round(pulls)} pulls a bend, with about ${past} bends in 100 going over. In two pulls a bend it holds about ±${degrees(holds)}.`;
+		}
+		case 'opposite-face':
+			return 'The mark goes on the opposite face of the tube from bend 1.';
+		case 'telling-pays':
+			return `Read the turn back once the tube is clamped, and tell it and the mark: the far end then comes out about ${notNothing(fact.nearer, style)} nearer.`;
+		case 'clamp-room':
+			return `The clamp needs ${fine(fact.needs, style)} of straight tube before the mark; there is ${notNothing(fact.is, style)}.`;
+		case 'follow-room':
+			return `${fine(fact.needs, style)} of straight tube must lie behind the bend; there will be ${notNothing(fact.is, style)}.`;
+		case 'swing':
+			return swingWords(fact, style);
+		case 'seat-as-before':
+			return "Seat the tube at the same mark and in the same plane as before; keep it level. Don't move the dial.";
+		default:
+			return GENERAL[fact.code];
+	}
+}
+
+/** What the radius comes out as, over the die's. */
+export function growthWords(growth: number): string {
+	const larger = ((growth - 1) * 100).toFixed(1);
+	return `The radius should come out ${larger} % larger than the die's: the marks allow for that.`;
+}
+
+function swingWords({ reach, above, below, floor }: Extract<CautionFact, { code: 'swing' }>, style: Style): string {
+	const heights = [
+		...(above === null ? [] : [`${fine(above, style)} above`]),
+		...(below === null ? [] : [`${fine(below, style)} below`]),
+	];
+	const plane =
+		heights.length === 0
+			? ''
+			: ` and ${heights.join(' and ')} the machine's plane with the die to the left of the tube, looking from the clamp; with the die to the right it is the other way up`;
+	const hits = floor === null ? '' : ` The floor is ${fine(floor, style)} below that plane.`;
+	return `Swing: the part beyond the clamp reaches ${fine(reach, style)} from the die's center${plane}.${hits}`;
+}

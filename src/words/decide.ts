@@ -1,0 +1,86 @@
+import type { DecideFact, Missed } from '../session/facts/index.ts';
+import { GO_EASY } from './caution.ts';
+import { inHundred } from './chance.ts';
+import { checkValueWords } from './doubt.ts';
+import type { Style } from './lengths.ts';
+import { about, angle, degrees, fine, notNothing } from './numbers.ts';
+
+/** Why that is advised for the bend at work. */
+export function decideWords(fact: DecideFact, style: Style): string {
+	switch (fact.code) {
+		case 'bend-short':
+			return `${angle(fact.by)} short.`;
+		case 'bend-over':
+			return `${angle(fact.by)} over.`;
+		case 'bend-inside':
+			return `Inside its tolerance (${inHundred(fact.chance)} that it is).`;
+		case 'bend-made':
+			return `Made ${angle(fact.angle)}, give or take ${about(fact.sd)}; wanted ${angle(fact.target)}.`;
+		case 'pull-again':
+			return 'Pull again.';
+		case 'fresh-set-up':
+			return "The last pull stopped at the machine's largest angle. A new set-up may still add a little.";
+		case 'limit-reached':
+			return "The machine's largest angle is reached, and the last set-up added less than a dial step. Take it: what is left is corrected for it.";
+		case 'near-enough':
+			return `Near its tolerance after ${fact.pulls} pulls. Take it: what is left is corrected for it.`;
+		case 'open-by':
+			return `Open it by ${angle(fact.by)}, to ${angle(fact.to)}.`;
+		case 'go-easy-opening':
+			return GO_EASY;
+		case 'too-far-to-open':
+			return 'That is too far to work back: give the tube up.';
+		case 'opened-already':
+			return 'It was opened already. Take it: what is left is corrected for it.';
+		case 'checks-outside':
+			return `Outside its tolerance: ${fact.names.join(', ')}.`;
+		case 'taken-as-it-is':
+			return takenWords(fact);
+		case 'still-missed':
+			return `${sentence(missedWords(fact, style))}.`;
+		case 'cannot-fit-so':
+			return 'This bend is good, but as the tube is now the bends left cannot make it fit.';
+		case 'reopen-would':
+			return `${degrees(fact.by)} more in bend ${fact.bend} would (chance ${inHundred(fact.chance)}).`;
+		case 'nearest':
+			return `${fact.fits ? 'Ends and checks could still be met' : 'The best this piece can become'}: ${wayWords(fact)}.`;
+		case 'give-up':
+			return 'That is not the tube of the drawing: give it up.';
+		case 'stock-left': {
+			const anew = fact.again ? ', enough to begin the whole tube anew' : '';
+			return `Straight and good for use: ${notNothing(fact.behind, style)} behind the last bend${anew}, ${notNothing(fact.before, style)} before the first.`;
+		}
+		case 'measure-first':
+			return `Measure bend ${fact.bend} again: a tube is not given up on one reading.`;
+	}
+}
+
+function takenWords({ angle: made, target, last }: Extract<DecideFact, { code: 'taken-as-it-is' }>): string {
+	const short = made < target;
+	const off = `${angle(Math.abs(made - target))} ${short ? 'short' : 'over'}`;
+	const need = short ? 'needs no further pull' : 'need not be opened';
+	return `Take it. It is ${off}, but ${need}: ${last ? 'the tube fits with it' : 'the bends left take it up'}.`;
+}
+
+/** What is missed, the far end first. */
+export function missedWords({ endOffset, endAngle, corner, checks }: Missed, style: Style): string {
+	const off = corner
+		? [`the corner of bend ${corner.bend} is ${fine(corner.off, style)} off (${fine(corner.tolerance, style)} allowed)`]
+		: [];
+	const outside = checks.map(({ name, kind, off: by, tolerance }) => {
+		const way = by < 0 ? 'low' : 'high';
+		const [is, may] = [Math.abs(by), tolerance].map((value) => checkValueWords(value, kind, style));
+		return `the ${name} is ${is} ${way} (${may} allowed)`;
+	});
+	const end = `the far end is ${fine(endOffset, style)} from its place and ${angle(endAngle)} from its direction`;
+	return [end, ...off, ...outside].join(', ');
+}
+
+const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+
+function wayWords({ how, bend, by }: Extract<DecideFact, { code: 'nearest' }>): string {
+	if (how === 'accept') return 'this bend taken as it is';
+	if (how === 'relieve') return 'this bend opened to its target';
+	if (by === undefined) return `bend ${bend} gone back to`;
+	return `bend ${bend} gone back to and ${by > 0 ? 'pulled' : 'opened'} by ${degrees(Math.abs(by))}`;
+}

@@ -1,0 +1,48 @@
+import type { MisreadFact, Wanted } from '../session/facts/index.ts';
+
+/** What could not be read of an answer, and what is right there. */
+export function misreadWords(fact: MisreadFact): string {
+	switch (fact.code) {
+		case 'not-json':
+			return 'The line is not JSON: an answer is one JSON object on one line, such as {"ready":true}.';
+		case 'not-an-object':
+			return 'An answer is one JSON object, such as {"ready":true}.';
+		case 'empty-answer':
+			return 'The answer is empty: give one action, or a note.';
+		case 'note-no-text':
+			return '"note" is a text.';
+		case 'why-without-scrap':
+			return '"why" goes with {"do":"scrap"} only.';
+		case 'several-actions':
+			return `One answer holds one action; this one has ${fact.actions.join(' and ')}.`;
+		case 'unknown-action':
+			return `No action is called ${quoted(fact.keys)}: the actions are ${fact.actions.join(', ')}.`;
+		case 'does-not-go-with':
+			return `${quoted(fact.keys)} does not go with "${fact.action}".`;
+		case 'does-not-belong':
+			return `${quoted(fact.keys)} does not belong in "${fact.place}".`;
+		case 'wants':
+			return `"${fact.place}" is ${RIGHT[fact.wants]}.`;
+		case 'no-number':
+			return `"${fact.place}": ${fact.told}`;
+		case 'no-reading-of':
+			return `Line ${fact.line} of the log holds no reading of ${fact.of}.`;
+	}
+}
+
+const RIGHT: Record<Wanted, string> = {
+	true: 'true or left out',
+	plan: '"old" or "new"',
+	do: '"accept", "pull", "relieve" or "scrap"',
+	list: 'a list of one or more numbers',
+	number: 'a number, or a text such as "31 1/2"',
+	ratio: 'the ratio, or {"least":a,"greatest":b} with a above 0 and not above b',
+	whole: 'a whole number from 1',
+	reason: 'a text that says why',
+	amend: '{"entry":n,"reading":x}',
+	evidence: '{"kind":…,"bend":j,"reading":x}',
+	'evidence-kind': 'one of angle, farEndToMark, leg, mark, rotation',
+	reopen: '{"bend":j,"do":"pull"} or {"bend":j,"do":"relieve"}',
+};
+
+const quoted = (keys: readonly string[]) => keys.map((key) => `"${key}"`).join(', ');

@@ -1,0 +1,20 @@
+import type { PullFact } from '../session/facts/index.ts';
+import { inHundred } from './chance.ts';
+import { knownWords } from './known.ts';
+import { about, angle } from './numbers.ts';
+
+/** Why the tube is to be pulled to this stop. */
+export function pullWords(fact: PullFact): string {
+	switch (fact.code) {
+		case 'springback-expected': {
+			const { by, to, sd, known } = fact;
+			const unknown = known.tubes === 0 && known.near.length === 0 && known.pulls === 0;
+			const from = unknown ? 'First pull on an unknown tube: short on purpose.' : `Known ${knownWords(known)}.`;
+			return `Should spring back about ${angle(by)} and end near ${angle(to)}, give or take ${about(sd)}. ${from}`;
+		}
+		case 'chance-over':
+			return `Chance of going over ${angle(fact.limit)}: ${inHundred(fact.chance)}.`;
+		case 'stop-capped':
+			return 'The machine reaches no further.';
+	}
+}

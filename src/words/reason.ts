@@ -1,0 +1,68 @@
+import type { Reason } from '../session/facts/index.ts';
+import { decideWords } from './decide.ts';
+import { asideWords, doubtWords, twiceWords } from './doubt.ts';
+import type { Style } from './lengths.ts';
+import { pullWords } from './pull.ts';
+import { refusalWords } from './refusal.ts';
+
+/** Why something is asked, advised or refused, as one text. */
+export function reasonWords(reason: readonly Reason[], style: Style): string {
+	return reason.map((fact) => factWords(fact, style)).join(' ');
+}
+
+function factWords(fact: Reason, style: Style): string {
+	switch (fact.code) {
+		case 'springback-expected':
+		case 'chance-over':
+		case 'stop-capped':
+			return pullWords(fact);
+		case 'off-the-stop':
+		case 'above-the-dial':
+		case 'below-the-dial':
+		case 'not-expected':
+		case 'not-as-made':
+		case 'turn-off':
+		case 'check-off':
+		case 'look-at':
+		case 'length-off':
+		case 'readings-differ':
+		case 'explained-since':
+			return doubtWords(fact, style);
+		case 'set-aside':
+		case 'check-contradicted':
+			return asideWords(fact, style);
+		case 'first-measurement':
+		case 'narrow-band':
+		case 'many-pulls':
+		case 'many-wrong':
+			return twiceWords(fact);
+		case 'as-logged':
+			return fact.text;
+		case 'not-saved':
+			return fact.told;
+		case 'bend-made':
+		case 'bend-inside':
+		case 'bend-short':
+		case 'bend-over':
+		case 'pull-again':
+		case 'near-enough':
+		case 'fresh-set-up':
+		case 'limit-reached':
+		case 'too-far-to-open':
+		case 'opened-already':
+		case 'go-easy-opening':
+		case 'open-by':
+		case 'checks-outside':
+		case 'taken-as-it-is':
+		case 'still-missed':
+		case 'cannot-fit-so':
+		case 'reopen-would':
+		case 'nearest':
+		case 'give-up':
+		case 'stock-left':
+		case 'measure-first':
+			return decideWords(fact, style);
+		default:
+			return refusalWords(fact, style);
+	}
+}
