@@ -13,7 +13,7 @@ describe('pullbook practice', () => {
 		const { code, out, err } = await practice('--auto', '--seed', '5');
 		expect({ code, err }).toEqual({ code: 0, err: '' });
 		expect(out).toContain('seed 5');
-		expect(out).toMatch(/set {4}mark at 14 3\/4 in from the start end, no turn/);
+		expect(out).toMatch(/set {4}mark at 15 5\/8 in from the start end, no turn/);
 		expect(out).toMatch(/pull {3}stop at [\d.]+°, ease up from [\d.]+°/);
 		expect(out).toMatch(/bend +drawing +target +believed +truly +pulls +seats/);
 		expect(existsSync(join(home, 'practice', 'sessions'))).toBe(true);
