@@ -7,7 +7,7 @@ import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
 import { warnings } from '../../src/tube/warnings.ts';
 
 const FOLDER = new URL('../../jobs/', import.meta.url);
-const files = readdirSync(FOLDER);
+const files = readdirSync(FOLDER).filter((name) => name.endsWith('.json'));
 const load = (file: string): Job => loadJob(new URL(file, FOLDER).pathname).job;
 
 describe.each(files)('sample job %s', (file) => {
