@@ -20,6 +20,7 @@ describe('the rooms', () => {
 		'job',
 		'settings',
 		'practice',
+		'words',
 		'terminal',
 		'screen',
 		'cli',

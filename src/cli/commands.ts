@@ -135,11 +135,14 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 		],
 	},
 	help: {
-		summary: 'examples and options of a command',
-		operands: ['COMMAND'],
+		summary: 'how to use a command, or a topic below',
+		operands: ['TOPIC'],
 		least: 0,
 		most: 1,
 		options: {},
-		examples: [['pullbook help bend', 'how to start and resume a session']],
+		examples: [
+			['pullbook help bend', 'how to start and resume a session'],
+			['pullbook help keys', 'every key of the screen'],
+		],
 	},
 };

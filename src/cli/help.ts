@@ -1,5 +1,22 @@
+import { folded } from '../review/folded.ts';
+import { EXIT_CODES } from '../words/topics/exit-codes.ts';
+import { TOPICS } from '../words/topics/index.ts';
 import { COMMANDS, COMMON_OPTIONS, type CommandSpec, HOME_COMMAND, type OptionSpec } from './commands.ts';
+import { topicLines } from './topic-text.ts';
 import { UsageError } from './usage-error.ts';
+
+/** Columns that help is broken at: a terminal's own usual width. */
+const WIDTH = 80;
+
+/**
+ * What `pullbook help` prints: of the whole program, a command or a topic.
+ * @throws UsageError when there is nothing of that name
+ */
+export function help(about: string | null): string {
+	if (about === null) return programHelp();
+	const topic = Object.hasOwn(TOPICS, about) ? TOPICS[about] : undefined;
+	return topic === undefined ? commandHelp(about) : `${topicLines(topic, WIDTH).join('\n')}\n`;
+}
 
 /** The whole program's help: examples, then the commands, then what every command takes. */
 export function programHelp(): string {
@@ -14,11 +31,13 @@ export function programHelp(): string {
 		'Commands',
 		...columns([[usageOf(null, HOME_COMMAND), HOME_COMMAND.summary], ...commands]),
 		'',
+		'Topics',
+		...columns(Object.entries(TOPICS).map(([name, { says }]) => [`pullbook help ${name}`, says])),
+		'',
 		'Options of every command',
 		...optionLines(COMMON_OPTIONS),
 		'',
-		'Exit codes: 0 done, 1 failure, 2 bad input, 3 left to be resumed,',
-		'4 another session holds the lock, 5 the disk refused a write, 6 a damaged log.',
+		...folded(`Exit codes: ${EXIT_CODES.map(([code, brief]) => `${code} ${brief}`).join(', ')}.`, WIDTH),
 		'',
 	].join('\n');
 }
@@ -30,7 +49,10 @@ export function programHelp(): string {
 export function commandHelp(name: string): string {
 	const spec = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
 	if (!spec) {
-		throw new UsageError(`There is no command "${name}" to help with. The commands are ${commandNames()}.`);
+		const topics = Object.keys(TOPICS).join(', ');
+		throw new UsageError(
+			`There is no help on "${name}". The commands are ${commandNames()}; the topics are ${topics}.`,
+		);
 	}
 	const own = Object.keys(spec.options).length > 0 ? ['Options', ...optionLines(spec.options), ''] : [];
 	return [

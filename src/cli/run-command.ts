@@ -3,7 +3,6 @@ import { join } from 'node:path';
 import { homeFolder } from '../settings/home.ts';
 import type { CommandLine } from './args.ts';
 import { bentAsIn } from './bent-as.ts';
-import { commandHelp, programHelp } from './help.ts';
 import { type Io, tellOn, whyNoScreen } from './io.ts';
 import { type JobFolder, listed } from './job-folder.ts';
 import { UsageError } from './usage-error.ts';
@@ -22,8 +21,10 @@ interface Place {
 export async function runCommand(line: CommandLine, io: Io, place: Place): Promise<number> {
 	const { command, operands, options } = line;
 	if (options.version) return print(io, `${VERSION}\n`);
-	if (options.help) return print(io, command === null ? programHelp() : commandHelp(command));
-	if (command === 'help') return print(io, operands[0] === undefined ? programHelp() : commandHelp(operands[0]));
+	if (options.help || command === 'help') {
+		const about = options.help ? command : (operands[0] ?? null);
+		return print(io, (await import('./help.ts')).help(about));
+	}
 	const home = homeFolder(io.env, typeof options.home === 'string' ? options.home : null);
 	if (statSync(home, { throwIfNoEntry: false })?.isDirectory() === false) {
 		throw new UsageError(`${home} is no folder: give a folder to keep settings and logs in with --home DIR.`);

@@ -9,6 +9,11 @@ export function folded(text: string, width: number): string[] {
 	return broken(text, width, ' '.repeat(entry ?? indentOf(text) + 2));
 }
 
+/** The same with what follows set in by that many cells: under the second column of a list. */
+export function foldedAt(text: string, width: number, column: number): string[] {
+	return broken(text, width, ' '.repeat(column));
+}
+
 function broken(text: string, width: number, hang: string): string[] {
 	if (cellsOf(text) <= width) return [text];
 	const at = firstCells(text, width + 1).lastIndexOf(' ');

@@ -1,0 +1,56 @@
+import type { Topic } from './topic.ts';
+
+export const files: Topic = {
+	says: 'where everything is kept; power cuts, full disks',
+	examples: [
+		['pullbook bend JOB --resume', 'go on where a power cut stopped you'],
+		['pullbook log', 'list what is kept'],
+		['pullbook --home /media/stick', 'keep everything in another folder'],
+	],
+	sections: [
+		{
+			heading: 'The folder',
+			text: ['Sessions, settings and the cache lie in one folder. The program takes the first of these:'],
+			rows: [
+				['--home DIR', 'for one command'],
+				['PULLBOOK_HOME', 'a variable of the environment'],
+				['$XDG_DATA_HOME/pullbook', 'where that variable is set'],
+				['~/.local/share/pullbook', 'otherwise; on Windows %LOCALAPPDATA%\\pullbook'],
+			],
+		},
+		{
+			heading: 'What lies in it',
+			rows: [
+				['sessions/', 'one log file a session, one line an answer, each with a checksum'],
+				['practice/', 'the same for practice; nothing learns from it'],
+				['cache/', 'what was worked out from the logs; you may delete it'],
+				['settings.json', 'benders, dies and how the screen looks'],
+			],
+		},
+		{
+			heading: 'Copy logs, never edit them',
+			text: [
+				'The program only adds to a log. Copy the files to keep them elsewhere.',
+				'An edited log counts as damaged. The program then reads it and writes no more to it.',
+			],
+		},
+		{
+			heading: 'After a power cut',
+			text: [
+				'Start the program again. The home screen offers the session and asks the very question that was open.',
+				'If the terminal shows no cursor, or still the drawing, type reset and press Enter. Your answers are safe.',
+			],
+		},
+		{
+			heading: 'When the disk refuses',
+			text: [
+				'The page says NOT SAVED and keeps your reading. Make room on the disk and press Enter again, or write the number down.',
+				'Leaving then gives exit code 5. Every answer before it is kept.',
+			],
+		},
+		{
+			heading: 'Network and cloud folders',
+			text: ['A folder that other software copies may lose what that software loses. Keep logs on a disk of your own.'],
+		},
+	],
+};

@@ -1,0 +1,63 @@
+import type { Topic } from './topic.ts';
+
+export const keys: Topic = {
+	says: 'every key of the screen',
+	examples: [
+		['18.5 Enter', 'give a number'],
+		['16+3/8 Enter', '16 3/8 on the numeric pad, which has no space'],
+		['+', 'do what is advised, or go on'],
+		['/', 'take the last answer back, or go back a page'],
+	],
+	sections: [
+		{
+			heading: 'On every page',
+			rows: [
+				['Enter', 'gives the number, or takes the choice'],
+				['+', 'as advised; ready; go on; next page'],
+				['/', 'take back at a question, back on every other page'],
+				['*', 'more: notes, corrections, other measurements, leaving'],
+				['h or ?', 'help with this page; on the numeric pad * and then +'],
+				['Esc', 'clears what you typed; with nothing typed, goes back'],
+				['Backspace', 'takes off the last character'],
+				['Ctrl-C', 'leaves at once; every answer given is kept'],
+				['Ctrl-Z', 'pauses the program; fg goes on'],
+			],
+		},
+		{
+			heading: 'In a session',
+			rows: [
+				['Up, Down', 'walk through your readings; type the right number at a wrong one'],
+				['u', 'lengths in inch fractions, decimal inches or millimeters'],
+				['m', 'large mark from the far end or from the start end, from bend 2 on'],
+				['c', 'check list on or off, while you set the tube'],
+			],
+		},
+		{
+			heading: 'In a list',
+			rows: [
+				['1 2 3 … Enter', 'takes the choice of that number'],
+				['Up, Down', 'point at a choice; Enter takes it'],
+				['Page Up, Page Down', 'ten choices back, ten on'],
+				['Home, End', 'the first choice, the last'],
+				['letters', 'search the list of the home screen'],
+			],
+		},
+		{
+			heading: 'Reading a long page',
+			rows: [
+				['+ or Enter', 'next page'],
+				['-', 'page before'],
+				['2 8', 'a line down, a line up'],
+				['7 1', 'to the beginning, to the end'],
+				['/ or Esc', 'back'],
+			],
+		},
+		{
+			heading: 'Numbers',
+			text: [
+				'Write them as you say them: 31.5, 31,5, 31 1/2, 12 7/16 - 1, 2\' 6", 362 mm. A number without a unit counts in the unit that the page shows.',
+				'The page shows what it understood beside what you type. Instruments that type like a keyboard work too.',
+			],
+		},
+	],
+};
