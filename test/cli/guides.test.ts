@@ -78,7 +78,9 @@ describe.each(GUIDES)('%s', (name) => {
 
 	it('writes only command lines that are understood', () => {
 		const written = text.replace(/^```\n\$ [\s\S]*?^```$/gm, '');
-		const lines = [...written.matchAll(/(?:`|^(?:\$ )?)(?:pullbook|npm start --) ([^`\n]+)/gm)].map(([, line]) => line!);
+		const lines = [...written.matchAll(/(?:`|^(?:\$ )?)(?:pullbook|npm start --) ([^`\n]+)/gm)].map(
+			([, line]) => line!,
+		);
 		for (const line of lines) expect(() => readCommandLine(line.split(' ')), line).not.toThrow();
 	});
 

@@ -1,0 +1,61 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const TOP = ['src', 'test', 'jobs', '.ci'];
+const files = [
+	...TOP.flatMap((folder) =>
+		readdirSync(`${root}${folder}`, { recursive: true, encoding: 'utf8' }).map(
+			(file) => `${folder}/${file.replaceAll('\\', '/')}`,
+		),
+	),
+	'README.md',
+	'DEVELOPERS.md',
+];
+const rooms = readdirSync(`${root}src`, { withFileTypes: true }).filter((entry) => entry.isDirectory());
+const guides = files.filter((file) => /^(DEVELOPERS|(src\/\w+\/)README)\.md$/.test(file));
+const read = (file: string) => readFileSync(`${root}${file}`, 'utf8');
+const code = files.filter((file) => /\.(tsx?|mjs)$/.test(file)).map(read);
+const names = new Set(code.flatMap((text) => text.match(/\w+/g) ?? []));
+
+/** What stands as code in a text, without its blocks. */
+function wordsOf(text: string): string[] {
+	return [...text.replace(/^```[\s\S]*?^```$/gm, '').matchAll(/`([^`]+)`/g)].map(([, word]) => word!);
+}
+
+/** A folder or file, from the top, from `src/`, from the guide's own room, or a file by its name alone. */
+function exists(path: string, guide: string): boolean {
+	const pattern = new RegExp(`^${path.replace(/\/$/, '').replaceAll('.', '\\.').replaceAll('*', '[^/]*')}$`);
+	const own = guide.slice(0, guide.lastIndexOf('/') + 1);
+	const starts = ['', 'src/', own, ...TOP.map((folder) => `${folder}/`)];
+	return (
+		[...files, ...TOP].some((file) =>
+			starts.some((start) => file.startsWith(start) && pattern.test(file.slice(start.length))),
+		) ||
+		(!path.includes('/') && files.some((file) => pattern.test(file.slice(file.lastIndexOf('/') + 1))))
+	);
+}
+
+describe.each(guides)('%s', (guide) => {
+	const words = wordsOf(read(guide));
+
+	it('names only files and folders that are there', () => {
+		const paths = words.filter((word) => /^[\w.*-]+\/[\w./*-]*$|^[\w*-]+\.(ts|tsx|mjs|md)$/.test(word));
+		expect(paths.filter((path) => !exists(path, guide))).toEqual([]);
+	});
+
+	it('calls functions and types what they are called', () => {
+		const called = words.filter((word) =>
+			/^[A-Za-z]*[a-z][A-Z][A-Za-z]*$|^[A-Z][a-z]+[A-Za-z]*$|^[A-Z_]{4,}$/.test(word),
+		);
+		expect(called.filter((name) => !names.has(name))).toEqual([]);
+	});
+});
+
+describe('DEVELOPERS.md', () => {
+	it('has every room in its map, and no other', () => {
+		const mapped = [...read('DEVELOPERS.md').matchAll(/^\| `(\w+)\/` \|/gm)].map(([, room]) => room);
+		expect(mapped.sort()).toEqual(rooms.map(({ name }) => name).sort());
+	});
+});
