@@ -1,8 +1,8 @@
-import { folded } from '../review/folded.ts';
+import { folded, foldedAt } from '../review/folded.ts';
 import { EXIT_CODES } from '../words/topics/exit-codes.ts';
 import { TOPICS } from '../words/topics/index.ts';
+import { topicLines } from '../words/topics/lines.ts';
 import { COMMANDS, COMMON_OPTIONS, type CommandSpec, HOME_COMMAND, type OptionSpec } from './commands.ts';
-import { topicLines } from './topic-text.ts';
 import { UsageError } from './usage-error.ts';
 
 /** Columns that help is broken at: a terminal's own usual width. */
@@ -15,7 +15,7 @@ const WIDTH = 80;
 export function help(about: string | null): string {
 	if (about === null) return programHelp();
 	const topic = Object.hasOwn(TOPICS, about) ? TOPICS[about] : undefined;
-	return topic === undefined ? commandHelp(about) : `${topicLines(topic, WIDTH).join('\n')}\n`;
+	return topic === undefined ? commandHelp(about) : `${topicLines(topic, WIDTH, foldedAt).join('\n')}\n`;
 }
 
 /** The whole program's help: examples, then the commands, then what every command takes. */

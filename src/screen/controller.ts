@@ -54,6 +54,7 @@ export class Controller {
 			set: (state) => this.set(state),
 			open: (target, resume, as) => this.open(target, resume, as),
 			end: this.end,
+			columns: () => this.size().columns,
 			fail: this.fail,
 		});
 		this.direct = opening.jobPath !== undefined;

@@ -1,4 +1,7 @@
+import { foldedAt } from '../review/folded.ts';
 import type { BentAs } from '../tube/job.ts';
+import { TOPICS } from '../words/topics/index.ts';
+import { topicLines } from '../words/topics/lines.ts';
 import { type AppState, exitCodeOf, messageOf } from './app-state.ts';
 import type { HomePort } from './home-port.ts';
 import { type HomeReduced, homeKey, homeText, homeTextEntered } from './home-reducer.ts';
@@ -15,6 +18,7 @@ export interface Screen {
 	set(state: AppState): void;
 	open(target: string, resume: boolean, as?: BentAs): void;
 	end(exitCode: number): void;
+	columns(): number;
 	fail(error: unknown): void;
 }
 
@@ -96,6 +100,9 @@ export class HomeDesk {
 				break;
 			case 'learned':
 				this.read(home, 'Benders and dies', () => this.port.benders());
+				break;
+			case 'topic':
+				this.read(home, `Help: ${step.name}`, () => topicLines(TOPICS[step.name]!, this.screen.columns(), foldedAt));
 				break;
 			case 'leave':
 				this.screen.end(0);

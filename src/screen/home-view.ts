@@ -29,6 +29,8 @@ export type HomeStep =
 	| { step: 'bench'; at: BenchPage }
 	/** Keeps a change of a bender or die, then shows that page. */
 	| { step: 'shop'; change: ShopChange; next: BenchPage; said: string }
+	/** A topic of help, to be read. */
+	| { step: 'topic'; name: string }
 	/** What the benders and dies have learned, to be read. */
 	| { step: 'learned' };
 

@@ -5,10 +5,11 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { readCommandLine } from '../../src/cli/args.ts';
 import { help } from '../../src/cli/help.ts';
-import { topicLines } from '../../src/cli/topic-text.ts';
+import { foldedAt } from '../../src/review/folded.ts';
 import { EXAMPLE_SESSION } from '../../src/words/topics/example-session.ts';
 import { EXIT_CODES } from '../../src/words/topics/exit-codes.ts';
 import { TOPICS } from '../../src/words/topics/index.ts';
+import { topicLines } from '../../src/words/topics/lines.ts';
 import { runProgram } from '../helpers/program.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'topics-'));
@@ -36,7 +37,7 @@ describe('a topic of help', () => {
 
 	it.each(names)('%s fits every width from 60 columns up', (name) => {
 		for (const width of [60, 80, 100]) {
-			expect(topicLines(TOPICS[name]!, width).filter((line) => line.length > width)).toEqual([]);
+			expect(topicLines(TOPICS[name]!, width, foldedAt).filter((line) => line.length > width)).toEqual([]);
 		}
 	});
 

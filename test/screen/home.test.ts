@@ -156,6 +156,11 @@ describe('the home page', () => {
 		terminal.type('help\n');
 		await terminal.until('Letters search the list');
 		await asKept(terminal, 'home-help', SIZE);
+		terminal.type('1\r');
+		await terminal.until('Help: keys');
+		await terminal.until('take the last answer back');
+		terminal.type('/');
+		await terminal.until(/^Help$/m);
 		terminal.type('/');
 		await terminal.until('Besides');
 		terminal.type('*');

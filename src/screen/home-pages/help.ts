@@ -1,21 +1,29 @@
+import { TOPICS } from '../../words/topics/index.ts';
 import type { HomePage } from '../home-state.ts';
 import type { HomeView } from '../home-view.ts';
 import { wrapped } from '../line.ts';
 
+/** The most needed first: a small window drops the last. */
 const HELP = [
 	'Pick with a number and Enter, or with the arrow keys and Enter. The numeric pad is enough.',
-	'Letters search the list as they are typed; Backspace takes one off, / shows all again.',
-	'+ goes on with the session that was interrupted last, at the very question that was open.',
-	'A job that is picked can be bent as drawn, as its opposite part, or from its other end; it can be changed and copied.',
-	'* writes a new job, one question at a time, while the drawing and the marks grow.',
-	'Every answer in a session is on the disk before the next question. Ctrl-C leaves at once, Ctrl-Z pauses: nothing is lost.',
-	'Without colours: NO_COLOR=1 or --no-color. For a screen reader: pullbook bend JOB --lines.',
+	'+ goes on with the session that was interrupted last, at the question that was open.',
+	'* writes a new job, one question at a time. Letters search the list; / shows all again.',
+	'Every answer in a session is on disk before the next question. Ctrl-C leaves at once: nothing is lost.',
+	'Without a screen: pullbook bend JOB --lines. pullbook help line-mode tells how.',
 ] as const;
+
+/** Those for whoever sits at the screen. */
+const TOPICS_HERE = ['keys', 'display', 'files', 'other-end', 'learning', 'method'];
 
 export function helpPage(from: HomePage): HomeView {
 	return {
 		title: 'Help',
-		prompt: { label: '', back: { label: 'back', step: { step: 'page', page: from } }, empty: 'Press / to go back.' },
-		body: ({ columns }) => HELP.map((text) => ({ rank: 0, lines: wrapped(text, columns, 'plain', 2) })),
+		prompt: {
+			label: 'Number of your choice, or / to go back',
+			choices: TOPICS_HERE.map((name) => ({ label: TOPICS[name]!.says, step: { step: 'topic', name } })),
+			back: { label: 'back', step: { step: 'page', page: from } },
+			empty: 'Write the number of a choice and press Enter; / goes back.',
+		},
+		body: ({ columns }) => HELP.map((text, rank) => ({ rank, lines: wrapped(text, columns, 'plain', 2) })),
 	};
 }
