@@ -2,6 +2,7 @@ import { folded, foldedAt } from '../review/folded.ts';
 import { EXIT_CODES } from '../words/topics/exit-codes.ts';
 import { TOPICS } from '../words/topics/index.ts';
 import { topicLines } from '../words/topics/lines.ts';
+import { isTopic, TOPIC_NAMES } from '../words/topics/names.ts';
 import { COMMANDS, COMMON_OPTIONS, type CommandSpec, HOME_COMMAND, type OptionSpec } from './commands.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -14,8 +15,7 @@ const WIDTH = 80;
  */
 export function help(about: string | null): string {
 	if (about === null) return programHelp();
-	const topic = Object.hasOwn(TOPICS, about) ? TOPICS[about] : undefined;
-	return topic === undefined ? commandHelp(about) : `${topicLines(topic, WIDTH, foldedAt).join('\n')}\n`;
+	return isTopic(about) ? `${topicLines(TOPICS[about], WIDTH, foldedAt).join('\n')}\n` : commandHelp(about);
 }
 
 /** The whole program's help: examples, then the commands, then what every command takes. */
@@ -32,7 +32,7 @@ export function programHelp(): string {
 		...columns([[usageOf(null, HOME_COMMAND), HOME_COMMAND.summary], ...commands]),
 		'',
 		'Topics',
-		...columns(Object.entries(TOPICS).map(([name, { says }]) => [`pullbook help ${name}`, says])),
+		...columns(Object.entries(TOPIC_NAMES).map(([name, says]) => [`pullbook help ${name}`, says])),
 		'',
 		'Options of every command',
 		...optionLines(COMMON_OPTIONS),
@@ -49,7 +49,7 @@ export function programHelp(): string {
 export function commandHelp(name: string): string {
 	const spec = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
 	if (!spec) {
-		const topics = Object.keys(TOPICS).join(', ');
+		const topics = Object.keys(TOPIC_NAMES).join(', ');
 		throw new UsageError(
 			`There is no help on "${name}". The commands are ${commandNames()}; the topics are ${topics}.`,
 		);

@@ -1,7 +1,6 @@
 import { foldedAt } from '../review/folded.ts';
 import type { BentAs } from '../tube/job.ts';
-import { TOPICS } from '../words/topics/index.ts';
-import { topicLines } from '../words/topics/lines.ts';
+import type { TopicName } from '../words/topics/names.ts';
 import { type AppState, exitCodeOf, messageOf } from './app-state.ts';
 import type { HomePort } from './home-port.ts';
 import { type HomeReduced, homeKey, homeText, homeTextEntered } from './home-reducer.ts';
@@ -102,7 +101,8 @@ export class HomeDesk {
 				this.read(home, 'Benders and dies', () => this.port.benders());
 				break;
 			case 'topic':
-				this.read(home, `Help: ${step.name}`, () => topicLines(TOPICS[step.name]!, this.screen.columns(), foldedAt));
+				this.screen.set({ view: 'waiting' });
+				this.topic(home, step.name).catch((error: unknown) => this.refused(home, error));
 				break;
 			case 'leave':
 				this.screen.end(0);
@@ -126,6 +126,15 @@ export class HomeDesk {
 				this.workshop.step(home, step).then(done, (error: unknown) => this.refused(home, error));
 			}
 		});
+	}
+
+	/** Few look them up: they are loaded when they are wanted. */
+	private async topic(home: HomeState, name: TopicName): Promise<void> {
+		const [{ TOPICS }, { topicLines }] = await Promise.all([
+			import('../words/topics/index.ts'),
+			import('../words/topics/lines.ts'),
+		]);
+		this.read(home, `Help: ${name}`, () => topicLines(TOPICS[name], this.screen.columns(), foldedAt));
 	}
 
 	private read(home: HomeState, title: string, lines: () => readonly string[]): void {

@@ -1,4 +1,5 @@
 import type { BentAs } from '../tube/job.ts';
+import type { TopicName } from '../words/topics/names.ts';
 import type { HomePage } from './home-state.ts';
 import type { Line } from './line.ts';
 import type { Look } from './look.ts';
@@ -30,7 +31,7 @@ export type HomeStep =
 	/** Keeps a change of a bender or die, then shows that page. */
 	| { step: 'shop'; change: ShopChange; next: BenchPage; said: string }
 	/** A topic of help, to be read. */
-	| { step: 'topic'; name: string }
+	| { step: 'topic'; name: TopicName }
 	/** What the benders and dies have learned, to be read. */
 	| { step: 'learned' };
 

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { readCommandLine } from '../../src/cli/args.ts';
 import { COMMANDS } from '../../src/cli/commands.ts';
-import { TOPICS } from '../../src/words/topics/index.ts';
+import { TOPIC_NAMES } from '../../src/words/topics/names.ts';
 import { blocksOf, blockUnder, type Deed, guide, stepsOf, WRITING, writeUnder } from '../helpers/guides.ts';
 import { PROGRAM, runProgram } from '../helpers/program.ts';
 import { Pty } from '../helpers/pty.ts';
@@ -28,10 +28,7 @@ describe('the README', () => {
 
 	it('names every command and every topic of help', () => {
 		for (const name of Object.keys(COMMANDS)) expect(readme).toContain(`\`pullbook ${name}`);
-		for (const [name, { says }] of Object.entries(TOPICS)) {
-			expect(readme).toContain(`\`pullbook help ${name}\``);
-			expect(says).not.toBe('');
-		}
+		for (const name of Object.keys(TOPIC_NAMES)) expect(readme).toContain(`\`pullbook help ${name}\``);
 	});
 
 	it('leads through a first tube: what it presses is taken, what it says is shown', { timeout: 60_000 }, async () => {

@@ -10,6 +10,7 @@ import { EXAMPLE_SESSION } from '../../src/words/topics/example-session.ts';
 import { EXIT_CODES } from '../../src/words/topics/exit-codes.ts';
 import { TOPICS } from '../../src/words/topics/index.ts';
 import { topicLines } from '../../src/words/topics/lines.ts';
+import type { TopicName } from '../../src/words/topics/names.ts';
 import { runProgram } from '../helpers/program.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'topics-'));
@@ -19,14 +20,14 @@ const src = fileURLToPath(new URL('../../src', import.meta.url));
 const sources = readdirSync(src, { recursive: true, encoding: 'utf8' })
 	.filter((file) => /\.tsx?$/.test(file))
 	.map((file) => ({ file, text: readFileSync(join(src, file), 'utf8') }));
-const names = Object.keys(TOPICS);
+const names = Object.keys(TOPICS) as TopicName[];
 
 /** What begins a line of the topic: the names that its lists explain. */
-const listed = (name: string) => TOPICS[name]!.sections.flatMap(({ rows = [] }) => rows.map(([left]) => left));
+const listed = (name: TopicName) => TOPICS[name].sections.flatMap(({ rows = [] }) => rows.map(([left]) => left));
 
 describe('a topic of help', () => {
 	it.each(names)('%s begins with examples, and those of the command line are understood', (name) => {
-		const { examples } = TOPICS[name]!;
+		const { examples } = TOPICS[name];
 		expect(help(name).startsWith('Examples\n')).toBe(true);
 		expect(examples.length).toBeGreaterThan(1);
 		for (const [line] of examples) {
@@ -37,12 +38,12 @@ describe('a topic of help', () => {
 
 	it.each(names)('%s fits every width from 60 columns up', (name) => {
 		for (const width of [60, 80, 100]) {
-			expect(topicLines(TOPICS[name]!, width, foldedAt).filter((line) => line.length > width)).toEqual([]);
+			expect(topicLines(TOPICS[name], width, foldedAt).filter((line) => line.length > width)).toEqual([]);
 		}
 	});
 
 	it.each(names)('%s has no sentence over 25 words', (name) => {
-		const { sections } = TOPICS[name]!;
+		const { sections } = TOPICS[name];
 		const texts = sections.flatMap(({ text = [], rows = [] }) => [...text, ...rows.map(([, says]) => says)]);
 		const sentences = texts.flatMap((text) => text.split(/(?<=[.?!:;]) /));
 		expect(sentences.filter((sentence) => sentence.split(' ').length > 25)).toEqual([]);
@@ -134,7 +135,7 @@ describe('pullbook help keys', () => {
 		const reader = /const PAD[^{]*\{([^}]*)\}/.exec(source('reader-state.ts'))?.[1] ?? '';
 		const pad = [...reader.matchAll(/'(.)':/g)].map(([, key]) => key!);
 		expect(pad.length).toBeGreaterThan(5);
-		const reading = TOPICS.keys!.sections.find(({ heading }) => heading === 'Reading a long page')!;
+		const reading = TOPICS.keys.sections.find(({ heading }) => heading === 'Reading a long page')!;
 		const keys = reading.rows!.flatMap(([left]) => left.split(' '));
 		for (const key of pad) expect(keys).toContain(key);
 	});

@@ -1,4 +1,4 @@
-import { TOPICS } from '../../words/topics/index.ts';
+import { TOPIC_NAMES, type TopicName } from '../../words/topics/names.ts';
 import type { HomePage } from '../home-state.ts';
 import type { HomeView } from '../home-view.ts';
 import { wrapped } from '../line.ts';
@@ -13,14 +13,14 @@ const HELP = [
 ] as const;
 
 /** Those for whoever sits at the screen. */
-const TOPICS_HERE = ['keys', 'display', 'files', 'other-end', 'learning', 'method'];
+const TOPICS_HERE: readonly TopicName[] = ['keys', 'display', 'files', 'other-end', 'learning', 'method'];
 
 export function helpPage(from: HomePage): HomeView {
 	return {
 		title: 'Help',
 		prompt: {
 			label: 'Number of your choice, or / to go back',
-			choices: TOPICS_HERE.map((name) => ({ label: TOPICS[name]!.says, step: { step: 'topic', name } })),
+			choices: TOPICS_HERE.map((name) => ({ label: TOPIC_NAMES[name], step: { step: 'topic', name } })),
 			back: { label: 'back', step: { step: 'page', page: from } },
 			empty: 'Write the number of a choice and press Enter; / goes back.',
 		},

@@ -1,7 +1,6 @@
 import type { Topic } from './topic.ts';
 
 export const display: Topic = {
-	says: 'units, plain characters, no colors, screen readers',
 	examples: [
 		['u', 'lengths in fractions, decimals or millimeters, at any question'],
 		['pullbook --ascii', 'draw with plain characters only'],

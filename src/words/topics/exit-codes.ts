@@ -13,7 +13,6 @@ export const EXIT_CODES: readonly (readonly [code: string, brief: string, then: 
 ];
 
 export const exitCodes: Topic = {
-	says: 'what the number means that a command ends with',
 	examples: [
 		['pullbook check jobs/*.json && echo all right', 'goes on only if every file is right'],
 		['pullbook bend JOB --lines; echo $?', 'prints the exit code'],

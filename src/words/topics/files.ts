@@ -1,7 +1,6 @@
 import type { Topic } from './topic.ts';
 
 export const files: Topic = {
-	says: 'where everything is kept; power cuts, full disks',
 	examples: [
 		['pullbook bend JOB --resume', 'go on where a power cut stopped you'],
 		['pullbook log', 'list what is kept'],

@@ -5,11 +5,11 @@ import { keys } from './keys.ts';
 import { learning } from './learning.ts';
 import { lineMode } from './line-mode.ts';
 import { method } from './method.ts';
+import type { TopicName } from './names.ts';
 import { otherEnd } from './other-end.ts';
 import type { Topic } from './topic.ts';
 
-/** The pages of help by the name that `pullbook help` takes. */
-export const TOPICS: Readonly<Record<string, Topic>> = {
+export const TOPICS: Readonly<Record<TopicName, Topic>> = {
 	keys,
 	display,
 	files,

@@ -1,7 +1,6 @@
 import type { Topic } from './topic.ts';
 
 export const keys: Topic = {
-	says: 'every key of the screen',
 	examples: [
 		['18.5 Enter', 'give a number'],
 		['16+3/8 Enter', '16 3/8 on the numeric pad, which has no space'],

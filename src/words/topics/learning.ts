@@ -1,7 +1,6 @@
 import type { Topic } from './topic.ts';
 
 export const learning: Topic = {
-	says: 'what each session teaches, and how to forget it',
 	examples: [
 		['pullbook bender shop', 'see what bender "shop" has learned'],
 		['pullbook bender shop --die five --forget', 'the die is new or was adjusted: learn it again'],

@@ -12,7 +12,6 @@ function sections(kind: string, fields: Readonly<Record<string, Readonly<Record<
 }
 
 export const lineMode: Topic = {
-	says: 'the session without a screen, one JSON object a line',
 	examples: [
 		['pullbook bend JOB --lines', 'start a session over standard input and output'],
 		['pullbook bend JOB --lines --resume', 'go on at the question that was open'],

@@ -1,7 +1,6 @@
 import type { Topic } from './topic.ts';
 
 export const method: Topic = {
-	says: 'how the program decides, in plain words',
 	examples: [
 		['pullbook practice jobs/bow-rail.json --auto', 'see a whole session played'],
 		['pullbook log ID', 'see why it asked for each stop'],

@@ -1,7 +1,6 @@
 import type { Topic } from './topic.ts';
 
 export const otherEnd: Topic = {
-	says: 'the opposite part, and bending from the other end',
 	examples: [
 		['pullbook bend jobs/mast-brace.json --mirror', 'bend the brace for the other side'],
 		['pullbook bend jobs/mast-brace.json --from far', "begin at the drawing's far end"],

@@ -12,8 +12,6 @@ export interface Section {
 
 /** A page of help that is about no single command: what to do first, then why. */
 export interface Topic {
-	/** What it is about, in a few words. */
-	says: string;
 	/** What to type or press, and what comes of it. */
 	examples: readonly Row[];
 	sections: readonly Section[];
