@@ -51,7 +51,7 @@ export function commandHelp(name: string): string {
 	if (!spec) {
 		const topics = Object.keys(TOPIC_NAMES).join(', ');
 		throw new UsageError(
-			`There is no help on "${name}". The commands are ${commandNames()}; the topics are ${topics}.`,
+			`There is no command "${name}" to help with. The commands are ${commandNames()}. The topics are ${topics}.`,
 		);
 	}
 	const own = Object.keys(spec.options).length > 0 ? ['Options', ...optionLines(spec.options), ''] : [];

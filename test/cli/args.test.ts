@@ -84,7 +84,7 @@ describe('help', () => {
 		expect(text.split('\n').filter((line) => line.length > 80)).toEqual([]);
 	});
 
-	it('of something unknown is refused with the commands and topics there are', () => {
-		expect(() => commandHelp('bnd')).toThrow('There is no help on "bnd". The commands are bend');
+	it('of an unknown command is refused with the commands there are', () => {
+		expect(() => commandHelp('bnd')).toThrow('There is no command "bnd" to help with. The commands are bend');
 	});
 });
