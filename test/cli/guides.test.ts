@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { readCommandLine } from '../../src/cli/args.ts';
 import { COMMANDS } from '../../src/cli/commands.ts';
+import { SMALLEST } from '../../src/screen/frame.ts';
 import { TOPIC_NAMES } from '../../src/words/topics/names.ts';
 import { blocksOf, blockUnder, type Deed, guide, stepsOf, WRITING, writeUnder } from '../helpers/guides.ts';
 import { PROGRAM, runProgram } from '../helpers/program.ts';
@@ -24,6 +25,12 @@ describe('the README', () => {
 	it('has the commands to install, start and test it as they are written', () => {
 		const blocks = blocksOf(readme).map((block) => block.trim());
 		expect(blocks).toEqual(expect.arrayContaining(['npm ci && npm start', 'npm install -g .', 'npm ci && npm test']));
+	});
+
+	it('asks for the Node and the window that the program asks for', () => {
+		const { engines } = JSON.parse(guide('package.json')) as { engines: { node: string } };
+		expect(readme).toContain(`Node ${/\d+/.exec(engines.node)} or later`);
+		expect(readme).toContain(`${SMALLEST.columns} columns by ${SMALLEST.rows} rows`);
 	});
 
 	it('names every command and every topic of help', () => {

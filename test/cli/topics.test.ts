@@ -6,6 +6,9 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { readCommandLine } from '../../src/cli/args.ts';
 import { help } from '../../src/cli/help.ts';
 import { foldedAt } from '../../src/review/folded.ts';
+import { SMALLEST } from '../../src/screen/frame.ts';
+import { SET_SD } from '../../src/session/estimate.ts';
+import { FITS, MAY_FIT } from '../../src/session/verdict.ts';
 import { EXAMPLE_SESSION } from '../../src/words/topics/example-session.ts';
 import { EXIT_CODES } from '../../src/words/topics/exit-codes.ts';
 import { TOPICS } from '../../src/words/topics/index.ts';
@@ -101,6 +104,27 @@ describe('pullbook help line-mode', () => {
 		const [, actions = ''] = /the actions are ([\w, ]+)/.exec(out) ?? [];
 		expect(actions.split(', ').length).toBeGreaterThan(10);
 		for (const action of actions.split(', ')) expect(help('line-mode')).toContain(`{"${action}":`);
+	});
+});
+
+describe('the numbers in a topic', () => {
+	const source = (constant: RegExp) => sources.flatMap(({ text }) => constant.exec(text)?.[1] ?? []);
+
+	it('are those that the program goes by', () => {
+		const method = help('method').replace(/\s+/g, ' ');
+		expect(method).toContain(`${10 * FITS} in 10 or more`);
+		expect(method).toContain(`${10 * MAY_FIT} to ${10 * FITS} in 10`);
+		expect(method).toContain('a turn within a third of a degree');
+		expect(SET_SD).toBeCloseTo(1 / 3, 2);
+		expect(method).toContain('a mark within half a millimeter');
+		expect(source(/handsMm: (0\.\d+)/)).toEqual(['0.44']);
+		expect(method).toContain('more than five degrees short');
+		expect(source(/const FAR_SHORT = (\d+);/)).toEqual(['5']);
+		expect(method).toContain('below three diameters');
+		expect(source(/const LEAST_RADIUS = (\d+);/)).toEqual(['3']);
+		expect(help('learning').replace(/\s+/g, ' ')).toContain('reads logs for two seconds');
+		expect(source(/const START_MS = (\d+);/)).toEqual(['2000']);
+		expect(help('display').replace(/\s+/g, ' ')).toContain(`${SMALLEST.columns} columns by ${SMALLEST.rows} rows`);
 	});
 });
 

@@ -80,6 +80,32 @@ describe('the guide to job files', () => {
 		expect(missing).toEqual([]);
 	});
 
+	it('says what holds for a field that is left out', () => {
+		const bare = { pullbook: 'job/1', name: 'Bare', tube: arch.tube, tooling: { clr: 6 }, shape: arch.shape };
+		const rows = new Map(
+			[...guide.matchAll(/^\| `([\w.]+)`.* \| ([^|]*) \|$/gm)].map(([, field, out]) => [field!, out!]),
+		);
+		const [inches, metric] = (['in', 'mm'] as const).map((units) => {
+			const read = readJob({ ...bare, units, ...(units === 'mm' ? { tooling: { clr: 150 } } : {}) });
+			if ('faults' in read) throw new Error(JSON.stringify(read.faults));
+			return read.job;
+		});
+		const { tooling, tolerance, trim, risk } = inches!;
+		expect(rows.get('tooling.bender')).toBe(`\`${tooling.bender}\``);
+		for (const field of ['stretch', 'clamp', 'follow', 'markOffset', 'maxAngle', 'dialStep'] as const) {
+			expect(rows.get(`tooling.${field}`), field).toBe(String(tooling[field]));
+		}
+		for (const field of ['under', 'rotation', 'direction'] as const) {
+			expect(rows.get(`tolerance.${field}`), field).toBe(String(tolerance[field]));
+		}
+		expect([tooling.tape, metric!.tooling.tape]).toEqual([1 / 16, 1]);
+		expect(rows.get('tooling.tape')).toBe('1/16 in or 1 mm');
+		expect([tolerance.length, metric!.tolerance.length, tolerance.shape]).toEqual([1 / 16, 1.5, 1 / 4]);
+		expect(rows.get('tolerance.length')).toBe('1/16 in or 1.5 mm');
+		expect(rows.get('tolerance.shape')).toBe('four times `tolerance.length`');
+		expect([rows.get('trim.start'), rows.get('risk')]).toEqual([String(trim.start), String(risk)]);
+	});
+
 	it('names every material', () => {
 		for (const key of materialKeys) expect(guide).toContain(`\`${key}\``);
 	});
