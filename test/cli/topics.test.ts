@@ -12,8 +12,20 @@ import { FITS, MAY_FIT } from '../../src/session/verdict.ts';
 import { EXAMPLE_SESSION } from '../../src/words/topics/example-session.ts';
 import { EXIT_CODES } from '../../src/words/topics/exit-codes.ts';
 import { TOPICS } from '../../src/words/topics/index.ts';
+import { ASK_FIELDS, NOTE_FIELDS } from '../../src/words/topics/line-fields.ts';
+import {
+	ADVICE,
+	ANSWERS,
+	ASKS,
+	CHECKS,
+	EVIDENCE,
+	NOTES,
+	READINGS,
+	WARNINGS,
+} from '../../src/words/topics/line-words.ts';
 import { topicLines } from '../../src/words/topics/lines.ts';
 import type { TopicName } from '../../src/words/topics/names.ts';
+import { REASON_CODES } from '../../src/words/topics/reason-codes.ts';
 import { runProgram } from '../helpers/program.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'topics-'));
@@ -58,7 +70,7 @@ describe('a topic of help', () => {
 });
 
 /** The answers of the example in `help line-mode`. */
-const ANSWERS = ['{"ready":true}', '{"loaded":54}', '{"angles":["48 1/2",48.3]}', '{"do":"pull"}', '{"quit":true}'];
+const GIVEN = ['{"ready":true}', '{"loaded":54}', '{"angles":["48 1/2",48.3]}', '{"do":"pull"}', '{"quit":true}'];
 
 /** What of a line the example shows. */
 const SHOWN = ['note', 'ask', 'job', 'entry', 'bend', 'target', 'seat', 'mark', 'stop', 'readings', 'advice', 'made'];
@@ -81,10 +93,10 @@ function brief(value: unknown): string {
 
 describe('pullbook help line-mode', () => {
 	it('shows a session as the program holds it', async () => {
-		const input = `${ANSWERS.join('\n')}\n`;
+		const input = `${GIVEN.join('\n')}\n`;
 		const { code, out } = await runProgram(['bend', 'jobs/handrail-knee.json', '--lines'], { input, home });
 		expect(code).toBe(3);
-		const answers = [...ANSWERS];
+		const answers = [...GIVEN];
 		const session = out.split('\n').flatMap((line) => {
 			if (line === '') return [];
 			const said = JSON.parse(line);
@@ -96,6 +108,18 @@ describe('pullbook help line-mode', () => {
 			const [head] = readFileSync(file, 'utf8').split('[\n');
 			writeFileSync(file, `${head}[\n${session.map((line) => `\t'${line}',\n`).join('')}];\n`);
 		} else expect(EXAMPLE_SESSION).toEqual(session);
+	});
+
+	it('names every ask, note, answer, kind and code that the types have', () => {
+		const page = help('line-mode');
+		const tables = [ASKS, NOTES, ANSWERS, EVIDENCE, READINGS, CHECKS, ADVICE, WARNINGS, REASON_CODES];
+		const all = tables.flatMap((table) => Object.keys(table));
+		expect(all.length).toBeGreaterThan(130);
+		for (const name of all) expect(page).toMatch(new RegExp(`^  ${name} `, 'm'));
+		for (const [kind, fields] of [...Object.entries(ASK_FIELDS), ...Object.entries(NOTE_FIELDS)]) {
+			const section = page.slice(page.search(new RegExp(`^Fields of (ask|note) ${kind}$`, 'm'))).split('\n\n')[0]!;
+			for (const field of Object.keys(fields)) expect(section).toMatch(new RegExp(`^  ${field} `, 'm'));
+		}
 	});
 
 	it('names every key that begins an answer', async () => {

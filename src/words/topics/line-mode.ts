@@ -1,7 +1,7 @@
 import { EXAMPLE_SESSION } from './example-session.ts';
 import { ASK_FIELDS, NOTE_FIELDS } from './line-fields.ts';
 import { ADVICE, ANSWERS, ASKS, CHECKS, EVIDENCE, NOTES, READINGS, WARNINGS } from './line-words.ts';
-import { reasonSections } from './reason-codes.ts';
+import { REASON_SECTIONS } from './reason-codes.ts';
 import type { Row, Section, Topic } from './topic.ts';
 
 const named = (table: Readonly<Record<string, string>>): Row[] => Object.entries(table);
@@ -49,6 +49,6 @@ export const lineMode: Topic = {
 				'A line with "why" also has "reason": a list of {"code":"…"} with the numbers behind it, by name. "why" is made from it. The codes are:',
 			],
 		},
-		...reasonSections(),
+		...REASON_SECTIONS,
 	],
 };
