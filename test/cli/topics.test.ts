@@ -8,7 +8,7 @@ import { help } from '../../src/cli/help.ts';
 import { foldedAt } from '../../src/review/folded.ts';
 import { SMALLEST } from '../../src/screen/frame.ts';
 import { SET_SD } from '../../src/session/estimate.ts';
-import { FITS, MAY_FIT } from '../../src/session/verdict.ts';
+import { FITS, mayFit } from '../../src/session/verdict.ts';
 import { EXAMPLE_SESSION } from '../../src/words/topics/example-session.ts';
 import { EXIT_CODES } from '../../src/words/topics/exit-codes.ts';
 import { TOPICS } from '../../src/words/topics/index.ts';
@@ -137,7 +137,8 @@ describe('the numbers in a topic', () => {
 	it('are those that the program goes by', () => {
 		const method = help('method').replace(/\s+/g, ' ');
 		expect(method).toContain(`${10 * FITS} in 10 or more`);
-		expect(method).toContain(`${10 * MAY_FIT} to ${10 * FITS} in 10`);
+		expect(method).toContain(`5 to ${10 * FITS} in 10`);
+		expect([mayFit(false, 0.5), mayFit(false, 0.499)]).toEqual([true, false]);
 		expect(method).toContain('a turn within a third of a degree');
 		expect(SET_SD).toBeCloseTo(1 / 3, 2);
 		expect(method).toContain('a mark within half a millimeter');
