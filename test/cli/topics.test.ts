@@ -73,22 +73,22 @@ describe('a topic of help', () => {
 const GIVEN = ['{"ready":true}', '{"loaded":54}', '{"angles":["48 1/2",48.3]}', '{"do":"pull"}', '{"quit":true}'];
 
 /** What of a line the example shows. */
-const SHOWN = ['note', 'ask', 'job', 'entry', 'bend', 'target', 'seat', 'mark', 'stop', 'readings', 'advice', 'made'];
+const SHOWN = ['note', 'ask', 'job', 'entry', 'bend', 'seat', 'mark', 'stop', 'readings', 'advice', 'made'];
 
-/** The line with what is left out, or goes on, as `…`; of an object inside it the first two keys. */
+/** The line with what is left out, or goes on, as `…`; of an object inside it the first key. */
 function shortened(line: object): string {
 	const parts = Object.entries(line).map(([key, value]) => {
 		if (!SHOWN.includes(key)) return '…';
 		if (typeof value !== 'object') return `"${key}":${brief(value)}`;
 		const inner = Object.entries(value as object).map(([name, each]) => `"${name}":${brief(each)}`);
-		return `"${key}":{${inner.slice(0, 2).join(',')}${inner.length > 2 ? ',…' : ''}}`;
+		return `"${key}":{${inner[0]}${inner.length > 1 ? ',…' : ''}}`;
 	});
 	return `{${parts.filter((part, at) => part !== '…' || parts[at - 1] !== '…').join(',')}}`;
 }
 
 function brief(value: unknown): string {
 	const text = JSON.stringify(value);
-	return typeof value === 'number' ? text.replace(/(\.\d\d\d)\d+$/, '$1…') : text;
+	return typeof value === 'number' ? text.replace(/(\.\d)\d+$/, '$1…') : text;
 }
 
 describe('pullbook help line-mode', () => {
@@ -108,6 +108,7 @@ describe('pullbook help line-mode', () => {
 			const [head] = readFileSync(file, 'utf8').split('[\n');
 			writeFileSync(file, `${head}[\n${session.map((line) => `\t'${line}',\n`).join('')}];\n`);
 		} else expect(EXAMPLE_SESSION).toEqual(session);
+		expect(session.filter((line) => line.length > 78)).toEqual([]);
 	});
 
 	it('names every ask, note, answer, kind and code that the types have', () => {

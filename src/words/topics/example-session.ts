@@ -1,14 +1,14 @@
 /** A session of `jobs/handrail-knee.json`, long lines shortened by `…`: made by test/cli/topics.test.ts. */
 export const EXAMPLE_SESSION: readonly string[] = [
 	'{"note":"session",…,"job":"Slipway handrail knee",…}',
-	'{"ask":"set","entry":1,"bend":1,…,"target":52,…,"seat":1,"mark":{"fromStart":15.625,"fromFarEnd":27.209…,…},…}',
+	'{"ask":"set","entry":1,"bend":1,…,"seat":1,"mark":{"fromStart":15.6…,…},…}',
 	'{"ready":true}',
-	'{"ask":"pull","entry":2,"bend":1,…,"target":52,…,"stop":54,…}',
+	'{"ask":"pull","entry":2,"bend":1,…,"stop":54,…}',
 	'{"loaded":54}',
 	'{"ask":"measure","entry":3,"bend":1,…,"readings":2,…}',
 	'{"angles":["48 1/2",48.3]}',
-	'{"ask":"decide","entry":4,"bend":1,"advice":"pull","made":{"angle":48.394…,"sd":0.180…},"target":52,…}',
+	'{"ask":"decide","entry":4,"bend":1,"advice":"pull","made":{"angle":48.3…,…},…}',
 	'{"do":"pull"}',
-	'{"ask":"set","entry":5,"bend":1,…,"target":52,…,"seat":2,"mark":{"fromStart":15.625,"fromFarEnd":27.209…,…},…}',
+	'{"ask":"set","entry":5,"bend":1,…,"seat":2,"mark":{"fromStart":15.6…,…},…}',
 	'{"quit":true}',
 ];
