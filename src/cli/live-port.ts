@@ -3,6 +3,7 @@ import type { LiveSession } from '../journal/live.ts';
 import type { LivePort } from '../screen/live-port.ts';
 import { answered } from '../session/answered.ts';
 import { tubeAtWork } from '../session/as-built.ts';
+import { draftOf } from '../session/draft.ts';
 import { undoable } from '../session/fold.ts';
 import type { Output } from '../session/protocol.ts';
 import { wouldBe } from '../session/would-be.ts';
@@ -29,6 +30,7 @@ export function livePort(session: LiveSession): LivePort {
 		shape: () => tubeAtWork(session.state, session.state.plan.current).shape,
 		wouldBe: (answer) => wouldBe(answer, session.state),
 		undoable: () => undoable(session.state),
+		draft: () => draftOf(session.state),
 		messages: session.messages,
 		close: () => session.close(),
 	};

@@ -168,6 +168,11 @@ export class Controller {
 				else this.set({ view: 'session', session: saved.session });
 				break;
 			}
+			case 'draft': {
+				const { draft, page } = effect;
+				this.set({ view: 'session', session: this.sessionDesk.keepDraft(session, draft, page) });
+				break;
+			}
 			case 'weigh':
 				this.set({ view: 'session', session: this.sessionDesk.weigh(session, effect.amending) });
 				break;

@@ -1,5 +1,5 @@
 import type { Answered } from '../session/answered.ts';
-import type { Answer, Ask, Output } from '../session/protocol.ts';
+import type { Answer, Ask, Draft, Output } from '../session/protocol.ts';
 import type { WouldBe } from '../session/would-be.ts';
 import type { Job } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
@@ -37,6 +37,8 @@ export interface LivePort {
 	readonly messages: readonly string[];
 	/** On a simulated bender: what its instruments show at the open ask, in a sentence. */
 	sight?(): string | null;
+	/** The first number of the open question's answer, where it was kept and the rest is still to come. */
+	draft?(): Draft | null;
 	/** The pulls of the bend at work, oldest first. */
 	pulls?(): readonly MadePull[];
 	/** The tube's centre line: made bends as made, the others as planned now. */

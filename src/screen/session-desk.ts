@@ -1,10 +1,10 @@
-import type { Answer } from '../session/protocol.ts';
+import type { Answer, Draft } from '../session/protocol.ts';
 import { exitCodeOf, messageOf } from './app-state.ts';
 import type { Display, DisplayPort } from './display.ts';
 import { USUAL_DISPLAY } from './display.ts';
 import type { LivePort } from './live-port.ts';
-import { answered, notSaved, weighed } from './session-reducer.ts';
-import { type Amending, opened, type SessionState, standing } from './session-state.ts';
+import { answered, drafted, notSaved, weighed } from './session-reducer.ts';
+import { type Amending, opened, type Page, type SessionState, standing } from './session-state.ts';
 
 /** What comes of an answer: the session goes on, or it is left with that exit code. */
 export type Saved = { session: SessionState } | { left: number };
@@ -42,6 +42,21 @@ export class SessionDesk {
 		const action = { do: 'amend', entry: entry.entry, reading: value, ...(reading && { of: reading.of }) } as const;
 		const would = this.live?.wouldBe?.({ action }) ?? null;
 		return weighed(session, { ...amending, would });
+	}
+
+	/** Keeps the first number of an answer before the second is asked for. */
+	keepDraft(session: SessionState, draft: Draft, page: Page): SessionState {
+		const { live } = this;
+		if (live === null) return session;
+		try {
+			const heard = live.messages.length;
+			const outputs = live.answer({ action: { do: 'draft', draft } });
+			return drafted(session, page, { outputs, messages: live.messages.slice(heard), ...standing(live) });
+		} catch (error) {
+			const exitCode = exitCodeOf(error);
+			if (exitCode === null) throw error;
+			return notSaved(session, messageOf(error), exitCode);
+		}
 	}
 
 	/** @throws an error of the program's own; what the disk refuses is said in the state */

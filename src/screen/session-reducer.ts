@@ -1,4 +1,4 @@
-import type { Answer, Output, RefusedNote } from '../session/protocol.ts';
+import type { Answer, Draft, Output, RefusedNote } from '../session/protocol.ts';
 import { answeredWords } from '../words/answered.ts';
 import { reasonWords } from '../words/reason.ts';
 import type { Display } from './display.ts';
@@ -11,6 +11,7 @@ import {
 	ASK,
 	followed,
 	type Message,
+	type Page,
 	type SessionState,
 	type Standing,
 	type Step,
@@ -21,6 +22,7 @@ import { shortcutOf } from './shortcuts.ts';
 /** What the reducer wants done outside: an answer saved, or the session left. */
 export type SessionEffect =
 	| { effect: 'answer'; answer: Answer }
+	| { effect: 'draft'; draft: Draft; page: Page }
 	| { effect: 'weigh'; amending: Amending }
 	| { effect: 'display'; changes: Partial<Display> }
 	| { effect: 'leave' };
@@ -91,6 +93,8 @@ function taken(state: SessionState, step: Step): Reduced {
 		case 'answer':
 			// What was typed stays on the screen until it is on the disk.
 			return { state: cautionSeen(state), effect: { effect: 'answer', answer: step.answer } };
+		case 'draft':
+			return { state, effect: { effect: 'draft', draft: step.draft, page: step.page } };
 		case 'weigh':
 			return { state, effect: { effect: 'weigh', amending: step.amending } };
 		case 'display': {
@@ -117,6 +121,13 @@ export function answered(state: SessionState, { outputs, messages, ...standing }
 	}
 	const next = followed({ ...state, ...standing, unsaved: null }, outputs);
 	return { ...next, message: told(messages) ?? kept(state, standing) };
+}
+
+/** The state once the first number of an answer is on the disk: the second is asked for. A refusal leaves the number in its field. */
+export function drafted(state: SessionState, page: Page, { outputs, messages, ...standing }: Answered): SessionState {
+	const refused = outputs.some((output) => 'note' in output && output.note === 'refused');
+	if (refused) return answered(state, { outputs, messages, ...standing });
+	return { ...state, ...standing, unsaved: null, page, entry: NOTHING, message: told(messages) };
 }
 
 /** The state once it is known what correcting a reading would change: that is read before it counts. */

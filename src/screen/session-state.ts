@@ -5,6 +5,7 @@ import type {
 	Ask,
 	CorrectedNote,
 	DoneNote,
+	Draft,
 	EvidenceKind,
 	Output,
 	SessionNote,
@@ -63,6 +64,8 @@ export type Detail = 'mark' | 'rotation' | 'length';
 /** What follows from an entry on a session's page. */
 export type Step =
 	| { step: 'page'; page: Page }
+	/** The first number of an answer is kept before the second is asked for on that page. */
+	| { step: 'draft'; draft: Draft; page: Page }
 	| { step: 'next' }
 	| { step: 'detail'; of: Detail; value: number }
 	| { step: 'answer'; answer: Answer }
@@ -130,7 +133,19 @@ export function opened(port: LivePort, display: Display): SessionState {
 		cautioned: [],
 		unsaved: null,
 	};
-	return followed(blank, port.outputs);
+	const state = followed(blank, port.outputs);
+	const draft = port.draft?.() ?? null;
+	return draft === null ? state : { ...state, ...lastOf([...pagesAhead(state), pageOf(draft)]) };
+}
+
+/** The pages still to be seen before the open question. */
+const pagesAhead = ({ page, queue }: SessionState): Page[] => [page, ...queue].filter((each) => each !== ASK);
+
+const lastOf = ([page = ASK, ...queue]: Page[]): Pick<SessionState, 'page' | 'queue'> => ({ page, queue });
+
+/** The page that asks for the second number. */
+function pageOf({ of, value }: Draft): Page {
+	return of === 'loaded' ? { page: 'released', loaded: value } : { page: 'least', greatest: value };
 }
 
 /** What of a session changes with every answer. */

@@ -7,7 +7,7 @@ import { excludedAgain, excludedIn } from './excluded.ts';
 import type { RefusalFact } from './facts/index.ts';
 import { undoable } from './fold.ts';
 import { impossible, impossibleReading } from './impossible.ts';
-import type { Action, Answer, ReadingKind, RefusedNote } from './protocol.ts';
+import type { Action, Answer, Draft, ReadingKind, RefusedNote } from './protocol.ts';
 import { reopenHindrance } from './reopen.ts';
 import { amended, settle } from './settle.ts';
 import type { State } from './state.ts';
@@ -39,6 +39,8 @@ function eventsOf(action: Action, state: State): Decision {
 		}
 		case 'quit':
 			return { events: [{ type: 'session-left' }] };
+		case 'draft':
+			return drafted(state, action.draft);
 		case 'amend':
 			return amend(state, action);
 		default:
@@ -57,6 +59,14 @@ function eventsOf(action: Action, state: State): Decision {
 		default:
 			return asked(action, state);
 	}
+}
+
+/** The dial held counts with what is read after release, a greatest diameter with the least: until then nothing follows from it. */
+function drafted(state: State, draft: Draft): Decision {
+	const at = draft.of === 'loaded' ? 'pull' : 'check';
+	if (state.phase.at !== at) return wrong(state.phase.at, { do: 'draft', draft }, 'its own answer');
+	const why = draft.of === 'loaded' ? impossibleReading(state, { of: 'loaded', value: draft.value }) : null;
+	return why === null ? { events: [{ type: 'draft-kept', draft }] } : refuse(why);
 }
 
 /** Answers that belong to the open ask. */

@@ -45,6 +45,7 @@ export function apply(state: State, event: Event): State {
 			return reopenBend(state, event.bend, event.how);
 		case 'tube-scrapped':
 			return { ...state, phase: { at: 'done', scrapped: event.why } };
+		case 'draft-kept':
 		case 'note-written':
 		case 'session-left':
 		case 'session-resumed':

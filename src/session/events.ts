@@ -1,5 +1,5 @@
 import type { DoubtFact } from './facts/index.ts';
-import type { EvidenceKind, Plan, ReadingKind } from './protocol.ts';
+import type { Draft, EvidenceKind, Plan, ReadingKind } from './protocol.ts';
 import type { Anew } from './start.ts';
 
 /** One number that was read, in the job's unit or in degrees. */
@@ -59,6 +59,8 @@ export type Event =
 	| { type: 'tube-scrapped'; why: string }
 	| { type: 'record-voided'; entry: number }
 	| { type: 'reading-amended'; entry: number; of: ReadingKind; value: number }
+	/** The first number of an answer that is not whole yet: kept in case the rest never comes. */
+	| { type: 'draft-kept'; draft: Draft }
 	| { type: 'note-written'; text: string }
 	| { type: 'session-left' }
 	/** `anew`: by a model that is not that of the start; what takes the place of its prior from here on. */
@@ -69,6 +71,7 @@ export type EventType = Event['type'];
 /** Events that leave nothing to undo: they change what is known about the session, not about the tube. */
 const CHANGES_NOTHING: ReadonlySet<EventType> = new Set([
 	'note-written',
+	'draft-kept',
 	'session-left',
 	'session-resumed',
 	'record-voided',

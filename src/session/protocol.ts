@@ -258,6 +258,11 @@ export type Note = SessionNote | WarningsNote | CorrectedNote | RefusedNote | Do
 /** One thing a shell shows or prints. */
 export type Output = Ask | Note;
 
+/** The first of two numbers that are one answer: the dial held before it is read after release, the greatest diameter before the least. */
+export interface Draft {
+	of: 'loaded' | 'greatest';
+	value: number;
+}
 /** An answer after parsing: one action, perhaps with a note riding on it. Numbers are in the job's units. */
 export type Action =
 	| { do: 'ready'; pointer?: number; mark?: number; rotation?: number; length?: number }
@@ -276,6 +281,8 @@ export type Action =
 	| { do: 'amend'; entry: number; reading: number; of?: ReadingKind }
 	| { do: 'evidence'; kind: EvidenceKind; bend: number; reading: number }
 	| { do: 'reopen'; bend: number; how: 'pull' | 'relieve' }
+	/** A number in hand whose answer is not whole yet; no line of the line mode says it. */
+	| { do: 'draft'; draft: Draft }
 	| { do: 'quit' };
 /** `action` null: a note alone. */
 export interface Answer {

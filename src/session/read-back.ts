@@ -38,6 +38,7 @@ const KNOWN: Readonly<Record<EventType, true>> = {
 	'tube-scrapped': true,
 	'record-voided': true,
 	'reading-amended': true,
+	'draft-kept': true,
 	'note-written': true,
 	'session-left': true,
 	'session-resumed': true,

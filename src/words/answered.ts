@@ -52,6 +52,12 @@ function eventWords(event: Event, { corrects }: Answered, style: Style, brief: b
 			const value = valueWords({ of: event.of, ...corrects, value: event.value }, style);
 			return `line ${event.entry} corrected: ${READINGS[event.of]} is ${value}`;
 		}
+		case 'draft-kept': {
+			const { of, value } = event.draft;
+			return of === 'loaded'
+				? `held at ${dial(value)}, not yet read after release`
+				: `greatest diameter ${notNothing(value, style)}, the least not yet read`;
+		}
 		case 'note-written':
 			return `note: ${event.text}`;
 		case 'session-left':

@@ -3,7 +3,7 @@ import type { LivePort } from '../../src/screen/live-port.ts';
 import type { Answered } from '../../src/session/answered.ts';
 import type { Event, Reading } from '../../src/session/events.ts';
 import { readingsIn } from '../../src/session/events.ts';
-import type { Answer, Ask, Output } from '../../src/session/protocol.ts';
+import type { Answer, Ask, Draft, Output } from '../../src/session/protocol.ts';
 import type { WouldBe } from '../../src/session/would-be.ts';
 import type { BentAs, Job } from '../../src/tube/job.ts';
 import { FakeWorkshop } from './fake-workshop.ts';
@@ -55,6 +55,8 @@ export class FakeLive implements LivePort {
 	readonly id = 'aft-arch-1';
 	readonly logPath = '/logs/aft-arch-1.log';
 	readonly answers: Answer[] = [];
+	/** First numbers of answers that were kept before the second came. */
+	readonly drafts: Draft[] = [];
 	readonly shown: Output[];
 	closed = false;
 	readonly messages: string[] = [];
@@ -88,6 +90,10 @@ export class FakeLive implements LivePort {
 
 	answer(answer: Answer): Output[] {
 		if (this.fault !== null) throw this.fault;
+		if (answer.action?.do === 'draft') {
+			this.drafts.push(answer.action.draft);
+			return this.open === null ? [] : [this.open];
+		}
 		this.answers.push(answer);
 		if (this.said !== null) this.messages.push(this.said);
 		const outputs = this.replies.shift() ?? [];

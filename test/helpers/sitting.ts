@@ -76,19 +76,22 @@ export class Sitting {
 
 	private async answer(pty: Pty, open: Ask, entries: number): Promise<void> {
 		const answer = this.operator.answer(open);
+		let drafts = 0;
 		for (const [i, keys] of keysFor(open, answer).entries()) {
 			// A dial far from the stop is asked again while the tube is held, before anything is released.
 			if (open.ask === 'pull' && i === 1 && Math.abs(Number(answer.loaded) - open.stop) > 1) break;
 			if (open.ask === 'pull' && i === 1) await pty.until('after release');
+			// The first of two numbers stands in the log by itself.
+			if (isHalf(open) && i === 1) drafts = 1;
 			await this.press(pty, keys);
 		}
 		// A correction or the caution before opening a bend is read first, and understood with the same key.
-		const moved = () => this.state().entries.length > entries;
+		const moved = () => this.state().entries.length > entries + drafts;
 		await pty.until((text) => {
 			if (/^Caution/.test(text) && !moved()) void this.press(pty, '+');
 			return moved();
 		});
-		const read = new RegExp(`^Corrected|^The tube as made|^Done|Saved as line ${entries + 1}`);
+		const read = new RegExp(`^Corrected|^The tube as made|^Done|Saved as line ${entries + drafts + 1}`);
 		await pty.until(read);
 		if (/^(Corrected|The tube as made)/.test(pty.text)) await this.press(pty, '+');
 	}
@@ -110,3 +113,6 @@ export class Sitting {
 		if (/^Corrected/.test(pty.text)) await this.press(pty, '+');
 	}
 }
+
+/** Whether two numbers make the answer. */
+const isHalf = (open: Ask): boolean => open.ask === 'pull' || (open.ask === 'check' && open.kind === 'ovality');

@@ -42,7 +42,11 @@ function checkPrompt(state: SessionState, ask: CheckAsk): Prompt<Step> {
 	}
 	return {
 		label: 'Greatest outside diameter',
-		...numberField('length', state.job, (greatest) => ({ step: 'page', page: { page: 'least', greatest } })),
+		...numberField('length', state.job, (greatest) => ({
+			step: 'draft',
+			draft: { of: 'greatest', value: greatest },
+			page: { page: 'least', greatest },
+		})),
 		...rest,
 		empty: 'Write the greatest diameter and press Enter, the least follows; * has skip.',
 	};
@@ -63,7 +67,7 @@ export function leastPage(state: SessionState, greatest: number): PageView {
 		body: (room) => [
 			{
 				rank: 0,
-				lines: wrapped(`Greatest outside diameter ${written(greatest, 'length', job)} (not saved yet)`, room.columns),
+				lines: wrapped(`Greatest outside diameter ${written(greatest, 'length', job)} (kept)`, room.columns),
 			},
 		],
 	};

@@ -28,7 +28,7 @@ export function pullPage(state: SessionState, ask: PullAsk): PageView {
 /** A doubtful dial is answered at once: while the tube is still held it can be read again. */
 function loadedStep({ stop }: PullAsk, loaded: number): Step {
 	if (doubtLoaded(stop, loaded)) return answer({ do: 'loaded', loaded });
-	return { step: 'page', page: { page: 'released', loaded } };
+	return { step: 'draft', draft: { of: 'loaded', value: loaded }, page: { page: 'released', loaded } };
 }
 
 /** After the stroke: the dial once the tube has sprung back, for whoever reads it. */
@@ -46,7 +46,7 @@ export function releasedPage(state: SessionState, ask: PullAsk, loaded: number):
 			{
 				rank: 0,
 				wide: true,
-				lines: bigNumbers([{ label: 'HELD', unit: '°', value: trimmed(loaded, 2), below: 'not saved yet', place: 1 }], {
+				lines: bigNumbers([{ label: 'HELD', unit: '°', value: trimmed(loaded, 2), below: 'kept', place: 1 }], {
 					...room,
 					window: Math.min(room.window, HELD_ROWS),
 				}),

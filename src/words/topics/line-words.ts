@@ -22,7 +22,7 @@ export const NOTES: Of<Note, 'note'> = {
 };
 
 /** How each answer is written. */
-export const ANSWERS: Of<Action, 'do'> = {
+export const ANSWERS: Of<Exclude<Action, { do: 'draft' }>, 'do'> = {
 	ready: '{"ready":true}; may bring "pointer" (the dial now), "mark", "rotation", and at first "length" (of the piece)',
 	plan: '{"plan":"old"} keeps the numbers before the correction, {"plan":"new"} takes the new ones',
 	loaded: '{"loaded":n}: the dial under load; may bring "released"',
