@@ -11,6 +11,7 @@ const files = readdirSync(src, { recursive: true, encoding: 'utf8' })
 
 describe('the rooms', () => {
 	it.each([
+		'maths',
 		'units',
 		'tube',
 		'springback',
@@ -40,6 +41,9 @@ describe('the reading of arrows', () => {
 		['tube/a.ts', "import type { B } from '../session/b.ts';", 'tube may not import session'],
 		['tube/a.ts', "export * from '../fit/b.ts';", 'tube may not import fit'],
 		['tube/a.ts', "type B = import('../session/b.ts').B;", 'tube may not import session'],
+		['maths/a.ts', "import { b } from '../units/b.ts';", 'maths may not import units'],
+		['units/a.ts', "import { b } from '../maths/b.ts';", 'units may not import maths'],
+		['maths/a.ts', "import { b } from 'node:fs';", 'imports no package'],
 		['fit/a.ts', "import { b } from '../springback/b.ts';", 'fit may not import springback'],
 		['springback/a.ts', "import { b } from '../fit/b.ts';", 'springback may not import fit'],
 		['journal/a.ts', "import { b } from '../job/b.ts';", 'journal may not import job'],
@@ -73,6 +77,7 @@ describe('the reading of arrows', () => {
 	});
 
 	it.each([
+		['tube/a.ts', "import { b } from '../maths/b.ts';"],
 		['tube/a.ts', "import { b } from '../units/b.ts';\nimport { c } from './c.ts';"],
 		['session/a.ts', "import { b } from '../fit/b.ts';\nimport { c } from '../springback/c.ts';"],
 		['journal/a.ts', "import { openSync } from 'node:fs';\nconst at = new Date();"],

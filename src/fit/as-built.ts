@@ -1,9 +1,12 @@
+import { inverse } from '../maths/cholesky.ts';
+import { slopesAt } from '../maths/differences.ts';
+import { type Problem, solve } from '../maths/least-squares.ts';
+import { times } from '../maths/matrix.ts';
 import { type Frames, frames } from '../tube/frames.ts';
 import type { Shape } from '../tube/shape.ts';
 import type { Grip } from './grips.ts';
 import { type RawTube, uncutShape } from './raw-tube.ts';
 import { type Lying, readingSlopes } from './reading-slopes.ts';
-import { inverse, type Problem, solve } from './solver.ts';
 import { suspectsOf } from './suspects.ts';
 
 export interface Estimate {
@@ -126,25 +129,6 @@ export function rawTubeOf({ input, mean }: Pick<AsBuilt, 'input' | 'mean'>, x: r
 /** Part of an unknown's unit by which it is moved to see what follows: differences of second order, near the best for doubles. */
 const DIFFERENCE = 1e-3;
 
-/** How a vector of numbers follows each unknown: one row a number. */
-function differences(
-	f: (x: readonly number[]) => number[],
-	x: readonly number[],
-	units: readonly number[],
-): number[][] {
-	const columns = units.map((unit, k) => {
-		const moved = [...x];
-		const by = unit * DIFFERENCE;
-		if (by === 0) return null;
-		moved[k] = x[k]! + by;
-		const above = f(moved);
-		moved[k] = x[k]! - by;
-		const below = f(moved);
-		return above.map((value, i) => (value - below[i]!) / (2 * by));
-	});
-	return f(x).map((_, row) => columns.map((column) => column?.[row] ?? 0));
-}
-
 const unitsOf = (unknowns: readonly AsBuiltUnknown[], piece: number): number[] =>
 	unknowns.map(({ told }) => told?.sd ?? UNTOLD * piece);
 
@@ -256,11 +240,11 @@ export function marginal(built: AsBuilt, kind: 'mark' | 'angle' | 'rotation' | '
  * their means, to first order, and their covariance.
  */
 export function spreadOf(built: AsBuilt, f: (tube: RawTube) => number[]): { mean: number[]; covariance: number[][] } {
-	const units = unitsOf(built.unknowns, built.input.piece);
-	const rows = differences((x) => f(rawTubeOf(built, x)), built.mean, units);
-	const along = rows.map((row) => built.covariance.map((line) => line.reduce((sum, c, k) => sum + c * row[k]!, 0)));
+	const steps = unitsOf(built.unknowns, built.input.piece).map((unit) => unit * DIFFERENCE);
+	const rows = slopesAt((x) => f(rawTubeOf(built, x)), built.mean, steps);
+	const along = rows.map((row) => times(built.covariance, row));
 	return {
 		mean: f(rawTubeOf(built)),
-		covariance: rows.map((row) => along.map((line) => line.reduce((sum, c, k) => sum + c * row[k]!, 0))),
+		covariance: rows.map((row) => times(along, row)),
 	};
 }

@@ -1,3 +1,4 @@
+import { costAt, solve } from '../maths/least-squares.ts';
 import { angleBetween } from '../tube/angles.ts';
 import { frames } from '../tube/frames.ts';
 import type { Units } from '../tube/job.ts';
@@ -6,7 +7,6 @@ import { distance } from '../tube/vector.ts';
 import { convertLength } from '../units/units.ts';
 import type { FarEnd } from './kinematics.ts';
 import { type CorrectionInput, listUnknowns, type Measure, type Posed, placed, posed } from './problem.ts';
-import { costAt, solve } from './solver.ts';
 import { leftOfShape } from './stock.ts';
 
 export type { CorrectionInput, Measure } from './problem.ts';

@@ -1,3 +1,4 @@
+import type { Problem } from '../maths/least-squares.ts';
 import { normalizeRotation, radians } from '../tube/angles.ts';
 import { type Frames, frames } from '../tube/frames.ts';
 import type { Point } from '../tube/job.ts';
@@ -5,7 +6,6 @@ import type { Shape } from '../tube/shape.ts';
 import { cornerMoves, cornersOf } from './corner-motion.ts';
 import { type Grip, slopesOf } from './grips.ts';
 import { type Chain, chainMotion, type FarEnd, type Walk, walk } from './kinematics.ts';
-import type { Problem } from './solver.ts';
 import { leftOf, leftOfShape, type Stock, taken } from './stock.ts';
 
 /** A check that is not yet past changing. */

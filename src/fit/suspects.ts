@@ -1,3 +1,4 @@
+import { dot, times } from '../maths/matrix.ts';
 import type { AsBuilt, AsBuiltUnknown } from './as-built.ts';
 
 /** One thing told or read that the rest of an estimate contradicts. */
@@ -32,12 +33,7 @@ export function suspectsOf({ input, unknowns, mean, covariance, misses, slopes }
 	});
 	const read = input.readings.flatMap(({ value, sd }, i): Suspect[] => {
 		const row = slopes[i]!;
-		const along = covariance.map((line) => line.reduce((sum, c, k) => sum + c * row[k]!, 0));
-		const off = offOf(
-			misses[i]!,
-			sd,
-			along.reduce((sum, c, k) => sum + c * row[k]!, 0),
-		);
+		const off = offOf(misses[i]!, sd, dot(times(covariance, row), row));
 		return off ? [{ kind: 'reading', bend: null, reading: i, value, off: off.off, would: value - off.by }] : [];
 	});
 	return [...told, ...read].sort((a, b) => b.off - a.off);

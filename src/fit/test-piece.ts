@@ -1,3 +1,4 @@
+import { changeBy } from '../maths/differences.ts';
 import { radians } from '../tube/angles.ts';
 import { arcLength, rawArc, setback } from '../tube/arcs.ts';
 import { convertLength, type Units } from '../units/units.ts';
@@ -112,8 +113,7 @@ function spread(piece: TestPiece, { tape, begin, angle }: ReadingScatter, of: (v
 	const parts = Object.entries(readings).map(([key, sd]) => {
 		const at = piece[key as keyof typeof readings];
 		if (at === null) return 0;
-		const [above, below] = [at + sd, at - sd].map((value) => of(valuesOf({ ...piece, [key]: value })));
-		return (above! - below!) / 2;
+		return changeBy((value) => of(valuesOf({ ...piece, [key]: value })), at, sd);
 	});
 	return Math.hypot(...parts);
 }

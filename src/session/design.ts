@@ -2,6 +2,7 @@ import type { Measure } from '../fit/correct.ts';
 import { gripsOf } from '../fit/grips.ts';
 import type { FarEnd } from '../fit/kinematics.ts';
 import type { Limits } from '../fit/verdict.ts';
+import { halved } from '../maths/halving.ts';
 import { predictStop } from '../springback/stop.ts';
 import { checkAfter, checkIn, checkValue } from '../tube/checks.ts';
 import { corners, frames, shapeEnd } from '../tube/frames.ts';
@@ -96,12 +97,6 @@ export function limitsOf({ design, start }: { design: Design; start: Start }): L
 }
 
 function reach({ prior, job }: Start): number {
-	let low = 0;
-	let high = 180;
-	for (let i = 0; i < 40; i++) {
-		const middle = (low + high) / 2;
-		if (predictStop(prior, middle) <= job.tooling.maxAngle) low = middle;
-		else high = middle;
-	}
-	return low;
+	const [reached] = halved((angle) => predictStop(prior, angle) <= job.tooling.maxAngle, 0, 180, 40);
+	return reached;
 }

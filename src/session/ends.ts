@@ -1,6 +1,7 @@
 import { scales } from '../fit/correct.ts';
 import { farEndMotion } from '../fit/kinematics.ts';
-import { solve } from '../fit/solver.ts';
+import { slopeAt } from '../maths/differences.ts';
+import { solve } from '../maths/least-squares.ts';
 import { radians } from '../tube/angles.ts';
 import { bentAsOf } from '../tube/bent-as.ts';
 import { checkValue } from '../tube/checks.ts';
@@ -127,9 +128,8 @@ function columnsOf(job: Job, design: Shape): Column[] {
 		const { end, direction } = motion[`${kind}s`][index]!;
 		const seenBack =
 			back[`${kind}s`][{ straight: bends - index, angle: bends - 1 - index, rotation: bends - index }[kind]];
-		const [above, below] = [STEP, -STEP].map((by) => changed(design, kind, index, by)) as [Shape, Shape];
 		const slope = (check: Check) =>
-			(checkValue(check, above, job.tube) - checkValue(check, below, job.tube)) / (2 * STEP);
+			slopeAt((by) => checkValue(check, changed(design, kind, index, by), job.tube), 0, STEP);
 		const moves = [
 			...[...end, ...(seenBack?.end ?? [0, 0, 0])].map((d) => d / job.tolerance.length / Math.SQRT2),
 			...direction.map((d) => d / turn),

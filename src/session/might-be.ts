@@ -1,7 +1,8 @@
 import { type AsBuilt, rawTubeOf } from '../fit/as-built.ts';
-import { spreadTo, standardCloud, triangle } from '../fit/cloud.ts';
 import type { RawBend, RawTube } from '../fit/raw-tube.ts';
 import { uncutShape } from '../fit/raw-tube.ts';
+import { triangle } from '../maths/cholesky.ts';
+import { spreadTo, standardCloud } from '../maths/cloud.ts';
 import type { Shape } from '../tube/shape.ts';
 import { at, rawTube, tubeAtWork } from './as-built.ts';
 import { BEND_SPREAD, builtNow, markSd, SET_SD } from './estimate.ts';

@@ -1,4 +1,5 @@
-import { chanceOf, giveOrTake, type Judged, judged, keeps } from '../fit/verdict.ts';
+import { type Judged, judged, keeps } from '../fit/verdict.ts';
+import { chanceOf, giveOrTake } from '../maths/weighted.ts';
 import { frames } from '../tube/frames.ts';
 import { at } from './as-built.ts';
 import { limitsOf } from './design.ts';

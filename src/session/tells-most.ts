@@ -1,4 +1,4 @@
-import { clears } from '../fit/verdict.ts';
+import { clears } from '../maths/weighted.ts';
 import { at } from './as-built.ts';
 import { ANGLE_READING_SD, checkReadingSd, LEG_SD, READ_BACK_SD, tapedSd } from './estimate.ts';
 import type { Cloud } from './odds.ts';

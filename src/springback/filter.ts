@@ -1,5 +1,6 @@
 /** What is known about springback here and now, and how each pull and reading changes it. Every function returns a new state. */
-import { covarianceWith, dot, type Gaussian, maxMoments, replaced } from './gaussian.ts';
+import { covarianceWith, type Gaussian, maxMoments, replaced } from '../maths/gaussian.ts';
+import { dot } from '../maths/matrix.ts';
 import {
 	ANGLE,
 	BUILD_UP,

@@ -1,4 +1,5 @@
 /** What a band will cost, told before the first pull: a narrow one costs pulls whatever the method. */
+import { firstWhole } from '../maths/halving.ts';
 import { type Filter, reach, spread } from './filter.ts';
 import type { Band } from './prospect.ts';
 import { handsOf, predictStop } from './stop.ts';
@@ -25,11 +26,6 @@ export function foresee(f: Filter, band: Band): Foresight {
 		const { pulls, risk } = planned({ ...band, under: half, over: half }, hands, hands.settled);
 		return pulls <= TWO_PULLS && risk <= band.risk;
 	};
-	let [low, high] = [0, WIDEST / GRAIN];
-	while (high - low > 1) {
-		const middle = Math.floor((low + high) / 2);
-		if (holds(middle * GRAIN)) high = middle;
-		else low = middle;
-	}
-	return { ...planned(band, hands, spread(f, variance)), holds: Number((high * GRAIN).toFixed(2)) };
+	const grains = firstWhole((n) => holds(n * GRAIN), 0, WIDEST / GRAIN);
+	return { ...planned(band, hands, spread(f, variance)), holds: Number((grains * GRAIN).toFixed(2)) };
 }

@@ -1,6 +1,9 @@
 /** Normal distributions of vectors that are kin: what is read of some of them tells of the others. */
-import { dot, type Gaussian } from './gaussian.ts';
-import { cholesky, eigen, forward, times } from './linear.ts';
+
+import { cholesky, forward } from '../maths/cholesky.ts';
+import { eigen } from '../maths/eigen.ts';
+import type { Gaussian } from '../maths/gaussian.ts';
+import { dot, times } from '../maths/matrix.ts';
 
 /** What readings say of a vector, in natural form: a likelihood exp(-x' information x / 2 + vector' x). */
 export interface Told {

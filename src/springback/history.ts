@@ -1,6 +1,7 @@
 /** The prior of a session from the lessons of those before it, of the same combination and of its kin. */
+
+import type { Gaussian } from '../maths/gaussian.ts';
 import { type Filter, filterPrior, newTube } from './filter.ts';
-import type { Gaussian } from './gaussian.ts';
 import { type Member, posterior, type Told } from './hierarchy.ts';
 import { covarianceOf, isSame, type Kin, MACHINE, nearness, sharedLevels } from './kin.ts';
 import { type Lesson, machineOf, together, withTallies } from './lesson.ts';

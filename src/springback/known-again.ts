@@ -1,6 +1,7 @@
 /** An angle that is known apart from the filter, of a bend made before, when it is measured again. */
+
+import { updated } from '../maths/gaussian.ts';
 import { type Filter, made } from './filter.ts';
-import { updated } from './gaussian.ts';
 import { expectReading, type ReadingOptions, soundness } from './reading.ts';
 import { wrongPart } from './scatter.ts';
 

@@ -1,6 +1,8 @@
 /** Springback as learned, over the angle: what the page of a bender shows. */
+
+import { slopeAt } from '../maths/differences.ts';
+import { normalQuantile } from '../maths/normal.ts';
 import { type Filter, newTube, reach } from './filter.ts';
-import { normalQuantile } from './normal.ts';
 import { predictStop } from './stop.ts';
 
 export interface SpringbackPoint {
@@ -22,7 +24,7 @@ export function springbackAt(prior: Filter, angles: readonly number[]): Springba
 	const wide = normalQuantile((1 + BAND) / 2);
 	return angles.map((angle) => {
 		const stop = predictStop(f, angle);
-		const slope = (reach(f, stop + STEP).mean - reach(f, stop - STEP).mean) / (2 * STEP);
+		const slope = slopeAt((loaded) => reach(f, loaded).mean, stop, STEP);
 		// An angle that comes out short by so much takes a stop further by more: the dial gains on the tube.
 		const margin = (wide * Math.sqrt(reach(f, stop).variance)) / slope;
 		const back = stop - angle;

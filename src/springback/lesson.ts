@@ -1,9 +1,12 @@
 /** What one session teaches those after it: its readings as a likelihood of the machine and material. */
+
+import { inverse } from '../maths/cholesky.ts';
+import { eigen } from '../maths/eigen.ts';
+import type { Gaussian } from '../maths/gaussian.ts';
+import { times } from '../maths/matrix.ts';
 import { type Filter, newSeat } from './filter.ts';
-import type { Gaussian } from './gaussian.ts';
 import type { Told } from './hierarchy.ts';
 import { type Kin, MACHINE } from './kin.ts';
-import { eigen, inverse, times } from './linear.ts';
 import { type Scatter, TALLY_KINDS, type Tally, type TallyKind } from './scatter.ts';
 
 /** What one session's readings say of machine and material, and of how far readings scatter. Plain JSON. */

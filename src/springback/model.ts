@@ -6,6 +6,8 @@
  * Degrees throughout; each constant is a standard deviation unless it says otherwise.
  */
 
+import { clamp } from '../maths/scalar.ts';
+
 /** The unknowns, in the order of the filter's vectors. The proportional part counts in degrees at 90. */
 export const TAKE_UP = 0;
 export const PROPORTION = 1;
@@ -55,7 +57,7 @@ export type ReadingKind = 'angle' | 'released' | 'pointer';
  */
 export function outcomeOf(x: readonly number[], loaded: number): { mean: number; row: number[] } {
 	const u = loaded / 90;
-	const buildUp = Math.max(-MOST_BUILD_UP, Math.min(MOST_BUILD_UP, x[BUILD_UP]!));
+	const buildUp = clamp(x[BUILD_UP]!, -MOST_BUILD_UP, MOST_BUILD_UP);
 	const built = loaded / (COMMON_BUILD_UP * Math.exp(buildUp));
 	const left = Math.exp(-built);
 	const takeUp = x[TAKE_UP]! + x[TUBE_TAKE_UP]!;

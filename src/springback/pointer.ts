@@ -2,7 +2,9 @@
  * What a dial tells that was read with a bent tube snug in the die. Some hands read it and some set it where they were told it should
  * stand; a dial that was set repeats our own estimate and tells nothing of the tube, but from then on it is off by what that estimate was.
  */
-import { covarianceWith, dot, type Gaussian } from './gaussian.ts';
+import { covarianceWith, type Gaussian } from '../maths/gaussian.ts';
+import { dot } from '../maths/matrix.ts';
+import { clamp } from '../maths/scalar.ts';
 import { ANGLE, LAG, SEAT } from './model.ts';
 
 /** Of hands that set the dial, the part of readings that lie where it was wanted; of a reading that is wrong by chance at least this part does. */
@@ -17,14 +19,9 @@ const SETTING_SD = 0.1;
 
 /** Logarithm of the odds that these hands set the dial, after one more reading: as wanted or not, which would be so by `chance` if it was read. */
 export function settingOdds(before: number, asWanted: boolean, chance: number): number {
-	const byChance = Math.max(LEAST_CHANCE, Math.min(1 - LEAST_CHANCE, chance));
+	const byChance = clamp(chance, LEAST_CHANCE, 1 - LEAST_CHANCE);
 	const told = asWanted ? AS_WANTED / byChance : (1 - AS_WANTED) / (1 - byChance);
-	return Math.max(-MOST_ODDS, Math.min(MOST_ODDS, before + Math.log(told)));
-}
-
-/** Probability of logarithmic odds. */
-export function ofOdds(odds: number): number {
-	return 1 / (1 + Math.exp(-odds));
+	return clamp(before + Math.log(told), -MOST_ODDS, MOST_ODDS);
 }
 
 /**

@@ -3,7 +3,7 @@
  * last; every one may end it, come out short (then the next follows) or pass the upper tolerance. Solved backwards, stage by
  * stage (Bellman's dynamic programming), over where the target may lie between the dial's divisions.
  */
-import { normalCdf } from './normal.ts';
+import { normalCdf } from '../maths/normal.ts';
 
 /** The band to come out in, the part of bends that may pass it, and the dial's division. */
 export interface Band {

@@ -1,9 +1,12 @@
 /** What readings do to what is known: each by its own error, robust against a wrong number. Every function returns a new state. */
+
+import { type Gaussian, surprise, updated } from '../maths/gaussian.ts';
+import { dot } from '../maths/matrix.ts';
+import { normalCdf } from '../maths/normal.ts';
+import { ofLogOdds } from '../maths/scalar.ts';
 import { type Filter, readingVariance } from './filter.ts';
-import { dot, type Gaussian, surprise, updated } from './gaussian.ts';
 import { ANGLE, type ReadingKind, readingRow, SEAT } from './model.ts';
-import { normalCdf } from './normal.ts';
-import { dialSet, either, ofOdds, settingOdds } from './pointer.ts';
+import { dialSet, either, settingOdds } from './pointer.ts';
 import { roundingVariance, type Scatter, withDeviation, withReadings, wrongPart } from './scatter.ts';
 
 /** A hair over half a division is half a division. */
@@ -40,7 +43,7 @@ export function soundness(miss: number, variance: number, wrong: number, reading
 	const blunder = wrong ** readings;
 	const logOdds =
 		Math.log((1 - blunder) / blunder) + 0.5 * Math.log(wide / variance) - 0.5 * miss * miss * (1 / variance - 1 / wide);
-	return 1 / (1 + Math.exp(-logOdds));
+	return ofLogOdds(logOdds);
 }
 
 /**
@@ -55,7 +58,7 @@ export function observe(f: Filter, kind: ReadingKind, value: number, options: Re
 	const asWanted = Math.abs(value - wanted.value) <= near + HAIR;
 	const odds = settingOdds(f.setting, asWanted, 2 * normalCdf(near / wanted.sd) - 1);
 	if (!asWanted) return { ...read, setting: odds };
-	const part = ofOdds(odds);
+	const part = ofLogOdds(odds);
 	const both = either(dialSet(f, value, roundingVariance(f.dialStep)), read, part);
 	if (part <= 0.5) return { ...read, ...both, setting: odds };
 	// How the dial was set says nothing of how seats and readings scatter.

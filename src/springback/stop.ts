@@ -1,8 +1,9 @@
 /** Where to stop the next pull, and whether the bend in hand will do. */
+
+import { maxMoments } from '../maths/gaussian.ts';
+import { normalCdf } from '../maths/normal.ts';
 import { asFarAsBefore, type Filter, made, reach, settledSd, spread, stoppingVariance } from './filter.ts';
-import { maxMoments } from './gaussian.ts';
 import { beyond, lateBy, mayBeShort } from './late.ts';
-import { normalCdf } from './normal.ts';
 import { type Hands, largest, worthiest } from './worth.ts';
 
 /**

@@ -3,7 +3,8 @@
  * costs the pulls still to come, and passing the upper tolerance, which has a price. The price is one for all pulls of a bend,
  * and such that the whole bend takes the risk allowed: so the risk is spent where it buys most.
  */
-import { normalCdf, normalQuantile } from './normal.ts';
+import { halved } from '../maths/halving.ts';
+import { normalCdf, normalQuantile } from '../maths/normal.ts';
 import { type Band, farOver, type Hands, nextSpread, type Prices, type Prospects, prospects } from './prospect.ts';
 
 export type { Band, Hands } from './prospect.ts';
@@ -118,18 +119,11 @@ function planFor(band: Omit<Band, 'target'>, hands: Hands, first: number): Plan 
 		return { prices, ahead: prospects({ ...band, target: 0 }, { settled, stopping }, prices) };
 	};
 	const risky = (plan: Plan) => plan.ahead(spread).risk > risk;
-	let [low, high] = [
-		Math.log(farOver(band) > over ? LEAST_NARROW : LEAST_PRICE / Math.max(risk, 1e-3)),
-		Math.log(LARGEST_PRICE),
-	];
-	let plan = at(Math.exp(low));
+	const least = Math.log(farOver(band) > over ? LEAST_NARROW : LEAST_PRICE / Math.max(risk, 1e-3));
+	let plan = at(Math.exp(least));
 	if (risky(plan)) {
-		for (let i = 0; i < 12; i++) {
-			const middle = (low + high) / 2;
-			if (risky(at(Math.exp(middle)))) low = middle;
-			else high = middle;
-		}
-		plan = at(Math.exp(high));
+		const [, price] = halved((price) => risky(at(Math.exp(price))), least, Math.log(LARGEST_PRICE), 12);
+		plan = at(Math.exp(price));
 	}
 	if (plans.size >= MOST_PLANS) plans.clear();
 	plans.set(key, plan);
@@ -142,11 +136,5 @@ function rounded(value: number, grain: number): number {
 
 /** The largest dial angle that `holds`, by bisection; `holds` is true up to somewhere and false from there. */
 export function largest(holds: (loaded: number) => boolean, halvings = 30): number {
-	let [low, high] = [0, FARTHEST];
-	for (let i = 0; i < halvings; i++) {
-		const middle = (low + high) / 2;
-		if (holds(middle)) low = middle;
-		else high = middle;
-	}
-	return low;
+	return halved(holds, 0, FARTHEST, halvings)[0];
 }

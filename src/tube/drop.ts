@@ -1,3 +1,5 @@
+import { zeroBetween } from '../maths/halving.ts';
+import { clamp } from '../maths/scalar.ts';
 import { angleBetween, cosine, degrees, radians } from './angles.ts';
 import type { ArcFrame, StraightFrame } from './frames.ts';
 import type { Point } from './job.ts';
@@ -19,20 +21,6 @@ export const pointAt = (arc: ArcFrame, turn: number): Point => {
 
 /** Steps in which an arc is searched: the slope of the squared distance has at most four zeros in a full circle. */
 const STEPS = 24;
-const MOST_HALVINGS = 60;
-
-/** The zero of a function that changes sign in (low, high), by halving to the last digit. */
-function zeroBetween(slope: (x: number) => number, low: number, high: number): number {
-	const rising = slope(low) < 0;
-	let [a, b] = [low, high];
-	for (let i = 0; i < MOST_HALVINGS; i++) {
-		const middle = (a + b) / 2;
-		if (middle === a || middle === b) break;
-		if (slope(middle) < 0 === rising) a = middle;
-		else b = middle;
-	}
-	return (a + b) / 2;
-}
 
 /**
  * The largest perpendicular distance of an arc's centre line from the line of a straight, and how far into the arc it lies
@@ -95,7 +83,7 @@ export function runsParallel(line: StraightFrame, arc: ArcFrame): boolean {
 	// In the arc's plane the tangent comes nearest to the line at this turn, and to the line reversed half a turn on.
 	const nearest = degrees(Math.atan2(dot(u, arc.normal), dot(u, arc.tangent)));
 	return [nearest, nearest - 180, nearest + 180].some((turn) => {
-		const inside = Math.min(Math.max(turn, 0), arc.angle);
+		const inside = clamp(turn, 0, arc.angle);
 		return acuteAngle(u, tangentAt(arc, radians(inside))) <= PARALLEL;
 	});
 }

@@ -1,3 +1,5 @@
+import { leastWithin } from '../maths/golden-section.ts';
+import { clamp } from '../maths/scalar.ts';
 import { radians } from './angles.ts';
 import { pointAt } from './drop.ts';
 import type { ArcFrame } from './frames.ts';
@@ -8,8 +10,6 @@ export interface Segment {
 	start: Point;
 	end: Point;
 }
-
-const clamp = (x: number, low: number, high: number): number => Math.min(Math.max(x, low), high);
 
 /** Distance of a point from a segment, which may have no length. */
 export function pointToSegment(point: Point, { start, end }: Segment): number {
@@ -53,28 +53,6 @@ export function pointToArc(point: Point, arc: ArcFrame, from: number): number {
 	return Math.min(ends, distance(point, pointAt(arc, nearest)));
 }
 
-/** Steps of the last, local search: each narrows the place to 0.62 of what it was. */
-const POLISH = 40;
-
-/** The least value met in closing in on a minimum of `f` in [a, b] by golden sections. */
-function polished(a: number, b: number, f: (x: number) => number): number {
-	const part = (Math.sqrt(5) - 1) / 2;
-	let [left, right] = [b - part * (b - a), a + part * (b - a)];
-	let [atLeft, atRight] = [f(left), f(right)];
-	for (let i = 0; i < POLISH; i++) {
-		if (atLeft < atRight) {
-			[b, right, atRight] = [right, left, atLeft];
-			left = b - part * (b - a);
-			atLeft = f(left);
-		} else {
-			[a, left, atLeft] = [left, right, atRight];
-			right = a + part * (b - a);
-			atRight = f(right);
-		}
-	}
-	return Math.min(atLeft, atRight);
-}
-
 /**
  * Least value of a distance `f` over [low, high], `f` changing by no more than `slope` times its argument. A part in which it cannot
  * fall under `limit`, or under the best so far by more than `precision`, is left out; the best place is then searched on to the last
@@ -97,5 +75,5 @@ export function leastOver(
 		if (Math.max(0, value - reach) < best.value - precision) open.push([a, middle], [middle, b]);
 	}
 	if (best.value === limit) return Number.POSITIVE_INFINITY;
-	return Math.min(best.value, polished(best.from, best.to, f), f(low), f(high));
+	return Math.min(best.value, leastWithin(best.from, best.to, f), f(low), f(high));
 }

@@ -4,7 +4,7 @@ import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { type CorrectionInput, correct, scales } from '../../src/fit/correct.ts';
 import { gripsOf } from '../../src/fit/grips.ts';
 import { listUnknowns, posed } from '../../src/fit/problem.ts';
-import { costAt, solve } from '../../src/fit/solver.ts';
+import { costAt, solve } from '../../src/maths/least-squares.ts';
 import { draws } from '../../src/practice/random.ts';
 import { type Frames, shapeEnd } from '../../src/tube/frames.ts';
 import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';

@@ -4,19 +4,12 @@
  * from its own pulls. State: [seating error, angle, the tube's take-up, log of its factor on the part that springs back], normal.
  */
 
+import { covarianceWith, type Gaussian, maxMoments, replaced, surprise, updated } from '../../src/maths/gaussian.ts';
+import { dot } from '../../src/maths/matrix.ts';
+import { normalCdf } from '../../src/maths/normal.ts';
 import type { TubeOddity } from '../../src/practice/shop.ts';
 import { tellsPointer } from '../../src/practice/world.ts';
-import {
-	covarianceWith,
-	dot,
-	type Gaussian,
-	maxMoments,
-	replaced,
-	surprise,
-	updated,
-} from '../../src/springback/gaussian.ts';
 import { beyond, lateBy } from '../../src/springback/late.ts';
-import { normalCdf } from '../../src/springback/normal.ts';
 import { soundness } from '../../src/springback/reading.ts';
 import { worthiest } from '../../src/springback/worth.ts';
 import { MOST_PULLS, type Rule, type Station, type Stroke, type Taken, type Wanted } from './stops-station.ts';

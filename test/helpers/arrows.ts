@@ -3,7 +3,7 @@ import ts from 'typescript';
 
 /** Rooms from left to right; a room may import what stands to its left, and siblings stand together. */
 const RANKS: readonly (readonly string[])[] = [
-	['units'],
+	['maths', 'units'],
 	['tube'],
 	['springback', 'fit'],
 	['session'],
@@ -14,7 +14,7 @@ const RANKS: readonly (readonly string[])[] = [
 	['cli'],
 	['main'],
 ];
-const PURE = new Set(['units', 'tube', 'springback', 'fit', 'session', 'words']);
+const PURE = new Set(['maths', 'units', 'tube', 'springback', 'fit', 'session', 'words']);
 const INTERFACE_PACKAGES = /^(ink|react|ink-text-input)(\/|$)/;
 const CLOCKS = new Set(['Date', 'performance', 'process', 'crypto']);
 

@@ -1,5 +1,5 @@
+import { cholesky } from '../../src/maths/cholesky.ts';
 import { draws } from '../../src/practice/random.ts';
-import { cholesky } from '../../src/springback/linear.ts';
 import type { Point } from '../../src/tube/job.ts';
 
 /** A tube walked from its start end in plain numbers, each arc with its own radius: nothing of the program's geometry is used. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { normalCdf } from '../../src/maths/normal.ts';
 import { filterPrior, newBend, newTube, settledSd } from '../../src/springback/filter.ts';
 import { foresee } from '../../src/springback/foresight.ts';
-import { normalCdf } from '../../src/springback/normal.ts';
 
 const cold = newBend(newTube(filterPrior(0.021, 0.1)));
 const at = (half: number, risk = 0.02) => foresee(cold, { target: 60, under: half, over: half, risk, dialStep: 0.1 });

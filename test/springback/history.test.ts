@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { inverse } from '../../src/maths/cholesky.ts';
+import { eigen } from '../../src/maths/eigen.ts';
 import { type Filter, filterPrior, newTube, pull, reach } from '../../src/springback/filter.ts';
 import { learned } from '../../src/springback/history.ts';
 import { covarianceOf, type Kin, MACHINE } from '../../src/springback/kin.ts';
 import { type Lesson, lessonFrom } from '../../src/springback/lesson.ts';
-import { eigen, inverse } from '../../src/springback/linear.ts';
 import { mechanicsPrior } from '../../src/springback/mechanics.ts';
 import { observe } from '../../src/springback/reading.ts';
 import { bendOnce } from '../helpers/bend-run.ts';

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { cholesky } from '../../src/maths/cholesky.ts';
+import { normalQuantile } from '../../src/maths/normal.ts';
 import { type Filter, filterPrior, newTube, pull, reach } from '../../src/springback/filter.ts';
 import { springbackAt } from '../../src/springback/learned-curve.ts';
-import { cholesky } from '../../src/springback/linear.ts';
 import { outcomeOf } from '../../src/springback/model.ts';
-import { normalQuantile } from '../../src/springback/normal.ts';
 import { observe } from '../../src/springback/reading.ts';
 import { draws } from '../helpers/plain-shop.ts';
 

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import type { Gaussian } from '../../src/maths/gaussian.ts';
+import { ofLogOdds } from '../../src/maths/scalar.ts';
 import { filterPrior, made, newBend, newSeat, newTube, pull, reach } from '../../src/springback/filter.ts';
-import type { Gaussian } from '../../src/springback/gaussian.ts';
 import { ANGLE, LAG, SEAT } from '../../src/springback/model.ts';
-import { dialSet, either, ofOdds, settingOdds } from '../../src/springback/pointer.ts';
+import { dialSet, either, settingOdds } from '../../src/springback/pointer.ts';
 import { observe } from '../../src/springback/reading.ts';
 import { draws } from '../helpers/plain-shop.ts';
 
@@ -73,8 +74,8 @@ describe('hands', () => {
 		// Of readings, a third lie where they were wanted by chance.
 		const read = [false, true, false].reduce((odds, asWanted) => settingOdds(odds, asWanted, 1 / 3), 0);
 		const set = [true, true, true].reduce((odds, asWanted) => settingOdds(odds, asWanted, 1 / 3), 0);
-		expect(ofOdds(read)).toBeLessThan(0.02);
-		expect(ofOdds(set)).toBeGreaterThan(0.95);
+		expect(ofLogOdds(read)).toBeLessThan(0.02);
+		expect(ofLogOdds(set)).toBeGreaterThan(0.95);
 	});
 
 	it('that set the dial where it was wanted make nothing sure', () => {

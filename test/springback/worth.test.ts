@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { normalCdf } from '../../src/springback/normal.ts';
+import { normalCdf } from '../../src/maths/normal.ts';
 import { type Band, worthiest } from '../../src/springback/worth.ts';
 
 const hands = { stopping: 0.25, settled: 0.305 };

@@ -1,6 +1,6 @@
 import reference from '@stdlib/stats-base-dists-t-quantile';
 import { describe, expect, it } from 'vitest';
-import { normalCdf, normalPdf, normalQuantile } from '../../src/springback/normal.ts';
+import { normalCdf, normalPdf, normalQuantile } from '../../src/maths/normal.ts';
 
 const FREEDOM = 1e6;
 

@@ -3,7 +3,7 @@ import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { describe, expect, test } from 'vitest';
 import { type CorrectionInput, scales } from '../../src/fit/correct.ts';
 import { listUnknowns, posed } from '../../src/fit/problem.ts';
-import { type Problem, solve, solveCholesky } from '../../src/fit/solver.ts';
+import { type Problem, solve } from '../../src/maths/least-squares.ts';
 import { shapeEnd } from '../../src/tube/frames.ts';
 import { anyTube } from '../helpers/tubes.ts';
 
@@ -152,29 +152,5 @@ describe('bounded least squares', () => {
 		const { x, cost } = solve(holed, [0]);
 		expect(x[0]).toBeLessThanOrEqual(1);
 		expect(cost).toBeLessThan(8);
-	});
-});
-
-describe('Cholesky', () => {
-	test('solves a symmetric system and refuses one that is not positive definite', () => {
-		// By hand: [4 2; 2 3] x = [8, 7] has x = [1.25, 1.5].
-		expect(
-			solveCholesky(
-				[
-					[4, 2],
-					[2, 3],
-				],
-				[8, 7],
-			),
-		).toEqual([expect.closeTo(1.25, 12), expect.closeTo(1.5, 12)]);
-		expect(
-			solveCholesky(
-				[
-					[1, 2],
-					[2, 1],
-				],
-				[1, 1],
-			),
-		).toBeNull();
 	});
 });

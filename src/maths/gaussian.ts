@@ -1,3 +1,4 @@
+import { dot } from './matrix.ts';
 import { normalCdf, normalPdf } from './normal.ts';
 
 /** A vector of unknowns known as a normal distribution: means and their covariance matrix. */
@@ -12,13 +13,6 @@ export function covarianceWith(g: Gaussian, row: readonly number[]): number[] {
 	const c: number[] = [];
 	for (let i = 0; i < cov.length; i++) c.push(dot(cov[i]!, row));
 	return c;
-}
-
-// Plain loops here: these run a thousand times for every number that is shown.
-export function dot(a: readonly number[], b: readonly number[]): number {
-	let sum = 0;
-	for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
-	return sum;
 }
 
 /** What a reading of `row` . x with its own `variance` is expected to be: the surprise of `value`, and its variance. */

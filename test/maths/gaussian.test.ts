@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Gaussian, maxMoments, replaced, surprise, updated } from '../../src/springback/gaussian.ts';
+import { type Gaussian, maxMoments, replaced, surprise, updated } from '../../src/maths/gaussian.ts';
 import { draws } from '../helpers/plain-shop.ts';
 
 // Source: NIST StRD, Norris (linear regression, 36 observations), certified values.

@@ -1,3 +1,6 @@
+import { solveDefinite } from './cholesky.ts';
+import { clamp } from './scalar.ts';
+
 /**
  * Bounded weighted least squares: Levenberg-Marquardt (Marquardt's scaling by the diagonal, Nielsen's damping rule) on the
  * variables that no bound holds, each trial step projected into the bounds.
@@ -73,58 +76,6 @@ function normal(problem: Problem, x: readonly number[], residuals: readonly numb
 	return { matrix, gradient };
 }
 
-/** The lower Cholesky factor of a symmetric matrix, of which only the lower half is read; null when it is not positive definite. */
-function choleskyOf(a: readonly (readonly number[])[]): number[][] | null {
-	const factor: number[][] = [];
-	for (let i = 0; i < a.length; i++) {
-		const row = a[i]!.slice(0, i + 1);
-		for (let j = 0; j <= i; j++) {
-			const other = j < i ? factor[j]! : row;
-			let sum = row[j]!;
-			for (let k = 0; k < j; k++) sum -= row[k]! * other[k]!;
-			if (j < i) row[j] = sum / other[j]!;
-			else if (sum > 0) row[i] = Math.sqrt(sum);
-			else return null;
-		}
-		factor.push(row);
-	}
-	return factor;
-}
-
-function solveFactored(factor: readonly (readonly number[])[], b: readonly number[]): number[] {
-	const n = b.length;
-	const x = [...b];
-	for (let i = 0; i < n; i++) {
-		for (let k = 0; k < i; k++) x[i]! -= factor[i]![k]! * x[k]!;
-		x[i]! /= factor[i]![i]!;
-	}
-	for (let i = n - 1; i >= 0; i--) {
-		for (let k = i + 1; k < n; k++) x[i]! -= factor[k]![i]! * x[k]!;
-		x[i]! /= factor[i]![i]!;
-	}
-	return x;
-}
-
-/** Solves a symmetric positive definite system by Cholesky's factors; null when it is not positive definite. */
-export function solveCholesky(a: readonly (readonly number[])[], b: readonly number[]): number[] | null {
-	const factor = choleskyOf(a);
-	return factor && solveFactored(factor, b);
-}
-
-/** The inverse of a symmetric positive definite matrix. @throws RangeError when it is not positive definite */
-export function inverse(a: readonly (readonly number[])[]): number[][] {
-	const factor = choleskyOf(a);
-	if (!factor) throw new RangeError('This matrix has no inverse: something in it is told by nothing.');
-	return a.map((_, k) =>
-		solveFactored(
-			factor,
-			a.map((__, i) => (i === k ? 1 : 0)),
-		),
-	);
-}
-
-const clamp = (value: number, low: number, high: number) => Math.min(Math.max(value, low), high);
-
 /** A point with all that the next step is chosen from. */
 interface Place {
 	x: readonly number[];
@@ -161,7 +112,7 @@ function stepFrom(place: Place, problem: Problem, damping: number): number[] | n
 			row.push(matrix[i]![i]! * (1 + damping));
 			return row;
 		});
-		const way = solveCholesky(
+		const way = solveDefinite(
 			damped,
 			free.map((i) => -gradient[i]!),
 		);

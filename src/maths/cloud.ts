@@ -1,3 +1,5 @@
+import { dot, type Matrix } from './matrix.ts';
+
 /**
  * A fixed cloud of points in the place of a normal distribution: what becomes of any function of it is read off what becomes of the
  * points. No chance is in it, so that the same tube always gets the same numbers.
@@ -60,38 +62,10 @@ function squared(column: readonly number[], before: readonly (readonly number[])
 	return rest.map((x) => x / size);
 }
 
-function meanProduct(a: readonly number[], b: readonly number[]): number {
-	let sum = 0;
-	for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
-	return sum / a.length;
-}
-
-/** The lower triangle L with L L' = `covariance`, which may have unknowns without any spread or that follow wholly from others. */
-export function triangle(covariance: readonly (readonly number[])[]): number[][] {
-	const lower: number[][] = [];
-	for (let i = 0; i < covariance.length; i++) {
-		const line: number[] = [];
-		for (let j = 0; j <= i; j++) {
-			const other = j < i ? lower[j]! : line;
-			let rest = covariance[i]![j]!;
-			for (let n = 0; n < j; n++) rest -= line[n]! * other[n]!;
-			if (j < i) line.push(other[j]! === 0 ? 0 : rest / other[j]!);
-			else line.push(rest > covariance[i]![i]! * ROUNDING ? Math.sqrt(rest) : 0);
-		}
-		lower.push(line);
-	}
-	return lower;
-}
-
-/** A part of a variance that is no more than what the arithmetic rounds. */
-const ROUNDING = 1e-12;
+const meanProduct = (a: readonly number[], b: readonly number[]): number => dot(a, b) / a.length;
 
 /** The point mean + L z. */
-export function spreadTo(
-	mean: readonly number[],
-	lower: readonly (readonly number[])[],
-	z: readonly number[],
-): number[] {
+export function spreadTo(mean: readonly number[], lower: Matrix, z: readonly number[]): number[] {
 	return mean.map((m, i) => {
 		const line = lower[i]!;
 		let sum = m;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { spreadTo, standardCloud, triangle } from '../../src/fit/cloud.ts';
-import { chanceOf } from '../../src/fit/verdict.ts';
+import { triangle } from '../../src/maths/cholesky.ts';
+import { spreadTo, standardCloud } from '../../src/maths/cloud.ts';
+import { chanceOf } from '../../src/maths/weighted.ts';
 
 const even = (points: readonly unknown[]) => points.map(() => 1);
 const mean = (values: readonly number[]) => values.reduce((sum, x) => sum + x, 0) / values.length;
@@ -47,23 +48,5 @@ describe('the chance of several things at once', () => {
 	// (S. S. Gupta, Ann. Math. Stat. 34 (1963) 792-828).
 	it.each([3, 5, 9])('is 1/(n + 1) that %i variables correlated by a half are all positive', (n) => {
 		expect(Math.abs(positive(alike(n, 0.5)) - 1 / (n + 1))).toBeLessThan(0.02);
-	});
-});
-
-describe('the triangle of a covariance', () => {
-	it('leads back to it, also where an unknown has no spread or follows wholly from others', () => {
-		const covariance = [
-			[4, 2, 0, 6],
-			[2, 5, 0, 7],
-			[0, 0, 0, 0],
-			[6, 7, 0, 13],
-		];
-		const lower = triangle(covariance);
-		for (let i = 0; i < 4; i++) {
-			for (let j = 0; j <= i; j++) {
-				const back = lower[j]!.reduce((sum, x, n) => sum + x * lower[i]![n]!, 0);
-				expect(back).toBeCloseTo(covariance[i]![j]!, 10);
-			}
-		}
 	});
 });
