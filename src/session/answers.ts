@@ -1,5 +1,5 @@
+import { at } from '../maths/list.ts';
 import { apply } from './apply.ts';
-import { at } from './as-built.ts';
 import { limitSpent, suggestion } from './bend-check.ts';
 import { doubtOf, expectedOf } from './doubts.ts';
 import { type Event, type Reading, readingsIn } from './events.ts';

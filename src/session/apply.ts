@@ -1,7 +1,7 @@
+import { at } from '../maths/list.ts';
 import { made, newSeat } from '../springback/filter.ts';
 import { acceptBend, openBend, reopenBend } from './apply-bend.ts';
 import { nextCheck, noteReading, PLAIN, skipMeasuring, takeReading, withCheck } from './apply-reading.ts';
-import { at } from './as-built.ts';
 import { isShort, target } from './bend-check.ts';
 import { dueCheck } from './check-reading.ts';
 import type { Event, Reading } from './events.ts';

@@ -1,4 +1,5 @@
 import { ends, type RawBend, type RawTube, uncutShape } from '../fit/raw-tube.ts';
+import { at } from '../maths/list.ts';
 import { rawArc } from '../tube/arcs.ts';
 import { shapeEnd } from '../tube/frames.ts';
 import type { ArcBend, Shape } from '../tube/shape.ts';
@@ -93,10 +94,4 @@ export function numbersOf(
 		end = from + rawArc(bend.angle, bend.radius, stretch);
 		return { fromStart: from - markOffset, angle: bend.angle, rotation: bend.rotation };
 	});
-}
-
-export function at<T>(list: readonly T[], index: number): T {
-	const found = list[index];
-	if (found === undefined) throw new RangeError(`index ${index} lies outside a list of ${list.length}`);
-	return found;
 }

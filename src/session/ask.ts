@@ -1,3 +1,4 @@
+import { at } from '../maths/list.ts';
 import { made, newSeat } from '../springback/filter.ts';
 import { manyWrong, narrowBand } from '../springback/gates.ts';
 import { expectReading } from '../springback/reading.ts';
@@ -5,7 +6,7 @@ import { wrongPart } from '../springback/scatter.ts';
 import { expectedSpringback } from '../springback/stop.ts';
 import { around, tubeTurn } from '../tube/turns.ts';
 import { formatTape } from '../units/tape.ts';
-import { at, endBefore } from './as-built.ts';
+import { endBefore } from './as-built.ts';
 import { isMeasured, stopRequest, suggestion, target } from './bend-check.ts';
 import { cautionsAt } from './cautions.ts';
 import { dueCheck, expectCheck, uncutTrim } from './check-reading.ts';

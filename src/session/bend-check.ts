@@ -1,7 +1,7 @@
+import { at } from '../maths/list.ts';
 import { made } from '../springback/filter.ts';
 import type { Acceptance, StopRequest, StopSuggestion } from '../springback/stop.ts';
 import { accept, suggestStop } from '../springback/stop.ts';
-import { at } from './as-built.ts';
 import type { State } from './state.ts';
 import { bendAt } from './state.ts';
 

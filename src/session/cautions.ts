@@ -1,9 +1,10 @@
+import { at } from '../maths/list.ts';
 import { foresee } from '../springback/foresight.ts';
 import { bentAsOf, isAsDrawn } from '../tube/bent-as.ts';
 import type { Units } from '../tube/job.ts';
 import { swing } from '../tube/swing.ts';
 import { around } from '../tube/turns.ts';
-import { at, endBefore, tubeAtWork } from './as-built.ts';
+import { endBefore, tubeAtWork } from './as-built.ts';
 import { stopRequest } from './bend-check.ts';
 import { type CautionFact, GENERAL_CAUTIONS } from './facts/caution.ts';
 import type { State } from './state.ts';

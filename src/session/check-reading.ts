@@ -1,10 +1,11 @@
 import { type AsBuilt, type Estimate, marginal, spreadOf } from '../fit/as-built.ts';
 import { type RawTube, uncutShape } from '../fit/raw-tube.ts';
+import { at } from '../maths/list.ts';
 import { reopened } from '../springback/filter.ts';
 import { observe, observeMade } from '../springback/reading.ts';
 import { checkValue } from '../tube/checks.ts';
 import type { Check } from '../tube/job.ts';
-import { at, tubeAtWork } from './as-built.ts';
+import { tubeAtWork } from './as-built.ts';
 import type { DueCheck } from './design.ts';
 import { builtNow, checkReadingSd, estimated } from './estimate.ts';
 import type { Expected } from './events.ts';

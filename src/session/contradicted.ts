@@ -1,6 +1,6 @@
 import { estimateAsBuilt } from '../fit/as-built.ts';
 import { suspectsOf } from '../fit/suspects.ts';
-import { at } from './as-built.ts';
+import { at } from '../maths/list.ts';
 import { dueCheck } from './check-reading.ts';
 import { builtNow } from './estimate.ts';
 import type { AsideFact } from './facts/index.ts';

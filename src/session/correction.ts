@@ -1,9 +1,10 @@
 import { type CorrectionInput, correct, scales } from '../fit/correct.ts';
 import { type Judged, judged, keeps, largestMiss } from '../fit/verdict.ts';
+import { at } from '../maths/list.ts';
 import { corners, frames } from '../tube/frames.ts';
 import type { Units } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
-import { at, numbersOf, rawTube, type TubeAtWork, tubeAtWork } from './as-built.ts';
+import { numbersOf, rawTube, type TubeAtWork, tubeAtWork } from './as-built.ts';
 import { limitsOf, measuresAfter } from './design.ts';
 import { limits } from './limits.ts';
 import type { Correction, Numbers, Outcome, Predicted } from './protocol.ts';

@@ -1,9 +1,10 @@
+import { at } from '../maths/list.ts';
 import { doubt, doubtLoaded, type Doubt as FilterDoubt } from '../springback/gates.ts';
 import { expectKnown, isUnlikely } from '../springback/known-again.ts';
 import { expectReading } from '../springback/reading.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import { cutLength } from '../tube/marks.ts';
-import { at, endBefore } from './as-built.ts';
+import { endBefore } from './as-built.ts';
 import { dueCheck, expectCheck } from './check-reading.ts';
 import { checkReadingSd } from './estimate.ts';
 import type { Expected, Reading } from './events.ts';

@@ -8,12 +8,13 @@ import {
 	type TubeReading,
 } from '../fit/as-built.ts';
 import { gripsOf, legGrips } from '../fit/grips.ts';
+import { at } from '../maths/list.ts';
 import { made } from '../springback/filter.ts';
 import { checkIn } from '../tube/checks.ts';
 import { frames } from '../tube/frames.ts';
 import type { Check, Job } from '../tube/job.ts';
 import { convertLength } from '../units/units.ts';
-import { at, firstRotation } from './as-built.ts';
+import { firstRotation } from './as-built.ts';
 import { OVALITY_SD } from './ovality.ts';
 import type { BendState, State } from './state.ts';
 import { madeCount } from './state.ts';

@@ -1,7 +1,8 @@
+import { at } from '../maths/list.ts';
 import { setback } from '../tube/arcs.ts';
 import type { Check } from '../tube/job.ts';
 import { checkFits } from './advice.ts';
-import { at, tubeAtWork } from './as-built.ts';
+import { tubeAtWork } from './as-built.ts';
 import { expectCheck, uncutTrim } from './check-reading.ts';
 import type { FinishFact } from './facts/index.ts';
 import type { Cut } from './protocol.ts';

@@ -1,6 +1,7 @@
+import { at } from '../maths/list.ts';
 import { newTube } from '../springback/filter.ts';
 import { apply } from './apply.ts';
-import { at, numbersOf } from './as-built.ts';
+import { numbersOf } from './as-built.ts';
 import { differ, drawingNumbers, planWith } from './correction.ts';
 import { designOf } from './design.ts';
 import type { Event } from './events.ts';

@@ -1,5 +1,6 @@
 import type { Range } from '../fit/problem.ts';
-import { at, type TubeAtWork } from './as-built.ts';
+import { at } from '../maths/list.ts';
+import type { TubeAtWork } from './as-built.ts';
 import type { State } from './state.ts';
 
 /** How far a straight may be moved by a correction, in parts of the piece: further is another tube. */

@@ -1,7 +1,7 @@
 import { type Suspect, suspectsOf } from '../fit/suspects.ts';
+import { at } from '../maths/list.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import type { Check } from '../tube/job.ts';
-import { at } from './as-built.ts';
 import { builtNow } from './estimate.ts';
 import type { DoubtFact, Slip } from './facts/index.ts';
 import type { State } from './state.ts';

@@ -1,4 +1,4 @@
-import { at } from './as-built.ts';
+import { at } from '../maths/list.ts';
 import { correctedNumbers, outcomeOf } from './correction.ts';
 import type { Mend, Outcome } from './protocol.ts';
 import { madeCount, type State, withBend } from './state.ts';

@@ -1,7 +1,7 @@
 import { type Judged, judged, keeps } from '../fit/verdict.ts';
+import { at } from '../maths/list.ts';
 import { chanceOf, giveOrTake } from '../maths/weighted.ts';
 import { frames } from '../tube/frames.ts';
-import { at } from './as-built.ts';
 import { limitsOf } from './design.ts';
 import { checkReadingSd } from './estimate.ts';
 import { type Left, type MightBe, mightBe } from './might-be.ts';

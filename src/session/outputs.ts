@@ -1,4 +1,5 @@
-import { at, tubeAtWork } from './as-built.ts';
+import { at } from '../maths/list.ts';
+import { tubeAtWork } from './as-built.ts';
 import { ask } from './ask.ts';
 import { differ, planWith } from './correction.ts';
 import { cutsOf, finishList } from './finish.ts';

@@ -1,5 +1,5 @@
+import { at } from '../maths/list.ts';
 import { parseAngle, parseLength, parseNumber } from '../units/parse.ts';
-import { at } from './as-built.ts';
 import { dueCheck } from './check-reading.ts';
 import { type Reading, readingsIn } from './events.ts';
 import type { MisreadFact, Wanted } from './facts/index.ts';

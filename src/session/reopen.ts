@@ -1,5 +1,6 @@
+import { at } from '../maths/list.ts';
 import { swing, trailing } from '../tube/swing.ts';
-import { at, endBefore, tubeAtWork } from './as-built.ts';
+import { endBefore, tubeAtWork } from './as-built.ts';
 import type { RefusalFact } from './facts/index.ts';
 import type { State } from './state.ts';
 

@@ -1,5 +1,6 @@
+import { at } from '../maths/list.ts';
 import { made } from '../springback/filter.ts';
-import { at, endBefore, tubeAtWork } from './as-built.ts';
+import { endBefore, tubeAtWork } from './as-built.ts';
 import { target } from './bend-check.ts';
 import type { Missed } from './facts/index.ts';
 import type { Outcome, Rescue, Stock, Tweak } from './protocol.ts';

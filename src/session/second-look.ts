@@ -1,6 +1,7 @@
 /** No tube is given up on one reading: what has to be measured again before. */
+
+import { at } from '../maths/list.ts';
 import { made } from '../springback/filter.ts';
-import { at } from './as-built.ts';
 import type { ToMeasure } from './protocol.ts';
 import { bendAt, type State } from './state.ts';
 

@@ -1,9 +1,10 @@
 import { type CorrectionInput, correct } from '../fit/correct.ts';
 import type { Range } from '../fit/problem.ts';
+import { at } from '../maths/list.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import type { Tooling } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
-import { at, numbersOf } from './as-built.ts';
+import { numbersOf } from './as-built.ts';
 import type { Numbers } from './protocol.ts';
 
 /** The least change of a number that hands can make: lengths in the job's unit, degrees. */

@@ -1,6 +1,6 @@
+import { at } from '../maths/list.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import { apply } from './apply.ts';
-import { at } from './as-built.ts';
 import { dueCheck } from './check-reading.ts';
 import type { Event, Reading } from './events.ts';
 import type { Action } from './protocol.ts';

@@ -1,5 +1,5 @@
+import { at } from '../maths/list.ts';
 import { clears } from '../maths/weighted.ts';
-import { at } from './as-built.ts';
 import { ANGLE_READING_SD, checkReadingSd, LEG_SD, READ_BACK_SD, tapedSd } from './estimate.ts';
 import type { Cloud } from './odds.ts';
 import { OVALITY_SD } from './ovality.ts';

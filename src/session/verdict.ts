@@ -1,6 +1,7 @@
 import { judged, keeps } from '../fit/verdict.ts';
+import { at } from '../maths/list.ts';
 import { frames } from '../tube/frames.ts';
-import { at, tubeAtWork } from './as-built.ts';
+import { tubeAtWork } from './as-built.ts';
 import { uncutTrim } from './check-reading.ts';
 import { predicted } from './correction.ts';
 import { limitsOf } from './design.ts';

@@ -1,6 +1,7 @@
+import { at } from '../maths/list.ts';
 import { bentAsField } from '../tube/bent-as.ts';
 import type { BentAs } from '../tube/job.ts';
-import { at, tubeAtWork } from './as-built.ts';
+import { tubeAtWork } from './as-built.ts';
 import { predicted } from './correction.ts';
 import { canUndo, readingsIn } from './events.ts';
 import { doneNote } from './outputs.ts';

@@ -1,6 +1,6 @@
+import { at } from '../maths/list.ts';
 import { made } from '../springback/filter.ts';
 import { type Advised, advise } from './advice.ts';
-import { at } from './as-built.ts';
 import { target } from './bend-check.ts';
 import type { Event } from './events.ts';
 import type { Reason } from './facts/index.ts';

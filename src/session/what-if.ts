@@ -1,6 +1,6 @@
+import { at } from '../maths/list.ts';
 import { made } from '../springback/filter.ts';
 import { radians } from '../tube/angles.ts';
-import { at } from './as-built.ts';
 import { isOver, isShort } from './bend-check.ts';
 import { correctedNear, correctedNumbers, outcomeOf } from './correction.ts';
 import type { Outcome, Tweak } from './protocol.ts';

@@ -1,7 +1,8 @@
 import { farEndMotion, type Motion } from '../fit/kinematics.ts';
+import { at } from '../maths/list.ts';
 import type { Point } from '../tube/job.ts';
 import { norm, subtract } from '../tube/vector.ts';
-import { at, tubeAtWork } from './as-built.ts';
+import { tubeAtWork } from './as-built.ts';
 import { markSd, READ_BACK_SD, SET_SD, tapedSd } from './estimate.ts';
 import type { CautionFact } from './facts/index.ts';
 import { UNKNOWN } from './might-be.ts';

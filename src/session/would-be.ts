@@ -1,5 +1,5 @@
+import { at } from '../maths/list.ts';
 import { answerEvents } from './answers.ts';
-import { at } from './as-built.ts';
 import { ask } from './ask.ts';
 import type { Reason } from './facts/index.ts';
 import { evolve } from './fold.ts';
