@@ -1,4 +1,4 @@
-import { folded, foldedAt } from '../review/folded.ts';
+import { folded, foldedAt } from '../terminal/folded.ts';
 import { EXIT_CODES } from '../words/topics/exit-codes.ts';
 import { TOPICS } from '../words/topics/index.ts';
 import { topicLines } from '../words/topics/lines.ts';

@@ -1,3 +1,5 @@
+import { table } from '../terminal/table.ts';
+import { wrapBehind } from '../terminal/wrap.ts';
 import type { Job } from '../tube/job.ts';
 import type { LayoutBend, LayoutCheck, LayoutDocument } from '../tube/layout.ts';
 import { formatAngle, trimmed } from '../units/format.ts';
@@ -14,27 +16,7 @@ const STOPS =
 	'The way to turn is seen standing at the clamp, looking towards the far end. Stop past the finished angle by what the tube ' +
 	'springs back: pullbook bend says where.';
 
-/** Rows as columns two blanks apart; `left` holds the columns that are not numbers. */
-function table(rows: readonly (readonly string[])[], left: readonly number[]): string[] {
-	const widths = rows[0]!.map((_, column) => Math.max(...rows.map((row) => row[column]!.length)));
-	return rows.map((row) =>
-		`  ${row.map((cell, i) => (left.includes(i) ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!))).join('  ')}`.trimEnd(),
-	);
-}
-
-/** Text broken between words to lines of at most `WIDTH`: the first begins with `lead`, the others as far in. */
-function wrapped(text: string, lead = ''): string[] {
-	const lines: string[] = [];
-	let line = lead;
-	for (const word of text.split(' ')) {
-		const gap = line.length > lead.length ? ' ' : '';
-		if (gap !== '' && line.length + 1 + word.length > WIDTH) {
-			lines.push(line);
-			line = ' '.repeat(lead.length) + word;
-		} else line += gap + word;
-	}
-	return [...lines, line];
-}
+const wrapped = (text: string, lead = ''): string[] => wrapBehind(lead, text, WIDTH);
 
 /** Tables print lengths without their unit, which the heading names. */
 const bare = (length: number, { units }: Job): string => trimmed(length, units === 'in' ? 3 : 1);

@@ -1,5 +1,6 @@
 import { knownFrom } from '../session/facts/known.ts';
 import type { SpringbackPoint } from '../springback/learned-curve.ts';
+import { wrapBehind } from '../terminal/wrap.ts';
 import { trimmed } from '../units/format.ts';
 import { convertLength } from '../units/units.ts';
 import { knownWords } from '../words/known.ts';
@@ -19,8 +20,10 @@ export function learnedText(learned: Learned): string[] {
 	const half = PLOT_COLUMNS / 2;
 	return [
 		`die ${kin.die}, ${size(kin.od)} x ${size(kin.wall)} ${units} ${kin.material}`,
-		...wrapped(
+		...wrapBehind(
+			'  ',
 			`learned in ${counted(taught.sessions, 'session')}, ${counted(taught.pulls, 'pull')}${restsOn(learned)}`,
+			TEXT_COLUMNS,
 		),
 		...scatterLines(scatter),
 		`  wrong numbers: ${Math.round(100 * wrong.part)} in 100 (told by ${counted(wrong.count, 'reading')})`,
@@ -42,18 +45,6 @@ export const LEGEND: readonly string[] = [
 	'that stays the dial has to go, in degrees. 9 tubes of 10',
 	'lie within the band.',
 ];
-
-/** Sentences in lines of 60 columns, indented as the table is. */
-function wrapped(text: string): string[] {
-	const lines: string[] = [];
-	for (const word of text.split(' ')) {
-		const last = lines.at(-1);
-		if (last !== undefined && last.length + 1 + word.length <= TEXT_COLUMNS)
-			lines[lines.length - 1] = `${last} ${word}`;
-		else lines.push(`  ${word}`);
-	}
-	return lines;
-}
 
 export function counted(count: number, what: string): string {
 	return `${count} ${what}${count === 1 ? '' : 's'}`;

@@ -1,8 +1,8 @@
 import { readAnyway } from '../journal/catalogue.ts';
 import { KeptSessions } from '../journal/kept-sessions.ts';
-import { folded } from '../review/folded.ts';
 import { readBack } from '../session/read-back.ts';
 import { sessionView } from '../session/views.ts';
+import { folded } from '../terminal/folded.ts';
 import { listText } from '../words/session-list.ts';
 import { reviewText } from '../words/session-story.ts';
 import { type Io, tellOn } from './io.ts';

@@ -1,5 +1,5 @@
-import { cellsOf } from '../review/text-width.ts';
 import type { Size } from '../terminal/output.ts';
+import { cellsOf } from '../terminal/width.ts';
 import {
 	asciiOnly,
 	cut,

@@ -1,4 +1,4 @@
-import { foldedAt } from '../review/folded.ts';
+import { foldedAt } from '../terminal/folded.ts';
 import type { BentAs } from '../tube/job.ts';
 import type { TopicName } from '../words/topics/names.ts';
 import { type AppState, exitCodeOf, messageOf } from './app-state.ts';

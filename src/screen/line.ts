@@ -1,4 +1,5 @@
-import { cellsOf, firstCells } from '../review/text-width.ts';
+import { cellsOf, firstCells } from '../terminal/width.ts';
+import { wrap } from '../terminal/wrap.ts';
 
 /** How a piece of text stands out, with colours and without. */
 export type Tone = 'plain' | 'strong' | 'quiet' | 'alert' | 'wrong' | 'good' | 'inverse';
@@ -31,35 +32,6 @@ export function span(text: string, tone: Tone = 'plain'): Span {
 
 export function widthOf(parts: Line): number {
 	return parts.reduce((sum, { text }) => sum + cellsOf(text), 0);
-}
-
-/** A number stays with its fraction and its unit: the blanks between them that no line is broken at. */
-const TOGETHER = /(?<=\d) (?=\d+\/\d|(?:in|mm|degrees|%)(?![\w-]))/g;
-const NO_BREAK = '\u00a0';
-
-/**
- * Text broken between words into lines of at most `width` characters, the ones after the first indented by `indent`; a word that is longer
- * than a line, such as a path, goes on in the next.
- */
-export function wrap(text: string, width: number, indent = 0): string[] {
-	const lines: string[] = [];
-	let current = '';
-	const words = text.replace(TOGETHER, NO_BREAK).split(/[ \t\n]+/);
-	for (const word of words.flatMap((each) => inPieces(each, width - indent))) {
-		if (word === '') continue;
-		const joined = current.trim() === '' ? current + word : `${current} ${word}`;
-		if (cellsOf(joined) > width && current.trim() !== '') {
-			lines.push(current);
-			current = ' '.repeat(indent) + word;
-		} else current = joined;
-	}
-	const all = current === '' ? lines : [...lines, current];
-	return all.map((part) => part.replaceAll(NO_BREAK, ' '));
-}
-
-function inPieces(word: string, width: number): string[] {
-	const head = firstCells(word, width);
-	return head.length === word.length || head === '' ? [word] : [head, ...inPieces(word.slice(head.length), width)];
 }
 
 export function wrapped(text: string, width: number, tone: Tone = 'plain', indent = 0): Line[] {

@@ -1,4 +1,4 @@
-import { folded } from '../review/folded.ts';
+import { folded } from '../terminal/folded.ts';
 import type { Size } from '../terminal/output.ts';
 import { type Content, type Frame, frame } from './frame.ts';
 import type { Key } from './keys.ts';

@@ -80,7 +80,8 @@ function importFaults(file: string, { of, dynamic, typeOnly }: Import): string[]
 	const other = roomOf(target);
 	if (other === room) return [];
 	if (room === 'terminal') return [`${file} imports ${of}: terminal imports nothing of ours`];
-	if (other === 'terminal') return room === 'screen' ? [] : [`${file} imports ${of}: terminal serves screen only`];
+	if (other === 'terminal')
+		return ['screen', 'cli'].includes(room) ? [] : [`${file} imports ${of}: terminal serves screen and cli only`];
 	const from = rankOf(room);
 	const to = rankOf(other);
 	if (from < 0) return [`${file}: ${room} is not a room of the design`];

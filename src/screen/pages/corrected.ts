@@ -1,5 +1,5 @@
-import { padded } from '../../review/text-width.ts';
 import type { CorrectedNote, Predicted } from '../../session/protocol.ts';
+import { padded } from '../../terminal/width.ts';
 import { checkValue } from '../../tube/checks.ts';
 import { cutLength, marks } from '../../tube/marks.ts';
 import { designGrowth, resolveShape } from '../../tube/resolve.ts';

@@ -1,7 +1,7 @@
-import { padded } from '../../review/text-width.ts';
 import type { Answered } from '../../session/answered.ts';
 import type { Reading } from '../../session/events.ts';
 import type { WouldBe } from '../../session/would-be.ts';
+import { padded } from '../../terminal/width.ts';
 import { angle, dial, measureOf, shown, tape } from '../../words/numbers.ts';
 import { readingName } from '../../words/readings.ts';
 import { reasonWords } from '../../words/reason.ts';

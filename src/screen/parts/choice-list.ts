@@ -1,5 +1,6 @@
-import { cellsOf } from '../../review/text-width.ts';
-import { EMPTY, type Line, line, span, wrap } from '../line.ts';
+import { cellsOf } from '../../terminal/width.ts';
+import { wrap } from '../../terminal/wrap.ts';
+import { EMPTY, type Line, line, span } from '../line.ts';
 import type { Choice } from '../prompt.ts';
 
 /** A line of the list, and which choice it belongs to; headings to none. */

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { folded } from '../../src/review/folded.ts';
+import { folded } from '../../src/terminal/folded.ts';
 
 it('a record goes on under its text, however many lines it takes', () => {
 	const record =

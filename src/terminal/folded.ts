@@ -1,4 +1,4 @@
-import { cellsOf, firstCells } from './text-width.ts';
+import { cellsOf, firstCells } from './width.ts';
 
 /** What a record's line begins with: its number and its time. */
 const ENTRY = /^ *\d+ {2}\d\d:\d\d:\d\d {2}/;

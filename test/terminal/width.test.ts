@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { cellsOf, firstCells, padded } from '../../src/review/text-width.ts';
-import { cut, span, spread, widthOf, wrap } from '../../src/screen/line.ts';
+import { cut, span, spread, widthOf } from '../../src/screen/line.ts';
+import { cellsOf, firstCells, padded } from '../../src/terminal/width.ts';
+import { wrap } from '../../src/terminal/wrap.ts';
 
 describe('how wide a text is', () => {
 	// Source: Unicode Standard Annex 11, "East Asian Width": W and F take two cells; combining marks and formats take none.
