@@ -1,19 +1,23 @@
+import { FIELD_NAMES, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
+import type { Quantity } from '../units/parse.ts';
 import type { OptionSpec } from './commands.ts';
+import { optionName } from './quantity.ts';
+
+const VALUES: Readonly<Record<Quantity, string>> = { length: 'LENGTH', angle: 'ANGLE', number: 'RATIO' };
+
+/** One option a figure of the tooling. */
+const FIELD_OPTIONS = Object.fromEntries(
+	FIELD_NAMES.map((field): [string, OptionSpec] => {
+		const { kind, says } = TOOLING_FIELDS[field];
+		return [optionName(field), { value: VALUES[kind], says }];
+	}),
+);
 
 /** The options of `pullbook bender`, for the table of commands. Lengths are read as in a job file, `6` or `"1 1/2"` or `"38 mm"`. */
 export const BENDER_OPTIONS: Readonly<Record<string, OptionSpec>> = {
 	die: { value: 'DIE', says: 'the die; without it the bender, whatever the die' },
 	units: { value: 'UNIT', says: 'in or mm, for lengths written without a unit' },
-	clr: { value: 'LENGTH', says: 'centre-line radius of the die' },
-	growth: { value: 'RATIO', says: 'finished centre-line radius over the die’s' },
-	stretch: { value: 'RATIO', says: 'part by which an arc comes out longer' },
-	clamp: { value: 'LENGTH', says: 'straight tube that the clamp needs' },
-	follow: { value: 'LENGTH', says: 'straight tube needed behind the bend' },
-	'mark-offset': { value: 'LENGTH', says: 'how far past the index line a bend begins' },
-	'max-angle': { value: 'ANGLE', says: 'largest angle that the dial reaches' },
-	'dial-step': { value: 'ANGLE', says: 'smallest dial division that can be read' },
-	tape: { value: 'LENGTH', says: 'the tape’s division' },
-	floor: { value: 'LENGTH', says: 'height of the die’s plane above the floor' },
+	...FIELD_OPTIONS,
 	remove: { says: 'forget the set-up of the die, or of the whole bender' },
 	forget: { says: 'what was learned until now does not count; logs stay' },
 	remember: { says: 'take the last --forget back' },

@@ -1,8 +1,8 @@
 import type { KeptRow } from '../journal/kept-row.ts';
-import { FIELD_NAMES, FIELDS } from '../settings/fields.ts';
 import type { Forgotten, KeptBender } from '../settings/settings.ts';
 import type { KeptRecord } from '../tube/kept-tooling.ts';
-import { formatAngle, formatLength, trimmed } from '../units/format.ts';
+import { FIELD_NAMES, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
+import { formatQuantity } from '../units/format.ts';
 import type { Learned } from './learned.ts';
 import { counted, LEGEND, learnedText } from './learned-text.ts';
 import { optionName } from './quantity.ts';
@@ -75,10 +75,7 @@ function fieldsOf({ units, fields }: KeptRecord): string {
 	const shown = FIELD_NAMES.flatMap((field) => {
 		const value = fields[field];
 		if (value == null) return [];
-		const { kind } = FIELDS[field];
-		const text =
-			kind === 'length' ? formatLength(value, units) : kind === 'angle' ? formatAngle(value, 2) : trimmed(value, 4);
-		return [`${optionName(field)} ${text}`];
+		return [`${optionName(field)} ${formatQuantity(value, TOOLING_FIELDS[field].kind, units)}`];
 	});
 	return shown.length > 0 ? shown.join(', ') : 'nothing kept';
 }

@@ -1,9 +1,10 @@
 import type { TestResult } from '../fit/test-piece.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
 import { KeptSessions } from '../journal/kept-sessions.ts';
-import { FIELD_NAMES, FIELDS, wrongName, wrongValue } from '../settings/fields.ts';
+import { wrongName, wrongValue } from '../settings/fields.ts';
 import { type FieldChanges, type Forgotten, openSettings, type Settings } from '../settings/settings.ts';
 import type { Units } from '../tube/job.ts';
+import { FIELD_NAMES, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { type BenderPage, benderText, forgottenText } from './bender-text.ts';
 import { type Io, tellOn } from './io.ts';
 import { announced, keptForStart } from './kept.ts';
@@ -226,7 +227,7 @@ function changesFrom(options: Options, units: Units): Changes {
 	for (const field of FIELD_NAMES) {
 		const word = optionWord(options, optionName(field));
 		if (word === null) continue;
-		const value = word === FORGET ? null : readQuantity(optionName(field), word, FIELDS[field].kind, units);
+		const value = word === FORGET ? null : readQuantity(optionName(field), word, TOOLING_FIELDS[field].kind, units);
 		const right = value === null ? null : wrongValue(field, value);
 		if (right !== null)
 			throw new UsageError(`--${optionName(field)} cannot be ${word}; right would be ${right}, or none.`);

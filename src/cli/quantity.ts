@@ -1,5 +1,5 @@
 import type { Units } from '../tube/job.ts';
-import { parseAngle, parseLength, parseNumber } from '../units/parse.ts';
+import { parseQuantity, type Quantity } from '../units/parse.ts';
 import { UnitsError } from '../units/units-error.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -19,10 +19,9 @@ export function optionWord(options: Options, name: string): string | null {
  * A length (in `units`), an angle or a ratio as a person writes it.
  * @throws UsageError that names the option
  */
-export function readQuantity(option: string, word: string, kind: 'length' | 'angle' | 'ratio', units: Units): number {
+export function readQuantity(option: string, word: string, kind: Quantity, units: Units): number {
 	try {
-		if (kind === 'length') return parseLength(word, units);
-		return kind === 'angle' ? parseAngle(word) : parseNumber(word);
+		return parseQuantity(word, kind, units);
 	} catch (error) {
 		if (error instanceof UnitsError) throw new UsageError(`--${option}: ${error.message}`);
 		throw error;

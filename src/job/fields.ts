@@ -1,6 +1,7 @@
 /** The kinds of value that a job file holds, each a schema whose message says what would be right. */
 import * as z from 'zod/mini';
 import { parseLength } from '../units/parse.ts';
+import { isWithin, type Range, rangeWords } from '../units/range.ts';
 import { convertLength, type Units } from '../units/units.ts';
 import { UnitsError } from '../units/units-error.ts';
 import { inside, type Report, show } from './fault.ts';
@@ -8,13 +9,6 @@ import { inside, type Report, show } from './fault.ts';
 /** No tube is longer than this, and no number of a job greater: 100 m. */
 const LONGEST_MM = 100_000;
 
-/** What a number may be. */
-export interface Range {
-	above?: number;
-	least?: number;
-	below?: number;
-	most?: number;
-}
 type Schemas = Readonly<Record<string, z.ZodMiniType>>;
 /** What could be read of an object: a key is absent where it was absent or faulty. */
 export type Read<S extends Schemas> = { [K in keyof S]?: z.output<S[K]> };
@@ -31,7 +25,7 @@ export function length(units: Units, range: Range = {}) {
 		if (typeof value !== 'string' && !Number.isFinite(value)) return wrong(words);
 		try {
 			const read = parseLength(value as string | number, units);
-			if (!within(read, range)) return wrong(words);
+			if (!isWithin(read, range)) return wrong(words);
 			return Math.abs(read) <= most ? read : wrong(`${words}, at most 100 m`);
 		} catch (error) {
 			if (error instanceof UnitsError) return wrong(`${words} (${error.right})`);
@@ -44,7 +38,7 @@ export function length(units: Units, range: Range = {}) {
 export function number(what: string, range: Range = {}) {
 	const words = rangeWords(range);
 	const error = `${what}${words && `,${words}`}; a number without quotes`;
-	return z.number({ error }).check(z.refine((value) => within(value, range), { error }));
+	return z.number({ error }).check(z.refine((value) => isWithin(value, range), { error }));
 }
 
 /** A whole number of `what`, from 1 to `most`; without `most` only that it is one. */
@@ -102,20 +96,4 @@ export function reportUnknown(value: object, at: string, known: readonly string[
 
 export function isObject(value: unknown): value is Record<string, unknown> {
 	return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
-
-function within(value: number, { above, least, below, most }: Range): boolean {
-	return (
-		(above === undefined || value > above) &&
-		(least === undefined || value >= least) &&
-		(below === undefined || value < below) &&
-		(most === undefined || value <= most)
-	);
-}
-
-function rangeWords({ above, least, below, most }: Range): string {
-	const lower = above !== undefined ? `above ${above}` : least !== undefined ? `of ${least} or more` : '';
-	const upper = below !== undefined ? `below ${below}` : most !== undefined ? `at most ${most}` : '';
-	const both = [lower, upper].filter((words) => words !== '').join(' and ');
-	return both === '' ? '' : ` ${both}`;
 }

@@ -1,6 +1,7 @@
 /** Reads `tooling`: the job file governs, then what is kept of the bender and die it names, then the defaults. */
 import type { Tooling, Units } from '../tube/job.ts';
 import type { KeptTooling } from '../tube/kept-tooling.ts';
+import { FIELD_NAMES, type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { type Report, show } from './fault.ts';
 import { length, number, readObject, text } from './fields.ts';
 
@@ -12,43 +13,15 @@ export type ToolingLookup = (bender: string, die: string, units: Units) => KeptT
 
 export type ReadTooling = Partial<Tooling>;
 
-type Value = keyof KeptTooling;
-
-/** What holds where neither the job nor a kept bender says more; `clr` has no default. */
-const DEFAULTS: Readonly<Record<Units, Omit<Tooling, 'bender' | 'die' | 'clr'>>> = {
-	in: defaults(1 / 16),
-	mm: defaults(1),
-};
-
-function defaults(tape: number) {
-	return {
-		growth: null,
-		stretch: 0,
-		clamp: 0,
-		follow: 0,
-		markOffset: 0,
-		maxAngle: 180,
-		dialStep: 0.5,
-		tape,
-		floor: null,
-	};
-}
-
 function schemasFor(units: Units) {
-	const room = length(units, { least: 0 });
+	const figures = Object.entries(TOOLING_FIELDS).map(([name, { kind, range, says }]) => {
+		const what = `the ${says}${kind === 'angle' ? ' in degrees' : ''}`;
+		return [name, kind === 'length' ? length(units, range) : number(what, range)] as const;
+	});
 	return {
 		bender: text("the bender's name"),
 		die: text("the die's name"),
-		clr: length(units, { above: 0 }),
-		growth: number('the finished radius as a multiple of the die radius', { least: 0.5, most: 2 }),
-		stretch: number('the part by which an arc comes out longer', { above: -0.5, below: 0.5 }),
-		clamp: room,
-		follow: room,
-		markOffset: length(units),
-		maxAngle: number('the largest dial angle in degrees', { above: 0, most: 360 }),
-		dialStep: number('the smallest dial division in degrees', { above: 0, most: 45 }),
-		tape: length(units, { above: 0 }),
-		floor: room,
+		...(Object.fromEntries(figures) as Record<FieldName, ReturnType<typeof length>>),
 	};
 }
 
@@ -71,11 +44,11 @@ export function readTooling(
 	const kept = bender !== undefined && die !== undefined ? lookup(bender, die, units) : undefined;
 	const tooling: ReadTooling = { ...read, bender, die };
 	const fromBender: string[] = [];
-	for (const key of ['clr', ...Object.keys(DEFAULTS[units])] as Value[]) {
+	for (const key of FIELD_NAMES) {
 		if (wrote(key)) continue;
 		const own = kept?.[key] ?? null;
 		if (own !== null) fromBender.push(`tooling.${key}`);
-		Object.assign(tooling, { [key]: own ?? (key === 'clr' ? undefined : DEFAULTS[units][key]) });
+		Object.assign(tooling, { [key]: own ?? TOOLING_FIELDS[key].usual(units) });
 	}
 	if (tooling.clr === undefined && !wrote('clr')) reportMissingRadius(read.die, bender, report);
 	else reportTightRadius(tooling.clr, od, fromBender.includes('tooling.clr'), report);

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
-import { FIELD_NAMES, type FieldName, wrongValue } from './fields.ts';
+import { FIELD_NAMES, type FieldName } from '../tube/tooling-fields.ts';
+import { wrongValue } from './fields.ts';
 
 const value = (field: FieldName) =>
 	z.optional(z.number().check(z.refine((number: number) => wrongValue(field, number) === null)));

@@ -1,6 +1,7 @@
 import type { Units } from '../tube/job.ts';
 import { type KeptRecord, type KeptTooling, keptIn } from '../tube/kept-tooling.ts';
-import { type FieldName, wrongName, wrongValue } from './fields.ts';
+import type { FieldName } from '../tube/tooling-fields.ts';
+import { wrongName, wrongValue } from './fields.ts';
 import { loadSettings, saveSettings } from './file.ts';
 import type { SettingsFile } from './schema.ts';
 

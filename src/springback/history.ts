@@ -105,9 +105,8 @@ function nameOf({ kin: { bender, die, material, od, wall, clr } }: Family): stri
 
 /** The lessons of one combination that still count, by how much. */
 function weighed({ lessons }: Family): (Lesson & { weight: number })[] {
-	const counting = FADING.full + Math.ceil(Math.log(FADED) / Math.log(FADING.factor));
 	return lessons
-		.slice(0, counting)
+		.slice(0, MOST_LESSONS)
 		.map((lesson, age) => ({ ...lesson, weight: FADING.factor ** Math.max(0, age + 1 - FADING.full) }));
 }
 

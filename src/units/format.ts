@@ -1,4 +1,5 @@
 /** Lengths and angles as people read them. */
+import type { Quantity } from './parse.ts';
 import type { Units } from './units.ts';
 
 /** A length as a short decimal with its unit, to a thousandth of an inch or a tenth of a millimetre: `10.375 in`. */
@@ -11,9 +12,18 @@ export function formatAngle(degrees: number, places = 1): string {
 	return `${trimmed(degrees, places)}°`;
 }
 
+/** A phrase as a sentence or a label begins. */
+export const capital = (phrase: string): string => `${phrase.charAt(0).toUpperCase()}${phrase.slice(1)}`;
+
 /** A number to so many decimals, without trailing zeros and without a minus before 0. */
 export function trimmed(value: number, places: number): string {
 	const fixed = value.toFixed(places);
 	const short = places > 0 ? fixed.replace(/\.?0+$/, '') : fixed;
 	return short === '-0' ? '0' : short;
+}
+
+/** A number of that kind as it is shown; a length in `units`. */
+export function formatQuantity(value: number, kind: Quantity, units: Units): string {
+	if (kind === 'length') return formatLength(value, units);
+	return kind === 'angle' ? formatAngle(value, 2) : trimmed(value, 4);
 }

@@ -40,6 +40,18 @@ export function parseNumber(text: string | number): number {
 	return read(text, NUMBER);
 }
 
+/** What kind of number a field holds: a length, an angle in degrees, or a number without a unit. */
+export type Quantity = 'length' | 'angle' | 'number';
+
+/**
+ * A number of that kind as a person writes it; a length in `units`.
+ * @throws UnitsError for whatever is none
+ */
+export function parseQuantity(text: string | number, kind: Quantity, units: Units): number {
+	if (kind === 'length') return parseLength(text, units);
+	return kind === 'angle' ? parseAngle(text) : parseNumber(text);
+}
+
 function read(text: string | number, reader: Reader): number {
 	if (typeof text === 'string') return evaluate(text, reader);
 	if (Number.isFinite(text)) return text;

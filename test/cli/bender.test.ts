@@ -9,9 +9,9 @@ import { optionName } from '../../src/cli/quantity.ts';
 import { UsageError } from '../../src/cli/usage-error.ts';
 import { sessionFolder } from '../../src/journal/catalogue.ts';
 import { KeptSessions } from '../../src/journal/kept-sessions.ts';
-import { FIELD_NAMES } from '../../src/settings/fields.ts';
 import { openSettings } from '../../src/settings/settings.ts';
 import type { Kin } from '../../src/springback/history.ts';
+import { FIELD_NAMES } from '../../src/tube/tooling-fields.ts';
 import { bendIn } from '../helpers/kept-home.ts';
 import { plainJob } from '../helpers/plain-job.ts';
 import { newMachine } from '../helpers/plain-shop.ts';
@@ -50,7 +50,7 @@ describe('pullbook bender', () => {
 		const text = [
 			'Bender shop',
 			'  with every die: max-angle 120°, dial-step 0.5°',
-			'  die five: clr 5 in, growth 1.021, clamp 4.125 in, mark-offset -0.125 in',
+			'  die five: clr 5 in, growth 1.021, mark-offset -0.125 in, clamp 4.125 in',
 		];
 		expect((await bender(null)).out).toBe(`${text.join('\n')}\n`);
 		expect(benderLines(home)).toEqual(text);
@@ -104,8 +104,8 @@ describe('pullbook bender', () => {
 		['shop', { die: 'five', remove: true, clr: '6' }, '--remove goes with --die alone'],
 		['shop', { die: 'five', clr: 'six' }, '--clr: "six" cannot be read'],
 		['shop', { die: 'five', clr: '-5' }, '--clr cannot be -5; right would be a length above 0, or none.'],
-		['shop', { die: 'five', growth: '102' }, 'right would be a ratio from 0.5 to 2'],
-		['shop', { die: 'five', 'max-angle': '400' }, 'an angle in degrees above 0 to 360'],
+		['shop', { die: 'five', growth: '102' }, 'right would be a number of 0.5 or more and at most 2'],
+		['shop', { die: 'five', 'max-angle': '400' }, 'an angle in degrees above 0 and at most 360'],
 		['shop', { die: 'five', units: 'cm', clr: '5' }, '--units is in or mm, but "cm"'],
 		['shop', { die: ' ', clr: '5' }, '--die cannot be " "; right would be a name'],
 		['a\nb', { clr: '5' }, 'NAME cannot be "a\\nb"'],

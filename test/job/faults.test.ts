@@ -42,7 +42,7 @@ const CASES: [place: string, to: unknown, at: string, right: string][] = [
 	['tooling.clamp', -1, 'tooling.clamp', 'a length of 0 or more'],
 	['tooling.follow', -1, 'tooling.follow', 'a length of 0 or more'],
 	['tooling.maxAngle', 0, 'tooling.maxAngle', 'the largest dial angle'],
-	['tooling.dialStep', 0, 'tooling.dialStep', 'the smallest dial division'],
+	['tooling.dialStep', 0, 'tooling.dialStep', 'the smallest division of the dial'],
 	['tooling.tape', 0, 'tooling.tape', 'a length above 0'],
 	['tooling.floor', -3, 'tooling.floor', 'a length of 0 or more'],
 	['tooling.bender', '', 'tooling.bender', "the bender's name"],

@@ -1,50 +1,28 @@
+import { FIELD_NAMES, TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
+import { capital } from '../../units/format.ts';
+import type { Quantity } from '../../units/parse.ts';
 import type { Question } from './questions.ts';
 
 /** A field that a job file may leave out, asked for on its own. */
 interface Field {
 	label: string;
-	kind: 'length' | 'angle' | 'number';
+	kind: Quantity;
 	/** What holds without it, in words. */
 	without: string;
 	help?: string;
 }
 
+/** Those of the tooling that have no question of their own place. */
+const TOOLING = Object.fromEntries(
+	FIELD_NAMES.filter((name) => !['clr', 'clamp', 'follow'].includes(name)).map((name): [string, Field] => {
+		const { says, kind, without, help } = TOOLING_FIELDS[name];
+		return [`tooling.${name}`, { label: capital(says), kind, without, ...(help === undefined ? {} : { help }) }];
+	}),
+);
+
 /** Fields that most jobs leave to the bender or to what is usual, by their place in the file. */
 export const FIELDS: Readonly<Record<string, Field>> = {
-	'tooling.growth': {
-		label: "Radius of the finished bend over the die's",
-		kind: 'number',
-		without: 'as the die has it, else 1',
-		help: 'A test piece tells it.',
-	},
-	'tooling.stretch': {
-		label: 'Part by which an arc comes out longer',
-		kind: 'number',
-		without: 'as the die has it, else 0',
-		help: '0.004 is 0.4 %. A test piece tells it.',
-	},
-	'tooling.markOffset': {
-		label: "How far past the die's index line a bend begins",
-		kind: 'length',
-		without: 'as the die has it, else 0',
-		help: 'A test piece tells it.',
-	},
-	'tooling.maxAngle': { label: 'Largest dial angle', kind: 'angle', without: 'as the bender has it, else 180' },
-	'tooling.dialStep': {
-		label: 'Smallest division of the dial',
-		kind: 'angle',
-		without: 'as the bender has it, else 0.5',
-	},
-	'tooling.tape': {
-		label: 'Division of the tape',
-		kind: 'length',
-		without: 'as the bender has it, else 1/16 in or 1 mm',
-	},
-	'tooling.floor': {
-		label: "Height of the die's plane above the floor",
-		kind: 'length',
-		without: 'as the bender has it, else not checked',
-	},
+	...TOOLING,
 	'tolerance.under': { label: 'How far under its target a bend may be', kind: 'angle', without: '0.5°' },
 	'tolerance.over': { label: 'How far over its target a bend may be', kind: 'angle', without: '0.5°' },
 	'tolerance.length': { label: 'How far a length may be off', kind: 'length', without: '1/16 in or 1.5 mm' },

@@ -1,9 +1,11 @@
 import { materialKeys } from '../../springback/materials.ts';
+import { TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
+import { capital } from '../../units/format.ts';
+import type { Quantity } from '../../units/parse.ts';
 import type { ToolingLookup } from '../tooling.ts';
 import { CHECK_KINDS, CHECK_PARTS } from './check-questions.ts';
 import { bendsIn, type Draft, type Place, unitsOf } from './draft.ts';
 import { fieldQuestion } from './field-questions.ts';
-import type { NumberKind } from './value.ts';
 
 /** What a job may lean on: the benders and dies that are kept. */
 export interface Shop {
@@ -21,7 +23,7 @@ export interface Option {
 export interface Question {
 	title: string;
 	label: string;
-	kind: NumberKind | 'text' | 'choice';
+	kind: Quantity | 'text' | 'choice';
 	options?: readonly Option[];
 	/** What most people answer; an empty value leaves the field out. */
 	usual?: Option;
@@ -94,10 +96,10 @@ const QUESTIONS: Readonly<Record<Exclude<Place, 'overview' | 'field'>, Asking>> 
 			usual: { label: 'by its radius', value: '' },
 			help: 'Enter alone: named by its radius and the diameter.',
 		}),
-	clr: () => question('Centre-line radius of the die', 'length'),
-	clamp: () => question('Straight tube that the clamp needs', 'length', { usual: NONE, help: 'From the mark back.' }),
+	clr: () => question(capital(TOOLING_FIELDS.clr.says), 'length'),
+	clamp: () => question(capital(TOOLING_FIELDS.clamp.says), 'length', { usual: NONE, help: 'From the mark back.' }),
 	follow: () =>
-		question('Straight tube needed behind the last bend', 'length', {
+		question(capital(TOOLING_FIELDS.follow.says), 'length', {
 			usual: NONE,
 			help: 'What must still lie behind a bend while it is pulled.',
 		}),

@@ -1,11 +1,8 @@
 import type { Units } from '../../tube/job.ts';
-import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
+import { parseLength, parseQuantity, type Quantity } from '../../units/parse.ts';
 import { UnitsError } from '../../units/units-error.ts';
 import { type Fault, show } from '../fault.ts';
 import type { Value } from './draft.ts';
-
-/** What kind of number a field of a job file holds. */
-export type NumberKind = 'length' | 'angle' | 'number';
 
 /** A fraction of an inch, or a length with its unit: it stands in the file as it stands on the drawing. */
 const AS_WRITTEN = /^-?(\d+[ -])?\d+\/\d+$|^-?[\d./ '"-]+\s*(in|mm|'|")$/;
@@ -15,15 +12,13 @@ const AS_WRITTEN = /^-?(\d+[ -])?\d+\/\d+$|^-?[\d./ '"-]+\s*(in|mm|'|")$/;
  * else (a sum, a comma) as the number it comes to.
  * @throws UnitsError for whatever is no number of that kind
  */
-export function numberIn(text: string, kind: NumberKind, units: Units): Value {
-	if (kind === 'angle') return parseAngle(text);
-	if (kind === 'number') return parseNumber(text);
-	const length = parseLength(text, units);
-	return AS_WRITTEN.test(text.trim()) ? text.trim() : length;
+export function numberIn(text: string, kind: Quantity, units: Units): Value {
+	const number = parseQuantity(text, kind, units);
+	return kind === 'length' && AS_WRITTEN.test(text.trim()) ? text.trim() : number;
 }
 
 /** The value, or the fault that stands at `at`. */
-export function valueAt(at: string, text: string, kind: NumberKind, units: Units): { value: Value } | { fault: Fault } {
+export function valueAt(at: string, text: string, kind: Quantity, units: Units): { value: Value } | { fault: Fault } {
 	try {
 		return { value: numberIn(text, kind, units) };
 	} catch (error) {

@@ -1,6 +1,6 @@
-import type { FieldName } from '../../settings/fields.ts';
 import type { KeptBender, KeptDie } from '../../settings/settings.ts';
 import type { KeptRecord } from '../../tube/kept-tooling.ts';
+import type { FieldName } from '../../tube/tooling-fields.ts';
 import type { Units } from '../../units/units.ts';
 import type { PieceForm } from './piece-form.ts';
 

@@ -1,35 +1,36 @@
-import { FIELDS, wrongValue } from '../../settings/fields.ts';
+import { wrongValue } from '../../settings/fields.ts';
 import type { KeptBender } from '../../settings/settings.ts';
-import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
+import { TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
+import { capital } from '../../units/format.ts';
+import { parseQuantity } from '../../units/parse.ts';
 import { UnitsError } from '../../units/units-error.ts';
 import type { HomeStep, HomeView } from '../home-view.ts';
 import { line } from '../line.ts';
 import { type BenchPage, recordOf } from './bench-page.ts';
 import { homeOf, to } from './bench-usual.ts';
-import { FIELD_WORDS, valueWords } from './field-words.ts';
+import { fieldWords, valueWords } from './field-words.ts';
 
 /** One figure that is kept of a bender or a die. */
 export function fieldView(benders: readonly KeptBender[], at: Extract<BenchPage, { bench: 'field' }>): HomeView {
 	const { bender, die, field } = at;
 	const { units, fields } = recordOf(benders, bender, die);
-	const { kind } = FIELDS[field];
+	const { kind } = TOOLING_FIELDS[field];
 	const known = fields[field];
-	const parse = (text: string) =>
-		kind === 'length' ? parseLength(text, units) : kind === 'angle' ? parseAngle(text) : parseNumber(text);
+	const parse = (text: string) => parseQuantity(text, kind, units);
 	const kept = (value: number | null): HomeStep => ({
 		step: 'shop',
 		change: { bender, die, changes: { units, fields: { [field]: value } } },
 		next: homeOf(bender, die),
 		said:
 			value === null
-				? `Forgotten: ${FIELD_WORDS[field]}.`
-				: `Kept: ${FIELD_WORDS[field]}, ${valueWords(field, value, units)}.`,
+				? `Forgotten: ${fieldWords(field)}.`
+				: `Kept: ${fieldWords(field)}, ${valueWords(field, value, units)}.`,
 	});
 	const unit = kind === 'length' ? `, ${units}` : kind === 'angle' ? ', degrees' : '';
 	return {
 		title: die === null ? `Bender ${bender}` : `Die ${die}`,
 		prompt: {
-			label: `${FIELD_WORDS[field][0]!.toUpperCase()}${FIELD_WORDS[field].slice(1)}${unit}`,
+			label: `${capital(fieldWords(field))}${unit}`,
 			read(text) {
 				const value = parse(text);
 				const right = wrongValue(field, value);

@@ -1,11 +1,13 @@
 import { readTestPiece, type TestPiece, type TestResult, usualScatter } from '../../fit/test-piece.ts';
-import { parseAngle, parseLength } from '../../units/parse.ts';
+import { parseQuantity, type Quantity } from '../../units/parse.ts';
 import type { Units } from '../../units/units.ts';
 import { UnitsError } from '../../units/units-error.ts';
 
 /** What is read of a test piece, in the order in which the hands come to it. */
 export const PIECE_READINGS = ['od', 'before', 'mark', 'angle', 'startLeg', 'farLeg', 'straight'] as const;
 export type PieceReading = (typeof PIECE_READINGS)[number];
+
+export const kindOf = (reading: PieceReading): Quantity => (reading === 'angle' ? 'angle' : 'length');
 
 /** A test piece that is being read: one bend in scrap. */
 export interface PieceForm {
@@ -31,7 +33,7 @@ export function openReading({ given }: PieceForm): PieceReading | null {
 export function withReading(form: PieceForm, text: string | null): PieceForm {
 	const reading = openReading(form);
 	if (reading === null) throw new RangeError('All of a test piece is read.');
-	const value = text === null ? null : reading === 'angle' ? parseAngle(text) : parseLength(text, form.units);
+	const value = text === null ? null : parseQuantity(text, kindOf(reading), form.units);
 	const right = value === null ? null : wrongReading(form, reading, value);
 	if (right !== null) throw new UnitsError(text ?? '', right);
 	return { ...form, given: [...form.given, value] };
