@@ -13,7 +13,7 @@ const samples = fileURLToPath(new URL('../jobs', import.meta.url));
 
 async function main(): Promise<number> {
 	try {
-		return await runCommand(readCommandLine(argv), process, { samples });
+		return await runCommand(readCommandLine(argv), process, samples);
 	} catch (error) {
 		return reportError(error, process.stderr, debug);
 	}

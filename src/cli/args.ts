@@ -1,15 +1,7 @@
 import { parseArgs } from 'node:util';
-import { COMMANDS, COMMON_OPTIONS, type CommandSpec, HOME_COMMAND, type OptionSpec } from './commands.ts';
+import type { CommandLine, CommandSpec, OptionSpec } from './command.ts';
+import { COMMANDS, COMMON_OPTIONS, HOME_COMMAND } from './commands.ts';
 import { UsageError } from './usage-error.ts';
-
-/** A command line that has been checked against the table of commands. */
-export interface CommandLine {
-	/** Null: the home screen. */
-	command: string | null;
-	operands: string[];
-	/** By option name: the value, or true where none was given. */
-	options: Record<string, string | true>;
-}
 
 /** Every option of every command: which of them take a value must be known before the command is. */
 const EVERY_OPTION: Record<string, OptionSpec> = Object.assign(

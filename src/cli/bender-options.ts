@@ -1,6 +1,6 @@
 import { FIELD_NAMES, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import type { Quantity } from '../units/parse.ts';
-import type { OptionSpec } from './commands.ts';
+import type { OptionSpec } from './command.ts';
 import { optionName } from './quantity.ts';
 
 const VALUES: Readonly<Record<Quantity, string>> = { length: 'LENGTH', angle: 'ANGLE', number: 'RATIO' };

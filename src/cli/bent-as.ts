@@ -1,6 +1,5 @@
 import type { BentAs } from '../tube/job.ts';
-import type { CommandLine } from './args.ts';
-import type { OptionSpec } from './commands.ts';
+import type { CommandLine, OptionSpec } from './command.ts';
 import { UsageError } from './usage-error.ts';
 
 /** How a job is to be bent, for every command that takes one to the bender. */

@@ -1,26 +1,7 @@
 import { BENDER_EXAMPLES, BENDER_NOTES, BENDER_OPTIONS } from './bender-options.ts';
 import { BENT_AS_OPTIONS } from './bent-as.ts';
-
-/** Every command, its operands, options and examples: what the parser accepts and what `help` prints. */
-export interface OptionSpec {
-	/** The name of the value the option takes; absent: it takes none. */
-	value?: string;
-	/** The value may be left out. */
-	optional?: true;
-	says: string;
-}
-export interface CommandSpec {
-	summary: string;
-	/** Names of the operands, in order. */
-	operands: readonly string[];
-	/** How many operands must and may be given. */
-	least: number;
-	most: number;
-	options: Readonly<Record<string, OptionSpec>>;
-	examples: readonly (readonly [line: string, does: string])[];
-	/** Sentences under the options. */
-	notes?: readonly string[];
-}
+import type { CommandSpec, OptionSpec } from './command.ts';
+import { bend, bender, check, layout, log, openHome, practice } from './runs.ts';
 
 /** Taken by every command. */
 export const COMMON_OPTIONS: Readonly<Record<string, OptionSpec>> = {
@@ -45,6 +26,7 @@ export const HOME_COMMAND: CommandSpec = {
 		['pullbook', 'the home screen with the jobs in ./jobs'],
 		['pullbook ~/tubes', 'the same with the jobs of another folder'],
 	],
+	run: openHome,
 };
 
 export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
@@ -65,6 +47,7 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			['pullbook bend jobs/bow-rail.json --lines', 'the same session as JSON lines, for a pipe'],
 		],
 		notes: ['A session left with exit code 3 is kept: --resume asks its open question again.'],
+		run: bend,
 	},
 	layout: {
 		summary: 'marks, cut length, checks and warnings',
@@ -78,6 +61,7 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			['pullbook layout jobs/mast-brace.json --mirror', 'the brace for the other side'],
 			['pullbook layout jobs/mast-brace.json --from far', 'the same tube, begun at its far end'],
 		],
+		run: layout,
 	},
 	check: {
 		summary: 'say every fault of job files at once',
@@ -90,6 +74,7 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			['pullbook check jobs/*.json', 'check a folder'],
 		],
 		notes: ['Exit code 0 when every file is right, 2 when one is not.'],
+		run: check,
 	},
 	log: {
 		summary: 'the sessions kept, newest first, or one of them',
@@ -102,6 +87,7 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			['pullbook log ID', 'show what happened in one, pull by pull'],
 			['pullbook log ID --json', 'the same for another program'],
 		],
+		run: log,
 	},
 	bender: {
 		summary: 'benders and dies: list, set up, test piece',
@@ -111,6 +97,7 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 		options: { json, ...BENDER_OPTIONS },
 		examples: BENDER_EXAMPLES,
 		notes: BENDER_NOTES,
+		run: bender,
 	},
 	practice: {
 		summary: 'the guided session on a simulated bender',
@@ -133,6 +120,7 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			'Logs lie in practice/ under the home. No session learns from them.',
 			'A practice session that is left cannot be resumed.',
 		],
+		run: practice,
 	},
 	help: {
 		summary: 'how to use a command, or a topic below',
@@ -144,5 +132,6 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			['pullbook help bend', 'how to start and resume a session'],
 			['pullbook help keys', 'every key of the screen'],
 		],
+		run: ({ line, help }) => help(line.operands[0] ?? null),
 	},
 };

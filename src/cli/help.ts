@@ -3,7 +3,8 @@ import { EXIT_CODES } from '../words/topics/exit-codes.ts';
 import { TOPICS } from '../words/topics/index.ts';
 import { topicLines } from '../words/topics/lines.ts';
 import { isTopic, TOPIC_NAMES } from '../words/topics/names.ts';
-import { COMMANDS, COMMON_OPTIONS, type CommandSpec, HOME_COMMAND, type OptionSpec } from './commands.ts';
+import type { CommandSpec, OptionSpec } from './command.ts';
+import { COMMANDS, COMMON_OPTIONS, HOME_COMMAND } from './commands.ts';
 import { UsageError } from './usage-error.ts';
 
 /** Columns that help is broken at: a terminal's own usual width. */

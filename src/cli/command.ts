@@ -1,0 +1,46 @@
+import type { Io } from './io.ts';
+
+export interface OptionSpec {
+	/** The name of the value the option takes; absent: it takes none. */
+	value?: string;
+	/** The value may be left out. */
+	optional?: true;
+	says: string;
+}
+/** A command with its operands, options and examples: what the parser accepts, what `help` prints, and what it does. */
+export interface CommandSpec {
+	summary: string;
+	/** Names of the operands, in order. */
+	operands: readonly string[];
+	/** How many operands must and may be given. */
+	least: number;
+	most: number;
+	options: Readonly<Record<string, OptionSpec>>;
+	examples: readonly (readonly [line: string, does: string])[];
+	/** Sentences under the options. */
+	notes?: readonly string[];
+	run: Run;
+}
+
+/** A command line that has been checked against the table of commands. */
+export interface CommandLine {
+	/** Null: the home screen. */
+	command: string | null;
+	operands: string[];
+	/** By option name: the value, or true where none was given. */
+	options: Record<string, string | true>;
+}
+
+/** A command line and where it runs. */
+export interface Call {
+	line: CommandLine;
+	/** The folder that holds the sample jobs. */
+	samples: string;
+	/** The folder of settings and logs. @throws UsageError where it is none */
+	home(): string;
+	/** Prints the help on a command or a topic; null: on the whole program. */
+	help(about: string | null): Promise<number>;
+}
+
+/** Resolves to the exit code. What a command needs it loads itself: the mark table must not wait for the screen. */
+export type Run = (call: Call, io: Io) => Promise<number>;

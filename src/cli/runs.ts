@@ -1,0 +1,84 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { bentAsIn } from './bent-as.ts';
+import type { Run } from './command.ts';
+import { tellOn, whyNoScreen } from './io.ts';
+import { type JobFolder, listed } from './job-folder.ts';
+import { UsageError } from './usage-error.ts';
+
+export const openHome: Run = async ({ line: { operands, options }, samples, home }, io) => {
+	const [given] = operands;
+	if (given !== undefined && !existsSync(given))
+		throw new UsageError(`There is no folder "${given}" to take jobs from.`);
+	const jobs: JobFolder = { own: given ?? 'jobs', samples };
+	const why = whyNoScreen(io);
+	if (why !== null) {
+		const folder = listed(jobs).folder;
+		throw new UsageError(
+			`The home screen needs a terminal, but ${why}. Without one: pullbook layout ${join(folder, 'JOB.json')}, ` +
+				`pullbook bend ${join(folder, 'JOB.json')} --lines, pullbook log; pullbook help lists every command.`,
+		);
+	}
+	// The screen itself heeds NO_COLOR and plain terminals.
+	const color = options['no-color'] !== true;
+	return (await import('./home.ts')).runHome({ home: home(), jobs, color, ascii: options.ascii === true });
+};
+
+export const bend: Run = async ({ line, home }, io) => {
+	const { operands, options } = line;
+	const as = bentAsIn(line);
+	const [file] = operands as [string];
+	const lines = options.lines === true;
+	const why = lines ? null : whyNoScreen(io);
+	if (why !== null) {
+		throw new UsageError(
+			`The guided session needs a terminal, but ${why}. Without one: pullbook bend ${file} --lines, ` +
+				'which asks and takes answers as JSON lines.',
+		);
+	}
+	const color = options['no-color'] !== true;
+	const learn = options['no-learn'] !== true;
+	const ascii = options.ascii === true;
+	const request = { file, lines, resume: options.resume ?? null, learn, home: home(), color, ascii, as };
+	return (await import('./bend.ts')).runBend(request, io);
+};
+
+export const practice: Run = async ({ line, home }, io) => {
+	const { operands, options } = line;
+	const [file] = operands as [string];
+	const request = {
+		file,
+		auto: options.auto === true,
+		json: options.json === true,
+		seed: typeof options.seed === 'string' ? options.seed : null,
+		home: home(),
+		color: options['no-color'] !== true,
+		ascii: options.ascii === true,
+		as: bentAsIn(line),
+	};
+	return (await import('./practice.ts')).runPractice(request, io);
+};
+
+export const layout: Run = async ({ line, home }, io) => {
+	const { operands, options } = line;
+	const [file] = operands as [string];
+	const as = bentAsIn(line);
+	return (await import('./layout.ts')).runLayout({ file, json: options.json === true, home: home(), as }, io);
+};
+
+/** What a job file leaves to its bender is no fault, so the kept ones are looked up. */
+export const check: Run = async ({ line: { operands, options }, home }, io) => {
+	const { keptTooling } = await import('./kept-tooling.ts');
+	const lookup = keptTooling(home(), tellOn(io));
+	return (await import('./check.ts')).runCheck({ files: operands, json: options.json === true, lookup }, io);
+};
+
+export const log: Run = async ({ line: { operands, options }, home }, io) => {
+	const [id = null] = operands;
+	return (await import('./log.ts')).runLog({ id, json: options.json === true, home: home() }, io);
+};
+
+export const bender: Run = async ({ line: { operands, options }, home }, io) => {
+	const [name = null] = operands;
+	return (await import('./bender.ts')).runBender({ name, json: options.json === true, home: home(), options }, io);
+};
