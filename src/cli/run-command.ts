@@ -1,5 +1,5 @@
 import { statSync } from 'node:fs';
-import { homeFolder } from '../settings/home.ts';
+import { homeFolder } from '../files/home.ts';
 import type { Call, CommandLine } from './command.ts';
 import { COMMANDS, HOME_COMMAND } from './commands.ts';
 import type { Io } from './io.ts';

@@ -1,6 +1,7 @@
 import { join, resolve, sep } from 'node:path';
-import { codeOf, JournalError, NoLog, reasonOf } from './errors.ts';
-import { type FsPort, realFs } from './fs-port.ts';
+import { codeOf, reasonOf } from '../files/error-codes.ts';
+import { type FsPort, realFs } from '../files/fs-port.ts';
+import { JournalError, NoLog } from './errors.ts';
 import { followMoved } from './log-writer.ts';
 import { faultOf, type LogRead, readLog } from './read-log.ts';
 import type { LogRecord } from './record.ts';

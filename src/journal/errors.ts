@@ -1,3 +1,5 @@
+import { codeOf } from '../files/error-codes.ts';
+
 /** What the session could not do with its log; `exitCode` as in the command reference. The message is meant for the operator. */
 export class JournalError extends Error {
 	readonly exitCode: number;
@@ -64,28 +66,4 @@ export class NoLog extends JournalError {
 		super(message, 2, cause);
 		this.path = path;
 	}
-}
-
-/** The errno name of a system error, or '' when it has none. */
-export function codeOf(error: unknown): string {
-	return error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : '';
-}
-
-const REASONS: Record<string, string> = {
-	ENOSPC: 'the disk is full',
-	EDQUOT: 'the disk quota is used up',
-	EROFS: 'the disk is read-only',
-	EIO: 'the disk reported a fault',
-	EACCES: 'permission is denied',
-	EPERM: 'permission is denied',
-	ENOENT: 'the file or its folder is gone',
-	ENODEV: 'the disk is gone',
-};
-
-/** A system error in plain words, its errno name beside them. */
-export function reasonOf(error: unknown): string {
-	const code = codeOf(error);
-	const words = REASONS[code];
-	if (words) return `${words} (${code})`;
-	return error instanceof Error ? error.message : String(error);
 }

@@ -6,10 +6,10 @@ import { createHash } from 'node:crypto';
 import { constants } from 'node:fs';
 import { endianness } from 'node:os';
 import { dirname, join } from 'node:path';
+import { closeQuietly, exists, makeFolder, removeQuietly, writeAll } from '../files/disk.ts';
+import { codeOf } from '../files/error-codes.ts';
+import type { FsPort } from '../files/fs-port.ts';
 import { sessionFolder } from './catalogue.ts';
-import { closeQuietly, exists, makeFolder, removeQuietly, writeAll } from './disk.ts';
-import { codeOf } from './errors.ts';
-import type { FsPort } from './fs-port.ts';
 import { decoded, encoded, type FoldedRow, folderPrefix } from './kept-table.ts';
 import { methodName } from './method.ts';
 

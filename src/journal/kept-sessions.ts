@@ -1,7 +1,7 @@
 import { setFlagsFromString } from 'node:v8';
+import { codeOf } from '../files/error-codes.ts';
+import { type FsPort, realFs } from '../files/fs-port.ts';
 import { type LogPlace, logPlaces, readAnyway } from './catalogue.ts';
-import { codeOf } from './errors.ts';
-import { type FsPort, realFs } from './fs-port.ts';
 import { readCache, writeCache } from './kept-cache.ts';
 
 import { type KeptRow, rowOf } from './kept-row.ts';

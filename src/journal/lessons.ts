@@ -1,5 +1,5 @@
+import { type FsPort, realFs } from '../files/fs-port.ts';
 import { type Kin, type Lesson, MOST_LESSONS } from '../springback/history.ts';
-import { type FsPort, realFs } from './fs-port.ts';
 import type { KeptRow } from './kept-row.ts';
 import { KeptSessions } from './kept-sessions.ts';
 

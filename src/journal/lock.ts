@@ -1,9 +1,10 @@
 import { randomBytes } from 'node:crypto';
 import { constants, readFileSync } from 'node:fs';
 import { hostname } from 'node:os';
-import { closeQuietly, removeQuietly, writeAll } from './disk.ts';
-import { codeOf, Locked, NotSaved, reasonOf } from './errors.ts';
-import { type FsPort, realFs } from './fs-port.ts';
+import { closeQuietly, removeQuietly, writeAll } from '../files/disk.ts';
+import { codeOf, reasonOf } from '../files/error-codes.ts';
+import { type FsPort, realFs } from '../files/fs-port.ts';
+import { Locked, NotSaved } from './errors.ts';
 
 /** The process that asks for a lock, and what it can tell of others. `boot` is null where the system has no boot id. */
 export interface LockSelf {

@@ -1,7 +1,8 @@
 import { dirname, resolve } from 'node:path';
-import { APPEND, closeQuietly, createFile, createFreeFile, makeFolder } from './disk.ts';
-import { codeOf, JournalError, NoLog, NotSaved, reasonOf } from './errors.ts';
-import { type FsPort, realFs } from './fs-port.ts';
+import { APPEND, closeQuietly, createFile, createFreeFile, makeFolder } from '../files/disk.ts';
+import { codeOf, reasonOf } from '../files/error-codes.ts';
+import { type FsPort, realFs } from '../files/fs-port.ts';
+import { JournalError, NoLog, NotSaved } from './errors.ts';
 import { acquireLock, type LockSelf, releaseLock, thisProcess } from './lock.ts';
 import { faultOf, type LogRead, parseLog, readFile, readLog } from './read-log.ts';
 import { encodeRecord, type LogRecord } from './record.ts';

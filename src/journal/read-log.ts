@@ -1,5 +1,6 @@
-import { codeOf, Damaged, JournalError, NewerFormat, NoLog, reasonOf } from './errors.ts';
-import { type FsPort, realFs } from './fs-port.ts';
+import { codeOf, reasonOf } from '../files/error-codes.ts';
+import { type FsPort, realFs } from '../files/fs-port.ts';
+import { Damaged, JournalError, NewerFormat, NoLog } from './errors.ts';
 import { decodeRecord, FORMAT, type LogRecord } from './record.ts';
 
 export interface LogRead {

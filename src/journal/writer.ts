@@ -1,7 +1,8 @@
 import { basename, dirname, join, resolve } from 'node:path';
-import { closeQuietly, createFile, createFreeFile, makeFolder, removeQuietly, writeAll } from './disk.ts';
-import { codeOf, LogLost, NotSaved, reasonOf } from './errors.ts';
-import type { FsPort } from './fs-port.ts';
+import { closeQuietly, createFile, createFreeFile, makeFolder, removeQuietly, writeAll } from '../files/disk.ts';
+import { codeOf, reasonOf } from '../files/error-codes.ts';
+import type { FsPort } from '../files/fs-port.ts';
+import { LogLost, NotSaved } from './errors.ts';
 import { acquireLock, type Lock, type LockSelf, releaseLock } from './lock.ts';
 import { encodeRecord, type LogRecord } from './record.ts';
 

@@ -1,15 +1,8 @@
-import {
-	closeSync,
-	copyFileSync,
-	existsSync,
-	fsyncSync,
-	openSync,
-	readFileSync,
-	renameSync,
-	rmSync,
-	writeSync,
-} from 'node:fs';
+import { copyFileSync, existsSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { codeOf } from '../files/error-codes.ts';
+import { realFs } from '../files/fs-port.ts';
+import { replaceFile } from '../files/whole-file.ts';
 import { EMPTY, readSettings, type SettingsFile } from './schema.ts';
 import { SettingsError } from './settings-error.ts';
 
@@ -23,7 +16,7 @@ export interface Loaded {
 
 const placesIn = (home: string) => ({ file: join(home, `${NAME}.json`), good: join(home, `${NAME}.json.good`) });
 
-const codeOf = (error: unknown) => (error instanceof Error && 'code' in error ? String(error.code) : String(error));
+const nameOf = (error: unknown): string => codeOf(error) || String(error);
 
 /** The text of a file; null when there is none. */
 function textOf(path: string): string | null {
@@ -45,7 +38,7 @@ export function loadSettings(home: string): Loaded {
 	try {
 		text = textOf(file);
 	} catch (error) {
-		const problem = `${file} cannot be read (${codeOf(error)}): no bender, die or preference kept there is used.`;
+		const problem = `${file} cannot be read (${nameOf(error)}): no bender, die or preference kept there is used.`;
 		return { settings: EMPTY, problems: [problem] };
 	}
 	if (text === null) return fromCopy(home, null);
@@ -61,7 +54,7 @@ function putAside(file: string, fault: string): string {
 		renameSync(file, aside);
 		return `${file} is broken (${fault}); it was put aside as ${aside}.`;
 	} catch (error) {
-		return `${file} is broken (${fault}) and cannot be put aside (${codeOf(error)}).`;
+		return `${file} is broken (${fault}) and cannot be put aside (${nameOf(error)}).`;
 	}
 }
 
@@ -79,7 +72,7 @@ function fromCopy(home: string, problem: string | null): Loaded {
 		if (!existsSync(file)) copyFileSync(good, file);
 		return { settings: read, problems: [`${problem ?? missing} The last good copy, ${good}, is used.`] };
 	} catch (error) {
-		return { settings: EMPTY, problems: [`${problem ?? missing} Its copy ${good} cannot be used (${codeOf(error)}).`] };
+		return { settings: EMPTY, problems: [`${problem ?? missing} Its copy ${good} cannot be used (${nameOf(error)}).`] };
 	}
 }
 
@@ -99,7 +92,7 @@ export async function saveSettings(home: string, settings: SettingsFile): Promis
 		if (textOf(file) === written) return renewCopy(good, written);
 		restore(file, good);
 	} catch (error) {
-		throw new SettingsError(`${file} was not written (${codeOf(error)}). Nothing kept before is changed.`);
+		throw new SettingsError(`${file} was not written (${nameOf(error)}). Nothing kept before is changed.`);
 	}
 	throw new SettingsError(`${file} was cut short: the disk may be full. The settings are as they were before.`);
 }
@@ -120,7 +113,7 @@ async function writeByConf(home: string, settings: SettingsFile): Promise<void> 
 /** A file written by hand has no copy yet: without one there would be nothing to go back to. */
 function keepCopyOf(file: string, good: string): void {
 	const text = existsSync(good) ? null : textOf(file);
-	if (text !== null) writeWhole(good, text);
+	if (text !== null) replaceFile(realFs, good, Buffer.from(text), 0o600);
 }
 
 /** Undoes a write that was cut short. A rename needs no room on the disk. */
@@ -131,27 +124,9 @@ function restore(file: string, good: string): void {
 
 function renewCopy(good: string, text: string): string[] {
 	try {
-		writeWhole(good, text);
+		replaceFile(realFs, good, Buffer.from(text), 0o600);
 		return [];
 	} catch (error) {
-		return [`The settings are kept, but their spare copy ${good} could not be renewed (${codeOf(error)}).`];
+		return [`The settings are kept, but their spare copy ${good} could not be renewed (${nameOf(error)}).`];
 	}
-}
-
-/** All of a text under a name, or an error and nothing changed. */
-function writeWhole(path: string, text: string): void {
-	const fresh = `${path}.new`;
-	const bytes = Buffer.from(text);
-	const handle = openSync(fresh, 'w', 0o600);
-	try {
-		for (let done = 0; done < bytes.length; ) done += writeSync(handle, bytes, done);
-		fsyncSync(handle);
-	} catch (error) {
-		// What a full disk has taken so far must not go on taking its room.
-		rmSync(fresh, { force: true });
-		throw error;
-	} finally {
-		closeSync(handle);
-	}
-	renameSync(fresh, path);
 }

@@ -7,6 +7,7 @@ const RANKS: readonly (readonly string[])[] = [
 	['tube'],
 	['springback', 'fit'],
 	['session'],
+	['files'],
 	['journal', 'job', 'settings'],
 	['review', 'practice'],
 	['words'],

@@ -5,7 +5,7 @@
  */
 import { constants } from 'node:fs';
 import { dirname } from 'node:path';
-import type { FileFacts, FsPort } from '../../src/journal/fs-port.ts';
+import type { FileFacts, FsPort } from '../../src/files/fs-port.ts';
 import { cutInode, Inode } from './fault-inode.ts';
 
 /** What goes wrong at call number `at` (from 1). */
@@ -163,6 +163,12 @@ export class FaultFs implements FsPort {
 		this.#step('unlink', path, true);
 		this.#find(path);
 		this.#names.delete(path);
+	}
+
+	linkSync(from: string, to: string): void {
+		this.#step('link', to, true);
+		if (this.#names.has(to)) throw errno('EEXIST', to);
+		this.#enter(to, this.#find(from));
 	}
 
 	renameSync(from: string, to: string): void {

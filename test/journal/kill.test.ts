@@ -1,8 +1,8 @@
 import fs from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
+import { type FsPort, realFs } from '../../src/files/fs-port.ts';
 import { LogLost, NotSaved } from '../../src/journal/errors.ts';
-import { type FsPort, realFs } from '../../src/journal/fs-port.ts';
 import { createLog, openLog } from '../../src/journal/log-writer.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import { buildChild, startChild, tempFolder } from './child.ts';

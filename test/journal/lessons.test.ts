@@ -1,9 +1,9 @@
 import fs from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { makeFolder } from '../../src/files/disk.ts';
+import { realFs } from '../../src/files/fs-port.ts';
 import { sessionFolder, sessionPath } from '../../src/journal/catalogue.ts';
-import { makeFolder } from '../../src/journal/disk.ts';
-import { realFs } from '../../src/journal/fs-port.ts';
 import { cachePath } from '../../src/journal/kept-cache.ts';
 import type { KeptRow } from '../../src/journal/kept-row.ts';
 import { KeptSessions } from '../../src/journal/kept-sessions.ts';

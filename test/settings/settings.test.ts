@@ -246,7 +246,7 @@ describe('a disk that refuses', () => {
 	});
 
 	it('leaves a spare copy unrenewed: the change is kept and it is said', async () => {
-		mkdirSync(`${file()}.good.new`);
+		mkdirSync(`${file()}.good.new-${process.pid}`);
 		const settings = openSettings(home);
 		await settings.setDie('shop', '6 in', sixInch);
 		expect(settings.problems).toEqual([expect.stringContaining('could not be renewed (EISDIR)')]);

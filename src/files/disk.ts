@@ -1,6 +1,6 @@
 import { constants } from 'node:fs';
 import { dirname } from 'node:path';
-import { codeOf } from './errors.ts';
+import { codeOf } from './error-codes.ts';
 import type { FsPort } from './fs-port.ts';
 
 export const NEW_FILE = constants.O_RDWR | constants.O_APPEND | constants.O_CREAT | constants.O_EXCL;
@@ -42,9 +42,9 @@ export function makeFolder(fs: FsPort, folder: string): void {
 	syncFolder(fs, parent);
 }
 
-/** Makes a new file (0600) with these bytes, durable together with its name, and gives its descriptor. Removes it again on failure. */
-export function createFile(fs: FsPort, path: string, bytes: Uint8Array): number {
-	const fd = fs.openSync(path, NEW_FILE, 0o600);
+/** Makes a new file with these bytes, durable together with its name, and gives its descriptor. Removes it again on failure. */
+export function createFile(fs: FsPort, path: string, bytes: Uint8Array, mode = 0o600): number {
+	const fd = fs.openSync(path, NEW_FILE, mode);
 	try {
 		writeAll(fs, fd, bytes);
 		fs.fsyncSync(fd);

@@ -1,7 +1,7 @@
 import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { homeFolder } from '../../src/settings/home.ts';
+import { homeFolder } from '../../src/files/home.ts';
 
 describe('the home folder', () => {
 	const env = { HOME: '/home/ada', XDG_DATA_HOME: '/data', PULLBOOK_HOME: '/kept', LOCALAPPDATA: '/local' };

@@ -7,7 +7,7 @@ export interface FileFacts {
 	mtimeMs: number;
 }
 
-/** The file system calls that the journal makes, and no others: tests put a failing disk in their place. Errors carry an errno `code`. */
+/** The file system calls that writing makes, and no others: tests put a failing disk in their place. Errors carry an errno `code`. */
 export interface FsPort {
 	openSync(path: string, flags: number, mode?: number): number;
 	closeSync(fd: number): void;
@@ -22,6 +22,8 @@ export interface FsPort {
 	readdirSync(path: string): string[];
 	mkdirSync(path: string, mode: number): void;
 	unlinkSync(path: string): void;
+	/** Gives a file a second name, which must be free. */
+	linkSync(from: string, to: string): void;
 	/** Puts a file under another name, over what had it. */
 	renameSync(from: string, to: string): void;
 }
@@ -39,5 +41,6 @@ export const realFs: FsPort = {
 	readdirSync: (path) => fs.readdirSync(path),
 	mkdirSync: (path, mode) => fs.mkdirSync(path, mode),
 	unlinkSync: (path) => fs.unlinkSync(path),
+	linkSync: (from, to) => fs.linkSync(from, to),
 	renameSync: (from, to) => fs.renameSync(from, to),
 };

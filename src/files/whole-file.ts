@@ -1,0 +1,68 @@
+/** Files that are written whole or not at all: a power cut leaves the old one or the new one, never a part. */
+import { constants } from 'node:fs';
+import { dirname } from 'node:path';
+import { closeQuietly, createFile, removeQuietly, syncFolder, writeAll } from './disk.ts';
+import { codeOf } from './error-codes.ts';
+import type { FsPort } from './fs-port.ts';
+
+/** One that a killed program left is written over. */
+const FRESH = constants.O_WRONLY | constants.O_CREAT | constants.O_TRUNC;
+
+/** File systems without hard links say one of these. */
+const NO_LINKS = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK']);
+
+/** Writes these bytes under a name, over what had it. Throws what the disk threw; the old file then stands there still, or whole the new one. */
+export function replaceFile(fs: FsPort, path: string, bytes: Uint8Array, mode: number): void {
+	const fresh = written(fs, path, bytes, mode);
+	try {
+		fs.renameSync(fresh, path);
+	} catch (error) {
+		removeQuietly(fs, fresh);
+		throw error;
+	}
+	syncFolder(fs, dirname(path));
+}
+
+/** Writes these bytes under a name that is free; false, with nothing changed, where it is not. Throws what the disk threw; then it is not there, or whole. */
+export function writeUnlessThere(fs: FsPort, path: string, bytes: Uint8Array, mode: number): boolean {
+	const fresh = written(fs, path, bytes, mode);
+	try {
+		// Asking first and writing then would leave a gap between.
+		if (!linked(fs, fresh, path)) closeQuietly(fs, createFile(fs, path, bytes, mode));
+		syncFolder(fs, dirname(path));
+		return true;
+	} catch (error) {
+		if (codeOf(error) === 'EEXIST') return false;
+		throw error;
+	} finally {
+		removeQuietly(fs, fresh);
+	}
+}
+
+/** The bytes in a file beside the one that they are meant for; gives its name. */
+function written(fs: FsPort, path: string, bytes: Uint8Array, mode: number): string {
+	const fresh = `${path}.new-${process.pid}`;
+	const fd = fs.openSync(fresh, FRESH, mode);
+	try {
+		writeAll(fs, fd, bytes);
+		fs.fsyncSync(fd);
+	} catch (error) {
+		// What a full disk has taken so far must not go on taking its room.
+		removeQuietly(fs, fresh);
+		throw error;
+	} finally {
+		closeQuietly(fs, fd);
+	}
+	return fresh;
+}
+
+/** False where the file system has no links. */
+function linked(fs: FsPort, from: string, to: string): boolean {
+	try {
+		fs.linkSync(from, to);
+		return true;
+	} catch (error) {
+		if (NO_LINKS.has(codeOf(error))) return false;
+		throw error;
+	}
+}
