@@ -1,5 +1,6 @@
-import { type Draft, FIELD_OF, type JobJson } from './draft.ts';
-import { OWN } from './questions.ts';
+import type { Draft, JobJson } from './draft.ts';
+import { OWN } from './question.ts';
+import { fileFieldOf } from './questions.ts';
 
 /** The answer that the open question has in the file already, as `answer` takes it; null where there is none. */
 export function currentAnswer(draft: Draft): string | null {
@@ -27,7 +28,7 @@ export function currentAnswer(draft: Draft): string | null {
 		case 'field':
 			return written(fieldOf(file, draft.field));
 		default:
-			return written(fieldOf(file, FIELD_OF[at] ?? ''));
+			return written(fieldOf(file, fileFieldOf(at) ?? ''));
 	}
 }
 

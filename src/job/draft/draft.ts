@@ -129,22 +129,3 @@ export function bendsIn({ file }: Pick<Draft, 'file'>): number {
 	const { bends, points } = file.shape ?? {};
 	return points === undefined ? (bends?.length ?? 0) : Math.max(0, points.length - 2);
 }
-
-/** Where in the file the answer to a question stands that has a place of its own. */
-export const FIELD_OF: Partial<Record<Place, string>> = {
-	name: 'name',
-	units: 'units',
-	material: 'tube.material',
-	od: 'tube.od',
-	wall: 'tube.wall',
-	stock: 'tube.stock',
-	bender: 'tooling.bender',
-	dieName: 'tooling.die',
-	clr: 'tooling.clr',
-	clamp: 'tooling.clamp',
-	follow: 'tooling.follow',
-	last: 'shape.last',
-	trimStart: 'trim.start',
-	trimEnd: 'trim.end',
-	notes: 'notes',
-};

@@ -1,7 +1,7 @@
 import { FIELD_NAMES, TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
 import { capital } from '../../units/format.ts';
 import type { Quantity } from '../../units/parse.ts';
-import type { Question } from './questions.ts';
+import type { Question } from './question.ts';
 
 /** A field that a job file may leave out, asked for on its own. */
 interface Field {

@@ -2,7 +2,7 @@ import type { Job } from '../../tube/job.ts';
 import type { Fault } from '../fault.ts';
 import { readJob } from '../read.ts';
 import { bendsIn, type Draft, type JobJson, unitsOf } from './draft.ts';
-import type { Shop } from './questions.ts';
+import type { Shop } from './question.ts';
 import { addOffset, partBend } from './shape-parts.ts';
 import { lengthOf } from './value.ts';
 

@@ -4,7 +4,7 @@ import { trimmed } from '../../units/format.ts';
 import type { Fault } from '../fault.ts';
 import { readTooling } from '../tooling.ts';
 import { type BendJson, type Draft, type JobJson, unitsOf, type Value } from './draft.ts';
-import type { Shop } from './questions.ts';
+import type { Shop } from './question.ts';
 import { lengthOf } from './value.ts';
 
 /** Offsets come to more decimals than any tape has: what is kept is finer than a hair of either unit. */

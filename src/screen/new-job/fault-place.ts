@@ -1,6 +1,6 @@
-import type { Draft, JobJson, Place } from '../../job/draft/draft.ts';
-import { FIELD_OF } from '../../job/draft/draft.ts';
+import type { Draft, JobJson } from '../../job/draft/draft.ts';
 import { FIELDS } from '../../job/draft/field-questions.ts';
+import { placeOfField } from '../../job/draft/questions.ts';
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
 	typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -29,6 +29,6 @@ export function questionAt(at: string): Partial<Draft> | null {
 	if (at === 'tube') return { at: 'material' };
 	if (at === 'tooling') return { at: 'clr' };
 	if (at in FIELDS) return { at: 'field', field: at };
-	const found = Object.entries(FIELD_OF).find(([, field]) => at === field || at.startsWith(`${field}.`));
-	return found === undefined ? null : { at: found[0] as Place };
+	const place = placeOfField(at);
+	return place === undefined ? null : { at: place };
 }

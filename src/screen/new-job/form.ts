@@ -1,7 +1,7 @@
 import { answer } from '../../job/draft/answer.ts';
 import { type Draft, draftOf, newDraft } from '../../job/draft/draft.ts';
 import { draftFaults } from '../../job/draft/preview.ts';
-import type { Shop } from '../../job/draft/questions.ts';
+import type { Shop } from '../../job/draft/question.ts';
 import type { Fault } from '../../job/fault.ts';
 import { JOB_FORMAT } from '../../job/read.ts';
 import type { KeptBender } from '../../settings/settings.ts';

@@ -1,5 +1,6 @@
 import { currentAnswer } from '../../job/draft/current.ts';
-import { type Question, questionOf } from '../../job/draft/questions.ts';
+import type { Question } from '../../job/draft/question.ts';
+import { questionOf } from '../../job/draft/questions.ts';
 import { formatFault } from '../../job/fault.ts';
 import { formatAngle, trimmed } from '../../units/format.ts';
 import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';

@@ -4,7 +4,8 @@ import { currentAnswer } from '../../../src/job/draft/current.ts';
 import { type Draft, draftOf, newDraft } from '../../../src/job/draft/draft.ts';
 import { fileNameFor, fileText } from '../../../src/job/draft/file-text.ts';
 import { draftFaults, preview } from '../../../src/job/draft/preview.ts';
-import { questionOf, type Shop } from '../../../src/job/draft/questions.ts';
+import type { Shop } from '../../../src/job/draft/question.ts';
+import { questionOf } from '../../../src/job/draft/questions.ts';
 import { readJob } from '../../../src/job/read.ts';
 
 const SHOP: Shop = {

@@ -1,0 +1,22 @@
+import type { Place } from './draft.ts';
+import { put } from './put.ts';
+import { type Asked, NONE, question } from './question.ts';
+
+/** What is cut off both ends after bending. */
+export const END_QUESTIONS = {
+	trimStart: {
+		title: 'The ends',
+		field: 'trim.start',
+		asks: () => question('Trim at the start end, cut off after bending', 'length', { usual: NONE }),
+		takesNumber: (draft, value) => put(draft, 'trim.start', value, 'trimEnd'),
+	},
+	trimEnd: {
+		title: 'The ends',
+		field: 'trim.end',
+		asks: () => question('Trim at the far end', 'length', { usual: NONE }),
+		takesNumber: (draft, value) => {
+			const taken = put(draft, 'trim.end', value, 'overview');
+			return 'draft' in taken ? { ...taken, draft: { ...taken.draft, whole: true } } : taken;
+		},
+	},
+} satisfies Partial<Record<Place, Asked>>;

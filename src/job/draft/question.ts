@@ -1,0 +1,68 @@
+import type { Quantity } from '../../units/parse.ts';
+import type { Fault } from '../fault.ts';
+import type { ToolingLookup } from '../tooling.ts';
+import type { Draft, Value } from './draft.ts';
+
+/** What a job may lean on: the benders and dies that are kept. */
+export interface Shop {
+	lookup: ToolingLookup;
+	dies: readonly { bender: string; die: string; says: string }[];
+}
+
+/** One of several answers; `value` is what `answer` is given. */
+export interface Option {
+	label: string;
+	value: string;
+}
+
+/** What is asked now. */
+export interface Question {
+	title: string;
+	label: string;
+	kind: Quantity | 'text' | 'choice';
+	options?: readonly Option[];
+	/** What most people answer; an empty value leaves the field out. */
+	usual?: Option;
+	/** A sentence on what is meant. */
+	help?: string;
+}
+
+/** A value in a list that stands for something to be typed. */
+export const OWN = 'own';
+
+export const NONE: Option = { label: 'none', value: '' };
+
+/** A draft after an answer, with the place in the file whose faults count against the answer; or the fault that it has by itself. */
+export type Taken = { draft: Draft; place: string | null } | { fault: Fault };
+
+/** What belongs together: a question asked again leads back to the overview once those of its group are answered. */
+type Group = 'material' | 'die' | 'bends' | 'points' | 'check';
+
+/** Everything about one question of the form: what it asks, and what becomes of its answer. */
+export interface Asked {
+	title: string;
+	/** Where its answer stands in the job file, where that is one place. */
+	field?: string;
+	groups?: readonly Group[];
+	asks(draft: Draft, shop: Shop): Omit<Question, 'title'>;
+	/** Takes an option's value, or a text as it was typed. */
+	takesText?(draft: Draft, text: string, shop: Shop): Taken;
+	/** Takes a number; undefined: left out. */
+	takesNumber?(draft: Draft, value: Value | undefined, shop: Shop): Taken;
+}
+
+export function question(
+	label: string,
+	kind: Question['kind'],
+	more: Omit<Partial<Question>, 'label' | 'kind'> = {},
+): Omit<Question, 'title'> {
+	return { label, kind, ...more };
+}
+
+export function choice(
+	label: string,
+	options: readonly Option[],
+	more: Omit<Partial<Question>, 'label' | 'kind'> = {},
+): Omit<Question, 'title'> {
+	return question(label, 'choice', { options, ...more });
+}
