@@ -7,7 +7,7 @@ import type { KeptRow } from '../journal/kept-row.ts';
 import { KeptSessions } from '../journal/kept-sessions.ts';
 import type { World } from '../journal/live.ts';
 import { LiveSession } from '../journal/live.ts';
-import { startIn } from '../session/read-back.ts';
+import { startIn } from '../session/log/read-back.ts';
 import { asBent } from '../tube/as-bent.ts';
 import type { BentAs } from '../tube/job.ts';
 import { type Io, tellOn } from './io.ts';

@@ -1,4 +1,4 @@
-import type { Display, DisplayPort } from '../screen/display.ts';
+import type { Display, DisplayPort } from '../screen/shell/display.ts';
 import { openSettings } from '../settings/settings.ts';
 import { SettingsError } from '../settings/settings-error.ts';
 

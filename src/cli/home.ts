@@ -4,8 +4,8 @@ import { readSession } from '../journal/catalogue.ts';
 import { realPath } from '../journal/find.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
 import { KeptSessions } from '../journal/kept-sessions.ts';
-import type { HomePort, SessionRow } from '../screen/home-port.ts';
-import { startIn } from '../session/read-back.ts';
+import type { HomePort, SessionRow } from '../screen/home/home-port.ts';
+import { startIn } from '../session/log/read-back.ts';
 import { openSettings } from '../settings/settings.ts';
 import type { BentAs } from '../tube/job.ts';
 import { reviewText } from '../words/session-story.ts';
@@ -29,7 +29,7 @@ interface HomeRequest {
 
 /** The home screen over a folder of jobs. Resolves to the exit code. */
 export async function runHome({ home, jobs, color, ascii }: HomeRequest) {
-	const { openScreen } = await import('../screen/open-screen.tsx');
+	const { openScreen } = await import('../screen/shell/open-screen.tsx');
 	return openScreen({
 		port: homePort(home, jobs, true, () => AS_DRAWN),
 		display: displayAt(home),
@@ -44,7 +44,7 @@ export async function runBendScreen(request: BendRequest, io: Io): Promise<numbe
 	// What is wrong with the job file or with the wish to resume is said on the terminal as it is, before any screen is drawn.
 	const jobPath = resume === null ? loadJob(file, keptTooling(home, tellOn(io))).path : realPath(file);
 	const session = resume === true ? newestUnfinished(home, file, tellOn(io)) : resume;
-	const { openScreen } = await import('../screen/open-screen.tsx');
+	const { openScreen } = await import('../screen/shell/open-screen.tsx');
 	// The other jobs that the home screen lists were not meant.
 	const port = homePort(home, { own: dirname(file), samples: null }, learn, (path) =>
 		realPath(path) === jobPath ? as : AS_DRAWN,

@@ -4,7 +4,7 @@ import { JobFileError } from '../job/fault.ts';
 import { loadJob } from '../job/load.ts';
 import type { ToolingLookup } from '../job/tooling.ts';
 import { realPath } from '../journal/find.ts';
-import type { JobRow, SessionRow } from '../screen/home-port.ts';
+import type { JobRow, SessionRow } from '../screen/home/home-port.ts';
 import { parseLength } from '../units/parse.ts';
 import type { Listed } from './job-folder.ts';
 

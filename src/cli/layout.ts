@@ -1,7 +1,7 @@
 import { loadJob } from '../job/load.ts';
-import { jobEnds } from '../session/ends.ts';
-import { jobWarnings } from '../session/job-warnings.ts';
-import { coldPrior } from '../session/start.ts';
+import { coldPrior } from '../session/log/start.ts';
+import { jobEnds } from '../session/plan/ends.ts';
+import { jobWarnings } from '../session/plan/job-warnings.ts';
 import { openSettings } from '../settings/settings.ts';
 import { asBent } from '../tube/as-bent.ts';
 import type { BentAs, Job } from '../tube/job.ts';

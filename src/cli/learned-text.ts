@@ -1,4 +1,4 @@
-import { knownFrom } from '../session/facts/known.ts';
+import { knownFrom } from '../session/protocol/facts/known.ts';
 import type { SpringbackPoint } from '../springback/learned-curve.ts';
 import { wrapBehind } from '../terminal/wrap.ts';
 import { trimmed } from '../units/format.ts';

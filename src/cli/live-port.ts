@@ -1,12 +1,12 @@
 import { relative } from 'node:path';
 import type { LiveSession } from '../journal/live.ts';
-import type { LivePort } from '../screen/live-port.ts';
-import { answered } from '../session/answered.ts';
-import { tubeAtWork } from '../session/as-built.ts';
-import { draftOf } from '../session/draft.ts';
-import { undoable } from '../session/fold.ts';
-import type { Output } from '../session/protocol.ts';
-import { wouldBe } from '../session/would-be.ts';
+import type { LivePort } from '../screen/session/live-port.ts';
+import { wouldBe } from '../session/advice/preview.ts';
+import { tubeAtWork } from '../session/estimate/tube-at-work.ts';
+import { answered } from '../session/log/answered.ts';
+import { undoable } from '../session/log/fold.ts';
+import { draftOf } from '../session/log/half-answer.ts';
+import type { Output } from '../session/protocol/protocol.ts';
 
 /** A session as the screen needs it. */
 export function livePort(session: LiveSession): LivePort {

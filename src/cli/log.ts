@@ -1,7 +1,7 @@
 import { readAnyway } from '../journal/catalogue.ts';
 import { KeptSessions } from '../journal/kept-sessions.ts';
-import { readBack } from '../session/read-back.ts';
-import { sessionView } from '../session/views.ts';
+import { readBack } from '../session/log/read-back.ts';
+import { sessionView } from '../session/report/views.ts';
 import { folded } from '../terminal/folded.ts';
 import { listText } from '../words/session-list.ts';
 import { reviewText } from '../words/session-story.ts';

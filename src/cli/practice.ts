@@ -3,8 +3,8 @@ import { loadJob } from '../job/load.ts';
 import { doneOf } from '../practice/done.ts';
 import { beginPractice, type Practice, playedOut, practiceHome, type Step } from '../practice/practice.ts';
 import { USUAL } from '../practice/world.ts';
-import type { HomePort } from '../screen/home-port.ts';
-import type { LivePort } from '../screen/live-port.ts';
+import type { HomePort } from '../screen/home/home-port.ts';
+import type { LivePort } from '../screen/session/live-port.ts';
 import { asBent } from '../tube/as-bent.ts';
 import type { BentAs } from '../tube/job.ts';
 import { sightInWords } from '../words/practice.ts';
@@ -92,7 +92,7 @@ const ABOUT =
 async function playByHand(request: PracticeRequest, seed: number, io: Io): Promise<number> {
 	const practice = begin(request, seed, io);
 	io.stdout.write(`Practice on a simulated bender, seed ${seed}. Log: ${practice.session.logPath}\n`);
-	const { openScreen } = await import('../screen/open-screen.tsx');
+	const { openScreen } = await import('../screen/shell/open-screen.tsx');
 	const code = await openScreen({
 		port: practicePort(practice, request.home),
 		jobPath: request.file,

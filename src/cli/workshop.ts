@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { rawJob } from '../job/load.ts';
 import { makeJobFolder, saveJobFile } from '../job/save.ts';
-import type { WorkshopPort } from '../screen/workshop-port.ts';
+import type { WorkshopPort } from '../screen/benders/workshop-port.ts';
 import { openSettings, type Settings } from '../settings/settings.ts';
 import { type JobFolder, listed } from './job-folder.ts';
 

@@ -1,7 +1,7 @@
-import { lessonOf } from '../session/lesson.ts';
-import { readBack, startIn, UnknownRecord } from '../session/read-back.ts';
-import type { State } from '../session/state.ts';
-import { type SessionStatus, type SessionSummary, sessionSummary, status } from '../session/views.ts';
+import { lessonOf } from '../session/estimate/lesson-of-session.ts';
+import { readBack, startIn, UnknownRecord } from '../session/log/read-back.ts';
+import type { State } from '../session/log/state.ts';
+import { type SessionStatus, type SessionSummary, sessionSummary, status } from '../session/report/views.ts';
 import type { Kin, Lesson } from '../springback/history.ts';
 import type { Units } from '../units/units.ts';
 import type { KeptSession } from './catalogue.ts';

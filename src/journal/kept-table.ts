@@ -3,7 +3,7 @@
  * one array, texts that many rows share stand once, and a row's parts are made when they are asked for.
  */
 import { sep } from 'node:path';
-import type { SessionStatus, SessionSummary } from '../session/views.ts';
+import type { SessionStatus, SessionSummary } from '../session/report/views.ts';
 import type { Kin, Lesson } from '../springback/history.ts';
 import type { JobNames, KeptRow } from './kept-row.ts';
 import { LESSON_NUMBERS, lessonAt, putLesson } from './lesson-numbers.ts';

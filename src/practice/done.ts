@@ -1,4 +1,4 @@
-import type { DoneNote } from '../session/protocol.ts';
+import type { DoneNote } from '../session/protocol/protocol.ts';
 import type { Step } from './practice.ts';
 
 /** The closing note; null where the session has not ended. */

@@ -1,4 +1,4 @@
-import type { Action, Ask } from '../session/protocol.ts';
+import type { Action, Ask } from '../session/protocol/protocol.ts';
 import { keyed } from './keyed.ts';
 import type { Draw } from './random.ts';
 import type { Sight } from './station.ts';

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { type JobFile, LiveSession, type World as SessionWorld } from '../journal/live.ts';
-import type { Action, Ask, Output } from '../session/protocol.ts';
+import type { Action, Ask, Output } from '../session/protocol/protocol.ts';
 import { operatorAnswer } from './operator.ts';
 import { type Draw, draws } from './random.ts';
 import { type Sight, Station } from './station.ts';

@@ -3,8 +3,8 @@
  * shows what the dial, the angle finder or the tape then read. What has been done is not undone by taking a number back.
  */
 
-import type { Action, Ask, CheckAsk, ConfirmAsk, DecideAsk, PullAsk, SetAsk } from '../session/protocol.ts';
-import { coldPrior } from '../session/start.ts';
+import { coldPrior } from '../session/log/start.ts';
+import type { Action, Ask, CheckAsk, ConfirmAsk, DecideAsk, PullAsk, SetAsk } from '../session/protocol/protocol.ts';
 import type { Check, Job } from '../tube/job.ts';
 import type { Draw } from './random.ts';
 import { openShop, rounded, type Shop } from './shop.ts';

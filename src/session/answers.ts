@@ -1,19 +1,19 @@
 import { at } from '../maths/list.ts';
-import { apply } from './apply.ts';
-import { limitSpent, suggestion } from './bend-check.ts';
-import { doubtOf, expectedOf } from './doubts.ts';
-import { type Event, type Reading, readingsIn } from './events.ts';
-import { excludedAgain, excludedIn } from './excluded.ts';
-import type { RefusalFact } from './facts/index.ts';
-import { undoable } from './fold.ts';
-import { impossible, impossibleReading } from './impossible.ts';
-import type { Action, Answer, Draft, ReadingKind, RefusedNote } from './protocol.ts';
-import { reopenHindrance } from './reopen.ts';
-import { amended, settle } from './settle.ts';
-import type { State } from './state.ts';
-import { bendAt } from './state.ts';
-import { takeReadings } from './take.ts';
-import { weighed } from './weigh.ts';
+import { limitSpent, suggestion } from './advice/bend-check.ts';
+import { reopenHindrance } from './advice/reopen.ts';
+import { weighed } from './advice/whole-tube.ts';
+import { apply } from './log/apply.ts';
+import { type Event, type Reading, readingsIn } from './log/events.ts';
+import { undoable } from './log/fold.ts';
+import type { State } from './log/state.ts';
+import { bendAt } from './log/state.ts';
+import type { RefusalFact } from './protocol/facts/index.ts';
+import type { Action, Answer, Draft, ReadingKind, RefusedNote } from './protocol/protocol.ts';
+import { excludedAgain, excludedIn } from './reading/excluded-by-mechanics.ts';
+import { impossible, impossibleReading } from './reading/no-such-number.ts';
+import { amended, settle } from './reading/settle-doubt.ts';
+import { takeReadings } from './reading/take.ts';
+import { doubtOf, expectedOf } from './reading/unexpected.ts';
 
 export type Decision = { events: Event[] } | { refused: RefusedNote };
 

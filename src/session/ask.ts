@@ -6,18 +6,18 @@ import { wrongPart } from '../springback/scatter.ts';
 import { expectedSpringback } from '../springback/stop.ts';
 import { around, tubeTurn } from '../tube/turns.ts';
 import { formatTape } from '../units/tape.ts';
-import { endBefore } from './as-built.ts';
-import { isMeasured, stopRequest, suggestion, target } from './bend-check.ts';
-import { cautionsAt } from './cautions.ts';
-import { dueCheck, expectCheck, uncutTrim } from './check-reading.ts';
-import { doubtNow } from './doubts.ts';
-import type { Event } from './events.ts';
-import type { PullFact, TwiceFact } from './facts/index.ts';
-import { knownFrom } from './facts/known.ts';
-import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, MeasureAsk, PullAsk, SetAsk } from './protocol.ts';
-import type { Doubt, Phase, State } from './state.ts';
-import { bendAt, nextEntry } from './state.ts';
-import { weighed } from './weigh.ts';
+import { isMeasured, stopRequest, suggestion, target } from './advice/bend-check.ts';
+import { cautionsAt } from './advice/cautions.ts';
+import { weighed } from './advice/whole-tube.ts';
+import { endBefore } from './estimate/tube-at-work.ts';
+import type { Event } from './log/events.ts';
+import type { Doubt, Phase, State } from './log/state.ts';
+import { bendAt, nextEntry } from './log/state.ts';
+import type { PullFact, TwiceFact } from './protocol/facts/index.ts';
+import { knownFrom } from './protocol/facts/known.ts';
+import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, MeasureAsk, PullAsk, SetAsk } from './protocol/protocol.ts';
+import { dueCheck, expectCheck, uncutTrim } from './reading/check-reading.ts';
+import { doubtNow } from './reading/unexpected.ts';
 
 /** What is asked next; null when the session is finished. */
 export function ask(state: State): Ask | null {

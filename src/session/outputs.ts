@@ -1,14 +1,14 @@
 import { at } from '../maths/list.ts';
-import { tubeAtWork } from './as-built.ts';
+import { lastCanMend } from './advice/last-bend-mends.ts';
 import { ask } from './ask.ts';
-import { differ, planWith } from './correction.ts';
-import { cutsOf, finishList } from './finish.ts';
-import type { SessionRecord } from './fold.ts';
-import { told } from './foretold.ts';
-import { lastCanMend } from './mend.ts';
-import type { CorrectedNote, Correction, DoneNote, Output } from './protocol.ts';
-import type { State } from './state.ts';
-import { tellsMostOf, verdictOf } from './verdict.ts';
+import { tubeAtWork } from './estimate/tube-at-work.ts';
+import type { SessionRecord } from './log/fold.ts';
+import type { State } from './log/state.ts';
+import { differ, planWith } from './plan/correction.ts';
+import type { CorrectedNote, Correction, DoneNote, Output } from './protocol/protocol.ts';
+import { cutsOf, finishList } from './report/finish-list.ts';
+import { told } from './report/foretold.ts';
+import { tellsMostOf, verdictOf } from './report/verdict.ts';
 
 /** What a shell shows after a record: the correction if there was one, then the next ask or the end. */
 export function outputsAfter(before: State, after: State, record: SessionRecord, log: string): Output[] {

@@ -1,5 +1,5 @@
-import type { Answered } from '../session/answered.ts';
-import type { Event, Reading } from '../session/events.ts';
+import type { Answered } from '../session/log/answered.ts';
+import type { Event, Reading } from '../session/log/events.ts';
 import type { Style } from './lengths.ts';
 import { dial, measureOf, notNothing, shown } from './numbers.ts';
 import { EVIDENCE_OF, READINGS } from './readings.ts';

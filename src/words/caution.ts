@@ -1,4 +1,4 @@
-import type { CautionFact, GeneralCaution } from '../session/facts/index.ts';
+import type { CautionFact, GeneralCaution } from '../session/protocol/facts/index.ts';
 import { asWords } from './bent-as.ts';
 import type { Style } from './lengths.ts';
 import { degrees, fine, notNothing, tape } from './numbers.ts';

@@ -1,4 +1,4 @@
-import type { DecideFact, Missed } from '../session/facts/index.ts';
+import type { DecideFact, Missed } from '../session/protocol/facts/index.ts';
 import { GO_EASY } from './caution.ts';
 import { inHundred } from './chance.ts';
 import { checkValueWords } from './doubt.ts';

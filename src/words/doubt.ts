@@ -1,5 +1,5 @@
-import type { AsideFact, DoubtFact, Slip, TwiceFact } from '../session/facts/index.ts';
-import type { CheckKind } from '../session/kinds.ts';
+import type { AsideFact, DoubtFact, Slip, TwiceFact } from '../session/protocol/facts/index.ts';
+import type { CheckKind } from '../session/protocol/kinds.ts';
 import type { Style } from './lengths.ts';
 import { about, angle, checkMeasure, dial, measureOf, notNothing, shown, tape } from './numbers.ts';
 import { READINGS } from './readings.ts';

@@ -1,5 +1,5 @@
-import type { FinishFact } from '../session/facts/index.ts';
-import type { Cut } from '../session/protocol.ts';
+import type { FinishFact } from '../session/protocol/facts/index.ts';
+import type { Cut } from '../session/protocol/protocol.ts';
 import { checkValueWords } from './doubt.ts';
 import type { Style } from './lengths.ts';
 import { angle, fine } from './numbers.ts';

@@ -1,4 +1,4 @@
-import type { Known } from '../session/facts/index.ts';
+import type { Known } from '../session/protocol/facts/index.ts';
 import type { Sharing } from '../springback/history.ts';
 
 /** Other combinations, by what they have in common with the one to be bent. `tubes`: how many there are, in words. */

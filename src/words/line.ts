@@ -1,4 +1,4 @@
-import type { Output } from '../session/protocol.ts';
+import type { Output } from '../session/protocol/protocol.ts';
 import { cautionWords } from './caution.ts';
 import { includesWords } from './checks.ts';
 import { cutWords, finishWords } from './finish.ts';

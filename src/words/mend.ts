@@ -1,5 +1,5 @@
-import { MOST } from '../session/mend.ts';
-import type { Mend } from '../session/protocol.ts';
+import { MOST } from '../session/advice/last-bend-mends.ts';
+import type { Mend } from '../session/protocol/protocol.ts';
 import type { Style } from './lengths.ts';
 import { angle, degrees, fine } from './numbers.ts';
 

@@ -1,4 +1,4 @@
-import type { MisreadFact, Wanted } from '../session/facts/index.ts';
+import type { MisreadFact, Wanted } from '../session/protocol/facts/index.ts';
 
 /** What could not be read of an answer, and what is right there. */
 export function misreadWords(fact: MisreadFact): string {

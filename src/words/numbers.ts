@@ -1,4 +1,4 @@
-import type { CheckKind, ReadingKind } from '../session/protocol.ts';
+import type { CheckKind, ReadingKind } from '../session/protocol/protocol.ts';
 import type { Job } from '../tube/job.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import { formatTape } from '../units/tape.ts';

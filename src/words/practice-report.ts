@@ -1,6 +1,6 @@
 import type { Practice, Step } from '../practice/practice.ts';
 import { standing } from '../session/outputs.ts';
-import type { Ask, DoneNote, Output } from '../session/protocol.ts';
+import type { Ask, DoneNote, Output } from '../session/protocol/protocol.ts';
 import type { Job } from '../tube/job.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import { actionInWords, askInWords, value } from './practice.ts';

@@ -1,5 +1,5 @@
 import type { Sight } from '../practice/station.ts';
-import type { Action, Ask, ReadingKind } from '../session/protocol.ts';
+import type { Action, Ask, ReadingKind } from '../session/protocol/protocol.ts';
 import type { Job } from '../tube/job.ts';
 import { angle, angleGiveOrTake, dial, measureOf, notNothing, shown } from './numbers.ts';
 import { READINGS } from './readings.ts';

@@ -1,4 +1,4 @@
-import type { PullFact } from '../session/facts/index.ts';
+import type { PullFact } from '../session/protocol/facts/index.ts';
 import { inHundred } from './chance.ts';
 import { knownWords } from './known.ts';
 import { about, angle } from './numbers.ts';

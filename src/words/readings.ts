@@ -1,4 +1,4 @@
-import type { ConfirmAsk, EvidenceKind, ReadingKind, TurnWay } from '../session/protocol.ts';
+import type { ConfirmAsk, EvidenceKind, ReadingKind, TurnWay } from '../session/protocol/protocol.ts';
 import type { Measure } from './numbers.ts';
 
 export const WAYS: Record<TurnWay, string> = {

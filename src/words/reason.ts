@@ -1,4 +1,4 @@
-import type { Reason } from '../session/facts/index.ts';
+import type { Reason } from '../session/protocol/facts/index.ts';
 import { decideWords } from './decide.ts';
 import { asideWords, doubtWords, twiceWords } from './doubt.ts';
 import type { Style } from './lengths.ts';

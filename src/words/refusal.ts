@@ -1,4 +1,4 @@
-import type { ExcludedFact, HindranceFact, NumberFault, RefusalFact } from '../session/facts/index.ts';
+import type { ExcludedFact, HindranceFact, NumberFault, RefusalFact } from '../session/protocol/facts/index.ts';
 import { checkValueWords } from './doubt.ts';
 import type { Style } from './lengths.ts';
 import { misreadWords } from './misread.ts';

@@ -1,10 +1,10 @@
 import type { KeptSession } from '../journal/catalogue.ts';
-import { answered } from '../session/answered.ts';
-import { readBack } from '../session/read-back.ts';
-import { stages } from '../session/stages.ts';
-import type { State } from '../session/state.ts';
-import { tellsMostOf, verdictOf } from '../session/verdict.ts';
-import { bendLimits, type SessionView, sessionView } from '../session/views.ts';
+import { answered } from '../session/log/answered.ts';
+import { readBack } from '../session/log/read-back.ts';
+import type { State } from '../session/log/state.ts';
+import { stages } from '../session/report/stages.ts';
+import { tellsMostOf, verdictOf } from '../session/report/verdict.ts';
+import { bendLimits, type SessionView, sessionView } from '../session/report/views.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import { answeredWords } from './answered.ts';
 import { bentAsWords } from './bent-as.ts';

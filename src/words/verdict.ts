@@ -1,5 +1,5 @@
-import type { TellsMost } from '../session/protocol.ts';
-import { mayFit } from '../session/verdict.ts';
+import type { TellsMost } from '../session/protocol/protocol.ts';
+import { mayFit } from '../session/report/verdict.ts';
 import { inTen } from './chance.ts';
 import { EVIDENCE_OF } from './readings.ts';
 

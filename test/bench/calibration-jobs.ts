@@ -3,7 +3,7 @@
  * some two of three tubes fit: what a stated chance is worth shows where it is neither 0 nor 1.
  */
 import type { Job } from '../../src/tube/job.ts';
-import { byBends, plainJob } from '../helpers/plain-job.ts';
+import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 
 const trim = { start: 1.5, end: 1.5 };
 const tooling = { clamp: 2, follow: 1, growth: 1.02, tape: 1 / 32 };

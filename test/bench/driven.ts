@@ -5,10 +5,10 @@ import type { Station } from '../../src/practice/station.ts';
 import type { World } from '../../src/practice/world.ts';
 import { answerEvents } from '../../src/session/answers.ts';
 import { ask } from '../../src/session/ask.ts';
-import { evolve, initial } from '../../src/session/fold.ts';
-import type { Action, Ask } from '../../src/session/protocol.ts';
-import type { Start } from '../../src/session/start.ts';
-import { nextEntry, type State } from '../../src/session/state.ts';
+import { evolve, initial } from '../../src/session/log/fold.ts';
+import type { Start } from '../../src/session/log/start.ts';
+import { nextEntry, type State } from '../../src/session/log/state.ts';
+import type { Action, Ask } from '../../src/session/protocol/protocol.ts';
 
 /** A session that will not end is given up: most come nowhere near this. */
 const MOST_ANSWERS = 1000;

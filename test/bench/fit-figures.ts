@@ -2,8 +2,8 @@
 import { marginal, spreadOf } from '../../src/fit/as-built.ts';
 import { uncutShape } from '../../src/fit/raw-tube.ts';
 import type { TrueBend } from '../../src/practice/true-tube.ts';
-import { tubeAtWork } from '../../src/session/as-built.ts';
-import type { State } from '../../src/session/state.ts';
+import { tubeAtWork } from '../../src/session/estimate/tube-at-work.ts';
+import type { State } from '../../src/session/log/state.ts';
 import { angleBetween } from '../../src/tube/angles.ts';
 import { checkValue } from '../../src/tube/checks.ts';
 import { shapeEnd } from '../../src/tube/frames.ts';

@@ -1,7 +1,7 @@
 /** The tubes that are bent for the figures, in inches, on a die whose growth was measured on a test piece. */
 import type { Draw } from '../../src/practice/random.ts';
 import type { Job } from '../../src/tube/job.ts';
-import { byBends, plainJob } from '../helpers/plain-job.ts';
+import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 
 const tooling = { growth: 1.02, tape: 1 / 32, clamp: 2, follow: 2 };
 const trim = { start: 2, end: 2 };

@@ -9,7 +9,7 @@ import { draws } from '../../src/practice/random.ts';
 import { type Frames, shapeEnd } from '../../src/tube/frames.ts';
 import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
 import type { Shape } from '../../src/tube/shape.ts';
-import { END_TO_END, type Reference } from '../helpers/scipy-fits.ts';
+import { END_TO_END, type Reference } from '../helpers/shop/scipy-fits.ts';
 import { anyTube } from './fit-jobs.ts';
 import { median } from './rounds.ts';
 

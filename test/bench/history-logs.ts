@@ -6,7 +6,7 @@ import { newSessionId, sessionFolder, sessionPath } from '../../src/journal/cata
 import { decodeRecord, encodeRecord } from '../../src/journal/record.ts';
 import { beginPractice, playedOut } from '../../src/practice/practice.ts';
 import { USUAL } from '../../src/practice/world.ts';
-import type { Start } from '../../src/session/start.ts';
+import type { Start } from '../../src/session/log/start.ts';
 
 /** One simulated session: its first record, and all lines after it as they stand in its log. */
 interface Simulated {

@@ -9,7 +9,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { spawn } from '@lydell/node-pty';
 import { sessionFolder } from '../../src/journal/catalogue.ts';
-import { PROGRAM, SAMPLE_JOBS } from '../helpers/program.ts';
+import { PROGRAM, SAMPLE_JOBS } from '../helpers/disk/program.ts';
 import { fillHome, newHome, simulatedSessions } from './history-logs.ts';
 import { interleave, type Measurement, table } from './rounds.ts';
 

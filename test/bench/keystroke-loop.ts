@@ -3,11 +3,11 @@
  * terminal showing it, the bytes written for each key, and the processor's milliseconds a key; then the same of keys that turn to another
  * page. Run by keystroke.ts.
  */
-import { openScreen } from '../../src/screen/open-screen.tsx';
+import { openScreen } from '../../src/screen/shell/open-screen.tsx';
 import { resolveShape } from '../../src/tube/resolve.ts';
-import { PULL, SET } from '../helpers/asks.ts';
-import { ARCH, FakeHome, FakeLive, KEPT } from '../helpers/fake-ports.ts';
-import { HeadlessTerminal } from '../helpers/mount.tsx';
+import { PULL, SET } from '../helpers/screen/asks.ts';
+import { ARCH, FakeHome, FakeLive, KEPT } from '../helpers/screen/fake-ports.ts';
+import { HeadlessTerminal } from '../helpers/screen/mount.tsx';
 
 const WARM_UP = 100;
 const KEYS = 2000;

@@ -1,7 +1,7 @@
 import { filterPrior, newBend, newTube, pull } from '../../src/springback/filter.ts';
 import { observe } from '../../src/springback/reading.ts';
 import { suggestStop } from '../../src/springback/stop.ts';
-import { BEND_OF_60 } from '../helpers/stop-request.ts';
+import { BEND_OF_60 } from '../helpers/shop/stop-request.ts';
 
 /** Median times in microseconds: a pull or a reading taken in, and a stop decided. */
 export function timings(): { update: number; decision: number } {

@@ -12,9 +12,9 @@ import { KeptSessions } from '../../src/journal/kept-sessions.ts';
 import { openSettings } from '../../src/settings/settings.ts';
 import type { Kin } from '../../src/springback/history.ts';
 import { FIELD_NAMES } from '../../src/tube/tooling-fields.ts';
-import { bendIn } from '../helpers/kept-home.ts';
-import { plainJob } from '../helpers/plain-job.ts';
-import { newMachine } from '../helpers/plain-shop.ts';
+import { bendIn } from '../helpers/disk/kept-home.ts';
+import { plainJob } from '../helpers/shop/plain-job.ts';
+import { newMachine } from '../helpers/shop/plain-shop.ts';
 
 let home = '';
 beforeEach(() => {

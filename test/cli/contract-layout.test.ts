@@ -1,4 +1,5 @@
 import { afterAll, describe, expect, it } from 'vitest';
+import { runProgram } from '../helpers/disk/program.ts';
 import {
 	across,
 	angleBetween,
@@ -12,10 +13,9 @@ import {
 	type Vector,
 	walk,
 	wrapped,
-} from '../helpers/contract-geometry.ts';
-import { jobOf, RAIL, Shop } from '../helpers/contract-shop.ts';
-import { draws } from '../helpers/plain-shop.ts';
-import { runProgram } from '../helpers/program.ts';
+} from '../helpers/shop/contract-geometry.ts';
+import { jobOf, RAIL, Shop } from '../helpers/shop/contract-shop.ts';
+import { draws } from '../helpers/shop/plain-shop.ts';
 
 const shop = new Shop();
 const home = shop.home();

@@ -1,8 +1,8 @@
 import { afterAll, describe, expect, it } from 'vitest';
-import type { Line, LineTalk } from '../helpers/contract-client.ts';
-import { endMiss, marks, type PlainTube, walk } from '../helpers/contract-geometry.ts';
-import { bend, Operator, question, RAIL, railJob, Shop } from '../helpers/contract-shop.ts';
-import { runProgram } from '../helpers/program.ts';
+import { runProgram } from '../helpers/disk/program.ts';
+import type { Line, LineTalk } from '../helpers/shop/contract-client.ts';
+import { endMiss, marks, type PlainTube, walk } from '../helpers/shop/contract-geometry.ts';
+import { bend, Operator, question, RAIL, railJob, Shop } from '../helpers/shop/contract-shop.ts';
 
 const shop = new Shop();
 const home = shop.home();

@@ -1,8 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { LineTalk } from '../helpers/contract-client.ts';
-import { bend, Operator, question, railJob, Shop } from '../helpers/contract-shop.ts';
-import { runProgram } from '../helpers/program.ts';
+import { runProgram } from '../helpers/disk/program.ts';
+import type { LineTalk } from '../helpers/shop/contract-client.ts';
+import { bend, Operator, question, railJob, Shop } from '../helpers/shop/contract-shop.ts';
 
 const shop = new Shop();
 let [file, home] = ['', ''];

@@ -4,11 +4,11 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { readCommandLine } from '../../src/cli/args.ts';
 import { COMMANDS } from '../../src/cli/commands.ts';
-import { SMALLEST } from '../../src/screen/frame.ts';
+import { SMALLEST } from '../../src/screen/shell/frame.ts';
 import { TOPIC_NAMES } from '../../src/words/topics/names.ts';
+import { PROGRAM, runProgram } from '../helpers/disk/program.ts';
 import { blocksOf, blockUnder, type Deed, guide, stepsOf, WRITING, writeUnder } from '../helpers/guides.ts';
-import { PROGRAM, runProgram } from '../helpers/program.ts';
-import { Pty } from '../helpers/pty.ts';
+import { Pty } from '../helpers/screen/pty.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'guides-'));
 afterAll(() => rmSync(home, { recursive: true }));

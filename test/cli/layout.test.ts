@@ -5,15 +5,15 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { runLayout } from '../../src/cli/layout.ts';
 import { JobFileError } from '../../src/job/fault.ts';
 import { loadJob } from '../../src/job/load.ts';
-import { jobEnds } from '../../src/session/ends.ts';
-import { jobWarnings } from '../../src/session/job-warnings.ts';
+import { jobEnds } from '../../src/session/plan/ends.ts';
+import { jobWarnings } from '../../src/session/plan/job-warnings.ts';
 import { openSettings } from '../../src/settings/settings.ts';
 import { asBent } from '../../src/tube/as-bent.ts';
 import type { BentAs, Job } from '../../src/tube/job.ts';
 import { layout } from '../../src/tube/layout.ts';
 import type { Warning } from '../../src/tube/warnings.ts';
 import { withText } from '../../src/words/warnings.ts';
-import { SAMPLE_JOBS } from '../helpers/program.ts';
+import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
 
 /** The document as the rooms compute it, each warning with its sentence. */
 function computed(job: Job): unknown {

@@ -3,12 +3,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readLog } from '../../src/journal/read-log.ts';
-import type { Ask, DoneNote, Output, SessionNote } from '../../src/session/protocol.ts';
-import { startIn } from '../../src/session/read-back.ts';
+import { startIn } from '../../src/session/log/read-back.ts';
+import type { Ask, DoneNote, Output, SessionNote } from '../../src/session/protocol/protocol.ts';
 import { asLine } from '../../src/words/line.ts';
-import { runLineMode } from '../helpers/line-client.ts';
-import { operatorAt } from '../helpers/operator.ts';
-import { draws, newMachine } from '../helpers/plain-shop.ts';
+import { runLineMode } from '../helpers/disk/line-client.ts';
+import { operatorAt } from '../helpers/shop/operator.ts';
+import { draws, newMachine } from '../helpers/shop/plain-shop.ts';
 
 const RUNS = 500;
 let folder = '';

@@ -9,7 +9,7 @@ import { LiveSession } from '../../src/journal/live.ts';
 import { openLog } from '../../src/journal/log-writer.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import { encodeRecord } from '../../src/journal/record.ts';
-import { hatJob } from '../helpers/hat.ts';
+import { hatJob } from '../helpers/shop/hat.ts';
 
 let home = '';
 beforeEach(() => {

@@ -5,8 +5,8 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { type JobFolder, listed } from '../../src/cli/job-folder.ts';
 import { workshopAt } from '../../src/cli/workshop.ts';
 import { JobNotSaved } from '../../src/job/save.ts';
-import { PROGRAM } from '../helpers/program.ts';
-import { Pty } from '../helpers/pty.ts';
+import { PROGRAM } from '../helpers/disk/program.ts';
+import { Pty } from '../helpers/screen/pty.ts';
 
 let folder = '';
 let jobs: JobFolder = { own: '', samples: '' };

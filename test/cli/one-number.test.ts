@@ -2,11 +2,11 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { CheckAsk, DoneNote, SessionNote, SetAsk } from '../../src/session/protocol.ts';
-import type { SessionView } from '../../src/session/views.ts';
+import type { CheckAsk, DoneNote, SessionNote, SetAsk } from '../../src/session/protocol/protocol.ts';
+import type { SessionView } from '../../src/session/report/views.ts';
 import type { LayoutDocument } from '../../src/tube/layout.ts';
-import { runLineMode } from '../helpers/line-client.ts';
-import { runProgram, SAMPLE_JOBS } from '../helpers/program.ts';
+import { runLineMode } from '../helpers/disk/line-client.ts';
+import { runProgram, SAMPLE_JOBS } from '../helpers/disk/program.ts';
 
 let home = '';
 beforeAll(() => {

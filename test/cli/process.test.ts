@@ -2,7 +2,7 @@ import { closeSync, existsSync, mkdtempSync, openSync, readFileSync, rmSync, wri
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { PROGRAM, type Run, type RunOptions, runProgram, SAMPLE_JOBS } from '../helpers/program.ts';
+import { PROGRAM, type Run, type RunOptions, runProgram, SAMPLE_JOBS } from '../helpers/disk/program.ts';
 
 const [JOB] = SAMPLE_JOBS as [string, ...string[]];
 const JOB_DATA = JSON.parse(readFileSync(JOB, 'utf8'));

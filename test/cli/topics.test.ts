@@ -5,9 +5,9 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { readCommandLine } from '../../src/cli/args.ts';
 import { help } from '../../src/cli/help.ts';
-import { SMALLEST } from '../../src/screen/frame.ts';
-import { SET_SD } from '../../src/session/estimate.ts';
-import { FITS, mayFit } from '../../src/session/verdict.ts';
+import { SMALLEST } from '../../src/screen/shell/frame.ts';
+import { SET_SD } from '../../src/session/estimate/estimate.ts';
+import { FITS, mayFit } from '../../src/session/report/verdict.ts';
 import { foldedAt } from '../../src/terminal/folded.ts';
 import { EXAMPLE_SESSION } from '../../src/words/topics/example-session.ts';
 import { EXIT_CODES } from '../../src/words/topics/exit-codes.ts';
@@ -26,7 +26,7 @@ import {
 import { topicLines } from '../../src/words/topics/lines.ts';
 import type { TopicName } from '../../src/words/topics/names.ts';
 import { REASON_CODES } from '../../src/words/topics/reason-codes.ts';
-import { runProgram } from '../helpers/program.ts';
+import { runProgram } from '../helpers/disk/program.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'topics-'));
 afterAll(() => rmSync(home, { recursive: true }));

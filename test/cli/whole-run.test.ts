@@ -3,10 +3,10 @@ import { tmpdir } from 'node:os';
 import { join, relative } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ask } from '../../src/session/ask.ts';
-import { status } from '../../src/session/views.ts';
-import { runProgram, SAMPLE_JOBS } from '../helpers/program.ts';
-import type { Pty } from '../helpers/pty.ts';
-import { Sitting } from '../helpers/sitting.ts';
+import { status } from '../../src/session/report/views.ts';
+import { runProgram, SAMPLE_JOBS } from '../helpers/disk/program.ts';
+import type { Pty } from '../helpers/screen/pty.ts';
+import { Sitting } from '../helpers/screen/sitting.ts';
 
 // As a person types it: from the project's folder.
 const JOB = relative(process.cwd(), SAMPLE_JOBS.find((path) => path.includes('bow-rail'))!);

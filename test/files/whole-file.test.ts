@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { replaceFile, writeUnlessThere } from '../../src/files/whole-file.ts';
-import { type Fault, FaultFs, PowerCut } from '../helpers/fault-fs.ts';
+import { type Fault, FaultFs, PowerCut } from '../helpers/disk/fault-fs.ts';
 
 const PATH = '/a.json';
 const [OLD, NEW] = [Buffer.from('the old one'), Buffer.from('the new one, which is longer')];

@@ -4,9 +4,9 @@ import { type RawTube, uncutShape } from '../../src/fit/raw-tube.ts';
 import { type Draw, draws } from '../../src/practice/random.ts';
 import type { Point } from '../../src/tube/job.ts';
 import type { Shape } from '../../src/tube/shape.ts';
-import { Kernel } from '../helpers/kernel.ts';
-import { builtForward } from '../helpers/kernel-tube.ts';
-import { angleReading, dropReading, legReading, spanReading, toldBend, tooling } from '../helpers/made-tube.ts';
+import { Kernel } from '../helpers/shop/kernel.ts';
+import { builtForward } from '../helpers/shop/kernel-tube.ts';
+import { angleReading, dropReading, legReading, spanReading, toldBend, tooling } from '../helpers/shop/made-tube.ts';
 
 let kernel: Kernel;
 beforeAll(async () => {

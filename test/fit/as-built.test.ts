@@ -3,7 +3,7 @@ import { type AsBuiltInput, estimateAsBuilt, marginal, placeOf, spreadOf } from 
 import { uncutShape } from '../../src/fit/raw-tube.ts';
 import { draws } from '../../src/practice/random.ts';
 import { shapeEnd } from '../../src/tube/frames.ts';
-import { angleReading, dropReading, legReading, toldBend, tooling } from '../helpers/made-tube.ts';
+import { angleReading, dropReading, legReading, toldBend, tooling } from '../helpers/shop/made-tube.ts';
 
 const rad = Math.PI / 180;
 const exact = { dieSpread: 0, bendSpread: 0, stretch: { value: 0, sd: 0 } };

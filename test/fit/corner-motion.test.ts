@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { cornerMoves, cornersOf } from '../../src/fit/corner-motion.ts';
 import { type Chain, walk } from '../../src/fit/kinematics.ts';
 import { corners } from '../../src/tube/frames.ts';
-import { anyTube } from '../helpers/tubes.ts';
+import { anyTube } from '../helpers/shop/tubes.ts';
 
 const at = (chain: Chain, first: number) => cornersOf(chain, walk(chain), first).flat();
 

@@ -7,8 +7,8 @@ import { checkValue } from '../../src/tube/checks.ts';
 import { shapeEnd } from '../../src/tube/frames.ts';
 import type { Check } from '../../src/tube/job.ts';
 import type { Shape } from '../../src/tube/shape.ts';
-import { END_TO_END, type Reference } from '../helpers/scipy-fits.ts';
-import { anyTube } from '../helpers/tubes.ts';
+import { END_TO_END, type Reference } from '../helpers/shop/scipy-fits.ts';
+import { anyTube } from '../helpers/shop/tubes.ts';
 
 /** A correction with room on every side, in mm, of a design of which `shape` is what it has come to. */
 function wide(nominal: Shape, shape: Shape, made: number): CorrectionInput {

@@ -6,7 +6,7 @@ import { checkValue } from '../../src/tube/checks.ts';
 import { frames } from '../../src/tube/frames.ts';
 import type { Check } from '../../src/tube/job.ts';
 import type { Shape } from '../../src/tube/shape.ts';
-import { anyTube } from '../helpers/tubes.ts';
+import { anyTube } from '../helpers/shop/tubes.ts';
 
 const TUBE = { od: 40 };
 const named = { name: 'any', tolerance: 1 };

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { farEndMotion, type Motion } from '../../src/fit/kinematics.ts';
 import { shapeEnd } from '../../src/tube/frames.ts';
 import type { Shape } from '../../src/tube/shape.ts';
-import { anyTube } from '../helpers/tubes.ts';
+import { anyTube } from '../helpers/shop/tubes.ts';
 
 /** Central differences of the far end by the change that `moved` makes to the shape. */
 function slope(moved: (by: number) => Shape, by: number): Motion {

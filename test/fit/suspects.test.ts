@@ -3,7 +3,7 @@ import { estimateAsBuilt, marginal, type TubeReading } from '../../src/fit/as-bu
 import { uncutShape } from '../../src/fit/raw-tube.ts';
 import { suspectsOf } from '../../src/fit/suspects.ts';
 import type { Shape } from '../../src/tube/shape.ts';
-import { angleReading, dropReading, legReading, spanReading, toldBend, tooling } from '../helpers/made-tube.ts';
+import { angleReading, dropReading, legReading, spanReading, toldBend, tooling } from '../helpers/shop/made-tube.ts';
 
 interface Truth {
 	mark: number;

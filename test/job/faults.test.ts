@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Fault } from '../../src/job/fault.ts';
 import { readJob } from '../../src/job/read.ts';
 import { materialKeys } from '../../src/springback/materials.ts';
-import { change, plainJobFile } from '../helpers/job-file.ts';
+import { change, plainJobFile } from '../helpers/disk/job-file.ts';
 
 function faultsOf(value: unknown): Fault[] {
 	const read = readJob(value);

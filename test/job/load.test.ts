@@ -5,7 +5,7 @@ import { afterEach, beforeEach, expect, it } from 'vitest';
 import { runCheck } from '../../src/cli/check.ts';
 import { JobFileError } from '../../src/job/fault.ts';
 import { loadJob } from '../../src/job/load.ts';
-import { change, plainJobFile } from '../helpers/job-file.ts';
+import { change, plainJobFile } from '../helpers/disk/job-file.ts';
 
 let folder: string;
 beforeEach(() => {

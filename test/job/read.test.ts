@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type GoodJob, readJob } from '../../src/job/read.ts';
 import type { ToolingLookup } from '../../src/job/tooling.ts';
-import { change, plainJobFile } from '../helpers/job-file.ts';
+import { change, plainJobFile } from '../helpers/disk/job-file.ts';
 
 function good(value: unknown, lookup?: ToolingLookup): GoodJob {
 	const read = readJob(value, lookup);

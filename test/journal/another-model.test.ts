@@ -7,9 +7,9 @@ import { readSession, sessionPath } from '../../src/journal/catalogue.ts';
 import { KeptSessions } from '../../src/journal/kept-sessions.ts';
 import { lessonsKept } from '../../src/journal/lessons.ts';
 import { LiveSession } from '../../src/journal/live.ts';
-import { initial } from '../../src/session/fold.ts';
-import { readBack, startIn } from '../../src/session/read-back.ts';
-import { coldPrior, learnedPrior, type Start } from '../../src/session/start.ts';
+import { initial } from '../../src/session/log/fold.ts';
+import { readBack, startIn } from '../../src/session/log/read-back.ts';
+import { coldPrior, learnedPrior, type Start } from '../../src/session/log/start.ts';
 import type { Lesson } from '../../src/springback/history.ts';
 import { modelName } from '../../src/springback/model-name.ts';
 

@@ -17,7 +17,7 @@ export function tempFolder(): string {
 /** Bundles the child's program into the folder, so that it starts without a loader. */
 export function buildChild(folder: string): string {
 	const outfile = join(folder, 'log-child.mjs');
-	const entry = new URL('../helpers/log-child.ts', import.meta.url).pathname;
+	const entry = new URL('../helpers/disk/log-child.ts', import.meta.url).pathname;
 	buildSync({ entryPoints: [entry], outfile, bundle: true, platform: 'node', format: 'esm', target: 'node20' });
 	return outfile;
 }

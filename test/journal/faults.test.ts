@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Fault, FaultFs } from '../helpers/fault-fs.ts';
+import { type Fault, FaultFs } from '../helpers/disk/fault-fs.ts';
 import { expectFoundByHome, expectKept, runSession } from './session-on-disk.ts';
 
 // One sitting that is killed and one that ends well; a record longer than two sectors among them.

@@ -13,11 +13,11 @@ import { openLog } from '../../src/journal/log-writer.ts';
 import { methodName } from '../../src/journal/method.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import { encodeRecord } from '../../src/journal/record.ts';
-import { lessonOf } from '../../src/session/lesson.ts';
-import { readBack } from '../../src/session/read-back.ts';
-import { FaultFs } from '../helpers/fault-fs.ts';
-import { bendIn } from '../helpers/kept-home.ts';
-import { plainJob } from '../helpers/plain-job.ts';
+import { lessonOf } from '../../src/session/estimate/lesson-of-session.ts';
+import { readBack } from '../../src/session/log/read-back.ts';
+import { FaultFs } from '../helpers/disk/fault-fs.ts';
+import { bendIn } from '../helpers/disk/kept-home.ts';
+import { plainJob } from '../helpers/shop/plain-job.ts';
 import { tempFolder } from './child.ts';
 
 /** What the logs say, each folded here and now. */

@@ -6,7 +6,7 @@ import { Locked } from '../../src/journal/errors.ts';
 import { acquireLock, type LockSelf, releaseLock } from '../../src/journal/lock.ts';
 import { createLog, openLog } from '../../src/journal/log-writer.ts';
 import { readLog } from '../../src/journal/read-log.ts';
-import { FaultFs } from '../helpers/fault-fs.ts';
+import { FaultFs } from '../helpers/disk/fault-fs.ts';
 import { buildChild, startChild, tempFolder } from './child.ts';
 import { NOW, record } from './session-on-disk.ts';
 

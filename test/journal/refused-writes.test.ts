@@ -4,7 +4,7 @@ import { createLog, openLog } from '../../src/journal/log-writer.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import type { LogRecord } from '../../src/journal/record.ts';
 import type { LogWriter } from '../../src/journal/writer.ts';
-import { errno, type Fault, FaultFs } from '../helpers/fault-fs.ts';
+import { errno, type Fault, FaultFs } from '../helpers/disk/fault-fs.ts';
 import { expectFoundByHome, expectKept, ID, LOG, NOW, onlyProcess, record } from './session-on-disk.ts';
 
 function openNew(fs: FaultFs): LogWriter {

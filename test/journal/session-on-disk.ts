@@ -5,7 +5,7 @@ import type { LockSelf } from '../../src/journal/lock.ts';
 import { createLog, openLog } from '../../src/journal/log-writer.ts';
 import type { LogRecord } from '../../src/journal/record.ts';
 import type { LogWriter } from '../../src/journal/writer.ts';
-import { type FaultFs, PowerCut } from '../helpers/fault-fs.ts';
+import { type FaultFs, PowerCut } from '../helpers/disk/fault-fs.ts';
 
 export const HOME = '/home';
 export const ID = '20260101-080000-test';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { it } from 'vitest';
-import { type Fault, FaultFs } from '../helpers/fault-fs.ts';
+import { type Fault, FaultFs } from '../helpers/disk/fault-fs.ts';
 import { expectKept, runSession } from './session-on-disk.ts';
 
 const code = fc.constantFrom('ENOSPC', 'EDQUOT', 'EROFS', 'EIO');

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Gaussian, maxMoments, replaced, surprise, updated } from '../../src/maths/gaussian.ts';
-import { draws } from '../helpers/plain-shop.ts';
+import { draws } from '../helpers/shop/plain-shop.ts';
 
 // Source: NIST StRD, Norris (linear regression, 36 observations), certified values.
 const NORRIS_X = [

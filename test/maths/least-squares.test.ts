@@ -5,7 +5,7 @@ import { type CorrectionInput, scales } from '../../src/fit/correct.ts';
 import { listUnknowns, posed } from '../../src/fit/problem.ts';
 import { type Problem, solve } from '../../src/maths/least-squares.ts';
 import { shapeEnd } from '../../src/tube/frames.ts';
-import { anyTube } from '../helpers/tubes.ts';
+import { anyTube } from '../helpers/shop/tubes.ts';
 
 const squares = (r: readonly number[]) => r.reduce((sum, e) => sum + e * e, 0) / 2;
 

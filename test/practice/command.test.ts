@@ -2,7 +2,7 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { runProgram } from '../helpers/program.ts';
+import { runProgram } from '../helpers/disk/program.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'practice-command-'));
 afterAll(() => rmSync(home, { recursive: true }));

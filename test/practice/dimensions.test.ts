@@ -7,10 +7,10 @@ import { openShop } from '../../src/practice/shop.ts';
 import { Station } from '../../src/practice/station.ts';
 import { oneShop, type PointerHands, USUAL, type World } from '../../src/practice/world.ts';
 import { ask } from '../../src/session/ask.ts';
-import { initial } from '../../src/session/fold.ts';
-import type { SetAsk } from '../../src/session/protocol.ts';
+import { initial } from '../../src/session/log/fold.ts';
+import type { SetAsk } from '../../src/session/protocol/protocol.ts';
 import { startOf } from '../bench/fit-made.ts';
-import { plainJob } from '../helpers/plain-job.ts';
+import { plainJob } from '../helpers/shop/plain-job.ts';
 
 const mean = (values: readonly number[]) => values.reduce((a, b) => a + b, 0) / values.length;
 const shops = (world: World, many = 300) =>

@@ -10,13 +10,13 @@ import { draws } from '../../src/practice/random.ts';
 import { Station } from '../../src/practice/station.ts';
 import { trueCheck } from '../../src/practice/true-tube.ts';
 import { USUAL } from '../../src/practice/world.ts';
-import type { PullAsk, SetAsk } from '../../src/session/protocol.ts';
+import type { PullAsk, SetAsk } from '../../src/session/protocol/protocol.ts';
 import { checkValue } from '../../src/tube/checks.ts';
 import { marks } from '../../src/tube/marks.ts';
 import { resolveShape } from '../../src/tube/resolve.ts';
 import { sightInWords } from '../../src/words/practice.ts';
 import { byHandLines, endLines, stepLines } from '../../src/words/practice-report.ts';
-import { SAMPLE_JOBS } from '../helpers/program.ts';
+import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'practice-'));
 afterAll(() => rmSync(home, { recursive: true }));

@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { type Line, widthOf } from '../../src/screen/line.ts';
-import { principalViews } from '../../src/screen/parts/principal-views.ts';
-import { pullLadder } from '../../src/screen/parts/pull-ladder.ts';
-import { tapeStrip } from '../../src/screen/parts/tape-strip.ts';
-import { drawTube, tubeDrawing } from '../../src/screen/parts/tube-drawing.ts';
+import { principalViews } from '../../src/screen/drawing/principal-views.ts';
+import { pullLadder } from '../../src/screen/drawing/pull-ladder.ts';
+import { tapeStrip } from '../../src/screen/drawing/tape-strip.ts';
+import { drawTube, tubeDrawing } from '../../src/screen/drawing/tube-drawing.ts';
+import { type Line, widthOf } from '../../src/screen/text/line.ts';
 import type { Point } from '../../src/tube/job.ts';
 import { resolveShape } from '../../src/tube/resolve.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 import { cross, dot, norm } from '../../src/tube/vector.ts';
-import { ARCH } from '../helpers/fake-ports.ts';
+import { ARCH } from '../helpers/screen/fake-ports.ts';
 
 const textOf = (lines: readonly Line[]) =>
 	lines

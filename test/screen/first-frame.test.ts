@@ -1,8 +1,8 @@
 import { setImmediate as turn } from 'node:timers/promises';
 import { describe, expect, test } from 'vitest';
-import * as asks from '../helpers/asks.ts';
-import { FakeHome, FakeLive, ROWS } from '../helpers/fake-ports.ts';
-import { leave, runScreen } from '../helpers/run-screen.ts';
+import * as asks from '../helpers/screen/asks.ts';
+import { FakeHome, FakeLive, ROWS } from '../helpers/screen/fake-ports.ts';
+import { leave, runScreen } from '../helpers/screen/run-screen.ts';
 
 function start(live: FakeLive | null) {
 	return runScreen(new FakeHome(live, ROWS), undefined, live === null ? {} : { jobPath: 'arch.json' });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { SESSION, SET } from '../helpers/asks.ts';
-import { FakeHome, FakeLive, ROWS } from '../helpers/fake-ports.ts';
-import { asKept, runScreen, SIZE } from '../helpers/run-screen.ts';
+import { SESSION, SET } from '../helpers/screen/asks.ts';
+import { FakeHome, FakeLive, ROWS } from '../helpers/screen/fake-ports.ts';
+import { asKept, runScreen, SIZE } from '../helpers/screen/run-screen.ts';
 
 const AS_DRAWN = { mirror: false, from: 'start' } as const;
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readJob } from '../../src/job/read.ts';
-import { FakeHome, ROWS, refusal } from '../helpers/fake-ports.ts';
-import { asKept, runScreen, SIZE } from '../helpers/run-screen.ts';
+import { FakeHome, ROWS, refusal } from '../helpers/screen/fake-ports.ts';
+import { asKept, runScreen, SIZE } from '../helpers/screen/run-screen.ts';
 
 function start(size?: { columns: number; rows: number }, home = new FakeHome(null, ROWS)) {
 	return { terminal: runScreen(home, size), home };

@@ -1,15 +1,15 @@
 import { beforeEach, expect, test, vi } from 'vitest';
-import { frameOf } from '../../src/screen/app-frame.ts';
-import { homeView } from '../../src/screen/home-pages/index.ts';
-import { viewOf } from '../../src/screen/pages/index.ts';
-import * as asks from '../helpers/asks.ts';
-import { ARCH, FakeHome, FakeLive, KEPT, ROWS } from '../helpers/fake-ports.ts';
-import type { HeadlessTerminal } from '../helpers/mount.tsx';
-import { runScreen } from '../helpers/run-screen.ts';
+import { homeView } from '../../src/screen/home/pages/index.ts';
+import { viewOf } from '../../src/screen/session/pages/index.ts';
+import { frameOf } from '../../src/screen/shell/app-frame.ts';
+import * as asks from '../helpers/screen/asks.ts';
+import { ARCH, FakeHome, FakeLive, KEPT, ROWS } from '../helpers/screen/fake-ports.ts';
+import type { HeadlessTerminal } from '../helpers/screen/mount.tsx';
+import { runScreen } from '../helpers/screen/run-screen.ts';
 
-vi.mock('../../src/screen/pages/index.ts', { spy: true });
-vi.mock('../../src/screen/home-pages/index.ts', { spy: true });
-vi.mock('../../src/screen/app-frame.ts', { spy: true });
+vi.mock('../../src/screen/session/pages/index.ts', { spy: true });
+vi.mock('../../src/screen/home/pages/index.ts', { spy: true });
+vi.mock('../../src/screen/shell/app-frame.ts', { spy: true });
 
 const counted = { viewOf: vi.mocked(viewOf), homeView: vi.mocked(homeView), frameOf: vi.mocked(frameOf) };
 

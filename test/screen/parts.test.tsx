@@ -1,13 +1,13 @@
 import { Box } from 'ink';
 import { render } from 'ink-testing-library';
 import { describe, expect, test } from 'vitest';
-import { Row } from '../../src/screen/FrameView.tsx';
-import { asciiOnly, cut, type Line, span, spread } from '../../src/screen/line.ts';
-import { lookOf, styleOf } from '../../src/screen/look.ts';
-import { choiceLines } from '../../src/screen/parts/choice-list.ts';
-import { digitRows, digitSize } from '../../src/screen/parts/digits.ts';
-import { keyLines } from '../../src/screen/parts/key-line.ts';
-import { arrowRows } from '../../src/screen/parts/turn-arrow.ts';
+import { arrowRows } from '../../src/screen/drawing/turn-arrow.ts';
+import { Row } from '../../src/screen/shell/FrameView.tsx';
+import { lookOf, styleOf } from '../../src/screen/shell/look.ts';
+import { choiceLines } from '../../src/screen/text/choice-list.ts';
+import { digitRows, digitSize } from '../../src/screen/text/digits.ts';
+import { keyLines } from '../../src/screen/text/key-line.ts';
+import { asciiOnly, cut, type Line, span, spread } from '../../src/screen/text/line.ts';
 import { wrap } from '../../src/terminal/wrap.ts';
 
 const LOOK = lookOf({ TERM: 'xterm', NO_COLOR: '1' }, false);

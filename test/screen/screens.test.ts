@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import type { Output, PullAsk } from '../../src/session/protocol.ts';
+import type { Output, PullAsk } from '../../src/session/protocol/protocol.ts';
 import type { Size } from '../../src/terminal/output.ts';
 import { resolveShape } from '../../src/tube/resolve.ts';
-import * as asks from '../helpers/asks.ts';
-import { ARCH, answeredBy, FakeHome, FakeLive, KEPT, ROWS } from '../helpers/fake-ports.ts';
-import { type FrameOptions, frameText } from '../helpers/page-frame.ts';
-import { asKept, runScreen } from '../helpers/run-screen.ts';
-import { keptText } from '../helpers/screen-fixtures.ts';
+import * as asks from '../helpers/screen/asks.ts';
+import { ARCH, answeredBy, FakeHome, FakeLive, KEPT, ROWS } from '../helpers/screen/fake-ports.ts';
+import { type FrameOptions, frameText } from '../helpers/screen/page-frame.ts';
+import { asKept, runScreen } from '../helpers/screen/run-screen.ts';
+import { keptText } from '../helpers/screen/screen-fixtures.ts';
 
 const SIZES = [
 	{ columns: 80, rows: 24 },

@@ -1,9 +1,9 @@
 import { afterEach, describe, expect, test } from 'vitest';
-import { openScreen, type ScreenOptions } from '../../src/screen/open-screen.tsx';
-import type { Answer, Output } from '../../src/session/protocol.ts';
-import * as asks from '../helpers/asks.ts';
-import { answeredBy, FakeHome, FakeLive, KEPT, ROWS, refusal } from '../helpers/fake-ports.ts';
-import { HeadlessTerminal } from '../helpers/mount.tsx';
+import { openScreen, type ScreenOptions } from '../../src/screen/shell/open-screen.tsx';
+import type { Answer, Output } from '../../src/session/protocol/protocol.ts';
+import * as asks from '../helpers/screen/asks.ts';
+import { answeredBy, FakeHome, FakeLive, KEPT, ROWS, refusal } from '../helpers/screen/fake-ports.ts';
+import { HeadlessTerminal } from '../helpers/screen/mount.tsx';
 
 const SIZE = { columns: 80, rows: 24 };
 const CTRL_C = '\x03';

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { line } from '../../src/screen/line.ts';
-import { fitted, type Section } from '../../src/screen/pages/page.ts';
-import type { Output, PullAsk } from '../../src/session/protocol.ts';
-import * as asks from '../helpers/asks.ts';
-import { FakeHome, FakeLive, ROWS, refusal } from '../helpers/fake-ports.ts';
-import type { HeadlessTerminal } from '../helpers/mount.tsx';
-import { runScreen } from '../helpers/run-screen.ts';
-import { whyOf } from '../helpers/why.ts';
+import { fitted, type Section } from '../../src/screen/session/pages/page.ts';
+import { line } from '../../src/screen/text/line.ts';
+import type { Output, PullAsk } from '../../src/session/protocol/protocol.ts';
+import * as asks from '../helpers/screen/asks.ts';
+import { FakeHome, FakeLive, ROWS, refusal } from '../helpers/screen/fake-ports.ts';
+import type { HeadlessTerminal } from '../helpers/screen/mount.tsx';
+import { runScreen } from '../helpers/screen/run-screen.ts';
+import { whyOf } from '../helpers/session/why.ts';
 
 /** What an operator must be able to read whole, however little room there is. */
 

@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import { afterEach, expect, test } from 'vitest';
-import { FrameView } from '../../src/screen/FrameView.tsx';
-import { line } from '../../src/screen/line.ts';
-import { lookOf } from '../../src/screen/look.ts';
-import { type Mounted, mount } from '../helpers/mount.tsx';
+import { FrameView } from '../../src/screen/shell/FrameView.tsx';
+import { lookOf } from '../../src/screen/shell/look.ts';
+import { line } from '../../src/screen/text/line.ts';
+import { type Mounted, mount } from '../helpers/screen/mount.tsx';
 
 const LOOK = lookOf({ TERM: 'xterm' }, false);
 const FRAME = { lines: [line('Why?'), line(''), line('Enter keeps it')], textAt: 1 };

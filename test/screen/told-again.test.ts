@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import type { MadePull } from '../../src/screen/live-port.ts';
-import type { ConfirmAsk, Output } from '../../src/session/protocol.ts';
-import * as asks from '../helpers/asks.ts';
-import { FakeHome, FakeLive } from '../helpers/fake-ports.ts';
-import { runScreen } from '../helpers/run-screen.ts';
+import type { MadePull } from '../../src/screen/session/live-port.ts';
+import type { ConfirmAsk, Output } from '../../src/session/protocol/protocol.ts';
+import * as asks from '../helpers/screen/asks.ts';
+import { FakeHome, FakeLive } from '../helpers/screen/fake-ports.ts';
+import { runScreen } from '../helpers/screen/run-screen.ts';
 
 function shown(output: Output, pulls: readonly MadePull[] = []) {
 	const live = Object.assign(new FakeLive([output]), { pulls: () => pulls });

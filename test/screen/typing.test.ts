@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, test } from 'vitest';
-import { Pty } from '../helpers/pty.ts';
+import { Pty } from '../helpers/screen/pty.ts';
 
 const TIMES = 40;
 const GAPS = [0, 1, 3, 8, 20];

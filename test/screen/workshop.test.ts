@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { KeptBender } from '../../src/settings/settings.ts';
-import { FakeHome, ROWS, refusal } from '../helpers/fake-ports.ts';
-import { asKept, runScreen } from '../helpers/run-screen.ts';
+import { FakeHome, ROWS, refusal } from '../helpers/screen/fake-ports.ts';
+import { asKept, runScreen } from '../helpers/screen/run-screen.ts';
 
 const QUAY: KeptBender = {
 	name: 'quay',

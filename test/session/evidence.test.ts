@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { marginal } from '../../src/fit/as-built.ts';
 import { ask } from '../../src/session/ask.ts';
-import { builtNow } from '../../src/session/estimate.ts';
-import { bendAndSkip, bendTo } from '../helpers/bend-to.ts';
-import { byBends, plainJob } from '../helpers/plain-job.ts';
-import { begin, give, open, type Run } from '../helpers/session-run.ts';
-import { whyOf } from '../helpers/why.ts';
+import { builtNow } from '../../src/session/estimate/estimate.ts';
+import { bendAndSkip, bendTo } from '../helpers/session/bend-to.ts';
+import { begin, give, open, type Run } from '../helpers/session/session-run.ts';
+import { whyOf } from '../helpers/session/why.ts';
+import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 
 const job = plainJob({
 	shape: byBends(

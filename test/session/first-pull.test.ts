@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { stopRequest } from '../../src/session/bend-check.ts';
-import { initial } from '../../src/session/fold.ts';
+import { stopRequest } from '../../src/session/advice/bend-check.ts';
+import { initial } from '../../src/session/log/fold.ts';
+import { upToDate } from '../../src/session/log/start.ts';
 import { standing } from '../../src/session/outputs.ts';
-import { upToDate } from '../../src/session/start.ts';
 import { wrongPart } from '../../src/springback/scatter.ts';
-import { hatJob } from '../helpers/hat.ts';
-import { plainJob } from '../helpers/plain-job.ts';
-import { begin, give, giveAll, open, type Run, startOf } from '../helpers/session-run.ts';
-import { whyOf } from '../helpers/why.ts';
+import { begin, give, giveAll, open, type Run, startOf } from '../helpers/session/session-run.ts';
+import { whyOf } from '../helpers/session/why.ts';
+import { hatJob } from '../helpers/shop/hat.ts';
+import { plainJob } from '../helpers/shop/plain-job.ts';
 
 /** The next pull at its stop, and the dial after release so far above the angle wanted. */
 function pulled(run: Run, above: number): Run {

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { builtNow, checkReadingSd } from '../../src/session/estimate.ts';
+import { builtNow, checkReadingSd } from '../../src/session/estimate/estimate.ts';
 import { convertLength } from '../../src/units/units.ts';
-import { bendAndSkip } from '../helpers/bend-to.ts';
-import { hatJob } from '../helpers/hat.ts';
-import { plainJob } from '../helpers/plain-job.ts';
-import { begin } from '../helpers/session-run.ts';
+import { bendAndSkip } from '../helpers/session/bend-to.ts';
+import { begin } from '../helpers/session/session-run.ts';
+import { hatJob } from '../helpers/shop/hat.ts';
+import { plainJob } from '../helpers/shop/plain-job.ts';
 
 /** One bend on a tape of that division, in inches or in millimeters. */
 const jobOf = (units: 'in' | 'mm', tape: number) => {

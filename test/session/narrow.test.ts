@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cautionWords } from '../../src/words/caution.ts';
-import { hatJob } from '../helpers/hat.ts';
-import { begin, give, open } from '../helpers/session-run.ts';
+import { begin, give, open } from '../helpers/session/session-run.ts';
+import { hatJob } from '../helpers/shop/hat.ts';
 
 const usual = hatJob();
 const narrow = { ...usual, tolerance: { ...usual.tolerance, under: 0.25, over: 0.25 } };

@@ -1,9 +1,9 @@
 import { expect, it } from 'vitest';
-import { stages } from '../../src/session/stages.ts';
-import { sessionView } from '../../src/session/views.ts';
-import { bendAndSkip } from '../helpers/bend-to.ts';
-import { plainJob } from '../helpers/plain-job.ts';
-import { begin, give, type Run } from '../helpers/session-run.ts';
+import { stages } from '../../src/session/report/stages.ts';
+import { sessionView } from '../../src/session/report/views.ts';
+import { bendAndSkip } from '../helpers/session/bend-to.ts';
+import { begin, give, type Run } from '../helpers/session/session-run.ts';
+import { plainJob } from '../helpers/shop/plain-job.ts';
 
 const stands = (run: Run) =>
 	(run.outputs.at(-1) as { ask: string }).ask === 'confirm' ? give(run, { keep: true }) : run;

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { answered } from '../../src/session/answered.ts';
 import { ask } from '../../src/session/ask.ts';
-import { evolve, initial, undoable } from '../../src/session/fold.ts';
+import { answered } from '../../src/session/log/answered.ts';
+import { evolve, initial, undoable } from '../../src/session/log/fold.ts';
+import type { State } from '../../src/session/log/state.ts';
 import { doneNote } from '../../src/session/outputs.ts';
-import type { State } from '../../src/session/state.ts';
-import { sessionView } from '../../src/session/views.ts';
-import { hatJob } from '../helpers/hat.ts';
-import { randomAnswer } from '../helpers/random-answers.ts';
-import { begin, give, type Run } from '../helpers/session-run.ts';
+import { sessionView } from '../../src/session/report/views.ts';
+import { randomAnswer } from '../helpers/session/random-answers.ts';
+import { begin, give, type Run } from '../helpers/session/session-run.ts';
+import { hatJob } from '../helpers/shop/hat.ts';
 
 const steps = fc.array(fc.tuple(fc.nat(200), fc.double({ min: 0, max: 0.999, noNaN: true })), {
 	minLength: 1,

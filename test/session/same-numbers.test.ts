@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { type Recorded, replayed, SESSIONS } from '../helpers/recorded-sessions.ts';
+import { type Recorded, replayed, SESSIONS } from '../helpers/session/recorded-sessions.ts';
 
 const ALL = readFileSync(join(SESSIONS, 'recorded.jsonl'), 'utf8')
 	.trimEnd()

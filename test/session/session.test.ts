@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { ask } from '../../src/session/ask.ts';
-import type { CorrectedNote, Output } from '../../src/session/protocol.ts';
-import { hatJob } from '../helpers/hat.ts';
-import { plainJob } from '../helpers/plain-job.ts';
-import { begin, give, giveAll, open, type Run } from '../helpers/session-run.ts';
-import { whyOf } from '../helpers/why.ts';
+import type { CorrectedNote, Output } from '../../src/session/protocol/protocol.ts';
+import { begin, give, giveAll, open, type Run } from '../helpers/session/session-run.ts';
+import { whyOf } from '../helpers/session/why.ts';
+import { hatJob } from '../helpers/shop/hat.ts';
+import { plainJob } from '../helpers/shop/plain-job.ts';
 
 const refusal = (run: Run) => {
 	const [first] = run.outputs;

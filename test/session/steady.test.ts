@@ -2,17 +2,17 @@
 import { describe, expect, it } from 'vitest';
 import { correct } from '../../src/fit/correct.ts';
 import { draws } from '../../src/practice/random.ts';
-import { tubeAtWork } from '../../src/session/as-built.ts';
-import { correctedNumbers, correctionOf, drawingNumbers, predicted } from '../../src/session/correction.ts';
-import { initial } from '../../src/session/fold.ts';
-import type { Numbers } from '../../src/session/protocol.ts';
-import { type State, withBend } from '../../src/session/state.ts';
+import { tubeAtWork } from '../../src/session/estimate/tube-at-work.ts';
+import { initial } from '../../src/session/log/fold.ts';
+import { type State, withBend } from '../../src/session/log/state.ts';
+import { correctedNumbers, correctionOf, drawingNumbers, predicted } from '../../src/session/plan/correction.ts';
+import type { Numbers } from '../../src/session/protocol/protocol.ts';
 import { normalizeRotation, radians } from '../../src/tube/angles.ts';
 import { corners } from '../../src/tube/frames.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 import { distance } from '../../src/tube/vector.ts';
-import { randomJob } from '../helpers/random-jobs.ts';
-import { startOf } from '../helpers/session-run.ts';
+import { startOf } from '../helpers/session/session-run.ts';
+import { randomJob } from '../helpers/shop/random-jobs.ts';
 
 const SEED = 83_100_000;
 const TUBES = 56;

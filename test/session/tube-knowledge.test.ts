@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { tubeAtWork } from '../../src/session/as-built.ts';
 import { ask } from '../../src/session/ask.ts';
-import { expectCheck } from '../../src/session/check-reading.ts';
+import { tubeAtWork } from '../../src/session/estimate/tube-at-work.ts';
 import { doneNote } from '../../src/session/outputs.ts';
-import { sessionView } from '../../src/session/views.ts';
+import { expectCheck } from '../../src/session/reading/check-reading.ts';
+import { sessionView } from '../../src/session/report/views.ts';
 import { checkValue } from '../../src/tube/checks.ts';
-import { hatJob } from '../helpers/hat.ts';
-import { byBends, plainJob } from '../helpers/plain-job.ts';
-import { begin, give, giveAll, open, type Run } from '../helpers/session-run.ts';
+import { begin, give, giveAll, open, type Run } from '../helpers/session/session-run.ts';
+import { hatJob } from '../helpers/shop/hat.ts';
+import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 
 /** Answers the open asks so that the bend at work is measured at `angle`; checks are given by `reading` or skipped. */
 function bend(run: Run, angle: number, reading?: (name: string) => number): Run {

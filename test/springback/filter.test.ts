@@ -13,7 +13,7 @@ import {
 	reopened,
 } from '../../src/springback/filter.ts';
 import { expectReading, observe, observeMade } from '../../src/springback/reading.ts';
-import { draws, newMachine } from '../helpers/plain-shop.ts';
+import { draws, newMachine } from '../helpers/shop/plain-shop.ts';
 
 const cold = filterPrior(0.021);
 

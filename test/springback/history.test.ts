@@ -7,9 +7,9 @@ import { covarianceOf, type Kin, MACHINE } from '../../src/springback/kin.ts';
 import { type Lesson, lessonFrom } from '../../src/springback/lesson.ts';
 import { mechanicsPrior } from '../../src/springback/mechanics.ts';
 import { observe } from '../../src/springback/reading.ts';
-import { bendOnce } from '../helpers/bend-run.ts';
-import { draws, newMachine, type Shop } from '../helpers/plain-shop.ts';
-import { BEND_OF_60 } from '../helpers/stop-request.ts';
+import { bendOnce } from '../helpers/session/bend-run.ts';
+import { draws, newMachine, type Shop } from '../helpers/shop/plain-shop.ts';
+import { BEND_OF_60 } from '../helpers/shop/stop-request.ts';
 
 const mechanics = (od: number, wall: number, strength: number) =>
 	mechanicsPrior({ od, wall }, 152.4, { name: '', yield: strength, modulus: 29_000 }).k;

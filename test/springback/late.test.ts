@@ -5,7 +5,7 @@ import { slow } from '../../src/springback/gates.ts';
 import { lateBy } from '../../src/springback/late.ts';
 import { observe } from '../../src/springback/reading.ts';
 import { accept, suggestStop } from '../../src/springback/stop.ts';
-import { BEND_OF_60 as base } from '../helpers/stop-request.ts';
+import { BEND_OF_60 as base } from '../helpers/shop/stop-request.ts';
 
 const HALF = { under: 0.5, over: 0.5 };
 

@@ -5,7 +5,7 @@ import { type Filter, filterPrior, newTube, pull, reach } from '../../src/spring
 import { springbackAt } from '../../src/springback/learned-curve.ts';
 import { outcomeOf } from '../../src/springback/model.ts';
 import { observe } from '../../src/springback/reading.ts';
-import { draws } from '../helpers/plain-shop.ts';
+import { draws } from '../helpers/shop/plain-shop.ts';
 
 const ANGLES = [15, 30, 45, 60, 90, 120];
 const cold = filterPrior(0.021);

@@ -5,7 +5,7 @@ import { filterPrior, made, newBend, newSeat, newTube, pull, reach } from '../..
 import { ANGLE, LAG, SEAT } from '../../src/springback/model.ts';
 import { dialSet, either, settingOdds } from '../../src/springback/pointer.ts';
 import { observe } from '../../src/springback/reading.ts';
-import { draws } from '../helpers/plain-shop.ts';
+import { draws } from '../helpers/shop/plain-shop.ts';
 
 const short = newSeat(observe(pull(newBend(newTube(filterPrior(0.021))), 60, 60), 'angle', 52, { readings: 2 }));
 

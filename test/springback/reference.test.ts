@@ -13,7 +13,7 @@ import {
 } from '../../src/springback/filter.ts';
 import { BUILD_UP_SD, LAG_PRIOR, TAKE_UP_PRIOR } from '../../src/springback/model.ts';
 import { expectReading, observe } from '../../src/springback/reading.ts';
-import { type Beliefs, type Guess, type Happened, leaves, Particles } from '../helpers/particles.ts';
+import { type Beliefs, type Guess, type Happened, leaves, Particles } from '../helpers/shop/particles.ts';
 
 /** The part that mechanics gives, the dial's division; what the model says of any shop. */
 const K = 0.021;

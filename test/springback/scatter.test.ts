@@ -5,7 +5,7 @@ import { together, withTallies } from '../../src/springback/lesson.ts';
 import { ANGLE } from '../../src/springback/model.ts';
 import { observe, type ReadingOptions } from '../../src/springback/reading.ts';
 import { wrongPart } from '../../src/springback/scatter.ts';
-import { draws } from '../helpers/plain-shop.ts';
+import { draws } from '../helpers/shop/plain-shop.ts';
 
 const cold = newTube(filterPrior(0.021));
 

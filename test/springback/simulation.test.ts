@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { filterPrior, newTube } from '../../src/springback/filter.ts';
-import { bendOnce } from '../helpers/bend-run.ts';
-import { draws, newMachine, type ShopOptions } from '../helpers/plain-shop.ts';
-import { BEND_OF_60 } from '../helpers/stop-request.ts';
+import { bendOnce } from '../helpers/session/bend-run.ts';
+import { draws, newMachine, type ShopOptions } from '../helpers/shop/plain-shop.ts';
+import { BEND_OF_60 } from '../helpers/shop/stop-request.ts';
 
 /** Cold machines, one tube of three bends each, targets 30..120, half a degree either way. */
 function coldTubes(tubes: number, options: Partial<ShopOptions> = {}) {

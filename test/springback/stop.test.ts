@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type Filter, filterPrior, made, newBend, newSeat, pull, reach } from '../../src/springback/filter.ts';
 import { expectReading, observe } from '../../src/springback/reading.ts';
 import { accept, expectedSpringback, predictStop, type StopRequest, suggestStop } from '../../src/springback/stop.ts';
-import { BEND_OF_60 as base } from '../helpers/stop-request.ts';
+import { BEND_OF_60 as base } from '../helpers/shop/stop-request.ts';
 
 const cold = filterPrior(0.021);
 

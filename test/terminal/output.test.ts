@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { ScreenOutput, type Sink, sizeOf } from '../../src/terminal/output.ts';
 import { repaint } from '../../src/terminal/painter.ts';
-import { ShownScreen } from '../helpers/shown-screen.ts';
+import { ShownScreen } from '../helpers/screen/shown-screen.ts';
 
 const SIZE = { columns: 20, rows: 6 };
 

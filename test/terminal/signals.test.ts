@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, afterEach, describe, expect, test } from 'vitest';
 import { watchSignals } from '../../src/terminal/signals.ts';
-import { Pty, type PtyOptions } from '../helpers/pty.ts';
+import { Pty, type PtyOptions } from '../helpers/screen/pty.ts';
 
 const app = fileURLToPath(new URL('../fixtures/typing-app.tsx', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'signals-'));
@@ -78,7 +78,7 @@ describe('in a real pseudo-terminal', { timeout: 120_000 }, () => {
 		await pty.until('> 12');
 		expect(pty.alternate).toBe(true);
 		pty.write('.5\n');
-		await pty.until('Saved as entry 1:');
+		await pty.until('Saved as line 1:');
 		pty.write('\x03');
 		await pty.until('[130]');
 	});
@@ -91,14 +91,14 @@ describe('in a real pseudo-terminal', { timeout: 120_000 }, () => {
 		pty.write('clear; fg\r');
 		await pty.until((screen) => screen.includes('Measure the bend') && !screen.includes('Stopped'));
 		pty.write('47.9\r');
-		await pty.until('Saved as entry 1:');
+		await pty.until('Saved as line 1:');
 	});
 
 	test('a terminal of 0 by 0 is drawn on', async () => {
 		const pty = started('bash', ['-c', `stty rows 0 cols 0; exec ${process.execPath} --import tsx ${app} ${answers}`]);
 		await pty.until(/^Measure the bend +Aft arch · bend 2 of 4$/m);
 		pty.write('47.9\r');
-		await pty.until('Saved as entry 1:');
+		await pty.until('Saved as line 1:');
 	});
 
 	test('closing the window ends the program', async () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { cut, span, spread, widthOf } from '../../src/screen/line.ts';
+import { cut, span, spread, widthOf } from '../../src/screen/text/line.ts';
 import { cellsOf, firstCells, padded } from '../../src/terminal/width.ts';
 import { wrap } from '../../src/terminal/wrap.ts';
 

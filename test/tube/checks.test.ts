@@ -4,8 +4,8 @@ import { checkAfter, checkValue, hasCrown } from '../../src/tube/checks.ts';
 import { corners, frames } from '../../src/tube/frames.ts';
 import type { Check, Point } from '../../src/tube/job.ts';
 import type { Shape } from '../../src/tube/shape.ts';
-import { Kernel } from '../helpers/kernel.ts';
-import { anyTube } from '../helpers/tubes.ts';
+import { Kernel } from '../helpers/shop/kernel.ts';
+import { anyTube } from '../helpers/shop/tubes.ts';
 
 type Drop = Extract<Check, { kind: 'drop' }>;
 

@@ -7,10 +7,10 @@ import { developedLength } from '../../src/tube/marks.ts';
 import { selfContact } from '../../src/tube/self-contact.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 import { around, tubeTurn } from '../../src/tube/turns.ts';
-import { Kernel } from '../helpers/kernel.ts';
-import { builtForward } from '../helpers/kernel-tube.ts';
-import { plainJob } from '../helpers/plain-job.ts';
-import { anyTube, OUT_OF_PLANE } from '../helpers/tubes.ts';
+import { Kernel } from '../helpers/shop/kernel.ts';
+import { builtForward } from '../helpers/shop/kernel-tube.ts';
+import { plainJob } from '../helpers/shop/plain-job.ts';
+import { anyTube, OUT_OF_PLANE } from '../helpers/shop/tubes.ts';
 
 let kernel: Kernel;
 beforeAll(async () => {

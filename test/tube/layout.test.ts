@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { layout } from '../../src/tube/layout.ts';
-import { byBends, plainJob } from '../helpers/plain-job.ts';
+import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 
 const arc = (angle: number, radius: number) => (angle * Math.PI * radius) / 180;
 

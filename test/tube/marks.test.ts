@@ -4,7 +4,7 @@ import { cutLength, developedLength, marks } from '../../src/tube/marks.ts';
 import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
 import { distance } from '../../src/tube/vector.ts';
 import { formatTape } from '../../src/units/tape.ts';
-import { byBends, plainJob } from '../helpers/plain-job.ts';
+import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 
 const laidOut = (job: ReturnType<typeof plainJob>) => {
 	const shape = resolveShape(job, designGrowth(job));

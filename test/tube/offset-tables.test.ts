@@ -6,7 +6,7 @@ import { developedLength, marks } from '../../src/tube/marks.ts';
 import { offsetByAngle } from '../../src/tube/offset.ts';
 import { resolveShape } from '../../src/tube/resolve.ts';
 import type { Shape } from '../../src/tube/shape.ts';
-import { byBends, plainJob } from '../helpers/plain-job.ts';
+import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 
 const rad = Math.PI / 180;
 const sum = (lengths: readonly number[]) => lengths.reduce((total, length) => total + length, 0);

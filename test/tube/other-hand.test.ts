@@ -13,9 +13,9 @@ import type { Shape } from '../../src/tube/shape.ts';
 import { cross, distance, dot, subtract } from '../../src/tube/vector.ts';
 import { warnings } from '../../src/tube/warnings.ts';
 import { warningWords } from '../../src/words/warnings.ts';
-import { Kernel } from '../helpers/kernel.ts';
-import { byBends, plainJob } from '../helpers/plain-job.ts';
-import { anyTube } from '../helpers/tubes.ts';
+import { Kernel } from '../helpers/shop/kernel.ts';
+import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
+import { anyTube } from '../helpers/shop/tubes.ts';
 
 const shapeOf = (job: Job): Shape => resolveShape(job, designGrowth(job));
 

@@ -4,7 +4,7 @@ import { corners } from '../../src/tube/frames.ts';
 import type { Point } from '../../src/tube/job.ts';
 import { bendsToPoints, pointFaults, pointsToBends, torsion } from '../../src/tube/points.ts';
 import { distance } from '../../src/tube/vector.ts';
-import { anyTube, OUT_OF_PLANE } from '../helpers/tubes.ts';
+import { anyTube, OUT_OF_PLANE } from '../helpers/shop/tubes.ts';
 
 /** Degrees between two rotations, modulo 360. */
 const apart = (a: number, b: number): number => Math.abs(((((a - b) % 360) + 540) % 360) - 180);

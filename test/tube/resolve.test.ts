@@ -4,8 +4,8 @@ import { corners, frames, shapeEnd } from '../../src/tube/frames.ts';
 import type { Point } from '../../src/tube/job.ts';
 import { designGrowth, keepCorners, resolveShape } from '../../src/tube/resolve.ts';
 import { distance, dot, norm } from '../../src/tube/vector.ts';
-import { byBends, plainJob } from '../helpers/plain-job.ts';
-import { anyTube } from '../helpers/tubes.ts';
+import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
+import { anyTube } from '../helpers/shop/tubes.ts';
 
 describe('the designed shape', () => {
 	it('grows only by what a test piece showed', () => {

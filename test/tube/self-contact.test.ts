@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { segmentToSegment } from '../../src/tube/nearest.ts';
 import { selfContact } from '../../src/tube/self-contact.ts';
 import type { Shape } from '../../src/tube/shape.ts';
-import { anyTube } from '../helpers/tubes.ts';
+import { anyTube } from '../helpers/shop/tubes.ts';
 
 /** `[angle, rotation]` each, between straights of these lengths, all of one radius. */
 const tube = (straights: number[], bends: [number, number][], radius = 6): Shape => ({

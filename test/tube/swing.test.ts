@@ -7,10 +7,10 @@ import type { Shape } from '../../src/tube/shape.ts';
 import { type Swing, swing, trailing } from '../../src/tube/swing.ts';
 import { warnings } from '../../src/tube/warnings.ts';
 import { warningWords } from '../../src/words/warnings.ts';
-import { hatJob } from '../helpers/hat.ts';
-import { Kernel } from '../helpers/kernel.ts';
-import { byBends, plainJob } from '../helpers/plain-job.ts';
-import { anyTube } from '../helpers/tubes.ts';
+import { hatJob } from '../helpers/shop/hat.ts';
+import { Kernel } from '../helpers/shop/kernel.ts';
+import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
+import { anyTube } from '../helpers/shop/tubes.ts';
 
 const shapeOf = (job: Job): Shape => resolveShape(job, designGrowth(job));
 const RAW = { od: 1.5, trim: 0 };

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { readJob } from '../../src/job/read.ts';
 import { wrongValue } from '../../src/settings/fields.ts';
 import { FIELD_NAMES, TOOLING_FIELDS } from '../../src/tube/tooling-fields.ts';
-import { plainJobFile } from '../helpers/job-file.ts';
+import { plainJobFile } from '../helpers/disk/job-file.ts';
 
 /** Whether a job file may have this figure, whatever else is wrong with it. */
 function jobTakes(name: string, value: number): boolean {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { normalizeRotation } from '../../src/tube/angles.ts';
 import { around, tubeTurn } from '../../src/tube/turns.ts';
-import { plainJob } from '../helpers/plain-job.ts';
+import { plainJob } from '../helpers/shop/plain-job.ts';
 
 describe('rotations', () => {
 	it.each([

@@ -3,7 +3,7 @@ import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
 import type { Warning } from '../../src/tube/warnings.ts';
 import { warnings } from '../../src/tube/warnings.ts';
 import { warningWords } from '../../src/words/warnings.ts';
-import { byBends, type JobParts, plainJob } from '../helpers/plain-job.ts';
+import { byBends, type JobParts, plainJob } from '../helpers/shop/plain-job.ts';
 
 const told = (warning: Warning) => warningWords(warning, plainJob());
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { answered } from '../../src/session/answered.ts';
+import { answered } from '../../src/session/log/answered.ts';
 import { answeredWords } from '../../src/words/answered.ts';
-import { bendTo } from '../helpers/bend-to.ts';
-import { hatJob } from '../helpers/hat.ts';
-import { plainJob } from '../helpers/plain-job.ts';
-import { begin, give, giveAll, open, type Run } from '../helpers/session-run.ts';
-import { whyOf } from '../helpers/why.ts';
+import { bendTo } from '../helpers/session/bend-to.ts';
+import { begin, give, giveAll, open, type Run } from '../helpers/session/session-run.ts';
+import { whyOf } from '../helpers/session/why.ts';
+import { hatJob } from '../helpers/shop/hat.ts';
+import { plainJob } from '../helpers/shop/plain-job.ts';
 
 const told = ({ state }: Run) => answeredWords(answered(state).at(-1)!, state.start.job);
 

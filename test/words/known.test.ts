@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { knownFrom } from '../../src/session/facts/known.ts';
+import { knownFrom } from '../../src/session/protocol/facts/known.ts';
 import type { Provenance } from '../../src/springback/history.ts';
 import { knownWords } from '../../src/words/known.ts';
 

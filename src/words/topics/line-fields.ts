@@ -1,4 +1,4 @@
-import type { Ask, Note } from '../../session/protocol.ts';
+import type { Ask, Note } from '../../session/protocol/protocol.ts';
 
 /** A word on every field of every line, so that a new field does not compile until it has one. */
 type Fields<Union, Key extends keyof Union> = {

@@ -1,4 +1,12 @@
-import type { Action, Advice, Ask, CheckKind, EvidenceKind, Note, ReadingKind } from '../../session/protocol.ts';
+import type {
+	Action,
+	Advice,
+	Ask,
+	CheckKind,
+	EvidenceKind,
+	Note,
+	ReadingKind,
+} from '../../session/protocol/protocol.ts';
 import type { Warning } from '../../tube/warnings.ts';
 
 type Of<Union, Key extends keyof Union> = Record<Extract<Union[Key], string>, string>;

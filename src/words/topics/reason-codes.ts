@@ -9,7 +9,7 @@ import type {
 	Reason,
 	RefusalFact,
 	TwiceFact,
-} from '../../session/facts/index.ts';
+} from '../../session/protocol/facts/index.ts';
 import type { Section } from './topic.ts';
 
 /** Every code of a family, so that a new one does not compile until it has its words. */

@@ -1,0 +1,160 @@
+import { foldedAt } from '../../terminal/folded.ts';
+import type { BentAs } from '../../tube/job.ts';
+import type { TopicName } from '../../words/topics/names.ts';
+import type { Message } from '../session/session-state.ts';
+import { type AppState, exitCodeOf, messageOf } from '../shell/app-state.ts';
+import type { Key } from '../shell/keys.ts';
+import type { Seen } from '../shell/seen.ts';
+import type { HomePort } from './home-port.ts';
+import { type HomeReduced, homeKey, homeText, homeTextEntered } from './home-reducer.ts';
+import { type HomePage, type HomeState, homeState, turned } from './home-state.ts';
+import type { HomeStep } from './home-view.ts';
+import { type Done, Workshop, type WorkshopStep } from './home-workshop.ts';
+
+/** What the pages outside of a session need of the rest of the screen. */
+export interface Screen {
+	now(): AppState;
+	set(state: AppState): void;
+	open(target: string, resume: boolean, as?: BentAs): void;
+	end(exitCode: number): void;
+	columns(): number;
+	fail(error: unknown): void;
+}
+
+type SeenHome = Extract<Seen, { view: 'home' }>;
+
+/** Long enough for the frame before it to be on the screen, short enough for nobody to have picked anything. */
+const CHECK_AFTER_MS = 30;
+
+/** Does what is asked for outside of a session: pages, reviews, jobs that are written, benders. */
+export class HomeDesk {
+	private readonly workshop: Workshop;
+	private checking: NodeJS.Timeout | undefined;
+
+	constructor(
+		private readonly port: HomePort,
+		private readonly screen: Screen,
+	) {
+		this.workshop = new Workshop(port);
+	}
+
+	/** Shows a page as the disk now has it. */
+	show(page: HomePage = { page: 'home' }, message: Message | null = null): void {
+		this.set(homeState(this.port, page, message));
+		this.close();
+		// Only when the page has been drawn: one sees the jobs at once, and what is wrong with one a moment later.
+		if (this.port.checkedJobs !== undefined) this.checking = setTimeout(this.check, CHECK_AFTER_MS);
+	}
+
+	key({ home, shown }: SeenHome, key: Key): void {
+		this.follow(home, homeKey(home, shown, key));
+	}
+
+	text({ home, shown }: SeenHome, value: string): void {
+		this.follow(home, homeText(home, shown, value));
+	}
+
+	textEntered({ home, shown }: SeenHome): void {
+		this.follow(home, homeTextEntered(home, shown));
+	}
+
+	/** Nothing is looked at any more. */
+	close(): void {
+		clearTimeout(this.checking);
+	}
+
+	private set(home: HomeState): void {
+		this.screen.set({ view: 'home', home });
+	}
+
+	private follow(home: HomeState, reduced: HomeReduced): void {
+		if ('home' in reduced) this.set(reduced.home);
+		else this.step(home, reduced.step);
+	}
+
+	private readonly check = (): void => {
+		const state = this.screen.now();
+		if (state.view !== 'home') return;
+		this.tried(state.home, () => this.set(this.checked(state.home)));
+	};
+
+	private checked(home: HomeState): HomeState {
+		return { ...home, jobs: this.port.checkedJobs?.() ?? home.jobs };
+	}
+
+	private step(home: HomeState, step: HomeStep): void {
+		switch (step.step) {
+			case 'page':
+				if (step.page.page === 'home') this.show();
+				else this.set(turned(home, step.page));
+				break;
+			case 'again':
+				this.tried(home, () => this.set(this.checked(homeState(this.port, { page: 'job', path: step.path }))));
+				break;
+			case 'open':
+				this.screen.open(step.target, step.resume, step.as);
+				break;
+			case 'review':
+				this.read(home, `Session ${step.id}`, () => this.port.review(step.id));
+				break;
+			case 'learned':
+				this.read(home, 'Benders and dies', () => this.port.benders());
+				break;
+			case 'topic':
+				this.screen.set({ view: 'waiting' });
+				this.topic(home, step.name).catch((error: unknown) => this.refused(home, error));
+				break;
+			case 'leave':
+				this.screen.end(0);
+				break;
+			default:
+				this.work(home, step);
+		}
+	}
+
+	/** Writing a job and setting up benders. What the disk refuses is said, and what was typed stays on the screen. */
+	private work(home: HomeState, step: WorkshopStep): void {
+		const done = (result: Done) => {
+			if ('home' in result) this.set(result.home);
+			else this.show({ page: 'home' }, result.over);
+		};
+		this.tried(home, () => {
+			const now = this.workshop.atOnce(home, step);
+			if (now !== null) done(now);
+			else {
+				this.screen.set({ view: 'waiting' });
+				this.workshop.step(home, step).then(done, (error: unknown) => this.refused(home, error));
+			}
+		});
+	}
+
+	/** Few look them up: they are loaded when they are wanted. */
+	private async topic(home: HomeState, name: TopicName): Promise<void> {
+		const [{ TOPICS }, { topicLines }] = await Promise.all([
+			import('../../words/topics/index.ts'),
+			import('../../words/topics/lines.ts'),
+		]);
+		this.read(home, `Help: ${name}`, () => topicLines(TOPICS[name], this.screen.columns(), foldedAt));
+	}
+
+	private read(home: HomeState, title: string, lines: () => readonly string[]): void {
+		this.tried(home, () => {
+			const reader = { title, lines: lines(), top: 0 };
+			this.screen.set({ view: 'reader', reader, home: { ...home, message: null } });
+		});
+	}
+
+	private tried(home: HomeState, what: () => void): void {
+		try {
+			what();
+		} catch (error) {
+			this.refused(home, error);
+		}
+	}
+
+	/** What is expected to fail says why, on the page as it was. */
+	private refused(home: HomeState, error: unknown): void {
+		if (exitCodeOf(error) === null) this.screen.fail(error);
+		else this.set({ ...home, message: { kind: 'wrong', text: messageOf(error) } });
+	}
+}

@@ -1,0 +1,61 @@
+import type { Fault } from '../../job/fault.ts';
+import type { BentAs } from '../../tube/job.ts';
+import type { WorkshopPort } from '../benders/workshop-port.ts';
+import type { LivePort } from '../session/live-port.ts';
+
+/** A job file, as the home screen lists it. */
+export interface JobRow {
+	path: string;
+	name: string;
+	/** In a few words: bends, tube, units. */
+	summary: string;
+	/** What is wrong with the file, when it cannot be bent. */
+	faults?: readonly Fault[];
+	/** It comes with the program: to be bent and copied, not to be changed. */
+	sample?: true;
+	/** The id of its newest session that was interrupted. */
+	open?: string;
+	/** Its newest session. */
+	latest?: SessionRow;
+}
+
+/** A kept session, as the home screen lists it. */
+export interface SessionRow {
+	id: string;
+	job: string;
+	/** The job file it was started from. */
+	path?: string;
+	status: 'open' | 'done' | 'scrapped' | 'damaged';
+	/** When it was started, as a person reads it. */
+	started: string;
+	bendsDone: number;
+	bends: number;
+	fits: boolean | null;
+	mayFit?: true;
+	/** Where it was not bent as drawn. */
+	bentAs?: BentAs;
+}
+
+/** What the screen needs of the rest of the program. */
+export interface HomePort {
+	/** As they read at a glance, where there is `checkedJobs`. */
+	jobs(): readonly JobRow[];
+	/** The same read through, with what is wrong with each; it takes longer than a first frame may. */
+	checkedJobs?(): readonly JobRow[];
+	/** Newest first. */
+	sessions(): readonly SessionRow[];
+	/** What is to be said about them, in a sentence. */
+	notice?(): string | null;
+	/**
+	 * Starts a session of the job file, or goes on with the session of that id. `as`: hand and end of a new one; left out: as the command
+	 * line has it.
+	 * @throws an error with `exitCode`: 2 bad job, 4 another session holds the lock, 5 the disk refuses, 6 the log is damaged
+	 */
+	openSession(jobPathOrId: string, resume: boolean, as?: BentAs): Promise<LivePort>;
+	/** A kept session's review, line by line. */
+	review(id: string): readonly string[];
+	/** The benders and dies set up, line by line. */
+	benders(): readonly string[];
+	/** Job files to be written, and benders to be set up. */
+	readonly workshop: WorkshopPort;
+}

@@ -1,0 +1,68 @@
+import type { KeptBender } from '../../settings/settings.ts';
+import type { BenchPage } from '../benders/bench-page.ts';
+import type { JobForm } from '../job-form/form.ts';
+import type { Message } from '../session/session-state.ts';
+import type { Key } from '../shell/keys.ts';
+import { type Entry, NOTHING } from '../shell/prompt.ts';
+import type { HomePort, JobRow, SessionRow } from './home-port.ts';
+import type { HomeView } from './home-view.ts';
+
+/** Which page is open outside of a session. Pages that are loaded only when they are wanted bring what draws them. */
+export type HomePage =
+	| { page: 'home' }
+	/** A job that was interrupted, when the program was started for it alone. */
+	| { page: 'offer'; job: JobRow }
+	/** What can be done with the job of that path. */
+	| { page: 'job'; path: string }
+	| { page: 'kept' }
+	| { page: 'help'; from: HomePage }
+	| { page: 'form'; form: JobForm; view: (form: JobForm, entry: Entry) => HomeView }
+	| {
+			page: 'bench';
+			at: BenchPage;
+			benders: readonly KeptBender[];
+			view: (at: BenchPage, benders: readonly KeptBender[]) => HomeView;
+	  };
+
+export interface HomeState {
+	jobs: readonly JobRow[];
+	sessions: readonly SessionRow[];
+	page: HomePage;
+	entry: Entry;
+	/** Letters by which the list of the home page is cut down. */
+	search: string;
+	/** What stands in the text field of a page that has one. */
+	text: string;
+	message: Message | null;
+}
+
+export function homeState(
+	port: HomePort,
+	page: HomePage = { page: 'home' },
+	message: Message | null = null,
+): HomeState {
+	const [rows, sessions, notice] = [port.jobs(), port.sessions(), port.notice?.() ?? null];
+	const said: Message | null = message ?? (notice === null ? null : { kind: 'said', text: notice });
+	return { jobs: rows, sessions, page, entry: NOTHING, search: '', text: '', message: said };
+}
+
+/** The state with another page open, without looking at the disk again. */
+export function turned(state: HomeState, page: HomePage, message: Message | null = null): HomeState {
+	return { ...state, page, entry: NOTHING, search: '', text: '', message };
+}
+
+/** The state after a key that searches the home page's list; null: it is no such key. Digits pick, so they never search. */
+export function searched(state: HomeState, key: Key): HomeState | null {
+	const { page, search, entry } = state;
+	if (page.page !== 'home') return null;
+	const first = { field: '', selected: 0 };
+	if (key.key === 'character' && (/\p{L}/u.test(key.text) || (search !== '' && /[\s.'-]/.test(key.text)))) {
+		return { ...state, search: search + key.text, entry: first, message: null };
+	}
+	if (search === '' || entry.field !== '') return null;
+	if (key.key === 'escape' || (key.key === 'character' && key.text === '/'))
+		return { ...state, search: '', entry: NOTHING };
+	if (key.key !== 'backspace') return null;
+	const shorter = search.slice(0, -1);
+	return { ...state, search: shorter, entry: shorter === '' ? NOTHING : first };
+}

@@ -1,0 +1,48 @@
+import type { BentAs } from '../../tube/job.ts';
+import type { TopicName } from '../../words/topics/names.ts';
+import type { BenchPage } from '../benders/bench-page.ts';
+import type { ShopChange } from '../benders/workshop-port.ts';
+import type { Aside, JobForm } from '../job-form/form.ts';
+import type { PageView } from '../session/pages/page.ts';
+import type { Look } from '../shell/look.ts';
+import type { Prompt } from '../shell/prompt.ts';
+import type { KeyHint } from '../text/key-line.ts';
+import type { Line } from '../text/line.ts';
+import type { HomePage } from './home-state.ts';
+
+/** What follows from an entry outside of a session. */
+export type HomeStep =
+	| { step: 'page'; page: HomePage }
+	| { step: 'open'; target: string; resume: boolean; as?: BentAs }
+	/** The disk is looked at again, for a job that was mended outside. */
+	| { step: 'again'; path: string }
+	| { step: 'review'; id: string }
+	| { step: 'leave' }
+	/** A form for a new job, for a kept one, or for a copy of one. */
+	| { step: 'form'; path: string | null; copy: boolean }
+	| { step: 'formShown'; form: JobForm }
+	| { step: 'formAnswer'; text: string }
+	| { step: 'formBack' }
+	| { step: 'formAside'; aside: Aside }
+	/** Writes the job, under a path or under a file's name in the folder of jobs. */
+	| { step: 'formSave'; form: JobForm; to: { path: string } | { file: string }; over: boolean }
+	/** A page of the benders, as they are kept now. */
+	| { step: 'bench'; at: BenchPage }
+	/** Keeps a change of a bender or die, then shows that page. */
+	| { step: 'shop'; change: ShopChange; next: BenchPage; said: string }
+	/** A topic of help, to be read. */
+	| { step: 'topic'; name: TopicName }
+	/** What the benders and dies have learned, to be read. */
+	| { step: 'learned' };
+
+/** A page outside of a session. */
+export interface HomeView {
+	title: string;
+	where?: string;
+	prompt: Prompt<HomeStep>;
+	body: PageView['body'];
+	picture?: (look: Look) => (columns: number, rows: number) => Line[];
+	keys?: readonly KeyHint[];
+	/** What such a key leads to while nothing is typed. */
+	shortcuts?: Readonly<Record<string, HomeStep>>;
+}

@@ -1,0 +1,29 @@
+import { TOPIC_NAMES, type TopicName } from '../../../words/topics/names.ts';
+import { wrapped } from '../../text/line.ts';
+import type { HomePage } from '../home-state.ts';
+import type { HomeView } from '../home-view.ts';
+
+/** The most needed first: a small window drops the last. */
+const HELP = [
+	'Pick with a number and Enter, or with the arrow keys and Enter. The numeric pad is enough.',
+	'+ goes on with the session that was interrupted last, at the question that was open.',
+	'* writes a new job, one question at a time. Letters search the list; / shows all again.',
+	'Every answer in a session is on disk before the next question. Ctrl-C leaves at once: nothing is lost.',
+	'Without a screen: pullbook bend JOB --lines. pullbook help line-mode tells how.',
+] as const;
+
+/** Those for whoever sits at the screen. */
+const TOPICS_HERE: readonly TopicName[] = ['keys', 'display', 'files', 'other-end', 'learning', 'method'];
+
+export function helpPage(from: HomePage): HomeView {
+	return {
+		title: 'Help',
+		prompt: {
+			label: 'Number of your choice, or / to go back',
+			choices: TOPICS_HERE.map((name) => ({ label: TOPIC_NAMES[name], step: { step: 'topic', name } })),
+			back: { label: 'back', step: { step: 'page', page: from } },
+			empty: 'Write the number of a choice and press Enter; / goes back.',
+		},
+		body: ({ columns }) => HELP.map((text, rank) => ({ rank, lines: wrapped(text, columns, 'plain', 2) })),
+	};
+}

@@ -1,0 +1,122 @@
+import { countOf } from '../../../job/fault.ts';
+import { bentAsBrief } from '../../../words/bent-as.ts';
+import type { Choice } from '../../shell/prompt.ts';
+import { wrapped } from '../../text/line.ts';
+import type { JobRow } from '../home-port.ts';
+import type { HomePage, HomeState } from '../home-state.ts';
+import type { HomeStep, HomeView } from '../home-view.ts';
+import { dayOf, keptChoice } from './kept.ts';
+import { helpFrom } from './usual.ts';
+
+/** What there is to do: the interrupted sessions first, then the jobs, the last logs, and the rest. */
+export function mainPage(state: HomeState): HomeView {
+	const { search } = state;
+	const open = interrupted(state);
+	const all = [...open, ...jobs(state), ...recent(state), ...rest(state)];
+	const found = search === '' ? all : all.filter(({ label }) => matches(label, search));
+	const newest = open[0];
+	const label =
+		search === '' ? 'Number of your choice, or letters of its name' : `Search: ${search}   ${found.length} found`;
+	return {
+		title: 'Pullbook',
+		prompt: {
+			label,
+			choices: found,
+			...(newest === undefined ? {} : { plus: { label: 'go on', step: newest.step } }),
+			star: { label: 'new job', step: { step: 'form', path: null, copy: false } },
+			...(search === '' ? {} : { back: { label: 'all again', step: { step: 'page', page: { page: 'home' } } } }),
+			empty: 'Write the number of a choice and press Enter.',
+		},
+		keys: search === '' ? [['letters', 'search']] : [['Backspace', 'one letter less']],
+		body: ({ columns }) => [
+			{ rank: 1, extra: true, lines: search === '' ? wrapped(WHAT_IT_DOES, columns, 'quiet') : [] },
+			{ rank: 0, lines: state.jobs.length === 0 ? wrapped(NO_JOB, columns, 'alert') : [] },
+			{ rank: 0, lines: state.jobs.some(({ sample }) => sample) ? wrapped(SAMPLES, columns, 'alert') : [] },
+		],
+	};
+}
+
+const WHAT_IT_DOES = 'Guides the bending of a tube, pull by pull, and keeps every reading.';
+const NO_JOB = 'There is no job file here: * writes one on the screen, or put some into the folder.';
+const SAMPLES =
+	'This folder has no jobs yet. Try a sample, or press * to write a job of your own: it goes into the folder jobs.';
+
+/** Whether every word searched for begins a word of the label or stands in it. */
+function matches(label: string, search: string): boolean {
+	const text = label.toLowerCase();
+	return search
+		.toLowerCase()
+		.split(/\s+/)
+		.every((word) => text.includes(word));
+}
+
+function interrupted({ sessions }: HomeState): Choice<HomeStep>[] {
+	return sessions
+		.filter(({ status }) => status === 'open')
+		.map(({ id, job, bentAs, bendsDone, bends, started }, at) => {
+			const words = `go on with ${job}${bentAsBrief(bentAs)}: ${bendsDone} of ${bends} bends`;
+			return {
+				group: 'Interrupted',
+				...(at === 0 ? { advised: true } : {}),
+				label: `${words} made, started ${started}`,
+				brief: `${words}, ${dayOf(started)}`,
+				step: { step: 'open', target: id, resume: true },
+			};
+		});
+}
+
+function jobs({ jobs: rows }: HomeState): Choice<HomeStep>[] {
+	return rows.map((job) => {
+		const { path, name, summary, faults, sample } = job;
+		const group = sample ? 'Samples' : 'Jobs';
+		const step = { step: 'page', page: { page: 'job', path } } as const;
+		if (faults !== undefined) {
+			const brief = `${name}: not usable, ${countOf(faults)}`;
+			return { group, label: `${brief}, the first at ${faults[0]?.at}`, brief, step };
+		}
+		const brief = `${name}: ${stateOf(job)}`;
+		return { group, label: `${brief} (${summary})`, brief, step };
+	});
+}
+
+/** How it stands with a job, from its newest session. */
+export function stateOf({ latest }: JobRow): string {
+	if (latest === undefined) return 'never bent';
+	const day = dayOf(latest.started);
+	switch (latest.status) {
+		case 'open':
+			return `open at bend ${Math.min(latest.bendsDone + 1, latest.bends)}`;
+		case 'done':
+			return `finished ${day}`;
+		case 'scrapped':
+			return `scrapped ${day}`;
+		case 'damaged':
+			return `log of ${day} damaged`;
+	}
+}
+
+/** So many of the logs stand on the home page itself. */
+const RECENT = 3;
+
+function recent({ sessions }: HomeState): Choice<HomeStep>[] {
+	return sessions
+		.filter(({ status }) => status !== 'open')
+		.slice(0, RECENT)
+		.map((row) => ({ group: 'Lately', ...keptChoice(row) }));
+}
+
+function rest({ sessions }: HomeState): Choice<HomeStep>[] {
+	const page = (label: string, to: HomePage): Choice<HomeStep> => ({
+		group: 'Besides',
+		label,
+		step: { step: 'page', page: to },
+	});
+	const bench: HomeStep = { step: 'bench', at: { bench: 'list' } };
+	return [
+		{ group: 'Besides', label: 'a new job', step: { step: 'form', path: null, copy: false } },
+		...(sessions.length > 0 ? [page(`look at a kept session (${sessions.length})`, { page: 'kept' })] : []),
+		{ group: 'Besides', label: 'benders, dies and the test piece', step: bench },
+		{ group: 'Besides', ...helpFrom({ page: 'home' }) },
+		{ group: 'Besides', label: 'leave the program', step: { step: 'leave' } },
+	];
+}

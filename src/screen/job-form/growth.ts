@@ -1,0 +1,100 @@
+import { bendsIn, type Draft } from '../../job/draft/draft.ts';
+import { draftFaults, type Preview, preview } from '../../job/draft/preview.ts';
+import { jobWarnings } from '../../session/plan/job-warnings.ts';
+import { cutLength, marks } from '../../tube/marks.ts';
+import { designGrowth, resolveShape } from '../../tube/resolve.ts';
+import { tubeTurn } from '../../tube/turns.ts';
+import type { Warning } from '../../tube/warnings.ts';
+import { LENGTH_KEYS, nextLengths, type ShownJob } from '../../words/lengths.ts';
+import { angle, tape } from '../../words/numbers.ts';
+import { WAYS } from '../../words/readings.ts';
+import { warningWords } from '../../words/warnings.ts';
+import { drawTube } from '../drawing/tube-drawing.ts';
+import type { HomeView } from '../home/home-view.ts';
+import type { Room, Section } from '../session/pages/page.ts';
+import type { Look } from '../shell/look.ts';
+import { type Line, line, span, wrapped } from '../text/line.ts';
+import { answeredForm, draftIn, type JobForm } from './form.ts';
+
+/** What the job comes to with what stands in the field, where that is an answer already; else without it. Null: nothing yet. */
+export function growing(form: JobForm, typed: string): Preview | null {
+	const tried = typed === '' ? null : answeredForm(form, typed);
+	const ahead = tried?.message === null ? soFar(draftIn(tried.form), form) : null;
+	const so = ahead ?? soFar(draftIn(form), form);
+	return so === null ? null : shownBy(so, form);
+}
+
+function shownBy(so: Preview, { lengths }: JobForm): Preview {
+	const job: ShownJob = { ...so.job, lengths: lengths ?? null };
+	return { ...so, job };
+}
+
+/** The key that shows the lengths another way, where there are any to be seen. */
+export function lengthsShortcut(form: JobForm, so: Preview | null): Pick<HomeView, 'keys' | 'shortcuts'> {
+	if (so === null || !hasShape(draftIn(form))) return {};
+	const lengths = nextLengths(so.job);
+	const step = { step: 'formShown', form: { ...form, lengths } } as const;
+	return { keys: [['u', LENGTH_KEYS[lengths]]], shortcuts: { u: step } };
+}
+
+function soFar(draft: Draft, { shop }: JobForm): Preview | null {
+	// Of a file that is being mended nothing is drawn before it is a job.
+	return draft.whole && draftFaults(draft, shop).length > 0 ? null : preview(draft, shop);
+}
+
+/** Whether there may be something to draw already. */
+export function hasShape({ file, part }: Draft): boolean {
+	return part.angle !== undefined || part.run !== undefined || bendsIn({ file }) > 0;
+}
+
+/** A warning about an end that is not known yet would be about nothing. */
+const ABOUT_THE_END = new Set(['stock-short', 'short-follow']);
+
+function warningsOf({ job, ended }: Preview): Warning[] {
+	return jobWarnings(job).filter(({ code }) => ended || !ABOUT_THE_END.has(code));
+}
+
+/** Rows that the questions and the cut length want besides. */
+const OTHER_ROWS = 7;
+
+/** The layout as far as it is known: for each bend mark, turn and angle, as the hands need them; the cut length; what to heed. */
+export function growthSections(so: Preview | null, { columns, rows: room }: Room): Section[] {
+	if (so === null) return [];
+	const { job, ended } = so;
+	const shape = resolveShape(job, designGrowth(job));
+	const cut = cutLength(job, shape);
+	const known = ended ? cut : cut - shape.straights.at(-1)!;
+	const rows = marks(job, shape, cut).map(({ fromStart }, at): Line => {
+		const { rotation, angle: degrees } = shape.bends[at]!;
+		const text = `mark ${tape(fromStart, job).padStart(11)}   ${turnWords(rotation, at + 1).padEnd(27)}${angle(degrees).padStart(6)}`;
+		return [span(`bend ${String(at + 1).padEnd(3)}`, at + 1 === so.now ? 'strong' : 'quiet'), span(text)];
+	});
+	// The last bends are the ones that one is at.
+	const shown = rows.slice(-Math.max(2, room - OTHER_ROWS));
+	const length = ended
+		? `Cut length ${tape(cut, job)}, trims in it.`
+		: `So far ${tape(known, job)} of tube, the last straight not counted.`;
+	const heed = warningsOf(so).map(
+		(warning): Section => ({ rank: 3, lines: wrapped(`! ${warningWords(warning, job)}`, columns, 'alert', 2) }),
+	);
+	return [{ rank: 2, lines: [...shown, line(length, 'strong')] }, ...heed];
+}
+
+function turnWords(rotation: number, bend: number): string {
+	const { degrees, way } = tubeTurn(rotation, bend);
+	if (way === 'none') return bend === 1 ? '' : 'no turn';
+	return `turn ${angle(degrees)}, ${WAYS[way]}`;
+}
+
+/** The tube so far, the bend in hand thick. */
+export function growthPicture(so: Preview | null, { ascii }: Look): (columns: number, rows: number) => Line[] {
+	if (so === null) return () => [];
+	const { job, now, ended } = so;
+	const shape = resolveShape(job, designGrowth(job));
+	const words = ended ? 'START at the left' : 'START at the left; the dotted end is not known yet';
+	return (columns, rows) => {
+		const { rows: dots, views } = drawTube(shape, now, columns, rows - 1, ascii);
+		const caption = views === '' ? words : `${words}; ${views}`;
+		return [...dots.map((row) => line(row)), ...wrapped(caption, columns, 'quiet').slice(0, 1)];
+	};
+}

@@ -1,0 +1,82 @@
+import type { CheckAsk } from '../../../session/protocol/protocol.ts';
+import type { Job } from '../../../tube/job.ts';
+import { UnitsError } from '../../../units/units-error.ts';
+import { checkWords, includesWords } from '../../../words/checks.ts';
+import { checkMeasure, giveOrTake, shown, spreadOf } from '../../../words/numbers.ts';
+import type { Prompt } from '../../shell/prompt.ts';
+import { line, wrapped } from '../../text/line.ts';
+import type { SessionState, Step } from '../session-state.ts';
+import { answer, BACK, expected, numberField, type PageView, SLASH, STAR, written } from './page.ts';
+
+/** A check on the tube itself. */
+export function checkPage(state: SessionState, ask: CheckAsk): PageView {
+	const { job } = state;
+	const measure = checkMeasure(ask.kind);
+	const found = job.checks.find(({ name }) => name === ask.name);
+	const value = giveOrTake(shown(ask.expect.value, measure, job), spreadOf(ask.expect.sd, measure, job));
+	const drawing = `drawing   ${shown(ask.design, measure, job)}, within ${shown(ask.tolerance, measure, job)}`;
+	return {
+		title: `Check: ${ask.name}`,
+		prompt: checkPrompt(state, ask),
+		body: (room) => [
+			{ rank: 0, lines: [expected(value), line(drawing)] },
+			{ rank: 1, lines: found === undefined ? [] : wrapped(`${checkWords(found)}.`, room.columns) },
+			{
+				rank: 1,
+				lines: ask.includes === undefined ? [] : wrapped(includesWords(ask.includes, job), room.columns, 'alert'),
+			},
+		],
+	};
+}
+
+function checkPrompt(state: SessionState, ask: CheckAsk): Prompt<Step> {
+	const rest = { slash: SLASH, star: STAR };
+	if (ask.kind !== 'ovality') {
+		const field = numberField(checkMeasure(ask.kind), state.job, (reading) => answer({ do: 'reading', reading }));
+		return {
+			label: 'What it measures',
+			...field,
+			...rest,
+			empty: 'Write what it measures and press Enter; * has skip.',
+		};
+	}
+	return {
+		label: 'Greatest outside diameter',
+		...numberField('length', state.job, (greatest) => ({
+			step: 'draft',
+			draft: { of: 'greatest', value: greatest },
+			page: { page: 'least', greatest },
+		})),
+		...rest,
+		empty: 'Write the greatest diameter and press Enter, the least follows; * has skip.',
+	};
+}
+
+/** The second half of an ovality check: the least diameter, from which the ratio follows. */
+export function leastPage(state: SessionState, greatest: number): PageView {
+	const { job } = state;
+	const field = numberField('length', job, (least) => answer({ do: 'reading', reading: ratio(least, greatest, job) }));
+	return {
+		title: 'Least diameter',
+		prompt: {
+			label: 'Least outside diameter',
+			...field,
+			back: BACK,
+			empty: 'Write the least diameter and press Enter.',
+		},
+		body: (room) => [
+			{
+				rank: 0,
+				lines: wrapped(`Greatest outside diameter ${written(greatest, 'length', job)} (kept)`, room.columns),
+			},
+		],
+	};
+}
+
+function ratio(least: number, greatest: number, job: Job): number {
+	if (least > 0 && least <= greatest) return least / greatest;
+	throw new UnitsError(
+		String(least),
+		`the least diameter is above 0 and at most the greatest, ${written(greatest, 'length', job)}`,
+	);
+}

@@ -1,0 +1,99 @@
+import type { PullAsk } from '../../../session/protocol/protocol.ts';
+import { doubtLoaded } from '../../../springback/gates.ts';
+import { trimmed } from '../../../units/format.ts';
+import { dial } from '../../../words/numbers.ts';
+import { reasonWords } from '../../../words/reason.ts';
+import { type BigNumber, bigNumbers } from '../../text/big-numbers.ts';
+import { asciiOnly, type Line, wrapped } from '../../text/line.ts';
+import type { SessionState, Step } from '../session-state.ts';
+import { markNumber, turnNumber } from './ask-set.ts';
+import { answer, BACK, numberField, type PageView, ROOMY_ROWS, type Room, type Section, SLASH, STAR } from './page.ts';
+import { ladder } from './pulls.ts';
+
+/** The pull: where to stop, with the mark and the turn beside it in the order of the hands. */
+export function pullPage(state: SessionState, ask: PullAsk): PageView {
+	return {
+		title: `Pull ${ask.pull}`,
+		prompt: {
+			label: `Pull to ${dial(ask.stop)} and hold: the dial under load?`,
+			...numberField('angle', state.job, (loaded) => loadedStep(ask, loaded)),
+			slash: SLASH,
+			star: STAR,
+			empty: 'Pull to the stop, hold, write what the dial reads and press Enter.',
+		},
+		body: (room) => sections(state, ask, room),
+	};
+}
+
+/** A doubtful dial is answered at once: while the tube is still held it can be read again. */
+function loadedStep({ stop }: PullAsk, loaded: number): Step {
+	if (doubtLoaded(stop, loaded)) return answer({ do: 'loaded', loaded });
+	return { step: 'draft', draft: { of: 'loaded', value: loaded }, page: { page: 'released', loaded } };
+}
+
+/** After the stroke: the dial once the tube has sprung back, for whoever reads it. */
+export function releasedPage(state: SessionState, ask: PullAsk, loaded: number): PageView {
+	return {
+		title: `Pull ${ask.pull}, after release`,
+		prompt: {
+			label: 'Dial after release, the tube still snug?',
+			...numberField('angle', state.job, (released) => answer({ do: 'loaded', loaded, released })),
+			plus: { label: 'not read', step: answer({ do: 'loaded', loaded }) },
+			back: BACK,
+			empty: 'Write what the dial reads after release and press Enter, or press + to go on without it.',
+		},
+		body: (room) => [
+			{
+				rank: 0,
+				wide: true,
+				lines: bigNumbers([{ label: 'HELD', unit: '°', value: trimmed(loaded, 2), below: 'kept', place: 1 }], {
+					...room,
+					window: Math.min(room.window, HELD_ROWS),
+				}),
+			},
+			{ rank: 0, lines: wrapped('Let the pressure off. What does the dial read now?', room.columns) },
+			...ladder(state, ask, room),
+		],
+	};
+}
+
+/** The number that was just given is shown for a check, not to be read from afar. */
+const HELD_ROWS = 24;
+
+function sections(state: SessionState, ask: PullAsk, room: Room): Section[] {
+	const { set } = state;
+	const stop: BigNumber = { label: 'STOP', unit: '°', value: trimmed(ask.stop, 2), below: 'held under load', place: 1 };
+	const placed = set === null ? [] : [markNumber(state, set), turnNumber(set)];
+	const cautions = [...limit(ask, room.columns), ...firstPull(state, ask, room)];
+	const told = reasonWords(ask.reason, state.job);
+	const why = wrapped(room.ascii ? asciiOnly(told) : told, room.columns);
+	const all = bigNumbers([...placed, ...lead(ask), stop], room);
+	// The tube lies in the die by now: before a word of the reason is lost, where and how it was put there is left out.
+	const numbers = all.length + cautions.length + why.length > room.rows ? bigNumbers([...lead(ask), stop], room) : all;
+	return [
+		{ rank: 0, wide: true, lines: numbers },
+		// What it shows the reason says in words.
+		...ladder(state, ask, room).map((section) => ({ ...section, rank: 2, extra: true })),
+		{ rank: 0, lines: cautions },
+		{ rank: 0, lines: why },
+	];
+}
+
+/** The general cautions stood on the session's first page; the ones that count with the first stroke are said again, whatever lists are off. */
+const FIRST_PULL = '! Hands clear of die, follower and clamp; stand out of the swing of the tube.';
+const FIRST_PULL_BRIEF = '! Hands clear of the tooling; stand out of the swing.';
+
+function firstPull({ set }: SessionState, { bend, pull }: PullAsk, { columns, window }: Room): Line[] {
+	const first = bend === 1 && pull === 1 && (set?.seat ?? 1) === 1;
+	const text = window < ROOMY_ROWS ? FIRST_PULL_BRIEF : FIRST_PULL;
+	return first ? wrapped(text, columns, 'alert', 2) : [];
+}
+
+function lead({ lead: from }: PullAsk): BigNumber[] {
+	if (from === null) return [];
+	return [{ label: 'EASE UP', unit: '°', value: trimmed(from, 2), below: 'from here', place: 2 }];
+}
+
+function limit(ask: PullAsk, columns: number): Line[] {
+	return ask.limit ? wrapped('This is the largest angle that the machine reaches.', columns, 'alert') : [];
+}

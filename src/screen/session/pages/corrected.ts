@@ -1,0 +1,186 @@
+import type { CorrectedNote, Predicted } from '../../../session/protocol/protocol.ts';
+import { padded } from '../../../terminal/width.ts';
+import { checkValue } from '../../../tube/checks.ts';
+import { cutLength, marks } from '../../../tube/marks.ts';
+import { designGrowth, resolveShape } from '../../../tube/resolve.ts';
+import { trimmed } from '../../../units/format.ts';
+import { inTen } from '../../../words/chance.ts';
+import { type ShownJob, shownUnits, tapeValue } from '../../../words/lengths.ts';
+import { angle, fine, measureOf, shown, spreadOf } from '../../../words/numbers.ts';
+import type { Choice } from '../../shell/prompt.ts';
+import { cut, type Line, line, span, wrapped } from '../../text/line.ts';
+import { oldNumbersPossible, type SessionState, type Step } from '../session-state.ts';
+import { answer, type PageView } from './page.ts';
+
+const CHOICES: readonly Choice<Step>[] = [
+	{ label: 'bend the rest by the new numbers', step: { step: 'next' }, advised: true },
+	{ label: 'keep the old numbers', step: answer({ do: 'plan', plan: 'old' }) },
+];
+
+/** What has changed about the bends left: old and new numbers side by side, in the order of the hands. */
+export function correctedPage(state: SessionState, note: CorrectedNote): PageView {
+	const anyLeft = note.remaining.length > 0;
+	const choice = anyLeft && oldNumbersPossible(state.ask);
+	return {
+		title: anyLeft ? reason(note) : 'The tube as made',
+		prompt: {
+			label: choice ? 'Number of your choice' : '',
+			...(choice ? { choices: CHOICES } : {}),
+			plus: { label: anyLeft ? 'new numbers' : 'go on', step: { step: 'next' } },
+			slash: { label: 'take back', step: { step: 'page', page: { page: 'undo' } } },
+			empty: choice
+				? 'Press + for the new numbers, or write the number of a choice and press Enter.'
+				: 'Press + to go on.',
+		},
+		body: (room) => {
+			const above = [
+				{ rank: 0, wide: true, lines: table(note, state.job, room.columns) },
+				{ rank: 1, lines: predictions(state, note, room.columns) },
+			];
+			const taken = above.reduce((sum, { lines }) => sum + lines.length, 0);
+			// The choices stand under the page with a blank line above them.
+			const left = room.rows - taken - (choice ? CHOICES.length + 1 : 0);
+			return [...above, { rank: 2, lines: sureness(note, state.job, room.columns, left) }];
+		},
+	};
+}
+
+function reason({ after }: CorrectedNote): string {
+	if (after === 'growth') return 'Corrected for the radius as it comes out';
+	return 'bend' in after ? `Corrected after bend ${after.bend}` : `Corrected after line ${after.entry}`;
+}
+
+/** Drawing, before the correction, now: of one bend, in the order of the hands. */
+interface Compared {
+	bend: number;
+	mark: Triple;
+	rotation: Triple;
+	angle: Triple;
+}
+type Triple = readonly [drawing: number, before: number, now: number];
+
+function compared({ remaining }: CorrectedNote, job: ShownJob): Compared[] {
+	const shape = resolveShape(job, designGrowth(job));
+	const drawn = marks(job, shape, cutLength(job, shape));
+	return remaining.map(({ bend, fromStart, angle, rotation, was }) => {
+		const design = shape.bends[bend - 1]!;
+		return {
+			bend,
+			mark: [drawn[bend - 1]!.fromStart, was.fromStart, fromStart],
+			rotation: [design.rotation, was.rotation, rotation],
+			angle: [design.angle, was.angle, angle],
+		};
+	});
+}
+
+/** From so many columns on the rotations have columns of their own; else a line where they change. */
+const WIDE = 80;
+const LABEL = 8;
+const MARK_WIDTH = 10;
+const ANGLE_WIDTH = 7;
+
+function table(note: CorrectedNote, job: ShownJob, columns: number): Line[] {
+	if (note.remaining.length === 0) return [];
+	const all = compared(note, job);
+	const wide = columns >= WIDE;
+	const groups: [name: string, width: number, of: (bend: Compared) => string[]][] = [
+		[
+			`mark from the start end, ${shownUnits(job)}`,
+			MARK_WIDTH,
+			({ mark }) => mark.map((length) => tapeValue(length, job)),
+		],
+		...(wide
+			? [
+					[
+						'rotation, degrees',
+						ANGLE_WIDTH,
+						({ rotation }: Compared) => rotation.map(degrees),
+					] as (typeof groups)[number],
+				]
+			: []),
+		['bend, degrees', ANGLE_WIDTH, ({ angle }) => angle.map(degrees)],
+	];
+	const above = groups.map(([name, width]) => ` ${name}`.padEnd(3 * width)).join('');
+	const heads = groups.map(([, width]) => ['drawn', 'before', 'now'].map((text) => text.padStart(width)).join(''));
+	const rows = all.map((bend): Line => {
+		const cells = groups.flatMap(([, width, of]) => {
+			const [drawing = '', before = '', now = ''] = of(bend);
+			const changed = now !== before;
+			return [
+				span(drawing.padStart(width) + before.padStart(width)),
+				span(now.padStart(width), changed ? 'strong' : 'plain'),
+			];
+		});
+		return [span(`bend ${bend.bend}`.padEnd(LABEL)), ...cells];
+	});
+	return [
+		line(' '.repeat(LABEL) + above, 'quiet'),
+		line(' '.repeat(LABEL) + heads.join(''), 'quiet'),
+		...rows,
+		...(wide ? [] : all.flatMap((bend) => turned(bend, columns))),
+	];
+}
+
+function degrees(value: number): string {
+	return trimmed(value, 1);
+}
+
+function turned({ bend, rotation }: Compared, columns: number): Line[] {
+	const [drawing, before, now] = rotation.map(angle);
+	if (before === now && drawing === now) return [];
+	return wrapped(`bend ${bend} rotation: drawing ${drawing}, before ${before}, now ${now}`, columns, 'plain', 2);
+}
+
+/** What the tube will be by the drawing's numbers and now, against the drawing; once no bend is left there is nothing to compare. */
+function predictions(state: SessionState, { remaining, predicted, without }: CorrectedNote, columns: number): Line[] {
+	const { job } = state;
+	const left = remaining.length > 0;
+	const width = Math.min(VALUE_WIDTH, Math.floor((columns - LEAST_NAME) / 3));
+	const name = columns < WIDE ? columns - 3 * width : NAME_WIDTH;
+	const row = (label: string, drawing: string, of: (which: Predicted) => string): Line => [
+		...cut([span(padded(label, name))], name),
+		span(drawing.padStart(width)),
+		...(left ? [span(of(without).padStart(width))] : []),
+		span(of(predicted).padStart(width), 'strong'),
+	];
+	const heads = ['drawing', ...(left ? ['uncorrected'] : []), left ? 'now' : 'made'].map((text) =>
+		text.padStart(width),
+	);
+	return [
+		line(`${'The finished tube'.padEnd(name)}${heads.join('')}`, 'quiet'),
+		row('far end off by', fine(0, job), (which) => fine(which.endOffset, job)),
+		row('its direction off by', angle(0), (which) => angle(which.endAngle)),
+		...designChecks(state).flatMap(({ name: check, design }) => {
+			const measure = measureOf('check', job, check);
+			const known = predicted.checks.some((each) => each.name === check);
+			const value = (which: Predicted) => which.checks.find((each) => each.name === check)?.value;
+			const text = (number: number | undefined) => (number === undefined ? '-' : shown(number, measure, job));
+			return known ? [row(check, text(design), (which) => text(value(which)))] : [];
+		}),
+	];
+}
+
+/** How far off the far end may be in truth, and whether the tube will fit: in one line where there is no room for more. */
+function sureness(
+	{ remaining, predicted, without }: CorrectedNote,
+	job: ShownJob,
+	columns: number,
+	room: number,
+): Line[] {
+	const { sd, chance } = predicted;
+	const [place, direction] = [spreadOf(sd.endOffset, 'length', job), angle(Math.max(sd.endAngle, 0.1))];
+	const before = remaining.length === 0 ? '' : ` (uncorrected ${inTen(without.chance)})`;
+	const said = `Far end give or take ${place} and ${direction}. Chance to fit: ${inTen(chance)}${before}.`;
+	const whole = wrapped(said, columns);
+	if (whole.length <= room) return whole;
+	return wrapped(`Far end give or take ${place}, ${direction}. Fits: ${inTen(chance)}.`, columns);
+}
+
+const VALUE_WIDTH = 15;
+const LEAST_NAME = 22;
+const NAME_WIDTH = 30;
+
+function designChecks({ job }: SessionState): { name: string; design: number }[] {
+	const shape = resolveShape(job, designGrowth(job));
+	return job.checks.map((check) => ({ name: check.name, design: checkValue(check, shape, job.tube) }));
+}

@@ -1,0 +1,134 @@
+import type { DoneNote } from '../../../session/protocol/protocol.ts';
+import { mayFit } from '../../../session/report/verdict.ts';
+import type { Job } from '../../../tube/job.ts';
+import { finishWords } from '../../../words/finish.ts';
+import { about, angle, fine, measureOf, shown, spreadOf, tape } from '../../../words/numbers.ts';
+import { invitation, verdictWords } from '../../../words/verdict.ts';
+import { chopped, type Line, line, span, wrapped } from '../../text/line.ts';
+import type { SessionState } from '../session-state.ts';
+import { type PageView, type Section, SLASH } from './page.ts';
+
+/** How the tube came out. */
+export function donePage(state: SessionState, note: DoneNote): PageView {
+	return {
+		title: note.scrapped ? 'Scrapped' : 'Done',
+		prompt: {
+			label: '',
+			plus: { label: 'finish', step: { step: 'leave' } },
+			slash: SLASH,
+			...(note.scrapped ? {} : { star: { label: 'cuts', step: { step: 'page', page: { page: 'cuts', note } } } }),
+			empty: 'Press + to finish.',
+		},
+		body: (room) => [
+			{ rank: 0, lines: verdict(note, room.columns) },
+			{ rank: 0, lines: bends(note) },
+			{ rank: 0, lines: checks(note, state.job) },
+			...last(state, note, room.columns),
+		],
+	};
+}
+
+/** What is still to be done to the tube: where to cut, and what to look at. */
+export function cutsPage(state: SessionState, note: DoneNote): PageView {
+	return {
+		title: 'Cuts and last looks',
+		prompt: {
+			label: '',
+			back: { label: 'back', step: { step: 'page', page: { page: 'done', note } } },
+			empty: 'Press / to go back.',
+		},
+		body: (room) => last(state, note, room.columns),
+	};
+}
+
+function last({ job }: SessionState, note: DoneNote, columns: number): Section[] {
+	const looks = note.finish.flatMap((fact) => wrapped(`- ${finishWords(fact, job)}`, columns, 'plain', 2));
+	return [
+		{ rank: 1, lines: note.scrapped ? [] : ends(note, job, columns) },
+		{ rank: 2, lines: cuts(note, job, columns) },
+		{ rank: 3, lines: looks },
+		{ rank: 4, extra: true, lines: chopped(`Log: ${note.log}`, columns, 'quiet') },
+	];
+}
+
+/** The last acceptance is taken back, and what was measured told before the bend is accepted again; a check that was skipped has its own question. */
+const HOW = {
+	check: 'To tell it: / and + back to its question.',
+	evidence: 'To tell it: / and +, then * and 3.',
+} as const;
+
+function verdict({ scrapped, fits, chance, tellsMost }: DoneNote, columns: number): Line[] {
+	if (scrapped) return wrapped('The tube is scrap; its readings are kept.', columns, 'alert');
+	const invited = invitation(fits, chance, tellsMost);
+	const tone = fits ? 'good' : mayFit(fits, chance) ? 'alert' : 'wrong';
+	return [
+		...wrapped(verdictWords(fits, chance), columns, tone),
+		...(invited === null
+			? []
+			: wrapped(`${invited} ${HOW[tellsMost?.kind === 'check' ? 'check' : 'evidence']}`, columns)),
+	];
+}
+
+function bends({ bends: made }: DoneNote): Line[] {
+	const head = `${''.padEnd(8)}${'drawn'.padStart(8)}${'wanted'.padStart(9)}${'made'.padStart(14)}${'pulls'.padStart(8)}${'set-ups'.padStart(9)}`;
+	return [
+		line(head, 'quiet'),
+		...made.map(
+			({ design, target, made: angleMade, sd, pulls, seats }, at): Line => [
+				span(`bend ${at + 1}`.padEnd(8)),
+				span(angle(design).padStart(8)),
+				span(angle(target).padStart(9)),
+				span(
+					(angleMade === null || sd === null ? 'not made' : `${angle(angleMade)} ±${about(sd)}`).padStart(14),
+					'strong',
+				),
+				span(String(pulls).padStart(8)),
+				span(String(seats).padStart(9)),
+			],
+		),
+	];
+}
+
+function checks({ checks: all }: DoneNote, job: Job): Line[] {
+	return all.map(({ name, design, reading }) => {
+		const measure = measureOf('check', job, name);
+		const read = reading === null ? 'not read' : shown(reading, measure, job);
+		return [span(`check ${name}: `), span(read, 'strong'), span(` (drawing ${shown(design, measure, job)})`)];
+	});
+}
+
+function ends({ trim, endOffset, endAngle, sd, shape, outside }: DoneNote, job: Job, columns: number): Line[] {
+	if (trim === null || endOffset === null || endAngle === null || sd === null || shape === null) return [];
+	const off = `Far end ${fine(endOffset, job)} and ${angle(endAngle)} off`;
+	const give = `give or take ${spreadOf(sd.endOffset, 'length', job)} and ${angle(Math.max(sd.endAngle, 0.1))}`;
+	const others = outside.length === 0 ? '' : ` Outside the drawing's tolerance: bend ${outside.join(', ')}.`;
+	return [
+		[
+			span('Cut off: '),
+			span(cutOff(trim.start, job), 'strong'),
+			span(' at the start end, '),
+			span(cutOff(trim.end, job), 'strong'),
+			span(' at the far end'),
+		],
+		...wrapped(`${off}, ${give}.`, columns),
+		...wrapped(
+			`Corner ${shape.bend} is ${fine(shape.off, job)} off, the farthest (${fine(job.tolerance.shape, job)} allowed).${others}`,
+			columns,
+		),
+	];
+}
+
+/** Where the cuts go, from what a person can lay a tape to. */
+function cuts({ cuts: both }: DoneNote, job: Job, columns: number): Line[] {
+	return both.flatMap(({ end, bend, fromTangent, fromCorner }) => {
+		const where =
+			end === 'start'
+				? `Start end: cut ${tape(fromTangent, job)} before bend ${bend} begins`
+				: `Far end: cut ${tape(fromTangent, job)} behind the end of bend ${bend}`;
+		return wrapped(`${where}, ${tape(fromCorner, job)} from its corner.`, columns, 'plain', 2);
+	});
+}
+
+function cutOff(length: number, job: Job): string {
+	return length < 0 ? `nothing (${tape(-length, job)} short)` : tape(length, job);
+}

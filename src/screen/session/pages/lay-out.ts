@@ -1,0 +1,124 @@
+import { cutLength, type Mark, marks } from '../../../tube/marks.ts';
+import { designGrowth, resolveShape } from '../../../tube/resolve.ts';
+import { type Around, around, type TubeTurn, tubeTurn } from '../../../tube/turns.ts';
+import { division, fromShown, inShown, shownUnits, tapeValue } from '../../../words/lengths.ts';
+import { angle, fine, tape } from '../../../words/numbers.ts';
+import { tapeStrip } from '../../drawing/tape-strip.ts';
+import { type Line, line, span, wrapped } from '../../text/line.ts';
+import type { SessionState } from '../session-state.ts';
+import { seamInBend, shortTurn } from '../set-words.ts';
+import type { PageView, Room } from './page.ts';
+
+/** Common practice, no source. */
+const ENDS =
+	'Write START and FAR on the ends. Draw one straight line along the tube: marks go round from it, clockwise (cw) or counterclockwise (ccw) as seen from START to FAR.';
+const SEAM = 'A welded seam goes to the side of bend 1, neither inside nor outside of the bend.';
+
+/** The straight tube with the drawing's marks, before anything is bent; later marks are told from these. */
+export function layOutPage(state: SessionState): PageView {
+	return {
+		title: 'Lay out the tube',
+		prompt: {
+			label: '',
+			plus: { label: 'laid out, go on', step: { step: 'next' } },
+			empty: 'Press + to go on.',
+		},
+		body: (room) => {
+			const { bends, cut } = laidOut(state);
+			return [
+				{ rank: 2, wide: true, extra: true, lines: designStrip(state, room.columns) },
+				{ rank: 0, lines: table(bends, state) },
+				{ rank: 0, lines: wrapped(movedLater(state), room.columns, 'alert', 2) },
+				{ rank: 1, lines: wrapped(ENDS, room.columns, 'plain', 2) },
+				{ rank: 1, lines: [...wrapped(SEAM, room.columns, 'plain', 2), ...seam(bends, room)] },
+				{
+					rank: 3,
+					lines: [
+						line(`Cut length ${tape(cut, state.job)}, both trims in it. Marks in ${UNITS[shownUnits(state.job)]}.`),
+					],
+				},
+			];
+		},
+	};
+}
+
+/** That these marks are not the ones to bend at, where a correction moves them or has done so; empty where they are. */
+function movedLater({ queue, corrected, job }: SessionState): string {
+	const growth = queue.find((page) => page.page === 'corrected' && page.note.after === 'growth');
+	if (growth?.page !== 'corrected')
+		return corrected ? "! These are the drawing's marks; each bend's page has the one in force." : '';
+	// By what the two pages show.
+	const read = (length: number) => Math.round(inShown(length, job) / division(job));
+	const moves = growth.note.remaining.map(({ fromStart, was }) => Math.abs(read(fromStart) - read(was.fromStart)));
+	const most = tape(fromShown(Math.max(...moves) * division(job), job), job);
+	return `! Draw them lightly: a page that follows moves them by up to ${most}, for the radius as it is expected to come out. Each bend's page says how far its mark moved.`;
+}
+
+/** The straight tube with the drawing's marks, as a tape along it shows them. */
+export function designStrip(state: SessionState, columns: number): Line[] {
+	const { bends, cut } = laidOut(state);
+	const drawn = bends.map(({ bend, mark }) => ({
+		at: mark.fromStart,
+		bend,
+		reading: tapeValue(mark.fromStart, state.job),
+	}));
+	return tapeStrip(cut, drawn, columns);
+}
+
+const UNITS = { in: 'inches', mm: 'millimetres' } as const;
+
+interface Laid extends Around {
+	bend: number;
+	angle: number;
+	mark: Mark;
+	turn: TubeTurn;
+}
+
+/** The drawing's marks, as the layout prints them. */
+function laidOut({ job }: SessionState): { bends: Laid[]; cut: number } {
+	const shape = resolveShape(job, designGrowth(job));
+	const cut = cutLength(job, shape);
+	const rotations = shape.bends.map(({ rotation }) => rotation);
+	const all = marks(job, shape, cut);
+	const bends = shape.bends.map(({ angle, rotation }, at) => {
+		const bend = at + 1;
+		return { bend, angle, mark: all[at]!, turn: tubeTurn(rotation, bend), ...around(job, rotations, bend) };
+	});
+	return { bends, cut };
+}
+
+const WIDTHS = [8, 10, 10, 12, 11];
+
+function table(bends: readonly Laid[], { job }: SessionState): Line[] {
+	const row = (texts: readonly string[]) =>
+		texts.map((text, at) => (at === 0 ? text.padEnd(WIDTHS[0]!) : text.padStart(WIDTHS[at]!))).join('');
+	const head = line(row(['', 'START', 'FAR', 'round', 'turn']), 'quiet');
+	return [
+		head,
+		...bends.map((bend): Line => {
+			const { mark, turn } = bend;
+			const cells = [
+				`bend ${bend.bend}`,
+				tapeValue(mark.fromStart, job),
+				tapeValue(mark.fromFarEnd, job),
+				roundCell(bend, job),
+				shortTurn(turn),
+			];
+			return [span(row(cells)), span(`  to ${angle(bend.angle)}`, 'quiet')];
+		}),
+	];
+}
+
+function roundCell({ face, around }: Laid, job: SessionState['job']): string {
+	if (face === 'same') return 'on the line';
+	if (face === 'opposite') return 'opposite';
+	const length = fine(Math.abs(around.length), job).replace(/ \w+$/, '');
+	return `${length} ${around.degrees > 0 ? 'cw' : 'ccw'}`;
+}
+
+function seam(bends: readonly Laid[], { columns }: Room): Line[] {
+	const near = bends.filter(({ around }) => seamInBend(around.degrees)).map(({ bend }) => bend);
+	if (near.length === 0) return [];
+	const which = near.length === 1 ? `bend ${near[0]}` : `bends ${near.slice(0, -1).join(', ')} and ${near.at(-1)}`;
+	return wrapped(`There it comes to the inside or outside of ${which}.`, columns, 'alert', 2);
+}

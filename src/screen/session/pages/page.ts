@@ -1,0 +1,112 @@
+import type { Action } from '../../../session/protocol/protocol.ts';
+import { trimmed } from '../../../units/format.ts';
+import { parseAngle, parseLength, parseNumber } from '../../../units/parse.ts';
+import { UnitsError } from '../../../units/units-error.ts';
+import { fromShown, inShown, type Ruled, shownUnits } from '../../../words/lengths.ts';
+import { dial, type Measure } from '../../../words/numbers.ts';
+import type { Prompt } from '../../shell/prompt.ts';
+import { EMPTY, type Line, span } from '../../text/line.ts';
+import type { Step } from '../session-state.ts';
+
+/** The room that a page's body has, and what fills a cell of a block digit. */
+export interface Room {
+	columns: number;
+	rows: number;
+	ink: string;
+	/** Rows of the whole window: sizes that depend on it alone do not jump when a message comes. */
+	window: number;
+	/** Only ASCII can be drawn. */
+	ascii: boolean;
+	/** It is read out, so that nothing may be said by a drawing alone. */
+	spoken: boolean;
+}
+
+/** Rows of a window from which nothing has to be said in its shortest form. */
+export const ROOMY_ROWS = 22;
+
+/** Lines that belong together. Where room is scarce the lower ranks come first; rank 0 stays. */
+export interface Section {
+	rank: number;
+	lines: readonly Line[];
+	/** Over the whole width, above what is set beside the picture in a wide window. */
+	wide?: boolean;
+	/** Nobody misses anything where it has no room: it stands elsewhere too. */
+	extra?: boolean;
+}
+
+/** What of a page's body has room; `short`: whether something is missing that stands nowhere else. */
+export interface Fitted {
+	lines: Line[];
+	short: boolean;
+}
+
+/** One page of a session. */
+export interface PageView {
+	title: string;
+	prompt: Prompt<Step>;
+	body(room: Room): Section[];
+}
+
+/** The sections' lines, a blank line between sections as far as there are rows, without the sections that do not fit. */
+export function fitted(sections: readonly Section[], rows: number): Fitted {
+	const filled = sections.filter(({ lines }) => lines.length > 0);
+	const byRank = filled.toSorted((a, b) => a.rank - b.rank);
+	const chosen = new Set<Section>();
+	let taken = 0;
+	for (const section of byRank) {
+		if (section.rank > 0 && taken + section.lines.length > rows) continue;
+		chosen.add(section);
+		taken += section.lines.length;
+	}
+	let blanks = Math.max(0, rows - taken);
+	const spaced = filled
+		.filter((each) => chosen.has(each))
+		.flatMap(({ lines }, at) => (at === 0 || blanks-- <= 0 ? lines : [EMPTY, ...lines]));
+	const missed = filled.some((each) => !chosen.has(each) && each.extra !== true);
+	return { lines: spaced.slice(0, rows), short: missed || spaced.length > rows };
+}
+
+/** The keys that every ask has besides its own. */
+export const SLASH = { label: 'take back', step: { step: 'page', page: { page: 'undo' } } } as const;
+export const STAR = { label: 'more', step: { step: 'page', page: { page: 'more' } } } as const;
+export const BACK = { label: 'back', step: { step: 'page', page: { page: 'ask' } } } as const;
+
+/** A field for one number of that measure; a length without a unit is in the one that is shown, the value in the job's. */
+export function numberField(
+	measure: Measure,
+	job: Ruled,
+	step: (value: number) => Step,
+): { read: (text: string) => Step; understood: (text: string) => string } {
+	const parse = parser(measure, job);
+	return { read: (text) => step(parse(text)), understood: (text) => written(parse(text), measure, job) };
+}
+
+function parser(measure: Measure, job: Ruled): (text: string) => number {
+	if (measure === 'angle') return parseAngle;
+	if (measure === 'length') return (text) => fromShown(parseLength(text, shownUnits(job)), job);
+	return parseNumber;
+}
+
+/** A number as it was understood. */
+export function written(value: number, measure: Measure, job: Ruled): string {
+	if (measure === 'angle') return dial(value);
+	if (measure === 'ratio') return trimmed(value, 4);
+	const own = `${trimmed(value, 4)} ${job.units}`;
+	return shownUnits(job) === job.units ? own : `${trimmed(inShown(value, job), 4)} ${shownUnits(job)} (${own})`;
+}
+
+/** The step that answers with one action. */
+export function answer(action: Action): Step {
+	return { step: 'answer', answer: { action } };
+}
+
+/** Refuses what only a whole number from 1 to `last` can be. */
+export function bendNumber(text: string, last: number): number {
+	if (/^\d+$/.test(text) && Number(text) >= 1 && Number(text) <= last) return Number(text);
+	throw new UnitsError(text, `write a bend's number, from 1 to ${last}`);
+}
+
+/** In plain figures: what a reading is expected to be must not be easier to see than what it is. */
+export function expected(value: string): Line {
+	return [span('expected  '), span(value, 'strong')];
+}

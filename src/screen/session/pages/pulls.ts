@@ -1,0 +1,58 @@
+import type { DecideAsk, PullAsk } from '../../../session/protocol/protocol.ts';
+import { stages } from '../../../session/report/stages.ts';
+import { angle, angleGiveOrTake, dial } from '../../../words/numbers.ts';
+import { pullLadder, type Rung } from '../../drawing/pull-ladder.ts';
+import { asciiOnly, line } from '../../text/line.ts';
+import type { MadePull } from '../live-port.ts';
+import type { SessionState } from '../session-state.ts';
+import type { Room, Section } from './page.ts';
+
+/** The pulls made, a rung each. Only the angle finder tells where one led: the dial after release is off by what it is off. */
+function rungsOf(pulls: readonly MadePull[]): Rung[] {
+	return pulls.flatMap((pull, at) => {
+		const held = `${at + 1} held ${dial(pull.loaded)}`;
+		const back = pull.released === null ? '' : `, back ${dial(pull.released)}`;
+		const [pulled = [], ...opened] = stages(pull);
+		const first = pulled.length === 0 ? { words: `${held}${back}`, angle: null } : rungOf(held, pulled);
+		return [first, ...opened.filter((readings) => readings.length > 0).map((readings) => rungOf('  opened', readings))];
+	});
+}
+
+function rungOf(how: string, readings: readonly number[]): Rung {
+	const made = readings.reduce((sum, each) => sum + each, 0) / readings.length;
+	return { words: `${how}, made ${angle(made)}`, angle: made };
+}
+
+/** How many pulls a small window keeps, up to so many rows: the last ones. */
+const FEW: readonly (readonly [rows: number, pulls: number])[] = [
+	[20, 1],
+	[24, 2],
+	[30, 4],
+];
+
+/** The pulls of the bend at work against what is wanted; with what the open pull is expected to lead to. */
+export function ladder(state: SessionState, ask: PullAsk | DecideAsk, room: Room): Section[] {
+	const { tolerance } = state.job;
+	const drawn = angle(ask.target) === angle(ask.design) ? '' : ` (drawing ${angle(ask.design)})`;
+	const aim = { target: ask.target, low: ask.target - tolerance.under, high: ask.target + tolerance.over };
+	const made = rungsOf(state.pulls);
+	const next: Rung[] = ask.ask === 'pull' ? [nextRung(ask)] : [];
+	const [, most] = FEW.find(([rows]) => room.window <= rows) ?? [0, made.length];
+	const few = most === 0 ? [] : made.slice(-most);
+	const said = (text: string) => (room.ascii ? asciiOnly(text) : text);
+	const rungs = [...few, ...next].map((rung) => ({ ...rung, words: said(rung.words) }));
+	if (room.spoken) {
+		const band = `wanted ${angle(ask.target)}${drawn}, from ${angle(aim.low)} to ${angle(aim.high)}`;
+		return [{ rank: 0, lines: [band, ...rungs.map(({ words }) => words)].map((text) => line(text)) }];
+	}
+	const lines = pullLadder(said(`wanted ${angle(ask.target)}${drawn}`), rungs, aim, room.columns);
+	return [{ rank: 0, lines: lines.length > 1 ? lines : [] }];
+}
+
+function nextRung({ pull, stop, expect }: PullAsk): Rung {
+	return {
+		words: `${pull} stop ${dial(stop)} > ${angleGiveOrTake(expect)}`,
+		angle: expect.angle,
+		sd: expect.sd,
+	};
+}

@@ -1,0 +1,92 @@
+import type { Answer } from '../../../session/protocol/protocol.ts';
+import { GO_EASY } from '../../../words/caution.ts';
+import { wrapped } from '../../text/line.ts';
+import type { SessionState, Step } from '../session-state.ts';
+import { answer, BACK, type PageView } from './page.ts';
+
+/** Opening a bend goes through its caution first, once a bend. */
+export function reliefStep(state: SessionState, bend: number, relief: Answer): Step {
+	if (state.cautioned.includes(bend)) return { step: 'answer', answer: relief };
+	return { step: 'page', page: { page: 'relief', bend, answer: relief } };
+}
+
+/** What to know before a bend is opened. */
+export function reliefPage(bend: number, relief: Answer): PageView {
+	return {
+		title: `Caution: opening bend ${bend}`,
+		prompt: {
+			label: '',
+			plus: { label: 'open it', step: { step: 'answer', answer: relief } },
+			back: BACK,
+			empty: 'Press + to open the bend, / to go back.',
+		},
+		body: (room) => [
+			{ rank: 0, lines: wrapped(`! ${GO_EASY}`, room.columns, 'alert', 2) },
+			{
+				rank: 1,
+				lines: wrapped(
+					'It moves suddenly: keep hands and face out of its way, and measure after each time.',
+					room.columns,
+				),
+			},
+		],
+	};
+}
+
+/** The bends that have been accepted: those before the one at work. */
+export function madeBends(state: SessionState): number[] {
+	return Array.from({ length: Math.max(0, bendAtWork(state) - 1) }, (_, at) => at + 1);
+}
+
+/** A check has no bend of its own: it belongs to the last one that was seated or read. */
+function bendAtWork({ ask, set, history }: SessionState): number {
+	if (ask !== null && 'bend' in ask && ask.bend !== undefined) return ask.bend;
+	if (set !== null) return set.bend;
+	const read = history.filter((entry) => !entry.void).flatMap(({ readings = [] }) => readings);
+	return Math.max(0, ...read.map(({ bend = 0 }) => bend));
+}
+
+/** Which made bend to go back to. */
+export function reopenPage(state: SessionState): PageView {
+	return {
+		title: 'Go back to a made bend',
+		prompt: {
+			label: "The bend's number",
+			choices: madeBends(state).map((bend) => ({
+				label: `bend ${bend}`,
+				step: { step: 'page', page: { page: 'reopenHow', bend } },
+			})),
+			back: BACK,
+			empty: "Write the bend's number and press Enter; / goes back.",
+		},
+		body: (room) => [
+			{
+				rank: 0,
+				lines: wrapped(
+					'A bend that was taken can be pulled further or opened a little. Its checks follow, then the session goes on where it was.',
+					room.columns,
+				),
+			},
+		],
+	};
+}
+
+/** What to do with it. */
+export function reopenHowPage(state: SessionState, bend: number): PageView {
+	return {
+		title: `Go back to bend ${bend}`,
+		prompt: {
+			label: 'Number of your choice',
+			choices: [
+				{ label: 'pull it further', step: answer({ do: 'reopen', bend, how: 'pull' }) },
+				{
+					label: 'open it a little',
+					step: reliefStep(state, bend, { action: { do: 'reopen', bend, how: 'relieve' } }),
+				},
+			],
+			back: BACK,
+			empty: 'Write 1 or 2 and press Enter; / goes back.',
+		},
+		body: () => [],
+	};
+}

@@ -1,0 +1,51 @@
+import { wrapped } from '../../text/line.ts';
+import type { Step } from '../session-state.ts';
+import { answer, BACK, type PageView } from './page.ts';
+
+/** Free text: a note, or why the tube is scrap. */
+export function textPage(purpose: 'note' | 'scrap'): PageView {
+	const note = purpose === 'note';
+	return {
+		title: note ? 'Note' : 'Scrap the tube',
+		prompt: {
+			label: note ? 'Note' : 'Why is it scrap?',
+			text: (text) => {
+				if (note) return text === '' ? 'Write the note first; / goes back.' : said(text);
+				// A reading that was typed on the wrong page is no reason.
+				if (!/\p{L}/u.test(text)) return 'Say why in a few words, not by a number; / goes back.';
+				return { step: 'page', page: { page: 'scrap', why: text } };
+			},
+			back: BACK,
+			empty: '',
+		},
+		body: (room) => [
+			{
+				rank: 0,
+				lines: wrapped(
+					note
+						? 'It is kept in the log with the time. The question that is open stays open.'
+						: 'The session ends with it. Its readings are kept.',
+					room.columns,
+				),
+			},
+		],
+	};
+}
+
+function said(note: string): Step {
+	return { step: 'answer', answer: { action: null, note } };
+}
+
+/** Giving up a tube is asked once more: nothing follows it. */
+export function scrapPage(why: string): PageView {
+	return {
+		title: 'Scrap the tube?',
+		prompt: {
+			label: '',
+			plus: { label: 'scrap the tube', step: answer({ do: 'scrap', why }) },
+			back: BACK,
+			empty: 'Press + to scrap the tube, / to go back.',
+		},
+		body: (room) => [{ rank: 0, lines: wrapped(`Why: ${why}`, room.columns, 'alert', 2) }],
+	};
+}

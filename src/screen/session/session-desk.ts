@@ -1,0 +1,81 @@
+import type { Answer, Draft } from '../../session/protocol/protocol.ts';
+import { exitCodeOf, messageOf } from '../shell/app-state.ts';
+import type { Display, DisplayPort } from '../shell/display.ts';
+import { USUAL_DISPLAY } from '../shell/display.ts';
+import type { LivePort } from './live-port.ts';
+import { answered, drafted, notSaved, weighed } from './session-reducer.ts';
+import { type Amending, opened, type Page, type SessionState, standing } from './session-state.ts';
+
+/** What comes of an answer: the session goes on, or it is left with that exit code. */
+export type Saved = { session: SessionState } | { left: number };
+
+/** Holds the session that is open. Answers are saved through its port; nothing is shown as saved before it has said so. */
+export class SessionDesk {
+	private live: LivePort | null = null;
+
+	constructor(private readonly display: DisplayPort) {}
+
+	open(live: LivePort): SessionState {
+		this.live = live;
+		return opened(live, { ...USUAL_DISPLAY, ...this.display.kept() });
+	}
+
+	close(): void {
+		this.live?.close();
+		this.live = null;
+	}
+
+	keepDisplay(changes: Partial<Display>): void {
+		this.display.keep(changes);
+	}
+
+	/** Where the session that is left is kept and how it goes on; null when there is none. */
+	farewell(): string | null {
+		const { live } = this;
+		if (live === null || live.resume === undefined || live.ask() === null) return null;
+		return `The session is kept: ${live.logPath}\nTo go on with it: ${live.resume}\n`;
+	}
+
+	/** What a correction would change is worked out on a copy. */
+	weigh(session: SessionState, amending: Amending): SessionState {
+		const { entry, reading, value } = amending;
+		const action = { do: 'amend', entry: entry.entry, reading: value, ...(reading && { of: reading.of }) } as const;
+		const would = this.live?.wouldBe?.({ action }) ?? null;
+		return weighed(session, { ...amending, would });
+	}
+
+	/** Keeps the first number of an answer before the second is asked for. */
+	keepDraft(session: SessionState, draft: Draft, page: Page): SessionState {
+		const { live } = this;
+		if (live === null) return session;
+		try {
+			const heard = live.messages.length;
+			const outputs = live.answer({ action: { do: 'draft', draft } });
+			return drafted(session, page, { outputs, messages: live.messages.slice(heard), ...standing(live) });
+		} catch (error) {
+			const exitCode = exitCodeOf(error);
+			if (exitCode === null) throw error;
+			return notSaved(session, messageOf(error), exitCode);
+		}
+	}
+
+	/** @throws an error of the program's own; what the disk refuses is said in the state */
+	save(session: SessionState, answer: Answer): Saved {
+		const { live } = this;
+		if (live === null) return { session };
+		const quit = answer.action?.do === 'quit';
+		try {
+			const heard = live.messages.length;
+			const outputs = live.answer(answer);
+			const refused = outputs.some((output) => 'note' in output && output.note === 'refused');
+			if (quit && !refused) return { left: session.unsaved ?? 3 };
+			return {
+				session: answered(session, { outputs, messages: live.messages.slice(heard), ...standing(live) }),
+			};
+		} catch (error) {
+			const exitCode = exitCodeOf(error);
+			if (exitCode === null) throw error;
+			return quit ? { left: exitCode } : { session: notSaved(session, messageOf(error), exitCode) };
+		}
+	}
+}

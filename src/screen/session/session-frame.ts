@@ -1,0 +1,73 @@
+import type { Size } from '../../terminal/output.ts';
+import { designGrowth, resolveShape } from '../../tube/resolve.ts';
+import { drawTube } from '../drawing/tube-drawing.ts';
+import { type Frame, frame } from '../shell/frame.ts';
+import type { Look } from '../shell/look.ts';
+import type { KeyHint } from '../text/key-line.ts';
+import { type Line, line, wrapped } from '../text/line.ts';
+import { bendsOf } from './pages/index.ts';
+import type { Room, Section } from './pages/page.ts';
+import { walkKeys } from './pages/walk.ts';
+import type { SeenSession } from './session-reducer.ts';
+import type { Page, SessionState } from './session-state.ts';
+import { shortcutsOf } from './shortcuts.ts';
+
+/** Pages that are about the tube as it stands. */
+const WITH_PICTURE: readonly Page['page'][] = ['ask', 'released', 'least', 'layout', 'corrected', 'done'];
+
+/** A session's screen. */
+export function sessionFrame({ session: state, shown }: SeenSession, size: Size, look: Look): Frame {
+	const { title, prompt, body } = shown;
+	const keys = [
+		...walkKeys(state),
+		...shortcutsOf(state, prompt).map(({ key, label, brief }): KeyHint => [key, label, brief]),
+	];
+	const picture = WITH_PICTURE.includes(state.page.page) ? { picture: pictureOf(state, look) } : {};
+	const seen = (room: Room): Section[] => [...body(room), { rank: 0, lines: sight(state, room) }];
+	const content = {
+		title,
+		where: where(state),
+		body: seen,
+		prompt,
+		entry: state.entry,
+		message: state.message,
+		keys,
+		...picture,
+	};
+	return frame(content, size, look);
+}
+
+/** On a simulated bender the instruments are on the screen, wherever a number of theirs is asked for. */
+function sight({ page, sight: text }: SessionState, { columns }: Room): Line[] {
+	const asked = page.page === 'ask' || page.page === 'released' || page.page === 'least';
+	return asked && text !== null ? wrapped(text, columns, 'good') : [];
+}
+
+function bendInHand({ ask, set }: SessionState): number | undefined {
+	if (ask === null) return undefined;
+	return 'bend' in ask && ask.bend !== undefined ? ask.bend : set?.bend;
+}
+
+function where(state: SessionState): string {
+	const bend = bendInHand(state);
+	return bend === undefined ? state.job.name : `${state.job.name} · bend ${bend} of ${bendsOf(state)}`;
+}
+
+/** What a narrow window may need for the words under a picture. */
+const CAPTION_ROWS = 2;
+
+/** The tube as made so far and planned from here; where nobody knows more, as drawn. */
+function pictureOf(state: SessionState, { ascii }: Look): (columns: number, rows: number) => Line[] {
+	const bends = bendsOf(state);
+	const now = bendInHand(state) ?? bends + 1;
+	const design = resolveShape(state.job, designGrowth(state.job));
+	const shape = state.shape ?? design;
+	const how = state.shape === null ? 'as drawn: ' : '';
+	const words = `${how}${now > bends ? 'the tube' : `made thin, bend ${now} thick, rest dotted`}`;
+	return (columns, rows) => {
+		const { rows: dots, views, drawing } = drawTube(shape, now, columns, rows - CAPTION_ROWS, ascii, design);
+		const sparse = drawing ? ['the drawing sparse'] : [];
+		const caption = [words, ...sparse, 'START left', ...(views === '' ? [] : [views])].join('; ');
+		return [...dots.map((row) => line(row)), ...wrapped(caption, columns, 'quiet')];
+	};
+}

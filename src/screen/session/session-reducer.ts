@@ -1,0 +1,163 @@
+import type { Answer, Draft, Output, RefusedNote } from '../../session/protocol/protocol.ts';
+import { answeredWords } from '../../words/answered.ts';
+import { reasonWords } from '../../words/reason.ts';
+import type { Display } from '../shell/display.ts';
+import type { Key } from '../shell/keys.ts';
+import { NOTHING, type Outcome, pressed, renewed } from '../shell/prompt.ts';
+import { BACK, type PageView } from './pages/page.ts';
+import { walked } from './pages/walk.ts';
+import {
+	type Amending,
+	ASK,
+	followed,
+	type Message,
+	type Page,
+	type SessionState,
+	type Standing,
+	type Step,
+	told,
+} from './session-state.ts';
+import { shortcutOf } from './shortcuts.ts';
+
+/** What the reducer wants done outside: an answer saved, or the session left. */
+export type SessionEffect =
+	| { effect: 'answer'; answer: Answer }
+	| { effect: 'draft'; draft: Draft; page: Page }
+	| { effect: 'weigh'; amending: Amending }
+	| { effect: 'display'; changes: Partial<Display> }
+	| { effect: 'leave' };
+
+export interface Reduced {
+	state: SessionState;
+	effect?: SessionEffect;
+}
+
+/** What has come of an answer. */
+export interface Answered extends Pick<SessionState, Standing> {
+	outputs: readonly Output[];
+	/** What the log had to say about itself meanwhile. */
+	messages: readonly string[];
+}
+
+/** A session with the view of its page. */
+export interface SeenSession {
+	session: SessionState;
+	shown: PageView;
+}
+
+/** A key pressed on a session's page. */
+export function sessionKey({ session: state, shown }: SeenSession, key: Key): Reduced {
+	const shortcut = shortcutOf(state, shown.prompt, key);
+	if (shortcut !== null) return taken(state, shortcut.step);
+	const page = walked(state, key);
+	if (page !== null) return taken(state, { step: 'page', page });
+	return outcome(state, pressed(shown.prompt, renewed(state.entry, state.message, key), key));
+}
+
+/** The text field's text changed. `/` in an empty one goes back: a numeric pad has no Esc. */
+export function textChanged(state: SessionState, value: string): SessionState {
+	if (state.page.page !== 'text') return state;
+	const { value: before, purpose } = state.page;
+	// A reason that was refused is a number typed by mistake: a pad cannot delete it.
+	const anew = purpose === 'scrap' && state.message?.kind === 'wrong' && value.startsWith(before);
+	const text = anew ? value.slice(before.length) : value;
+	if (text === '/' && (anew || before === '')) return taken(state, BACK.step).state;
+	return { ...state, page: { ...state.page, value: text }, message: null };
+}
+
+/** Enter in the text field. */
+export function textEntered({ session: state, shown }: SeenSession): Reduced {
+	const { text } = shown.prompt;
+	if (text === undefined || state.page.page !== 'text') return { state };
+	const step = text(state.page.value.trim());
+	return outcome(state, typeof step === 'string' ? { wrong: step } : { step });
+}
+
+function outcome(state: SessionState, result: Outcome<Step>): Reduced {
+	if ('entry' in result) return { state: { ...state, entry: result.entry, message: null } };
+	if ('wrong' in result) return { state: { ...state, message: { kind: 'wrong', text: result.wrong } } };
+	return taken(state, result.step);
+}
+
+function taken(state: SessionState, step: Step): Reduced {
+	const clear = { entry: NOTHING, message: null };
+	switch (step.step) {
+		case 'page':
+			return { state: { ...state, ...clear, page: step.page } };
+		case 'next': {
+			const [page = ASK, ...queue] = state.queue;
+			return { state: { ...state, ...clear, page, queue } };
+		}
+		case 'detail':
+			return { state: { ...state, ...clear, page: ASK, details: { ...state.details, [step.of]: step.value } } };
+		case 'answer':
+			// What was typed stays on the screen until it is on the disk.
+			return { state: cautionSeen(state), effect: { effect: 'answer', answer: step.answer } };
+		case 'draft':
+			return { state, effect: { effect: 'draft', draft: step.draft, page: step.page } };
+		case 'weigh':
+			return { state, effect: { effect: 'weigh', amending: step.amending } };
+		case 'display': {
+			const display = { ...state.display, ...step.changes };
+			const job = { ...state.job, lengths: display.lengths };
+			return { state: { ...state, ...clear, display, job }, effect: { effect: 'display', changes: step.changes } };
+		}
+		case 'leave':
+			return { state, effect: { effect: 'leave' } };
+	}
+}
+
+function cautionSeen(state: SessionState): SessionState {
+	if (state.page.page !== 'relief') return state;
+	return { ...state, cautioned: [...state.cautioned, state.page.bend] };
+}
+
+/** The state after an answer was taken or refused by the session. */
+export function answered(state: SessionState, { outputs, messages, ...standing }: Answered): SessionState {
+	const refused = outputs.find((output): output is RefusedNote => 'note' in output && output.note === 'refused');
+	if (refused !== undefined) {
+		const kind = refused.code === 'not-saved' ? 'unsaved' : 'wrong';
+		return { ...state, ...standing, message: { kind, text: reasonWords(refused.reason, state.job) } };
+	}
+	const next = followed({ ...state, ...standing, unsaved: null }, outputs);
+	return { ...next, message: told(messages) ?? kept(state, standing) };
+}
+
+/** The state once the first number of an answer is on the disk: the second is asked for. A refusal leaves the number in its field. */
+export function drafted(state: SessionState, page: Page, { outputs, messages, ...standing }: Answered): SessionState {
+	const refused = outputs.some((output) => 'note' in output && output.note === 'refused');
+	if (refused) return answered(state, { outputs, messages, ...standing });
+	return { ...state, ...standing, unsaved: null, page, entry: NOTHING, message: told(messages) };
+}
+
+/** The state once it is known what correcting a reading would change: that is read before it counts. */
+export function weighed(state: SessionState, amending: Amending): SessionState {
+	const why = amending.would?.refused ?? null;
+	if (why !== null) return { ...state, message: { kind: 'wrong', text: reasonWords(why, state.job) } };
+	return taken(state, { step: 'page', page: { page: 'amendSure', amending } }).state;
+}
+
+/** The state after the disk refused: everything stays as it was, to be tried again. */
+export function notSaved(state: SessionState, why: string, exitCode: number): SessionState {
+	const text = `NOT SAVED: ${why} Your entry is still here: Enter or + tries again.`;
+	return { ...state, unsaved: exitCode, message: { kind: 'unsaved', text } };
+}
+
+function kept(
+	{ history: before, job }: SessionState,
+	{ history: after, ask }: Pick<Answered, 'history' | 'ask'>,
+): Message | null {
+	const voided = after.find((each, at) => each.void && before[at]?.void === false);
+	if (voided !== undefined)
+		return { kind: 'said', text: sentence(`Taken back: line ${voided.entry}, ${answeredWords(voided, job)}`) };
+	const last = after.at(-1);
+	if (last === undefined || after.length <= before.length) return null;
+	// Why a reading is doubted stands on the page that asks for it again.
+	const text = answeredWords(last, job, ask?.ask === 'confirm');
+	return { kind: 'said', text: sentence(`Saved as line ${last.entry}: ${text}`) };
+}
+
+/** With a full stop, unless it ends in a stop of its own. */
+function sentence(text: string): string {
+	return /[.?!]$/.test(text) ? text : `${text}.`;
+}

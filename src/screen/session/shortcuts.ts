@@ -1,0 +1,48 @@
+import { LENGTH_KEYS, nextLengths } from '../../words/lengths.ts';
+import type { Key } from '../shell/keys.ts';
+import type { Prompt } from '../shell/prompt.ts';
+import type { SessionState, Step } from './session-state.ts';
+
+/** A key that has the same meaning wherever it has one, and no number begins with it. */
+export interface Shortcut {
+	key: string;
+	label: string;
+	brief?: string;
+	step: Step;
+}
+
+/** The shortcuts of the page that is open. In free text a letter is a letter. */
+export function shortcutsOf(state: SessionState, { text }: Prompt<Step>): Shortcut[] {
+	const { page, ask, display, job } = state;
+	if (text !== undefined) return [];
+	const help: Shortcut = { key: 'h', label: 'help', step: { step: 'page', page: { page: 'help', from: page } } };
+	const lengths = nextLengths(job);
+	const units: Shortcut = { key: 'u', label: LENGTH_KEYS[lengths], step: { step: 'display', changes: { lengths } } };
+	const asked = page.page === 'ask' && (ask?.ask === 'set' || ask?.ask === 'pull');
+	const end = display.fromStart ? 'FAR' : 'START';
+	const mark: Shortcut = {
+		key: 'm',
+		label: `mark from ${end}`,
+		brief: `from ${end}`,
+		step: { step: 'display', changes: { fromStart: !display.fromStart } },
+	};
+	const list: Shortcut = {
+		key: 'c',
+		label: display.checklist ? 'list off' : 'list on',
+		brief: 'list',
+		step: { step: 'display', changes: { checklist: !display.checklist } },
+	};
+	return [
+		...(asked && ask.bend > 1 ? [mark] : []),
+		...(asked && ask.ask === 'set' ? [list] : []),
+		units,
+		...(page.page === 'help' ? [] : [help]),
+	];
+}
+
+/** The shortcut that a key stands for; only where nothing is typed yet, since units are words. */
+export function shortcutOf(state: SessionState, prompt: Prompt<Step>, key: Key): Shortcut | null {
+	if (key.key !== 'character' || state.entry.field !== '') return null;
+	const name = key.text === '?' ? 'h' : key.text.toLowerCase();
+	return shortcutsOf(state, prompt).find((shortcut) => shortcut.key === name) ?? null;
+}

@@ -1,0 +1,20 @@
+import type { HomeState } from '../home/home-state.ts';
+import type { SessionState } from '../session/session-state.ts';
+import type { ReaderState } from './reader-state.ts';
+
+/** What is on the screen. */
+export type AppState =
+	| { view: 'home'; home: HomeState }
+	| { view: 'reader'; reader: ReaderState; home: HomeState }
+	| { view: 'session'; session: SessionState }
+	| { view: 'waiting' };
+
+/** The exit code that an expected failure carries; null for an error of the program's own. */
+export function exitCodeOf(error: unknown): number | null {
+	const code = error instanceof Error && 'exitCode' in error ? error.exitCode : null;
+	return typeof code === 'number' ? code : null;
+}
+
+export function messageOf(error: unknown): string {
+	return error instanceof Error ? error.message : String(error);
+}

@@ -1,0 +1,206 @@
+import type { Size } from '../../terminal/output.ts';
+import { cellsOf } from '../../terminal/width.ts';
+import { type Fitted, fitted, ROOMY_ROWS, type Room, type Section } from '../session/pages/page.ts';
+import type { Message } from '../session/session-state.ts';
+import { choiceLines } from '../text/choice-list.ts';
+import { type KeyHint, keyLines, keysOf } from '../text/key-line.ts';
+import {
+	asciiOnly,
+	cut,
+	EMPTY,
+	inAscii,
+	type Line,
+	line,
+	linesInAscii,
+	span,
+	spread,
+	widthOf,
+	wrapped,
+} from '../text/line.ts';
+import type { Look } from './look.ts';
+import type { Entry, Prompt } from './prompt.ts';
+
+/** What is drawn: lines from the top, and in which of them the text field stands. */
+export interface Frame {
+	lines: readonly Line[];
+	textAt: number | null;
+}
+
+/** What goes into a frame. */
+export interface Content<Step> {
+	title: string;
+	/** At the right of the title: which job, which bend. */
+	where: string;
+	body: (room: Room) => Section[];
+	prompt: Prompt<Step>;
+	entry: Entry;
+	message: Message | null;
+	/** What may fill the room that the page leaves: a picture at most so wide and so high. */
+	picture?: (columns: number, rows: number) => Line[];
+	/** Further keys, for a page that has some of its own. */
+	keys?: readonly KeyHint[];
+}
+
+export const SMALLEST: Size = { columns: 60, rows: 20 };
+
+/** The least room that the body of a page with choices keeps. */
+const LEAST_CHOICES = 4;
+
+/**
+ * The whole screen at that size, one row less than the terminal has: a frame as tall as the terminal makes Ink wipe the
+ * scrollback at every key. Pure.
+ */
+export function frame<Step>(whole: Content<Step>, size: Size, look: Look): Frame {
+	const { columns } = size;
+	const height = size.rows - 1;
+	if (columns < SMALLEST.columns || size.rows < SMALLEST.rows) return tooSmall(size);
+	// Here, and not line by line at the end: what comes out wider may need a further line.
+	const content = look.ascii ? contentInAscii(whole) : whole;
+	// Else there are some for a rule under the title and a blank line above the field.
+	const tight = size.rows < ROOMY_ROWS;
+	const rule = tight ? [] : [line('─'.repeat(columns), 'quiet')];
+	const bottom = footer(content, columns);
+	const rows = height - header(content, columns).length - rule.length - bottom.lines.length - (tight ? 0 : 1);
+	const middle = between(content, { columns, rows, window: size.rows, ...look });
+	const top = [...header(content, columns, middle.short), ...rule];
+	const used = top.length + middle.lines.length + bottom.lines.length;
+	const filler = Array.from({ length: Math.max(0, height - used) }, () => EMPTY);
+	const lines = [...top, ...middle.lines, ...filler, ...bottom.lines]
+		.map((each) => fittedLine(each, columns, look))
+		.slice(0, height);
+	return { lines, textAt: bottom.textAt === null ? null : height - bottom.lines.length + bottom.textAt };
+}
+
+function contentInAscii<Step>(content: Content<Step>): Content<Step> {
+	const { title, body, prompt, message } = content;
+	const choices = prompt.choices?.map((choice) => ({
+		...choice,
+		label: asciiOnly(choice.label),
+		...(choice.brief === undefined ? {} : { brief: asciiOnly(choice.brief) }),
+	}));
+	return {
+		...content,
+		title: asciiOnly(title),
+		body: (room) => body(room).map((each) => ({ ...each, lines: linesInAscii(each.lines, room.columns) })),
+		prompt: { ...prompt, label: asciiOnly(prompt.label), ...(choices === undefined ? {} : { choices }) },
+		message: message === null ? null : { ...message, text: asciiOnly(message.text) },
+	};
+}
+
+/** The line as that terminal can show it, at most so wide. */
+function fittedLine(parts: Line, columns: number, { ascii }: Look): Line {
+	if (!ascii) return cut(parts, columns);
+	return cut(inAscii(parts), columns, '~');
+}
+
+function tooSmall({ columns, rows }: Size): Frame {
+	const room = Math.max(1, columns - 1);
+	const needed = `${SMALLEST.columns} x ${SMALLEST.rows} needed`;
+	const texts = [
+		`Make the window larger: ${SMALLEST.columns} by ${SMALLEST.rows} at least, now ${columns} by ${rows}.`,
+		`Make the window larger: ${needed}`,
+	];
+	return { lines: [cut(line(texts.find((text) => text.length <= room) ?? needed), room)], textAt: null };
+}
+
+/** That something has no room, in as many words as have room themselves. */
+const SHORT = ['  more: larger window', '  more: larger', ' …'];
+
+/**
+ * The title whole; of where one is, as much as has room beside it: the job and the bend, the bend alone, or nothing. `short`: something of the
+ * page has no room.
+ */
+function header<Step>({ title, where }: Content<Step>, columns: number, short = false): Line[] {
+	if (cellsOf(title) > columns) return wrapped(title, columns, 'strong').slice(0, 2);
+	const shorter = where.split(' · ').at(-1)!;
+	const notes = short ? SHORT : [''];
+	const all = notes.flatMap((note) => [where, shorter, ''].map((beside) => ({ note, beside })));
+	const fits = ({ note, beside }: (typeof all)[number]) =>
+		cellsOf(title) + note.length + (short ? 2 : 1) + cellsOf(beside) <= columns;
+	const { note, beside } = all.find(fits) ?? { note: '', beside: '' };
+	return [spread([span(title, 'strong'), span(note, 'quiet')], [span(beside, 'quiet')], columns)];
+}
+
+/** The least rows that a picture is worth; and from how many on it stands under the words of a wide window, not beside them. */
+const PICTURE_ROWS = { least: 5, under: 20 };
+
+/** From so many columns on the picture stands beside the words. */
+const WIDE_COLUMNS = 120;
+const MIDDLE_GAP = 3;
+
+function between<Step>(content: Content<Step>, room: Room): Fitted {
+	const { picture } = content;
+	const said = words(content, room);
+	if (picture === undefined) return said;
+	const left = room.rows - said.lines.length - 1;
+	if (room.columns >= WIDE_COLUMNS && left < PICTURE_ROWS.under) return beside(content, room, picture);
+	return left < PICTURE_ROWS.least ? said : { ...said, lines: [...said.lines, EMPTY, ...picture(room.columns, left)] };
+}
+
+/** In a wide window: what needs the whole width on top, under it the words at the left and the picture at the right. */
+function beside<Step>(content: Content<Step>, room: Room, picture: (columns: number, rows: number) => Line[]): Fitted {
+	const sections = content.body(room);
+	const top = fitted(
+		sections.filter(({ wide }) => wide === true),
+		room.rows,
+	);
+	const gap = top.lines.length > 0 ? [EMPTY] : [];
+	const rows = room.rows - top.lines.length - gap.length;
+	const columns = Math.floor((room.columns - MIDDLE_GAP) / 2);
+	const narrow = { ...room, columns, rows };
+	const body = (within: Room) => content.body(within).filter(({ wide }) => wide !== true);
+	const left = words({ ...content, body }, narrow);
+	const right = rows < PICTURE_ROWS.least ? [] : picture(room.columns - columns - MIDDLE_GAP, rows);
+	const both = Array.from({ length: Math.max(left.lines.length, right.length) }, (_, at): Line => {
+		const said = cut(left.lines[at] ?? EMPTY, columns);
+		const drawn = right[at] ?? EMPTY;
+		if (drawn.length === 0) return said;
+		return [...said, span(' '.repeat(columns + MIDDLE_GAP - widthOf(said))), ...drawn];
+	});
+	return { lines: [...top.lines, ...gap, ...both], short: top.short || left.short };
+}
+
+function words<Step>({ body, prompt, entry }: Content<Step>, room: Room): Fitted {
+	const { choices = [] } = prompt;
+	if (choices.length === 0) return fitted(body(room), room.rows);
+	const list = choiceLines(choices, entry.selected, room.columns, Number.POSITIVE_INFINITY).length;
+	const forList = Math.min(list, Math.max(LEAST_CHOICES, room.rows - 1));
+	const above = fitted(body(room), Math.max(0, room.rows - forList - 1));
+	const gap = above.lines.length > 0 ? [EMPTY] : [];
+	const left = room.rows - above.lines.length - gap.length;
+	// Choices that have no room are counted in the list itself.
+	const chosen = choiceLines(choices, entry.selected, room.columns, left);
+	return { lines: [...above.lines, ...gap, ...chosen], short: above.short };
+}
+
+const MESSAGE_TONES = { said: 'good', wrong: 'wrong', unsaved: 'wrong' } as const;
+
+function footer<Step>(content: Content<Step>, columns: number): { lines: Line[]; textAt: number | null } {
+	const { prompt, entry, message, keys = [] } = content;
+	const said = message === null ? [] : wrapped(message.text, columns, MESSAGE_TONES[message.kind]);
+	const label = wrapped(prompt.label, columns, 'quiet');
+	const hints = keyLines([...keysOf(prompt), ...keys], columns);
+	if (prompt.text !== undefined) {
+		const before = [...said, ...label];
+		return { lines: [...before, EMPTY, ...hints], textAt: before.length };
+	}
+	const takesNumber = prompt.read !== undefined || prompt.choices !== undefined;
+	return { lines: [...said, ...label, ...(takesNumber ? [field(prompt, entry)] : []), ...hints], textAt: null };
+}
+
+function field<Step>(prompt: Prompt<Step>, { field: text }: Entry): Line {
+	return [span('> ', 'quiet'), span(text, 'strong'), span(' ', 'inverse'), ...understood(prompt, text)];
+}
+
+/** How a number that is being written is read so far; nothing while it cannot be read. */
+function understood<Step>(prompt: Prompt<Step>, text: string): Line {
+	const choice = prompt.choices?.[/^\d+$/.test(text) ? Number(text) - 1 : -1];
+	if (choice !== undefined && prompt.read === undefined) return [span(`  ${choice.label}`, 'quiet')];
+	if (prompt.understood === undefined || text.trim() === '') return EMPTY;
+	try {
+		return [span(`  = ${prompt.understood(text)}`, 'quiet')];
+	} catch {
+		// Half a number is no fault yet; Enter says what is wrong with it.
+		return EMPTY;
+	}
+}

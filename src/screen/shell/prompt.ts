@@ -1,0 +1,124 @@
+import { UnitsError } from '../../units/units-error.ts';
+import type { Key } from './keys.ts';
+
+/** One of several things to do, taken by its number and Enter. */
+export interface Choice<Step> {
+	label: string;
+	/** The same where there is little room. */
+	brief?: string;
+	step: Step;
+	/** The program's own advice. */
+	advised?: boolean;
+	/** The heading under which it stands. */
+	group?: string;
+}
+
+/** What a page takes from the keyboard. `Step` is what follows from it. */
+export interface Prompt<Step> {
+	/** What the field is for. */
+	label: string;
+	/** Reads a number from the field. @throws UnitsError when it is none */
+	read?: (text: string) => Step;
+	/** What the field's text is understood as. @throws UnitsError when it cannot be read */
+	understood?: (text: string) => string;
+	choices?: readonly Choice<Step>[];
+	/** What `+` means here. */
+	plus?: { label: string; step: Step };
+	/** What `/` means here: taking back. Where nothing else is said it is `back`, for a pad has no Esc. */
+	slash?: { label: string; step: Step };
+	/** What `*` means here: more to do. */
+	star?: { label: string; step: Step };
+	/** What Esc means here when nothing is typed. */
+	back?: { label: string; step: Step };
+	/** Free text instead of a number: the text field has the keys but Esc. */
+	text?: (text: string) => Step | string;
+	/** What Enter alone is answered with. */
+	empty: string;
+}
+
+/** What has been typed or pointed at and not yet entered. */
+export interface Entry {
+	field: string;
+	/** The choice pointed at with the arrows. */
+	selected: number | null;
+}
+
+export const NOTHING: Entry = { field: '', selected: null };
+
+export type Outcome<Step> = { entry: Entry } | { step: Step } | { wrong: string };
+
+/** What was refused is there to be read: the next character begins anew, Backspace mends it. */
+export function renewed(entry: Entry, message: { kind: string } | null, key: Key): Entry {
+	return message?.kind === 'wrong' && key.key === 'character' ? NOTHING : entry;
+}
+
+/** A field holds what a person writes for one number, not more. */
+const LONGEST = 40;
+
+/** What a key does on a page. Pure: this is the reducer of every reading field and list. */
+export function pressed<Step>(prompt: Prompt<Step>, entry: Entry, key: Key): Outcome<Step> {
+	switch (key.key) {
+		case 'character':
+			return typed(prompt, entry, key.text);
+		case 'backspace':
+			return { entry: { ...entry, field: entry.field.slice(0, -1) } };
+		case 'escape':
+			if (entry.field !== '' || entry.selected !== null || prompt.back === undefined) return { entry: NOTHING };
+			return { step: prompt.back.step };
+		case 'return':
+			return entered(prompt, entry);
+		default:
+			return { entry: pointed(prompt.choices?.length ?? 0, entry, key.key) };
+	}
+}
+
+function typed<Step>(prompt: Prompt<Step>, entry: Entry, text: string): Outcome<Step> {
+	const sign = ['+', '/', '*'].includes(text);
+	// No number begins with a sign of these, and no choice holds one: there they are keys wherever they have a meaning.
+	if (sign && (entry.field === '' || prompt.read === undefined)) {
+		const shortcut = { '+': prompt.plus, '/': prompt.slash ?? prompt.back, '*': prompt.star }[text];
+		if (shortcut !== undefined) return { step: shortcut.step };
+		return prompt.empty === '' ? { entry } : { wrong: prompt.empty };
+	}
+	if (prompt.read === undefined && prompt.choices === undefined) return { entry };
+	if (entry.field.length >= LONGEST)
+		return { wrong: `A number has at most ${LONGEST} characters; the next key begins anew.` };
+	return { entry: { field: entry.field + text, selected: null } };
+}
+
+function entered<Step>(prompt: Prompt<Step>, entry: Entry): Outcome<Step> {
+	const text = entry.field.trim();
+	const { choices = [] } = prompt;
+	if (text === '') {
+		const pointedAt = choices[entry.selected ?? -1];
+		return pointedAt === undefined ? { wrong: prompt.empty } : { step: pointedAt.step };
+	}
+	if (prompt.read !== undefined) return readNumber(prompt.read, text);
+	const choice = /^\d+$/.test(text) ? choices[Number(text) - 1] : undefined;
+	if (choice !== undefined) return { step: choice.step };
+	return { wrong: `"${text}" is none of the numbers here; write one from 1 to ${choices.length}.` };
+}
+
+function readNumber<Step>(read: (text: string) => Step, text: string): Outcome<Step> {
+	try {
+		return { step: read(text) };
+	} catch (error) {
+		if (error instanceof UnitsError) return { wrong: error.message };
+		throw error;
+	}
+}
+
+function pointed(count: number, entry: Entry, key: Exclude<Key['key'], 'character'>): Entry {
+	if (count === 0) return entry;
+	const last = count - 1;
+	const from = entry.selected;
+	const moves: Partial<Record<Key['key'], number>> = {
+		up: from === null ? last : from - 1,
+		down: from === null ? 0 : from + 1,
+		pageUp: (from ?? 0) - 10,
+		pageDown: (from ?? 0) + 10,
+		home: 0,
+		end: last,
+	};
+	return { field: '', selected: Math.min(last, Math.max(0, moves[key] ?? 0)) };
+}

@@ -1,0 +1,65 @@
+import { cellsOf } from '../../terminal/width.ts';
+import { wrap } from '../../terminal/wrap.ts';
+import type { Choice } from '../shell/prompt.ts';
+import { EMPTY, type Line, line, span } from './line.ts';
+
+/** A line of the list, and which choice it belongs to; headings to none. */
+interface Listed {
+	line: Line;
+	of: number | null;
+}
+
+/** Number and mark in front of a label, which the lines after its first keep clear. */
+const INDENT = 6;
+
+/**
+ * The choices with their numbers, under their headings, in at most `rows` lines of `columns`: those around the one pointed at, or the
+ * first ones. What is left out above or below is counted.
+ */
+export function choiceLines<Step>(
+	choices: readonly Choice<Step>[],
+	selected: number | null,
+	columns: number,
+	rows: number,
+): Line[] {
+	const all = choices.flatMap((choice, at): Listed[] => [
+		...heading(choices, at).map((each) => ({ line: each, of: null })),
+		...choiceOf(choice, at, at === selected, columns).map((each) => ({ line: each, of: at })),
+	]);
+	if (all.length <= rows) return all.map(({ line: each }) => each);
+	const focus = selected === null ? 0 : all.findIndex(({ of }) => of === selected);
+	const room = Math.max(1, rows - 2);
+	const top = Math.min(Math.max(0, focus - Math.floor(room / 2)), all.length - room);
+	const shown = all.slice(top, top + room);
+	const above = hidden(all.slice(0, top), shown, 'above');
+	const below = hidden(all.slice(top + room), shown, 'below');
+	return [above, ...shown.map(({ line: each }) => each), below].slice(0, rows);
+}
+
+/** How many choices are left out; one of which a line is seen is not. */
+function hidden(left: readonly Listed[], shown: readonly Listed[], where: string): Line {
+	const seen = new Set(shown.map(({ of }) => of));
+	const count = new Set(left.map(({ of }) => of).filter((of) => of !== null && !seen.has(of))).size;
+	return count > 0 ? line(`    (${count} more ${where}; arrow keys)`, 'quiet') : EMPTY;
+}
+
+function heading<Step>(choices: readonly Choice<Step>[], at: number): Line[] {
+	const group = choices[at]?.group;
+	if (group === undefined || group === choices[at - 1]?.group) return [];
+	return at === 0 ? [line(group, 'quiet')] : [EMPTY, line(group, 'quiet')];
+}
+
+/** A choice whose label has no room is said shorter where it can be, and else goes on below. */
+function choiceOf<Step>({ label, brief, advised }: Choice<Step>, at: number, selected: boolean, columns: number) {
+	const number = String(at + 1).padStart(3);
+	const room = columns - INDENT;
+	const text = cellsOf(label) > room ? (brief ?? label) : label;
+	const tone = selected ? 'inverse' : advised ? 'strong' : 'plain';
+	const parts = cellsOf(text) > room ? wrap(text, room) : [text];
+	return parts.map(
+		(part, row): Line => [
+			span(row === 0 ? `${number}${advised ? ' + ' : '   '}` : ' '.repeat(INDENT), 'strong'),
+			span(part, tone),
+		],
+	);
+}

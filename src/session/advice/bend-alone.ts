@@ -1,0 +1,83 @@
+import { made } from '../../springback/filter.ts';
+import type { State } from '../log/state.ts';
+import { bendAt } from '../log/state.ts';
+import type { Reason } from '../protocol/facts/index.ts';
+import type { Advice } from '../protocol/protocol.ts';
+import { dueCheck, uncutTrim } from '../reading/check-reading.ts';
+import { acceptance, atLimit, isOver, isShort, limitSpent, target } from './bend-check.ts';
+
+export interface Advised {
+	advice: Advice;
+	open?: number;
+	limit: boolean;
+	reason: Reason[];
+}
+
+/** Further over than this a bend is not worked back but given up, degrees. */
+const BEYOND_RELIEF = 8;
+
+/** What to do with the bend at work, and why: how it lies and what to do first, the numbers behind it last. */
+export function advise(state: State): Advised {
+	const { over, under, within } = acceptance(state);
+	if (isShort(state)) return short(state);
+	if (!isOver(state)) {
+		if (under > 0.5) return { advice: 'accept', limit: false, reason: near(state, under) };
+		const reason: Reason[] = [
+			...state.aside,
+			{ code: 'bend-inside', chance: within },
+			...outside(state),
+			numbers(state),
+		];
+		return { advice: 'accept', limit: false, reason };
+	}
+	const aim = target(state);
+	const by = made(state.filter).angle - aim;
+	const past = (...then: Reason[]): Reason[] => [
+		...state.aside,
+		{ code: 'bend-over', by, chance: over },
+		...then,
+		numbers(state),
+	];
+	if (by > BEYOND_RELIEF) return { advice: 'scrap', limit: false, reason: past({ code: 'too-far-to-open' }) };
+	if (bendAt(state, state.bend).relievedFrom !== null) {
+		return { advice: 'accept', limit: false, reason: past({ code: 'opened-already' }) };
+	}
+	const open: Reason[] = [{ code: 'open-by', by, to: aim }, { code: 'go-easy-opening' }];
+	return { advice: 'relieve', open: by, limit: false, reason: past(...open) };
+}
+
+function short(state: State): Advised {
+	const limit = atLimit(state);
+	const by = target(state) - made(state.filter).angle;
+	const is: Reason[] = [...state.aside, { code: 'bend-short', by, chance: acceptance(state).under }];
+	if (limitSpent(state)) return { advice: 'accept', limit, reason: [...is, { code: 'limit-reached' }, numbers(state)] };
+	return { advice: 'pull', limit, reason: [...is, { code: limit ? 'fresh-set-up' : 'pull-again' }, numbers(state)] };
+}
+
+/** Why a late bend that is probably short is taken as it is. */
+function near(state: State, chance: number): Reason[] {
+	const by = target(state) - made(state.filter).angle;
+	const { pulls } = state.filter;
+	return [...state.aside, { code: 'bend-short', by, chance }, { code: 'near-enough', pulls }, numbers(state)];
+}
+
+function numbers(state: State): Reason {
+	const { angle, sd } = made(state.filter);
+	return { code: 'bend-made', angle, sd, target: target(state) };
+}
+
+/** Which checks of this bend lie outside their tolerance. */
+function outside(state: State): Reason[] {
+	const names = state.design.checks
+		.filter(({ after }) => after === state.bend)
+		.map(({ check }) => check.name)
+		.filter((name) => checkFits(state, name, state.checks[name]?.reading ?? null) === false);
+	return names.length === 0 ? [] : [{ code: 'checks-outside', names }];
+}
+
+/** Whether a reading lies within its check's tolerance; null without a reading. */
+export function checkFits(state: State, name: string, reading: number | null): boolean | null {
+	if (reading === null) return null;
+	const { check, design } = dueCheck(state, name);
+	return Math.abs(reading - uncutTrim(state, check) - design) <= check.tolerance + 1e-9;
+}

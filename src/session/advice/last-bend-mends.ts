@@ -1,0 +1,40 @@
+import { at } from '../../maths/list.ts';
+import { madeCount, type State, withBend } from '../log/state.ts';
+import { correctedNumbers, outcomeOf } from '../plan/correction.ts';
+import type { Mend, Outcome } from '../protocol/protocol.ts';
+
+/** Errors further off than this are no question of mending, degrees; and so finely is it told. */
+export const MOST = 3;
+const FINENESS = 0.25;
+
+/**
+ * While the second-last bend is the next to be made: how far it may come out from its number so that the last bend still brings the
+ * tube within all its tolerances, and what is left to hope for when it comes out at the edge of its own. Null at any other time.
+ */
+export function lastCanMend(state: State): Mend | null {
+	const bend = state.bends.length - 1;
+	if (bend < 1 || madeCount(state) !== bend - 1) return null;
+	const after = (off: number): Outcome[] => (off === 0 ? [0] : [-off, off]).map((by) => lastAlone(state, by));
+	let upTo = 0;
+	let over = MOST + FINENESS;
+	const fits = (off: number) => after(off).every(({ within }) => within);
+	if (!fits(0)) over = 0;
+	while (over - upTo > FINENESS) {
+		const middle = upTo + FINENESS * Math.max(1, Math.round((over - upTo) / 2 / FINENESS));
+		if (fits(middle)) upTo = middle;
+		else over = middle;
+	}
+	const { under, over: past } = state.start.job.tolerance;
+	const off = Math.max(under, past);
+	const [worst] = after(off).sort((a, b) => b.left - a.left);
+	if (!worst) return null;
+	return { bend, upTo, off, left: worst };
+}
+
+/** What becomes of the tube when the second-last bend is off by so much and only the last is left. */
+function lastAlone(state: State, by: number): Outcome {
+	const bend = state.bends.length - 1;
+	const { fromStart, angle, rotation } = at(state.plan.current, bend - 1);
+	const made = withBend(state, bend, { mark: fromStart, rotation, made: { angle: Math.max(1, angle + by), sd: 0 } });
+	return outcomeOf(made, correctedNumbers(made));
+}

@@ -1,0 +1,46 @@
+/** No tube is given up on one reading: what has to be measured again before. */
+
+import { at } from '../../maths/list.ts';
+import { made } from '../../springback/filter.ts';
+import { bendAt, type State } from '../log/state.ts';
+import type { ToMeasure } from '../protocol/protocol.ts';
+
+/** Two readings that differ by no more say the same, degrees; and they bear out an angle that lies no further than this from them. */
+const AGREE = 1;
+const BEARS_OUT = 2;
+
+/** As many readings that agree are right: where the angle is then still believed to be another, something else is wrong. */
+const ENOUGH = 3;
+
+/**
+ * What to measure again before the tube is given up for the bend at work, or for all that is made: of those that lie off the drawing the
+ * furthest, where no two independent readings of the finder agree. Null: the readings bear it out, or more of them would tell nothing.
+ */
+export function secondLook(state: State, of: 'bend' | 'tube'): ToMeasure | null {
+	const suspect = of === 'bend' ? { bend: state.bend, ...made(state.filter) } : madeOff(state)[0];
+	if (suspect === undefined || isSettled(state, suspect.bend, suspect.angle)) return null;
+	return { kind: 'angle', bend: suspect.bend };
+}
+
+function isSettled(state: State, bend: number, angle: number): boolean {
+	const { read } = bendAt(state, bend);
+	return read.some((one, i) => {
+		const agreeing = read.filter((other, j) => j !== i && Math.abs(one - other) <= AGREE);
+		const bornOut = agreeing.some((other) => Math.abs((one + other) / 2 - angle) <= BEARS_OUT);
+		return bornOut || agreeing.length + 1 >= ENOUGH;
+	});
+}
+
+/** The bends so far that lie off the drawing by more than their tolerance, the furthest first. */
+function madeOff(state: State): { bend: number; angle: number }[] {
+	const { design, start } = state;
+	const most = Math.max(start.job.tolerance.under, start.job.tolerance.over);
+	return state.bends
+		.flatMap(({ made: is }, i) => {
+			const angle = i + 1 === state.bend ? made(state.filter).angle : is?.angle;
+			if (angle === undefined) return [];
+			return [{ bend: i + 1, angle, off: Math.abs(angle - at(design.shape.bends, i).angle) }];
+		})
+		.filter(({ off }) => off > most)
+		.sort((a, b) => b.off - a.off);
+}

@@ -1,0 +1,143 @@
+import { at } from '../../maths/list.ts';
+import { made } from '../../springback/filter.ts';
+import { radians } from '../../tube/angles.ts';
+import type { State } from '../log/state.ts';
+import { withBend } from '../log/state.ts';
+import { correctedNear, correctedNumbers, outcomeOf } from '../plan/correction.ts';
+import type { Outcome, Tweak } from '../protocol/protocol.ts';
+import { isOver, isShort } from './bend-check.ts';
+import { reopenHindrance, tweakHindrance } from './reopen.ts';
+
+/** A bend seated again lands within about so much of what was wanted, degrees. */
+const SEATED_AGAIN = 0.35;
+
+/** Amounts that a tweak is told in, and the largest that still is one, degrees. */
+const STEP = 0.25;
+const MOST = 2;
+
+/** Normal quantiles at the middles of five equal parts: where a bend seated again lands, in a handful of numbers. */
+const LANDINGS = [-1.282, -0.524, 0, 0.524, 1.282];
+
+/** Beyond so many tolerances no landing brings a tube in. */
+const WORTH_ASKING = 3;
+
+/** The bend at work taken as it is, and one that waits while a made one is gone back to as it was. */
+export function takenAsItIs(state: State): State {
+	const { suspended } = state;
+	const now = withBend(state, state.bend, { made: made(state.filter) });
+	const waits = suspended && at(state.bends, suspended.bend - 1).pulls.length > 0;
+	return waits ? withBend(now, suspended.bend, { made: suspended.made }) : now;
+}
+
+/** What becomes of a tube with these made bends when all that is left is corrected for them. */
+const corrected = (state: State): Outcome => outcomeOf(state, correctedNumbers(state));
+
+const turned = (state: State, bend: number, by: number): State => {
+	const was = at(state.bends, bend - 1).made;
+	return was === null ? state : withBend(state, bend, { made: { ...was, angle: was.angle + by } });
+};
+
+/** What accepting the bend at work comes to, and what opening it by so many degrees and accepting it then. */
+export const ifAccepted = (state: State): Outcome => corrected(takenAsItIs(state));
+export const ifOpened = (state: State, by: number): Outcome => corrected(turned(takenAsItIs(state), state.bend, -by));
+
+/**
+ * Whether the tube can still be brought within all its tolerances with a bend as it is that lies outside its own. A bend that is over is taken
+ * by what is believed of it: opening is the last resort. Another pull costs little, so that a short one is taken only where it leaves room for
+ * what the bends to come are off by, and also when it is as short as it may well be. A bend gone back to for more pull is not taken short again.
+ */
+export function isTakenUp(state: State): boolean {
+	if (isOver(state)) return corrected(takenAsItIs(state)).within;
+	if (!isShort(state) || state.suspended) return false;
+	const taken = takenAsItIs(state);
+	if (corrected(taken).left > ROOM) return false;
+	return corrected(turned(taken, state.bend, -CAUTION * made(state.filter).sd)).within;
+}
+
+/**
+ * The part of every tolerance that a short bend may use up. With all of it a rail of three bends in space, taken short twice, ended at a
+ * chance to fit of .76; with half of it the tube is said to fit.
+ */
+const ROOM = 0.5;
+
+/** One-sided, 90 %. */
+const CAUTION = 1.28;
+
+/**
+ * What a little more pull or relief at each made bend before the one at work would do, the bend at work being taken as it is and the
+ * rest corrected: best first. Only what clamp, follow, dial limit and swing allow. `accepted`: without any.
+ */
+export function tweaks(state: State, accepted: Outcome): Tweak[] {
+	if (beyond(state, accepted)) return [];
+	const taken = takenAsItIs(state);
+	const now = accepted.left;
+	const near = correctedNear(taken);
+	const found = state.bends.flatMap((bend, i) => {
+		const number = i + 1;
+		if (number === state.bend || bend.made === null || reopenHindrance(state, number) !== null) return [];
+		const after = remembered((by) => {
+			const tweaked = turned(taken, number, by);
+			return outcomeOf(tweaked, near(tweaked));
+		});
+		return ([1, -1] as const).flatMap((sign) => {
+			const by = sign * amount((size) => after(sign * size).left, now);
+			if (tweakHindrance(state, number, by) !== null) return [];
+			return [tweak(taken, number, by, after, outOfHand(state, accepted, after(by)))];
+		});
+	});
+	return found.sort((a, b) => b.chance - a.chance || a.left - b.left);
+}
+
+/**
+ * True where no tweak can bring the end in: what the bends left cannot do is more than the largest tweak turns and carries it, at the
+ * tube's own length.
+ */
+function beyond({ start, piece }: State, { endOffset, endAngle }: Outcome): boolean {
+	const { direction, shape } = start.job.tolerance;
+	return endAngle - MOST > direction || endOffset - radians(MOST) * piece > shape;
+}
+
+/** A correction takes its time, and the same amount is looked at more than once. */
+function remembered(outcome: (by: number) => Outcome): (by: number) => Outcome {
+	const known = new Map<number, Outcome>();
+	return (by) => {
+		const found = known.get(by) ?? outcome(by);
+		known.set(by, found);
+		return found;
+	};
+}
+
+/** The amount that leaves least, going on as long as more is better; the smallest where even that is worse than nothing. */
+function amount(left: (by: number) => number, now: number): number {
+	let best = STEP;
+	if (left(best) >= now) return best;
+	while (best < MOST && left(best + STEP) < left(best)) best += STEP;
+	return best;
+}
+
+/** Whether a check is missed that a tweak does not move: then nowhere that it lands brings all in. */
+function outOfHand({ design }: State, accepted: Outcome, outcome: Outcome): boolean {
+	return design.checks.some(({ check, design: aim }, i) => {
+		const [before, after] = [at(accepted.checks, i).value, at(outcome.checks, i).value];
+		return Math.abs(after - aim) > check.tolerance && Math.abs(after - before) < UNMOVED * check.tolerance;
+	});
+}
+
+/** A part of its tolerance that is no more than what the arithmetic rounds. */
+const UNMOVED = 1e-6;
+
+function tweak(taken: State, bend: number, by: number, after: (by: number) => Outcome, hopeless: boolean): Tweak {
+	const outcome = after(by);
+	const angle = (at(taken.bends, bend - 1).made?.angle ?? 0) + by;
+	// Far outside it does not matter by how much a landing misses.
+	const worth = !hopeless && outcome.left <= WORTH_ASKING;
+	const lands = worth ? LANDINGS.map((z) => after(by + z * SEATED_AGAIN).within) : [false];
+	return {
+		bend,
+		do: by > 0 ? 'pull' : 'relieve',
+		by: Math.abs(by),
+		expect: { angle, sd: SEATED_AGAIN },
+		...outcome,
+		chance: lands.filter((within) => within).length / lands.length,
+	};
+}

@@ -1,0 +1,141 @@
+import { at } from '../../maths/list.ts';
+import { made } from '../../springback/filter.ts';
+import type { Event } from '../log/events.ts';
+import type { State } from '../log/state.ts';
+import { bendAt } from '../log/state.ts';
+import type { Reason } from '../protocol/facts/index.ts';
+import type { Outcome, Rescue, ToMeasure, Tweak } from '../protocol/protocol.ts';
+import { type Advised, advise } from './bend-alone.ts';
+import { target } from './bend-check.ts';
+import { isHopeless, missedBy, rescueOf } from './least-bad.ts';
+import { secondLook } from './second-look.ts';
+import { ifAccepted, ifOpened, isTakenUp, tweaks } from './what-if.ts';
+
+export interface Weighed extends Advised {
+	of?: number;
+	how?: 'pull' | 'relieve';
+	/** With advice `measure`: what to read again. */
+	again?: ToMeasure;
+	accepted: Outcome;
+	tweaks: Tweak[];
+	rescue?: Rescue;
+}
+
+/** A tweak is advised where it is more likely than not to bring everything within its tolerance. */
+const LIKELY = 0.5;
+
+/** A state never changes, and one decision is asked for more than once. */
+const KNOWN = new WeakMap<State, Weighed>();
+
+/** The advice on the bend at work, weighed against what the whole tube becomes by it. */
+export function weighed(state: State): Weighed {
+	const found = KNOWN.get(state) ?? weigh(state);
+	KNOWN.set(state, found);
+	return found;
+}
+
+function weigh(state: State): Weighed {
+	const alone = advise(state);
+	const accepted = ifAccepted(state);
+	const found = accepted.within ? [] : tweaks(state, accepted);
+	const rescue = rescueOf(state, accepted, found, alone.advice === 'scrap');
+	const known = { accepted, tweaks: found, ...(rescue === null ? {} : { rescue }) };
+	if (isTakenUp(state)) return { ...takenUp(state, alone, accepted), ...known };
+	if (alone.advice === 'pull') return { ...alone, ...known };
+	if (alone.open !== undefined && ifOpened(state, alone.open).within) return { ...alone, ...known };
+	const saving = alone.advice === 'accept' ? savingTweak(state, found) : null;
+	if (saving !== null) return { ...goBack(state, alone, accepted, saving), ...known };
+	const advised = rescue === null ? alone : leastBad(state, alone, rescue, found);
+	return { ...(advised.advice === 'scrap' ? notOnOneReading(state, advised, alone) : advised), ...known };
+}
+
+/** Where what the tube would be given up for rests on one reading, that is read again first. */
+function notOnOneReading(state: State, advised: Advised, alone: Advised): Advised & Pick<Weighed, 'again'> {
+	const again = secondLook(state, alone.advice === 'scrap' ? 'bend' : 'tube');
+	if (again === null) return advised;
+	const first: Reason = { code: 'measure-first', bend: again.bend ?? state.bend };
+	return { ...advised, advice: 'measure', again, reason: [first, ...advised.reason] };
+}
+
+/** A bend outside its tolerance is taken as it is where the tube still fits with it. */
+function takenUp(state: State, { open: _, ...alone }: Advised, accepted: Outcome): Advised {
+	const last = state.bend === state.bends.length;
+	const { angle } = made(state.filter);
+	const reason: Reason[] = [
+		...state.aside,
+		{ code: 'taken-as-it-is', angle, target: target(state), last },
+		{ code: 'still-missed', ...missedBy(state, accepted) },
+	];
+	return { ...alone, advice: 'accept', reason };
+}
+
+/** The first tweak in the list that pulls a bend which came out short, and likely makes the tube fit; offered once a bend. */
+function savingTweak(state: State, found: readonly Tweak[]): Tweak | null {
+	const { over } = state.start.job.tolerance;
+	const saves = ({ bend, do: how, by, within, chance }: Tweak) => {
+		const { made: was, target } = bendAt(state, bend);
+		// A bend that was taken short since the rest took it up is short still.
+		const wanted = Math.max(target, at(state.design.shape.bends, bend - 1).angle);
+		const short = was !== null && was.angle < wanted && was.angle + by <= wanted + over;
+		return how === 'pull' && short && within && chance >= LIKELY && !offered(state, bend);
+	};
+	return found.find(saves) ?? null;
+}
+
+/** Whether this bend was gone back to already, or another accepted against the advice to do so. */
+function offered({ entries }: State, bend: number): boolean {
+	const was = (event: Event) =>
+		(event.type === 'bend-reopened' && event.bend === bend) ||
+		(event.type === 'bend-accepted' && event.declined === bend);
+	return entries.some((entry) => !entry.void && entry.events.some(was));
+}
+
+type GoBack = Advised & Required<Pick<Weighed, 'of' | 'how'>>;
+
+function goBack(state: State, alone: Advised, accepted: Outcome, { bend, by, chance }: Tweak): GoBack {
+	const reason: Reason[] = [
+		{ code: 'cannot-fit-so' },
+		{ code: 'still-missed', ...missedBy(state, accepted) },
+		{ code: 'reopen-would', bend, by, chance },
+	];
+	return { ...alone, advice: 'reopen', of: bend, how: 'pull', reason };
+}
+
+/** Says what cannot be met; gives the piece up where even the best is another tube. */
+function leastBad(state: State, alone: Advised, { best, stock }: Rescue, found: readonly Tweak[]): Advised {
+	const nearest: Reason[] = [
+		{ code: 'nearest', fits: best.within, ...wayTo(best, found) },
+		{ code: 'still-missed', ...missedBy(state, best) },
+	];
+	const left: Reason = {
+		code: 'stock-left',
+		behind: stock.behind,
+		again: stock.again,
+		before: at(stock.straights, 0),
+	};
+	if (alone.advice === 'scrap') return { ...alone, reason: [...alone.reason, ...nearest, left] };
+	// A bend that only this machine cannot pull further is no reason to give the tube up.
+	if (alone.limit || !isHopeless(best, state.piece)) return { ...alone, reason: [...alone.reason, ...nearest] };
+	const { open: _, ...plain } = alone;
+	return { ...plain, advice: 'scrap', reason: [...nearest, { code: 'give-up' }, left] };
+}
+
+type Way = Pick<Extract<Reason, { code: 'nearest' }>, 'how' | 'bend' | 'by'>;
+
+/** What has to be done for the least bad: it need not be what is advised for the bend at work. `by` below 0: to open it. */
+function wayTo({ do: how, bend, left }: Rescue['best'], found: readonly Tweak[]): Way {
+	const tweak = how === 'reopen' ? found.find((each) => each.bend === bend && each.left === left) : undefined;
+	return { how, bend, ...(tweak ? { by: tweak.do === 'pull' ? tweak.by : -tweak.by } : {}) };
+}
+
+/**
+ * What a made bend that is gone back to is wanted to become: what makes the tube fit, where that is known, else what it was last wanted
+ * to be. A bend taken short is pulled again to what it was short of.
+ */
+export function wantedAgain(state: State, bend: number, how: 'pull' | 'relieve'): number {
+	const { target, shortOf } = bendAt(state, bend);
+	const before = how === 'pull' && shortOf !== null ? shortOf : target;
+	if (state.phase.at !== 'decide') return before;
+	const tweak = weighed(state).tweaks.find((each) => each.bend === bend && each.do === how);
+	return tweak?.within ? tweak.expect.angle : before;
+}

@@ -1,0 +1,161 @@
+import {
+	type AsBuilt,
+	type AsBuiltInput,
+	estimateAsBuilt,
+	marginal,
+	rawTubeOf,
+	type ToldBend,
+	type TubeReading,
+} from '../../fit/as-built.ts';
+import { gripsOf, legGrips } from '../../fit/grips.ts';
+import { at } from '../../maths/list.ts';
+import { made } from '../../springback/filter.ts';
+import { checkIn } from '../../tube/checks.ts';
+import { frames } from '../../tube/frames.ts';
+import type { Check, Job } from '../../tube/job.ts';
+import { convertLength } from '../../units/units.ts';
+import type { BendState, State } from '../log/state.ts';
+import { madeCount } from '../log/state.ts';
+import { OVALITY_SD } from '../reading/ovality.ts';
+import { firstRotation } from './tube-at-work.ts';
+
+/** Rotations by hand and as read back, degrees (common practice, no source). */
+export const SET_SD = 0.33;
+export const READ_BACK_SD = 0.1;
+/** Log-normal spread of the finished radius: of one die against the next, and of one bend against the next. */
+const DIE_SPREAD = 0.01;
+export const BEND_SPREAD = 0.005;
+/** How far the stretch of an arc strays from 0, where nobody has measured it, and from a test piece's (common practice, no source). */
+const STRETCH_SD = { unmeasured: 0.0045, measured: 0.0025 };
+/**
+ * A length by hand: how hands make a mark, or lay straight edge and tape for a check, in millimeters whatever the tape; and rounding, of a mark
+ * to a division of the tape, of a reading to half of one. With a tape in 16ths this is .4 and .3 of a division (common practice, no source). A finer
+ * tape does not make hands finer.
+ */
+const MARK = { handsMm: 0.44, rounding: 1 };
+const CHECK = { handsMm: 0.42, rounding: 0.5 };
+/** A straight measured tangent to tangent, in divisions of the tape: nobody sees where a bend begins. */
+export const LEG_SD = 1;
+/** One reading with a protractor, degrees. */
+export const ANGLE_READING_SD = 0.25;
+/** Where the plane of bend 1 lies is a matter of how the tube is laid, not of chance. */
+const LAID_SD = 1e-6;
+
+/** Standard deviation of a length by hand, in the job's unit; that of rounding is a division over the root of 12. */
+function byHand({ units, tooling }: Job, { handsMm, rounding }: typeof MARK): number {
+	return Math.hypot(convertLength(handsMm, 'mm', units), (rounding * tooling.tape) / Math.sqrt(12));
+}
+
+/** Standard deviation of a mark as made, or of a cut, and of a length as measured with the tape. */
+export const markSd = (job: Job): number => byHand(job, MARK);
+export const tapedSd = (job: Job): number => byHand(job, CHECK);
+
+/** Standard deviation of one reading of a check: by tape and straight edge, or the angle finder's. */
+export function checkReadingSd(job: Job, check: Check): number {
+	if (check.kind === 'ovality') return OVALITY_SD;
+	if (check.kind === 'angle') return ANGLE_READING_SD;
+	return tapedSd(job);
+}
+
+/** How many bends the tube as it lies on the bench has: those made, and the one at work once it was pulled. */
+function bentCount(state: State): number {
+	const count = madeCount(state);
+	return count === state.bend - 1 && at(state.bends, count).pulls.length > 0 ? count + 1 : count;
+}
+
+/**
+ * All bends of the tube as it lies on the bench as one estimate, from what pulls, dial and finder told of each angle, marks and
+ * rotations as set, and every reading on the tube that still holds.
+ */
+export function builtNow(state: State): AsBuilt {
+	const { start, design, piece } = state;
+	const { tooling } = start.job;
+	const bends = state.bends.slice(0, bentCount(state));
+	return remembered(start, {
+		bends: bends.map((bend, i) => toldOf(state, bend, i)),
+		tooling: {
+			radius: design.radius,
+			dieSpread: DIE_SPREAD,
+			bendSpread: BEND_SPREAD,
+			stretch: { value: tooling.stretch, sd: STRETCH_SD[tooling.stretch === 0 ? 'unmeasured' : 'measured'] },
+			markOffset: tooling.markOffset,
+		},
+		piece,
+		readings: [...legReadings(bends, tooling.tape), ...checkReadings(state, bends.length)],
+	});
+}
+
+/** One answer asks for the same estimate up to five times, of states that differ in other things; these are the last ones of a session. */
+const KNOWN = new WeakMap<State['start'], Map<string, AsBuilt>>();
+const MOST_KNOWN = 4;
+
+/** What a reading measures follows from its name and the session's start, so that all else of the input tells it apart. */
+function remembered(start: State['start'], input: AsBuiltInput): AsBuilt {
+	const known = KNOWN.get(start) ?? new Map<string, AsBuilt>();
+	KNOWN.set(start, known);
+	const key = JSON.stringify(input);
+	const built = known.get(key) ?? estimateAsBuilt(input);
+	known.delete(key);
+	known.set(key, built);
+	for (const oldest of known.keys()) if (known.size > MOST_KNOWN) known.delete(oldest);
+	return built;
+}
+
+function toldOf(state: State, bend: BendState, i: number): ToldBend {
+	const planned = at(state.plan.current, i);
+	const told = bend.told ?? bend.made ?? made(state.filter);
+	const { job } = state.start;
+	const mark = { value: bend.mark ?? planned.fromStart, sd: bend.taped ? tapedSd(job) : markSd(job) };
+	const rotation = { value: bend.rotation ?? planned.rotation, sd: bend.readBack ? READ_BACK_SD : SET_SD };
+	return {
+		// A leg that was measured says where the bend lies; the mark was then asked for, but is not known.
+		mark: bend.leg === null ? mark : null,
+		angle: { value: told.angle, sd: told.sd },
+		rotation: i === 0 ? { value: firstRotation(state.design), sd: LAID_SD } : rotation,
+		relievedFrom: bend.relievedFrom,
+	};
+}
+
+function legReadings(bends: readonly BendState[], tape: number): TubeReading[] {
+	return bends.flatMap(({ leg }, i): TubeReading[] =>
+		leg === null
+			? []
+			: [
+					{
+						name: `leg ${i + 1}`,
+						value: leg,
+						sd: LEG_SD * tape,
+						of: (uncut) => at(uncut.straights, i),
+						grips: (laid) => legGrips(i + 1, laid),
+						confirmed: true,
+					},
+				],
+	);
+}
+
+/** The checks taken that the bends so far suffice for. */
+function checkReadings({ start, design, checks }: State, bends: number): TubeReading[] {
+	return design.checks.flatMap(({ check, after }): TubeReading[] => {
+		const taken = checks[check.name];
+		const { reading = null, count = 1, confirmed = false } = taken ?? {};
+		if (reading === null || count === 0 || after > bends || check.kind === 'ovality') return [];
+		const sd = checkReadingSd(start.job, check) / Math.sqrt(count);
+		const of: TubeReading['of'] = (uncut, laid = frames(uncut)) => checkIn(check, laid, start.job.tube);
+		const grips: TubeReading['grips'] = (laid) => gripsOf(check, laid, start.job.tube);
+		return [{ name: check.name, value: reading, sd, of, grips, confirmed }];
+	});
+}
+
+/** The state with its made bends as all readings together have them. */
+export function estimated(state: State): State & { built: AsBuilt } {
+	const built = builtNow(state);
+	const { bends: lie } = rawTubeOf(built);
+	const bends = state.bends.map((bend, i): BendState => {
+		const raw = lie[i];
+		if (!raw || bend.made === null) return bend;
+		const { value, sd } = marginal(built, 'angle', i);
+		const { mark, rotation, radius } = raw;
+		return { ...bend, made: { angle: value, sd }, lies: { mark, rotation, radius } };
+	});
+	return { ...state, bends, built };
+}

@@ -1,0 +1,112 @@
+import { type Judged, judged, keeps } from '../../fit/verdict.ts';
+import { at } from '../../maths/list.ts';
+import { chanceOf, giveOrTake } from '../../maths/weighted.ts';
+import { frames } from '../../tube/frames.ts';
+import type { State } from '../log/state.ts';
+import { limitsOf } from '../plan/design.ts';
+import type { Numbers, Predicted } from '../protocol/protocol.ts';
+import { expectOvality, OVALITY_SD } from '../reading/ovality.ts';
+import { checkReadingSd } from './estimate.ts';
+import { type Left, type MightBe, mightBe } from './might-be.ts';
+
+/** How sure a prediction is. */
+export interface Odds {
+	/** Give or take: nine in ten true values lie within 1.645 of it from what is told. */
+	sd: { endOffset: number; endAngle: number };
+	/** Of each check, in the file's order. */
+	checks: number[];
+	/** Probability that the tube truly fits. */
+	chance: number;
+	cloud: Cloud;
+}
+
+/** Tubes that this one may be, each with its weight, whether it fits, and what its checks come to. */
+export interface Cloud {
+	tubes: MightBe[];
+	weights: number[];
+	fits: boolean[];
+	values: number[][];
+}
+
+/**
+ * How sure it is what these numbers lead to. `told`: what is said of it, which the give or take lies about. A few hundred tubes are reckoned
+ * through: this is for what is shown, not for a search.
+ */
+export function oddsOf(state: State, numbers: readonly Numbers[], left: Left, told: Predicted): Odds {
+	const { count, tube, judge, weigh, fits } = tried(state, numbers, left);
+	const tubes = Array.from({ length: count }, (_, k) => tube(k));
+	const verdicts = tubes.map(judge);
+	const weights = verdicts.map(weigh);
+	const keeping = verdicts.map(fits);
+	const spread = (of: (verdict: Judged) => number, value: number) => giveOrTake(verdicts.map(of), weights, value);
+	return {
+		sd: {
+			endOffset: spread(({ endOffset }) => endOffset, told.endOffset),
+			endAngle: spread(({ endAngle }) => endAngle, told.endAngle),
+		},
+		checks: told.checks.map(({ value }, i) => spread(({ values }) => at(values, i), value)),
+		chance: chanceOf(keeping, weights),
+		cloud: { tubes, weights, fits: keeping, values: verdicts.map(({ values }) => values) },
+	};
+}
+
+/** Whether the chance that `oddsOf` tells is at least so much: each tube is made, judged and forgotten, until the rest cannot change the answer. */
+export function isLikely(state: State, numbers: readonly Numbers[], left: Left, least: number): boolean {
+	const { count, tube, judge, weigh, fits } = tried(state, numbers, left);
+	let [yes, all] = [0, 0];
+	for (let k = 0; k < count; k++) {
+		const verdict = judge(tube(k));
+		const weight = weigh(verdict);
+		all += weight;
+		if (fits(verdict)) yes += weight;
+		// No tube weighs more than 1.
+		const rest = count - k - 1;
+		if (yes >= least * (all + rest) + ROUNDING) return true;
+		if (yes + rest < least * (all + rest) - ROUNDING) return false;
+	}
+	return yes / all >= least;
+}
+
+/** Sums in another order differ by less. */
+const ROUNDING = 1e-9;
+
+/** The tubes that this may be, and how each is judged. */
+function tried(state: State, numbers: readonly Numbers[], left: Left) {
+	const limits = limitsOf(state);
+	const round = state.design.checks.filter(({ check }) => check.kind === 'ovality');
+	return {
+		...mightBe(state, numbers, left, round.length),
+		judge: ({ finished, more }: MightBe): Judged => withRoundness(state, judged(frames(finished), limits), more),
+		weigh: weighing(state),
+		fits: (verdict: Judged) => keeps(verdict, limits),
+	};
+}
+
+/** Ovality follows from nothing else that is known of the tube: it is what the caliper said, or what is usual. */
+function withRoundness<T extends { values: number[] }>(state: State, verdict: T, more: readonly number[]): T {
+	let next = 0;
+	const values = verdict.values.map((value, i) => {
+		const { check } = at(state.design.checks, i);
+		if (check.kind !== 'ovality') return value;
+		const reading = state.checks[check.name]?.reading ?? null;
+		const told = reading === null ? expectOvality() : { value: reading, sd: OVALITY_SD };
+		return Math.min(1, told.value + told.sd * more[next++]!);
+	});
+	return { ...verdict, values };
+}
+
+/** A reading that is not told apart from a blunder is worth no more than this part of its likelihood. */
+const BLUNDER = 0.03;
+
+/** What readings say of each tube that the estimate could not take in: those near 0 that may be of either side. */
+function weighing(state: State): (verdict: Judged) => number {
+	const taken = state.design.checks.flatMap(({ check }, i) => {
+		const { reading = null, count = 1 } = state.checks[check.name] ?? {};
+		return reading === null || count > 0 || check.kind === 'ovality' ? [] : [{ check, reading, i }];
+	});
+	return ({ values }) =>
+		taken.reduce((weight, { check, reading, i }) => {
+			const miss = (reading - at(values, i)) / checkReadingSd(state.start.job, check);
+			return weight * ((1 - BLUNDER) * Math.exp(-0.5 * miss * miss) + BLUNDER);
+		}, 1);
+}

@@ -1,0 +1,193 @@
+import { at } from '../../maths/list.ts';
+import { newTube } from '../../springback/filter.ts';
+import { numbersOf } from '../estimate/tube-at-work.ts';
+import { differ, drawingNumbers, planWith } from '../plan/correction.ts';
+import { designOf } from '../plan/design.ts';
+import type { ReadingKind } from '../protocol/protocol.ts';
+import { apply } from './apply.ts';
+import type { Event } from './events.ts';
+import { canUndo } from './events.ts';
+import type { Start } from './start.ts';
+import type { Entry, State } from './state.ts';
+
+/** A record as the fold takes it: its number in the log, when it was written, and what happened. */
+export interface SessionRecord {
+	entry: number;
+	at: string;
+	events: readonly Event[];
+}
+
+/** The state of a session that has just begun. */
+export function initial(start: Start): State {
+	const design = designOf(start);
+	const drawing = drawingNumbers({ design });
+	const bends = drawing.map((numbers) => ({
+		mark: null,
+		rotation: null,
+		taped: false,
+		readBack: false,
+		leg: null,
+		seats: 0,
+		pointer: null,
+		pulls: [],
+		read: [],
+		target: numbers.angle,
+		seatedFrom: 0,
+		shortOf: null,
+		relievedFrom: null,
+		told: null,
+		made: null,
+		lies: null,
+	}));
+	const state: State = {
+		start,
+		design,
+		entries: [],
+		bend: 1,
+		bends,
+		piece: design.cut,
+		checks: {},
+		built: null,
+		filter: newTube(start.prior),
+		phase: { at: 'set' },
+		plan: { plan: 'new', current: drawing, before: null, corrected: null, note: null },
+		forced: false,
+		suspended: null,
+		byDial: false,
+		aside: [],
+		past: null,
+		finished: null,
+	};
+	return grown(state);
+}
+
+/** Where the radius expected to grow moves a mark by more than a tape division, the marks are planned for it from the start. */
+function grown(state: State): State {
+	const { start, design } = state;
+	const expected = numbersOf(design.nominal, start.job.trim.start, start.job.tooling);
+	const possible = design.nominal.straights.every((straight) => straight >= 0);
+	const moved = expected.some(({ fromStart }, i) => Math.abs(fromStart - at(design.marks, i)) > start.job.tooling.tape);
+	return possible && moved ? { ...state, plan: planWith(state, expected, 'growth') } : state;
+}
+
+/** The state after one more record. The only way a state changes. */
+export function evolve(state: State, record: SessionRecord): State {
+	const [first] = record.events;
+	const entries = [...state.entries, entryOf(record)];
+	const voided = record.events.find((event) => event.type === 'record-voided');
+	if (voided) return undone(state, entries, voided.entry);
+	const amended = record.events.find((event) => event.type === 'reading-amended');
+	if (amended) return amendedBy(state, entries, record.entry);
+	if (first?.type === 'session-resumed') return { ...standOpen(state), entries };
+	if (first?.type === 'session-left') return { ...(state.finished ?? state), entries };
+	return { ...folded(state, record.events), entries };
+}
+
+function entryOf({ entry, at: time, events }: SessionRecord): Entry {
+	return { entry, at: time, events, void: false };
+}
+
+function folded(state: State, events: readonly Event[]): State {
+	const next = events.reduce(apply, state);
+	return canUndo(events) ? { ...next, past: state, finished: null } : next;
+}
+
+/** A finished session that is opened again stands at its last ask, so that a last mistake can be undone. */
+function standOpen(state: State): State {
+	const last = state.past;
+	return state.phase.at === 'done' && last ? { ...last, past: last, finished: state } : state;
+}
+
+function undone(state: State, entries: readonly Entry[], number: number): State {
+	if (!state.past) throw new Error(`record ${number} cannot be undone: nothing came before it`);
+	return {
+		...state.past,
+		entries: entries.map((entry) => (entry.entry === number ? { ...entry, void: true } : entry)),
+	};
+}
+
+/** Number of the newest record that can be undone, or null. */
+export function undoable(state: State): number | null {
+	if (!state.past) return null;
+	return state.entries.findLast((entry) => !entry.void && canUndo(entry.events))?.entry ?? null;
+}
+
+/** Folds everything anew with the amended readings, then says what the plan has become by it. */
+function amendedBy(state: State, entries: readonly Entry[], number: number): State {
+	const amendments = amendmentsIn(entries);
+	let replayed = initial(state.start);
+	for (const entry of entries) replayed = replay(replayed, entry, amendments.get(entry.entry) ?? []);
+	const next = { ...replayed, entries, past: state, finished: null };
+	// Numbers kept by choice stay; and where nothing changed there is no correction to tell of.
+	const same = !differ(next.plan.current, state.plan.current);
+	if (same) return { ...next, plan: { ...next.plan, note: state.plan.note } };
+	if (next.plan.plan === 'old' && state.plan.plan === 'old') {
+		return { ...next, plan: { ...next.plan, current: state.plan.current, note: state.plan.note } };
+	}
+	const before = { ...next, plan: { ...next.plan, current: state.plan.current } };
+	return { ...next, plan: planWith(before, next.plan.current, { entry: number }) };
+}
+
+interface Amendment {
+	of: ReadingKind;
+	value: number;
+}
+
+function amendmentsIn(entries: readonly Entry[]): Map<number, Amendment[]> {
+	const found = new Map<number, Amendment[]>();
+	for (const entry of entries) {
+		if (entry.void) continue;
+		for (const event of entry.events) {
+			if (event.type !== 'reading-amended') continue;
+			found.set(event.entry, [...(found.get(event.entry) ?? []), { of: event.of, value: event.value }]);
+		}
+	}
+	return found;
+}
+
+function replay(state: State, entry: Entry, amendments: readonly Amendment[]): State {
+	const skipped = entry.void || entry.events.some(concernsRecords);
+	const entries = [...state.entries, entry];
+	if (skipped) return { ...state, entries };
+	const events = amendments.reduce(amendEvents, entry.events);
+	const next = evolve(state, { ...entry, events });
+	const { phase } = next;
+	const amended = amendments.length > 0 && phase.at === 'confirm';
+	return amended
+		? { ...next, entries, phase: { ...phase, doubt: { ...phase.doubt, amended: true } } }
+		: { ...next, entries };
+}
+
+/** Such an event has done its work when the records are folded anew. */
+function concernsRecords(event: Event): boolean {
+	if (event.type === 'reading-doubted') return event.reading.amends !== undefined;
+	return event.type === 'record-voided' || event.type === 'reading-amended';
+}
+
+/** Two readings given in one answer become the one that takes their place. */
+function amendEvents(events: readonly Event[], amendment: Amendment): readonly Event[] {
+	const taken = events.some((event) => event.type === 'reading-taken' && event.reading.of === amendment.of);
+	const kept = events.filter(
+		(event) => !(taken && event.type === 'reading-noted' && event.reading.of === amendment.of),
+	);
+	return kept.map((event) => amendEvent(event, amendment));
+}
+
+function amendEvent(event: Event, { of, value }: Amendment): Event {
+	switch (event.type) {
+		case 'reading-taken':
+		case 'reading-noted':
+			return event.reading.of === of ? { ...event, reading: { ...event.reading, value } } : event;
+		case 'reading-doubted': {
+			const rest = event.rest.map((reading) => (reading.of === of ? { ...reading, value } : reading));
+			const reading = event.reading.of === of ? { ...event.reading, value } : event.reading;
+			return { ...event, reading, rest };
+		}
+		case 'doubt-settled':
+			return event.reading.of === of
+				? { ...event, reading: { ...event.reading, value }, count: 1, setAside: [] }
+				: event;
+		default:
+			return event;
+	}
+}

@@ -1,0 +1,77 @@
+import type { Filter } from '../../springback/filter.ts';
+import { filterPrior } from '../../springback/filter.ts';
+import type { Lesson, Provenance } from '../../springback/history.ts';
+import { learned } from '../../springback/history.ts';
+import { mechanicsPrior } from '../../springback/mechanics.ts';
+import { modelName } from '../../springback/model-name.ts';
+import type { Job } from '../../tube/job.ts';
+import { wholeTolerance } from '../../tube/tolerance.ts';
+import { kinOf } from '../estimate/lesson-of-session.ts';
+
+/** All that the fold starts from: the first record of a log. A session reads nothing else when it is resumed. */
+export interface Start {
+	id: string;
+	/** Version of the program that began the session. */
+	program: string;
+	/** ISO time. */
+	at: string;
+	job: Job;
+	/** Real path of the job file, and its text as parsed, to see later whether it was changed. */
+	jobFile: string;
+	jobSource: unknown;
+	/** Whether other sessions may teach this one, and it them. */
+	learn: boolean;
+	/** The model that `prior` is of; absent in logs older than names. */
+	model?: string;
+	/** Springback as believed before the first pull. */
+	prior: Filter;
+	/** What that belief rests on; absent where it was not to learn, and in logs older than learning. */
+	from?: Provenance;
+	/** Finished centre-line radius over the die's, as expected before the first pull. */
+	growth: number;
+}
+
+/** What mechanics alone lets one expect of a job that nothing has been learned for: the filter's prior and the radius growth. */
+export function coldPrior(job: Job): { model: string; prior: Filter; growth: number } {
+	const mechanics = mechanicsPrior(job.tube, job.tooling.clr, job.tube.material);
+	return {
+		model: modelName(),
+		prior: filterPrior(mechanics.k, job.tooling.dialStep),
+		growth: job.tooling.growth ?? mechanics.growth,
+	};
+}
+
+/** As coldPrior, with what earlier sessions taught; `from` says which. */
+export function learnedPrior(job: Job, lessons: readonly Lesson[]): Pick<Start, 'model' | 'prior' | 'growth' | 'from'> {
+	const cold = coldPrior(job);
+	return { ...cold, ...learned(kinOf(job), cold.prior, lessons) };
+}
+
+/** What is expected before the first pull in place of a prior of another model. */
+export type Anew = Pick<Start, 'prior' | 'from'> & { model: string };
+
+/** What this model expects of a session begun with another: what the sessions before it teach, where it was to learn. */
+export function reckonedAnew({ job, learn }: Start, lessons: readonly Lesson[]): Anew {
+	const { prior } = coldPrior(job);
+	return { model: modelName(), ...(learn && lessons.length > 0 ? learned(kinOf(job), prior, lessons) : { prior }) };
+}
+
+/** Whether a start's prior is of another model than this version's. */
+export function isOfAnotherModel({ model }: Pick<Start, 'model'>): boolean {
+	return model !== modelName();
+}
+
+/**
+ * A start as this version reckons with it. What an older version's job does not say is as when it is left out. A prior of another model
+ * says nothing here: `anew` is in its place, where the log holds what was learned anew by this model, else what is expected without any
+ * history.
+ */
+export function upToDate(kept: Start, anew: Anew | null = null): Start {
+	const start = { ...kept, job: { ...kept.job, tolerance: wholeTolerance(kept.job.tolerance) } };
+	if (isOfAnotherModel(start)) {
+		const { from: _, ...rest } = start;
+		return { ...rest, ...(anew ?? reckonedAnew(start, [])) };
+	}
+	const cold = coldPrior(start.job).prior;
+	return { ...start, prior: { ...cold, ...start.prior, scatter: { ...cold.scatter, ...start.prior.scatter } } };
+}

@@ -1,0 +1,149 @@
+import { scales } from '../../fit/correct.ts';
+import { farEndMotion } from '../../fit/kinematics.ts';
+import { slopeAt } from '../../maths/differences.ts';
+import { solve } from '../../maths/least-squares.ts';
+import { radians } from '../../tube/angles.ts';
+import { bentAsOf } from '../../tube/bent-as.ts';
+import { checkValue } from '../../tube/checks.ts';
+import { fromFar } from '../../tube/from-far.ts';
+import type { Check, EndName, Job } from '../../tube/job.ts';
+import type { EndChoice, Ends } from '../../tube/layout.ts';
+import { designGrowth, resolveShape } from '../../tube/resolve.ts';
+import type { Shape } from '../../tube/shape.ts';
+import { DIRECTION } from './correction.ts';
+import { jobWarnings } from './job-warnings.ts';
+
+/** What makes an end the wrong one to begin at. */
+const IN_THE_WAY: ReadonlySet<string> = new Set(['short-clamp', 'short-follow', 'floor-contact']);
+
+/** Changes cost next to nothing here: what matters is what they can reach. */
+const CHEAP = 64;
+
+/** Ends whose misses differ by no more than this part are as good as each other. */
+const ALIKE = 0.05;
+
+/**
+ * Both ends of the drawing to begin at: what stands in the way there, and what the bends still to come could not take back of errors as
+ * large as the tolerances allow. Bends are always made in order from the end chosen.
+ */
+export function jobEnds(job: Job): Ends {
+	const here = bentAsOf(job).from;
+	const other: EndName = here === 'start' ? 'far' : 'start';
+	const of = { [here]: endChoice(job), [other]: endChoice(fromFar(job)) } as Record<EndName, EndChoice>;
+	return { ...of, better: better(of) };
+}
+
+function better({ start, far }: Record<EndName, EndChoice>): EndName | null {
+	if (start.possible !== far.possible) return start.possible ? 'start' : 'far';
+	if (Math.abs(start.left - far.left) <= ALIKE * Math.max(start.left, far.left)) return null;
+	return start.left < far.left ? 'start' : 'far';
+}
+
+function endChoice(job: Job): EndChoice {
+	const hindrances = jobWarnings(job).filter(({ code }) => IN_THE_WAY.has(code));
+	return { possible: hindrances.length === 0, hindrances, left: uncorrected(job) };
+}
+
+/** By how much a check is moved to see how it follows, in degrees and lengths of the job's unit. */
+const STEP = 1e-3;
+
+type Kind = 'straight' | 'angle' | 'rotation';
+
+/**
+ * How the tube moves with one value of its shape, in units of the tolerances: the far end's place as seen from the first straight (3), the
+ * start end's as seen from the last (3), the angle between the two (3), the checks. Neither end is taken for the better one.
+ */
+interface Column {
+	kind: Kind;
+	index: number;
+	/** Per unit of length or degree. */
+	moves: number[];
+}
+
+/**
+ * What remains at the far end when every bend comes out wrong by its tolerances, each corrected by the bends after it: the root of the
+ * mean squares summed over the bends, in units of the tolerances (places, direction and checks). Errors are small beside the tube, so that all moves in proportion.
+ */
+function uncorrected(job: Job): number {
+	const design = resolveShape(job, designGrowth(job));
+	const columns = columnsOf(job, design);
+	const { under, over, rotation } = job.tolerance;
+	const errors: Record<Kind, number[]> = { angle: [-under, over], rotation: [-rotation, rotation], straight: [] };
+	let left = 0;
+	for (const { kind, index, moves } of columns) {
+		// The first bend's rotation sets its plane and no more.
+		if (kind === 'rotation' && index === 0) continue;
+		const free = columns.filter((column) => column.index > index);
+		for (const error of errors[kind]) {
+			const misses = remaining(
+				job,
+				design,
+				free,
+				moves.map((move) => move * error),
+			);
+			// Either way about is as likely.
+			left += sumOfSquares(misses) / 2;
+		}
+	}
+	return Math.sqrt(left);
+}
+
+const sumOfSquares = (values: readonly number[]): number => values.reduce((sum, value) => sum + value * value, 0);
+
+/** The misses that are left when the free values do what they can. */
+function remaining(job: Job, design: Shape, free: readonly Column[], misses: readonly number[]): number[] {
+	const scale = free.map(({ kind }) => CHEAP * scales(job.units).dear[kind]);
+	const moved = (x: readonly number[]) =>
+		misses.map((miss, row) => free.reduce((sum, { moves }, k) => sum + moves[row]! * x[k]! * scale[k]!, miss));
+	const ranges = free.map((column, k) => rangeOf(job, design, column).map((limit) => limit / scale[k]!));
+	const unit = free.map((_, k) => free.map((__, j) => (j === k ? 1 : 0)));
+	const rows = misses.map((_, row) => free.map(({ moves }, k) => moves[row]! * scale[k]!));
+	const { x } = solve(
+		{
+			residuals: (at) => [...moved(at), ...at],
+			jacobian: () => [...rows, ...unit],
+			lower: ranges.map(([low]) => low!),
+			upper: ranges.map(([, high]) => high!),
+		},
+		free.map(() => 0),
+	);
+	return moved(x);
+}
+
+/** By how much a value may still be changed: a straight not under what the clamp needs, unless the drawing has it so. */
+function rangeOf({ tooling }: Job, { straights, bends }: Shape, { kind, index }: Column): [number, number] {
+	if (kind === 'rotation') return [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+	if (kind === 'angle') return [Math.min(0, 1 - bends[index]!.angle), 179 - Math.min(179, bends[index]!.angle)];
+	const least = index === bends.length ? 0 : tooling.clamp + tooling.markOffset;
+	return [Math.min(0, least - straights[index]!), Number.POSITIVE_INFINITY];
+}
+
+function columnsOf(job: Job, design: Shape): Column[] {
+	const motion = farEndMotion(design);
+	const back = farEndMotion(resolveShape(fromFar(job), designGrowth(job)));
+	const bends = design.bends.length;
+	const turn = radians(DIRECTION);
+	const checks = job.checks.filter((check) => check.kind !== 'ovality');
+	const column = (kind: Kind, index: number): Column => {
+		const { end, direction } = motion[`${kind}s`][index]!;
+		const seenBack =
+			back[`${kind}s`][{ straight: bends - index, angle: bends - 1 - index, rotation: bends - index }[kind]];
+		const slope = (check: Check) =>
+			slopeAt((by) => checkValue(check, changed(design, kind, index, by), job.tube), 0, STEP);
+		const moves = [
+			...[...end, ...(seenBack?.end ?? [0, 0, 0])].map((d) => d / job.tolerance.length / Math.SQRT2),
+			...direction.map((d) => d / turn),
+			...checks.map((check) => slope(check) / check.tolerance),
+		];
+		return { kind, index, moves };
+	};
+	return [
+		...design.straights.map((_, i) => column('straight', i)),
+		...design.bends.flatMap((_, i) => [column('angle', i), column('rotation', i)]),
+	];
+}
+
+function changed(shape: Shape, kind: Kind, index: number, by: number): Shape {
+	if (kind === 'straight') return { ...shape, straights: shape.straights.map((s, i) => (i === index ? s + by : s)) };
+	return { ...shape, bends: shape.bends.map((b, i) => (i === index ? { ...b, [kind]: b[kind] + by } : b)) };
+}

@@ -1,0 +1,99 @@
+import { type CorrectionInput, correct } from '../../fit/correct.ts';
+import type { Range } from '../../fit/problem.ts';
+import { at } from '../../maths/list.ts';
+import { normalizeRotation } from '../../tube/angles.ts';
+import type { Tooling } from '../../tube/job.ts';
+import type { Shape } from '../../tube/shape.ts';
+import { numbersOf } from '../estimate/tube-at-work.ts';
+import type { Numbers } from '../protocol/protocol.ts';
+
+/** The least change of a number that hands can make: lengths in the job's unit, degrees. */
+export interface Steps {
+	/** The tape's division: a mark is changed by half of it or more, to a division. */
+	tape: number;
+	angle: number;
+	rotation: number;
+}
+
+/** The part of a dial step that a target's change must have to count: a stop goes by whole steps, where it lands does not. */
+const OF_DIAL_STEP = 0.2;
+/** The same of what a rotation may be off by. */
+const OF_ROTATION = 0.2;
+
+export function stepsOf({ tape, dialStep }: Tooling, tolerance: { rotation: number }): Steps {
+	return { tape, angle: OF_DIAL_STEP * dialStep, rotation: OF_ROTATION * tolerance.rotation };
+}
+
+/** What rounding leaves is taken up near what was found: changes for it are so much dearer, or a division of the tape would turn bends. */
+const DEARER = 10;
+
+const stiffer = ({ straight, angle, rotation }: CorrectionInput['dear']): CorrectionInput['dear'] => ({
+	straight: straight / DEARER,
+	angle: angle / DEARER,
+	rotation: rotation / DEARER,
+});
+
+/** What is needed to turn a shape into marks. */
+export interface Marking {
+	trimStart: number;
+	stretch: number;
+	markOffset: number;
+}
+
+/**
+ * The numbers of a corrected shape as tape and dial can set them: bend by bend from the first that is free, what changes less than
+ * hands can set stays as it is in `now`, marks go to a division of the tape, and all that is still to come takes that up, near what was found.
+ */
+export function settable(
+	input: CorrectionInput,
+	found: Shape,
+	now: readonly Numbers[],
+	steps: Steps,
+	marking: Marking,
+): Numbers[] {
+	let shape = found;
+	const numbers = numbersOf(found, marking.trimStart, marking);
+	for (let i = input.made; i < found.bends.length; i++) {
+		const wanted = at(numbersOf(shape, marking.trimStart, marking), i);
+		const room = shifted(at(input.bounds.straights, i), wanted.fromStart - at(shape.straights, i));
+		const set = setNear(wanted, at(now, i), steps, room);
+		numbers[i] = set;
+		const moved = withNumbers(shape, i, set, set.fromStart - wanted.fromStart);
+		const next = { ...input, shape: moved, made: i + 1, nominal: found, dear: stiffer(input.dear) };
+		shape = i + 1 < found.bends.length && moved !== shape ? correct(next).shape : moved;
+	}
+	return numbers;
+}
+
+const shifted = ([low, high]: Range, by: number): Range => [low + by, high + by];
+
+function setNear(wanted: Numbers, now: Numbers, { tape, angle, rotation }: Steps, room: Range): Numbers {
+	const turned = Math.abs(normalizeRotation(wanted.rotation - now.rotation));
+	return {
+		fromStart: markNear(wanted.fromStart, now.fromStart, tape, room),
+		angle: Math.abs(wanted.angle - now.angle) < angle ? now.angle : wanted.angle,
+		rotation: turned < rotation ? now.rotation : wanted.rotation,
+	};
+}
+
+/** The mark as it is where it need not move by half a division, else the nearest division that the limits allow. */
+function markNear(wanted: number, now: number, tape: number, [low, high]: Range): number {
+	const places = [
+		now,
+		tape * Math.round(wanted / tape),
+		tape * Math.floor(wanted / tape),
+		tape * Math.ceil(wanted / tape),
+	];
+	const [near, ...divisions] = places.map((mark) => (mark >= low && mark <= high ? mark : null));
+	if (near !== null && Math.abs(wanted - now) < tape / 2) return now;
+	return divisions.find((mark) => mark !== null) ?? wanted;
+}
+
+function withNumbers(shape: Shape, i: number, { angle, rotation }: Numbers, by: number): Shape {
+	const bend = at(shape.bends, i);
+	if (by === 0 && angle === bend.angle && rotation === bend.rotation) return shape;
+	return {
+		straights: shape.straights.map((s, k) => (k === i ? s + by : s)),
+		bends: shape.bends.map((b, k) => (k === i ? { ...b, angle, rotation } : b)),
+	};
+}

@@ -1,0 +1,240 @@
+import { at } from '../../maths/list.ts';
+import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
+import { type Reading, readingsIn } from '../log/events.ts';
+import type { State } from '../log/state.ts';
+import { dueCheck } from '../reading/check-reading.ts';
+import type { MisreadFact, Wanted } from './facts/index.ts';
+import type { Action, Answer, EvidenceKind, RefusedNote } from './protocol.ts';
+
+/** An answer could not be read. */
+class Unreadable extends Error {
+	constructor(readonly fact: MisreadFact) {
+		super(fact.code);
+	}
+}
+
+type Raw = Record<string, unknown>;
+
+/** Keys that each are an action of their own, and the keys that may ride with them. */
+const ACTIONS: Readonly<Record<string, readonly string[]>> = {
+	ready: ['pointer', 'mark', 'rotation', 'length'],
+	plan: [],
+	loaded: ['released'],
+	reseat: [],
+	angle: [],
+	angles: [],
+	skip: [],
+	keep: [],
+	reading: [],
+	do: ['why'],
+	undo: [],
+	amend: [],
+	evidence: [],
+	reopen: [],
+	scrap: [],
+	quit: [],
+};
+
+/**
+ * Reads one answer as the line mode takes it. Numbers may be JSON numbers or strings as a person writes them, in the job's
+ * units unless they say their own. Never throws: what cannot be read comes back as a refusal.
+ */
+export function parseAnswer(raw: unknown, state: State): Answer | { refused: RefusedNote } {
+	try {
+		return answerOf(raw, state);
+	} catch (error) {
+		if (!(error instanceof Unreadable)) throw error;
+		return { refused: { note: 'refused', code: 'not-understood', reason: [error.fact] } };
+	}
+}
+
+function answerOf(raw: unknown, state: State): Answer {
+	if (!isRaw(raw)) throw misread({ code: 'not-an-object' });
+	const { note, ...rest } = raw;
+	if (note !== undefined && typeof note !== 'string') throw misread({ code: 'note-no-text' });
+	const keys = Object.keys(rest);
+	const actions = keys.filter((key) => Object.hasOwn(ACTIONS, key));
+	if (keys.length === 0) {
+		if (note === undefined) throw misread({ code: 'empty-answer' });
+		return { action: null, note };
+	}
+	if (actions.length > 1) throw misread({ code: 'several-actions', actions });
+	const [key] = actions;
+	if (key === undefined) throw misread({ code: 'unknown-action', keys, actions: Object.keys(ACTIONS) });
+	const strange = keys.filter((k) => k !== key && !ACTIONS[key]?.includes(k));
+	if (strange.length > 0) throw misread({ code: 'does-not-go-with', keys: strange, action: key });
+	const action = actionOf(key, rest, state);
+	return note === undefined ? { action } : { action, note };
+}
+
+function actionOf(key: string, raw: Raw, state: State): Action {
+	switch (key) {
+		case 'ready':
+			mustBeTrue(key, raw);
+			return { do: 'ready', ...riders(raw, state) };
+		case 'plan':
+			if (raw.plan !== 'old' && raw.plan !== 'new') throw wants('plan', 'plan');
+			return { do: 'plan', plan: raw.plan };
+		case 'loaded': {
+			const loaded = number(raw.loaded, { of: 'loaded' }, state, 'loaded');
+			if (raw.released === undefined) return { do: 'loaded', loaded };
+			return { do: 'loaded', loaded, released: number(raw.released, { of: 'released' }, state, 'released') };
+		}
+		case 'angle':
+			return { do: 'angles', angles: [number(raw.angle, { of: 'angle' }, state, 'angle')] };
+		case 'angles': {
+			const list = raw.angles;
+			if (!Array.isArray(list) || list.length === 0) throw wants('angles', 'list');
+			return { do: 'angles', angles: list.map((x) => number(x, { of: 'angle' }, state, 'angles')) };
+		}
+		case 'reading':
+			return { do: 'reading', reading: number(raw.reading, openReading(state), state, 'reading') };
+		case 'do':
+			return chosen(raw);
+		case 'amend':
+			return amendment(raw.amend, state);
+		case 'evidence':
+			return evidence(raw.evidence, state);
+		case 'reopen':
+			return reopening(raw.reopen);
+		case 'scrap':
+			return { do: 'scrap', why: text(raw.scrap, 'scrap') };
+		case 'reseat':
+		case 'skip':
+		case 'keep':
+		case 'undo':
+		case 'quit':
+			mustBeTrue(key, raw);
+			return { do: key };
+		default:
+			throw misread({ code: 'unknown-action', keys: [key], actions: Object.keys(ACTIONS) });
+	}
+}
+
+function riders(raw: Raw, state: State): Omit<Extract<Action, { do: 'ready' }>, 'do'> {
+	const found: Omit<Extract<Action, { do: 'ready' }>, 'do'> = {};
+	for (const of of ['pointer', 'mark', 'rotation', 'length'] as const) {
+		if (raw[of] !== undefined) found[of] = number(raw[of], { of }, state, of);
+	}
+	return found;
+}
+
+function chosen(raw: Raw): Action {
+	const what = raw.do;
+	if (what === 'scrap') return { do: 'scrap', why: text(raw.why, 'why') };
+	if (raw.why !== undefined) throw misread({ code: 'why-without-scrap' });
+	if (what === 'accept' || what === 'pull' || what === 'relieve') return { do: what };
+	throw wants('do', 'do');
+}
+
+function amendment(raw: unknown, state: State): Action {
+	if (!isRaw(raw)) throw wants('amend', 'amend');
+	onlyKeys(raw, ['entry', 'reading', 'of'], 'amend');
+	const entry = whole(raw.entry, 'amend.entry');
+	const readings = readingsIn(state.entries.find((e) => e.entry === entry)?.events ?? []);
+	const of = raw.of === undefined ? undefined : readings.find((reading) => reading.of === raw.of)?.of;
+	if (raw.of !== undefined && of === undefined) {
+		throw misread({ code: 'no-reading-of', line: entry, of: JSON.stringify(raw.of) });
+	}
+	const meant = readings.find((reading) => of === undefined || reading.of === of) ?? { of: 'angle' };
+	const reading = number(raw.reading, meant, state, 'amend.reading');
+	return { do: 'amend', entry, reading, ...(of === undefined ? {} : { of }) };
+}
+
+const EVIDENCE: readonly EvidenceKind[] = ['angle', 'farEndToMark', 'leg', 'mark', 'rotation'];
+
+function evidence(raw: unknown, state: State): Action {
+	if (!isRaw(raw)) throw wants('evidence', 'evidence');
+	onlyKeys(raw, ['kind', 'bend', 'reading'], 'evidence');
+	const kind = EVIDENCE.find((name) => name === raw.kind);
+	if (!kind) throw wants('evidence.kind', 'evidence-kind');
+	const of = kind === 'rotation' || kind === 'angle' ? kind : 'length';
+	return {
+		do: 'evidence',
+		kind,
+		bend: whole(raw.bend, 'evidence.bend'),
+		reading: number(raw.reading, { of }, state, 'evidence.reading'),
+	};
+}
+
+function reopening(raw: unknown): Action {
+	if (!isRaw(raw) || (raw.do !== 'pull' && raw.do !== 'relieve')) {
+		throw wants('reopen', 'reopen');
+	}
+	onlyKeys(raw, ['bend', 'do'], 'reopen');
+	return { do: 'reopen', bend: whole(raw.bend, 'reopen.bend'), how: raw.do };
+}
+
+/** What a bare `reading` is a reading of: the doubted one, or the check that is asked. */
+function openReading(state: State): Pick<Reading, 'of' | 'name'> {
+	const { phase } = state;
+	if (phase.at === 'confirm') return phase.doubt.reading;
+	if (phase.at === 'check') return { of: 'check', name: at(phase.queue, 0) };
+	return { of: 'angle' };
+}
+
+/** A number of the kind that a reading has. */
+function number(raw: unknown, reading: Pick<Reading, 'of' | 'name'>, state: State, place: string): number {
+	const check = reading.of === 'check' ? dueCheck(state, reading.name ?? '').check : null;
+	return check?.kind === 'ovality' && isRaw(raw)
+		? ratio(raw, state)
+		: scalar(raw, kindOf(reading, check?.kind), state, place);
+}
+
+function kindOf(reading: Pick<Reading, 'of'>, check: string | undefined): 'length' | 'angle' | 'number' {
+	if (check === 'ovality') return 'number';
+	if (check !== undefined) return check === 'angle' ? 'angle' : 'length';
+	return reading.of === 'mark' || reading.of === 'length' ? 'length' : 'angle';
+}
+
+function scalar(raw: unknown, kind: 'length' | 'angle' | 'number', state: State, place: string): number {
+	if (typeof raw === 'number' && Number.isFinite(raw)) return raw;
+	if (typeof raw !== 'string') throw wants(place, 'number');
+	try {
+		if (kind === 'length') return parseLength(raw, state.start.job.units);
+		return kind === 'angle' ? parseAngle(raw) : parseNumber(raw);
+	} catch (error) {
+		throw misread({ code: 'no-number', place, told: error instanceof Error ? error.message : String(error) });
+	}
+}
+
+function ratio(raw: Raw, state: State): number {
+	onlyKeys(raw, ['least', 'greatest'], 'reading');
+	const least = scalar(raw.least, 'length', state, 'reading.least');
+	const greatest = scalar(raw.greatest, 'length', state, 'reading.greatest');
+	if (!(least > 0) || !(greatest >= least)) {
+		throw wants('reading', 'ratio');
+	}
+	return least / greatest;
+}
+
+function whole(raw: unknown, place: string): number {
+	if (typeof raw !== 'number' || !Number.isInteger(raw) || raw < 1) throw wants(place, 'whole');
+	return raw;
+}
+
+function text(raw: unknown, place: string): string {
+	if (typeof raw !== 'string' || raw.trim() === '') throw wants(place, 'reason');
+	return raw;
+}
+
+function mustBeTrue(key: string, raw: Raw): void {
+	if (raw[key] !== true) throw wants(key, 'true');
+}
+
+function onlyKeys(raw: Raw, keys: readonly string[], place: string): void {
+	const strange = Object.keys(raw).filter((key) => !keys.includes(key));
+	if (strange.length > 0) throw misread({ code: 'does-not-belong', keys: strange, place });
+}
+
+function misread(fact: MisreadFact): Unreadable {
+	return new Unreadable(fact);
+}
+
+function wants(place: string, what: Wanted): Unreadable {
+	return new Unreadable({ code: 'wants', place, wants: what });
+}
+
+function isRaw(raw: unknown): raw is Raw {
+	return typeof raw === 'object' && raw !== null && !Array.isArray(raw);
+}

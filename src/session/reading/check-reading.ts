@@ -1,0 +1,118 @@
+import { type AsBuilt, type Estimate, marginal, spreadOf } from '../../fit/as-built.ts';
+import { type RawTube, uncutShape } from '../../fit/raw-tube.ts';
+import { at } from '../../maths/list.ts';
+import { reopened } from '../../springback/filter.ts';
+import { observe, observeMade } from '../../springback/reading.ts';
+import { checkValue } from '../../tube/checks.ts';
+import type { Check } from '../../tube/job.ts';
+import { builtNow, checkReadingSd, estimated } from '../estimate/estimate.ts';
+import { tubeAtWork } from '../estimate/tube-at-work.ts';
+import type { Expected } from '../log/events.ts';
+import { bendAt, largestLoaded, type State } from '../log/state.ts';
+import type { DueCheck } from '../plan/design.ts';
+import { expectOvality } from './ovality.ts';
+
+/** A check that would tell the angle no finer than this, in degrees, tells nothing about it. */
+const TELLS_NOTHING = 3;
+/** Nearer than so many of its own deviations to where it turns back, a reading without a sign may be of either side. */
+const EITHER_SIDE = 2;
+
+export function dueCheck(state: State, name: string): DueCheck {
+	const found = state.design.checks.find((due) => due.check.name === name);
+	if (!found) throw new RangeError(`no check is called "${name}"`);
+	return found;
+}
+
+/** Names of the checks that fall due with a bend, in the file's order. */
+export function checksDue(state: State, bend: number): string[] {
+	return state.design.checks.filter((due) => due.after === bend).map((due) => due.check.name);
+}
+
+/** By how much more a check reads while the ends are not cut yet: 0 but for a span to an end. */
+export function uncutTrim(state: State, check: Check): number {
+	if (check.kind !== 'span' || !('end' in check.from || 'end' in check.to)) return 0;
+	const { shape, trimStart, used } = tubeAtWork(state, state.plan.current);
+	const straights = [...shape.straights];
+	straights[0] = at(straights, 0) + trimStart;
+	straights[straights.length - 1] = Math.max(0, state.piece - used);
+	return (
+		checkValue(check, { ...shape, straights }, state.start.job.tube) - checkValue(check, shape, state.start.job.tube)
+	);
+}
+
+/** What a check should read now, from what was made so far, trim not yet cut included; `sd` of the true value. */
+export function expectCheck(state: State, name: string): Expected {
+	const { check } = dueCheck(state, name);
+	return check.kind === 'ovality' ? expectOvality() : expectOn(state, builtNow(state), check);
+}
+
+/** The check on the uncut tube, the bends still to come as they are planned. */
+function expectOn(state: State, built: AsBuilt, check: Check): Estimate {
+	const { piece, plan, start } = state;
+	const rest = plan.current.slice(built.input.bends.length);
+	const whole = (tube: RawTube): RawTube => ({
+		...tube,
+		bends: [
+			...tube.bends,
+			...rest.map(({ fromStart, angle, rotation }) => ({
+				mark: fromStart,
+				angle,
+				rotation,
+				radius: tube.radius,
+				wrapped: angle,
+			})),
+		],
+	});
+	const { mean, covariance } = spreadOf(built, (tube) => {
+		const { straights, bends } = uncutShape(whole(tube), piece);
+		const last = Math.max(0, at(straights, bends.length));
+		return [checkValue(check, { straights: [...straights.slice(0, -1), last], bends }, start.job.tube)];
+	});
+	return { value: at(mean, 0), sd: Math.sqrt(Math.max(0, at(at(covariance, 0), 0))) };
+}
+
+/**
+ * What a check reading tells about all that it depends on, made bends and the one at work together: a drop over a long leg
+ * tells an angle more finely than a finder does, and a finer angle the springback. `confirmed`: read again, and it stands as
+ * `count` readings. A distance near 0 and an angle near 0 or 180 are read without their sign, so that nothing is learned from them there.
+ */
+export function learnFromCheck(state: State, name: string, reading: number, count: 1 | 2, confirmed: boolean): State {
+	const { check } = dueCheck(state, name);
+	const taken = (tells: boolean): State => ({
+		...state,
+		checks: { ...state.checks, [name]: { reading, skipped: false, count: tells ? count : 0, confirmed } },
+	});
+	if (check.kind === 'ovality') return taken(false);
+	const before = builtNow(state);
+	const { value, sd } = expectOn(state, before, check);
+	const own = checkReadingSd(state.start.job, check);
+	if (toTurning(check, value) < EITHER_SIDE * Math.hypot(sd, own)) return taken(false);
+	const next = estimated(taken(true));
+	return learnAtWork(next, before, next.built, confirmed);
+}
+
+/** How far a value lies from where its check reads the same on either side: legs that lie in one line or side by side. */
+function toTurning({ kind }: Check, value: number): number {
+	if (kind === 'drop') return value;
+	return kind === 'angle' ? Math.min(value, 180 - value) : Number.POSITIVE_INFINITY;
+}
+
+/** What the reading told of the angle at work, as a reading of that angle alone: by so much the estimate of it has changed. */
+function learnAtWork(state: State, before: AsBuilt, after: AsBuilt, confirmed: boolean): State {
+	const index = state.bend - 1;
+	if (index >= after.input.bends.length) return state;
+	const [was, is] = [before, after].map((built) => marginal(built, 'angle', index)) as [Estimate, Estimate];
+	if (confirmed && is.sd > was.sd) {
+		// What pulls and finder told was contradicted: the angle is known as the reading leaves it, and teaches nothing.
+		const largest = largestLoaded(bendAt(state, state.bend));
+		return { ...state, filter: reopened(state.filter, { angle: is.value, sd: is.sd }, largest) };
+	}
+	const told = 1 / is.sd ** 2 - 1 / was.sd ** 2;
+	if (!(told > 1 / TELLS_NOTHING ** 2)) return state;
+	const angle = (is.value / is.sd ** 2 - was.value / was.sd ** 2) / told;
+	const sd = Math.sqrt(1 / told);
+	const filter = confirmed
+		? observe(state.filter, 'angle', angle, { sd, confirmed })
+		: observeMade(state.filter, angle, sd);
+	return { ...state, filter };
+}

@@ -1,0 +1,29 @@
+import { estimateAsBuilt } from '../../fit/as-built.ts';
+import { suspectsOf } from '../../fit/suspects.ts';
+import { at } from '../../maths/list.ts';
+import { builtNow } from '../estimate/estimate.ts';
+import type { State } from '../log/state.ts';
+import type { AsideFact } from '../protocol/facts/index.ts';
+import { dueCheck } from './check-reading.ts';
+
+/** Further off than so many standard deviations two things said of one tube cannot both be. */
+const GROSS = 4;
+
+/**
+ * Without the check readings, taken once, that cannot be what the tube reads by what was told of it since: else good angles would be
+ * bent to fit both. They stay as read, and tell nothing more of the shape.
+ */
+export function withoutContradicted(state: State): State {
+	const { input } = builtNow(state);
+	// Nothing that was told of a bend is given up for a reading yet: these checks may go first.
+	const all = estimateAsBuilt({ ...input, readings: input.readings.map((each) => ({ ...each, confirmed: false })) });
+	const [worst] = suspectsOf(all)
+		.flatMap(({ reading, off }) => (reading === null || off < GROSS ? [] : [at(input.readings, reading)]))
+		.filter(({ confirmed }) => !confirmed);
+	if (!worst) return state;
+	const { name, value } = worst;
+	const { kind } = dueCheck(state, name).check;
+	const said: AsideFact = { code: 'check-contradicted', name, kind, value };
+	const checks = { ...state.checks, [name]: { reading: value, skipped: false, count: 0 as const } };
+	return withoutContradicted({ ...state, checks, aside: [...state.aside, said] });
+}

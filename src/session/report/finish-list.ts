@@ -1,0 +1,51 @@
+import { at } from '../../maths/list.ts';
+import { setback } from '../../tube/arcs.ts';
+import type { Check } from '../../tube/job.ts';
+import { checkFits } from '../advice/bend-alone.ts';
+import { tubeAtWork } from '../estimate/tube-at-work.ts';
+import type { State } from '../log/state.ts';
+import type { FinishFact } from '../protocol/facts/index.ts';
+import type { Cut } from '../protocol/protocol.ts';
+import { expectCheck, uncutTrim } from '../reading/check-reading.ts';
+
+/** Where both ends of a finished tube are cut so that its legs come out as designed; start end first. */
+export function cutsOf(state: State): Cut[] {
+	const { shape, trimStart, trimEnd } = tubeAtWork(state, state.plan.current);
+	const cut = (end: Cut['end'], off: number, leg: number, bend: number): Cut => {
+		const { angle, radius } = at(shape.bends, bend - 1);
+		return { end, off, bend, fromTangent: leg, fromCorner: leg + setback(angle, radius) };
+	};
+	const last = shape.bends.length;
+	// A piece that is too short leaves a leg that ends where the piece does.
+	const first = at(shape.straights, 0) + Math.min(0, trimStart);
+	return [cut('start', trimStart, first, 1), cut('far', trimEnd, at(shape.straights, last), last)];
+}
+
+/** What is left to be done and looked at before the tube leaves the bench, in the order of the work. */
+export function finishList(state: State): FinishFact[] {
+	return [
+		...state.bends.flatMap(({ relievedFrom }, i) =>
+			relievedFrom === null ? [] : [{ code: 'look-for-flats' as const, bend: i + 1 }],
+		),
+		...state.bends.flatMap((bend, i) => offTarget(state, bend, i + 1)),
+		...state.design.checks.flatMap(({ check, design }) => checkLeft(state, check, design)),
+		{ code: 'deburr' },
+	];
+}
+
+function offTarget(state: State, { made, target }: State['bends'][number], bend: number): FinishFact[] {
+	const { under, over } = state.start.job.tolerance;
+	if (made === null || (made.angle >= target - under && made.angle <= target + over)) return [];
+	return [{ code: 'bend-outside', bend, made: made.angle, target }];
+}
+
+/** A check that was not read, or that is read otherwise once the ends are cut; one that is out. */
+function checkLeft(state: State, check: Check, design: number): FinishFact[] {
+	const { name, kind, tolerance } = check;
+	const reading = state.checks[name]?.reading ?? null;
+	const trim = uncutTrim(state, check);
+	const of = { name, kind, design, tolerance };
+	if (reading === null) return [{ code: 'check-not-read', ...of, expected: expectCheck(state, name).value - trim }];
+	if (checkFits(state, name, reading) === false) return [{ code: 'check-outside', ...of }];
+	return Math.abs(trim) > tolerance / 100 ? [{ code: 'check-after-cutting', ...of }] : [];
+}

@@ -1,0 +1,27 @@
+import type { Left } from '../estimate/might-be.ts';
+import { oddsOf } from '../estimate/odds.ts';
+import type { State } from '../log/state.ts';
+import { drawingNumbers } from '../plan/correction.ts';
+import type { CorrectedNote, Correction, Foretold, Numbers, Predicted } from '../protocol/protocol.ts';
+
+/** A correction with how sure it is: what the bends left will be off by themselves counts too. */
+export function told(state: State, note: Correction): CorrectedNote {
+	return {
+		...note,
+		predicted: foretold(state, state.plan.corrected ?? state.plan.current, 'corrected', note.predicted),
+		without: foretold(state, drawingNumbers(state), 'kept', note.without),
+	};
+}
+
+function foretold(state: State, numbers: readonly Numbers[], left: Left, told: Predicted): Foretold {
+	const { sd, checks, chance } = oddsOf(state, numbers, left, told);
+	const { endOffset, endAngle, shape } = told;
+	return {
+		endOffset,
+		endAngle,
+		shape,
+		sd,
+		checks: told.checks.map(({ name, value }, i) => ({ name, value, sd: checks[i]! })),
+		chance,
+	};
+}

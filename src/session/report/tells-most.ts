@@ -1,0 +1,60 @@
+import { at } from '../../maths/list.ts';
+import { clears } from '../../maths/weighted.ts';
+import { ANGLE_READING_SD, checkReadingSd, LEG_SD, READ_BACK_SD, tapedSd } from '../estimate/estimate.ts';
+import type { Cloud } from '../estimate/odds.ts';
+import type { State } from '../log/state.ts';
+import type { TellsMost } from '../protocol/protocol.ts';
+import { OVALITY_SD } from '../reading/ovality.ts';
+
+/** A measurement that can still be taken: what each tube of the cloud would show, and its error. */
+interface Possible {
+	what: TellsMost;
+	values: number[];
+	sd: number;
+}
+
+/** Less than this part of the doubt is not worth a measurement. */
+const WORTH = 0.05;
+/** A verdict as sure as this, either way, needs no more. */
+const SURE = 0.97;
+
+/** The one more measurement that would say most about whether the finished tube fits; null where none says much, or nothing is in doubt. */
+export function tellsMost(state: State, cloud: Cloud, chance: number): TellsMost | null {
+	if (Math.max(chance, 1 - chance) >= SURE) return null;
+	const { fits, weights } = cloud;
+	let [best, most]: [TellsMost | null, number] = [null, WORTH];
+	for (const { what, values, sd } of possible(state, cloud)) {
+		const cleared = clears(fits, weights, values, sd);
+		if (cleared > most) [best, most] = [what, cleared];
+	}
+	return best;
+}
+
+/** What can be measured on the bench once all is bent, and has not been read yet; an angle can be read again. */
+function possible(state: State, { tubes, values }: Cloud): Possible[] {
+	const { job } = state.start;
+	const last = state.bends.length - 1;
+	const checks = state.design.checks.flatMap(({ check }, i): Possible[] => {
+		if ((state.checks[check.name]?.reading ?? null) !== null) return [];
+		const sd = check.kind === 'ovality' ? OVALITY_SD : checkReadingSd(job, check);
+		return [{ what: { kind: 'check', name: check.name }, values: values.map((row) => at(row, i)), sd }];
+	});
+	const bends = state.bends.flatMap(({ readBack, leg, taped }, i): Possible[] => {
+		const of = (kind: Exclude<TellsMost['kind'], 'check'>, sd: number, value: (k: number) => number): Possible => ({
+			what: { kind, bend: i + 1 },
+			values: tubes.map((_, k) => value(k)),
+			sd,
+		});
+		const raw = (k: number) => at(at(tubes, k).raw.bends, i);
+		// Along a bent tube nobody can hold a tape: only the ends' own straights are measured to a mark.
+		const marked = !taped && leg === null;
+		return [
+			of('angle', ANGLE_READING_SD, (k) => raw(k).angle),
+			...(readBack || i === 0 ? [] : [of('rotation', READ_BACK_SD, (k) => raw(k).rotation)]),
+			...(leg === null ? [of('leg', LEG_SD * job.tooling.tape, (k) => at(at(tubes, k).uncut.straights, i))] : []),
+			...(marked && i === 0 ? [of('mark', tapedSd(job), (k) => raw(k).mark)] : []),
+			...(marked && i === last ? [of('farEndToMark', tapedSd(job), (k) => state.piece - raw(k).mark)] : []),
+		];
+	});
+	return [...checks, ...bends];
+}

@@ -1,0 +1,58 @@
+import { answerEvents } from '../../../src/session/answers.ts';
+import { evolve, initial } from '../../../src/session/log/fold.ts';
+import type { Start } from '../../../src/session/log/start.ts';
+import { coldPrior } from '../../../src/session/log/start.ts';
+import type { State } from '../../../src/session/log/state.ts';
+import { nextEntry } from '../../../src/session/log/state.ts';
+import { outputsAfter, standing } from '../../../src/session/outputs.ts';
+import { parseAnswer } from '../../../src/session/protocol/parse-answer.ts';
+import type { Ask, Output } from '../../../src/session/protocol/protocol.ts';
+import type { Job } from '../../../src/tube/job.ts';
+
+/** A session in memory: the core alone, without a disk or a shell. */
+export interface Run {
+	state: State;
+	outputs: Output[];
+}
+
+export function startOf(job: Job): Start {
+	return {
+		id: 'test',
+		program: 'test',
+		at: '2026-01-01T00:00:00.000Z',
+		job,
+		jobFile: '/none',
+		jobSource: {},
+		learn: false,
+		...coldPrior(job),
+	};
+}
+
+export function begin(job: Job): Run {
+	const state = initial(startOf(job));
+	return { state, outputs: [standing(state, 'log')] };
+}
+
+/** Gives one raw answer, as the line mode does. */
+export function give(run: Run, raw: unknown): Run {
+	const { state } = run;
+	const parsed = parseAnswer(raw, state);
+	const decision = 'refused' in parsed ? parsed : answerEvents(parsed, state);
+	if ('refused' in decision) return { state, outputs: [decision.refused, standing(state, 'log')] };
+	const record = { entry: nextEntry(state), at: '2026-01-01T00:00:01.000Z', events: decision.events };
+	const next = evolve(state, record);
+	return { state: next, outputs: outputsAfter(state, next, record, 'log') };
+}
+
+export function giveAll(run: Run, ...raws: unknown[]): Run {
+	return raws.reduce<Run>(give, run);
+}
+
+/** The open ask of a kind; throws where another thing stands open. */
+export function open<K extends Ask['ask']>(run: Run, kind: K): Extract<Ask, { ask: K }> {
+	const last = run.outputs.at(-1);
+	if (!last || !('ask' in last) || last.ask !== kind) {
+		throw new Error(`expected the ask "${kind}", found ${JSON.stringify(last)}`);
+	}
+	return last as Extract<Ask, { ask: K }>;
+}

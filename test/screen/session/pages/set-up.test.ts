@@ -1,0 +1,77 @@
+import { describe, expect, test } from 'vitest';
+import { layOutPage } from '../../../../src/screen/session/pages/lay-out.ts';
+import { cautions, pieceWords } from '../../../../src/screen/session/pages/set-up.ts';
+import { startPage } from '../../../../src/screen/session/pages/start.ts';
+import { opened, type SessionState } from '../../../../src/screen/session/session-state.ts';
+import { USUAL_DISPLAY } from '../../../../src/screen/shell/display.ts';
+import type { CorrectedNote, SetAsk } from '../../../../src/session/protocol/protocol.ts';
+import { asBent } from '../../../../src/tube/as-bent.ts';
+import type { Job } from '../../../../src/tube/job.ts';
+import { CORRECTED, SESSION, SET_FIRST } from '../../../helpers/screen/asks.ts';
+import { FakeLive } from '../../../helpers/screen/fake-ports.ts';
+import { begin } from '../../../helpers/session/session-run.ts';
+import { plainJob } from '../../../helpers/shop/plain-job.ts';
+
+/** The first set as a session itself puts it out, and the screen's state at it. */
+function atFirstSet(job: Job = plainJob()) {
+	const { outputs } = begin(job);
+	const set = outputs.find((output): output is SetAsk => 'ask' in output && output.ask === 'set')!;
+	return { set, state: opened(new FakeLive([set], [], job), USUAL_DISPLAY) };
+}
+
+describe('the first set', () => {
+	test('says of the cautions only what no page said before it', () => {
+		const { set, state } = atFirstSet();
+		const texts = cautions(state, set, 200).map((line) => line.map(({ text }) => text).join(''));
+		expect(texts).toEqual([expect.stringMatching(/^! Swing: the part beyond the clamp reaches \d+ in from/)]);
+	});
+
+	test('leaves hand and end to the page before it, where a session is not bent as drawn', () => {
+		const job = asBent(plainJob(), { mirror: true, from: 'far' });
+		const { set, state } = atFirstSet(job);
+		expect(set.cautions.filter(({ code }) => code === 'bent-as')).toHaveLength(1);
+		expect(cautions(state, set, 200)).toHaveLength(1);
+		const room = { columns: 80, rows: 20, ink: '#', window: 24, ascii: false, spoken: false };
+		const start = startPage(state, SESSION).body(room);
+		const words = start.flatMap(({ lines }) => lines.map((line) => line.map(({ text }) => text).join(''))).join(' ');
+		expect(words).toContain("The opposite part: the drawing's mirror image. Begun at the drawing's far end");
+	});
+
+	test('says how long the piece is taken to be, until another length is told', () => {
+		const { set, state } = atFirstSet();
+		expect(set.cautions.some(({ code }) => code === 'cut-length')).toBe(true);
+		expect(pieceWords(state, set).at(-1)).toMatch(/^The piece is taken as [\d /]+ in; \* tells another length\.$/);
+		expect(pieceWords({ ...state, details: { length: 40 } }, set)).toEqual([]);
+		expect(pieceWords(state, { ...set, bend: 2 })).toEqual([]);
+	});
+});
+
+describe('the marks laid out', () => {
+	const BODY = { columns: 80, rows: 20, ink: '#', window: 24, ascii: false, spoken: false };
+	const said = (state: SessionState) =>
+		layOutPage(state)
+			.body(BODY)
+			.flatMap(({ lines }) => lines.map((line) => line.map(({ text }) => text).join('')))
+			.join(' ');
+	const note: CorrectedNote = {
+		...CORRECTED,
+		after: 'growth',
+		remaining: [
+			{ bend: 1, fromStart: 14.4375, angle: 42, rotation: 0, was: { fromStart: 14.5, angle: 42, rotation: 0 } },
+			{ bend: 2, fromStart: 39.4, angle: 48, rotation: 0, was: { fromStart: 39.5, angle: 48, rotation: 0 } },
+		],
+	};
+
+	test('say that a page that follows moves them, and by how much at most', () => {
+		const state = opened(new FakeLive([SESSION, note, SET_FIRST]), USUAL_DISPLAY);
+		expect(state.queue[0]).toEqual({ page: 'layout' });
+		const there = { ...state, page: { page: 'layout' as const }, queue: state.queue.slice(1) };
+		expect(said(there)).toContain('! Draw them lightly: a page that follows moves them by up to 1/8 in');
+	});
+
+	test('say once they were moved that they are of the drawing, and nothing where they stand', () => {
+		const state = opened(new FakeLive([SET_FIRST]), USUAL_DISPLAY);
+		expect(said(state)).not.toContain('! ');
+		expect(said({ ...state, corrected: true })).toContain("! These are the drawing's marks; each bend's page has");
+	});
+});
