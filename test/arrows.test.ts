@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { arrowFaults } from './helpers/arrows.ts';
+import { arrowFaults, circles, importsOf } from './helpers/arrows.ts';
 
 const src = fileURLToPath(new URL('../src', import.meta.url));
 const files = readdirSync(src, { recursive: true, encoding: 'utf8' })
@@ -36,6 +36,31 @@ describe('the rooms', () => {
 	});
 });
 
+describe('the files', () => {
+	const sources = new Map(files.map((file) => [file, readFileSync(join(src, file), 'utf8')]));
+
+	it('import one another in no circle', () => {
+		const imports = new Map([...sources].map(([file, source]) => [file, importsOf(file, source)]));
+		expect(circles(imports)).toEqual([]);
+		expect(
+			circles(
+				new Map([
+					['a', ['b']],
+					['b', ['c']],
+					['c', ['a']],
+				]),
+			),
+		).toEqual([['a', 'b', 'c', 'a']]);
+	});
+
+	it('have at most 250 lines, and half of them under 80', () => {
+		const lines = [...sources].map(([file, source]) => [source.split('\n').length, file] as const);
+		expect(lines.filter(([count]) => count > 251)).toEqual([]);
+		const sorted = lines.map(([count]) => count).sort((a, b) => a - b);
+		expect(sorted[Math.floor(sorted.length / 2)]).toBeLessThan(80);
+	});
+});
+
 describe('the reading of arrows', () => {
 	it.each([
 		['tube/a.ts', "import { b } from '../session/b.ts';", 'tube may not import session'],
@@ -51,7 +76,7 @@ describe('the reading of arrows', () => {
 		['files/a.ts', "import { b } from '../journal/b.ts';", 'files may not import journal'],
 		['session/a.ts', "import { b } from '../files/b.ts';", 'session may not import files'],
 		['settings/a.ts', "import { b } from '../journal/b.ts';", 'settings may not import journal'],
-		['review/a.ts', "import { b } from '../practice/b.ts';", 'review may not import practice'],
+		['job/a.ts', "import { b } from '../settings/b.ts';", 'job may not import settings'],
 		['session/a.ts', "const b = await import('../journal/b.ts');", 'session may not import journal'],
 		['screen/parts/a.tsx', "import { b } from '../../cli/b.ts';", 'screen may not import cli'],
 		['cli/a.ts', "import '../main.ts';", 'cli may not import main'],

@@ -5,8 +5,8 @@ import { readSession } from '../journal/catalogue.ts';
 import { sessionsOfJob } from '../journal/find.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
 import { KeptSessions } from '../journal/kept-sessions.ts';
-import type { World } from '../journal/live.ts';
 import { LiveSession } from '../journal/live.ts';
+import type { Surroundings } from '../journal/surroundings.ts';
 import { startIn } from '../session/log/read-back.ts';
 import { asBent } from '../tube/as-bent.ts';
 import type { BentAs } from '../tube/job.ts';
@@ -31,7 +31,7 @@ export interface BendRequest {
 	as: BentAs;
 }
 
-export function worldAt(home: string): World {
+export function worldAt(home: string): Surroundings {
 	return { home, program: VERSION, now: () => new Date(), random: () => randomBytes(4).toString('hex') };
 }
 

@@ -30,12 +30,12 @@ export interface Learned {
 	from: Provenance;
 	springback: readonly SpringbackPoint[];
 	/** Standard deviations in degrees by name, of those that were told by anything. */
-	scatter: Readonly<Record<ScatterKind, Scatter>>;
+	scatter: Readonly<Record<ScatterKind, ScatterTold>>;
 	/** Part of readings that are wrong numbers, and of how many readings that was told. */
 	wrong: { part: number; count: number };
 }
 
-export interface Scatter {
+export interface ScatterTold {
 	sd: number;
 	/** How many readings told it. */
 	count: number;
@@ -103,9 +103,9 @@ function talliesOf(lessons: readonly Lesson[]): Tallies {
 }
 
 /** What tallies say of each scatter, on top of what is common; `count`: deviations that tell of it. */
-function scatterOf(tallies: Tallies): Record<ScatterKind, Scatter> {
-	const told = (kind: ScatterKind): Scatter => {
+function scatterOf(tallies: Tallies): Record<ScatterKind, ScatterTold> {
+	const told = (kind: ScatterKind): ScatterTold => {
 		return { sd: Math.sqrt(varianceOf(kind, tallies)), count: Math.round(tallies[kind].count) };
 	};
-	return Object.fromEntries(SCATTER_KINDS.map((kind) => [kind, told(kind)])) as Record<ScatterKind, Scatter>;
+	return Object.fromEntries(SCATTER_KINDS.map((kind) => [kind, told(kind)])) as Record<ScatterKind, ScatterTold>;
 }

@@ -1,6 +1,6 @@
 import { createInterface } from 'node:readline';
 import type { LiveSession } from '../journal/live.ts';
-import type { Output } from '../session/protocol/protocol.ts';
+import type { Output } from '../session/protocol/notes.ts';
 import { asLine } from '../words/line.ts';
 import type { Io } from './io.ts';
 

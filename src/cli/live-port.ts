@@ -5,8 +5,8 @@ import { wouldBe } from '../session/advice/preview.ts';
 import { tubeAtWork } from '../session/estimate/tube-at-work.ts';
 import { answered } from '../session/log/answered.ts';
 import { undoable } from '../session/log/fold.ts';
-import { draftOf } from '../session/log/half-answer.ts';
-import type { Output } from '../session/protocol/protocol.ts';
+import { halfAnswerOf } from '../session/log/half-answer.ts';
+import type { Output } from '../session/protocol/notes.ts';
 
 /** A session as the screen needs it. */
 export function livePort(session: LiveSession): LivePort {
@@ -30,7 +30,7 @@ export function livePort(session: LiveSession): LivePort {
 		shape: () => tubeAtWork(session.state, session.state.plan.current).shape,
 		wouldBe: (answer) => wouldBe(answer, session.state),
 		undoable: () => undoable(session.state),
-		draft: () => draftOf(session.state),
+		draft: () => halfAnswerOf(session.state),
 		messages: session.messages,
 		close: () => session.close(),
 	};

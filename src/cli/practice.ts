@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { loadJob } from '../job/load.ts';
 import { doneOf } from '../practice/done.ts';
-import { beginPractice, type Practice, playedOut, practiceHome, type Step } from '../practice/practice.ts';
+import { beginPractice, type Practice, type PracticeStep, playedOut, practiceHome } from '../practice/practice.ts';
 import { USUAL } from '../practice/world.ts';
 import type { HomePort } from '../screen/home/home-port.ts';
 import type { LivePort } from '../screen/session/live-port.ts';
@@ -65,7 +65,7 @@ function playAuto(request: PracticeRequest, seed: number, io: Io): number {
 	const practice = begin(request, seed, io);
 	const { session, station } = practice;
 	const { job } = session.state.start;
-	const steps: Step[] = [];
+	const steps: PracticeStep[] = [];
 	const print = (lines: readonly string[]) => {
 		if (!request.json) io.stdout.write(`${lines.join('\n')}\n`);
 	};

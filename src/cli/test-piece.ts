@@ -1,4 +1,4 @@
-import { readTestPiece, type TestPiece, type TestResult, type Told, usualScatter } from '../fit/test-piece.ts';
+import { type PieceFigure, readTestPiece, type TestPiece, type TestResult, usualScatter } from '../fit/test-piece.ts';
 import type { Units } from '../tube/job.ts';
 import { trimmed } from '../units/format.ts';
 import { type Options, optionWord, readQuantity } from './quantity.ts';
@@ -70,9 +70,9 @@ function fieldsOf({ growth, markOffset, stretch }: TestResult) {
 
 function linesOf({ growth, markOffset, stretch, on90 }: TestResult, units: Units, known: number): string[] {
 	const places = units === 'in' ? 3 : 1;
-	const shift = ({ value, sd }: Told, up: string, down: string) =>
+	const shift = ({ value, sd }: PieceFigure, up: string, down: string) =>
 		`${trimmed(Math.abs(value), places)} ± ${trimmed(sd, places)} ${units} ${value < 0 ? down : up}`;
-	const told = ({ value, sd }: Told, digits: number) => `${trimmed(value, digits)} ± ${trimmed(sd, digits)}`;
+	const told = ({ value, sd }: PieceFigure, digits: number) => `${trimmed(value, digits)} ± ${trimmed(sd, digits)}`;
 	return [
 		'The test piece tells (± one standard deviation of the readings):',
 		`  growth       ${told(growth, 3)}`,

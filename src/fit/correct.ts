@@ -6,10 +6,10 @@ import type { Shape } from '../tube/shape.ts';
 import { distance } from '../tube/vector.ts';
 import { convertLength } from '../units/units.ts';
 import type { FarEnd } from './kinematics.ts';
-import { type CorrectionInput, listUnknowns, type Measure, type Posed, placed, posed } from './problem.ts';
+import { type CorrectionInput, type FitMeasure, listUnknowns, type Posed, placed, posed } from './problem.ts';
 import { leftOfShape } from './stock.ts';
 
-export type { CorrectionInput, Measure } from './problem.ts';
+export type { CorrectionInput, FitMeasure } from './problem.ts';
 
 export interface Prediction {
 	/** Distance of the far end from its place in the design. */
@@ -19,7 +19,7 @@ export interface Prediction {
 	checks: { name: string; value: number }[];
 }
 
-export interface Correction {
+export interface CorrectedShape {
 	/** The made part as it was, the rest as it should now be bent. */
 	shape: Shape;
 	/** Half the sum of squared residuals of `shape`, and of the shape as it was planned. */
@@ -45,7 +45,7 @@ export function scales(units: Units): Pick<CorrectionInput, 'tolerance' | 'dear'
 }
 
 /** What a shape would come out as beside the design. */
-export function predict(shape: Shape, goal: FarEnd, measures: readonly Measure[]): Prediction {
+export function predict(shape: Shape, goal: FarEnd, measures: readonly FitMeasure[]): Prediction {
 	const at = frames(shape);
 	const { end, direction } = at.straights.at(-1)!;
 	return {
@@ -61,7 +61,7 @@ export function predict(shape: Shape, goal: FarEnd, measures: readonly Measure[]
  * plan as it was, as long as that plan keeps the bounds. Where that takes more tube than there is, the piece's end is where the last
  * straight ends, and the rest is chosen for that.
  */
-export function correct(input: CorrectionInput, flat?: number): Correction {
+export function correct(input: CorrectionInput, flat?: number): CorrectedShape {
 	const { stock } = input;
 	const free = corrected(input, flat);
 	if (!stock || free.shape.straights.at(-1)! <= leftOfShape(free.shape, stock)) return free;
@@ -71,7 +71,7 @@ export function correct(input: CorrectionInput, flat?: number): Correction {
 	return ended.shape.straights.at(-1)! < least ? free : { ...ended, active: [...ended.active, 'the piece at its end'] };
 }
 
-function corrected(input: Posed, flat?: number): Correction {
+function corrected(input: Posed, flat?: number): CorrectedShape {
 	const unknowns = listUnknowns(input);
 	const problem = posed(input, unknowns);
 	const now = unknowns.map((u) => u.now);

@@ -9,7 +9,7 @@ import { type Chain, chainMotion, type FarEnd, type Walk, walk } from './kinemat
 import { leftOf, leftOfShape, type Stock, taken } from './stock.ts';
 
 /** A check that is not yet past changing. */
-export interface Measure {
+export interface FitMeasure {
 	name: string;
 	design: number;
 	tolerance: number;
@@ -19,7 +19,7 @@ export interface Measure {
 	grips(at: Frames): Grip[];
 }
 
-export type Range = readonly [number, number];
+export type Bounds = readonly [number, number];
 
 export interface CorrectionInput {
 	/** Bends and straights before `made` as made, the rest as now planned. */
@@ -33,13 +33,13 @@ export interface CorrectionInput {
 	nominal: Shape;
 	/** Where the design's far end lies and points, in the first straight's frame. */
 	goal: FarEnd;
-	measures: readonly Measure[];
+	measures: readonly FitMeasure[];
 	/** What the far end may be off by: a length, degrees. */
 	tolerance: { position: number; direction: number };
 	/** A change by this much costs as much as a residual of one tolerance. */
 	dear: { straight: number; angle: number; rotation: number };
 	/** Read for the free values only, by the index of the straight or bend. Without `rotations` a rotation has no bounds. */
-	bounds: { straights: readonly Range[]; angles: readonly Range[]; rotations?: readonly Range[] };
+	bounds: { straights: readonly Bounds[]; angles: readonly Bounds[]; rotations?: readonly Bounds[] };
 	/** Where the sharp corner of each bend lies in the design, and how far off it may be; absent: corners may lie anywhere. */
 	corners?: { places: readonly Point[]; tolerance: number };
 	/** Absent: there is as much tube as is wanted. */
@@ -56,15 +56,15 @@ export interface Unknown {
 	dear: number;
 	now: number;
 	nominal: number;
-	range: Range;
+	range: Bounds;
 	/** The range in the job's own units, so that a value at a bound is that bound to the last digit. */
-	limits: Range;
+	limits: Bounds;
 }
 
 /** The free values of a correction: straights, then angle and rotation of each bend. */
 export function listUnknowns({ shape, made, nominal, dear, bounds, ended }: Posed): Unknown[] {
 	const unknowns: Unknown[] = [];
-	const add = (kind: Unknown['kind'], index: number, now: number, design: number, range: Range) => {
+	const add = (kind: Unknown['kind'], index: number, now: number, design: number, range: Bounds) => {
 		const scale = dear[kind];
 		unknowns.push({
 			kind,
@@ -82,14 +82,14 @@ export function listUnknowns({ shape, made, nominal, dear, bounds, ended }: Pose
 	for (let i = made; i < shape.bends.length; i++) {
 		const [bend, design] = [shape.bends[i]!, nominal.bends[i]!];
 		add('angle', i, bend.angle, design.angle, rangeOf(bounds.angles[i], 'angle', i));
-		const range: Range = bounds.rotations ? rangeOf(bounds.rotations[i], 'rotation', i) : [-Infinity, Infinity];
+		const range: Bounds = bounds.rotations ? rangeOf(bounds.rotations[i], 'rotation', i) : [-Infinity, Infinity];
 		const centre = bounds.rotations ? (range[0] + range[1]) / 2 : design.rotation;
 		add('rotation', i, nearest(bend.rotation, centre), nearest(design.rotation, centre), range);
 	}
 	return unknowns;
 }
 
-function rangeOf(range: Range | undefined, kind: string, index: number): Range {
+function rangeOf(range: Bounds | undefined, kind: string, index: number): Bounds {
 	if (range !== undefined && range[0] <= range[1]) return range;
 	const found = range === undefined ? 'none' : `${range[0]} to ${range[1]}`;
 	throw new RangeError(

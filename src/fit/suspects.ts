@@ -1,5 +1,5 @@
 import { dot, times } from '../maths/matrix.ts';
-import type { AsBuilt, AsBuiltUnknown } from './as-built.ts';
+import type { AsBuilt, AsBuiltUnknown } from './built-tube.ts';
 
 /** One thing told or read that the rest of an estimate contradicts. */
 export interface Suspect {

@@ -21,22 +21,22 @@ export interface TestPiece {
 	stretch: number;
 }
 
-export interface Told {
+export interface PieceFigure {
 	value: number;
 	/** Standard deviation that comes from the readings. */
 	sd: number;
 }
 
 export interface TestResult {
-	growth: Told;
-	markOffset: Told;
+	growth: PieceFigure;
+	markOffset: PieceFigure;
 	/** Null where it was taken as known. */
-	stretch: Told | null;
+	stretch: PieceFigure | null;
 	/**
 	 * What that does to a bend of 90 degrees whose sharp corner stays where the drawing has it, against a bend of the die's own radius that
 	 * starts at the index line and stretches nothing: how far its mark goes (positive: away from the start end), how much more raw tube it takes.
 	 */
-	on90: { mark: Told; tube: Told };
+	on90: { mark: PieceFigure; tube: PieceFigure };
 }
 
 /** Standard deviations of a length by tape, of the place where a bend begins (found by eye), and of the angle finder. */
@@ -83,7 +83,7 @@ export function readTestPiece(piece: TestPiece, scatter: ReadingScatter): TestRe
 				`${(stretch * 100).toFixed(0)} %. The legs are read on the outside, from each end to where the straight edges cross.`,
 		);
 	}
-	const told = (of: (values: Values) => number): Told => ({ value: of(values), sd: spread(piece, scatter, of) });
+	const told = (of: (values: Values) => number): PieceFigure => ({ value: of(values), sd: spread(piece, scatter, of) });
 	return {
 		growth: told((each) => each.growth),
 		markOffset: told((each) => each.markOffset),

@@ -10,7 +10,8 @@ import { closeQuietly, exists, makeFolder, removeQuietly, writeAll } from '../fi
 import { codeOf } from '../files/error-codes.ts';
 import type { FsPort } from '../files/fs-port.ts';
 import { sessionFolder } from './catalogue.ts';
-import { decoded, encoded, type FoldedRow, folderPrefix } from './kept-table.ts';
+import type { FoldedRow } from './folded-row.ts';
+import { decoded, encoded, folderPrefix } from './kept-table.ts';
 import { methodName } from './method.ts';
 
 export function cachePath(home: string): string {

@@ -2,10 +2,9 @@ import { setFlagsFromString } from 'node:v8';
 import { codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import { type LogPlace, logPlaces, readAnyway } from './catalogue.ts';
+import type { FoldedRow } from './folded-row.ts';
 import { readCache, writeCache } from './kept-cache.ts';
-
 import { type KeptRow, rowOf } from './kept-row.ts';
-import type { FoldedRow } from './kept-table.ts';
 
 /** More than these are folded in little room rather than in the least time. */
 const MANY = 1000;

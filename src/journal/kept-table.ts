@@ -5,32 +5,15 @@
 import { sep } from 'node:path';
 import type { SessionStatus, SessionSummary } from '../session/report/views.ts';
 import type { Kin, Lesson } from '../springback/history.ts';
+import type { FoldedRow } from './folded-row.ts';
 import type { JobNames, KeptRow } from './kept-row.ts';
 import { LESSON_NUMBERS, lessonAt, putLesson } from './lesson-numbers.ts';
-
-/** A row, and what its log looked like when it was folded. */
-export interface FoldedRow {
-	readonly row: KeptRow;
-	readonly size: number;
-	readonly mtimeMs: number;
-}
+import type { ListedOutcome, Odd, Texts } from './shared-texts.ts';
 
 /** A row's numbers, in their order; then its lesson's, all 0 without one. Numbers in a list are -1 for none. */
 const [SIZE, MTIME, AT, TOUCHED, STATUS, DAMAGED, JOB, OUTCOME, KIN, LESSON] = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9];
 const STRIDE = LESSON + LESSON_NUMBERS;
 const STATUSES: readonly SessionStatus[] = ['open', 'done', 'scrapped'];
-
-type Outcome = Omit<SessionSummary, 'id' | 'job' | 'status' | 'started'>;
-/** What of a row does not follow from its id and its numbers. */
-type Odd = Pick<KeptRow, 'path' | 'at' | 'startId' | 'touched' | 'problem'>;
-
-/** What many rows share; and by id, what few have. */
-interface Texts {
-	jobs: JobNames[];
-	outcomes: Outcome[];
-	kin: Kin[];
-	odd: Record<string, Odd>;
-}
 
 interface Table {
 	texts: Texts;
@@ -153,7 +136,7 @@ const FLOAT = Float64Array.BYTES_PER_ELEMENT;
 /** The lists that rows point into, as they grow. */
 interface Lists {
 	jobs: Once<JobNames>;
-	outcomes: Once<Outcome>;
+	outcomes: Once<ListedOutcome>;
 	kin: Once<Kin>;
 }
 
@@ -226,7 +209,7 @@ function oddOf(row: KeptRow, folder: string): Odd | null {
 	return isPlain && isPlainTime(at) && isPlainTime(touched) ? null : { path, at, startId, touched, problem };
 }
 
-function outcomeOf({ id, job, status, started, ...outcome }: SessionSummary): Outcome {
+function outcomeOf({ id, job, status, started, ...outcome }: SessionSummary): ListedOutcome {
 	return outcome;
 }
 

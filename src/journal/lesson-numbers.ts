@@ -9,11 +9,11 @@ const UNKNOWNS = MACHINE.length;
 export const LESSON_NUMBERS = 2 + UNKNOWNS + UNKNOWNS ** 2 + 2 * TALLY_KINDS.length;
 
 /** What a lesson says, apart from whose it is. */
-export type Told = Omit<Lesson, 'kin' | 'at' | 'session'>;
+export type ToldLesson = Omit<Lesson, 'kin' | 'at' | 'session'>;
 
 /** Puts a lesson's numbers into `numbers` from place `at`. */
 export function putLesson(
-	{ pulls, readings, vector, information, scatter }: Told,
+	{ pulls, readings, vector, information, scatter }: ToldLesson,
 	numbers: Float64Array,
 	at: number,
 ): void {
@@ -24,7 +24,7 @@ export function putLesson(
 }
 
 /** The lesson whose numbers begin at place `at`. */
-export function lessonAt(numbers: Float64Array, at: number): Told {
+export function lessonAt(numbers: Float64Array, at: number): ToldLesson {
 	const vectorAt = at + 2;
 	const matrixAt = vectorAt + UNKNOWNS;
 	const talliesAt = matrixAt + UNKNOWNS ** 2;

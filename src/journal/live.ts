@@ -6,14 +6,16 @@ import { changedPlaces } from '../session/log/changed-places.ts';
 import type { Event } from '../session/log/events.ts';
 import { evolve, initial } from '../session/log/fold.ts';
 import { readBack, startIn, wantsAnew } from '../session/log/read-back.ts';
-import type { Anew, Start } from '../session/log/start.ts';
-import { coldPrior, learnedPrior, reckonedAnew } from '../session/log/start.ts';
+import type { Start } from '../session/log/start.ts';
+import { coldPrior, learnedPrior } from '../session/log/start.ts';
 import type { State } from '../session/log/state.ts';
 import { nextEntry } from '../session/log/state.ts';
 import { lastAnnounced, outputsAfter, standing } from '../session/outputs.ts';
 import { jobWarnings } from '../session/plan/job-warnings.ts';
+import type { Answer } from '../session/protocol/action.ts';
+import type { Ask } from '../session/protocol/asks.ts';
+import type { Output, RefusedNote } from '../session/protocol/notes.ts';
 import { parseAnswer } from '../session/protocol/parse-answer.ts';
-import type { Answer, Ask, Output, RefusedNote } from '../session/protocol/protocol.ts';
 import type { Lesson } from '../springback/history.ts';
 import { bentAsField } from '../tube/bent-as.ts';
 import type { Job } from '../tube/job.ts';
@@ -22,22 +24,9 @@ import { LogLost, NotSaved } from './errors.ts';
 import { rowLeft } from './kept-row.ts';
 import { KeptSessions } from './kept-sessions.ts';
 import { createLog, openLog } from './log-writer.ts';
+import { anewOf, saidOf } from './reckoned-anew.ts';
+import type { JobFile, Surroundings } from './surroundings.ts';
 import type { LogWriter } from './writer.ts';
-
-/** Where a session gets what the pure core may not have: the time, a random tail for its id, the program's version. */
-export interface World {
-	home: string;
-	program: string;
-	now(): Date;
-	random(): string;
-}
-
-/** A job as loaded from its file. */
-export interface JobFile {
-	job: Job;
-	path: string;
-	raw: unknown;
-}
 
 /**
  * A session with its log open. Every answer goes one way: events, next state, record on disk, state replaced, outputs.
@@ -53,9 +42,9 @@ export class LiveSession {
 	#state: State;
 	#isClosed = false;
 	readonly #log: LogWriter;
-	readonly #world: World;
+	readonly #world: Surroundings;
 
-	private constructor(world: World, log: LogWriter, state: State, opening: Output[]) {
+	private constructor(world: Surroundings, log: LogWriter, state: State, opening: Output[]) {
 		this.#world = world;
 		this.#log = log;
 		this.#state = state;
@@ -69,7 +58,7 @@ export class LiveSession {
 	 * Throws NotSaved when its log cannot be made.
 	 */
 	static begin(
-		world: World,
+		world: Surroundings,
 		file: JobFile,
 		learn: boolean,
 		others: readonly string[],
@@ -114,7 +103,7 @@ export class LiveSession {
 	 * only where its prior is of another model.
 	 */
 	static resume(
-		world: World,
+		world: Surroundings,
 		id: string,
 		jobSource: unknown,
 		others: readonly string[],
@@ -252,18 +241,6 @@ export class LiveSession {
 			this.#rescue(further);
 		}
 	}
-}
-
-function anewOf(start: Start, lessonsBefore: (start: Start) => readonly Lesson[]): Anew {
-	return reckonedAnew(start, start.learn ? lessonsBefore(start) : []);
-}
-
-/** Said once: the log holds it from then on. */
-function saidOf({ from }: Anew): string {
-	const way = 'Pullbook now reckons springback another way than when this session began.';
-	return from === undefined
-		? `${way} Stops may differ: what earlier tubes taught does not count here.`
-		: `${way} Stops may differ: it learned from the tubes before this one anew.`;
 }
 
 function warningsNote(job: Job): Output[] {

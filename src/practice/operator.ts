@@ -1,4 +1,5 @@
-import type { Action, Ask } from '../session/protocol/protocol.ts';
+import type { Action } from '../session/protocol/action.ts';
+import type { Ask } from '../session/protocol/asks.ts';
 import { keyed } from './keyed.ts';
 import type { Draw } from './random.ts';
 import type { Sight } from './station.ts';

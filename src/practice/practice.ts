@@ -1,6 +1,9 @@
 import { join } from 'node:path';
-import { type JobFile, LiveSession, type World as SessionWorld } from '../journal/live.ts';
-import type { Action, Ask, Output } from '../session/protocol/protocol.ts';
+import { LiveSession } from '../journal/live.ts';
+import type { JobFile, Surroundings as SessionWorld } from '../journal/surroundings.ts';
+import type { Action } from '../session/protocol/action.ts';
+import type { Ask } from '../session/protocol/asks.ts';
+import type { Output } from '../session/protocol/notes.ts';
 import { operatorAnswer } from './operator.ts';
 import { type Draw, draws } from './random.ts';
 import { type Sight, Station } from './station.ts';
@@ -28,7 +31,7 @@ export function beginPractice(file: JobFile, world: World, seed: number, about: 
 }
 
 /** One turn of a practice session: what was asked, seen and answered, and what came of it. */
-export interface Step {
+export interface PracticeStep {
 	ask: Ask;
 	sight: Sight;
 	action: Action;
@@ -41,7 +44,7 @@ const MOST_STEPS = 2000;
 const MOST_REFUSED = 8;
 
 /** Plays the operator too, to the session's end. Throws when the session goes on refusing, or does not end. */
-export function* playedOut({ session, station, world, draw }: Practice): Generator<Step> {
+export function* playedOut({ session, station, world, draw }: Practice): Generator<PracticeStep> {
 	let refusals = 0;
 	for (let i = 0; i < MOST_STEPS; i++) {
 		const { ask } = session;

@@ -5,7 +5,7 @@
  */
 import { drawLaw, type SpringbackLaw } from './laws.ts';
 import type { Draw } from './random.ts';
-import { oneShop, type Range, type World, within } from './world.ts';
+import { type Drawn, oneShop, type World, within } from './world.ts';
 
 /** What is special about one tube: take-up in degrees, and a factor on the part that springs back. */
 export interface TubeOddity {
@@ -135,8 +135,8 @@ export function openShop(anyShop: World, draw: Draw, maxAngle: number): Shop {
 }
 
 function newMachine({ machine, finder }: World, draw: Draw): Machine {
-	const from = ([low, high]: Range) => draw.uniform(low, high);
-	const either = (range: Range) => from(range) * (draw.happens(0.5) ? 1 : -1);
+	const from = ([low, high]: Drawn) => draw.uniform(low, high);
+	const either = (range: Drawn) => from(range) * (draw.happens(0.5) ? 1 : -1);
 	const takeUp = 'mean' in machine.takeUp ? draw.normal(machine.takeUp.mean, machine.takeUp.sd) : from(machine.takeUp);
 	const proportion = from(machine.proportion);
 	const power = from(machine.hardening);

@@ -4,7 +4,8 @@
  */
 
 import { coldPrior } from '../session/log/start.ts';
-import type { Action, Ask, CheckAsk, ConfirmAsk, DecideAsk, PullAsk, SetAsk } from '../session/protocol/protocol.ts';
+import type { Action } from '../session/protocol/action.ts';
+import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, PullAsk, SetAsk } from '../session/protocol/asks.ts';
 import type { Check, Job } from '../tube/job.ts';
 import type { Draw } from './random.ts';
 import { openShop, rounded, type Shop } from './shop.ts';

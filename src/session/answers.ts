@@ -1,21 +1,21 @@
 import { at } from '../maths/list.ts';
+import { amend, evidence, offPiece } from './about-earlier.ts';
 import { limitSpent, suggestion } from './advice/bend-check.ts';
 import { reopenHindrance } from './advice/reopen.ts';
-import { weighed } from './advice/whole-tube.ts';
+import { advisedAt } from './advice/whole-tube.ts';
+import { type Decision, refuse } from './decision.ts';
 import { apply } from './log/apply.ts';
-import { type Event, type Reading, readingsIn } from './log/events.ts';
+import type { Event, Reading } from './log/events.ts';
 import { undoable } from './log/fold.ts';
 import type { State } from './log/state.ts';
 import { bendAt } from './log/state.ts';
-import type { RefusalFact } from './protocol/facts/index.ts';
-import type { Action, Answer, Draft, ReadingKind, RefusedNote } from './protocol/protocol.ts';
+import type { Action, Answer, HalfAnswer } from './protocol/action.ts';
+import type { ReadingKind } from './protocol/kinds.ts';
 import { excludedAgain, excludedIn } from './reading/excluded-by-mechanics.ts';
 import { impossible, impossibleReading } from './reading/no-such-number.ts';
-import { amended, settle } from './reading/settle-doubt.ts';
+import { settle } from './reading/settle-doubt.ts';
 import { takeReadings } from './reading/take.ts';
 import { doubtOf, expectedOf } from './reading/unexpected.ts';
-
-export type Decision = { events: Event[] } | { refused: RefusedNote };
 
 /** What an answer means here: the events it leads to, or why it cannot be taken. Pure; nothing changes by it. */
 export function answerEvents(answer: Answer, state: State): Decision {
@@ -25,10 +25,6 @@ export function answerEvents(answer: Answer, state: State): Decision {
 	if ('refused' in result) return result;
 	const why = excludedAgain(state, answer.action) ?? excludedIn(state, result.events);
 	return why === null ? { events: [...result.events, ...note] } : refuse(why);
-}
-
-export function refuse(fact: RefusalFact): { refused: RefusedNote } {
-	return { refused: { note: 'refused', code: 'not-possible', reason: [fact] } };
 }
 
 function eventsOf(action: Action, state: State): Decision {
@@ -62,7 +58,7 @@ function eventsOf(action: Action, state: State): Decision {
 }
 
 /** The dial held counts with what is read after release, a greatest diameter with the least: until then nothing follows from it. */
-function drafted(state: State, draft: Draft): Decision {
+function drafted(state: State, draft: HalfAnswer): Decision {
 	const at = draft.of === 'loaded' ? 'pull' : 'check';
 	if (state.phase.at !== at) return wrong(state.phase.at, { do: 'draft', draft }, 'its own answer');
 	const why = draft.of === 'loaded' ? impossibleReading(state, { of: 'loaded', value: draft.value }) : null;
@@ -112,7 +108,7 @@ function wrong(ask: string, action: Action, right: string): Decision {
 function decided(action: Action, state: State): Decision {
 	const { bend } = state;
 	if (action.do === 'accept') {
-		const { of: declined } = weighed(state);
+		const { of: declined } = advisedAt(state);
 		return { events: [{ type: 'bend-accepted', bend, ...(declined === undefined ? {} : { declined }) }] };
 	}
 	if (action.do === 'relieve') return { events: [{ type: 'relief-chosen', bend }] };
@@ -126,7 +122,7 @@ function decided(action: Action, state: State): Decision {
 
 /** The answer to the advice to measure a bend again, as a number where it was asked for. */
 function measuredAgain(state: State, angles: readonly number[]): Decision {
-	const { again } = weighed(state);
+	const { again } = advisedAt(state);
 	if (again?.kind !== 'angle') return refuse({ code: 'measured-already' });
 	return {
 		events: takeReadings(
@@ -216,52 +212,4 @@ function disagreement(state: State, all: readonly number[]): Event {
 		others,
 		rest: [],
 	};
-}
-
-function evidence(state: State, action: Extract<Action, { do: 'evidence' }>): Decision {
-	const bend = state.bends[action.bend - 1];
-	if (!bend) return refuse({ code: 'no-such-bend', bend: action.bend, bends: state.bends.length });
-	if (bend.seats === 0) return refuse({ code: 'not-set-yet', bend: action.bend });
-	const isLength = action.kind !== 'rotation' && action.kind !== 'angle';
-	const off = isLength ? offPiece(state, action.reading) : null;
-	if (off) return refuse(off);
-	const of = action.kind === 'leg' || action.kind === 'farEndToMark' ? 'length' : action.kind;
-	const wrong = impossibleReading(state, { of, value: action.reading });
-	if (wrong !== null) return refuse(wrong);
-	const reading: Reading = { of, value: action.reading, bend: action.bend, evidence: action.kind };
-	return { events: takeReadings(state, [reading]) };
-}
-
-/** Why a distance cannot lie on the piece, or null. */
-function offPiece(state: State, value: number): RefusalFact | null {
-	const { piece } = state;
-	return value > 0 && value < piece ? null : { code: 'off-the-piece', value, piece };
-}
-
-function amend(state: State, action: Extract<Action, { do: 'amend' }>): Decision {
-	const entry = state.entries.find((e) => e.entry === action.entry);
-	if (!entry) return refuse({ code: 'no-such-line', line: action.entry, lines: state.entries.length });
-	if (entry.void) return refuse({ code: 'line-undone', line: action.entry });
-	const readings = readingsIn(entry.events);
-	const kinds = [...new Set(readings.map((reading) => reading.of))];
-	if (kinds.length === 0) return refuse({ code: 'no-reading-there', line: action.entry, kinds });
-	const of = action.of ?? (kinds.includes('loaded') ? 'loaded' : at(kinds, 0));
-	if (!kinds.includes(of)) return refuse({ code: 'no-reading-there', line: action.entry, of, kinds });
-	if (action.of === undefined && kinds.length > 1 && of !== 'loaded') {
-		return refuse({ code: 'several-readings-there', line: action.entry, kinds });
-	}
-	const was = readings.find((reading) => reading.of === of);
-	const reading = { ...was, of, value: action.reading, amends: action.entry };
-	const why = impossibleReading(state, reading);
-	if (why !== null) return refuse(why);
-	const doubted = doubtOf(stateBefore(state, action.entry), reading);
-	if (doubted) return { events: [{ type: 'reading-doubted', reading, ...doubted, others: [], rest: [] }] };
-	return { events: [amended(reading)] };
-}
-
-/** The state in which a record was answered. */
-function stateBefore(state: State, entry: number): State {
-	let before = state;
-	while (before.entries.length >= entry && before.past) before = before.past;
-	return before;
 }

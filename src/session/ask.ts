@@ -8,14 +8,14 @@ import { around, tubeTurn } from '../tube/turns.ts';
 import { formatTape } from '../units/tape.ts';
 import { isMeasured, stopRequest, suggestion, target } from './advice/bend-check.ts';
 import { cautionsAt } from './advice/cautions.ts';
-import { weighed } from './advice/whole-tube.ts';
+import { advisedAt } from './advice/whole-tube.ts';
 import { endBefore } from './estimate/tube-at-work.ts';
 import type { Event } from './log/events.ts';
 import type { Doubt, Phase, State } from './log/state.ts';
 import { bendAt, nextEntry } from './log/state.ts';
+import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, MeasureAsk, PullAsk, SetAsk } from './protocol/asks.ts';
 import type { PullFact, TwiceFact } from './protocol/facts/index.ts';
 import { knownFrom } from './protocol/facts/known.ts';
-import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, MeasureAsk, PullAsk, SetAsk } from './protocol/protocol.ts';
 import { dueCheck, expectCheck, uncutTrim } from './reading/check-reading.ts';
 import { doubtNow } from './reading/unexpected.ts';
 
@@ -159,7 +159,7 @@ function checkAsk(state: State, name: string): CheckAsk {
 }
 
 function decideAsk(state: State): DecideAsk {
-	const { open, of: goBackTo, again, how, limit, advice, reason, ...known } = weighed(state);
+	const { open, of: goBackTo, again, how, limit, advice, reason, ...known } = advisedAt(state);
 	const of = goBackTo ?? again;
 	return {
 		ask: 'decide',

@@ -5,7 +5,7 @@ import { tubeAtWork } from './estimate/tube-at-work.ts';
 import type { SessionRecord } from './log/fold.ts';
 import type { State } from './log/state.ts';
 import { differ, planWith } from './plan/correction.ts';
-import type { CorrectedNote, Correction, DoneNote, Output } from './protocol/protocol.ts';
+import type { CorrectedNote, Correction, DoneNote, Output } from './protocol/notes.ts';
 import { cutsOf, finishList } from './report/finish-list.ts';
 import { told } from './report/foretold.ts';
 import { tellsMostOf, verdictOf } from './report/verdict.ts';

@@ -8,6 +8,7 @@ import {
 	CURVATURE,
 	CURVATURE_SD,
 	dialUnderLoad,
+	type FilterReading,
 	FRAME,
 	LAG,
 	LAG_PRIOR,
@@ -15,7 +16,6 @@ import {
 	outcomeOf,
 	PROPORTION,
 	PULL_SD,
-	type ReadingKind,
 	SEAT,
 	TAKE_UP,
 	TAKE_UP_PRIOR,
@@ -73,7 +73,7 @@ export function asFarAsBefore(f: Filter): number {
 }
 
 /** Variance of one reading. */
-export function readingVariance(f: Filter, kind: ReadingKind): number {
+export function readingVariance(f: Filter, kind: FilterReading): number {
 	if (kind === 'angle') return varianceOf('finder', f.scatter);
 	return varianceOf('dial', f.scatter) + roundingVariance(f.dialStep);
 }

@@ -1,7 +1,7 @@
 /** Which readings are asked again before they count. */
 import type { Filter } from './filter.ts';
 import { lateBy } from './late.ts';
-import { DIAL_AGREES, type ReadingKind } from './model.ts';
+import { DIAL_AGREES, type FilterReading } from './model.ts';
 import { expectReading, soundness } from './reading.ts';
 import { varianceOf, wrongPart } from './scatter.ts';
 
@@ -13,13 +13,13 @@ const MOST_BELOW = { offset: 6, part: 0.25 };
 const MANY_WRONG = 0.055;
 
 /** Why a reading is doubtful, in degrees: beyond what the dial showed, or merely unlikely; `inside`: what it would be, read on the inside of the bend. */
-export type Doubt =
+export type GateDoubt =
 	| { by: 'stop'; stop: number }
 	| { by: 'above-the-dial' | 'below-the-dial'; held: number; inside?: number }
 	| { by: 'expectation'; expected: number; sd: number };
 
 /** Why the stroke's end as keyed is doubtful, or null. */
-export function doubtLoaded(asked: number, keyed: number): Doubt | null {
+export function doubtLoaded(asked: number, keyed: number): GateDoubt | null {
 	if (Math.abs(asked - keyed) <= DIAL_AGREES) return null;
 	return { by: 'stop', stop: asked };
 }
@@ -43,12 +43,12 @@ export function slow(f: Filter, band: { under: number; over: number }): boolean 
 }
 
 /** Why a reading of the bend in hand is doubtful, or null. Impossible first, then merely unlikely. */
-export function doubt(f: Filter, kind: ReadingKind, value: number): Doubt | null {
+export function doubt(f: Filter, kind: FilterReading, value: number): GateDoubt | null {
 	return (f.pulls > 0 ? impossible(f, kind, value) : null) ?? unlikely(f, kind, value);
 }
 
-function impossible(f: Filter, kind: ReadingKind, value: number): Doubt | null {
-	const beyond = (by: 'above-the-dial' | 'below-the-dial'): Doubt => {
+function impossible(f: Filter, kind: FilterReading, value: number): GateDoubt | null {
+	const beyond = (by: 'above-the-dial' | 'below-the-dial'): GateDoubt => {
 		const inside = kind === 'angle' && passes(f, 180 - value);
 		return { by, held: f.largest, ...(inside ? { inside: 180 - value } : {}) };
 	};
@@ -61,7 +61,7 @@ function passes(f: Filter, value: number): boolean {
 	return below >= LEAST_BELOW && (f.opened || below <= MOST_BELOW.offset + MOST_BELOW.part * f.largest);
 }
 
-function unlikely(f: Filter, kind: ReadingKind, value: number): Doubt | null {
+function unlikely(f: Filter, kind: FilterReading, value: number): GateDoubt | null {
 	const expected = expectReading(f, kind);
 	if (soundness(value - expected.value, expected.sd ** 2, wrongPart(f.scatter)) >= 0.5) return null;
 	return { by: 'expectation', expected: expected.value, sd: expected.sd };

@@ -49,7 +49,7 @@ const COMMON_BUILD_UP = 6.5;
 /** Readings that nothing explains can drive the estimate anywhere: what it means stays within one degree and fifty. */
 const MOST_BUILD_UP = 2;
 
-export type ReadingKind = 'angle' | 'released' | 'pointer';
+export type FilterReading = 'angle' | 'released' | 'pointer';
 
 /**
  * C(loaded) of these unknowns, and how it follows each of them there: `mean` and `row`. The build-up is the only unknown that it does not
@@ -68,7 +68,7 @@ export function outcomeOf(x: readonly number[], loaded: number): { mean: number;
 }
 
 /** A reading as a row . x: the angle finder, the dial after release, the dial with the tube snug before pulling. */
-export function readingRow(kind: ReadingKind, straight: boolean): number[] {
+export function readingRow(kind: FilterReading, straight: boolean): number[] {
 	if (kind === 'angle') return [0, 0, 0, 0, 0, 0, 0, 0, 1];
 	// A tube still straight has no lag: the dial then shows the seat alone.
 	if (kind === 'pointer' && straight) return [0, 0, 0, 0, 0, 0, 0, 1, 0];

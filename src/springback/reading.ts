@@ -5,7 +5,7 @@ import { dot } from '../maths/matrix.ts';
 import { normalCdf } from '../maths/normal.ts';
 import { ofLogOdds } from '../maths/scalar.ts';
 import { type Filter, readingVariance } from './filter.ts';
-import { ANGLE, type ReadingKind, readingRow, SEAT } from './model.ts';
+import { ANGLE, type FilterReading, readingRow, SEAT } from './model.ts';
 import { dialSet, either, settingOdds } from './pointer.ts';
 import { roundingVariance, type Scatter, withDeviation, withReadings, wrongPart } from './scatter.ts';
 
@@ -28,7 +28,7 @@ export interface ReadingOptions {
 }
 
 /** What a reading of this kind is expected to show; `sd` with the reading's own error. */
-export function expectReading(f: Filter, kind: ReadingKind): { value: number; sd: number } {
+export function expectReading(f: Filter, kind: FilterReading): { value: number; sd: number } {
 	const row = readingRow(kind, f.pulls === 0);
 	const { variance } = surprise(f, row, 0, readingVariance(f, kind));
 	return { value: dot(row, f.mean), sd: Math.sqrt(variance) };
@@ -50,7 +50,7 @@ export function soundness(miss: number, variance: number, wrong: number, reading
  * After a reading: `angle` by the angle finder, `released` on the dial, `pointer` on the dial with the tube snug before pulling. A pointer
  * that stands where it was wanted on a bent tube may have been set there; it is believed as far as these hands are known to read it.
  */
-export function observe(f: Filter, kind: ReadingKind, value: number, options: ReadingOptions = {}): Filter {
+export function observe(f: Filter, kind: FilterReading, value: number, options: ReadingOptions = {}): Filter {
 	const read = observed(f, kind, value, options);
 	if (kind !== 'pointer' || f.pulls === 0) return read;
 	const wanted = expectReading(f, 'pointer');
@@ -65,7 +65,7 @@ export function observe(f: Filter, kind: ReadingKind, value: number, options: Re
 	return { ...read, ...both, setting: odds, scatter: f.scatter, seated: 0 };
 }
 
-function observed(f: Filter, kind: ReadingKind, value: number, options: ReadingOptions): Filter {
+function observed(f: Filter, kind: FilterReading, value: number, options: ReadingOptions): Filter {
 	const { readings = 1 } = options;
 	const variance = (options.sd === undefined ? readingVariance(f, kind) : options.sd ** 2) / readings;
 	const row = readingRow(kind, f.pulls === 0);
@@ -93,7 +93,7 @@ function wrongCounted(scatter: Scatter, wrong: number, { readings = 1, setAside 
 /** What a reading that missed says of how readings of its kind scatter. */
 function readingTold(
 	scatter: Scatter,
-	kind: ReadingKind,
+	kind: FilterReading,
 	{ miss, expected, variance, readings }: { miss: number; expected: number; variance: number; readings: number },
 	rounding: number,
 ): Scatter {

@@ -10,7 +10,7 @@ import { type Band, farOver, type Hands, nextSpread, type Prices, type Prospects
 export type { Band, Hands } from './prospect.ts';
 
 /** What a pull to `loaded` leaves: mean and standard deviation of the angle. */
-export type Outcome = (loaded: number) => { mean: number; sd: number };
+export type PullOutcome = (loaded: number) => { mean: number; sd: number };
 
 /** No single pull takes more than this many times the bend's risk, wherever the divisions lie. */
 const MOST = 3;
@@ -43,7 +43,7 @@ export interface Stand {
 /** Of what is still missing to the band a pull should be expected to make at least this part, but for so many of its standard deviations. */
 const PROGRESS = { part: 0.3, slack: 0.5 };
 /** The dial division to stop at, 0 or up. */
-export function worthiest(outcome: Outcome, band: Band, { angle, first }: Stand, hands: Hands): number {
+export function worthiest(outcome: PullOutcome, band: Band, { angle, first }: Stand, hands: Hands): number {
 	const { target, under, over, dialStep } = band;
 	// One step from the target is near enough: the spread changes slowly.
 	const { sd } = outcome(Math.max(0, 2 * target - outcome(target).mean));
@@ -61,7 +61,7 @@ export function worthiest(outcome: Outcome, band: Band, { angle, first }: Stand,
 	};
 	const missing = Math.max(0, target - under - angle);
 	const progress = first === null ? 0 : angle + PROGRESS.part * missing - PROGRESS.slack * sd;
-	const enough = ({ mean, sd: wide }: ReturnType<Outcome>) =>
+	const enough = ({ mean, sd: wide }: ReturnType<PullOutcome>) =>
 		mean < Math.max(progress, target + over - FAR_ENOUGH * wide);
 	const top = Math.floor(largest((loaded) => outcome(loaded).mean <= target, ENOUGH) / dialStep + 1e-9);
 	const stride = Math.max(1, Math.round(STRIDE / dialStep));

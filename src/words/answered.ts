@@ -1,16 +1,16 @@
 import type { Answered } from '../session/log/answered.ts';
 import type { Event, Reading } from '../session/log/events.ts';
-import type { Style } from './lengths.ts';
+import type { Wording } from './lengths.ts';
 import { dial, measureOf, notNothing, shown } from './numbers.ts';
 import { EVIDENCE_OF, READINGS } from './readings.ts';
 import { reasonWords } from './reason.ts';
 
 /** One line of the log as a person reads it. What was typed stands as it was typed. `brief`: without why a reading is asked again. */
-export function answeredWords(line: Answered, style: Style, brief = false): string {
+export function answeredWords(line: Answered, style: Wording, brief = false): string {
 	return line.events.map((event) => eventWords(event, line, style, brief)).join('; ');
 }
 
-function eventWords(event: Event, { corrects }: Answered, style: Style, brief: boolean): string {
+function eventWords(event: Event, { corrects }: Answered, style: Wording, brief: boolean): string {
 	switch (event.type) {
 		case 'tube-set':
 			return `tube set at bend ${event.bend}`;
@@ -67,7 +67,7 @@ function eventWords(event: Event, { corrects }: Answered, style: Style, brief: b
 	}
 }
 
-function readingWords(reading: Reading, style: Style): string {
+function readingWords(reading: Reading, style: Wording): string {
 	const { of, bend, name, evidence, stop } = reading;
 	const value = valueWords(reading, style);
 	if (evidence === undefined && bend !== undefined) {
@@ -80,7 +80,7 @@ function readingWords(reading: Reading, style: Style): string {
 	return `${what}: ${value}`;
 }
 
-function valueWords({ of, name, value }: Reading, style: Style): string {
+function valueWords({ of, name, value }: Reading, style: Wording): string {
 	const measure = measureOf(of, style, name);
 	if (measure === 'length') return notNothing(value, style);
 	return measure === 'angle' ? dial(value) : shown(value, measure, style);

@@ -1,7 +1,7 @@
 import type { CautionFact, GeneralCaution } from '../session/protocol/facts/index.ts';
 import { asWords } from './bent-as.ts';
-import type { Style } from './lengths.ts';
-import { degrees, fine, notNothing, tape } from './numbers.ts';
+import type { Wording } from './lengths.ts';
+import { exactAngle, fine, notNothing, tape } from './numbers.ts';
 
 const GENERAL: Record<GeneralCaution, string> = {
 	'pinch-points': 'Pinch points: keep hands clear of die, follower and clamp while the bender moves.',
@@ -18,7 +18,7 @@ export const GO_EASY =
 	'Open a bend a little at a time. Some rule books do not allow a bend to be worked back: ask the inspector. Afterwards look for flats and cracks.';
 
 /** What to mind. */
-export function cautionWords(fact: CautionFact, style: Style): string {
+export function cautionWords(fact: CautionFact, style: Wording): string {
 	switch (fact.code) {
 		case 'go-easy-opening':
 			return GO_EASY;
@@ -30,9 +30,9 @@ export function cautionWords(fact: CautionFact, style: Style): string {
 			return `${growthWords(fact.growth)} Give the length of the piece as really cut.`;
 		case 'narrow-band-costs': {
 			const { under, over, pulls, risk, holds } = fact;
-			const band = under === over ? `±${degrees(under)}` : `-${degrees(under)} to +${degrees(over)}`;
+			const band = under === over ? `±${exactAngle(under)}` : `-${exactAngle(under)} to +${exactAngle(over)}`;
 			const past = Math.max(1, Math.round(100 * risk));
-			return `${band} is a narrow band for this shop: count on up to ${Math.round(pulls)} pulls a bend, with about ${past} bends in 100 going over. In two pulls a bend it holds about ±${degrees(holds)}.`;
+			return `${band} is a narrow band for this shop: count on up to ${Math.round(pulls)} pulls a bend, with about ${past} bends in 100 going over. In two pulls a bend it holds about ±${exactAngle(holds)}.`;
 		}
 		case 'opposite-face':
 			return 'The mark goes on the opposite face of the tube from bend 1.';
@@ -57,7 +57,7 @@ export function growthWords(growth: number): string {
 	return `The radius should come out ${larger} % larger than the die's: the marks allow for that.`;
 }
 
-function swingWords({ reach, above, below, floor }: Extract<CautionFact, { code: 'swing' }>, style: Style): string {
+function swingWords({ reach, above, below, floor }: Extract<CautionFact, { code: 'swing' }>, style: Wording): string {
 	const heights = [
 		...(above === null ? [] : [`${fine(above, style)} above`]),
 		...(below === null ? [] : [`${fine(below, style)} below`]),

@@ -2,11 +2,11 @@ import type { DecideFact, Missed } from '../session/protocol/facts/index.ts';
 import { GO_EASY } from './caution.ts';
 import { inHundred } from './chance.ts';
 import { checkValueWords } from './doubt.ts';
-import type { Style } from './lengths.ts';
-import { about, angle, degrees, fine, notNothing } from './numbers.ts';
+import type { Wording } from './lengths.ts';
+import { about, angle, exactAngle, fine, notNothing } from './numbers.ts';
 
 /** Why that is advised for the bend at work. */
-export function decideWords(fact: DecideFact, style: Style): string {
+export function decideWords(fact: DecideFact, style: Wording): string {
 	switch (fact.code) {
 		case 'bend-short':
 			return `${angle(fact.by)} short.`;
@@ -41,7 +41,7 @@ export function decideWords(fact: DecideFact, style: Style): string {
 		case 'cannot-fit-so':
 			return 'This bend is good, but as the tube is now the bends left cannot make it fit.';
 		case 'reopen-would':
-			return `${degrees(fact.by)} more in bend ${fact.bend} would (chance ${inHundred(fact.chance)}).`;
+			return `${exactAngle(fact.by)} more in bend ${fact.bend} would (chance ${inHundred(fact.chance)}).`;
 		case 'nearest':
 			return `${fact.fits ? 'Ends and checks could still be met' : 'The best this piece can become'}: ${wayWords(fact)}.`;
 		case 'give-up':
@@ -63,7 +63,7 @@ function takenWords({ angle: made, target, last }: Extract<DecideFact, { code: '
 }
 
 /** What is missed, the far end first. */
-export function missedWords({ endOffset, endAngle, corner, checks }: Missed, style: Style): string {
+export function missedWords({ endOffset, endAngle, corner, checks }: Missed, style: Wording): string {
 	const off = corner
 		? [`the corner of bend ${corner.bend} is ${fine(corner.off, style)} off (${fine(corner.tolerance, style)} allowed)`]
 		: [];
@@ -82,5 +82,5 @@ function wayWords({ how, bend, by }: Extract<DecideFact, { code: 'nearest' }>): 
 	if (how === 'accept') return 'this bend taken as it is';
 	if (how === 'relieve') return 'this bend opened to its target';
 	if (by === undefined) return `bend ${bend} gone back to`;
-	return `bend ${bend} gone back to and ${by > 0 ? 'pulled' : 'opened'} by ${degrees(Math.abs(by))}`;
+	return `bend ${bend} gone back to and ${by > 0 ? 'pulled' : 'opened'} by ${exactAngle(Math.abs(by))}`;
 }

@@ -1,6 +1,6 @@
 import type { AsideFact, DoubtFact, Slip, TwiceFact } from '../session/protocol/facts/index.ts';
 import type { CheckKind } from '../session/protocol/kinds.ts';
-import type { Style } from './lengths.ts';
+import type { Wording } from './lengths.ts';
 import { about, angle, checkMeasure, dial, measureOf, notNothing, shown, tape } from './numbers.ts';
 import { READINGS } from './readings.ts';
 
@@ -14,7 +14,7 @@ const TOOL: Record<CheckKind, string> = {
 };
 
 /** Why a reading is asked again. */
-export function doubtWords(fact: DoubtFact, style: Style): string {
+export function doubtWords(fact: DoubtFact, style: Wording): string {
 	switch (fact.code) {
 		case 'off-the-stop':
 			return `The stop was ${dial(fact.stop)}. This is ${dial(Math.abs(fact.value - fact.stop))} away from it.`;
@@ -50,7 +50,10 @@ export function doubtWords(fact: DoubtFact, style: Style): string {
 	}
 }
 
-function lookAtWords({ kind, bend, angle: made, slip }: Extract<DoubtFact, { code: 'look-at' }>, style: Style): string {
+function lookAtWords(
+	{ kind, bend, angle: made, slip }: Extract<DoubtFact, { code: 'look-at' }>,
+	style: Wording,
+): string {
 	if (kind === 'ovality') return 'Measure again.';
 	const against =
 		bend === undefined || made === undefined
@@ -60,14 +63,14 @@ function lookAtWords({ kind, bend, angle: made, slip }: Extract<DoubtFact, { cod
 	return slip === undefined ? lies : `${lies} Or ${slipWords(slip, style)}`;
 }
 
-function slipWords({ of, bend, was, would }: Slip, style: Style): string {
+function slipWords({ of, bend, was, would }: Slip, style: Wording): string {
 	return of === 'rotation'
 		? `does the plane of bend ${bend} lie at ${angle(would)}, not ${angle(was)}?`
 		: `was the mark of bend ${bend} at ${tape(would, style)}, not ${tape(was, style)}?`;
 }
 
 /** What does not count any more. */
-export function asideWords(fact: AsideFact, style: Style): string {
+export function asideWords(fact: AsideFact, style: Wording): string {
 	if (fact.code === 'check-contradicted') {
 		const { name, kind, value } = fact;
 		return `Set aside: check "${name}", ${checkValueWords(value, kind, style)}. It does not go with what was told since.`;
@@ -93,7 +96,7 @@ export function twiceWords(fact: TwiceFact): string {
 }
 
 /** A check's value with its unit. */
-export function checkValueWords(value: number, kind: CheckKind, style: Style): string {
+export function checkValueWords(value: number, kind: CheckKind, style: Wording): string {
 	const measure = checkMeasure(kind);
 	return measure === 'length' ? notNothing(value, style) : shown(value, measure, style);
 }

@@ -1,11 +1,11 @@
 import type { FinishFact } from '../session/protocol/facts/index.ts';
-import type { Cut } from '../session/protocol/protocol.ts';
+import type { Cut } from '../session/protocol/notes.ts';
 import { checkValueWords } from './doubt.ts';
-import type { Style } from './lengths.ts';
+import type { Wording } from './lengths.ts';
 import { angle, fine } from './numbers.ts';
 
 /** What is left to be done and looked at before the tube leaves the bench. */
-export function finishWords(fact: FinishFact, style: Style): string {
+export function finishWords(fact: FinishFact, style: Wording): string {
 	switch (fact.code) {
 		case 'look-for-flats':
 			return `Bend ${fact.bend} was opened: look for flats and cracks, and ask the inspector.`;
@@ -25,7 +25,7 @@ export function finishWords(fact: FinishFact, style: Style): string {
 }
 
 /** Where an end is cut. */
-export function cutWords({ end, off, bend, fromTangent, fromCorner }: Cut, style: Style): string {
+export function cutWords({ end, off, bend, fromTangent, fromCorner }: Cut, style: Wording): string {
 	const where = end === 'start' ? `where bend ${bend} begins` : `where bend ${bend} ends`;
 	const leg = `${fine(fromTangent, style)} from ${where}, ${fine(fromCorner, style)} from its corner`;
 	const name = end === 'start' ? 'Start end' : 'Far end';

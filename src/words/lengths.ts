@@ -9,7 +9,7 @@ export type Lengths = 'fraction' | 'decimal' | 'mm';
 export type Ruled = Pick<Job, 'units'> & { tooling: Pick<Job['tooling'], 'tape'>; lengths?: Lengths | null };
 
 /** What sentences about a job are worded by: its unit and tape, its checks, and how lengths are wanted. */
-export type Style = Ruled & Pick<Job, 'checks'>;
+export type Wording = Ruled & Pick<Job, 'checks'>;
 
 /** A job, and how its lengths are shown; null: in its own unit by its own tape. */
 export interface ShownJob extends Job {

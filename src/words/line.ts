@@ -1,14 +1,14 @@
-import type { Output } from '../session/protocol/protocol.ts';
+import type { Output } from '../session/protocol/notes.ts';
 import { cautionWords } from './caution.ts';
 import { includesWords } from './checks.ts';
 import { cutWords, finishWords } from './finish.ts';
-import type { Style } from './lengths.ts';
+import type { Wording } from './lengths.ts';
 import { mendWords } from './mend.ts';
 import { reasonWords } from './reason.ts';
 import { withText } from './warnings.ts';
 
 /** What the session puts out as the line mode prints it: beside each fact the sentence made of it. */
-export function asLine(output: Output, style: Style): object {
+export function asLine(output: Output, style: Wording): object {
 	if ('note' in output) {
 		switch (output.note) {
 			case 'warnings':
@@ -47,6 +47,6 @@ export function asLine(output: Output, style: Style): object {
 	}
 }
 
-function withWhy<T extends Extract<Output, { reason: unknown }>>({ reason, ...rest }: T, style: Style): object {
+function withWhy<T extends Extract<Output, { reason: unknown }>>({ reason, ...rest }: T, style: Wording): object {
 	return { ...rest, why: reasonWords(reason, style), reason };
 }

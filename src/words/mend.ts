@@ -1,13 +1,13 @@
 import { MOST } from '../session/advice/last-bend-mends.ts';
-import type { Mend } from '../session/protocol/protocol.ts';
-import type { Style } from './lengths.ts';
-import { angle, degrees, fine } from './numbers.ts';
+import type { Mend } from '../session/protocol/notes.ts';
+import type { Wording } from './lengths.ts';
+import { angle, exactAngle, fine } from './numbers.ts';
 
 /** What the last bend can still mend. */
-export function mendWords({ bend, upTo, off, left }: Mend, style: Style): string {
+export function mendWords({ bend, upTo, off, left }: Mend, style: Wording): string {
 	const edge = `With it ${angle(off)} off, the far end would be ${fine(left.endOffset, style)} and ${angle(left.endAngle)} from its design.`;
 	if (upTo === 0)
 		return `The last bend alone cannot bring the tube within its tolerances: bend ${bend} has to. ${edge}`;
-	const most = upTo >= MOST ? `${degrees(upTo)} and more` : degrees(upTo);
+	const most = upTo >= MOST ? `${exactAngle(upTo)} and more` : exactAngle(upTo);
 	return `Bend ${bend} may come out up to ${most} off, and the last bend still mends it. ${edge}`;
 }

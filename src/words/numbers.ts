@@ -1,11 +1,11 @@
-import type { CheckKind, ReadingKind } from '../session/protocol/protocol.ts';
+import type { CheckKind, ReadingKind } from '../session/protocol/kinds.ts';
 import type { Job } from '../tube/job.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import { formatTape } from '../units/tape.ts';
 import { inShown, lengthsOf, type Ruled, shownUnits, tapeValue } from './lengths.ts';
 
 /** What kind of number a reading is. */
-export type Measure = 'angle' | 'length' | 'ratio';
+export type MeasuredIn = 'angle' | 'length' | 'ratio';
 
 export function angle(degrees: number): string {
 	return formatAngle(degrees, 1);
@@ -17,7 +17,7 @@ export function dial(degrees: number): string {
 }
 
 /** An angle without its sign, behind ±. */
-export function degrees(value: number): string {
+export function exactAngle(value: number): string {
 	return formatAngle(value, 2);
 }
 
@@ -55,25 +55,25 @@ export function notNothing(length: number, job: Ruled): string {
 }
 
 /** What a reading of that kind is measured in; a check's by the check of that name. */
-export function measureOf(of: ReadingKind, job: Pick<Job, 'checks'>, name?: string): Measure {
+export function measureOf(of: ReadingKind, job: Pick<Job, 'checks'>, name?: string): MeasuredIn {
 	if (of === 'mark' || of === 'length') return 'length';
 	if (of !== 'check') return 'angle';
 	const kind = job.checks.find((check) => check.name === name)?.kind;
 	return kind === undefined ? 'length' : checkMeasure(kind);
 }
 
-export function checkMeasure(kind: CheckKind): Measure {
+export function checkMeasure(kind: CheckKind): MeasuredIn {
 	if (kind === 'angle') return 'angle';
 	return kind === 'ovality' ? 'ratio' : 'length';
 }
 
 /** A value of that measure, as it is shown beside others of its kind. */
-export function shown(value: number, measure: Measure, job: Ruled): string {
+export function shown(value: number, measure: MeasuredIn, job: Ruled): string {
 	if (measure === 'angle') return angle(value);
 	return measure === 'ratio' ? trimmed(value, 3) : fine(value, job);
 }
 
-export function spreadOf(sd: number, measure: Measure, job: Ruled): string {
+export function readingSpread(sd: number, measure: MeasuredIn, job: Ruled): string {
 	if (measure === 'angle') return angle(Math.max(sd, 0.1));
 	if (measure === 'ratio') return trimmed(Math.max(sd, 0.001), 3);
 	return notNothing(sd, job);

@@ -1,10 +1,15 @@
 import { doneOf } from '../practice/done.ts';
-import type { Step } from '../practice/practice.ts';
+import type { PracticeStep } from '../practice/practice.ts';
 import type { Job } from '../tube/job.ts';
 import { asLine } from './line.ts';
 
 /** A whole practice session as one document. */
-export function practiceDocument(seed: number, job: Job, steps: readonly Step[], trueAngles: readonly number[]) {
+export function practiceDocument(
+	seed: number,
+	job: Job,
+	steps: readonly PracticeStep[],
+	trueAngles: readonly number[],
+) {
 	const done = doneOf(steps);
 	return {
 		job: job.name,

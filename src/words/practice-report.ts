@@ -1,6 +1,7 @@
-import type { Practice, Step } from '../practice/practice.ts';
+import type { Practice, PracticeStep } from '../practice/practice.ts';
 import { standing } from '../session/outputs.ts';
-import type { Ask, DoneNote, Output } from '../session/protocol/protocol.ts';
+import type { Ask } from '../session/protocol/asks.ts';
+import type { DoneNote, Output } from '../session/protocol/notes.ts';
 import type { Job } from '../tube/job.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import { actionInWords, askInWords, value } from './practice.ts';
@@ -9,7 +10,7 @@ import { invitation, verdictWords } from './verdict.ts';
 const WIDTH = 80;
 
 /** One turn of the session as lines of text: what is asked, why, and the answer; before a bend's first seat its heading. */
-export function stepLines({ ask, action, outputs }: Step, job: Job): string[] {
+export function stepLines({ ask, action, outputs }: PracticeStep, job: Job): string[] {
 	const { what, why } = askInWords(ask, job);
 	return [
 		...heading(ask),

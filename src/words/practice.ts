@@ -1,5 +1,7 @@
 import type { Sight } from '../practice/station.ts';
-import type { Action, Ask, ReadingKind } from '../session/protocol/protocol.ts';
+import type { Action } from '../session/protocol/action.ts';
+import type { Ask } from '../session/protocol/asks.ts';
+import type { ReadingKind } from '../session/protocol/kinds.ts';
 import type { Job } from '../tube/job.ts';
 import { angle, angleGiveOrTake, dial, measureOf, notNothing, shown } from './numbers.ts';
 import { READINGS } from './readings.ts';

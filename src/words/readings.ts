@@ -1,5 +1,7 @@
-import type { ConfirmAsk, EvidenceKind, ReadingKind, TurnWay } from '../session/protocol/protocol.ts';
-import type { Measure } from './numbers.ts';
+import type { ConfirmAsk } from '../session/protocol/asks.ts';
+import type { EvidenceKind, ReadingKind } from '../session/protocol/kinds.ts';
+import type { TurnWay } from '../tube/turns.ts';
+import type { MeasuredIn } from './numbers.ts';
 
 export const WAYS: Record<TurnWay, string> = {
 	clockwise: 'clockwise',
@@ -28,7 +30,7 @@ export const EVIDENCE: Record<EvidenceKind, string> = {
 	angle: "a bend's angle, measured again",
 };
 
-export const EVIDENCE_MEASURE: Record<EvidenceKind, Measure> = {
+export const EVIDENCE_MEASURE: Record<EvidenceKind, MeasuredIn> = {
 	angle: 'angle',
 	farEndToMark: 'length',
 	leg: 'length',

@@ -1,16 +1,16 @@
 import type { Reason } from '../session/protocol/facts/index.ts';
 import { decideWords } from './decide.ts';
 import { asideWords, doubtWords, twiceWords } from './doubt.ts';
-import type { Style } from './lengths.ts';
+import type { Wording } from './lengths.ts';
 import { pullWords } from './pull.ts';
 import { refusalWords } from './refusal.ts';
 
 /** Why something is asked, advised or refused, as one text. */
-export function reasonWords(reason: readonly Reason[], style: Style): string {
+export function reasonWords(reason: readonly Reason[], style: Wording): string {
 	return reason.map((fact) => factWords(fact, style)).join(' ');
 }
 
-function factWords(fact: Reason, style: Style): string {
+function factWords(fact: Reason, style: Wording): string {
 	switch (fact.code) {
 		case 'springback-expected':
 		case 'chance-over':

@@ -1,12 +1,12 @@
 import type { ExcludedFact, HindranceFact, NumberFault, RefusalFact } from '../session/protocol/facts/index.ts';
 import { checkValueWords } from './doubt.ts';
-import type { Style } from './lengths.ts';
+import type { Wording } from './lengths.ts';
 import { misreadWords } from './misread.ts';
-import { angle, degrees, dial, fine, measureOf, notNothing, shown } from './numbers.ts';
+import { angle, dial, exactAngle, fine, measureOf, notNothing, shown } from './numbers.ts';
 import { READINGS } from './readings.ts';
 
 /** Why an answer is not taken, and what to do instead. */
-export function refusalWords(fact: RefusalFact, style: Style): string {
+export function refusalWords(fact: RefusalFact, style: Wording): string {
 	switch (fact.code) {
 		case 'nothing-to-undo':
 			return 'There is nothing to undo.';
@@ -82,24 +82,24 @@ function excludedWords(fact: ExcludedFact): string {
 	if (fact.code === 'not-pulled-yet')
 		return `Bend ${fact.bend} was not pulled, so there is no angle to measure. If it was, give that pull first.`;
 	const { of, bend, held, line } = fact;
-	const value = degrees(fact.value);
+	const value = exactAngle(fact.value);
 	if (fact.code === 'excludes-told') {
 		const says = of === 'angle' ? `Bend ${bend} measured ${value}` : `The dial showed ${value} after release`;
 		const where = line === null ? '' : ` (line ${line} of the log)`;
 		const first = line === null ? '' : ` Correct line ${line} first if that is wrong.`;
-		return `${says}${where}, so it cannot have been held at ${degrees(held)}.${first} If both are wrong, undo them and give both again.`;
+		return `${says}${where}, so it cannot have been held at ${exactAngle(held)}.${first} If both are wrong, undo them and give both again.`;
 	}
 	const cannot = of === 'angle' ? `bend ${bend} cannot measure ${value}` : `it cannot show ${value} after release`;
-	const at = `The dial was held at ${degrees(held)}`;
+	const at = `The dial was held at ${exactAngle(held)}`;
 	if (line === null)
 		return `${at}, so ${cannot}. ${fact.settling ? 'Read the dial again, or undo and give both again.' : 'Read both again.'}`;
-	const inside = fact.inside === undefined ? '' : ` Was it read on the inside? Then it is ${degrees(fact.inside)}.`;
+	const inside = fact.inside === undefined ? '' : ` Was it read on the inside? Then it is ${exactAngle(fact.inside)}.`;
 	const pull = fact.which === 'above' ? 'the tube was pulled further' : 'the pull ended sooner';
 	const again = of === 'angle' ? 'Measure' : 'Read it';
 	return `${at} (line ${line} of the log), so ${cannot}.${inside} ${again} again, or correct line ${line} if ${pull}.`;
 }
 
-function hindranceWords(fact: HindranceFact, style: Style): string {
+function hindranceWords(fact: HindranceFact, style: Wording): string {
 	switch (fact.code) {
 		case 'cannot-open-so-far':
 			return `Bend ${fact.bend} cannot be opened by ${angle(fact.by)}.`;

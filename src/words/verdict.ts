@@ -1,4 +1,4 @@
-import type { TellsMost } from '../session/protocol/protocol.ts';
+import type { TellsMost } from '../session/protocol/notes.ts';
 import { mayFit } from '../session/report/verdict.ts';
 import { inTen } from './chance.ts';
 import { EVIDENCE_OF } from './readings.ts';

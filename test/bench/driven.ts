@@ -8,7 +8,8 @@ import { ask } from '../../src/session/ask.ts';
 import { evolve, initial } from '../../src/session/log/fold.ts';
 import type { Start } from '../../src/session/log/start.ts';
 import { nextEntry, type State } from '../../src/session/log/state.ts';
-import type { Action, Ask } from '../../src/session/protocol/protocol.ts';
+import type { Action } from '../../src/session/protocol/action.ts';
+import type { Ask } from '../../src/session/protocol/asks.ts';
 
 /** A session that will not end is given up: most come nowhere near this. */
 const MOST_ANSWERS = 1000;

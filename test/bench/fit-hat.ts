@@ -6,7 +6,7 @@ import { USUAL, type World } from '../../src/practice/world.ts';
 import { tubeAtWork } from '../../src/session/estimate/tube-at-work.ts';
 import type { State } from '../../src/session/log/state.ts';
 import { drawingNumbers } from '../../src/session/plan/correction.ts';
-import type { Numbers } from '../../src/session/protocol/protocol.ts';
+import type { Numbers } from '../../src/session/protocol/asks.ts';
 import type { Job } from '../../src/tube/job.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 import { driven } from './driven.ts';

@@ -14,7 +14,7 @@ import type { Start } from '../../src/session/log/start.ts';
 import { coldPrior } from '../../src/session/log/start.ts';
 import { type State, withBend } from '../../src/session/log/state.ts';
 import { drawingNumbers } from '../../src/session/plan/correction.ts';
-import type { Numbers } from '../../src/session/protocol/protocol.ts';
+import type { Numbers } from '../../src/session/protocol/asks.ts';
 import { checksDue } from '../../src/session/reading/check-reading.ts';
 import { reopened } from '../../src/springback/filter.ts';
 import { checkValue } from '../../src/tube/checks.ts';

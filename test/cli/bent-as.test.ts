@@ -5,7 +5,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readCommandLine } from '../../src/cli/args.ts';
 import { bentAsIn } from '../../src/cli/bent-as.ts';
 import { runLog } from '../../src/cli/log.ts';
-import type { SessionNote, SetAsk } from '../../src/session/protocol/protocol.ts';
+import type { SetAsk } from '../../src/session/protocol/asks.ts';
+import type { SessionNote } from '../../src/session/protocol/notes.ts';
 import { runLineMode } from '../helpers/disk/line-client.ts';
 
 let home = '';

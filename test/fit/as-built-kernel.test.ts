@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { estimateAsBuilt, marginal, rawTubeOf, spreadOf, type TubeReading } from '../../src/fit/as-built.ts';
+import { estimateAsBuilt, marginal, rawTubeOf, spreadOf } from '../../src/fit/as-built.ts';
+import type { TubeReading } from '../../src/fit/built-tube.ts';
 import { type RawTube, uncutShape } from '../../src/fit/raw-tube.ts';
 import { type Draw, draws } from '../../src/practice/random.ts';
 import type { Point } from '../../src/tube/job.ts';

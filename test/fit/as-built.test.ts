@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type AsBuiltInput, estimateAsBuilt, marginal, placeOf, spreadOf } from '../../src/fit/as-built.ts';
+import { estimateAsBuilt, marginal, placeOf, spreadOf } from '../../src/fit/as-built.ts';
+import type { AsBuiltInput } from '../../src/fit/built-tube.ts';
 import { uncutShape } from '../../src/fit/raw-tube.ts';
 import { draws } from '../../src/practice/random.ts';
 import { shapeEnd } from '../../src/tube/frames.ts';

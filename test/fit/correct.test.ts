@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type CorrectionInput, correct, type Measure, predict, scales } from '../../src/fit/correct.ts';
+import { type CorrectionInput, correct, type FitMeasure, predict, scales } from '../../src/fit/correct.ts';
 import { gripsOf } from '../../src/fit/grips.ts';
 import { checkValue } from '../../src/tube/checks.ts';
 import { shapeEnd } from '../../src/tube/frames.ts';
@@ -43,7 +43,7 @@ describe('against scipy least_squares (trf), with its own kinematics: test/fixtu
 	});
 	/** The units that the script's `room` counts in. */
 	const dear = { straight: 10, angle: 2, rotation: 4 };
-	const chord = (limits: NonNullable<Reference['chord']>): Measure => ({
+	const chord = (limits: NonNullable<Reference['chord']>): FitMeasure => ({
 		name: 'end to end',
 		...limits,
 		value: (shape) => Math.hypot(...shapeEnd(shape).end),
@@ -200,7 +200,7 @@ describe('a flat shallow hat in inches, first bend 1 degree short', () => {
 		},
 	];
 	const measures = drops.map(
-		(check): Measure => ({
+		(check): FitMeasure => ({
 			name: check.name,
 			design: checkValue(check, nominal, { od: 1.5 }),
 			tolerance: check.tolerance,

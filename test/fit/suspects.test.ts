@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { estimateAsBuilt, marginal, type TubeReading } from '../../src/fit/as-built.ts';
+import { estimateAsBuilt, marginal } from '../../src/fit/as-built.ts';
+import type { TubeReading } from '../../src/fit/built-tube.ts';
 import { uncutShape } from '../../src/fit/raw-tube.ts';
 import { suspectsOf } from '../../src/fit/suspects.ts';
 import type { Shape } from '../../src/tube/shape.ts';

@@ -9,7 +9,7 @@ const RANKS: readonly (readonly string[])[] = [
 	['session'],
 	['files'],
 	['journal', 'job', 'settings'],
-	['review', 'practice'],
+	['practice'],
 	['words'],
 	['screen'],
 	['cli'],
@@ -110,4 +110,29 @@ function impurity(file: string, node: ts.Node): string[] {
 	const owner = node.expression.getText().replace(/^globalThis\./, '');
 	if (CLOCKS.has(owner)) return [`${file} is not pure: ${node.getText()}`];
 	return owner === 'Math' && node.name.text === 'random' ? [`${file} is not pure: ${node.getText()}`] : [];
+}
+
+/** Circles of files that import one another, each as the files that it goes through; `imports` are the files that each one imports. */
+export function circles(imports: ReadonlyMap<string, readonly string[]>): string[][] {
+	const found: string[][] = [];
+	const done = new Set<string>();
+	const walk = (file: string, way: readonly string[]) => {
+		const at = way.indexOf(file);
+		if (at >= 0) found.push([...way.slice(at), file]);
+		if (at >= 0 || done.has(file)) return;
+		for (const next of imports.get(file) ?? []) walk(next, [...way, file]);
+		done.add(file);
+	};
+	for (const file of imports.keys()) walk(file, []);
+	return found;
+}
+
+/** The files of ours that a source file imports. */
+export function importsOf(file: string, source: string): string[] {
+	const tree = ts.createSourceFile(file, source, ts.ScriptTarget.Latest, true);
+	return tree.statements.flatMap((statement) => {
+		const found = importAt(statement);
+		if (found === null || found === 'unreadable' || !found.of.startsWith('.')) return [];
+		return [posix.normalize(posix.join(posix.dirname(file), found.of))];
+	});
 }

@@ -8,7 +8,7 @@ import { Station } from '../../src/practice/station.ts';
 import { oneShop, type PointerHands, USUAL, type World } from '../../src/practice/world.ts';
 import { ask } from '../../src/session/ask.ts';
 import { initial } from '../../src/session/log/fold.ts';
-import type { SetAsk } from '../../src/session/protocol/protocol.ts';
+import type { SetAsk } from '../../src/session/protocol/asks.ts';
 import { startOf } from '../bench/fit-made.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
 

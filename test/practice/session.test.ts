@@ -5,12 +5,18 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { loadJob } from '../../src/job/load.ts';
 import { listSessions } from '../../src/journal/catalogue.ts';
 import { doneOf } from '../../src/practice/done.ts';
-import { beginPractice, type Practice, playedOut, practiceHome, type Step } from '../../src/practice/practice.ts';
+import {
+	beginPractice,
+	type Practice,
+	type PracticeStep,
+	playedOut,
+	practiceHome,
+} from '../../src/practice/practice.ts';
 import { draws } from '../../src/practice/random.ts';
 import { Station } from '../../src/practice/station.ts';
 import { trueCheck } from '../../src/practice/true-tube.ts';
 import { USUAL } from '../../src/practice/world.ts';
-import type { PullAsk, SetAsk } from '../../src/session/protocol/protocol.ts';
+import type { PullAsk, SetAsk } from '../../src/session/protocol/asks.ts';
 import { checkValue } from '../../src/tube/checks.ts';
 import { marks } from '../../src/tube/marks.ts';
 import { resolveShape } from '../../src/tube/resolve.ts';
@@ -30,7 +36,7 @@ function begin(path: string, seed: number): Practice {
 function play(path: string, seed: number) {
 	const practice = begin(path, seed);
 	try {
-		const steps: Step[] = [...playedOut(practice)];
+		const steps: PracticeStep[] = [...playedOut(practice)];
 		return { practice, steps, done: doneOf(steps)! };
 	} finally {
 		practice.session.close();

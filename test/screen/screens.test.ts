@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { Output, PullAsk } from '../../src/session/protocol/protocol.ts';
+import type { PullAsk } from '../../src/session/protocol/asks.ts';
+import type { Output } from '../../src/session/protocol/notes.ts';
 import type { Size } from '../../src/terminal/output.ts';
 import { resolveShape } from '../../src/tube/resolve.ts';
 import * as asks from '../helpers/screen/asks.ts';

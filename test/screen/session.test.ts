@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, test } from 'vitest';
 import { openScreen, type ScreenOptions } from '../../src/screen/shell/open-screen.tsx';
-import type { Answer, Output } from '../../src/session/protocol/protocol.ts';
+import type { Answer } from '../../src/session/protocol/action.ts';
+import type { Output } from '../../src/session/protocol/notes.ts';
 import * as asks from '../helpers/screen/asks.ts';
 import { answeredBy, FakeHome, FakeLive, KEPT, ROWS, refusal } from '../helpers/screen/fake-ports.ts';
 import { HeadlessTerminal } from '../helpers/screen/mount.tsx';

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { fitted, type Section } from '../../src/screen/session/pages/page.ts';
 import { line } from '../../src/screen/text/line.ts';
-import type { Output, PullAsk } from '../../src/session/protocol/protocol.ts';
+import type { PullAsk } from '../../src/session/protocol/asks.ts';
+import type { Output } from '../../src/session/protocol/notes.ts';
 import * as asks from '../helpers/screen/asks.ts';
 import { FakeHome, FakeLive, ROWS, refusal } from '../helpers/screen/fake-ports.ts';
 import type { HeadlessTerminal } from '../helpers/screen/mount.tsx';

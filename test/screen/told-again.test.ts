@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { MadePull } from '../../src/screen/session/live-port.ts';
-import type { ConfirmAsk, Output } from '../../src/session/protocol/protocol.ts';
+import type { ConfirmAsk } from '../../src/session/protocol/asks.ts';
+import type { Output } from '../../src/session/protocol/notes.ts';
 import * as asks from '../helpers/screen/asks.ts';
 import { FakeHome, FakeLive } from '../helpers/screen/fake-ports.ts';
 import { runScreen } from '../helpers/screen/run-screen.ts';

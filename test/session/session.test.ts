@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ask } from '../../src/session/ask.ts';
-import type { CorrectedNote, Output } from '../../src/session/protocol/protocol.ts';
+import type { CorrectedNote, Output } from '../../src/session/protocol/notes.ts';
 import { begin, give, giveAll, open, type Run } from '../helpers/session/session-run.ts';
 import { whyOf } from '../helpers/session/why.ts';
 import { hatJob } from '../helpers/shop/hat.ts';

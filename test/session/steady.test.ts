@@ -6,7 +6,7 @@ import { tubeAtWork } from '../../src/session/estimate/tube-at-work.ts';
 import { initial } from '../../src/session/log/fold.ts';
 import { type State, withBend } from '../../src/session/log/state.ts';
 import { correctedNumbers, correctionOf, drawingNumbers, predicted } from '../../src/session/plan/correction.ts';
-import type { Numbers } from '../../src/session/protocol/protocol.ts';
+import type { Numbers } from '../../src/session/protocol/asks.ts';
 import { normalizeRotation, radians } from '../../src/tube/angles.ts';
 import { corners } from '../../src/tube/frames.ts';
 import type { Shape } from '../../src/tube/shape.ts';

@@ -1,4 +1,4 @@
-import type { TestResult, Told } from '../../fit/test-piece.ts';
+import type { PieceFigure, TestResult } from '../../fit/test-piece.ts';
 import { formatAngle, formatLength, trimmed } from '../../units/format.ts';
 import { parseAngle, parseLength } from '../../units/parse.ts';
 import type { Units } from '../../units/units.ts';
@@ -143,7 +143,7 @@ function resultOf(form: PieceForm): TestResult | string {
 
 function toldSections({ growth, markOffset, stretch, on90 }: TestResult, form: PieceForm, columns: number): Section[] {
 	const { units, clr } = form;
-	const length = ({ value, sd }: Told) => `${formatLength(value, units)} ± ${formatLength(sd, units)}`;
+	const length = ({ value, sd }: PieceFigure) => `${formatLength(value, units)} ± ${formatLength(sd, units)}`;
 	const radius = { value: growth.value * clr, sd: growth.sd * clr };
 	const lines = [
 		`radius of the bend     ${length(radius)} (the die has ${formatLength(clr, units)})`,
@@ -167,6 +167,6 @@ function toldSections({ growth, markOffset, stretch, on90 }: TestResult, form: P
 	];
 }
 
-function shift({ value, sd }: Told, units: Units): string {
+function shift({ value, sd }: PieceFigure, units: Units): string {
 	return `${formatLength(Math.abs(value), units)} ± ${formatLength(sd, units)}`;
 }

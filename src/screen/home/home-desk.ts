@@ -7,8 +7,8 @@ import type { Key } from '../shell/keys.ts';
 import type { Seen } from '../shell/seen.ts';
 import type { HomePort } from './home-port.ts';
 import { type HomeReduced, homeKey, homeText, homeTextEntered } from './home-reducer.ts';
-import { type HomePage, type HomeState, homeState, turned } from './home-state.ts';
-import type { HomeStep } from './home-view.ts';
+import { type HomeState, homeState, turned } from './home-state.ts';
+import type { HomePage, HomeStep } from './home-view.ts';
 import { type Done, Workshop, type WorkshopStep } from './home-workshop.ts';
 
 /** What the pages outside of a session need of the rest of the screen. */

@@ -1,34 +1,14 @@
-import type { KeptBender } from '../../settings/settings.ts';
-import type { BenchPage } from '../benders/bench-page.ts';
-import type { JobForm } from '../job-form/form.ts';
 import type { Message } from '../session/session-state.ts';
 import type { Key } from '../shell/keys.ts';
-import { type Entry, NOTHING } from '../shell/prompt.ts';
+import { type FieldEntry, NOTHING } from '../shell/prompt.ts';
 import type { HomePort, JobRow, SessionRow } from './home-port.ts';
-import type { HomeView } from './home-view.ts';
-
-/** Which page is open outside of a session. Pages that are loaded only when they are wanted bring what draws them. */
-export type HomePage =
-	| { page: 'home' }
-	/** A job that was interrupted, when the program was started for it alone. */
-	| { page: 'offer'; job: JobRow }
-	/** What can be done with the job of that path. */
-	| { page: 'job'; path: string }
-	| { page: 'kept' }
-	| { page: 'help'; from: HomePage }
-	| { page: 'form'; form: JobForm; view: (form: JobForm, entry: Entry) => HomeView }
-	| {
-			page: 'bench';
-			at: BenchPage;
-			benders: readonly KeptBender[];
-			view: (at: BenchPage, benders: readonly KeptBender[]) => HomeView;
-	  };
+import type { HomePage } from './home-view.ts';
 
 export interface HomeState {
 	jobs: readonly JobRow[];
 	sessions: readonly SessionRow[];
 	page: HomePage;
-	entry: Entry;
+	entry: FieldEntry;
 	/** Letters by which the list of the home page is cut down. */
 	search: string;
 	/** What stands in the text field of a page that has one. */

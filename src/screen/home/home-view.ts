@@ -1,3 +1,4 @@
+import type { KeptBender } from '../../settings/settings.ts';
 import type { BentAs } from '../../tube/job.ts';
 import type { TopicName } from '../../words/topics/names.ts';
 import type { BenchPage } from '../benders/bench-page.ts';
@@ -5,10 +6,10 @@ import type { ShopChange } from '../benders/workshop-port.ts';
 import type { Aside, JobForm } from '../job-form/form.ts';
 import type { PageView } from '../session/pages/page.ts';
 import type { Look } from '../shell/look.ts';
-import type { Prompt } from '../shell/prompt.ts';
+import type { FieldEntry, Prompt } from '../shell/prompt.ts';
 import type { KeyHint } from '../text/key-line.ts';
 import type { Line } from '../text/line.ts';
-import type { HomePage } from './home-state.ts';
+import type { JobRow } from './home-port.ts';
 
 /** What follows from an entry outside of a session. */
 export type HomeStep =
@@ -46,3 +47,20 @@ export interface HomeView {
 	/** What such a key leads to while nothing is typed. */
 	shortcuts?: Readonly<Record<string, HomeStep>>;
 }
+
+/** Which page is open outside of a session. Pages that are loaded only when they are wanted bring what draws them. */
+export type HomePage =
+	| { page: 'home' }
+	/** A job that was interrupted, when the program was started for it alone. */
+	| { page: 'offer'; job: JobRow }
+	/** What can be done with the job of that path. */
+	| { page: 'job'; path: string }
+	| { page: 'kept' }
+	| { page: 'help'; from: HomePage }
+	| { page: 'form'; form: JobForm; view: (form: JobForm, entry: FieldEntry) => HomeView }
+	| {
+			page: 'bench';
+			at: BenchPage;
+			benders: readonly KeptBender[];
+			view: (at: BenchPage, benders: readonly KeptBender[]) => HomeView;
+	  };

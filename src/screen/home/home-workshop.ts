@@ -1,7 +1,7 @@
 import type { Message } from '../session/session-state.ts';
 import type { HomePort } from './home-port.ts';
-import { type HomePage, type HomeState, turned } from './home-state.ts';
-import type { HomeStep } from './home-view.ts';
+import { type HomeState, turned } from './home-state.ts';
+import type { HomePage, HomeStep } from './home-view.ts';
 
 /** The steps that this does: those of a job that is written on the screen and those of the benders. */
 export type WorkshopStep = Extract<

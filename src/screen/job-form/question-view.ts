@@ -7,14 +7,14 @@ import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
 import type { Units } from '../../units/units.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Section } from '../session/pages/page.ts';
-import type { Entry, Prompt } from '../shell/prompt.ts';
+import type { FieldEntry, Prompt } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
 import { draftIn, type JobForm, mended } from './form.ts';
 import { growing, growthPicture, growthSections, hasShape, lengthsShortcut } from './growth.ts';
 import { summary } from './job-words.ts';
 
 /** The question that is open, with the tube as far as it has grown. */
-export function questionView(form: JobForm, entry: Entry): HomeView {
+export function questionView(form: JobForm, entry: FieldEntry): HomeView {
 	const draft = draftIn(form);
 	const units = draft.file.units ?? 'in';
 	const question = questionOf(draft, form.shop);

@@ -1,7 +1,7 @@
 import type { Draft } from '../../job/draft/draft.ts';
 import { fileNameFor } from '../../job/draft/file-text.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
-import type { Choice, Entry } from '../shell/prompt.ts';
+import type { Choice, FieldEntry } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
 import { asking, changedFile, draftIn, type JobForm } from './form.ts';
 import { overviewView } from './overview.ts';
@@ -9,7 +9,7 @@ import { asideView, checksView, fieldsView, shapeView, tubeView } from './part-l
 import { questionView } from './question-view.ts';
 
 /** The page of a job that is being written. */
-export function formView(form: JobForm, entry: Entry): HomeView {
+export function formView(form: JobForm, entry: FieldEntry): HomeView {
 	const { aside } = form;
 	if (aside === null) return draftIn(form).at === 'overview' ? overviewView(form) : questionView(form, entry);
 	switch (aside.aside) {

@@ -1,6 +1,8 @@
 import type { WouldBe } from '../../session/advice/preview.ts';
 import type { Answered } from '../../session/log/answered.ts';
-import type { Answer, Ask, Draft, Output } from '../../session/protocol/protocol.ts';
+import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
+import type { Ask } from '../../session/protocol/asks.ts';
+import type { Output } from '../../session/protocol/notes.ts';
 import type { Job } from '../../tube/job.ts';
 import type { Shape } from '../../tube/shape.ts';
 
@@ -38,7 +40,7 @@ export interface LivePort {
 	/** On a simulated bender: what its instruments show at the open ask, in a sentence. */
 	sight?(): string | null;
 	/** The first number of the open question's answer, where it was kept and the rest is still to come. */
-	draft?(): Draft | null;
+	draft?(): HalfAnswer | null;
 	/** The pulls of the bend at work, oldest first. */
 	pulls?(): readonly MadePull[];
 	/** The tube's centre line: made bends as made, the others as planned now. */

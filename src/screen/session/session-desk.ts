@@ -1,10 +1,10 @@
-import type { Answer, Draft } from '../../session/protocol/protocol.ts';
+import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
 import { exitCodeOf, messageOf } from '../shell/app-state.ts';
 import type { Display, DisplayPort } from '../shell/display.ts';
 import { USUAL_DISPLAY } from '../shell/display.ts';
 import type { LivePort } from './live-port.ts';
-import { answered, drafted, notSaved, weighed } from './session-reducer.ts';
-import { type Amending, opened, type Page, type SessionState, standing } from './session-state.ts';
+import { afterAnswer, afterPreview, drafted, notSaved } from './session-reducer.ts';
+import { type Amending, opened, type Page, type SessionState, standingOf } from './session-state.ts';
 
 /** What comes of an answer: the session goes on, or it is left with that exit code. */
 export type Saved = { session: SessionState } | { left: number };
@@ -41,17 +41,17 @@ export class SessionDesk {
 		const { entry, reading, value } = amending;
 		const action = { do: 'amend', entry: entry.entry, reading: value, ...(reading && { of: reading.of }) } as const;
 		const would = this.live?.wouldBe?.({ action }) ?? null;
-		return weighed(session, { ...amending, would });
+		return afterPreview(session, { ...amending, would });
 	}
 
 	/** Keeps the first number of an answer before the second is asked for. */
-	keepDraft(session: SessionState, draft: Draft, page: Page): SessionState {
+	keepDraft(session: SessionState, draft: HalfAnswer, page: Page): SessionState {
 		const { live } = this;
 		if (live === null) return session;
 		try {
 			const heard = live.messages.length;
 			const outputs = live.answer({ action: { do: 'draft', draft } });
-			return drafted(session, page, { outputs, messages: live.messages.slice(heard), ...standing(live) });
+			return drafted(session, page, { outputs, messages: live.messages.slice(heard), ...standingOf(live) });
 		} catch (error) {
 			const exitCode = exitCodeOf(error);
 			if (exitCode === null) throw error;
@@ -70,7 +70,7 @@ export class SessionDesk {
 			const refused = outputs.some((output) => 'note' in output && output.note === 'refused');
 			if (quit && !refused) return { left: session.unsaved ?? 3 };
 			return {
-				session: answered(session, { outputs, messages: live.messages.slice(heard), ...standing(live) }),
+				session: afterAnswer(session, { outputs, messages: live.messages.slice(heard), ...standingOf(live) }),
 			};
 		} catch (error) {
 			const exitCode = exitCodeOf(error);

@@ -1,9 +1,10 @@
-import type { Answer, Draft, Output, RefusedNote } from '../../session/protocol/protocol.ts';
+import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
+import type { Output, RefusedNote } from '../../session/protocol/notes.ts';
 import { answeredWords } from '../../words/answered.ts';
 import { reasonWords } from '../../words/reason.ts';
 import type { Display } from '../shell/display.ts';
 import type { Key } from '../shell/keys.ts';
-import { NOTHING, type Outcome, pressed, renewed } from '../shell/prompt.ts';
+import { NOTHING, type Pressed, pressed, renewed } from '../shell/prompt.ts';
 import { BACK, type PageView } from './pages/page.ts';
 import { walked } from './pages/walk.ts';
 import {
@@ -22,7 +23,7 @@ import { shortcutOf } from './shortcuts.ts';
 /** What the reducer wants done outside: an answer saved, or the session left. */
 export type SessionEffect =
 	| { effect: 'answer'; answer: Answer }
-	| { effect: 'draft'; draft: Draft; page: Page }
+	| { effect: 'draft'; draft: HalfAnswer; page: Page }
 	| { effect: 'weigh'; amending: Amending }
 	| { effect: 'display'; changes: Partial<Display> }
 	| { effect: 'leave' };
@@ -33,7 +34,7 @@ export interface Reduced {
 }
 
 /** What has come of an answer. */
-export interface Answered extends Pick<SessionState, Standing> {
+export interface AnswerResult extends Pick<SessionState, Standing> {
 	outputs: readonly Output[];
 	/** What the log had to say about itself meanwhile. */
 	messages: readonly string[];
@@ -73,7 +74,7 @@ export function textEntered({ session: state, shown }: SeenSession): Reduced {
 	return outcome(state, typeof step === 'string' ? { wrong: step } : { step });
 }
 
-function outcome(state: SessionState, result: Outcome<Step>): Reduced {
+function outcome(state: SessionState, result: Pressed<Step>): Reduced {
 	if ('entry' in result) return { state: { ...state, entry: result.entry, message: null } };
 	if ('wrong' in result) return { state: { ...state, message: { kind: 'wrong', text: result.wrong } } };
 	return taken(state, result.step);
@@ -113,7 +114,7 @@ function cautionSeen(state: SessionState): SessionState {
 }
 
 /** The state after an answer was taken or refused by the session. */
-export function answered(state: SessionState, { outputs, messages, ...standing }: Answered): SessionState {
+export function afterAnswer(state: SessionState, { outputs, messages, ...standing }: AnswerResult): SessionState {
 	const refused = outputs.find((output): output is RefusedNote => 'note' in output && output.note === 'refused');
 	if (refused !== undefined) {
 		const kind = refused.code === 'not-saved' ? 'unsaved' : 'wrong';
@@ -124,14 +125,18 @@ export function answered(state: SessionState, { outputs, messages, ...standing }
 }
 
 /** The state once the first number of an answer is on the disk: the second is asked for. A refusal leaves the number in its field. */
-export function drafted(state: SessionState, page: Page, { outputs, messages, ...standing }: Answered): SessionState {
+export function drafted(
+	state: SessionState,
+	page: Page,
+	{ outputs, messages, ...standing }: AnswerResult,
+): SessionState {
 	const refused = outputs.some((output) => 'note' in output && output.note === 'refused');
-	if (refused) return answered(state, { outputs, messages, ...standing });
+	if (refused) return afterAnswer(state, { outputs, messages, ...standing });
 	return { ...state, ...standing, unsaved: null, page, entry: NOTHING, message: told(messages) };
 }
 
 /** The state once it is known what correcting a reading would change: that is read before it counts. */
-export function weighed(state: SessionState, amending: Amending): SessionState {
+export function afterPreview(state: SessionState, amending: Amending): SessionState {
 	const why = amending.would?.refused ?? null;
 	if (why !== null) return { ...state, message: { kind: 'wrong', text: reasonWords(why, state.job) } };
 	return taken(state, { step: 'page', page: { page: 'amendSure', amending } }).state;
@@ -145,7 +150,7 @@ export function notSaved(state: SessionState, why: string, exitCode: number): Se
 
 function kept(
 	{ history: before, job }: SessionState,
-	{ history: after, ask }: Pick<Answered, 'history' | 'ask'>,
+	{ history: after, ask }: Pick<AnswerResult, 'history' | 'ask'>,
 ): Message | null {
 	const voided = after.find((each, at) => each.void && before[at]?.void === false);
 	if (voided !== undefined)

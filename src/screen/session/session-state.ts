@@ -1,22 +1,14 @@
 import type { WouldBe } from '../../session/advice/preview.ts';
 import type { Answered } from '../../session/log/answered.ts';
 import type { Reading } from '../../session/log/events.ts';
-import type {
-	Answer,
-	Ask,
-	CorrectedNote,
-	DoneNote,
-	Draft,
-	EvidenceKind,
-	Output,
-	SessionNote,
-	SetAsk,
-	WarningsNote,
-} from '../../session/protocol/protocol.ts';
+import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
+import type { Ask, SetAsk } from '../../session/protocol/asks.ts';
+import type { EvidenceKind } from '../../session/protocol/kinds.ts';
+import type { CorrectedNote, DoneNote, Output, SessionNote, WarningsNote } from '../../session/protocol/notes.ts';
 import type { Shape } from '../../tube/shape.ts';
 import type { ShownJob } from '../../words/lengths.ts';
 import type { Display } from '../shell/display.ts';
-import { type Entry, NOTHING } from '../shell/prompt.ts';
+import { type FieldEntry, NOTHING } from '../shell/prompt.ts';
 import type { LivePort, MadePull } from './live-port.ts';
 
 /** Which page of a session is on the screen. */
@@ -65,7 +57,7 @@ export type Detail = 'mark' | 'rotation' | 'length';
 export type Step =
 	| { step: 'page'; page: Page }
 	/** The first number of an answer is kept before the second is asked for on that page. */
-	| { step: 'draft'; draft: Draft; page: Page }
+	| { step: 'draft'; draft: HalfAnswer; page: Page }
 	| { step: 'next' }
 	| { step: 'detail'; of: Detail; value: number }
 	| { step: 'answer'; answer: Answer }
@@ -101,7 +93,7 @@ export interface SessionState {
 	page: Page;
 	/** Pages still to be seen before the ask. */
 	queue: readonly Page[];
-	entry: Entry;
+	entry: FieldEntry;
 	details: Partial<Record<Detail, number>>;
 	message: Message | null;
 	/** Whether there has been a correction, so that there are older numbers to go back to. */
@@ -121,7 +113,7 @@ export function opened(port: LivePort, display: Display): SessionState {
 		job: { ...port.job, lengths: display.lengths },
 		display,
 		logPath: port.logPath,
-		...standing(port),
+		...standingOf(port),
 		practice: port.sight !== undefined,
 		set: null,
 		page: ASK,
@@ -144,7 +136,7 @@ const pagesAhead = ({ page, queue }: SessionState): Page[] => [page, ...queue].f
 const lastOf = ([page = ASK, ...queue]: Page[]): Pick<SessionState, 'page' | 'queue'> => ({ page, queue });
 
 /** The page that asks for the second number. */
-function pageOf({ of, value }: Draft): Page {
+function pageOf({ of, value }: HalfAnswer): Page {
 	return of === 'loaded' ? { page: 'released', loaded: value } : { page: 'least', greatest: value };
 }
 
@@ -152,7 +144,7 @@ function pageOf({ of, value }: Draft): Page {
 export type Standing = 'history' | 'undoable' | 'ask' | 'sight' | 'shape' | 'pulls';
 
 /** How the session stands, as its port tells it. */
-export function standing(port: LivePort): Pick<SessionState, Standing> {
+export function standingOf(port: LivePort): Pick<SessionState, Standing> {
 	return {
 		history: port.history(),
 		undoable: port.undoable(),

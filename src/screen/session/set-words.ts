@@ -1,6 +1,7 @@
-import type { SetAsk, TurnWay } from '../../session/protocol/protocol.ts';
+import type { SetAsk } from '../../session/protocol/asks.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
 import type { EndName } from '../../tube/job.ts';
+import type { TurnWay } from '../../tube/turns.ts';
 import { hookBurnt, tapePhrase } from '../../units/tape-words.ts';
 import { division, fromShown, inShown, type Ruled, shownUnits } from '../../words/lengths.ts';
 import { angle, fine, tape } from '../../words/numbers.ts';

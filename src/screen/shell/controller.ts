@@ -2,7 +2,7 @@ import type { Size } from '../../terminal/output.ts';
 import type { BentAs } from '../../tube/job.ts';
 import { HomeDesk } from '../home/home-desk.ts';
 import type { HomePort } from '../home/home-port.ts';
-import type { HomePage } from '../home/home-state.ts';
+import type { HomePage } from '../home/home-view.ts';
 import { SessionDesk } from '../session/session-desk.ts';
 import { type Reduced, type SessionEffect, sessionKey, textChanged, textEntered } from '../session/session-reducer.ts';
 import type { Message, SessionState } from '../session/session-state.ts';

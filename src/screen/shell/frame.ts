@@ -18,7 +18,7 @@ import {
 	wrapped,
 } from '../text/line.ts';
 import type { Look } from './look.ts';
-import type { Entry, Prompt } from './prompt.ts';
+import type { FieldEntry, Prompt } from './prompt.ts';
 
 /** What is drawn: lines from the top, and in which of them the text field stands. */
 export interface Frame {
@@ -33,7 +33,7 @@ export interface Content<Step> {
 	where: string;
 	body: (room: Room) => Section[];
 	prompt: Prompt<Step>;
-	entry: Entry;
+	entry: FieldEntry;
 	message: Message | null;
 	/** What may fill the room that the page leaves: a picture at most so wide and so high. */
 	picture?: (columns: number, rows: number) => Line[];
@@ -188,7 +188,7 @@ function footer<Step>(content: Content<Step>, columns: number): { lines: Line[];
 	return { lines: [...said, ...label, ...(takesNumber ? [field(prompt, entry)] : []), ...hints], textAt: null };
 }
 
-function field<Step>(prompt: Prompt<Step>, { field: text }: Entry): Line {
+function field<Step>(prompt: Prompt<Step>, { field: text }: FieldEntry): Line {
 	return [span('> ', 'quiet'), span(text, 'strong'), span(' ', 'inverse'), ...understood(prompt, text)];
 }
 

@@ -37,18 +37,18 @@ export interface Prompt<Step> {
 }
 
 /** What has been typed or pointed at and not yet entered. */
-export interface Entry {
+export interface FieldEntry {
 	field: string;
 	/** The choice pointed at with the arrows. */
 	selected: number | null;
 }
 
-export const NOTHING: Entry = { field: '', selected: null };
+export const NOTHING: FieldEntry = { field: '', selected: null };
 
-export type Outcome<Step> = { entry: Entry } | { step: Step } | { wrong: string };
+export type Pressed<Step> = { entry: FieldEntry } | { step: Step } | { wrong: string };
 
 /** What was refused is there to be read: the next character begins anew, Backspace mends it. */
-export function renewed(entry: Entry, message: { kind: string } | null, key: Key): Entry {
+export function renewed(entry: FieldEntry, message: { kind: string } | null, key: Key): FieldEntry {
 	return message?.kind === 'wrong' && key.key === 'character' ? NOTHING : entry;
 }
 
@@ -56,7 +56,7 @@ export function renewed(entry: Entry, message: { kind: string } | null, key: Key
 const LONGEST = 40;
 
 /** What a key does on a page. Pure: this is the reducer of every reading field and list. */
-export function pressed<Step>(prompt: Prompt<Step>, entry: Entry, key: Key): Outcome<Step> {
+export function pressed<Step>(prompt: Prompt<Step>, entry: FieldEntry, key: Key): Pressed<Step> {
 	switch (key.key) {
 		case 'character':
 			return typed(prompt, entry, key.text);
@@ -72,7 +72,7 @@ export function pressed<Step>(prompt: Prompt<Step>, entry: Entry, key: Key): Out
 	}
 }
 
-function typed<Step>(prompt: Prompt<Step>, entry: Entry, text: string): Outcome<Step> {
+function typed<Step>(prompt: Prompt<Step>, entry: FieldEntry, text: string): Pressed<Step> {
 	const sign = ['+', '/', '*'].includes(text);
 	// No number begins with a sign of these, and no choice holds one: there they are keys wherever they have a meaning.
 	if (sign && (entry.field === '' || prompt.read === undefined)) {
@@ -86,7 +86,7 @@ function typed<Step>(prompt: Prompt<Step>, entry: Entry, text: string): Outcome<
 	return { entry: { field: entry.field + text, selected: null } };
 }
 
-function entered<Step>(prompt: Prompt<Step>, entry: Entry): Outcome<Step> {
+function entered<Step>(prompt: Prompt<Step>, entry: FieldEntry): Pressed<Step> {
 	const text = entry.field.trim();
 	const { choices = [] } = prompt;
 	if (text === '') {
@@ -99,7 +99,7 @@ function entered<Step>(prompt: Prompt<Step>, entry: Entry): Outcome<Step> {
 	return { wrong: `"${text}" is none of the numbers here; write one from 1 to ${choices.length}.` };
 }
 
-function readNumber<Step>(read: (text: string) => Step, text: string): Outcome<Step> {
+function readNumber<Step>(read: (text: string) => Step, text: string): Pressed<Step> {
 	try {
 		return { step: read(text) };
 	} catch (error) {
@@ -108,7 +108,7 @@ function readNumber<Step>(read: (text: string) => Step, text: string): Outcome<S
 	}
 }
 
-function pointed(count: number, entry: Entry, key: Exclude<Key['key'], 'character'>): Entry {
+function pointed(count: number, entry: FieldEntry, key: Exclude<Key['key'], 'character'>): FieldEntry {
 	if (count === 0) return entry;
 	const last = count - 1;
 	const from = entry.selected;

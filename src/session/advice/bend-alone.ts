@@ -1,8 +1,8 @@
 import { made } from '../../springback/filter.ts';
 import type { State } from '../log/state.ts';
 import { bendAt } from '../log/state.ts';
+import type { Advice } from '../protocol/asks.ts';
 import type { Reason } from '../protocol/facts/index.ts';
-import type { Advice } from '../protocol/protocol.ts';
 import { dueCheck, uncutTrim } from '../reading/check-reading.ts';
 import { acceptance, atLimit, isOver, isShort, limitSpent, target } from './bend-check.ts';
 

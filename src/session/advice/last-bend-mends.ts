@@ -1,7 +1,8 @@
 import { at } from '../../maths/list.ts';
 import { madeCount, type State, withBend } from '../log/state.ts';
-import { correctedNumbers, outcomeOf } from '../plan/correction.ts';
-import type { Mend, Outcome } from '../protocol/protocol.ts';
+import { correctedNumbers, tubeOutcome } from '../plan/correction.ts';
+import type { TubeOutcome } from '../protocol/asks.ts';
+import type { Mend } from '../protocol/notes.ts';
 
 /** Errors further off than this are no question of mending, degrees; and so finely is it told. */
 export const MOST = 3;
@@ -14,7 +15,7 @@ const FINENESS = 0.25;
 export function lastCanMend(state: State): Mend | null {
 	const bend = state.bends.length - 1;
 	if (bend < 1 || madeCount(state) !== bend - 1) return null;
-	const after = (off: number): Outcome[] => (off === 0 ? [0] : [-off, off]).map((by) => lastAlone(state, by));
+	const after = (off: number): TubeOutcome[] => (off === 0 ? [0] : [-off, off]).map((by) => lastAlone(state, by));
 	let upTo = 0;
 	let over = MOST + FINENESS;
 	const fits = (off: number) => after(off).every(({ within }) => within);
@@ -32,9 +33,9 @@ export function lastCanMend(state: State): Mend | null {
 }
 
 /** What becomes of the tube when the second-last bend is off by so much and only the last is left. */
-function lastAlone(state: State, by: number): Outcome {
+function lastAlone(state: State, by: number): TubeOutcome {
 	const bend = state.bends.length - 1;
 	const { fromStart, angle, rotation } = at(state.plan.current, bend - 1);
 	const made = withBend(state, bend, { mark: fromStart, rotation, made: { angle: Math.max(1, angle + by), sd: 0 } });
-	return outcomeOf(made, correctedNumbers(made));
+	return tubeOutcome(made, correctedNumbers(made));
 }

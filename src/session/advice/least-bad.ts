@@ -3,8 +3,8 @@ import { made } from '../../springback/filter.ts';
 import { endBefore, tubeAtWork } from '../estimate/tube-at-work.ts';
 import type { State } from '../log/state.ts';
 import { bendAt } from '../log/state.ts';
+import type { Rescue, StockLeft, TubeOutcome, Tweak } from '../protocol/asks.ts';
 import type { Missed } from '../protocol/facts/index.ts';
-import type { Outcome, Rescue, Stock, Tweak } from '../protocol/protocol.ts';
 import { target } from './bend-check.ts';
 import { ifOpened } from './what-if.ts';
 
@@ -15,7 +15,7 @@ const ANOTHER_DIRECTION = 3;
 const ANOTHER_PLACE = 0.02;
 
 /** The least bad that this piece can still become, and what can be used of it; null where it is not `bad` and accepting or going back makes it fit. */
-export function rescueOf(state: State, accepted: Outcome, tweaks: readonly Tweak[], bad: boolean): Rescue | null {
+export function rescueOf(state: State, accepted: TubeOutcome, tweaks: readonly Tweak[], bad: boolean): Rescue | null {
 	if (!bad && (accepted.within || tweaks.some((tweak) => tweak.within))) return null;
 	const over = made(state.filter).angle - target(state);
 	// What is given up since it cannot be worked back is not mended by working it back.
@@ -34,12 +34,12 @@ export function rescueOf(state: State, accepted: Outcome, tweaks: readonly Tweak
 }
 
 /** True where the best is so far off that nobody would call it the tube of the drawing. */
-export function isHopeless({ endOffset, endAngle, within }: Outcome, piece: number): boolean {
+export function isHopeless({ endOffset, endAngle, within }: TubeOutcome, piece: number): boolean {
 	return !within && (endAngle > ANOTHER_DIRECTION || endOffset > ANOTHER_PLACE * piece);
 }
 
 /** What is still straight: raw lengths from the raw start end on, the last one behind the last bend that was pulled. */
-function stockOf(state: State): Stock {
+function stockOf(state: State): StockLeft {
 	const pulled = state.bends.findLastIndex((bend) => bend.pulls.length > 0) + 1;
 	const { shape, trimStart } = tubeAtWork(state, state.plan.current);
 	const behind = Math.max(0, state.piece - endBefore(state, pulled + 1));
@@ -48,7 +48,7 @@ function stockOf(state: State): Stock {
 }
 
 /** What is missed by an outcome: the far end, and what is outside its tolerance. */
-export function missedBy({ design, start }: State, { endOffset, endAngle, shape, checks }: Outcome): Missed {
+export function missedBy({ design, start }: State, { endOffset, endAngle, shape, checks }: TubeOutcome): Missed {
 	const { tolerance } = start.job;
 	const corner = shape.off > tolerance.shape ? { corner: { ...shape, tolerance: tolerance.shape } } : {};
 	const outside = design.checks.flatMap(({ check, design: aim }) => {

@@ -3,8 +3,9 @@ import { answerEvents } from '../answers.ts';
 import { ask } from '../ask.ts';
 import { evolve } from '../log/fold.ts';
 import { nextEntry, type State } from '../log/state.ts';
+import type { Answer } from '../protocol/action.ts';
+import type { Ask, Numbers } from '../protocol/asks.ts';
 import type { Reason } from '../protocol/facts/index.ts';
-import type { Answer, Ask, Numbers } from '../protocol/protocol.ts';
 
 /** A number before and after. */
 export interface Moved {

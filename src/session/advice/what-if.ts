@@ -3,8 +3,8 @@ import { made } from '../../springback/filter.ts';
 import { radians } from '../../tube/angles.ts';
 import type { State } from '../log/state.ts';
 import { withBend } from '../log/state.ts';
-import { correctedNear, correctedNumbers, outcomeOf } from '../plan/correction.ts';
-import type { Outcome, Tweak } from '../protocol/protocol.ts';
+import { correctedNear, correctedNumbers, tubeOutcome } from '../plan/correction.ts';
+import type { TubeOutcome, Tweak } from '../protocol/asks.ts';
 import { isOver, isShort } from './bend-check.ts';
 import { reopenHindrance, tweakHindrance } from './reopen.ts';
 
@@ -30,7 +30,7 @@ export function takenAsItIs(state: State): State {
 }
 
 /** What becomes of a tube with these made bends when all that is left is corrected for them. */
-const corrected = (state: State): Outcome => outcomeOf(state, correctedNumbers(state));
+const corrected = (state: State): TubeOutcome => tubeOutcome(state, correctedNumbers(state));
 
 const turned = (state: State, bend: number, by: number): State => {
 	const was = at(state.bends, bend - 1).made;
@@ -38,8 +38,9 @@ const turned = (state: State, bend: number, by: number): State => {
 };
 
 /** What accepting the bend at work comes to, and what opening it by so many degrees and accepting it then. */
-export const ifAccepted = (state: State): Outcome => corrected(takenAsItIs(state));
-export const ifOpened = (state: State, by: number): Outcome => corrected(turned(takenAsItIs(state), state.bend, -by));
+export const ifAccepted = (state: State): TubeOutcome => corrected(takenAsItIs(state));
+export const ifOpened = (state: State, by: number): TubeOutcome =>
+	corrected(turned(takenAsItIs(state), state.bend, -by));
 
 /**
  * Whether the tube can still be brought within all its tolerances with a bend as it is that lies outside its own. A bend that is over is taken
@@ -67,7 +68,7 @@ const CAUTION = 1.28;
  * What a little more pull or relief at each made bend before the one at work would do, the bend at work being taken as it is and the
  * rest corrected: best first. Only what clamp, follow, dial limit and swing allow. `accepted`: without any.
  */
-export function tweaks(state: State, accepted: Outcome): Tweak[] {
+export function tweaks(state: State, accepted: TubeOutcome): Tweak[] {
 	if (beyond(state, accepted)) return [];
 	const taken = takenAsItIs(state);
 	const now = accepted.left;
@@ -77,7 +78,7 @@ export function tweaks(state: State, accepted: Outcome): Tweak[] {
 		if (number === state.bend || bend.made === null || reopenHindrance(state, number) !== null) return [];
 		const after = remembered((by) => {
 			const tweaked = turned(taken, number, by);
-			return outcomeOf(tweaked, near(tweaked));
+			return tubeOutcome(tweaked, near(tweaked));
 		});
 		return ([1, -1] as const).flatMap((sign) => {
 			const by = sign * amount((size) => after(sign * size).left, now);
@@ -92,14 +93,14 @@ export function tweaks(state: State, accepted: Outcome): Tweak[] {
  * True where no tweak can bring the end in: what the bends left cannot do is more than the largest tweak turns and carries it, at the
  * tube's own length.
  */
-function beyond({ start, piece }: State, { endOffset, endAngle }: Outcome): boolean {
+function beyond({ start, piece }: State, { endOffset, endAngle }: TubeOutcome): boolean {
 	const { direction, shape } = start.job.tolerance;
 	return endAngle - MOST > direction || endOffset - radians(MOST) * piece > shape;
 }
 
 /** A correction takes its time, and the same amount is looked at more than once. */
-function remembered(outcome: (by: number) => Outcome): (by: number) => Outcome {
-	const known = new Map<number, Outcome>();
+function remembered(outcome: (by: number) => TubeOutcome): (by: number) => TubeOutcome {
+	const known = new Map<number, TubeOutcome>();
 	return (by) => {
 		const found = known.get(by) ?? outcome(by);
 		known.set(by, found);
@@ -116,7 +117,7 @@ function amount(left: (by: number) => number, now: number): number {
 }
 
 /** Whether a check is missed that a tweak does not move: then nowhere that it lands brings all in. */
-function outOfHand({ design }: State, accepted: Outcome, outcome: Outcome): boolean {
+function outOfHand({ design }: State, accepted: TubeOutcome, outcome: TubeOutcome): boolean {
 	return design.checks.some(({ check, design: aim }, i) => {
 		const [before, after] = [at(accepted.checks, i).value, at(outcome.checks, i).value];
 		return Math.abs(after - aim) > check.tolerance && Math.abs(after - before) < UNMOVED * check.tolerance;
@@ -126,7 +127,7 @@ function outOfHand({ design }: State, accepted: Outcome, outcome: Outcome): bool
 /** A part of its tolerance that is no more than what the arithmetic rounds. */
 const UNMOVED = 1e-6;
 
-function tweak(taken: State, bend: number, by: number, after: (by: number) => Outcome, hopeless: boolean): Tweak {
+function tweak(taken: State, bend: number, by: number, after: (by: number) => TubeOutcome, hopeless: boolean): Tweak {
 	const outcome = after(by);
 	const angle = (at(taken.bends, bend - 1).made?.angle ?? 0) + by;
 	// Far outside it does not matter by how much a landing misses.

@@ -3,20 +3,20 @@ import { made } from '../../springback/filter.ts';
 import type { Event } from '../log/events.ts';
 import type { State } from '../log/state.ts';
 import { bendAt } from '../log/state.ts';
+import type { Rescue, ToMeasure, TubeOutcome, Tweak } from '../protocol/asks.ts';
 import type { Reason } from '../protocol/facts/index.ts';
-import type { Outcome, Rescue, ToMeasure, Tweak } from '../protocol/protocol.ts';
 import { type Advised, advise } from './bend-alone.ts';
 import { target } from './bend-check.ts';
 import { isHopeless, missedBy, rescueOf } from './least-bad.ts';
 import { secondLook } from './second-look.ts';
 import { ifAccepted, ifOpened, isTakenUp, tweaks } from './what-if.ts';
 
-export interface Weighed extends Advised {
+export interface AdvisedOnTube extends Advised {
 	of?: number;
 	how?: 'pull' | 'relieve';
 	/** With advice `measure`: what to read again. */
 	again?: ToMeasure;
-	accepted: Outcome;
+	accepted: TubeOutcome;
 	tweaks: Tweak[];
 	rescue?: Rescue;
 }
@@ -25,16 +25,16 @@ export interface Weighed extends Advised {
 const LIKELY = 0.5;
 
 /** A state never changes, and one decision is asked for more than once. */
-const KNOWN = new WeakMap<State, Weighed>();
+const KNOWN = new WeakMap<State, AdvisedOnTube>();
 
 /** The advice on the bend at work, weighed against what the whole tube becomes by it. */
-export function weighed(state: State): Weighed {
+export function advisedAt(state: State): AdvisedOnTube {
 	const found = KNOWN.get(state) ?? weigh(state);
 	KNOWN.set(state, found);
 	return found;
 }
 
-function weigh(state: State): Weighed {
+function weigh(state: State): AdvisedOnTube {
 	const alone = advise(state);
 	const accepted = ifAccepted(state);
 	const found = accepted.within ? [] : tweaks(state, accepted);
@@ -50,7 +50,7 @@ function weigh(state: State): Weighed {
 }
 
 /** Where what the tube would be given up for rests on one reading, that is read again first. */
-function notOnOneReading(state: State, advised: Advised, alone: Advised): Advised & Pick<Weighed, 'again'> {
+function notOnOneReading(state: State, advised: Advised, alone: Advised): Advised & Pick<AdvisedOnTube, 'again'> {
 	const again = secondLook(state, alone.advice === 'scrap' ? 'bend' : 'tube');
 	if (again === null) return advised;
 	const first: Reason = { code: 'measure-first', bend: again.bend ?? state.bend };
@@ -58,7 +58,7 @@ function notOnOneReading(state: State, advised: Advised, alone: Advised): Advise
 }
 
 /** A bend outside its tolerance is taken as it is where the tube still fits with it. */
-function takenUp(state: State, { open: _, ...alone }: Advised, accepted: Outcome): Advised {
+function takenUp(state: State, { open: _, ...alone }: Advised, accepted: TubeOutcome): Advised {
 	const last = state.bend === state.bends.length;
 	const { angle } = made(state.filter);
 	const reason: Reason[] = [
@@ -90,9 +90,9 @@ function offered({ entries }: State, bend: number): boolean {
 	return entries.some((entry) => !entry.void && entry.events.some(was));
 }
 
-type GoBack = Advised & Required<Pick<Weighed, 'of' | 'how'>>;
+type GoBack = Advised & Required<Pick<AdvisedOnTube, 'of' | 'how'>>;
 
-function goBack(state: State, alone: Advised, accepted: Outcome, { bend, by, chance }: Tweak): GoBack {
+function goBack(state: State, alone: Advised, accepted: TubeOutcome, { bend, by, chance }: Tweak): GoBack {
 	const reason: Reason[] = [
 		{ code: 'cannot-fit-so' },
 		{ code: 'still-missed', ...missedBy(state, accepted) },
@@ -136,6 +136,6 @@ export function wantedAgain(state: State, bend: number, how: 'pull' | 'relieve')
 	const { target, shortOf } = bendAt(state, bend);
 	const before = how === 'pull' && shortOf !== null ? shortOf : target;
 	if (state.phase.at !== 'decide') return before;
-	const tweak = weighed(state).tweaks.find((each) => each.bend === bend && each.do === how);
+	const tweak = advisedAt(state).tweaks.find((each) => each.bend === bend && each.do === how);
 	return tweak?.within ? tweak.expect.angle : before;
 }

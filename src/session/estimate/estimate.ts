@@ -1,12 +1,5 @@
-import {
-	type AsBuilt,
-	type AsBuiltInput,
-	estimateAsBuilt,
-	marginal,
-	rawTubeOf,
-	type ToldBend,
-	type TubeReading,
-} from '../../fit/as-built.ts';
+import { estimateAsBuilt, marginal, rawTubeOf } from '../../fit/as-built.ts';
+import type { AsBuilt, AsBuiltInput, ToldBend, TubeReading } from '../../fit/built-tube.ts';
 import { gripsOf, legGrips } from '../../fit/grips.ts';
 import { at } from '../../maths/list.ts';
 import { made } from '../../springback/filter.ts';

@@ -1,4 +1,5 @@
-import { type AsBuilt, rawTubeOf } from '../../fit/as-built.ts';
+import { rawTubeOf } from '../../fit/as-built.ts';
+import type { AsBuilt } from '../../fit/built-tube.ts';
 import type { RawBend, RawTube } from '../../fit/raw-tube.ts';
 import { uncutShape } from '../../fit/raw-tube.ts';
 import { triangle } from '../../maths/cholesky.ts';
@@ -7,7 +8,7 @@ import { at } from '../../maths/list.ts';
 import type { Shape } from '../../tube/shape.ts';
 import type { State } from '../log/state.ts';
 import { madeCount } from '../log/state.ts';
-import type { Numbers } from '../protocol/protocol.ts';
+import type { Numbers } from '../protocol/asks.ts';
 import { BEND_SPREAD, builtNow, markSd, SET_SD } from './estimate.ts';
 import { rawTube, tubeAtWork } from './tube-at-work.ts';
 

@@ -4,7 +4,7 @@ import { chanceOf, giveOrTake } from '../../maths/weighted.ts';
 import { frames } from '../../tube/frames.ts';
 import type { State } from '../log/state.ts';
 import { limitsOf } from '../plan/design.ts';
-import type { Numbers, Predicted } from '../protocol/protocol.ts';
+import type { Numbers, Predicted } from '../protocol/asks.ts';
 import { expectOvality, OVALITY_SD } from '../reading/ovality.ts';
 import { checkReadingSd } from './estimate.ts';
 import { type Left, type MightBe, mightBe } from './might-be.ts';

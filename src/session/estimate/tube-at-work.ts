@@ -5,7 +5,7 @@ import { shapeEnd } from '../../tube/frames.ts';
 import type { ArcBend, Shape } from '../../tube/shape.ts';
 import type { BendState, State } from '../log/state.ts';
 import type { Design } from '../plan/design.ts';
-import type { Numbers } from '../protocol/protocol.ts';
+import type { Numbers } from '../protocol/asks.ts';
 
 /** The tube as it is and is planned, with where it lies in the raw piece. Lengths in the job's unit. */
 export interface TubeAtWork {

@@ -8,7 +8,7 @@ import { isTakenUp } from '../advice/what-if.ts';
 import { estimated } from '../estimate/estimate.ts';
 import { endBefore } from '../estimate/tube-at-work.ts';
 import { differ, recorrect } from '../plan/correction.ts';
-import type { AngleEstimate } from '../protocol/protocol.ts';
+import type { AngleEstimate } from '../protocol/asks.ts';
 import { checksDue, learnFromCheck } from '../reading/check-reading.ts';
 import { withoutContradicted } from '../reading/checks-set-aside.ts';
 import type { Reading } from './events.ts';
@@ -19,16 +19,16 @@ import { bendAt, nextEntry, withBend } from './state.ts';
  * `count`: how many independent readings it stands for, `numbers` of them given as numbers; `confirmed`: read again, and it stands;
  * `setAside`: how many others were not used.
  */
-export interface Weighed {
+export interface CountedAs {
 	count: 1 | 2;
 	numbers: 1 | 2;
 	confirmed: boolean;
 	setAside: number;
 }
 
-export const PLAIN: Weighed = { count: 1, numbers: 1, confirmed: false, setAside: 0 };
+export const PLAIN: CountedAs = { count: 1, numbers: 1, confirmed: false, setAside: 0 };
 
-export function takeReading(state: State, reading: Reading, weighed: Weighed): State {
+export function takeReading(state: State, reading: Reading, weighed: CountedAs): State {
 	const { of, value } = reading;
 	const { count, confirmed, setAside } = weighed;
 	const number = reading.bend ?? state.bend;
@@ -138,7 +138,7 @@ export function noteReading(state: State, value: number): State {
 }
 
 /** One more reading of a bend's angle, told beside what was asked: it counts with its own error, as independent of those before. */
-function angleAgain(state: State, reading: Reading, { count, numbers, confirmed, setAside }: Weighed): State {
+function angleAgain(state: State, reading: Reading, { count, numbers, confirmed, setAside }: CountedAs): State {
 	const { value } = reading;
 	const number = reading.bend ?? state.bend;
 	const bend = bendAt(state, number);
@@ -162,7 +162,7 @@ function angleAgain(state: State, reading: Reading, { count, numbers, confirmed,
 	return evidenceTaken({ ...told, suspended: waits }, reading);
 }
 
-function angleTaken(state: State, value: number, { count, numbers, confirmed, setAside }: Weighed): State {
+function angleTaken(state: State, value: number, { count, numbers, confirmed, setAside }: CountedAs): State {
 	const got = state.phase.at === 'measure' ? state.phase.got : [];
 	const all = confirmed ? [value] : [...got, value];
 	const mean = all.reduce((sum, x) => sum + x, 0) / all.length;

@@ -1,5 +1,7 @@
+import type { HalfAnswer } from '../protocol/action.ts';
+import type { Plan } from '../protocol/asks.ts';
 import type { DoubtFact } from '../protocol/facts/index.ts';
-import type { Draft, EvidenceKind, Plan, ReadingKind } from '../protocol/protocol.ts';
+import type { EvidenceKind, ReadingKind } from '../protocol/kinds.ts';
 import type { Anew } from './start.ts';
 
 /** One number that was read, in the job's unit or in degrees. */
@@ -60,7 +62,7 @@ export type Event =
 	| { type: 'record-voided'; entry: number }
 	| { type: 'reading-amended'; entry: number; of: ReadingKind; value: number }
 	/** The first number of an answer that is not whole yet: kept in case the rest never comes. */
-	| { type: 'draft-kept'; draft: Draft }
+	| { type: 'draft-kept'; draft: HalfAnswer }
 	| { type: 'note-written'; text: string }
 	| { type: 'session-left' }
 	/** `anew`: by a model that is not that of the start; what takes the place of its prior from here on. */

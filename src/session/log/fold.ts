@@ -3,7 +3,7 @@ import { newTube } from '../../springback/filter.ts';
 import { numbersOf } from '../estimate/tube-at-work.ts';
 import { differ, drawingNumbers, planWith } from '../plan/correction.ts';
 import { designOf } from '../plan/design.ts';
-import type { ReadingKind } from '../protocol/protocol.ts';
+import type { ReadingKind } from '../protocol/kinds.ts';
 import { apply } from './apply.ts';
 import type { Event } from './events.ts';
 import { canUndo } from './events.ts';

@@ -6,7 +6,7 @@ import { mechanicsPrior } from '../../springback/mechanics.ts';
 import { modelName } from '../../springback/model-name.ts';
 import type { Job } from '../../tube/job.ts';
 import { wholeTolerance } from '../../tube/tolerance.ts';
-import { kinOf } from '../estimate/lesson-of-session.ts';
+import { kinOf } from '../estimate/kin-of-job.ts';
 
 /** All that the fold starts from: the first record of a log. A session reads nothing else when it is resumed. */
 export interface Start {

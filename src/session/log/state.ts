@@ -1,8 +1,9 @@
-import type { AsBuilt } from '../../fit/as-built.ts';
+import type { AsBuilt } from '../../fit/built-tube.ts';
 import type { Filter } from '../../springback/filter.ts';
 import type { Design } from '../plan/design.ts';
+import type { AngleEstimate, Numbers, Plan } from '../protocol/asks.ts';
 import type { AsideFact, Reason } from '../protocol/facts/index.ts';
-import type { AngleEstimate, Correction, Numbers, Plan } from '../protocol/protocol.ts';
+import type { Correction } from '../protocol/notes.ts';
 import type { Event, Expected, Reading } from './events.ts';
 import type { Start } from './start.ts';
 

@@ -1,4 +1,4 @@
-import type { Range } from '../../fit/problem.ts';
+import type { Bounds } from '../../fit/problem.ts';
 import { at } from '../../maths/list.ts';
 import type { TubeAtWork } from '../estimate/tube-at-work.ts';
 import type { State } from '../log/state.ts';
@@ -7,7 +7,7 @@ import type { State } from '../log/state.ts';
 const FURTHEST = 0.25;
 
 /** What clamp, follow, piece and machine leave a correction: the least and greatest of every straight and angle. */
-export function limits(state: State, { shape, used }: TubeAtWork): { straights: Range[]; angles: Range[] } {
+export function limits(state: State, { shape, used }: TubeAtWork): { straights: Bounds[]; angles: Bounds[] } {
 	const { job } = state.start;
 	const { clamp, markOffset, follow } = job.tooling;
 	const last = shape.straights.length - 1;

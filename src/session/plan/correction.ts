@@ -7,7 +7,8 @@ import type { Shape } from '../../tube/shape.ts';
 import { numbersOf, rawTube, type TubeAtWork, tubeAtWork } from '../estimate/tube-at-work.ts';
 import type { PlanState, State } from '../log/state.ts';
 import { madeCount } from '../log/state.ts';
-import type { Correction, Numbers, Outcome, Predicted } from '../protocol/protocol.ts';
+import type { Numbers, Predicted, TubeOutcome } from '../protocol/asks.ts';
+import type { Correction } from '../protocol/notes.ts';
 import { limits } from './correction-bounds.ts';
 import { limitsOf, measuresAfter } from './design.ts';
 import { type Marking, settable, stepsOf } from './settable.ts';
@@ -127,7 +128,7 @@ export function predicted(state: State, numbers: readonly Numbers[]): Predicted 
 }
 
 /** The same beside the limits of the finished tube. `left`: the largest miss in units of its tolerance, corners and all. */
-export function outcomeOf(state: State, numbers: readonly Numbers[]): Outcome {
+export function tubeOutcome(state: State, numbers: readonly Numbers[]): TubeOutcome {
 	const tube = expected(state, numbers);
 	const limits = limitsOf(state);
 	return { ...toldOf(state, tube), left: largestMiss(tube, limits), within: keeps(tube, limits) };

@@ -1,4 +1,4 @@
-import type { Measure } from '../../fit/correct.ts';
+import type { FitMeasure } from '../../fit/correct.ts';
 import { gripsOf } from '../../fit/grips.ts';
 import type { FarEnd } from '../../fit/kinematics.ts';
 import type { Limits } from '../../fit/verdict.ts';
@@ -64,13 +64,13 @@ export function designOf(start: Start): Design {
 }
 
 /** Measures for the correction: the checks that the bends from `made` (how many are made) on can still change. */
-export function measuresAfter(design: Design, job: Job, made: number): Measure[] {
+export function measuresAfter(design: Design, job: Job, made: number): FitMeasure[] {
 	return design.checks
 		.filter(({ check, after }) => after > made && check.kind !== 'ovality')
 		.map((due) => measure(due, job));
 }
 
-function measure({ check, design }: DueCheck, job: Job): Measure {
+function measure({ check, design }: DueCheck, job: Job): FitMeasure {
 	return {
 		name: check.name,
 		design,

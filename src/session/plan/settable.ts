@@ -1,11 +1,11 @@
 import { type CorrectionInput, correct } from '../../fit/correct.ts';
-import type { Range } from '../../fit/problem.ts';
+import type { Bounds } from '../../fit/problem.ts';
 import { at } from '../../maths/list.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
 import type { Tooling } from '../../tube/job.ts';
 import type { Shape } from '../../tube/shape.ts';
 import { numbersOf } from '../estimate/tube-at-work.ts';
-import type { Numbers } from '../protocol/protocol.ts';
+import type { Numbers } from '../protocol/asks.ts';
 
 /** The least change of a number that hands can make: lengths in the job's unit, degrees. */
 export interface Steps {
@@ -65,9 +65,9 @@ export function settable(
 	return numbers;
 }
 
-const shifted = ([low, high]: Range, by: number): Range => [low + by, high + by];
+const shifted = ([low, high]: Bounds, by: number): Bounds => [low + by, high + by];
 
-function setNear(wanted: Numbers, now: Numbers, { tape, angle, rotation }: Steps, room: Range): Numbers {
+function setNear(wanted: Numbers, now: Numbers, { tape, angle, rotation }: Steps, room: Bounds): Numbers {
 	const turned = Math.abs(normalizeRotation(wanted.rotation - now.rotation));
 	return {
 		fromStart: markNear(wanted.fromStart, now.fromStart, tape, room),
@@ -77,7 +77,7 @@ function setNear(wanted: Numbers, now: Numbers, { tape, angle, rotation }: Steps
 }
 
 /** The mark as it is where it need not move by half a division, else the nearest division that the limits allow. */
-function markNear(wanted: number, now: number, tape: number, [low, high]: Range): number {
+function markNear(wanted: number, now: number, tape: number, [low, high]: Bounds): number {
 	const places = [
 		now,
 		tape * Math.round(wanted / tape),

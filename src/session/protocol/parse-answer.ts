@@ -3,8 +3,10 @@ import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
 import { type Reading, readingsIn } from '../log/events.ts';
 import type { State } from '../log/state.ts';
 import { dueCheck } from '../reading/check-reading.ts';
+import type { Action, Answer } from './action.ts';
 import type { MisreadFact, Wanted } from './facts/index.ts';
-import type { Action, Answer, EvidenceKind, RefusedNote } from './protocol.ts';
+import type { EvidenceKind } from './kinds.ts';
+import type { RefusedNote } from './notes.ts';
 
 /** An answer could not be read. */
 class Unreadable extends Error {

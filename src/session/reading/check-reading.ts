@@ -1,4 +1,5 @@
-import { type AsBuilt, type Estimate, marginal, spreadOf } from '../../fit/as-built.ts';
+import { marginal, spreadOf } from '../../fit/as-built.ts';
+import type { AsBuilt, Estimate } from '../../fit/built-tube.ts';
 import { type RawTube, uncutShape } from '../../fit/raw-tube.ts';
 import { at } from '../../maths/list.ts';
 import { reopened } from '../../springback/filter.ts';

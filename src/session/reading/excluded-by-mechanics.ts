@@ -2,8 +2,8 @@
 import { type Exclusion, exclusion } from '../../springback/excluded.ts';
 import { type Event, type Reading, readingsIn } from '../log/events.ts';
 import { type BendState, bendAt, type Pull, type State } from '../log/state.ts';
+import type { Action } from '../protocol/action.ts';
 import type { ExcludedFact } from '../protocol/facts/index.ts';
-import type { Action } from '../protocol/protocol.ts';
 
 /** A pull that a reading goes against: how far the dial was held, and in which entry that stands; null in the answer's own. */
 interface Held {

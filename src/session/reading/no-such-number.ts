@@ -1,7 +1,8 @@
 import type { State } from '../log/state.ts';
+import type { Action } from '../protocol/action.ts';
 import type { RefusalFact } from '../protocol/facts/index.ts';
+import type { ReadingKind } from '../protocol/kinds.ts';
 import { wrongNumber } from '../protocol/number-faults.ts';
-import type { Action, ReadingKind } from '../protocol/protocol.ts';
 import { dueCheck } from './check-reading.ts';
 
 type Given = readonly [of: ReadingKind, value: number | undefined, name?: string];

@@ -3,7 +3,7 @@ import { normalizeRotation } from '../../tube/angles.ts';
 import { apply } from '../log/apply.ts';
 import type { Event, Reading } from '../log/events.ts';
 import type { Doubt, State } from '../log/state.ts';
-import type { Action } from '../protocol/protocol.ts';
+import type { Action } from '../protocol/action.ts';
 import { dueCheck } from './check-reading.ts';
 import { takeReadings } from './take.ts';
 

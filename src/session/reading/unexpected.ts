@@ -1,5 +1,5 @@
 import { at } from '../../maths/list.ts';
-import { doubt, doubtLoaded, type Doubt as FilterDoubt } from '../../springback/gates.ts';
+import { doubt, doubtLoaded, type GateDoubt as FilterDoubt } from '../../springback/gates.ts';
 import { expectKnown, isUnlikely } from '../../springback/known-again.ts';
 import { expectReading } from '../../springback/reading.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
@@ -9,8 +9,8 @@ import { endBefore } from '../estimate/tube-at-work.ts';
 import type { Expected, Reading } from '../log/events.ts';
 import type { Doubt, State } from '../log/state.ts';
 import { bendAt } from '../log/state.ts';
+import type { AngleEstimate } from '../protocol/asks.ts';
 import type { DoubtFact } from '../protocol/facts/index.ts';
-import type { AngleEstimate } from '../protocol/protocol.ts';
 import { dueCheck, expectCheck } from './check-reading.ts';
 import { lookAt } from './look-at.ts';
 

@@ -5,7 +5,7 @@ import { checkFits } from '../advice/bend-alone.ts';
 import { tubeAtWork } from '../estimate/tube-at-work.ts';
 import type { State } from '../log/state.ts';
 import type { FinishFact } from '../protocol/facts/index.ts';
-import type { Cut } from '../protocol/protocol.ts';
+import type { Cut } from '../protocol/notes.ts';
 import { expectCheck, uncutTrim } from '../reading/check-reading.ts';
 
 /** Where both ends of a finished tube are cut so that its legs come out as designed; start end first. */

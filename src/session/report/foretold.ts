@@ -2,7 +2,8 @@ import type { Left } from '../estimate/might-be.ts';
 import { oddsOf } from '../estimate/odds.ts';
 import type { State } from '../log/state.ts';
 import { drawingNumbers } from '../plan/correction.ts';
-import type { CorrectedNote, Correction, Foretold, Numbers, Predicted } from '../protocol/protocol.ts';
+import type { Numbers, Predicted } from '../protocol/asks.ts';
+import type { CorrectedNote, Correction, Foretold } from '../protocol/notes.ts';
 
 /** A correction with how sure it is: what the bends left will be off by themselves counts too. */
 export function told(state: State, note: Correction): CorrectedNote {

@@ -3,7 +3,7 @@ import { clears } from '../../maths/weighted.ts';
 import { ANGLE_READING_SD, checkReadingSd, LEG_SD, READ_BACK_SD, tapedSd } from '../estimate/estimate.ts';
 import type { Cloud } from '../estimate/odds.ts';
 import type { State } from '../log/state.ts';
-import type { TellsMost } from '../protocol/protocol.ts';
+import type { TellsMost } from '../protocol/notes.ts';
 import { OVALITY_SD } from '../reading/ovality.ts';
 
 /** A measurement that can still be taken: what each tube of the cloud would show, and its error. */

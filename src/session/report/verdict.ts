@@ -6,7 +6,8 @@ import { tubeAtWork } from '../estimate/tube-at-work.ts';
 import type { State } from '../log/state.ts';
 import { predicted } from '../plan/correction.ts';
 import { limitsOf } from '../plan/design.ts';
-import type { DoneNote, Predicted, TellsMost } from '../protocol/protocol.ts';
+import type { Predicted } from '../protocol/asks.ts';
+import type { DoneNote, TellsMost } from '../protocol/notes.ts';
 import { uncutTrim } from '../reading/check-reading.ts';
 import { tellsMost } from './tells-most.ts';
 

@@ -6,7 +6,8 @@ import { canUndo, readingsIn } from '../log/events.ts';
 import type { Entry, State } from '../log/state.ts';
 import { doneNote } from '../outputs.ts';
 import { predicted } from '../plan/correction.ts';
-import type { AngleEstimate, DoneNote } from '../protocol/protocol.ts';
+import type { AngleEstimate } from '../protocol/asks.ts';
+import type { DoneNote } from '../protocol/notes.ts';
 import { listedOf } from './verdict.ts';
 
 export type SessionStatus = 'open' | 'done' | 'scrapped';

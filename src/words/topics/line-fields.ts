@@ -1,4 +1,5 @@
-import type { Ask, Note } from '../../session/protocol/protocol.ts';
+import type { Ask } from '../../session/protocol/asks.ts';
+import type { Note } from '../../session/protocol/notes.ts';
 
 /** A word on every field of every line, so that a new field does not compile until it has one. */
 type Fields<Union, Key extends keyof Union> = {

@@ -1,12 +1,7 @@
-import type {
-	Action,
-	Advice,
-	Ask,
-	CheckKind,
-	EvidenceKind,
-	Note,
-	ReadingKind,
-} from '../../session/protocol/protocol.ts';
+import type { Action } from '../../session/protocol/action.ts';
+import type { Advice, Ask } from '../../session/protocol/asks.ts';
+import type { CheckKind, EvidenceKind, ReadingKind } from '../../session/protocol/kinds.ts';
+import type { Note } from '../../session/protocol/notes.ts';
 import type { Warning } from '../../tube/warnings.ts';
 
 type Of<Union, Key extends keyof Union> = Record<Extract<Union[Key], string>, string>;

@@ -2,7 +2,8 @@ import { createInterface } from 'node:readline';
 import { PassThrough } from 'node:stream';
 import { type BendRequest, runBend } from '../../../src/cli/bend.ts';
 import type { Io } from '../../../src/cli/io.ts';
-import type { Ask, Output } from '../../../src/session/protocol/protocol.ts';
+import type { Ask } from '../../../src/session/protocol/asks.ts';
+import type { Output } from '../../../src/session/protocol/notes.ts';
 
 export interface LineRun {
 	code: number;

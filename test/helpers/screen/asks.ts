@@ -1,16 +1,13 @@
-import { GENERAL_CAUTIONS } from '../../../src/session/protocol/facts/caution.ts';
 import type {
 	CheckAsk,
 	ConfirmAsk,
-	CorrectedNote,
 	DecideAsk,
-	DoneNote,
 	MeasureAsk,
 	PullAsk,
-	SessionNote,
 	SetAsk,
-	WarningsNote,
-} from '../../../src/session/protocol/protocol.ts';
+} from '../../../src/session/protocol/asks.ts';
+import { GENERAL_CAUTIONS } from '../../../src/session/protocol/facts/caution.ts';
+import type { CorrectedNote, DoneNote, SessionNote, WarningsNote } from '../../../src/session/protocol/notes.ts';
 
 /** One of each thing that a session puts out, for the arch of the fake ports. */
 export const SESSION: SessionNote = {

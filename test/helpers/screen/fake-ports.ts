@@ -4,7 +4,9 @@ import type { WouldBe } from '../../../src/session/advice/preview.ts';
 import type { Answered } from '../../../src/session/log/answered.ts';
 import type { Event, Reading } from '../../../src/session/log/events.ts';
 import { readingsIn } from '../../../src/session/log/events.ts';
-import type { Answer, Ask, Draft, Output } from '../../../src/session/protocol/protocol.ts';
+import type { Answer, HalfAnswer } from '../../../src/session/protocol/action.ts';
+import type { Ask } from '../../../src/session/protocol/asks.ts';
+import type { Output } from '../../../src/session/protocol/notes.ts';
 import type { BentAs, Job } from '../../../src/tube/job.ts';
 import { FakeWorkshop } from './fake-workshop.ts';
 
@@ -56,7 +58,7 @@ export class FakeLive implements LivePort {
 	readonly logPath = '/logs/aft-arch-1.log';
 	readonly answers: Answer[] = [];
 	/** First numbers of answers that were kept before the second came. */
-	readonly drafts: Draft[] = [];
+	readonly drafts: HalfAnswer[] = [];
 	readonly shown: Output[];
 	closed = false;
 	readonly messages: string[] = [];

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { readLog } from '../../../src/journal/read-log.ts';
 import { ask } from '../../../src/session/ask.ts';
 import { readBack } from '../../../src/session/log/read-back.ts';
-import type { Ask } from '../../../src/session/protocol/protocol.ts';
+import type { Ask } from '../../../src/session/protocol/asks.ts';
 import { PROGRAM } from '../disk/program.ts';
 import { operatorAt } from '../shop/operator.ts';
 import { newMachine } from '../shop/plain-shop.ts';

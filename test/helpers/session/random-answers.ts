@@ -1,4 +1,4 @@
-import type { Ask } from '../../../src/session/protocol/protocol.ts';
+import type { Ask } from '../../../src/session/protocol/asks.ts';
 
 /**
  * An answer to an ask, picked by `choice` (a whole number): usual ones, odd ones and wrong ones. `size` in [0, 1) sets how far a

@@ -5,7 +5,7 @@
 import { readdirSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { type Draw, draws } from '../../../src/practice/random.ts';
-import type { Ask } from '../../../src/session/protocol/protocol.ts';
+import type { Ask } from '../../../src/session/protocol/asks.ts';
 import { randomAnswer } from './random-answers.ts';
 import { digestOf, type Recorded, recordedJob, SESSIONS } from './recorded-sessions.ts';
 import { begin, give } from './session-run.ts';

@@ -5,8 +5,9 @@ import { coldPrior } from '../../../src/session/log/start.ts';
 import type { State } from '../../../src/session/log/state.ts';
 import { nextEntry } from '../../../src/session/log/state.ts';
 import { outputsAfter, standing } from '../../../src/session/outputs.ts';
+import type { Ask } from '../../../src/session/protocol/asks.ts';
+import type { Output } from '../../../src/session/protocol/notes.ts';
 import { parseAnswer } from '../../../src/session/protocol/parse-answer.ts';
-import type { Ask, Output } from '../../../src/session/protocol/protocol.ts';
 import type { Job } from '../../../src/tube/job.ts';
 
 /** A session in memory: the core alone, without a disk or a shell. */

@@ -1,4 +1,4 @@
-import type { ToldBend, ToldTooling, TubeReading } from '../../../src/fit/as-built.ts';
+import type { ToldBend, ToldTooling, TubeReading } from '../../../src/fit/built-tube.ts';
 import { gripsOf, legGrips } from '../../../src/fit/grips.ts';
 import { checkValue } from '../../../src/tube/checks.ts';
 import type { Check } from '../../../src/tube/job.ts';

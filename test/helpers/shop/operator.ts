@@ -1,4 +1,4 @@
-import type { Ask } from '../../../src/session/protocol/protocol.ts';
+import type { Ask } from '../../../src/session/protocol/asks.ts';
 import type { Shop } from './plain-shop.ts';
 
 /** A simulated person at a simulated bender, answering asks as the line mode puts them. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import * as words from '../../../src/screen/session/set-words.ts';
-import type { SetAsk } from '../../../src/session/protocol/protocol.ts';
+import type { SetAsk } from '../../../src/session/protocol/asks.ts';
 import { frames } from '../../../src/tube/frames.ts';
 import { around, tubeTurn } from '../../../src/tube/turns.ts';
 import { cross, dot } from '../../../src/tube/vector.ts';

@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, test } from 'vitest';
 import type { Display, DisplayPort } from '../../../src/screen/shell/display.ts';
 import { openScreen } from '../../../src/screen/shell/open-screen.tsx';
-import type { Output } from '../../../src/session/protocol/protocol.ts';
+import type { Output } from '../../../src/session/protocol/notes.ts';
 import * as asks from '../../helpers/screen/asks.ts';
 import { FakeHome, FakeLive, KEPT } from '../../helpers/screen/fake-ports.ts';
 import { HeadlessTerminal } from '../../helpers/screen/mount.tsx';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Key } from '../../../src/screen/shell/keys.ts';
-import { type Entry, NOTHING, type Outcome, type Prompt, pressed } from '../../../src/screen/shell/prompt.ts';
+import { type FieldEntry, NOTHING, type Pressed, type Prompt, pressed } from '../../../src/screen/shell/prompt.ts';
 import { parseAngle } from '../../../src/units/parse.ts';
 
 const READING: Prompt<string> = {
@@ -26,9 +26,9 @@ const NAMED: Record<string, Key> = {
 };
 
 /** The outcome of the last of the keys, each taken in the entry that the one before it left. */
-function outcomeOf(prompt: Prompt<string>, keys: string): Outcome<string> {
-	let entry: Entry = NOTHING;
-	let outcome: Outcome<string> = { entry };
+function outcomeOf(prompt: Prompt<string>, keys: string): Pressed<string> {
+	let entry: FieldEntry = NOTHING;
+	let outcome: Pressed<string> = { entry };
 	for (const character of keys) {
 		outcome = pressed(prompt, entry, NAMED[character] ?? { key: 'character', text: character });
 		if ('entry' in outcome) entry = outcome.entry;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { lastCanMend } from '../../../src/session/advice/last-bend-mends.ts';
-import type { CorrectedNote } from '../../../src/session/protocol/protocol.ts';
+import type { CorrectedNote } from '../../../src/session/protocol/notes.ts';
 import type { Check, Job } from '../../../src/tube/job.ts';
 import { mendWords } from '../../../src/words/mend.ts';
 import { bendAndSkip } from '../../helpers/session/bend-to.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type WouldBe, wouldBe } from '../../../src/session/advice/preview.ts';
-import type { Action } from '../../../src/session/protocol/protocol.ts';
+import type { Action } from '../../../src/session/protocol/action.ts';
 import { begin, give, giveAll, open, type Run } from '../../helpers/session/session-run.ts';
 import { hatJob } from '../../helpers/shop/hat.ts';
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { kinOf, lessonOf } from '../../../src/session/estimate/lesson-of-session.ts';
+import { kinOf } from '../../../src/session/estimate/kin-of-job.ts';
+import { lessonOf } from '../../../src/session/estimate/lesson-of-session.ts';
 import { initial } from '../../../src/session/log/fold.ts';
 import { standing } from '../../../src/session/outputs.ts';
 import { learned } from '../../../src/springback/history.ts';

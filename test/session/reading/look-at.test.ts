@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { uncutShape } from '../../../src/fit/raw-tube.ts';
 import { ask } from '../../../src/session/ask.ts';
 import { rawTube } from '../../../src/session/estimate/tube-at-work.ts';
-import type { ConfirmAsk } from '../../../src/session/protocol/protocol.ts';
+import type { ConfirmAsk } from '../../../src/session/protocol/asks.ts';
 import { checkValue } from '../../../src/tube/checks.ts';
 import type { Check, Job } from '../../../src/tube/job.ts';
 import { bendTo } from '../../helpers/session/bend-to.ts';

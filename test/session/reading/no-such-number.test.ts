@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { answerEvents } from '../../../src/session/answers.ts';
 import { evolve } from '../../../src/session/log/fold.ts';
-import type { Action } from '../../../src/session/protocol/protocol.ts';
+import type { Action } from '../../../src/session/protocol/action.ts';
 import { bendTo } from '../../helpers/session/bend-to.ts';
 import { begin, give, giveAll, open, type Run } from '../../helpers/session/session-run.ts';
 import { whyOf } from '../../helpers/session/why.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { DoneNote } from '../../../src/session/protocol/protocol.ts';
+import type { DoneNote } from '../../../src/session/protocol/notes.ts';
 import { cutWords, finishWords } from '../../../src/words/finish.ts';
 import { bendAndSkip, bendTo } from '../../helpers/session/bend-to.ts';
 import { begin, give, open, type Run } from '../../helpers/session/session-run.ts';

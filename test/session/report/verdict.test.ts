@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { isLikely } from '../../../src/session/estimate/odds.ts';
 import type { State } from '../../../src/session/log/state.ts';
-import type { CorrectedNote, DoneNote } from '../../../src/session/protocol/protocol.ts';
+import type { CorrectedNote, DoneNote } from '../../../src/session/protocol/notes.ts';
 import { listedOf, verdictOf } from '../../../src/session/report/verdict.ts';
 import { bendAndSkip, bendTo } from '../../helpers/session/bend-to.ts';
 import { begin, give, open, type Run } from '../../helpers/session/session-run.ts';

@@ -1,7 +1,6 @@
 import { TOPIC_NAMES, type TopicName } from '../../../words/topics/names.ts';
 import { wrapped } from '../../text/line.ts';
-import type { HomePage } from '../home-state.ts';
-import type { HomeView } from '../home-view.ts';
+import type { HomePage, HomeView } from '../home-view.ts';
 
 /** The most needed first: a small window drops the last. */
 const HELP = [
@@ -15,7 +14,7 @@ const HELP = [
 /** Those for whoever sits at the screen. */
 const TOPICS_HERE: readonly TopicName[] = ['keys', 'display', 'files', 'other-end', 'learning', 'method'];
 
-export function helpPage(from: HomePage): HomeView {
+export function homeHelpPage(from: HomePage): HomeView {
 	return {
 		title: 'Help',
 		prompt: {

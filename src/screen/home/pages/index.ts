@@ -1,6 +1,6 @@
 import type { HomeState } from '../home-state.ts';
 import type { HomeView } from '../home-view.ts';
-import { helpPage } from './help.ts';
+import { homeHelpPage } from './help.ts';
 import { jobPage, offerPage } from './job.ts';
 import { keptPage } from './kept.ts';
 import { mainPage } from './main.ts';
@@ -18,7 +18,7 @@ export function homeView(state: HomeState): HomeView {
 		case 'kept':
 			return keptPage(state);
 		case 'help':
-			return helpPage(page.from);
+			return homeHelpPage(page.from);
 		case 'form':
 			return page.view(page.form, state.entry);
 		case 'bench':

@@ -3,8 +3,8 @@ import { bentAsBrief } from '../../../words/bent-as.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { wrapped } from '../../text/line.ts';
 import type { JobRow } from '../home-port.ts';
-import type { HomePage, HomeState } from '../home-state.ts';
-import type { HomeStep, HomeView } from '../home-view.ts';
+import type { HomeState } from '../home-state.ts';
+import type { HomePage, HomeStep, HomeView } from '../home-view.ts';
 import { dayOf, keptChoice } from './kept.ts';
 import { helpFrom } from './usual.ts';
 

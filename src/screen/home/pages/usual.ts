@@ -1,4 +1,4 @@
-import type { HomePage } from '../home-state.ts';
+import type { HomePage } from '../home-view.ts';
 
 /** What the pages under the home page have in common. */
 export const TO_HOME = { label: 'back', step: { step: 'page', page: { page: 'home' } } } as const;

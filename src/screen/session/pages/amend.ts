@@ -1,6 +1,6 @@
 import type { Answered } from '../../../session/log/answered.ts';
 import type { Reading } from '../../../session/log/events.ts';
-import type { EvidenceKind } from '../../../session/protocol/protocol.ts';
+import type { EvidenceKind } from '../../../session/protocol/kinds.ts';
 import { parseNumber } from '../../../units/parse.ts';
 import { answeredWords } from '../../../words/answered.ts';
 import { measureOf, shown } from '../../../words/numbers.ts';

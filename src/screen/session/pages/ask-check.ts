@@ -1,8 +1,8 @@
-import type { CheckAsk } from '../../../session/protocol/protocol.ts';
+import type { CheckAsk } from '../../../session/protocol/asks.ts';
 import type { Job } from '../../../tube/job.ts';
 import { UnitsError } from '../../../units/units-error.ts';
 import { checkWords, includesWords } from '../../../words/checks.ts';
-import { checkMeasure, giveOrTake, shown, spreadOf } from '../../../words/numbers.ts';
+import { checkMeasure, giveOrTake, readingSpread, shown } from '../../../words/numbers.ts';
 import type { Prompt } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
 import type { SessionState, Step } from '../session-state.ts';
@@ -13,7 +13,7 @@ export function checkPage(state: SessionState, ask: CheckAsk): PageView {
 	const { job } = state;
 	const measure = checkMeasure(ask.kind);
 	const found = job.checks.find(({ name }) => name === ask.name);
-	const value = giveOrTake(shown(ask.expect.value, measure, job), spreadOf(ask.expect.sd, measure, job));
+	const value = giveOrTake(shown(ask.expect.value, measure, job), readingSpread(ask.expect.sd, measure, job));
 	const drawing = `drawing   ${shown(ask.design, measure, job)}, within ${shown(ask.tolerance, measure, job)}`;
 	return {
 		title: `Check: ${ask.name}`,

@@ -1,4 +1,4 @@
-import type { Advice, DecideAsk, ToMeasure } from '../../../session/protocol/protocol.ts';
+import type { Advice, DecideAsk, ToMeasure } from '../../../session/protocol/asks.ts';
 import { trimmed } from '../../../units/format.ts';
 import { about, angle, angleGiveOrTake } from '../../../words/numbers.ts';
 import { reasonWords } from '../../../words/reason.ts';

@@ -1,4 +1,4 @@
-import type { ConfirmAsk, MeasureAsk } from '../../../session/protocol/protocol.ts';
+import type { ConfirmAsk, MeasureAsk } from '../../../session/protocol/asks.ts';
 import { angleGiveOrTake, measureOf, shown } from '../../../words/numbers.ts';
 import { readingName } from '../../../words/readings.ts';
 import { reasonWords } from '../../../words/reason.ts';

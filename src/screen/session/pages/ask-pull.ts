@@ -1,4 +1,4 @@
-import type { PullAsk } from '../../../session/protocol/protocol.ts';
+import type { PullAsk } from '../../../session/protocol/asks.ts';
 import { doubtLoaded } from '../../../springback/gates.ts';
 import { trimmed } from '../../../units/format.ts';
 import { dial } from '../../../words/numbers.ts';

@@ -1,4 +1,4 @@
-import type { SetAsk } from '../../../session/protocol/protocol.ts';
+import type { SetAsk } from '../../../session/protocol/asks.ts';
 import { trimmed } from '../../../units/format.ts';
 import { shownUnits, tapeValue } from '../../../words/lengths.ts';
 import { angle, shown } from '../../../words/numbers.ts';

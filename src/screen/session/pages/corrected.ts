@@ -1,4 +1,5 @@
-import type { CorrectedNote, Predicted } from '../../../session/protocol/protocol.ts';
+import type { Predicted } from '../../../session/protocol/asks.ts';
+import type { CorrectedNote } from '../../../session/protocol/notes.ts';
 import { padded } from '../../../terminal/width.ts';
 import { checkValue } from '../../../tube/checks.ts';
 import { cutLength, marks } from '../../../tube/marks.ts';
@@ -6,7 +7,7 @@ import { designGrowth, resolveShape } from '../../../tube/resolve.ts';
 import { trimmed } from '../../../units/format.ts';
 import { inTen } from '../../../words/chance.ts';
 import { type ShownJob, shownUnits, tapeValue } from '../../../words/lengths.ts';
-import { angle, fine, measureOf, shown, spreadOf } from '../../../words/numbers.ts';
+import { angle, fine, measureOf, readingSpread, shown } from '../../../words/numbers.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { cut, type Line, line, span, wrapped } from '../../text/line.ts';
 import { oldNumbersPossible, type SessionState, type Step } from '../session-state.ts';
@@ -168,7 +169,7 @@ function sureness(
 	room: number,
 ): Line[] {
 	const { sd, chance } = predicted;
-	const [place, direction] = [spreadOf(sd.endOffset, 'length', job), angle(Math.max(sd.endAngle, 0.1))];
+	const [place, direction] = [readingSpread(sd.endOffset, 'length', job), angle(Math.max(sd.endAngle, 0.1))];
 	const before = remaining.length === 0 ? '' : ` (uncorrected ${inTen(without.chance)})`;
 	const said = `Far end give or take ${place} and ${direction}. Chance to fit: ${inTen(chance)}${before}.`;
 	const whole = wrapped(said, columns);

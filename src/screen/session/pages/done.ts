@@ -1,8 +1,8 @@
-import type { DoneNote } from '../../../session/protocol/protocol.ts';
+import type { DoneNote } from '../../../session/protocol/notes.ts';
 import { mayFit } from '../../../session/report/verdict.ts';
 import type { Job } from '../../../tube/job.ts';
 import { finishWords } from '../../../words/finish.ts';
-import { about, angle, fine, measureOf, shown, spreadOf, tape } from '../../../words/numbers.ts';
+import { about, angle, fine, measureOf, readingSpread, shown, tape } from '../../../words/numbers.ts';
 import { invitation, verdictWords } from '../../../words/verdict.ts';
 import { chopped, type Line, line, span, wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';
@@ -100,7 +100,7 @@ function checks({ checks: all }: DoneNote, job: Job): Line[] {
 function ends({ trim, endOffset, endAngle, sd, shape, outside }: DoneNote, job: Job, columns: number): Line[] {
 	if (trim === null || endOffset === null || endAngle === null || sd === null || shape === null) return [];
 	const off = `Far end ${fine(endOffset, job)} and ${angle(endAngle)} off`;
-	const give = `give or take ${spreadOf(sd.endOffset, 'length', job)} and ${angle(Math.max(sd.endAngle, 0.1))}`;
+	const give = `give or take ${readingSpread(sd.endOffset, 'length', job)} and ${angle(Math.max(sd.endAngle, 0.1))}`;
 	const others = outside.length === 0 ? '' : ` Outside the drawing's tolerance: bend ${outside.join(', ')}.`;
 	return [
 		[

@@ -1,4 +1,4 @@
-import type { Plan } from '../../../session/protocol/protocol.ts';
+import type { Plan } from '../../../session/protocol/asks.ts';
 import { answeredWords } from '../../../words/answered.ts';
 import { angle } from '../../../words/numbers.ts';
 import type { Choice } from '../../shell/prompt.ts';

@@ -1,9 +1,9 @@
-import type { Action } from '../../../session/protocol/protocol.ts';
+import type { Action } from '../../../session/protocol/action.ts';
 import { trimmed } from '../../../units/format.ts';
 import { parseAngle, parseLength, parseNumber } from '../../../units/parse.ts';
 import { UnitsError } from '../../../units/units-error.ts';
 import { fromShown, inShown, type Ruled, shownUnits } from '../../../words/lengths.ts';
-import { dial, type Measure } from '../../../words/numbers.ts';
+import { dial, type MeasuredIn } from '../../../words/numbers.ts';
 import type { Prompt } from '../../shell/prompt.ts';
 import { EMPTY, type Line, span } from '../../text/line.ts';
 import type { Step } from '../session-state.ts';
@@ -73,7 +73,7 @@ export const BACK = { label: 'back', step: { step: 'page', page: { page: 'ask' }
 
 /** A field for one number of that measure; a length without a unit is in the one that is shown, the value in the job's. */
 export function numberField(
-	measure: Measure,
+	measure: MeasuredIn,
 	job: Ruled,
 	step: (value: number) => Step,
 ): { read: (text: string) => Step; understood: (text: string) => string } {
@@ -81,14 +81,14 @@ export function numberField(
 	return { read: (text) => step(parse(text)), understood: (text) => written(parse(text), measure, job) };
 }
 
-function parser(measure: Measure, job: Ruled): (text: string) => number {
+function parser(measure: MeasuredIn, job: Ruled): (text: string) => number {
 	if (measure === 'angle') return parseAngle;
 	if (measure === 'length') return (text) => fromShown(parseLength(text, shownUnits(job)), job);
 	return parseNumber;
 }
 
 /** A number as it was understood. */
-export function written(value: number, measure: Measure, job: Ruled): string {
+export function written(value: number, measure: MeasuredIn, job: Ruled): string {
 	if (measure === 'angle') return dial(value);
 	if (measure === 'ratio') return trimmed(value, 4);
 	const own = `${trimmed(value, 4)} ${job.units}`;

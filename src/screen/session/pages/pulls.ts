@@ -1,4 +1,4 @@
-import type { DecideAsk, PullAsk } from '../../../session/protocol/protocol.ts';
+import type { DecideAsk, PullAsk } from '../../../session/protocol/asks.ts';
 import { stages } from '../../../session/report/stages.ts';
 import { angle, angleGiveOrTake, dial } from '../../../words/numbers.ts';
 import { pullLadder, type Rung } from '../../drawing/pull-ladder.ts';

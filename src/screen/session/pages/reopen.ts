@@ -1,4 +1,4 @@
-import type { Answer } from '../../../session/protocol/protocol.ts';
+import type { Answer } from '../../../session/protocol/action.ts';
 import { GO_EASY } from '../../../words/caution.ts';
 import { wrapped } from '../../text/line.ts';
 import type { SessionState, Step } from '../session-state.ts';

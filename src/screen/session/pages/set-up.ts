@@ -1,5 +1,5 @@
+import type { SetAsk } from '../../../session/protocol/asks.ts';
 import { type CautionFact, GENERAL_CAUTIONS } from '../../../session/protocol/facts/caution.ts';
-import type { SetAsk } from '../../../session/protocol/protocol.ts';
 import { cautionWords, growthWords } from '../../../words/caution.ts';
 import { dial, tape } from '../../../words/numbers.ts';
 import { type Line, line, wrapped } from '../../text/line.ts';

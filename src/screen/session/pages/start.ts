@@ -1,5 +1,5 @@
 import { GENERAL_CAUTIONS } from '../../../session/protocol/facts/caution.ts';
-import type { SessionNote, WarningsNote } from '../../../session/protocol/protocol.ts';
+import type { SessionNote, WarningsNote } from '../../../session/protocol/notes.ts';
 import { bentAsWords } from '../../../words/bent-as.ts';
 import { cautionWords } from '../../../words/caution.ts';
 import { warningWords } from '../../../words/warnings.ts';

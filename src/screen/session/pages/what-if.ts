@@ -1,4 +1,4 @@
-import type { DecideAsk, Outcome, Tweak } from '../../../session/protocol/protocol.ts';
+import type { DecideAsk, TubeOutcome, Tweak } from '../../../session/protocol/asks.ts';
 import type { Job } from '../../../tube/job.ts';
 import { inTen } from '../../../words/chance.ts';
 import { angle, angleGiveOrTake, dial, fine, measureOf, shown, tape } from '../../../words/numbers.ts';
@@ -37,7 +37,7 @@ function choice(state: SessionState, { bend, do: how, by }: Tweak): Choice<Step>
 }
 
 function sections({ accepted, tweaks, rescue }: DecideAsk, job: Job, columns: number): Section[] {
-	const lines = (lead: string, outcome: Outcome): Line[] =>
+	const lines = (lead: string, outcome: TubeOutcome): Line[] =>
 		wrapped(`${lead}: ${becomes(outcome, job)}.`, columns, 'plain', 2);
 	const stock = rescue?.stock;
 	return [
@@ -64,7 +64,7 @@ function about({ expect, chance }: Tweak): string {
 	return `it lands at ${angleGiveOrTake(expect)}; the tube then fits: ${inTen(chance)}`;
 }
 
-function becomes({ endOffset, endAngle, checks }: Outcome, job: Job): string {
+function becomes({ endOffset, endAngle, checks }: TubeOutcome, job: Job): string {
 	const read = checks.map(({ name, value }) => `${name} ${shown(value, measureOf('check', job, name), job)}`);
 	return [`far end off by ${fine(endOffset, job)} and ${angle(endAngle)}`, ...read].join(', ');
 }

@@ -1,7 +1,7 @@
 import type { CheckKind, ReadingKind } from '../kinds.ts';
 
 /** Where a number stands that another one goes against: the line of the log, or null in the same answer. */
-export type Line = number | null;
+export type LogLine = number | null;
 
 /** Why an answer is not taken. Lengths in the job's unit, angles in degrees. */
 export type RefusalFact =
@@ -44,14 +44,14 @@ export type ExcludedFact =
 			value: number;
 			bend: number;
 			held: number;
-			line: Line;
+			line: LogLine;
 			which: 'above' | 'below';
 			/** What it is if it was read on the inside of the bend. */
 			inside?: number;
 			/** A doubtful dial is being read again. */
 			settling: boolean;
 	  }
-	| { code: 'excludes-told'; of: 'angle' | 'released'; value: number; bend: number; held: number; line: Line };
+	| { code: 'excludes-told'; of: 'angle' | 'released'; value: number; bend: number; held: number; line: LogLine };
 
 /** Why a made bend cannot be gone back to, or not be changed so. */
 export type HindranceFact =

@@ -4,7 +4,8 @@ import { cautions, pieceWords } from '../../../../src/screen/session/pages/set-u
 import { startPage } from '../../../../src/screen/session/pages/start.ts';
 import { opened, type SessionState } from '../../../../src/screen/session/session-state.ts';
 import { USUAL_DISPLAY } from '../../../../src/screen/shell/display.ts';
-import type { CorrectedNote, SetAsk } from '../../../../src/session/protocol/protocol.ts';
+import type { SetAsk } from '../../../../src/session/protocol/asks.ts';
+import type { CorrectedNote } from '../../../../src/session/protocol/notes.ts';
 import { asBent } from '../../../../src/tube/as-bent.ts';
 import type { Job } from '../../../../src/tube/job.ts';
 import { CORRECTED, SESSION, SET_FIRST } from '../../../helpers/screen/asks.ts';

@@ -1,0 +1,16 @@
+import type { SessionSummary } from '../session/report/views.ts';
+import type { Kin } from '../springback/history.ts';
+import type { JobNames, KeptRow } from './kept-row.ts';
+
+export type ListedOutcome = Omit<SessionSummary, 'id' | 'job' | 'status' | 'started'>;
+
+/** What of a row does not follow from its id and its numbers. */
+export type Odd = Pick<KeptRow, 'path' | 'at' | 'startId' | 'touched' | 'problem'>;
+
+/** What many rows share; and by id, what few have. */
+export interface Texts {
+	jobs: JobNames[];
+	outcomes: ListedOutcome[];
+	kin: Kin[];
+	odd: Record<string, Odd>;
+}
