@@ -11,7 +11,7 @@ import { runLineMode } from '../helpers/disk/line-client.ts';
 import { operatorAt } from '../helpers/shop/operator.ts';
 import { draws, newMachine } from '../helpers/shop/plain-shop.ts';
 
-const RUNS = 500;
+const RUNS = 150;
 let folder = '';
 beforeAll(() => {
 	folder = mkdtempSync(join(tmpdir(), 'cold-'));

@@ -178,7 +178,7 @@ describe('pullbook help keys', () => {
 
 	it('names every key that has a name, and every key of the reader', () => {
 		const words = listed('keys').join(' ').toLowerCase();
-		const known = [...source('screen/keys.ts').matchAll(/\[codes\.(\w+)\]/g)].map(([, key]) => key!);
+		const known = [...source('screen/shell/keys.ts').matchAll(/\[codes\.(\w+)\]/g)].map(([, key]) => key!);
 		expect(known.length).toBeGreaterThan(8);
 		for (const key of known)
 			expect(words).toContain(key.replace('_', ' ').replace('RETURN', 'ENTER').replace('ESCAPE', 'ESC').toLowerCase());

@@ -5,7 +5,7 @@ import { materialKeys } from '../../src/springback/materials.ts';
 
 type Raw = Record<string, unknown>;
 
-const FOLDER = new URL('../../jobs', import.meta.url);
+const FOLDER = new URL('../../jobs/', import.meta.url);
 const guide = readFileSync(new URL('README.md', FOLDER), 'utf8');
 const files = readdirSync(FOLDER).filter((name) => name.endsWith('.json'));
 const sample = (name: string) => readFileSync(new URL(name, FOLDER), 'utf8');

@@ -6,7 +6,7 @@ import type { Job } from '../../src/tube/job.ts';
 import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
 import { warnings } from '../../src/tube/warnings.ts';
 
-const FOLDER = new URL('../../jobs', import.meta.url);
+const FOLDER = new URL('../../jobs/', import.meta.url);
 const files = readdirSync(FOLDER).filter((name) => name.endsWith('.json'));
 const load = (file: string): Job => loadJob(new URL(file, FOLDER).pathname).job;
 
