@@ -4,12 +4,12 @@ import { loadJob } from '../job/load.ts';
 import { readSession } from '../journal/catalogue.ts';
 import { sessionsOfJob } from '../journal/find.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
-import { KeptSessions } from '../journal/kept-sessions.ts';
+import { SessionCache } from '../journal/kept-sessions.ts';
 import { LiveSession } from '../journal/live.ts';
 import type { Surroundings } from '../journal/surroundings.ts';
 import { startIn } from '../session/log/read-back.ts';
-import { asBent } from '../tube/as-bent.ts';
 import type { BentAs } from '../tube/job.ts';
+import { asBent } from '../tube/turned-job.ts';
 import { type Io, tellOn } from './io.ts';
 import { announced, keptForStart, lessonsFor } from './kept.ts';
 import { keptTooling } from './kept-tooling.ts';
@@ -85,7 +85,7 @@ export function openSession(
 
 /** The job's unfinished session with the newest record. Throws UsageError where there is none. */
 export function newestUnfinished(home: string, file: string, tell: (sentence: string) => void): string {
-	const { rows } = new KeptSessions(home).read(announced(tell));
+	const { rows } = new SessionCache(home).read(announced(tell));
 	const [newest] = unfinished(rows, file, jobNow(file).name);
 	if (newest !== undefined) return newest;
 	throw new UsageError(

@@ -1,6 +1,6 @@
 import type { TestResult } from '../fit/test-piece.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
-import { KeptSessions } from '../journal/kept-sessions.ts';
+import { SessionCache } from '../journal/kept-sessions.ts';
 import { wrongName, wrongValue } from '../settings/fields.ts';
 import { type FieldChanges, type Forgotten, openSettings, type Settings } from '../settings/settings.ts';
 import type { Units } from '../tube/job.ts';
@@ -10,7 +10,7 @@ import { type Io, tellOn } from './io.ts';
 import { announced, keptForStart } from './kept.ts';
 import { learnedFrom } from './learned.ts';
 import { type Options, optionName, optionWord, readQuantity } from './quantity.ts';
-import { isTest, testPiece } from './test-piece.ts';
+import { isTest, testPiece } from './test-piece-options.ts';
 import { UsageError } from './usage-error.ts';
 
 export interface BenderRequest {
@@ -50,7 +50,7 @@ export async function runBender(
 	const tell = tellOn(io);
 	const acts = wantsAction(options);
 	if (name === null && acts) throw new UsageError('Name the bender that this is about: pullbook bender NAME …');
-	const { rows } = new KeptSessions(home).read(announced(tell));
+	const { rows } = new SessionCache(home).read(announced(tell));
 	const done: Done =
 		name !== null && acts
 			? await act({ settings, bender: name, ...dieAndUnits(settings, name, options), options, rows })
@@ -64,7 +64,7 @@ export async function runBender(
 }
 
 /** Benders, dies and what was learned with them, line by line; what was wrong with the kept file first. */
-export function benderLines(home: string, kept: KeptSessions = new KeptSessions(home)): string[] {
+export function benderLines(home: string, kept: SessionCache = new SessionCache(home)): string[] {
 	const settings = openSettings(home);
 	const said: string[] = [];
 	const rows = keptForStart(home, (sentence) => said.push(sentence), kept);

@@ -1,6 +1,6 @@
 import { BENDER_EXAMPLES, BENDER_NOTES, BENDER_OPTIONS } from './bender-options.ts';
-import { BENT_AS_OPTIONS } from './bent-as.ts';
 import type { CommandSpec, OptionSpec } from './command.ts';
+import { BENT_AS_OPTIONS } from './hand-and-end.ts';
 import { bend, bender, check, layout, log, openHome, practice } from './runs.ts';
 
 /** Taken by every command. */

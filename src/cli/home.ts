@@ -3,7 +3,7 @@ import { loadJob } from '../job/load.ts';
 import { readSession } from '../journal/catalogue.ts';
 import { realPath } from '../journal/find.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
-import { KeptSessions } from '../journal/kept-sessions.ts';
+import { SessionCache } from '../journal/kept-sessions.ts';
 import type { HomePort, SessionRow } from '../screen/home/home-port.ts';
 import { startIn } from '../session/log/read-back.ts';
 import { openSettings } from '../settings/settings.ts';
@@ -17,7 +17,7 @@ import { type JobFolder, listed } from './job-folder.ts';
 import { checkedRows, glancedRows } from './job-rows.ts';
 import { keptForStart } from './kept.ts';
 import { keptTooling } from './kept-tooling.ts';
-import { livePort } from './live-port.ts';
+import { livePort } from './session-on-screen.ts';
 import { workshopAt } from './workshop.ts';
 
 interface HomeRequest {
@@ -56,7 +56,7 @@ export async function runBendScreen(request: BendRequest, io: Io): Promise<numbe
 const AS_DRAWN: BentAs = { mirror: false, from: 'start' };
 
 function homePort(home: string, jobs: JobFolder, learn: boolean, asOf: (path: string) => BentAs): HomePort {
-	const sessions = new KeptSessions(home);
+	const sessions = new SessionCache(home);
 	const kept = keptRows(home, sessions);
 	return {
 		jobs: () => glancedRows(listed(jobs), kept.rows()),
@@ -86,7 +86,7 @@ function pathOf(home: string, id: string): string {
 }
 
 /** The kept sessions as the home screen lists them. Its jobs and its list come in one turn, so that they are looked at once for both. */
-function keptRows(home: string, kept: KeptSessions) {
+function keptRows(home: string, kept: SessionCache) {
 	let now: { rows: readonly SessionRow[]; notice: string | null } | null = null;
 	const look = () => {
 		if (now !== null) return now;

@@ -1,5 +1,5 @@
 import type { KeptRow } from '../journal/kept-row.ts';
-import { KeptSessions, type MayGoOn } from '../journal/kept-sessions.ts';
+import { type MayGoOn, SessionCache } from '../journal/kept-sessions.ts';
 import { lessonsThatWeigh } from '../journal/lessons.ts';
 import { openSettings, type Settings } from '../settings/settings.ts';
 import type { Lesson } from '../springback/history.ts';
@@ -35,7 +35,7 @@ function withinTime(): MayGoOn {
 export function keptForStart(
 	home: string,
 	tell: (sentence: string) => void,
-	kept = new KeptSessions(home),
+	kept = new SessionCache(home),
 ): readonly KeptRow[] {
 	const { rows, left } = kept.read(withinTime());
 	if (left > 0) {

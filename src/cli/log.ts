@@ -1,5 +1,5 @@
 import { readAnyway } from '../journal/catalogue.ts';
-import { KeptSessions } from '../journal/kept-sessions.ts';
+import { SessionCache } from '../journal/kept-sessions.ts';
 import { readBack } from '../session/log/read-back.ts';
 import { sessionView } from '../session/report/views.ts';
 import { folded } from '../terminal/folded.ts';
@@ -23,7 +23,7 @@ export async function runLog(
 }
 
 function list(json: boolean, home: string, io: Io): number {
-	const { rows } = new KeptSessions(home).read(announced(tellOn(io)));
+	const { rows } = new SessionCache(home).read(announced(tellOn(io)));
 	if (json) {
 		const summaries = rows.flatMap(({ summary }) => summary ?? []);
 		io.stdout.write(`${JSON.stringify(summaries, null, 2)}\n`);

@@ -5,15 +5,15 @@ import { beginPractice, type Practice, type PracticeStep, playedOut, practiceHom
 import { USUAL } from '../practice/world.ts';
 import type { HomePort } from '../screen/home/home-port.ts';
 import type { LivePort } from '../screen/session/live-port.ts';
-import { asBent } from '../tube/as-bent.ts';
 import type { BentAs } from '../tube/job.ts';
+import { asBent } from '../tube/turned-job.ts';
 import { sightInWords } from '../words/practice.ts';
 import { practiceDocument } from '../words/practice-document.ts';
 import { byHandLines, endLines, stepLines, wrapped } from '../words/practice-report.ts';
 import { displayAt } from './display.ts';
 import { type Io, tellOn, whyNoScreen } from './io.ts';
 import { keptTooling } from './kept-tooling.ts';
-import { livePort } from './live-port.ts';
+import { livePort } from './session-on-screen.ts';
 import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
 import { workshopAt } from './workshop.ts';

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { bentAsIn } from './bent-as.ts';
 import type { Run } from './command.ts';
+import { bentAsIn } from './hand-and-end.ts';
 import { tellOn, whyNoScreen } from './io.ts';
 import { type JobFolder, listed } from './job-folder.ts';
 import { UsageError } from './usage-error.ts';

@@ -2,12 +2,12 @@ import { join, resolve, sep } from 'node:path';
 import { codeOf, reasonOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import { JournalError, NoLog } from './errors.ts';
-import { followMoved } from './log-writer.ts';
+import { followMoved } from './open-log.ts';
 import { faultOf, type LogRead, readLog } from './read-log.ts';
 import type { LogRecord } from './record.ts';
 import { movedNote } from './writer.ts';
 
-export interface KeptSession {
+export interface ReadSession {
 	id: string;
 	/** Where its log lies now. */
 	path: string;
@@ -46,20 +46,20 @@ export function sessionPath(home: string, id: string): string {
 	return join(sessionFolder(home), `${id}${EXTENSION}`);
 }
 
-function kept(id: string, path: string, read: LogRead, problem: string | null): KeptSession {
+function kept(id: string, path: string, read: LogRead, problem: string | null): ReadSession {
 	const { records, tail, damage } = read;
 	return { id, path, first: records[0] ?? null, last: records.at(-1) ?? null, records, tail, damage, problem };
 }
 
 /** One kept session, damaged or not. Throws NoLog when there is none that can be read. */
-export function readSession(home: string, id: string, fs: FsPort = realFs): KeptSession {
+export function readSession(home: string, id: string, fs: FsPort = realFs): ReadSession {
 	const path = followMoved(sessionPath(home, id), fs);
 	const read = readLog(path, fs);
 	return kept(id, path, read, faultOf(path, read)?.message ?? null);
 }
 
 /** As readSession, but one that cannot be gone on with is given with the reason and what can be read of it. Throws NoLog for no id. */
-export function readAnyway(home: string, id: string, fs: FsPort = realFs): KeptSession {
+export function readAnyway(home: string, id: string, fs: FsPort = realFs): ReadSession {
 	try {
 		return readSession(home, id, fs);
 	} catch (error) {
@@ -124,6 +124,6 @@ function placeAfter(path: string, fs: FsPort): string | null {
 }
 
 /** Every session kept under `home`, newest first; those with a damaged or unreadable log are listed with what is wrong. */
-export function listSessions(home: string, fs: FsPort = realFs): KeptSession[] {
+export function listSessions(home: string, fs: FsPort = realFs): ReadSession[] {
 	return logPlaces(home, fs).map(({ id }) => readAnyway(home, id, fs));
 }

@@ -4,7 +4,7 @@ import type { State } from '../session/log/state.ts';
 import { type SessionStatus, type SessionSummary, sessionSummary, status } from '../session/report/views.ts';
 import type { Kin, Lesson } from '../springback/history.ts';
 import type { Units } from '../units/units.ts';
-import type { KeptSession } from './catalogue.ts';
+import type { ReadSession } from './catalogue.ts';
 import type { LogRecord } from './record.ts';
 
 /** The job of a session, as many sessions have it. */
@@ -42,7 +42,7 @@ export interface KeptRow {
 }
 
 /** A session's log taken together into its row. */
-export function rowOf(kept: KeptSession): KeptRow {
+export function rowOf(kept: ReadSession): KeptRow {
 	const { id, path, records, problem } = kept;
 	const row = { id, path, ...begunBy(kept.first), touched: kept.last?.at ?? '' };
 	const unknown = { status: 'open', summary: null, kin: null, pulls: 0, lesson: null } as const;

@@ -30,7 +30,7 @@ const SAVE = { every: 250, part: 0.25 };
  * The kept sessions of a home, each folded once: again only when its log has changed. What was folded is remembered by this object and
  * in a cache on disk, which nothing depends on.
  */
-export class KeptSessions {
+export class SessionCache {
 	readonly #home: string;
 	readonly #fs: FsPort;
 	#known: Map<string, FoldedRow> | null = null;

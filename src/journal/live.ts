@@ -22,8 +22,8 @@ import type { Job } from '../tube/job.ts';
 import { newSessionId, sessionPath } from './catalogue.ts';
 import { LogLost, NotSaved } from './errors.ts';
 import { rowLeft } from './kept-row.ts';
-import { KeptSessions } from './kept-sessions.ts';
-import { createLog, openLog } from './log-writer.ts';
+import { SessionCache } from './kept-sessions.ts';
+import { createLog, openLog } from './open-log.ts';
 import { anewOf, saidOf } from './reckoned-anew.ts';
 import type { JobFile, Surroundings } from './surroundings.ts';
 import type { LogWriter } from './writer.ts';
@@ -209,7 +209,7 @@ export class LiveSession {
 		this.#isClosed = true;
 		this.#log.close();
 		const touched = this.#state.entries.at(-1)?.at ?? this.#state.start.at;
-		new KeptSessions(this.#world.home).keep(rowLeft(this.logPath, this.#state, touched), this.#log.size);
+		new SessionCache(this.#world.home).keep(rowLeft(this.logPath, this.#state, touched), this.#log.size);
 	}
 
 	#end(how: 'done' | 'left'): Output[] {

@@ -1,4 +1,4 @@
-import type { KeptSession } from '../journal/catalogue.ts';
+import type { ReadSession } from '../journal/catalogue.ts';
 import { answered } from '../session/log/answered.ts';
 import { readBack } from '../session/log/read-back.ts';
 import type { State } from '../session/log/state.ts';
@@ -13,7 +13,7 @@ import { angleGiveOrTake } from './numbers.ts';
 import { invitation, verdictWords } from './verdict.ts';
 
 /** A kept session as a page of text, its lines as long as they come: what was aimed at, what was done, what came of it, and every record. */
-export function reviewText(kept: KeptSession): string {
+export function reviewText(kept: ReadSession): string {
 	const state = readBack(kept.records);
 	const view = sessionView(state);
 	return [
@@ -28,7 +28,7 @@ export function reviewText(kept: KeptSession): string {
 	].join('\n');
 }
 
-function heading(view: SessionView, kept: KeptSession): string[] {
+function heading(view: SessionView, kept: ReadSession): string[] {
 	const { job } = view;
 	const problem = kept.problem === null ? [] : [`CAUTION: ${kept.problem}`, 'Below is what can be read here.'];
 	const open = kept.damage === null ? 'interrupted: it can be resumed' : 'not ended as far as it can be read';

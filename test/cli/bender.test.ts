@@ -8,7 +8,7 @@ import { lessonsFor } from '../../src/cli/kept.ts';
 import { optionName } from '../../src/cli/quantity.ts';
 import { UsageError } from '../../src/cli/usage-error.ts';
 import { sessionFolder } from '../../src/journal/catalogue.ts';
-import { KeptSessions } from '../../src/journal/kept-sessions.ts';
+import { SessionCache } from '../../src/journal/kept-sessions.ts';
 import { openSettings } from '../../src/settings/settings.ts';
 import type { Kin } from '../../src/springback/history.ts';
 import { FIELD_NAMES } from '../../src/tube/tooling-fields.ts';
@@ -214,7 +214,7 @@ describe('--forget', () => {
 	});
 
 	it('is what a new session begins without', () => {
-		const rows = new KeptSessions(home).read().rows;
+		const rows = new SessionCache(home).read().rows;
 		expect(lessonsFor(home, rows)).toHaveLength(2);
 		return bender('shop', { die: '4 in', forget: true }).then(() => {
 			expect(lessonsFor(home, rows).map(({ kin }) => kin.die)).toEqual(['6 in']);

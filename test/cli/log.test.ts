@@ -6,7 +6,7 @@ import type { Io } from '../../src/cli/io.ts';
 import { runLog } from '../../src/cli/log.ts';
 import { sessionPath } from '../../src/journal/catalogue.ts';
 import { LiveSession } from '../../src/journal/live.ts';
-import { openLog } from '../../src/journal/log-writer.ts';
+import { openLog } from '../../src/journal/open-log.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import { encodeRecord } from '../../src/journal/record.ts';
 import { hatJob } from '../helpers/shop/hat.ts';

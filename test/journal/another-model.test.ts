@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { readSession, sessionPath } from '../../src/journal/catalogue.ts';
-import { KeptSessions } from '../../src/journal/kept-sessions.ts';
+import { SessionCache } from '../../src/journal/kept-sessions.ts';
 import { lessonsKept } from '../../src/journal/lessons.ts';
 import { LiveSession } from '../../src/journal/live.ts';
 import { initial } from '../../src/session/log/fold.ts';
@@ -100,10 +100,10 @@ describe('a log whose prior is of another model', () => {
 		const resumed = LiveSession.resume(world(home), SECOND, {}, [], begunBefore(lessonsKept(home)));
 		resumed.leave();
 		resumed.close();
-		const row = (kept: KeptSessions) => kept.read().rows.find(({ id }) => id === SECOND);
-		const left = row(new KeptSessions(home))?.lesson;
+		const row = (kept: SessionCache) => kept.read().rows.find(({ id }) => id === SECOND);
+		const left = row(new SessionCache(home))?.lesson;
 		rmSync(join(home, 'cache'), { recursive: true });
-		expect(row(new KeptSessions(home))?.lesson).toEqual(left);
+		expect(row(new SessionCache(home))?.lesson).toEqual(left);
 		expect(resumed.state.bends[0]!.pulls.map(({ loaded }) => loaded)).toEqual(
 			readFileSync(sessionPath(home, SECOND), 'utf8')
 				.split('\n')

@@ -3,7 +3,7 @@ import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { listSessions, newSessionId, readSession, sessionFolder, sessionPath } from '../../src/journal/catalogue.ts';
 import { Damaged, NoLog } from '../../src/journal/errors.ts';
-import { createLog, followMoved, openLog } from '../../src/journal/log-writer.ts';
+import { createLog, followMoved, openLog } from '../../src/journal/open-log.ts';
 import { encodeRecord } from '../../src/journal/record.ts';
 import { tempFolder } from './child.ts';
 import { NOW, record } from './session-on-disk.ts';

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { type FsPort, realFs } from '../../src/files/fs-port.ts';
 import { LogLost, NotSaved } from '../../src/journal/errors.ts';
-import { createLog, openLog } from '../../src/journal/log-writer.ts';
+import { createLog, openLog } from '../../src/journal/open-log.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import { buildChild, startChild, tempFolder } from './child.ts';
 import { NOW, record } from './session-on-disk.ts';

@@ -6,11 +6,11 @@ import { realFs } from '../../src/files/fs-port.ts';
 import { sessionFolder, sessionPath } from '../../src/journal/catalogue.ts';
 import { cachePath } from '../../src/journal/kept-cache.ts';
 import type { KeptRow } from '../../src/journal/kept-row.ts';
-import { KeptSessions } from '../../src/journal/kept-sessions.ts';
+import { SessionCache } from '../../src/journal/kept-sessions.ts';
 import { lessonsKept } from '../../src/journal/lessons.ts';
 import { LiveSession } from '../../src/journal/live.ts';
-import { openLog } from '../../src/journal/log-writer.ts';
 import { methodName } from '../../src/journal/method.ts';
+import { openLog } from '../../src/journal/open-log.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import { encodeRecord } from '../../src/journal/record.ts';
 import { lessonOf } from '../../src/session/estimate/lesson-of-session.ts';
@@ -40,7 +40,7 @@ function readNoting(home: string) {
 			return realFs.readFileSync(path);
 		},
 	};
-	const { rows, left } = new KeptSessions(home, noting).read();
+	const { rows, left } = new SessionCache(home, noting).read();
 	return { rows: rows.map(plain), left, read };
 }
 
@@ -253,7 +253,7 @@ describe('the cache', () => {
 		const home = homeOf(1, 2, 3, 4);
 		fs.rmSync(cachePath(home));
 		const asked: number[] = [];
-		const kept = new KeptSessions(home).read((remaining) => asked.push(remaining) < 3);
+		const kept = new SessionCache(home).read((remaining) => asked.push(remaining) < 3);
 		expect(kept.rows.map(({ id }) => id.slice(0, 8))).toEqual(['20260104', '20260103']);
 		expect([kept.left, asked]).toEqual([2, [4, 3, 2, 2]]);
 		expect(readNoting(home)).toMatchObject({ left: 0, read: [pathOf(home, 2), pathOf(home, 1)] });
@@ -277,7 +277,7 @@ describe('the cache', () => {
 				return bytes;
 			},
 		};
-		expect(new KeptSessions(home, growing).read().rows[0]?.touched).not.toBe('later');
+		expect(new SessionCache(home, growing).read().rows[0]?.touched).not.toBe('later');
 		expect(readNoting(home).rows[0]?.touched).toBe('later');
 	});
 });

@@ -4,7 +4,7 @@ import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { Locked } from '../../src/journal/errors.ts';
 import { acquireLock, type LockSelf, releaseLock } from '../../src/journal/lock.ts';
-import { createLog, openLog } from '../../src/journal/log-writer.ts';
+import { createLog, openLog } from '../../src/journal/open-log.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import { FaultFs } from '../helpers/disk/fault-fs.ts';
 import { buildChild, startChild, tempFolder } from './child.ts';

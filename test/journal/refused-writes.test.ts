@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { LogLost, NotSaved } from '../../src/journal/errors.ts';
-import { createLog, openLog } from '../../src/journal/log-writer.ts';
+import { createLog, openLog } from '../../src/journal/open-log.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import type { LogRecord } from '../../src/journal/record.ts';
 import type { LogWriter } from '../../src/journal/writer.ts';

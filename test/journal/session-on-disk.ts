@@ -2,7 +2,7 @@ import { expect } from 'vitest';
 import { readSession, sessionPath } from '../../src/journal/catalogue.ts';
 import { JournalError, LogLost, NoLog, NotSaved } from '../../src/journal/errors.ts';
 import type { LockSelf } from '../../src/journal/lock.ts';
-import { createLog, openLog } from '../../src/journal/log-writer.ts';
+import { createLog, openLog } from '../../src/journal/open-log.ts';
 import type { LogRecord } from '../../src/journal/record.ts';
 import type { LogWriter } from '../../src/journal/writer.ts';
 import { type FaultFs, PowerCut } from '../helpers/disk/fault-fs.ts';

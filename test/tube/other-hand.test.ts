@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { asBent } from '../../src/tube/as-bent.ts';
 import { checkAfter, checkValue } from '../../src/tube/checks.ts';
 import { corners, frames, shapeEnd } from '../../src/tube/frames.ts';
 import { fromFar } from '../../src/tube/from-far.ts';
@@ -10,6 +9,7 @@ import { mirrored } from '../../src/tube/mirror.ts';
 import { bendsToPoints } from '../../src/tube/points.ts';
 import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
 import type { Shape } from '../../src/tube/shape.ts';
+import { asBent } from '../../src/tube/turned-job.ts';
 import { cross, distance, dot, subtract } from '../../src/tube/vector.ts';
 import { warnings } from '../../src/tube/warnings.ts';
 import { warningWords } from '../../src/words/warnings.ts';

@@ -4,7 +4,7 @@
  */
 import { existsSync, writeSync } from 'node:fs';
 import { Locked } from '../../../src/journal/errors.ts';
-import { createLog, openLog } from '../../../src/journal/log-writer.ts';
+import { createLog, openLog } from '../../../src/journal/open-log.ts';
 import type { LogRecord } from '../../../src/journal/record.ts';
 
 const [path, what] = process.argv.slice(2) as [string, string];

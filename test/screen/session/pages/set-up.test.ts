@@ -6,8 +6,8 @@ import { opened, type SessionState } from '../../../../src/screen/session/sessio
 import { USUAL_DISPLAY } from '../../../../src/screen/shell/display.ts';
 import type { SetAsk } from '../../../../src/session/protocol/asks.ts';
 import type { CorrectedNote } from '../../../../src/session/protocol/notes.ts';
-import { asBent } from '../../../../src/tube/as-bent.ts';
 import type { Job } from '../../../../src/tube/job.ts';
+import { asBent } from '../../../../src/tube/turned-job.ts';
 import { CORRECTED, SESSION, SET_FIRST } from '../../../helpers/screen/asks.ts';
 import { FakeLive } from '../../../helpers/screen/fake-ports.ts';
 import { begin } from '../../../helpers/session/session-run.ts';

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readCommandLine } from '../../src/cli/args.ts';
-import { bentAsIn } from '../../src/cli/bent-as.ts';
+import { bentAsIn } from '../../src/cli/hand-and-end.ts';
 import { runLog } from '../../src/cli/log.ts';
 import type { SetAsk } from '../../src/session/protocol/asks.ts';
 import type { SessionNote } from '../../src/session/protocol/notes.ts';
