@@ -5,16 +5,21 @@ import { jobWarnings } from '../session/plan/job-warnings.ts';
 import { openSettings } from '../settings/settings.ts';
 import type { BentAs, Job } from '../tube/job.ts';
 import { type LayoutDocument, layout } from '../tube/layout.ts';
+import { type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { asBent } from '../tube/turned-job.ts';
+import { formatQuantity } from '../units/format.ts';
 import { withText } from '../words/warnings.ts';
 import type { Io } from './io.ts';
 import { layoutText } from './layout-text.ts';
 
 /** The values that the job leaves to its bender and die, as a sentence; null when there is none. */
-function keptValues({ tooling }: Job, places: readonly string[]): string | null {
+function keptValues({ tooling, units }: Job, places: readonly string[]): string | null {
 	if (places.length === 0) return null;
-	const names = places.map((place) => place.replace('tooling.', '') as keyof Job['tooling']);
-	const values = names.map((name) => `${name} ${tooling[name]}`);
+	const names = places.map((place) => place.replace('tooling.', '') as FieldName);
+	const values = names.map((name) => {
+		const value = tooling[name];
+		return `${name} ${value === null ? 'not known' : formatQuantity(value, TOOLING_FIELDS[name].kind, units)}`;
+	});
 	return `As kept for bender "${tooling.bender}" and die "${tooling.die}": ${values.join(', ')}.`;
 }
 

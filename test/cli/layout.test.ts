@@ -203,7 +203,7 @@ No warnings.
 
 	it('names the values that came from a kept bender, on standard error with --json', async () => {
 		await openSettings(home).setDie('long bench', 'hoop die', { units: 'in', fields: { clamp: 3.5, follow: 2 } });
-		const kept = 'As kept for bender "long bench" and die "hoop die": clamp 3.5, follow 2.';
+		const kept = 'As kept for bender "long bench" and die "hoop die": clamp 3.5 in, follow 2 in.';
 		const page = await run(hoop);
 		expect(page.out).toContain(kept);
 		const document = await run(hoop, true);
