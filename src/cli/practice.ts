@@ -5,14 +5,15 @@ import { beginPractice, type Practice, type PracticeStep, playedOut, practiceHom
 import { USUAL } from '../practice/world.ts';
 import type { HomePort } from '../screen/home/home-port.ts';
 import type { LivePort } from '../screen/session/live-port.ts';
+import { wrap } from '../terminal/wrap.ts';
 import type { BentAs } from '../tube/job.ts';
 import { asBent } from '../tube/turned-job.ts';
 import { sightInWords } from '../words/practice.ts';
 import { practiceDocument } from '../words/practice-document.ts';
-import { byHandLines, endLines, stepLines, wrapped } from '../words/practice-report.ts';
 import { displayAt } from './display.ts';
 import { type Io, tellOn, whyNoScreen } from './io.ts';
 import { keptTooling } from './kept-tooling.ts';
+import { byHandLines, endLines, stepLines } from './practice-text.ts';
 import { livePort } from './session-on-screen.ts';
 import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
@@ -70,7 +71,7 @@ function playAuto(request: PracticeRequest, seed: number, io: Io): number {
 		if (!request.json) io.stdout.write(`${lines.join('\n')}\n`);
 	};
 	try {
-		print([`${job.name}: practice on a simulated bender, seed ${seed}`, ...wrapped(ABOUT, '')]);
+		print([`${job.name}: practice on a simulated bender, seed ${seed}`, ...wrap(ABOUT, 80)]);
 		for (const step of playedOut(practice)) {
 			steps.push(step);
 			print(stepLines(step, job));

@@ -36,23 +36,23 @@ export function sightInWords(ask: Ask, sight: Sight, job: Job): string | null {
 export function askInWords(ask: Ask, job: Job): { what: string; why: string } {
 	switch (ask.ask) {
 		case 'set':
-			return { what: `set    mark at ${ask.mark.tape} ${job.units} from the start end, ${turn(ask)}`, why: '' };
+			return { what: `set: mark at ${ask.mark.tape} ${job.units} from the start end, ${turn(ask)}`, why: '' };
 		case 'pull':
-			return { what: `pull   stop at ${dial(ask.stop)}${ease(ask.lead)}`, why: reasonWords(ask.reason, job) };
+			return { what: `pull: stop at ${dial(ask.stop)}${ease(ask.lead)}`, why: reasonWords(ask.reason, job) };
 		case 'measure':
-			return { what: `measure   expected ${angleGiveOrTake(ask.expect)}`, why: '' };
+			return { what: `measure: expected ${angleGiveOrTake(ask.expect)}`, why: '' };
 		case 'confirm':
 			return {
-				what: `read again   ${ask.name ?? READINGS[ask.of]} was given as ${value(ask.of, ask.name, ask.reading, job)}`,
+				what: `read again: ${ask.name ?? READINGS[ask.of]} was given as ${value(ask.of, ask.name, ask.reading, job)}`,
 				why: reasonWords(ask.reason, job),
 			};
 		case 'check': {
 			const { expect, design, name } = ask;
 			const [expected, drawn] = [expect.value, design].map((each) => value('check', name, each, job));
-			return { what: `check   ${name}: expected ${expected}, drawing ${drawn}`, why: '' };
+			return { what: `check ${name}: expected ${expected}, drawing ${drawn}`, why: '' };
 		}
 		case 'decide':
-			return { what: `decide   advice: ${ask.advice}`, why: reasonWords(ask.reason, job) };
+			return { what: `decide: advised is ${ask.advice}`, why: reasonWords(ask.reason, job) };
 	}
 }
 

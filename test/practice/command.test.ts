@@ -13,8 +13,8 @@ describe('pullbook practice', () => {
 		const { code, out, err } = await practice('--auto', '--seed', '5');
 		expect({ code, err }).toEqual({ code: 0, err: '' });
 		expect(out).toContain('seed 5');
-		expect(out).toMatch(/set {4}mark at 15 5\/8 in from the start end, no turn/);
-		expect(out).toMatch(/pull {3}stop at [\d.]+°, ease up from [\d.]+°/);
+		expect(out).toMatch(/set: mark at 15 5\/8 in from the start end, no turn/);
+		expect(out).toMatch(/pull: stop at [\d.]+°, ease up from [\d.]+°/);
 		expect(out).toMatch(/bend +drawing +target +believed +truly +pulls +set-ups/);
 		expect(existsSync(join(home, 'practice', 'sessions'))).toBe(true);
 		expect(existsSync(join(home, 'sessions'))).toBe(false);

@@ -2,6 +2,7 @@ import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { byHandLines, endLines, stepLines } from '../../src/cli/practice-text.ts';
 import { loadJob } from '../../src/job/load.ts';
 import { listSessions } from '../../src/journal/catalogue.ts';
 import { doneOf } from '../../src/practice/done.ts';
@@ -21,7 +22,6 @@ import { checkValue } from '../../src/tube/checks.ts';
 import { marks } from '../../src/tube/marks.ts';
 import { resolveShape } from '../../src/tube/resolve.ts';
 import { sightInWords } from '../../src/words/practice.ts';
-import { byHandLines, endLines, stepLines } from '../../src/words/practice-report.ts';
 import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'practice-'));

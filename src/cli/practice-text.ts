@@ -1,0 +1,58 @@
+import type { Practice, PracticeStep } from '../practice/practice.ts';
+import { standing } from '../session/outputs.ts';
+import type { DoneNote, Output } from '../session/protocol/notes.ts';
+import { table } from '../terminal/table.ts';
+import { wrap, wrapBehind } from '../terminal/wrap.ts';
+import type { Job } from '../tube/job.ts';
+import { trimmed } from '../units/format.ts';
+import { actionInWords, askInWords, value } from '../words/practice.ts';
+import { correctedWords, endingWords, headingWords, LEFT_EARLY, LEGEND } from '../words/practice-report.ts';
+
+const WIDTH = 80;
+
+/** One turn of the session as lines of text: what is asked, why, and the answer; before a bend's first seat its heading. */
+export function stepLines({ ask, action, outputs }: PracticeStep, job: Job): string[] {
+	const { what, why } = askInWords(ask, job);
+	const heading = headingWords(ask);
+	return [
+		...(heading === null ? [] : ['', heading]),
+		...wrapBehind('  ', what, WIDTH),
+		...(why === '' ? [] : wrapBehind('         ', why, WIDTH)),
+		...wrapBehind('      -> ', actionInWords(ask, action, job), WIDTH),
+		...outputs.flatMap((output) => correctedLines(output, job)),
+	];
+}
+
+function correctedLines(output: Output, job: Job): string[] {
+	const said = correctedWords(output, job);
+	return said === null ? [] : wrapBehind('  ', said, WIDTH);
+}
+
+/** The end: what was aimed at, what the program believes was made, and what truly was. */
+export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job): string[] {
+	const rows = [['bend', 'drawing', 'target', 'believed', 'truly', 'pulls', 'set-ups']];
+	for (const [i, { design, target, made, sd, pulls, seats }] of done.bends.entries()) {
+		const believed = made === null ? '-' : `${trimmed(made, 1)} ± ${trimmed(Math.max(0.1, sd ?? 0), 1)}`;
+		const truly = trueAngles[i];
+		const numbers = [design, target].map((angle) => trimmed(angle, 2));
+		const real = truly === undefined ? '-' : trimmed(truly, 2);
+		rows.push([`${i + 1}`, ...numbers, believed, real, `${pulls}`, `${seats}`]);
+	}
+	return [
+		'',
+		...wrapBehind('  ', LEGEND, WIDTH),
+		...table(rows),
+		...done.checks.map(
+			({ name, reading }) => `  check ${name}: ${reading === null ? 'not read' : value('check', name, reading, job)}`,
+		),
+		'',
+		...wrap(endingWords(done, job), WIDTH),
+	];
+}
+
+/** What is told when the screen of a practice by hand has closed: the true tube at its end, else that it is not to be gone on with. */
+export function byHandLines({ session, station }: Practice): string[] {
+	const end = standing(session.state, session.logPath);
+	if ('note' in end && end.note === 'done') return endLines(end, station.trueAngles, session.state.start.job);
+	return wrap(LEFT_EARLY, WIDTH);
+}
