@@ -1,7 +1,7 @@
 import { relative } from 'node:path';
 import type { LiveSession } from '../journal/live.ts';
 import type { LivePort } from '../screen/session/live-port.ts';
-import { wouldBe } from '../session/advice/preview.ts';
+import { preview } from '../session/advice/preview.ts';
 import { tubeAtWork } from '../session/estimate/tube-at-work.ts';
 import { answered } from '../session/log/answered.ts';
 import { undoable } from '../session/log/fold.ts';
@@ -28,7 +28,7 @@ export function livePort(session: LiveSession): LivePort {
 		history: () => answered(session.state),
 		pulls: () => session.state.bends[session.state.bend - 1]?.pulls ?? [],
 		shape: () => tubeAtWork(session.state, session.state.plan.current).shape,
-		wouldBe: (answer) => wouldBe(answer, session.state),
+		wouldBe: (answer) => preview(answer, session.state),
 		undoable: () => undoable(session.state),
 		draft: () => halfAnswerOf(session.state),
 		messages: session.messages,

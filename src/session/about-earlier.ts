@@ -5,10 +5,10 @@ import { type Reading, readingsIn } from './log/events.ts';
 import type { State } from './log/state.ts';
 import type { Action } from './protocol/action.ts';
 import type { RefusalFact } from './protocol/facts/index.ts';
-import { impossibleReading } from './reading/no-such-number.ts';
+import { noSuchNumber } from './reading/no-such-number.ts';
 import { amended } from './reading/settle-doubt.ts';
 import { takeReadings } from './reading/take.ts';
-import { doubtOf } from './reading/unexpected.ts';
+import { whyUnexpected } from './reading/unexpected.ts';
 
 export function evidence(state: State, action: Extract<Action, { do: 'evidence' }>): Decision {
 	const bend = state.bends[action.bend - 1];
@@ -18,7 +18,7 @@ export function evidence(state: State, action: Extract<Action, { do: 'evidence' 
 	const off = isLength ? offPiece(state, action.reading) : null;
 	if (off) return refuse(off);
 	const of = action.kind === 'leg' || action.kind === 'farEndToMark' ? 'length' : action.kind;
-	const wrong = impossibleReading(state, { of, value: action.reading });
+	const wrong = noSuchNumber(state, { of, value: action.reading });
 	if (wrong !== null) return refuse(wrong);
 	const reading: Reading = { of, value: action.reading, bend: action.bend, evidence: action.kind };
 	return { events: takeReadings(state, [reading]) };
@@ -44,9 +44,9 @@ export function amend(state: State, action: Extract<Action, { do: 'amend' }>): D
 	}
 	const was = readings.find((reading) => reading.of === of);
 	const reading = { ...was, of, value: action.reading, amends: action.entry };
-	const why = impossibleReading(state, reading);
+	const why = noSuchNumber(state, reading);
 	if (why !== null) return refuse(why);
-	const doubted = doubtOf(stateBefore(state, action.entry), reading);
+	const doubted = whyUnexpected(stateBefore(state, action.entry), reading);
 	if (doubted) return { events: [{ type: 'reading-doubted', reading, ...doubted, others: [], rest: [] }] };
 	return { events: [amended(reading)] };
 }

@@ -12,10 +12,10 @@ import { bendAt } from './log/state.ts';
 import type { Action, Answer, HalfAnswer } from './protocol/action.ts';
 import type { ReadingKind } from './protocol/kinds.ts';
 import { excludedAgain, excludedIn } from './reading/excluded-by-mechanics.ts';
-import { impossible, impossibleReading } from './reading/no-such-number.ts';
-import { settle } from './reading/settle-doubt.ts';
+import { noSuchNumber, noSuchNumberIn } from './reading/no-such-number.ts';
+import { settleDoubt } from './reading/settle-doubt.ts';
 import { takeReadings } from './reading/take.ts';
-import { doubtOf, expectedOf } from './reading/unexpected.ts';
+import { expectedOf, whyUnexpected } from './reading/unexpected.ts';
 
 /** What an answer means here: the events it leads to, or why it cannot be taken. Pure; nothing changes by it. */
 export function answerEvents(answer: Answer, state: State): Decision {
@@ -61,14 +61,14 @@ function eventsOf(action: Action, state: State): Decision {
 function drafted(state: State, draft: HalfAnswer): Decision {
 	const at = draft.of === 'loaded' ? 'pull' : 'check';
 	if (state.phase.at !== at) return wrong(state.phase.at, { do: 'draft', draft }, 'its own answer');
-	const why = draft.of === 'loaded' ? impossibleReading(state, { of: 'loaded', value: draft.value }) : null;
+	const why = draft.of === 'loaded' ? noSuchNumber(state, { of: 'loaded', value: draft.value }) : null;
 	return why === null ? { events: [{ type: 'draft-kept', draft }] } : refuse(why);
 }
 
 /** Answers that belong to the open ask. */
 function asked(action: Action, state: State): Decision {
 	const { phase } = state;
-	const why = impossible(state, action);
+	const why = noSuchNumberIn(state, action);
 	if (why !== null) return refuse(why);
 	switch (phase.at) {
 		case 'set':
@@ -85,7 +85,7 @@ function asked(action: Action, state: State): Decision {
 			if (phase.must) return refuse({ code: 'must-measure' });
 			return { events: [{ type: 'measuring-skipped', bend: state.bend }] };
 		case 'confirm':
-			if (action.do === 'keep' || action.do === 'reading') return { events: settle(state, phase.doubt, action) };
+			if (action.do === 'keep' || action.do === 'reading') return { events: settleDoubt(state, phase.doubt, action) };
 			return wrong('confirm', action, '{"keep":true} or {"reading":n}');
 		case 'check': {
 			const name = at(phase.queue, 0);
@@ -181,14 +181,14 @@ function angles(state: State, values: readonly number[]): Decision {
 	const reading = (value: number): Reading => ({ of: 'angle', value, bend });
 	if (all.length === 1) {
 		const [value] = all as [number];
-		const doubted = doubtOf(state, reading(value));
+		const doubted = whyUnexpected(state, reading(value));
 		if (doubted)
 			return { events: [{ type: 'reading-doubted', reading: reading(value), ...doubted, others: [], rest: [] }] };
 		return { events: [{ type: wanted === 2 ? 'reading-noted' : 'reading-taken', reading: reading(value) }] };
 	}
 	if (Math.max(...all) - Math.min(...all) > READINGS_AGREE) return { events: [disagreement(state, all)] };
 	const mean = all.reduce((sum, value) => sum + value, 0) / all.length;
-	const doubted = doubtOf(state, reading(mean));
+	const doubted = whyUnexpected(state, reading(mean));
 	if (doubted)
 		return { events: [{ type: 'reading-doubted', reading: reading(mean), ...doubted, others: [], rest: [] }] };
 	const last = at(values, values.length - 1);

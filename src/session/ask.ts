@@ -17,7 +17,7 @@ import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, MeasureAsk, PullAsk, SetAsk 
 import type { PullFact, TwiceFact } from './protocol/facts/index.ts';
 import { knownFrom } from './protocol/facts/known.ts';
 import { dueCheck, expectCheck, uncutTrim } from './reading/check-reading.ts';
-import { doubtNow } from './reading/unexpected.ts';
+import { whyUnexpectedNow } from './reading/unexpected.ts';
 
 /** What is asked next; null when the session is finished. */
 export function ask(state: State): Ask | null {
@@ -129,7 +129,7 @@ function whyTwo(state: State): TwiceFact {
 
 function confirmAsk(state: State, doubt: Doubt): ConfirmAsk {
 	const { of, value, name, bend, evidence } = doubt.reading;
-	const { expected, reason } = doubtNow(state, doubt);
+	const { expected, reason } = whyUnexpectedNow(state, doubt);
 	return {
 		ask: 'confirm',
 		entry: nextEntry(state),

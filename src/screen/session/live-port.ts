@@ -1,4 +1,4 @@
-import type { WouldBe } from '../../session/advice/preview.ts';
+import type { Preview } from '../../session/advice/preview.ts';
 import type { Answered } from '../../session/log/answered.ts';
 import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
 import type { Ask } from '../../session/protocol/asks.ts';
@@ -46,6 +46,6 @@ export interface LivePort {
 	/** The tube's centre line: made bends as made, the others as planned now. */
 	shape?(): Shape;
 	/** What an answer would change; nothing is kept. */
-	wouldBe?(answer: Answer): WouldBe;
+	wouldBe?(answer: Answer): Preview;
 	close(): void;
 }

@@ -1,4 +1,4 @@
-import type { WouldBe } from '../../session/advice/preview.ts';
+import type { Preview } from '../../session/advice/preview.ts';
 import type { Answered } from '../../session/log/answered.ts';
 import type { Reading } from '../../session/log/events.ts';
 import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
@@ -47,7 +47,7 @@ export interface Amending {
 	entry: Answered;
 	reading: Reading | null;
 	value: number;
-	would: WouldBe | null;
+	would: Preview | null;
 }
 
 /** What may be told with `ready` besides the dial. */

@@ -17,7 +17,7 @@ export interface Advised {
 const BEYOND_RELIEF = 8;
 
 /** What to do with the bend at work, and why: how it lies and what to do first, the numbers behind it last. */
-export function advise(state: State): Advised {
+export function adviseOnBend(state: State): Advised {
 	const { over, under, within } = acceptance(state);
 	if (isShort(state)) return short(state);
 	if (!isOver(state)) {

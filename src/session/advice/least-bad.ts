@@ -3,7 +3,7 @@ import { made } from '../../springback/filter.ts';
 import { endBefore, tubeAtWork } from '../estimate/tube-at-work.ts';
 import type { State } from '../log/state.ts';
 import { bendAt } from '../log/state.ts';
-import type { Rescue, StockLeft, TubeOutcome, Tweak } from '../protocol/asks.ts';
+import type { LeastBad, StockLeft, TubeOutcome, Tweak } from '../protocol/asks.ts';
 import type { Missed } from '../protocol/facts/index.ts';
 import { target } from './bend-check.ts';
 import { ifOpened } from './what-if.ts';
@@ -15,12 +15,17 @@ const ANOTHER_DIRECTION = 3;
 const ANOTHER_PLACE = 0.02;
 
 /** The least bad that this piece can still become, and what can be used of it; null where it is not `bad` and accepting or going back makes it fit. */
-export function rescueOf(state: State, accepted: TubeOutcome, tweaks: readonly Tweak[], bad: boolean): Rescue | null {
+export function leastBadOf(
+	state: State,
+	accepted: TubeOutcome,
+	tweaks: readonly Tweak[],
+	bad: boolean,
+): LeastBad | null {
 	if (!bad && (accepted.within || tweaks.some((tweak) => tweak.within))) return null;
 	const over = made(state.filter).angle - target(state);
 	// What is given up since it cannot be worked back is not mended by working it back.
 	const mayOpen = !bad && over > 0 && bendAt(state, state.bend).relievedFrom === null;
-	const options: Rescue['best'][] = [
+	const options: LeastBad['best'][] = [
 		{ do: 'accept', bend: state.bend, ...accepted },
 		...(mayOpen ? [{ do: 'relieve' as const, bend: state.bend, ...ifOpened(state, over) }] : []),
 		...tweaks.map(({ bend, do: _, by: __, expect, chance, ...outcome }) => ({

@@ -14,7 +14,7 @@ export interface Moved {
 }
 
 /** What an answer would change, found on a copy: nothing is kept. Lengths in the job's unit, angles in degrees. */
-export interface WouldBe {
+export interface Preview {
 	/** Why it would not be taken; null: it would be. */
 	refused: Reason[] | null;
 	/** It would be taken for a slip and asked again first, for this reason. */
@@ -30,9 +30,9 @@ export interface WouldBe {
 }
 
 /** What would come of an answer. Pure. */
-export function wouldBe(answer: Answer, state: State): WouldBe {
+export function preview(answer: Answer, state: State): Preview {
 	const decision = answerEvents(answer, state);
-	const nothing: WouldBe = { refused: null, doubted: null, made: [], plan: [], stop: null, next: null };
+	const nothing: Preview = { refused: null, doubted: null, made: [], plan: [], stop: null, next: null };
 	if ('refused' in decision) return { ...nothing, refused: decision.refused.reason };
 	const record = { entry: nextEntry(state), at: state.start.at, events: decision.events };
 	const after = evolve(state, record);
@@ -54,7 +54,7 @@ function kindOf(open: Ask | null): string {
 /** Angles nearer than this are shown alike. */
 const SAME_ANGLE = 0.005;
 
-function madeOtherwise(before: State, after: State): WouldBe['made'] {
+function madeOtherwise(before: State, after: State): Preview['made'] {
 	return before.bends.flatMap(({ made }, i) => {
 		const then = after.bends[i]?.made ?? null;
 		if (made === null || then === null || Math.abs(made.angle - then.angle) < SAME_ANGLE) return [];
@@ -63,7 +63,7 @@ function madeOtherwise(before: State, after: State): WouldBe['made'] {
 }
 
 /** Made bends are as they are: only those to come have numbers to be changed. */
-function plannedOtherwise(before: State, after: State): WouldBe['plan'] {
+function plannedOtherwise(before: State, after: State): Preview['plan'] {
 	const tape = before.start.job.tooling.tape;
 	return before.plan.current.flatMap((numbers, i) => {
 		if (before.bends[i]?.made !== null) return [];

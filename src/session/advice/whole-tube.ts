@@ -3,11 +3,11 @@ import { made } from '../../springback/filter.ts';
 import type { Event } from '../log/events.ts';
 import type { State } from '../log/state.ts';
 import { bendAt } from '../log/state.ts';
-import type { Rescue, ToMeasure, TubeOutcome, Tweak } from '../protocol/asks.ts';
+import type { LeastBad, ToMeasure, TubeOutcome, Tweak } from '../protocol/asks.ts';
 import type { Reason } from '../protocol/facts/index.ts';
-import { type Advised, advise } from './bend-alone.ts';
+import { type Advised, adviseOnBend } from './bend-alone.ts';
 import { target } from './bend-check.ts';
-import { isHopeless, missedBy, rescueOf } from './least-bad.ts';
+import { isHopeless, leastBadOf, missedBy } from './least-bad.ts';
 import { secondLook } from './second-look.ts';
 import { ifAccepted, ifOpened, isTakenUp, tweaks } from './what-if.ts';
 
@@ -18,7 +18,7 @@ export interface AdvisedOnTube extends Advised {
 	again?: ToMeasure;
 	accepted: TubeOutcome;
 	tweaks: Tweak[];
-	rescue?: Rescue;
+	rescue?: LeastBad;
 }
 
 /** A tweak is advised where it is more likely than not to bring everything within its tolerance. */
@@ -35,10 +35,10 @@ export function advisedAt(state: State): AdvisedOnTube {
 }
 
 function weigh(state: State): AdvisedOnTube {
-	const alone = advise(state);
+	const alone = adviseOnBend(state);
 	const accepted = ifAccepted(state);
 	const found = accepted.within ? [] : tweaks(state, accepted);
-	const rescue = rescueOf(state, accepted, found, alone.advice === 'scrap');
+	const rescue = leastBadOf(state, accepted, found, alone.advice === 'scrap');
 	const known = { accepted, tweaks: found, ...(rescue === null ? {} : { rescue }) };
 	if (isTakenUp(state)) return { ...takenUp(state, alone, accepted), ...known };
 	if (alone.advice === 'pull') return { ...alone, ...known };
@@ -102,7 +102,7 @@ function goBack(state: State, alone: Advised, accepted: TubeOutcome, { bend, by,
 }
 
 /** Says what cannot be met; gives the piece up where even the best is another tube. */
-function leastBad(state: State, alone: Advised, { best, stock }: Rescue, found: readonly Tweak[]): Advised {
+function leastBad(state: State, alone: Advised, { best, stock }: LeastBad, found: readonly Tweak[]): Advised {
 	const nearest: Reason[] = [
 		{ code: 'nearest', fits: best.within, ...wayTo(best, found) },
 		{ code: 'still-missed', ...missedBy(state, best) },
@@ -123,7 +123,7 @@ function leastBad(state: State, alone: Advised, { best, stock }: Rescue, found: 
 type Way = Pick<Extract<Reason, { code: 'nearest' }>, 'how' | 'bend' | 'by'>;
 
 /** What has to be done for the least bad: it need not be what is advised for the bend at work. `by` below 0: to open it. */
-function wayTo({ do: how, bend, left }: Rescue['best'], found: readonly Tweak[]): Way {
+function wayTo({ do: how, bend, left }: LeastBad['best'], found: readonly Tweak[]): Way {
 	const tweak = how === 'reopen' ? found.find((each) => each.bend === bend && each.left === left) : undefined;
 	return { how, bend, ...(tweak ? { by: tweak.do === 'pull' ? tweak.by : -tweak.by } : {}) };
 }

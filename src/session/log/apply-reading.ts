@@ -10,7 +10,7 @@ import { endBefore } from '../estimate/tube-at-work.ts';
 import { differ, recorrect } from '../plan/correction.ts';
 import type { AngleEstimate } from '../protocol/asks.ts';
 import { checksDue, learnFromCheck } from '../reading/check-reading.ts';
-import { withoutContradicted } from '../reading/checks-set-aside.ts';
+import { withChecksSetAside } from '../reading/checks-set-aside.ts';
 import type { Reading } from './events.ts';
 import type { BendState, Phase, State } from './state.ts';
 import { bendAt, nextEntry, withBend } from './state.ts';
@@ -72,7 +72,7 @@ function lengthTaken(state: State, reading: Reading, bend: number): State {
 /** Evidence about the tube changes what is left to do, as soon as a bend is made. */
 function evidenceTaken(state: State, reading: Reading): State {
 	if (!reading.evidence) return state;
-	const kept = withoutContradicted(state);
+	const kept = withChecksSetAside(state);
 	return kept.bends.some((bend) => bend.made !== null) ? replanned(estimated(kept)) : kept;
 }
 

@@ -100,7 +100,7 @@ export interface Tweak extends TubeOutcome {
 	chance: number;
 }
 /** What becomes of a tube that does not fit as it is. */
-export interface Rescue {
+export interface LeastBad {
 	/** The least bad that this piece can still become. */
 	best: TubeOutcome & { do: 'accept' | 'relieve' | 'reopen'; bend: number };
 	/** What can be cut from it and used again. */
@@ -140,7 +140,7 @@ export interface DecideAsk {
 	/** Where that does not fit: what going back to a made bend would do, best first. */
 	tweaks: Tweak[];
 	/** Where nothing makes it fit, or the bend is too far over to be worked back. */
-	rescue?: Rescue;
+	rescue?: LeastBad;
 }
 export type Ask = SetAsk | PullAsk | MeasureAsk | ConfirmAsk | CheckAsk | DecideAsk;
 export interface Numbers {

@@ -13,7 +13,7 @@ const GROSS = 4;
  * Without the check readings, taken once, that cannot be what the tube reads by what was told of it since: else good angles would be
  * bent to fit both. They stay as read, and tell nothing more of the shape.
  */
-export function withoutContradicted(state: State): State {
+export function withChecksSetAside(state: State): State {
 	const { input } = builtNow(state);
 	// Nothing that was told of a bend is given up for a reading yet: these checks may go first.
 	const all = estimateAsBuilt({ ...input, readings: input.readings.map((each) => ({ ...each, confirmed: false })) });
@@ -25,5 +25,5 @@ export function withoutContradicted(state: State): State {
 	const { kind } = dueCheck(state, name).check;
 	const said: AsideFact = { code: 'check-contradicted', name, kind, value };
 	const checks = { ...state.checks, [name]: { reading: value, skipped: false, count: 0 as const } };
-	return withoutContradicted({ ...state, checks, aside: [...state.aside, said] });
+	return withChecksSetAside({ ...state, checks, aside: [...state.aside, said] });
 }

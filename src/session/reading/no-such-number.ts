@@ -11,16 +11,16 @@ type Given = readonly [of: ReadingKind, value: number | undefined, name?: string
  * Why a number of an answer cannot be a reading of its kind, whichever shell it comes from, or null. An amendment is held against
  * the kind of the record that it corrects, which the caller knows: see `impossibleReading`.
  */
-export function impossible(state: State, action: Action): RefusalFact | null {
+export function noSuchNumberIn(state: State, action: Action): RefusalFact | null {
 	for (const [of, value, name] of numbersOf(state, action)) {
-		const why = value === undefined ? null : impossibleReading(state, { of, value, name });
+		const why = value === undefined ? null : noSuchNumber(state, { of, value, name });
 		if (why !== null) return why;
 	}
 	return null;
 }
 
 /** Why a number cannot be a reading of that kind, or of the check of that name, or null. */
-export function impossibleReading(
+export function noSuchNumber(
 	state: State,
 	{ of, value, name }: { of: ReadingKind; value: number; name?: string | undefined },
 ): RefusalFact | null {

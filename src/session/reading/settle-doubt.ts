@@ -11,7 +11,7 @@ import { takeReadings } from './take.ts';
  * What comes of a doubt. Read again and kept, or a second reading that agrees: it stands and counts as two.
  * Otherwise the likelier of the two counts and the other is kept as set aside. Then the readings behind it are taken.
  */
-export function settle(state: State, doubt: Doubt, action: Extract<Action, { do: 'keep' | 'reading' }>): Event[] {
+export function settleDoubt(state: State, doubt: Doubt, action: Extract<Action, { do: 'keep' | 'reading' }>): Event[] {
 	const settled = outcome(state, doubt, action);
 	if (doubt.reading.amends !== undefined) return [amended({ ...doubt.reading, value: settled.reading.value })];
 	return [settled, ...takeReadings(apply(state, settled), doubt.rest)];

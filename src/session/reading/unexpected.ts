@@ -30,14 +30,17 @@ export interface Doubted {
 }
 
 /** Why a reading should be asked again before it counts, or null. Never says that a reading is wrong, only that it is unexpected. */
-export function doubtOf(state: State, reading: Reading): Doubted | null {
+export function whyUnexpected(state: State, reading: Reading): Doubted | null {
 	const expected = expectedOf(state, reading);
 	const reason = reasonOf(state, reading, expected);
 	return reason === null ? null : { expected, reason };
 }
 
 /** The same of a reading that is being asked again: what else was told since may explain a check, or change what it goes against. */
-export function doubtNow(state: State, { reading, expected, reason }: Doubt): Pick<Doubt, 'expected' | 'reason'> {
+export function whyUnexpectedNow(
+	state: State,
+	{ reading, expected, reason }: Doubt,
+): Pick<Doubt, 'expected' | 'reason'> {
 	if (reading.of !== 'check') return { expected, reason };
 	const now = expectedOf(state, reading);
 	const still = reasonOf(state, reading, now);

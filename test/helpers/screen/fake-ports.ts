@@ -1,6 +1,6 @@
 import type { HomePort, JobRow, SessionRow } from '../../../src/screen/home/home-port.ts';
 import type { LivePort } from '../../../src/screen/session/live-port.ts';
-import type { WouldBe } from '../../../src/session/advice/preview.ts';
+import type { Preview } from '../../../src/session/advice/preview.ts';
 import type { Answered } from '../../../src/session/log/answered.ts';
 import type { Event, Reading } from '../../../src/session/log/events.ts';
 import { readingsIn } from '../../../src/session/log/events.ts';
@@ -66,7 +66,7 @@ export class FakeLive implements LivePort {
 	/** What the next answer throws instead of being taken. */
 	fault: Error | null = null;
 	/** What a correction would change. */
-	would: WouldBe | null = null;
+	would: Preview | null = null;
 	/** What the log has to say when the next answer is taken. */
 	said: string | null = null;
 	private open: Ask | null;
@@ -115,7 +115,7 @@ export class FakeLive implements LivePort {
 		return this.entries.findLast((entry) => !entry.void)?.entry ?? null;
 	}
 
-	wouldBe(): WouldBe {
+	wouldBe(): Preview {
 		return this.would ?? { refused: null, doubted: null, made: [], plan: [], stop: null, next: null };
 	}
 
