@@ -35,18 +35,24 @@ export function advisedAt(state: State): AdvisedOnTube {
 }
 
 function weigh(state: State): AdvisedOnTube {
-	const alone = adviseOnBend(state);
+	const own = adviseOnBend(state);
+	const alone = own.open === undefined || ifOpened(state, own.open).within ? own : notOpened(own);
 	const accepted = ifAccepted(state);
 	const found = accepted.within ? [] : tweaks(state, accepted);
 	const rescue = leastBadOf(state, accepted, found, alone.advice === 'scrap');
 	const known = { accepted, tweaks: found, ...(rescue === null ? {} : { rescue }) };
 	if (isTakenUp(state)) return { ...takenUp(state, alone, accepted), ...known };
-	if (alone.advice === 'pull') return { ...alone, ...known };
-	if (alone.open !== undefined && ifOpened(state, alone.open).within) return { ...alone, ...known };
+	if (alone.advice === 'pull' || alone.advice === 'relieve') return { ...alone, ...known };
 	const saving = alone.advice === 'accept' ? savingTweak(state, found) : null;
 	if (saving !== null) return { ...goBack(state, alone, accepted, saving), ...known };
 	const advised = rescue === null ? alone : leastBad(state, alone, rescue, found);
 	return { ...(advised.advice === 'scrap' ? notOnOneReading(state, advised, alone) : advised), ...known };
+}
+
+/** A bend is not worked back where even that would not make the tube fit. */
+function notOpened({ open: _, ...own }: Advised): Advised {
+	const reason = own.reason.filter(({ code }) => code !== 'open-by' && code !== 'go-easy-opening');
+	return { ...own, advice: 'accept', reason };
 }
 
 /** Where what the tube would be given up for rests on one reading, that is read again first. */

@@ -97,6 +97,14 @@ describe('a bend that went too far', () => {
 		}
 	});
 
+	it('is not opened where even that would not make the tube fit', () => {
+		const asked = decide(bent(checkedFoot(0.1), [13, 36.5]));
+		expect(asked).toMatchObject({ accepted: { within: false } });
+		expect(asked.made.angle).toBeGreaterThan(asked.target + 0.5);
+		expect(asked.advice).not.toBe('relieve');
+		expect(asked).not.toHaveProperty('open');
+	});
+
 	it('is to be opened where they cannot take it up, or none is left', () => {
 		const cases: [Job, number[]][] = [
 			[checkedFoot(0.25), [18.4]],
