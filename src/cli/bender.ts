@@ -127,7 +127,7 @@ interface Done {
 
 function checkName(place: string, name: string): void {
 	const right = wrongName(name);
-	if (right !== null) throw new UsageError(`${place} cannot be ${JSON.stringify(name)}; right would be ${right}.`);
+	if (right !== null) throw new UsageError(`${place} cannot be ${JSON.stringify(name)}; write ${right}.`);
 }
 
 /** Does what the options ask for. */
@@ -229,8 +229,7 @@ function changesFrom(options: Options, units: Units): Changes {
 		if (word === null) continue;
 		const value = word === FORGET ? null : readQuantity(optionName(field), word, TOOLING_FIELDS[field].kind, units);
 		const right = value === null ? null : wrongValue(field, value);
-		if (right !== null)
-			throw new UsageError(`--${optionName(field)} cannot be ${word}; right would be ${right}, or none.`);
+		if (right !== null) throw new UsageError(`--${optionName(field)} cannot be ${word}; write ${right}, or none.`);
 		changes[field] = value;
 	}
 	return changes;

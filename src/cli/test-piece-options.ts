@@ -50,7 +50,7 @@ export function testPiece({ options, units, clr, stretch }: Known) {
 		straight: begin === null ? null : readQuantity(BEGIN, begin, 'length', units),
 	};
 	if (!(piece.angle > 0 && piece.angle < 180))
-		throw new UsageError(`--test-angle cannot be ${piece.angle}; right would be above 0 and below 180.`);
+		throw new UsageError(`--test-angle cannot be ${piece.angle}; write an angle above 0 and below 180.`);
 	const result = resultOf(piece, usualScatter(units));
 	return { lines: linesOf(result, units, piece.stretch), told: fieldsOf(result), result };
 }

@@ -30,7 +30,7 @@ export class JobFileError extends Error {
 
 /** One fault as a sentence. */
 export function formatFault({ at, found, right }: Fault): string {
-	return `${at}: found ${found}; right would be ${right}`;
+	return `${at}: found ${found}; write ${right}`;
 }
 
 /** `1 fault`, `3 faults`. */

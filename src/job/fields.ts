@@ -90,7 +90,11 @@ export function readObject<S extends Schemas>(
 export function reportUnknown(value: object, at: string, known: readonly string[], report: Report): void {
 	for (const [key, found] of Object.entries(value)) {
 		if (known.includes(key)) continue;
-		report({ at: inside(at, key), found: show(found), right: `no such key; known here: ${known.join(', ')}` });
+		report({
+			at: inside(at, key),
+			found: show(found),
+			right: `nothing here: no such key; known here: ${known.join(', ')}`,
+		});
 	}
 }
 

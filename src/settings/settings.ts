@@ -156,7 +156,7 @@ function withDie(entry: BenderEntry, die: string, changes: FieldChanges): Bender
 function named(name: string, what: string): string {
 	const right = wrongName(name);
 	if (right === null) return name;
-	throw new RangeError(`A ${what} cannot be called ${JSON.stringify(name)}; right would be ${right}.`);
+	throw new RangeError(`A ${what} cannot be called ${JSON.stringify(name)}; write ${right}.`);
 }
 
 /** The record with the changes in it, and in their unit. */
@@ -164,7 +164,7 @@ function changed(known: KeptRecord | undefined, { units, fields }: FieldChanges,
 	const set = Object.entries(fields) as [FieldName, number | null][];
 	for (const [name, value] of set) {
 		const right = value === null ? null : wrongValue(name, value);
-		if (right !== null) throw new RangeError(`${name} of ${of} cannot be ${value}; right would be ${right}.`);
+		if (right !== null) throw new RangeError(`${name} of ${of} cannot be ${value}; write ${right}.`);
 	}
 	const before = known ? keptIn(known, units) : {};
 	const all = Object.entries({ ...before, ...fields }).filter(([, value]) => value !== null);

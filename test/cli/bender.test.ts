@@ -103,11 +103,11 @@ describe('pullbook bender', () => {
 		['shop', { die: 'six', remove: true }, 'has no die "six". Its dies are "five".'],
 		['shop', { die: 'five', remove: true, clr: '6' }, '--remove goes with --die alone'],
 		['shop', { die: 'five', clr: 'six' }, '--clr: "six" cannot be read'],
-		['shop', { die: 'five', clr: '-5' }, '--clr cannot be -5; right would be a length above 0, or none.'],
-		['shop', { die: 'five', growth: '102' }, 'right would be a number of 0.5 or more and at most 2'],
+		['shop', { die: 'five', clr: '-5' }, '--clr cannot be -5; write a length above 0, or none.'],
+		['shop', { die: 'five', growth: '102' }, 'write a number of 0.5 or more and at most 2'],
 		['shop', { die: 'five', 'max-angle': '400' }, 'an angle in degrees above 0 and at most 360'],
 		['shop', { die: 'five', units: 'cm', clr: '5' }, '--units is in or mm, but "cm"'],
-		['shop', { die: ' ', clr: '5' }, '--die cannot be " "; right would be a name'],
+		['shop', { die: ' ', clr: '5' }, '--die cannot be " "; write a name'],
 		['a\nb', { clr: '5' }, 'NAME cannot be "a\\nb"'],
 	])('%s %o is refused in a sentence', async (name, options, sentence) => {
 		await bender('shop', { die: 'five', clr: '5' });
@@ -297,7 +297,7 @@ describe('a test piece', () => {
 	it.each([
 		[{ die: 'five', 'test-angle': '120' }, 'The test piece lacks --test-od, --test-before, --test-mark'],
 		[{ ...readings, die: 'new' }, 'needs the radius of the die'],
-		[{ ...readings, 'test-angle': '190' }, '--test-angle cannot be 190; right would be above 0 and below 180'],
+		[{ ...readings, 'test-angle': '190' }, '--test-angle cannot be 190; write an angle above 0 and below 180'],
 		[{ ...readings, 'test-before': '12' }, 'cannot all be right'],
 		[{ keep: true, 'test-angle': '90' }, 'name it with --die DIE'],
 	])('%o is refused in a sentence', async (options, sentence) => {

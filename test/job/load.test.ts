@@ -70,8 +70,8 @@ it('check prints every file and every fault, and fails when one has any', async 
 	expect(both.text.split('\n')).toEqual([
 		`${sound}: ok`,
 		`${faulty}: 2 faults`,
-		expect.stringMatching(/^ {2}risk: found 2; right would be .*above 0 and at most 0\.5/),
-		'  tube.wall: found 9; right would be a wall of at most half the outside diameter, 0.75',
+		expect.stringMatching(/^ {2}risk: found 2; write .*above 0 and at most 0\.5/),
+		'  tube.wall: found 9; write a wall of at most half the outside diameter, 0.75',
 		'',
 	]);
 });

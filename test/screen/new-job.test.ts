@@ -192,7 +192,7 @@ describe('a kept job', () => {
 		await terminal.until('It cannot be bent yet');
 		terminal.type('+');
 		await terminal.until('Now: thick');
-		expect(terminal.text).toContain('! tube.wall: found "thick"; right would be');
+		expect(terminal.text).toContain('! tube.wall: found "thick"; write');
 		terminal.type(line('0.095'));
 		await terminal.until('Now: 20');
 		terminal.type(line('20'));

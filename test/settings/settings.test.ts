@@ -106,9 +106,9 @@ describe('benders and dies', () => {
 	});
 
 	it.each([
-		[{ clr: 0 }, 'clr of die "6 in" cannot be 0; right would be a length above 0'],
-		[{ growth: 3 }, 'right would be a number of 0.5 or more and at most 2'],
-		[{ maxAngle: Number.NaN }, 'right would be an angle in degrees above 0 and at most 360'],
+		[{ clr: 0 }, 'clr of die "6 in" cannot be 0; write a length above 0'],
+		[{ growth: 3 }, 'write a number of 0.5 or more and at most 2'],
+		[{ maxAngle: Number.NaN }, 'write an angle in degrees above 0 and at most 360'],
 	])('refuse %o', async (fields, sentence) => {
 		await expect(openSettings(home).setDie('shop', '6 in', { units: 'in', fields })).rejects.toThrow(sentence);
 		await expect(openSettings(home).setDie('shop', ' ', sixInch)).rejects.toThrow('cannot be called " "');

@@ -106,7 +106,7 @@ export function changedFile(form: JobForm, file: Draft['file']): JobForm {
 export function answeredForm(form: JobForm, text: string): { form: JobForm; message: Message | null } {
 	const result = answer(draftIn(form), text, form.shop);
 	if ('faults' in result) {
-		const said = result.faults.map(({ found, right }) => `Not ${found}; right would be ${right}.`).join(' ');
+		const said = result.faults.map(({ found, right }) => `Not ${found}; write ${right}.`).join(' ');
 		return { form, message: { kind: 'wrong', text: said } };
 	}
 	const { draft } = result;
