@@ -92,6 +92,6 @@ function folded(records: readonly LogRecord[]): State | string {
 		return readBack(records);
 	} catch (error) {
 		if (error instanceof UnknownRecord) return error.message;
-		return `What the log holds does not follow from one record to the next: ${error instanceof Error ? error.message : error}.`;
+		return `What the log holds does not follow from one line to the next: ${error instanceof Error ? error.message : error}.`;
 	}
 }

@@ -142,9 +142,11 @@ function removeStale(fs: FsPort, path: string, stale: Holder, self: LockSelf, no
 
 function lockedBy(path: string, holder: Holder | null): Locked {
 	const entry = holder?.entry;
-	const who = entry ? `process ${entry.pid} on ${entry.host}` : 'another process that is just starting';
-	const what = `This session is being written by ${who}.`;
-	return new Locked(`${what} Finish it there. If that is not running any more, remove ${path} and try again.`, path);
+	const who = entry ? `Process ${entry.pid} on ${entry.host}` : 'Another process, just starting,';
+	return new Locked(
+		`${who} has this session open. Finish it there. If that process has ended, remove ${path} and try again.`,
+		path,
+	);
 }
 
 function acquire(fs: FsPort, path: string, self: LockSelf, now: Date): Lock {

@@ -147,6 +147,6 @@ function setAside({ fs, now }: WriterParts, path: string, fd: number, tail: Buff
 		return `The last line of the log was cut off in the middle (${tail.length} bytes, never acknowledged); they are now in ${kept.path}.`;
 	} catch (error) {
 		const what = `The log ${path} ends in a cut line that cannot be set aside: ${reasonOf(error)}.`;
-		throw new NotSaved(`${what} No record was lost; resume when the disk can be written.`, error, true);
+		throw new NotSaved(`${what} No line was lost; resume when the disk can be written.`, error, true);
 	}
 }

@@ -89,12 +89,12 @@ export function faultOf(path: string, read: LogRead): JournalError | null {
 	}
 	if (damage) {
 		const what = `The log ${path} is damaged in line ${damage.line}: ${damage.why}. Nothing was changed.`;
-		const next = `The ${records.length} records before it can still be read (pullbook log), but the session cannot go on.`;
+		const next = `The ${records.length} lines before it can still be read (pullbook log), but the session cannot go on.`;
 		return new Damaged(`${what} ${next} If you have a copy of the file, put it back.`, path, damage.line);
 	}
 	if (records.length === 0)
 		return new NoLog(
-			`The log ${path} holds no record: its session ended before the first was saved. Start it anew.`,
+			`The log ${path} holds no line: its session ended before the first was saved. Start a new one.`,
 			path,
 		);
 	return null;

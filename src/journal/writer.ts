@@ -145,7 +145,7 @@ export class LogWriter {
 
 	#lose(why: string, cause?: unknown): LogLost {
 		const what = `The log ${this.#path} can take no more: ${why}. This reading is not saved.`;
-		this.#lost = new LogLost(`${what} The ${this.count} records before it are safe.`, cause);
+		this.#lost = new LogLost(`${what} The ${this.count} lines before it are safe.`, cause);
 		return this.#lost;
 	}
 

@@ -26,10 +26,10 @@ function eventWords(event: Event, { corrects }: Answered, style: Wording, brief:
 			const { reading, count, setAside } = event;
 			const values = setAside.map((value) => valueWords({ ...reading, value }, style)).join(' and ');
 			const aside = values === '' ? '' : `; ${values} set aside`;
-			return `${readingWords(reading, style)}, ${count === 2 ? 'confirmed' : 'taken as the likelier'}${aside}`;
+			return `${readingWords(reading, style)}, ${count === 2 ? 'confirmed' : 'which counts'}${aside}`;
 		}
 		case 'measuring-skipped':
-			return `bend ${event.bend} not measured, gone on by the dial`;
+			return `bend ${event.bend} not measured: went on by the dial`;
 		case 'check-skipped':
 			return `check "${event.name}" skipped`;
 		case 'plan-chosen':
@@ -39,7 +39,7 @@ function eventWords(event: Event, { corrects }: Answered, style: Wording, brief:
 		case 'bend-accepted':
 			return `bend ${event.bend} taken`;
 		case 'pull-chosen':
-			return `bend ${event.bend} to be pulled again`;
+			return `bend ${event.bend}: pull it again`;
 		case 'relief-chosen':
 			return `bend ${event.bend} opened a little`;
 		case 'bend-reopened':
@@ -47,7 +47,7 @@ function eventWords(event: Event, { corrects }: Answered, style: Wording, brief:
 		case 'tube-scrapped':
 			return `tube scrapped: ${event.why}`;
 		case 'record-voided':
-			return `line ${event.entry} undone`;
+			return `line ${event.entry} taken back`;
 		case 'reading-amended': {
 			const value = valueWords({ of: event.of, ...corrects, value: event.value }, style);
 			return `line ${event.entry} corrected: ${READINGS[event.of]} is ${value}`;
@@ -72,6 +72,7 @@ function readingWords(reading: Reading, style: Wording): string {
 	const value = valueWords(reading, style);
 	if (evidence === undefined && bend !== undefined) {
 		if (of === 'loaded') return `bend ${bend} held at ${value}${stop === undefined ? '' : ` (stop ${dial(stop)})`}`;
+		if (of === 'pointer') return `dial ${value} with the tube snug`;
 		if (of === 'released') return `${value} after release`;
 		if (of === 'angle') return `bend ${bend} measured ${value}`;
 	}

@@ -9,7 +9,7 @@ import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import { answeredWords } from './answered.ts';
 import { bentAsWords } from './bent-as.ts';
 import { checkValueWords } from './doubt.ts';
-import { angleGiveOrTake } from './numbers.ts';
+import { about, angle, angleGiveOrTake, fine, readingSpread } from './numbers.ts';
 import { invitation, verdictWords } from './verdict.ts';
 
 /** A kept session as a page of text, its lines as long as they come: what was aimed at, what was done, what came of it, and every record. */
@@ -74,25 +74,26 @@ function asBuiltLines(state: State, view: SessionView): string[] {
 	const { phase } = state;
 	if (phase.at === 'done' && phase.scrapped !== null) return [`The tube was scrapped: ${phase.scrapped}.`];
 	const { endOffset, endAngle } = view.asBuilt;
-	const { units } = view.job;
-	const end = `Far end ${formatLength(endOffset, units)} from its place, ${formatAngle(endAngle, 2)} from its direction.`;
-	if (view.status !== 'done') return [`With the numbers now in force: ${end}`];
+	const { job } = view;
+	const off = `${fine(endOffset, job)} from its place, ${angle(endAngle)} from its direction.`;
+	const end = `Far end ${off}`;
+	if (view.status !== 'done') return [`By the numbers in force now the far end is ${off}`];
 	const verdict = verdictOf(state);
 	if (verdict === null) return [end];
 	const { sd, fits, chance, shape } = verdict;
-	const give = `Give or take ${formatLength(sd.endOffset, units)} and ${formatAngle(sd.endAngle, 2)}.`;
+	const give = `Give or take ${readingSpread(sd.endOffset, 'length', job)} and ${about(sd.endAngle)}.`;
 	const invited = invitation(fits, chance, tellsMostOf(state, verdict));
 	return [
 		end,
 		`${give} ${verdictWords(fits, chance)}`,
 		...(invited === null ? [] : [invited]),
-		`Farthest corner off its place: bend ${shape.bend}, by ${formatLength(shape.off, units)}.`,
+		`Farthest corner off its place: bend ${shape.bend}, by ${fine(shape.off, job)}.`,
 	];
 }
 
 function recordLines(state: State): string[] {
 	const lines = answered(state).map((line) => {
-		const undone = line.void ? '  (undone)' : '';
+		const undone = line.void ? '  (taken back)' : '';
 		const text = answeredWords(line, state.start.job);
 		return `${String(line.entry).padStart(4)}  ${line.at.slice(11, 19)}  ${text}${undone}`;
 	});

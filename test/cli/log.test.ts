@@ -105,7 +105,7 @@ describe('pullbook log', () => {
 		expect(code).toBe(6);
 		expect(JSON.parse(out)).toHaveLength(1);
 		expect(err).toMatch(
-			/20260202-080000-zz: The log .* holds no record.*\n.*20260201-080000-zz: The log .* is damaged in line 1/,
+			/20260202-080000-zz: The log .* holds no line.*\n.*20260201-080000-zz: The log .* is damaged in line 1/,
 		);
 	});
 });

@@ -70,9 +70,9 @@ describe('the sessions kept', () => {
 			[0, null, null],
 		]);
 		expect(list[0]!.problem).toMatch(
-			/is damaged in line 3: its checksum does not match\. Nothing was changed\. The 2 records/,
+			/is damaged in line 3: its checksum does not match\. Nothing was changed\. The 2 lines/,
 		);
-		expect(list[1]!.problem).toMatch(/holds no record/);
+		expect(list[1]!.problem).toMatch(/holds no line/);
 		expect(list[2]!.problem).toBeNull();
 		expect(list[3]!.problem).toMatch(/cannot be read: EISDIR/);
 		expect(() => openLog(damaged, { now: NOW })).toThrow(Damaged);

@@ -65,7 +65,7 @@ describe('a lock that is left behind', () => {
 	it('says who holds it and what to do', () => {
 		const { take } = takeOver(entry({}));
 		const says =
-			'being written by process 77 on bench. Finish it there. If that is not running any more, remove /a.log.lock';
+			'Process 77 on bench has this session open. Finish it there. If that process has ended, remove /a.log.lock';
 		expect(take).toThrow(says);
 		try {
 			take();
@@ -94,7 +94,7 @@ describe('a lock that is left behind', () => {
 			}
 			return open(path, flags);
 		};
-		expect(() => acquireLock(LOG, NOW, disk, HERE)).toThrow(/process 77/);
+		expect(() => acquireLock(LOG, NOW, disk, HERE)).toThrow(/Process 77/);
 		expect(quick).not.toBeNull();
 		expect(JSON.parse(disk.readFileSync(LOCK).toString())).toMatchObject({ pid: 77, token: quick!.token });
 	});
@@ -139,7 +139,7 @@ describe('two processes and one log', () => {
 		const path = newLog(folder);
 		const child = startChild(buildChild(folder), path, 'hold');
 		expect(await child.line()).toBe('taken');
-		expect(() => openLog(path, { now: NOW })).toThrow(`process ${child.process.pid} on ${hostname()}`);
+		expect(() => openLog(path, { now: NOW })).toThrow(`Process ${child.process.pid} on ${hostname()}`);
 		expect(readLog(path).records).toHaveLength(1);
 		await child.kill();
 		expect(fs.existsSync(`${path}.lock`)).toBe(true);

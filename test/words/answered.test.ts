@@ -52,7 +52,7 @@ describe('an answer in words', () => {
 			/^[\d/ ]+ in was expected from what is made\. This is [\d/ ]+ in away\. /,
 		);
 		const settled = give(doubted, { reading: value });
-		expect(told(settled)).toMatch(/: [\d/ ]+ in, taken as the likelier; 38 in set aside$/);
+		expect(told(settled)).toMatch(/: [\d/ ]+ in, which counts; 38 in set aside$/);
 		expect(whyOf(open(settled, 'decide'))).toMatch(/^Set aside: check "crown", 38 in\. /);
 	});
 
