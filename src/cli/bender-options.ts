@@ -36,7 +36,7 @@ export const BENDER_EXAMPLES: readonly (readonly [line: string, does: string])[]
 	['pullbook bender shop --max-angle 120', 'the dial ends at 120 with every die'],
 	['pullbook bender shop --die five --clr 5 --clamp 4', 'set up a die, or change it'],
 	['pullbook bender shop --die five --floor none', 'forget one value'],
-	['pullbook bender shop --die five --remove', 'forget the die’s set-up'],
+	['pullbook bender shop --die five --remove', "forget the die's set-up"],
 	['pullbook bender shop --die five --forget', 'the die was changed: learn anew'],
 ];
 

@@ -7,7 +7,7 @@ import { bend, bender, check, layout, log, openHome, practice } from './runs.ts'
 export const COMMON_OPTIONS: Readonly<Record<string, OptionSpec>> = {
 	home: { value: 'DIR', says: 'keep settings and logs under DIR (or set PULLBOOK_HOME)' },
 	ascii: { says: 'draw the screen in ASCII only, as in the locale C' },
-	'no-color': { says: 'draw without colour, as with NO_COLOR set' },
+	'no-color': { says: 'draw without color, as with NO_COLOR set' },
 	debug: { says: 'show where an error came from' },
 	help: { says: 'show this help' },
 	version: { says: 'show the version' },

@@ -4,7 +4,7 @@ import { UsageError } from './usage-error.ts';
 
 /** How a job is to be bent, for every command that takes one to the bender. */
 export const BENT_AS_OPTIONS: Readonly<Record<string, OptionSpec>> = {
-	mirror: { says: 'the opposite part: the drawing’s mirror image' },
+	mirror: { says: "the opposite part: the drawing's mirror image" },
 	from: { value: 'END', says: 'which end of the drawing is bent first: start (as drawn) or far' },
 };
 

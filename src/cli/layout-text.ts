@@ -30,7 +30,7 @@ function heading(job: Job, { cutLength, developedLength }: LayoutDocument, kept:
 		...wrapped(`${job.name} (lengths in ${unit})`),
 		...wrapped(
 			`Tube ${trimmed(tube.od, 4)} x ${trimmed(tube.wall, 4)} ${tube.material.name}. Bender "${tooling.bender}", die ` +
-				`"${tooling.die}", centre-line radius ${length(tooling.clr)}.`,
+				`"${tooling.die}", center-line radius ${length(tooling.clr)}.`,
 		),
 		...(as === null ? [] : wrapped(as)),
 		...(kept === null ? [] : wrapped(kept)),
@@ -102,8 +102,8 @@ function shapeRows(job: Job, { bends }: LayoutDocument): string[] {
 }
 
 const SWING =
-	"To the outside of the part beyond the clamp, which turns with the die: from the die's centre, and above and below the " +
-	"machine's plane with the die to the left of the tube, looking from the clamp. With the die to the right the two change places.";
+	"Reaches: from the die's center to the outside of the part beyond the clamp, which swings with the die. Above and below: from " +
+	"the machine's plane, with the die to the left of the tube as seen from the clamp. With the die to the right, swap the two.";
 
 function swingRows(job: Job, { bends }: LayoutDocument): string[] {
 	const rows = bends.map(({ bend, swing }) => [
@@ -146,7 +146,7 @@ const HINDRANCES: Readonly<Record<string, string>> = {
 	'floor-contact': 'the swing meets the floor',
 };
 const LEFT =
-	'Left over: what the bends to come cannot take back when each bend is wrong by its tolerance, in tolerances of the finished tube.';
+	'Left over: say each bend comes out wrong by its tolerance. This much of it the bends after cannot take up, counted in tolerances of the finished tube. Less is better.';
 const NO_BETTER = 'Both ends leave about the same to correct with.';
 const NEITHER = 'Neither end can be bent as drawn; see the cautions.';
 const BETTER = {

@@ -27,7 +27,7 @@ function keptValues({ tooling, units }: Job, places: readonly string[]): string 
 function expectedGrowth(job: Job): string | null {
 	if (job.tooling.growth !== null) return null;
 	const percent = ((coldPrior(job).growth - 1) * 100).toFixed(1);
-	return `The radius is taken as the die's. It is expected to come out ${percent} % larger: pullbook bend moves the marks for that where a tape shows it.`;
+	return `These are the marks for the die's radius. The bend should come out ${percent} % larger: pullbook bend moves the marks for that where a tape shows it.`;
 }
 
 /**

@@ -41,9 +41,9 @@ function restsOn({ taught, from }: Learned): string {
 
 /** What the numbers of `learnedText` are. */
 export const LEGEND: readonly string[] = [
-	'Springback, take-up included, is how far past the angle',
-	'that stays the dial has to go, in degrees. 9 tubes of 10',
-	'lie within the band.',
+	'Springback here: how many degrees past the finished angle',
+	'the dial has to go, take-up included. 9 tubes of 10 lie',
+	'within the band.',
 ];
 
 export function counted(count: number, what: string): string {

@@ -66,7 +66,7 @@ function short(value: number): string {
 
 function reportMissingRadius(die: string | undefined, bender: string | undefined, report: Report): void {
 	const kept = die === undefined ? '' : `, or a bender "${bender}" and die "${die}" set up in the program with one`;
-	const right = `the centre-line radius of the die, a length above 0${kept}`;
+	const right = `the center-line radius of the die, a length above 0${kept}`;
 	report({ at: 'tooling.clr', found: 'nothing', right });
 }
 

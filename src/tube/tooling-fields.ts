@@ -28,7 +28,7 @@ export const TOOLING_FIELDS: Readonly<Record<FieldName, ToolingField>> = {
 	clr: {
 		kind: 'length',
 		range: { above: 0 },
-		says: 'centre-line radius of the die',
+		says: 'center-line radius of the die',
 		with: ['die'],
 		usual: () => undefined,
 		without: 'as the die has it',

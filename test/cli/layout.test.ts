@@ -78,9 +78,9 @@ describe('pullbook layout', () => {
 		expect({ code, err }).toEqual({ code: 0, err: '' });
 		expect(out).toBe(`\
 Skerry Row cuddy hoop (lengths in inches)
-Tube 1.75 x 0.095 1020-dom. Bender "long bench", die "hoop die", centre-line
+Tube 1.75 x 0.095 1020-dom. Bender "long bench", die "hoop die", center-line
 radius 5.25.
-The radius is taken as the die's. It is expected to come out 1.7 % larger:
+These are the marks for the die's radius. The bend should come out 1.7 % larger:
 pullbook bend moves the marks for that where a tape shows it.
 
 Cut the tube to 53 11/16 (53.662): 52.162 for the shape, trim of 1 at the start
@@ -121,17 +121,18 @@ Room for the swing
      1   14.203  0.875  0.875
      2   24.298  0.875  13.44
      3   30.434  13.44  0.875
-  To the outside of the part beyond the clamp, which turns with the die: from
-  the die's centre, and above and below the machine's plane with the die to the
-  left of the tube, looking from the clamp. With the die to the right the two
-  change places.
+  Reaches: from the die's center to the outside of the part beyond the clamp,
+  which swings with the die. Above and below: from the machine's plane, with the
+  die to the left of the tube as seen from the clamp. With the die to the right,
+  swap the two.
 
 Which end to bend first (--from start or --from far)
   begun at the  clamp, tube behind, floor  left over
   start end     can be bent                      5.7
   far end       can be bent                      6.8
-  Left over: what the bends to come cannot take back when each bend is wrong by
-  its tolerance, in tolerances of the finished tube.
+  Left over: say each bend comes out wrong by its tolerance. This much of it the
+  bends after cannot take up, counted in tolerances of the finished tube. Less
+  is better.
   Better begun at the start end of the drawing.
 
 No warnings.

@@ -35,7 +35,7 @@ const CASES: [place: string, to: unknown, at: string, right: string][] = [
 	['tube.wall', 'thick', 'tube.wall', 'a number is missing'],
 	['tube.stock', -1, 'tube.stock', 'or no "stock"'],
 	['tube.stock', 1e9, 'tube.stock', 'at most 100 m'],
-	['tooling.clr', undefined, 'tooling.clr', 'the centre-line radius of the die'],
+	['tooling.clr', undefined, 'tooling.clr', 'the center-line radius of the die'],
 	['tooling.clr', 0.7, 'tooling.clr', 'at least half the outside diameter, 0.75'],
 	['tooling.growth', 0, 'tooling.growth', 'of 0.5 or more'],
 	['tooling.stretch', 0.5, 'tooling.stretch', 'below 0.5'],

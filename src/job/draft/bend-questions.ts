@@ -12,7 +12,7 @@ export const BEND_QUESTIONS = {
 		asks: () =>
 			choice('How the shape is given', [
 				{ label: 'bend by bend; an offset by rise and run too', value: 'bends' },
-				{ label: 'by the sharp corners of the centre line', value: 'points' },
+				{ label: 'by the sharp corners of the center line', value: 'points' },
 			]),
 		takesText(draft, text) {
 			const points = text === 'points';
@@ -75,7 +75,7 @@ export const BEND_QUESTIONS = {
 		groups: ['bends'],
 		asks: () =>
 			question('Rise: how far the tube is led over', 'length', {
-				help: 'Square to the tube, centre line to centre line.',
+				help: 'Square to the tube, center line to center line.',
 			}),
 		takesNumber: (draft, value) =>
 			withPart(

@@ -26,7 +26,7 @@ const dropPlaces = (bends: number) => [
 ];
 
 const SURFACES = [
-	{ label: 'centre line', value: 'centre' },
+	{ label: 'center line', value: 'centre' },
 	{ label: 'over the tube, from an edge on the face away from the bend', value: 'across' },
 ];
 

@@ -55,7 +55,7 @@ export const TUBE_QUESTIONS = {
 		groups: ['material'],
 		asks: (draft) =>
 			question(`Its elastic modulus, ${stress(draft)}`, 'number', {
-				help: 'Steel has about 29000 ksi or 200000 MPa, aluminium 10000 ksi or 69000 MPa.',
+				help: 'Steel has about 29000 ksi or 200000 MPa, aluminum 10000 ksi or 69000 MPa.',
 			}),
 		takesNumber: (draft, value) => put(draft, 'tube.material', { ...draft.part.material, modulus: value }, 'od'),
 	},
