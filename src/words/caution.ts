@@ -45,7 +45,7 @@ export function cautionWords(fact: CautionFact, style: Wording): string {
 		case 'swing':
 			return swingWords(fact, style);
 		case 'seat-as-before':
-			return "Seat the tube at the same mark and in the same plane as before; keep it level. Don't move the dial.";
+			return "Set the tube at the same mark and in the same plane as before; keep it level. Don't move the dial.";
 		default:
 			return GENERAL[fact.code];
 	}

@@ -17,7 +17,7 @@ export function checkWords(check: Check): string {
 		case 'drop': {
 			const to = 'bend' in check.to ? `the outermost of bend ${check.to.bend}` : straightPlace(check.to);
 			const surface =
-				check.surface === 'across' ? ', edge on the face away from the bend, over the tube' : ', centre line';
+				check.surface === 'across' ? ', edge on the face away from the bend, over the tube' : ', center line';
 			return `Drop from the line of straight ${check.from} to ${to}${surface}`;
 		}
 		case 'angle':

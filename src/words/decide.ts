@@ -13,7 +13,7 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 		case 'bend-over':
 			return `${angle(fact.by)} over.`;
 		case 'bend-inside':
-			return `Inside its tolerance (${inHundred(fact.chance)} that it is).`;
+			return `Inside its tolerance (chance ${inHundred(fact.chance)}).`;
 		case 'bend-made':
 			return `Made ${angle(fact.angle)}, give or take ${about(fact.sd)}; wanted ${angle(fact.target)}.`;
 		case 'pull-again':
@@ -21,7 +21,7 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 		case 'fresh-set-up':
 			return "The last pull stopped at the machine's largest angle. A new set-up may still add a little.";
 		case 'limit-reached':
-			return "The machine's largest angle is reached, and the last set-up added less than a dial step. Take it: what is left is corrected for it.";
+			return 'The machine reaches no further, and the last set-up added less than a dial step. Take it: what is left is corrected for it.';
 		case 'near-enough':
 			return `Near its tolerance after ${fact.pulls} pulls. Take it: what is left is corrected for it.`;
 		case 'open-by':
@@ -51,7 +51,7 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 			return `Straight and good for use: ${notNothing(fact.behind, style)} behind the last bend${anew}, ${notNothing(fact.before, style)} before the first.`;
 		}
 		case 'measure-first':
-			return `Measure bend ${fact.bend} again: a tube is not given up on one reading.`;
+			return `Measure bend ${fact.bend} again: never give a tube up on one reading.`;
 	}
 }
 
@@ -79,8 +79,8 @@ export function missedWords({ endOffset, endAngle, corner, checks }: Missed, sty
 const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 function wayWords({ how, bend, by }: Extract<DecideFact, { code: 'nearest' }>): string {
-	if (how === 'accept') return 'this bend taken as it is';
-	if (how === 'relieve') return 'this bend opened to its target';
-	if (by === undefined) return `bend ${bend} gone back to`;
-	return `bend ${bend} gone back to and ${by > 0 ? 'pulled' : 'opened'} by ${exactAngle(Math.abs(by))}`;
+	if (how === 'accept') return 'take this bend as it is';
+	if (how === 'relieve') return 'open this bend to its target';
+	if (by === undefined) return `go back to bend ${bend}`;
+	return `go back to bend ${bend} and ${by > 0 ? 'pull' : 'open'} it by ${exactAngle(Math.abs(by))}`;
 }

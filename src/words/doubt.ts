@@ -85,13 +85,13 @@ export function asideWords(fact: AsideFact, style: Wording): string {
 export function twiceWords(fact: TwiceFact): string {
 	switch (fact.code) {
 		case 'first-measurement':
-			return 'It is the first measurement of this tube: all that follows is built on it.';
+			return 'This is the first measurement of this tube: everything after builds on it.';
 		case 'narrow-band':
 			return 'The band is narrow for this angle finder: two readings tell a good bend from a short one.';
 		case 'many-pulls':
 			return `This bend has taken ${fact.pulls} pulls: two readings tell a good bend from a short one.`;
 		case 'many-wrong':
-			return `About ${Math.round(100 * fact.part)} readings in 100 are wrong numbers here: one alone is not built on.`;
+			return `About ${Math.round(100 * fact.part)} readings in 100 are wrong numbers here: one alone is not enough.`;
 	}
 }
 

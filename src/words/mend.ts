@@ -5,9 +5,9 @@ import { angle, exactAngle, fine } from './numbers.ts';
 
 /** What the last bend can still mend. */
 export function mendWords({ bend, upTo, off, left }: Mend, style: Wording): string {
-	const edge = `With it ${angle(off)} off, the far end would be ${fine(left.endOffset, style)} and ${angle(left.endAngle)} from its design.`;
+	const edge = `With it ${angle(off)} off, the far end would be ${fine(left.endOffset, style)} and ${angle(left.endAngle)} from the drawing.`;
 	if (upTo === 0)
 		return `The last bend alone cannot bring the tube within its tolerances: bend ${bend} has to. ${edge}`;
 	const most = upTo >= MOST ? `${exactAngle(upTo)} and more` : exactAngle(upTo);
-	return `Bend ${bend} may come out up to ${most} off, and the last bend still mends it. ${edge}`;
+	return `Bend ${bend} may come out up to ${most} off: the last bend still mends that. ${edge}`;
 }

@@ -15,14 +15,14 @@ export function headingWords(ask: Ask): string | null {
 export function correctedWords(output: Output, job: Job): string | null {
 	if (!('note' in output) || output.note !== 'corrected' || output.remaining.length === 0) return null;
 	const [now, drawn] = [output.predicted, output.without].map(({ endOffset }) => formatLength(endOffset, job.units));
-	return `corrected: the far end should come ${now} from its place; by the drawing's numbers ${drawn}.`;
+	return `corrected: the far end should come out ${now} from its place; by the drawing's numbers ${drawn}.`;
 }
 
 export const LEGEND =
-	'Angles in degrees. Believed: what the program takes a bend for. Truly: what the simulated tube has, which no shop knows.';
+	'Angles in degrees. Believed: what the program thinks it is. Truly: what the simulated tube has; no shop knows that.';
 
 export const LEFT_EARLY =
-	'Left before its end. A simulated bender forgets its tube, so this session cannot be gone on with.';
+	'Left before its end. A simulated bender forgets its tube, so you cannot go on with this session.';
 
 /** How the tube came out. */
 export function endingWords(done: DoneNote, job: Job): string {

@@ -62,7 +62,7 @@ export function actionInWords(ask: Ask, action: Action, job: Job): string {
 		case 'ready':
 			return action.pointer === undefined ? 'ready' : `ready, the dial shows ${dial(action.pointer)}`;
 		case 'loaded':
-			return `held ${dial(action.loaded)}${action.released === undefined ? '' : `, released ${dial(action.released)}`}`;
+			return `held ${dial(action.loaded)}${action.released === undefined ? '' : `, after release ${dial(action.released)}`}`;
 		case 'angles':
 			return action.angles.map(dial).join(' and ');
 		case 'reading': {

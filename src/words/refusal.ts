@@ -9,11 +9,11 @@ import { READINGS } from './readings.ts';
 export function refusalWords(fact: RefusalFact, style: Wording): string {
 	switch (fact.code) {
 		case 'nothing-to-undo':
-			return 'There is nothing to undo.';
+			return 'There is nothing to take back.';
 		case 'finished':
 			return 'The session is finished: only undo, amend and quit are taken.';
 		case 'must-measure':
-			return 'A bend that was opened is known again only by measuring it: give the angle.';
+			return 'Measure the bend and give its angle: only that tells how far it was opened.';
 		case 'measured-already':
 			return 'The bend is measured. Say what to do: {"do":"accept"}, "pull", "relieve" or "scrap".';
 		case 'no-correction-yet':
@@ -43,7 +43,7 @@ export function refusalWords(fact: RefusalFact, style: Wording): string {
 		case 'no-such-line':
 			return `There is no line ${fact.line} of the log: this session has lines 1 to ${fact.lines}.`;
 		case 'line-undone':
-			return `Line ${fact.line} of the log was undone: it does not count and cannot be amended.`;
+			return `Line ${fact.line} of the log was taken back: it does not count and cannot be amended.`;
 		case 'no-reading-there': {
 			const of = fact.of === undefined ? '' : ` of "${fact.of}", only ${fact.kinds.join(', ')}`;
 			return `Line ${fact.line} of the log holds no reading${of}.`;
@@ -87,12 +87,12 @@ function excludedWords(fact: ExcludedFact): string {
 		const says = of === 'angle' ? `Bend ${bend} measured ${value}` : `The dial showed ${value} after release`;
 		const where = line === null ? '' : ` (line ${line} of the log)`;
 		const first = line === null ? '' : ` Correct line ${line} first if that is wrong.`;
-		return `${says}${where}, so it cannot have been held at ${exactAngle(held)}.${first} If both are wrong, undo them and give both again.`;
+		return `${says}${where}, so it cannot have been held at ${exactAngle(held)}.${first} If both are wrong, take them back and give both again.`;
 	}
 	const cannot = of === 'angle' ? `bend ${bend} cannot measure ${value}` : `it cannot show ${value} after release`;
 	const at = `The dial was held at ${exactAngle(held)}`;
 	if (line === null)
-		return `${at}, so ${cannot}. ${fact.settling ? 'Read the dial again, or undo and give both again.' : 'Read both again.'}`;
+		return `${at}, so ${cannot}. ${fact.settling ? 'Read the dial again, or take the last answer back and give both again.' : 'Read both again.'}`;
 	const inside = fact.inside === undefined ? '' : ` Was it read on the inside? Then it is ${exactAngle(fact.inside)}.`;
 	const pull = fact.which === 'above' ? 'the tube was pulled further' : 'the pull ended sooner';
 	const again = of === 'angle' ? 'Measure' : 'Read it';

@@ -9,7 +9,7 @@ export function verdictWords(fits: boolean, chance: number | null): string {
 	if (fits) return `The tube fits: ${inTen(chance)}.`;
 	return mayFit(fits, chance)
 		? `The tube may fit: ${inTen(chance)}.`
-		: `The tube does not fit: ${inTen(chance)} that it does.`;
+		: `The tube does not fit: chance to fit ${10 * chance >= 4.5 ? 'less than 5 in 10' : inTen(chance)}.`;
 }
 
 /** The measurement that would tell most, as an invitation; none where the verdict stands. */

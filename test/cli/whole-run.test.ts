@@ -118,7 +118,7 @@ describe('the first frame', () => {
 		pty.write('\x7f\x7f');
 		await pty.until(/^>$/m);
 		expect(pty.raw.match(/Bow rail/g)).toHaveLength(1);
-		expect(pty.raw.match(/Guides the bending/g)).toHaveLength(1);
+		expect(pty.raw.match(/Guides you through bending/g)).toHaveLength(1);
 		pty.write('\x03');
 		expect(await pty.ended).toEqual({ exitCode: 130, signal: 0 });
 	});

@@ -91,7 +91,7 @@ describe('a practice by hand', () => {
 	it('tells the true tube at its end, and not before', () => {
 		const left = begin(JOB, 6);
 		left.session.close();
-		expect(byHandLines(left).join(' ')).toMatch(/^Left before its end\. .* cannot be gone on with\.$/);
+		expect(byHandLines(left).join(' ')).toMatch(/^Left before its end\. .* you cannot go on with this session\.$/);
 		const { practice, done } = play(JOB, 6);
 		expect(byHandLines(practice)).toEqual(
 			endLines(done, practice.station.trueAngles, practice.session.state.start.job),

@@ -737,7 +737,7 @@ describe('walking back through the readings', () => {
 		live.would = { refused, doubted: null, made: [], plan: [], stop: null, next: null };
 		await terminal.until('Measure');
 		terminal.type(`${UP}465\r`);
-		await terminal.until('Line 2 of the log was undone');
+		await terminal.until('Line 2 of the log was taken back');
 		expect(live.answers).toEqual([]);
 	});
 });

@@ -29,7 +29,7 @@ describe('the first pull of a tube', () => {
 	it('is measured, twice, where the dial shows it a little short: nothing is built on the dial alone', () => {
 		const measure = open(pulled(first, -3), 'measure');
 		expect(measure).toMatchObject({ bend: 1, readings: 2 });
-		expect(whyOf(measure)).toBe('It is the first measurement of this tube: all that follows is built on it.');
+		expect(whyOf(measure)).toBe('This is the first measurement of this tube: everything after builds on it.');
 	});
 
 	it('counts as measured where the operator skips that and goes by the dial', () => {

@@ -225,7 +225,7 @@ describe('answers that cannot be taken', () => {
 		[{ ready: true, mark: 'x' }, 'not-understood', 'mark'],
 		[{ ready: true, length: -3 }, 'not-possible', 'above 0'],
 		[{ loaded: 30 }, 'not-possible', '"ready":true'],
-		[{ undo: true }, 'not-possible', 'nothing to undo'],
+		[{ undo: true }, 'not-possible', 'nothing to take back'],
 		[{ plan: 'old' }, 'not-possible', 'no correction'],
 		[{ amend: { entry: 4, reading: 3 } }, 'not-possible', 'no line 4'],
 		[{ evidence: { kind: 'mark', bend: 1, reading: 3 } }, 'not-possible', 'not set yet'],

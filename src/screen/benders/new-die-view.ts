@@ -66,7 +66,7 @@ export function radiusView({ bender, die, units }: Extract<BenchPage, { bench: '
 	return {
 		title: `Die ${die}`,
 		prompt: {
-			label: `Centre-line radius of the die, ${units}`,
+			label: `Center-line radius of the die, ${units}`,
 			read(text) {
 				const clr = parseLength(text, units);
 				const right = wrongValue('clr', clr);
@@ -83,6 +83,6 @@ export function radiusView({ bender, die, units }: Extract<BenchPage, { bench: '
 			back: { label: 'back', step: to({ bench: 'units', bender, die }) },
 			empty: 'Write the radius and press Enter; / goes back.',
 		},
-		body: () => [{ rank: 0, lines: [line('From the centre of the die to the centre line of the tube.', 'quiet')] }],
+		body: () => [{ rank: 0, lines: [line('From the center of the die to the center line of the tube.', 'quiet')] }],
 	};
 }

@@ -144,7 +144,7 @@ export function afterPreview(state: SessionState, amending: Amending): SessionSt
 
 /** The state after the disk refused: everything stays as it was, to be tried again. */
 export function notSaved(state: SessionState, why: string, exitCode: number): SessionState {
-	const text = `NOT SAVED: ${why} Your entry is still here: Enter or + tries again.`;
+	const text = `NOT SAVED: ${why} What you typed is still here: Enter or + tries again.`;
 	return { ...state, unsaved: exitCode, message: { kind: 'unsaved', text } };
 }
 

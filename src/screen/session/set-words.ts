@@ -29,7 +29,8 @@ export function tapeWords(set: SetAsk, end: EndName, job: Ruled, brief = false):
 	const { hold, read } = hookBurnt(length, division(job), units);
 	const said = tapePhrase(length, division(job), units);
 	if (brief) return `${said}; hold ${hold} on the end, read ${read}.`;
-	return `${said} from the ${END[end]} end; hook burnt: hold ${hold} on the end, read ${read}.`;
+	const burnt = units === 'in' ? 'an inch' : `${hold} ${units}`;
+	return `${said} from the ${END[end]} end; burn ${burnt}: hold ${hold} on the end, read ${read}.`;
 }
 
 /** The same mark from the other end, and what both as they are shown come to; by the rounding that may not be the piece's length. */
@@ -49,7 +50,7 @@ export function movedWords({ mark }: SetAsk, job: Ruled): string {
 	// Less than an eighth of the tape's division cannot be set.
 	if (Math.abs(mark.moved) < job.tooling.tape / 8) return 'It is the design mark itself.';
 	const towards = mark.moved > 0 ? 'far' : 'start';
-	return `It moved ${fine(Math.abs(mark.moved), job)} from the design mark, towards the ${towards} end.`;
+	return `Moved ${fine(Math.abs(mark.moved), job)} from the design mark, towards the ${towards} end.`;
 }
 
 /** Where the mark goes round the tube, and how the tube is turned: two ways that differ, since the machine's plane stands still. */

@@ -59,11 +59,11 @@ describe('the mark as it is read', () => {
 
 	test('with what is left over, the hook burnt, and the other end for a check', () => {
 		expect(words.tapeWords(SET, 'far', ARCH)).toBe(
-			'76 3/8 in strong (0.025 in) from the far end; hook burnt: hold 1 on the end, read 77 3/8.',
+			'76 3/8 in strong (0.025 in) from the far end; burn an inch: hold 1 on the end, read 77 3/8.',
 		);
 		expect(words.otherEndWords(SET, 'far', ARCH)).toBe('Check: 39 5/8 in from the start end, 116 in together.');
 		expect(words.tapeWords(SET, 'start', { ...ARCH, lengths: 'mm' })).toBe(
-			'1006 mm, a hair under (0.2 mm) from the start end; hook burnt: hold 100 on the end, read 1106.',
+			'1006 mm, a hair under (0.2 mm) from the start end; burn 100 mm: hold 100 on the end, read 1106.',
 		);
 	});
 
@@ -77,8 +77,8 @@ describe('the mark as it is read', () => {
 	});
 
 	test.each([
-		[0.0625, 'It moved 1/16 in from the design mark, towards the far end.'],
-		[-0.3, 'It moved 19/64 in from the design mark, towards the start end.'],
+		[0.0625, 'Moved 1/16 in from the design mark, towards the far end.'],
+		[-0.3, 'Moved 19/64 in from the design mark, towards the start end.'],
 		[0.001, 'It is the design mark itself.'],
 	])('and how far it moved: %f', (moved, said) => {
 		expect(words.movedWords({ ...SET, mark: { ...SET.mark, moved } }, ARCH)).toBe(said);

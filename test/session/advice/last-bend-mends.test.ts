@@ -60,7 +60,7 @@ describe('what the last bend can still mend', () => {
 
 	it('is told in a sentence', () => {
 		expect(mendWords(mended(1.45), hatJob())).toMatch(
-			/^Bend 2 may come out up to 1\.25° off, and the last bend still mends it\. With it 0\.5° off, the far end would be [\d/.]+ in and [\d.]+° from its design\.$/,
+			/^Bend 2 may come out up to 1\.25° off: the last bend still mends that\. With it 0\.5° off, the far end would be [\d/.]+ in and [\d.]+° from the drawing\.$/,
 		);
 		expect(mendWords(mended(0.1), hatJob())).toMatch(
 			/^The last bend alone cannot bring the tube within its tolerances: bend 2 has to\./,

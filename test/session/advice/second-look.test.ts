@@ -35,7 +35,7 @@ describe('a tube is not given up on one reading', () => {
 		const decide = open(over, 'decide');
 		const { advice, of } = decide;
 		expect({ advice, of }).toEqual({ advice: 'measure', of: { kind: 'angle', bend: 2 } });
-		expect(whyOf(decide)).toMatch(/^Measure bend 2 again: a tube is not given up on one reading\./);
+		expect(whyOf(decide)).toMatch(/^Measure bend 2 again: never give a tube up on one reading\./);
 	});
 
 	it('and a second that says the same bears it out, given as evidence or as the angle', () => {

@@ -247,7 +247,7 @@ describe('a tube that nothing makes fit', () => {
 		expect(asked).toMatchObject({ advice: 'accept', tweaks: [] });
 		expect(asked.rescue?.best).toMatchObject({ do: 'accept', bend: 2, within: false });
 		expect(whyOf(asked)).toMatch(
-			/The best this piece can become: this bend taken as it is\..*the foot is 0\.\d+° (low|high) \(0\.1° allowed\)/,
+			/The best this piece can become: take this bend as it is\..*the foot is 0\.\d+° (low|high) \(0\.1° allowed\)/,
 		);
 	});
 
@@ -259,7 +259,7 @@ describe('a tube that nothing makes fit', () => {
 		expect(asked.rescue!.best.left).toBe(tweak!.left);
 		expect(tweak!.left).toBeLessThan(asked.accepted.left);
 		expect(whyOf(asked)).toContain(
-			`The best this piece can become: bend 1 gone back to and pulled by ${tweak!.by}°. The far end `,
+			`The best this piece can become: go back to bend 1 and pull it by ${tweak!.by}°. The far end `,
 		);
 	});
 

@@ -36,7 +36,7 @@ export function mainPage(state: HomeState): HomeView {
 	};
 }
 
-const WHAT_IT_DOES = 'Guides the bending of a tube, pull by pull, and keeps every reading.';
+const WHAT_IT_DOES = 'Guides you through bending a tube, pull by pull. Keeps every reading.';
 const NO_JOB = 'There is no job file here: * writes one on the screen, or put some into the folder.';
 const SAMPLES =
 	'This folder has no jobs yet. Try a sample, or press * to write a job of your own: it goes into the folder jobs.';

@@ -126,7 +126,7 @@ export function evidenceValuePage(state: SessionState, kind: EvidenceKind, bend:
 	return {
 		title: 'Something else was measured',
 		prompt: {
-			label: 'What it measures',
+			label: 'What does it measure?',
 			...numberField(EVIDENCE_MEASURE[kind], state.job, (reading) => answer({ do: 'evidence', kind, bend, reading })),
 			back: BACK,
 			empty: 'Write what it measures and press Enter; / goes back.',

@@ -34,7 +34,7 @@ function checkPrompt(state: SessionState, ask: CheckAsk): Prompt<Step> {
 	if (ask.kind !== 'ovality') {
 		const field = numberField(checkMeasure(ask.kind), state.job, (reading) => answer({ do: 'reading', reading }));
 		return {
-			label: 'What it measures',
+			label: 'What does it measure?',
 			...field,
 			...rest,
 			empty: 'Write what it measures and press Enter; * has skip.',

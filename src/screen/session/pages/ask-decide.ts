@@ -105,5 +105,5 @@ function limit(ask: DecideAsk) {
 function difference(ask: DecideAsk): string {
 	const by = ask.made.angle - ask.target;
 	if (Math.abs(by) < 0.05) return `as wanted (${angle(ask.target)})`;
-	return `${angle(Math.abs(by))} ${by < 0 ? 'short of' : 'over'} the ${angle(ask.target)} wanted`;
+	return `${angle(Math.abs(by))} ${by < 0 ? 'short of' : 'over'} ${angle(ask.target)}`;
 }

@@ -1,5 +1,5 @@
 import type { ConfirmAsk, MeasureAsk } from '../../../session/protocol/asks.ts';
-import { angleGiveOrTake, measureOf, shown } from '../../../words/numbers.ts';
+import { angleGiveOrTake, dial, measureOf, shown } from '../../../words/numbers.ts';
 import { readingName } from '../../../words/readings.ts';
 import { reasonWords } from '../../../words/reason.ts';
 import { span, wrapped } from '../../text/line.ts';
@@ -10,11 +10,11 @@ import { answer, expected, numberField, type PageView, SLASH, STAR } from './pag
 export function measurePage(state: SessionState, ask: MeasureAsk): PageView {
 	const second = isSecond(state, ask);
 	const two = ask.readings === 2;
-	const wanted = two ? `${TWO} ${reasonWords(ask.reason, state.job)}` : second ? SECOND : 'One reading wanted.';
+	const wanted = two ? `${TWO} ${reasonWords(ask.reason, state.job)}` : second ? SECOND : 'Measure once.';
 	return {
 		title: 'Measure the bend',
 		prompt: {
-			label: 'Angle finder on the bend, tube released',
+			label: 'Let the tube go. What does the angle finder show?',
 			...numberField('angle', state.job, (angle) => answer({ do: 'angles', angles: [angle] })),
 			slash: SLASH,
 			star: STAR,
@@ -28,8 +28,8 @@ export function measurePage(state: SessionState, ask: MeasureAsk): PageView {
 	};
 }
 
-const TWO = 'Two readings wanted: take the finder off, set it again for the second.';
-const SECOND = 'The second reading: take the finder off and set it again, as if there had been no first.';
+const TWO = 'Measure twice: take the finder off and set it again for the second.';
+const SECOND = 'Second reading: take the finder off, set it again and forget the first.';
 
 /** Nothing else is answered between the two readings of a pull. */
 function isSecond({ history }: SessionState, { readings }: MeasureAsk): boolean {
@@ -38,11 +38,13 @@ function isSecond({ history }: SessionState, { readings }: MeasureAsk): boolean 
 }
 
 const HOW_TO_READ =
-	'Read the angle through which the tube was bent: a straight tube is 0. Hold the finder on both legs, clear of the bend.';
+	'Hold the finder on both legs, clear of the bend. Read how far the tube is bent: a straight tube is 0.';
 
 /** A reading far from what was expected: does it stand? */
 export function confirmPage(state: SessionState, ask: ConfirmAsk): PageView {
 	const measure = measureOf(ask.of, state.job, ask.name);
+	// As it was typed: 6.75 must not stand there as 6.8.
+	const given = measure === 'angle' ? dial(ask.reading) : shown(ask.reading, measure, state.job);
 	return {
 		title: 'Is that right?',
 		prompt: {
@@ -57,7 +59,7 @@ export function confirmPage(state: SessionState, ask: ConfirmAsk): PageView {
 			{
 				rank: 0,
 				lines: [
-					[span('You gave    '), span(shown(ask.reading, measure, state.job), 'alert')],
+					[span('You gave    '), span(given, 'alert')],
 					// How far it may be off is in the reason below.
 					[span('Expected    '), span(shown(ask.expect.value, measure, state.job), 'strong')],
 				],

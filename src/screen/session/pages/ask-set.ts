@@ -20,7 +20,7 @@ export function setPage(state: SessionState, ask: SetAsk): PageView {
 		prompt: {
 			label:
 				ask.seat === 1
-					? 'Tube set? Dial with the tube snug (may be left out)'
+					? 'Tube set? What does the dial show, snug? + leaves it out'
 					: 'What does the dial show with the tube snug?',
 			...numberField('angle', state.job, ready),
 			plus: { label: ask.seat === 1 ? 'ready' : 'not read', step: ready() },
@@ -81,7 +81,7 @@ export function turnNumber(ask: SetAsk): BigNumber {
 
 function target(ask: SetAsk): Line {
 	const moved = angle(ask.target) === angle(ask.design) ? '' : ` (drawing ${angle(ask.design)})`;
-	const plan = ask.plan === 'old' ? '   numbers of before the correction' : '';
+	const plan = ask.plan === 'old' ? '   old numbers, from before the correction' : '';
 	return [span('then bend to '), span(angle(ask.target), 'strong'), span(moved), span(plan, 'alert')];
 }
 

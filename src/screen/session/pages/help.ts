@@ -61,7 +61,7 @@ const HELP: Record<string, string> = {
 	set: 'Put the large mark to the die\'s line, turn the tube as said, clamp it. "Moved" is from the mark that was drawn on the straight tube. A straight tube: set the dial to 0, or type what it shows. A bent tube, in the die again: don\'t move the dial, type what it shows. + leaves it out.',
 	pull: 'Pull until the dial shows the large stop, held under load; slow down where it says ease up. Type what it really shows. The ladder has a rung for each pull of this bend: [ and ] are the tolerance, | is what is wanted, a block is what was made, shading what is expected.',
 	measure:
-		'Let the tube go and measure the bend: the angle through which it was bent, a straight tube is 0. Two readings are two: take the finder off between them.',
+		'Let the tube go and measure the bend: how far it is bent, a straight tube is 0. Two readings are two: take the finder off between them.',
 	confirm:
 		'The reading is far from what was expected. Read the instrument again. If it says the same press +, else type the new reading.',
 	check:
@@ -69,12 +69,12 @@ const HELP: Record<string, string> = {
 	decide:
 		'Take the bend as it is, or go on with it. + follows the advice. A bend that is short can be pulled again; one that is over can hardly be opened. Where it says to measure a bend again, lay the finder on anew and type what it shows.',
 	corrected:
-		"The bends left were planned anew so that the tube still fits. Drawn: by the drawing. Before: in force until now. Now: by this correction. Uncorrected: the tube that the drawing's numbers would give.",
+		"The program planned the bends left anew, so that the tube still fits. Drawn: by the drawing. Before: until now. Now: from here on. Uncorrected: the tube that the drawing's numbers would give.",
 	released:
 		'The dial once the pressure is off and the tube has sprung back. It tells how much of the bend is spring. Press + if you did not look.',
 	layout:
-		'Measure every mark from the same end with one tape, without moving it. The marks that a correction moves later are told from these.',
+		'Measure every mark from the same end with one tape, without moving it. A correction later says how far it moves a mark from these.',
 	over: 'The session is over.',
 	other:
-		'Every answer is on disk before the next question comes. What was done to the tube stays done, whatever is taken back here.',
+		'Every answer is on disk before the next question comes. What was done to the tube stays done, whatever you take back here.',
 };

@@ -70,7 +70,7 @@ function own(state: SessionState): Choice<Step>[] {
 function common({ practice }: SessionState): Choice<Step>[] {
 	return [
 		{ label: 'write a note', step: to({ page: 'text', purpose: 'note', value: '' }) },
-		{ label: 'take back the last entry', step: to({ page: 'undo' }) },
+		{ label: 'take back the last answer', step: to({ page: 'undo' }) },
 		{ label: 'tell something else that was measured', step: to({ page: 'evidence' }) },
 		{
 			label: practice ? 'leave: practice cannot be resumed' : 'leave, to go on another time',
@@ -100,7 +100,7 @@ export function undoPage(state: SessionState): PageView {
 		},
 		body: (room) =>
 			last === undefined
-				? [{ rank: 0, lines: [line('There is nothing that could be taken back.')] }]
+				? [{ rank: 0, lines: [line('There is nothing to take back.')] }]
 				: [
 						{
 							rank: 0,
@@ -109,7 +109,7 @@ export function undoPage(state: SessionState): PageView {
 						{
 							rank: 0,
 							lines: wrapped(
-								'It becomes void and its question is asked again. What was done to the tube stays done.',
+								'The program asks its question again. The line stays in the log but no longer counts. What you did to the tube stays done.',
 								room.columns,
 							),
 						},

@@ -31,7 +31,7 @@ export function pieceWords({ job, details }: SessionState, ask: SetAsk): string[
 	const length = tape(ask.mark.fromStart + ask.mark.fromFarEnd, job);
 	return [
 		...(grown === undefined ? [] : [growthWords(grown.growth)]),
-		`The piece is taken as ${length}; * tells another length.`,
+		`The piece should be ${length} long. If it is not, press * and tell its length.`,
 	];
 }
 

@@ -41,7 +41,9 @@ describe('the first set', () => {
 	test('says how long the piece is taken to be, until another length is told', () => {
 		const { set, state } = atFirstSet();
 		expect(set.cautions.some(({ code }) => code === 'cut-length')).toBe(true);
-		expect(pieceWords(state, set).at(-1)).toMatch(/^The piece is taken as [\d /]+ in; \* tells another length\.$/);
+		expect(pieceWords(state, set).at(-1)).toMatch(
+			/^The piece should be [\d /]+ in long\. If it is not, press \* and tell its length\.$/,
+		);
 		expect(pieceWords({ ...state, details: { length: 40 } }, set)).toEqual([]);
 		expect(pieceWords(state, { ...set, bend: 2 })).toEqual([]);
 	});
