@@ -67,7 +67,7 @@ export function confirmPage(state: SessionState, ask: ConfirmAsk): PageView {
 			{ rank: 0, lines: wrapped(reasonWords(ask.reason, state.job), room.columns) },
 			{
 				rank: 1,
-				lines: wrapped('It is saved. It counts once you have read it again.', room.columns, 'quiet'),
+				lines: wrapped(`Read it again. Still ${given}? Press +.`, room.columns),
 			},
 		],
 	};
