@@ -45,11 +45,25 @@ function bootId(): string | null {
 function alive(pid: number): boolean {
 	try {
 		process.kill(pid, 0);
-		return true;
+		return !isReapable(pid);
 	} catch (error) {
 		// EPERM: it lives and belongs to somebody else.
 		return codeOf(error) !== 'ESRCH';
 	}
+}
+
+/** Killed, and only waited for by its parent: it writes nothing any more. Where the system does not tell, it counts as living. */
+function isReapable(pid: number): boolean {
+	try {
+		return isZombie(readFileSync(`/proc/${pid}/stat`, 'latin1'));
+	} catch {
+		return false;
+	}
+}
+
+/** By the line of `/proc/PID/stat` (proc(5)): the state stands behind the program's name, which may hold anything, in brackets. */
+export function isZombie(stat: string): boolean {
+	return stat.slice(stat.lastIndexOf(')') + 2).startsWith('Z');
 }
 
 export function thisProcess(): LockSelf {

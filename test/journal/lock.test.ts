@@ -3,7 +3,7 @@ import { hostname } from 'node:os';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { Locked } from '../../src/journal/errors.ts';
-import { acquireLock, type LockSelf, releaseLock } from '../../src/journal/lock.ts';
+import { acquireLock, isZombie, type LockSelf, releaseLock, thisProcess } from '../../src/journal/lock.ts';
 import { createLog, openLog } from '../../src/journal/open-log.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import { FaultFs } from '../helpers/disk/fault-fs.ts';
@@ -165,5 +165,19 @@ describe('two processes and one log', () => {
 			expect(said.sort()).toEqual(['locked', 'locked', 'locked', 'taken']);
 			for (const child of children) await child.kill();
 		}
+	});
+});
+
+describe('a process that was killed and that its parent has not waited for yet', () => {
+	it.each([
+		['15311 (node) Z 15300 15311 15300 34816 15311 4227084 0 0', true],
+		['15311 (node) S 15300 15311 15300 34816 15311 4194304 0 0', false],
+		['15311 (a) Z (b) R 15300 15311 15300 34816 15311 4194304 0 0', false],
+	])('is told by its line in /proc: %s', (stat, ended) => {
+		expect(isZombie(stat)).toBe(ended);
+	});
+
+	it('this one is alive', () => {
+		expect(thisProcess().alive(process.pid)).toBe(true);
 	});
 });

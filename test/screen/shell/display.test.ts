@@ -131,11 +131,11 @@ describe('help', () => {
 		['set', [asks.SET], '', 'Put the large mark'],
 		['pull', [asks.PULL], '', 'Pull until the dial'],
 		['released', [asks.PULL], '51.5\r', 'once the pressure is off'],
-		['measure', [asks.MEASURE], '', 'the angle through which it was bent'],
+		['measure', [asks.MEASURE], '', 'how far it is bent'],
 		['confirm', [asks.CONFIRM], '', 'Read the instrument again'],
 		['check', [asks.CHECK], '', 'Measure the tube itself'],
 		['decide', [asks.DECIDE], '', 'Take the bend as it is'],
-		['corrected', [asks.CORRECTED, asks.SET], '', 'planned anew'],
+		['corrected', [asks.CORRECTED, asks.SET], '', 'the bends left anew'],
 		['more', [asks.MEASURE], '*', 'on disk before the next question'],
 	])('on the page %s, and back', async (_, outputs, keys, says) => {
 		const { terminal, live } = session(outputs);

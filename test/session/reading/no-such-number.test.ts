@@ -135,7 +135,9 @@ describe('a number that mechanics excludes', () => {
 		);
 		const doubted = give(pull, { loaded: stop + 60, released: stop - 2 });
 		expect(open(doubted, 'confirm').of).toBe('loaded');
-		expect(why(give(doubted, { keep: true }))).toContain('Read the dial again, or undo and give both again.');
+		expect(why(give(doubted, { keep: true }))).toContain(
+			'Read the dial again, or take the last answer back and give both again.',
+		);
 		expect(open(give(doubted, { reading: stop }), 'measure').bend).toBe(1);
 	});
 
@@ -165,7 +167,7 @@ describe('a number that mechanics excludes', () => {
 		const measured = give(held, { angles: [28, 28.2] });
 		const doubted = give(measured, { amend: { entry: 2, reading: stop + 90 } });
 		expect(why(give(doubted, { keep: true }))).toBe(
-			`Bend 1 measured 28° (line 3 of the log), so it cannot have been held at ${stop + 90}°. Correct line 3 first if that is wrong. If both are wrong, undo them and give both again.`,
+			`Bend 1 measured 28° (line 3 of the log), so it cannot have been held at ${stop + 90}°. Correct line 3 first if that is wrong. If both are wrong, take them back and give both again.`,
 		);
 		expect(open(give(doubted, { reading: stop + 1 }), 'decide').bend).toBe(1);
 	});
