@@ -5,7 +5,8 @@ import { table } from '../terminal/table.ts';
 import { wrap, wrapBehind } from '../terminal/wrap.ts';
 import type { Job } from '../tube/job.ts';
 import { trimmed } from '../units/format.ts';
-import { actionInWords, askInWords, value } from '../words/practice.ts';
+import { readingValue } from '../words/numbers.ts';
+import { actionInWords, askInWords } from '../words/practice.ts';
 import { correctedWords, endingWords, headingWords, LEFT_EARLY, LEGEND } from '../words/practice-report.ts';
 
 const WIDTH = 80;
@@ -43,7 +44,8 @@ export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job
 		...wrapBehind('  ', LEGEND, WIDTH),
 		...table(rows),
 		...done.checks.map(
-			({ name, reading }) => `  check ${name}: ${reading === null ? 'not read' : value('check', name, reading, job)}`,
+			({ name, reading }) =>
+				`  check ${name}: ${reading === null ? 'not read' : readingValue(reading, 'check', name, job)}`,
 		),
 		'',
 		...wrap(endingWords(done, job), WIDTH),

@@ -1,6 +1,14 @@
-import { type PieceFigure, readTestPiece, type TestPiece, type TestResult, usualScatter } from '../fit/test-piece.ts';
+import {
+	ImpossiblePiece,
+	type PieceFigure,
+	readTestPiece,
+	type TestPiece,
+	type TestResult,
+	usualScatter,
+} from '../fit/test-piece.ts';
 import type { Units } from '../tube/job.ts';
 import { trimmed } from '../units/format.ts';
+import { impossiblePieceWords } from '../words/test-piece.ts';
 import { type Options, optionWord, readQuantity } from './quantity.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -59,7 +67,7 @@ function resultOf(piece: TestPiece, scatter: Parameters<typeof readTestPiece>[1]
 	try {
 		return readTestPiece(piece, scatter);
 	} catch (error) {
-		if (error instanceof RangeError) throw new UsageError(error.message);
+		if (error instanceof ImpossiblePiece) throw new UsageError(impossiblePieceWords(error));
 		throw error;
 	}
 }

@@ -69,19 +69,28 @@ function valuesOf({ od, clr, angle, before, mark, startLeg, farLeg, straight, st
 	return { growth: radius / clr, markOffset: straight - mark, stretch: (radius * radians(angle)) / raw - 1 };
 }
 
+/** Readings of a test piece that cannot all be right, by the growth and the stretch that they would give. */
+export class ImpossiblePiece extends RangeError {
+	readonly growth: number;
+	readonly stretch: number;
+
+	constructor(growth: number, stretch: number) {
+		super('the readings of a test piece cannot all be right');
+		this.growth = growth;
+		this.stretch = stretch;
+	}
+}
+
 /**
  * What one bend in scrap tells of the die: growth and mark offset, and stretch where the bend's beginning was read too; each with
  * the scatter that the readings leave (first order, by central differences).
- * @throws RangeError when the readings cannot all be right
+ * @throws ImpossiblePiece when the readings cannot all be right
  */
 export function readTestPiece(piece: TestPiece, scatter: ReadingScatter): TestResult {
 	const values = valuesOf(piece);
 	const { growth, stretch } = values;
 	if (!(growth >= 0.5 && growth <= 2 && Math.abs(stretch) <= 0.5)) {
-		throw new RangeError(
-			`These readings cannot all be right: they give a radius of ${(growth * 100).toFixed(0)} % of the die's and a stretch of ` +
-				`${(stretch * 100).toFixed(0)} %. The legs are read on the outside, from each end to where the straight edges cross.`,
-		);
+		throw new ImpossiblePiece(growth, stretch);
 	}
 	const told = (of: (values: Values) => number): PieceFigure => ({ value: of(values), sd: spread(piece, scatter, of) });
 	return {

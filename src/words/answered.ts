@@ -1,7 +1,7 @@
 import type { Answered } from '../session/log/answered.ts';
 import type { Event, Reading } from '../session/log/events.ts';
 import type { Wording } from './lengths.ts';
-import { dial, measureOf, notNothing, shown } from './numbers.ts';
+import { dial, notNothing, readingValue } from './numbers.ts';
 import { EVIDENCE_OF, READINGS } from './readings.ts';
 import { reasonWords } from './reason.ts';
 
@@ -24,7 +24,7 @@ function eventWords(event: Event, { corrects }: Answered, style: Wording, brief:
 		}
 		case 'doubt-settled': {
 			const { reading, count, setAside } = event;
-			const values = setAside.map((value) => valueWords({ ...reading, value }, style)).join(' and ');
+			const values = setAside.map((value) => readingValue(value, reading.of, reading.name, style)).join(' and ');
 			const aside = values === '' ? '' : `; ${values} set aside`;
 			return `${readingWords(reading, style)}, ${count === 2 ? 'confirmed' : 'which counts'}${aside}`;
 		}
@@ -49,7 +49,7 @@ function eventWords(event: Event, { corrects }: Answered, style: Wording, brief:
 		case 'record-voided':
 			return `line ${event.entry} taken back`;
 		case 'reading-amended': {
-			const value = valueWords({ of: event.of, ...corrects, value: event.value }, style);
+			const value = readingValue(event.value, event.of, corrects?.name, style);
 			return `line ${event.entry} corrected: ${READINGS[event.of]} is ${value}`;
 		}
 		case 'draft-kept': {
@@ -69,7 +69,7 @@ function eventWords(event: Event, { corrects }: Answered, style: Wording, brief:
 
 function readingWords(reading: Reading, style: Wording): string {
 	const { of, bend, name, evidence, stop } = reading;
-	const value = valueWords(reading, style);
+	const value = readingValue(reading.value, of, name, style);
 	if (evidence === undefined && bend !== undefined) {
 		if (of === 'loaded') return `bend ${bend} held at ${value}${stop === undefined ? '' : ` (stop ${dial(stop)})`}`;
 		if (of === 'pointer') return `dial ${value} with the tube snug`;
@@ -79,10 +79,4 @@ function readingWords(reading: Reading, style: Wording): string {
 	const where = name ? ` "${name}"` : bend ? ` of bend ${bend}` : '';
 	const what = evidence && bend ? EVIDENCE_OF[evidence](bend) : `${READINGS[of]}${where}`;
 	return `${what}: ${value}`;
-}
-
-function valueWords({ of, name, value }: Reading, style: Wording): string {
-	const measure = measureOf(of, style, name);
-	if (measure === 'length') return notNothing(value, style);
-	return measure === 'angle' ? dial(value) : shown(value, measure, style);
 }

@@ -2,7 +2,7 @@ import type { CheckKind, ReadingKind } from '../session/protocol/kinds.ts';
 import type { Job } from '../tube/job.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import { formatTape } from '../units/tape.ts';
-import { inShown, lengthsOf, type Ruled, shownUnits, tapeValue } from './lengths.ts';
+import { inShown, lengthsOf, type Ruled, shownUnits, tapeValue, type Wording } from './lengths.ts';
 
 /** What kind of number a reading is. */
 export type MeasuredIn = 'angle' | 'length' | 'ratio';
@@ -77,4 +77,11 @@ export function readingSpread(sd: number, measure: MeasuredIn, job: Ruled): stri
 	if (measure === 'angle') return angle(Math.max(sd, 0.1));
 	if (measure === 'ratio') return trimmed(Math.max(sd, 0.001), 3);
 	return notNothing(sd, job);
+}
+
+/** What an instrument read, with its unit: a dial in its own divisions, a length as the tape reads it. */
+export function readingValue(value: number, of: ReadingKind, name: string | undefined, job: Wording): string {
+	const measure = measureOf(of, job, name);
+	if (measure === 'angle') return dial(value);
+	return measure === 'length' ? notNothing(value, job) : shown(value, measure, job);
 }

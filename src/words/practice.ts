@@ -1,9 +1,8 @@
 import type { Sight } from '../practice/station.ts';
 import type { Action } from '../session/protocol/action.ts';
 import type { Ask } from '../session/protocol/asks.ts';
-import type { ReadingKind } from '../session/protocol/kinds.ts';
 import type { Job } from '../tube/job.ts';
-import { angle, angleGiveOrTake, dial, measureOf, notNothing, shown } from './numbers.ts';
+import { angle, angleGiveOrTake, dial, notNothing, readingValue } from './numbers.ts';
 import { READINGS } from './readings.ts';
 import { reasonWords } from './reason.ts';
 
@@ -24,9 +23,9 @@ export function sightInWords(ask: Ask, sight: Sight, job: Job): string | null {
 		case 'measure':
 			return `Simulated: the angle finder shows ${dial(reading)}.`;
 		case 'confirm':
-			return `Simulated, read again: ${value(ask.of, ask.name, reading, job)}.`;
+			return `Simulated, read again: ${readingValue(reading, ask.of, ask.name, job)}.`;
 		case 'check':
-			return `Simulated: it measures ${value('check', ask.name, reading, job)}.`;
+			return `Simulated: it measures ${readingValue(reading, 'check', ask.name, job)}.`;
 		case 'decide':
 			return sight.reading === undefined ? null : `Simulated: the angle finder shows ${dial(reading)}.`;
 	}
@@ -43,12 +42,12 @@ export function askInWords(ask: Ask, job: Job): { what: string; why: string } {
 			return { what: `measure: expected ${angleGiveOrTake(ask.expect)}`, why: '' };
 		case 'confirm':
 			return {
-				what: `read again: ${ask.name ?? READINGS[ask.of]} was given as ${value(ask.of, ask.name, ask.reading, job)}`,
+				what: `read again: ${ask.name ?? READINGS[ask.of]} was given as ${readingValue(ask.reading, ask.of, ask.name, job)}`,
 				why: reasonWords(ask.reason, job),
 			};
 		case 'check': {
 			const { expect, design, name } = ask;
-			const [expected, drawn] = [expect.value, design].map((each) => value('check', name, each, job));
+			const [expected, drawn] = [expect.value, design].map((each) => readingValue(each, 'check', name, job));
 			return { what: `check ${name}: expected ${expected}, drawing ${drawn}`, why: '' };
 		}
 		case 'decide':
@@ -68,7 +67,7 @@ export function actionInWords(ask: Ask, action: Action, job: Job): string {
 		case 'reading': {
 			const of = ask.ask === 'confirm' ? ask.of : 'check';
 			const name = ask.ask === 'confirm' || ask.ask === 'check' ? ask.name : undefined;
-			return value(of, name, action.reading, job);
+			return readingValue(action.reading, of, name, job);
 		}
 		case 'evidence':
 			return `bend ${action.bend} measured again: ${dial(action.reading)}`;
@@ -86,11 +85,4 @@ function turn({ seat, tubeTurn: { degrees, way } }: Extract<Ask, { ask: 'set' }>
 
 function ease(lead: number | null): string {
 	return lead === null ? '' : `, ease up from ${dial(lead)}`;
-}
-
-/** A reading, or what is expected of one, with its unit. */
-export function value(of: ReadingKind, name: string | undefined, reading: number, job: Job): string {
-	const measure = measureOf(of, job, name);
-	if (measure === 'angle') return dial(reading);
-	return measure === 'length' ? notNothing(reading, job) : shown(reading, measure, job);
 }

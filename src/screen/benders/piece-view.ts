@@ -1,7 +1,9 @@
 import type { PieceFigure, TestResult } from '../../fit/test-piece.ts';
+import { ImpossiblePiece } from '../../fit/test-piece.ts';
 import { formatAngle, formatLength, trimmed } from '../../units/format.ts';
 import { parseAngle, parseLength } from '../../units/parse.ts';
 import type { Units } from '../../units/units.ts';
+import { impossiblePieceWords } from '../../words/test-piece.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Section } from '../session/pages/page.ts';
 import { type Line, line, wrapped } from '../text/line.ts';
@@ -136,7 +138,7 @@ function resultOf(form: PieceForm): TestResult | string {
 	try {
 		return pieceResult(form);
 	} catch (error) {
-		if (error instanceof RangeError) return error.message;
+		if (error instanceof ImpossiblePiece) return impossiblePieceWords(error);
 		throw error;
 	}
 }

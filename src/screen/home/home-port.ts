@@ -1,4 +1,5 @@
 import type { Fault } from '../../job/fault.ts';
+import type { SessionSummary } from '../../session/report/views.ts';
 import type { BentAs } from '../../tube/job.ts';
 import type { WorkshopPort } from '../benders/workshop-port.ts';
 import type { LivePort } from '../session/live-port.ts';
@@ -20,20 +21,12 @@ export interface JobRow {
 }
 
 /** A kept session, as the home screen lists it. */
-export interface SessionRow {
-	id: string;
-	job: string;
+export interface SessionRow extends Omit<SessionSummary, 'status'> {
 	/** The job file it was started from. */
 	path?: string;
-	status: 'open' | 'done' | 'scrapped' | 'damaged';
+	status: SessionSummary['status'] | 'damaged';
 	/** When it was started, as a person reads it. */
 	started: string;
-	bendsDone: number;
-	bends: number;
-	fits: boolean | null;
-	mayFit?: true;
-	/** Where it was not bent as drawn. */
-	bentAs?: BentAs;
 }
 
 /** What the screen needs of the rest of the program. */

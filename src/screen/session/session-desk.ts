@@ -3,7 +3,7 @@ import { exitCodeOf, messageOf } from '../shell/app-state.ts';
 import type { Display, DisplayPort } from '../shell/display.ts';
 import { USUAL_DISPLAY } from '../shell/display.ts';
 import type { LivePort } from './live-port.ts';
-import { afterAnswer, afterPreview, drafted, notSaved } from './session-reducer.ts';
+import { type AnswerResult, afterAnswer, afterPreview, drafted, isRefused, notSaved } from './session-reducer.ts';
 import { type Amending, opened, type Page, type SessionState, standingOf } from './session-state.ts';
 
 /** What comes of an answer: the session goes on, or it is left with that exit code. */
@@ -49,9 +49,7 @@ export class SessionDesk {
 		const { live } = this;
 		if (live === null) return session;
 		try {
-			const heard = live.messages.length;
-			const outputs = live.answer({ action: { do: 'draft', draft } });
-			return drafted(session, page, { outputs, messages: live.messages.slice(heard), ...standingOf(live) });
+			return drafted(session, page, given(live, { action: { do: 'draft', draft } }));
 		} catch (error) {
 			const exitCode = exitCodeOf(error);
 			if (exitCode === null) throw error;
@@ -65,17 +63,20 @@ export class SessionDesk {
 		if (live === null) return { session };
 		const quit = answer.action?.do === 'quit';
 		try {
-			const heard = live.messages.length;
-			const outputs = live.answer(answer);
-			const refused = outputs.some((output) => 'note' in output && output.note === 'refused');
-			if (quit && !refused) return { left: session.unsaved ?? 3 };
-			return {
-				session: afterAnswer(session, { outputs, messages: live.messages.slice(heard), ...standingOf(live) }),
-			};
+			const result = given(live, answer);
+			if (quit && !isRefused(result)) return { left: session.unsaved ?? 3 };
+			return { session: afterAnswer(session, result) };
 		} catch (error) {
 			const exitCode = exitCodeOf(error);
 			if (exitCode === null) throw error;
 			return quit ? { left: exitCode } : { session: notSaved(session, messageOf(error), exitCode) };
 		}
 	}
+}
+
+/** What comes of an answer, with what the log has to say about itself meanwhile. */
+function given(live: LivePort, answer: Answer): AnswerResult {
+	const heard = live.messages.length;
+	const outputs = live.answer(answer);
+	return { outputs, messages: live.messages.slice(heard), ...standingOf(live) };
 }

@@ -113,6 +113,10 @@ function cautionSeen(state: SessionState): SessionState {
 	return { ...state, cautioned: [...state.cautioned, state.page.bend] };
 }
 
+/** Whether nothing was kept of the answer. */
+export const isRefused = ({ outputs }: AnswerResult): boolean =>
+	outputs.some((output) => 'note' in output && output.note === 'refused');
+
 /** The state after an answer was taken or refused by the session. */
 export function afterAnswer(state: SessionState, { outputs, messages, ...standing }: AnswerResult): SessionState {
 	const refused = outputs.find((output): output is RefusedNote => 'note' in output && output.note === 'refused');

@@ -14,11 +14,10 @@ const ANOTHER_DIRECTION = 3;
 /** The same of the far end's place, as a part of the piece. */
 const ANOTHER_PLACE = 0.02;
 
-/** The least bad that this piece can still become, and what can be used of it; null where it is not `bad` and accepting or going back makes it fit. */
+/** The least bad that this piece can still become, and what can be used of it; null where it is not `bad` and accepting or going back makes it fit. `opened`: what opening it comes to, where that is known already. */
 export function leastBadOf(
 	state: State,
-	accepted: TubeOutcome,
-	tweaks: readonly Tweak[],
+	{ accepted, opened, tweaks }: { accepted: TubeOutcome; opened: TubeOutcome | null; tweaks: readonly Tweak[] },
 	bad: boolean,
 ): LeastBad | null {
 	if (!bad && (accepted.within || tweaks.some((tweak) => tweak.within))) return null;
@@ -27,7 +26,7 @@ export function leastBadOf(
 	const mayOpen = !bad && over > 0 && bendAt(state, state.bend).relievedFrom === null;
 	const options: LeastBad['best'][] = [
 		{ do: 'accept', bend: state.bend, ...accepted },
-		...(mayOpen ? [{ do: 'relieve' as const, bend: state.bend, ...ifOpened(state, over) }] : []),
+		...(mayOpen ? [{ do: 'relieve' as const, bend: state.bend, ...(opened ?? ifOpened(state, over)) }] : []),
 		...tweaks.map(({ bend, do: _, by: __, expect, chance, ...outcome }) => ({
 			do: 'reopen' as const,
 			bend,

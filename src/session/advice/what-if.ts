@@ -46,13 +46,13 @@ export const ifOpened = (state: State, by: number): TubeOutcome =>
  * Whether the tube can still be brought within all its tolerances with a bend as it is that lies outside its own. A bend that is over is taken
  * by what is believed of it: opening is the last resort. Another pull costs little, so that a short one is taken only where it leaves room for
  * what the bends to come are off by, and also when it is as short as it may well be. A bend gone back to for more pull is not taken short again.
+ * `accepted`: what accepting comes to, where that is known already.
  */
-export function isTakenUp(state: State): boolean {
-	if (isOver(state)) return corrected(takenAsItIs(state)).within;
+export function isTakenUp(state: State, accepted?: TubeOutcome): boolean {
+	if (isOver(state)) return (accepted ?? ifAccepted(state)).within;
 	if (!isShort(state) || state.suspended) return false;
-	const taken = takenAsItIs(state);
-	if (corrected(taken).left > ROOM) return false;
-	return corrected(turned(taken, state.bend, -CAUTION * made(state.filter).sd)).within;
+	if ((accepted ?? ifAccepted(state)).left > ROOM) return false;
+	return corrected(turned(takenAsItIs(state), state.bend, -CAUTION * made(state.filter).sd)).within;
 }
 
 /**

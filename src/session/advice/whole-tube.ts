@@ -36,12 +36,13 @@ export function advisedAt(state: State): AdvisedOnTube {
 
 function weigh(state: State): AdvisedOnTube {
 	const own = adviseOnBend(state);
-	const alone = own.open === undefined || ifOpened(state, own.open).within ? own : notOpened(own);
 	const accepted = ifAccepted(state);
+	const opened = own.open === undefined || accepted.within ? null : ifOpened(state, own.open);
+	const alone = opened === null || opened.within ? own : notOpened(own);
 	const found = accepted.within ? [] : tweaks(state, accepted);
-	const rescue = leastBadOf(state, accepted, found, alone.advice === 'scrap');
+	const rescue = leastBadOf(state, { accepted, opened, tweaks: found }, alone.advice === 'scrap');
 	const known = { accepted, tweaks: found, ...(rescue === null ? {} : { rescue }) };
-	if (isTakenUp(state)) return { ...takenUp(state, alone, accepted), ...known };
+	if (isTakenUp(state, accepted)) return { ...takenUp(state, alone, accepted), ...known };
 	if (alone.advice === 'pull' || alone.advice === 'relieve') return { ...alone, ...known };
 	const saving = alone.advice === 'accept' ? savingTweak(state, found) : null;
 	if (saving !== null) return { ...goBack(state, alone, accepted, saving), ...known };

@@ -1,5 +1,5 @@
 import { type CorrectionInput, correct, scales } from '../../fit/correct.ts';
-import { type Judged, judged, keeps, largestMiss } from '../../fit/verdict.ts';
+import { type Judged, judged, keeps, type Limits, largestMiss } from '../../fit/verdict.ts';
 import { at } from '../../maths/list.ts';
 import { corners, frames } from '../../tube/frames.ts';
 import type { Units } from '../../tube/job.ts';
@@ -124,18 +124,18 @@ function dear(units: Units): CorrectionInput['dear'] {
 
 /** What a set of numbers is expected to lead to, everything made being as it is. */
 export function predicted(state: State, numbers: readonly Numbers[]): Predicted {
-	return toldOf(state, expected(state, numbers));
+	return toldOf(state, expected(state, numbers, limitsOf(state)));
 }
 
 /** The same beside the limits of the finished tube. `left`: the largest miss in units of its tolerance, corners and all. */
 export function tubeOutcome(state: State, numbers: readonly Numbers[]): TubeOutcome {
-	const tube = expected(state, numbers);
 	const limits = limitsOf(state);
+	const tube = expected(state, numbers, limits);
 	return { ...toldOf(state, tube), left: largestMiss(tube, limits), within: keeps(tube, limits) };
 }
 
-const expected = (state: State, numbers: readonly Numbers[]): Judged =>
-	judged(frames(tubeAtWork(state, numbers).shape), limitsOf(state));
+const expected = (state: State, numbers: readonly Numbers[], limits: Limits): Judged =>
+	judged(frames(tubeAtWork(state, numbers).shape), limits);
 
 function toldOf(state: State, { endOffset, endAngle, off, values }: Judged): Predicted {
 	const checks = state.design.checks.map(({ check }, i) => ({ name: check.name, value: at(values, i) }));
