@@ -3,6 +3,7 @@ import type { Forgotten, KeptBender } from '../settings/settings.ts';
 import type { KeptRecord } from '../tube/kept-tooling.ts';
 import { FIELD_NAMES, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { formatQuantity } from '../units/format.ts';
+import { foreignName } from '../words/foreign.ts';
 import type { Learned } from './learned.ts';
 import { counted, LEGEND, learnedText } from './learned-text.ts';
 import { optionName } from './quantity.ts';
@@ -27,12 +28,12 @@ export function benderText(page: BenderPage): string[] {
 	return [
 		...(setUp.length === 0 && !page.isOne ? [none] : []),
 		...page.benders.flatMap(({ name, machine, dies }) => [
-			`Bender ${name}`,
+			`Bender ${foreignName(name)}`,
 			...(machine ? [`  with every die: ${fieldsOf(machine)}`] : []),
-			...dies.map((die) => `  die ${die.name}: ${fieldsOf(die)}`),
+			...dies.map((die) => `  die ${foreignName(die.name)}: ${fieldsOf(die)}`),
 			...learnedOn(name, page),
 		]),
-		...notSetUp.flatMap((name) => [`Bender ${name} (not set up)`, ...learnedOn(name, page)]),
+		...notSetUp.flatMap((name) => [`Bender ${foreignName(name)} (not set up)`, ...learnedOn(name, page)]),
 		...(page.learned.length > 0 ? ['', ...LEGEND] : []),
 	];
 }
@@ -51,9 +52,9 @@ export function forgottenText(entry: Forgotten, leftOut: readonly KeptRow[]): st
 	const { die, before } = entry;
 	const rows = rowsBefore(entry, leftOut);
 	const pulls = rows.reduce((sum, row) => sum + row.pulls, 0);
-	const takenBack = die === null ? '--remember' : `--die ${argument(die)} --remember`;
+	const takenBack = die === null ? '--remember' : `--die ${argument(foreignName(die))} --remember`;
 	return [
-		`forgotten${die === null ? '' : ` of die ${die}`}: what was learned before ${minuteOf(before)}`,
+		`forgotten${die === null ? '' : ` of die ${foreignName(die)}`}: what was learned before ${minuteOf(before)}`,
 		`  ${counted(rows.length, 'session')}, ${counted(pulls, 'pull')}; the logs are kept, ${takenBack} undoes it`,
 	];
 }

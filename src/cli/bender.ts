@@ -5,8 +5,9 @@ import { wrongName, wrongValue } from '../settings/fields.ts';
 import { type FieldChanges, type Forgotten, openSettings, type Settings } from '../settings/settings.ts';
 import type { Units } from '../tube/job.ts';
 import { FIELD_NAMES, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
+import { foreign } from '../words/foreign.ts';
 import { type BenderPage, benderText, forgottenText } from './bender-text.ts';
-import { type Io, tellOn } from './io.ts';
+import { type Io, print, printJson, tellOn } from './io.ts';
 import { announced, keptForStart } from './kept.ts';
 import { learnedFrom } from './learned.ts';
 import { type Options, optionName, optionWord, readQuantity } from './quantity.ts';
@@ -58,8 +59,8 @@ export async function runBender(
 	for (const problem of settings.problems) tell(problem);
 	const page = pageOf(settings, rows, name);
 	if (name !== null && !acts && isEmpty(page)) throw notSetUp(settings, name);
-	if (json) io.stdout.write(`${JSON.stringify({ ...documentOf(page), testPiece: done.testPiece }, null, 2)}\n`);
-	else io.stdout.write([...done.lines, ...benderText(page)].map((line) => `${line}\n`).join(''));
+	if (json) printJson(io, { ...documentOf(page), testPiece: done.testPiece });
+	else print(io, [...done.lines, ...benderText(page)].map(foreign).join('\n'));
 	return 0;
 }
 

@@ -1,7 +1,8 @@
 import { countOf, type Fault, formatFault, JobFileError } from '../job/fault.ts';
 import { loadJob } from '../job/load.ts';
 import type { ToolingLookup } from '../job/tooling.ts';
-import type { Io } from './io.ts';
+import { foreign } from '../words/foreign.ts';
+import { type Io, print, printJson } from './io.ts';
 
 /** Exit code when a file has a fault. */
 const BAD_INPUT = 2;
@@ -22,8 +23,8 @@ export async function runCheck(
 	io: Pick<Io, 'stdout'>,
 ): Promise<number> {
 	const reports = args.files.map((file) => checkFile(file, args.lookup));
-	const text = args.json ? `${JSON.stringify({ files: reports }, null, 2)}\n` : reports.map(asText).join('');
-	io.stdout.write(text);
+	if (args.json) printJson(io, { files: reports });
+	else print(io, reports.map(asText).join('\n'));
 	return reports.every(({ ok }) => ok) ? 0 : BAD_INPUT;
 }
 
@@ -38,6 +39,6 @@ function checkFile(file: string, lookup: ToolingLookup | undefined): FileReport 
 }
 
 function asText({ file, ok, faults }: FileReport): string {
-	if (ok) return `${file}: ok\n`;
-	return `${file}: ${countOf(faults)}\n${faults.map((fault) => `  ${formatFault(fault)}\n`).join('')}`;
+	if (ok) return `${foreign(file)}: ok`;
+	return `${foreign(file)}: ${countOf(faults)}${faults.map((fault) => `\n  ${foreign(formatFault(fault))}`).join('')}`;
 }

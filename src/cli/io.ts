@@ -1,3 +1,5 @@
+import { foreign, harmless, jsonText } from '../words/foreign.ts';
+
 /** What a command reads from and writes to: data goes to `stdout`, messages to `stderr`. */
 export interface Io {
 	stdin: NodeJS.ReadStream;
@@ -14,5 +16,15 @@ export function whyNoScreen({ stdin, stdout }: Io): string | null {
 
 /** Says a sentence on standard error, in the program's name. */
 export function tellOn({ stderr }: Pick<Io, 'stderr'>): (sentence: string) => void {
-	return (sentence) => stderr.write(`pullbook: ${sentence}\n`);
+	return (sentence) => stderr.write(`pullbook: ${foreign(sentence)}\n`);
+}
+
+/** Puts out lines for people. Names in them have been made one line by then. */
+export function print({ stdout }: Pick<Io, 'stdout'>, lines: string): void {
+	stdout.write(`${harmless(lines)}\n`);
+}
+
+/** Puts out one document. */
+export function printJson({ stdout }: Pick<Io, 'stdout'>, document: unknown): void {
+	stdout.write(`${jsonText(document, 2)}\n`);
 }

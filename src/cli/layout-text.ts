@@ -5,6 +5,7 @@ import type { LayoutBend, LayoutCheck, LayoutDocument } from '../tube/layout.ts'
 import { formatAngle, trimmed } from '../units/format.ts';
 import { formatTape } from '../units/tape.ts';
 import { bentAsWords } from '../words/bent-as.ts';
+import { foreignName } from '../words/foreign.ts';
 import { warningWords } from '../words/warnings.ts';
 
 /** Most characters in a line. */
@@ -27,10 +28,10 @@ function heading(job: Job, { cutLength, developedLength }: LayoutDocument, kept:
 	const unit = job.units === 'in' ? 'inches' : 'millimetres';
 	const length = (value: number) => bare(value, job);
 	return [
-		...wrapped(`${job.name} (lengths in ${unit})`),
+		...wrapped(`${foreignName(job.name)} (lengths in ${unit})`),
 		...wrapped(
-			`Tube ${trimmed(tube.od, 4)} x ${trimmed(tube.wall, 4)} ${tube.material.name}. Bender "${tooling.bender}", die ` +
-				`"${tooling.die}", center-line radius ${length(tooling.clr)}.`,
+			`Tube ${trimmed(tube.od, 4)} x ${trimmed(tube.wall, 4)} ${foreignName(tube.material.name)}. Bender "${foreignName(tooling.bender)}", die ` +
+				`"${foreignName(tooling.die)}", center-line radius ${length(tooling.clr)}.`,
 		),
 		...(as === null ? [] : wrapped(as)),
 		...(kept === null ? [] : wrapped(kept)),
@@ -162,7 +163,7 @@ function checkRows(job: Job, { checks }: LayoutDocument): string[] {
 	};
 	const rows = checks.map((check) => [
 		`${check.after}`,
-		check.name,
+		foreignName(check.name),
 		check.kind,
 		value(check, check.design),
 		`±${value(check, check.tolerance)}`,
@@ -189,6 +190,5 @@ export function layoutText(job: Job, document: LayoutDocument, kept: string | nu
 		...swingRows(job, document),
 		...endRows(document),
 		...cautions(job, document),
-		'',
 	].join('\n');
 }

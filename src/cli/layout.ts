@@ -8,8 +8,9 @@ import { type LayoutDocument, layout } from '../tube/layout.ts';
 import { type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { asBent } from '../tube/turned-job.ts';
 import { formatQuantity } from '../units/format.ts';
+import { foreignName } from '../words/foreign.ts';
 import { withText } from '../words/warnings.ts';
-import type { Io } from './io.ts';
+import { type Io, print, printJson, tellOn } from './io.ts';
 import { layoutText } from './layout-text.ts';
 
 /** The values that the job leaves to its bender and die, as a sentence; null when there is none. */
@@ -20,7 +21,7 @@ function keptValues({ tooling, units }: Job, places: readonly string[]): string 
 		const value = tooling[name];
 		return `${name} ${value === null ? 'not known' : formatQuantity(value, TOOLING_FIELDS[name].kind, units)}`;
 	});
-	return `As kept for bender "${tooling.bender}" and die "${tooling.die}": ${values.join(', ')}.`;
+	return `As kept for bender "${foreignName(tooling.bender)}" and die "${foreignName(tooling.die)}": ${values.join(', ')}.`;
 }
 
 /** What a session will expect of the radius where nobody has measured it; null where the job says it. */
@@ -40,16 +41,18 @@ export async function runLayout(
 	{ stdout, stderr }: Pick<Io, 'stdout' | 'stderr'>,
 ): Promise<number> {
 	const settings = openSettings(home);
-	for (const problem of settings.problems) stderr.write(`pullbook: ${problem}\n`);
+	const tell = tellOn({ stderr });
+	for (const problem of settings.problems) tell(problem);
 	const { job: drawn, fromBender } = loadJob(file, settings.tooling);
 	const job = asBent(drawn, as);
 	const document = layout(job, jobWarnings(job), jobEnds(job));
 	const kept = keptValues(job, fromBender);
 	if (json) {
-		if (kept !== null) stderr.write(`pullbook: ${kept}\n`);
-		stdout.write(`${JSON.stringify(worded(document, job), null, 2)}\n`);
+		if (kept !== null) tell(kept);
+		printJson({ stdout }, worded(document, job));
 	} else
-		stdout.write(
+		print(
+			{ stdout },
 			layoutText(job, document, [kept, expectedGrowth(job)].filter((line) => line !== null).join(' ') || null),
 		);
 	return 0;

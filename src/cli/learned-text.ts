@@ -3,6 +3,7 @@ import type { SpringbackPoint } from '../springback/learned-curve.ts';
 import { wrapBehind } from '../terminal/wrap.ts';
 import { trimmed } from '../units/format.ts';
 import { convertLength } from '../units/units.ts';
+import { foreignName } from '../words/foreign.ts';
 import { knownWords } from '../words/known.ts';
 import type { Learned } from './learned.ts';
 
@@ -19,7 +20,7 @@ export function learnedText(learned: Learned): string[] {
 	const end = SCALES.find((scale) => springback.every(({ high }) => high <= scale)) ?? 180;
 	const half = PLOT_COLUMNS / 2;
 	return [
-		`die ${kin.die}, ${size(kin.od)} x ${size(kin.wall)} ${units} ${kin.material}`,
+		`die ${foreignName(kin.die)}, ${size(kin.od)} x ${size(kin.wall)} ${units} ${foreignName(kin.material)}`,
 		...wrapBehind(
 			'  ',
 			`learned in ${counted(taught.sessions, 'session')}, ${counted(taught.pulls, 'pull')}${restsOn(learned)}`,

@@ -1,8 +1,9 @@
 import { createInterface } from 'node:readline';
 import type { LiveSession } from '../journal/live.ts';
 import type { Output } from '../session/protocol/notes.ts';
+import { jsonText } from '../words/foreign.ts';
 import { asLine } from '../words/line.ts';
-import type { Io } from './io.ts';
+import { type Io, tellOn } from './io.ts';
 
 /** Left to be resumed. */
 const LEFT = 3;
@@ -13,8 +14,8 @@ const LEFT = 3;
  */
 export async function runLines(session: LiveSession, { stdin, stdout, stderr }: Io): Promise<number> {
 	const print = (outputs: readonly Output[]) => {
-		for (const output of outputs) stdout.write(`${JSON.stringify(asLine(output, session.state.start.job))}\n`);
-		for (const message of session.messages.splice(0)) stderr.write(`pullbook: ${message}\n`);
+		for (const output of outputs) stdout.write(`${jsonText(asLine(output, session.state.start.job))}\n`);
+		for (const message of session.messages.splice(0)) tellOn({ stderr })(message);
 	};
 	// Printed before anything is read: a reader that answers at once must not answer into the void.
 	print(session.opening);

@@ -5,7 +5,7 @@ import { sessionView } from '../session/report/views.ts';
 import { folded } from '../terminal/folded.ts';
 import { listText } from '../words/session-list.ts';
 import { reviewText } from '../words/session-story.ts';
-import { type Io, tellOn } from './io.ts';
+import { type Io, print, printJson, tellOn } from './io.ts';
 import { announced } from './kept.ts';
 
 const BAD_INPUT = 2;
@@ -26,19 +26,19 @@ function list(json: boolean, home: string, io: Io): number {
 	const { rows } = new SessionCache(home).read(announced(tellOn(io)));
 	if (json) {
 		const summaries = rows.flatMap(({ summary }) => summary ?? []);
-		io.stdout.write(`${JSON.stringify(summaries, null, 2)}\n`);
-		for (const { id, problem } of rows) if (problem !== null) io.stderr.write(`pullbook: ${id}: ${problem}\n`);
-	} else io.stdout.write(`${listText(rows)}\n`);
+		printJson(io, summaries);
+		for (const { id, problem } of rows) if (problem !== null) tellOn(io)(`${id}: ${problem}`);
+	} else print(io, listText(rows));
 	return rows.some(({ isDamaged }) => isDamaged) ? DAMAGED : 0;
 }
 
-function show(id: string, json: boolean, home: string, { stdout, stderr }: Io): number {
+function show(id: string, json: boolean, home: string, io: Io): number {
 	const kept = readAnyway(home, id);
 	const isDamaged = kept.damage !== null;
-	if (kept.problem !== null) stderr.write(`pullbook: ${kept.problem}\n`);
+	if (kept.problem !== null) tellOn(io)(kept.problem);
 	if (kept.records.length === 0) return isDamaged ? DAMAGED : BAD_INPUT;
-	if (json) stdout.write(`${JSON.stringify(sessionView(readBack(kept.records)), null, 2)}\n`);
-	else stdout.write(`${page(reviewText(kept), widthOf(stdout))}\n`);
+	if (json) printJson(io, sessionView(readBack(kept.records)));
+	else print(io, page(reviewText(kept), widthOf(io.stdout)));
 	return isDamaged ? DAMAGED : 0;
 }
 

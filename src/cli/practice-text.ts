@@ -5,6 +5,7 @@ import { table } from '../terminal/table.ts';
 import { wrap, wrapBehind } from '../terminal/wrap.ts';
 import type { Job } from '../tube/job.ts';
 import { trimmed } from '../units/format.ts';
+import { foreignName } from '../words/foreign.ts';
 import { readingValue } from '../words/numbers.ts';
 import { actionInWords, askInWords } from '../words/practice.ts';
 import { correctedWords, endingWords, headingWords, LEFT_EARLY, LEGEND } from '../words/practice-report.ts';
@@ -45,7 +46,7 @@ export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job
 		...table(rows),
 		...done.checks.map(
 			({ name, reading }) =>
-				`  check ${name}: ${reading === null ? 'not read' : readingValue(reading, 'check', name, job)}`,
+				`  check ${foreignName(name)}: ${reading === null ? 'not read' : readingValue(reading, 'check', name, job)}`,
 		),
 		'',
 		...wrap(endingWords(done, job), WIDTH),

@@ -8,10 +8,11 @@ import type { LivePort } from '../screen/session/live-port.ts';
 import { wrap } from '../terminal/wrap.ts';
 import type { BentAs } from '../tube/job.ts';
 import { asBent } from '../tube/turned-job.ts';
+import { foreign, foreignName } from '../words/foreign.ts';
 import { sightInWords } from '../words/practice.ts';
 import { practiceDocument } from '../words/practice-document.ts';
 import { displayAt } from './display.ts';
-import { type Io, tellOn, whyNoScreen } from './io.ts';
+import { type Io, print, printJson, tellOn, whyNoScreen } from './io.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { byHandLines, endLines, stepLines } from './practice-text.ts';
 import { livePort } from './session-on-screen.ts';
@@ -67,22 +68,21 @@ function playAuto(request: PracticeRequest, seed: number, io: Io): number {
 	const { session, station } = practice;
 	const { job } = session.state.start;
 	const steps: PracticeStep[] = [];
-	const print = (lines: readonly string[]) => {
-		if (!request.json) io.stdout.write(`${lines.join('\n')}\n`);
+	const say = (lines: readonly string[]) => {
+		if (!request.json) print(io, lines.join('\n'));
 	};
 	try {
-		print([`${job.name}: practice on a simulated bender, seed ${seed}`, ...wrap(ABOUT, 80)]);
+		say([`${foreignName(job.name)}: practice on a simulated bender, seed ${seed}`, ...wrap(ABOUT, 80)]);
 		for (const step of playedOut(practice)) {
 			steps.push(step);
-			print(stepLines(step, job));
+			say(stepLines(step, job));
 		}
 	} finally {
 		session.close();
 	}
 	const done = doneOf(steps);
-	if (done !== null) print([...endLines(done, station.trueAngles, job), `Log: ${session.logPath}`]);
-	if (request.json)
-		io.stdout.write(`${JSON.stringify(practiceDocument(seed, job, steps, station.trueAngles), null, 2)}\n`);
+	if (done !== null) say([...endLines(done, station.trueAngles, job), `Log: ${foreign(session.logPath)}`]);
+	if (request.json) printJson(io, practiceDocument(seed, job, steps, station.trueAngles));
 	return 0;
 }
 
@@ -92,7 +92,7 @@ const ABOUT =
 /** The person answers on the screen; what the simulated instruments show stands there too. */
 async function playByHand(request: PracticeRequest, seed: number, io: Io): Promise<number> {
 	const practice = begin(request, seed, io);
-	io.stdout.write(`Practice on a simulated bender, seed ${seed}. Log: ${practice.session.logPath}\n`);
+	print(io, `Practice on a simulated bender, seed ${seed}. Log: ${foreign(practice.session.logPath)}`);
 	const { openScreen } = await import('../screen/shell/open-screen.tsx');
 	const code = await openScreen({
 		port: practicePort(practice, request.home),
@@ -101,7 +101,7 @@ async function playByHand(request: PracticeRequest, seed: number, io: Io): Promi
 		noColour: !request.color,
 		ascii: request.ascii === true,
 	});
-	io.stdout.write(`${byHandLines(practice).join('\n')}\n`);
+	print(io, byHandLines(practice).join('\n'));
 	return code === LEFT ? 0 : code;
 }
 

@@ -1,4 +1,6 @@
-import type { Io } from './io.ts';
+import { countOf, formatFault, JobFileError } from '../job/fault.ts';
+import { foreign, harmless } from '../words/foreign.ts';
+import { type Io, tellOn } from './io.ts';
 
 /** Exit code for an error that nobody foresaw. */
 const FAILURE = 1;
@@ -14,16 +16,23 @@ const REFUSED_WRITES = new Set(['ENOSPC', 'EDQUOT', 'EROFS', 'EIO', 'EFBIG']);
 export function reportError(error: unknown, stderr: Io['stderr'], debug: boolean): number {
 	const ours = ownExitCode(error);
 	const text = error instanceof Error ? error.message : String(error);
-	if (ours !== null) stderr.write(`pullbook: ${text}\n`);
+	if (error instanceof JobFileError) sayFaults(error, stderr);
+	else if (ours !== null) tellOn({ stderr })(text);
 	else if (isRefusedWrite(error)) {
-		stderr.write(`pullbook: The disk refused a write (${oneLine(text)}). Make room or choose another place.\n`);
+		tellOn({ stderr })(`The disk refused a write (${oneLine(text)}). Make room or choose another place.`);
 		return NOT_WRITTEN;
 	} else {
 		const advice = debug ? '' : ' To see where, run the same again with --debug.';
-		stderr.write(`pullbook: Something went wrong in the program itself: ${oneLine(text)}.${advice}\n`);
+		tellOn({ stderr })(`Something went wrong in the program itself: ${oneLine(text)}.${advice}`);
 	}
-	if (debug && error instanceof Error) stderr.write(`${error.stack}\n`);
+	if (debug && error instanceof Error) stderr.write(`${harmless(String(error.stack))}\n`);
 	return ours ?? FAILURE;
+}
+
+/** A line for the file, and one a fault. */
+function sayFaults({ path, faults }: JobFileError, stderr: Io['stderr']): void {
+	tellOn({ stderr })(`${path}: ${countOf(faults)}`);
+	for (const fault of faults) stderr.write(`  ${foreign(formatFault(fault))}\n`);
 }
 
 function ownExitCode(error: unknown): number | null {

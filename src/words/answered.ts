@@ -1,5 +1,6 @@
 import type { Answered } from '../session/log/answered.ts';
 import type { Event, Reading } from '../session/log/events.ts';
+import { foreign, foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
 import { dial, notNothing, readingValue } from './numbers.ts';
 import { EVIDENCE_OF, READINGS } from './readings.ts';
@@ -19,7 +20,7 @@ function eventWords(event: Event, { corrects }: Answered, style: Wording, brief:
 		case 'reading-noted':
 			return `${readingWords(event.reading, style)}, first of two`;
 		case 'reading-doubted': {
-			const why = event.why ?? reasonWords(event.reason, style);
+			const why = event.why === undefined ? reasonWords(event.reason, style) : foreign(event.why);
 			return `${readingWords(event.reading, style)}, to be read again${brief ? '' : `: ${why}`}`;
 		}
 		case 'doubt-settled': {
@@ -31,7 +32,7 @@ function eventWords(event: Event, { corrects }: Answered, style: Wording, brief:
 		case 'measuring-skipped':
 			return `bend ${event.bend} not measured: went on by the dial`;
 		case 'check-skipped':
-			return `check "${event.name}" skipped`;
+			return `check "${foreignName(event.name)}" skipped`;
 		case 'plan-chosen':
 			return event.plan === 'old' ? 'old numbers kept' : 'new numbers taken';
 		case 'tube-taken-out':
@@ -45,7 +46,7 @@ function eventWords(event: Event, { corrects }: Answered, style: Wording, brief:
 		case 'bend-reopened':
 			return `back to bend ${event.bend} to ${event.how === 'pull' ? 'pull it again' : 'open it a little'}`;
 		case 'tube-scrapped':
-			return `tube scrapped: ${event.why}`;
+			return `tube scrapped: ${foreign(event.why)}`;
 		case 'record-voided':
 			return `line ${event.entry} taken back`;
 		case 'reading-amended': {
@@ -59,7 +60,7 @@ function eventWords(event: Event, { corrects }: Answered, style: Wording, brief:
 				: `greatest diameter ${notNothing(value, style)}, the least not yet read`;
 		}
 		case 'note-written':
-			return `note: ${event.text}`;
+			return `note: ${foreign(event.text)}`;
 		case 'session-left':
 			return 'session left';
 		case 'session-resumed':
@@ -76,7 +77,7 @@ function readingWords(reading: Reading, style: Wording): string {
 		if (of === 'released') return `${value} after release`;
 		if (of === 'angle') return `bend ${bend} measured ${value}`;
 	}
-	const where = name ? ` "${name}"` : bend ? ` of bend ${bend}` : '';
+	const where = name ? ` "${foreignName(name)}"` : bend ? ` of bend ${bend}` : '';
 	const what = evidence && bend ? EVIDENCE_OF[evidence](bend) : `${READINGS[of]}${where}`;
 	return `${what}: ${value}`;
 }

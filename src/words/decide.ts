@@ -2,6 +2,7 @@ import type { DecideFact, Missed } from '../session/protocol/facts/index.ts';
 import { GO_EASY } from './caution.ts';
 import { inHundred } from './chance.ts';
 import { checkValueWords } from './doubt.ts';
+import { foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
 import { about, angle, exactAngle, fine, notNothing } from './numbers.ts';
 
@@ -33,7 +34,7 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 		case 'opened-already':
 			return 'It was opened already. Take it: what is left is corrected for it.';
 		case 'checks-outside':
-			return `Outside its tolerance: ${fact.names.join(', ')}.`;
+			return `Outside its tolerance: ${fact.names.map(foreignName).join(', ')}.`;
 		case 'taken-as-it-is':
 			return takenWords(fact);
 		case 'still-missed':
@@ -70,7 +71,7 @@ export function missedWords({ endOffset, endAngle, corner, checks }: Missed, sty
 	const outside = checks.map(({ name, kind, off: by, tolerance }) => {
 		const way = by < 0 ? 'low' : 'high';
 		const [is, may] = [Math.abs(by), tolerance].map((value) => checkValueWords(value, kind, style));
-		return `the ${name} is ${is} ${way} (${may} allowed)`;
+		return `the ${foreignName(name)} is ${is} ${way} (${may} allowed)`;
 	});
 	const end = `the far end is ${fine(endOffset, style)} from its place and ${angle(endAngle)} from its direction`;
 	return [end, ...off, ...outside].join(', ');

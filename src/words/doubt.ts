@@ -1,5 +1,6 @@
 import type { AsideFact, DoubtFact, Slip, TwiceFact } from '../session/protocol/facts/index.ts';
 import type { CheckKind } from '../session/protocol/kinds.ts';
+import { foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
 import { about, angle, checkMeasure, dial, measureOf, notNothing, shown, tape } from './numbers.ts';
 import { READINGS } from './readings.ts';
@@ -73,11 +74,11 @@ function slipWords({ of, bend, was, would }: Slip, style: Wording): string {
 export function asideWords(fact: AsideFact, style: Wording): string {
 	if (fact.code === 'check-contradicted') {
 		const { name, kind, value } = fact;
-		return `Set aside: check "${name}", ${checkValueWords(value, kind, style)}. It does not go with what was told since.`;
+		return `Set aside: check "${foreignName(name ?? '')}", ${checkValueWords(value, kind, style)}. It does not go with what was told since.`;
 	}
 	const { of, values, name, kind } = fact;
 	const measure = kind ? checkMeasure(kind) : measureOf(of, style);
-	const what = of === 'check' ? `check "${name}"` : READINGS[of];
+	const what = of === 'check' ? `check "${foreignName(name ?? '')}"` : READINGS[of];
 	return `Set aside: ${what}, ${values.map((value) => shown(value, measure, style)).join(' and ')}.`;
 }
 

@@ -1,6 +1,7 @@
 import type { FinishFact } from '../session/protocol/facts/index.ts';
 import type { Cut } from '../session/protocol/notes.ts';
 import { checkValueWords } from './doubt.ts';
+import { foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
 import { angle, fine } from './numbers.ts';
 
@@ -17,9 +18,10 @@ export function finishWords(fact: FinishFact, style: Wording): string {
 			const told = (value: number) => checkValueWords(value, fact.kind, style);
 			const should = `it should be ${told(fact.design)}, within ${told(fact.tolerance)}`;
 			if (fact.code === 'check-not-read')
-				return `Check ${fact.name} was not read: ${should}; expected is ${told(fact.expected)}.`;
-			if (fact.code === 'check-outside') return `Check ${fact.name} lies outside its tolerance: ${should}.`;
-			return `Check ${fact.name} once more when the ends are cut: ${should}.`;
+				return `Check ${foreignName(fact.name)} was not read: ${should}; expected is ${told(fact.expected)}.`;
+			if (fact.code === 'check-outside')
+				return `Check ${foreignName(fact.name)} lies outside its tolerance: ${should}.`;
+			return `Check ${foreignName(fact.name)} once more when the ends are cut: ${should}.`;
 		}
 	}
 }

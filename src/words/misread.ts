@@ -1,4 +1,5 @@
 import type { MisreadFact, Wanted } from '../session/protocol/facts/index.ts';
+import { foreign, foreignName } from './foreign.ts';
 
 /** What could not be read of an answer, and what is right there. */
 export function misreadWords(fact: MisreadFact): string {
@@ -24,9 +25,9 @@ export function misreadWords(fact: MisreadFact): string {
 		case 'wants':
 			return `"${fact.place}" is ${RIGHT[fact.wants]}.`;
 		case 'no-number':
-			return `"${fact.place}": ${fact.told}`;
+			return `"${fact.place}": ${foreign(fact.told)}`;
 		case 'no-reading-of':
-			return `Line ${fact.line} of the log holds no reading of ${fact.of}.`;
+			return `Line ${fact.line} of the log holds no reading of ${foreign(fact.of)}.`;
 	}
 }
 
@@ -45,4 +46,4 @@ const RIGHT: Record<Wanted, string> = {
 	reopen: '{"bend":j,"do":"pull"} or {"bend":j,"do":"relieve"}',
 };
 
-const quoted = (keys: readonly string[]) => keys.map((key) => `"${key}"`).join(', ');
+const quoted = (keys: readonly string[]) => keys.map((key) => `"${foreignName(key)}"`).join(', ');

@@ -2,6 +2,7 @@ import type { Sight } from '../practice/station.ts';
 import type { Action } from '../session/protocol/action.ts';
 import type { Ask } from '../session/protocol/asks.ts';
 import type { Job } from '../tube/job.ts';
+import { foreign, foreignName } from './foreign.ts';
 import { angle, angleGiveOrTake, dial, notNothing, readingValue } from './numbers.ts';
 import { READINGS } from './readings.ts';
 import { reasonWords } from './reason.ts';
@@ -42,13 +43,13 @@ export function askInWords(ask: Ask, job: Job): { what: string; why: string } {
 			return { what: `measure: expected ${angleGiveOrTake(ask.expect)}`, why: '' };
 		case 'confirm':
 			return {
-				what: `read again: ${ask.name ?? READINGS[ask.of]} was given as ${readingValue(ask.reading, ask.of, ask.name, job)}`,
+				what: `read again: ${ask.name === undefined ? READINGS[ask.of] : foreignName(ask.name)} was given as ${readingValue(ask.reading, ask.of, ask.name, job)}`,
 				why: reasonWords(ask.reason, job),
 			};
 		case 'check': {
 			const { expect, design, name } = ask;
 			const [expected, drawn] = [expect.value, design].map((each) => readingValue(each, 'check', name, job));
-			return { what: `check ${name}: expected ${expected}, drawing ${drawn}`, why: '' };
+			return { what: `check ${foreignName(name)}: expected ${expected}, drawing ${drawn}`, why: '' };
 		}
 		case 'decide':
 			return { what: `decide: advised is ${ask.advice}`, why: reasonWords(ask.reason, job) };
@@ -72,7 +73,7 @@ export function actionInWords(ask: Ask, action: Action, job: Job): string {
 		case 'evidence':
 			return `bend ${action.bend} measured again: ${dial(action.reading)}`;
 		case 'scrap':
-			return `scraps the tube: ${action.why}`;
+			return `scraps the tube: ${foreign(action.why)}`;
 		default:
 			return action.do;
 	}

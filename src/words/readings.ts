@@ -1,6 +1,7 @@
 import type { ConfirmAsk } from '../session/protocol/asks.ts';
 import type { EvidenceKind, ReadingKind } from '../session/protocol/kinds.ts';
 import type { TurnWay } from '../tube/turns.ts';
+import { foreignName } from './foreign.ts';
 import type { MeasuredIn } from './numbers.ts';
 
 export const WAYS: Record<TurnWay, string> = {
@@ -50,7 +51,7 @@ export const EVIDENCE_OF: Readonly<Record<EvidenceKind, (bend: number) => string
 /** What a reading is called where it is asked again or listed. */
 export function readingName({ of, name, bend, evidence }: Named): string {
 	if (evidence !== undefined && bend !== undefined) return EVIDENCE_OF[evidence](bend);
-	return of === 'check' && name !== undefined ? `check "${name}"` : READINGS[of];
+	return of === 'check' && name !== undefined ? `check "${foreignName(name)}"` : READINGS[of];
 }
 
 type Named = Pick<ConfirmAsk, 'of' | 'name' | 'bend' | 'evidence'>;

@@ -1,6 +1,7 @@
 import type { Reason } from '../session/protocol/facts/index.ts';
 import { decideWords } from './decide.ts';
 import { asideWords, doubtWords, twiceWords } from './doubt.ts';
+import { foreign } from './foreign.ts';
 import type { Wording } from './lengths.ts';
 import { pullWords } from './pull.ts';
 import { refusalWords } from './refusal.ts';
@@ -37,9 +38,9 @@ function factWords(fact: Reason, style: Wording): string {
 		case 'many-wrong':
 			return twiceWords(fact);
 		case 'as-logged':
-			return fact.text;
+			return foreign(fact.text);
 		case 'not-saved':
-			return fact.told;
+			return foreign(fact.told);
 		case 'bend-made':
 		case 'bend-inside':
 		case 'bend-short':

@@ -1,5 +1,6 @@
 import type { ExcludedFact, HindranceFact, NumberFault, RefusalFact } from '../session/protocol/facts/index.ts';
 import { checkValueWords } from './doubt.ts';
+import { foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
 import { misreadWords } from './misread.ts';
 import { angle, dial, exactAngle, fine, measureOf, notNothing, shown } from './numbers.ts';
@@ -53,7 +54,7 @@ export function refusalWords(fact: RefusalFact, style: Wording): string {
 		case 'no-such-number': {
 			const { of, name, kind, value, why } = fact;
 			const told = kind ? checkValueWords(value, kind, style) : shown(value, measureOf(of, style, name), style);
-			return `${told} cannot be the ${kind ? `check "${name}"` : READINGS[of]}: ${FAULTS[why]}`;
+			return `${told} cannot be the ${kind ? `check "${foreignName(name ?? '')}"` : READINGS[of]}: ${FAULTS[why]}`;
 		}
 		case 'not-pulled-yet':
 		case 'excluded-by-dial':

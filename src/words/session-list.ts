@@ -1,5 +1,6 @@
 import type { KeptRow } from '../journal/kept-row.ts';
 import { bentAsBrief } from './bent-as.ts';
+import { foreign, foreignName } from './foreign.ts';
 
 /** The sessions as a table of text, newest first. */
 export function listText(sessions: readonly KeptRow[]): string {
@@ -8,10 +9,10 @@ export function listText(sessions: readonly KeptRow[]): string {
 }
 
 function lineOf({ id: log, summary, problem }: KeptRow): string {
-	if (summary === null) return `${log}  ${problem}`;
+	if (summary === null) return `${foreignName(log)}  ${foreign(problem ?? '')}`;
 	const { id, job, status, bendsDone, bends, fits, mayFit, bentAs } = summary;
 	// Nobody asks whether what was given up fits.
 	const outcome =
 		fits === null || status === 'scrapped' ? '' : fits ? ', fits' : mayFit ? ', may fit' : ', does not fit';
-	return `${id}  ${status.padEnd(8)}  ${bendsDone} of ${bends} bends${outcome}  ${job}${bentAsBrief(bentAs)}`;
+	return `${foreignName(id)}  ${status.padEnd(8)}  ${bendsDone} of ${bends} bends${outcome}  ${foreignName(job)}${bentAsBrief(bentAs)}`;
 }

@@ -9,6 +9,7 @@ import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import { answeredWords } from './answered.ts';
 import { bentAsWords } from './bent-as.ts';
 import { checkValueWords } from './doubt.ts';
+import { foreign, foreignName } from './foreign.ts';
 import { about, angle, angleGiveOrTake, fine, readingSpread } from './numbers.ts';
 import { invitation, verdictWords } from './verdict.ts';
 
@@ -30,14 +31,14 @@ export function reviewText(kept: ReadSession): string {
 
 function heading(view: SessionView, kept: ReadSession): string[] {
 	const { job } = view;
-	const problem = kept.problem === null ? [] : [`CAUTION: ${kept.problem}`, 'Below is what can be read here.'];
+	const problem = kept.problem === null ? [] : [`CAUTION: ${foreign(kept.problem)}`, 'Below is what can be read here.'];
 	const open = kept.damage === null ? 'interrupted: it can be resumed' : 'not ended as far as it can be read';
 	const states = { open, done: 'finished', scrapped: 'scrapped' };
 	const as = bentAsWords(job);
 	return [
-		`${job.name}   session ${view.id}`,
-		`${view.started.slice(0, 16).replace('T', ' ')} UTC, ${states[view.status]}`,
-		`${job.tube.material.name}, ${formatLength(job.tube.od, job.units)} x ${formatLength(job.tube.wall, job.units)}, bender ${job.tooling.bender}, die ${job.tooling.die}`,
+		`${foreignName(job.name)}   session ${foreignName(view.id)}`,
+		`${foreign(view.started.slice(0, 16)).replace('T', ' ')} UTC, ${states[view.status]}`,
+		`${foreignName(job.tube.material.name)}, ${formatLength(job.tube.od, job.units)} x ${formatLength(job.tube.wall, job.units)}, bender ${foreignName(job.tooling.bender)}, die ${foreignName(job.tooling.die)}`,
 		...(as === null ? [] : [as]),
 		...problem,
 	];
@@ -66,13 +67,13 @@ function checkLines({ job, checks }: SessionView): string[] {
 		const check = job.checks.find((each) => each.name === name);
 		const told = (value: number) => (check ? checkValueWords(value, check.kind, job) : trimmed(value, 3));
 		const within = check ? `, within ${told(check.tolerance)}` : '';
-		return `Check ${name}: ${reading === null ? 'not read' : `read ${told(reading)}`}; drawing ${told(design)}${within}`;
+		return `Check ${foreignName(name)}: ${reading === null ? 'not read' : `read ${told(reading)}`}; drawing ${told(design)}${within}`;
 	});
 }
 
 function asBuiltLines(state: State, view: SessionView): string[] {
 	const { phase } = state;
-	if (phase.at === 'done' && phase.scrapped !== null) return [`The tube was scrapped: ${phase.scrapped}.`];
+	if (phase.at === 'done' && phase.scrapped !== null) return [`The tube was scrapped: ${foreign(phase.scrapped)}.`];
 	const { endOffset, endAngle } = view.asBuilt;
 	const { job } = view;
 	const off = `${fine(endOffset, job)} from its place, ${angle(endAngle)} from its direction.`;
@@ -95,7 +96,7 @@ function recordLines(state: State): string[] {
 	const lines = answered(state).map((line) => {
 		const undone = line.void ? '  (taken back)' : '';
 		const text = answeredWords(line, state.start.job);
-		return `${String(line.entry).padStart(4)}  ${line.at.slice(11, 19)}  ${text}${undone}`;
+		return `${String(line.entry).padStart(4)}  ${foreign(line.at.slice(11, 19))}  ${text}${undone}`;
 	});
 	return ['The log, line by line (UTC):', ...lines];
 }

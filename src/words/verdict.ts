@@ -1,6 +1,7 @@
 import type { TellsMost } from '../session/protocol/notes.ts';
 import { mayFit } from '../session/report/verdict.ts';
 import { inTen } from './chance.ts';
+import { foreignName } from './foreign.ts';
 import { EVIDENCE_OF } from './readings.ts';
 
 /** Whether a finished tube fits, as a sentence. */
@@ -19,6 +20,6 @@ export function invitation(fits: boolean, chance: number | null, tells: TellsMos
 }
 
 function measurement(tells: TellsMost): string {
-	if (tells.kind === 'check') return `check "${tells.name}"`;
+	if (tells.kind === 'check') return `check "${foreignName(tells.name)}"`;
 	return tells.kind === 'angle' ? `angle of bend ${tells.bend} again` : EVIDENCE_OF[tells.kind](tells.bend);
 }

@@ -1,5 +1,6 @@
 import type { Part } from '../tube/self-contact.ts';
 import type { Warning } from '../tube/warnings.ts';
+import { foreignName } from './foreign.ts';
 import type { Ruled } from './lengths.ts';
 import { angle, exactAngle, notNothing as length } from './numbers.ts';
 
@@ -42,7 +43,7 @@ export function warningWords(warning: Warning, style: Ruled): string {
 		}
 		case 'no-crown': {
 			const { name, from, bend } = warning;
-			return `Check "${name}": the tube nowhere runs parallel to straight ${from} in bend ${bend}, so there is no crown to measure to. Use "straight": ${bend + 1}, the end of that bend, or "straight": ${bend}, its beginning, in place of "bend".`;
+			return `Check "${foreignName(name)}": the tube nowhere runs parallel to straight ${from} in bend ${bend}, so there is no crown to measure to. Use "straight": ${bend + 1}, the end of that bend, or "straight": ${bend}, its beginning, in place of "bend".`;
 		}
 	}
 }

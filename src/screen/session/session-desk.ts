@@ -1,4 +1,5 @@
 import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
+import { foreign } from '../../words/foreign.ts';
 import { exitCodeOf, messageOf } from '../shell/app-state.ts';
 import type { Display, DisplayPort } from '../shell/display.ts';
 import { USUAL_DISPLAY } from '../shell/display.ts';
@@ -33,7 +34,7 @@ export class SessionDesk {
 	farewell(): string | null {
 		const { live } = this;
 		if (live === null || live.resume === undefined || live.ask() === null) return null;
-		return `The session is kept: ${live.logPath}\nTo go on with it: ${live.resume}\n`;
+		return `The session is kept: ${foreign(live.logPath)}\nTo go on with it: ${foreign(live.resume)}\n`;
 	}
 
 	/** What a correction would change is worked out on a copy. */

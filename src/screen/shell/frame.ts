@@ -1,5 +1,6 @@
 import type { Size } from '../../terminal/output.ts';
 import { cellsOf } from '../../terminal/width.ts';
+import { foreign } from '../../words/foreign.ts';
 import { type Fitted, fitted, ROOMY_ROWS, type Room, type Section } from '../session/pages/page.ts';
 import type { Message } from '../session/session-state.ts';
 import { choiceLines } from '../text/choice-list.ts';
@@ -87,10 +88,10 @@ function contentInAscii<Step>(content: Content<Step>): Content<Step> {
 	};
 }
 
-/** The line as that terminal can show it, at most so wide. */
+/** The line as that terminal can show it, at most so wide. Here everything passes that a frame shows, whoever wrote it. */
 function fittedLine(parts: Line, columns: number, { ascii }: Look): Line {
-	if (!ascii) return cut(parts, columns);
-	return cut(inAscii(parts), columns, '~');
+	const shown = parts.map((part) => ({ ...part, text: foreign(part.text) }));
+	return ascii ? cut(inAscii(shown), columns, '~') : cut(shown, columns);
 }
 
 function tooSmall({ columns, rows }: Size): Frame {
