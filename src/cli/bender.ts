@@ -60,7 +60,7 @@ export async function runBender(
 	const page = pageOf(settings, rows, name);
 	if (name !== null && !acts && isEmpty(page)) throw notSetUp(settings, name);
 	if (json) printJson(io, { ...documentOf(page), testPiece: done.testPiece });
-	else print(io, [...done.lines, ...benderText(page)].map(foreign).join('\n'));
+	else print(io, [...done.lines, ...benderText(page)].map((line) => foreign(line)).join('\n'));
 	return 0;
 }
 
