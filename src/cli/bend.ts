@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { loadJob } from '../job/load.ts';
+import { loadBendable } from '../job/load.ts';
 import { readSession } from '../journal/catalogue.ts';
 import { sessionsOfJob } from '../journal/find.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
@@ -69,7 +69,7 @@ export function openSession(
 ): LiveSession {
 	const world = worldAt(home);
 	if (resume === null) {
-		const read = loadJob(file, keptTooling(home, tell));
+		const read = loadBendable(file, keptTooling(home, tell));
 		const loaded = { ...read, job: asBent(read.job, as) };
 		const rows = keptForStart(home, tell);
 		const others = unfinished(rows, loaded.path, loaded.job.name);

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { JobFileError } from '../job/fault.ts';
-import { loadJob } from '../job/load.ts';
+import { loadBendable } from '../job/load.ts';
 import type { ToolingLookup } from '../job/tooling.ts';
 import { realPath } from '../journal/find.ts';
 import type { JobRow, SessionRow } from '../screen/home/home-port.ts';
@@ -97,7 +97,7 @@ export function checkedRows(
 
 function checked(path: string, lookup: ToolingLookup): Pick<JobRow, 'name' | 'summary' | 'faults'> {
 	try {
-		const { name, units, tube, shape } = loadJob(path, lookup).job;
+		const { name, units, tube, shape } = loadBendable(path, lookup).job;
 		const bends = shape.kind === 'bends' ? shape.bends.length : shape.points.length - 2;
 		return { name, summary: summaryOf({ bends, od: tube.od, wall: tube.wall, units, material: tube.material.name }) };
 	} catch (error) {

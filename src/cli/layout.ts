@@ -1,4 +1,4 @@
-import { loadJob } from '../job/load.ts';
+import { loadBendable } from '../job/load.ts';
 import { coldPrior } from '../session/log/start.ts';
 import { jobEnds } from '../session/plan/ends.ts';
 import { jobWarnings } from '../session/plan/job-warnings.ts';
@@ -43,7 +43,7 @@ export async function runLayout(
 	const settings = openSettings(home);
 	const tell = tellOn({ stderr });
 	for (const problem of settings.problems) tell(problem);
-	const { job: drawn, fromBender } = loadJob(file, settings.tooling);
+	const { job: drawn, fromBender } = loadBendable(file, settings.tooling);
 	const job = asBent(drawn, as);
 	const document = layout(job, jobWarnings(job), jobEnds(job));
 	const kept = keptValues(job, fromBender);

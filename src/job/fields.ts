@@ -49,6 +49,18 @@ export function ordinal(what: string, most: number | null) {
 		.check(z.refine((value) => Number.isInteger(value) && value >= 1 && value <= (most ?? value), { error }));
 }
 
+export function yesOrNo(what: string) {
+	return z.boolean({ error: `${what}: true or false, without quotes` });
+}
+
+/** A whole number from 1 to `most`; `what` names it in the fault. */
+export function count(what: string, most: number) {
+	const error = `${what}, a whole number from 1 to ${most}`;
+	return z
+		.number({ error })
+		.check(z.refine((value) => Number.isInteger(value) && value >= 1 && value <= most, { error }));
+}
+
 /** A text of at least one visible character. */
 export function text(what: string) {
 	const error = `${what}, a text in quotes`;

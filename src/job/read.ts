@@ -2,9 +2,12 @@
 import * as z from 'zod/mini';
 import type { Job, Units } from '../tube/job.ts';
 import { wholeTolerance } from '../tube/tolerance.ts';
+import { UNSAID } from '../tube/whole-job.ts';
 import { readChecks } from './checks.ts';
+import { dieNames } from './dies.ts';
+import { readEnds } from './ends.ts';
 import { type Fault, type Report, show } from './fault.ts';
-import { isObject, length, number, readObject, text } from './fields.ts';
+import { count, isObject, length, number, readObject, text, yesOrNo } from './fields.ts';
 import { readShape } from './shape.ts';
 import { readTooling, type ToolingLookup } from './tooling.ts';
 import { readTube } from './tube.ts';
@@ -25,6 +28,9 @@ const TOLERANCE: Readonly<Record<Units, Omit<Job['tolerance'], 'shape' | 'direct
 	mm: { under: 0.5, over: 0.5, length: 1.5, rotation: 1 },
 };
 
+/** More of one tube than any shop bends for one job. */
+const MOST_TUBES = 10_000;
+
 const TOP = {
 	pullbook: z.literal(JOB_FORMAT, { error: `"${JOB_FORMAT}", the format that this program reads` }),
 	name: text('a name for the part'),
@@ -35,6 +41,9 @@ const TOP = {
 	trim: z.unknown(),
 	tolerance: z.unknown(),
 	risk: number('the part of bends that may come out over', { above: 0, most: 0.5 }),
+	mayOpen: yesOrNo('whether a bend may be worked back'),
+	quantity: count('how many of this tube are wanted', MOST_TUBES),
+	ends: z.unknown(),
 	checks: z.unknown(),
 	notes: z.string({ error: 'a text in quotes' }),
 };
@@ -53,8 +62,9 @@ export function readJob(value: unknown, lookup: ToolingLookup = NO_TOOLING): Goo
 	const tube = readTube(value.tube, units, report);
 	const { tooling, fromBender } = readTooling(value.tooling, tube.od, units, lookup, report);
 	const radius = tooling.clr === undefined ? undefined : tooling.clr * (tooling.growth ?? 1);
-	const shape = readShape(value.shape, units, radius, report);
+	const shape = readShape(value.shape, units, radius, dieNames(value.tooling, tooling.die), report);
 	const trim = readTrim(value.trim, units, report);
+	const ends = readEnds(value.ends, tube.od, units, report);
 	const tolerance = readTolerance(value.tolerance, units, report);
 	const measurable = { bends: shape.bends, directions: shape.directions, units, length: tolerance.length };
 	const checks = readChecks(value.checks, measurable, report);
@@ -68,6 +78,9 @@ export function readJob(value: unknown, lookup: ToolingLookup = NO_TOOLING): Goo
 		trim,
 		tolerance,
 		risk: top.risk ?? 0.02,
+		mayOpen: top.mayOpen ?? UNSAID.mayOpen,
+		quantity: top.quantity ?? UNSAID.quantity,
+		...(ends && { ends }),
 		checks,
 		notes: top.notes ?? '',
 	};

@@ -20,8 +20,14 @@ export interface ReadShape {
 
 const NONE: ReadShape = { source: null, bends: null, directions: [] };
 
-/** `radius` is the finished centre-line radius, undefined where it could not be read. */
-export function readShape(value: unknown, units: Units, radius: number | undefined, report: Report): ReadShape {
+/** `radius` is the finished centre-line radius, undefined where it could not be read; `dies` those that a bend may name, null: not known. */
+export function readShape(
+	value: unknown,
+	units: Units,
+	radius: number | undefined,
+	dies: readonly string[] | null,
+	report: Report,
+): ReadShape {
 	const right = 'an object { … } with "bends" and "last", or with "points"';
 	if (!isObject(value)) {
 		report({ at: 'shape', found: show(value), right });
@@ -32,9 +38,9 @@ export function readShape(value: unknown, units: Units, radius: number | undefin
 		reportUnknown(value, 'shape', ['bends', 'last', 'points'], report);
 		const found = bends ? 'both "bends" and "points"' : 'neither "bends" nor "points"';
 		report({ at: 'shape', found, right: 'one of the two: "bends" with "last", or "points" alone' });
-		return bends ? faultsOfBoth(value, units, radius, report) : NONE;
+		return bends ? faultsOfBoth(value, units, radius, dies, report) : NONE;
 	}
-	return points ? readPoints(value, units, radius, report) : readBends(value, units, report);
+	return points ? readPoints(value, units, radius, report) : readBends(value, units, dies, report);
 }
 
 /** Which of two shapes is meant cannot be known; the faults in each are said all the same. */
@@ -42,19 +48,25 @@ function faultsOfBoth(
 	value: Record<string, unknown>,
 	units: Units,
 	radius: number | undefined,
+	dies: readonly string[] | null,
 	report: Report,
 ): ReadShape {
 	const { points, ...byBends } = value;
 	readPoints({ points }, units, radius, report);
-	return { ...readBends(byBends, units, report), source: null };
+	return { ...readBends(byBends, units, dies, report), source: null };
 }
 
-function readBends(value: Record<string, unknown>, units: Units, report: Report): ReadShape {
+function readBends(
+	value: Record<string, unknown>,
+	units: Units,
+	dies: readonly string[] | null,
+	report: Report,
+): ReadShape {
 	const schemas = { bends: z.unknown(), last: length(units, { least: 0 }) };
 	const { last } = readObject(value, 'shape', schemas, ['bends', 'last'], report);
 	const list = readList(value.bends, 'shape.bends', 'bends, at least one', 1, MOST_BENDS, report);
 	if (list === null) return NONE;
-	const bendSchemas = bendSchemasFor(units);
+	const bendSchemas = bendSchemasFor(units, dies);
 	const read = list.map((item, i) => readBend(item, inside('shape.bends', i), bendSchemas, report));
 	const bends = read.filter((bend): bend is Bend => bend.straight !== undefined && isTurn(bend));
 	const turns = leadingTurns(read);
@@ -66,11 +78,14 @@ function readBends(value: Record<string, unknown>, units: Units, report: Report)
 	};
 }
 
-function bendSchemasFor(units: Units) {
+function bendSchemasFor(units: Units, dies: readonly string[] | null) {
+	const known =
+		dies === null ? 'a die of tooling.dies, by its name' : `a die of this job, one of ${dies.map(show).join(', ')}`;
 	return {
 		straight: length(units, { least: 0 }),
 		angle: number('an angle in degrees', { above: 0, below: 180 }),
 		rotation: number('a rotation in degrees'),
+		die: z.string({ error: known }).check(z.refine((name) => dies?.includes(name) ?? true, { error: known })),
 	};
 }
 

@@ -1,9 +1,12 @@
 /** Reads `tooling`: the job file governs, then what is kept of the bender and die it names, then the defaults. */
+import * as z from 'zod/mini';
 import type { Tooling, Units } from '../tube/job.ts';
 import type { KeptTooling } from '../tube/kept-tooling.ts';
 import { FIELD_NAMES, type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
+import { readDies } from './dies.ts';
 import { type Report, show } from './fault.ts';
-import { length, number, readObject, text } from './fields.ts';
+import { readObject, text } from './fields.ts';
+import { figureSchema } from './tooling-schema.ts';
 
 /**
  * What the program keeps under the names of a bender and a die, lengths in `units`; undefined when neither is kept.
@@ -14,14 +17,12 @@ export type ToolingLookup = (bender: string, die: string, units: Units) => KeptT
 export type ReadTooling = Partial<Tooling>;
 
 function schemasFor(units: Units) {
-	const figures = Object.entries(TOOLING_FIELDS).map(([name, { kind, range, says }]) => {
-		const what = `the ${says}${kind === 'angle' ? ' in degrees' : ''}`;
-		return [name, kind === 'length' ? length(units, range) : number(what, range)] as const;
-	});
+	const figures = FIELD_NAMES.map((name) => [name, figureSchema(name, units)] as const);
 	return {
 		bender: text("the bender's name"),
 		die: text("the die's name"),
-		...(Object.fromEntries(figures) as Record<FieldName, ReturnType<typeof length>>),
+		...(Object.fromEntries(figures) as Record<FieldName, ReturnType<typeof figureSchema>>),
+		dies: z.unknown(),
 	};
 }
 
@@ -37,12 +38,13 @@ export function readTooling(
 	report: Report,
 ): { tooling: ReadTooling; fromBender: string[] } {
 	const given = value === undefined ? {} : value;
-	const read: ReadTooling = readObject(given, 'tooling', schemasFor(units), [], report);
+	const { dies: further, ...read } = readObject(given, 'tooling', schemasFor(units), [], report);
 	const wrote = (key: string) => typeof given === 'object' && given !== null && Object.hasOwn(given, key);
 	const bender = read.bender ?? (wrote('bender') ? undefined : 'shop');
 	const die = read.die ?? (wrote('die') ? undefined : dieName(read.clr, od));
 	const kept = bender !== undefined && die !== undefined ? lookup(bender, die, units) : undefined;
-	const tooling: ReadTooling = { ...read, bender, die };
+	const dies = readDies(further, die, od, units, report);
+	const tooling: ReadTooling = { ...read, bender, die, ...(dies && { dies }) };
 	const fromBender: string[] = [];
 	for (const key of FIELD_NAMES) {
 		if (wrote(key)) continue;

@@ -1,4 +1,4 @@
-/** Reads `tube`: material, outside diameter, wall and the piece in hand. */
+/** Reads `tube`: material, outside diameter, wall, the piece in hand and its heat number. */
 import * as z from 'zod/mini';
 import { materialByKey, materialKeys } from '../springback/materials.ts';
 import type { Job, Material, Units } from '../tube/job.ts';
@@ -12,7 +12,8 @@ export type ReadTube = Partial<Job['tube']>;
 
 export function readTube(value: unknown, units: Units, report: Report): ReadTube {
 	const positive = length(units, { above: 0 });
-	const schemas = { material: z.unknown(), od: positive, wall: positive, stock: positive };
+	const heat = text('the heat, lot or certificate number');
+	const schemas = { material: z.unknown(), od: positive, wall: positive, stock: positive, heat };
 	const { material, ...tube } = readObject(value, 'tube', schemas, ['od', 'wall'], report);
 	const { od, wall } = tube;
 	if (od !== undefined && wall !== undefined && wall > od / 2) {

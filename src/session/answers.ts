@@ -49,6 +49,7 @@ function eventsOf(action: Action, state: State): Decision {
 		case 'evidence':
 			return evidence(state, action);
 		case 'reopen': {
+			if (action.how === 'relieve' && !state.start.job.mayOpen) return refuse({ code: 'may-not-open' });
 			const why = reopenHindrance(state, action.bend);
 			return why === null ? { events: [{ type: 'bend-reopened', bend: action.bend, how: action.how }] } : refuse(why);
 		}
@@ -111,7 +112,10 @@ function decided(action: Action, state: State): Decision {
 		const { of: declined } = advisedAt(state);
 		return { events: [{ type: 'bend-accepted', bend, ...(declined === undefined ? {} : { declined }) }] };
 	}
-	if (action.do === 'relieve') return { events: [{ type: 'relief-chosen', bend }] };
+	if (action.do === 'relieve') {
+		if (!state.start.job.mayOpen) return refuse({ code: 'may-not-open' });
+		return { events: [{ type: 'relief-chosen', bend }] };
+	}
 	if (action.do === 'angles') return measuredAgain(state, action.angles);
 	if (action.do !== 'pull') return wrong('decide', action, '{"do":"accept"}, "pull", "relieve" or "scrap"');
 	if (limitSpent(state)) {

@@ -1,8 +1,9 @@
 import { toldAs } from './bent-as.ts';
+import { turnedEnds } from './end-fits.ts';
 import type { Bend, Check, CornerName, Job, ShapeSource, StraightPlace } from './job.ts';
 
 /**
- * The same tube begun at its far end: straights, bends, trims and all that the checks name counted from there. A rotation between two
+ * The same tube begun at its far end: straights, bends, trims, what the ends meet and all that the checks name counted from there. A rotation between two
  * bends is the same from either end, since both travel and order turn round; the first one, which only sets the first bend's
  * plane, stays the first. Each check keeps its design value. Turned twice it is the job again.
  */
@@ -13,6 +14,7 @@ export function fromFar(job: Job): Job {
 		shape: turnedShape(job.shape),
 		trim: { start: job.trim.end, end: job.trim.start },
 		checks: job.checks.map((check) => turnedCheck(check, bends)),
+		...turnedEnds(job.ends, job.shape),
 	};
 	return toldAs(turned, ({ mirror, from }) => ({ mirror, from: from === 'far' ? 'start' : 'far' }));
 }
@@ -24,7 +26,7 @@ function turnedShape(shape: ShapeSource): ShapeSource {
 	const rotations = [first!, ...rest.toReversed()];
 	const bends = shape.bends
 		.toReversed()
-		.map(({ angle }, i): Bend => ({ straight: straights[i]!, angle, rotation: rotations[i]! }));
+		.map((bend, i): Bend => ({ ...bend, straight: straights[i]!, rotation: rotations[i]! }));
 	return { ...shape, bends, last: straights.at(-1)! };
 }
 

@@ -34,7 +34,12 @@ export interface Tooling {
 	tape: number;
 	/** Height of the die's plane above the floor; null: not checked. */
 	floor: number | null;
+	/** Further dies of the same bender by their names, each with what it has that the job's own die has not. */
+	dies?: Readonly<Record<string, Partial<DieFields>>>;
 }
+
+/** What a die may have of its own. */
+export type DieFields = Omit<Tooling, 'bender' | 'die' | 'dialStep' | 'tape' | 'dies'>;
 
 export interface Bend {
 	/** Tangent to tangent, before the bend. */
@@ -43,6 +48,8 @@ export interface Bend {
 	angle: number;
 	/** From the bend before's plane, right-hand rule about the direction of travel, in (-180, 180]. */
 	rotation: number;
+	/** One of `tooling.dies`; absent where it is bent on the job's own die. */
+	die?: string;
 }
 
 export type Point = readonly [number, number, number];
@@ -73,6 +80,26 @@ export type Check = CheckBase &
 		| { kind: 'ovality'; bend: number }
 	);
 
+/** Another tube that a finished end is cut to fit. */
+export interface Cope {
+	/** The other tube's outside diameter. */
+	od: number;
+	/** Degrees between the two center lines, opening towards the joint line; 90: square. */
+	angle: number;
+	/** How far the center lines pass each other: positive to the right of the joint line, looking out of the end. */
+	offset: number;
+	/**
+	 * Where round this tube the joint line lies, in (-180, 180]: from bend 1's plane, right-hand rule about the direction of travel, carried
+	 * along the tube by the sum of rotations (as `around` of a mark).
+	 */
+	turn: number;
+}
+
+/** What a finished end meets. */
+export interface EndFit {
+	cope: Cope;
+}
+
 /** How a job differs from its drawing: made for the other hand, begun at the drawing's far end. */
 export interface BentAs {
 	mirror: boolean;
@@ -97,13 +124,26 @@ export interface Tolerance {
 export interface Job {
 	name: string;
 	units: Units;
-	tube: { material: Material; od: number; wall: number; stock: number | null };
+	tube: {
+		material: Material;
+		od: number;
+		wall: number;
+		stock: number | null;
+		/** Heat, lot or certificate number; absent where none was given. */
+		heat?: string;
+	};
 	tooling: Tooling;
 	shape: ShapeSource;
 	trim: { start: number; end: number };
 	tolerance: Tolerance;
 	/** The part of bends that may come out above the upper tolerance. */
 	risk: number;
+	/** Whether a bend may be worked back. */
+	mayOpen: boolean;
+	/** How many of this tube are wanted. */
+	quantity: number;
+	/** An end that is not named is cut square. */
+	ends?: Readonly<Partial<Record<EndName, EndFit>>>;
 	checks: readonly Check[];
 	notes: string;
 	/** Absent where the job is bent as drawn, from its start end. */

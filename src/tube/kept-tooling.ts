@@ -3,7 +3,7 @@ import type { Tooling, Units } from './job.ts';
 import { FIELD_NAMES, TOOLING_FIELDS } from './tooling-fields.ts';
 
 /** What the program keeps of a bender or a die: any part of a job's tooling but the two names. */
-export type KeptTooling = Partial<Omit<Tooling, 'bender' | 'die'>>;
+export type KeptTooling = Partial<Omit<Tooling, 'bender' | 'die' | 'dies'>>;
 
 /** Kept fields with the unit that their lengths were given in, since a die serves jobs in either. */
 export interface KeptRecord {

@@ -1,5 +1,6 @@
 import { normalizeRotation } from './angles.ts';
 import { toldAs } from './bent-as.ts';
+import { mirroredEnds } from './end-fits.ts';
 import type { Job, Point, ShapeSource } from './job.ts';
 
 /**
@@ -8,7 +9,8 @@ import type { Job, Point, ShapeSource } from './job.ts';
  * other sign. Mirrored twice it is the job again.
  */
 export function mirrored(job: Job): Job {
-	return toldAs({ ...job, shape: mirroredShape(job.shape) }, ({ mirror, from }) => ({ mirror: !mirror, from }));
+	const other = { ...job, shape: mirroredShape(job.shape), ...mirroredEnds(job.ends) };
+	return toldAs(other, ({ mirror, from }) => ({ mirror: !mirror, from }));
 }
 
 function mirroredShape(shape: ShapeSource): ShapeSource {

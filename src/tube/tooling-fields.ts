@@ -3,7 +3,7 @@ import type { Quantity } from '../units/parse.ts';
 import type { Range } from '../units/range.ts';
 import type { Tooling, Units } from './job.ts';
 
-export type FieldName = Exclude<keyof Tooling, 'bender' | 'die'>;
+export type FieldName = Exclude<keyof Tooling, 'bender' | 'die' | 'dies'>;
 
 export interface ToolingField {
 	kind: Quantity;

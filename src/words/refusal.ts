@@ -21,6 +21,8 @@ export function refusalWords(fact: RefusalFact, style: Wording): string {
 			return 'There was no correction yet: there is one plan only.';
 		case 'length-too-late':
 			return 'The length of the piece is taken at the first set-up only.';
+		case 'may-not-open':
+			return 'Take the bend, pull it further or scrap the tube: this job does not allow a bend to be opened (mayOpen is false).';
 		case 'other-ask':
 			return `"${fact.action}" does not answer the open ask "${fact.ask}": give ${fact.right}.`;
 		case 'limit-spent':

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { runCheck } from '../../src/cli/check.ts';
 import { JobFileError } from '../../src/job/fault.ts';
-import { loadJob } from '../../src/job/load.ts';
+import { loadBendable, loadJob } from '../../src/job/load.ts';
 import { change, plainJobFile } from '../helpers/disk/job-file.ts';
 
 let folder: string;
@@ -59,6 +59,22 @@ it('says so when there is no file to read', () => {
 	expect(refusal(join(folder, 'none.json')).message).toContain('no such file');
 	expect(refusal(join(folder, 'jobs')).message).toContain('a folder');
 	expect(refusal(write('big.json', ' '.repeat(2_000_001))).message).toContain('2000001 characters');
+});
+
+it('is not bent on several dies yet, and says so bend by bend', () => {
+	const bend = (die?: string) => ({ straight: 12, angle: 40, rotation: 0, ...(die && { die }) });
+	const file = (...dies: (string | undefined)[]) => ({
+		...plainJobFile(),
+		tooling: { clr: 5, die: 'wide', dies: { tight: { clr: 4 } } },
+		shape: { bends: dies.map(bend), last: 14 },
+	});
+	const one = write('one.json', file('wide', undefined));
+	expect(loadBendable(one)).toEqual(loadJob(one));
+	const two = write('two.json', file('wide', 'tight', 'tight'));
+	expect(loadJob(two).job.shape).toMatchObject({ bends: [{ die: 'wide' }, { die: 'tight' }, { die: 'tight' }] });
+	expect(() => loadBendable(two)).toThrow(
+		/2 faults\n {2}shape\.bends\[1\]\.die: found "tight"; write no other die than the job's own, "wide"/,
+	);
 });
 
 it('check prints every file and every fault, and fails when one has any', async () => {

@@ -55,6 +55,33 @@ describe('what a job leaves open', () => {
 	});
 });
 
+describe('what is told of the order and the ends', () => {
+	it('is what holds where nothing is said', () => {
+		const { job } = good(plainJobFile());
+		expect(job).toMatchObject({ mayOpen: true, quantity: 1 });
+		for (const key of ['ends', 'heat', 'dies']) expect(JSON.stringify(job)).not.toContain(`"${key}"`);
+	});
+
+	it('is kept as it is told', () => {
+		const cope = { od: '2 in', angle: 60, turn: 270 };
+		const told = { mayOpen: false, quantity: 12, ends: { far: { cope } } };
+		const { job } = good(change({ ...plainJobFile(), ...told }, 'tube.heat', 'K4711-2'));
+		expect(job).toMatchObject({ mayOpen: false, quantity: 12, tube: { heat: 'K4711-2' } });
+		expect(job.ends).toEqual({ far: { cope: { od: 2, angle: 60, offset: 0, turn: -90 } } });
+	});
+
+	it('names the die of each bend that is not bent on the own one', () => {
+		const dies = { '3 1/2 tight': { clr: '3 1/2', clamp: 2, markOffset: '1/8' } };
+		const bends = [
+			{ straight: 12, angle: 40, rotation: 0, die: '3 1/2 tight' },
+			{ straight: 9, angle: 30, rotation: 90, die: '5 clr 1.5 od' },
+		];
+		const { job } = good({ ...plainJobFile(), tooling: { clr: 5, dies }, shape: { bends, last: 14 } });
+		expect(job.tooling.dies).toEqual({ '3 1/2 tight': { clr: 3.5, clamp: 2, markOffset: 0.125 } });
+		expect(job.shape).toMatchObject({ bends });
+	});
+});
+
 describe('the bender and die as kept', () => {
 	const kept: ToolingLookup = (bender, die) =>
 		bender === 'quay' && die === '5 rail'

@@ -120,6 +120,15 @@ describe('a log of before a job said how far its shape and direction may be off'
 	});
 });
 
+describe('a log of before a job said whether a bend may be opened', () => {
+	it('opens with what holds where nothing is said', () => {
+		const start = startOf(hatJob());
+		const { mayOpen: _may, quantity: _quantity, ...told } = start.job;
+		expect(upToDate({ ...start, job: told as typeof start.job }).job).toEqual(start.job);
+		expect(upToDate({ ...start, job: { ...start.job, mayOpen: false } }).job.mayOpen).toBe(false);
+	});
+});
+
 describe('a log of before wrong numbers were tallied', () => {
 	it('goes on as if none had been read', () => {
 		const start = startOf(hatJob());

@@ -157,6 +157,18 @@ describe('relief, reopening, scrap', () => {
 		expect(accepted.bends[0]?.relievedFrom).toBeGreaterThan(18);
 	});
 
+	it('opens no bend where the job does not allow it, whatever the advice', () => {
+		const job = { ...hatJob(), mayOpen: false };
+		const over = bendTo(begin(job), 18.6);
+		const refused = refusal(give(over, { do: 'relieve' }));
+		expect(refused).toMatchObject({ code: 'not-possible', reason: [{ code: 'may-not-open' }] });
+		expect(whyOf(refused!)).toMatch(/^Take the bend, pull it further or scrap the tube/);
+		const second = give(skipChecks(bendTo(begin(job), 16)), { do: 'accept' });
+		const back = refusal(give(second, { reopen: { bend: 1, do: 'relieve' } }));
+		expect(back).toMatchObject({ code: 'not-possible', reason: [{ code: 'may-not-open' }] });
+		expect(open(give(second, { reopen: { bend: 1, do: 'pull' } }), 'set')).toMatchObject({ bend: 1, seat: 2 });
+	});
+
 	it('goes back to a made bend and then on where it was', () => {
 		const second = give(skipChecks(bendTo(begin(hatJob()), 16)), { do: 'accept' });
 		const back = give(second, { reopen: { bend: 1, do: 'pull' } });

@@ -9,6 +9,7 @@ export interface BendJson {
 	straight: Value;
 	angle: number;
 	rotation: number;
+	die?: string;
 }
 
 /** What a job file holds, as far as it is known. */
@@ -16,7 +17,7 @@ export interface JobJson {
 	pullbook: typeof JOB_FORMAT;
 	name?: string;
 	units?: Units;
-	tube?: { material?: unknown; od?: Value; wall?: Value; stock?: Value };
+	tube?: { material?: unknown; od?: Value; wall?: Value; stock?: Value; heat?: string };
 	tooling?: Record<string, Value>;
 	shape?: { bends?: BendJson[]; last?: Value; points?: Value[][] };
 	trim?: { start?: Value; end?: Value };
@@ -29,6 +30,9 @@ export interface JobJson {
 		direction?: number;
 	};
 	risk?: number;
+	mayOpen?: boolean;
+	quantity?: number;
+	ends?: object;
 	checks?: unknown[];
 	notes?: string;
 }

@@ -11,6 +11,9 @@ const ORDER: readonly (keyof JobJson)[] = [
 	'trim',
 	'tolerance',
 	'risk',
+	'mayOpen',
+	'quantity',
+	'ends',
 	'checks',
 	'notes',
 ];

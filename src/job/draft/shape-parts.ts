@@ -26,8 +26,16 @@ function placed<T>(items: readonly T[], fresh: readonly T[], { item, put }: Pick
 /** The draft with the bend in hand in its place. */
 export function addBend(draft: Draft, rotation: number): Draft {
 	const { straight, angle } = draft.part;
-	const bend: BendJson = { straight: straight!, angle: angle!, rotation: normalizeRotation(rotation) };
-	return withShape(draft, { ...draft.file.shape, bends: placed(draft.file.shape?.bends ?? [], [bend], draft) });
+	const bends = draft.file.shape?.bends ?? [];
+	// A die of its own is not asked for, and stays.
+	const { die } = (draft.put === 'instead' && bends[draft.item]) || {};
+	const bend: BendJson = {
+		straight: straight!,
+		angle: angle!,
+		rotation: normalizeRotation(rotation),
+		...(die !== undefined && { die }),
+	};
+	return withShape(draft, { ...draft.file.shape, bends: placed(bends, [bend], draft) });
 }
 
 /** The draft with the two bends of the offset in hand, or why there are none. */

@@ -5,7 +5,7 @@ import { learned } from '../../springback/history.ts';
 import { mechanicsPrior } from '../../springback/mechanics.ts';
 import { modelName } from '../../springback/model-name.ts';
 import type { Job } from '../../tube/job.ts';
-import { wholeTolerance } from '../../tube/tolerance.ts';
+import { wholeJob } from '../../tube/whole-job.ts';
 import { kinOf } from '../estimate/kin-of-job.ts';
 
 /** All that the fold starts from: the first record of a log. A session reads nothing else when it is resumed. */
@@ -67,7 +67,7 @@ export function isOfAnotherModel({ model }: Pick<Start, 'model'>): boolean {
  * history.
  */
 export function upToDate(kept: Start, anew: Anew | null = null): Start {
-	const start = { ...kept, job: { ...kept.job, tolerance: wholeTolerance(kept.job.tolerance) } };
+	const start = { ...kept, job: wholeJob(kept.job) };
 	if (isOfAnotherModel(start)) {
 		const { from: _, ...rest } = start;
 		return { ...rest, ...(anew ?? reckonedAnew(start, [])) };

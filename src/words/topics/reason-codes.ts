@@ -93,6 +93,7 @@ const REFUSED: Codes<Exclude<RefusalFact, MisreadFact>> = {
 	'measured-already': 'the bend is measured; decide',
 	'no-correction-yet': 'there is one plan only',
 	'length-too-late': 'the length goes with the first set-up',
+	'may-not-open': 'the job does not allow a bend to be opened',
 	'other-ask': 'the answer fits another ask',
 	'limit-spent': 'another pull at the limit adds nothing',
 	'pulled-already': 'the bend was pulled; send evidence instead',

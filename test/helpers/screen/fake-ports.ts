@@ -42,6 +42,8 @@ export const ARCH: Job = {
 	trim: { start: 0.5, end: 0.5 },
 	tolerance: { under: 0.5, over: 0.5, length: 1 / 16, rotation: 1, shape: 1 / 4, direction: 1 },
 	risk: 0.02,
+	mayOpen: true,
+	quantity: 1,
 	checks: [
 		{ name: 'rise', kind: 'drop', from: 1, to: { bend: 2 }, surface: 'across', tolerance: 1 / 16 },
 		{ name: 'legs', kind: 'angle', between: [1, 3], tolerance: 0.5 },

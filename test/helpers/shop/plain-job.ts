@@ -15,6 +15,8 @@ export function plainJob({ tooling, trim, tolerance, ...parts }: JobParts = {}):
 		tube: { material: { name: '1020-dom', yield: 60, modulus: 29_000 }, od: 1.5, wall: 0.095, stock: null },
 		shape: { kind: 'bends', bends: [{ straight: 20, angle: 90, rotation: 0 }], last: 20 },
 		risk: 0.02,
+		mayOpen: true,
+		quantity: 1,
 		checks: [],
 		notes: '',
 		...parts,

@@ -33,10 +33,19 @@ export function decidePage(state: SessionState, ask: DecideAsk): PageView {
 function choicesOf(state: SessionState, ask: DecideAsk): Choice<Step>[] {
 	const by = (advice: Advice) => ({ advised: ask.advice === advice });
 	const open = ask.open === undefined ? 'a little' : `by ${angle(ask.open)}`;
+	const { mayOpen } = state.job;
 	const choices: Choice<Step>[] = [
 		{ label: 'take it as it is', step: answer({ do: 'accept' }), ...by('accept') },
 		{ label: 'pull it further', step: answer({ do: 'pull' }), ...by('pull') },
-		{ label: `open it ${open}`, step: reliefStep(state, ask.bend, { action: { do: 'relieve' } }), ...by('relieve') },
+		...(mayOpen
+			? [
+					{
+						label: `open it ${open}`,
+						step: reliefStep(state, ask.bend, { action: { do: 'relieve' } }),
+						...by('relieve'),
+					},
+				]
+			: []),
 		{
 			label: 'scrap the tube',
 			step: { step: 'page', page: { page: 'text', purpose: 'scrap', value: '' } },
@@ -56,11 +65,15 @@ function choicesOf(state: SessionState, ask: DecideAsk): Choice<Step>[] {
 			step: { step: 'answer', answer: reopen('pull') },
 			...go('pull'),
 		},
-		{
-			label: `go back to bend ${bend} and open it a little`,
-			step: reliefStep(state, bend, reopen('relieve')),
-			...go('relieve'),
-		},
+		...(mayOpen
+			? [
+					{
+						label: `go back to bend ${bend} and open it a little`,
+						step: reliefStep(state, bend, reopen('relieve')),
+						...go('relieve'),
+					},
+				]
+			: []),
 	];
 }
 

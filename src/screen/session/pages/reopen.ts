@@ -63,7 +63,7 @@ export function reopenPage(state: SessionState): PageView {
 			{
 				rank: 0,
 				lines: wrapped(
-					'A bend that was taken can be pulled further or opened a little. Its checks follow, then the session goes on where it was.',
+					`A bend that was taken can be pulled further${state.job.mayOpen ? ' or opened a little' : ''}. Its checks follow, then the session goes on where it was.`,
 					room.columns,
 				),
 			},
@@ -79,13 +79,17 @@ export function reopenHowPage(state: SessionState, bend: number): PageView {
 			label: 'Number of your choice',
 			choices: [
 				{ label: 'pull it further', step: answer({ do: 'reopen', bend, how: 'pull' }) },
-				{
-					label: 'open it a little',
-					step: reliefStep(state, bend, { action: { do: 'reopen', bend, how: 'relieve' } }),
-				},
+				...(state.job.mayOpen
+					? [
+							{
+								label: 'open it a little',
+								step: reliefStep(state, bend, { action: { do: 'reopen', bend, how: 'relieve' } }),
+							},
+						]
+					: []),
 			],
 			back: BACK,
-			empty: 'Write 1 or 2 and press Enter; / goes back.',
+			empty: 'Write the number of a choice and press Enter; / goes back.',
 		},
 		body: () => [],
 	};

@@ -13,7 +13,8 @@ export type RefusalFact =
 				| 'must-measure'
 				| 'measured-already'
 				| 'no-correction-yet'
-				| 'length-too-late';
+				| 'length-too-late'
+				| 'may-not-open';
 	  }
 	| { code: 'other-ask'; ask: string; action: string; right: string }
 	| { code: 'limit-spent'; maxAngle: number }
