@@ -84,7 +84,8 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 		options: { json },
 		examples: [
 			['pullbook log', 'list the sessions'],
-			['pullbook log ID', 'show what happened in one, pull by pull'],
+			['pullbook log last', 'show what happened in the newest one, pull by pull'],
+			['pullbook log ID', 'show another; the first characters of its id will do'],
 			['pullbook log ID --json', 'the same for another program'],
 		],
 		run: log,

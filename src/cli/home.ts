@@ -8,6 +8,7 @@ import type { HomePort, SessionRow } from '../screen/home/home-port.ts';
 import { startIn } from '../session/log/read-back.ts';
 import { openSettings } from '../settings/settings.ts';
 import type { BentAs } from '../tube/job.ts';
+import { localMinute } from '../words/local-time.ts';
 import { reviewText } from '../words/session-story.ts';
 import { type BendRequest, newestUnfinished, openSession } from './bend.ts';
 import { benderLines } from './bender.ts';
@@ -18,6 +19,7 @@ import { checkedRows, glancedRows } from './job-rows.ts';
 import { keptForStart } from './kept.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { livePort } from './session-on-screen.ts';
+import { wallClock } from './wall-clock.ts';
 import { workshopAt } from './workshop.ts';
 
 interface HomeRequest {
@@ -73,7 +75,7 @@ function homePort(home: string, jobs: JobFolder, learn: boolean, asOf: (path: st
 			session.messages.push(...problems);
 			return livePort(session);
 		},
-		review: (id) => reviewText(readSession(home, id)).split('\n'),
+		review: (id) => reviewText(readSession(home, id), wallClock).split('\n'),
 		benders: () => benderLines(home, sessions),
 		workshop: workshopAt(home, jobs),
 	};
@@ -106,7 +108,7 @@ function keptRows(home: string, kept: SessionCache) {
 function sessionRow(kept: KeptRow, paths: Map<string, string>): SessionRow {
 	const { id, summary, job } = kept;
 	const path = job === null ? {} : { path: realPathOnce(job.file, paths) };
-	const started = kept.at.slice(0, 16).replace('T', ' ');
+	const started = localMinute(kept.at, wallClock);
 	if (summary === null) return { ...damagedRow(id, job?.name), ...path, started };
 	const { job: name, status, bendsDone, bends, fits, mayFit, bentAs } = summary;
 	const sometimes = { ...(mayFit && { mayFit }), ...(bentAs && { bentAs }) };

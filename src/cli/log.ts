@@ -1,12 +1,16 @@
+import { sessionsNamed } from '../journal/by-name.ts';
 import { readAnyway } from '../journal/catalogue.ts';
 import { SessionCache } from '../journal/kept-sessions.ts';
 import { readBack } from '../session/log/read-back.ts';
 import { sessionView } from '../session/report/views.ts';
 import { folded } from '../terminal/folded.ts';
-import { listText } from '../words/session-list.ts';
+import { sessionDocument } from '../words/session-document.ts';
+import { listText, severalWords } from '../words/session-list.ts';
 import { reviewText } from '../words/session-story.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
 import { announced } from './kept.ts';
+import { UsageError } from './usage-error.ts';
+import { wallClock } from './wall-clock.ts';
 
 const BAD_INPUT = 2;
 const DAMAGED = 6;
@@ -32,13 +36,20 @@ function list(json: boolean, home: string, io: Io): number {
 	return rows.some(({ isDamaged }) => isDamaged) ? DAMAGED : 0;
 }
 
-function show(id: string, json: boolean, home: string, io: Io): number {
-	const kept = readAnyway(home, id);
+/** The one session that is meant. @throws UsageError where it may be several: it says which */
+function meant(home: string, name: string): string {
+	const ids = sessionsNamed(home, name);
+	if (ids.length > 1) throw new UsageError(severalWords(name, ids));
+	return ids[0] ?? name;
+}
+
+function show(name: string, json: boolean, home: string, io: Io): number {
+	const kept = readAnyway(home, meant(home, name));
 	const isDamaged = kept.damage !== null;
 	if (kept.problem !== null) tellOn(io)(kept.problem);
 	if (kept.records.length === 0) return isDamaged ? DAMAGED : BAD_INPUT;
-	if (json) printJson(io, sessionView(readBack(kept.records)));
-	else print(io, page(reviewText(kept), widthOf(io.stdout)));
+	if (json) printJson(io, sessionDocument(sessionView(readBack(kept.records))));
+	else print(io, page(reviewText(kept, wallClock), widthOf(io.stdout)));
 	return isDamaged ? DAMAGED : 0;
 }
 

@@ -2,6 +2,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { answerEvents } from '../session/answers.ts';
 import { ask } from '../session/ask.ts';
+import { askedIn } from '../session/log/asked.ts';
 import { changedPlaces } from '../session/log/changed-places.ts';
 import type { Event } from '../session/log/events.ts';
 import { evolve, initial } from '../session/log/fold.ts';
@@ -10,20 +11,18 @@ import type { Start } from '../session/log/start.ts';
 import { coldPrior, learnedPrior } from '../session/log/start.ts';
 import type { State } from '../session/log/state.ts';
 import { nextEntry } from '../session/log/state.ts';
-import { lastAnnounced, outputsAfter, standing } from '../session/outputs.ts';
-import { jobWarnings } from '../session/plan/job-warnings.ts';
+import { outputsAfter, standing } from '../session/outputs.ts';
 import type { Answer } from '../session/protocol/action.ts';
 import type { Ask } from '../session/protocol/asks.ts';
 import type { Output, RefusedNote } from '../session/protocol/notes.ts';
 import { parseAnswer } from '../session/protocol/parse-answer.ts';
 import type { Lesson } from '../springback/history.ts';
-import { bentAsField } from '../tube/bent-as.ts';
-import type { Job } from '../tube/job.ts';
 import { newSessionId, sessionPath } from './catalogue.ts';
 import { LogLost, NotSaved } from './errors.ts';
 import { rowLeft } from './kept-row.ts';
 import { SessionCache } from './kept-sessions.ts';
 import { createLog, openLog } from './open-log.ts';
+import { openingOf } from './opening.ts';
 import { anewOf, saidOf } from './reckoned-anew.ts';
 import type { JobFile, Surroundings } from './surroundings.ts';
 import type { LogWriter } from './writer.ts';
@@ -79,21 +78,7 @@ export class LiveSession {
 		const path = sessionPath(world.home, id);
 		const log = createLog(path, { seq: 0, v: 1, at: start.at, start }, { now });
 		const state = initial(start);
-		const opening: Output[] = [
-			{
-				note: 'session',
-				id,
-				log: log.path,
-				resumed: false,
-				job: file.job.name,
-				changed: [],
-				others: [...others],
-				...bentAsField(file.job),
-			},
-			...warningsNote(start.job),
-			...lastAnnounced(state),
-			standing(state, log.path),
-		];
+		const opening = openingOf(state, log.path, others, { resumed: false });
 		return new LiveSession(world, log, state, opening);
 	}
 
@@ -119,20 +104,7 @@ export class LiveSession {
 			log.append(record);
 			const { start } = state;
 			const changed = jobSource === undefined ? ['job'] : changedPlaces(start.jobSource, jobSource);
-			const opening: Output[] = [
-				{
-					note: 'session',
-					id,
-					log: log.path,
-					resumed: true,
-					job: start.job.name,
-					changed,
-					others: [...others],
-					...bentAsField(start.job),
-				},
-				...lastAnnounced(state),
-				standing(state, log.path),
-			];
+			const opening = openingOf(state, log.path, others, { resumed: true, changed });
 			const session = new LiveSession(world, log, state, opening);
 			if (message) session.messages.push(message);
 			if (anew) session.messages.push(saidOf(anew));
@@ -179,10 +151,16 @@ export class LiveSession {
 		const decision = answerEvents(answer, this.#state);
 		if ('refused' in decision) return this.#refused(decision.refused);
 		const before = this.#state;
-		const record = { entry: nextEntry(before), at: this.#world.now().toISOString(), events: decision.events };
+		const open = ask(before);
+		const record = {
+			entry: nextEntry(before),
+			at: this.#world.now().toISOString(),
+			events: decision.events,
+			asked: askedIn(open),
+		};
 		const next = evolve(before, record);
 		try {
-			this.#append({ seq: record.entry, v: 1, at: record.at, ask: ask(before), answer, events: record.events });
+			this.#append({ seq: record.entry, v: 1, at: record.at, ask: open, answer, events: record.events });
 		} catch (error) {
 			if (!(error instanceof NotSaved) || error.final) throw error;
 			return this.#refused({
@@ -241,9 +219,4 @@ export class LiveSession {
 			this.#rescue(further);
 		}
 	}
-}
-
-function warningsNote(job: Job): Output[] {
-	const warnings = jobWarnings(job);
-	return warnings.length > 0 ? [{ note: 'warnings', warnings }] : [];
 }

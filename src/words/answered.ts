@@ -5,10 +5,17 @@ import type { Wording } from './lengths.ts';
 import { dial, notNothing, readingValue } from './numbers.ts';
 import { EVIDENCE_OF, READINGS } from './readings.ts';
 import { reasonWords } from './reason.ts';
+import { askedForWords } from './set-up.ts';
 
 /** One line of the log as a person reads it. What was typed stands as it was typed. `brief`: without why a reading is asked again. */
 export function answeredWords(line: Answered, style: Wording, brief = false): string {
 	return line.events.map((event) => eventWords(event, line, style, brief)).join('; ');
+}
+
+/** The same in the list of readings: a set-up and a pull with the mark and the turn that were asked for. */
+export function listedWords(line: Answered, style: Wording): string {
+	const asked = line.setUp ? `; ${askedForWords(line.setUp, style)}` : '';
+	return `${answeredWords(line, style)}${asked}`;
 }
 
 function eventWords(event: Event, { corrects }: Answered, style: Wording, brief: boolean): string {

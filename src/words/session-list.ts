@@ -16,3 +16,13 @@ function lineOf({ id: log, summary, problem }: KeptRow): string {
 		fits === null || status === 'scrapped' ? '' : fits ? ', fits' : mayFit ? ', may fit' : ', does not fit';
 	return `${foreignName(id)}  ${status.padEnd(8)}  ${bendsDone} of ${bends} bends${outcome}  ${foreignName(job)}${bentAsBrief(bentAs)}`;
 }
+
+/** As many as one looks through. */
+const FEW = 20;
+
+/** A beginning that several sessions share: which they are, and what to write. */
+export function severalWords(beginning: string, ids: readonly string[]): string {
+	const more = ids.length > FEW ? [`and ${ids.length - FEW} more`] : [];
+	const list = [...ids.slice(0, FEW), ...more].join(', ');
+	return `${ids.length} sessions begin with "${foreignName(beginning)}": ${list}. Write more of the one you mean.`;
+}

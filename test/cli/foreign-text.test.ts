@@ -13,6 +13,7 @@ import { runLines } from '../../src/cli/lines.ts';
 import { runLog } from '../../src/cli/log.ts';
 import { reportError } from '../../src/cli/report.ts';
 import { livePort } from '../../src/cli/session-on-screen.ts';
+import { wallClock } from '../../src/cli/wall-clock.ts';
 import { readSession } from '../../src/journal/catalogue.ts';
 import { LiveSession } from '../../src/journal/live.ts';
 import { jobEnds } from '../../src/session/plan/ends.ts';
@@ -202,7 +203,11 @@ describe('whatever a foreign text holds, nothing of it acts on a terminal or beg
 						{ path: note, name: job.name, summary: note },
 						{ path: `${note}2`, name: note, summary: '', faults: [{ at: note, found: note, right: note }] },
 					];
-					const rows = { jobs, sessions: [row], review: reviewText(readSession(home, session.id)).split('\n') };
+					const rows = {
+						jobs,
+						sessions: [row],
+						review: reviewText(readSession(home, session.id), wallClock).split('\n'),
+					};
 					const port = new FakeHome({ ...livePort(session), logPath: note, messages: [note] }, rows);
 					const size = { columns: 80, rows: 24 };
 					for (const ascii of [false, true]) {

@@ -9,13 +9,22 @@ import { LiveSession } from '../../src/journal/live.ts';
 import { openLog } from '../../src/journal/open-log.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import { encodeRecord } from '../../src/journal/record.ts';
+import type { Ask } from '../../src/session/protocol/asks.ts';
+import { reasonWords } from '../../src/words/reason.ts';
 import { hatJob } from '../helpers/shop/hat.ts';
 
 let home = '';
+const zone = process.env.TZ;
 beforeEach(() => {
+	// Half an hour off the full hour, and no summer time.
+	process.env.TZ = 'Asia/Kolkata';
 	home = mkdtempSync(join(tmpdir(), 'pullbook-log-'));
 });
-afterEach(() => rmSync(home, { recursive: true, force: true }));
+afterEach(() => {
+	if (zone === undefined) delete process.env.TZ;
+	else process.env.TZ = zone;
+	rmSync(home, { recursive: true, force: true });
+});
 
 async function run(id: string | null, json = false, terminal = {}) {
 	const written = { out: '', err: '' };
@@ -41,8 +50,9 @@ function begin(day: number): LiveSession {
 }
 
 /** Bends the whole tube, every stop kept to the dial and every reading as expected, pulling again where that is advised. */
-function bendAll(session: LiveSession): void {
+function bendAll(session: LiveSession, see: (open: Ask) => void = () => {}): void {
 	for (let open = session.ask, answers = 0; open; open = session.ask, answers++) {
+		see(open);
 		if (answers > 200) throw new Error(`The session does not come to its end: ${JSON.stringify(open)}`);
 		if (open.ask === 'set') session.answerText('{"ready":true}');
 		else if (open.ask === 'pull') session.answerText(JSON.stringify({ loaded: open.stop }));
@@ -127,6 +137,76 @@ describe('pullbook log ID', () => {
 		expect(out).toContain('note: first tube of the week');
 	});
 
+	it('has the mark, the turn, the stop and the reason of every set-up and pull as they were asked for', async () => {
+		const session = begin(3);
+		const asked: Ask[] = [];
+		bendAll(session, (open) => asked.push(open));
+		const view = JSON.parse((await run(session.id, true)).out);
+		const { out } = await run(session.id);
+		const pulls = asked.filter((ask) => ask.ask === 'pull');
+		const sets = asked.filter((ask) => ask.ask === 'set');
+		type Told = { pulls: unknown[]; setUps: unknown[] };
+		expect(view.bends.flatMap((bend: Told) => bend.pulls)).toHaveLength(pulls.length);
+		expect(view.bends.flatMap((bend: Told) => bend.setUps)).toHaveLength(sets.length);
+		for (const { bend, entry, stop, reason } of pulls) {
+			const { mark, tubeTurn } = sets.findLast((set) => set.bend === bend && set.entry < entry)!;
+			const told = view.bends[bend - 1].pulls.find((pull: { entry: number }) => pull.entry === entry);
+			expect(told).toMatchObject({ mark, turn: tubeTurn, stop, why: reasonWords(reason, hatJob()), reason });
+		}
+		for (const { bend, entry, seat, mark, tubeTurn, rotation } of sets) {
+			const told = view.bends[bend - 1].setUps.find((set: { entry: number }) => set.entry === entry);
+			expect(told).toMatchObject({ seat, mark: { asked: mark, made: { fromStart: mark.fromStart } }, void: false });
+			expect(told).toMatchObject({ rotation: { asked: rotation, made: rotation }, turn: { asked: tubeTurn } });
+		}
+		expect(out).toMatch(/^ {3}set-up 1: mark 16 in, no turn$/m);
+		expect(out).toMatch(/^ {3}set-up 1: mark [\d/ ]+ in, turn 180° either way$/m);
+	});
+
+	it('says where the mark really was and how the tube was really turned, beside what was asked', async () => {
+		const session = begin(3);
+		session.answerText(JSON.stringify({ ready: true, mark: 16.0625, rotation: 0 }));
+		session.close();
+		const [bend] = JSON.parse((await run(session.id, true)).out).bends;
+		expect(bend.setUps).toMatchObject([{ mark: { asked: { fromStart: 16 }, made: { fromStart: 16.0625 } } }]);
+		expect((await run(session.id)).out).toContain('set-up 1: mark 16 in, no turn; really mark 16 1/16 in\n');
+	});
+
+	it('of a log of an earlier version tells the reason in the words it was given in', async () => {
+		fs.mkdirSync(join(home, 'sessions'), { recursive: true });
+		const kept = '20260102-080000-old1';
+		fs.copyFileSync(join('test/fixtures/logs-of-another-model', `${kept}.log`), sessionPath(home, kept));
+		const [bend] = JSON.parse((await run(kept, true)).out).bends;
+		expect(bend.pulls[0].why).toMatch(/^Expect it to spring back 5\.3° to 27\.2°/);
+		expect(bend.pulls[0]).toMatchObject({ mark: { fromStart: 16 }, turn: { way: 'none' } });
+	});
+
+	it('has times in UTC for programs, and by the clock on the wall for people', async () => {
+		const session = begin(3);
+		leaveOpen(session);
+		expect(JSON.parse((await run(session.id, true)).out).started).toBe('2026-02-03T08:00:00.000Z');
+		const { out } = await run(session.id);
+		expect(out).toContain('\n2026-02-03 13:30 +05:30, interrupted: it can be resumed\n');
+		expect(out).toContain('\nThe log, line by line (times at +05:30 from UTC):\n   1  13:31:00  tube set at bend 1');
+	});
+
+	it('takes the beginning of an id, or `last` for the newest', async () => {
+		for (const day of [3, 4]) begin(day).close();
+		expect((await run('20260203')).out).toContain('session 20260203-080000-ab12\n');
+		expect((await run('last')).out).toContain('session 20260204-080000-ab12\n');
+		await expect(run('202602')).rejects.toMatchObject({
+			exitCode: 2,
+			message:
+				'2 sessions begin with "202602": 20260204-080000-ab12, 20260203-080000-ab12. Write more of the one you mean.',
+		});
+		// One whose whole id is the beginning of another's is meant itself.
+		fs.copyFileSync(sessionPath(home, '20260203-080000-ab12'), sessionPath(home, '20260203-080000-ab12-2'));
+		expect((await run('20260203-080000-ab12')).code).toBe(0);
+	});
+
+	it('`last` with nothing kept, or a beginning of nothing, exits 2', async () => {
+		for (const name of ['last', '2031']) expect(await run(name)).toMatchObject({ code: 2, out: '' });
+	});
+
 	it.each([
 		[80, {}],
 		[80, { isTTY: true, columns: 0 }],
@@ -163,7 +243,7 @@ describe('pullbook log ID', () => {
 		session.answerText('{"scrap":"cracked at the weld"}');
 		session.close();
 		const { out } = await run(session.id);
-		expect(out).toContain('UTC, scrapped\n');
+		expect(out).toContain('2026-02-03 13:30 +05:30, scrapped\n');
 		expect(out).toContain('\nThe tube was scrapped: cracked at the weld.\n');
 		expect(out).not.toContain('Far end');
 		expect((await run(null)).out).toBe(`${session.id}  scrapped  0 of 3 bends  Bow rail\n`);
@@ -181,7 +261,7 @@ describe('pullbook log ID', () => {
 		expect(err).toMatch(/is damaged in line 5: its checksum does not match/);
 		expect(out).toContain('CAUTION');
 		expect(out).not.toContain('can be resumed');
-		expect(out).toContain('UTC, not ended as far as it can be read\n');
+		expect(out).toContain('2026-02-03 13:30 +05:30, not ended as far as it can be read\n');
 		expect(out).toContain('tube set at bend 1');
 		expect(fs.readFileSync(path)).toEqual(bytes);
 	});

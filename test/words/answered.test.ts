@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { answered } from '../../src/session/log/answered.ts';
-import { answeredWords } from '../../src/words/answered.ts';
+import { answeredWords, listedWords } from '../../src/words/answered.ts';
 import { bendTo } from '../helpers/session/bend-to.ts';
 import { begin, give, giveAll, open, type Run } from '../helpers/session/session-run.ts';
 import { whyOf } from '../helpers/session/why.ts';
@@ -20,6 +20,19 @@ describe('an answer in words', () => {
 		const set = give(begin(hatJob()), { ready: true });
 		const { stop } = open(set, 'pull');
 		expect(told(give(set, { loaded: stop }))).toBe(`bend 1 held at ${stop}° (stop ${stop}°)`);
+	});
+
+	it('in the list of readings has the mark and the turn that were asked for', () => {
+		const first = give(bendTo(begin(hatJob()), 17), { do: 'accept' });
+		const asked = open(first, 'set');
+		const set = give(first, { ready: true, pointer: 0 });
+		const { stop } = open(set, 'pull');
+		const pulled = give(set, { loaded: stop });
+		const said = `mark ${asked.mark.tape} in, turn 180° either way`;
+		const listed = ({ state }: Run) => listedWords(answered(state).at(-1)!, state.start.job);
+		expect(listed(set)).toBe(`${told(set)}; ${said}`);
+		expect(listed(pulled)).toBe(`bend 2 held at ${stop}° (stop ${stop}°); ${said}`);
+		expect(listed(give(pulled, { angle: open(pulled, 'measure').expect.angle }))).not.toContain('mark');
 	});
 
 	it('tells lengths and checks in the unit of the job', () => {

@@ -1,5 +1,6 @@
+import type { AskedSet } from './asked.ts';
 import { type Event, type Reading, readingsIn } from './events.ts';
-import type { State } from './state.ts';
+import type { Entry, State } from './state.ts';
 
 /** One line of the log: what was answered. */
 export interface Answered {
@@ -9,16 +10,34 @@ export interface Answered {
 	void: boolean;
 	events: readonly Event[];
 	readings: Reading[];
+	/** The set-up that was asked for, where the tube was set or pulled. */
+	setUp?: AskedSet;
 	/** The reading that was corrected by it. */
 	corrects?: Pick<Reading, 'of' | 'name'>;
 }
 
 /** What was answered so far, oldest first. */
 export function answered(state: State): Answered[] {
-	return state.entries.map(({ entry, at, void: gone, events }) => {
+	return state.entries.map((line) => {
+		const { entry, at, void: gone, events } = line;
 		const amended = events.find((event) => event.type === 'reading-amended');
 		const was = amended && readingsIn(state.entries[amended.entry - 1]?.events ?? []);
 		const corrects = amended && (was?.find(({ of }) => of === amended.of) ?? { of: amended.of });
-		return { entry, at, void: gone, events, readings: readingsIn(events), ...(corrects ? { corrects } : {}) };
+		return {
+			entry,
+			at,
+			void: gone,
+			events,
+			readings: readingsIn(events),
+			...(corrects ? { corrects } : {}),
+			...setUpAt(state, line),
+		};
 	});
+}
+
+function setUpAt({ entries }: State, { entry, asked }: Entry): { setUp?: AskedSet } {
+	if (asked === null) return {};
+	const sets = entries.flatMap((each) => (each.entry <= entry && each.asked?.ask === 'set' ? [each.asked] : []));
+	const setUp = sets.findLast(({ bend }) => bend === asked.bend);
+	return setUp ? { setUp } : {};
 }

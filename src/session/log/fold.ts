@@ -5,6 +5,7 @@ import { differ, drawingNumbers, planWith } from '../plan/correction.ts';
 import { designOf } from '../plan/design.ts';
 import type { ReadingKind } from '../protocol/kinds.ts';
 import { apply } from './apply.ts';
+import type { Asked } from './asked.ts';
 import type { Event } from './events.ts';
 import { canUndo } from './events.ts';
 import type { Start } from './start.ts';
@@ -15,6 +16,8 @@ export interface SessionRecord {
 	entry: number;
 	at: string;
 	events: readonly Event[];
+	/** The set-up or the pull that it answers, where it does. */
+	asked?: Asked | null;
 }
 
 /** The state of a session that has just begun. */
@@ -83,8 +86,8 @@ export function evolve(state: State, record: SessionRecord): State {
 	return { ...folded(state, record.events), entries };
 }
 
-function entryOf({ entry, at: time, events }: SessionRecord): Entry {
-	return { entry, at: time, events, void: false };
+function entryOf({ entry, at: time, events, asked = null }: SessionRecord): Entry {
+	return { entry, at: time, events, void: false, asked };
 }
 
 function folded(state: State, events: readonly Event[]): State {

@@ -1,3 +1,4 @@
+import { askedIn } from './asked.ts';
 import type { Event, EventType } from './events.ts';
 import type { SessionRecord } from './fold.ts';
 import { evolve, initial } from './fold.ts';
@@ -88,5 +89,5 @@ function sessionRecord(record: StoredRecord): SessionRecord {
 		if (typeof type !== 'string' || !Object.hasOwn(KNOWN, type))
 			throw new UnknownRecord(record.seq, `an event "${String(type)}"`);
 	}
-	return { entry: record.seq, at: record.at, events: events as Event[] };
+	return { entry: record.seq, at: record.at, events: events as Event[], asked: askedIn(record.ask) };
 }

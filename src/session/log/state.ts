@@ -4,6 +4,7 @@ import type { Design } from '../plan/design.ts';
 import type { AngleEstimate, Numbers, Plan } from '../protocol/asks.ts';
 import type { AsideFact, Reason } from '../protocol/facts/index.ts';
 import type { Correction } from '../protocol/notes.ts';
+import type { Asked } from './asked.ts';
 import type { Event, Expected, Reading } from './events.ts';
 import type { Start } from './start.ts';
 
@@ -13,6 +14,8 @@ export interface Entry {
 	at: string;
 	events: readonly Event[];
 	void: boolean;
+	/** The set-up or the pull that it answers; null where it answers something else. */
+	asked: Asked | null;
 }
 
 export interface Pull {

@@ -1,13 +1,16 @@
 import { at } from '../../maths/list.ts';
 import { bentAsField } from '../../tube/bent-as.ts';
 import type { BentAs } from '../../tube/job.ts';
+import type { Warning } from '../../tube/warnings.ts';
 import { tubeAtWork } from '../estimate/tube-at-work.ts';
-import { canUndo, readingsIn } from '../log/events.ts';
-import type { Entry, State } from '../log/state.ts';
+import { canUndo } from '../log/events.ts';
+import type { State } from '../log/state.ts';
 import { doneNote } from '../outputs.ts';
 import { predicted } from '../plan/correction.ts';
+import { jobWarnings } from '../plan/job-warnings.ts';
 import type { AngleEstimate } from '../protocol/asks.ts';
 import type { DoneNote } from '../protocol/notes.ts';
+import { type PullView, pullsOf, type SetUpView, setUpsOf } from './set-ups.ts';
 import { listedOf } from './verdict.ts';
 
 export type SessionStatus = 'open' | 'done' | 'scrapped';
@@ -22,6 +25,7 @@ export interface SessionView {
 	bends: {
 		design: number;
 		target: number;
+		setUps: SetUpView[];
 		pulls: PullView[];
 		made: AngleEstimate | null;
 	}[];
@@ -36,22 +40,12 @@ export interface SessionView {
 		chance: DoneNote['chance'];
 		fits: boolean | null;
 	};
+	/** What was warned of at the start; absent where nothing was. */
+	warnings?: Warning[];
 	notes: string[];
 	events: number;
 	/** Where it is not bent as drawn. */
 	bentAs?: BentAs;
-}
-
-export interface PullView {
-	seat: number;
-	pointer: number | null;
-	stop: number;
-	loaded: number;
-	released: number | null;
-	measured: number[];
-	/** Before which of `measured`, counted from 0, the bend was opened; absent when it was not. */
-	opened?: readonly number[];
-	void: boolean;
 }
 
 export function status(state: State): SessionStatus {
@@ -65,6 +59,7 @@ export function sessionView(state: State): SessionView {
 	const { endOffset, endAngle } = predicted(state, state.plan.current);
 	const { shape } = tubeAtWork(state, state.plan.current);
 	const standing = status(state);
+	const warnings = jobWarnings(state.start.job);
 	return {
 		id: state.start.id,
 		job: state.start.job,
@@ -74,6 +69,7 @@ export function sessionView(state: State): SessionView {
 		bends: state.bends.map((bend, i) => ({
 			design: at(state.design.shape.bends, i).angle,
 			target: bend.target,
+			setUps: setUpsOf(state, i + 1),
 			pulls: pullsOf(state, i + 1),
 			made: bend.made,
 		})),
@@ -87,6 +83,7 @@ export function sessionView(state: State): SessionView {
 			chance,
 			fits: sd === null ? null : fits,
 		},
+		...(warnings.length > 0 && { warnings }),
 		notes: notesOf(state),
 		events: state.entries.reduce((sum, entry) => sum + entry.events.length, 0),
 		...bentAsField(state.start.job),
@@ -140,45 +137,6 @@ function notesOf(state: State): string[] {
 
 function endedAt(state: State): string | null {
 	return state.entries.findLast((entry) => !entry.void && canUndo(entry.events))?.at ?? null;
-}
-
-/** Every pull of a bend in the order made, those taken back too: the tube was pulled, only the number went. */
-function pullsOf(state: State, bend: number): PullView[] {
-	const standing = (state.bends[bend - 1]?.pulls ?? []).map((pull) => ({
-		...pull,
-		measured: [...pull.measured],
-		void: false,
-	}));
-	const undone = state.entries.filter((entry) => entry.void).flatMap((entry) => voidPull(state, entry, bend));
-	return [...standing, ...undone].sort((a, b) => a.entry - b.entry).map(({ entry, ...pull }) => pull);
-}
-
-function voidPull(state: State, entry: Entry, bend: number): (PullView & { entry: number })[] {
-	const readings = readingsIn(entry.events);
-	const loaded = readings.find((reading) => reading.of === 'loaded' && reading.bend === bend);
-	if (!loaded) return [];
-	return [
-		{
-			entry: entry.entry,
-			seat: seatAt(state, entry, bend),
-			pointer: null,
-			stop: loaded.stop ?? loaded.value,
-			loaded: loaded.value,
-			released: readings.find((reading) => reading.of === 'released')?.value ?? null,
-			measured: [],
-			void: true,
-		},
-	];
-}
-
-/** In which seat of the bend an entry was written: how often the tube had been set there and not taken back by then. */
-function seatAt(state: State, entry: Entry, bend: number): number {
-	const before = state.entries.filter((e) => e.entry < entry.entry);
-	const undone = new Set(
-		before.flatMap((e) => e.events.flatMap((event) => (event.type === 'record-voided' ? [event.entry] : []))),
-	);
-	const sets = before.filter((e) => e.events.some((event) => event.type === 'tube-set' && event.bend === bend));
-	return sets.filter((e) => !undone.has(e.entry)).length;
 }
 
 /** Between which angles a bend lies within its tolerance. */

@@ -1,4 +1,5 @@
 import { answerEvents } from '../../../src/session/answers.ts';
+import { askedIn } from '../../../src/session/log/asked.ts';
 import { evolve, initial } from '../../../src/session/log/fold.ts';
 import type { Start } from '../../../src/session/log/start.ts';
 import { coldPrior } from '../../../src/session/log/start.ts';
@@ -40,7 +41,8 @@ export function give(run: Run, raw: unknown): Run {
 	const parsed = parseAnswer(raw, state);
 	const decision = 'refused' in parsed ? parsed : answerEvents(parsed, state);
 	if ('refused' in decision) return { state, outputs: [decision.refused, standing(state, 'log')] };
-	const record = { entry: nextEntry(state), at: '2026-01-01T00:00:01.000Z', events: decision.events };
+	const asked = askedIn(run.outputs.at(-1));
+	const record = { entry: nextEntry(state), at: '2026-01-01T00:00:01.000Z', events: decision.events, asked };
 	const next = evolve(state, record);
 	return { state: next, outputs: outputsAfter(state, next, record, 'log') };
 }

@@ -2,7 +2,7 @@ import type { Answered } from '../../../session/log/answered.ts';
 import type { Reading } from '../../../session/log/events.ts';
 import type { EvidenceKind } from '../../../session/protocol/kinds.ts';
 import { parseNumber } from '../../../units/parse.ts';
-import { answeredWords } from '../../../words/answered.ts';
+import { answeredWords, listedWords } from '../../../words/answered.ts';
 import { measureOf, shown } from '../../../words/numbers.ts';
 import { EVIDENCE, EVIDENCE_MEASURE, readingName } from '../../../words/readings.ts';
 import { line, wrapped } from '../../text/line.ts';
@@ -22,7 +22,7 @@ export function amendPage(state: SessionState): PageView {
 		prompt: {
 			label: 'Number of your choice',
 			choices: entries.map((entry) => ({
-				label: `line ${entry.entry}: ${answeredWords(entry, state.job)}`,
+				label: `line ${entry.entry}: ${listedWords(entry, state.job)}`,
 				step: whichStep(entry),
 			})),
 			back: BACK,

@@ -1,0 +1,35 @@
+import type { State } from '../session/log/state.ts';
+import { lastAnnounced, standing } from '../session/outputs.ts';
+import { jobWarnings } from '../session/plan/job-warnings.ts';
+import type { Output } from '../session/protocol/notes.ts';
+import { bentAsField } from '../tube/bent-as.ts';
+import type { Job } from '../tube/job.ts';
+
+/** How a session comes to be open. */
+export type Opened = { resumed: false } | { resumed: true; changed: readonly string[] };
+
+/** What a shell shows first: which session it is, what to be warned of in a new one, the correction in force, what is asked. */
+export function openingOf(state: State, log: string, others: readonly string[], opened: Opened): Output[] {
+	const { id, job } = state.start;
+	const changed = opened.resumed ? [...opened.changed] : [];
+	return [
+		{
+			note: 'session',
+			id,
+			log,
+			resumed: opened.resumed,
+			job: job.name,
+			changed,
+			others: [...others],
+			...bentAsField(job),
+		},
+		...(opened.resumed ? [] : warningsNote(job)),
+		...lastAnnounced(state),
+		standing(state, log),
+	];
+}
+
+function warningsNote(job: Job): Output[] {
+	const warnings = jobWarnings(job);
+	return warnings.length > 0 ? [{ note: 'warnings', warnings }] : [];
+}
