@@ -43,6 +43,8 @@ export interface TubeReading {
 	grips(laid: Frames): Grip[];
 	/** Read twice: it stands, and what it contradicts was told wrong. */
 	confirmed?: boolean;
+	/** A check of the job, which can be read again by its name. */
+	check?: true;
 }
 
 export interface AsBuiltInput {

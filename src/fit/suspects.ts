@@ -13,10 +13,15 @@ export interface Suspect {
 	would: number;
 	/** How far it lies off, in standard deviations of what the rest lets expect of it. */
 	off: number;
+	/** Logarithm of how much likelier all that was told and read is with this one a gross error than with none. */
+	likely: number;
 }
 
 /** What cannot be told from an error of its own: nothing else says anything about it. */
 const ALONE = 1e-6;
+
+/** How large gross errors are, in standard deviations of what they are errors of: each of these as often (common practice, no source). */
+const GROSS = [4, 6, 8, 10, 12];
 
 /**
  * Everything told or read, each with what all the rest says of it. When exactly one of them is a gross error, the largest `off` is
@@ -29,12 +34,12 @@ export function suspectsOf({ input, unknowns, mean, covariance, misses, slopes }
 		if (!isToldOfABend(unknown) || !unknown.told || bend === null) return [];
 		const { value, sd } = unknown.told;
 		const off = offOf(value - mean[k]!, sd, covariance[k]![k]!);
-		return off ? [{ kind: unknown.kind, bend, reading: null, value, off: off.off, would: value - off.by }] : [];
+		return off ? [{ kind: unknown.kind, bend, reading: null, value, would: value - off.by, ...off }] : [];
 	});
 	const read = input.readings.flatMap(({ value, sd }, i): Suspect[] => {
 		const row = slopes[i]!;
 		const off = offOf(misses[i]!, sd, dot(times(covariance, row), row));
-		return off ? [{ kind: 'reading', bend: null, reading: i, value, off: off.off, would: value - off.by }] : [];
+		return off ? [{ kind: 'reading', bend: null, reading: i, value, would: value - off.by, ...off }] : [];
 	});
 	return [...told, ...read].sort((a, b) => b.off - a.off);
 }
@@ -43,8 +48,24 @@ function isToldOfABend(unknown: AsBuiltUnknown): unknown is AsBuiltUnknown & { k
 	return unknown.kind === 'mark' || unknown.kind === 'angle' || unknown.kind === 'rotation';
 }
 
-/** `left`: what the estimate leaves of it; `sd`: its own error; `variance`: of the estimate's own value for it. */
-function offOf(left: number, sd: number, variance: number): { off: number; by: number } | null {
+/** `left`: what the estimate leaves of it; `sd`: its own error; `variance`: of the estimate's own value for it; `by`: how far off, by all the rest. */
+function offOf(left: number, sd: number, variance: number): (Pick<Suspect, 'off' | 'likely'> & { by: number }) | null {
 	const rest = 1 - variance / sd ** 2;
-	return rest > ALONE ? { off: Math.abs(left) / (sd * Math.sqrt(rest)), by: left / rest } : null;
+	if (!(rest > ALONE)) return null;
+	const off = Math.abs(left) / (sd * Math.sqrt(rest));
+	return { off, by: left / rest, likely: likelihood(off, rest) };
+}
+
+/**
+ * The rest leads one to expect a value with the variance sd^2 / rest, its own error included; a gross error widens that error by its size. The
+ * ratio of the two normal densities at what the value is off, over all sizes, in logarithms: it would overflow.
+ * Source: G. E. P. Box and G. C. Tiao, A Bayesian approach to some outlier problems, Biometrika 55 (1968): inflated variance (from memory).
+ */
+function likelihood(off: number, rest: number): number {
+	const each = GROSS.map((size) => {
+		const wider = 1 + size ** 2 * rest;
+		return (off ** 2 * (1 - 1 / wider) - Math.log(wider)) / 2;
+	});
+	const most = Math.max(...each);
+	return most + Math.log(each.reduce((sum, one) => sum + Math.exp(one - most), 0) / each.length);
 }

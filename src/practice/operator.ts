@@ -26,17 +26,21 @@ export function operatorAnswer(ask: Ask, sight: Sight, world: World, draw: Draw)
 		case 'check':
 			return { do: 'reading', reading: sight.reading ?? 0 };
 		case 'decide':
-			return decision(ask, () => key(sight.reading));
+			return decision(ask, sight, key);
 	}
 }
 
-function decision({ advice, bend, of }: Extract<Ask, { ask: 'decide' }>, read: () => number): Action {
-	if (advice === 'measure') {
-		const again = typeof of === 'object' ? (of.bend ?? bend) : bend;
-		return { do: 'evidence', kind: 'angle', bend: again, reading: Math.max(0, read()) };
+function decision(
+	{ advice, bend, of }: Extract<Ask, { ask: 'decide' }>,
+	{ reading = 0 }: Sight,
+	key: (value: number) => number,
+): Action {
+	if (advice === 'measure' && typeof of === 'object') {
+		if (of.kind !== 'angle') return { do: 'reading', reading };
+		return { do: 'evidence', kind: 'angle', bend: of.bend ?? bend, reading: Math.max(0, key(reading)) };
 	}
 	if (advice === 'scrap') return { do: 'scrap', why: `bend ${bend} is past what can be worked back` };
 	// Going back is the person's choice: a practice run ends sooner without it.
 	if (advice === 'reopen') return { do: 'accept' };
-	return { do: advice };
+	return { do: advice === 'measure' ? 'accept' : advice };
 }

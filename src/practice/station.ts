@@ -106,8 +106,16 @@ export class Station {
 	/** What the advice wants measured again before anything is decided. */
 	#measureAgain({ advice, of, bend }: DecideAsk): Sight {
 		if (advice !== 'measure' || typeof of !== 'object') return {};
+		if (of.kind === 'check') return { reading: this.#check(of.name ?? '') };
+		if (of.kind !== 'angle') return { reading: this.#lies(of.kind, of.bend ?? bend) };
 		this.#goTo(of.bend ?? bend);
 		return { reading: this.#shop.finder() };
+	}
+
+	/** Where a bend's mark lies, or how its plane, as it is read on the tube. */
+	#lies(kind: 'mark' | 'rotation', bend: number): number {
+		const { mark, rotation } = this.#at(bend);
+		return kind === 'mark' ? this.#taped(mark) : rounded(rotation, 0.5);
 	}
 
 	/** Does what an answer had done to the tube. */
@@ -166,9 +174,8 @@ export class Station {
 			case 'angle':
 				return { reading: this.#shop.finder() };
 			case 'mark':
-				return { reading: this.#taped(this.#at(ask.bend ?? this.#bend).mark) };
 			case 'rotation':
-				return { reading: rounded(this.#at(ask.bend ?? this.#bend).rotation, 0.5) };
+				return { reading: this.#lies(ask.of, ask.bend ?? this.#bend) };
 			case 'length':
 				return { reading: this.#taped(this.#piece) };
 			case 'check':

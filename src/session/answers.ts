@@ -10,7 +10,8 @@ import { undoable } from './log/fold.ts';
 import type { State } from './log/state.ts';
 import { bendAt } from './log/state.ts';
 import type { Action, Answer, HalfAnswer } from './protocol/action.ts';
-import type { ReadingKind } from './protocol/kinds.ts';
+import type { ReadingKind, ToMeasure } from './protocol/kinds.ts';
+import { checkAgain } from './reading/check-again.ts';
 import { excludedAgain, excludedIn } from './reading/excluded-by-mechanics.ts';
 import { noSuchNumber, noSuchNumberIn } from './reading/no-such-number.ts';
 import { settleDoubt } from './reading/settle-doubt.ts';
@@ -109,14 +110,16 @@ function wrong(ask: string, action: Action, right: string): Decision {
 function decided(action: Action, state: State): Decision {
 	const { bend } = state;
 	if (action.do === 'accept') {
-		const { of: declined } = advisedAt(state);
-		return { events: [{ type: 'bend-accepted', bend, ...(declined === undefined ? {} : { declined }) }] };
+		const { of: declined, again: unmeasured } = advisedAt(state);
+		const passed = { ...(declined === undefined ? {} : { declined }), ...(unmeasured ? { unmeasured } : {}) };
+		return { events: [{ type: 'bend-accepted', bend, ...passed }] };
 	}
 	if (action.do === 'relieve') {
 		if (!state.start.job.mayOpen) return refuse({ code: 'may-not-open' });
 		return { events: [{ type: 'relief-chosen', bend }] };
 	}
-	if (action.do === 'angles') return measuredAgain(state, action.angles);
+	if (action.do === 'angles') return measuredAgain(state, 'angle', action.angles);
+	if (action.do === 'reading') return measuredAgain(state, advisedAt(state).again?.kind ?? 'angle', [action.reading]);
 	if (action.do !== 'pull') return wrong('decide', action, '{"do":"accept"}, "pull", "relieve" or "scrap"');
 	if (limitSpent(state)) {
 		return refuse({ code: 'limit-spent', maxAngle: state.start.job.tooling.maxAngle });
@@ -124,14 +127,21 @@ function decided(action: Action, state: State): Decision {
 	return { events: [{ type: 'pull-chosen', bend }] };
 }
 
-/** The answer to the advice to measure a bend again, as a number where it was asked for. */
-function measuredAgain(state: State, angles: readonly number[]): Decision {
+/** The answer to the advice to measure something again, as a number where it was asked for. */
+function measuredAgain(state: State, kind: ToMeasure['kind'], values: readonly number[]): Decision {
 	const { again } = advisedAt(state);
-	if (again?.kind !== 'angle') return refuse({ code: 'measured-already' });
+	if (again?.kind !== kind) return refuse({ code: 'measured-already' });
+	const { bend = state.bend, name } = again;
+	if (kind === 'check') {
+		const value = at(values, 0);
+		const wrong = noSuchNumber(state, { of: 'check', value, name });
+		return wrong === null ? { events: [checkAgain(state, name ?? '', value)] } : refuse(wrong);
+	}
+	if (kind !== 'angle') return evidence(state, { do: 'evidence', kind, bend, reading: at(values, 0) });
 	return {
 		events: takeReadings(
 			state,
-			angles.map((value) => ({ of: 'angle', value, bend: again.bend ?? state.bend, evidence: 'angle' })),
+			values.map((value) => ({ of: kind, value, bend, evidence: kind })),
 		),
 	};
 }

@@ -171,7 +171,7 @@ function decideAsk(state: State): DecideAsk {
 		design: at(state.design.shape.bends, state.bend - 1).angle,
 		...(of === undefined ? {} : { of }),
 		...(how === undefined ? {} : { how }),
-		...(open === undefined ? {} : { open }),
+		...(open === undefined ? {} : { open, to: target(state) }),
 		limit,
 		reason,
 		...known,

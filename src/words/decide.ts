@@ -1,4 +1,4 @@
-import type { DecideFact, Missed } from '../session/protocol/facts/index.ts';
+import type { AgainstFact, DecideFact, Missed } from '../session/protocol/facts/index.ts';
 import { GO_EASY } from './caution.ts';
 import { inHundred } from './chance.ts';
 import { checkValueWords } from './doubt.ts';
@@ -53,6 +53,8 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 		}
 		case 'measure-first':
 			return `Measure bend ${fact.bend} again: never give a tube up on one reading.`;
+		case 'does-not-go':
+			return againstWords(fact, style);
 	}
 }
 
@@ -61,6 +63,27 @@ function takenWords({ angle: made, target, last }: Extract<DecideFact, { code: '
 	const off = `${angle(Math.abs(made - target))} ${short ? 'short' : 'over'}`;
 	const need = short ? 'needs no further pull' : 'need not be opened';
 	return `Take it. It is ${off}, but ${need}: ${last ? 'the tube fits with it' : 'the bends left take it up'}.`;
+}
+
+/** What goes against what, and which of them to measure again. */
+function againstWords({ again, value, check }: AgainstFact, style: Wording): string {
+	const { kind, bend, name } = again;
+	const what = check === undefined ? 'What was measured' : checkOff(check, style);
+	switch (kind) {
+		case 'angle':
+			return `${what} and does not go with ${angle(value)} at bend ${bend}: measure bend ${bend} again.`;
+		case 'check':
+			return `${what} and does not go with the bends as measured: read the ${name} again.`;
+		case 'mark':
+			return `${what} and does not go with the mark of bend ${bend}: measure where that mark really is.`;
+		case 'rotation':
+			return `${what} and does not go with the turn of bend ${bend}: read back how bend ${bend} really lies.`;
+	}
+}
+
+function checkOff({ name, kind, reading, off, tolerance }: NonNullable<AgainstFact['check']>, style: Wording): string {
+	if (Math.abs(off) <= tolerance) return `The ${name} reads ${checkValueWords(reading, kind, style)}`;
+	return `The ${name} is ${checkValueWords(Math.abs(off), kind, style)} ${off < 0 ? 'low' : 'high'}`;
 }
 
 /** What is missed, the far end first. */

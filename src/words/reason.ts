@@ -62,6 +62,7 @@ function factWords(fact: Reason, style: Wording): string {
 		case 'give-up':
 		case 'stock-left':
 		case 'measure-first':
+		case 'does-not-go':
 			return decideWords(fact, style);
 		default:
 			return refusalWords(fact, style);

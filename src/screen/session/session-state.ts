@@ -3,7 +3,7 @@ import type { Answered } from '../../session/log/answered.ts';
 import type { Reading } from '../../session/log/events.ts';
 import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
 import type { Ask, SetAsk } from '../../session/protocol/asks.ts';
-import type { EvidenceKind } from '../../session/protocol/kinds.ts';
+import type { EvidenceKind, ToMeasure } from '../../session/protocol/kinds.ts';
 import type { CorrectedNote, DoneNote, Output, SessionNote, WarningsNote } from '../../session/protocol/notes.ts';
 import type { Shape } from '../../tube/shape.ts';
 import type { ShownJob } from '../../words/lengths.ts';
@@ -35,12 +35,20 @@ export type Page =
 	| { page: 'evidence' }
 	| { page: 'evidenceBend'; kind: EvidenceKind }
 	| { page: 'evidenceValue'; kind: EvidenceKind; bend: number }
+	| { page: 'measureAgain' }
+	| { page: 'again'; of: ToMeasure }
 	| { page: 'whatIf' }
 	| { page: 'reopen' }
 	| { page: 'reopenHow'; bend: number }
-	| { page: 'relief'; bend: number; answer: Answer }
+	/** `open`: degrees to open by and the angle to read then, where they are advised. */
+	| { page: 'relief'; bend: number; answer: Answer; open?: Opening }
 	| { page: 'scrap'; why: string }
 	| { page: 'text'; purpose: 'note' | 'scrap'; value: string };
+
+export interface Opening {
+	by: number;
+	to: number;
+}
 
 /** An earlier reading that is being corrected; `would`: what that would change, once it is known. */
 export interface Amending {

@@ -3,7 +3,7 @@
 import { at } from '../../maths/list.ts';
 import { made } from '../../springback/filter.ts';
 import { bendAt, type State } from '../log/state.ts';
-import type { ToMeasure } from '../protocol/asks.ts';
+import type { ToMeasure } from '../protocol/kinds.ts';
 
 /** Two readings that differ by no more say the same, degrees; and they bear out an angle that lies no further than this from them. */
 const AGREE = 1;

@@ -3,10 +3,12 @@ import { made } from '../../springback/filter.ts';
 import type { Event } from '../log/events.ts';
 import type { State } from '../log/state.ts';
 import { bendAt } from '../log/state.ts';
-import type { LeastBad, ToMeasure, TubeOutcome, Tweak } from '../protocol/asks.ts';
+import type { LeastBad, TubeOutcome, Tweak } from '../protocol/asks.ts';
 import type { Reason } from '../protocol/facts/index.ts';
+import type { ToMeasure } from '../protocol/kinds.ts';
 import { type Advised, adviseOnBend } from './bend-alone.ts';
 import { target } from './bend-check.ts';
+import { type Contradiction, contradiction, IN_DOUBT } from './contradiction.ts';
 import { isHopeless, leastBadOf, missedBy } from './least-bad.ts';
 import { secondLook } from './second-look.ts';
 import { ifAccepted, ifOpened, isTakenUp, tweaks } from './what-if.ts';
@@ -37,17 +39,38 @@ export function advisedAt(state: State): AdvisedOnTube {
 function weigh(state: State): AdvisedOnTube {
 	const own = adviseOnBend(state);
 	const accepted = ifAccepted(state);
+	const contradicted = contradiction(state);
+	if (contradicted !== null) return { ...measureFirst(state, own, contradicted), accepted, tweaks: [] };
 	const opened = own.open === undefined || accepted.within ? null : ifOpened(state, own.open);
 	const alone = opened === null || opened.within ? own : notOpened(own);
 	const found = accepted.within ? [] : tweaks(state, accepted);
 	const rescue = leastBadOf(state, { accepted, opened, tweaks: found }, alone.advice === 'scrap');
 	const known = { accepted, tweaks: found, ...(rescue === null ? {} : { rescue }) };
-	if (isTakenUp(state, accepted)) return { ...takenUp(state, alone, accepted), ...known };
-	if (alone.advice === 'pull' || alone.advice === 'relieve') return { ...alone, ...known };
+	return { ...surely(state, advise(state, alone, known)), ...known };
+}
+
+type Known = Pick<AdvisedOnTube, 'accepted' | 'tweaks' | 'rescue'>;
+type Plain = Omit<AdvisedOnTube, keyof Known>;
+
+function advise(state: State, alone: Advised, { accepted, tweaks: found, rescue }: Known): Plain {
+	if (isTakenUp(state, accepted)) return takenUp(state, alone, accepted);
+	if (alone.advice === 'pull' || alone.advice === 'relieve') return alone;
 	const saving = alone.advice === 'accept' ? savingTweak(state, found) : null;
-	if (saving !== null) return { ...goBack(state, alone, accepted, saving), ...known };
-	const advised = rescue === null ? alone : leastBad(state, alone, rescue, found);
-	return { ...(advised.advice === 'scrap' ? notOnOneReading(state, advised, alone) : advised), ...known };
+	if (saving !== null) return goBack(state, alone, accepted, saving);
+	const advised = rescue === undefined ? alone : leastBad(state, alone, rescue, found);
+	return advised.advice === 'scrap' ? notOnOneReading(state, advised, alone) : advised;
+}
+
+/** What costs a set-up, or the tube, does not rest on readings that hardly go with each other. */
+function surely(state: State, advised: Plain): Plain {
+	if (advised.advice === 'accept' || advised.advice === 'pull' || advised.advice === 'measure') return advised;
+	const doubtful = contradiction(state, IN_DOUBT);
+	return doubtful === null ? advised : measureFirst(state, advised, doubtful);
+}
+
+/** Of readings that cannot all be right the likeliest to be wrong is taken again before anything rests on it. */
+function measureFirst(state: State, { limit }: Advised, { again, reason }: Contradiction): Plain {
+	return { advice: 'measure', again, limit, reason: [...state.aside, reason] };
 }
 
 /** A bend is not worked back where even that would not make the tube fit. */

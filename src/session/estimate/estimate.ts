@@ -61,10 +61,26 @@ function bentCount(state: State): number {
  * rotations as set, and every reading on the tube that still holds.
  */
 export function builtNow(state: State): AsBuilt {
-	const { start, design, piece } = state;
-	const { tooling } = start.job;
+	return remembered(state.start, inputOf(state, false));
+}
+
+/**
+ * The same by every reading alike: none is taken to stand since it was read twice, and none is left out since others spoke against it. So what
+ * goes against what is seen as it was told.
+ */
+export function builtByAll(state: State): AsBuilt {
+	const input = inputOf(state, true);
+	return remembered(state.start, {
+		...input,
+		readings: input.readings.map((each) => ({ ...each, confirmed: false })),
+	});
+}
+
+function inputOf(state: State, all: boolean): AsBuiltInput {
+	const { design, piece } = state;
+	const { tooling } = state.start.job;
 	const bends = state.bends.slice(0, bentCount(state));
-	return remembered(start, {
+	return {
 		bends: bends.map((bend, i) => toldOf(state, bend, i)),
 		tooling: {
 			radius: design.radius,
@@ -74,8 +90,8 @@ export function builtNow(state: State): AsBuilt {
 			markOffset: tooling.markOffset,
 		},
 		piece,
-		readings: [...legReadings(bends, tooling.tape), ...checkReadings(state, bends.length)],
-	});
+		readings: [...legReadings(bends, tooling.tape), ...checkReadings(state, bends.length, all)],
+	};
 }
 
 /** One answer asks for the same estimate up to five times, of states that differ in other things; these are the last ones of a session. */
@@ -126,16 +142,17 @@ function legReadings(bends: readonly BendState[], tape: number): TubeReading[] {
 	);
 }
 
-/** The checks taken that the bends so far suffice for. */
-function checkReadings({ start, design, checks }: State, bends: number): TubeReading[] {
+/** The checks taken that the bends so far suffice for; `all`: those too that were set aside. */
+function checkReadings({ start, design, checks }: State, bends: number, all: boolean): TubeReading[] {
 	return design.checks.flatMap(({ check, after }): TubeReading[] => {
 		const taken = checks[check.name];
-		const { reading = null, count = 1, confirmed = false } = taken ?? {};
+		const { reading = null, count: counts = 1, confirmed = false, contradicted = false } = taken ?? {};
+		const count = all && contradicted ? 1 : counts;
 		if (reading === null || count === 0 || after > bends || check.kind === 'ovality') return [];
 		const sd = checkReadingSd(start.job, check) / Math.sqrt(count);
 		const of: TubeReading['of'] = (uncut, laid = frames(uncut)) => checkIn(check, laid, start.job.tube);
 		const grips: TubeReading['grips'] = (laid) => gripsOf(check, laid, start.job.tube);
-		return [{ name: check.name, value: reading, sd, of, grips, confirmed }];
+		return [{ name: check.name, value: reading, sd, of, grips, confirmed, check: true }];
 	});
 }
 

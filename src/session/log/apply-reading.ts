@@ -73,11 +73,14 @@ function lengthTaken(state: State, reading: Reading, bend: number): State {
 function evidenceTaken(state: State, reading: Reading): State {
 	if (!reading.evidence) return state;
 	const kept = withChecksSetAside(state);
-	return kept.bends.some((bend) => bend.made !== null) ? replanned(estimated(kept)) : kept;
+	return isBegun(kept) ? replanned(estimated(kept)) : kept;
 }
 
+const isBegun = ({ bends }: State): boolean => bends.some(({ made }) => made !== null);
+
 /** Corrects anew after something else than an accepted bend; nothing is said where nothing changes. */
-function replanned(state: State): State {
+export function replanned(state: State): State {
+	if (!isBegun(state)) return state;
 	const next = recorrect(state, { entry: nextEntry(state) });
 	// Against what was last computed, not against old numbers kept by choice: that choice stands until something changes.
 	return differ(next.plan.current, state.plan.corrected ?? state.plan.current) ? next : state;

@@ -4,7 +4,16 @@ import { isShort, target } from '../advice/bend-check.ts';
 import type { AsideFact, Reason } from '../protocol/facts/index.ts';
 import { dueCheck } from '../reading/check-reading.ts';
 import { acceptBend, openBend, reopenBend } from './apply-bend.ts';
-import { nextCheck, noteReading, PLAIN, skipMeasuring, takeReading, withCheck } from './apply-reading.ts';
+import {
+	type CountedAs,
+	nextCheck,
+	noteReading,
+	PLAIN,
+	replanned,
+	skipMeasuring,
+	takeReading,
+	withCheck,
+} from './apply-reading.ts';
 import type { Event, Reading } from './events.ts';
 import type { State } from './state.ts';
 import { bendAt, withBend } from './state.ts';
@@ -77,12 +86,24 @@ function settleDoubt(state: State, event: Extract<Event, { type: 'doubt-settled'
 	const { count } = event;
 	const numbers = event.kept ? 1 : count;
 	const settled = { count, numbers, confirmed: count === 2, setAside: event.setAside.length };
+	if (phase.at === 'decide') return checkReadAgain(state, event, settled);
 	if (phase.at !== 'confirm') return takeReading(state, event.reading, settled);
 	const amended = phase.doubt.amended;
 	const reading = amended ? phase.doubt.reading : event.reading;
 	const back = { ...state, phase: phase.back, aside: [] };
 	const taken = takeReading(back, reading, amended ? PLAIN : settled);
 	const own = event.setAside.length === 0 || amended ? [] : [setAside(state, event.reading, event.setAside)];
+	return { ...taken, aside: [...own, ...taken.aside] };
+}
+
+/** What was asked for again at a decision: the decision stands open as before. */
+function checkReadAgain(
+	state: State,
+	{ reading, setAside: not }: Extract<Event, { type: 'doubt-settled' }>,
+	settled: CountedAs,
+): State {
+	const taken = replanned(takeReading({ ...state, aside: [] }, reading, settled));
+	const own = not.length === 0 ? [] : [setAside(state, reading, not)];
 	return { ...taken, aside: [...own, ...taken.aside] };
 }
 

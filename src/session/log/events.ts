@@ -1,7 +1,7 @@
 import type { HalfAnswer } from '../protocol/action.ts';
 import type { Plan } from '../protocol/asks.ts';
 import type { DoubtFact } from '../protocol/facts/index.ts';
-import type { EvidenceKind, ReadingKind } from '../protocol/kinds.ts';
+import type { EvidenceKind, ReadingKind, ToMeasure } from '../protocol/kinds.ts';
 import type { Anew } from './start.ts';
 
 /** One number that was read, in the job's unit or in degrees. */
@@ -53,8 +53,8 @@ export type Event =
 	| { type: 'check-skipped'; name: string }
 	| { type: 'plan-chosen'; plan: Plan }
 	| { type: 'tube-taken-out'; bend: number }
-	/** `declined`: the made bend that it was advised to go back to instead; absent where nothing of the kind was. */
-	| { type: 'bend-accepted'; bend: number; declined?: number }
+	/** `declined`: the made bend that it was advised to go back to instead, `unmeasured`: what to measure again; absent where nothing of the kind was. */
+	| { type: 'bend-accepted'; bend: number; declined?: number; unmeasured?: ToMeasure }
 	| { type: 'pull-chosen'; bend: number }
 	| { type: 'relief-chosen'; bend: number }
 	| { type: 'bend-reopened'; bend: number; how: 'pull' | 'relieve' }

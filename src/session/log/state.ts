@@ -72,6 +72,10 @@ export interface CheckState {
 	count?: 0 | 1 | 2;
 	/** Read again, and it stands. */
 	confirmed?: boolean;
+	/** Set aside, since what was told afterwards speaks against it. */
+	contradicted?: true;
+	/** Read again since something else spoke against it. */
+	again?: true;
 }
 
 export interface Doubt {

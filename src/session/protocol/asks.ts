@@ -3,7 +3,7 @@
  */
 import type { Face, TurnWay } from '../../tube/turns.ts';
 import type { CautionFact, Reason } from './facts/index.ts';
-import type { CheckKind, EvidenceKind, ReadingKind } from './kinds.ts';
+import type { CheckKind, EvidenceKind, ReadingKind, ToMeasure } from './kinds.ts';
 
 export type Plan = 'new' | 'old';
 export type Advice = 'accept' | 'pull' | 'relieve' | 'scrap' | 'reopen' | 'measure';
@@ -113,12 +113,6 @@ export interface StockLeft {
 	behind: number;
 	again: boolean;
 }
-/** What is to be read again before anything is built on it: of a bend, or the check of that name. */
-export interface ToMeasure {
-	kind: 'angle' | 'check' | 'mark' | 'rotation';
-	bend?: number;
-	name?: string;
-}
 export interface DecideAsk {
 	ask: 'decide';
 	entry: number;
@@ -131,8 +125,9 @@ export interface DecideAsk {
 	design: number;
 	/** With advice `reopen`: what to do there. */
 	how?: 'pull' | 'relieve';
-	/** With advice `relieve`: degrees to open by. */
+	/** With advice `relieve`: degrees to open by, and the angle to read then. */
 	open?: number;
+	to?: number;
 	limit: boolean;
 	reason: Reason[];
 	/** What comes of accepting. */

@@ -1,5 +1,6 @@
 import { at } from '../../maths/list.ts';
 import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
+import { advisedAt } from '../advice/whole-tube.ts';
 import { type Reading, readingsIn } from '../log/events.ts';
 import type { State } from '../log/state.ts';
 import { dueCheck } from '../reading/check-reading.ts';
@@ -167,12 +168,14 @@ function reopening(raw: unknown): Action {
 	return { do: 'reopen', bend: whole(raw.bend, 'reopen.bend'), how: raw.do };
 }
 
-/** What a bare `reading` is a reading of: the doubted one, or the check that is asked. */
+/** What a bare `reading` is a reading of: the doubted one, the check that is asked, or what is to be measured again. */
 function openReading(state: State): Pick<Reading, 'of' | 'name'> {
 	const { phase } = state;
 	if (phase.at === 'confirm') return phase.doubt.reading;
 	if (phase.at === 'check') return { of: 'check', name: at(phase.queue, 0) };
-	return { of: 'angle' };
+	const again = phase.at === 'decide' ? advisedAt(state).again : undefined;
+	if (again === undefined) return { of: 'angle' };
+	return { of: again.kind, ...(again.name === undefined ? {} : { name: again.name }) };
 }
 
 /** A number of the kind that a reading has. */

@@ -79,9 +79,11 @@ function expectOn(state: State, built: AsBuilt, check: Check): Estimate {
  */
 export function learnFromCheck(state: State, name: string, reading: number, count: 1 | 2, confirmed: boolean): State {
 	const { check } = dueCheck(state, name);
+	const was = state.checks[name]?.reading ?? null;
+	const again = was === null ? {} : { again: true as const };
 	const taken = (tells: boolean): State => ({
 		...state,
-		checks: { ...state.checks, [name]: { reading, skipped: false, count: tells ? count : 0, confirmed } },
+		checks: { ...state.checks, [name]: { reading, skipped: false, count: tells ? count : 0, confirmed, ...again } },
 	});
 	if (check.kind === 'ovality') return taken(false);
 	const before = builtNow(state);
@@ -89,7 +91,16 @@ export function learnFromCheck(state: State, name: string, reading: number, coun
 	const own = checkReadingSd(state.start.job, check);
 	if (toTurning(check, value) < EITHER_SIDE * Math.hypot(sd, own)) return taken(false);
 	const next = estimated(taken(true));
-	return learnAtWork(next, before, next.built, confirmed);
+	return was === null ? learnAtWork(next, before, next.built, confirmed) : asItIs(next, next.built);
+}
+
+/** What a check told before counts no more as it did: the angle at work is known as all readings leave it, and teaches nothing. */
+function asItIs(state: State, built: AsBuilt): State {
+	const index = state.bend - 1;
+	if (index >= built.input.bends.length) return state;
+	const { value, sd } = marginal(built, 'angle', index);
+	const largest = largestLoaded(bendAt(state, state.bend));
+	return { ...state, filter: reopened(state.filter, { angle: value, sd }, largest) };
 }
 
 /** How far a value lies from where its check reads the same on either side: legs that lie in one line or side by side. */
@@ -103,11 +114,8 @@ function learnAtWork(state: State, before: AsBuilt, after: AsBuilt, confirmed: b
 	const index = state.bend - 1;
 	if (index >= after.input.bends.length) return state;
 	const [was, is] = [before, after].map((built) => marginal(built, 'angle', index)) as [Estimate, Estimate];
-	if (confirmed && is.sd > was.sd) {
-		// What pulls and finder told was contradicted: the angle is known as the reading leaves it, and teaches nothing.
-		const largest = largestLoaded(bendAt(state, state.bend));
-		return { ...state, filter: reopened(state.filter, { angle: is.value, sd: is.sd }, largest) };
-	}
+	// What pulls and finder told was contradicted.
+	if (confirmed && is.sd > was.sd) return asItIs(state, after);
 	const told = 1 / is.sd ** 2 - 1 / was.sd ** 2;
 	if (!(told > 1 / TELLS_NOTHING ** 2)) return state;
 	const angle = (is.value / is.sd ** 2 - was.value / was.sd ** 2) / told;

@@ -2,7 +2,7 @@ import { estimateAsBuilt } from '../../fit/as-built.ts';
 import { suspectsOf } from '../../fit/suspects.ts';
 import { at } from '../../maths/list.ts';
 import { builtNow } from '../estimate/estimate.ts';
-import type { State } from '../log/state.ts';
+import type { CheckState, State } from '../log/state.ts';
 import type { AsideFact } from '../protocol/facts/index.ts';
 import { dueCheck } from './check-reading.ts';
 
@@ -11,9 +11,19 @@ const GROSS = 4;
 
 /**
  * Without the check readings, taken once, that cannot be what the tube reads by what was told of it since: else good angles would be
- * bent to fit both. They stay as read, and tell nothing more of the shape.
+ * bent to fit both. They stay as read, and tell nothing more of the shape, until something told later goes with them again.
  */
 export function withChecksSetAside(state: State): State {
+	const before = Object.entries(state.checks).filter(([, { contradicted }]) => contradicted);
+	const anew = before.map(([name, check]): [string, CheckState] => [name, counted(check)]);
+	const told = new Set(before.map(([name]) => name));
+	return setAside({ ...state, checks: { ...state.checks, ...Object.fromEntries(anew) } }, told);
+}
+
+const counted = ({ contradicted: _, ...check }: CheckState): CheckState => ({ ...check, count: 1 });
+
+/** `told`: of these checks it was said already. */
+function setAside(state: State, told: ReadonlySet<string>): State {
 	const { input } = builtNow(state);
 	// Nothing that was told of a bend is given up for a reading yet: these checks may go first.
 	const all = estimateAsBuilt({ ...input, readings: input.readings.map((each) => ({ ...each, confirmed: false })) });
@@ -23,7 +33,7 @@ export function withChecksSetAside(state: State): State {
 	if (!worst) return state;
 	const { name, value } = worst;
 	const { kind } = dueCheck(state, name).check;
-	const said: AsideFact = { code: 'check-contradicted', name, kind, value };
-	const checks = { ...state.checks, [name]: { reading: value, skipped: false, count: 0 as const } };
-	return withChecksSetAside({ ...state, checks, aside: [...state.aside, said] });
+	const said: AsideFact[] = told.has(name) ? [] : [{ code: 'check-contradicted', name, kind, value }];
+	const check: CheckState = { ...state.checks[name], reading: value, skipped: false, count: 0, contradicted: true };
+	return setAside({ ...state, checks: { ...state.checks, [name]: check }, aside: [...state.aside, ...said] }, told);
 }

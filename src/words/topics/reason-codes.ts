@@ -69,6 +69,7 @@ const ADVICE: Codes<DecideFact> = {
 	'give-up': 'give the tube up',
 	'stock-left': 'straight tube you can use again',
 	'measure-first': 'measure a bend again first',
+	'does-not-go': 'readings that cannot all be right: which to take again',
 };
 
 const MISREAD: Codes<MisreadFact> = {

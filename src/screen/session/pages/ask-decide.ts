@@ -1,14 +1,16 @@
-import type { Advice, DecideAsk, ToMeasure } from '../../../session/protocol/asks.ts';
+import type { Advice, DecideAsk } from '../../../session/protocol/asks.ts';
+import type { ToMeasure } from '../../../session/protocol/kinds.ts';
 import { trimmed } from '../../../units/format.ts';
 import { about, angle, angleGiveOrTake } from '../../../words/numbers.ts';
 import { reasonWords } from '../../../words/reason.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { bigNumbers } from '../../text/big-numbers.ts';
 import { line, span, wrapped } from '../../text/line.ts';
-import type { SessionState, Step } from '../session-state.ts';
+import type { Opening, SessionState, Step } from '../session-state.ts';
+import { againLabel, measureAgainStep } from './measure-again.ts';
 import { answer, type PageView, type Room, type Section, SLASH, STAR } from './page.ts';
 import { ladder } from './pulls.ts';
-import { reliefStep } from './reopen.ts';
+import { openingNumbers, reliefStep } from './reopen.ts';
 
 /** What becomes of the bend: taken as it is, pulled more, opened a little, or the tube scrapped. */
 export function decidePage(state: SessionState, ask: DecideAsk): PageView {
@@ -34,55 +36,53 @@ function choicesOf(state: SessionState, ask: DecideAsk): Choice<Step>[] {
 	const by = (advice: Advice) => ({ advised: ask.advice === advice });
 	const open = ask.open === undefined ? 'a little' : `by ${angle(ask.open)}`;
 	const { mayOpen } = state.job;
+	const relieve = reliefStep(state, ask.bend, { action: { do: 'relieve' } }, openingOf(ask));
 	const choices: Choice<Step>[] = [
 		{ label: 'take it as it is', step: answer({ do: 'accept' }), ...by('accept') },
 		{ label: 'pull it further', step: answer({ do: 'pull' }), ...by('pull') },
-		...(mayOpen
-			? [
-					{
-						label: `open it ${open}`,
-						step: reliefStep(state, ask.bend, { action: { do: 'relieve' } }),
-						...by('relieve'),
-					},
-				]
-			: []),
+		...(mayOpen ? [{ label: `open it ${open}`, step: relieve, ...by('relieve') }] : []),
 		{
 			label: 'scrap the tube',
 			step: { step: 'page', page: { page: 'text', purpose: 'scrap', value: '' } },
 			...by('scrap'),
 		},
 	];
-	const { of: bend, how: advised } = ask;
-	if (bend === undefined) return choices;
-	if (typeof bend === 'object') return [...measureAgain(bend, ask), ...choices];
-	const go = (how: 'pull' | 'relieve') =>
-		advised === undefined || advised === how ? by('reopen') : { advised: false };
+	const again = measureAgainStep(state);
+	const anyBend = again === null ? [] : [{ label: 'measure a bend again', step: again }];
+	if (typeof ask.of === 'object') return [measureFirst(ask.of), ...choices, ...anyBend];
+	return [...choices, ...goingBack(state, ask, mayOpen), ...anyBend];
+}
+
+function goingBack(state: SessionState, { of: bend, how: advised, advice }: DecideAsk, mayOpen: boolean): Choice<Step>[] {
+	if (typeof bend !== 'number') return [];
+	const go = (how: 'pull' | 'relieve') => ({
+		advised: advice === 'reopen' && (advised === undefined || advised === how),
+	});
 	const reopen = (how: 'pull' | 'relieve') => ({ action: { do: 'reopen' as const, bend, how } });
+	const open: Choice<Step> = {
+		label: `go back to bend ${bend} and open it a little`,
+		step: reliefStep(state, bend, reopen('relieve')),
+		...go('relieve'),
+	};
 	return [
-		...choices,
 		{
 			label: `go back to bend ${bend} and pull it further`,
 			step: { step: 'answer', answer: reopen('pull') },
 			...go('pull'),
 		},
-		...(mayOpen
-			? [
-					{
-						label: `go back to bend ${bend} and open it a little`,
-						step: reliefStep(state, bend, reopen('relieve')),
-						...go('relieve'),
-					},
-				]
-			: []),
+		...(mayOpen ? [open] : []),
 	];
 }
 
 /** First of all, since what is advised then rests on it. */
-function measureAgain({ kind, bend }: ToMeasure, ask: DecideAsk): Choice<Step>[] {
-	if (kind === 'check') return [];
-	const at = bend ?? ask.bend;
-	const step: Step = { step: 'page', page: { page: 'evidenceValue', kind, bend: at } };
-	return [{ label: `measure bend ${at} again`, step, advised: true }];
+const measureFirst = (of: ToMeasure): Choice<Step> => ({
+	label: againLabel(of),
+	step: { step: 'page', page: { page: 'again', of } },
+	advised: true,
+});
+
+function openingOf({ open: by, to }: DecideAsk): Opening | undefined {
+	return by === undefined || to === undefined ? undefined : { by, to };
 }
 
 function sections(state: SessionState, ask: DecideAsk, room: Room): Section[] {
@@ -102,14 +102,37 @@ function sections(state: SessionState, ask: DecideAsk, room: Room): Section[] {
 	} as const;
 	// How it came out stands in the line above.
 	const told = ask.reason.filter(({ code }) => code !== 'bend-made');
+	const opening = openingOf(ask);
+	// The line below says the same.
+	const numbers: Section = { rank: 2, wide: true, extra: true, lines: bigNumbers([made, wanted], room) };
 	return [
-		// The line below says the same.
-		{ rank: 2, wide: true, extra: true, lines: bigNumbers([made, wanted], room) },
+		{ rank: 0, lines: [line(headline(ask), 'strong')] },
+		...(opening === undefined ? [numbers] : openingNumbers(opening, room)),
 		{ rank: 0, lines: [line(`made ${angleGiveOrTake(ask.made)}, ${difference(ask)}`)] },
 		{ rank: 0, lines: [...wrapped(reasonWords(told, state.job), room.columns, 'strong'), ...limit(ask)] },
 		...ladder(state, ask, room).map((section) => ({ ...section, rank: 1 })),
 	];
 }
+
+/** The advice in a few words. */
+function headline({ advice, bend, of, open }: DecideAsk): string {
+	switch (advice) {
+		case 'accept':
+			return `Take bend ${bend} as it is.`;
+		case 'pull':
+			return `Pull bend ${bend} further.`;
+		case 'relieve':
+			return open === undefined ? `Open bend ${bend}.` : `Open bend ${bend} by ${angle(open)}.`;
+		case 'scrap':
+			return 'Give the tube up.';
+		case 'reopen':
+			return `Go back to bend ${typeof of === 'number' ? of : bend}.`;
+		case 'measure':
+			return typeof of === 'object' ? `${capital(againLabel(of))}.` : `Measure bend ${bend} again.`;
+	}
+}
+
+const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 function limit(ask: DecideAsk) {
 	return ask.limit ? [[span('The machine is at its largest angle.', 'alert')]] : [];

@@ -16,6 +16,7 @@ import { correctedPage } from './corrected.ts';
 import { cutsPage, donePage } from './done.ts';
 import { helpPage } from './help.ts';
 import { layOutPage } from './lay-out.ts';
+import { againPage, measureAgainPage } from './measure-again.ts';
 import { detailPage, morePage, undoPage } from './more.ts';
 import type { PageView } from './page.ts';
 import { reliefPage, reopenHowPage, reopenPage } from './reopen.ts';
@@ -51,6 +52,10 @@ function page(state: SessionState, of: Page): PageView {
 			return state.ask?.ask === 'pull' ? releasedPage(state, state.ask, of.loaded) : askPage(state);
 		case 'least':
 			return leastPage(state, of.greatest);
+		case 'measureAgain':
+			return measureAgainPage(state);
+		case 'again':
+			return againPage(state, of.of);
 		case 'whatIf':
 			return whatIfPage(state);
 		case 'more':
@@ -94,7 +99,7 @@ function besides(state: SessionState, of: Besides): PageView {
 		case 'reopenHow':
 			return reopenHowPage(state, of.bend);
 		case 'relief':
-			return reliefPage(of.bend, of.answer);
+			return reliefPage(of.bend, of.answer, of.open);
 	}
 }
 

@@ -5,6 +5,7 @@ import type { Choice } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
 import type { Detail, Page, SessionState, Step } from '../session-state.ts';
 import { amendable } from './amend.ts';
+import { measureAgainStep } from './measure-again.ts';
 import { answer, BACK, numberField, type PageView } from './page.ts';
 import { madeBends } from './reopen.ts';
 import { canWeigh } from './what-if.ts';
@@ -81,9 +82,11 @@ function common({ practice }: SessionState): Choice<Step>[] {
 
 /** What there is nothing for at first. */
 function sometimes(state: SessionState): Choice<Step>[] {
+	const again = measureAgainStep(state);
 	return [
 		...(amendable(state).length > 0 ? [{ label: 'correct an earlier reading', step: to({ page: 'amend' }) }] : []),
 		...(madeBends(state).length > 0 ? [{ label: 'go back to a made bend', step: to({ page: 'reopen' }) }] : []),
+		...(again === null ? [] : [{ label: 'measure a bend again', step: again }]),
 	];
 }
 

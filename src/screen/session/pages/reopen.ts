@@ -1,17 +1,36 @@
 import type { Answer } from '../../../session/protocol/action.ts';
+import { trimmed } from '../../../units/format.ts';
 import { GO_EASY } from '../../../words/caution.ts';
+import { bigNumbers } from '../../text/big-numbers.ts';
 import { wrapped } from '../../text/line.ts';
-import type { SessionState, Step } from '../session-state.ts';
-import { answer, BACK, type PageView } from './page.ts';
+import type { Opening, SessionState, Step } from '../session-state.ts';
+import { answer, BACK, type PageView, type Room, type Section } from './page.ts';
 
 /** Opening a bend goes through its caution first, once a bend. */
-export function reliefStep(state: SessionState, bend: number, relief: Answer): Step {
+export function reliefStep(state: SessionState, bend: number, relief: Answer, open?: Opening): Step {
 	if (state.cautioned.includes(bend)) return { step: 'answer', answer: relief };
-	return { step: 'page', page: { page: 'relief', bend, answer: relief } };
+	return { step: 'page', page: { page: 'relief', bend, answer: relief, ...(open ? { open } : {}) } };
+}
+
+/** How far to open, and the angle to read then: large. */
+export function openingNumbers({ by, to }: Opening, room: Room): Section[] {
+	return [
+		{
+			rank: 0,
+			wide: true,
+			lines: bigNumbers(
+				[
+					{ label: 'OPEN BY', value: trimmed(by, 1), unit: '°', below: '', place: 1 },
+					{ label: 'READ THEN', value: trimmed(to, 1), unit: '°', below: '', place: 3 },
+				],
+				room,
+			),
+		},
+	];
 }
 
 /** What to know before a bend is opened. */
-export function reliefPage(bend: number, relief: Answer): PageView {
+export function reliefPage(bend: number, relief: Answer, open?: Opening): PageView {
 	return {
 		title: `Caution: opening bend ${bend}`,
 		prompt: {
@@ -21,6 +40,7 @@ export function reliefPage(bend: number, relief: Answer): PageView {
 			empty: 'Press + to open the bend, / to go back.',
 		},
 		body: (room) => [
+			...(open ? openingNumbers(open, room) : []),
 			{ rank: 0, lines: wrapped(`! ${GO_EASY}`, room.columns, 'alert', 2) },
 			{
 				rank: 1,

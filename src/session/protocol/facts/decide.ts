@@ -1,4 +1,4 @@
-import type { CheckKind } from '../kinds.ts';
+import type { CheckKind, ToMeasure } from '../kinds.ts';
 
 /** What is missed by taking the tube so: the far end, the corner that is too far off, the checks that are outside. Lengths in the job's unit, degrees. */
 export interface Missed {
@@ -29,4 +29,13 @@ export type DecideFact =
 	| { code: 'give-up' }
 	/** What is straight and good for use: behind the last bend, enough for the whole tube or not, and before the first. */
 	| { code: 'stock-left'; behind: number; again: boolean; before: number }
-	| { code: 'measure-first'; bend: number };
+	| { code: 'measure-first'; bend: number }
+	| AgainstFact;
+
+/** What is to be measured again, what it was told or read as, and the check that goes against it: the reading, and how far off the drawing. */
+export interface AgainstFact {
+	code: 'does-not-go';
+	again: ToMeasure;
+	value: number;
+	check?: { name: string; kind: CheckKind; reading: number; off: number; tolerance: number };
+}

@@ -6,7 +6,7 @@ import type { PullFact } from './pull.ts';
 import type { RefusalFact } from './refusal.ts';
 
 export type { CautionFact, GeneralCaution } from './caution.ts';
-export type { DecideFact, Missed } from './decide.ts';
+export type { AgainstFact, DecideFact, Missed } from './decide.ts';
 export type { AsideFact, DoubtFact, Slip, TwiceFact } from './doubt.ts';
 export type { FinishFact } from './finish.ts';
 export type { Known } from './known.ts';

@@ -1,0 +1,78 @@
+/** Readings that cannot all be right: which of them is to be taken again before anything is built on them. */
+import type { AsBuilt } from '../../fit/built-tube.ts';
+import { type Suspect, suspectsOf } from '../../fit/suspects.ts';
+import { at } from '../../maths/list.ts';
+import { builtByAll } from '../estimate/estimate.ts';
+import { bendAt, type State } from '../log/state.ts';
+import type { AgainstFact } from '../protocol/facts/index.ts';
+import type { ToMeasure } from '../protocol/kinds.ts';
+import { dueCheck } from '../reading/check-reading.ts';
+import { isMeasuredAgain } from './measured-again.ts';
+
+export interface Contradiction {
+	again: ToMeasure;
+	reason: AgainstFact;
+}
+
+/** Further off than so many standard deviations of what all the rest leads to expect, errors do not explain it. */
+export const CANNOT_BE = 3;
+/** What a set-up is spent on, or the tube given up for, must not hang on a reading this far off. */
+export const IN_DOUBT = 2;
+
+/** What is less likely to be the wrong one than this part of the likeliest is not asked for. */
+const UNLIKELY = 0.05;
+
+/**
+ * What to measure again where one thing told or read of the tube contradicts the rest by more than their errors explain, `least` standard
+ * deviations: what is most likely wrong by all that is known, every one being so as often as another. Null: nothing does, or all that may be
+ * wrong was measured again.
+ */
+export function contradiction(state: State, least = CANNOT_BE): Contradiction | null {
+	const built = builtByAll(state);
+	if (built.input.readings.length === 0) return null;
+	const suspects = suspectsOf(built);
+	if (!suspects.some(({ off }) => off >= least)) return null;
+	const most = Math.max(...suspects.map(({ likely }) => likely));
+	const [wrong] = suspects
+		.filter(({ likely, off }) => off >= least && likely >= most + Math.log(UNLIKELY))
+		.toSorted((a, b) => b.likely - a.likely)
+		.flatMap((suspect) => {
+			const again = toMeasure(built, suspect);
+			return again === null || isMeasuredAgain(state, again) ? [] : [{ suspect, again }];
+		});
+	return wrong ? { again: wrong.again, reason: against(state, built, suspects, wrong.suspect, wrong.again) } : null;
+}
+
+/** Null for what has no name to be asked for by: the straight before a bend. */
+function toMeasure({ input }: AsBuilt, { kind, bend, reading }: Suspect): ToMeasure | null {
+	if (kind !== 'reading') return { kind, bend: 1 + (bend ?? 0) };
+	const { name, check } = at(input.readings, reading ?? 0);
+	return check ? { kind: 'check', name } : null;
+}
+
+/** The check that goes against it most, and what it goes against. */
+function against(
+	state: State,
+	{ input }: AsBuilt,
+	suspects: readonly Suspect[],
+	wrong: Suspect,
+	again: ToMeasure,
+): AgainstFact {
+	const checks = suspects.flatMap(({ reading, off }) => {
+		const read = reading === null ? undefined : input.readings[reading];
+		return read?.check && reading !== null ? [{ reading, name: read.name, value: read.value, off }] : [];
+	});
+	const speaks = checks.find(({ reading }) => reading === wrong.reading) ?? checks[0];
+	const told = again.kind === 'angle' ? finderOr(state, again.bend ?? state.bend, wrong.value) : wrong.value;
+	const of: AgainstFact = { code: 'does-not-go', again, value: told };
+	if (!speaks) return of;
+	const { check, design } = dueCheck(state, speaks.name);
+	const { name, kind, tolerance } = check;
+	return { ...of, check: { name, kind, reading: speaks.value, off: speaks.value - design, tolerance } };
+}
+
+/** What the finder showed, where it was used: the number that the operator knows. */
+function finderOr(state: State, bend: number, told: number): number {
+	const { read } = bendAt(state, bend);
+	return read.length === 0 ? told : read.reduce((sum, value) => sum + value, 0) / read.length;
+}

@@ -1,0 +1,92 @@
+/** The tubes that the advice is tried on: a shallow hat, a main hoop, a brace in space, eight bends. Inches. */
+import type { Job } from '../../src/tube/job.ts';
+import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
+
+const trim = { start: 1, end: 1 };
+const tooling = { clamp: 2, follow: 1, tape: 1 / 16 };
+
+const shallowHat = plainJob({
+	name: 'shallow hat',
+	tooling,
+	trim,
+	shape: byBends(
+		[
+			[16, 17, 0],
+			[21, 34, 180],
+			[21, 17, 180],
+		],
+		18,
+	),
+	tolerance: { length: 1 / 16, shape: 3 / 8 },
+	checks: [
+		{ name: 'crown', kind: 'drop', from: 1, to: { bend: 2 }, surface: 'centre', tolerance: 3 / 32 },
+		{ name: 'far foot', kind: 'drop', from: 1, to: { straight: 4 }, surface: 'centre', tolerance: 3 / 16 },
+	],
+});
+
+const mainHoop = plainJob({
+	name: 'main hoop',
+	tooling,
+	trim,
+	shape: byBends(
+		[
+			[26, 15, 0],
+			[14, 75, 0],
+			[22, 75, 0],
+			[14, 15, 0],
+		],
+		26,
+	),
+	tolerance: { length: 1 / 8, shape: 1 / 2 },
+	checks: [
+		{ name: 'shoulder', kind: 'angle', between: [1, 3], tolerance: 1 },
+		{ name: 'feet apart', kind: 'span', from: { end: 'start' }, to: { end: 'far' }, tolerance: 3 / 8 },
+	],
+});
+
+const brace = plainJob({
+	name: 'brace in space',
+	tooling,
+	trim,
+	shape: byBends(
+		[
+			[12, 38, 0],
+			[14, 66, 90],
+			[11, 49, -58],
+			[13, 72, 145],
+		],
+		13,
+	),
+	tolerance: { length: 3 / 32, shape: 3 / 8 },
+	checks: [
+		{ name: 'first knee', kind: 'angle', between: [1, 2], tolerance: 1 },
+		{ name: 'knees apart', kind: 'span', from: { bend: 1 }, to: { bend: 3 }, tolerance: 3 / 16 },
+		{ name: 'twist', kind: 'out', plane: [1, 2], to: { straight: 4 }, tolerance: 1 / 4 },
+	],
+});
+
+const eightBends = plainJob({
+	name: 'eight bends',
+	tooling,
+	trim,
+	shape: byBends(
+		[
+			[12, 30, 0],
+			[9, 62, 105],
+			[13.5, 44, -70],
+			[10, 88, 160],
+			[11.25, 35, 20],
+			[14, 71, -135],
+			[9.5, 52, 80],
+			[12, 40, -25],
+		],
+		13,
+	),
+	tolerance: { length: 3 / 16, shape: 3 / 4 },
+	checks: [
+		{ name: 'half way', kind: 'span', from: { bend: 1 }, to: { bend: 5 }, tolerance: 3 / 8 },
+		{ name: 'ends', kind: 'span', from: { bend: 1 }, to: { end: 'far' }, tolerance: 3 / 8 },
+	],
+});
+
+export const JOBS: readonly Job[] = [shallowHat, mainHoop, brace, eightBends];
