@@ -33,6 +33,8 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 			return 'That is too far to work back: give the tube up.';
 		case 'opened-already':
 			return 'It was opened already. Take it: what is left is corrected for it.';
+		case 'opening-forbidden':
+			return 'The job does not allow a bend to be opened. Take it: what is left is corrected for it.';
 		case 'checks-outside':
 			return `Outside its tolerance: ${fact.names.map(foreignName).join(', ')}.`;
 		case 'taken-as-it-is':

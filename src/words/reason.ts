@@ -51,6 +51,7 @@ function factWords(fact: Reason, style: Wording): string {
 		case 'limit-reached':
 		case 'too-far-to-open':
 		case 'opened-already':
+		case 'opening-forbidden':
 		case 'go-easy-opening':
 		case 'open-by':
 		case 'checks-outside':

@@ -56,6 +56,11 @@ const PAGES: PageCase[] = [
 	['decide-reopen', [asks.REOPEN], '', 'Decide'],
 	['decide-limit', [asks.LIMIT], '', 'Decide'],
 	['decide-scrap', [asks.GIVEN_UP], '', 'Decide'],
+	['decide-measure', [asks.MEASURE_AGAIN], '', 'Decide'],
+	['decide-read-again', [asks.READ_AGAIN], '', 'Decide'],
+	['measure-again', [asks.MEASURE_AGAIN], '+', 'Measure bend 1 again'],
+	['read-again', [asks.READ_AGAIN], '+', 'Read the rise again'],
+	['measure-any-again', [asks.DECIDE], '5\r', 'Measure a bend again'],
 	['relief', [asks.RELIEVE], '+', 'Caution'],
 	['corrected', [asks.CORRECTED, asks.SET], '', 'Corrected'],
 	['as-made', [{ ...asks.CORRECTED, remaining: [], without: asks.CORRECTED.predicted }, asks.DONE], '', 'as made'],
@@ -76,8 +81,8 @@ const PAGES: PageCase[] = [
 	['reopen', [asks.MEASURE], '*6\r', 'Go back to a made bend'],
 	['reopen-how', [asks.MEASURE], '*6\r1\r', 'Go back to bend 1'],
 	['note', [asks.MEASURE], '*1\rtight clamp', 'tight clamp'],
-	['scrap', [asks.MEASURE], '*8\r', 'Why is it scrap?'],
-	['scrap-sure', [asks.MEASURE], '*8\rkinked at bend 2\r', 'Scrap the tube?'],
+	['scrap', [asks.MEASURE], '*9\r', 'Why is it scrap?'],
+	['scrap-sure', [asks.MEASURE], '*9\rkinked at bend 2\r', 'Scrap the tube?'],
 ];
 
 /** A session whose bend at work has had as many pulls as its ask says, on a tube of which one bend is made. */

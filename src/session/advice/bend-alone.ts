@@ -42,6 +42,7 @@ export function adviseOnBend(state: State): Advised {
 	if (bendAt(state, state.bend).relievedFrom !== null) {
 		return { advice: 'accept', limit: false, reason: past({ code: 'opened-already' }) };
 	}
+	if (!state.start.job.mayOpen) return { advice: 'accept', limit: false, reason: past({ code: 'opening-forbidden' }) };
 	const open: Reason[] = [{ code: 'open-by', by, to: aim }, { code: 'go-easy-opening' }];
 	return { advice: 'relieve', open: by, limit: false, reason: past(...open) };
 }

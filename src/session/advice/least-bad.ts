@@ -23,7 +23,7 @@ export function leastBadOf(
 	if (!bad && (accepted.within || tweaks.some((tweak) => tweak.within))) return null;
 	const over = made(state.filter).angle - target(state);
 	// What is given up since it cannot be worked back is not mended by working it back.
-	const mayOpen = !bad && over > 0 && bendAt(state, state.bend).relievedFrom === null;
+	const mayOpen = state.start.job.mayOpen && !bad && over > 0 && bendAt(state, state.bend).relievedFrom === null;
 	const options: LeastBad['best'][] = [
 		{ do: 'accept', bend: state.bend, ...accepted },
 		...(mayOpen ? [{ do: 'relieve' as const, bend: state.bend, ...(opened ?? ifOpened(state, over)) }] : []),

@@ -18,6 +18,10 @@ const MOST = 2;
 /** Normal quantiles at the middles of five equal parts: where a bend seated again lands, in a handful of numbers. */
 const LANDINGS = [-1.282, -0.524, 0, 0.524, 1.282];
 
+/** Which way a made bend can be turned. */
+const PULL_ALONE = [1] as const;
+const PULL_OR_OPEN = [1, -1] as const;
+
 /** Beyond so many tolerances no landing brings a tube in. */
 const WORTH_ASKING = 3;
 
@@ -80,7 +84,7 @@ export function tweaks(state: State, accepted: TubeOutcome): Tweak[] {
 			const tweaked = turned(taken, number, by);
 			return tubeOutcome(tweaked, near(tweaked));
 		});
-		return ([1, -1] as const).flatMap((sign) => {
+		return (state.start.job.mayOpen ? PULL_OR_OPEN : PULL_ALONE).flatMap((sign) => {
 			const by = sign * amount((size) => after(sign * size).left, now);
 			if (tweakHindrance(state, number, by) !== null) return [];
 			return [tweak(taken, number, by, after, outOfHand(state, accepted, after(by)))];

@@ -73,6 +73,7 @@ export const ASK_FIELDS: Fields<Ask, 'ask'> = {
 		design: "the drawing's angle",
 		how: 'with reopen: pull or relieve',
 		open: 'with relieve: degrees to open by',
+		to: 'with relieve: the angle to read then',
 		limit: 'true at the largest angle of the machine',
 		accepted: 'what comes of taking it',
 		tweaks: 'what going back to a made bend would do, best first',

@@ -58,6 +58,7 @@ const ADVICE: Codes<DecideFact> = {
 	'limit-reached': 'the machine reaches no further',
 	'too-far-to-open': 'too far over to open',
 	'opened-already': 'it was opened once before',
+	'opening-forbidden': 'the job does not allow a bend to be opened',
 	'go-easy-opening': 'open it gently',
 	'open-by': 'open it by so much',
 	'checks-outside': 'checks that are outside',

@@ -266,6 +266,7 @@ export const RELIEVE: DecideAsk = {
 	advice: 'relieve',
 	made: { angle: 49.1, sd: 0.12 },
 	open: 0.6,
+	to: 48.5,
 	reason: [
 		{ code: 'bend-over', by: 0.9, chance: 0.98 },
 		{ code: 'open-by', by: 0.6, to: 48.5 },
@@ -293,6 +294,20 @@ export const GIVEN_UP: DecideAsk = {
 		{ code: 'too-far-to-open' },
 		{ code: 'bend-made', angle: 58.2, sd: 0.12, target: 48.2 },
 	],
+};
+const LOW = { name: 'rise', kind: 'drop', reading: 14.06, off: -0.19, tolerance: 0.0625 } as const;
+/** A check contradicts what was measured of the bend before, and once more what is asked for is the check itself. */
+export const MEASURE_AGAIN: DecideAsk = {
+	...DECIDE,
+	advice: 'measure',
+	of: { kind: 'angle', bend: 1 },
+	made: { angle: 48.2, sd: 0.12 },
+	reason: [{ code: 'does-not-go', again: { kind: 'angle', bend: 1 }, value: 41.6, check: LOW }],
+};
+export const READ_AGAIN: DecideAsk = {
+	...MEASURE_AGAIN,
+	of: { kind: 'check', name: 'rise' },
+	reason: [{ code: 'does-not-go', again: { kind: 'check', name: 'rise' }, value: 14.06, check: LOW }],
 };
 export const REOPEN: DecideAsk = {
 	...DECIDE,

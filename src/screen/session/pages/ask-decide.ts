@@ -53,7 +53,11 @@ function choicesOf(state: SessionState, ask: DecideAsk): Choice<Step>[] {
 	return [...choices, ...goingBack(state, ask, mayOpen), ...anyBend];
 }
 
-function goingBack(state: SessionState, { of: bend, how: advised, advice }: DecideAsk, mayOpen: boolean): Choice<Step>[] {
+function goingBack(
+	state: SessionState,
+	{ of: bend, how: advised, advice }: DecideAsk,
+	mayOpen: boolean,
+): Choice<Step>[] {
 	if (typeof bend !== 'number') return [];
 	const go = (how: 'pull' | 'relieve') => ({
 		advised: advice === 'reopen' && (advised === undefined || advised === how),
@@ -107,7 +111,7 @@ function sections(state: SessionState, ask: DecideAsk, room: Room): Section[] {
 	const numbers: Section = { rank: 2, wide: true, extra: true, lines: bigNumbers([made, wanted], room) };
 	return [
 		{ rank: 0, lines: [line(headline(ask), 'strong')] },
-		...(opening === undefined ? [numbers] : openingNumbers(opening, room)),
+		...(opening === undefined ? [numbers] : openingNumbers(opening, room, 1)),
 		{ rank: 0, lines: [line(`made ${angleGiveOrTake(ask.made)}, ${difference(ask)}`)] },
 		{ rank: 0, lines: [...wrapped(reasonWords(told, state.job), room.columns, 'strong'), ...limit(ask)] },
 		...ladder(state, ask, room).map((section) => ({ ...section, rank: 1 })),

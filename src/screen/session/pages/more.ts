@@ -21,7 +21,7 @@ export function morePage(state: SessionState): PageView {
 		prompt: {
 			label: 'Number of your choice',
 			// The numbers of what every page has stay the same, and what ends the tube is never one of them.
-			choices: [...common(state), ...sometimes(state), ...own(state), SCRAP],
+			choices: [...common(state), ...sometimes(state), ...own(state), ...again(state), SCRAP],
 			plus: { label: 'help', step: to({ page: 'help', from: { page: 'more' } }) },
 			back: BACK,
 			star: BACK,
@@ -29,6 +29,12 @@ export function morePage(state: SessionState): PageView {
 		},
 		body: () => [],
 	};
+}
+
+/** Any bend that is made, whatever is asked. */
+function again(state: SessionState): Choice<Step>[] {
+	const step = measureAgainStep(state);
+	return step === null ? [] : [{ label: 'measure a bend again', step }];
 }
 
 const SCRAP: Choice<Step> = { label: 'scrap the tube', step: to({ page: 'text', purpose: 'scrap', value: '' }) };
@@ -82,11 +88,9 @@ function common({ practice }: SessionState): Choice<Step>[] {
 
 /** What there is nothing for at first. */
 function sometimes(state: SessionState): Choice<Step>[] {
-	const again = measureAgainStep(state);
 	return [
 		...(amendable(state).length > 0 ? [{ label: 'correct an earlier reading', step: to({ page: 'amend' }) }] : []),
 		...(madeBends(state).length > 0 ? [{ label: 'go back to a made bend', step: to({ page: 'reopen' }) }] : []),
-		...(again === null ? [] : [{ label: 'measure a bend again', step: again }]),
 	];
 }
 

@@ -13,10 +13,10 @@ export function reliefStep(state: SessionState, bend: number, relief: Answer, op
 }
 
 /** How far to open, and the angle to read then: large. */
-export function openingNumbers({ by, to }: Opening, room: Room): Section[] {
+export function openingNumbers({ by, to }: Opening, room: Room, rank: number): Section[] {
 	return [
 		{
-			rank: 0,
+			rank,
 			wide: true,
 			lines: bigNumbers(
 				[
@@ -40,7 +40,7 @@ export function reliefPage(bend: number, relief: Answer, open?: Opening): PageVi
 			empty: 'Press + to open the bend, / to go back.',
 		},
 		body: (room) => [
-			...(open ? openingNumbers(open, room) : []),
+			...(open ? openingNumbers(open, room, 0) : []),
 			{ rank: 0, lines: wrapped(`! ${GO_EASY}`, room.columns, 'alert', 2) },
 			{
 				rank: 1,

@@ -14,7 +14,16 @@ export type DecideFact =
 	| { code: 'bend-inside'; chance: number }
 	/** `by`: degrees. */
 	| { code: 'bend-short' | 'bend-over'; by: number; chance: number }
-	| { code: 'pull-again' | 'fresh-set-up' | 'limit-reached' | 'too-far-to-open' | 'opened-already' | 'go-easy-opening' }
+	| {
+			code:
+				| 'pull-again'
+				| 'fresh-set-up'
+				| 'limit-reached'
+				| 'too-far-to-open'
+				| 'opened-already'
+				| 'opening-forbidden'
+				| 'go-easy-opening';
+	  }
 	/** Late: probably short, and near enough after so many pulls. */
 	| { code: 'near-enough'; pulls: number }
 	| { code: 'open-by'; by: number; to: number }
