@@ -1,7 +1,7 @@
 /** What the estimate of a tube as built takes in and gives out. */
 import type { Frames } from '../tube/frames.ts';
 import type { Shape } from '../tube/shape.ts';
-import type { Grip } from './grips.ts';
+import type { Grip } from './grip.ts';
 
 export interface Estimate {
 	value: number;

@@ -3,30 +3,9 @@ import { farthestFromLine, pointAt, tangentAt } from '../tube/drop.ts';
 import { type ArcFrame, cornerOf, type Frames, type StraightFrame } from '../tube/frames.ts';
 import type { Check, CornerName, Point, StraightPlace } from '../tube/job.ts';
 import { across, combine, cross, dot, norm, scale, step, subtract } from '../tube/vector.ts';
+import { before, type Carrier, chordAt, type Grip, heading, point, straightGrip, withinGrip } from './grip.ts';
 import { AXES, DEGREE, type Walk } from './kinematics.ts';
-
-/** What moves a place on the tube: the straights, rotations and angles before these counts (from 0). */
-interface Carrier {
-	straights: number;
-	rotations: number;
-	angles: number;
-}
-
-/** A point or a direction that a value follows. */
-export interface Grip extends Carrier {
-	of: 'point' | 'direction';
-	at: Point;
-	/** By how much the value grows per unit of each coordinate. */
-	pull: Point;
-	/** By how much more per degree of the first angle that does not carry it: of a corner, whose setback follows from its own angle. */
-	own: number;
-	/** The same per unit of that bend's radius: of a corner, and of a place within an arc. */
-	wider: number;
-}
-
-const before = (straight: number): Carrier => ({ straights: straight, rotations: straight, angles: straight });
-const point = (at: Point, pull: Point, by: Carrier): Grip => ({ of: 'point', at, pull, own: 0, wider: 0, ...by });
-const heading = (at: Point, pull: Point, by: Carrier): Grip => ({ of: 'direction', at, pull, own: 0, wider: 0, ...by });
+import { overallGrips } from './overall-grips.ts';
 
 /** What a check follows on a tube, to first order; nothing where it has no slope, as a distance at 0. Degrees for an angle. */
 export function gripsOf(check: Check, tube: Frames, { od }: { od: number }): Grip[] {
@@ -44,6 +23,10 @@ export function gripsOf(check: Check, tube: Frames, { od }: { od: number }): Gri
 			return outGrips(check, tube);
 		case 'drop':
 			return dropGrips(check, tube, check.surface === 'across' ? od / 2 : 0);
+		case 'width':
+			return dropGrips(check, tube, 0);
+		case 'overall':
+			return overallGrips(check, tube, od / 2);
 	}
 }
 
@@ -88,10 +71,6 @@ export function radiusSlopesOf(grips: readonly Grip[], arcs: readonly ArcFrame[]
 	}
 	return radii;
 }
-
-/** From an arc's start to its place at `turn` radians, over its radius. */
-const chordAt = ({ tangent, normal }: ArcFrame, turn: number): Point =>
-	combine(Math.sin(turn), tangent, 1 - Math.cos(turn), normal);
 
 /** What the length of a straight follows. `straight` counts from 1. */
 export function legGrips(straight: number, { straights }: Frames): Grip[] {
@@ -139,12 +118,6 @@ function cornerGrip(name: CornerName, { straights, arcs }: Frames): (pull: Point
 	return (pull) => straightGrip(place, straights, pull);
 }
 
-function straightGrip({ straight, at }: StraightPlace, straights: readonly StraightFrame[], pull: Point): Grip {
-	const by = before(straight - 1);
-	const { start, end } = straights[straight - 1]!;
-	return at === 'end' ? point(end, pull, { ...by, straights: straight }) : point(start, pull, by);
-}
-
 /** Height (P - S) . n over the plane with the normal n = c / |c|, c = t x u: n follows c by the part of P - S in the plane. */
 function outGrips({ plane: [j, k], to }: Extract<Check, { kind: 'out' }>, { straights }: Frames): Grip[] {
 	const [one, other] = [straights[j - 1]!, straights[k - 1]!];
@@ -162,7 +135,11 @@ function outGrips({ plane: [j, k], to }: Extract<Check, { kind: 'out' }>, { stra
 }
 
 /** `half`: half the outside diameter where the drop is read across the surfaces, else 0. */
-function dropGrips({ from, to }: Extract<Check, { kind: 'drop' }>, tube: Frames, half: number): Grip[] {
+function dropGrips(
+	{ from, to }: Pick<Extract<Check, { kind: 'drop' }>, 'from' | 'to'>,
+	tube: Frames,
+	half: number,
+): Grip[] {
 	const line = tube.straights[from - 1]!;
 	if (!('bend' in to)) {
 		const place = (pull: Point) => straightGrip(to, tube.straights, pull);
@@ -178,12 +155,6 @@ function dropGrips({ from, to }: Extract<Check, { kind: 'drop' }>, tube: Frames,
 	const ahead = { at: tangentAt(arc, turn), by };
 	const grips = lineGrips(line, from, place, ahead, half);
 	return atEnd || turn === 0 || half === 0 ? grips : [...grips, ...crownGrips(line, from, arc, turn, half, by)];
-}
-
-/** A place on an arc that the arc's own angle does not carry is moved by a wider arc all the same. */
-function withinGrip(arc: ArcFrame, turn: number, pull: Point, by: Carrier): Grip {
-	const carried = by.angles === by.straights;
-	return { ...point(pointAt(arc, turn), pull, by), wider: carried ? 0 : dot(pull, chordAt(arc, turn)) };
 }
 
 interface Ahead {

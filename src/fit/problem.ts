@@ -4,7 +4,8 @@ import { type Frames, frames } from '../tube/frames.ts';
 import type { Point } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
 import { cornerMoves, cornersOf } from './corner-motion.ts';
-import { type Grip, slopesOf } from './grips.ts';
+import type { Grip } from './grip.ts';
+import { slopesOf } from './grips.ts';
 import { type Chain, chainMotion, type FarEnd, type Walk, walk } from './kinematics.ts';
 import { leftOf, leftOfShape, type Stock, taken } from './stock.ts';
 

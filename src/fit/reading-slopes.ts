@@ -2,7 +2,8 @@ import { radians } from '../tube/angles.ts';
 import { rawArc } from '../tube/arcs.ts';
 import type { Frames } from '../tube/frames.ts';
 import type { Shape } from '../tube/shape.ts';
-import { type Grip, radiusSlopesOf, slopesOf } from './grips.ts';
+import type { Grip } from './grip.ts';
+import { radiusSlopesOf, slopesOf } from './grips.ts';
 import { type Walk, walk } from './kinematics.ts';
 import type { RawTube } from './raw-tube.ts';
 

@@ -2,10 +2,12 @@ import { angleBetween } from './angles.ts';
 import { acrossSurface, acuteAngle, distanceFromLine, farthestFromLine, runsParallel, tangentAt } from './drop.ts';
 import { cornerOf, type Frames, frames } from './frames.ts';
 import type { Check, CornerName, Point, StraightPlace } from './job.ts';
+import { overallIn } from './overall.ts';
 import type { Shape } from './shape.ts';
 import { cross, distance, dot, subtract, unit } from './vector.ts';
 
 type DropCheck = Extract<Check, { kind: 'drop' }>;
+type WidthCheck = Extract<Check, { kind: 'width' }>;
 type OutCheck = Extract<Check, { kind: 'out' }>;
 
 function straightPoint(to: StraightPlace, { straights }: Frames): Point {
@@ -69,7 +71,17 @@ export function checkIn(check: Check, at: Frames, tube: { od: number }): number 
 			return distance(cornerPoint(check.from, at), cornerPoint(check.to, at));
 		case 'out':
 			return outValue(check, at);
+		case 'width':
+			return distanceFromLine(at.straights[check.from - 1]!, straightPoint(check.to, at)) + overCenters(check, tube);
+		case 'overall':
+			return overallIn(at, tube.od, check.axis, check.at);
 	}
+}
+
+/** By how much a width reads more than the center lines lie apart. */
+export function overCenters({ surface }: Pick<WidthCheck, 'surface'>, { od }: { od: number }): number {
+	if (surface === 'center') return 0;
+	return surface === 'outside' ? od : -od;
 }
 
 const straightNeeds = (straight: number): number => straight - 1;
@@ -89,6 +101,10 @@ export function checkAfter(check: Check, bends: number): number {
 	switch (check.kind) {
 		case 'drop':
 			return Math.max(straightNeeds(check.from), 'bend' in check.to ? check.to.bend : placeNeeds(check.to, bends));
+		case 'width':
+			return Math.max(straightNeeds(check.from), placeNeeds(check.to, bends));
+		case 'overall':
+			return bends;
 		case 'angle':
 			return Math.max(...check.between.map(straightNeeds));
 		case 'span':

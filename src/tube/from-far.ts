@@ -52,6 +52,12 @@ function turnedCheck(check: Check, bends: number): Check {
 			return { ...check, from: corner(check.from), to: corner(check.to) };
 		case 'out':
 			return { ...check, plane: pair(check.plane), to: place(check.to) };
+		case 'width':
+			return { ...check, from: straight(check.from), to: place(check.to) };
+		case 'overall': {
+			const { at, ...rest } = check;
+			return at === 'end' ? rest : { ...rest, at: 'end' };
+		}
 		case 'ovality':
 			return { ...check, bend: bend(check.bend) };
 	}

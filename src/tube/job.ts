@@ -67,16 +67,25 @@ export interface StraightPlace {
 	at?: 'end';
 }
 
+/** Between what of two straights a width is read. */
+export type WidthSurface = 'outside' | 'inside' | 'center';
+
+/** An axis of bend 1: x along straight 1, y towards bend 1's inside, z square to both. */
+export type Axis = 'x' | 'y' | 'z';
+
 interface CheckBase {
 	name: string;
 	tolerance: number;
 }
+/** `overall` with `at`: along the last bend's axes, as in a job turned end for end. */
 export type Check = CheckBase &
 	(
 		| { kind: 'drop'; from: number; to: { bend: number } | StraightPlace; surface: 'centre' | 'across' }
 		| { kind: 'angle'; between: readonly [number, number] }
 		| { kind: 'span'; from: CornerName; to: CornerName }
 		| { kind: 'out'; plane: readonly [number, number]; to: StraightPlace }
+		| { kind: 'width'; from: number; to: StraightPlace; surface: WidthSurface }
+		| { kind: 'overall'; axis: Axis; at?: 'end' }
 		| { kind: 'ovality'; bend: number }
 	);
 

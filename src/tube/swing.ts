@@ -55,7 +55,9 @@ function roomOf(straights: readonly StraightFrame[], arcs: readonly ArcFrame[], 
 	const height = (point: Point) => dot(subtract(point, die.center), die.binormal);
 	const axis = { start: die.center, end: die.center, direction: die.binormal };
 	const reaches = [...ends.map(fromAxis), ...arcs.map((arc) => farthestFromLine(axis, arc).distance)];
-	const heights = [...ends, ...arcs.flatMap((arc) => summits(arc, die.binormal))].map(height);
+	const heights = [...ends, ...arcs.flatMap((arc) => summits(arc, die.binormal).map((turn) => pointAt(arc, turn)))].map(
+		height,
+	);
 	const half = od / 2;
 	return {
 		reach: Math.max(...reaches) + half,
@@ -64,10 +66,10 @@ function roomOf(straights: readonly StraightFrame[], arcs: readonly ArcFrame[], 
 	};
 }
 
-/** The places inside an arc that lie highest and lowest along a direction, if it has any there. */
-function summits(arc: ArcFrame, up: Point): Point[] {
+/** The places inside an arc, in radians into it, that lie highest and lowest along a direction, if it has any there. */
+export function summits(arc: ArcFrame, up: Point): number[] {
 	// Height along the arc is R (sin x tangent - cos x normal).up and the centre's: level where tan x = -tangent.up / normal.up.
 	const level = Math.atan2(-dot(arc.tangent, up), dot(arc.normal, up));
 	const end = radians(arc.angle);
-	return [level - Math.PI, level, level + Math.PI].filter((x) => x > 0 && x < end).map((x) => pointAt(arc, x));
+	return [level - Math.PI, level, level + Math.PI].filter((x) => x > 0 && x < end);
 }

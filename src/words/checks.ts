@@ -1,4 +1,4 @@
-import type { Check, CornerName, StraightPlace } from '../tube/job.ts';
+import type { Axis, Check, CornerName, StraightPlace, WidthSurface } from '../tube/job.ts';
 import type { Ruled } from './lengths.ts';
 import { notNothing } from './numbers.ts';
 
@@ -10,6 +10,22 @@ function corner(name: CornerName): string {
 function straightPlace({ straight, at }: StraightPlace): string {
 	return `the ${at ?? 'start'} of straight ${straight}`;
 }
+
+const WIDTHS: Readonly<Record<WidthSurface, string>> = {
+	outside: 'over the outsides',
+	inside: 'between the insides',
+	center: 'center to center',
+};
+
+/** Along which way a size over all is read: of a job begun at its far end, the drawing's first bend is the last one. */
+const AXES: Readonly<Record<Axis, Record<'start' | 'end', string>>> = {
+	x: { start: 'along straight 1', end: 'along the last straight' },
+	y: {
+		start: 'square to straight 1, in the plane of bend 1',
+		end: 'square to the last straight, in the plane of the last bend',
+	},
+	z: { start: 'square to the plane of bend 1', end: 'square to the plane of the last bend' },
+};
 
 /** What a check measures, in a sentence without its end. */
 export function checkWords(check: Check): string {
@@ -26,6 +42,10 @@ export function checkWords(check: Check): string {
 			return `Distance from ${corner(check.from)} to ${corner(check.to)}`;
 		case 'out':
 			return `How far ${straightPlace(check.to)} lies out of the plane of straights ${check.plane[0]} and ${check.plane[1]}`;
+		case 'width':
+			return `Straight ${check.from} and ${straightPlace(check.to)}, ${WIDTHS[check.surface]}`;
+		case 'overall':
+			return `Size over all, outside to outside, ${AXES[check.axis][check.at ?? 'start']}`;
 		case 'ovality':
 			return `Least over greatest outside diameter at the middle of bend ${check.bend}`;
 	}

@@ -11,6 +11,8 @@ const TOOL: Record<CheckKind, string> = {
 	out: 'straight edge',
 	angle: 'angle finder',
 	span: 'tape',
+	width: 'tape',
+	overall: 'tape',
 	ovality: 'caliper',
 };
 

@@ -110,7 +110,7 @@ const CASES: [place: string, to: unknown, at: string, right: string][] = [
 	['notes', ['a'], 'notes', 'a text in quotes'],
 	['checks', {}, 'checks', 'a list'],
 	['checks', [3], 'checks[0]', 'an object'],
-	['checks', check({}), 'checks[0]', 'exactly one of drop, angle, span, out, ovality'],
+	['checks', check({}), 'checks[0]', 'exactly one of drop, angle, span, out, width, overall, ovality'],
 	['checks', check({ angle: {}, span: {} }), 'checks[0]', 'exactly one of'],
 	['checks', [{ angle: { between: [1, 2] } }], 'checks[0].name', 'a name'],
 	['checks', check({ angle: { between: [1, 2] }, when: 1 }), 'checks[0].when', 'no such key'],
@@ -134,9 +134,29 @@ const CASES: [place: string, to: unknown, at: string, right: string][] = [
 	['checks', check({ span: { from: { bend: 1 }, to: { bend: 1 } } }), 'checks[0].span.to', 'another place'],
 	['checks', check({ out: { plane: [1, 2], to: { straight: 4 } } }), 'checks[0].out.to.straight', '1 to 3'],
 	['checks', check({ out: { plane: [1], to: { straight: 3 } } }), 'checks[0].out.plane', 'two different straights'],
+	[
+		'checks',
+		check({ width: { between: [1, 3] } }),
+		'checks[0].width.between',
+		'parallel within 2°: these are 48.4° apart',
+	],
+	['checks', check({ width: { between: [1, 4] } }), 'checks[0].width.between[1]', 'a straight, 1 to 3'],
+	['checks', check({ overall: { axis: 'w' } }), 'checks[0].overall.axis', '"x", "y" or "z", an axis of bend 1'],
+	['checks', check({ overall: {} }), 'checks[0].overall.axis', 'an axis of bend 1'],
 	['checks', check({ ovality: { bend: 3 } }), 'checks[0].ovality.bend', 'a bend, 1 to 2'],
 	['checks', check({ ovality: { bend: 1 }, tolerance: 1 }), 'checks[0].tolerance', 'the ratio, above 0 and below 1'],
 ];
+
+it('a width names a surface that can be measured to', () => {
+	const offset = change(plainJobFile(), 'shape.bends', [
+		{ straight: 12, angle: 40, rotation: 0 },
+		{ straight: 9, angle: 40, rotation: 180 },
+	]);
+	const checks = check({ width: { between: [1, 3], surface: 'over' } });
+	const [fault] = faultsOf(change(offset as object, 'checks', checks));
+	expect(fault).toMatchObject({ at: 'checks[0].width.surface', found: '"over"' });
+	expect(fault!.right).toContain('"outside", "inside" or "center"');
+});
 
 describe('a fault is named with its place and what would be right', () => {
 	it.each(CASES)('%s = %j', (place, to, at, right) => {

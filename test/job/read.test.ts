@@ -167,21 +167,31 @@ describe('what a job says', () => {
 		});
 	});
 
-	it('has checks of all five kinds, each with its tolerance', () => {
+	it('has checks of all kinds, each with its tolerance', () => {
 		const checks = [
 			{ name: 'd', drop: { from: 1, to: { bend: 2 } } },
 			{ name: 'e', drop: { from: 1, to: { straight: 3 }, surface: 'across' }, tolerance: '1/8' },
 			{ name: 'a', angle: { between: [1, 3] } },
 			{ name: 's', span: { from: { end: 'start' }, to: { bend: 2 } } },
 			{ name: 'o', out: { plane: [1, 2], to: { straight: 3 } } },
+			{ name: 'w', width: { between: [3, 1], surface: 'inside' } },
+			{ name: 'c', width: { between: [1, 3] } },
+			{ name: 'l', overall: { axis: 'z' }, tolerance: '1/8' },
 			{ name: 'r', ovality: { bend: 1 } },
 		];
-		expect(good({ ...plainJobFile(), checks }).job.checks).toEqual([
+		const offset = change(plainJobFile(), 'shape.bends', [
+			{ straight: 12, angle: 40, rotation: 0 },
+			{ straight: 9, angle: 38.5, rotation: 180 },
+		]);
+		expect(good({ ...(offset as object), checks }).job.checks).toEqual([
 			{ name: 'd', tolerance: 1 / 16, kind: 'drop', from: 1, to: { bend: 2 }, surface: 'centre' },
 			{ name: 'e', tolerance: 1 / 8, kind: 'drop', from: 1, to: { straight: 3 }, surface: 'across' },
 			{ name: 'a', tolerance: 0.5, kind: 'angle', between: [1, 3] },
 			{ name: 's', tolerance: 1 / 16, kind: 'span', from: { end: 'start' }, to: { bend: 2 } },
 			{ name: 'o', tolerance: 1 / 16, kind: 'out', plane: [1, 2], to: { straight: 3 } },
+			{ name: 'w', tolerance: 1 / 16, kind: 'width', from: 1, to: { straight: 3 }, surface: 'inside' },
+			{ name: 'c', tolerance: 1 / 16, kind: 'width', from: 1, to: { straight: 3 }, surface: 'center' },
+			{ name: 'l', tolerance: 1 / 8, kind: 'overall', axis: 'z' },
 			// Source: FIA Appendix J 2009, art. 253, 8.3.3: minor over major diameter at least 0.9.
 			{ name: 'r', tolerance: 0.1, kind: 'ovality', bend: 1 },
 		]);

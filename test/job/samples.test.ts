@@ -40,6 +40,6 @@ it('together show what a job file can say', () => {
 	expect(jobs.some(({ units }) => units === 'mm')).toBe(true);
 	expect(jobs.some(({ shape }) => shape.kind === 'points')).toBe(true);
 	const kinds = new Set(jobs.flatMap(({ checks }) => checks.map(({ kind }) => kind)));
-	expect([...kinds].sort()).toEqual(['angle', 'drop', 'out', 'ovality', 'span']);
+	expect([...kinds].sort()).toEqual(['angle', 'drop', 'out', 'ovality', 'overall', 'span', 'width']);
 	expect(new Set(jobs.map(({ name }) => name)).size).toBe(jobs.length);
 });

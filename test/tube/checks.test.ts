@@ -35,12 +35,62 @@ const out = (j: number, k: number, m: number): Check => ({
 	plane: [j, k],
 	to: { straight: m },
 });
+const width = (j: number, k: number, surface: 'outside' | 'inside' | 'center' = 'center'): Check => ({
+	kind: 'width',
+	name: 'width',
+	tolerance: 0.1,
+	from: j,
+	to: { straight: k },
+	surface,
+});
 const ovality: Check = { kind: 'ovality', name: 'ovality', tolerance: 0.1, bend: 2 };
 
 /** `[angle, rotation]` each, between straights of these lengths, all of radius 6. */
 const tube = (straights: number[], bends: [number, number][]): Shape => ({
 	straights,
 	bends: bends.map(([angle, rotation]) => ({ angle, rotation, radius: 6 })),
+});
+
+describe('width', () => {
+	// By hand: two quarter bends of 6 in and 10 in between them.
+	const u = tube(
+		[20, 10, 18],
+		[
+			[90, 0],
+			[90, 0],
+		],
+	);
+
+	it('is how far apart two straights run: center to center, over the outsides, between the insides', () => {
+		expect(checkValue(width(1, 3), u, TUBE)).toBeCloseTo(22, 12);
+		expect(checkValue(width(1, 3, 'outside'), u, TUBE)).toBeCloseTo(23.5, 12);
+		expect(checkValue(width(1, 3, 'inside'), u, TUBE)).toBeCloseTo(20.5, 12);
+		expect(checkAfter(width(1, 3), 2)).toBe(2);
+	});
+
+	it('of an offset is its rise', () => {
+		// Offset of 9 in at 30 degrees, 2 R (1 - cos 30) + L sin 30.
+		const offset = tube(
+			[20, 9, 18],
+			[
+				[30, 0],
+				[30, 180],
+			],
+		);
+		expect(checkValue(width(1, 3), offset, TUBE)).toBeCloseTo(12 * (1 - Math.cos(30 * rad)) + 4.5, 12);
+	});
+
+	it('is taken at the start of the later straight, square to the line of the other', () => {
+		const open = tube(
+			[20, 10, 18],
+			[
+				[90, 0],
+				[89, 0],
+			],
+		);
+		// A degree short of parallel: bend 2 ends 6 sin 89 further up and 6 (1 - cos 89) in.
+		expect(checkValue(width(1, 3), open, TUBE)).toBeCloseTo(6 + 10 + 6 * Math.sin(89 * rad), 12);
+	});
 });
 
 describe('drop in one plane', () => {

@@ -30,6 +30,10 @@ const CHECKS: Check[] = [
 	{ kind: 'span', from: { bend: 2 }, to: { end: 'far' } },
 	{ kind: 'out', plane: [1, 2], to: { straight: 5 } },
 	{ kind: 'out', plane: [4, 2], to: { straight: 2 } },
+	{ kind: 'width', from: 1, to: { straight: 4 }, surface: 'outside' },
+	{ kind: 'overall', axis: 'x' },
+	{ kind: 'overall', axis: 'y' },
+	{ kind: 'overall', axis: 'z' },
 	{ kind: 'ovality', bend: 2 },
 ].map((check, i) => ({ name: `check ${i + 1}`, tolerance: 0.5, ...check }) as Check);
 
@@ -179,10 +183,14 @@ describe('the tube begun at its far end', () => {
 			{ kind: 'span', from: { bend: 3 }, to: { end: 'start' } },
 			{ kind: 'out', plane: [5, 4], to: { straight: 1, at: 'end' } },
 			{ kind: 'out', plane: [2, 4], to: { straight: 4, at: 'end' } },
+			{ kind: 'width', from: 5, to: { straight: 2, at: 'end' }, surface: 'outside' },
+			{ kind: 'overall', axis: 'x', at: 'end' },
+			{ kind: 'overall', axis: 'y', at: 'end' },
+			{ kind: 'overall', axis: 'z', at: 'end' },
 			{ kind: 'ovality', bend: 3 },
 		]);
 		// A straight's end is there with the bend after it; the far end with the last.
-		expect(job.checks.map((check) => checkAfter(check, 4))).toEqual([4, 3, 4, 4, 4, 4, 3, 4, 4, 3]);
+		expect(job.checks.map((check) => checkAfter(check, 4))).toEqual([4, 3, 4, 4, 4, 4, 3, 4, 4, 4, 4, 4, 4, 3]);
 	});
 
 	it('is warned of in the numbers as bent, at the places of the file', () => {

@@ -30,6 +30,18 @@ const SURFACES = [
 	{ label: 'over the tube, from an edge on the face away from the bend', value: 'across' },
 ];
 
+const WIDTHS = [
+	{ label: 'over the outsides', value: 'outside' },
+	{ label: 'between the insides', value: 'inside' },
+	{ label: 'center to center', value: 'center' },
+];
+
+const AXES = [
+	{ label: 'x: along straight 1', value: 'x' },
+	{ label: "y: towards bend 1's inside", value: 'y' },
+	{ label: 'z: square to the plane of bend 1', value: 'z' },
+];
+
 /** What each kind of check has to be told, in the order in which it is asked. */
 export const CHECK_PARTS: Readonly<Record<CheckKind, readonly CheckPart[]>> = {
 	drop: [
@@ -50,6 +62,12 @@ export const CHECK_PARTS: Readonly<Record<CheckKind, readonly CheckPart[]>> = {
 		{ label: 'and which', choices: straights },
 		{ label: 'How far the start of which straight lies', choices: straights },
 	],
+	width: [
+		{ label: 'Between which straight', choices: straights },
+		{ label: 'and which', choices: straights },
+		{ label: 'Measured', choices: () => WIDTHS },
+	],
+	overall: [{ label: 'Along which way', choices: () => AXES }],
 	ovality: [{ label: 'In the middle of which bend', choices: bendNumbers }],
 };
 
@@ -58,6 +76,8 @@ export const CHECK_KINDS: readonly { label: string; value: CheckKind }[] = [
 	{ label: 'an angle between two straights', value: 'angle' },
 	{ label: 'a span from corner to corner, or to an end', value: 'span' },
 	{ label: 'how far a straight lies out of the plane of two others', value: 'out' },
+	{ label: 'the width between two parallel straights', value: 'width' },
+	{ label: 'the size over all, outside to outside', value: 'overall' },
 	{ label: 'ovality in the middle of a bend', value: 'ovality' },
 ];
 
@@ -73,6 +93,10 @@ export function checkJson(kind: CheckKind, values: readonly unknown[], more: obj
 			return { ...more, span: { from: first, to: second } };
 		case 'out':
 			return { ...more, out: { plane: [first, second], to: { straight: third } } };
+		case 'width':
+			return { ...more, width: { between: [first, second], ...(third === 'center' ? {} : { surface: third }) } };
+		case 'overall':
+			return { ...more, overall: { axis: first } };
 		case 'ovality':
 			return { ...more, ovality: { bend: first } };
 	}

@@ -27,6 +27,8 @@ function wrongCheck(value: number, kind: CheckKind): NumberFault | null {
 			return value >= 0 && value <= 360 ? null : 'angle-0-to-360';
 		case 'out':
 			return null;
+		case 'overall':
+			return value > 0 ? null : 'above-0';
 		default:
 			return value >= 0 ? null : 'not-below-0';
 	}

@@ -4,7 +4,7 @@ import { type RawTube, uncutShape } from '../../fit/raw-tube.ts';
 import { at } from '../../maths/list.ts';
 import { reopened } from '../../springback/filter.ts';
 import { observe, observeMade } from '../../springback/reading.ts';
-import { checkValue } from '../../tube/checks.ts';
+import { checkValue, overCenters } from '../../tube/checks.ts';
 import type { Check } from '../../tube/job.ts';
 import { builtNow, checkReadingSd, estimated } from '../estimate/estimate.ts';
 import { tubeAtWork } from '../estimate/tube-at-work.ts';
@@ -29,9 +29,10 @@ export function checksDue(state: State, bend: number): string[] {
 	return state.design.checks.filter((due) => due.after === bend).map((due) => due.check.name);
 }
 
-/** By how much more a check reads while the ends are not cut yet: 0 but for a span to an end. */
+/** By how much more a check reads while the ends are not cut yet: 0 but for a span to an end and a size over all. */
 export function uncutTrim(state: State, check: Check): number {
-	if (check.kind !== 'span' || !('end' in check.from || 'end' in check.to)) return 0;
+	const toEnd = check.kind === 'span' && ('end' in check.from || 'end' in check.to);
+	if (!toEnd && check.kind !== 'overall') return 0;
 	const { shape, trimStart, used } = tubeAtWork(state, state.plan.current);
 	const straights = [...shape.straights];
 	straights[0] = at(straights, 0) + trimStart;
@@ -89,7 +90,7 @@ export function learnFromCheck(state: State, name: string, reading: number, coun
 	const before = builtNow(state);
 	const { value, sd } = expectOn(state, before, check);
 	const own = checkReadingSd(state.start.job, check);
-	if (toTurning(check, value) < EITHER_SIDE * Math.hypot(sd, own)) return taken(false);
+	if (toTurning(check, value, state.start.job.tube) < EITHER_SIDE * Math.hypot(sd, own)) return taken(false);
 	const next = estimated(taken(true));
 	return was === null ? learnAtWork(next, before, next.built, confirmed) : asItIs(next, next.built);
 }
@@ -103,10 +104,12 @@ function asItIs(state: State, built: AsBuilt): State {
 	return { ...state, filter: reopened(state.filter, { angle: value, sd }, largest) };
 }
 
-/** How far a value lies from where its check reads the same on either side: legs that lie in one line or side by side. */
-function toTurning({ kind }: Check, value: number): number {
-	if (kind === 'drop') return value;
-	return kind === 'angle' ? Math.min(value, 180 - value) : Number.POSITIVE_INFINITY;
+/** How far a value lies from where its check reads the same on either side: legs that lie in one line or side by side, a tube that lies flat. */
+function toTurning(check: Check, value: number, tube: { od: number }): number {
+	if (check.kind === 'drop') return value;
+	if (check.kind === 'width') return value - overCenters(check, tube);
+	if (check.kind === 'overall') return value - tube.od;
+	return check.kind === 'angle' ? Math.min(value, 180 - value) : Number.POSITIVE_INFINITY;
 }
 
 /** What the reading told of the angle at work, as a reading of that angle alone: by so much the estimate of it has changed. */

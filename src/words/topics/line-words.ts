@@ -78,6 +78,8 @@ export const CHECKS: Record<CheckKind, string> = {
 	angle: 'an angle between two straights',
 	span: 'from corner to corner, or to an end',
 	out: 'how far out of a plane',
+	width: 'how far apart two parallel straights run',
+	overall: 'the size over all along an axis of bend 1',
 	ovality: 'smallest over greatest diameter',
 };
 

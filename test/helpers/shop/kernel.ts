@@ -59,15 +59,28 @@ export class Kernel {
 		return properties.Mass();
 	}
 
-	/** Volume of a solid rod of this radius swept along a wire that starts at the origin along +x. */
-	rodVolume(wire: TopoDS_Wire, radius: number): number {
+	/** A solid rod of this radius swept along a wire that starts at the origin along +x. */
+	private rod(wire: TopoDS_Wire, radius: number) {
 		const { oc } = this;
 		const axes = new oc.gp_Ax2(this.point([0, 0, 0]), new oc.gp_Dir(1, 0, 0));
 		const rim = new oc.BRepBuilderAPI_MakeEdge(new oc.gp_Circ(axes, radius)).Edge();
 		const disc = new oc.BRepBuilderAPI_MakeFace(new oc.BRepBuilderAPI_MakeWire(rim).Wire(), true).Face();
+		return new oc.BRepOffsetAPI_MakePipe(wire, disc).Shape();
+	}
+
+	rodVolume(wire: TopoDS_Wire, radius: number): number {
+		const { oc } = this;
 		const properties = new oc.GProp_GProps();
-		oc.BRepGProp.VolumeProperties(new oc.BRepOffsetAPI_MakePipe(wire, disc).Shape(), properties, true, false, false);
+		oc.BRepGProp.VolumeProperties(this.rod(wire, radius), properties, true, false, false);
 		return properties.Mass();
+	}
+
+	/** The box along the axes of space in which such a rod just fits. */
+	rodSize(wire: TopoDS_Wire, radius: number): Point {
+		const { oc } = this;
+		const box = new oc.Bnd_Box();
+		oc.BRepBndLib.AddOptimal(this.rod(wire, radius), box, false, false);
+		return [box.GetXMax() - box.GetXMin(), box.GetYMax() - box.GetYMin(), box.GetZMax() - box.GetZMin()];
 	}
 
 	wire(edges: readonly ReturnType<Kernel['segment']>[]): TopoDS_Wire {

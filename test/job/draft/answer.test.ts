@@ -279,6 +279,7 @@ describe('a kept job that is changed', () => {
 			['angle', [1, 3], { angle: { between: [1, 3] } }],
 			['span', [{ bend: 1 }, { end: 'far' }], { span: { from: { bend: 1 }, to: { end: 'far' } } }],
 			['out', [1, 2, 3], { out: { plane: [1, 2], to: { straight: 3 } } }],
+			['overall', ['y'], { overall: { axis: 'y' } }],
 			['ovality', [2], { ovality: { bend: 2 } }],
 		];
 		for (const [kind, values, json] of parts) {
