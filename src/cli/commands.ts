@@ -54,7 +54,7 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 		operands: ['JOB'],
 		least: 1,
 		most: 1,
-		options: { json, ...BENT_AS_OPTIONS },
+		options: { json, 'no-learn': { says: 'expect the radius by mechanics alone' }, ...BENT_AS_OPTIONS },
 		examples: [
 			['pullbook layout jobs/bow-rail.json', 'print the table to take to the tube'],
 			['pullbook layout jobs/bow-rail.json --json', 'the same, unrounded, for another program'],

@@ -22,7 +22,7 @@ const wrapped = (text: string, lead = ''): string[] => wrapBehind(lead, text, WI
 /** Tables print lengths without their unit, which the heading names. */
 const bare = (length: number, { units }: Job): string => trimmed(length, units === 'in' ? 3 : 1);
 
-function heading(job: Job, { cutLength, developedLength }: LayoutDocument, kept: string | null): string[] {
+function heading(job: Job, { cutLength, developedLength, overall }: LayoutDocument, said: readonly string[]): string[] {
 	const { tube, tooling, trim } = job;
 	const as = bentAsWords(job);
 	const unit = job.units === 'in' ? 'inches' : 'millimetres';
@@ -34,7 +34,7 @@ function heading(job: Job, { cutLength, developedLength }: LayoutDocument, kept:
 				`"${foreignName(tooling.die)}", center-line radius ${length(tooling.clr)}.`,
 		),
 		...(as === null ? [] : wrapped(as)),
-		...(kept === null ? [] : wrapped(kept)),
+		...said.flatMap((sentence) => wrapped(sentence)),
 		'',
 		...wrapped(
 			`Cut the tube to ${formatTape(cutLength, tooling.tape, job.units)} (${length(cutLength)}): ` +
@@ -42,6 +42,10 @@ function heading(job: Job, { cutLength, developedLength }: LayoutDocument, kept:
 				`${length(trim.end)} at the far end.`,
 		),
 		'The start end is the one that goes through the clamp first.',
+		...wrapped(
+			`Finished size, outside to outside: ${length(overall.x)} along straight 1, ${length(overall.y)} towards the inside of bend 1, ` +
+				`${length(overall.z)} square to both.`,
+		),
 	];
 }
 
@@ -178,11 +182,11 @@ function cautions(job: Job, { warnings }: LayoutDocument): string[] {
 
 /**
  * The layout as a page for the bench, at most 80 columns wide save for long names: marking, then bending, then the rest.
- * `kept` says which values came from a kept bender, or null.
+ * `said`: sentences on what it rests on.
  */
-export function layoutText(job: Job, document: LayoutDocument, kept: string | null): string {
+export function layoutText(job: Job, document: LayoutDocument, said: readonly string[]): string {
 	return [
-		...heading(job, document, kept),
+		...heading(job, document, said),
 		...marking(job, document),
 		...bending(document),
 		...shapeRows(job, document),

@@ -1,16 +1,19 @@
 import { loadBendable } from '../job/load.ts';
-import { coldPrior } from '../session/log/start.ts';
+import { beginning, growthOf } from '../session/log/start.ts';
 import { jobEnds } from '../session/plan/ends.ts';
 import { jobWarnings } from '../session/plan/job-warnings.ts';
 import { openSettings } from '../settings/settings.ts';
+import type { Lesson } from '../springback/history.ts';
 import type { BentAs, Job } from '../tube/job.ts';
 import { type LayoutDocument, layout } from '../tube/layout.ts';
 import { type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { asBent } from '../tube/turned-job.ts';
 import { formatQuantity } from '../units/format.ts';
 import { foreignName } from '../words/foreign.ts';
+import { marksFor } from '../words/growth.ts';
 import { withText } from '../words/warnings.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
+import { keptForStart, lessonsFor } from './kept.ts';
 import { layoutText } from './layout-text.ts';
 
 /** The values that the job leaves to its bender and die, as a sentence; null when there is none. */
@@ -24,11 +27,11 @@ function keptValues({ tooling, units }: Job, places: readonly string[]): string 
 	return `As kept for bender "${foreignName(tooling.bender)}" and die "${foreignName(tooling.die)}": ${values.join(', ')}.`;
 }
 
-/** What a session will expect of the radius where nobody has measured it; null where the job says it. */
-function expectedGrowth(job: Job): string | null {
-	if (job.tooling.growth !== null) return null;
-	const percent = ((coldPrior(job).growth - 1) * 100).toFixed(1);
-	return `These are the marks for the die's radius. The bend should come out ${percent} % larger: pullbook bend moves the marks for that where a tape shows it.`;
+/** Said of a job that meant something else before the drawing's corners held; null where it means what it did. */
+function changed({ shape, units, tooling: { growth, clr } }: Job): string | null {
+	if (shape.kind === 'points' || growth === null || growth === 1) return null;
+	const drawn = formatQuantity(shape.radius ?? clr, 'length', units);
+	return `Changed: a job with growth and bends is read in a new way. The straights in the file are for bends of radius ${drawn}. The corners hold; straights and marks give way. It used to be the other way about.`;
 }
 
 /**
@@ -37,7 +40,7 @@ function expectedGrowth(job: Job): string | null {
  * @throws JobFileError with every fault of the file
  */
 export async function runLayout(
-	{ file, json, home, as }: { file: string; json: boolean; home: string; as: BentAs },
+	{ file, json, home, as, learn }: { file: string; json: boolean; home: string; as: BentAs; learn: boolean },
 	{ stdout, stderr }: Pick<Io, 'stdout' | 'stderr'>,
 ): Promise<number> {
 	const settings = openSettings(home);
@@ -45,17 +48,27 @@ export async function runLayout(
 	for (const problem of settings.problems) tell(problem);
 	const { job: drawn, fromBender } = loadBendable(file, settings.tooling);
 	const job = asBent(drawn, as);
-	const document = layout(job, jobWarnings(job), jobEnds(job));
+	const growth = growthOf(beginning({ job, fromBender }, lessonsWanted(job, { home, learn }, tell)));
+	const document = layout(job, growth, jobWarnings(job, growth), jobEnds(job, growth));
 	const kept = keptValues(job, fromBender);
 	if (json) {
 		if (kept !== null) tell(kept);
 		printJson({ stdout }, worded(document, job));
-	} else
-		print(
-			{ stdout },
-			layoutText(job, document, [kept, expectedGrowth(job)].filter((line) => line !== null).join(' ') || null),
-		);
+	} else {
+		const said = [kept, marksFor(growth), changed(job)].filter((line) => line !== null);
+		print({ stdout }, layoutText(job, document, said));
+	}
 	return 0;
+}
+
+/** What was taught, where that decides on the growth; null: by mechanics alone. */
+function lessonsWanted(
+	{ tooling }: Job,
+	{ home, learn }: { home: string; learn: boolean },
+	tell: (sentence: string) => void,
+): readonly Lesson[] | null {
+	if (!learn || tooling.growth !== null) return null;
+	return lessonsFor(home, keptForStart(home, tell));
 }
 
 /** The document with the sentence of each warning beside it. */

@@ -14,6 +14,7 @@ export function livePort(session: LiveSession): LivePort {
 	return {
 		id: session.id,
 		job: session.state.start.job,
+		drawn: session.state.design.shape,
 		resume: resumeCommand(session.state.start.jobFile, session.id),
 		get logPath() {
 			return session.logPath;

@@ -3,19 +3,29 @@ import { rawJob } from '../job/load.ts';
 import { makeJobFolder, saveJobFile } from '../job/save.ts';
 import type { WorkshopPort } from '../screen/benders/workshop-port.ts';
 import { openSettings, type Settings } from '../settings/settings.ts';
+import type { Lesson } from '../springback/history.ts';
 import { type JobFolder, listed } from './job-folder.ts';
+import { keptForStart, lessonsFor } from './kept.ts';
 
 /** Job files in one's own folder and benders under `home`, as the screen writes them. What is kept is read when it is first wanted, and again after a change. */
 export function workshopAt(home: string, jobs: JobFolder): WorkshopPort {
 	let opened: Settings | null = null;
+	let lessons: readonly Lesson[] | null = null;
 	const settings = () => (opened ??= openSettings(home));
 	return {
 		benders() {
 			// Another program may have changed them since.
 			opened = openSettings(home);
+			lessons = null;
 			return opened.benders();
 		},
 		lookup: (bender, die, units) => settings().tooling(bender, die, units),
+		// Read once for a form: a session bent meanwhile tells the next one.
+		lessons: () =>
+			(lessons ??= lessonsFor(
+				home,
+				keptForStart(home, () => {}),
+			)),
 		problems: () => settings().problems,
 		async change({ bender, die, changes }) {
 			if (changes === null) await (die === null ? settings().removeBender(bender) : settings().removeDie(bender, die));

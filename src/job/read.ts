@@ -61,8 +61,9 @@ export function readJob(value: unknown, lookup: ToolingLookup = NO_TOOLING): Goo
 	const units = top.units ?? 'mm';
 	const tube = readTube(value.tube, units, report);
 	const { tooling, fromBender } = readTooling(value.tooling, tube.od, units, lookup, report);
-	const radius = tooling.clr === undefined ? undefined : tooling.clr * (tooling.growth ?? 1);
-	const shape = readShape(value.shape, units, radius, dieNames(value.tooling, tooling.die), report);
+	const { clr, growth } = tooling;
+	const radii = clr === undefined ? undefined : { die: clr, finished: clr * (growth ?? 1) };
+	const shape = readShape(value.shape, units, radii, dieNames(value.tooling, tooling.die), report);
 	const trim = readTrim(value.trim, units, report);
 	const ends = readEnds(value.ends, tube.od, units, report);
 	const tolerance = readTolerance(value.tolerance, units, report);

@@ -3,12 +3,17 @@ import * as z from 'zod/mini';
 import { normalizeRotation } from '../tube/angles.ts';
 import { frames } from '../tube/frames.ts';
 import type { Bend, Point, ShapeSource, Units } from '../tube/job.ts';
-import { pointFaults, pointsToBends } from '../tube/points.ts';
+import { bendsWanting, pointFaults, pointsToBends } from '../tube/points.ts';
+import { keepCorners } from '../tube/resolve.ts';
+import { trimmed } from '../units/format.ts';
 import { inside, type Report, show } from './fault.ts';
 import { isObject, length, number, readObject, reportUnknown } from './fields.ts';
 
 /** More bends than any tube has: a sign of a file gone wrong. */
 const MOST_BENDS = 200;
+
+/** Lengths that differ by no more than this part of the radius are the same. */
+const ROUNDING = 1e-9;
 
 /** What could be read of the shape. `bends` counts them as written, whether or not each is right; null: not known. */
 export interface ReadShape {
@@ -20,11 +25,17 @@ export interface ReadShape {
 
 const NONE: ReadShape = { source: null, bends: null, directions: [] };
 
-/** `radius` is the finished centre-line radius, undefined where it could not be read; `dies` those that a bend may name, null: not known. */
+/** The die's centre-line radius, and that of a finished bend as far as the job or the die states it. */
+export interface Radii {
+	die: number;
+	finished: number;
+}
+
+/** `radii` is undefined where they could not be read; `dies` are those that a bend may name, null: not known. */
 export function readShape(
 	value: unknown,
 	units: Units,
-	radius: number | undefined,
+	radii: Radii | undefined,
 	dies: readonly string[] | null,
 	report: Report,
 ): ReadShape {
@@ -38,32 +49,33 @@ export function readShape(
 		reportUnknown(value, 'shape', ['bends', 'last', 'points'], report);
 		const found = bends ? 'both "bends" and "points"' : 'neither "bends" nor "points"';
 		report({ at: 'shape', found, right: 'one of the two: "bends" with "last", or "points" alone' });
-		return bends ? faultsOfBoth(value, units, radius, dies, report) : NONE;
+		return bends ? faultsOfBoth(value, units, radii, dies, report) : NONE;
 	}
-	return points ? readPoints(value, units, radius, report) : readBends(value, units, dies, report);
+	return points ? readPoints(value, units, radii, report) : readBends(value, units, radii, dies, report);
 }
 
 /** Which of two shapes is meant cannot be known; the faults in each are said all the same. */
 function faultsOfBoth(
 	value: Record<string, unknown>,
 	units: Units,
-	radius: number | undefined,
+	radii: Radii | undefined,
 	dies: readonly string[] | null,
 	report: Report,
 ): ReadShape {
 	const { points, ...byBends } = value;
-	readPoints({ points }, units, radius, report);
-	return { ...readBends(byBends, units, dies, report), source: null };
+	readPoints({ points }, units, radii, report);
+	return { ...readBends(byBends, units, radii, dies, report), source: null };
 }
 
 function readBends(
 	value: Record<string, unknown>,
 	units: Units,
+	radii: Radii | undefined,
 	dies: readonly string[] | null,
 	report: Report,
 ): ReadShape {
-	const schemas = { bends: z.unknown(), last: length(units, { least: 0 }) };
-	const { last } = readObject(value, 'shape', schemas, ['bends', 'last'], report);
+	const schemas = { bends: z.unknown(), last: length(units, { least: 0 }), radius: length(units, { above: 0 }) };
+	const { last, radius } = readObject(value, 'shape', schemas, ['bends', 'last'], report);
 	const list = readList(value.bends, 'shape.bends', 'bends, at least one', 1, MOST_BENDS, report);
 	if (list === null) return NONE;
 	const bendSchemas = bendSchemasFor(units, dies);
@@ -71,11 +83,37 @@ function readBends(
 	const bends = read.filter((bend): bend is Bend => bend.straight !== undefined && isTurn(bend));
 	const turns = leadingTurns(read);
 	const complete = last !== undefined && bends.length === read.length;
+	const source: BentSource | null = complete
+		? { kind: 'bends', bends, last, ...(radius === undefined ? {} : { radius }) }
+		: null;
+	const isRadiusKnown = radius !== undefined || !Object.hasOwn(value, 'radius');
+	// A bend on another die has another radius.
+	const isOneDie = bends.every(({ die }) => die === undefined || die === dies?.[0]);
+	if (source && radii && isRadiusKnown && isOneDie) reportNoRoom(source, radii, report);
 	return {
-		source: complete ? { kind: 'bends', bends, last } : null,
+		source,
 		bends: read.length,
 		directions: directionsOf(turns),
 	};
+}
+
+type BentSource = Extract<ShapeSource, { kind: 'bends' }>;
+
+/** Says which straights the finished radius leaves no room for, the drawing's sharp corners kept. */
+function reportNoRoom({ bends, last, radius: drawn }: BentSource, { die, finished }: Radii, report: Report): void {
+	const straights = [...bends.map(({ straight }) => straight), last];
+	const shape = { straights, bends: bends.map((bend) => ({ ...bend, radius: drawn ?? die })) };
+	const kept = keepCorners(
+		shape,
+		bends.map(() => finished),
+	);
+	kept.straights.forEach((rest, i) => {
+		if (rest >= -ROUNDING * finished) return;
+		const least = trimmed(Math.ceil((straights[i]! - rest) * 1000) / 1000, 3);
+		const at = i === bends.length ? 'shape.last' : `${inside('shape.bends', i)}.straight`;
+		const right = `${least} or more: at a finished radius of ${trimmed(finished, 3)} ${bendsWanting(i + 1, bends.length)} that room between the drawing's corners`;
+		report({ at, found: show(straights[i]), right });
+	});
 }
 
 function bendSchemasFor(units: Units, dies: readonly string[] | null) {
@@ -118,18 +156,13 @@ function directionsOf(turns: readonly Turn[]): Point[] {
 	return frames({ straights, bends }).straights.map(({ direction }) => direction);
 }
 
-function readPoints(
-	value: Record<string, unknown>,
-	units: Units,
-	radius: number | undefined,
-	report: Report,
-): ReadShape {
+function readPoints(value: Record<string, unknown>, units: Units, radii: Radii | undefined, report: Report): ReadShape {
 	reportUnknown(value, 'shape', ['points'], report);
 	const words = 'points, at least 3: both ends and a corner';
 	const list = readList(value.points, 'shape.points', words, 3, MOST_BENDS + 2, report);
 	if (list === null) return NONE;
 	const points = list.map((item, i) => readPoint(item, inside('shape.points', i), units, report));
-	const faults = geometryFaults(points, radius);
+	const faults = geometryFaults(points, radii?.finished);
 	for (const [i, right] of faults) report({ at: inside('shape.points', i), found: show(list[i]), right });
 	const whole = points.filter((point) => point !== null);
 	const complete = whole.length === points.length && faults.size === 0;
@@ -169,7 +202,7 @@ function geometryFaults(points: readonly (Point | null)[], radius: number | unde
 		cuts.slice(1).forEach((to, i) => {
 			const from = cuts[i] ?? 0;
 			if (to - from < 2) return;
-			for (const { point, text } of pointFaults(run.points.slice(from, to + 1), radius)) {
+			for (const { point, text } of pointFaults(run.points.slice(from, to + 1), radius, run.first + from)) {
 				const index = run.first + from + point;
 				if (!faults.has(index)) faults.set(index, text);
 			}

@@ -8,7 +8,7 @@ import type { Event } from '../session/log/events.ts';
 import { evolve, initial } from '../session/log/fold.ts';
 import { readBack, startIn, wantsAnew } from '../session/log/read-back.ts';
 import type { Start } from '../session/log/start.ts';
-import { coldPrior, learnedPrior } from '../session/log/start.ts';
+import { beginning } from '../session/log/start.ts';
 import type { State } from '../session/log/state.ts';
 import { nextEntry } from '../session/log/state.ts';
 import { outputsAfter, standing } from '../session/outputs.ts';
@@ -73,7 +73,7 @@ export class LiveSession {
 			jobFile: file.path,
 			jobSource: file.raw,
 			learn,
-			...(learn ? learnedPrior(file.job, lessons) : coldPrior(file.job)),
+			...beginning(file, learn ? lessons : null),
 		};
 		const path = sessionPath(world.home, id);
 		const log = createLog(path, { seq: 0, v: 1, at: start.at, start }, { now });

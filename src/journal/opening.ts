@@ -1,9 +1,8 @@
 import type { State } from '../session/log/state.ts';
 import { lastAnnounced, standing } from '../session/outputs.ts';
-import { jobWarnings } from '../session/plan/job-warnings.ts';
+import { sessionWarnings } from '../session/plan/job-warnings.ts';
 import type { Output } from '../session/protocol/notes.ts';
 import { bentAsField } from '../tube/bent-as.ts';
-import type { Job } from '../tube/job.ts';
 
 /** How a session comes to be open. */
 export type Opened = { resumed: false } | { resumed: true; changed: readonly string[] };
@@ -23,13 +22,13 @@ export function openingOf(state: State, log: string, others: readonly string[], 
 			others: [...others],
 			...bentAsField(job),
 		},
-		...(opened.resumed ? [] : warningsNote(job)),
+		...(opened.resumed ? [] : warningsNote(state)),
 		...lastAnnounced(state),
 		standing(state, log),
 	];
 }
 
-function warningsNote(job: Job): Output[] {
-	const warnings = jobWarnings(job);
+function warningsNote(state: State): Output[] {
+	const warnings = sessionWarnings(state);
 	return warnings.length > 0 ? [{ note: 'warnings', warnings }] : [];
 }

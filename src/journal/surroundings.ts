@@ -13,4 +13,6 @@ export interface JobFile {
 	job: Job;
 	path: string;
 	raw: unknown;
+	/** The place of each value that the file leaves to bender and die as kept. */
+	fromBender?: readonly string[];
 }

@@ -3,9 +3,9 @@
  * shows what the dial, the angle finder or the tape then read. What has been done is not undone by taking a number back.
  */
 
-import { coldPrior } from '../session/log/start.ts';
 import type { Action } from '../session/protocol/action.ts';
 import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, PullAsk, SetAsk } from '../session/protocol/asks.ts';
+import { mechanicsPrior } from '../springback/mechanics.ts';
 import type { Check, Job } from '../tube/job.ts';
 import type { Draw } from './random.ts';
 import { openShop, rounded, type Shop } from './shop.ts';
@@ -52,7 +52,8 @@ export class Station {
 		const scaled = { ...world, dial: { ...world.dial, division: job.tooling.dialStep } };
 		this.#shop = openShop(scaled, draw, job.tooling.maxAngle);
 		this.#world = this.#shop.world;
-		this.#radius = job.tooling.clr * coldPrior(job).growth * Math.exp(draw.normal(0, DIE_RADIUS));
+		const growth = job.tooling.growth ?? mechanicsPrior(job.tube, job.tooling.clr, job.tube.material).growth;
+		this.#radius = job.tooling.clr * growth * Math.exp(draw.normal(0, DIE_RADIUS));
 	}
 
 	/** True angle of every bend seated so far, in degrees. */

@@ -176,6 +176,14 @@ export function pull(f: Filter, asked: number, keyed: number): Filter {
 	};
 }
 
+/**
+ * Finished centre-line radius over the die's, by the part of the springback that grows with the angle: the arc keeps the length it was wrapped
+ * with, so that opening by that part of its angle lets its radius grow.
+ */
+export function growthExpected(f: Filter): number {
+	return 1 / (1 - f.mean[PROPORTION]! / 90);
+}
+
 /** Standard deviation of what a pull leaves, the operator stopping within his scatter; `variance` of a pull to an exact angle. */
 export function spread(f: Filter, variance: number): number {
 	return Math.sqrt(variance + stoppingVariance(f));

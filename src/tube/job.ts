@@ -20,7 +20,7 @@ export interface Tooling {
 	die: string;
 	/** Centre-line radius of the die. */
 	clr: number;
-	/** Finished radius over the die's, from a test piece; null where nobody has measured it. */
+	/** Finished radius over the die's, from a test piece; null where nobody has measured it: the expected one then holds. */
 	growth: number | null;
 	/** Part by which an arc comes out longer than the straight tube it was made from. */
 	stretch: number;
@@ -55,7 +55,8 @@ export interface Bend {
 export type Point = readonly [number, number, number];
 
 export type ShapeSource =
-	| { kind: 'bends'; bends: readonly Bend[]; last: number }
+	/** `radius`: the center-line radius that the drawing shows; the die's where absent. */
+	| { kind: 'bends'; bends: readonly Bend[]; last: number; radius?: number }
 	| { kind: 'points'; points: readonly Point[] };
 
 export type EndName = 'start' | 'far';

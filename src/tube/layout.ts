@@ -2,9 +2,11 @@ import { arcLength, external, setback } from './arcs.ts';
 import { bentAsField } from './bent-as.ts';
 import { checkAfter, checkValue } from './checks.ts';
 import { corners } from './frames.ts';
+import type { Growth } from './growth.ts';
 import type { BentAs, Check, EndName, Job, Point, Units } from './job.ts';
 import { cutLength, developedLength, type Mark, marks } from './marks.ts';
-import { designGrowth, resolveShape } from './resolve.ts';
+import { type Overall, overall } from './overall.ts';
+import { finishedShape } from './resolve.ts';
 import { type Swing, swing } from './swing.ts';
 import { type Around, around, type TubeTurn, tubeTurn } from './turns.ts';
 import type { Warning } from './warnings.ts';
@@ -50,10 +52,13 @@ export interface LayoutCheck {
 export interface LayoutDocument {
 	job: string;
 	units: Units;
+	growth: Growth;
 	developedLength: number;
 	cutLength: number;
 	bends: LayoutBend[];
 	corners: Point[];
+	/** The finished tube's size. */
+	overall: Overall;
 	checks: LayoutCheck[];
 	warnings: Warning[];
 	/** Where it is not bent as drawn. */
@@ -61,15 +66,16 @@ export interface LayoutDocument {
 	ends: Ends;
 }
 
-/** The layout of a job as it is to be bent, with the growth that its file states (1 where it states none). */
-export function layout(job: Job, warnings: Warning[], ends: Ends): LayoutDocument {
-	const shape = resolveShape(job, designGrowth(job));
+/** The layout of a job as it is to be bent, its arcs of this growth between the drawing's corners. */
+export function layout(job: Job, { value, from }: Growth, warnings: Warning[], ends: Ends): LayoutDocument {
+	const shape = finishedShape(job, value);
 	const cut = cutLength(job, shape);
 	const mark = marks(job, shape, cut);
 	const rotations = shape.bends.map((bend) => bend.rotation);
 	return {
 		job: job.name,
 		units: job.units,
+		growth: { value, from },
 		developedLength: developedLength(job, shape),
 		cutLength: cut,
 		bends: shape.bends.map(({ angle, rotation, radius }, i) => ({
@@ -86,6 +92,7 @@ export function layout(job: Job, warnings: Warning[], ends: Ends): LayoutDocumen
 			swing: swing(shape, i + 1, { od: job.tube.od, trim: job.trim.start }),
 		})),
 		corners: corners(shape),
+		overall: overall(shape, job.tube.od),
 		checks: job.checks.map((check) => ({
 			name: check.name,
 			kind: check.kind,

@@ -79,14 +79,23 @@ function bendsBetween(points: readonly Point[], radius: number): BendList {
 	return { bends, last: straight(corner.length) };
 }
 
-/** All that keeps these points from being a tube of this radius, in the points' order; empty when nothing does. */
-export function pointFaults(points: readonly Point[], radius: number): PointFault[] {
+/** The bends at the ends of straight k, of a tube with so many bends, that want more room than there is between them. */
+export function bendsWanting(k: number, bends: number, before = 0): string {
+	const [first, second] = [k - 1, k].filter((bend) => bend >= 1 && bend <= bends).map((bend) => bend + before);
+	return second === undefined ? `bend ${first} needs` : `bends ${first} and ${second} need`;
+}
+
+/**
+ * All that keeps these points from being a tube of this radius, in the points' order; empty when nothing does. `before`: how many points of
+ * the drawing stand before the first of these.
+ */
+export function pointFaults(points: readonly Point[], radius: number, before = 0): PointFault[] {
 	const faults = cornerFaults(points);
 	if (faults.length > 0) return faults;
 	const { bends, last } = bendsBetween(points, radius);
 	return [...bends.map((bend) => bend.straight), last].flatMap((straight, i) => {
 		if (straight >= 0) return [];
-		const text = `a point ${trimmed(Math.ceil(-straight * 1000) / 1000, 3)} or more further from the one before it: the bends there need that room`;
+		const text = `a point ${trimmed(Math.ceil(-straight * 1000) / 1000, 3)} or more further from the one before it: ${bendsWanting(i + 1, bends.length, before)} that room`;
 		return [{ point: i + 1, text }];
 	});
 }

@@ -1,18 +1,38 @@
 import { setback } from './arcs.ts';
 import type { Job } from './job.ts';
-import { pointsToBends } from './points.ts';
+import { type BendList, pointsToBends } from './points.ts';
 import type { Shape } from './shape.ts';
 
-/** Finished radius over the die's as far as the drawing knows it: what a test piece showed, else 1. */
-export const designGrowth = (job: Job): number => job.tooling.growth ?? 1;
+/** A straight shorter than this part of the radius is none, and surely not a negative one. */
+const ROUNDING = 1e-12;
 
 /**
- * The designed shape when arcs come out at die radius x `growth`. Straights given with bends stay as given; from points they
- * follow from that radius, and may be negative when a large growth leaves no room between corners (the caller checks).
+ * The finished tube: the drawing's sharp corners and ends, with arcs of die radius x `growth` between them. The corners are the points, or
+ * follow from the bends with arcs of the drawing's own radius. A straight may be negative where the radius leaves no room: the caller checks.
  */
-export function resolveShape(job: Job, growth: number): Shape {
-	const radius = job.tooling.clr * growth;
-	const { bends, last } = job.shape.kind === 'bends' ? job.shape : pointsToBends(job.shape.points, radius);
+export function finishedShape(job: Job, growth: number): Shape {
+	const { shape, tooling } = job;
+	const radius = tooling.clr * growth;
+	if (shape.kind === 'points') return withArcs(pointsToBends(shape.points, radius), radius);
+	const drawn = withArcs(shape, shape.radius ?? tooling.clr);
+	const { straights, bends } = keepCorners(
+		drawn,
+		drawn.bends.map(() => radius),
+	);
+	return { straights: straights.map((length) => (Math.abs(length) < ROUNDING * radius ? 0 : length)), bends };
+}
+
+/** The shape that sessions aimed at before corners held: straights given with bends stay as they are, however much the radius grows. */
+export function straightsKept(job: Job): Shape {
+	const { shape, tooling } = job;
+	const radius = tooling.clr * (tooling.growth ?? 1);
+	return withArcs(shape.kind === 'bends' ? shape : pointsToBends(shape.points, radius), radius);
+}
+
+function withArcs(
+	{ bends, last }: Readonly<Pick<BendList, 'last'>> & { bends: readonly BendList['bends'][0][] },
+	radius: number,
+): Shape {
 	return {
 		straights: [...bends.map((bend) => bend.straight), last],
 		bends: bends.map(({ angle, rotation }) => ({ angle, rotation, radius })),

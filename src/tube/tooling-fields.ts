@@ -39,7 +39,7 @@ export const TOOLING_FIELDS: Readonly<Record<FieldName, ToolingField>> = {
 		says: "radius of a finished bend over the die's",
 		with: ['die'],
 		usual: () => null,
-		without: 'as the die has it, else 1',
+		without: 'as the die has it, else what is to be expected',
 		help: TEST_PIECE,
 	},
 	stretch: {

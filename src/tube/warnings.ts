@@ -1,5 +1,6 @@
 import { bentAsOf } from './bent-as.ts';
 import { hasCrown } from './checks.ts';
+import { type PlannedGrowth, withoutRoom } from './growth.ts';
 import type { Job } from './job.ts';
 import { cutLength, marks } from './marks.ts';
 import { type Part, selfContact } from './self-contact.ts';
@@ -12,6 +13,8 @@ import { swing } from './swing.ts';
  */
 export type Warning = { at: string } & (
 	| { code: 'stock-short'; stock: number; cut: number; trim: number }
+	/** The bends at both ends of a straight that the expected growth leaves nothing of; one of them at the tube's ends. */
+	| { code: 'no-room'; bends: readonly number[]; growth: number }
 	| { code: 'tight-radius'; clr: number; least: number; diameters: number }
 	/** `bend` 1 counts from the raw start end. */
 	| { code: 'short-clamp'; bend: number; needs: number; is: number }
@@ -46,6 +49,17 @@ function stockShort(job: Job, shape: Shape): Warning[] {
 	const cut = cutLength(job, shape);
 	if (stock === null || !isUnder(stock, cut)) return [];
 	return [{ at: 'tube.stock', code: 'stock-short', stock, cut, trim: job.trim.start + job.trim.end }];
+}
+
+/** Places in the file go by the drawing's own count. */
+function noRooms(job: Job, { tooMuch }: PlannedGrowth, bends: number): Warning[] {
+	if (tooMuch === undefined) return [];
+	return withoutRoom(job, tooMuch).map((k) => ({
+		at: straightPlace(job, k, bends),
+		code: 'no-room',
+		bends: [k - 1, k].filter((bend) => bend >= 1 && bend <= bends),
+		growth: tooMuch,
+	}));
 }
 
 function tightRadius(job: Job): Warning[] {
@@ -113,11 +127,17 @@ function noCrowns(job: Job, shape: Shape): Warning[] {
 }
 
 /**
- * Everything that is known beforehand to stand in the way of bending this shape; the job file is sound all the same.
+ * Everything that is known beforehand to stand in the way of bending this shape, planned with this growth; the job file is sound all the same.
  * `loadedStop` gives the dial angle under load that is expected to leave a bend of so many degrees.
  */
-export function warnings(job: Job, shape: Shape, loadedStop: (angle: number) => number): Warning[] {
+export function warnings(
+	job: Job,
+	shape: Shape,
+	growth: PlannedGrowth,
+	loadedStop: (angle: number) => number,
+): Warning[] {
 	return [
+		...noRooms(job, growth, shape.bends.length),
 		...stockShort(job, shape),
 		...tightRadius(job),
 		...shortClamps(job, shape),

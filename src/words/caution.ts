@@ -1,5 +1,6 @@
 import type { CautionFact, GeneralCaution } from '../session/protocol/facts/index.ts';
 import { asWords } from './bent-as.ts';
+import { growthWords } from './growth.ts';
 import type { Wording } from './lengths.ts';
 import { exactAngle, fine, notNothing, tape } from './numbers.ts';
 
@@ -49,12 +50,6 @@ export function cautionWords(fact: CautionFact, style: Wording): string {
 		default:
 			return GENERAL[fact.code];
 	}
-}
-
-/** What the radius comes out as, over the die's. */
-export function growthWords(growth: number): string {
-	const larger = ((growth - 1) * 100).toFixed(1);
-	return `The radius should come out ${larger} % larger than the die's: the marks allow for that.`;
 }
 
 function swingWords({ reach, above, below, floor }: Extract<CautionFact, { code: 'swing' }>, style: Wording): string {

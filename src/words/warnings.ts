@@ -1,6 +1,7 @@
 import type { Part } from '../tube/self-contact.ts';
 import type { Warning } from '../tube/warnings.ts';
 import { foreignName } from './foreign.ts';
+import { growthPercent } from './growth.ts';
 import type { Ruled } from './lengths.ts';
 import { angle, exactAngle, notNothing as length } from './numbers.ts';
 
@@ -12,6 +13,14 @@ export function warningWords(warning: Warning, style: Ruled): string {
 			const { stock, cut, trim } = warning;
 			const less = trim > 0 ? `, or leave less trim (now ${of(trim)} in all)` : '';
 			return `The piece in hand is ${of(stock)}, but the tube needs ${of(cut)}: ${of(cut - stock)} short. Take a longer piece${less}.`;
+		}
+		case 'no-room': {
+			const { bends, growth } = warning;
+			const [where, from] =
+				bends.length === 2
+					? [`Bends ${bends[0]} and ${bends[1]}`, 'between their corners']
+					: [`Bend ${bends[0]}`, "between its corner and the tube's end"];
+			return `${where}: the drawing leaves no room ${from} for a radius ${growthPercent(growth)} than the die's, as it should come out. The marks are for the die's own radius. Bend a test piece and give its growth, or take a smaller die.`;
 		}
 		case 'tight-radius':
 			return `The die's center-line radius ${of(warning.clr)} is under ${warning.diameters} outside diameters (${of(warning.least)}): the tube may flatten or wrinkle, and many rule books refuse it. Use a larger die.`;

@@ -7,7 +7,7 @@ import { listUnknowns, posed } from '../../src/fit/problem.ts';
 import { costAt, solve } from '../../src/maths/least-squares.ts';
 import { draws } from '../../src/practice/random.ts';
 import { type Frames, shapeEnd } from '../../src/tube/frames.ts';
-import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
+import { finishedShape } from '../../src/tube/resolve.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 import { END_TO_END, type Reference } from '../helpers/shop/scipy-fits.ts';
 import { anyTube } from './fit-jobs.ts';
@@ -21,7 +21,7 @@ function problems(seed: number, bounded: boolean): CorrectionInput[] {
 	return Array.from({ length: TUBES }, (_, i) => {
 		const draw = draws(seed + i);
 		const job = anyTube(8, draw);
-		const nominal = resolveShape(job, designGrowth(job));
+		const nominal = finishedShape(job, job.tooling.growth ?? 1);
 		const off = (sd: number, k: number) => (k < MADE ? draw.normal(0, sd) : 0);
 		const shape: Shape = {
 			straights: nominal.straights,

@@ -4,7 +4,7 @@
  * page. Run by keystroke.ts.
  */
 import { openScreen } from '../../src/screen/shell/open-screen.tsx';
-import { resolveShape } from '../../src/tube/resolve.ts';
+import { finishedShape } from '../../src/tube/resolve.ts';
 import { PULL, SET } from '../helpers/screen/asks.ts';
 import { ARCH, FakeHome, FakeLive, KEPT } from '../helpers/screen/fake-ports.ts';
 import { HeadlessTerminal } from '../helpers/screen/mount.tsx';
@@ -23,7 +23,7 @@ async function typed(size: { columns: number; rows: number }) {
 			{ loaded: 44, released: 40.5, measured: [40.7] },
 			{ loaded: 48.5, released: 45.25, measured: [] },
 		],
-		shape: () => resolveShape(ARCH, 1.01),
+		shape: () => finishedShape(ARCH, 1.01),
 	});
 	const ended = openScreen({
 		port: new FakeHome(live),

@@ -5,6 +5,7 @@ import {
 	angleBetween,
 	dropToBend,
 	dropToStraight,
+	keepCorners,
 	marks,
 	out,
 	type PlainTube,
@@ -20,6 +21,9 @@ import { draws } from '../helpers/shop/plain-shop.ts';
 const shop = new Shop();
 const home = shop.home();
 afterAll(() => shop.close());
+
+/** Of tube 0, 1, 2 ... */
+const GROWTHS = [0.98, 1, 1.06, 1.02, 1.015, 0.99, 1.03, 1.045, 1];
 
 async function layout(job: object) {
 	const run = await runProgram(['layout', shop.file(job), '--json'], { home });
@@ -50,13 +54,18 @@ describe('layout --json, each number reckoned again from the published sentences
 	it.each([0, 1, 2, 3, 4, 5, 6, 7, 8])('tube %i: lengths, marks, corners and turns', async (seed) => {
 		const tube = anyTube(seed);
 		const mm = seed % 3 === 0;
-		const shape = seed % 2 ? { points: walk(tube).corners } : { bends: tube.bends, last: tube.last };
-		const doc = await layout(
-			jobOf(tube, { clr: tube.radius / 1.02, growth: 1.02 }, { units: mm ? 'mm' : 'in', shape }),
-		);
+		const growth = GROWTHS[seed] ?? 1;
+		const clr = tube.radius / growth;
+		// What the file says: points, or bends of the die's radius, or of one that the drawing has for itself.
+		const radius = seed % 4 === 2 ? 1.1 * clr : clr;
+		const drawn = keepCorners(tube, radius);
+		const own = radius === clr ? {} : { radius };
+		const shape = seed % 2 ? { points: walk(tube).corners } : { bends: drawn.bends, last: drawn.last, ...own };
+		const doc = await layout(jobOf(tube, { clr, growth }, { units: mm ? 'mm' : 'in', shape }));
+		expect(doc.growth).toEqual({ value: growth, from: 'job' });
 		expect(Object.keys(doc)).toEqual([
-			...['job', 'units', 'developedLength', 'cutLength', 'bends', 'corners', 'checks', 'warnings'],
-			...['ends'],
+			...['job', 'units', 'growth', 'developedLength', 'cutLength', 'bends', 'corners', 'overall'],
+			...['checks', 'warnings', 'ends'],
 		]);
 		const want = marks(tube);
 		expect(doc.developedLength).toBeCloseTo(want.developed, 6);
@@ -72,6 +81,7 @@ describe('layout --json, each number reckoned again from the published sentences
 			else expect(bend.mark.fromLastBend).toBeCloseTo(row.fromLastBend, 5);
 			expect(bend.mark.tape).toBe(mm ? `${Math.round(row.fromStart)}` : tapeText(row.fromStart, 1 / 16));
 			expect(bend.angle).toBeCloseTo(given.angle, 6);
+			expect(bend.straight).toBeCloseTo(given.straight, 5);
 			const rotation = wrapped(given.rotation);
 			expect(bend.rotation).toBeCloseTo(rotation, 5);
 			expect(bend.tubeTurn.degrees).toBeCloseTo(Math.abs(rotation), 5);

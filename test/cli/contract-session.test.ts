@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { runProgram } from '../helpers/disk/program.ts';
 import type { Line, LineTalk } from '../helpers/shop/contract-client.ts';
-import { endMiss, marks, type PlainTube, walk } from '../helpers/shop/contract-geometry.ts';
+import { endMiss, keepCorners, marks, type PlainTube, walk } from '../helpers/shop/contract-geometry.ts';
 import { bend, Operator, question, RAIL, railJob, Shop } from '../helpers/shop/contract-shop.ts';
 
 const shop = new Shop();
@@ -128,20 +128,23 @@ describe('a whole session from set to done', () => {
 		await talk.end();
 	});
 
-	it('growth absent: `corrected` after "growth" before the first set, the corners kept', async () => {
-		const talk = await rail({}, { growth: undefined });
-		const [, corrected, first] = talk.lines as [Line, Line, Line];
-		expect(corrected).toMatchObject({ note: 'corrected', after: 'growth' });
-		const drawn = { ...RAIL, radius: 6 };
-		// The first mark moves by the change of the first setback, and that gives the radius expected.
-		const radius = 6 - first.mark.moved / Math.tan((20 * Math.PI) / 180);
-		expect(radius).toBeGreaterThan(6);
-		const grown = keepCorners(drawn, radius);
-		for (const [i, row] of marks(grown).rows.entries()) {
-			expect(corrected.remaining[i].fromStart).toBeCloseTo(row.fromStart, 6);
-			expect(corrected.remaining[i].was.fromStart).toBeCloseTo(marks(drawn).rows[i]?.fromStart ?? 0, 9);
-		}
-		expect(corrected.predicted.endOffset).toBeCloseTo(0, 6);
+	it('growth absent: the marks of the expected radius at once, the corners kept, as `layout` has them', async () => {
+		const file = shop.file(railJob({ checks }, { growth: undefined }));
+		const printed = await runProgram(['layout', file, '--json', '--no-learn'], { home });
+		const document = JSON.parse(printed.out);
+		const talk = await bend(file, home, '--no-learn');
+		const [, first] = talk.lines as [Line, Line];
+		expect(first.ask).toBe('set');
+		expect(document.growth.from).toBe('expected');
+		expect(document.growth.value).toBeGreaterThan(1);
+		const grown = keepCorners(RAIL, 6 * document.growth.value);
+		for (const [i, corner] of walk(grown).corners.flat().entries())
+			expect(corner).toBeCloseTo(walk(RAIL).corners.flat()[i] ?? Number.NaN, 9);
+		const { rows, cut } = marks(grown);
+		expect(document.cutLength).toBeCloseTo(cut, 9);
+		for (const [i, row] of rows.entries()) expect(document.bends[i].mark.fromStart).toBeCloseTo(row.fromStart, 9);
+		expect(first.mark).toMatchObject({ ...document.bends[0].mark, moved: 0 });
+		expect(first.was.fromStart).toBe(first.mark.fromStart);
 		await talk.end();
 	});
 });
@@ -157,21 +160,6 @@ function builtFrom(log: Line): PlainTube {
 		last: straights.at(-1) ?? 0,
 	};
 }
-/** The same sharp corners with another radius. */
-function keepCorners(tube: PlainTube, radius: number): PlainTube {
-	const setback = (r: number, i: number) => {
-		const angle = tube.bends[i]?.angle;
-		return angle === undefined ? 0 : r * Math.tan((angle * Math.PI) / 360);
-	};
-	const change = (i: number) => setback(radius, i) - setback(tube.radius, i);
-	const count = tube.bends.length;
-	const bends = tube.bends.map((bend, i) => ({ ...bend, straight: bend.straight - change(i - 1) - change(i) }));
-	const kept = { ...tube, radius, bends, last: tube.last - change(count - 1) };
-	for (const [i, corner] of walk(kept).corners.flat().entries())
-		expect(corner).toBeCloseTo(walk(tube).corners.flat()[i] ?? Number.NaN, 9);
-	return kept;
-}
-
 describe('answers', () => {
 	it('refuses what it cannot take, keeps nothing and asks the same again', async () => {
 		const talk = await rail();
@@ -338,7 +326,7 @@ describe('what stands in the way', () => {
 
 	it('reopening is refused where clamp or follow have no room', async () => {
 		const bends = RAIL.bends.map((bend, i) => ({ ...bend, straight: i === 1 ? 2 : bend.straight, angle: 30 }));
-		const talk = await rail({ shape: { bends, last: 10 } }, { follow: 3 });
+		const talk = await rail({ shape: { bends, last: 10, radius: RAIL.radius } }, { follow: 3 });
 		await new Operator().play(talk, atSet(3));
 		for (const number of [1, 2]) {
 			const [refused] = await talk.send({ reopen: { bend: number, do: 'pull' } });

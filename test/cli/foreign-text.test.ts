@@ -16,6 +16,7 @@ import { livePort } from '../../src/cli/session-on-screen.ts';
 import { wallClock } from '../../src/cli/wall-clock.ts';
 import { readSession } from '../../src/journal/catalogue.ts';
 import { LiveSession } from '../../src/journal/live.ts';
+import { coldPrior, growthOf } from '../../src/session/log/start.ts';
 import { jobEnds } from '../../src/session/plan/ends.ts';
 import { jobWarnings } from '../../src/session/plan/job-warnings.ts';
 import type { Job } from '../../src/tube/job.ts';
@@ -86,7 +87,9 @@ describe('whatever a foreign text holds, nothing of it acts on a terminal or beg
 		fc.assert(
 			fc.property(hostileJob, (job) => {
 				const { io, written } = streams();
-				print(io, layoutText(job, layout(job, jobWarnings(job), jobEnds(job)), null));
+				const growth = growthOf(coldPrior(job));
+				const document = layout(job, growth, jobWarnings(job, growth), jobEnds(job, growth));
+				print(io, layoutText(job, document, []));
 				expectHarmless(written);
 			}),
 			RUNS,
@@ -108,7 +111,9 @@ describe('whatever a foreign text holds, nothing of it acts on a terminal or beg
 				writeFileSync(file, JSON.stringify(raw));
 				const { io, written } = streams();
 				await runCheck({ files: [file, join(home, key.replaceAll('/', '').replaceAll('\0', ''))], json }, io);
-				await runLayout({ file, json, home, as: AS_DRAWN }, io).catch((error) => reportError(error, io.stderr, false));
+				await runLayout({ file, json, home, as: AS_DRAWN, learn: true }, io).catch((error) =>
+					reportError(error, io.stderr, false),
+				);
 				expectHarmless(written);
 			}),
 			RUNS,

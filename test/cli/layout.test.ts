@@ -5,6 +5,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { runLayout } from '../../src/cli/layout.ts';
 import { JobFileError } from '../../src/job/fault.ts';
 import { loadJob } from '../../src/job/load.ts';
+import { coldPrior, growthOf } from '../../src/session/log/start.ts';
 import { jobEnds } from '../../src/session/plan/ends.ts';
 import { jobWarnings } from '../../src/session/plan/job-warnings.ts';
 import { openSettings } from '../../src/settings/settings.ts';
@@ -17,8 +18,9 @@ import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
 
 /** The document as the rooms compute it, each warning with its sentence. */
 function computed(job: Job): unknown {
+	const growth = growthOf(coldPrior(job));
 	return JSON.parse(
-		JSON.stringify(layout(job, jobWarnings(job), jobEnds(job)), (key, value) =>
+		JSON.stringify(layout(job, growth, jobWarnings(job, growth), jobEnds(job, growth)), (key, value) =>
 			key === 'warnings' || key === 'hindrances' ? value.map((each: Warning) => withText(each, job)) : value,
 		),
 	);
@@ -68,7 +70,7 @@ async function runFile(file: string, json: boolean, as = AS_DRAWN) {
 		};
 		return { write } as NodeJS.WriteStream;
 	};
-	const code = await runLayout({ file, json, home, as }, { stdout: stream('out'), stderr: stream('err') });
+	const code = await runLayout({ file, json, home, as, learn: true }, { stdout: stream('out'), stderr: stream('err') });
 	return { code, ...written };
 }
 
@@ -80,36 +82,38 @@ describe('pullbook layout', () => {
 Skerry Row cuddy hoop (lengths in inches)
 Tube 1.75 x 0.095 1020-dom. Bender "long bench", die "hoop die", center-line
 radius 5.25.
-These are the marks for the die's radius. The bend should come out 1.7 % larger:
-pullbook bend moves the marks for that where a tape shows it.
+The marks are for a radius 1.7 % larger than the die's. That is what to expect;
+a test piece tells it.
 
-Cut the tube to 53 11/16 (53.662): 52.162 for the shape, trim of 1 at the start
+Cut the tube to 53 5/8 (53.636): 52.136 for the shape, trim of 1 at the start
 end and 0.5 at the far end.
 The start end is the one that goes through the clamp first.
+Finished size, outside to outside: 25.47 along straight 1, 37.209 towards the
+inside of bend 1, 4.77 square to both.
 
 1. Mark the straight tube: tape and exact length from the start end, or from the
    far end, or from the end of the last bend
-  bend     tape  exactly  far end  last bend  round the tube
-     1   12 1/4    12.25   41.412          -  same side as bend 1
-     2  29 9/16    29.58   24.081         10  1.985 clockwise (130°)
-     3   38 7/8   38.871   14.791          7  0.764 counterclockwise (50°)
+  bend      tape  exactly  far end  last bend  round the tube
+     1   12 3/16   12.175    41.46          -  same side as bend 1
+     2   29 9/16   29.536     24.1      9.906  1.985 clockwise (130°)
+     3  38 13/16   38.826    14.81      6.961  0.764 counterclockwise (50°)
   Round the tube: along the outside from the line of bend 1, clockwise as seen
   looking from the start end to the far end.
 
 2. Bend, one row at a time: mark to the die, turn the tube, bend
-  bend     mark  turn the tube          finished angle
-     1   12 1/4  as it lies                        80°
-     2  29 9/16  130° counterclockwise             25°
-     3   38 7/8  180° either way                   25°
+  bend      mark  turn the tube          finished angle
+     1   12 3/16  as it lies                        80°
+     2   29 9/16  130° counterclockwise             25°
+     3  38 13/16  180° either way                   25°
   The way to turn is seen standing at the clamp, looking towards the far end.
   Stop past the finished angle by what the tube springs back: pullbook bend says
   where.
 
 The shape
   bend  rotation  straight before    arc  setback  external
-     1        0°            11.25   7.33    4.405     1.603
-     2      130°               10  2.291    1.164     0.127
-     3      180°                7  2.291    1.164     0.127
+     1        0°           11.175  7.455     4.48     1.631
+     2      130°            9.906   2.33    1.184      0.13
+     3      180°            6.961   2.33    1.184      0.13
 
 Checks
   after bend  check  kind     should be  within
@@ -118,9 +122,9 @@ Checks
 
 Room for the swing
   bend  reaches  above  below
-     1   14.203  0.875  0.875
-     2   24.298  0.875  13.44
-     3   30.434  13.44  0.875
+     1   14.169  0.875  0.875
+     2   24.343  0.875  13.44
+     3   30.425  13.44  0.875
   Reaches: from the die's center to the outside of the part beyond the clamp,
   which swings with the die. Above and below: from the machine's plane, with the
   die to the left of the tube as seen from the clamp. With the die to the right,
@@ -137,6 +141,31 @@ Which end to bend first (--from start or --from far)
 
 No warnings.
 `);
+	});
+
+	it('says of a job with growth and bends that it means something else than it did', async () => {
+		const grown = { ...hoop, tooling: { ...hoop.tooling, growth: 1.02 } };
+		const { out } = await run(grown);
+		const page = out.replaceAll('\n', ' ');
+		expect(page).toContain("The marks are for a radius 2.0 % larger than the die's, as the job says.");
+		expect(page.match(/Changed: a job with growth and bends is read in a new way\./g)).toHaveLength(1);
+		expect(page).toContain('The straights in the file are for bends of radius 5.25 in.');
+		for (const job of [
+			hoop,
+			{
+				...grown,
+				checks: [],
+				shape: {
+					points: [
+						[0, 0],
+						[30, 0],
+						[30, 30],
+					],
+				},
+			},
+		]) {
+			expect((await run(job)).out).not.toContain('Changed:');
+		}
 	});
 
 	it('prints one document with --json, the same as the rooms compute', async () => {

@@ -342,6 +342,27 @@ describe('points', () => {
 		expect(faultsOf(change(job as object, 'tooling.growth', 1.02)).map(({ at }) => at)).toEqual(['shape.points[1]']);
 	});
 
+	it('names the two bends that a stated growth leaves no straight between, and how long it must be', () => {
+		// By hand: .3 in more radius takes .3 (tan 30 + tan 20) = .2824 more between the corners of a 60 and a 40.
+		const bends = [
+			{ straight: 10, angle: 60, rotation: 0 },
+			{ straight: 0.2, angle: 40, rotation: 90 },
+		];
+		const job = change(plainJobFile(), 'shape', { bends, last: 10 }) as object;
+		const withoutGrowth = change(job, 'checks', undefined);
+		expect(faultsOf(withoutGrowth)).toEqual([]);
+		const [fault, ...others] = faultsOf(change(withoutGrowth as object, 'tooling.growth', 1.06));
+		expect(others).toEqual([]);
+		expect(fault).toEqual({
+			at: 'shape.bends[1].straight',
+			found: '0.2',
+			right: "0.283 or more: at a finished radius of 5.3 bends 1 and 2 need that room between the drawing's corners",
+		});
+		// A drawing of a larger radius has the corners further from its straights.
+		const larger = change(withoutGrowth as object, 'shape.radius', 5.3) as object;
+		expect(faultsOf(change(larger, 'tooling.growth', 1.06))).toEqual([]);
+	});
+
 	it('take no "last"', () => {
 		const job = change(plainJobFile(), 'shape', {
 			points: [

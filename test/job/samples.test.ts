@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { loadJob } from '../../src/job/load.ts';
 import { checkValue } from '../../src/tube/checks.ts';
 import type { Job } from '../../src/tube/job.ts';
-import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
+import { finishedShape } from '../../src/tube/resolve.ts';
 import { warnings } from '../../src/tube/warnings.ts';
 
 const FOLDER = new URL('../../jobs/', import.meta.url);
@@ -12,7 +12,7 @@ const load = (file: string): Job => loadJob(new URL(file, FOLDER).pathname).job;
 
 describe.each(files)('sample job %s', (file) => {
 	const job = load(file);
-	const shape = resolveShape(job, designGrowth(job));
+	const shape = finishedShape(job, job.tooling.growth ?? 1);
 
 	it('has a name and says in its notes what the part is', () => {
 		expect(file).toMatch(/^[a-z]+(-[a-z]+)*\.json$/);
@@ -21,7 +21,9 @@ describe.each(files)('sample job %s', (file) => {
 
 	it('can be bent without a warning, on a machine that springs back as much as most do', () => {
 		// Take-up of 3 degrees and 7 % in proportion: common practice, no source.
-		expect(warnings(job, shape, (angle) => angle * 1.07 + 3)).toEqual([]);
+		expect(warnings(job, shape, { value: job.tooling.growth ?? 1, from: 'job' }, (angle) => angle * 1.07 + 3)).toEqual(
+			[],
+		);
 	});
 
 	it('has checks whose design values are numbers of the right size', () => {

@@ -20,7 +20,7 @@ import { USUAL } from '../../src/practice/world.ts';
 import type { PullAsk, SetAsk } from '../../src/session/protocol/asks.ts';
 import { checkValue } from '../../src/tube/checks.ts';
 import { marks } from '../../src/tube/marks.ts';
-import { resolveShape } from '../../src/tube/resolve.ts';
+import { finishedShape } from '../../src/tube/resolve.ts';
 import { sightInWords } from '../../src/words/practice.ts';
 import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
 
@@ -148,7 +148,7 @@ describe('the simulated bender at an ask', () => {
 describe('the true tube', () => {
 	it.each(SAMPLE_JOBS.map((path) => [basename(path), path]))('of %s, made as drawn, measures as drawn', (_, path) => {
 		const { job } = loadJob(path);
-		const shape = resolveShape(job, 1);
+		const shape = finishedShape(job, 1);
 		const placed = marks(job, shape, 1e4);
 		const bends = shape.bends.map(({ angle, rotation, radius }, i) => {
 			return { mark: placed[i]!.fromStart, rotation, angle, wrapped: angle, radius };

@@ -5,7 +5,7 @@ import { tapeStrip } from '../../src/screen/drawing/tape-strip.ts';
 import { drawTube, tubeDrawing } from '../../src/screen/drawing/tube-drawing.ts';
 import { type Line, widthOf } from '../../src/screen/text/line.ts';
 import type { Point } from '../../src/tube/job.ts';
-import { resolveShape } from '../../src/tube/resolve.ts';
+import { finishedShape } from '../../src/tube/resolve.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 import { cross, dot, norm } from '../../src/tube/vector.ts';
 import { ARCH } from '../helpers/screen/fake-ports.ts';
@@ -31,7 +31,7 @@ const KICKED: Shape = {
 };
 
 describe('the plan of the tube', () => {
-	const flat = resolveShape(ARCH, 1);
+	const flat = finishedShape(ARCH, 1);
 
 	test('tells made, in hand and to come apart, in ASCII too', () => {
 		expect(tubeDrawing(flat, 2, 60, 6, true).map((row) => row.trimEnd())).toEqual([

@@ -251,7 +251,7 @@ describe('a kept job', () => {
 		const { terminal } = withFile();
 		await terminal.until('Jobs');
 		terminal.type('3\n5\n');
-		await terminal.until(/mark +35 3\/8 in/);
+		await terminal.until(/mark +35 5\/16 in/);
 		terminal.type('u');
 		await terminal.until(/mark +35\.3\d+ in/);
 		terminal.type('u');
@@ -261,7 +261,7 @@ describe('a kept job', () => {
 		await terminal.until('Now: 20');
 		expect(terminal.text).toMatch(/mark +89\d mm/);
 		terminal.type('u');
-		await terminal.until(/mark +35 3\/8 in/);
+		await terminal.until(/mark +35 5\/16 in/);
 		expect(terminal.text).toContain('Now: 20');
 	});
 

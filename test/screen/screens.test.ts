@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { PullAsk } from '../../src/session/protocol/asks.ts';
 import type { Output } from '../../src/session/protocol/notes.ts';
 import type { Size } from '../../src/terminal/output.ts';
-import { resolveShape } from '../../src/tube/resolve.ts';
+import { finishedShape } from '../../src/tube/resolve.ts';
 import * as asks from '../helpers/screen/asks.ts';
 import { ARCH, answeredBy, FakeHome, FakeLive, KEPT, ROWS } from '../helpers/screen/fake-ports.ts';
 import { type FrameOptions, frameText } from '../helpers/screen/page-frame.ts';
@@ -92,7 +92,7 @@ function liveOf(outputs: Output[]): FakeLive {
 	const pull = outputs.find((output): output is PullAsk => 'ask' in output && output.ask === 'pull');
 	return Object.assign(live, {
 		pulls: () => PULLS.slice(0, pull === undefined ? PULLS.length : pull.pull - 1),
-		shape: () => resolveShape(ARCH, 1.01),
+		shape: () => finishedShape(ARCH, 1.01),
 	});
 }
 

@@ -5,7 +5,7 @@ import { fromFar } from '../../src/tube/from-far.ts';
 import type { EndName, Job, Point } from '../../src/tube/job.ts';
 import { mirrored } from '../../src/tube/mirror.ts';
 import { bendsToPoints } from '../../src/tube/points.ts';
-import { resolveShape } from '../../src/tube/resolve.ts';
+import { finishedShape } from '../../src/tube/resolve.ts';
 import { combine, cross, dot, subtract } from '../../src/tube/vector.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
 import { anyTube } from '../helpers/shop/tubes.ts';
@@ -40,7 +40,7 @@ const around = (angle: number, normal: Point, travel: Point): Point => {
  * to bend as the bend's own frame carries it.
  */
 function jointLine(job: Job, end: EndName): Point {
-	const { arcs } = frames(resolveShape(job, 1));
+	const { arcs } = frames(finishedShape(job, 1));
 	const first = arcs[0]!;
 	let line = around(job.ends![end]!.cope.turn, first.normal, first.tangent);
 	if (end === 'start') return line;
@@ -53,7 +53,7 @@ function jointLine(job: Job, end: EndName): Point {
 
 /** How a direction lies to the tube, whichever way the tube itself lies. */
 const againstCorners = (job: Job, line: Point): number[] => {
-	const points = cornersOn(frames(resolveShape(job, 1)));
+	const points = cornersOn(frames(finishedShape(job, 1)));
 	return points.slice(1).map((point, i) => dot(line, subtract(point, points[i]!)));
 };
 

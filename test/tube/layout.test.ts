@@ -24,16 +24,19 @@ describe('the layout document', () => {
 	});
 	const choice = { possible: true, hindrances: [], left: 1 };
 	const ends = { start: choice, far: { ...choice, left: 2 }, better: 'start' as const };
-	const document = layout(job, [{ at: 'shape', code: 'tight-radius', clr: 4, least: 4.5, diameters: 3 }], ends);
+	const growth = { value: 1.02, from: 'die' as const };
+	const document = layout(job, growth, [{ at: 'shape', code: 'tight-radius', clr: 4, least: 4.5, diameters: 3 }], ends);
 
 	it('has the fields of its contract, and after them from which end it might be bent', () => {
 		expect(Object.keys(document)).toEqual([
 			'job',
 			'units',
+			'growth',
 			'developedLength',
 			'cutLength',
 			'bends',
 			'corners',
+			'overall',
 			'checks',
 			'warnings',
 			'ends',
@@ -64,10 +67,18 @@ describe('the layout document', () => {
 		const [first, second, third] = document.bends;
 		expect(first!.arc).toBeCloseTo(arc(90, radius), 12);
 		expect(first!.setback).toBeCloseTo(radius, 12);
-		expect(second!.mark.fromStart).toBeCloseTo(0.5 + 9 + raw(90) + 12, 12);
-		expect(third!.mark.fromLastBend).toBe(7.5);
-		expect(document.developedLength).toBeCloseTo(36.5 + raw(90) + 2 * raw(30), 12);
+		// The corners hold: each bend's ends move away from its corner by what the setback of the die's radius, 6, has grown by.
+		const moved = (angle: number) => (radius - 6) * Math.tan((angle * Math.PI) / 360);
+		expect(second!.mark.fromStart).toBeCloseTo(0.5 + 9 - moved(90) + raw(90) + 12 - moved(90) - moved(30), 12);
+		expect(third!.straight).toBeCloseTo(7.5 - 2 * moved(30), 12);
+		expect(third!.mark.fromLastBend).toBe(third!.straight);
+		const straights = 36.5 - 2 * moved(90) - 4 * moved(30);
+		expect(document.developedLength).toBeCloseTo(straights + raw(90) + 2 * raw(30), 12);
 		expect(document.cutLength).toBeCloseTo(document.developedLength + 2, 12);
+	});
+
+	it('tells the growth that it is made with, and where that is from', () => {
+		expect(document.growth).toEqual({ value: 1.02, from: 'die' });
 	});
 
 	it('tells rotations, faces and turns in one sense', () => {

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { corners } from '../../src/tube/frames.ts';
 import { cutLength, developedLength, marks } from '../../src/tube/marks.ts';
-import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
+import { finishedShape } from '../../src/tube/resolve.ts';
 import { distance } from '../../src/tube/vector.ts';
 import { formatTape } from '../../src/units/tape.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 
 const laidOut = (job: ReturnType<typeof plainJob>) => {
-	const shape = resolveShape(job, designGrowth(job));
+	const shape = finishedShape(job, job.tooling.growth ?? 1);
 	const cut = cutLength(job, shape);
 	return { shape, cut, developed: developedLength(job, shape), marks: marks(job, shape, cut) };
 };
@@ -98,16 +98,18 @@ describe('marks', () => {
 		});
 	});
 
-	it('reckon with stretch and growth in arcs only', () => {
+	it('reckon with stretch in arcs only, and with growth where the corners hold', () => {
 		const { marks, developed } = laidOut(plainJob({ shape, tooling: { stretch: 0.004, growth: 1.02 } }));
 		const arc = (quarter * 1.02) / 1.004;
-		expect(marks[1]!.fromStart).toBeCloseTo(10 + arc + 8, 12);
-		expect(developed).toBeCloseTo(25 + 1.5 * arc, 12);
+		// A setback grows with the radius, by .12 times 1 at 90 degrees and tan(22.5) at 45.
+		const [first, second] = [0.12, 0.12 * Math.tan(Math.PI / 8)];
+		expect(marks[1]!.fromStart).toBeCloseTo(10 - first + arc + 8 - first - second, 12);
+		expect(developed).toBeCloseTo(25 - 2 * first - 2 * second + 1.5 * arc, 12);
 	});
 
 	it('measure from the far end of the piece as really cut', () => {
 		const job = plainJob({ shape });
-		expect(marks(job, resolveShape(job, 1), 50).map((mark) => mark.fromStart + mark.fromFarEnd)).toEqual([50, 50]);
+		expect(marks(job, finishedShape(job, 1), 50).map((mark) => mark.fromStart + mark.fromFarEnd)).toEqual([50, 50]);
 	});
 
 	it('read on a tape in mm as whole millimetres', () => {

@@ -4,7 +4,7 @@ import { corners, frames } from '../../src/tube/frames.ts';
 import type { Job, Point } from '../../src/tube/job.ts';
 import { developedLength, marks } from '../../src/tube/marks.ts';
 import { offsetByAngle } from '../../src/tube/offset.ts';
-import { resolveShape } from '../../src/tube/resolve.ts';
+import { finishedShape } from '../../src/tube/resolve.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 
@@ -26,7 +26,7 @@ function laidOut(rise: number, angle: number, radius: number) {
 
 /** Centre marks, raw tube and sharp corners as the layout has them. */
 function read(job: Job) {
-	const shape = resolveShape(job, 1);
+	const shape = finishedShape(job, 1);
 	const raw = developedLength(job, shape);
 	const mark = marks(job, shape, raw).map(
 		({ fromStart }, i) => fromStart + (shape.bends[i]!.radius * shape.bends[i]!.angle * rad) / 2,

@@ -7,7 +7,7 @@ import type { Check, Job, Point } from '../../src/tube/job.ts';
 import { cutLength } from '../../src/tube/marks.ts';
 import { mirrored } from '../../src/tube/mirror.ts';
 import { bendsToPoints } from '../../src/tube/points.ts';
-import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
+import { finishedShape } from '../../src/tube/resolve.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 import { asBent } from '../../src/tube/turned-job.ts';
 import { cross, distance, dot, subtract } from '../../src/tube/vector.ts';
@@ -17,7 +17,7 @@ import { Kernel } from '../helpers/shop/kernel.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 import { anyTube } from '../helpers/shop/tubes.ts';
 
-const shapeOf = (job: Job): Shape => resolveShape(job, designGrowth(job));
+const shapeOf = (job: Job): Shape => finishedShape(job, job.tooling.growth ?? 1);
 
 /** A check of every kind and of every place that one may name, on a tube of four bends. */
 const CHECKS: Check[] = [
@@ -203,7 +203,7 @@ describe('the tube begun at its far end', () => {
 			14,
 		);
 		const job = fromFar(plainJob({ shape, tooling: { clamp: 4 } }));
-		const found = warnings(job, shapeOf(job), (angle) => angle);
+		const found = warnings(job, shapeOf(job), { value: 1, from: 'job' }, (angle) => angle);
 		expect(found).toMatchObject([{ at: 'shape.bends[2].straight', code: 'short-clamp' }]);
 		expect(warningWords(found[0]!, plainJob())).toContain('Bend 2: the clamp needs 4 in');
 	});

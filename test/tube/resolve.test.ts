@@ -2,22 +2,45 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { corners, frames, shapeEnd } from '../../src/tube/frames.ts';
 import type { Point } from '../../src/tube/job.ts';
-import { designGrowth, keepCorners, resolveShape } from '../../src/tube/resolve.ts';
+import { finishedShape, keepCorners } from '../../src/tube/resolve.ts';
 import { distance, dot, norm } from '../../src/tube/vector.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 import { anyTube } from '../helpers/shop/tubes.ts';
 
 describe('the designed shape', () => {
-	it('grows only by what a test piece showed', () => {
-		expect(designGrowth(plainJob())).toBe(1);
-		expect(designGrowth(plainJob({ tooling: { growth: 1.02 } }))).toBe(1.02);
+	it('has the straights as given where neither the radius grows nor the drawing has another', () => {
+		const job = plainJob({ shape: byBends([[10, 90, 0]], 12) });
+		const shape = finishedShape(job, 1);
+		expect(shape.straights).toEqual([10, 12]);
+		expect(shape.bends).toEqual([{ angle: 90, rotation: 0, radius: 6 }]);
 	});
 
-	it('keeps straights that the file gives, whatever the growth', () => {
+	// By hand: corners 16 and 18 from the ends; at 90 degrees a setback is the radius, 6.3.
+	it('keeps the corners of bends, whatever the growth', () => {
 		const job = plainJob({ shape: byBends([[10, 90, 0]], 12) });
-		const shape = resolveShape(job, 1.05);
-		expect(shape.straights).toEqual([10, 12]);
-		expect(shape.bends).toEqual([{ angle: 90, rotation: 0, radius: 6 * 1.05 }]);
+		const { straights, bends } = finishedShape(job, 1.05);
+		expect(straights[0]).toBeCloseTo(9.7, 12);
+		expect(straights[1]).toBeCloseTo(11.7, 12);
+		expect(bends[0]!.radius).toBeCloseTo(6.3, 12);
+	});
+
+	it('has its corners by the radius that the drawing shows', () => {
+		const shape = { kind: 'bends' as const, bends: [{ straight: 10, angle: 90, rotation: 0 }], last: 12, radius: 8 };
+		const { straights, bends } = finishedShape(plainJob({ shape }), 1.05);
+		expect(straights[0]).toBeCloseTo(18 - 6.3, 12);
+		expect(straights[1]).toBeCloseTo(20 - 6.3, 12);
+		expect(bends[0]!.radius).toBeCloseTo(6.3, 12);
+	});
+
+	it('leaves a straight of nothing as nothing, whatever rounding makes of it', () => {
+		const bends = [
+			{ straight: 10, angle: 77, rotation: 0 },
+			{ straight: 0, angle: 41, rotation: 30 },
+		];
+		const growth = 1.037;
+		// The drawing's radius is the finished one, so that nothing moves.
+		const shape = { kind: 'bends' as const, bends, last: 12, radius: 6 * growth };
+		expect(finishedShape(plainJob({ shape }), growth).straights[1]).toBe(0);
 	});
 
 	it('keeps the corners of points, whatever the growth', () => {
@@ -29,7 +52,7 @@ describe('the designed shape', () => {
 		];
 		const job = plainJob({ shape: { kind: 'points', points } });
 		for (const growth of [1, 1.03]) {
-			const made = corners(resolveShape(job, growth));
+			const made = corners(finishedShape(job, growth));
 			for (let i = 0; i < 4; i++) {
 				for (let j = 0; j < i; j++) {
 					expect(distance(made[i]!, made[j]!)).toBeCloseTo(distance(points[i]!, points[j]!), 10);
@@ -50,7 +73,7 @@ describe('the frame of the tube', () => {
 				10,
 			),
 		});
-		const shape = resolveShape(job, 1);
+		const shape = finishedShape(job, 1);
 		// Travel +y after bend 1, towards -x inside; +90 about +y takes -x to +z.
 		expect(corners(shape)).toEqual([
 			[0, 0, 0],
@@ -65,7 +88,7 @@ describe('the frame of the tube', () => {
 
 	it('has the first bend in the plane that its rotation sets', () => {
 		const job = plainJob({ shape: byBends([[10, 90, 90]], 10) });
-		expect(shapeEnd(resolveShape(job, 1)).direction).toEqual([0, 0, 1]);
+		expect(shapeEnd(finishedShape(job, 1)).direction).toEqual([0, 0, 1]);
 	});
 
 	it('is right-handed with unit vectors, and its arcs keep their radius', () => {
@@ -105,7 +128,7 @@ describe('other radii between the same corners', () => {
 	});
 
 	it('leave a negative straight where there is no room', () => {
-		const shape = resolveShape(plainJob({ shape: byBends([[1, 90, 0]], 5) }), 1);
+		const shape = finishedShape(plainJob({ shape: byBends([[1, 90, 0]], 5) }), 1);
 		expect(keepCorners(shape, [8]).straights).toEqual([-1, 3]);
 	});
 });

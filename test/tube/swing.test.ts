@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { frames } from '../../src/tube/frames.ts';
 import type { Job, Point } from '../../src/tube/job.ts';
-import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
+import { finishedShape } from '../../src/tube/resolve.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 import { type Swing, swing, trailing } from '../../src/tube/swing.ts';
 import { warnings } from '../../src/tube/warnings.ts';
@@ -12,7 +12,7 @@ import { Kernel } from '../helpers/shop/kernel.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 import { anyTube } from '../helpers/shop/tubes.ts';
 
-const shapeOf = (job: Job): Shape => resolveShape(job, designGrowth(job));
+const shapeOf = (job: Job): Shape => finishedShape(job, job.tooling.growth ?? 1);
 const RAW = { od: 1.5, trim: 0 };
 
 describe('the swing of the made part, by hand', () => {
@@ -170,7 +170,7 @@ describe('the floor', () => {
 			),
 			tooling: { floor },
 		});
-	const found = (of: Job) => warnings(of, shapeOf(of), (angle) => angle);
+	const found = (of: Job) => warnings(of, shapeOf(of), { value: 1, from: 'job' }, (angle) => angle);
 
 	it('is told where a leg of the made part would come through it, and with the die on which side', () => {
 		expect(found(job(16, 90))).toMatchObject([{ at: 'tooling.floor', code: 'floor-contact' }]);

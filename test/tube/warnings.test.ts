@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { designGrowth, resolveShape } from '../../src/tube/resolve.ts';
+import { finishedShape } from '../../src/tube/resolve.ts';
 import type { Warning } from '../../src/tube/warnings.ts';
 import { warnings } from '../../src/tube/warnings.ts';
 import { warningWords } from '../../src/words/warnings.ts';
@@ -10,7 +10,7 @@ const told = (warning: Warning) => warningWords(warning, plainJob());
 /** Warnings with a stop that is 4 degrees over the angle. */
 function warned(parts: JobParts) {
 	const job = plainJob(parts);
-	return warnings(job, resolveShape(job, designGrowth(job)), (angle) => angle + 4);
+	return warnings(job, finishedShape(job, 1), { value: 1, from: 'job' }, (angle) => angle + 4);
 }
 const codes = (parts: JobParts) => warned(parts).map(({ at, code }) => `${code} ${at}`);
 

@@ -19,7 +19,7 @@ export interface JobJson {
 	units?: Units;
 	tube?: { material?: unknown; od?: Value; wall?: Value; stock?: Value; heat?: string };
 	tooling?: Record<string, Value>;
-	shape?: { bends?: BendJson[]; last?: Value; points?: Value[][] };
+	shape?: { bends?: BendJson[]; last?: Value; radius?: Value; points?: Value[][] };
 	trim?: { start?: Value; end?: Value };
 	tolerance?: {
 		under?: number;

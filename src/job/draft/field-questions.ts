@@ -23,6 +23,12 @@ const TOOLING = Object.fromEntries(
 /** Fields that most jobs leave to the bender or to what is usual, by their place in the file. */
 export const FIELDS: Readonly<Record<string, Field>> = {
 	...TOOLING,
+	'shape.radius': {
+		label: 'Center-line radius that the drawing shows',
+		kind: 'length',
+		without: "the die's",
+		help: 'With it the straights say where the sharp corners lie. The corners hold, whatever radius the die makes.',
+	},
 	'tolerance.under': { label: 'How far under its target a bend may be', kind: 'angle', without: '0.5°' },
 	'tolerance.over': { label: 'How far over its target a bend may be', kind: 'angle', without: '0.5°' },
 	'tolerance.length': { label: 'How far a length may be off', kind: 'length', without: '1/16 in or 1.5 mm' },

@@ -1,3 +1,5 @@
+import { beginning, growthOf } from '../../session/log/start.ts';
+import type { PlannedGrowth } from '../../tube/growth.ts';
 import type { Job } from '../../tube/job.ts';
 import type { Fault } from '../fault.ts';
 import { readJob } from '../read.ts';
@@ -9,6 +11,7 @@ import { lengthOf } from './value.ts';
 /** A draft as the job that it would be. */
 export interface Preview {
 	job: Job;
+	growth: PlannedGrowth;
 	/** Whether the last straight, and so the cut length, is known; else one is thought up for the drawing. */
 	ended: boolean;
 	/** The bend in hand, from 1; one past the last when none is. */
@@ -38,7 +41,8 @@ export function preview(draft: Draft, shop: Shop): Preview | null {
 	);
 	if ('faults' in read) return null;
 	const ended = file.shape?.last !== undefined || (file.shape?.points !== undefined && draft.at !== 'x');
-	return { job: read.job, ended, now: draft.at === 'overview' ? bendsIn({ file }) + 1 : draft.item + 1 };
+	const growth = growthOf(beginning(read, shop.lessons?.() ?? []));
+	return { job: read.job, growth, ended, now: draft.at === 'overview' ? bendsIn({ file }) + 1 : draft.item + 1 };
 }
 
 /** The file with the bend or the offset in hand; which way an offset goes is asked last, and till then it is drawn going the same way. */
@@ -51,7 +55,7 @@ function fileSoFar(draft: Draft, shop: Shop): JobJson {
 
 /** The shape with the bend or point in hand as far as it is known, and an end. */
 function shapeSoFar(file: JobJson, { part, item, put }: Draft): JobJson['shape'] | null {
-	const { bends, points, last } = file.shape ?? {};
+	const { bends, points, last, radius } = file.shape ?? {};
 	if (points !== undefined) {
 		const { point = [] } = part;
 		const all = point.length < 2 ? points : points.toSpliced(item, put === 'instead' ? 1 : 0, [...point]);
@@ -61,7 +65,7 @@ function shapeSoFar(file: JobJson, { part, item, put }: Draft): JobJson['shape']
 		.filter(({ angle }) => angle !== undefined)
 		.map((bend) => ({ ...bend, rotation: bend.rotation ?? 0 }));
 	if (known.length === 0) return null;
-	return { bends: known, last: last ?? longest(file, known) };
+	return { bends: known, last: last ?? longest(file, known), ...(radius === undefined ? {} : { radius }) };
 }
 
 /** As long as the longest straight so far, so that it looks like one of them. */

@@ -1,3 +1,4 @@
+import type { Lesson } from '../../springback/history.ts';
 import type { Quantity } from '../../units/parse.ts';
 import type { Fault } from '../fault.ts';
 import type { ToolingLookup } from '../tooling.ts';
@@ -7,6 +8,8 @@ import type { Draft, Value } from './draft.ts';
 export interface Shop {
 	lookup: ToolingLookup;
 	dies: readonly { bender: string; die: string; says: string }[];
+	/** What the kept sessions taught; absent where there are none. */
+	lessons?(): readonly Lesson[];
 }
 
 /** One of several answers; `value` is what `answer` is given. */

@@ -41,7 +41,7 @@ export function addBend(draft: Draft, rotation: number): Draft {
 /** The draft with the two bends of the offset in hand, or why there are none. */
 export function addOffset(draft: Draft, rotation: number, shop: Shop): Draft | { fault: Fault } {
 	const { piece, straight, rise = 0, run = 0, angle } = draft.part;
-	const radius = finishedRadius(draft, shop);
+	const radius = drawnRadius(draft, shop);
 	const offset =
 		piece === 'slope'
 			? offsetByAngle(rise, angle!, radius)
@@ -73,13 +73,13 @@ function offsetFault({ part, item, file }: Draft, radius: number, between: numbe
 	return { at, found, right };
 }
 
-/** Centre-line radius of a finished bend as the file, the kept die and what is usual give it; 0 where it is not known. */
-function finishedRadius(draft: Draft, { lookup }: Shop): number {
-	const { tube, tooling } = draft.file;
+/** Centre-line radius that the straights of the file are given for: the drawing's, else the die's; 0 where neither is known. */
+function drawnRadius(draft: Draft, { lookup }: Shop): number {
+	const { tube, tooling, shape } = draft.file;
 	const units = unitsOf(draft);
+	if (shape?.radius !== undefined) return lengthOf(shape.radius, units);
 	const od = tube?.od === undefined ? undefined : lengthOf(tube.od, units);
-	const read = readTooling(tooling, od, units, lookup, () => {}).tooling;
-	return (read.clr ?? 0) * (read.growth ?? 1);
+	return readTooling(tooling, od, units, lookup, () => {}).tooling.clr ?? 0;
 }
 
 export function addPoint(draft: Draft, point: Value[]): Draft {

@@ -1,5 +1,6 @@
 import type { ToolingLookup } from '../../job/tooling.ts';
 import type { FieldChanges, KeptBender } from '../../settings/settings.ts';
+import type { Lesson } from '../../springback/history.ts';
 
 /** A change to what is kept of benders and dies; without `changes` the die, or without a die the bender, is forgotten. */
 export interface ShopChange {
@@ -12,6 +13,8 @@ export interface ShopChange {
 export interface WorkshopPort {
 	benders(): readonly KeptBender[];
 	lookup: ToolingLookup;
+	/** What the kept sessions taught. */
+	lessons(): readonly Lesson[];
 	/** What was wrong with the kept benders, a sentence each. */
 	problems(): readonly string[];
 	/** @throws an error with `exitCode` 5 when the disk refuses */

@@ -41,7 +41,7 @@ export function shopOf(port: WorkshopPort): Shop {
 	const dies = port
 		.benders()
 		.flatMap(({ name, dies: of }) => of.map((die) => ({ bender: name, die: die.name, says: radius(die) })));
-	return { lookup: port.lookup, dies };
+	return { lookup: port.lookup, dies, lessons: port.lessons };
 }
 
 function radius({ units, fields }: KeptBender['dies'][number]): string {

@@ -2,7 +2,7 @@ import { bendsIn, type Draft } from '../../job/draft/draft.ts';
 import { draftFaults, type Preview, preview } from '../../job/draft/preview.ts';
 import { jobWarnings } from '../../session/plan/job-warnings.ts';
 import { cutLength, marks } from '../../tube/marks.ts';
-import { designGrowth, resolveShape } from '../../tube/resolve.ts';
+import { finishedShape } from '../../tube/resolve.ts';
 import { tubeTurn } from '../../tube/turns.ts';
 import type { Warning } from '../../tube/warnings.ts';
 import { LENGTH_KEYS, nextLengths, type ShownJob } from '../../words/lengths.ts';
@@ -50,8 +50,8 @@ export function hasShape({ file, part }: Draft): boolean {
 /** A warning about an end that is not known yet would be about nothing. */
 const ABOUT_THE_END = new Set(['stock-short', 'short-follow']);
 
-function warningsOf({ job, ended }: Preview): Warning[] {
-	return jobWarnings(job).filter(({ code }) => ended || !ABOUT_THE_END.has(code));
+function warningsOf({ job, growth, ended }: Preview): Warning[] {
+	return jobWarnings(job, growth).filter(({ code }) => ended || !ABOUT_THE_END.has(code));
 }
 
 /** Rows that the questions and the cut length want besides. */
@@ -60,8 +60,8 @@ const OTHER_ROWS = 7;
 /** The layout as far as it is known: for each bend mark, turn and angle, as the hands need them; the cut length; what to heed. */
 export function growthSections(so: Preview | null, { columns, rows: room }: Room): Section[] {
 	if (so === null) return [];
-	const { job, ended } = so;
-	const shape = resolveShape(job, designGrowth(job));
+	const { job, growth, ended } = so;
+	const shape = finishedShape(job, growth.value);
 	const cut = cutLength(job, shape);
 	const known = ended ? cut : cut - shape.straights.at(-1)!;
 	const rows = marks(job, shape, cut).map(({ fromStart }, at): Line => {
@@ -89,8 +89,8 @@ function turnWords(rotation: number, bend: number): string {
 /** The tube so far, the bend in hand thick. */
 export function growthPicture(so: Preview | null, { ascii }: Look): (columns: number, rows: number) => Line[] {
 	if (so === null) return () => [];
-	const { job, now, ended } = so;
-	const shape = resolveShape(job, designGrowth(job));
+	const { job, growth, now, ended } = so;
+	const shape = finishedShape(job, growth.value);
 	const words = ended ? 'START at the left' : 'START at the left; the dotted end is not known yet';
 	return (columns, rows) => {
 		const { rows: dots, views } = drawTube(shape, now, columns, rows - 1, ascii);

@@ -59,7 +59,7 @@ function tubeChoices(form: JobForm): Choice<HomeStep>[] {
 function shapeChoices(form: JobForm): Choice<HomeStep>[] {
 	const { file } = draftIn(form);
 	const units = unitsOf({ file });
-	const { bends = [], points, last } = file.shape ?? {};
+	const { bends = [], points, last, radius } = file.shape ?? {};
 	if (points !== undefined) {
 		return [
 			...points.map((point, item) => aside(`point ${item + 1}: ${point.join(', ')}`, { aside: 'point', item })),
@@ -74,6 +74,10 @@ function shapeChoices(form: JobForm): Choice<HomeStep>[] {
 			),
 		),
 		asked(form, `last straight: ${inUnits(last, units)}`, { at: 'last' }),
+		asked(form, `radius drawn: ${radius === undefined ? "the die's" : inUnits(radius, units)}`, {
+			at: 'field',
+			field: 'shape.radius',
+		}),
 		asked(form, 'further bends', { at: 'piece' }),
 	];
 }
@@ -81,7 +85,9 @@ function shapeChoices(form: JobForm): Choice<HomeStep>[] {
 /** Trims, and the fields that most jobs leave out. */
 export function fieldsView(form: JobForm): HomeView {
 	const { file } = draftIn(form);
-	const choices = Object.entries(FIELDS).map(([field, { label, without }]) => {
+	// What belongs to the shape stands among its parts.
+	const others = Object.entries(FIELDS).filter(([field]) => !field.startsWith('shape.'));
+	const choices = others.map(([field, { label, without }]) => {
 		const value = fieldValue(file, field);
 		return asked(form, `${label}: ${value ?? `left out (${without})`}`, { at: 'field', field });
 	});

@@ -19,6 +19,8 @@ export interface MadePull {
 export interface LivePort {
 	readonly id: string;
 	readonly job: Job;
+	/** The finished tube as the session was laid out for it. */
+	readonly drawn: Shape;
 	readonly logPath: string;
 	/** The command that goes on with it another time; left out where nothing does. */
 	readonly resume?: string;

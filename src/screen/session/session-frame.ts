@@ -1,5 +1,4 @@
 import type { Size } from '../../terminal/output.ts';
-import { designGrowth, resolveShape } from '../../tube/resolve.ts';
 import { drawTube } from '../drawing/tube-drawing.ts';
 import { type Frame, frame } from '../shell/frame.ts';
 import type { Look } from '../shell/look.ts';
@@ -60,7 +59,7 @@ const CAPTION_ROWS = 2;
 function pictureOf(state: SessionState, { ascii }: Look): (columns: number, rows: number) => Line[] {
 	const bends = bendsOf(state);
 	const now = bendInHand(state) ?? bends + 1;
-	const design = resolveShape(state.job, designGrowth(state.job));
+	const design = state.drawn;
 	const shape = state.shape ?? design;
 	const how = state.shape === null ? 'as drawn: ' : '';
 	const words = `${how}${now > bends ? 'the tube' : `made thin, bend ${now} thick, rest dotted`}`;

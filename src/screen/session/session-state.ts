@@ -92,6 +92,8 @@ export interface SessionState {
 	sight: string | null;
 	/** On a simulated bender, which forgets its tube: nobody can go on with that another time. */
 	practice: boolean;
+	/** The finished tube as the session was laid out for it. */
+	drawn: Shape;
 	/** The tube as made so far and as planned from here; null where only the drawing is known. */
 	shape: Shape | null;
 	/** The pulls of the bend at work. */
@@ -119,6 +121,7 @@ export function opened(port: LivePort, display: Display): SessionState {
 	const blank: SessionState = {
 		id: port.id,
 		job: { ...port.job, lengths: display.lengths },
+		drawn: port.drawn,
 		display,
 		logPath: port.logPath,
 		...standingOf(port),

@@ -25,14 +25,14 @@ export function cautionsAt(state: State): CautionFact[] {
 }
 
 function atTheFirst(state: State): CautionFact[] {
-	const { job, growth } = state.start;
+	const { job, growth, growthFrom, corners } = state.start;
 	const as = bentAsOf(job);
-	const planned = state.plan.note?.after === 'growth';
+	const allowedFor = corners === undefined ? state.plan.before !== null : growthFrom === 'expected' && growth !== 1;
 	return [
 		...GENERAL_CAUTIONS.map((code) => ({ code })),
 		{ code: 'cut-length', length: state.piece },
 		...(isAsDrawn(as) ? [] : [{ code: 'bent-as' as const, ...as }]),
-		...(planned ? [{ code: 'growth-expected' as const, growth }] : []),
+		...(allowedFor ? [{ code: 'growth-expected' as const, growth }] : []),
 		...narrowCaution(state),
 	];
 }

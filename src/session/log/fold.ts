@@ -61,16 +61,17 @@ export function initial(start: Start): State {
 		past: null,
 		finished: null,
 	};
-	return grown(state);
+	return start.corners === undefined ? grown(state) : state;
 }
 
-/** Where the radius expected to grow moves a mark by more than a tape division, the marks are planned for it from the start. */
+/** Begun before corners held: where the radius expected then moves a mark by more than a tape division, the marks are planned for it. */
 function grown(state: State): State {
-	const { start, design } = state;
+	const { start, design, plan } = state;
 	const expected = numbersOf(design.nominal, start.job.trim.start, start.job.tooling);
 	const possible = design.nominal.straights.every((straight) => straight >= 0);
 	const moved = expected.some(({ fromStart }, i) => Math.abs(fromStart - at(design.marks, i)) > start.job.tooling.tape);
-	return possible && moved ? { ...state, plan: planWith(state, expected, 'growth') } : state;
+	if (!possible || !moved) return state;
+	return { ...state, plan: { ...plan, current: expected, before: plan.current, corrected: expected } };
 }
 
 /** The state after one more record. The only way a state changes. */

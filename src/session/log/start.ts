@@ -1,9 +1,10 @@
 import type { Filter } from '../../springback/filter.ts';
-import { filterPrior } from '../../springback/filter.ts';
+import { filterPrior, growthExpected } from '../../springback/filter.ts';
 import type { Lesson, Provenance } from '../../springback/history.ts';
 import { learned } from '../../springback/history.ts';
 import { mechanicsPrior } from '../../springback/mechanics.ts';
 import { modelName } from '../../springback/model-name.ts';
+import { type GrowthSource, type PlannedGrowth, plannedGrowth } from '../../tube/growth.ts';
 import type { Job } from '../../tube/job.ts';
 import { wholeJob } from '../../tube/whole-job.ts';
 import { kinOf } from '../estimate/kin-of-job.ts';
@@ -27,24 +28,53 @@ export interface Start {
 	prior: Filter;
 	/** What that belief rests on; absent where it was not to learn, and in logs older than learning. */
 	from?: Provenance;
-	/** Finished centre-line radius over the die's, as expected before the first pull. */
+	/** The drawing's corners hold whatever the radius; absent in logs begun before they did, where straights given with bends held. */
+	corners?: 'held';
+	/** Finished centre-line radius over the die's, as planned before the first pull, and where that is from (with `corners` alone). */
 	growth: number;
+	growthFrom?: GrowthSource;
+	/** The growth that was expected, where it leaves no room between corners. */
+	growthTooMuch?: number;
 }
 
-/** What mechanics alone lets one expect of a job that nothing has been learned for: the filter's prior and the radius growth. */
-export function coldPrior(job: Job): { model: string; prior: Filter; growth: number } {
+/** What a session begins with besides its job: what is believed of springback, and the growth that it is laid out with. */
+export type Beginning = Pick<Start, 'model' | 'prior' | 'from' | 'corners' | 'growth' | 'growthFrom' | 'growthTooMuch'>;
+
+/** Where the growth that a job states is from. */
+type Stated = 'job' | 'die';
+
+/** What mechanics alone lets one expect of a job that nothing has been learned for. */
+export function coldPrior(job: Job, stated: Stated = 'job'): Beginning {
 	const mechanics = mechanicsPrior(job.tube, job.tooling.clr, job.tube.material);
-	return {
-		model: modelName(),
-		prior: filterPrior(mechanics.k, job.tooling.dialStep),
-		growth: job.tooling.growth ?? mechanics.growth,
-	};
+	const prior = filterPrior(mechanics.k, job.tooling.dialStep);
+	return { model: modelName(), prior, ...laidOutWith(plannedGrowth(job, stated, mechanics.growth)) };
 }
 
 /** As coldPrior, with what earlier sessions taught; `from` says which. */
-export function learnedPrior(job: Job, lessons: readonly Lesson[]): Pick<Start, 'model' | 'prior' | 'growth' | 'from'> {
-	const cold = coldPrior(job);
-	return { ...cold, ...learned(kinOf(job), cold.prior, lessons) };
+export function learnedPrior(job: Job, lessons: readonly Lesson[], stated: Stated = 'job'): Beginning {
+	const cold = coldPrior(job, stated);
+	const { prior, from } = learned(kinOf(job), cold.prior, lessons);
+	if (from.exact.sessions === 0) return { ...cold, prior, from };
+	return { model: modelName(), prior, from, ...laidOutWith(plannedGrowth(job, stated, growthExpected(prior))) };
+}
+
+function laidOutWith({ value, from, tooMuch }: PlannedGrowth) {
+	const room = tooMuch === undefined ? {} : { growthTooMuch: tooMuch };
+	return { corners: 'held', growth: value, growthFrom: from, ...room } as const;
+}
+
+/** What a session, or a layout, of a job as loaded begins with: by what these lessons taught, or (null) by mechanics alone. */
+export function beginning(
+	{ job, fromBender = [] }: { job: Job; fromBender?: readonly string[] },
+	lessons: readonly Lesson[] | null,
+): Beginning {
+	const stated = fromBender.includes('tooling.growth') ? 'die' : 'job';
+	return lessons === null ? coldPrior(job, stated) : learnedPrior(job, lessons, stated);
+}
+
+/** The growth that a session, or a layout, is laid out with. */
+export function growthOf({ growth, growthFrom = 'expected', growthTooMuch }: Omit<Beginning, 'prior'>): PlannedGrowth {
+	return { value: growth, from: growthFrom, ...(growthTooMuch === undefined ? {} : { tooMuch: growthTooMuch }) };
 }
 
 /** What is expected before the first pull in place of a prior of another model. */

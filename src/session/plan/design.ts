@@ -8,7 +8,7 @@ import { checkAfter, checkIn, checkValue } from '../../tube/checks.ts';
 import { corners, frames, shapeEnd } from '../../tube/frames.ts';
 import type { Check, Job } from '../../tube/job.ts';
 import { cutLength, marks } from '../../tube/marks.ts';
-import { designGrowth, keepCorners, resolveShape } from '../../tube/resolve.ts';
+import { finishedShape, keepCorners, straightsKept } from '../../tube/resolve.ts';
 import type { Shape } from '../../tube/shape.ts';
 import type { Start } from '../log/start.ts';
 import { expectOvality } from '../reading/ovality.ts';
@@ -21,8 +21,8 @@ export interface DueCheck {
 }
 
 /**
- * What the session aims at, derived once from its start. The aim is the layout's own shape; where the radius is expected
- * to grow, `nominal` has that radius with the drawing's sharp corners kept, so that the tube still fits.
+ * What the session aims at, derived once from its start: the layout's own shape. `nominal` is the same tube as it is planned to be made; only
+ * where a session was begun before corners held does it differ, by the radius expected then.
  */
 export interface Design {
 	shape: Shape;
@@ -41,7 +41,7 @@ export interface Design {
 
 export function designOf(start: Start): Design {
 	const { job } = start;
-	const shape = resolveShape(job, designGrowth(job));
+	const shape = start.corners === undefined ? straightsKept(job) : finishedShape(job, start.growth);
 	const cut = cutLength(job, shape);
 	const radius = job.tooling.clr * start.growth;
 	return {

@@ -6,9 +6,10 @@ import { radians } from '../../tube/angles.ts';
 import { bentAsOf } from '../../tube/bent-as.ts';
 import { checkValue } from '../../tube/checks.ts';
 import { fromFar } from '../../tube/from-far.ts';
+import type { PlannedGrowth } from '../../tube/growth.ts';
 import type { Check, EndName, Job } from '../../tube/job.ts';
 import type { EndChoice, Ends } from '../../tube/layout.ts';
-import { designGrowth, resolveShape } from '../../tube/resolve.ts';
+import { finishedShape } from '../../tube/resolve.ts';
 import type { Shape } from '../../tube/shape.ts';
 import { DIRECTION } from './correction.ts';
 import { jobWarnings } from './job-warnings.ts';
@@ -26,10 +27,10 @@ const ALIKE = 0.05;
  * Both ends of the drawing to begin at: what stands in the way there, and what the bends still to come could not take back of errors as
  * large as the tolerances allow. Bends are always made in order from the end chosen.
  */
-export function jobEnds(job: Job): Ends {
+export function jobEnds(job: Job, growth: PlannedGrowth): Ends {
 	const here = bentAsOf(job).from;
 	const other: EndName = here === 'start' ? 'far' : 'start';
-	const of = { [here]: endChoice(job), [other]: endChoice(fromFar(job)) } as Record<EndName, EndChoice>;
+	const of = { [here]: endChoice(job, growth), [other]: endChoice(fromFar(job), growth) } as Record<EndName, EndChoice>;
 	return { ...of, better: better(of) };
 }
 
@@ -39,9 +40,9 @@ function better({ start, far }: Record<EndName, EndChoice>): EndName | null {
 	return start.left < far.left ? 'start' : 'far';
 }
 
-function endChoice(job: Job): EndChoice {
-	const hindrances = jobWarnings(job).filter(({ code }) => IN_THE_WAY.has(code));
-	return { possible: hindrances.length === 0, hindrances, left: uncorrected(job) };
+function endChoice(job: Job, growth: PlannedGrowth): EndChoice {
+	const hindrances = jobWarnings(job, growth).filter(({ code }) => IN_THE_WAY.has(code));
+	return { possible: hindrances.length === 0, hindrances, left: uncorrected(job, growth.value) };
 }
 
 /** By how much a check is moved to see how it follows, in degrees and lengths of the job's unit. */
@@ -64,9 +65,9 @@ interface Column {
  * What remains at the far end when every bend comes out wrong by its tolerances, each corrected by the bends after it: the root of the
  * mean squares summed over the bends, in units of the tolerances (places, direction and checks). Errors are small beside the tube, so that all moves in proportion.
  */
-function uncorrected(job: Job): number {
-	const design = resolveShape(job, designGrowth(job));
-	const columns = columnsOf(job, design);
+function uncorrected(job: Job, growth: number): number {
+	const design = finishedShape(job, growth);
+	const columns = columnsOf(job, design, finishedShape(fromFar(job), growth));
 	const { under, over, rotation } = job.tolerance;
 	const errors: Record<Kind, number[]> = { angle: [-under, over], rotation: [-rotation, rotation], straight: [] };
 	let left = 0;
@@ -118,9 +119,9 @@ function rangeOf({ tooling }: Job, { straights, bends }: Shape, { kind, index }:
 	return [Math.min(0, least - straights[index]!), Number.POSITIVE_INFINITY];
 }
 
-function columnsOf(job: Job, design: Shape): Column[] {
+function columnsOf(job: Job, design: Shape, turned: Shape): Column[] {
 	const motion = farEndMotion(design);
-	const back = farEndMotion(resolveShape(fromFar(job), designGrowth(job)));
+	const back = farEndMotion(turned);
 	const bends = design.bends.length;
 	const turn = radians(DIRECTION);
 	const checks = job.checks.filter((check) => check.kind !== 'ovality');

@@ -42,7 +42,7 @@ export interface Mend {
 /** A correction as it is kept: how sure it is, is worked out when it is told. */
 export interface Correction {
 	note: 'corrected';
-	after: { bend: number } | { entry: number } | 'growth';
+	after: { bend: number } | { entry: number };
 	remaining: (Numbers & { bend: number; was: Numbers })[];
 	predicted: Predicted;
 	without: Predicted;

@@ -7,7 +7,7 @@ import { canUndo } from '../log/events.ts';
 import type { State } from '../log/state.ts';
 import { doneNote } from '../outputs.ts';
 import { predicted } from '../plan/correction.ts';
-import { jobWarnings } from '../plan/job-warnings.ts';
+import { sessionWarnings } from '../plan/job-warnings.ts';
 import type { AngleEstimate } from '../protocol/asks.ts';
 import type { DoneNote } from '../protocol/notes.ts';
 import { type PullView, pullsOf, type SetUpView, setUpsOf } from './set-ups.ts';
@@ -59,7 +59,7 @@ export function sessionView(state: State): SessionView {
 	const { endOffset, endAngle } = predicted(state, state.plan.current);
 	const { shape } = tubeAtWork(state, state.plan.current);
 	const standing = status(state);
-	const warnings = jobWarnings(state.start.job);
+	const warnings = sessionWarnings(state);
 	return {
 		id: state.start.id,
 		job: state.start.job,

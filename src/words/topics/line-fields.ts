@@ -93,7 +93,7 @@ export const NOTE_FIELDS: Fields<Note, 'note'> = {
 	},
 	warnings: { warnings: 'at, code, text of each' },
 	corrected: {
-		after: 'bend, entry, or "growth"',
+		after: 'bend or entry',
 		remaining: 'for each bend left: fromStart, angle, rotation, and was',
 		predicted: 'endOffset, endAngle, shape, checks, each with sd, and chance',
 		without: "the same with the drawing's numbers",

@@ -85,6 +85,7 @@ export const CHECKS: Record<CheckKind, string> = {
 
 export const WARNINGS: Record<Warning['code'], string> = {
 	'stock-short': 'the piece is shorter than the cut length',
+	'no-room': 'the radius expected has no room between the corners',
 	'tight-radius': 'the radius is under three diameters',
 	'short-clamp': 'too little straight tube for the clamp',
 	'dial-limit': 'the stop will lie past the largest angle on the dial',

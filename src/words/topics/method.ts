@@ -68,6 +68,13 @@ export const method: Topic = {
 			],
 		},
 		{
+			heading: 'Corners and radius',
+			text: [
+				"The drawing's sharp corners and ends hold. Straights, marks and cut length follow from them and from the radius that the bends come out with.",
+				'That radius is the one of your test piece. Without one it is what this die and tube have shown, or what the strength of the tube lets one expect.',
+			],
+		},
+		{
 			heading: 'What is kept',
 			text: [
 				'The log holds the facts: what was asked and what you answered. Everything else is worked out from them again.',

@@ -8,6 +8,8 @@ import type { Answer, HalfAnswer } from '../../../src/session/protocol/action.ts
 import type { Ask } from '../../../src/session/protocol/asks.ts';
 import type { Output } from '../../../src/session/protocol/notes.ts';
 import type { BentAs, Job } from '../../../src/tube/job.ts';
+import { finishedShape } from '../../../src/tube/resolve.ts';
+import type { Shape } from '../../../src/tube/shape.ts';
 import { FakeWorkshop } from './fake-workshop.ts';
 
 /** A job of the screen tests' own: an arch of four bends with one check of each kind. */
@@ -82,6 +84,10 @@ export class FakeLive implements LivePort {
 		this.shown = [...opening];
 		this.open = lastAsk(opening);
 		this.entries = [...history];
+	}
+
+	get drawn(): Shape {
+		return finishedShape(this.job, this.job.tooling.growth ?? 1);
 	}
 
 	get outputs(): readonly Output[] {

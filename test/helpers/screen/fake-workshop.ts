@@ -22,6 +22,10 @@ export class FakeWorkshop implements WorkshopPort {
 		return record === undefined ? undefined : keptIn(record, units);
 	};
 
+	lessons(): readonly [] {
+		return [];
+	}
+
 	problems(): readonly string[] {
 		return [];
 	}

@@ -78,6 +78,16 @@ export function walk(tube: PlainTube) {
 	return { corners, arcs, directions };
 }
 
+/** The same sharp corners and ends with another radius: each setback grows by the change of radius times tan(angle/2). */
+export function keepCorners(tube: PlainTube, radius: number): PlainTube {
+	const change = (i: number) => {
+		const angle = tube.bends[i]?.angle;
+		return angle === undefined ? 0 : (radius - tube.radius) * Math.tan(rad(angle) / 2);
+	};
+	const bends = tube.bends.map((bend, i) => ({ ...bend, straight: bend.straight - change(i - 1) - change(i) }));
+	return { ...tube, radius, bends, last: tube.last - change(tube.bends.length - 1) };
+}
+
 /** Raw length, marks from three places, and where each bend lies round the tube. */
 export function marks(tube: PlainTube) {
 	const { radius, stretch, markOffset, trim } = tube;

@@ -50,9 +50,11 @@ export function jobOf(tube: PlainTube, tooling: object = {}, more: object = {}):
 	};
 }
 
-/** Three bends in two planes, growth 1.01: clamp and follow leave room. */
-export const railJob = (more: object = {}, tooling: object = {}) =>
-	jobOf(RAIL, { clr: 6, growth: 1.01, clamp: 4, follow: 1.5, ...tooling }, more);
+/** Three bends in two planes, growth 1.01 and drawn with the finished radius: clamp and follow leave room. */
+export const railJob = (more: object = {}, tooling: object = {}) => {
+	const shape = { bends: RAIL.bends, last: RAIL.last, radius: RAIL.radius };
+	return jobOf(RAIL, { clr: 6, growth: 1.01, clamp: 4, follow: 1.5, ...tooling }, { shape, ...more });
+};
 
 /** An ask without the number of its record, for two that must be the same question. */
 export function question(line: Line): Line {

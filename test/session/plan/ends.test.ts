@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { jobEnds } from '../../../src/session/plan/ends.ts';
 import { fromFar } from '../../../src/tube/from-far.ts';
+import type { Job } from '../../../src/tube/job.ts';
 import { mirrored } from '../../../src/tube/mirror.ts';
 import { hatJob } from '../../helpers/shop/hat.ts';
 import { byBends, plainJob } from '../../helpers/shop/plain-job.ts';
+
+const endsOf = (job: Job) => jobEnds(job, { value: 1, from: 'job' });
 
 describe('the end to begin at', () => {
 	it('is the one whose clamp and follow find room', () => {
@@ -15,12 +18,12 @@ describe('the end to begin at', () => {
 			],
 			14,
 		);
-		const ends = jobEnds(plainJob({ shape, tooling: { clamp: 4, follow: 1 } }));
+		const ends = endsOf(plainJob({ shape, tooling: { clamp: 4, follow: 1 } }));
 		expect(ends.start).toMatchObject({ possible: false, hindrances: [{ code: 'short-clamp' }] });
 		expect(ends.far).toMatchObject({ possible: true, hindrances: [] });
 		expect(ends.better).toBe('far');
 		// With little tube behind the last bend it is the other way about.
-		const behind = jobEnds(fromFar(plainJob({ shape, tooling: { clamp: 2, follow: 3.5 } })));
+		const behind = endsOf(fromFar(plainJob({ shape, tooling: { clamp: 2, follow: 3.5 } })));
 		expect(behind.far.hindrances.map(({ code }) => code)).toEqual(['short-follow']);
 		expect(behind.better).toBe('start');
 	});
@@ -34,7 +37,7 @@ describe('the end to begin at', () => {
 			],
 			9,
 		);
-		const ends = jobEnds(plainJob({ shape, tooling: { floor: 30 } }));
+		const ends = endsOf(plainJob({ shape, tooling: { floor: 30 } }));
 		expect(ends.start.hindrances.map(({ code }) => code)).toEqual(['floor-contact']);
 		expect(ends.far.possible).toBe(true);
 		expect(ends.better).toBe('far');
@@ -52,7 +55,7 @@ describe('the end to begin at', () => {
 			),
 			checks: [],
 		});
-		const { start, far, better } = jobEnds(even);
+		const { start, far, better } = endsOf(even);
 		expect(start.left).toBeCloseTo(far.left, 6);
 		expect(better).toBeNull();
 	});
@@ -68,13 +71,13 @@ describe('the end to begin at', () => {
 			],
 			8,
 		);
-		const ends = jobEnds(plainJob({ shape }));
+		const ends = endsOf(plainJob({ shape }));
 		expect(ends.better).not.toBeNull();
 		// Told for the drawing's ends, from whichever of them the job is bent, and for either hand.
-		const turned = jobEnds(fromFar(plainJob({ shape })));
+		const turned = endsOf(fromFar(plainJob({ shape })));
 		expect(turned.better).toBe(ends.better);
 		expect(turned.start.left).toBeCloseTo(ends.start.left, 9);
 		expect(turned.far.left).toBeCloseTo(ends.far.left, 9);
-		expect(jobEnds(mirrored(plainJob({ shape }))).start.left).toBeCloseTo(ends.start.left, 6);
+		expect(endsOf(mirrored(plainJob({ shape }))).start.left).toBeCloseTo(ends.start.left, 6);
 	});
 });

@@ -3,7 +3,6 @@ import type { CorrectedNote } from '../../../session/protocol/notes.ts';
 import { padded } from '../../../terminal/width.ts';
 import { checkValue } from '../../../tube/checks.ts';
 import { cutLength, marks } from '../../../tube/marks.ts';
-import { designGrowth, resolveShape } from '../../../tube/resolve.ts';
 import { trimmed } from '../../../units/format.ts';
 import { inTen } from '../../../words/chance.ts';
 import { type ShownJob, shownUnits, tapeValue } from '../../../words/lengths.ts';
@@ -35,7 +34,7 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 		},
 		body: (room) => {
 			const above = [
-				{ rank: 0, wide: true, lines: table(note, state.job, room.columns) },
+				{ rank: 0, wide: true, lines: table(note, state, room.columns) },
 				{ rank: 1, lines: predictions(state, note, room.columns) },
 			];
 			const taken = above.reduce((sum, { lines }) => sum + lines.length, 0);
@@ -47,7 +46,6 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 }
 
 function reason({ after }: CorrectedNote): string {
-	if (after === 'growth') return 'Corrected for the radius as it comes out';
 	return 'bend' in after ? `Corrected after bend ${after.bend}` : `Corrected after line ${after.entry}`;
 }
 
@@ -60,8 +58,7 @@ interface Compared {
 }
 type Triple = readonly [drawing: number, before: number, now: number];
 
-function compared({ remaining }: CorrectedNote, job: ShownJob): Compared[] {
-	const shape = resolveShape(job, designGrowth(job));
+function compared({ remaining }: CorrectedNote, { job, drawn: shape }: SessionState): Compared[] {
 	const drawn = marks(job, shape, cutLength(job, shape));
 	return remaining.map(({ bend, fromStart, angle, rotation, was }) => {
 		const design = shape.bends[bend - 1]!;
@@ -80,9 +77,10 @@ const LABEL = 8;
 const MARK_WIDTH = 10;
 const ANGLE_WIDTH = 7;
 
-function table(note: CorrectedNote, job: ShownJob, columns: number): Line[] {
+function table(note: CorrectedNote, state: SessionState, columns: number): Line[] {
 	if (note.remaining.length === 0) return [];
-	const all = compared(note, job);
+	const { job } = state;
+	const all = compared(note, state);
 	const wide = columns >= WIDE;
 	const groups: [name: string, width: number, of: (bend: Compared) => string[]][] = [
 		[
@@ -181,7 +179,6 @@ const VALUE_WIDTH = 15;
 const LEAST_NAME = 22;
 const NAME_WIDTH = 30;
 
-function designChecks({ job }: SessionState): { name: string; design: number }[] {
-	const shape = resolveShape(job, designGrowth(job));
-	return job.checks.map((check) => ({ name: check.name, design: checkValue(check, shape, job.tube) }));
+function designChecks({ job, drawn }: SessionState): { name: string; design: number }[] {
+	return job.checks.map((check) => ({ name: check.name, design: checkValue(check, drawn, job.tube) }));
 }

@@ -1,7 +1,6 @@
 import { cutLength, type Mark, marks } from '../../../tube/marks.ts';
-import { designGrowth, resolveShape } from '../../../tube/resolve.ts';
 import { type Around, around, type TubeTurn, tubeTurn } from '../../../tube/turns.ts';
-import { division, fromShown, inShown, shownUnits, tapeValue } from '../../../words/lengths.ts';
+import { shownUnits, tapeValue } from '../../../words/lengths.ts';
 import { angle, fine, tape } from '../../../words/numbers.ts';
 import { tapeStrip } from '../../drawing/tape-strip.ts';
 import { type Line, line, span, wrapped } from '../../text/line.ts';
@@ -28,7 +27,7 @@ export function layOutPage(state: SessionState): PageView {
 			return [
 				{ rank: 2, wide: true, extra: true, lines: designStrip(state, room.columns) },
 				{ rank: 0, lines: table(bends, state) },
-				{ rank: 0, lines: wrapped(movedLater(state), room.columns, 'alert', 2) },
+				{ rank: 0, lines: wrapped(movedSince(state), room.columns, 'alert', 2) },
 				{ rank: 1, lines: wrapped(ENDS, room.columns, 'plain', 2) },
 				{ rank: 1, lines: [...wrapped(SEAM, room.columns, 'plain', 2), ...seam(bends, room)] },
 				{
@@ -42,16 +41,10 @@ export function layOutPage(state: SessionState): PageView {
 	};
 }
 
-/** That these marks are not the ones to bend at, where a correction moves them or has done so; empty where they are. */
-function movedLater({ queue, corrected, job }: SessionState): string {
-	const growth = queue.find((page) => page.page === 'corrected' && page.note.after === 'growth');
-	if (growth?.page !== 'corrected')
-		return corrected ? "! These are the drawing's marks; each bend's page has the one in force." : '';
-	// By what the two pages show.
-	const read = (length: number) => Math.round(inShown(length, job) / division(job));
-	const moves = growth.note.remaining.map(({ fromStart, was }) => Math.abs(read(fromStart) - read(was.fromStart)));
-	const most = tape(fromShown(Math.max(...moves) * division(job), job), job);
-	return `! Draw them lightly: a page that follows moves them by up to ${most}, for the radius as it is expected to come out. Each bend's page says how far its mark moved.`;
+/** That these marks are not the ones to bend at, where they have been corrected; empty where they are. */
+function movedSince({ corrected, set }: SessionState): string {
+	const moved = corrected || (set !== null && set.mark.moved !== 0);
+	return moved ? "! These are the drawing's marks; each bend's page has the one in force." : '';
 }
 
 /** The straight tube with the drawing's marks, as a tape along it shows them. */
@@ -75,8 +68,7 @@ interface Laid extends Around {
 }
 
 /** The drawing's marks, as the layout prints them. */
-function laidOut({ job }: SessionState): { bends: Laid[]; cut: number } {
-	const shape = resolveShape(job, designGrowth(job));
+function laidOut({ job, drawn: shape }: SessionState): { bends: Laid[]; cut: number } {
 	const cut = cutLength(job, shape);
 	const rotations = shape.bends.map(({ rotation }) => rotation);
 	const all = marks(job, shape, cut);

@@ -1,6 +1,7 @@
 import type { SetAsk } from '../../../session/protocol/asks.ts';
 import { type CautionFact, GENERAL_CAUTIONS } from '../../../session/protocol/facts/caution.ts';
-import { cautionWords, growthWords } from '../../../words/caution.ts';
+import { cautionWords } from '../../../words/caution.ts';
+import { growthWords } from '../../../words/growth.ts';
 import { dial, tape } from '../../../words/numbers.ts';
 import { type Line, line, wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';

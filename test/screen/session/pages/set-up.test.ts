@@ -5,10 +5,9 @@ import { startPage } from '../../../../src/screen/session/pages/start.ts';
 import { opened, type SessionState } from '../../../../src/screen/session/session-state.ts';
 import { USUAL_DISPLAY } from '../../../../src/screen/shell/display.ts';
 import type { SetAsk } from '../../../../src/session/protocol/asks.ts';
-import type { CorrectedNote } from '../../../../src/session/protocol/notes.ts';
 import type { Job } from '../../../../src/tube/job.ts';
 import { asBent } from '../../../../src/tube/turned-job.ts';
-import { CORRECTED, SESSION, SET_FIRST } from '../../../helpers/screen/asks.ts';
+import { SESSION, SET_FIRST } from '../../../helpers/screen/asks.ts';
 import { FakeLive } from '../../../helpers/screen/fake-ports.ts';
 import { begin } from '../../../helpers/session/session-run.ts';
 import { plainJob } from '../../../helpers/shop/plain-job.ts';
@@ -56,25 +55,12 @@ describe('the marks laid out', () => {
 			.body(BODY)
 			.flatMap(({ lines }) => lines.map((line) => line.map(({ text }) => text).join('')))
 			.join(' ');
-	const note: CorrectedNote = {
-		...CORRECTED,
-		after: 'growth',
-		remaining: [
-			{ bend: 1, fromStart: 14.4375, angle: 42, rotation: 0, was: { fromStart: 14.5, angle: 42, rotation: 0 } },
-			{ bend: 2, fromStart: 39.4, angle: 48, rotation: 0, was: { fromStart: 39.5, angle: 48, rotation: 0 } },
-		],
-	};
-
-	test('say that a page that follows moves them, and by how much at most', () => {
-		const state = opened(new FakeLive([SESSION, note, SET_FIRST]), USUAL_DISPLAY);
-		expect(state.queue[0]).toEqual({ page: 'layout' });
-		const there = { ...state, page: { page: 'layout' as const }, queue: state.queue.slice(1) };
-		expect(said(there)).toContain('! Draw them lightly: a page that follows moves them by up to 1/8 in');
-	});
-
 	test('say once they were moved that they are of the drawing, and nothing where they stand', () => {
 		const state = opened(new FakeLive([SET_FIRST]), USUAL_DISPLAY);
 		expect(said(state)).not.toContain('! ');
 		expect(said({ ...state, corrected: true })).toContain("! These are the drawing's marks; each bend's page has");
+		// Begun before corners held, and planned for a radius that the drawing's marks are not for.
+		const planned = { ...SET_FIRST, mark: { ...SET_FIRST.mark, moved: -0.0625 } };
+		expect(said(opened(new FakeLive([planned]), USUAL_DISPLAY))).toContain("! These are the drawing's marks");
 	});
 });
