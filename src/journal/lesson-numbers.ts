@@ -6,19 +6,19 @@ import { type Scatter, TALLY_KINDS } from '../springback/scatter.ts';
 const UNKNOWNS = MACHINE.length;
 
 /** How many numbers a lesson has. */
-export const LESSON_NUMBERS = 2 + UNKNOWNS + UNKNOWNS ** 2 + 2 * TALLY_KINDS.length;
+export const LESSON_NUMBERS = 4 + UNKNOWNS + UNKNOWNS ** 2 + 2 * TALLY_KINDS.length;
 
 /** What a lesson says, apart from whose it is. */
 export type ToldLesson = Omit<Lesson, 'kin' | 'at' | 'session'>;
 
 /** Puts a lesson's numbers into `numbers` from place `at`. */
 export function putLesson(
-	{ pulls, readings, vector, information, scatter }: ToldLesson,
+	{ pulls, readings, vector, information, scatter, zero, right }: ToldLesson,
 	numbers: Float64Array,
 	at: number,
 ): void {
 	const tallies = TALLY_KINDS.flatMap((kind) => [scatter[kind].sum, scatter[kind].count]);
-	const all = [pulls, readings, ...vector, ...information.flat(), ...tallies];
+	const all = [pulls, readings, ...vector, ...information.flat(), ...tallies, right, zero ?? Number.NaN];
 	if (all.length !== LESSON_NUMBERS) throw new RangeError(`A lesson has ${LESSON_NUMBERS} numbers, not ${all.length}.`);
 	numbers.set(all, at);
 }
@@ -32,7 +32,10 @@ export function lessonAt(numbers: Float64Array, at: number): ToldLesson {
 	const tallies = TALLY_KINDS.map((kind, i) => {
 		return [kind, { sum: numbers[talliesAt + 2 * i]!, count: numbers[talliesAt + 2 * i + 1]! }];
 	});
+	const zero = numbers[at + LESSON_NUMBERS - 1]!;
 	return {
+		...(Number.isNaN(zero) ? {} : { zero }),
+		right: numbers[at + LESSON_NUMBERS - 2]!,
 		pulls: numbers[at]!,
 		readings: numbers[at + 1]!,
 		vector: list(vectorAt),

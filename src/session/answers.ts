@@ -2,6 +2,7 @@ import { at } from '../maths/list.ts';
 import { amend, evidence, offPiece } from './about-earlier.ts';
 import { limitSpent, suggestion } from './advice/bend-check.ts';
 import { reopenHindrance } from './advice/reopen.ts';
+import { notStill } from './advice/still.ts';
 import { advisedAt } from './advice/whole-tube.ts';
 import { type Decision, refuse } from './decision.ts';
 import { apply } from './log/apply.ts';
@@ -75,6 +76,7 @@ function asked(action: Action, state: State): Decision {
 	switch (phase.at) {
 		case 'set':
 			if (action.do === 'ready') return ready(state, action);
+			if (action.do === 'still') return still(state);
 			if (action.do === 'plan') return choosePlan(state, action.plan);
 			return wrong('set', action, '{"ready":true} or {"plan":"old"}');
 		case 'pull':
@@ -166,6 +168,11 @@ function ready(state: State, action: Extract<Action, { do: 'ready' }>): Decision
 	}
 	const set: Event = { type: 'tube-set', bend };
 	return { events: [set, ...takeReadings(apply(state, set), readings)] };
+}
+
+function still(state: State): Decision {
+	const why = notStill(state);
+	return why === null ? { events: [{ type: 'tube-still', bend: state.bend }] } : refuse(why);
 }
 
 function choosePlan(state: State, plan: 'new' | 'old'): Decision {

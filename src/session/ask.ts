@@ -1,5 +1,5 @@
 import { at } from '../maths/list.ts';
-import { made, newSeat } from '../springback/filter.ts';
+import { made, newSeat, zeroOf } from '../springback/filter.ts';
 import { manyWrong, narrowBand } from '../springback/gates.ts';
 import { expectReading } from '../springback/reading.ts';
 import { wrongPart } from '../springback/scatter.ts';
@@ -8,11 +8,12 @@ import { around, tubeTurn } from '../tube/turns.ts';
 import { formatTape } from '../units/tape.ts';
 import { isMeasured, stopRequest, suggestion, target } from './advice/bend-check.ts';
 import { cautionsAt } from './advice/cautions.ts';
+import { notStill } from './advice/still.ts';
 import { advisedAt } from './advice/whole-tube.ts';
 import { endBefore } from './estimate/tube-at-work.ts';
 import type { Event } from './log/events.ts';
 import type { Doubt, Phase, State } from './log/state.ts';
-import { bendAt, nextEntry } from './log/state.ts';
+import { bendAt, largestLoaded, nextEntry } from './log/state.ts';
 import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, MeasureAsk, PullAsk, SetAsk } from './protocol/asks.ts';
 import type { PullFact, TwiceFact } from './protocol/facts/index.ts';
 import { knownFrom } from './protocol/facts/known.ts';
@@ -68,8 +69,9 @@ function setAsk(state: State): SetAsk {
 		rotation,
 		tubeTurn: seat > 1 ? { degrees: 0, way: 'none' } : tubeTurn(rotation, state.bend),
 		...around(start.job, rotations, state.bend),
-		pointer: seat === 1 ? 0 : expectReading(newSeat(state.filter), 'pointer').value,
+		pointer: seat === 1 ? zeroOf(state.filter) : expectReading(newSeat(state.filter), 'pointer').value,
 		plan: plan.plan,
+		...(notStill(state) === null ? { still: true as const } : {}),
 		was: { target: was.angle, fromStart: was.fromStart, rotation: was.rotation },
 		cautions: cautionsAt(state),
 	};
@@ -84,6 +86,7 @@ function pullAsk(state: State): PullAsk {
 	const why: PullFact[] = [
 		{ code: 'springback-expected', by, to: expect.angle, sd: expect.sd, known: knownFrom(state.start.from, pulls) },
 		{ code: 'chance-over', limit: aim + over, chance: suggested.risk },
+		...notBeyond(state, suggested),
 		...(suggested.limit ? [{ code: 'stop-capped' as const }] : []),
 	];
 	return {
@@ -96,6 +99,14 @@ function pullAsk(state: State): PullAsk {
 		...suggested,
 		reason: saidAtDecide(state) ? why : [...state.aside, ...why],
 	};
+}
+
+/** Why the stop is not beyond all that the bend was held at, where it is not; the machine's largest angle has its own fact. */
+function notBeyond({ filter, bends, bend }: State, { stop, limit }: { stop: number; limit: boolean }): PullFact[] {
+	const held = largestLoaded(at(bends, bend - 1));
+	if (stop > held || limit) return [];
+	if (filter.moved !== 0) return [{ code: 'dial-moved', held, by: filter.moved }];
+	return filter.held < held ? [{ code: 'opened-since', held }] : [];
 }
 
 /** Whether the reason of a `decide`, which the operator has answered since, has said already what was set aside. */

@@ -34,16 +34,25 @@ export interface Filter extends Gaussian {
 	readonly largest: number;
 	/** Largest stop asked for since the bend was last opened, less what the dial was known to stand off by in that seat; 0 before. */
 	readonly stopped: number;
+	/** Largest dial angle that was told as held at this bend since it was last opened; 0 before. */
+	readonly held: number;
+	/** By how much the dial was told to stand otherwise in this seat than it did; 0 where it was not, or by less than half a division. */
+	readonly moved: number;
 	/** Whether anything has been read since the last pull. */
 	readonly seen: boolean;
 	/** Whether the bend may have been opened since its largest pull, and so lie far below it. */
 	readonly opened: boolean;
 	/** Variance that the seat's error had when the tube was put in; 0 before the first seat, and where the dial was set since. */
 	readonly seated: number;
+	/** What this machine's dial shows with a straight tube snug, where somebody has confirmed it; null: 0, as far as anybody knows. */
+	readonly zero: number | null;
 	/** How uncertain the outcome of this bend's first pull was, a standard deviation; 0 before it. */
 	readonly first: number;
 	/** Logarithm of the odds that these hands set the dial where it is wanted instead of reading it. */
 	readonly setting: number;
+	/** How many readings were tallied of this tube, and how many in a row were right up to now, earlier tubes' with them. */
+	readonly tallied: number;
+	readonly right: number;
 	/** How hands and instruments were seen to scatter. */
 	readonly scatter: Scatter;
 	/** The dial's division, degrees. */
@@ -91,15 +100,27 @@ export function filterPrior(k: number, dialStep = 0.5): Filter {
 	cov[CURVATURE]![CURVATURE] = CURVATURE_SD ** 2;
 	cov[LAG]![LAG] = LAG_PRIOR.sd ** 2;
 	cov[BUILD_UP]![BUILD_UP] = BUILD_UP_SD ** 2;
-	const bend = { pulls: 0, largest: 0, stopped: 0, seen: false, opened: false, seated: 0, first: 0, setting: FEW_SET };
-	return newTube({ mean, cov, ...bend, scatter: NOTHING_SEEN, dialStep });
+	const bend = {
+		pulls: 0,
+		largest: 0,
+		stopped: 0,
+		held: 0,
+		moved: 0,
+		seen: false,
+		opened: false,
+		seated: 0,
+		zero: null,
+		first: 0,
+		setting: FEW_SET,
+	};
+	return newTube({ mean, cov, ...bend, tallied: 0, right: 0, scatter: NOTHING_SEEN, dialStep });
 }
 
 /** A fresh tube in the same machine: what was special about the last one is forgotten. */
 export function newTube(f: Filter): Filter {
 	const takeUp = replaced(f, TUBE_TAKE_UP, 0, TUBE_TAKE_UP_SD ** 2);
 	const both = replaced(takeUp, TUBE_PROPORTION, 0, (TUBE_PROPORTION_SD * f.mean[PROPORTION]!) ** 2);
-	return newBend({ ...f, ...both });
+	return newBend({ ...f, ...both, tallied: 0 });
 }
 
 /** The next bend, in its first seat: straight there. */
@@ -110,6 +131,7 @@ export function newBend(f: Filter): Filter {
 		pulls: 0,
 		largest: 0,
 		stopped: 0,
+		held: 0,
 		seen: false,
 		opened: false,
 		first: 0,
@@ -120,21 +142,29 @@ export function newBend(f: Filter): Filter {
 export function newSeat(f: Filter): Filter {
 	const scatter = seatTold(f);
 	const seated = varianceOf('seat', scatter);
-	return { ...f, scatter, seated, ...replaced(f, SEAT, 0, seated) };
+	return { ...f, scatter, seated, moved: 0, ...replaced(f, SEAT, zeroOf(f), seated) };
+}
+
+/** Where the machine's dial stands with a straight tube, as far as that is known. */
+export function zeroOf({ zero }: Filter): number {
+	return zero ?? 0;
 }
 
 /** What the seat that ends now says of seats. */
 function seatTold(f: Filter): Scatter {
 	if (f.seated === 0) return f.scatter;
 	const part = 1 - f.cov[SEAT]![SEAT]! / f.seated;
-	return part > 0 ? withDeviation(f.scatter, 'seat', f.mean[SEAT]!, part) : f.scatter;
+	return part > 0 ? withDeviation(f.scatter, 'seat', f.mean[SEAT]! - zeroOf(f), part) : f.scatter;
 }
 
-/** Back at a bend made earlier, in a new seat: its angle as it was known, and the largest dial angle it was pulled to. */
-export function reopened(f: Filter, made: { angle: number; sd: number }, largest: number): Filter {
+/**
+ * Back at a bend made earlier, in a new seat: its angle as it was known, the largest dial angle it was pulled to, and the largest it was held
+ * at since it was last opened.
+ */
+export function reopened(f: Filter, made: { angle: number; sd: number }, largest: number, held = largest): Filter {
 	const bend = newBend(f);
 	const angle = replaced(bend, ANGLE, made.angle, made.sd ** 2);
-	return { ...bend, ...angle, pulls: 1, largest, seen: true, opened: true, first: settledSd(f) };
+	return { ...bend, ...angle, pulls: 1, largest, held, seen: true, opened: true, first: settledSd(f) };
 }
 
 /** What a pull to exactly `loaded` would leave: mean and variance, and the covariance with the angle there now. */
@@ -170,6 +200,7 @@ export function pull(f: Filter, asked: number, keyed: number): Filter {
 		pulls: f.pulls + 1,
 		largest: Math.max(f.largest, loaded),
 		stopped: Math.max(f.stopped, asked - f.mean[SEAT]!),
+		held: Math.max(f.held, keyed),
 		seen: false,
 		first: f.pulls === 0 ? spread(f, now.variance) : f.first,
 		scatter: deviation === null ? f.scatter : withDeviation(f.scatter, 'stop', deviation, part),
@@ -200,5 +231,5 @@ const OPENING = { part: 0.5, least: 0.5 };
 /** After the bend was opened by about `by` degrees: only measuring tells by how much it really was. */
 export function relieved(f: Filter, by: number): Filter {
 	const variance = OPENING.least ** 2 + (OPENING.part * by) ** 2 + f.cov[ANGLE]![ANGLE]!;
-	return { ...f, ...replaced(f, ANGLE, f.mean[ANGLE]! - by, variance), seen: false, opened: true, stopped: 0 };
+	return { ...f, ...replaced(f, ANGLE, f.mean[ANGLE]! - by, variance), seen: false, opened: true, stopped: 0, held: 0 };
 }

@@ -1,5 +1,5 @@
 /** Which readings are asked again before they count. */
-import type { Filter } from './filter.ts';
+import { type Filter, zeroOf } from './filter.ts';
 import { lateBy } from './late.ts';
 import { DIAL_AGREES, type FilterReading } from './model.ts';
 import { expectReading, soundness } from './reading.ts';
@@ -24,9 +24,12 @@ export function doubtLoaded(asked: number, keyed: number): GateDoubt | null {
 	return { by: 'stop', stop: asked };
 }
 
+/** After so many right readings in a row one alone is built on again, whatever was tallied. */
+const ALL_RIGHT = 20;
+
 /** Whether so many wrong numbers were seen that a bend is measured twice each time. */
 export function manyWrong(f: Filter): boolean {
-	return wrongPart(f.scatter) > MANY_WRONG;
+	return wrongPart(f.scatter) > MANY_WRONG && f.right < ALL_RIGHT;
 }
 
 /** A band narrower than so many standard deviations of the finder asks for two readings: one would take a good bend for a short one. */
@@ -52,12 +55,12 @@ function impossible(f: Filter, kind: FilterReading, value: number): GateDoubt | 
 		const inside = kind === 'angle' && passes(f, 180 - value);
 		return { by, held: f.largest, ...(inside ? { inside: 180 - value } : {}) };
 	};
-	if (f.largest - value < LEAST_BELOW) return beyond('above-the-dial');
+	if (f.largest - zeroOf(f) - value < LEAST_BELOW) return beyond('above-the-dial');
 	return kind === 'angle' && !passes(f, value) ? beyond('below-the-dial') : null;
 }
 
 function passes(f: Filter, value: number): boolean {
-	const below = f.largest - value;
+	const below = f.largest - zeroOf(f) - value;
 	return below >= LEAST_BELOW && (f.opened || below <= MOST_BELOW.offset + MOST_BELOW.part * f.largest);
 }
 

@@ -57,7 +57,23 @@ export function learned(kin: Kin, cold: Filter, lessons: readonly Lesson[]): { p
 	const machine = posterior({ who: kin, mean: machineOf(cold).mean }, members, covarianceOf);
 	// The scatter is the whole shop's: it lies in the people and their tools rather than in a die.
 	const scatter = together(near.flatMap(weighed), MOST_READINGS);
-	return { prior: newTube(withTallies({ ...cold, ...withMachine(cold, machine) }, scatter)), from };
+	const told = {
+		...cold,
+		...withMachine(cold, machine),
+		zero: zeroOn(kin.bender, lessons),
+		right: newestOf(lessons)?.right ?? 0,
+	};
+	return { prior: newTube(withTallies(told, scatter)), from };
+}
+
+/** Where a bender's dial stands with a straight tube, as the newest session that knew it has it. */
+function zeroOn(bender: string, lessons: readonly Lesson[]): number | null {
+	const known = lessons.filter(({ kin, zero }) => kin.bender === bender && zero !== undefined);
+	return newestOf(known)?.zero ?? null;
+}
+
+function newestOf(lessons: readonly Lesson[]): Lesson | null {
+	return lessons.reduce<Lesson | null>((a, b) => (a === null || newer(b, a) ? b : a), null);
 }
 
 /** All lessons of one combination, the newest first. */

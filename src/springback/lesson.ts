@@ -7,7 +7,7 @@ import { times } from '../maths/matrix.ts';
 import { type Filter, newSeat } from './filter.ts';
 import type { Told } from './hierarchy.ts';
 import { type Kin, MACHINE } from './kin.ts';
-import { type Scatter, TALLY_KINDS, type Tally, type TallyKind } from './scatter.ts';
+import { faded, type Scatter, TALLY_KINDS, type Tally, type TallyKind } from './scatter.ts';
 
 /** What one session's readings say of machine and material, and of how far readings scatter. Plain JSON. */
 export interface Lesson extends Told {
@@ -20,6 +20,10 @@ export interface Lesson extends Told {
 	information: number[][];
 	vector: number[];
 	scatter: Scatter;
+	/** What the machine's dial shows with a straight tube snug; absent where nobody has said. */
+	zero?: number;
+	/** How many readings in a row were right at its end. */
+	right: number;
 }
 
 /** Along a direction that tells no more than this part of the best one, only rounding speaks. */
@@ -51,12 +55,24 @@ export function lessonFrom(
 	const moved = axes.map(({ vector }) => vector.reduce((sum, x, i) => sum + x * pull[i]!, 0));
 	const held = times(information, before.mean);
 	const vector = held.map((value, i) => axes.reduce((sum, axis, n) => sum + axis.vector[i]! * moved[n]!, value));
-	return { kin, ...about, information, vector, scatter: since(start.scatter, newSeat(end).scatter) };
+	return {
+		kin,
+		...about,
+		information,
+		vector,
+		scatter: since(start, newSeat(end)),
+		right: end.right,
+		...(end.zero === null ? {} : { zero: end.zero }),
+	};
 }
 
 /** Whether anything at all was learned. */
-export function teaches({ information, scatter }: Lesson): boolean {
-	return TALLY_KINDS.some((kind) => scatter[kind].count > 0) || information.some((line, i) => line[i]! > 0);
+export function teaches({ information, scatter, zero }: Lesson): boolean {
+	return (
+		zero !== undefined ||
+		TALLY_KINDS.some((kind) => scatter[kind].count > 0) ||
+		information.some((line, i) => line[i]! > 0)
+	);
 }
 
 /** The unknowns of machine and material alone: what is the tube's, the seat's and the bend's integrated out. */
@@ -73,8 +89,12 @@ export function withTallies(f: Filter, tallies: Scatter): Filter {
 	return { ...f, scatter };
 }
 
-function since(start: Scatter, end: Scatter): Scatter {
-	return tallied((kind) => ({ sum: end[kind].sum - start[kind].sum, count: end[kind].count - start[kind].count }));
+function since(start: Filter, end: Filter): Scatter {
+	return tallied((kind) => {
+		const before = kind === 'wrong' ? faded(start.scatter.wrong, end.tallied) : start.scatter[kind];
+		const now = end.scatter[kind];
+		return { sum: now.sum - before.sum, count: now.count - before.count };
+	});
 }
 
 /** Each kind's tallies of all lists together, as many as `most` readings at the most; `weight` counts a list in part. */

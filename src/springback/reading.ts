@@ -1,6 +1,6 @@
 /** What readings do to what is known: each by its own error, robust against a wrong number. Every function returns a new state. */
 
-import { type Gaussian, surprise, updated } from '../maths/gaussian.ts';
+import { type Gaussian, replaced, surprise, updated } from '../maths/gaussian.ts';
 import { dot } from '../maths/matrix.ts';
 import { normalCdf } from '../maths/normal.ts';
 import { ofLogOdds } from '../maths/scalar.ts';
@@ -51,8 +51,25 @@ export function soundness(miss: number, variance: number, wrong: number, reading
  * that stands where it was wanted on a bent tube may have been set there; it is believed as far as these hands are known to read it.
  */
 export function observe(f: Filter, kind: FilterReading, value: number, options: ReadingOptions = {}): Filter {
+	if (kind === 'pointer' && f.pulls === 0 && options.confirmed) return zeroTold(f, value, options);
 	const read = observed(f, kind, value, options);
 	if (kind !== 'pointer' || f.pulls === 0) return read;
+	return { ...pointerTold(f, read, value), moved: dialMoved(f, value) };
+}
+
+/** What a dial shows with a straight tube snug, and was confirmed, is where this machine's dial stands: no error of the seat or of the reading. */
+function zeroTold(f: Filter, value: number, { readings = 1, setAside = 0 }: ReadingOptions): Filter {
+	const zeroed = { ...f, zero: value, ...replaced(f, SEAT, value, f.cov[SEAT]![SEAT]!) };
+	return observed(zeroed, 'pointer', value, { readings, setAside });
+}
+
+/** How far a dial was told off from where it would stand if nothing had moved, from half a division on. */
+function dialMoved(f: Filter, value: number): number {
+	const off = value - expectReading(f, 'pointer').value;
+	return Math.abs(off) < f.dialStep / 2 - HAIR ? 0 : off;
+}
+
+function pointerTold(f: Filter, read: Filter, value: number): Filter {
 	const wanted = expectReading(f, 'pointer');
 	const near = f.dialStep / 2;
 	const asWanted = Math.abs(value - wanted.value) <= near + HAIR;
@@ -62,7 +79,7 @@ export function observe(f: Filter, kind: FilterReading, value: number, options: 
 	const both = either(dialSet(f, value, roundingVariance(f.dialStep)), read, part);
 	if (part <= 0.5) return { ...read, ...both, setting: odds };
 	// How the dial was set says nothing of how seats and readings scatter.
-	return { ...read, ...both, setting: odds, scatter: f.scatter, seated: 0 };
+	return { ...read, ...both, setting: odds, scatter: f.scatter, tallied: f.tallied, seated: 0 };
 }
 
 function observed(f: Filter, kind: FilterReading, value: number, options: ReadingOptions): Filter {
@@ -73,9 +90,10 @@ function observed(f: Filter, kind: FilterReading, value: number, options: Readin
 	const weight = options.confirmed ? 1 : soundness(miss, expected, wrongPart(f.scatter), readings);
 	const state = options.confirmed ? widened(f, (miss * miss) / 4 - expected, expected - variance) : f;
 	const isOwn = options.sd === undefined && weight > 0.5;
-	const counted = wrongCounted(f.scatter, 1 - weight, options);
+	const { scatter: counted, ...told } = wrongCounted(f, 1 - weight, options);
 	return {
 		...f,
+		...told,
 		...updated(state, row, value, variance, weight),
 		scatter: isOwn
 			? readingTold(counted, kind, { miss, expected, variance, readings }, roundingVariance(f.dialStep))
@@ -85,9 +103,18 @@ function observed(f: Filter, kind: FilterReading, value: number, options: Readin
 }
 
 /** What was set aside was wrong; of what counts, each reading is so with probability `wrong`. What has an `sd` of its own was no such reading. */
-function wrongCounted(scatter: Scatter, wrong: number, { readings = 1, setAside = 0, sd }: ReadingOptions): Scatter {
-	if (sd !== undefined) return scatter;
-	return withReadings(scatter, wrong * readings + setAside, readings + setAside);
+function wrongCounted(
+	{ scatter, tallied, right }: Filter,
+	wrong: number,
+	{ readings = 1, setAside = 0, sd }: ReadingOptions,
+): Pick<Filter, 'scatter' | 'tallied' | 'right'> {
+	if (sd !== undefined) return { scatter, tallied, right };
+	const count = readings + setAside;
+	return {
+		scatter: withReadings(scatter, wrong * readings + setAside, count),
+		tallied: tallied + count,
+		right: setAside > 0 || wrong > 0.5 ? 0 : right + readings,
+	};
 }
 
 /** What a reading that missed says of how readings of its kind scatter. */

@@ -30,6 +30,9 @@ const MOST_AT_ONCE = 2.5;
 /** Part of readings that are wrong numbers in any shop (common practice, no source), and how many readings that weighs as much as. */
 const COMMONLY_WRONG = { part: 0.04, weight: 60 };
 
+/** With each reading those before it count by so much less. */
+const FADING = 0.99;
+
 const NONE: Tally = { sum: 0, count: 0 };
 export const NOTHING_SEEN: Scatter = { stop: NONE, seat: NONE, dial: NONE, finder: NONE, wrong: NONE };
 
@@ -82,6 +85,12 @@ export function wrongPart({ wrong: { sum, count } }: Scatter): number {
 
 /** With `readings` more, of which `wrong` are wrong numbers, as far as can be told. */
 export function withReadings(scatter: Scatter, wrong: number, readings: number): Scatter {
-	const { sum, count } = scatter.wrong;
+	const { sum, count } = faded(scatter.wrong, readings);
 	return { ...scatter, wrong: { sum: sum + wrong, count: count + readings } };
+}
+
+/** A tally of wrong numbers after so many readings more: hands that have learned a dial are judged by what they do now. */
+export function faded({ sum, count }: Tally, readings: number): Tally {
+	const left = FADING ** readings;
+	return { sum: left * sum, count: left * count };
 }

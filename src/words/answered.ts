@@ -22,6 +22,8 @@ function eventWords(event: Event, { corrects }: Answered, style: Wording, brief:
 	switch (event.type) {
 		case 'tube-set':
 			return `tube set at bend ${event.bend}`;
+		case 'tube-still':
+			return `bend ${event.bend}: the tube never left the die`;
 		case 'reading-taken':
 			return readingWords(event.reading, style);
 		case 'reading-noted':

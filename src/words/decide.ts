@@ -25,6 +25,8 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 			return 'The machine reaches no further, and the last set-up added less than a dial step. Take it: what is left is corrected for it.';
 		case 'near-enough':
 			return `Near its tolerance after ${fact.pulls} pulls. Take it: what is left is corrected for it.`;
+		case 'next-too-far':
+			return `Near its tolerance, and a division more would likely pass it (chance ${inHundred(fact.chance)}). Take it: what is left is corrected for it.`;
 		case 'open-by':
 			return `Open it by ${angle(fact.by)}, to ${angle(fact.to)}.`;
 		case 'go-easy-opening':

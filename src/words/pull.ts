@@ -1,7 +1,7 @@
 import type { PullFact } from '../session/protocol/facts/index.ts';
 import { inHundred } from './chance.ts';
 import { knownWords } from './known.ts';
-import { about, angle } from './numbers.ts';
+import { about, angle, dial } from './numbers.ts';
 
 /** Why the tube is to be pulled to this stop. */
 export function pullWords(fact: PullFact): string {
@@ -14,6 +14,13 @@ export function pullWords(fact: PullFact): string {
 		}
 		case 'chance-over':
 			return `Chance of going over ${angle(fact.limit)}: ${inHundred(fact.chance)}.`;
+		case 'dial-moved': {
+			const { held, by } = fact;
+			const way = by < 0 ? 'lower' : 'higher';
+			return `The dial stands ${dial(Math.abs(by))} ${way} than before, so this stop counts for more than the ${dial(held)} held before.`;
+		}
+		case 'opened-since':
+			return `The bend was opened since it was held at ${dial(fact.held)}.`;
 		case 'stop-capped':
 			return 'The machine reaches no further.';
 	}

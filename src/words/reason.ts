@@ -15,6 +15,8 @@ function factWords(fact: Reason, style: Wording): string {
 	switch (fact.code) {
 		case 'springback-expected':
 		case 'chance-over':
+		case 'dial-moved':
+		case 'opened-since':
 		case 'stop-capped':
 			return pullWords(fact);
 		case 'off-the-stop':
@@ -47,6 +49,7 @@ function factWords(fact: Reason, style: Wording): string {
 		case 'bend-over':
 		case 'pull-again':
 		case 'near-enough':
+		case 'next-too-far':
 		case 'fresh-set-up':
 		case 'limit-reached':
 		case 'too-far-to-open':

@@ -39,6 +39,8 @@ export function refusalWords(fact: RefusalFact, style: Wording): string {
 			return `Bend ${fact.bend} is not made yet: only a bend that was taken can be gone back to.`;
 		case 'going-back-already':
 			return `You have gone back to bend ${fact.bend}: take it first.`;
+		case 'not-still':
+			return `${NOT_STILL[fact.since]} Set the tube and answer {"ready":true}.`;
 		case 'reading-waits':
 			return 'A reading waits to be read again: answer that first.';
 		case 'off-the-piece':
@@ -72,6 +74,13 @@ export function refusalWords(fact: RefusalFact, style: Wording): string {
 			return misreadWords(fact);
 	}
 }
+
+const NOT_STILL: Record<Extract<RefusalFact, { code: 'not-still' }>['since'], string> = {
+	'never-set': 'This bend was not in the die yet.',
+	'taken-out': 'The tube has been out of the die since the last pull.',
+	opened: 'The bend was opened since the last pull.',
+	limit: "The last pull stopped at the machine's largest angle: only a new set-up can add a little.",
+};
 
 const FAULTS: Record<NumberFault, string> = {
 	'above-0': 'a length is above 0.',

@@ -93,7 +93,8 @@ describe('a wrong number', () => {
 		const { target } = open(pull, 'pull');
 		const settled = giveAll(measure, { angles: [target - 1.5, target + 6] }, { reading: target - 1.4 });
 		const before = wrongOf(measure);
-		expect(wrongOf(settled).count - before.count).toBe(3);
+		// Those before it have faded by a hundredth each.
+		expect(wrongOf(settled).count - before.count).toBeCloseTo(3, 1);
 		expect(wrongOf(settled).sum - before.sum).toBeCloseTo(1, 1);
 	});
 });

@@ -98,7 +98,7 @@ describe('doubtful readings', () => {
 	it('asks 24 for 14 again, once, and uses the second', () => {
 		const doubted = give(atMeasure(), { angle: 24 });
 		expect(open(doubted, 'confirm')).toMatchObject({ of: 'angle', reading: 24, bend: 1 });
-		const settled = give(doubted, { reading: 14 });
+		const settled = giveAll(doubted, { reading: 14 }, { angle: 14 });
 		expect(open(settled, 'decide').made.angle).toBeGreaterThan(12);
 		expect(open(settled, 'decide').made.angle).toBeLessThan(17);
 		expect(whyOf(open(settled, 'decide'))).toContain('24');
@@ -257,7 +257,7 @@ describe('two readings of one thing that do not agree', () => {
 		const pull = give(begin(hatJob()), { ready: true });
 		const at = give(pull, { loaded: open(pull, 'pull').stop });
 		const expected = open(at, 'measure').expect;
-		const settled = giveAll(at, { angle: 3.5 }, { reading: 26 });
+		const settled = giveAll(at, { angle: 3.5 }, { reading: 26 }, { skip: true });
 		const decide = open(settled, 'decide');
 		const { made } = decide;
 		expect(whyOf(decide)).toContain('26');

@@ -52,7 +52,7 @@ describe('the part of numbers that are wrong', () => {
 			{ scatter, weight: 0.5 },
 		];
 		const later = withTallies(cold, together(lists, Number.POSITIVE_INFINITY));
-		expect(later.scatter.wrong.count).toBeCloseTo(150, 9);
+		expect(later.scatter.wrong.count).toBeCloseTo(1.5 * scatter.wrong.count, 9);
 		expect(later.scatter.wrong.sum).toBeCloseTo(1.5 * scatter.wrong.sum, 9);
 	});
 });

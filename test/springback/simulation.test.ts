@@ -29,16 +29,17 @@ function coldTubes(tubes: number, options: Partial<ShopOptions> = {}) {
 }
 
 describe('a cold machine', () => {
-	it('makes bends in at most 3.5 pulls with at most 3 % over, blunders included', () => {
+	// Nobody here looks at the dial with the tube snug, so that every further stop lies a whole division beyond the last.
+	it('makes bends in at most 2.8 pulls with at most 4.5 % over, blunders included', () => {
 		const got = coldTubes(1000);
-		expect(got.pulls).toBeLessThan(3.5);
-		expect(got.over).toBeLessThan(0.03);
+		expect(got.pulls).toBeLessThan(2.8);
+		expect(got.over).toBeLessThan(0.045);
 		expect(got.within).toBeGreaterThan(0.74);
 		expect(got.worst).toBeLessThan(25);
 	});
 
-	it('keeps well below the risk for a careful operator', () => {
-		expect(coldTubes(150, { stopping: 0.1, seating: 0.15 }).over).toBeLessThan(0.01);
+	it('keeps below the risk for a careful operator', () => {
+		expect(coldTubes(150, { stopping: 0.1, seating: 0.15 }).over).toBeLessThan(0.02);
 	});
 
 	it('is still mostly right where scatter is 1.4 times what is believed', () => {

@@ -18,10 +18,10 @@ const BEYOND_RELIEF = 8;
 
 /** What to do with the bend at work, and why: how it lies and what to do first, the numbers behind it last. */
 export function adviseOnBend(state: State): Advised {
-	const { over, under, within } = acceptance(state);
+	const { over, under, within, nextTooFar } = acceptance(state);
 	if (isShort(state)) return short(state);
 	if (!isOver(state)) {
-		if (under > 0.5) return { advice: 'accept', limit: false, reason: near(state, under) };
+		if (under > 0.5) return { advice: 'accept', limit: false, reason: near(state, under, nextTooFar) };
 		const reason: Reason[] = [
 			...state.aside,
 			{ code: 'bend-inside', chance: within },
@@ -55,11 +55,12 @@ function short(state: State): Advised {
 	return { advice: 'pull', limit, reason: [...is, { code: limit ? 'fresh-set-up' : 'pull-again' }, numbers(state)] };
 }
 
-/** Why a late bend that is probably short is taken as it is. */
-function near(state: State, chance: number): Reason[] {
+/** Why a bend that is probably short is taken as it is: late, or the next stop would go too far. */
+function near(state: State, chance: number, risk: number | null): Reason[] {
 	const by = target(state) - made(state.filter).angle;
 	const { pulls } = state.filter;
-	return [...state.aside, { code: 'bend-short', by, chance }, { code: 'near-enough', pulls }, numbers(state)];
+	const enough: Reason = risk === null ? { code: 'near-enough', pulls } : { code: 'next-too-far', chance: risk };
+	return [...state.aside, { code: 'bend-short', by, chance }, enough, numbers(state)];
 }
 
 function numbers(state: State): Reason {

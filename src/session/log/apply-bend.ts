@@ -1,12 +1,13 @@
-import { made, newBend, relieved, reopened } from '../../springback/filter.ts';
+import { made, newBend, relieved } from '../../springback/filter.ts';
 import { isShort, target } from '../advice/bend-check.ts';
 import { isTakenUp } from '../advice/what-if.ts';
 import { wantedAgain } from '../advice/whole-tube.ts';
 import { estimated } from '../estimate/estimate.ts';
 import { recorrect } from '../plan/correction.ts';
 import { measurePhase, withoutStaleChecks } from './apply-reading.ts';
-import type { Phase, Pull, State } from './state.ts';
-import { bendAt, largestLoaded, withBend } from './state.ts';
+import { backAt } from './back-at.ts';
+import type { Pull, State } from './state.ts';
+import { bendAt, OUT, withBend } from './state.ts';
 
 /** A bend that is opened without need is opened by about so much, degrees. */
 const LEAST_OPENING = 0.5;
@@ -53,9 +54,9 @@ function resumeSuspended(state: State): State {
 	if (!suspended) return state;
 	const { forced, made: was } = suspended;
 	const bend = bendAt(state, suspended.bend);
-	const filter = bend.pulls.length === 0 ? newBend(state.filter) : reopened(state.filter, was, largestLoaded(bend));
+	const filter = bend.pulls.length === 0 ? newBend(state.filter) : backAt(state.filter, was, bend);
 	const free = bend.pulls.length === 0 || suspended.phase.at === 'pull';
-	const phase: Phase = free ? { at: 'set' } : suspended.phase;
+	const phase = free || suspended.phase.at === 'set' ? OUT : suspended.phase;
 	return { ...state, bend: suspended.bend, filter, forced, phase, suspended: null };
 }
 
@@ -63,13 +64,13 @@ export function reopenBend(state: State, number: number, how: 'pull' | 'relieve'
 	const { bend: at, phase, forced } = state;
 	const bend = bendAt(state, number);
 	const suspended = { bend: at, phase, forced, made: made(state.filter) };
-	const filter = reopened(state.filter, bend.made ?? made(state.filter), largestLoaded(bend));
+	const filter = backAt(state.filter, bend.made ?? made(state.filter), bend);
 	// A bend that was only set is free again: its mark may still be corrected.
 	const free =
 		bendAt(state, at).pulls.length === 0
 			? withBend(state, at, { mark: null, rotation: null, taped: false, readBack: false, leg: null, seats: 0 })
 			: state;
 	const aimed = withBend(free, number, { target: wantedAgain(state, number, how) });
-	const back: State = { ...aimed, bend: number, filter, suspended, aside: [], phase: { at: 'set' } };
+	const back: State = { ...aimed, bend: number, filter, suspended, aside: [], phase: OUT };
 	return how === 'relieve' ? openBend(back) : { ...back, forced: true };
 }

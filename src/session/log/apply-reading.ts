@@ -133,11 +133,12 @@ function wantedReadings(state: State): 1 | 2 {
 	return one ? 1 : 2;
 }
 
-export function noteReading(state: State, value: number): State {
+/** `aside`: how many readings were set aside for it. */
+export function noteReading(state: State, value: number, aside = 0): State {
 	const phase = state.phase;
 	const got = phase.at === 'measure' ? phase.got : [];
 	const must = phase.at === 'measure' && phase.must;
-	return { ...state, phase: { at: 'measure', wanted: 1, got: [...got, value], must } };
+	return { ...state, phase: { at: 'measure', wanted: 1, got: [...got, value], must, ...(aside > 0 ? { aside } : {}) } };
 }
 
 /** One more reading of a bend's angle, told beside what was asked: it counts with its own error, as independent of those before. */
@@ -170,7 +171,8 @@ function angleTaken(state: State, value: number, { count, numbers, confirmed, se
 	const all = confirmed ? [value] : [...got, value];
 	const mean = all.reduce((sum, x) => sum + x, 0) / all.length;
 	const readings = confirmed ? count : all.length;
-	const filter = observe(state.filter, 'angle', mean, { readings, confirmed, setAside });
+	const before = state.phase.at === 'measure' ? (state.phase.aside ?? 0) : 0;
+	const filter = observe(state.filter, 'angle', mean, { readings, confirmed, setAside: setAside + before });
 	const { pulls, read } = bendAt(state, state.bend);
 	const now = withLastPull({ ...state, filter }, { measured: [...(pulls.at(-1)?.measured ?? []), ...all] });
 	const given = confirmed ? Array<number>(numbers).fill(value) : all;
@@ -181,7 +183,10 @@ function angleTaken(state: State, value: number, { count, numbers, confirmed, se
 export function skipMeasuring(state: State): State {
 	const { phase } = state;
 	const [noted] = phase.at === 'measure' ? phase.got : [];
-	if (noted !== undefined) return angleTaken({ ...state, phase: measurePhase(state) }, noted, PLAIN);
+	const aside = phase.at === 'measure' ? (phase.aside ?? 0) : 0;
+	if (noted !== undefined) {
+		return angleTaken({ ...state, phase: measurePhase(state) }, noted, { ...PLAIN, setAside: aside });
+	}
 	return { ...state, byDial: true, phase: isShort(state) && !atLimit(state) ? { at: 'pull' } : { at: 'decide' } };
 }
 

@@ -16,13 +16,15 @@ import {
 } from './apply-reading.ts';
 import type { Event, Reading } from './events.ts';
 import type { State } from './state.ts';
-import { bendAt, withBend } from './state.ts';
+import { bendAt, OUT, withBend } from './state.ts';
 
 /** The state after one event. Pure: whatever an event leads to is computed here from what is known. */
 export function apply(state: State, event: Event): State {
 	switch (event.type) {
 		case 'tube-set':
 			return tubeSet(state);
+		case 'tube-still':
+			return { ...withBend(state, state.bend, { target: target(state) }), phase: { at: 'pull' } };
 		case 'reading-taken':
 			return takeReading(state, event.reading, PLAIN);
 		case 'reading-noted':
@@ -42,7 +44,7 @@ export function apply(state: State, event: Event): State {
 		case 'plan-chosen':
 			return choosePlan(state, event.plan);
 		case 'tube-taken-out':
-			return { ...state, phase: { at: 'set' } };
+			return { ...state, phase: OUT };
 		case 'pull-chosen':
 			// Against the advice the operator wants the tube moved; with it the stop rule may ask for the same stop in a fresh seat.
 			return { ...state, forced: !isShort(state), phase: { at: 'set' } };
@@ -91,7 +93,8 @@ function settleDoubt(state: State, event: Extract<Event, { type: 'doubt-settled'
 	const amended = phase.doubt.amended;
 	const reading = amended ? phase.doubt.reading : event.reading;
 	const back = { ...state, phase: phase.back, aside: [] };
-	const taken = takeReading(back, reading, amended ? PLAIN : settled);
+	const weighed = amended ? PLAIN : settled;
+	const taken = event.first ? noteReading(back, reading.value, weighed.setAside) : takeReading(back, reading, weighed);
 	const own = event.setAside.length === 0 || amended ? [] : [setAside(state, event.reading, event.setAside)];
 	return { ...taken, aside: [...own, ...taken.aside] };
 }

@@ -33,6 +33,8 @@ export interface Expected {
 export type Event =
 	/** The operator has put the tube in the die at a bend's mark. */
 	| { type: 'tube-set'; bend: number }
+	/** It never left the die since its last pull: the set-up goes on. */
+	| { type: 'tube-still'; bend: number }
 	| { type: 'reading-taken'; reading: Reading }
 	/** The first of two independent readings; it counts when the second is in. */
 	| { type: 'reading-noted'; reading: Reading }
@@ -47,8 +49,11 @@ export type Event =
 			others: number[];
 			rest: Reading[];
 	  }
-	/** The doubt is over: `reading` counts as `count` readings; `setAside` is kept but not used; `kept`: no second number was given. */
-	| { type: 'doubt-settled'; reading: Reading; count: 1 | 2; setAside: number[]; kept?: true }
+	/**
+	 * The doubt is over: `reading` counts as `count` readings; `setAside` is kept but not used; `kept`: no second number was given; `first`: it is
+	 * the first of two that are wanted, and counts when the second is in.
+	 */
+	| { type: 'doubt-settled'; reading: Reading; count: 1 | 2; setAside: number[]; kept?: true; first?: true }
 	| { type: 'measuring-skipped'; bend: number }
 	| { type: 'check-skipped'; name: string }
 	| { type: 'plan-chosen'; plan: Plan }

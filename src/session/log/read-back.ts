@@ -24,6 +24,7 @@ export class UnknownRecord extends Error {
 
 const KNOWN: Readonly<Record<EventType, true>> = {
 	'tube-set': true,
+	'tube-still': true,
 	'reading-taken': true,
 	'reading-noted': true,
 	'reading-doubted': true,

@@ -90,14 +90,19 @@ export interface Doubt {
 
 /** What is being asked. */
 export type Phase =
-	| { at: 'set' }
+	/** `out`: the tube has certainly been out of the die since its last pull. */
+	| { at: 'set'; out?: true }
 	| { at: 'pull' }
-	/** `must`: a bend that was opened, which only measuring makes known again; `first`: opened for the first time. */
-	| { at: 'measure'; wanted: 1 | 2; got: readonly number[]; must: boolean; first?: boolean }
+	/**
+	 * `must`: a bend that was opened, which only measuring makes known again; `first`: opened for the first time; `aside`: how many were set aside for
+	 * those in `got`. */
+	| { at: 'measure'; wanted: 1 | 2; got: readonly number[]; must: boolean; first?: boolean; aside?: number }
 	| { at: 'confirm'; doubt: Doubt; back: Phase }
 	| { at: 'check'; queue: readonly string[] }
 	| { at: 'decide' }
 	| { at: 'done'; scrapped: string | null };
+
+export const OUT: Phase = { at: 'set', out: true };
 
 /** Numbers for every bend; those of made bends are what they were made by. */
 export interface PlanState {
@@ -160,6 +165,12 @@ export function bendAt(state: State, bend: number): BendState {
 /** The largest dial angle that a bend was pulled to, as read; 0 before its first pull. */
 export function largestLoaded({ pulls }: BendState): number {
 	return Math.max(0, ...pulls.map(({ loaded }) => loaded));
+}
+
+/** The largest dial angle that a bend was held at since it was last opened, as read; 0 before. */
+export function heldSinceOpened({ pulls }: BendState): number {
+	const opened = pulls.findLastIndex((pull) => pull.opened !== undefined);
+	return Math.max(0, ...pulls.slice(opened + 1).map(({ loaded }) => loaded));
 }
 
 /** How many bends are accepted, from the start end. */

@@ -10,6 +10,8 @@ export interface HalfAnswer {
 /** An answer after parsing: one action, perhaps with a note riding on it. Numbers are in the job's units. */
 export type Action =
 	| { do: 'ready'; pointer?: number; mark?: number; rotation?: number; length?: number }
+	/** The tube never left the die. */
+	| { do: 'still' }
 	| { do: 'plan'; plan: Plan }
 	| { do: 'loaded'; loaded: number; released?: number }
 	| { do: 'reseat' }

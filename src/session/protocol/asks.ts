@@ -31,6 +31,8 @@ export interface SetAsk {
 	pointer: number;
 	plan: Plan;
 	was: { target: number; fromStart: number; rotation: number };
+	/** It may be answered that the tube never left the die. */
+	still?: true;
 	cautions: CautionFact[];
 }
 export interface PullAsk {

@@ -21,6 +21,7 @@ type Raw = Record<string, unknown>;
 /** Keys that each are an action of their own, and the keys that may ride with them. */
 const ACTIONS: Readonly<Record<string, readonly string[]>> = {
 	ready: ['pointer', 'mark', 'rotation', 'length'],
+	still: [],
 	plan: [],
 	loaded: ['released'],
 	reseat: [],
@@ -102,6 +103,7 @@ function actionOf(key: string, raw: Raw, state: State): Action {
 			return reopening(raw.reopen);
 		case 'scrap':
 			return { do: 'scrap', why: text(raw.scrap, 'scrap') };
+		case 'still':
 		case 'reseat':
 		case 'skip':
 		case 'keep':

@@ -2,14 +2,14 @@ import { marginal, spreadOf } from '../../fit/as-built.ts';
 import type { AsBuilt, Estimate } from '../../fit/built-tube.ts';
 import { type RawTube, uncutShape } from '../../fit/raw-tube.ts';
 import { at } from '../../maths/list.ts';
-import { reopened } from '../../springback/filter.ts';
 import { observe, observeMade } from '../../springback/reading.ts';
 import { checkValue, overCenters } from '../../tube/checks.ts';
 import type { Check } from '../../tube/job.ts';
 import { builtNow, checkReadingSd, estimated } from '../estimate/estimate.ts';
 import { tubeAtWork } from '../estimate/tube-at-work.ts';
+import { backAt } from '../log/back-at.ts';
 import type { Expected } from '../log/events.ts';
-import { bendAt, largestLoaded, type State } from '../log/state.ts';
+import { bendAt, type State } from '../log/state.ts';
 import type { DueCheck } from '../plan/design.ts';
 import { expectOvality } from './ovality.ts';
 
@@ -100,8 +100,7 @@ function asItIs(state: State, built: AsBuilt): State {
 	const index = state.bend - 1;
 	if (index >= built.input.bends.length) return state;
 	const { value, sd } = marginal(built, 'angle', index);
-	const largest = largestLoaded(bendAt(state, state.bend));
-	return { ...state, filter: reopened(state.filter, { angle: value, sd }, largest) };
+	return { ...state, filter: backAt(state.filter, { angle: value, sd }, bendAt(state, state.bend)) };
 }
 
 /** How far a value lies from where its check reads the same on either side: legs that lie in one line or side by side, a tube that lies flat. */

@@ -35,7 +35,14 @@ function outcome(state: State, doubt: Doubt, action: Extract<Action, { do: 'keep
 	}
 	const miss = (value: number) => gap(reading, value, expected.value);
 	const [best, ...rest] = [again, ...given].sort((a, b) => miss(a) - miss(b));
-	return settled(best ?? again, 1, rest);
+	return { ...settled(best ?? again, 1, rest), ...(isFirstOfTwo(state, doubt) ? { first: true } : {}) };
+}
+
+/** Of a tube's first measurement two readings are wanted, whatever became of the first. */
+function isFirstOfTwo({ phase }: State, { reading, others }: Doubt): boolean {
+	const { of, evidence } = reading;
+	const back = phase.at === 'confirm' ? phase.back : phase;
+	return of === 'angle' && evidence === undefined && back.at === 'measure' && back.wanted === 2 && others.length === 0;
 }
 
 type Settled = Extract<Event, { type: 'doubt-settled' }>;

@@ -27,6 +27,7 @@ export const NOTES: Of<Note, 'note'> = {
 /** How each answer is written. */
 export const ANSWERS: Of<Exclude<Action, { do: 'draft' }>, 'do'> = {
 	ready: '{"ready":true}; may bring "pointer" (the dial now), "mark", "rotation", and at first "length" (of the piece)',
+	still: '{"still":true}: at set from seat 2 on, the tube never left the die; the pull follows in the same seat',
 	plan: '{"plan":"old"} keeps the numbers before the correction, {"plan":"new"} takes the new ones',
 	loaded: '{"loaded":n}: the dial under load; may bring "released"',
 	reseat: '{"reseat":true}: the tube has been out of the die',

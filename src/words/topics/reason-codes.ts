@@ -18,6 +18,8 @@ type Codes<Fact extends { code: string }> = Record<Fact['code'], string>;
 const STOP: Codes<PullFact> = {
 	'springback-expected': 'how far the tube should spring back, and to what',
 	'chance-over': 'how likely the bend goes over',
+	'dial-moved': 'not beyond what was held: the dial was told to have moved',
+	'opened-since': 'not beyond what was held: the bend was opened since',
 	'stop-capped': 'the machine reaches no further',
 };
 
@@ -54,6 +56,7 @@ const ADVICE: Codes<DecideFact> = {
 	'bend-over': 'over its tolerance',
 	'pull-again': 'pull it again',
 	'near-enough': 'near enough after many pulls',
+	'next-too-far': 'near enough, and a division more may pass the tolerance',
 	'fresh-set-up': 'take it out, set it again and pull',
 	'limit-reached': 'the machine reaches no further',
 	'too-far-to-open': 'too far over to open',
@@ -104,6 +107,7 @@ const REFUSED: Codes<Exclude<RefusalFact, MisreadFact>> = {
 	'not-set-yet': 'the bend was not set yet',
 	'not-made-yet': 'the bend is not made yet',
 	'going-back-already': 'finish the bend you went back to',
+	'not-still': 'the tube left the die, or another pull in this set-up adds nothing',
 	'reading-waits': 'a reading waits to be read again',
 	'off-the-piece': 'not on the piece',
 	'no-such-line': 'the log has no such line',

@@ -49,7 +49,7 @@ export function bendOnce(
 		f = measured(f, shop);
 		req = { ...req, measured: true };
 		const now = accept(f, { ...req, loadedBefore });
-		if (now.under <= 0.5 || pulls >= 40) return { filter: f, pulls, seats, angle: shop.trueAngle() };
+		if (!now.short || pulls >= 40) return { filter: f, pulls, seats, angle: shop.trueAngle() };
 		f = newSeat(f);
 		shop.seat();
 		seats++;

@@ -112,7 +112,7 @@ describe('a number that mechanics excludes', () => {
 		const doubted = give(held, { angle: stop + 5 });
 		expect(open(doubted, 'confirm').of).toBe('angle');
 		expect(why(give(doubted, { reading: 275 }))).toBe(above);
-		expect(open(give(give(doubted, { reading: 275 }), { reading: stop - 3 }), 'decide').bend).toBe(1);
+		expect(open(give(give(doubted, { reading: 275 }), { reading: stop - 3 }), 'measure').readings).toBe(1);
 	});
 
 	it('is refused when it is kept, of a log that has it doubted', () => {

@@ -26,6 +26,8 @@ export type DecideFact =
 	  }
 	/** Late: probably short, and near enough after so many pulls. */
 	| { code: 'near-enough'; pulls: number }
+	/** Probably a little short, and near enough: the next division of the dial would pass the tolerance with this chance. */
+	| { code: 'next-too-far'; chance: number }
 	| { code: 'open-by'; by: number; to: number }
 	| { code: 'checks-outside'; names: string[] }
 	/** Outside its own tolerance, and the tube still fits with it; `last`: nothing is left to take it up. */

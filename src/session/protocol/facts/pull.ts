@@ -6,5 +6,8 @@ export type PullFact =
 	| { code: 'springback-expected'; by: number; to: number; sd: number; known: Known }
 	/** How likely the bend then passes its upper tolerance. */
 	| { code: 'chance-over'; limit: number; chance: number }
+	/** The stop is not beyond what this bend was held at: since the dial was told to stand `by` degrees otherwise, or the bend was opened. */
+	| { code: 'dial-moved'; held: number; by: number }
+	| { code: 'opened-since'; held: number }
 	/** The machine reaches no further. */
 	| { code: 'stop-capped' };

@@ -23,6 +23,8 @@ export type RefusalFact =
 	| { code: 'no-such-bend'; bend: number; bends: number }
 	| { code: 'not-set-yet' | 'not-made-yet'; bend: number }
 	| { code: 'going-back-already'; bend: number }
+	/** A tube that is said never to have left the die: it has, or a pull in this set-up can do no more. */
+	| { code: 'not-still'; since: 'never-set' | 'taken-out' | 'opened' | 'limit' }
 	| { code: 'reading-waits' }
 	| { code: 'off-the-piece'; value: number; piece: number }
 	| { code: 'no-such-line'; line: number; lines: number }
