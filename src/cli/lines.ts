@@ -1,9 +1,10 @@
-import { createInterface } from 'node:readline';
 import type { LiveSession } from '../journal/live.ts';
+import { LONGEST_LINE } from '../session/protocol/answer-text.ts';
 import type { Output } from '../session/protocol/notes.ts';
 import { jsonText } from '../words/foreign.ts';
 import { asLine } from '../words/line.ts';
 import { type Io, tellOn } from './io.ts';
+import { linesOf } from './line-reader.ts';
 
 /** Left to be resumed. */
 const LEFT = 3;
@@ -12,31 +13,27 @@ const LEFT = 3;
  * The guided session over standard input and output, one JSON object a line. Resolves to the exit code: 0 done or scrapped,
  * 3 left by quit, end of input or a closed output.
  */
-export async function runLines(session: LiveSession, { stdin, stdout, stderr }: Io): Promise<number> {
-	const print = (outputs: readonly Output[]) => {
-		for (const output of outputs) stdout.write(`${jsonText(asLine(output, session.state.start.job))}\n`);
-		for (const message of session.messages.splice(0)) tellOn({ stderr })(message);
+export async function runLines(session: LiveSession, io: Io): Promise<number> {
+	const { stdin, stdout } = io;
+	const tell = tellOn(io);
+	const gone = new Promise<void>((resolve) => stdout.once('error', () => resolve()));
+	/** Resolves when whoever reads has room for more, or is gone: what nobody reads must not pile up. */
+	const print = async (outputs: readonly Output[]) => {
+		let hasRoom = true;
+		for (const output of outputs) hasRoom = stdout.write(`${jsonText(asLine(output, session.state.start.job))}\n`);
+		for (const message of session.messages.splice(0)) tell(message);
+		if (!hasRoom) await Promise.race([new Promise<void>((resolve) => stdout.once('drain', resolve)), gone]);
 	};
 	// Printed before anything is read: a reader that answers at once must not answer into the void.
-	print(session.opening);
-	if (session.ended === null) await answerLines(session, stdin, stdout, print);
+	await print(session.opening);
+	if (session.ended === null) {
+		for await (const line of linesOf(stdin, LONGEST_LINE, gone)) {
+			if (line.trim() === '') continue;
+			await print(session.answerText(line));
+			if (session.ended !== null) break;
+		}
+	}
 	if (session.ended === 'done') return 0;
 	if (session.ended === null) session.leave();
 	return LEFT;
-}
-
-async function answerLines(
-	session: LiveSession,
-	stdin: Io['stdin'],
-	stdout: Io['stdout'],
-	print: (o: Output[]) => void,
-) {
-	const lines = createInterface({ input: stdin, crlfDelay: Number.POSITIVE_INFINITY });
-	stdout.on('error', () => lines.close());
-	for await (const line of lines) {
-		if (line.trim() === '') continue;
-		print(session.answerText(line));
-		if (session.ended !== null) break;
-	}
-	lines.close();
 }

@@ -118,7 +118,8 @@ function estimateWith(input: AsBuiltInput, unknowns: readonly AsBuiltUnknown[]):
 		input,
 		unknowns,
 		mean,
-		covariance: inverse(matrix).map((row, i) => row.map((value, j) => value * units[i]! * units[j]!)),
+		// Each unknown is told within its unit, so that the matrix is 1 and squares: where slopes are steep, rounding takes more than that 1.
+		covariance: inverse(matrix, 1).map((row, i) => row.map((value, j) => value * units[i]! * units[j]!)),
 		misses: input.readings.map(({ value }, i) => value - now[i]!),
 		slopes: slopesOn(input, found),
 	};

@@ -30,6 +30,9 @@ export function ends({ bends, stretch, markOffset }: RawTube): number[] {
 	return [0, ...bends.map(({ mark, radius, wrapped }) => mark + markOffset + rawArc(wrapped, radius, stretch))];
 }
 
+/** Opened further than this a bend is straight, degrees: as an arc it would have no radius. */
+const STRAIGHT = 1e-6;
+
 /**
  * The centre line of the uncut piece of length `piece`. An arc keeps the length it was wrapped with, so that opening it lets its
  * radius grow.
@@ -37,8 +40,9 @@ export function ends({ bends, stretch, markOffset }: RawTube): number[] {
 export function uncutShape(tube: RawTube, piece: number): Shape {
 	const used = ends(tube);
 	const straights = tube.bends.map(({ mark }, i) => mark + tube.markOffset - used[i]!);
-	const bends = tube.bends.map(
-		({ angle, rotation, radius, wrapped }): ArcBend => ({ angle, rotation, radius: (radius * wrapped) / angle }),
-	);
+	const bends = tube.bends.map(({ angle, rotation, radius, wrapped }): ArcBend => {
+		const left = Math.abs(angle) < STRAIGHT ? STRAIGHT : angle;
+		return { angle: left, rotation, radius: (radius * wrapped) / left };
+	});
 	return { straights: [...straights, piece - used.at(-1)!], bends };
 }

@@ -1,21 +1,21 @@
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { answerEvents } from '../session/answers.ts';
 import { ask } from '../session/ask.ts';
 import { askedIn } from '../session/log/asked.ts';
 import { changedPlaces } from '../session/log/changed-places.ts';
 import type { Event } from '../session/log/events.ts';
-import { evolve, initial } from '../session/log/fold.ts';
+import { initial } from '../session/log/fold.ts';
 import { readBack, startIn, wantsAnew } from '../session/log/read-back.ts';
 import type { Start } from '../session/log/start.ts';
 import { beginning } from '../session/log/start.ts';
 import type { State } from '../session/log/state.ts';
-import { nextEntry } from '../session/log/state.ts';
 import { outputsAfter, standing } from '../session/outputs.ts';
 import type { Answer } from '../session/protocol/action.ts';
+import { readAnswerText } from '../session/protocol/answer-text.ts';
 import type { Ask } from '../session/protocol/asks.ts';
 import type { Output, RefusedNote } from '../session/protocol/notes.ts';
 import { parseAnswer } from '../session/protocol/parse-answer.ts';
+import { stepped } from '../session/step.ts';
 import type { Lesson } from '../springback/history.ts';
 import { newSessionId, sessionPath } from './catalogue.ts';
 import { LogLost, NotSaved } from './errors.ts';
@@ -129,17 +129,9 @@ export class LiveSession {
 
 	/** Takes one line of the line mode. */
 	answerText(line: string): Output[] {
-		let raw: unknown;
-		try {
-			raw = JSON.parse(line);
-		} catch {
-			return this.#refused({
-				note: 'refused',
-				code: 'not-understood',
-				reason: [{ code: 'not-json' }],
-			});
-		}
-		const parsed = parseAnswer(raw, this.#state);
+		const read = readAnswerText(line, Buffer.byteLength(line));
+		if ('misread' in read) return this.#refused({ note: 'refused', code: 'not-understood', reason: [read.misread] });
+		const parsed = parseAnswer(read.raw, this.#state);
 		return 'refused' in parsed ? this.#refused(parsed.refused) : this.answer(parsed);
 	}
 
@@ -148,17 +140,11 @@ export class LiveSession {
 	 * everything acknowledged before is safe.
 	 */
 	answer(answer: Answer): Output[] {
-		const decision = answerEvents(answer, this.#state);
-		if ('refused' in decision) return this.#refused(decision.refused);
 		const before = this.#state;
 		const open = ask(before);
-		const record = {
-			entry: nextEntry(before),
-			at: this.#world.now().toISOString(),
-			events: decision.events,
-			asked: askedIn(open),
-		};
-		const next = evolve(before, record);
+		const step = stepped(answer, before, { at: this.#world.now().toISOString(), asked: askedIn(open) });
+		if ('refused' in step) return this.#refused(step.refused);
+		const { record, next } = step;
 		try {
 			this.#append({ seq: record.entry, v: 1, at: record.at, ask: open, answer, events: record.events });
 		} catch (error) {

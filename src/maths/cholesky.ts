@@ -22,9 +22,13 @@ function factor(matrix: Matrix, pivot: (rest: number, i: number) => number | nul
 	return lower;
 }
 
-/** The lower triangle L with L L' = `matrix`. @throws RangeError where it is not symmetric and positive definite */
-export function cholesky(matrix: Matrix): number[][] {
+/**
+ * The lower triangle L with L L' = `matrix`. `least`: what no pivot can be below but for rounding, 0 where nothing is known of that.
+ * @throws RangeError where it is not symmetric and positive definite
+ */
+export function cholesky(matrix: Matrix, least = 0): number[][] {
 	const lower = factor(matrix, (rest, i) => {
+		if (least > 0 && rest < least) return Math.sqrt(least);
 		if (rest > 0) return Math.sqrt(rest);
 		throw new RangeError(`not positive definite: pivot ${i + 1} of ${matrix.length} is ${rest}`);
 	});
@@ -67,9 +71,9 @@ export function solveDefinite(matrix: Matrix, right: readonly number[]): number[
 	return lower && backward(lower, forward(lower, right));
 }
 
-/** The inverse, symmetric to the last digit. @throws RangeError where the matrix is not symmetric and positive definite */
-export function inverse(matrix: Matrix): number[][] {
-	const lower = cholesky(matrix);
+/** The inverse, symmetric to the last digit; `least` as above. @throws RangeError where the matrix is not symmetric and positive definite */
+export function inverse(matrix: Matrix, least = 0): number[][] {
+	const lower = cholesky(matrix, least);
 	// Column i of L^-1; the inverse is L^-T L^-1.
 	const columns = matrix.map((_, i) =>
 		forward(

@@ -174,6 +174,9 @@ export function reach(f: Filter, loaded: number): { mean: number; variance: numb
 	return { mean, variance: dot(row, c), withAngle: c[ANGLE]! };
 }
 
+/** Of a bend that was pulled no angle is known better than this, degrees: no two places along it are alike (common practice, no source). */
+const LEAST_SD = 0.02;
+
 /** After a pull that was asked to stop at `asked` and of which `keyed` was read under load. */
 export function pull(f: Filter, asked: number, keyed: number): Filter {
 	const held = dialUnderLoad(asked, keyed, stoppingVariance(f), roundingVariance(f.dialStep));
@@ -187,7 +190,7 @@ export function pull(f: Filter, asked: number, keyed: number): Filter {
 		now.withAngle,
 	);
 	const withAngle = c.map((value, i) => value * max.first + f.cov[i]![ANGLE]! * (1 - max.first));
-	withAngle[ANGLE] = max.variance;
+	withAngle[ANGLE] = Math.max(max.variance, LEAST_SD ** 2);
 	const mean = f.mean.slice();
 	mean[ANGLE] = max.mean;
 	const cov = f.cov.map((line) => line.slice());

@@ -2,7 +2,7 @@
 
 import { updated } from '../maths/gaussian.ts';
 import { type Filter, made } from './filter.ts';
-import { expectReading, type ReadingOptions, soundness } from './reading.ts';
+import { expectReading, finderTells, type ReadingOptions, soundness } from './reading.ts';
 import { wrongPart } from './scatter.ts';
 
 export interface KnownAngle {
@@ -37,6 +37,8 @@ export function knownAgain(f: Filter, known: KnownAngle, value: number, options:
 	const own = known.sd ** 2;
 	const before = confirmed ? Math.max(own, miss ** 2 / 4 - variance) : own;
 	const weight = confirmed ? 1 : soundness(miss, own + variance, wrongPart(f.scatter), readings);
-	const after = updated({ mean: [known.angle], cov: [[before]] }, [1], value, variance, weight);
+	const told = finderTells(variance, before);
+	if (told === null) return known;
+	const after = updated({ mean: [known.angle], cov: [[before]] }, [1], value, told, weight);
 	return { angle: after.mean[0]!, sd: Math.sqrt(after.cov[0]![0]!) };
 }

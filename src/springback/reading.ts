@@ -9,6 +9,18 @@ import { ANGLE, type FilterReading, readingRow, SEAT } from './model.ts';
 import { dialSet, either, settingOdds } from './pointer.ts';
 import { roundingVariance, type Scatter, withDeviation, withReadings, wrongPart } from './scatter.ts';
 
+/**
+ * What all readings of one angle with one finder have in common, a standard deviation in degrees: however many there are, together they tell it no
+ * better (common practice, no source).
+ */
+const FINDER_SHARED_SD = 0.1;
+
+/** The variance of readings of an angle that is known within `before`, so that they leave it known no better than their common error lets them. */
+export function finderTells(variance: number, before: number): number | null {
+	const least = FINDER_SHARED_SD ** 2;
+	return before > least ? Math.max(variance, (before * least) / (before - least)) : null;
+}
+
 /** A hair over half a division is half a division. */
 const HAIR = 1e-9;
 /** How far off a wrong number is: most are a slip of a few degrees, which is what is hard to tell from a bend. */
@@ -90,11 +102,12 @@ function observed(f: Filter, kind: FilterReading, value: number, options: Readin
 	const weight = options.confirmed ? 1 : soundness(miss, expected, wrongPart(f.scatter), readings);
 	const state = options.confirmed ? widened(f, (miss * miss) / 4 - expected, expected - variance) : f;
 	const isOwn = options.sd === undefined && weight > 0.5;
-	const { scatter: counted, ...told } = wrongCounted(f, 1 - weight, options);
+	const { scatter: counted, ...wrong } = wrongCounted(f, 1 - weight, options);
+	const told = kind === 'angle' ? finderTells(variance, state.cov[ANGLE]![ANGLE]!) : variance;
 	return {
 		...f,
-		...told,
-		...updated(state, row, value, variance, weight),
+		...wrong,
+		...(told === null ? { mean: state.mean, cov: state.cov } : updated(state, row, value, told, weight)),
 		scatter: isOwn
 			? readingTold(counted, kind, { miss, expected, variance, readings }, roundingVariance(f.dialStep))
 			: counted,

@@ -14,6 +14,14 @@ export function misreadWords(fact: MisreadFact): string {
 			return '"note" is a text.';
 		case 'why-without-scrap':
 			return '"why" goes with {"do":"scrap"} only.';
+		case 'line-too-long':
+			return `The line is longer than ${kilobytes(fact.most)}: send one answer a line, and a long note in parts.`;
+		case 'nested-too-deep':
+			return `The answer is nested deeper than ${fact.most} levels: an answer is one flat JSON object, such as {"ready":true}.`;
+		case 'list-too-long':
+			return `The list holds more than ${fact.most} numbers: give the independent readings alone, one or two.`;
+		case 'key-twice':
+			return `${quoted([fact.key])} stands twice: write each key once.`;
 		case 'several-actions':
 			return `One answer holds one action; this one has ${fact.actions.join(' and ')}.`;
 		case 'unknown-action':
@@ -45,5 +53,7 @@ const RIGHT: Record<Wanted, string> = {
 	'evidence-kind': 'one of angle, farEndToMark, leg, mark, rotation',
 	reopen: '{"bend":j,"do":"pull"} or {"bend":j,"do":"relieve"}',
 };
+
+const kilobytes = (bytes: number) => `${bytes / 1024} kB`;
 
 const quoted = (keys: readonly string[]) => keys.map((key) => `"${foreignName(key)}"`).join(', ');

@@ -19,6 +19,10 @@ export function refusalWords(fact: RefusalFact, style: Wording): string {
 			return 'The bend is measured. Say what to do: {"do":"accept"}, "pull", "relieve" or "scrap".';
 		case 'no-correction-yet':
 			return 'There was no correction yet: there is one plan only.';
+		case 'leads-nowhere':
+			return 'Nothing could be worked out any more with that answer. Read again, or take back or correct the readings that were kept against what was expected.';
+		case 'text-too-long':
+			return `The text is longer than ${fact.most / 1024} kB: write it shorter, or in several notes.`;
 		case 'length-too-late':
 			return 'The length of the piece is taken at the first set-up only.';
 		case 'may-not-open':
@@ -86,6 +90,8 @@ const FAULTS: Record<NumberFault, string> = {
 	'above-0': 'a length is above 0.',
 	'angle-0-to-360': 'an angle lies from 0 to 360 degrees.',
 	'dial-to-360': 'a dial shows at most 360 degrees.',
+	'turn-to-360': 'a turn is at most 360 degrees either way.',
+	'at-most-100-m': 'no tape is longer than 100 m. See that the unit is right.',
 	'ratio-0-to-1': 'the least diameter over the greatest lies above 0 and not above 1.',
 	'not-below-0': 'this distance is not below 0.',
 };

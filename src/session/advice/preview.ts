@@ -1,11 +1,10 @@
 import { at } from '../../maths/list.ts';
-import { answerEvents } from '../answers.ts';
 import { ask } from '../ask.ts';
-import { evolve } from '../log/fold.ts';
-import { nextEntry, type State } from '../log/state.ts';
+import type { State } from '../log/state.ts';
 import type { Answer } from '../protocol/action.ts';
 import type { Ask, Numbers } from '../protocol/asks.ts';
 import type { Reason } from '../protocol/facts/index.ts';
+import { stepped } from '../step.ts';
 
 /** A number before and after. */
 export interface Moved {
@@ -31,11 +30,10 @@ export interface Preview {
 
 /** What would come of an answer. Pure. */
 export function preview(answer: Answer, state: State): Preview {
-	const decision = answerEvents(answer, state);
+	const step = stepped(answer, state, { at: state.start.at });
 	const nothing: Preview = { refused: null, doubted: null, made: [], plan: [], stop: null, next: null };
-	if ('refused' in decision) return { ...nothing, refused: decision.refused.reason };
-	const record = { entry: nextEntry(state), at: state.start.at, events: decision.events };
-	const after = evolve(state, record);
+	if ('refused' in step) return { ...nothing, refused: step.refused.reason };
+	const after = step.next;
 	const [open, then] = [ask(state), ask(after)];
 	return {
 		...nothing,

@@ -8,6 +8,7 @@ import { apply } from './apply.ts';
 import type { Asked } from './asked.ts';
 import type { Event } from './events.ts';
 import { canUndo } from './events.ts';
+import { isReckoned } from './reckoned.ts';
 import type { Start } from './start.ts';
 import type { Entry, State } from './state.ts';
 
@@ -74,8 +75,24 @@ function grown(state: State): State {
 	return { ...state, plan: { ...plan, current: expected, before: plan.current, corrected: expected } };
 }
 
-/** The state after one more record. The only way a state changes. */
+/** The state after one more record, or null where it would hold what is no number: from there nothing could be asked or taken any more. */
+export function nextState(state: State, record: SessionRecord): State | null {
+	const next = after(state, record);
+	return next !== null && isReckoned(next) ? next : null;
+}
+
+/**
+ * The state after one more record of a log. The only way a state changes. What leads nowhere, as only an older version kept it, stands in the log and
+ * can be taken back, but does not count.
+ */
 export function evolve(state: State, record: SessionRecord): State {
+	const next = nextState(state, record);
+	if (next !== null) return next;
+	const past = canUndo(record.events) ? state : state.past;
+	return { ...state, entries: [...state.entries, entryOf(record)], past };
+}
+
+function after(state: State, record: SessionRecord): State | null {
 	const [first] = record.events;
 	const entries = [...state.entries, entryOf(record)];
 	const voided = record.events.find((event) => event.type === 'record-voided');
@@ -117,10 +134,14 @@ export function undoable(state: State): number | null {
 }
 
 /** Folds everything anew with the amended readings, then says what the plan has become by it. */
-function amendedBy(state: State, entries: readonly Entry[], number: number): State {
+function amendedBy(state: State, entries: readonly Entry[], number: number): State | null {
 	const amendments = amendmentsIn(entries);
 	let replayed = initial(state.start);
-	for (const entry of entries) replayed = replay(replayed, entry, amendments.get(entry.entry) ?? []);
+	for (const entry of entries) {
+		const further = replay(replayed, entry, amendments.get(entry.entry) ?? []);
+		if (further === null) return null;
+		replayed = further;
+	}
 	const next = { ...replayed, entries, past: state, finished: null };
 	// Numbers kept by choice stay; and where nothing changed there is no correction to tell of.
 	const same = !differ(next.plan.current, state.plan.current);
@@ -149,12 +170,13 @@ function amendmentsIn(entries: readonly Entry[]): Map<number, Amendment[]> {
 	return found;
 }
 
-function replay(state: State, entry: Entry, amendments: readonly Amendment[]): State {
+function replay(state: State, entry: Entry, amendments: readonly Amendment[]): State | null {
 	const skipped = entry.void || entry.events.some(concernsRecords);
 	const entries = [...state.entries, entry];
 	if (skipped) return { ...state, entries };
 	const events = amendments.reduce(amendEvents, entry.events);
-	const next = evolve(state, { ...entry, events });
+	const next = nextState(state, { ...entry, events });
+	if (next === null) return null;
 	const { phase } = next;
 	const amended = amendments.length > 0 && phase.at === 'confirm';
 	return amended

@@ -18,6 +18,9 @@ class Unreadable extends Error {
 
 type Raw = Record<string, unknown>;
 
+/** More readings of one angle nobody takes. */
+const MOST_IN_LIST = 20;
+
 /** Keys that each are an action of their own, and the keys that may ride with them. */
 const ACTIONS: Readonly<Record<string, readonly string[]>> = {
 	ready: ['pointer', 'mark', 'rotation', 'length'],
@@ -89,6 +92,7 @@ function actionOf(key: string, raw: Raw, state: State): Action {
 		case 'angles': {
 			const list = raw.angles;
 			if (!Array.isArray(list) || list.length === 0) throw wants('angles', 'list');
+			if (list.length > MOST_IN_LIST) throw misread({ code: 'list-too-long', most: MOST_IN_LIST });
 			return { do: 'angles', angles: list.map((x) => number(x, { of: 'angle' }, state, 'angles')) };
 		}
 		case 'reading':

@@ -25,7 +25,7 @@ export function noSuchNumber(
 	{ of, value, name }: { of: ReadingKind; value: number; name?: string | undefined },
 ): RefusalFact | null {
 	const kind = of === 'check' ? dueCheck(state, name ?? '').check.kind : undefined;
-	const why = wrongNumber(value, of, kind);
+	const why = wrongNumber(value, of, state.start.job.units, kind);
 	if (why === null) return null;
 	return { code: 'no-such-number', value, of, why, ...(kind === undefined ? {} : { name: name ?? '', kind }) };
 }

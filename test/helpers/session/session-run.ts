@@ -1,14 +1,13 @@
-import { answerEvents } from '../../../src/session/answers.ts';
 import { askedIn } from '../../../src/session/log/asked.ts';
-import { evolve, initial } from '../../../src/session/log/fold.ts';
+import { initial } from '../../../src/session/log/fold.ts';
 import type { Start } from '../../../src/session/log/start.ts';
 import { coldPrior } from '../../../src/session/log/start.ts';
 import type { State } from '../../../src/session/log/state.ts';
-import { nextEntry } from '../../../src/session/log/state.ts';
 import { outputsAfter, standing } from '../../../src/session/outputs.ts';
 import type { Ask } from '../../../src/session/protocol/asks.ts';
 import type { Output } from '../../../src/session/protocol/notes.ts';
 import { parseAnswer } from '../../../src/session/protocol/parse-answer.ts';
+import { stepped } from '../../../src/session/step.ts';
 import type { Job } from '../../../src/tube/job.ts';
 
 /** A session in memory: the core alone, without a disk or a shell. */
@@ -39,12 +38,10 @@ export function begin(job: Job): Run {
 export function give(run: Run, raw: unknown): Run {
 	const { state } = run;
 	const parsed = parseAnswer(raw, state);
-	const decision = 'refused' in parsed ? parsed : answerEvents(parsed, state);
-	if ('refused' in decision) return { state, outputs: [decision.refused, standing(state, 'log')] };
 	const asked = askedIn(run.outputs.at(-1));
-	const record = { entry: nextEntry(state), at: '2026-01-01T00:00:01.000Z', events: decision.events, asked };
-	const next = evolve(state, record);
-	return { state: next, outputs: outputsAfter(state, next, record, 'log') };
+	const step = 'refused' in parsed ? parsed : stepped(parsed, state, { at: '2026-01-01T00:00:01.000Z', asked });
+	if ('refused' in step) return { state, outputs: [step.refused, standing(state, 'log')] };
+	return { state: step.next, outputs: outputsAfter(state, step.next, step.record, 'log') };
 }
 
 export function giveAll(run: Run, ...raws: unknown[]): Run {

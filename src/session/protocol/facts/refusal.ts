@@ -14,8 +14,11 @@ export type RefusalFact =
 				| 'measured-already'
 				| 'no-correction-yet'
 				| 'length-too-late'
+				/** With it nothing could be worked out any more. */
+				| 'leads-nowhere'
 				| 'may-not-open';
 	  }
+	| { code: 'text-too-long'; most: number }
 	| { code: 'other-ask'; ask: string; action: string; right: string }
 	| { code: 'limit-spent'; maxAngle: number }
 	| { code: 'pulled-already'; bend: number }
@@ -36,7 +39,14 @@ export type RefusalFact =
 	| ExcludedFact
 	| HindranceFact;
 
-export type NumberFault = 'above-0' | 'angle-0-to-360' | 'dial-to-360' | 'ratio-0-to-1' | 'not-below-0';
+export type NumberFault =
+	| 'above-0'
+	| 'angle-0-to-360'
+	| 'dial-to-360'
+	| 'turn-to-360'
+	| 'ratio-0-to-1'
+	| 'not-below-0'
+	| 'at-most-100-m';
 
 /** What mechanics excludes, by what else was told of the bend. */
 export type ExcludedFact =
@@ -66,6 +76,8 @@ export type HindranceFact =
 /** What could not be read; `place`: the key it stands under. */
 export type MisreadFact =
 	| { code: 'not-json' | 'not-an-object' | 'empty-answer' | 'note-no-text' | 'why-without-scrap' }
+	| { code: 'line-too-long' | 'nested-too-deep' | 'list-too-long'; most: number }
+	| { code: 'key-twice'; key: string }
 	| { code: 'several-actions'; actions: string[] }
 	| { code: 'unknown-action'; keys: string[]; actions: string[] }
 	| { code: 'does-not-go-with'; keys: string[]; action: string }

@@ -1,0 +1,59 @@
+import type { Readable } from 'node:stream';
+
+const LINE_FEED = 0x0a;
+const CARRIAGE_RETURN = 0x0d;
+
+/** The lines of a stream, in pieces as they come: memory holds one line and one piece of the stream, however long a line is. */
+export class LineReader {
+	private readonly parts: Buffer[] = [];
+	private kept = 0;
+
+	/** `most`: the longest line that is kept, in bytes; of a longer one its first part is, and one byte more. */
+	constructor(private readonly most: number) {}
+
+	/** The lines that end in `chunk`. */
+	push(chunk: Buffer): string[] {
+		const lines: string[] = [];
+		let from = 0;
+		let [feed, carriage] = [chunk.indexOf(LINE_FEED), chunk.indexOf(CARRIAGE_RETURN)];
+		while (feed >= 0 || carriage >= 0) {
+			const at = feed < 0 || (carriage >= 0 && carriage < feed) ? carriage : feed;
+			this.keep(chunk.subarray(from, at));
+			lines.push(this.end());
+			from = at + 1;
+			if (at === feed) feed = chunk.indexOf(LINE_FEED, from);
+			else carriage = chunk.indexOf(CARRIAGE_RETURN, from);
+		}
+		this.keep(chunk.subarray(from));
+		return lines;
+	}
+
+	/** What no line's end followed. */
+	end(): string {
+		const line = Buffer.concat(this.parts).toString('utf8');
+		this.parts.length = 0;
+		this.kept = 0;
+		return line;
+	}
+
+	private keep(part: Buffer): void {
+		const room = Math.max(0, this.most + 1 - this.kept);
+		if (part.length === 0 || room === 0) return;
+		// A copy, so that no large piece of the stream is held for a few bytes of it.
+		this.parts.push(Buffer.from(part.subarray(0, room)));
+		this.kept += Math.min(room, part.length);
+	}
+}
+
+/** The lines of a stream one by one, the next piece of it asked for only when they have been taken; none any more once `gone` resolves. */
+export async function* linesOf(input: Readable, most: number, gone: Promise<void>): AsyncGenerator<string> {
+	const reader = new LineReader(most);
+	const pieces = input[Symbol.asyncIterator]();
+	for (;;) {
+		const piece = await Promise.race([pieces.next(), gone]);
+		if (piece === undefined) return;
+		if (piece.done) break;
+		yield* reader.push(Buffer.from(piece.value));
+	}
+	yield reader.end();
+}
