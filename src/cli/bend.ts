@@ -1,6 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { readFileSync } from 'node:fs';
-import { loadBendable } from '../job/load.ts';
+import { loadBendable, rawJob } from '../job/load.ts';
 import { readSession } from '../journal/catalogue.ts';
 import { sessionsOfJob } from '../journal/find.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
@@ -107,7 +106,7 @@ function jobNameOf(home: string, id: string): string {
 /** The job file as it is now, only to say what differs from the job kept: it may have become wrong, or be gone. */
 function jobNow(file: string): { source: unknown; name: string } {
 	try {
-		const source: unknown = JSON.parse(readFileSync(file, 'utf8'));
+		const source = rawJob(file);
 		const name = typeof source === 'object' && source !== null && 'name' in source ? String(source.name) : '';
 		return { source, name };
 	} catch {

@@ -229,7 +229,7 @@ function changesFrom(options: Options, units: Units): Changes {
 		const word = optionWord(options, optionName(field));
 		if (word === null) continue;
 		const value = word === FORGET ? null : readQuantity(optionName(field), word, TOOLING_FIELDS[field].kind, units);
-		const right = value === null ? null : wrongValue(field, value);
+		const right = value === null ? null : wrongValue(field, value, units);
 		if (right !== null) throw new UsageError(`--${optionName(field)} cannot be ${word}; write ${right}, or none.`);
 		changes[field] = value;
 	}

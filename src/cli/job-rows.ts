@@ -1,10 +1,12 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { JobFileError } from '../job/fault.ts';
+import { jobText } from '../job/job-text.ts';
 import { loadBendable } from '../job/load.ts';
 import type { ToolingLookup } from '../job/tooling.ts';
 import { realPath } from '../journal/find.ts';
 import type { JobRow, SessionRow } from '../screen/home/home-port.ts';
+import { nameWillDo } from '../tube/names.ts';
 import { parseLength } from '../units/parse.ts';
 import type { Listed } from './job-folder.ts';
 
@@ -54,11 +56,13 @@ interface Glanced {
 /** Null where the file is not what it should be: what is wrong with it is for the check to say. */
 function atAGlance(path: string): Pick<JobRow, 'name' | 'summary'> | null {
 	try {
-		const { name, units, tube, shape } = JSON.parse(readFileSync(path, 'utf8')) as Glanced;
+		const { name, units, tube, shape } = JSON.parse(jobText(path)) as Glanced;
 		const [od, wall] = [parseLength(tube.od, units), parseLength(tube.wall, units)];
 		const material = typeof tube.material === 'string' ? tube.material : tube.material.name;
 		const bends = shape.bends?.length ?? (shape.points?.length ?? 0) - 2;
-		return { name: String(name), summary: summaryOf({ bends, od, wall, units, material }) };
+		return typeof name !== 'string' || !nameWillDo(name)
+			? null
+			: { name, summary: summaryOf({ bends, od, wall, units, material }) };
 	} catch {
 		return null;
 	}

@@ -1,5 +1,6 @@
 /** Reads `checks`: what each measures, whether it is there to be measured, and its tolerance. */
 import * as z from 'zod/mini';
+import { BOUNDS } from '../tube/bounds.ts';
 import type { Check, Units } from '../tube/job.ts';
 import { type Kind, type Measurable, READERS } from './check-readers.ts';
 import { inside, type Report, show } from './fault.ts';
@@ -46,9 +47,9 @@ function readCheck(value: unknown, at: string, tube: Measurable, report: Report)
 }
 
 function toleranceSchema(kind: Kind, units: Units): z.ZodMiniType<number> {
-	if (kind === 'angle') return number('a tolerance in degrees', { above: 0, most: 90 });
-	if (kind === 'ovality') return number('a tolerance of the ratio', { above: 0, below: 1 });
-	return length(units, { above: 0 }) as z.ZodMiniType<number>;
+	if (kind === 'angle') return number('a tolerance in degrees', BOUNDS.angleTolerance);
+	if (kind === 'ovality') return number('a tolerance of the ratio', BOUNDS.ratioTolerance);
+	return length(units, BOUNDS.lengthTolerance) as z.ZodMiniType<number>;
 }
 
 function defaultTolerance(kind: Kind, tube: Measurable): number | undefined {

@@ -1,12 +1,10 @@
 /** Reads `ends`: what each finished end meets. */
 import * as z from 'zod/mini';
 import { normalizeRotation } from '../tube/angles.ts';
+import { BOUNDS } from '../tube/bounds.ts';
 import type { Cope, EndFit, EndName, Job, Units } from '../tube/job.ts';
 import { inside, type Report, show } from './fault.ts';
 import { length, number, readObject } from './fields.ts';
-
-/** A flatter joint is longer than six diameters: no saw or notcher makes it. */
-const FLATTEST = 10;
 
 export function readEnds(value: unknown, od: number | undefined, units: Units, report: Report): Job['ends'] {
 	if (value === undefined) return undefined;
@@ -25,9 +23,9 @@ function readEnd(value: unknown, at: string, od: number | undefined, units: Unit
 
 function readCope(value: unknown, at: string, od: number | undefined, units: Units, report: Report): Cope | undefined {
 	const schemas = {
-		od: length(units, { above: 0 }),
-		angle: number('the angle between the center lines in degrees', { least: FLATTEST, most: 180 - FLATTEST }),
-		offset: length(units),
+		od: length(units, BOUNDS.od),
+		angle: number('the angle between the center lines in degrees', BOUNDS.jointAngle),
+		offset: length(units, BOUNDS.jointOffset),
 		turn: number('where round this tube the joint lies, in degrees'),
 	};
 	const read = readObject(value, at, schemas, ['od', 'angle'], report);

@@ -1,21 +1,19 @@
 /** The kinds of value that a job file holds, each a schema whose message says what would be right. */
 import * as z from 'zod/mini';
+import { LONGEST_NAME, LONGEST_NOTES, nameWillDo, notesWillDo } from '../tube/names.ts';
 import { parseLength } from '../units/parse.ts';
-import { isWithin, type Range, rangeWords } from '../units/range.ts';
-import { convertLength, type Units } from '../units/units.ts';
+import { isWithin, lengthsIn, type Range, rangeWords } from '../units/range.ts';
+import type { Units } from '../units/units.ts';
 import { UnitsError } from '../units/units-error.ts';
 import { inside, type Report, show } from './fault.ts';
-
-/** No tube is longer than this, and no number of a job greater: 100 m. */
-const LONGEST_MM = 100_000;
 
 type Schemas = Readonly<Record<string, z.ZodMiniType>>;
 /** What could be read of an object: a key is absent where it was absent or faulty. */
 export type Read<S extends Schemas> = { [K in keyof S]?: z.output<S[K]> };
 
-/** A length in `units`, written as a number or as a fabricator writes it. */
-export function length(units: Units, range: Range = {}) {
-	const most = convertLength(LONGEST_MM, 'mm', units);
+/** A length in `units`, written as a number or as a fabricator writes it. `bound` has what it may be, in mm. */
+export function length(units: Units, bound: Range) {
+	const range = lengthsIn(bound, units);
 	const words = `a length${rangeWords(range)} in ${units === 'in' ? 'inches, as 9.375 or "9 3/8"' : 'mm, as 238 or "9 3/8 in"'}`;
 	return z.transform((value: unknown, context) => {
 		const wrong = (message: string) => {
@@ -25,8 +23,7 @@ export function length(units: Units, range: Range = {}) {
 		if (typeof value !== 'string' && !Number.isFinite(value)) return wrong(words);
 		try {
 			const read = parseLength(value as string | number, units);
-			if (!isWithin(read, range)) return wrong(words);
-			return Math.abs(read) <= most ? read : wrong(`${words}, at most 100 m`);
+			return isWithin(read, range) ? read : wrong(words);
 		} catch (error) {
 			if (error instanceof UnitsError) return wrong(`${words} (${error.right})`);
 			throw error;
@@ -61,10 +58,16 @@ export function count(what: string, most: number) {
 		.check(z.refine((value) => Number.isInteger(value) && value >= 1 && value <= most, { error }));
 }
 
-/** A text of at least one visible character. */
+/** A name: visible characters on one line, at least one. */
 export function text(what: string) {
-	const error = `${what}, a text in quotes`;
-	return z.string({ error }).check(z.refine((value) => value.trim() !== '', { error }));
+	const error = `${what}, a text in quotes of at most ${LONGEST_NAME} characters on one line`;
+	return z.string({ error }).check(z.refine(nameWillDo, { error }));
+}
+
+/** Prose, with lines of its own. */
+export function notes() {
+	const error = `a text in quotes of at most ${LONGEST_NOTES} characters, with \\n for the end of a line and no other control character`;
+	return z.string({ error }).check(z.refine(notesWillDo, { error }));
 }
 
 /**

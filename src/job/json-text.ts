@@ -2,7 +2,7 @@
  * Finds where a text stops being JSON, and keys written twice. `JSON.parse` names the place in words that differ from one
  * Node to the next or not at all, and drops the first of two equal keys without a word.
  */
-import { type Fault, inside, show } from './fault.ts';
+import { type Fault, FaultList, inside, show } from './fault.ts';
 
 /** Nested deeper than any job file; the walk and `JSON.parse` both recurse. */
 const DEEPEST = 100;
@@ -17,10 +17,10 @@ export function scanJson(text: string): { faults: Fault[]; whole: boolean } {
 	const scan = new Scan(text);
 	try {
 		scan.whole();
-		return { faults: scan.faults, whole: true };
+		return { faults: scan.found.told(), whole: true };
 	} catch (error) {
 		if (!(error instanceof BrokenOff)) throw error;
-		return { faults: [...scan.faults, error.fault], whole: false };
+		return { faults: [...scan.found.told(), error.fault], whole: false };
 	}
 }
 
@@ -31,7 +31,7 @@ class BrokenOff extends Error {
 }
 
 class Scan {
-	readonly faults: Fault[] = [];
+	readonly found = new FaultList();
 	private at = 0;
 
 	constructor(private readonly text: string) {}
@@ -70,8 +70,9 @@ class Scan {
 			if (keys.has(name)) {
 				this.at = start;
 				this.peek();
-				const found = `the key ${show(name)} a second time, ${this.place()}`;
-				this.faults.push({ at: inside(place, name), found, right: 'each key once' });
+				// Finding the place takes the whole text up to there.
+				const found = this.found.isFull ? '' : `the key ${show(name)} a second time, ${this.place()}`;
+				this.found.report({ at: inside(place, name), found, right: 'each key once' });
 				this.take(STRING);
 			}
 			keys.add(name);

@@ -1,6 +1,7 @@
 /** Loads a job file from disk. */
-import { readFileSync, realpathSync } from 'node:fs';
+import { realpathSync } from 'node:fs';
 import { type Fault, JobFileError, show } from './fault.ts';
+import { jobText } from './job-text.ts';
 import { scanJson } from './json-text.ts';
 import { type GoodJob, readJob } from './read.ts';
 import type { ToolingLookup } from './tooling.ts';
@@ -12,15 +13,12 @@ export interface LoadedJob extends GoodJob {
 	path: string;
 }
 
-/** A job file is a few kilobytes; what is far larger is some other file. */
-const MOST_CHARACTERS = 2_000_000;
-
 /**
  * The job in a file, with what is kept of its bender and die filled in by `lookup`.
  * @throws JobFileError with every fault of the file, also when it cannot be read at all
  */
 export function loadJob(path: string, lookup?: ToolingLookup): LoadedJob {
-	const parsed = parseJobText(readText(path));
+	const parsed = parseJobText(jobText(path));
 	if (!('value' in parsed)) throw new JobFileError(path, parsed.faults);
 	const read = readJob(parsed.value, lookup);
 	const faults = [...parsed.faults, ...('faults' in read ? read.faults : [])];
@@ -50,7 +48,7 @@ export function loadBendable(path: string, lookup?: ToolingLookup): LoadedJob {
  * @throws JobFileError where it cannot be read or is no JSON
  */
 export function rawJob(path: string): unknown {
-	const parsed = parseJobText(readText(path));
+	const parsed = parseJobText(jobText(path));
 	if ('value' in parsed) return parsed.value;
 	throw new JobFileError(path, parsed.faults);
 }
@@ -62,27 +60,6 @@ export function rawJob(path: string): unknown {
 export function parseJobText(text: string): { value: unknown; faults: Fault[] } | { faults: Fault[] } {
 	// Some editors put a byte-order mark in front.
 	const plain = text.replace(/^\uFEFF/, '');
-	if (plain.length > MOST_CHARACTERS) {
-		return { faults: [{ at: 'job', found: `${plain.length} characters`, right: `at most ${MOST_CHARACTERS}` }] };
-	}
 	const { faults, whole } = scanJson(plain);
 	return whole ? { value: JSON.parse(plain), faults } : { faults };
 }
-
-function readText(path: string): string {
-	try {
-		return readFileSync(path, 'utf8');
-	} catch (error) {
-		const { code, message } = error as NodeJS.ErrnoException;
-		const found = WHY_NOT_READ[code ?? ''] ?? message;
-		throw new JobFileError(path, [{ at: 'job', found, right: 'the path of a job file that can be read' }]);
-	}
-}
-
-const WHY_NOT_READ: Readonly<Record<string, string>> = {
-	ENOENT: 'no such file',
-	EISDIR: 'a folder',
-	EACCES: 'a file that may not be read',
-	EPERM: 'a file that may not be read',
-	ENOTDIR: 'a path through something that is no folder',
-};

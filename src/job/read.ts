@@ -1,14 +1,16 @@
 /** From a parsed job file to a job, or to every fault in it at once. */
 import * as z from 'zod/mini';
+import { BOUNDS } from '../tube/bounds.ts';
 import type { Job, Units } from '../tube/job.ts';
 import { wholeTolerance } from '../tube/tolerance.ts';
 import { UNSAID } from '../tube/whole-job.ts';
 import { readChecks } from './checks.ts';
 import { dieNames } from './dies.ts';
 import { readEnds } from './ends.ts';
-import { type Fault, type Report, show } from './fault.ts';
-import { count, isObject, length, number, readObject, text, yesOrNo } from './fields.ts';
+import { type Fault, FaultList, type Report, show } from './fault.ts';
+import { count, isObject, length, notes, number, readObject, text, yesOrNo } from './fields.ts';
 import { readShape } from './shape.ts';
+import { reportSpringsBack } from './springs-back.ts';
 import { readTooling, type ToolingLookup } from './tooling.ts';
 import { readTube } from './tube.ts';
 
@@ -40,12 +42,12 @@ const TOP = {
 	shape: z.unknown(),
 	trim: z.unknown(),
 	tolerance: z.unknown(),
-	risk: number('the part of bends that may come out over', { above: 0, most: 0.5 }),
+	risk: number('the part of bends that may come out over', BOUNDS.risk),
 	mayOpen: yesOrNo('whether a bend may be worked back'),
 	quantity: count('how many of this tube are wanted', MOST_TUBES),
 	ends: z.unknown(),
 	checks: z.unknown(),
-	notes: z.string({ error: 'a text in quotes' }),
+	notes: notes(),
 };
 
 /**
@@ -53,14 +55,15 @@ const TOP = {
  * defaults. With faults there is no job; all of them are given.
  */
 export function readJob(value: unknown, lookup: ToolingLookup = NO_TOOLING): GoodJob | { faults: Fault[] } {
-	const faults: Fault[] = [];
-	const report: Report = (fault) => faults.push(fault);
+	const list = new FaultList();
+	const { report, faults } = list;
 	const top = readObject(value, 'job', TOP, ['pullbook', 'name', 'units'], report);
-	if (!isObject(value)) return { faults };
+	if (!isObject(value)) return { faults: list.told() };
 	// Without units the rest is read as millimetres, which can be the larger numbers, for its other faults.
 	const units = top.units ?? 'mm';
 	const tube = readTube(value.tube, units, report);
 	const { tooling, fromBender } = readTooling(value.tooling, tube.od, units, lookup, report);
+	reportSpringsBack(tube, tooling.clr, 'tooling.clr', report);
 	const { clr, growth } = tooling;
 	const radii = clr === undefined ? undefined : { die: clr, finished: clr * (growth ?? 1) };
 	const shape = readShape(value.shape, units, radii, dieNames(value.tooling, tooling.die), report);
@@ -69,7 +72,7 @@ export function readJob(value: unknown, lookup: ToolingLookup = NO_TOOLING): Goo
 	const tolerance = readTolerance(value.tolerance, units, report);
 	const measurable = { bends: shape.bends, directions: shape.directions, units, length: tolerance.length };
 	const checks = readChecks(value.checks, measurable, report);
-	if (faults.length > 0 || shape.source === null) return { faults };
+	if (faults.length > 0 || shape.source === null) return { faults: list.told() };
 	const job = {
 		name: top.name,
 		units,
@@ -90,7 +93,7 @@ export function readJob(value: unknown, lookup: ToolingLookup = NO_TOOLING): Goo
 }
 
 function readTrim(value: unknown, units: Units, report: Report): Job['trim'] {
-	const room = length(units, { least: 0 });
+	const room = length(units, BOUNDS.trim);
 	const read = value === undefined ? {} : readObject(value, 'trim', { start: room, end: room }, [], report);
 	return { start: 0, end: 0, ...read };
 }
@@ -99,12 +102,12 @@ function readTrim(value: unknown, units: Units, report: Report): Job['trim'] {
 function readTolerance(value: unknown, units: Units, report: Report): Partial<Job['tolerance']> {
 	if (value === undefined) return wholeTolerance(TOLERANCE[units]);
 	const schemas = {
-		under: number('a tolerance in degrees', { least: 0, most: 45 }),
-		over: number('a tolerance in degrees', { least: 0, most: 45 }),
-		length: length(units, { above: 0 }),
-		rotation: number('a tolerance in degrees', { above: 0, most: 90 }),
-		shape: length(units, { above: 0 }),
-		direction: number('a tolerance in degrees', { above: 0, most: 90 }),
+		under: number('a tolerance in degrees', BOUNDS.band),
+		over: number('a tolerance in degrees', BOUNDS.band),
+		length: length(units, BOUNDS.lengthTolerance),
+		rotation: number('a tolerance in degrees', BOUNDS.angleTolerance),
+		shape: length(units, BOUNDS.shapeTolerance),
+		direction: number('a tolerance in degrees', BOUNDS.angleTolerance),
 	};
 	const read = readObject(value, 'tolerance', schemas, [], report);
 	if (read.under === 0 && read.over === 0) {

@@ -1,6 +1,7 @@
 /** Reads `shape`: bends with their straights, or the sharp-corner points. */
 import * as z from 'zod/mini';
 import { normalizeRotation } from '../tube/angles.ts';
+import { BOUNDS } from '../tube/bounds.ts';
 import { frames } from '../tube/frames.ts';
 import type { Bend, Point, ShapeSource, Units } from '../tube/job.ts';
 import { bendsWanting, pointFaults, pointsToBends } from '../tube/points.ts';
@@ -74,7 +75,11 @@ function readBends(
 	dies: readonly string[] | null,
 	report: Report,
 ): ReadShape {
-	const schemas = { bends: z.unknown(), last: length(units, { least: 0 }), radius: length(units, { above: 0 }) };
+	const schemas = {
+		bends: z.unknown(),
+		last: length(units, BOUNDS.straight),
+		radius: length(units, BOUNDS.radius),
+	};
 	const { last, radius } = readObject(value, 'shape', schemas, ['bends', 'last'], report);
 	const list = readList(value.bends, 'shape.bends', 'bends, at least one', 1, MOST_BENDS, report);
 	if (list === null) return NONE;
@@ -120,8 +125,8 @@ function bendSchemasFor(units: Units, dies: readonly string[] | null) {
 	const known =
 		dies === null ? 'a die of tooling.dies, by its name' : `a die of this job, one of ${dies.map(show).join(', ')}`;
 	return {
-		straight: length(units, { least: 0 }),
-		angle: number('an angle in degrees', { above: 0, below: 180 }),
+		straight: length(units, BOUNDS.straight),
+		angle: number('an angle in degrees', BOUNDS.bendAngle),
 		rotation: number('a rotation in degrees'),
 		die: z.string({ error: known }).check(z.refine((name) => dies?.includes(name) ?? true, { error: known })),
 	};
@@ -178,7 +183,7 @@ function readPoint(value: unknown, at: string, units: Units, report: Report): Po
 		report({ at, found: show(value), right: `[x, y] or [x, y, z] in ${units}` });
 		return null;
 	}
-	const schema = length(units);
+	const schema = length(units, BOUNDS.coordinate);
 	const [x, y, z = 0] = value.map((coordinate, i) => {
 		const result = schema.safeParse(coordinate);
 		if (result.success) return result.data;

@@ -1,19 +1,28 @@
 /** Reads `tube`: material, outside diameter, wall, the piece in hand and its heat number. */
 import * as z from 'zod/mini';
 import { materialByKey, materialKeys } from '../springback/materials.ts';
+import { BOUNDS } from '../tube/bounds.ts';
 import type { Job, Material, Units } from '../tube/job.ts';
 import { type Report, show } from './fault.ts';
 import { isObject, length, number, readObject, text } from './fields.ts';
 
-/** Above these no metal is found; a modulus in the other unit is caught by it. */
-const MOST = { in: { yield: 500, modulus: 100_000 }, mm: { yield: 3500, modulus: 700_000 } } as const;
+/** Outside of these no metal is found; a modulus in the other unit is caught by it. */
+const METALS = {
+	in: { yield: { least: 1, most: 500 }, modulus: { least: 100, most: 100_000 } },
+	mm: { yield: { least: 7, most: 3500 }, modulus: { least: 700, most: 700_000 } },
+} as const;
 
 export type ReadTube = Partial<Job['tube']>;
 
 export function readTube(value: unknown, units: Units, report: Report): ReadTube {
-	const positive = length(units, { above: 0 });
 	const heat = text('the heat, lot or certificate number');
-	const schemas = { material: z.unknown(), od: positive, wall: positive, stock: positive, heat };
+	const schemas = {
+		material: z.unknown(),
+		od: length(units, BOUNDS.od),
+		wall: length(units, BOUNDS.wall),
+		stock: length(units, BOUNDS.stock),
+		heat,
+	};
 	const { material, ...tube } = readObject(value, 'tube', schemas, ['od', 'wall'], report);
 	const { od, wall } = tube;
 	if (od !== undefined && wall !== undefined && wall > od / 2) {
@@ -30,8 +39,8 @@ function readMaterial(value: unknown, units: Units, report: Report): Material | 
 		const stress = units === 'in' ? 'ksi' : 'MPa';
 		const schemas = {
 			name: text("the material's name"),
-			yield: number(`the yield strength in ${stress}`, { above: 0, most: MOST[units].yield }),
-			modulus: number(`the elastic modulus in ${stress}`, { above: 0, most: MOST[units].modulus }),
+			yield: number(`the yield strength in ${stress}`, METALS[units].yield),
+			modulus: number(`the elastic modulus in ${stress}`, METALS[units].modulus),
 		};
 		const { name, yield: strength, modulus } = readObject(value, at, schemas, ['name', 'yield', 'modulus'], report);
 		if (name === undefined || strength === undefined || modulus === undefined) return undefined;

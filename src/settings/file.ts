@@ -5,6 +5,7 @@ import { realFs } from '../files/fs-port.ts';
 import { replaceFile } from '../files/whole-file.ts';
 import { EMPTY, readSettings, type SettingsFile } from './schema.ts';
 import { SettingsError } from './settings-error.ts';
+import { withinBounds } from './within-bounds.ts';
 
 const NAME = 'settings';
 
@@ -43,7 +44,7 @@ export function loadSettings(home: string): Loaded {
 	}
 	if (text === null) return fromCopy(home, null);
 	const read = readSettings(text);
-	return typeof read === 'string' ? fromCopy(home, putAside(file, read)) : { settings: read, problems: [] };
+	return typeof read === 'string' ? fromCopy(home, putAside(file, read)) : withinBounds(read);
 }
 
 /** Renames a broken file out of the way, over none put aside before; says so. */
@@ -70,7 +71,8 @@ function fromCopy(home: string, problem: string | null): Loaded {
 		if (typeof read === 'string')
 			return { settings: EMPTY, problems: [`${problem ?? missing} Its copy ${good} is broken too.`] };
 		if (!existsSync(file)) copyFileSync(good, file);
-		return { settings: read, problems: [`${problem ?? missing} The last good copy, ${good}, is used.`] };
+		const { settings, problems } = withinBounds(read);
+		return { settings, problems: [`${problem ?? missing} The last good copy, ${good}, is used.`, ...problems] };
 	} catch (error) {
 		return { settings: EMPTY, problems: [`${problem ?? missing} Its copy ${good} cannot be used (${nameOf(error)}).`] };
 	}

@@ -1,9 +1,5 @@
 import * as z from 'zod/mini';
 import { FIELD_NAMES, type FieldName } from '../tube/tooling-fields.ts';
-import { wrongValue } from './fields.ts';
-
-const value = (field: FieldName) =>
-	z.optional(z.number().check(z.refine((number: number) => wrongValue(field, number) === null)));
 
 /**
  * Lists, not objects by name, so that a die called `6` keeps its place and one called `__proto__` is a name like any other.
@@ -12,9 +8,9 @@ const value = (field: FieldName) =>
 function fileSchema() {
 	const name = z.string().check(z.minLength(1));
 	const moment = z.string().check(z.refine((text: string) => Number.isFinite(Date.parse(text))));
-	const fields = Object.fromEntries(FIELD_NAMES.map((field) => [field, value(field)])) as Record<
+	const fields = Object.fromEntries(FIELD_NAMES.map((field) => [field, z.optional(z.number())])) as Record<
 		FieldName,
-		ReturnType<typeof value>
+		z.ZodMiniOptional<z.ZodMiniNumber>
 	>;
 	const kept = { units: z.enum(['in', 'mm']), fields: z.looseObject(fields) };
 	const bender = z.looseObject({

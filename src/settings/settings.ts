@@ -163,7 +163,7 @@ function named(name: string, what: string): string {
 function changed(known: KeptRecord | undefined, { units, fields }: FieldChanges, of: string) {
 	const set = Object.entries(fields) as [FieldName, number | null][];
 	for (const [name, value] of set) {
-		const right = value === null ? null : wrongValue(name, value);
+		const right = value === null ? null : wrongValue(name, value, units);
 		if (right !== null) throw new RangeError(`${name} of ${of} cannot be ${value}; write ${right}.`);
 	}
 	const before = known ? keptIn(known, units) : {};

@@ -1,13 +1,14 @@
 /** The figures of a job's tooling: what job file, job form, kept benders and help know of each stands here and nowhere else. */
 import type { Quantity } from '../units/parse.ts';
 import type { Range } from '../units/range.ts';
+import { BOUNDS } from './bounds.ts';
 import type { Tooling, Units } from './job.ts';
 
 export type FieldName = Exclude<keyof Tooling, 'bender' | 'die' | 'dies'>;
 
 export interface ToolingField {
 	kind: Quantity;
-	/** What it may be: lengths in the unit that they are given in, angles in degrees. */
+	/** What it may be: lengths in mm, angles in degrees. */
 	range: Range;
 	/** What it is, to stand after `the`. */
 	says: string;
@@ -27,7 +28,7 @@ const none = () => 0;
 export const TOOLING_FIELDS: Readonly<Record<FieldName, ToolingField>> = {
 	clr: {
 		kind: 'length',
-		range: { above: 0 },
+		range: BOUNDS.radius,
 		says: 'center-line radius of the die',
 		with: ['die'],
 		usual: () => undefined,
@@ -35,7 +36,7 @@ export const TOOLING_FIELDS: Readonly<Record<FieldName, ToolingField>> = {
 	},
 	growth: {
 		kind: 'number',
-		range: { least: 0.5, most: 2 },
+		range: BOUNDS.growth,
 		says: "radius of a finished bend over the die's",
 		with: ['die'],
 		usual: () => null,
@@ -44,7 +45,7 @@ export const TOOLING_FIELDS: Readonly<Record<FieldName, ToolingField>> = {
 	},
 	stretch: {
 		kind: 'number',
-		range: { above: -0.5, below: 0.5 },
+		range: BOUNDS.stretch,
 		says: 'part by which an arc comes out longer',
 		with: ['die'],
 		usual: none,
@@ -53,7 +54,7 @@ export const TOOLING_FIELDS: Readonly<Record<FieldName, ToolingField>> = {
 	},
 	markOffset: {
 		kind: 'length',
-		range: {},
+		range: BOUNDS.markOffset,
 		says: 'how far past the index line a bend begins',
 		with: ['die'],
 		usual: none,
@@ -62,7 +63,7 @@ export const TOOLING_FIELDS: Readonly<Record<FieldName, ToolingField>> = {
 	},
 	clamp: {
 		kind: 'length',
-		range: { least: 0 },
+		range: BOUNDS.holding,
 		says: 'straight tube that the clamp needs',
 		with: ['die'],
 		usual: none,
@@ -70,7 +71,7 @@ export const TOOLING_FIELDS: Readonly<Record<FieldName, ToolingField>> = {
 	},
 	follow: {
 		kind: 'length',
-		range: { least: 0 },
+		range: BOUNDS.holding,
 		says: 'straight tube needed behind the last bend',
 		with: ['die'],
 		usual: none,
@@ -78,7 +79,7 @@ export const TOOLING_FIELDS: Readonly<Record<FieldName, ToolingField>> = {
 	},
 	maxAngle: {
 		kind: 'angle',
-		range: { above: 0, most: 360 },
+		range: BOUNDS.maxAngle,
 		says: 'largest dial angle',
 		with: ['machine', 'die'],
 		usual: () => 180,
@@ -86,7 +87,7 @@ export const TOOLING_FIELDS: Readonly<Record<FieldName, ToolingField>> = {
 	},
 	dialStep: {
 		kind: 'angle',
-		range: { above: 0, most: 45 },
+		range: BOUNDS.dialStep,
 		says: 'smallest division of the dial',
 		with: ['machine'],
 		usual: () => 0.5,
@@ -94,7 +95,7 @@ export const TOOLING_FIELDS: Readonly<Record<FieldName, ToolingField>> = {
 	},
 	tape: {
 		kind: 'length',
-		range: { above: 0 },
+		range: BOUNDS.tape,
 		says: 'division of the tape',
 		with: ['machine'],
 		usual: (units) => (units === 'in' ? 1 / 16 : 1),
@@ -102,7 +103,7 @@ export const TOOLING_FIELDS: Readonly<Record<FieldName, ToolingField>> = {
 	},
 	floor: {
 		kind: 'length',
-		range: { least: 0 },
+		range: BOUNDS.floor,
 		says: "height of the die's plane above the floor",
 		with: ['machine', 'die'],
 		usual: () => null,

@@ -15,11 +15,17 @@ interface Value {
 	unit: 'bare' | 'own' | 'other';
 }
 
+/** No number takes more characters to write: a text from elsewhere must not nest brackets without end. */
+const LONGEST = 512;
+
 /**
  * The value of a text in the reader's unit.
  * @throws UnitsError naming the text and what would be right
  */
 export function evaluate(text: string, reader: Reader): number {
+	if (text.length > LONGEST) {
+		throw new UnitsError(`${text.slice(0, LONGEST)}…`, `that is too long for a number; write ${reader.example}`);
+	}
 	const tokens = tokensOf(plainText(text));
 	if (typeof tokens === 'string') throw new UnitsError(text, `"${tokens}" is not understood; write ${reader.example}`);
 	if (tokens.length === 0) throw new UnitsError(text, `nothing is written; write ${reader.example}`);

@@ -1,12 +1,17 @@
+import { convertLength, type Units } from './units.ts';
+
 /** What a number may be; a bound that is left out does not hold. */
 export interface Range {
 	above?: number;
 	least?: number;
 	below?: number;
 	most?: number;
+	/** 0 will do too. */
+	orZero?: boolean;
 }
 
-export function isWithin(value: number, { above, least, below, most }: Range): boolean {
+export function isWithin(value: number, { above, least, below, most, orZero }: Range): boolean {
+	if (orZero && value === 0) return true;
 	return (
 		(above === undefined || value > above) &&
 		(least === undefined || value >= least) &&
@@ -15,10 +20,28 @@ export function isWithin(value: number, { above, least, below, most }: Range): b
 	);
 }
 
-/** To stand after what the number is: ` of 0.5 or more and at most 2`; empty where any number will do. */
-export function rangeWords({ above, least, below, most }: Range): string {
+/** To stand after what the number is: ` from 0.5 to 2`, ` above 0`; empty where any number will do. */
+export function rangeWords({ above, least, below, most, orZero }: Range): string {
+	if (least !== undefined && most !== undefined) return ` ${orZero ? '0, or ' : ''}from ${least} to ${most}`;
 	const lower = above !== undefined ? `above ${above}` : least !== undefined ? `of ${least} or more` : '';
 	const upper = below !== undefined ? `below ${below}` : most !== undefined ? `at most ${most}` : '';
 	const both = [lower, upper].filter((words) => words !== '').join(' and ');
 	return both === '' ? '' : ` ${both}`;
+}
+
+/** A range of lengths given in mm, in `units`: rounded to what a person reads, inwards. */
+export function lengthsIn({ least, most }: Range, units: Units): Range {
+	if (units === 'mm') return { least, most };
+	const inches = (mm: number | undefined, inwards: (value: number) => number) =>
+		mm === undefined ? undefined : rounded(convertLength(mm, 'mm', 'in'), inwards);
+	return { least: inches(least, Math.ceil), most: inches(most, Math.floor) };
+}
+
+/** To three digits. */
+function rounded(value: number, inwards: (value: number) => number): number {
+	if (value === 0) return 0;
+	const digits = 2 - Math.floor(Math.log10(Math.abs(value)));
+	const scaled =
+		digits < 0 ? inwards(value / 10 ** -digits) * 10 ** -digits : inwards(value * 10 ** digits) / 10 ** digits;
+	return Number(scaled.toPrecision(3));
 }

@@ -62,6 +62,9 @@ function isNamed(field: string): boolean {
 	return !own && new RegExp(`[\`"]${field.split('.').at(-1)}[\`"]`).test(guide);
 }
 
+/** A tube and a die in mm. */
+const METRIC = { tube: { material: '1020-dom', od: 40, wall: 2 }, tooling: { clr: 150 } };
+
 describe('the guide to job files', () => {
 	it('shows the sample as it is', () => {
 		expect(blocks).toContain(sample('handrail-knee.json').trim());
@@ -93,7 +96,7 @@ describe('the guide to job files', () => {
 			[...guide.matchAll(/^\| `([\w.]+)`.* \| ([^|]*) \|$/gm)].map(([, field, out]) => [field!, out!]),
 		);
 		const [inches, metric] = (['in', 'mm'] as const).map((units) => {
-			const read = readJob({ ...bare, units, ...(units === 'mm' ? { tooling: { clr: 150 } } : {}) });
+			const read = readJob({ ...bare, units, ...(units === 'mm' ? METRIC : {}) });
 			if ('faults' in read) throw new Error(JSON.stringify(read.faults));
 			return read.job;
 		});

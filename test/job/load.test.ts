@@ -58,7 +58,8 @@ it('says so when there is no file to read', () => {
 	mkdirSync(join(folder, 'jobs'));
 	expect(refusal(join(folder, 'none.json')).message).toContain('no such file');
 	expect(refusal(join(folder, 'jobs')).message).toContain('a folder');
-	expect(refusal(write('big.json', ' '.repeat(2_000_001))).message).toContain('2000001 characters');
+	expect(refusal(write('big.json', ' '.repeat(1_000_001))).message).toContain('more than 1 MB');
+	expect(refusal(write('full.json', ' '.repeat(1_000_000))).message).toContain('the end of the file');
 });
 
 it('is not bent on several dies yet, and says so bend by bend', () => {
@@ -86,7 +87,7 @@ it('check prints every file and every fault, and fails when one has any', async 
 	expect(both.text.split('\n')).toEqual([
 		`${sound}: ok`,
 		`${faulty}: 2 faults`,
-		expect.stringMatching(/^ {2}risk: found 2; write .*above 0 and at most 0\.5/),
+		expect.stringMatching(/^ {2}risk: found 2; write .*from 0\.0001 to 0\.5/),
 		'  tube.wall: found 9; write a wall of at most half the outside diameter, 0.75',
 		'',
 	]);

@@ -40,7 +40,7 @@ describe('benders and dies', () => {
 		terminal.type('1\n1\n');
 		await terminal.until('Kept of the die');
 		terminal.type('6\n-1\n');
-		await terminal.until('a length of 0 or more');
+		await terminal.until('a length from 0 to 393');
 		terminal.type('1 1/2\n');
 		await terminal.until('straight tube needed behind the last bend: 1.5 in');
 		terminal.type('5\n+');

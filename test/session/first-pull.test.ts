@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { stopRequest } from '../../src/session/advice/bend-check.ts';
+import { ask } from '../../src/session/ask.ts';
 import { initial } from '../../src/session/log/fold.ts';
+import { readBack } from '../../src/session/log/read-back.ts';
 import { upToDate } from '../../src/session/log/start.ts';
 import { standing } from '../../src/session/outputs.ts';
 import { wrongPart } from '../../src/springback/scatter.ts';
@@ -127,6 +129,16 @@ describe('a log of before a job said whether a bend may be opened', () => {
 		const { mayOpen: _may, quantity: _quantity, ...told } = start.job;
 		expect(upToDate({ ...start, job: told as typeof start.job }).job).toEqual(start.job);
 		expect(upToDate({ ...start, job: { ...start.job, mayOpen: false } }).job.mayOpen).toBe(false);
+	});
+});
+
+describe('a log with a name that a job file may not have now', () => {
+	it('opens all the same', () => {
+		const name = `old \u001b[2J\n${'x'.repeat(200)}`;
+		const start = startOf({ ...hatJob(), name, notes: 'y'.repeat(9000) });
+		const opened = readBack([{ seq: 0, at: start.at, start }]);
+		expect(opened.start.job.name).toBe(name);
+		expect(ask(opened)).toMatchObject({ ask: 'set', bend: 1 });
 	});
 });
 

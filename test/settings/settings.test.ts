@@ -106,9 +106,9 @@ describe('benders and dies', () => {
 	});
 
 	it.each([
-		[{ clr: 0 }, 'clr of die "6 in" cannot be 0; write a length above 0'],
-		[{ growth: 3 }, 'write a number of 0.5 or more and at most 2'],
-		[{ maxAngle: Number.NaN }, 'write an angle in degrees above 0 and at most 360'],
+		[{ clr: 0 }, 'clr of die "6 in" cannot be 0; write a length from 0.0394 to 787 in'],
+		[{ growth: 3 }, 'write a number from 0.5 to 2'],
+		[{ maxAngle: Number.NaN }, 'write an angle in degrees from 1 to 360'],
 	])('refuse %o', async (fields, sentence) => {
 		await expect(openSettings(home).setDie('shop', '6 in', { units: 'in', fields })).rejects.toThrow(sentence);
 		await expect(openSettings(home).setDie('shop', ' ', sixInch)).rejects.toThrow('cannot be called " "');
@@ -232,6 +232,21 @@ describe('a disk that refuses', () => {
 		disk.cutAt = 5;
 		await expect(openSettings(home).setDie('shop', '6 in', sixInch)).rejects.toThrow('was cut short');
 		expect(readFileSync(file(), 'utf8')).toBe(hand);
+	});
+
+	it('holds what no bender has: that does not count and is said, the rest does', () => {
+		const name = 'n'.repeat(90);
+		const fields = { clr: 6, growth: 1.01, maxAngle: 1e-320, tape: 1e9 };
+		const dies = [{ name, units: 'in', fields }];
+		const machine = { units: 'mm', fields: { dialStep: 0.25, floor: 20_000 } };
+		writeFileSync(file(), JSON.stringify({ benders: [{ name: 'quay', machine, dies }] }));
+		const settings = openSettings(home);
+		expect(settings.tooling('quay', name, 'in')).toEqual({ dialStep: 0.25, clr: 6, growth: 1.01 });
+		expect(settings.problems).toEqual([
+			'floor of bender "quay" is kept as 20000 and does not count: set a length from 0 to 10000 mm.',
+			`maxAngle of die "${name}" of bender "quay" is kept as 1e-320 and does not count: set an angle in degrees from 1 to 360.`,
+			`tape of die "${name}" of bender "quay" is kept as 1000000000 and does not count: set a length from 0.000394 to 3.93 in.`,
+		]);
 	});
 
 	it.each(['ENOSPC', 'EROFS', 'EACCES'])('with %s: exit code 5, the reason named, nothing lost', async (code) => {

@@ -12,12 +12,14 @@ function jobTakes(name: string, value: number): boolean {
 }
 
 it('has the same limits in a job file and for a bender that is kept', () => {
-	const values = [-1, -0.5, -0.499, 0, 0.25, 0.499, 0.5, 0.501, 2, 2.5, 45, 46, 360, 361];
+	const values = [
+		-1e9, -1, -0.5, -0.499, 0, 1e-320, 1e-9, 0.000394, 0.25, 0.499, 0.5, 0.501, 2, 2.5, 45, 46, 360, 361, 393, 394, 1e9,
+	];
 	for (const name of FIELD_NAMES) {
 		// A radius is held against the tube as well.
 		if (name === 'clr') continue;
 		for (const value of values)
-			expect(`${name} ${value}: ${wrongValue(name, value) === null}`).toBe(
+			expect(`${name} ${value}: ${wrongValue(name, value, 'in') === null}`).toBe(
 				`${name} ${value}: ${jobTakes(name, value)}`,
 			);
 	}
@@ -27,7 +29,7 @@ it('takes what holds without a figure for a value of it', () => {
 	for (const name of FIELD_NAMES) {
 		for (const units of ['in', 'mm'] as const) {
 			const usual = TOOLING_FIELDS[name].usual(units);
-			if (usual != null) expect(wrongValue(name, usual)).toBeNull();
+			if (usual != null) expect(wrongValue(name, usual, units)).toBeNull();
 		}
 	}
 });

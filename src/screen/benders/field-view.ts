@@ -33,7 +33,7 @@ export function fieldView(benders: readonly KeptBender[], at: Extract<BenchPage,
 			label: `${capital(fieldWords(field))}${unit}`,
 			read(text) {
 				const value = parse(text);
-				const right = wrongValue(field, value);
+				const right = wrongValue(field, value, units);
 				if (right !== null) throw new UnitsError(text, right);
 				return kept(value);
 			},

@@ -69,7 +69,7 @@ export function radiusView({ bender, die, units }: Extract<BenchPage, { bench: '
 			label: `Center-line radius of the die, ${units}`,
 			read(text) {
 				const clr = parseLength(text, units);
-				const right = wrongValue('clr', clr);
+				const right = wrongValue('clr', clr, units);
 				if (right !== null) throw new UnitsError(text, right);
 				const next: BenchPage = { bench: 'die', bender, die };
 				return {

@@ -173,8 +173,8 @@ describe('a fault', () => {
 		['a wall thicker than the tube', ['A', 'in', '1020-dom', '1'], '0.6', 'tube.wall', /at most half/],
 		['a name of blanks', [], '  ', 'name', /called/],
 		['a radius under half the diameter', [...TUBE, 'own', '', ''], '0.5', 'tooling.clr', /at least half/],
-		['a negative straight', [...START, 'bends', 'bend'], '-1', 'shape.bends[0].straight', /of 0 or more/],
-		['an angle of 180', [...START, 'bends', 'bend', '10'], '180', 'shape.bends[0].angle', /below 180/],
+		['a negative straight', [...START, 'bends', 'bend'], '-1', 'shape.bends[0].straight', /from 0 to 3930/],
+		['an angle of 180', [...START, 'bends', 'bend', '10'], '180', 'shape.bends[0].angle', /from 0.01 to 179.99/],
 		[
 			'no way to go at all',
 			[...START, 'bends', 'bend', '10', '20', 'bend', '9', '20'],

@@ -1,0 +1,16 @@
+/** As long as a name may be: longer ones fit no line. */
+export const LONGEST_NAME = 80;
+
+/** As long as the notes of a job may be. */
+export const LONGEST_NOTES = 4000;
+
+/** What acts on a terminal instead of being seen: control characters, ends of lines, and what puts a line in another order. */
+const ACTING = /[\p{Cc}\p{Cs}\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff]/u;
+
+/** Whether a job, a bender, a die or a check may be called so: visible characters on one line. */
+export const nameWillDo = (name: string): boolean =>
+	name.trim() !== '' && !ACTING.test(name) && [...name].length <= LONGEST_NAME;
+
+/** Whether a job may have these notes: they may have lines. */
+export const notesWillDo = (notes: string): boolean =>
+	!ACTING.test(notes.replace(/\r\n|[\n\t]/g, ' ')) && [...notes].length <= LONGEST_NOTES;
