@@ -48,7 +48,7 @@ function readMaterial(value: unknown, units: Units, report: Report): Material | 
 	}
 	const material = typeof value === 'string' ? materialByKey(value, units) : undefined;
 	if (material === undefined) {
-		const right = `one of ${materialKeys.join(', ')}, or { "name", "yield", "modulus" }`;
+		const right = `one of ${materialKeys.join(', ')}, or { "name", "yield", "modulus" } as the certificate of the tube has them`;
 		report({ at, found: show(value), right });
 	}
 	return material;

@@ -1,7 +1,13 @@
-import { materialKeys } from '../../springback/materials.ts';
+import { materialKeys, materialRow } from '../../springback/materials.ts';
 import { type Draft, type Place, unitsOf } from './draft.ts';
 import { put, withPart } from './put.ts';
 import { type Asked, choice, NONE, OWN, question } from './question.ts';
+
+/** A material with what is known of it, as its source has it. */
+function materialLabel(key: string): string {
+	const { yield: strength, in: unit, source } = materialRow(key)!;
+	return `${key}: ${strength} ${unit}, ${source}`;
+}
 
 const stress = (draft: Draft) => (unitsOf(draft) === 'in' ? 'ksi' : 'MPa');
 
@@ -28,10 +34,14 @@ export const TUBE_QUESTIONS = {
 		field: 'tube.material',
 		groups: ['material'],
 		asks: () =>
-			choice('Material of the tube', [
-				...materialKeys.map((key) => ({ label: key, value: key })),
-				{ label: 'another: by its strength and modulus', value: OWN },
-			]),
+			choice(
+				'Material of the tube',
+				[
+					...materialKeys.map((key) => ({ label: materialLabel(key), value: key })),
+					{ label: 'another: ask the certificate for its strength', value: OWN },
+				],
+				{ help: 'The strength is the least that the standard asks for. A certificate says more: then take another.' },
+			),
 		takesText(draft, text) {
 			if (text === OWN) return withPart(draft, { material: {} }, 'materialName');
 			return put(draft, 'tube.material', text, 'od');
@@ -46,7 +56,8 @@ export const TUBE_QUESTIONS = {
 	yield: {
 		title: 'The tube',
 		groups: ['material'],
-		asks: (draft) => question(`Its yield strength, ${stress(draft)}`, 'number'),
+		asks: (draft) =>
+			question(`Its yield strength, ${stress(draft)}`, 'number', { help: 'As the certificate of the tube has it.' }),
 		takesNumber: (draft, value) =>
 			withPart(draft, { material: { ...draft.part.material, yield: value as number } }, 'modulus'),
 	},
@@ -55,7 +66,7 @@ export const TUBE_QUESTIONS = {
 		groups: ['material'],
 		asks: (draft) =>
 			question(`Its elastic modulus, ${stress(draft)}`, 'number', {
-				help: 'Steel has about 29000 ksi or 200000 MPa, aluminum 10000 ksi or 69000 MPa.',
+				help: 'Steel has about 29000 ksi or 200000 MPa, aluminum 10000 ksi or 69000 MPa, titanium 15000 ksi or 105000 MPa.',
 			}),
 		takesNumber: (draft, value) => put(draft, 'tube.material', { ...draft.part.material, modulus: value }, 'od'),
 	},
