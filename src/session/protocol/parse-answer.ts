@@ -167,9 +167,7 @@ function evidence(raw: unknown, state: State): Action {
 }
 
 function reopening(raw: unknown): Action {
-	if (!isRaw(raw) || (raw.do !== 'pull' && raw.do !== 'relieve')) {
-		throw wants('reopen', 'reopen');
-	}
+	if (!isRaw(raw) || (raw.do !== 'pull' && raw.do !== 'relieve')) throw wants('reopen', 'reopen');
 	onlyKeys(raw, ['bend', 'do'], 'reopen');
 	return { do: 'reopen', bend: whole(raw.bend, 'reopen.bend'), how: raw.do };
 }
@@ -213,9 +211,7 @@ function ratio(raw: Raw, state: State): number {
 	onlyKeys(raw, ['least', 'greatest'], 'reading');
 	const least = scalar(raw.least, 'length', state, 'reading.least');
 	const greatest = scalar(raw.greatest, 'length', state, 'reading.greatest');
-	if (!(least > 0) || !(greatest >= least)) {
-		throw wants('reading', 'ratio');
-	}
+	if (!(least > 0) || !(greatest >= least)) throw wants('reading', 'ratio');
 	return least / greatest;
 }
 
