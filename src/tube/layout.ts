@@ -1,7 +1,7 @@
 import { arcLength, external, setback } from './arcs.ts';
 import { bentAsField } from './bent-as.ts';
 import { checkAfter, checkValue } from './checks.ts';
-import { corners } from './frames.ts';
+import { cornersOn, frames } from './frames.ts';
 import type { Growth } from './growth.ts';
 import type { BentAs, Check, EndName, Job, Point, Units } from './job.ts';
 import { cutLength, developedLength, type Mark, marks } from './marks.ts';
@@ -69,6 +69,7 @@ export interface LayoutDocument {
 /** The layout of a job as it is to be bent, its arcs of this growth between the drawing's corners. */
 export function layout(job: Job, { value, from }: Growth, warnings: Warning[], ends: Ends): LayoutDocument {
 	const shape = finishedShape(job, value);
+	const laid = frames(shape);
 	const cut = cutLength(job, shape);
 	const mark = marks(job, shape, cut);
 	const rotations = shape.bends.map((bend) => bend.rotation);
@@ -89,9 +90,9 @@ export function layout(job: Job, { value, from }: Growth, warnings: Warning[], e
 			mark: mark[i]!,
 			...around(job, rotations, i + 1),
 			tubeTurn: tubeTurn(rotation, i + 1),
-			swing: swing(shape, i + 1, { od: job.tube.od, trim: job.trim.start }),
+			swing: swing(shape, i + 1, { od: job.tube.od, trim: job.trim.start }, laid),
 		})),
-		corners: corners(shape),
+		corners: cornersOn(laid),
 		overall: overall(shape, job.tube.od),
 		checks: job.checks.map((check) => ({
 			name: check.name,

@@ -28,8 +28,7 @@ interface Raw {
  * It turns with the die about the die's axis, so that no point of it changes its distance from the axis or its height: both can be
  * taken from the shape as it is, with this bend's plane for the machine's.
  */
-export function swing(shape: Shape, bend: number, { od, trim }: Raw): Swing {
-	const at = frames(shape);
+export function swing(shape: Shape, bend: number, { od, trim }: Raw, at = frames(shape)): Swing {
 	const straights = at.straights.slice(0, bend);
 	const { start, direction, end } = straights[0]!;
 	straights[0] = { start: step(start, -trim, direction), end, direction };

@@ -1,5 +1,6 @@
 import { bentAsOf } from './bent-as.ts';
 import { hasCrown } from './checks.ts';
+import { frames } from './frames.ts';
 import { type PlannedGrowth, withoutRoom } from './growth.ts';
 import type { Job } from './job.ts';
 import { cutLength, marks } from './marks.ts';
@@ -109,8 +110,9 @@ function contact(job: Job, shape: Shape): Warning[] {
 function floorContacts(job: Job, shape: Shape): Warning[] {
 	const { floor } = job.tooling;
 	if (floor === null) return [];
+	const laid = frames(shape);
 	return shape.bends.flatMap((_, i) => {
-		const { above, below } = swing(shape, i + 1, { od: job.tube.od, trim: job.trim.start });
+		const { above, below } = swing(shape, i + 1, { od: job.tube.od, trim: job.trim.start }, laid);
 		const depth = Math.max(above, below);
 		if (!isUnder(floor, depth)) return [];
 		const die = isUnder(floor, Math.min(above, below)) ? null : below > above ? 'left' : 'right';
@@ -124,6 +126,11 @@ function noCrowns(job: Job, shape: Shape): Warning[] {
 		const { name, from, to } = check;
 		return [{ at: `checks[${i}]`, code: 'no-crown', name, from, bend: to.bend }];
 	});
+}
+
+/** What makes the end of the drawing that this shape begins at the wrong one: it may be right from the other. */
+export function hindrances(job: Job, shape: Shape): Warning[] {
+	return [...shortClamps(job, shape), ...shortFollow(job, shape), ...floorContacts(job, shape)];
 }
 
 /**

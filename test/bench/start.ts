@@ -3,7 +3,7 @@
  * run are compared, since the times of one machine say little about another. Exit code 1 when a limit is passed.
  */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -88,9 +88,30 @@ function timeFirstFrame(args: readonly string[], wanted: readonly string[], keys
 const pulls = mkdtempSync(join(tmpdir(), 'pullbook-bench-pull-'));
 const pulled = sessionAtPull(pulls);
 
+/** A job of 60 bends with checks from end to end: what takes more than its share of time with many bends shows here. */
+function jobOfMany(folder: string): string {
+	const bends = Array.from({ length: 60 }, (_, i) => ({
+		straight: 8 + (i % 5),
+		angle: 20 + ((7 * i) % 30),
+		rotation: [180, 90, -90, 180, 35][i % 5],
+	}));
+	const checks = [
+		{ name: 'apart', span: { from: { bend: 1 }, to: { bend: 60 } } },
+		{ name: 'legs', angle: { between: [1, 61] } },
+	];
+	const tube = { material: '1020-dom', od: 1, wall: 0.065 };
+	const tooling = { clr: 4, clamp: 3, follow: 1 };
+	const job = { pullbook: 'job/1', name: 'Many bends', units: 'in', tube, tooling, shape: { bends, last: 10 }, checks };
+	const path = join(folder, 'many.json');
+	writeFileSync(path, JSON.stringify(job));
+	return path;
+}
+const many = jobOfMany(home);
+
 const measurements: Measurement[] = [
 	{ name: 'node -e 0', limit: null, run: () => timeRun(['-e', '0']) },
 	{ name: 'layout --json', limit: 2, run: () => timeRun([program, 'layout', jobs[0]!, '--json']) },
+	{ name: 'layout of 60 bends', limit: 7, run: () => timeRun([program, 'layout', many, '--json']) },
 	{ name: 'home screen, first frame', limit: 3.5, run: () => timeFirstFrame([], jobNames) },
 	{
 		name: 'session, first frame',

@@ -1,21 +1,19 @@
 import { scales } from '../../fit/correct.ts';
 import { farEndMotion } from '../../fit/kinematics.ts';
-import { slopeAt } from '../../maths/differences.ts';
-import { solve } from '../../maths/least-squares.ts';
+import { leftOf } from '../../maths/bounded-ridge.ts';
+import { slopesAt } from '../../maths/differences.ts';
 import { radians } from '../../tube/angles.ts';
 import { bentAsOf } from '../../tube/bent-as.ts';
-import { checkValue } from '../../tube/checks.ts';
+import { checkIn } from '../../tube/checks.ts';
+import { frames } from '../../tube/frames.ts';
 import { fromFar } from '../../tube/from-far.ts';
 import type { PlannedGrowth } from '../../tube/growth.ts';
-import type { Check, EndName, Job } from '../../tube/job.ts';
+import type { EndName, Job } from '../../tube/job.ts';
 import type { EndChoice, Ends } from '../../tube/layout.ts';
 import { finishedShape } from '../../tube/resolve.ts';
 import type { Shape } from '../../tube/shape.ts';
+import { hindrances } from '../../tube/warnings.ts';
 import { DIRECTION } from './correction.ts';
-import { jobWarnings } from './job-warnings.ts';
-
-/** What makes an end the wrong one to begin at. */
-const IN_THE_WAY: ReadonlySet<string> = new Set(['short-clamp', 'short-follow', 'floor-contact']);
 
 /** Changes cost next to nothing here: what matters is what they can reach. */
 const CHEAP = 64;
@@ -41,8 +39,10 @@ function better({ start, far }: Record<EndName, EndChoice>): EndName | null {
 }
 
 function endChoice(job: Job, growth: PlannedGrowth): EndChoice {
-	const hindrances = jobWarnings(job, growth).filter(({ code }) => IN_THE_WAY.has(code));
-	return { possible: hindrances.length === 0, hindrances, left: uncorrected(job, growth.value) };
+	const design = finishedShape(job, growth.value);
+	const found = hindrances(job, design);
+	const left = uncorrected(job, design, finishedShape(fromFar(job), growth.value));
+	return { possible: found.length === 0, hindrances: found, left };
 }
 
 /** By how much a check is moved to see how it follows, in degrees and lengths of the job's unit. */
@@ -59,15 +59,17 @@ interface Column {
 	index: number;
 	/** Per unit of length or degree. */
 	moves: number[];
+	/** The same per unit of what a change costs, and between which of those it may still be changed. */
+	lever: number[];
+	range: readonly [number, number];
 }
 
 /**
  * What remains at the far end when every bend comes out wrong by its tolerances, each corrected by the bends after it: the root of the
  * mean squares summed over the bends, in units of the tolerances (places, direction and checks). Errors are small beside the tube, so that all moves in proportion.
  */
-function uncorrected(job: Job, growth: number): number {
-	const design = finishedShape(job, growth);
-	const columns = columnsOf(job, design, finishedShape(fromFar(job), growth));
+function uncorrected(job: Job, design: Shape, turned: Shape): number {
+	const columns = columnsOf(job, design, turned);
 	const { under, over, rotation } = job.tolerance;
 	const errors: Record<Kind, number[]> = { angle: [-under, over], rotation: [-rotation, rotation], straight: [] };
 	let left = 0;
@@ -75,12 +77,15 @@ function uncorrected(job: Job, growth: number): number {
 		// The first bend's rotation sets its plane and no more.
 		if (kind === 'rotation' && index === 0) continue;
 		const free = columns.filter((column) => column.index > index);
+		const levers = {
+			columns: free.map(({ lever }) => lever),
+			lower: free.map(({ range }) => range[0]),
+			upper: free.map(({ range }) => range[1]),
+		};
 		for (const error of errors[kind]) {
-			const misses = remaining(
-				job,
-				design,
-				free,
+			const misses = leftOf(
 				moves.map((move) => move * error),
+				levers,
 			);
 			// Either way about is as likely.
 			left += sumOfSquares(misses) / 2;
@@ -91,28 +96,12 @@ function uncorrected(job: Job, growth: number): number {
 
 const sumOfSquares = (values: readonly number[]): number => values.reduce((sum, value) => sum + value * value, 0);
 
-/** The misses that are left when the free values do what they can. */
-function remaining(job: Job, design: Shape, free: readonly Column[], misses: readonly number[]): number[] {
-	const scale = free.map(({ kind }) => CHEAP * scales(job.units).dear[kind]);
-	const moved = (x: readonly number[]) =>
-		misses.map((miss, row) => free.reduce((sum, { moves }, k) => sum + moves[row]! * x[k]! * scale[k]!, miss));
-	const ranges = free.map((column, k) => rangeOf(job, design, column).map((limit) => limit / scale[k]!));
-	const unit = free.map((_, k) => free.map((__, j) => (j === k ? 1 : 0)));
-	const rows = misses.map((_, row) => free.map(({ moves }, k) => moves[row]! * scale[k]!));
-	const { x } = solve(
-		{
-			residuals: (at) => [...moved(at), ...at],
-			jacobian: () => [...rows, ...unit],
-			lower: ranges.map(([low]) => low!),
-			upper: ranges.map(([, high]) => high!),
-		},
-		free.map(() => 0),
-	);
-	return moved(x);
-}
-
 /** By how much a value may still be changed: a straight not under what the clamp needs, unless the drawing has it so. */
-function rangeOf({ tooling }: Job, { straights, bends }: Shape, { kind, index }: Column): [number, number] {
+function rangeOf(
+	{ tooling }: Job,
+	{ straights, bends }: Shape,
+	{ kind, index }: Pick<Column, 'kind' | 'index'>,
+): [number, number] {
 	if (kind === 'rotation') return [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
 	if (kind === 'angle') return [Math.min(0, 1 - bends[index]!.angle), 179 - Math.min(179, bends[index]!.angle)];
 	const least = index === bends.length ? 0 : tooling.clamp + tooling.markOffset;
@@ -129,14 +118,22 @@ function columnsOf(job: Job, design: Shape, turned: Shape): Column[] {
 		const { end, direction } = motion[`${kind}s`][index]!;
 		const seenBack =
 			back[`${kind}s`][{ straight: bends - index, angle: bends - 1 - index, rotation: bends - index }[kind]];
-		const slope = (check: Check) =>
-			slopeAt((by) => checkValue(check, changed(design, kind, index, by), job.tube), 0, STEP);
+		const slopes = slopesAt(
+			([by]) => {
+				const laid = frames(changed(design, kind, index, by!));
+				return checks.map((check) => checkIn(check, laid, job.tube));
+			},
+			[0],
+			[STEP],
+		);
 		const moves = [
 			...[...end, ...(seenBack?.end ?? [0, 0, 0])].map((d) => d / job.tolerance.length / Math.SQRT2),
 			...direction.map((d) => d / turn),
-			...checks.map((check) => slope(check) / check.tolerance),
+			...checks.map((check, row) => slopes[row]![0]! / check.tolerance),
 		];
-		return { kind, index, moves };
+		const cost = CHEAP * scales(job.units).dear[kind];
+		const [low, high] = rangeOf(job, design, { kind, index });
+		return { kind, index, moves, lever: moves.map((move) => move * cost), range: [low / cost, high / cost] };
 	};
 	return [
 		...design.straights.map((_, i) => column('straight', i)),
