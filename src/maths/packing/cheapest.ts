@@ -1,0 +1,41 @@
+import { leastCost } from './cover.ts';
+import { type Cutting, firstCutting } from './greedy.ts';
+import { cutFrom } from './search.ts';
+import { stickSets } from './sets.ts';
+import { EQUAL, type StickKind, type Wanted, type Way } from './wanted.ts';
+
+export interface Cheapest {
+	best: Cutting;
+	/** No cutting costs less. */
+	least: number;
+}
+
+/** How many sticks may be tried, for one set of sticks and for all together. */
+export interface Effort {
+	set: number;
+	all: number;
+}
+
+/**
+ * The cheapest cutting, and how little any can cost: the first set of sticks, cheapest first, that all pieces can be cut from. Where it
+ * takes more than the effort, `least` is the cost of the first set that is not settled.
+ */
+export function cheapest(wanted: Wanted, kinds: readonly StickKind[], { set: mostOfSet, all }: Effort): Cheapest {
+	const best = firstCutting(wanted, kinds);
+	const known: Way[] = [...best.ways];
+	const { least } = leastCost(wanted, kinds, known, best.cost * (1 - EQUAL));
+	const length = wanted.lengths.reduce((sum, each, kind) => sum + each * wanted.counts[kind]!, 0);
+	const sets = stickSets(kinds, { least, below: best.cost, length });
+	if (sets === null) return { best, least };
+	let left = all;
+	let unsettled = Number.POSITIVE_INFINITY;
+	for (const set of sets) {
+		if (left <= 0) return { best, least: Math.min(unsettled, set.cost) };
+		const { ways, isImpossible, tried } = cutFrom(wanted, kinds, { set, known, most: Math.min(left, mostOfSet) });
+		// Finding that a set is too little takes its time as well.
+		left -= tried + 1;
+		if (ways !== null) return { best: { ways, cost: set.cost }, least: Math.min(unsettled, set.cost) };
+		if (!isImpossible) unsettled = Math.min(unsettled, set.cost);
+	}
+	return { best, least: Math.min(unsettled, best.cost) };
+}
