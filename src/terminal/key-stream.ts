@@ -86,7 +86,14 @@ export class KeyStream extends Readable {
 	private readonly receive = (chunk: Buffer | string): void => {
 		clearTimeout(this.expiry);
 		const text = typeof chunk === 'string' ? chunk : this.decoder.write(chunk);
-		this.queue.push(...this.parser.push(text, performance.now()));
+		const keys = this.parser.push(text, performance.now());
+		if (keys.includes(INTERRUPT)) {
+			// Whoever presses it wants nothing of what waits before it.
+			this.queue.length = 0;
+			this.emit('interrupt');
+			return;
+		}
+		this.queue.push(...keys);
 		if (this.parser.waiting) this.expiry = setTimeout(this.expire, this.patience);
 		this.pump();
 	};
@@ -117,8 +124,7 @@ export class KeyStream extends Readable {
 		const key = this.queue.shift();
 		if (key === undefined) return;
 		this.turnsToWait = 1;
-		if (key === INTERRUPT) this.emit('interrupt');
-		else if (key === SUSPEND) this.emit('suspend');
+		if (key === SUSPEND) this.emit('suspend');
 		else this.hand(key);
 		this.pump();
 	};

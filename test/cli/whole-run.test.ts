@@ -51,6 +51,18 @@ describe.each([
 	});
 });
 
+describe('Ctrl-C', () => {
+	it('is heard before all keys that wait for their turn: nothing of them is done', { timeout: 120_000 }, async () => {
+		const sitting = new Sitting(join(home, 'interrupted'));
+		const pty = sitting.start(80, 24, ['bend', JOB]);
+		await pty.until('New session');
+		// Each + would go on a page and, from the third, set the tube and be kept.
+		pty.write(`${'+'.repeat(400)}\x03`);
+		expect(await pty.ended).toMatchObject({ exitCode: 130 });
+		expect(sitting.state().entries).toEqual([]);
+	});
+});
+
 describe('a whole job', () => {
 	it('is bent by an instrument that types a byte every millisecond', { timeout: 120_000 }, async () => {
 		const sitting = new Sitting(join(home, 'fast'), { gap: 1 });

@@ -96,14 +96,17 @@ describe('a key stream', () => {
 		expect(taken).toEqual([['\x1b']]);
 	});
 
-	test('tells Ctrl-C and Ctrl-Z in their place among the keys', async () => {
+	test('tells Ctrl-Z in its place among the keys, and Ctrl-C before all that wait, which are forgotten', async () => {
 		const { keyboard, stream, taken } = listening();
 		const heard: string[] = [];
 		stream.on('interrupt', () => heard.push(`interrupt after ${taken.length}`));
 		stream.on('suspend', () => heard.push(`suspend after ${taken.length}`));
-		keyboard.type('12\x1a3\x03');
+		keyboard.type('12\x1a3');
 		await turns(12);
+		keyboard.type('45');
+		keyboard.type('6\x037');
 		expect(heard).toEqual(['suspend after 2', 'interrupt after 3']);
+		await turns(12);
 		expect(taken.flat()).toEqual(['1', '2', '3']);
 	});
 
