@@ -35,7 +35,7 @@ export async function runHome({ home, jobs, color, ascii }: HomeRequest) {
 	return openScreen({
 		port: homePort(home, jobs, true, () => AS_DRAWN),
 		display: displayAt(home),
-		noColour: !color,
+		noColor: !color,
 		ascii,
 	});
 }
@@ -51,7 +51,7 @@ export async function runBendScreen(request: BendRequest, io: Io): Promise<numbe
 	const port = homePort(home, { own: dirname(file), samples: null }, learn, (path) =>
 		realPath(path) === jobPath ? as : AS_DRAWN,
 	);
-	const look = { display: displayAt(home), noColour: !color, ascii };
+	const look = { display: displayAt(home), noColor: !color, ascii };
 	return openScreen({ port, ...look, jobPath, ...(session === null ? {} : { resume: session }) });
 }
 

@@ -98,7 +98,7 @@ async function playByHand(request: PracticeRequest, seed: number, io: Io): Promi
 		port: practicePort(practice, request.home),
 		jobPath: request.file,
 		display: displayAt(request.home),
-		noColour: !request.color,
+		noColor: !request.color,
 		ascii: request.ascii === true,
 	});
 	print(io, byHandLines(practice).join('\n'));

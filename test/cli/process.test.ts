@@ -14,7 +14,7 @@ beforeAll(() => {
 	home = mkdtempSync(join(tmpdir(), 'pullbook-cli-'));
 	badJob = join(home, 'bad.json');
 	const tube = { ...JOB_DATA.tube, od: -1, wall: 'thick' };
-	writeFileSync(badJob, JSON.stringify({ ...JOB_DATA, tube, colour: 'red' }));
+	writeFileSync(badJob, JSON.stringify({ ...JOB_DATA, tube, color: 'red' }));
 });
 afterAll(() => rmSync(home, { recursive: true, force: true }));
 
@@ -84,7 +84,7 @@ describe('layout and check', () => {
 	it.each([['layout'], ['check']])('%s says every fault of a wrong file, exit 2', async (command) => {
 		const ended = await run([command, badJob]);
 		expect(ended.code).toBe(2);
-		for (const place of ['tube.od', 'tube.wall', 'colour']) expect(ended.out + ended.err).toContain(place);
+		for (const place of ['tube.od', 'tube.wall', 'color']) expect(ended.out + ended.err).toContain(place);
 		expect(ended.out + ended.err).not.toMatch(/\n\s+at /);
 	});
 

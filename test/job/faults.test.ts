@@ -18,7 +18,7 @@ const CASES: [place: string, to: unknown, at: string, right: string][] = [
 	['name', ' ', 'name', 'a name for the part'],
 	['units', 'cm', 'units', '"in" or "mm"'],
 	['units', undefined, 'units', '"in" or "mm"'],
-	['colour', 'red', 'colour', 'no such key; known here: pullbook, name'],
+	['color', 'red', 'color', 'no such key; known here: pullbook, name'],
 	['__proto__x', 1, '__proto__x', 'no such key'],
 	['tube', undefined, 'tube', 'an object'],
 	['tube', [], 'tube', 'an object'],

@@ -210,10 +210,10 @@ describe('a kept job', () => {
 
 	test('with a key that no question asks for says where that is mended', async () => {
 		const { terminal, home } = withFile();
-		home.workshop.files.set('jobs/torn.json', JSON.stringify({ ...SAVED, colour: 'red' }));
+		home.workshop.files.set('jobs/torn.json', JSON.stringify({ ...SAVED, color: 'red' }));
 		await terminal.until('Jobs');
 		terminal.type('4\n+');
-		await terminal.until('colour: found "red"');
+		await terminal.until('color: found "red"');
 		expect(terminal.text).toContain('What no line here changes is mended in a text editor: jobs/torn.json');
 		expect(terminal.text).not.toContain('save it');
 	});

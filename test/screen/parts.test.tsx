@@ -163,7 +163,7 @@ describe('lines', () => {
 });
 
 describe('how things stand out', () => {
-	test('colours only where they are wanted, weight always', () => {
+	test('colors only where they are wanted, weight always', () => {
 		expect(styleOf('wrong', lookOf({ TERM: 'xterm' }, false))).toEqual({ bold: true, color: 'red' });
 		expect(styleOf('wrong', lookOf({ TERM: 'xterm' }, true))).toEqual({ bold: true });
 		expect(styleOf('wrong', lookOf({ TERM: 'dumb' }, false))).toEqual({});

@@ -87,7 +87,7 @@ describe('what is not known gives no key', () => {
 		['Alt and an arrow', '\x1b\x1b[A'],
 		['a mouse press, old form', '\x1b[M !!'],
 		['a mouse press, new form', '\x1b[<0;10;12M'],
-		["the terminal's answer about its colour", '\x1b]11;rgb:ffff/ffff/ffff\x1b\\'],
+		["the terminal's answer about its color", '\x1b]11;rgb:ffff/ffff/ffff\x1b\\'],
 		['the same, ended by BEL', '\x1b]11;rgb:ffff/ffff/ffff\x07'],
 		['a device report', '\x1b[?62;22c'],
 		['a key that kitty numbers and nobody uses', '\x1b[57428u'],

@@ -1,7 +1,7 @@
 import type { PieceFigure, TestResult } from '../../fit/test-piece.ts';
 import { ImpossiblePiece } from '../../fit/test-piece.ts';
 import { formatAngle, formatLength, trimmed } from '../../units/format.ts';
-import { parseAngle, parseLength } from '../../units/parse.ts';
+import { understood } from '../../units/understood.ts';
 import type { Units } from '../../units/units.ts';
 import { impossiblePieceWords } from '../../words/test-piece.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
@@ -80,8 +80,7 @@ function readingView(form: PieceForm, reading: PieceReading): HomeView {
 		prompt: {
 			label: `${label}, ${angle ? 'degrees' : form.units}`,
 			read: (text) => pieceStep(withReading(form, text)),
-			understood: (text) =>
-				angle ? formatAngle(parseAngle(text), 2) : `${trimmed(parseLength(text, form.units), 4)} ${form.units}`,
+			understood: (text) => understood(text, angle ? 'angle' : 'length', form.units),
 			...(reading === 'straight' ? { plus: { label: 'not read', step: pieceStep(withReading(form, null)) } } : {}),
 			back: back(form),
 			empty: 'Write what you read and press Enter; / goes back.',

@@ -2,8 +2,7 @@ import { currentAnswer } from '../../job/draft/current.ts';
 import type { Question } from '../../job/draft/question.ts';
 import { questionOf } from '../../job/draft/questions.ts';
 import { formatFault } from '../../job/fault.ts';
-import { formatAngle, trimmed } from '../../units/format.ts';
-import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
+import { understood } from '../../units/understood.ts';
 import type { Units } from '../../units/units.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Section } from '../session/pages/page.ts';
@@ -90,9 +89,4 @@ function promptFor(question: Question, units: Units, now: string | null): Prompt
 
 function given(text: string): HomeStep {
 	return { step: 'formAnswer', text };
-}
-
-function understood(text: string, kind: Question['kind'], units: Units): string {
-	if (kind === 'angle') return formatAngle(parseAngle(text), 3);
-	return kind === 'length' ? `${trimmed(parseLength(text, units), 4)} ${units}` : trimmed(parseNumber(text), 4);
 }

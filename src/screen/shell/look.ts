@@ -1,10 +1,10 @@
-import { isPlain, isSpoken, type TerminalEnvironment, wantsAscii, wantsColour } from '../../terminal/colour.ts';
+import { isPlain, isSpoken, type TerminalEnvironment, wantsAscii, wantsColor } from '../../terminal/color.ts';
 import type { Tone } from '../text/line.ts';
 
 /** How things are drawn on this terminal. */
 export interface Look {
-	colour: boolean;
-	/** No bold, no colour: nothing but plain text. */
+	color: boolean;
+	/** No bold, no color: nothing but plain text. */
 	plain: boolean;
 	/** Only ASCII characters. */
 	ascii: boolean;
@@ -15,10 +15,10 @@ export interface Look {
 }
 
 /** `ascii`: asked for, whatever the terminal's environment says. */
-export function lookOf(environment: TerminalEnvironment, noColour: boolean, ascii = false): Look {
+export function lookOf(environment: TerminalEnvironment, noColor: boolean, ascii = false): Look {
 	const only = ascii || wantsAscii(environment);
 	return {
-		colour: wantsColour(environment, noColour),
+		color: wantsColor(environment, noColor),
 		plain: isPlain(environment),
 		ascii: only,
 		spoken: isSpoken(environment),
@@ -44,9 +44,9 @@ const STYLES: Record<Tone, Style> = {
 	inverse: { inverse: true },
 };
 
-/** A tone as Ink draws it: it is told by weight first, so that nothing is lost without colours. */
+/** A tone as Ink draws it: it is told by weight first, so that nothing is lost without colors. */
 export function styleOf(tone: Tone, look: Look): Style {
 	if (look.plain) return {};
 	const { color, ...rest } = STYLES[tone];
-	return look.colour && color !== undefined ? { ...rest, color } : rest;
+	return look.color && color !== undefined ? { ...rest, color } : rest;
 }

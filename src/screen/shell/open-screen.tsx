@@ -1,5 +1,5 @@
 import type { Instance } from 'ink';
-import { isPlain, isSpoken, type TerminalEnvironment } from '../../terminal/colour.ts';
+import { isPlain, isSpoken, type TerminalEnvironment } from '../../terminal/color.ts';
 import { type KeySource, KeyStream } from '../../terminal/key-stream.ts';
 import { ScreenOutput, type Sink, sizeOf } from '../../terminal/output.ts';
 import { ScreenMode } from '../../terminal/screen-mode.ts';
@@ -12,7 +12,7 @@ import { lookOf } from './look.ts';
 
 export interface ScreenOptions extends Opening {
 	port: HomePort;
-	noColour?: boolean;
+	noColor?: boolean;
 	/** Only ASCII characters. */
 	ascii?: boolean;
 	/** Where choices about how things are shown are kept; left out: for this run alone. */
@@ -32,7 +32,7 @@ const HUNG_UP = 129;
  * @throws what `openSession` threw, when the screen was opened for one job; the terminal is as it was before
  */
 export async function openScreen(options: ScreenOptions): Promise<number> {
-	const { stdin = process.stdin, stdout = process.stdout, environment = process.env, port, noColour = false } = options;
+	const { stdin = process.stdin, stdout = process.stdout, environment = process.env, port, noColor = false } = options;
 	const { ascii = false, display = forThisRun() } = options;
 	const controller = new Controller(port, options, () => sizeOf(stdout), display);
 	// It may be refused while the first frame is still being drawn; whoever waits for it below hears of it.
@@ -42,7 +42,7 @@ export async function openScreen(options: ScreenOptions): Promise<number> {
 	const plain = isPlain(environment) || spoken;
 	const output = new ScreenOutput(stdout, plain, spoken);
 	const mode = new ScreenMode(stdout, plain);
-	const look = { ...lookOf(environment, noColour, ascii), plain };
+	const look = { ...lookOf(environment, noColor, ascii), plain };
 	const screen = new Shown(controller, keys);
 	let exitCode = 0;
 	const unwatch = follow(controller, keys, mode, screen, output);

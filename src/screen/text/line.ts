@@ -1,7 +1,7 @@
 import { cellsOf, firstCells } from '../../terminal/width.ts';
 import { wrap } from '../../terminal/wrap.ts';
 
-/** How a piece of text stands out, with colours and without. */
+/** How a piece of text stands out, with colors and without. */
 export type Tone = 'plain' | 'strong' | 'quiet' | 'alert' | 'wrong' | 'good' | 'inverse';
 
 export interface Span {

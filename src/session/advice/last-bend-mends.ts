@@ -1,3 +1,4 @@
+import { firstWhole } from '../../maths/halving.ts';
 import { at } from '../../maths/list.ts';
 import { madeCount, type State, withBend } from '../log/state.ts';
 import { correctedNumbers, tubeOutcome } from '../plan/correction.ts';
@@ -16,15 +17,8 @@ export function lastCanMend(state: State): Mend | null {
 	const bend = state.bends.length - 1;
 	if (bend < 1 || madeCount(state) !== bend - 1) return null;
 	const after = (off: number): TubeOutcome[] => (off === 0 ? [0] : [-off, off]).map((by) => lastAlone(state, by));
-	let upTo = 0;
-	let over = MOST + FINENESS;
-	const fits = (off: number) => after(off).every(({ within }) => within);
-	if (!fits(0)) over = 0;
-	while (over - upTo > FINENESS) {
-		const middle = upTo + FINENESS * Math.max(1, Math.round((over - upTo) / 2 / FINENESS));
-		if (fits(middle)) upTo = middle;
-		else over = middle;
-	}
+	const misses = (steps: number) => !after(steps * FINENESS).every(({ within }) => within);
+	const upTo = misses(0) ? 0 : FINENESS * (firstWhole(misses, 0, MOST / FINENESS + 1) - 1);
 	const { under, over: past } = state.start.job.tolerance;
 	const off = Math.max(under, past);
 	const [worst] = after(off).sort((a, b) => b.left - a.left);

@@ -42,7 +42,18 @@ const turned = (state: State, bend: number, by: number): State => {
 };
 
 /** What accepting the bend at work comes to, and what opening it by so many degrees and accepting it then. */
-export const ifAccepted = (state: State): TubeOutcome => corrected(takenAsItIs(state));
+export function ifAccepted(state: State): TubeOutcome {
+	const known = ACCEPTED.get(state.filter);
+	if (known !== undefined && FOLLOWS_FROM.every((key) => known.state[key] === state[key])) return known.outcome;
+	const outcome = corrected(takenAsItIs(state));
+	ACCEPTED.set(state.filter, { state, outcome });
+	return outcome;
+}
+
+/** An answer asks for it of two states that differ in what is asked next alone: the one that decides what that is, and the one that came of it. */
+const ACCEPTED = new WeakMap<State['filter'], { state: State; outcome: TubeOutcome }>();
+const FOLLOWS_FROM = ['start', 'design', 'bend', 'bends', 'piece', 'checks', 'built', 'plan', 'suspended'] as const;
+
 export const ifOpened = (state: State, by: number): TubeOutcome =>
 	corrected(turned(takenAsItIs(state), state.bend, -by));
 

@@ -1,5 +1,5 @@
 import { at } from '../../maths/list.ts';
-import { parseAngle, parseLength, parseNumber } from '../../units/parse.ts';
+import { parseQuantity, type Quantity } from '../../units/parse.ts';
 import { advisedAt } from '../advice/whole-tube.ts';
 import { type Reading, readingsIn } from '../log/events.ts';
 import type { State } from '../log/state.ts';
@@ -190,18 +190,17 @@ function number(raw: unknown, reading: Pick<Reading, 'of' | 'name'>, state: Stat
 		: scalar(raw, kindOf(reading, check?.kind), state, place);
 }
 
-function kindOf(reading: Pick<Reading, 'of'>, check: string | undefined): 'length' | 'angle' | 'number' {
+function kindOf(reading: Pick<Reading, 'of'>, check: string | undefined): Quantity {
 	if (check === 'ovality') return 'number';
 	if (check !== undefined) return check === 'angle' ? 'angle' : 'length';
 	return reading.of === 'mark' || reading.of === 'length' ? 'length' : 'angle';
 }
 
-function scalar(raw: unknown, kind: 'length' | 'angle' | 'number', state: State, place: string): number {
+function scalar(raw: unknown, kind: Quantity, state: State, place: string): number {
 	if (typeof raw === 'number' && Number.isFinite(raw)) return raw;
 	if (typeof raw !== 'string') throw wants(place, 'number');
 	try {
-		if (kind === 'length') return parseLength(raw, state.start.job.units);
-		return kind === 'angle' ? parseAngle(raw) : parseNumber(raw);
+		return parseQuantity(raw, kind, state.start.job.units);
 	} catch (error) {
 		throw misread({ code: 'no-number', place, told: error instanceof Error ? error.message : String(error) });
 	}

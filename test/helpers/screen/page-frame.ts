@@ -4,7 +4,7 @@ import { frameOf } from '../../../src/screen/shell/app-frame.ts';
 import { Controller } from '../../../src/screen/shell/controller.ts';
 import { keyOfChunk } from '../../../src/screen/shell/keys.ts';
 import { lookOf } from '../../../src/screen/shell/look.ts';
-import type { TerminalEnvironment } from '../../../src/terminal/colour.ts';
+import type { TerminalEnvironment } from '../../../src/terminal/color.ts';
 import { ESCAPE } from '../../../src/terminal/key-codes.ts';
 import type { Size } from '../../../src/terminal/output.ts';
 

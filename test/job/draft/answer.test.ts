@@ -402,5 +402,5 @@ it('every question of every place says what it asks', () => {
 	const draft = following([...START, 'bends', 'bend', '10', '30']);
 	expect(questionOf(draft, SHOP)).toMatchObject({ title: 'The shape', kind: 'choice', usual: { value: 'bend' } });
 	expect(() => questionOf({ ...draft, at: 'overview' }, SHOP)).toThrow('Nothing is asked');
-	expect(() => questionOf({ ...draft, at: 'field', field: 'tube.colour' }, SHOP)).toThrow('no field "tube.colour"');
+	expect(() => questionOf({ ...draft, at: 'field', field: 'tube.color' }, SHOP)).toThrow('no field "tube.color"');
 });

@@ -1,6 +1,6 @@
 import type { Action } from '../../../session/protocol/action.ts';
 import { trimmed } from '../../../units/format.ts';
-import { parseAngle, parseLength, parseNumber } from '../../../units/parse.ts';
+import { parseQuantity } from '../../../units/parse.ts';
 import { UnitsError } from '../../../units/units-error.ts';
 import { fromShown, inShown, type Ruled, shownUnits } from '../../../words/lengths.ts';
 import { dial, type MeasuredIn } from '../../../words/numbers.ts';
@@ -77,14 +77,12 @@ export function numberField(
 	job: Ruled,
 	step: (value: number) => Step,
 ): { read: (text: string) => Step; understood: (text: string) => string } {
-	const parse = parser(measure, job);
+	const kind = measure === 'ratio' ? 'number' : measure;
+	const parse = (text: string) => {
+		const value = parseQuantity(text, kind, shownUnits(job));
+		return kind === 'length' ? fromShown(value, job) : value;
+	};
 	return { read: (text) => step(parse(text)), understood: (text) => written(parse(text), measure, job) };
-}
-
-function parser(measure: MeasuredIn, job: Ruled): (text: string) => number {
-	if (measure === 'angle') return parseAngle;
-	if (measure === 'length') return (text) => fromShown(parseLength(text, shownUnits(job)), job);
-	return parseNumber;
 }
 
 /** A number as it was understood. */

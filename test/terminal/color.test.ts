@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { isPlain, wantsAscii, wantsColour } from '../../src/terminal/colour.ts';
+import { isPlain, wantsAscii, wantsColor } from '../../src/terminal/color.ts';
 import { signalExitCode } from '../../src/terminal/signals.ts';
 
 test.each([
@@ -10,8 +10,8 @@ test.each([
 	['NO_COLOR=0', { TERM: 'xterm-256color', NO_COLOR: '0' }, false, false],
 	['NO_COLOR empty', { TERM: 'xterm-256color', NO_COLOR: '' }, false, true],
 	['TERM=dumb', { TERM: 'dumb' }, false, false],
-])('colours: %s', (_, environment, noColour, wanted) => {
-	expect(wantsColour(environment, noColour)).toBe(wanted);
+])('colors: %s', (_, environment, noColor, wanted) => {
+	expect(wantsColor(environment, noColor)).toBe(wanted);
 });
 
 test('only a dumb terminal is plain', () => {

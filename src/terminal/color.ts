@@ -11,9 +11,9 @@ export function isSpoken(environment: TerminalEnvironment): boolean {
 	return environment.INK_SCREEN_READER === 'true';
 }
 
-/** Whether colours may be used: not with `--no-color`, not with NO_COLOR set to anything (no-color.org), not on a plain terminal. */
-export function wantsColour(environment: TerminalEnvironment, noColour: boolean): boolean {
-	return !noColour && !environment.NO_COLOR && !isPlain(environment);
+/** Whether colors may be used: not with `--no-color`, not with NO_COLOR set to anything (no-color.org), not on a plain terminal. */
+export function wantsColor(environment: TerminalEnvironment, noColor: boolean): boolean {
+	return !noColor && !environment.NO_COLOR && !isPlain(environment);
 }
 
 /**
