@@ -90,3 +90,39 @@ const eightBends = plainJob({
 });
 
 export const JOBS: readonly Job[] = [shallowHat, mainHoop, brace, eightBends];
+
+/** The first three with checks enough that a wrong number shows. */
+export const CHECKED_JOBS: readonly Job[] = [
+	{
+		...shallowHat,
+		checks: [
+			...shallowHat.checks,
+			{ name: 'first slope', kind: 'angle', between: [1, 2], tolerance: 1 },
+			{ name: 'second slope', kind: 'angle', between: [1, 3], tolerance: 1 },
+			{ name: 'top', kind: 'span', from: { bend: 1 }, to: { bend: 2 }, tolerance: 3 / 16 },
+			{ name: 'feet', kind: 'span', from: { bend: 1 }, to: { bend: 3 }, tolerance: 1 / 4 },
+		],
+	},
+	{
+		...mainHoop,
+		checks: [
+			...mainHoop.checks,
+			{ name: 'first slope', kind: 'angle', between: [1, 2], tolerance: 1 },
+			{ name: 'across', kind: 'angle', between: [2, 4], tolerance: 1 },
+			{ name: 'side', kind: 'span', from: { bend: 1 }, to: { bend: 2 }, tolerance: 3 / 16 },
+			{ name: 'shoulders', kind: 'span', from: { bend: 1 }, to: { bend: 3 }, tolerance: 1 / 4 },
+			{ name: 'lie', kind: 'out', plane: [1, 2], to: { straight: 4 }, tolerance: 1 / 4 },
+			{ name: 'lie of the foot', kind: 'out', plane: [1, 2], to: { straight: 5 }, tolerance: 3 / 8 },
+		],
+	},
+	{
+		...brace,
+		checks: [
+			...brace.checks,
+			{ name: 'second knee', kind: 'angle', between: [2, 3], tolerance: 1 },
+			{ name: 'legs', kind: 'angle', between: [1, 4], tolerance: 1 },
+			{ name: 'side', kind: 'span', from: { bend: 1 }, to: { bend: 2 }, tolerance: 3 / 16 },
+			{ name: 'last knees', kind: 'span', from: { bend: 2 }, to: { bend: 4 }, tolerance: 1 / 4 },
+		],
+	},
+];

@@ -8,24 +8,19 @@ import { ELSEWHERE, FOREIGN } from '../../src/practice/foreign.ts';
 import { operatorAnswer } from '../../src/practice/operator.ts';
 import { draws } from '../../src/practice/random.ts';
 import { Station } from '../../src/practice/station.ts';
-import { trueShape } from '../../src/practice/true-tube.ts';
 import type { World } from '../../src/practice/world.ts';
 import { USUAL } from '../../src/practice/world.ts';
 import { isShort } from '../../src/session/advice/bend-check.ts';
 import { answerEvents } from '../../src/session/answers.ts';
 import { ask } from '../../src/session/ask.ts';
-import { tubeAtWork } from '../../src/session/estimate/tube-at-work.ts';
 import { evolve, initial } from '../../src/session/log/fold.ts';
 import { nextEntry, type State } from '../../src/session/log/state.ts';
 import type { Action } from '../../src/session/protocol/action.ts';
 import type { Ask } from '../../src/session/protocol/asks.ts';
-import { corners } from '../../src/tube/frames.ts';
 import type { Job } from '../../src/tube/job.ts';
-import type { Shape } from '../../src/tube/shape.ts';
-import { distance } from '../../src/tube/vector.ts';
 import { JOBS } from './advice-jobs.ts';
-import { checkMisses, directionMiss } from './fit-figures.ts';
-import { startOf, trimmed } from './fit-made.ts';
+import { trulyFits } from './advice-truth.ts';
+import { startOf } from './fit-made.ts';
 
 const WORLDS: readonly (readonly [string, World])[] = [
 	['usual', USUAL],
@@ -53,7 +48,6 @@ interface Bent {
 	scrapped: boolean;
 	/** Went back, or would have been advised to. */
 	advised: boolean;
-	corner: number;
 }
 
 function bend(job: Job, world: World, seed: number, policy: Policy): Bent | null {
@@ -70,11 +64,10 @@ function bend(job: Job, world: World, seed: number, policy: Policy): Bent | null
 		measured: 0,
 		scrapped: false,
 		advised: false,
-		corner: 0,
 	};
 	for (let k = 0; k < MOST_ANSWERS; k++) {
 		const open = ask(state);
-		if (open === null) return { ...bent, ...finished(state, station, trueJob) };
+		if (open === null) return { ...bent, fits: trulyFits(state, station, trueJob) };
 		const usual = operatorAnswer(open, station.see(open), world, draw);
 		const action: Action = refusals > MOST_REFUSALS ? { do: 'undo' } : decided(open, state, usual, policy);
 		const decision = answerEvents({ action }, state);
@@ -103,29 +96,6 @@ function decided(open: Ask, state: State, usual: Action, policy: Policy): Action
 	if (open.advice !== 'reopen') return usual;
 	if (policy === 'stays' || typeof open.of !== 'number') return { do: 'accept' };
 	return { do: 'reopen', bend: open.of, how: open.how ?? 'pull' };
-}
-
-function finished(state: State, station: Station, job: Job): Partial<Bent> {
-	if (state.phase.at === 'done' && state.phase.scrapped !== null) return { scrapped: true };
-	const { trimStart, trimEnd } = tubeAtWork(state, state.plan.current);
-	const truth = trimmed(
-		trueShape(station.trueBends, station.piece, job),
-		{ start: trimStart, end: Math.max(0, trimEnd) },
-		state,
-	);
-	return misses(truth, state);
-}
-
-function misses(truth: Shape, state: State): Partial<Bent> {
-	const { shape, direction } = state.start.job.tolerance;
-	const drawn = corners(state.design.shape);
-	const off = corners(truth).map((corner, i) => (i === 0 ? 0 : distance(corner, drawn[i]!)));
-	const corner = Math.max(...off);
-	const fits =
-		corner <= shape &&
-		directionMiss(truth, state) <= direction &&
-		checkMisses(truth, state).every(({ miss, tolerance }) => miss <= tolerance);
-	return { fits, corner: corner / shape };
 }
 
 for (const job of JOBS.filter(({ name }) => named.length === 0 || named.some((word) => name.includes(word)))) {
