@@ -11,6 +11,8 @@ export interface Suspect {
 	value: number;
 	/** What it would have been by all the rest. */
 	would: number;
+	/** Its own error: standard deviation. */
+	sd: number;
 	/** How far it lies off, in standard deviations of what the rest lets expect of it. */
 	off: number;
 	/** Logarithm of how much likelier all that was told and read is with this one a gross error than with none. */
@@ -34,12 +36,12 @@ export function suspectsOf({ input, unknowns, mean, covariance, misses, slopes }
 		if (!isToldOfABend(unknown) || !unknown.told || bend === null) return [];
 		const { value, sd } = unknown.told;
 		const off = offOf(value - mean[k]!, sd, covariance[k]![k]!);
-		return off ? [{ kind: unknown.kind, bend, reading: null, value, would: value - off.by, ...off }] : [];
+		return off ? [{ kind: unknown.kind, bend, reading: null, value, sd, would: value - off.by, ...off }] : [];
 	});
 	const read = input.readings.flatMap(({ value, sd }, i): Suspect[] => {
 		const row = slopes[i]!;
 		const off = offOf(misses[i]!, sd, dot(times(covariance, row), row));
-		return off ? [{ kind: 'reading', bend: null, reading: i, value, would: value - off.by, ...off }] : [];
+		return off ? [{ kind: 'reading', bend: null, reading: i, value, sd, would: value - off.by, ...off }] : [];
 	});
 	return [...told, ...read].sort((a, b) => b.off - a.off);
 }

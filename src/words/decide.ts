@@ -1,6 +1,6 @@
 import type { AgainstFact, DecideFact, Missed } from '../session/protocol/facts/index.ts';
 import { GO_EASY } from './caution.ts';
-import { inHundred } from './chance.ts';
+import { inHundred, inTen } from './chance.ts';
 import { checkValueWords } from './doubt.ts';
 import { foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
@@ -43,10 +43,10 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 			return takenWords(fact);
 		case 'still-missed':
 			return `${sentence(missedWords(fact, style))}.`;
-		case 'cannot-fit-so':
-			return 'This bend is good, but as the tube is now the bends left cannot make it fit.';
-		case 'reopen-would':
-			return `${exactAngle(fact.by)} more in bend ${fact.bend} would (chance ${inHundred(fact.chance)}).`;
+		case 'reopen-would': {
+			const { bend, by, before, chance } = fact;
+			return `${exactAngle(by)} more in bend ${bend}: the tube then fits ${inTen(chance)}, as it is ${inTen(before)}.`;
+		}
 		case 'nearest':
 			return `${fact.fits ? 'Ends and checks could still be met' : 'The best this piece can become'}: ${wayWords(fact)}.`;
 		case 'give-up':
@@ -56,11 +56,17 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 			return `Straight and good for use: ${notNothing(fact.behind, style)} behind the last bend${anew}, ${notNothing(fact.before, style)} before the first.`;
 		}
 		case 'measure-first':
-			return `Measure bend ${fact.bend} again: never give a tube up on one reading.`;
+			return `Measure bend ${fact.bend} again: ${ONE_READING[fact.before]}`;
 		case 'does-not-go':
 			return againstWords(fact, style);
 	}
 }
+
+const ONE_READING = {
+	scrap: 'never give a tube up on one reading.',
+	open: 'never open a bend on one reading.',
+	'go-back': 'never go back to a bend on one reading.',
+} as const;
 
 function takenWords({ angle: made, target, last }: Extract<DecideFact, { code: 'taken-as-it-is' }>): string {
 	const short = made < target;

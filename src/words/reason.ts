@@ -60,7 +60,6 @@ function factWords(fact: Reason, style: Wording): string {
 		case 'checks-outside':
 		case 'taken-as-it-is':
 		case 'still-missed':
-		case 'cannot-fit-so':
 		case 'reopen-would':
 		case 'nearest':
 		case 'give-up':

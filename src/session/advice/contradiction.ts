@@ -19,8 +19,8 @@ export const CANNOT_BE = 3;
 /** What a set-up is spent on, or the tube given up for, must not hang on a reading this far off. */
 export const IN_DOUBT = 2;
 
-/** What is less likely to be the wrong one than this part of the likeliest is not asked for. */
-const UNLIKELY = 0.05;
+/** What would have to be off by more than so many of its own errors is not what is wrong. */
+const MOST_ERRORS = 16;
 
 /**
  * What to measure again where one thing told or read of the tube contradicts the rest by more than their errors explain, `least` standard
@@ -32,9 +32,10 @@ export function contradiction(state: State, least = CANNOT_BE): Contradiction | 
 	if (built.input.readings.length === 0) return null;
 	const suspects = suspectsOf(built);
 	if (!suspects.some(({ off }) => off >= least)) return null;
-	const most = Math.max(...suspects.map(({ likely }) => likely));
 	const [wrong] = suspects
-		.filter(({ likely, off }) => off >= least && likely >= most + Math.log(UNLIKELY))
+		.filter(
+			({ off, likely, value, would, sd }) => off >= least && likely > 0 && Math.abs(value - would) <= MOST_ERRORS * sd,
+		)
 		.toSorted((a, b) => b.likely - a.likely)
 		.flatMap((suspect) => {
 			const again = toMeasure(built, suspect);

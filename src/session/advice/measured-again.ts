@@ -10,10 +10,21 @@ export function isMeasuredAgain(state: State, of: ToMeasure): boolean {
 		const check = state.checks[of.name ?? ''];
 		if (check?.again || check?.count === 2) return true;
 	}
-	for (const { events, void: undone } of state.entries.toReversed()) {
+	return sinceItChanged(state, of, (event) => isAgain(event, of) || isPassedOver(event, of));
+}
+
+/** Whether a reading of a bend's angle was doubted, and stood when it was read again. */
+export function isConfirmed(state: State, bend: number): boolean {
+	const twice = (event: Event) =>
+		event.type === 'doubt-settled' && event.count === 2 && event.reading.of === 'angle' && event.reading.bend === bend;
+	return sinceItChanged(state, { kind: 'angle', bend }, twice);
+}
+
+function sinceItChanged({ entries }: State, of: ToMeasure, was: (event: Event) => boolean): boolean {
+	for (const { events, void: undone } of entries.toReversed()) {
 		if (undone) continue;
 		for (const event of events.toReversed()) {
-			if (isAgain(event, of) || isPassedOver(event, of)) return true;
+			if (was(event)) return true;
 			if (isChange(event, of)) return false;
 		}
 	}

@@ -4,6 +4,7 @@ import { at } from '../../maths/list.ts';
 import { made } from '../../springback/filter.ts';
 import { bendAt, type State } from '../log/state.ts';
 import type { ToMeasure } from '../protocol/kinds.ts';
+import { isConfirmed, isMeasuredAgain } from './measured-again.ts';
 
 /** Two readings that differ by no more say the same, degrees; and they bear out an angle that lies no further than this from them. */
 const AGREE = 1;
@@ -43,4 +44,11 @@ function madeOff(state: State): { bend: number; angle: number }[] {
 		})
 		.filter(({ off }) => off > most)
 		.sort((a, b) => b.off - a.off);
+}
+
+/** Whether a bend's angle was read twice, or asked for twice, since it was last bent: so much is wanted before it is bent again on what was read. */
+export function isReadTwice(state: State, bend: number): boolean {
+	const { read } = bendAt(state, bend);
+	const agree = read.some((one, i) => read.some((other, j) => j !== i && Math.abs(one - other) <= AGREE));
+	return agree || isConfirmed(state, bend) || isMeasuredAgain(state, { kind: 'angle', bend });
 }

@@ -1,6 +1,5 @@
 import { at } from '../../maths/list.ts';
 import { made } from '../../springback/filter.ts';
-import type { Event } from '../log/events.ts';
 import type { State } from '../log/state.ts';
 import { bendAt } from '../log/state.ts';
 import type { LeastBad, TubeOutcome, Tweak } from '../protocol/asks.ts';
@@ -9,8 +8,9 @@ import type { ToMeasure } from '../protocol/kinds.ts';
 import { type Advised, adviseOnBend } from './bend-alone.ts';
 import { target } from './bend-check.ts';
 import { type Contradiction, contradiction, IN_DOUBT } from './contradiction.ts';
+import { type Saving, savingTweak } from './going-back.ts';
 import { isHopeless, leastBadOf, missedBy } from './least-bad.ts';
-import { secondLook } from './second-look.ts';
+import { isReadTwice, secondLook } from './second-look.ts';
 import { ifAccepted, ifOpened, isTakenUp, tweaks } from './what-if.ts';
 
 export interface AdvisedOnTube extends Advised {
@@ -22,9 +22,6 @@ export interface AdvisedOnTube extends Advised {
 	tweaks: Tweak[];
 	rescue?: LeastBad;
 }
-
-/** A tweak is advised where it is more likely than not to bring everything within its tolerance. */
-const LIKELY = 0.5;
 
 /** A state never changes, and one decision is asked for more than once. */
 const KNOWN = new WeakMap<State, AdvisedOnTube>();
@@ -55,17 +52,23 @@ type Plain = Omit<AdvisedOnTube, keyof Known>;
 function advise(state: State, alone: Advised, { accepted, tweaks: found, rescue }: Known): Plain {
 	if (isTakenUp(state, accepted)) return takenUp(state, alone, accepted);
 	if (alone.advice === 'pull' || alone.advice === 'relieve') return alone;
-	const saving = alone.advice === 'accept' ? savingTweak(state, found) : null;
+	const saving = alone.advice === 'accept' ? savingTweak(state, accepted, found) : null;
 	if (saving !== null) return goBack(state, alone, accepted, saving);
 	const advised = rescue === undefined ? alone : leastBad(state, alone, rescue, found);
 	return advised.advice === 'scrap' ? notOnOneReading(state, advised, alone) : advised;
 }
 
-/** What costs a set-up, or the tube, does not rest on readings that hardly go with each other. */
+/** What costs a set-up, or the tube, does not rest on one reading, or on readings that hardly go with each other. */
 function surely(state: State, advised: Plain): Plain {
 	if (advised.advice === 'accept' || advised.advice === 'pull' || advised.advice === 'measure') return advised;
 	const doubtful = contradiction(state, IN_DOUBT);
-	return doubtful === null ? advised : measureFirst(state, advised, doubtful);
+	if (doubtful !== null) return measureFirst(state, advised, doubtful);
+	const bend = advised.of ?? state.bend;
+	if (advised.advice === 'scrap' || isReadTwice(state, bend)) return advised;
+	const { open: _, of: __, how: ___, ...rest } = advised;
+	const before = advised.advice === 'relieve' ? 'open' : 'go-back';
+	const first: Reason = { code: 'measure-first', bend, before };
+	return { ...rest, advice: 'measure', again: { kind: 'angle', bend }, reason: [first, ...advised.reason] };
 }
 
 /** Of readings that cannot all be right the likeliest to be wrong is taken again before anything rests on it. */
@@ -83,7 +86,7 @@ function notOpened({ open: _, ...own }: Advised): Advised {
 function notOnOneReading(state: State, advised: Advised, alone: Advised): Advised & Pick<AdvisedOnTube, 'again'> {
 	const again = secondLook(state, alone.advice === 'scrap' ? 'bend' : 'tube');
 	if (again === null) return advised;
-	const first: Reason = { code: 'measure-first', bend: again.bend ?? state.bend };
+	const first: Reason = { code: 'measure-first', bend: again.bend ?? state.bend, before: 'scrap' };
 	return { ...advised, advice: 'measure', again, reason: [first, ...advised.reason] };
 }
 
@@ -99,34 +102,13 @@ function takenUp(state: State, { open: _, ...alone }: Advised, accepted: TubeOut
 	return { ...alone, advice: 'accept', reason };
 }
 
-/** The first tweak in the list that pulls a bend which came out short, and likely makes the tube fit; offered once a bend. */
-function savingTweak(state: State, found: readonly Tweak[]): Tweak | null {
-	const { over } = state.start.job.tolerance;
-	const saves = ({ bend, do: how, by, within, chance }: Tweak) => {
-		const { made: was, target } = bendAt(state, bend);
-		// A bend that was taken short since the rest took it up is short still.
-		const wanted = Math.max(target, at(state.design.shape.bends, bend - 1).angle);
-		const short = was !== null && was.angle < wanted && was.angle + by <= wanted + over;
-		return how === 'pull' && short && within && chance >= LIKELY && !offered(state, bend);
-	};
-	return found.find(saves) ?? null;
-}
-
-/** Whether this bend was gone back to already, or another accepted against the advice to do so. */
-function offered({ entries }: State, bend: number): boolean {
-	const was = (event: Event) =>
-		(event.type === 'bend-reopened' && event.bend === bend) ||
-		(event.type === 'bend-accepted' && event.declined === bend);
-	return entries.some((entry) => !entry.void && entry.events.some(was));
-}
-
 type GoBack = Advised & Required<Pick<AdvisedOnTube, 'of' | 'how'>>;
 
-function goBack(state: State, alone: Advised, accepted: TubeOutcome, { bend, by, chance }: Tweak): GoBack {
+function goBack(state: State, alone: Advised, accepted: TubeOutcome, { bend, by, before, after }: Saving): GoBack {
 	const reason: Reason[] = [
-		{ code: 'cannot-fit-so' },
+		...state.aside,
+		{ code: 'reopen-would', bend, by, before, chance: after },
 		{ code: 'still-missed', ...missedBy(state, accepted) },
-		{ code: 'reopen-would', bend, by, chance },
 	];
 	return { ...alone, advice: 'reopen', of: bend, how: 'pull', reason };
 }

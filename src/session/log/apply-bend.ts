@@ -1,7 +1,7 @@
 import { made, newBend, relieved } from '../../springback/filter.ts';
 import { isShort, target } from '../advice/bend-check.ts';
 import { isTakenUp } from '../advice/what-if.ts';
-import { wantedAgain } from '../advice/whole-tube.ts';
+import { advisedAt, wantedAgain } from '../advice/whole-tube.ts';
 import { estimated } from '../estimate/estimate.ts';
 import { recorrect } from '../plan/correction.ts';
 import { measurePhase, withoutStaleChecks } from './apply-reading.ts';
@@ -60,6 +60,11 @@ function resumeSuspended(state: State): State {
 	return { ...state, bend: suspended.bend, filter, forced, phase, suspended: null };
 }
 
+/** As advised it is pulled at the job's risk, as any bend; against the advice the tube is to be moved. */
+function isAdvised(state: State, bend: number): boolean {
+	return state.phase.at === 'decide' && advisedAt(state).of === bend;
+}
+
 export function reopenBend(state: State, number: number, how: 'pull' | 'relieve'): State {
 	const { bend: at, phase, forced } = state;
 	const bend = bendAt(state, number);
@@ -72,5 +77,5 @@ export function reopenBend(state: State, number: number, how: 'pull' | 'relieve'
 			: state;
 	const aimed = withBend(free, number, { target: wantedAgain(state, number, how) });
 	const back: State = { ...aimed, bend: number, filter, suspended, aside: [], phase: OUT };
-	return how === 'relieve' ? openBend(back) : { ...back, forced: true };
+	return how === 'relieve' ? openBend(back) : { ...back, forced: !isAdvised(state, number) };
 }

@@ -315,12 +315,11 @@ export const REOPEN: DecideAsk = {
 	of: 1,
 	made: { angle: 48.2, sd: 0.12 },
 	reason: [
-		{ code: 'cannot-fit-so' },
+		{ code: 'reopen-would', bend: 1, by: 0.5, before: 0.2, chance: 0.7 },
 		{
 			...{ code: 'still-missed', endOffset: 0.2, endAngle: 0.3 },
 			checks: [{ name: 'rise', kind: 'drop', off: -0.19, tolerance: 0.0625 }],
 		},
-		{ code: 'reopen-would', bend: 1, by: 0.5, chance: 0.6 },
 	],
 	how: 'pull',
 	accepted: {

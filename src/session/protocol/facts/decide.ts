@@ -33,14 +33,15 @@ export type DecideFact =
 	/** Outside its own tolerance, and the tube still fits with it; `last`: nothing is left to take it up. */
 	| { code: 'taken-as-it-is'; angle: number; target: number; last: boolean }
 	| ({ code: 'still-missed' } & Missed)
-	| { code: 'cannot-fit-so' }
-	| { code: 'reopen-would'; bend: number; by: number; chance: number }
+	/** Chance to fit as the tube is, and after going back. */
+	| { code: 'reopen-would'; bend: number; by: number; before: number; chance: number }
 	/** The least bad, and how it is come to; `fits`: ends and checks could be met. */
 	| { code: 'nearest'; fits: boolean; how: 'accept' | 'relieve' | 'reopen'; bend: number; by?: number }
 	| { code: 'give-up' }
 	/** What is straight and good for use: behind the last bend, enough for the whole tube or not, and before the first. */
 	| { code: 'stock-left'; behind: number; again: boolean; before: number }
-	| { code: 'measure-first'; bend: number }
+	/** One reading is not enough for that. */
+	| { code: 'measure-first'; bend: number; before: 'scrap' | 'open' | 'go-back' }
 	| AgainstFact;
 
 /** What is to be measured again, what it was told or read as, and the check that goes against it: the reading, and how far off the drawing. */
