@@ -1,10 +1,11 @@
-/** Whether going back to a made bend is worth its set-up. */
+/** Whether going back to a made bend is worth its set-up, and opening the one at work what it may spoil. */
 import { at } from '../../maths/list.ts';
-import { newSeat, reopened } from '../../springback/filter.ts';
-import { suggestStop } from '../../springback/stop.ts';
+import { newSeat } from '../../springback/filter.ts';
+import { type StopSuggestion, suggestStop } from '../../springback/stop.ts';
 import { oddsOf } from '../estimate/odds.ts';
+import { backAt } from '../log/back-at.ts';
 import type { Event } from '../log/events.ts';
-import { bendAt, largestLoaded, type State, withBend } from '../log/state.ts';
+import { bendAt, type State, withBend } from '../log/state.ts';
 import { correctedNumbers, predicted } from '../plan/correction.ts';
 import type { TubeOutcome, Tweak } from '../protocol/asks.ts';
 import { takenAsItIs } from './what-if.ts';
@@ -21,14 +22,17 @@ const WORTH = 0.2;
 /** What is missed by no more than this part of its tolerance beyond it is not gone back for: hands and tape are no finer. */
 const TRIFLE = 0.1;
 
+/** A pull is not advised where its risk to pass the tolerance is more than so many times the job's: the next division may lie too far. */
+const RISKED = 3;
+
 /** A bend that was pulled again and measured is known within about so much, degrees. */
 const KNOWN_THEN = 0.2;
 
-/** Where it then lies beside what was wanted, in degrees, with the weight of each: under it rather than over, as every pull. */
+/** Where a pull lands, in its standard deviations, with the weight of each: three-point Gauss-Hermite (Abramowitz and Stegun 1964, table 25.10). */
 const LANDINGS = [
-	[-0.45, 0.3],
-	[-0.1, 0.4],
-	[0.25, 0.3],
+	[-Math.sqrt(3), 1 / 6],
+	[0, 2 / 3],
+	[Math.sqrt(3), 1 / 6],
 ] as const;
 
 /**
@@ -37,12 +41,25 @@ const LANDINGS = [
  */
 export function savingTweak(state: State, accepted: TubeOutcome, found: readonly Tweak[]): Saving | null {
 	if (accepted.left <= 1 + TRIFLE) return null;
-	const [best] = found.filter((tweak) => tweak.within && mayBePulled(state, tweak) && isReached(state, tweak));
-	if (!best) return null;
+	const best = found.find((tweak) => tweak.within && mayBePulled(state, tweak));
+	const pull = best ? nextPull(state, best) : null;
+	if (!best || !pull || pull.risk > RISKED * state.start.job.risk) return null;
 	const before = chanceOf(takenAsItIs(state));
-	const after = LANDINGS.reduce((sum, [off, weight]) => sum + weight * chanceOf(pulledTo(state, best, off)), 0);
+	const { angle, sd } = pull.expect;
+	const after = LANDINGS.reduce(
+		(sum, [z, weight]) => sum + weight * chanceOf(pulledTo(state, best, angle + z * sd)),
+		0,
+	);
 	return after - before >= WORTH ? { ...best, before, after } : null;
 }
+
+/** Whether opening the bend at work makes the tube fit, and it is so far off as it is that nothing less will do. */
+export function isWorthOpening(state: State, accepted: TubeOutcome, opened: TubeOutcome): boolean {
+	return opened.within && accepted.left > 1 + TRIFLE && chanceOf(takenAsItIs(state)) < NO_HOPE;
+}
+
+/** Opening is the last resort: likelier than this to fit as it is, a tube is left as it is. */
+const NO_HOPE = 0.25;
 
 function mayBePulled(state: State, { bend, do: how, by }: Tweak): boolean {
 	const { made: was, target } = bendAt(state, bend);
@@ -61,16 +78,12 @@ function offered({ entries }: State, bend: number): boolean {
 	return entries.some((entry) => !entry.void && entry.events.some(was));
 }
 
-/** The part of what is missing that a pull has to be expected to make, at the job's risk. */
-const PROGRESS = 0.3;
-
-/** Whether a pull at the job's risk is expected to move the bend towards what is wanted: else going back to it brings nothing. */
-function isReached(state: State, { bend, by, expect }: Tweak): boolean {
+/** The pull that would be asked for there, at the job's risk. */
+function nextPull(state: State, { bend, expect }: Tweak): StopSuggestion | null {
 	const { tolerance, risk, tooling } = state.start.job;
 	const is = bendAt(state, bend);
-	if (is.made === null) return false;
-	const filter = newSeat(reopened(state.filter, is.made, largestLoaded(is)));
-	const stop = suggestStop(filter, {
+	if (is.made === null) return null;
+	return suggestStop(newSeat(backAt(state.filter, is.made, is)), {
 		target: expect.angle,
 		under: tolerance.under,
 		over: tolerance.over,
@@ -80,7 +93,6 @@ function isReached(state: State, { bend, by, expect }: Tweak): boolean {
 		loadedBefore: null,
 		measured: true,
 	});
-	return stop.expect.angle >= is.made.angle + PROGRESS * by;
 }
 
 /** Chance that the tube fits when all that is left is corrected. */
@@ -90,9 +102,9 @@ function chanceOf(state: State): number {
 	return oddsOf(known, numbers, 'corrected', predicted(known, numbers)).chance;
 }
 
-/** The tweaked bend as it may come out, `off` from what was wanted: what was read on the tube behind it is then read anew. */
-function pulledTo(state: State, { bend, expect }: Tweak, off: number): State {
-	const made = { angle: expect.angle + off, sd: KNOWN_THEN };
+/** The bend as it may come out: what was read on the tube behind it is then read anew. */
+function pulledTo(state: State, { bend }: Tweak, angle: number): State {
+	const made = { angle, sd: KNOWN_THEN };
 	const stale = state.design.checks.filter(({ after }) => after >= bend).map(({ check }) => check.name);
 	const checks = Object.fromEntries(Object.entries(state.checks).filter(([name]) => !stale.includes(name)));
 	return withBend({ ...takenAsItIs(state), checks }, bend, { made, told: made });

@@ -8,7 +8,7 @@ import type { ToMeasure } from '../protocol/kinds.ts';
 import { type Advised, adviseOnBend } from './bend-alone.ts';
 import { target } from './bend-check.ts';
 import { type Contradiction, contradiction, IN_DOUBT } from './contradiction.ts';
-import { type Saving, savingTweak } from './going-back.ts';
+import { isWorthOpening, type Saving, savingTweak } from './going-back.ts';
 import { isHopeless, leastBadOf, missedBy } from './least-bad.ts';
 import { isReadTwice, secondLook } from './second-look.ts';
 import { ifAccepted, ifOpened, isTakenUp, tweaks } from './what-if.ts';
@@ -39,7 +39,7 @@ function weigh(state: State): AdvisedOnTube {
 	const contradicted = contradiction(state);
 	if (contradicted !== null) return { ...measureFirst(state, own, contradicted), accepted, tweaks: [] };
 	const opened = own.open === undefined || accepted.within ? null : ifOpened(state, own.open);
-	const alone = opened === null || opened.within ? own : notOpened(own);
+	const alone = opened === null || isWorthOpening(state, accepted, opened) ? own : notOpened(own);
 	const found = accepted.within ? [] : tweaks(state, accepted);
 	const rescue = leastBadOf(state, { accepted, opened, tweaks: found }, alone.advice === 'scrap');
 	const known = { accepted, tweaks: found, ...(rescue === null ? {} : { rescue }) };
@@ -76,7 +76,7 @@ function measureFirst(state: State, { limit }: Advised, { again, reason }: Contr
 	return { advice: 'measure', again, limit, reason: [...state.aside, reason] };
 }
 
-/** A bend is not worked back where even that would not make the tube fit. */
+/** A bend is not worked back where even that would not make the tube fit, nor for little. */
 function notOpened({ open: _, ...own }: Advised): Advised {
 	const reason = own.reason.filter(({ code }) => code !== 'open-by' && code !== 'go-easy-opening');
 	return { ...own, advice: 'accept', reason };

@@ -105,6 +105,29 @@ describe('a bend that went too far', () => {
 		expect(asked).not.toHaveProperty('open');
 	});
 
+	it('is measured once more before it is opened, where one reading is all that says so', () => {
+		let run = give(give(bent(wideHat(), [17, 34]), { do: 'accept' }), { ready: true });
+		run = give(give(run, { loaded: open(run, 'pull').stop + 2.5 }), { keep: true });
+		const { angle } = open(run, 'measure').expect;
+		while ((run.outputs.at(-1) as { ask: string }).ask === 'confirm') run = give(run, { keep: true });
+		run = give(run, { angle });
+		const asked = decide(run);
+		expect(asked).toMatchObject({ advice: 'measure', of: { kind: 'angle', bend: 3 } });
+		expect(whyOf(asked)).toContain('Measure bend 3 again: never open a bend on one reading.');
+		expect(asked).not.toHaveProperty('open');
+		const again = decide(give(run, { angle }));
+		expect(again).toMatchObject({ advice: 'relieve', to: again.target });
+		expect(again.made.angle - again.open!).toBeCloseTo(again.to!, 9);
+	});
+
+	it('is never to be opened where the job does not allow it', () => {
+		const asked = decide(bent({ ...hatJob(), mayOpen: false }, [18.4]));
+		expect(asked).toMatchObject({ advice: 'accept', accepted: { within: false } });
+		expect(whyOf(asked)).toContain('The job does not allow a bend to be opened.');
+		const after = decide(bent({ ...checkedFoot(0.45), mayOpen: false }, [15.8, 32.8]));
+		expect(after.tweaks.map(({ do: how }) => how)).toEqual(['pull']);
+	});
+
 	it('is to be opened where they cannot take it up, or none is left', () => {
 		const cases: [Job, number[]][] = [
 			[checkedFoot(0.25), [18.4]],
@@ -144,7 +167,7 @@ describe('a made bend that would save the tube', () => {
 			[20, 30, 180],
 			[20, 13, 180],
 		] as const;
-		const advised = bent(checkedFoot(0.45, { shape: byBends(list, 18) }), [16, 33.4]);
+		const advised = bent(checkedFoot(0.45, { shape: byBends(list, 18) }), [15.8, 33.4]);
 		expect(decide(advised)).toMatchObject({ advice: 'reopen', of: 1 });
 		const declined = give(advised, { do: 'accept' });
 		const third = bendAndSkip(declined, open(declined, 'set').target);
@@ -156,7 +179,6 @@ describe('a made bend that would save the tube', () => {
 			[0, false],
 			[0, false],
 		]);
-		expect(decide(third).tweaks[0]!.chance).toBeGreaterThanOrEqual(0.5);
 		// The decline taken back, the advice is there again.
 		let back = third;
 		while (back.state.bend === 3) back = give(back, { undo: true });
@@ -185,25 +207,6 @@ describe('a made bend that would save the tube', () => {
 		expect(decide(run).advice).toBe('reopen');
 		const back = give(give(run, { reopen: { bend: 1, do: 'pull' } }), { ready: true });
 		expect(open(back, 'pull').risk).toBeLessThan(3 * hatJob().risk);
-	});
-
-	it('is measured once more before, where it was read only once', () => {
-		const last = byBends(
-			[
-				[16, 17, 0],
-				[20, 34, 180],
-				[20, 30, 180],
-			],
-			18,
-		);
-		const second = { name: 'top', kind: 'angle', between: [2, 3], tolerance: 0.45 } as const;
-		const taken = give(bent(wideHat({ shape: last, checks: [second] }), [17, 32.8]), { do: 'accept' });
-		const run = bendAndSkip(taken, open(taken, 'set').target);
-		const asked = decide(run);
-		expect(asked).toMatchObject({ advice: 'measure', of: { kind: 'angle', bend: 2 } });
-		expect(whyOf(asked)).toContain('Measure bend 2 again: never go back to a bend on one reading.');
-		const again = give(run, { evidence: { kind: 'angle', bend: 2, reading: 32.8 } });
-		expect(decide(again)).toMatchObject({ advice: 'reopen', of: 2 });
 	});
 
 	it('is not where the tube fits without: then there is nothing to weigh', () => {
