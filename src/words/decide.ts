@@ -45,7 +45,7 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 			return `${sentence(missedWords(fact, style))}.`;
 		case 'reopen-would': {
 			const { bend, by, before, chance } = fact;
-			return `${exactAngle(by)} more in bend ${bend}: the tube then fits ${inTen(chance)}, as it is ${inTen(before)}.`;
+			return `${exactAngle(by)} more in bend ${bend}: chance to fit ${inTen(chance)} instead of ${inTen(before)}.`;
 		}
 		case 'nearest':
 			return `${fact.fits ? 'Ends and checks could still be met' : 'The best this piece can become'}: ${wayWords(fact)}.`;

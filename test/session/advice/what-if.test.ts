@@ -147,7 +147,7 @@ describe('a made bend that would save the tube', () => {
 		const run = bent(checkedFoot(0.45), [15.8, 32.8]);
 		const asked = decide(run);
 		expect(asked).toMatchObject({ advice: 'reopen', of: 1, how: 'pull', accepted: { within: false } });
-		expect(whyOf(asked)).toMatch(/° more in bend 1: the tube then fits about \d in 10, as it is less than 1 in 10\./);
+		expect(whyOf(asked)).toMatch(/° more in bend 1: chance to fit about \d in 10 instead of less than 1 in 10\./);
 		expect(asked.tweaks[0]).toMatchObject({ bend: 1, do: 'pull', within: true, expect: { sd: 0.35 } });
 		expect(asked.tweaks[0]!.chance).toBeGreaterThanOrEqual(0.5);
 		// What it is wanted to become is the angle that saves the tube.
