@@ -1,7 +1,9 @@
 import { randomBytes } from 'node:crypto';
+import { realFs } from '../files/fs-port.ts';
 import { loadBendable, rawJob } from '../job/load.ts';
 import { readSession } from '../journal/catalogue.ts';
-import { sessionsOfJob } from '../journal/find.ts';
+import { JournalError } from '../journal/errors.ts';
+import { damagedAfter, sessionsOfJob } from '../journal/find.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
 import { SessionCache } from '../journal/kept-sessions.ts';
 import { LiveSession } from '../journal/live.ts';
@@ -22,6 +24,8 @@ export interface BendRequest {
 	/** The id of a session to go on with, true for the newest unfinished one, null for a new one. */
 	resume: string | true | null;
 	learn: boolean;
+	/** The folder in which the session goes on when its own disk refuses. */
+	rescue?: string | null;
 	home: string;
 	color: boolean;
 	/** Only ASCII on the screen. */
@@ -30,8 +34,8 @@ export interface BendRequest {
 	as: BentAs;
 }
 
-export function worldAt(home: string): Surroundings {
-	return { home, program: VERSION, now: () => new Date(), random: () => randomBytes(4).toString('hex') };
+export function worldAt(home: string, rescue: string | null = null): Surroundings {
+	return { home, rescue, program: VERSION, now: () => new Date(), random: () => randomBytes(4).toString('hex') };
 }
 
 /** The guided session, on the screen or line by line. Resolves to the exit code. */
@@ -51,6 +55,9 @@ export async function runBend(request: BendRequest, io: Io): Promise<number> {
 	}
 }
 
+/** Exit code where a log is damaged. */
+const DAMAGED = 6;
+
 const SIGNAL_NUMBERS = { SIGHUP: 1, SIGINT: 2, SIGTERM: 15 } as const;
 
 /** Every answer acknowledged is on disk already: only the lock is left to give back. */
@@ -63,43 +70,53 @@ function endBy(signal: keyof typeof SIGNAL_NUMBERS, session: LiveSession): () =>
 
 /** Begins or resumes as asked. Throws where there is nothing to resume, or the job file is wrong. */
 export function openSession(
-	{ file, resume, learn, home, as }: Omit<BendRequest, 'lines' | 'color'>,
+	{ file, resume, learn, rescue = null, home, as }: Omit<BendRequest, 'lines' | 'color'>,
 	tell: (problem: string) => void,
 ): LiveSession {
-	const world = worldAt(home);
+	const world = worldAt(home, rescue);
 	if (resume === null) {
 		const read = loadBendable(file, keptTooling(home, tell));
 		const loaded = { ...read, job: asBent(read.job, as) };
 		const rows = keptForStart(home, tell);
-		const others = unfinished(rows, loaded.path, loaded.job.name);
+		const others = unfinished(rows, loaded.path, loaded.job.name).map(({ id }) => id);
 		return LiveSession.begin(world, loaded, learn, others, learn ? lessonsFor(home, rows) : []);
 	}
 	const now = jobNow(file);
 	if (now.source === undefined) tell(`${file} cannot be read as a job any more: the job kept in the log governs.`);
-	const id = resume === true ? newestUnfinished(home, file, tell) : resume;
+	const id = resume === true ? newestUnfinished(home, file, tell, rescue) : resume;
 	const rows = keptForStart(home, tell);
-	const others = unfinished(rows, file, jobNameOf(home, id)).filter((other) => other !== id);
+	const others = unfinished(rows, file, jobNameOf(home, id, rescue)).flatMap((other) =>
+		other.id === id ? [] : [other.id],
+	);
 	return LiveSession.resume(world, id, now.source, others, ({ at }) => (learn ? lessonsFor(home, rows, at) : []));
 }
 
-/** The job's unfinished session with the newest record. Throws UsageError where there is none. */
-export function newestUnfinished(home: string, file: string, tell: (sentence: string) => void): string {
-	const { rows } = new SessionCache(home).read(announced(tell));
+/**
+ * The job's unfinished session with the newest record. Throws UsageError where there is none, JournalError where a newer log is damaged so
+ * that nobody can tell whose it is: it may be the one that is meant.
+ */
+export function newestUnfinished(
+	home: string,
+	file: string,
+	tell: (sentence: string) => void,
+	rescue: string | null = null,
+): string {
+	const { rows } = new SessionCache(home, realFs, rescue).read(announced(tell));
 	const [newest] = unfinished(rows, file, jobNow(file).name);
-	if (newest !== undefined) return newest;
+	const unknown = damagedAfter(rows, newest?.touched ?? '');
+	if (unknown !== null) throw new JournalError(unknown, DAMAGED);
+	if (newest !== undefined) return newest.id;
 	throw new UsageError(
 		`No unfinished session of ${file} is kept: start one without --resume. pullbook log lists all sessions.`,
 	);
 }
 
-function unfinished(rows: readonly KeptRow[], file: string, name: string): string[] {
-	return sessionsOfJob(rows, file, name)
-		.filter((session) => session.status === 'open')
-		.map((session) => session.id);
+function unfinished(rows: readonly KeptRow[], file: string, name: string): KeptRow[] {
+	return sessionsOfJob(rows, file, name).filter((session) => session.status === 'open');
 }
 
-function jobNameOf(home: string, id: string): string {
-	const { first } = readSession(home, id);
+function jobNameOf(home: string, id: string, rescue: string | null): string {
+	const { first } = readSession(home, id, realFs, rescue);
 	return first ? startIn(first).job.name : '';
 }
 

@@ -38,6 +38,7 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 		options: {
 			lines: { says: 'ask and take answers as JSON lines, without a screen' },
 			resume: { value: 'ID', optional: true, says: 'go on with the unfinished session, or session ID' },
+			rescue: { value: 'DIR', says: 'go on in DIR when the disk refuses, or went on there' },
 			'no-learn': { says: 'neither use nor keep what sessions teach' },
 			...BENT_AS_OPTIONS,
 		},

@@ -33,7 +33,7 @@ interface HomeRequest {
 export async function runHome({ home, jobs, color, ascii }: HomeRequest) {
 	const { openScreen } = await import('../screen/shell/open-screen.tsx');
 	return openScreen({
-		port: homePort(home, jobs, true, () => AS_DRAWN),
+		port: homePort({ home, rescue: null }, jobs, true, () => AS_DRAWN),
 		display: displayAt(home),
 		noColor: !color,
 		ascii,
@@ -42,13 +42,13 @@ export async function runHome({ home, jobs, color, ascii }: HomeRequest) {
 
 /** The guided session of one job on the screen; offers to resume where that job was interrupted. Resolves to the exit code. */
 export async function runBendScreen(request: BendRequest, io: Io): Promise<number> {
-	const { file, resume, learn, home, color, ascii = false, as } = request;
+	const { file, resume, learn, rescue = null, home, color, ascii = false, as } = request;
 	// What is wrong with the job file or with the wish to resume is said on the terminal as it is, before any screen is drawn.
 	const jobPath = resume === null ? loadBendable(file, keptTooling(home, tellOn(io))).path : realPath(file);
-	const session = resume === true ? newestUnfinished(home, file, tellOn(io)) : resume;
+	const session = resume === true ? newestUnfinished(home, file, tellOn(io), rescue) : resume;
 	const { openScreen } = await import('../screen/shell/open-screen.tsx');
 	// The other jobs that the home screen lists were not meant.
-	const port = homePort(home, { own: dirname(file), samples: null }, learn, (path) =>
+	const port = homePort({ home, rescue }, { own: dirname(file), samples: null }, learn, (path) =>
 		realPath(path) === jobPath ? as : AS_DRAWN,
 	);
 	const look = { display: displayAt(home), noColor: !color, ascii };
@@ -57,7 +57,14 @@ export async function runBendScreen(request: BendRequest, io: Io): Promise<numbe
 
 const AS_DRAWN: BentAs = { mirror: false, from: 'start' };
 
-function homePort(home: string, jobs: JobFolder, learn: boolean, asOf: (path: string) => BentAs): HomePort {
+/** Where sessions are kept, and where they go on when that disk refuses. */
+interface Places {
+	home: string;
+	rescue: string | null;
+}
+
+function homePort(places: Places, jobs: JobFolder, learn: boolean, asOf: (path: string) => BentAs): HomePort {
+	const { home } = places;
 	const sessions = new SessionCache(home);
 	const kept = keptRows(home, sessions);
 	return {
@@ -67,13 +74,12 @@ function homePort(home: string, jobs: JobFolder, learn: boolean, asOf: (path: st
 		notice: kept.notice,
 		async openSession(jobPathOrId, resume, as) {
 			const request = resume
-				? { file: pathOf(home, jobPathOrId), resume: jobPathOrId, learn, home, as: AS_DRAWN }
-				: { file: jobPathOrId, resume: null, learn, home, as: as ?? asOf(jobPathOrId) };
+				? { file: pathOf(home, jobPathOrId), resume: jobPathOrId, learn, ...places, as: AS_DRAWN }
+				: { file: jobPathOrId, resume: null, learn, ...places, as: as ?? asOf(jobPathOrId) };
 			// The screen is up: what there is to tell goes there, not under it.
 			const problems: string[] = [];
 			const session = openSession(request, (problem) => problems.push(problem));
-			session.messages.push(...problems);
-			return livePort(session);
+			return livePort(session, problems);
 		},
 		review: (id) => reviewText(readSession(home, id), wallClock).split('\n'),
 		benders: () => benderLines(home, sessions),

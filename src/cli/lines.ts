@@ -2,26 +2,30 @@ import type { LiveSession } from '../journal/live.ts';
 import { LONGEST_LINE } from '../session/protocol/answer-text.ts';
 import type { Output } from '../session/protocol/notes.ts';
 import { jsonText } from '../words/foreign.ts';
+import { journalWords } from '../words/journal.ts';
 import { asLine } from '../words/line.ts';
 import { type Io, tellOn } from './io.ts';
 import { linesOf } from './line-reader.ts';
 
-/** Left to be resumed. */
+/** Left to be resumed; left after the disk did not take the last answer. */
 const LEFT = 3;
+const NOT_SAVED = 5;
 
 /**
  * The guided session over standard input and output, one JSON object a line. Resolves to the exit code: 0 done or scrapped,
- * 3 left by quit, end of input or a closed output.
+ * 3 left by quit, end of input or a closed output, 5 where the last answer is not saved, at once when the log can take no more.
  */
 export async function runLines(session: LiveSession, io: Io): Promise<number> {
 	const { stdin, stdout } = io;
 	const tell = tellOn(io);
 	const gone = new Promise<void>((resolve) => stdout.once('error', () => resolve()));
+	let isUnsaved = false;
 	/** Resolves when whoever reads has room for more, or is gone: what nobody reads must not pile up. */
 	const print = async (outputs: readonly Output[]) => {
+		if (outputs.length > 0) isUnsaved = outputs.some(isNotSaved);
 		let hasRoom = true;
 		for (const output of outputs) hasRoom = stdout.write(`${jsonText(asLine(output, session.state.start.job))}\n`);
-		for (const message of session.messages.splice(0)) tell(message);
+		for (const notice of session.notices.splice(0)) tell(journalWords(notice));
 		if (!hasRoom) await Promise.race([new Promise<void>((resolve) => stdout.once('drain', resolve)), gone]);
 	};
 	// Printed before anything is read: a reader that answers at once must not answer into the void.
@@ -30,10 +34,14 @@ export async function runLines(session: LiveSession, io: Io): Promise<number> {
 		for await (const line of linesOf(stdin, LONGEST_LINE, gone)) {
 			if (line.trim() === '') continue;
 			await print(session.answerText(line));
-			if (session.ended !== null) break;
+			if (session.ended !== null || session.isLost) break;
 		}
 	}
 	if (session.ended === 'done') return 0;
-	if (session.ended === null) session.leave();
-	return LEFT;
+	if (session.ended === null && !session.isLost) session.leave();
+	await print([]);
+	return isUnsaved ? NOT_SAVED : LEFT;
 }
+
+const isNotSaved = (output: Output): boolean =>
+	'note' in output && output.note === 'refused' && output.code === 'not-saved';

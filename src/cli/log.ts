@@ -4,6 +4,7 @@ import { SessionCache } from '../journal/kept-sessions.ts';
 import { readBack } from '../session/log/read-back.ts';
 import { sessionView } from '../session/report/views.ts';
 import { folded } from '../terminal/folded.ts';
+import { journalWords } from '../words/journal.ts';
 import { sessionDocument } from '../words/session-document.ts';
 import { listText, severalWords } from '../words/session-list.ts';
 import { reviewText } from '../words/session-story.ts';
@@ -31,7 +32,7 @@ function list(json: boolean, home: string, io: Io): number {
 	if (json) {
 		const summaries = rows.flatMap(({ summary }) => summary ?? []);
 		printJson(io, summaries);
-		for (const { id, problem } of rows) if (problem !== null) tellOn(io)(`${id}: ${problem}`);
+		for (const { id, problem } of rows) if (problem !== null) tellOn(io)(`${id}: ${journalWords(problem)}`);
 	} else print(io, listText(rows));
 	return rows.some(({ isDamaged }) => isDamaged) ? DAMAGED : 0;
 }
@@ -46,7 +47,7 @@ function meant(home: string, name: string): string {
 function show(name: string, json: boolean, home: string, io: Io): number {
 	const kept = readAnyway(home, meant(home, name));
 	const isDamaged = kept.damage !== null;
-	if (kept.problem !== null) tellOn(io)(kept.problem);
+	if (kept.problem !== null) tellOn(io)(journalWords(kept.problem));
 	if (kept.records.length === 0) return isDamaged ? DAMAGED : BAD_INPUT;
 	if (json) printJson(io, sessionDocument(sessionView(readBack(kept.records))));
 	else print(io, page(reviewText(kept, wallClock), widthOf(io.stdout)));

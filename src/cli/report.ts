@@ -1,4 +1,5 @@
 import { countOf, formatFault, JobFileError } from '../job/fault.ts';
+import { errorWords } from '../words/error.ts';
 import { foreign, harmless } from '../words/foreign.ts';
 import { type Io, tellOn } from './io.ts';
 
@@ -15,7 +16,7 @@ const REFUSED_WRITES = new Set(['ENOSPC', 'EDQUOT', 'EROFS', 'EIO', 'EFBIG']);
  */
 export function reportError(error: unknown, stderr: Io['stderr'], debug: boolean): number {
 	const ours = ownExitCode(error);
-	const text = error instanceof Error ? error.message : String(error);
+	const text = errorWords(error);
 	if (error instanceof JobFileError) sayFaults(error, stderr);
 	else if (ours !== null) tellOn({ stderr })(text);
 	else if (isRefusedWrite(error)) {

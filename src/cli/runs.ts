@@ -39,7 +39,8 @@ export const bend: Run = async ({ line, home }, io) => {
 	const color = options['no-color'] !== true;
 	const learn = options['no-learn'] !== true;
 	const ascii = options.ascii === true;
-	const request = { file, lines, resume: options.resume ?? null, learn, home: home(), color, ascii, as };
+	const rescue = typeof options.rescue === 'string' ? options.rescue : null;
+	const request = { file, lines, resume: options.resume ?? null, rescue, learn, home: home(), color, ascii, as };
 	return (await import('./bend.ts')).runBend(request, io);
 };
 

@@ -1,4 +1,6 @@
-import { relative } from 'node:path';
+import { homedir } from 'node:os';
+import { dirname, relative } from 'node:path';
+import { durablePlace } from '../files/durable.ts';
 import type { LiveSession } from '../journal/live.ts';
 import type { LivePort } from '../screen/session/live-port.ts';
 import { preview } from '../session/advice/preview.ts';
@@ -7,15 +9,17 @@ import { answered } from '../session/log/answered.ts';
 import { undoable } from '../session/log/fold.ts';
 import { halfAnswerOf } from '../session/log/half-answer.ts';
 import type { Output } from '../session/protocol/notes.ts';
+import { journalWords } from '../words/journal.ts';
 
 /** A session as the screen needs it. */
-export function livePort(session: LiveSession): LivePort {
+export function livePort(session: LiveSession, problems: readonly string[] = []): LivePort {
 	const outputs: Output[] = [...session.opening];
+	const { jobFile } = session.state.start;
 	return {
 		id: session.id,
 		job: session.state.start.job,
 		drawn: session.state.design.shape,
-		resume: resumeCommand(session.state.start.jobFile, session.id),
+		resume: resumeCommand(jobFile, session.id),
 		get logPath() {
 			return session.logPath;
 		},
@@ -32,7 +36,11 @@ export function livePort(session: LiveSession): LivePort {
 		wouldBe: (answer) => preview(answer, session.state),
 		undoable: () => undoable(session.state),
 		draft: () => halfAnswerOf(session.state),
-		messages: session.messages,
+		get messages() {
+			return [...problems, ...session.notices.map(journalWords)];
+		},
+		rescue: (folder) => session.rescue(folder),
+		rescuePlace: () => durablePlace([dirname(jobFile), process.cwd(), homedir()], session.logPath),
 		close: () => session.close(),
 	};
 }

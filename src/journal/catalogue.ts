@@ -1,11 +1,12 @@
 import { join, resolve, sep } from 'node:path';
-import { codeOf, reasonOf } from '../files/error-codes.ts';
+import { causeOf, codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
+import { awayOf, markOf } from './away.ts';
 import { JournalError, NoLog } from './errors.ts';
-import { followMoved } from './open-log.ts';
-import { faultOf, type LogRead, readLog } from './read-log.ts';
+import type { JournalFault } from './facts.ts';
+import { largestOf, readLongest } from './merge-back.ts';
+import { faultOf, type LogRead, lastTimeIn, readFile, readLog } from './read-log.ts';
 import type { LogRecord } from './record.ts';
-import { movedNote } from './writer.ts';
 
 export interface ReadSession {
 	id: string;
@@ -13,12 +14,14 @@ export interface ReadSession {
 	path: string;
 	first: LogRecord | null;
 	last: LogRecord | null;
+	/** When its newest line was written, behind damage too; at least when its id says that it began, '' where that says nothing. */
+	touched: string;
 	/** All whole records, in order. */
 	records: LogRecord[];
 	tail: LogRead['tail'];
 	damage: LogRead['damage'];
-	/** Why the session cannot go on, as a sentence; null when it can. */
-	problem: string | null;
+	/** Why the session cannot go on; null when it can. */
+	problem: JournalFault | null;
 }
 
 const ID = /^[0-9a-z][0-9a-z-]*$/;
@@ -42,30 +45,38 @@ export function newSessionId(now: Date, random: string): string {
 
 /** The log of a session as it is named at its start. Throws NoLog for what cannot be an id. */
 export function sessionPath(home: string, id: string): string {
-	if (!ID.test(id)) throw new NoLog(`"${id}" is not a session's id; pullbook log lists them.`, id);
+	if (!ID.test(id)) throw new NoLog({ code: 'not-an-id', id }, id);
 	return join(sessionFolder(home), `${id}${EXTENSION}`);
 }
 
-function kept(id: string, path: string, read: LogRead, problem: string | null): ReadSession {
+function kept(id: string, path: string, read: LogRead, problem: JournalFault | null, fs: FsPort): ReadSession {
 	const { records, tail, damage } = read;
-	return { id, path, first: records[0] ?? null, last: records.at(-1) ?? null, records, tail, damage, problem };
+	const last = records.at(-1) ?? null;
+	const touched = damage === null ? (last?.at ?? '') : lastTouched(id, path, fs);
+	return { id, path, first: records[0] ?? null, last, touched, records, tail, damage, problem };
+}
+
+function lastTouched(id: string, path: string, fs: FsPort): string {
+	const begun = id.replace(/^(\d{4})(\d\d)(\d\d)-(\d\d)(\d\d)(\d\d)-.*$/, '$1-$2-$3T$4:$5:$6.000Z');
+	const read = lastTimeIn(readFile(path, fs));
+	return begun !== id && begun > read ? begun : read;
 }
 
 /** One kept session, damaged or not. Throws NoLog when there is none that can be read. */
-export function readSession(home: string, id: string, fs: FsPort = realFs): ReadSession {
-	const path = followMoved(sessionPath(home, id), fs);
-	const read = readLog(path, fs);
-	return kept(id, path, read, faultOf(path, read)?.message ?? null);
+export function readSession(home: string, id: string, fs: FsPort = realFs, rescue: string | null = null): ReadSession {
+	const log = sessionPath(home, id);
+	const { path, read } = readLongest(log, awayOf(log, rescue, fs), fs);
+	return kept(id, path, read, faultOf(path, read)?.fact ?? null, fs);
 }
 
 /** As readSession, but one that cannot be gone on with is given with the reason and what can be read of it. Throws NoLog for no id. */
-export function readAnyway(home: string, id: string, fs: FsPort = realFs): ReadSession {
+export function readAnyway(home: string, id: string, fs: FsPort = realFs, rescue: string | null = null): ReadSession {
 	try {
-		return readSession(home, id, fs);
+		return readSession(home, id, fs, rescue);
 	} catch (error) {
 		if (!(error instanceof JournalError)) throw error;
 		const path = sessionPath(home, id);
-		return kept(id, path, readOrNothing(path, fs), error.message);
+		return kept(id, path, readOrNothing(path, fs), error.fact, fs);
 	}
 }
 
@@ -87,18 +98,20 @@ export interface LogPlace {
 }
 
 /** The places of all logs kept under `home`, newest session first. Throws JournalError when the folder cannot be read. */
-export function logPlaces(home: string, fs: FsPort = realFs): LogPlace[] {
+export function logPlaces(home: string, fs: FsPort = realFs, rescue: string | null = null): LogPlace[] {
 	const prefix = `${sessionFolder(home)}${sep}`;
 	const names = namesIn(sessionFolder(home), fs).sort().reverse();
 	// Asking the disk for a note beside every log would double the time that a start takes.
-	const notes = new Set(names.filter((name) => name.endsWith(movedNote(EXTENSION))));
-	const places = names.flatMap((name): LogPlace[] => {
-		if (!LOG.test(name)) return [];
+	const marks = new Set(names.filter((name) => name.endsWith(markOf(EXTENSION))));
+	const logs = names.filter((name) => LOG.test(name));
+	const away = rescue === null ? new Set<string>() : new Set(namesIn(rescue, fs).filter((name) => LOG.test(name)));
+	const all = marks.size + away.size === 0 ? logs : withThoseAway(logs, marks, away);
+	const places = all.map((name): LogPlace => {
 		const path = `${prefix}${name}`;
 		const id = name.slice(0, -EXTENSION.length);
-		return [{ id, path: notes.has(movedNote(name)) ? placeAfter(path, fs) : path }];
+		return { id, path: marks.has(markOf(name)) || away.size > 0 ? placeAfter(path, fs, rescue) : path };
 	});
-	if (notes.size === 0) return places;
+	if (marks.size + away.size === 0) return places;
 	// A session that went on in a new file of the same folder is one session, under its first id.
 	const isOwn = ({ id, path }: LogPlace) => path === `${prefix}${id}${EXTENSION}`;
 	const goneOn = new Set(places.flatMap((place) => (isOwn(place) ? [] : [resolve(place.path ?? '')])));
@@ -110,13 +123,21 @@ function namesIn(folder: string, fs: FsPort): string[] {
 		return fs.readdirSync(folder);
 	} catch (error) {
 		if (codeOf(error) === 'ENOENT') return [];
-		throw new JournalError(`The folder ${folder} cannot be read: ${reasonOf(error)}.`, 1, error);
+		throw new JournalError({ code: 'folder-unreadable', folder, cause: causeOf(error) }, 1, error);
 	}
 }
 
-function placeAfter(path: string, fs: FsPort): string | null {
+/** With the logs that were begun in another place: their home has a mark at most. A number after a name is no other session. */
+function withThoseAway(logs: readonly string[], marks: ReadonlySet<string>, away: ReadonlySet<string>): string[] {
+	const marked = [...marks].map((mark) => mark.slice(0, -markOf('').length)).filter((name) => LOG.test(name));
+	const known = new Set([...logs, ...marked]);
+	const others = [...away].filter((name) => !known.has(name.replace(/-\d+\.log$/, EXTENSION)));
+	return [...new Set([...known, ...others])].sort().reverse();
+}
+
+function placeAfter(path: string, fs: FsPort, rescue: string | null): string | null {
 	try {
-		return followMoved(path, fs);
+		return largestOf(path, awayOf(path, rescue, fs), fs);
 	} catch (error) {
 		if (error instanceof JournalError) return null;
 		throw error;

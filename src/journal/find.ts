@@ -1,4 +1,5 @@
 import { realpathSync } from 'node:fs';
+import type { JournalFault } from './facts.ts';
 import type { KeptRow } from './kept-row.ts';
 
 /**
@@ -20,4 +21,10 @@ export function realPath(path: string): string {
 		// A job file that is gone still has its sessions under the path it had.
 		return path;
 	}
+}
+
+/** The damage of a log that went on after this ISO time and does not say any more whose it is; null where there is none. */
+export function damagedAfter(rows: readonly KeptRow[], touched: string): JournalFault | null {
+	const newer = rows.find((row) => row.job === null && row.isDamaged && row.problem !== null && row.touched > touched);
+	return newer?.problem ?? null;
 }

@@ -5,6 +5,7 @@ import { type SessionStatus, type SessionSummary, sessionSummary, status } from 
 import type { Kin, Lesson } from '../springback/history.ts';
 import type { Units } from '../units/units.ts';
 import type { ReadSession } from './catalogue.ts';
+import type { JournalFault } from './facts.ts';
 import type { LogRecord } from './record.ts';
 
 /** The job of a session, as many sessions have it. */
@@ -31,8 +32,8 @@ export interface KeptRow {
 	readonly status: SessionStatus;
 	/** Null where there is a problem. */
 	readonly summary: SessionSummary | null;
-	/** Why it cannot be gone on with, as a sentence. */
-	readonly problem: string | null;
+	/** Why it cannot be gone on with. */
+	readonly problem: JournalFault | null;
 	readonly isDamaged: boolean;
 	/** The combination that it taught something of, and what; of a damaged log, what its whole records before the damage did. */
 	readonly kin: Kin | null;
@@ -44,12 +45,12 @@ export interface KeptRow {
 /** A session's log taken together into its row. */
 export function rowOf(kept: ReadSession): KeptRow {
 	const { id, path, records, problem } = kept;
-	const row = { id, path, ...begunBy(kept.first), touched: kept.last?.at ?? '' };
+	const row = { id, path, ...begunBy(kept.first), touched: kept.touched };
 	const unknown = { status: 'open', summary: null, kin: null, pulls: 0, lesson: null } as const;
 	const isDamaged = kept.damage !== null;
 	if (row.job === null && problem !== null) return { ...row, ...unknown, problem, isDamaged };
 	const state = folded(records);
-	if (typeof state === 'string') {
+	if ('code' in state) {
 		return { ...row, ...unknown, problem: problem ?? state, isDamaged: isDamaged || problem === null };
 	}
 	return { ...row, ...foldedInto(state, problem === null), problem, isDamaged };
@@ -84,14 +85,14 @@ function namesOf({ job, jobFile, at, id }: State['start']): Pick<KeptRow, 'job' 
 }
 
 /**
- * The state; or why there is none, as a sentence. Its checksums say that a log is as it was written, not that what wrote it was
+ * The state; or why there is none. Its checksums say that a log is as it was written, not that what wrote it was
  * this program: whatever cannot be folded is that one log's problem, and must not keep another session from beginning.
  */
-function folded(records: readonly LogRecord[]): State | string {
+function folded(records: readonly LogRecord[]): State | JournalFault {
 	try {
 		return readBack(records);
 	} catch (error) {
-		if (error instanceof UnknownRecord) return error.message;
-		return `What the log holds does not follow from one line to the next: ${error instanceof Error ? error.message : error}.`;
+		if (error instanceof UnknownRecord) return error.fact;
+		return { code: 'does-not-follow', text: error instanceof Error ? error.message : String(error) };
 	}
 }

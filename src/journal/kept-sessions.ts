@@ -33,17 +33,20 @@ const SAVE = { every: 250, part: 0.25 };
 export class SessionCache {
 	readonly #home: string;
 	readonly #fs: FsPort;
+	readonly #rescue: string | null;
 	#known: Map<string, FoldedRow> | null = null;
 	#canSave = true;
 
-	constructor(home: string, fs: FsPort = realFs) {
+	/** `rescue`: a folder in which sessions went on that the home may not know of. */
+	constructor(home: string, fs: FsPort = realFs, rescue: string | null = null) {
 		this.#home = home;
 		this.#fs = fs;
+		this.#rescue = rescue;
 	}
 
 	/** The sessions as their logs are now. Throws JournalError when their folder cannot be read. */
 	read(mayGoOn: MayGoOn = () => true): Kept {
-		const places = logPlaces(this.#home, this.#fs);
+		const places = logPlaces(this.#home, this.#fs, this.#rescue);
 		let unsaved = this.#forgetAllBut(places);
 		const changed = this.#changed(places);
 		let remaining = changed.length;
@@ -118,7 +121,7 @@ export class SessionCache {
 
 	/** A log that could not be read is tried again next time; its row is not kept. */
 	#fold({ id }: LogPlace, facts: Looks | null): KeptRow {
-		const session = readAnyway(this.#home, id, this.#fs);
+		const session = readAnyway(this.#home, id, this.#fs, this.#rescue);
 		const row = rowOf(session);
 		this.#known?.delete(id);
 		const isRead = session.records.length > 0;

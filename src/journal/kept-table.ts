@@ -5,6 +5,7 @@
 import { sep } from 'node:path';
 import type { SessionStatus, SessionSummary } from '../session/report/views.ts';
 import type { Kin, Lesson } from '../springback/history.ts';
+import type { JournalFault } from './facts.ts';
 import type { FoldedRow } from './folded-row.ts';
 import type { JobNames, KeptRow } from './kept-row.ts';
 import { LESSON_NUMBERS, lessonAt, putLesson } from './lesson-numbers.ts';
@@ -84,7 +85,7 @@ class TableRow implements KeptRow, FoldedRow {
 		return { id: this.startId, job: job.name, status: this.status, started: this.at, ...outcome };
 	}
 
-	get problem(): string | null {
+	get problem(): JournalFault | null {
 		return this.#odd?.problem ?? null;
 	}
 

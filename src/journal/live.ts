@@ -1,5 +1,4 @@
-import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
+import { isInMemory } from '../files/durable.ts';
 import { ask } from '../session/ask.ts';
 import { askedIn } from '../session/log/asked.ts';
 import { changedPlaces } from '../session/log/changed-places.ts';
@@ -7,23 +6,26 @@ import type { Event } from '../session/log/events.ts';
 import { initial } from '../session/log/fold.ts';
 import { readBack, startIn, wantsAnew } from '../session/log/read-back.ts';
 import type { Start } from '../session/log/start.ts';
-import { beginning } from '../session/log/start.ts';
 import type { State } from '../session/log/state.ts';
 import { outputsAfter, standing } from '../session/outputs.ts';
 import type { Answer } from '../session/protocol/action.ts';
 import { readAnswerText } from '../session/protocol/answer-text.ts';
 import type { Ask } from '../session/protocol/asks.ts';
+import type { NotSavedFact } from '../session/protocol/facts/index.ts';
 import type { Output, RefusedNote } from '../session/protocol/notes.ts';
 import { parseAnswer } from '../session/protocol/parse-answer.ts';
 import { stepped } from '../session/step.ts';
 import type { Lesson } from '../springback/history.ts';
 import { newSessionId, sessionPath } from './catalogue.ts';
-import { LogLost, NotSaved } from './errors.ts';
+import { JournalError, NotSaved } from './errors.ts';
+import type { JournalNotice } from './facts.ts';
 import { rowLeft } from './kept-row.ts';
 import { SessionCache } from './kept-sessions.ts';
-import { createLog, openLog } from './open-log.ts';
+import { newStart } from './new-start.ts';
+import { createLog, type OpenOptions, openLog } from './open-log.ts';
 import { openingOf } from './opening.ts';
 import { anewOf, saidOf } from './reckoned-anew.ts';
+import type { LogRecord } from './record.ts';
 import type { JobFile, Surroundings } from './surroundings.ts';
 import type { LogWriter } from './writer.ts';
 
@@ -34,8 +36,8 @@ import type { LogWriter } from './writer.ts';
 export class LiveSession {
 	readonly opening: readonly Output[];
 	readonly id: string;
-	/** Sentences for the operator: a cut line set aside, a log that had to move. */
-	readonly messages: string[] = [];
+	/** What the operator should know: a cut line set aside, a log that had to move. */
+	readonly notices: JournalNotice[] = [];
 	/** How it was ended in this sitting; null while it is open. */
 	ended: 'done' | 'left' | null = null;
 	#state: State;
@@ -65,21 +67,14 @@ export class LiveSession {
 	): LiveSession {
 		const now = world.now();
 		const id = newSessionId(now, world.random());
-		const start: Start = {
-			id,
-			program: world.program,
-			at: now.toISOString(),
-			job: file.job,
-			jobFile: file.path,
-			jobSource: file.raw,
-			learn,
-			...beginning(file, learn ? lessons : null),
-		};
+		const start = newStart(world, id, now, file, learn, lessons);
 		const path = sessionPath(world.home, id);
-		const log = createLog(path, { seq: 0, v: 1, at: start.at, start }, { now });
+		const log = createLog(path, { seq: 0, v: 1, at: start.at, start }, openOptions(world, now));
 		const state = initial(start);
 		const opening = openingOf(state, log.path, others, { resumed: false });
-		return new LiveSession(world, log, state, opening);
+		const session = new LiveSession(world, log, state, opening);
+		if (log.isAway) session.notices.push(log.wentOn);
+		return session;
 	}
 
 	/**
@@ -95,7 +90,7 @@ export class LiveSession {
 		lessonsBefore: (start: Start) => readonly Lesson[] = () => [],
 	): LiveSession {
 		const now = world.now();
-		const { log, records, message } = openLog(sessionPath(world.home, id), { now });
+		const { log, records, notices } = openLog(sessionPath(world.home, id), openOptions(world, now));
 		try {
 			const anew = wantsAnew(records) ? anewOf(startIn(records[0]!), lessonsBefore) : null;
 			const resumed: Event = { type: 'session-resumed', ...(anew && { anew }) };
@@ -106,8 +101,8 @@ export class LiveSession {
 			const changed = jobSource === undefined ? ['job'] : changedPlaces(start.jobSource, jobSource);
 			const opening = openingOf(state, log.path, others, { resumed: true, changed });
 			const session = new LiveSession(world, log, state, opening);
-			if (message) session.messages.push(message);
-			if (anew) session.messages.push(saidOf(anew));
+			session.notices.push(...notices);
+			if (anew) session.notices.push(saidOf(anew));
 			return session;
 		} catch (error) {
 			log.close();
@@ -123,6 +118,11 @@ export class LiveSession {
 		return this.#log.path;
 	}
 
+	/** No answer can be saved in its log any more: it goes on elsewhere, or not at all. */
+	get isLost(): boolean {
+		return this.#log.isOver;
+	}
+
 	get ask(): Ask | null {
 		return ask(this.#state);
 	}
@@ -136,8 +136,8 @@ export class LiveSession {
 	}
 
 	/**
-	 * Takes one answer. What it returns besides a refusal is true on disk. Throws NotSaved with `final` when no disk takes it:
-	 * everything acknowledged before is safe.
+	 * Takes one answer. What it returns besides a refusal is true on disk. A refusal as not saved says whether the same answer may be given
+	 * again; where it may not, `isLost`. Throws Overtaken where another session has the log: nothing is written over that.
 	 */
 	answer(answer: Answer): Output[] {
 		const before = this.#state;
@@ -145,21 +145,23 @@ export class LiveSession {
 		const step = stepped(answer, before, { at: this.#world.now().toISOString(), asked: askedIn(open) });
 		if ('refused' in step) return this.#refused(step.refused);
 		const { record, next } = step;
-		try {
-			this.#append({ seq: record.entry, v: 1, at: record.at, ask: open, answer, events: record.events });
-		} catch (error) {
-			if (!(error instanceof NotSaved) || error.final) throw error;
-			return this.#refused({
-				note: 'refused',
-				code: 'not-saved',
-				reason: [{ code: 'not-saved', told: error.message }],
-			});
+		const line = { seq: record.entry, v: 1 as const, at: record.at, ask: open, answer, events: record.events };
+		const unsaved = this.#append(line);
+		if (unsaved !== null) {
+			if (isPlainQuit(answer)) return this.#leftUnlogged();
+			return this.#refused({ note: 'refused', code: 'not-saved', reason: [unsaved] });
 		}
 		this.#state = next;
 		if (answer.action?.do === 'quit') return this.#end('left');
 		if (ask(next) === null) this.#end('done');
 		// A rescue may have moved the log: its path is asked for only now.
 		return outputsAfter(before, next, record, this.logPath);
+	}
+
+	/** Goes on in a folder that the operator agreed to. Throws NotSaved where none can be written there either, and Overtaken. */
+	rescue(folder: string): void {
+		this.notices.push(this.#log.rescue(folder));
+		if (isInMemory(folder)) this.notices.push({ code: 'in-memory', folder });
 	}
 
 	/** Leaves the session to be resumed, as at the end of input. */
@@ -173,7 +175,10 @@ export class LiveSession {
 		this.#isClosed = true;
 		this.#log.close();
 		const touched = this.#state.entries.at(-1)?.at ?? this.#state.start.at;
-		new SessionCache(this.#world.home).keep(rowLeft(this.logPath, this.#state, touched), this.#log.size);
+		new SessionCache(this.#world.home, this.#world.fs).keep(
+			rowLeft(this.logPath, this.#state, touched),
+			this.#log.size,
+		);
 	}
 
 	#end(how: 'done' | 'left'): Output[] {
@@ -185,24 +190,42 @@ export class LiveSession {
 		return [note, standing(this.#state, this.logPath)];
 	}
 
-	/** A log that can take no more is gone on with in another place: beside it first, then in the system's own. */
-	#append(record: Parameters<LogWriter['append']>[0]): void {
+	/** Appends; elsewhere where that was agreed on beforehand. Gives why it is not saved; null where it is. */
+	#append(record: LogRecord): NotSavedFact | null {
+		const { rescue } = this.#world;
+		const unsaved = this.#tried(record);
+		if (unsaved === null || rescue == null || this.#log.isAway) return unsaved;
+		try {
+			this.rescue(rescue);
+		} catch (error) {
+			if (!(error instanceof NotSaved)) throw error;
+			// Neither disk takes it: the first one's fault is what has to be mended.
+			return unsaved;
+		}
+		return this.#tried(record);
+	}
+
+	#tried(record: LogRecord): NotSavedFact | null {
 		try {
 			this.#log.append(record);
+			return null;
 		} catch (error) {
-			if (!(error instanceof LogLost)) throw error;
-			this.#rescue([join(dirname(this.#log.path), 'rescued'), join(tmpdir(), 'pullbook-rescued')]);
+			if (error instanceof JournalError && error.fact.code === 'not-saved') return error.fact;
+			throw error;
 		}
 	}
 
-	#rescue(folders: readonly string[]): void {
-		const [folder, ...further] = folders;
-		if (folder === undefined) return;
-		try {
-			this.messages.push(this.#log.rescue(folder).message);
-		} catch (error) {
-			if (!(error instanceof NotSaved) || further.length === 0) throw error;
-			this.#rescue(further);
-		}
+	/** That somebody left is no reading: nothing is lost with it. */
+	#leftUnlogged(): Output[] {
+		this.notices.push({ code: 'leave-not-logged', log: this.logPath });
+		return this.#end('left');
 	}
+}
+
+function openOptions({ rescue = null, fs, self }: Surroundings, now: Date): OpenOptions {
+	return { now, rescue, ...(fs && { fs }), ...(self && { self }) };
+}
+
+function isPlainQuit({ action, note }: Answer): boolean {
+	return action?.do === 'quit' && !note;
 }

@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { constants, readFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { closeQuietly, removeQuietly, writeAll } from '../files/disk.ts';
-import { codeOf, reasonOf } from '../files/error-codes.ts';
+import { causeOf, codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import { Locked, NotSaved } from './errors.ts';
 
@@ -94,7 +94,7 @@ function readHolder(fs: FsPort, path: string): Holder | null {
 		return { token, entry, mtimeMs: facts.mtimeMs };
 	} catch (error) {
 		if (codeOf(error) === 'ENOENT') return null;
-		throw new NotSaved(`The lock ${path} cannot be read: ${reasonOf(error)}.`, error, true);
+		throw lockFault('lock-unreadable', path, error);
 	}
 }
 
@@ -117,14 +117,14 @@ function tryCreate(fs: FsPort, path: string, self: LockSelf): Lock | null {
 		fd = fs.openSync(path, NEW_LOCK, 0o600);
 	} catch (error) {
 		if (codeOf(error) === 'EEXIST') return null;
-		throw new NotSaved(`The lock ${path} cannot be written: ${reasonOf(error)}. Nothing was changed.`, error, true);
+		throw lockFault('lock-unwritable', path, error);
 	}
 	try {
 		const entry = { pid: self.pid, host: self.host, boot: self.boot, token };
 		writeAll(fs, fd, Buffer.from(`${JSON.stringify(entry)}\n`));
 	} catch (error) {
 		removeQuietly(fs, path);
-		throw new NotSaved(`The lock ${path} cannot be written: ${reasonOf(error)}. Nothing was changed.`, error, true);
+		throw lockFault('lock-unwritable', path, error);
 	} finally {
 		closeQuietly(fs, fd);
 	}
@@ -144,23 +144,19 @@ function removeStale(fs: FsPort, path: string, stale: Holder, self: LockSelf, no
 		if (readHolder(fs, path)?.token === stale.token) fs.unlinkSync(path);
 	} catch (error) {
 		if (error instanceof NotSaved) throw error;
-		throw new NotSaved(
-			`The lock ${path}, left by a process that has ended, cannot be removed: ${reasonOf(error)}.`,
-			error,
-			true,
-		);
+		throw lockFault('lock-stays', path, error);
 	} finally {
 		releaseLock(right, fs);
 	}
 }
 
+function lockFault(code: 'lock-unreadable' | 'lock-unwritable' | 'lock-stays', lock: string, error: unknown): NotSaved {
+	return new NotSaved({ code, lock, cause: causeOf(error) }, error, true);
+}
+
 function lockedBy(path: string, holder: Holder | null): Locked {
 	const entry = holder?.entry;
-	const who = entry ? `Process ${entry.pid} on ${entry.host}` : 'Another process, just starting,';
-	return new Locked(
-		`${who} has this session open. Finish it there. If that process has ended, remove ${path} and try again.`,
-		path,
-	);
+	return new Locked({ code: 'locked', lock: path, holder: entry ? { pid: entry.pid, host: entry.host } : null });
 }
 
 function acquire(fs: FsPort, path: string, self: LockSelf, now: Date): Lock {
@@ -181,6 +177,13 @@ function acquire(fs: FsPort, path: string, self: LockSelf, now: Date): Lock {
  */
 export function acquireLock(log: string, now: Date, fs: FsPort = realFs, self: LockSelf = thisProcess()): Lock {
 	return acquire(fs, `${log}.lock`, self, now);
+}
+
+/** Whether a lock that was taken is still held: somebody may have removed it, or taken it for one that a dead process left. */
+export function lockNow(lock: Lock, fs: FsPort = realFs): 'held' | 'gone' | 'taken' {
+	const holder = readHolder(fs, lock.path);
+	if (holder === null) return 'gone';
+	return holder.token === lock.token ? 'held' : 'taken';
 }
 
 /**

@@ -1,16 +1,22 @@
 import { dirname, resolve } from 'node:path';
 import { APPEND, closeQuietly, createFile, createFreeFile, makeFolder } from '../files/disk.ts';
-import { codeOf, reasonOf } from '../files/error-codes.ts';
+import { causeOf, codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
-import { JournalError, NoLog, NotSaved } from './errors.ts';
+import { awayOf, copyAway, isMarked, leaveMark } from './away.ts';
+import { JournalError, NotSaved } from './errors.ts';
+import type { JournalNotice } from './facts.ts';
 import { acquireLock, type LockSelf, releaseLock, thisProcess } from './lock.ts';
-import { faultOf, type LogRead, parseLog, readFile, readLog } from './read-log.ts';
+import { longestOf, mergeBack } from './merge-back.ts';
+import { faultOf, parseLog, readFile } from './read-log.ts';
 import { encodeRecord, type LogRecord } from './record.ts';
-import { LogWriter, movedNote, type WriterParts } from './writer.ts';
+import { LogWriter, type WentFrom } from './writer.ts';
+import type { WriterParts } from './writer-parts.ts';
 
 /** `now` names a tail set aside and judges an empty lock's age; `fs` and `self` are for tests. */
 export interface OpenOptions {
 	now: Date;
+	/** The folder in which a session goes on, or went on, that its own disk refuses; null: none is agreed on. */
+	rescue?: string | null;
 	fs?: FsPort;
 	self?: LockSelf;
 }
@@ -18,8 +24,8 @@ export interface OpenOptions {
 export interface OpenedLog {
 	log: LogWriter;
 	records: LogRecord[];
-	/** A sentence for the operator when an unfinished last line was set aside. */
-	message: string | null;
+	/** What the operator should know: a cut last line set aside, lines brought back, another place. */
+	notices: JournalNotice[];
 }
 
 function partsOf({ now, fs = realFs, self = thisProcess() }: OpenOptions): WriterParts {
@@ -27,14 +33,23 @@ function partsOf({ now, fs = realFs, self = thisProcess() }: OpenOptions): Write
 }
 
 /**
- * Starts a new log with its first record (`seq` 0) on disk, its folder made if missing. Throws NotSaved when the disk refuses (nothing is
- * left behind), Locked, or JournalError when there is a file of this name already.
+ * Starts a new log with its first record (`seq` 0) on disk, its folder made if missing; in `rescue`, where one is given, when that disk
+ * refuses. Throws NotSaved when the disk refuses (nothing is left behind), Locked, or JournalError when there is a file of this name.
  */
 export function createLog(path: string, first: LogRecord, options: OpenOptions): LogWriter {
 	if (first.seq !== 0) throw new RangeError(`The first record of a log has seq 0, not ${first.seq}.`);
 	const parts = partsOf(options);
-	const { fs } = parts;
 	const line = encodeRecord(first);
+	try {
+		return created(path, line, parts);
+	} catch (error) {
+		if (!(error instanceof NotSaved) || options.rescue == null) throw error;
+		return wentOn(options.rescue, path, [line], parts);
+	}
+}
+
+function created(path: string, line: Buffer, parts: WriterParts): LogWriter {
+	const { fs } = parts;
 	try {
 		makeFolder(fs, dirname(resolve(path)));
 	} catch (error) {
@@ -42,7 +57,7 @@ export function createLog(path: string, first: LogRecord, options: OpenOptions):
 	}
 	const lock = acquireLock(path, parts.now, fs, parts.self);
 	try {
-		return new LogWriter(path, createFile(fs, path, line), lock, [line], parts);
+		return new LogWriter({ path, fd: createFile(fs, path, line), lock }, [line], parts);
 	} catch (error) {
 		releaseLock(lock, fs);
 		throw notCreated(path, error);
@@ -50,66 +65,66 @@ export function createLog(path: string, first: LogRecord, options: OpenOptions):
 }
 
 function notCreated(path: string, error: unknown): JournalError {
-	if (codeOf(error) === 'EEXIST')
-		return new JournalError(`There is a log ${path} already; it was left as it is.`, 1, error);
-	const next = 'Nothing was started. Make room or choose another place with --home DIR.';
-	return new NotSaved(`The log ${path} cannot be written: ${reasonOf(error)}. ${next}`, error, true);
+	if (codeOf(error) === 'EEXIST') return new JournalError({ code: 'log-exists', log: path }, 1, error);
+	return new NotSaved({ code: 'log-not-created', log: path, cause: causeOf(error) }, error, true);
 }
 
-/** Where the note beside this log says that its session went on; null without one, or with one that was cut short in the writing. */
-function movedTo(path: string, fs: FsPort): string | null {
-	const name = movedNote(path);
-	let read: LogRead;
-	try {
-		read = readLog(name, fs);
-	} catch (error) {
-		if (error instanceof NoLog) return null;
-		throw error;
-	}
-	// Cut short, the program ended before it told anyone of the new file: the old one holds all that was acknowledged.
-	if (read.size === 0 && !read.damage) return null;
-	const fault = faultOf(name, read);
-	if (fault) throw fault;
-	return String(read.records[0]?.movedTo);
+/** The session of a log that cannot be written, in a new log elsewhere. */
+function wentOn(folder: string, log: string, lines: Buffer[], parts: WriterParts): LogWriter {
+	const made = copyAway(folder, log, Buffer.concat(lines), parts);
+	const mark = { log, to: made.path };
+	return new LogWriter(made, lines, parts, { mark, why: leaveMark(mark, parts) });
 }
 
 /**
- * Where the session of this log goes on: the log itself, or the one it was taken to when its disk failed. Throws NoLog when that one is
- * not there, since going on in the old one would leave its last readings out.
- */
-export function followMoved(path: string, fs: FsPort = realFs): string {
-	const to = movedTo(path, fs);
-	if (to === null) return path;
-	try {
-		fs.statSync(to);
-	} catch (error) {
-		const what = `The session of ${path} went on in ${to}, which cannot be read: ${reasonOf(error)}.`;
-		throw new NoLog(`${what} Put that disk back and try again.`, path, error);
-	}
-	return followMoved(to, fs);
-}
-
-/**
- * Opens a kept log to go on with it, under its lock. An unfinished last line goes to `<log>.torn-<time>` first and is then cut off.
- * Throws Locked, Damaged, NewerFormat, NoLog, or NotSaved when the tail cannot be set aside; the log is then as it was.
+ * Opens a kept log to go on with it, under its lock. What went on in another place is brought back first; where the disk still refuses it
+ * goes on there. An unfinished last line goes to `<log>.torn-<time>` and is then cut off.
+ * Throws Locked, Damaged, NewerFormat, Parted, NoLog, or NotSaved when the tail cannot be set aside; the log is then as it was.
  */
 export function openLog(path: string, options: OpenOptions): OpenedLog {
 	const parts = partsOf(options);
+	const rescue = options.rescue ?? null;
+	const away = awayOf(path, rescue, parts.fs);
+	const longest = longestOf(path, away, parts.fs);
+	try {
+		const notices = longest === path ? [] : [mergeBack(path, longest, parts)];
+		const opened = openIn(path, parts);
+		return { ...opened, notices: [...notices, ...opened.notices] };
+	} catch (error) {
+		if (!(error instanceof NotSaved)) throw error;
+		if (longest !== path) return openAway(longest, path, parts);
+		if (rescue === null) throw error;
+		const file = readFile(path, parts.fs);
+		const read = parseLog(file);
+		const fault = faultOf(path, read);
+		if (fault) throw fault;
+		const log = wentOn(rescue, path, linesOf(file.subarray(0, read.size)), parts);
+		return { log, records: read.records, notices: [log.wentOn] };
+	}
+}
+
+/** What went on in another place goes on there once more. */
+function openAway(away: string, log: string, parts: WriterParts): OpenedLog {
+	const mark = { log, to: away };
+	const opened = openIn(away, parts, { mark, why: isMarked(log, parts.fs) ? null : leaveMark(mark, parts) });
+	return { ...opened, notices: [opened.log.wentOn, ...opened.notices] };
+}
+
+function openIn(path: string, parts: WriterParts, from: WentFrom | null = null): OpenedLog {
 	const { fs } = parts;
-	const at = followMoved(path, fs);
 	// Before the lock, so that none is left beside a log that is not there.
-	readFile(at, fs);
-	const lock = acquireLock(at, parts.now, fs, parts.self);
+	readFile(path, fs);
+	const lock = acquireLock(path, parts.now, fs, parts.self);
 	let fd: number | null = null;
 	try {
-		const file = readFile(at, fs);
+		const file = readFile(path, fs);
 		const read = parseLog(file);
-		const fault = faultOf(at, read);
+		const fault = faultOf(path, read);
 		if (fault) throw fault;
-		fd = openToAppend(fs, at);
-		const message = read.tail ? setAside(parts, at, fd, file.subarray(read.size)) : null;
-		const log = new LogWriter(at, fd, lock, linesOf(file.subarray(0, read.size)), parts);
-		return { log, records: read.records, message };
+		fd = openToAppend(fs, path);
+		const notices = read.tail ? [setAside(parts, path, fd, file.subarray(read.size))] : [];
+		const log = new LogWriter({ path, fd, lock }, linesOf(file.subarray(0, read.size)), parts, from);
+		return { log, records: read.records, notices };
 	} catch (error) {
 		if (fd !== null) closeQuietly(fs, fd);
 		releaseLock(lock, fs);
@@ -132,11 +147,12 @@ function openToAppend(fs: FsPort, path: string): number {
 	try {
 		return fs.openSync(path, APPEND);
 	} catch (error) {
-		throw new NotSaved(`The log ${path} cannot be written: ${reasonOf(error)}. It can still be read.`, error, true);
+		throw new NotSaved({ code: 'log-not-writable', log: path, cause: causeOf(error) }, error, true);
 	}
 }
 
-function setAside({ fs, now }: WriterParts, path: string, fd: number, tail: Buffer): string {
+/** Keeps the bytes of a cut last line in a file beside the log, then cuts them off. */
+function setAside({ fs, now }: WriterParts, path: string, fd: number, tail: Buffer): JournalNotice {
 	const stamp = now.toISOString().replace(/[-:]|\.\d+/g, '');
 	try {
 		const { size } = fs.fstatSync(fd);
@@ -144,9 +160,8 @@ function setAside({ fs, now }: WriterParts, path: string, fd: number, tail: Buff
 		closeQuietly(fs, kept.fd);
 		fs.ftruncateSync(fd, size - tail.length);
 		fs.fsyncSync(fd);
-		return `The last line of the log was cut off in the middle (${tail.length} bytes, never acknowledged); they are now in ${kept.path}.`;
+		return { code: 'tail-set-aside', bytes: tail.length, kept: kept.path };
 	} catch (error) {
-		const what = `The log ${path} ends in a cut line that cannot be set aside: ${reasonOf(error)}.`;
-		throw new NotSaved(`${what} No line was lost; resume when the disk can be written.`, error, true);
+		throw new NotSaved({ code: 'tail-stays', log: path, cause: causeOf(error) }, error, true);
 	}
 }

@@ -1,7 +1,8 @@
-import { codeOf, reasonOf } from '../files/error-codes.ts';
+import { causeOf, codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import { Damaged, JournalError, NewerFormat, NoLog } from './errors.ts';
-import { decodeRecord, FORMAT, type LogRecord } from './record.ts';
+import type { LineFault } from './facts.ts';
+import { decodeRecord, type LogRecord, timeOf } from './record.ts';
 
 export interface LogRead {
 	records: LogRecord[];
@@ -10,7 +11,7 @@ export interface LogRead {
 	/** An unfinished last line, as a crash leaves it: nothing in it was ever acknowledged. */
 	tail: null | { kind: 'torn'; bytes: number };
 	/** The first line (from 1) that is not what was written, or is of a later program version; `records` are those before it. */
-	damage: null | { kind: 'damaged' | 'newer'; line: number; why: string };
+	damage: null | { kind: 'damaged' | 'newer'; line: number; why: LineFault };
 }
 
 const LF = 10;
@@ -31,14 +32,14 @@ function hasSpoiltNewline(file: Buffer, from: number, seq: number): boolean {
 	return file[file.length - 1] !== 0 && 'record' in decodeRecord(file.subarray(from, file.length - 1), seq);
 }
 
-function judgeTail(file: Buffer, from: number, records: LogRecord[], why: string): LogRead {
+function judgeTail(file: Buffer, from: number, records: LogRecord[], why: LineFault): LogRead {
 	const seq = records.length;
 	const newline = file.indexOf(LF, from);
 	const isLast = newline === -1 || newline === file.length - 1;
 	const spoilt = newline === -1 && hasSpoiltNewline(file, from, seq);
 	if (isLast && !spoilt && (newline === -1 || hasLostSector(file, from)))
 		return { records, size: from, tail: { kind: 'torn', bytes: file.length - from }, damage: null };
-	const reason = spoilt ? 'its newline has been changed' : why;
+	const reason: LineFault = spoilt ? { code: 'newline' } : why;
 	return { records, size: from, tail: null, damage: { kind: 'damaged', line: seq + 1, why: reason } };
 }
 
@@ -48,11 +49,11 @@ export function parseLog(file: Buffer): LogRead {
 	let from = 0;
 	while (from < file.length) {
 		const newline = file.indexOf(LF, from);
-		if (newline === -1) return judgeTail(file, from, records, '');
+		if (newline === -1) return judgeTail(file, from, records, { code: 'newline' });
 		const read = decodeRecord(file.subarray(from, newline), records.length);
-		if ('newer' in read) {
-			const why = `it has format ${read.newer}, and this program reads up to ${FORMAT}`;
-			return { records, size: from, tail: null, damage: { kind: 'newer', line: records.length + 1, why } };
+		if ('bad' in read && read.bad.code === 'newer') {
+			const damage = { kind: 'newer' as const, line: records.length + 1, why: read.bad };
+			return { records, size: from, tail: null, damage };
 		}
 		if ('bad' in read) return judgeTail(file, from, records, read.bad);
 		records.push(read.record);
@@ -61,14 +62,24 @@ export function parseLog(file: Buffer): LogRead {
 	return { records, size: from, tail: null, damage: null };
 }
 
+/** When the last line of a log was written that can be read at all, also behind damage; '' without any. */
+export function lastTimeIn(file: Buffer): string {
+	for (let end = file.lastIndexOf(LF); end >= 0; ) {
+		const before = end === 0 ? -1 : file.lastIndexOf(LF, end - 1);
+		const time = timeOf(file.subarray(before + 1, end));
+		if (time !== null) return time;
+		end = before;
+	}
+	return '';
+}
+
 /** A log's bytes. Throws NoLog when there is no file, JournalError when it cannot be read. */
 export function readFile(path: string, fs: FsPort = realFs): Buffer {
 	try {
 		return fs.readFileSync(path);
 	} catch (error) {
-		if (codeOf(error) === 'ENOENT')
-			throw new NoLog(`There is no log ${path}: pullbook log lists those that are kept.`, path, error);
-		throw new JournalError(`The log ${path} cannot be read: ${reasonOf(error)}.`, 1, error);
+		if (codeOf(error) === 'ENOENT') throw new NoLog({ code: 'log-absent', log: path }, path, error);
+		throw new JournalError({ code: 'log-unreadable', log: path, cause: causeOf(error) }, 1, error);
 	}
 }
 
@@ -83,19 +94,11 @@ export function readLog(path: string, fs: FsPort = realFs): LogRead {
 /** What keeps a session from going on in this log, as an error to throw; null when nothing does. */
 export function faultOf(path: string, read: LogRead): JournalError | null {
 	const { damage, records } = read;
-	if (damage?.kind === 'newer') {
-		const what = `The log ${path} was written by a later version of the program: in line ${damage.line} ${damage.why}.`;
-		return new NewerFormat(`${what} Open it with that version; nothing was changed.`, path);
-	}
+	if (damage?.kind === 'newer')
+		return new NewerFormat({ code: 'log-newer', log: path, line: damage.line, why: damage.why });
 	if (damage) {
-		const what = `The log ${path} is damaged in line ${damage.line}: ${damage.why}. Nothing was changed.`;
-		const next = `The ${records.length} lines before it can still be read (pullbook log), but the session cannot go on.`;
-		return new Damaged(`${what} ${next} If you have a copy of the file, put it back.`, path, damage.line);
+		const { line, why } = damage;
+		return new Damaged({ code: 'log-damaged', log: path, line, lines: records.length, why });
 	}
-	if (records.length === 0)
-		return new NoLog(
-			`The log ${path} holds no line: its session ended before the first was saved. Start a new one.`,
-			path,
-		);
-	return null;
+	return records.length === 0 ? new NoLog({ code: 'log-empty', log: path }, path) : null;
 }

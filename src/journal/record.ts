@@ -1,4 +1,5 @@
 import { crc32Hex } from './crc32.ts';
+import type { LineFault } from './facts.ts';
 
 /** The format that this program writes; a log with a higher one is refused. */
 export const FORMAT = 1;
@@ -31,27 +32,33 @@ export function encodeRecord(json: unknown): Buffer {
 	return Buffer.concat([Buffer.from(`${crc32Hex(body)} `), body, Buffer.from('\n')]);
 }
 
-export type Decoded = { record: LogRecord } | { bad: string } | { newer: unknown };
+export type Decoded = { record: LogRecord } | { bad: LineFault };
 
 function isObject(value: unknown): value is Record<string, unknown> {
 	return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-/** Reads one line (without its newline) that must be record `seq`. */
-export function decodeRecord(line: Buffer, seq: number): Decoded {
+/** When a line was written, whatever its number: read where lines before it are damaged. Null where the line itself is. */
+export function timeOf(line: Buffer): string | null {
+	const read = decodeRecord(line, null);
+	return 'record' in read ? read.record.at : null;
+}
+
+/** Reads one line (without its newline) that must be record `seq`; null: any. */
+export function decodeRecord(line: Buffer, seq: number | null): Decoded {
 	const body = line.subarray(9);
 	// latin1 keeps every byte apart, so that no flipped bit is smoothed over by UTF-8 decoding.
-	if (line.subarray(0, 9).toString('latin1') !== `${crc32Hex(body)} `) return { bad: 'its checksum does not match' };
+	if (line.subarray(0, 9).toString('latin1') !== `${crc32Hex(body)} `) return { bad: { code: 'checksum' } };
 	let value: unknown;
 	try {
 		value = JSON.parse(body.toString('utf8'));
 	} catch (error) {
-		return { bad: `it is not JSON (${error instanceof Error ? error.message : error})` };
+		return { bad: { code: 'not-json', text: error instanceof Error ? error.message : String(error) } };
 	}
-	if (!isObject(value)) return { bad: 'it is not a JSON object' };
-	if (typeof value.v === 'number' && value.v > FORMAT) return { newer: value.v };
-	if (value.v !== FORMAT) return { bad: `its format "v" is ${JSON.stringify(value.v)}, where ${FORMAT} is right` };
-	if (value.seq !== seq) return { bad: `its number is ${JSON.stringify(value.seq)}, where ${seq} should follow` };
-	if (typeof value.at !== 'string') return { bad: 'it has no time "at"' };
+	if (!isObject(value)) return { bad: { code: 'no-object' } };
+	if (typeof value.v === 'number' && value.v > FORMAT) return { bad: { code: 'newer', found: value.v, right: FORMAT } };
+	if (value.v !== FORMAT) return { bad: { code: 'format', found: value.v, right: FORMAT } };
+	if (seq !== null && value.seq !== seq) return { bad: { code: 'number', found: value.seq, right: seq } };
+	if (typeof value.at !== 'string') return { bad: { code: 'no-time' } };
 	return { record: value as LogRecord };
 }

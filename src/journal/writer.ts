@@ -1,22 +1,18 @@
-import { basename, dirname, join, resolve } from 'node:path';
-import { closeQuietly, createFile, createFreeFile, makeFolder, removeQuietly, writeAll } from '../files/disk.ts';
-import { codeOf, reasonOf } from '../files/error-codes.ts';
-import type { FsPort } from '../files/fs-port.ts';
-import { LogLost, NotSaved } from './errors.ts';
-import { acquireLock, type Lock, type LockSelf, releaseLock } from './lock.ts';
+import { closeQuietly, writeAll } from '../files/disk.ts';
+import { causeOf } from '../files/error-codes.ts';
+import type { Cause, WriteFault } from '../session/protocol/facts/not-saved.ts';
+import { type AwayMark, copyAway, leaveMark } from './away.ts';
+import { JournalError, LogLost, NotSaved, Overtaken } from './errors.ts';
+import type { JournalNotice } from './facts.ts';
+import { type Lock, lockNow, releaseLock } from './lock.ts';
+import { parseLog } from './read-log.ts';
 import { encodeRecord, type LogRecord } from './record.ts';
+import type { WriterParts } from './writer-parts.ts';
 
-/** What a writer works with besides its file. */
-export interface WriterParts {
-	fs: FsPort;
-	self: LockSelf;
-	now: Date;
-}
-
-export interface Rescued {
-	path: string;
-	/** For the operator: where the session goes on now. */
-	message: string;
+/** The log that a session left for this one; `why` it could not be told of that yet, null where it was. */
+export interface WentFrom {
+	mark: AwayMark;
+	why: Cause | null;
 }
 
 /**
@@ -27,26 +23,43 @@ export class LogWriter {
 	#path: string;
 	#fd: number;
 	#lock: Lock;
-	#lines: Buffer[];
+	readonly #lines: Buffer[];
 	#size: number;
-	#pending: Buffer | null = null;
-	#lost: LogLost | null = null;
+	/** Why no line can be added any more. */
+	#over: JournalError | null = null;
 	#isClosed = false;
+	#from: WentFrom | null;
 	readonly #parts: WriterParts;
 
 	/** For createLog and openLog: `fd` is open for appending, `lines` are in it and durable, and `lock` is held. */
-	constructor(path: string, fd: number, lock: Lock, lines: Buffer[], parts: WriterParts) {
+	constructor(
+		{ path, fd, lock }: { path: string; fd: number; lock: Lock },
+		lines: Buffer[],
+		parts: WriterParts,
+		from: WentFrom | null = null,
+	) {
 		this.#path = path;
 		this.#fd = fd;
 		this.#lock = lock;
 		this.#lines = lines;
 		this.#size = sizeOf(lines);
 		this.#parts = parts;
+		this.#from = from;
 	}
 
 	/** The file that is being written; another one after a rescue. */
 	get path(): string {
 		return this.#path;
+	}
+
+	/** Whether the session left another log for this one. */
+	get isAway(): boolean {
+		return this.#from !== null;
+	}
+
+	/** Where the session goes on now. */
+	get wentOn(): JournalNotice {
+		return { code: 'went-on-in', log: this.#path, unmarked: this.#from?.why ?? null };
 	}
 
 	/** Records acknowledged, and so the `seq` that the next one must have. */
@@ -59,110 +72,113 @@ export class LogWriter {
 		return this.#size;
 	}
 
+	/** No line can be added here any more, whatever becomes of the disk. */
+	get isOver(): boolean {
+		return this.#over !== null;
+	}
+
 	/**
 	 * Puts one record on disk. NotSaved: the log is as before, and the same record may be tried again. LogLost: this file is not written
-	 * any more; `rescue` takes the session, this record included, to a new one. RangeError: not the next `seq`.
+	 * any more; `rescue` takes the session to a new one. Overtaken: another session has it. RangeError: not the next `seq`.
 	 */
 	append(record: LogRecord): void {
 		if (this.#isClosed) throw new Error(`The log ${this.#path} is closed; nothing can be appended.`);
 		if (record.seq !== this.count) throw new RangeError(`Record ${record.seq} cannot follow ${this.count - 1}.`);
 		const line = encodeRecord(record);
-		this.#pending = line;
-		if (this.#lost) throw this.#lost;
-		this.#checkStands();
+		if (this.#over) throw this.#over;
+		this.#checkOwn();
 		this.#write(line);
 		this.#flush();
-		this.#acknowledge(line);
+		this.#lines.push(line);
+		this.#size += line.length;
+		this.#mark();
 	}
 
 	/**
-	 * Goes on in a new file in `folder` (made if missing): all acknowledged records and the one whose append failed last. When this
-	 * returns, that record is saved. Throws NotSaved (`final`); another folder may then be tried.
+	 * Goes on in a new file in `folder` (made if missing) with all acknowledged records. Throws NotSaved (`final`), after which another
+	 * folder may be tried; Overtaken where another session has the log: what it wrote is never written over.
 	 */
-	rescue(folder: string): Rescued {
-		const lines = this.#pending ? [...this.#lines, this.#pending] : this.#lines;
-		const made = this.#newFile(folder, Buffer.concat(lines));
-		const old = this.#path;
-		const note = this.#leaveNote(old, made.path);
+	rescue(folder: string): JournalNotice {
+		if (this.#over instanceof Overtaken) throw this.#over;
+		const made = copyAway(folder, this.#path, Buffer.concat(this.#lines), this.#parts);
+		const mark = { log: this.#path, to: made.path };
+		this.#from = { mark, why: leaveMark(mark, this.#parts) };
 		this.#letGo();
 		this.#path = made.path;
 		this.#fd = made.fd;
 		this.#lock = made.lock;
-		this.#lines = lines;
-		this.#size = sizeOf(lines);
-		this.#pending = null;
-		this.#lost = null;
-		return { path: made.path, message: `The session goes on in ${made.path}, all readings included.${note}` };
+		this.#over = null;
+		return this.wentOn;
 	}
 
 	/** Closes the file and gives the lock back. */
 	close(): void {
 		if (this.#isClosed) return;
 		this.#isClosed = true;
+		this.#mark();
 		this.#letGo();
 	}
 
-	#newFile(folder: string, bytes: Buffer): { fd: number; path: string; lock: Lock } {
-		const { fs, self, now } = this.#parts;
+	/** The disk that refused may be well again: only then can its log be told where the session went on. */
+	#mark(): void {
+		if (this.#from !== null && this.#from.why !== null) this.#from.why = leaveMark(this.#from.mark, this.#parts);
+	}
+
+	#end<E extends JournalError>(error: E): E {
+		this.#over = error;
+		return error;
+	}
+
+	#lose(why: WriteFault, cause?: unknown): LogLost {
+		return this.#end(new LogLost({ code: 'not-saved', log: this.#path, lines: this.count, again: false, why }, cause));
+	}
+
+	/**
+	 * Is the lock still ours, and the file still the one under this name and as long as we left it? Else a line would go where nobody finds
+	 * it, or between those of another session.
+	 */
+	#checkOwn(): void {
+		const lock = this.#lockNow();
+		if (lock === 'taken') throw this.#end(new Overtaken(this.#path, 'lock-taken'));
+		const fault = this.#fileFault();
+		if (fault !== null) {
+			throw this.#goesOn() ? this.#end(new Overtaken(this.#path, 'lines-added')) : this.#lose(fault.why, fault.cause);
+		}
+		if (lock === 'gone') throw this.#end(new Overtaken(this.#path, 'lock-gone'));
+	}
+
+	#lockNow(): ReturnType<typeof lockNow> {
 		try {
-			makeFolder(fs, resolve(folder));
-			// A name that once was gone on from is not taken again: the notes would lead in a circle.
-			const names = { extension: '.log', beside: movedNote('') };
-			const made = createFreeFile(fs, join(resolve(folder), basename(this.#path)), bytes, names);
-			try {
-				return { ...made, lock: acquireLock(made.path, now, fs, self) };
-			} catch (error) {
-				closeQuietly(fs, made.fd);
-				removeQuietly(fs, made.path);
-				throw error;
-			}
+			return lockNow(this.#lock, this.#parts.fs);
 		} catch (error) {
-			throw notRescued(folder, error);
+			throw error instanceof JournalError ? this.#notSaved(error.cause) : error;
 		}
 	}
 
-	/** Says beside the old log where the session went; a sentence for the operator when even that cannot be written. */
-	#leaveNote(old: string, movedTo: string): string {
-		const { fs, now } = this.#parts;
-		// The old name is free when its folder has vanished, and then it needs no note.
-		if (resolve(old) === movedTo) return '';
-		try {
-			const note = encodeRecord({ seq: 0, v: 1, at: now.toISOString(), movedTo });
-			// One that was cut short would not have been followed, and so may go.
-			removeQuietly(fs, movedNote(old));
-			closeQuietly(fs, createFile(fs, movedNote(old), note));
-			return '';
-		} catch (error) {
-			return ` Note that name: ${dirname(old)} could not be told of it (${reasonOf(error)}).`;
-		}
-	}
-
-	#acknowledge(line: Buffer): void {
-		this.#lines.push(line);
-		this.#size += line.length;
-		this.#pending = null;
-	}
-
-	#lose(why: string, cause?: unknown): LogLost {
-		const what = `The log ${this.#path} can take no more: ${why}. This reading is not saved.`;
-		this.#lost = new LogLost(`${what} The ${this.count} lines before it are safe.`, cause);
-		return this.#lost;
-	}
-
-	/** Is the file still the one under this name, and as long as we left it? Else a write would go where nobody finds it. */
-	#checkStands(): void {
+	#fileFault(): { why: WriteFault; cause?: unknown } | null {
 		const { fs } = this.#parts;
-		let why: string | null = null;
 		try {
 			const open = fs.fstatSync(this.#fd);
 			const named = fs.statSync(this.#path);
-			if (open.ino !== named.ino || open.dev !== named.dev) why = 'another file has been put in its place';
-			else if (open.size !== this.#size)
-				why = `its size is ${open.size} bytes where ${this.#size} were written, so something else has changed it`;
-		} catch (error) {
-			throw this.#lose(reasonOf(error), error);
+			if (open.ino !== named.ino || open.dev !== named.dev) return { why: { code: 'replaced' } };
+			if (open.size === this.#size) return null;
+			return { why: { code: 'resized', is: open.size, was: this.#size } };
+		} catch (cause) {
+			return { why: { code: 'system', cause: causeOf(cause) }, cause };
 		}
-		if (why) throw this.#lose(why);
+	}
+
+	/** Whether under the log's name stands all that we wrote, and whole lines of another session after it or in another file. */
+	#goesOn(): boolean {
+		try {
+			const file = this.#parts.fs.readFileSync(this.#path);
+			const { size, damage, tail } = parseLog(file);
+			const isOurs = file.subarray(0, this.#size).equals(Buffer.concat(this.#lines));
+			return isOurs && damage === null && (size > this.#size || tail === null);
+		} catch {
+			// What cannot be read goes on nowhere: the fault of the file is told.
+			return false;
+		}
 	}
 
 	#write(line: Buffer): void {
@@ -170,18 +186,26 @@ export class LogWriter {
 		try {
 			writeAll(fs, this.#fd, line);
 		} catch (error) {
-			try {
-				fs.ftruncateSync(this.#fd, this.#size);
-				fs.fdatasyncSync(this.#fd);
-			} catch (second) {
-				throw this.#lose(
-					`${reasonOf(error)}, and what was half written cannot be taken back: ${reasonOf(second)}`,
-					second,
-				);
-			}
-			const next =
-				codeOf(error) === 'ENOSPC' ? 'Make room on the disk and give it again' : 'Give it again when the disk is well';
-			throw new NotSaved(`This reading is not saved in ${this.#path}: ${reasonOf(error)}. ${next}.`, error);
+			this.#takeBack(error);
+			throw this.#notSaved(error);
+		}
+	}
+
+	/** The log is as it was before: the same line may be tried again. */
+	#notSaved(error: unknown): NotSaved {
+		const why: WriteFault = { code: 'system', cause: causeOf(error) };
+		return new NotSaved({ code: 'not-saved', log: this.#path, lines: this.count, again: true, why }, error);
+	}
+
+	/** Takes what was half written out again; there is nothing to take where the disk has turned read-only. */
+	#takeBack(error: unknown): void {
+		const { fs } = this.#parts;
+		try {
+			if (fs.fstatSync(this.#fd).size === this.#size) return;
+			fs.ftruncateSync(this.#fd, this.#size);
+			fs.fdatasyncSync(this.#fd);
+		} catch (second) {
+			throw this.#lose({ code: 'half-written', cause: causeOf(error), second: causeOf(second) }, second);
 		}
 	}
 
@@ -196,7 +220,7 @@ export class LogWriter {
 			} catch {
 				// The file is given up in any case; the flush's error is the one to report.
 			}
-			throw this.#lose(reasonOf(error), error);
+			throw this.#lose({ code: 'system', cause: causeOf(error) }, error);
 		}
 	}
 
@@ -208,14 +232,4 @@ export class LogWriter {
 
 function sizeOf(lines: Buffer[]): number {
 	return lines.reduce((sum, line) => sum + line.length, 0);
-}
-
-function notRescued(folder: string, error: unknown): NotSaved {
-	const what = `This reading is not saved: no new log could be written in ${folder}, ${reasonOf(error)}.`;
-	return new NotSaved(`${what} Write it down, and resume when there is a disk to write to.`, error, true);
-}
-
-/** The file beside a log that names the one in which its session goes on: itself a log, of one record. */
-export function movedNote(log: string): string {
-	return `${log}.moved`;
 }

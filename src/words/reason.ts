@@ -2,6 +2,7 @@ import type { Reason } from '../session/protocol/facts/index.ts';
 import { decideWords } from './decide.ts';
 import { asideWords, doubtWords, twiceWords } from './doubt.ts';
 import { foreign } from './foreign.ts';
+import { notSavedWords } from './journal.ts';
 import type { Wording } from './lengths.ts';
 import { pullWords } from './pull.ts';
 import { refusalWords } from './refusal.ts';
@@ -42,7 +43,7 @@ function factWords(fact: Reason, style: Wording): string {
 		case 'as-logged':
 			return foreign(fact.text);
 		case 'not-saved':
-			return foreign(fact.told);
+			return notSavedWords(fact);
 		case 'bend-made':
 		case 'bend-inside':
 		case 'bend-short':

@@ -1,6 +1,7 @@
 import type { KeptRow } from '../journal/kept-row.ts';
 import { bentAsBrief } from './bent-as.ts';
-import { foreign, foreignName } from './foreign.ts';
+import { foreignName } from './foreign.ts';
+import { journalWords } from './journal.ts';
 
 /** The sessions as a table of text, newest first. */
 export function listText(sessions: readonly KeptRow[]): string {
@@ -9,7 +10,7 @@ export function listText(sessions: readonly KeptRow[]): string {
 }
 
 function lineOf({ id: log, summary, problem }: KeptRow): string {
-	if (summary === null) return `${foreignName(log)}  ${foreign(problem ?? '')}`;
+	if (summary === null) return `${foreignName(log)}  ${problem === null ? '' : journalWords(problem)}`;
 	const { id, job, status, bendsDone, bends, fits, mayFit, bentAs } = summary;
 	// Nobody asks whether what was given up fits.
 	const outcome =
@@ -25,4 +26,9 @@ export function severalWords(beginning: string, ids: readonly string[]): string 
 	const more = ids.length > FEW ? [`and ${ids.length - FEW} more`] : [];
 	const list = [...ids.slice(0, FEW), ...more].join(', ');
 	return `${ids.length} sessions begin with "${foreignName(beginning)}": ${list}. Write more of the one you mean.`;
+}
+
+/** What is offered is not the newest: that one is damaged. */
+export function newerDamagedWords(id: string): string {
+	return `The newest log, ${foreignName(id)}, is damaged, so this is an older session. pullbook log ${foreignName(id)} shows what is readable.`;
 }

@@ -11,6 +11,7 @@ import { answeredWords } from './answered.ts';
 import { bentAsWords } from './bent-as.ts';
 import { checkValueWords } from './doubt.ts';
 import { foreign, foreignName } from './foreign.ts';
+import { journalWords } from './journal.ts';
 import { localMinute, type WallClock } from './local-time.ts';
 import { about, angle, angleGiveOrTake, fine, readingSpread } from './numbers.ts';
 import { setUpWords } from './set-up.ts';
@@ -36,7 +37,8 @@ export function reviewText(kept: ReadSession, clock: WallClock): string {
 
 function heading(view: SessionView, kept: ReadSession, clock: WallClock): string[] {
 	const { job } = view;
-	const problem = kept.problem === null ? [] : [`CAUTION: ${foreign(kept.problem)}`, 'Below is what can be read here.'];
+	const problem =
+		kept.problem === null ? [] : [`CAUTION: ${journalWords(kept.problem)}`, 'Below is what can be read here.'];
 	const open = kept.damage === null ? 'interrupted: it can be resumed' : 'not ended as far as it can be read';
 	const states = { open, done: 'finished', scrapped: 'scrapped' };
 	const as = bentAsWords(job);

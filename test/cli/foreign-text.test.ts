@@ -156,7 +156,7 @@ describe('whatever a foreign text holds, nothing of it acts on a terminal or beg
 				];
 				const { io, written } = streams(`${lines.map((line) => JSON.stringify(line)).join('\n')}\n${text}\n`);
 				const session = begin(job);
-				session.messages.push(text);
+				session.notices.push({ code: 'in-memory', folder: text });
 				await runLines(session, io);
 				session.close();
 				expectHarmless(written);

@@ -12,6 +12,7 @@ import { readBack, startIn } from '../../src/session/log/read-back.ts';
 import { coldPrior, learnedPrior, type Start } from '../../src/session/log/start.ts';
 import type { Lesson } from '../../src/springback/history.ts';
 import { modelName } from '../../src/springback/model-name.ts';
+import { journalWords } from '../../src/words/journal.ts';
 
 /** Two real logs of a program whose logs did not name their model: the first taught the second. */
 const OLD = fileURLToPath(new URL('../fixtures/logs-of-another-model', import.meta.url));
@@ -75,14 +76,14 @@ describe('a log whose prior is of another model', () => {
 		);
 		expect(start.prior).toEqual(wanted.prior);
 		expect(start.from?.exact.sessions).toBe(1);
-		expect(resumed.messages).toEqual([
+		expect(resumed.notices.map(journalWords)).toEqual([
 			'Pullbook now reckons springback another way than when this session began. Stops may differ: it learned from the tubes before this one anew.',
 		]);
 		resumed.close();
 		// Whoever reads the log from now on comes to the same.
 		expect(stateOf(home, SECOND).filter).toEqual(resumed.state.filter);
 		const again = LiveSession.resume(world(home), SECOND, {}, [], () => []);
-		expect(again.messages).toEqual([]);
+		expect(again.notices).toEqual([]);
 		expect(again.state.filter).toEqual(resumed.state.filter);
 		again.close();
 	});
@@ -92,7 +93,7 @@ describe('a log whose prior is of another model', () => {
 		const resumed = LiveSession.resume(world(home), SECOND, {}, []);
 		resumed.close();
 		expect(resumed.state.start.prior).toEqual(coldPrior(resumed.state.start.job).prior);
-		expect(resumed.messages[0]).toContain('what earlier tubes taught does not count here.');
+		expect(resumed.notices.map(journalWords)[0]).toContain('what earlier tubes taught does not count here.');
 	});
 
 	it('keeps its pulls and readings, and the row that is left is the one its log gives', () => {

@@ -1,10 +1,20 @@
 import fs from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { listSessions, newSessionId, readSession, sessionFolder, sessionPath } from '../../src/journal/catalogue.ts';
-import { Damaged, NoLog } from '../../src/journal/errors.ts';
-import { createLog, followMoved, openLog } from '../../src/journal/open-log.ts';
+import { type FsPort, realFs } from '../../src/files/fs-port.ts';
+import {
+	listSessions,
+	logPlaces,
+	newSessionId,
+	readSession,
+	sessionFolder,
+	sessionPath,
+} from '../../src/journal/catalogue.ts';
+import { Damaged, Locked, NoLog, Parted } from '../../src/journal/errors.ts';
+import { acquireLock, releaseLock } from '../../src/journal/lock.ts';
+import { createLog, openLog } from '../../src/journal/open-log.ts';
 import { encodeRecord } from '../../src/journal/record.ts';
+import { journalWords } from '../../src/words/journal.ts';
 import { tempFolder } from './child.ts';
 import { NOW, record } from './session-on-disk.ts';
 
@@ -69,12 +79,12 @@ describe('the sessions kept', () => {
 			[2, null, 4],
 			[0, null, null],
 		]);
-		expect(list[0]!.problem).toMatch(
+		expect(journalWords(list[0]!.problem!)).toMatch(
 			/is damaged in line 3: its checksum does not match\. Nothing was changed\. The 2 lines/,
 		);
-		expect(list[1]!.problem).toMatch(/holds no line/);
+		expect(list[1]!.problem).toMatchObject({ code: 'log-empty' });
 		expect(list[2]!.problem).toBeNull();
-		expect(list[3]!.problem).toMatch(/cannot be read: EISDIR/);
+		expect(journalWords(list[3]!.problem!)).toMatch(/cannot be read: EISDIR/);
 		expect(() => openLog(damaged, { now: NOW })).toThrow(Damaged);
 		expect(() => openLog(empty, { now: NOW })).toThrow(NoLog);
 		expect(fs.readFileSync(damaged)).toEqual(bytes);
@@ -98,20 +108,106 @@ describe('a session that went on in another file', () => {
 	function moved(home: string, folder: string): string {
 		keep(home, ID, ['a']);
 		const { log } = openLog(sessionPath(home, ID), { now: NOW });
-		const { path } = log.rescue(folder);
+		log.rescue(folder);
 		log.append(record(2, 'b'));
 		log.close();
-		return path;
+		return log.path;
 	}
 
-	it('is found by its id, and gone on with there', () => {
+	it('is found by its id; when it is gone on with, its lines are brought back', () => {
 		const home = tempFolder();
 		const path = moved(home, join(home, 'stick'));
-		expect(followMoved(sessionPath(home, ID))).toBe(path);
 		expect(readSession(home, ID)).toMatchObject({ path, problem: null, last: { text: 'b' } });
-		const { log, records } = openLog(sessionPath(home, ID), { now: NOW });
+		const { log, records, notices } = openLog(sessionPath(home, ID), { now: NOW });
 		log.close();
-		expect([log.path, records.length]).toEqual([path, 3]);
+		expect(notices).toEqual([{ code: 'merged-back', from: path, lines: 1 }]);
+		expect([log.path, records.length]).toEqual([sessionPath(home, ID), 3]);
+		expect(fs.readdirSync(join(home, 'stick'))).toEqual([`${ID}.log.merged`]);
+		expect(fs.readdirSync(sessionFolder(home))).toEqual([`${ID}.log`]);
+		expect(readSession(home, ID)).toMatchObject({ path: sessionPath(home, ID), last: { text: 'b' } });
+	});
+
+	it('holds no whole path: a home that is copied is gone on with in the copy', () => {
+		const folder = tempFolder();
+		const [home, copy] = [join(folder, 'home'), join(folder, 'copy')];
+		const path = moved(home, join(home, 'stick'));
+		fs.cpSync(home, copy, { recursive: true });
+		const mark = fs.readFileSync(`${sessionPath(copy, ID)}.moved`, 'utf8');
+		expect(mark).toContain(`"../stick/${ID}.log"`);
+		expect(mark).not.toContain(folder);
+		const before = fs.readFileSync(path);
+		const { log, records } = openLog(sessionPath(copy, ID), { now: NOW });
+		expect([log.path, records.length]).toEqual([sessionPath(copy, ID), 3]);
+		log.append(record(3, 'c'));
+		log.close();
+		expect(fs.readFileSync(path)).toEqual(before);
+		expect(readSession(home, ID)).toMatchObject({ path, last: { text: 'b' } });
+	});
+
+	it('by a whole path, as earlier versions wrote it, is found; in a copied home the copy is', () => {
+		const folder = tempFolder();
+		const [home, copy] = [join(folder, 'home'), join(folder, 'copy')];
+		const path = moved(home, join(sessionFolder(home), 'rescued'));
+		const old = encodeRecord({ seq: 0, v: 1, at: NOW.toISOString(), movedTo: path });
+		fs.writeFileSync(`${sessionPath(home, ID)}.moved`, old);
+		fs.cpSync(home, copy, { recursive: true });
+		expect(readSession(home, ID).path).toBe(path);
+		expect(readSession(copy, ID).path).toBe(path.replace(home, copy));
+	});
+
+	it('and that was gone on with here as well is refused: which lines count only the operator knows', () => {
+		const home = tempFolder();
+		const path = moved(home, join(home, 'stick'));
+		fs.appendFileSync(sessionPath(home, ID), encodeRecord(record(2, 'other')));
+		expect(() => openLog(sessionPath(home, ID), { now: NOW })).toThrow(Parted);
+		expect(listSessions(home)[0]!.problem).toMatchObject({ code: 'logs-parted', lines: 2 });
+		fs.rmSync(`${sessionPath(home, ID)}.moved`);
+		expect(readSession(home, ID).last?.text).toBe('other');
+		expect(fs.existsSync(path)).toBe(true);
+	});
+
+	it('is gone on with there as long as its own disk refuses, or what went on is being written', () => {
+		const home = tempFolder();
+		const path = moved(home, join(home, 'stick'));
+		const held = acquireLock(path, NOW);
+		expect(() => openLog(sessionPath(home, ID), { now: NOW })).toThrow(Locked);
+		releaseLock(held);
+		const readOnly: FsPort = {
+			...realFs,
+			openSync(name, flags, mode) {
+				if (name.startsWith(sessionFolder(home)) && flags !== fs.constants.O_RDONLY)
+					throw Object.assign(new Error('made to fail'), { code: 'EROFS' });
+				return realFs.openSync(name, flags, mode);
+			},
+		};
+		const { log, notices } = openLog(sessionPath(home, ID), { now: NOW, fs: readOnly });
+		log.close();
+		expect([log.path, notices]).toEqual([path, [{ code: 'went-on-in', log: path, unmarked: null }]]);
+	});
+
+	it('brought back to a copy of its home is still brought back to its own', () => {
+		const folder = tempFolder();
+		const [home, copy] = [join(folder, 'home'), join(folder, 'copy')];
+		moved(home, join(folder, 'stick'));
+		fs.cpSync(home, copy, { recursive: true });
+		for (const each of [copy, home]) {
+			const { log, records } = openLog(sessionPath(each, ID), { now: NOW });
+			log.close();
+			expect([log.path, records.length]).toEqual([sessionPath(each, ID), 3]);
+		}
+	});
+
+	it('in a folder that the home knows nothing of is found where that folder is named', () => {
+		const home = tempFolder();
+		const stick = join(home, 'stick');
+		const path = moved(home, stick);
+		fs.rmSync(`${sessionPath(home, ID)}.moved`);
+		fs.rmSync(sessionPath(home, ID));
+		expect(listSessions(home)).toEqual([]);
+		expect(logPlaces(home, realFs, stick)).toEqual([{ id: ID, path }]);
+		const { log, records } = openLog(sessionPath(home, ID), { now: NOW, rescue: stick });
+		log.close();
+		expect([log.path, records.length]).toEqual([sessionPath(home, ID), 3]);
 	});
 
 	it('within the same folder is one session, under its first id', () => {
@@ -126,7 +222,9 @@ describe('a session that went on in another file', () => {
 		const path = moved(home, join(home, 'stick'));
 		fs.rmSync(dirname(path), { recursive: true });
 		expect(listSessions(home)).toMatchObject([{ id: ID, last: { text: 'a' } }]);
-		expect(listSessions(home)[0]!.problem).toMatch(/went on in .*stick.*, which cannot be read.*Put that disk back/);
+		expect(journalWords(listSessions(home)[0]!.problem!)).toMatch(
+			/went on in .*stick.*, which cannot be read.*Put that disk back/,
+		);
 		expect(() => openLog(sessionPath(home, ID), { now: NOW })).toThrow(NoLog);
 	});
 
@@ -146,9 +244,9 @@ describe('a session that went on in another file', () => {
 		const stick = moved(home, join(home, 'stick'));
 		fs.rmSync(sessionPath(home, ID));
 		const { log } = openLog(stick, { now: NOW });
-		const { path } = log.rescue(sessionFolder(home));
+		log.rescue(sessionFolder(home));
 		log.close();
-		expect(path).toBe(sessionPath(home, `${ID}-2`));
-		expect(followMoved(sessionPath(home, ID))).toBe(path);
+		expect(log.path).toBe(sessionPath(home, ID));
+		expect(readSession(home, ID)).toMatchObject({ path: log.path, last: { text: 'b' }, problem: null });
 	});
 });

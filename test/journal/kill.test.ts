@@ -47,7 +47,7 @@ it.runIf(fs.existsSync('/dev/full'))(
 		const before = fs.readFileSync(path);
 		isFull = true;
 		expect(() => log.append(record(1, 'a'))).toThrow(NotSaved);
-		expect(() => log.append(record(1, 'a'))).toThrow(/the disk is full \(ENOSPC\)/);
+		expect(() => log.append(record(1, 'a'))).toThrow(/"errno":"ENOSPC"/);
 		expect(fs.readFileSync(path)).toEqual(before);
 		isFull = false;
 		log.append(record(1, 'a'));
@@ -66,7 +66,9 @@ it('files are for their owner alone, and a folder moved away under the session i
 	expect(mode(join(folder, 'home'))).toBe(0o700);
 	fs.renameSync(join(folder, 'home'), join(folder, 'elsewhere'));
 	expect(() => log.append(record(1, 'a'))).toThrow(LogLost);
-	const { path: now } = log.rescue(join(folder, 'home', 'sessions'));
+	log.rescue(join(folder, 'home', 'sessions'));
+	const { path: now } = log;
+	log.append(record(1, 'a'));
 	log.close();
 	expect(now).toBe(path);
 	expect(readLog(now).records.map((r) => r.text)).toEqual(['start', 'a']);

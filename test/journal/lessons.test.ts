@@ -15,6 +15,7 @@ import { readLog } from '../../src/journal/read-log.ts';
 import { encodeRecord } from '../../src/journal/record.ts';
 import { lessonOf } from '../../src/session/estimate/lesson-of-session.ts';
 import { readBack } from '../../src/session/log/read-back.ts';
+import { errorWords } from '../../src/words/error.ts';
 import { FaultFs } from '../helpers/disk/fault-fs.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
@@ -134,7 +135,8 @@ describe('the lessons of the kept sessions', () => {
 	it('of a session that went on in another place are found there', () => {
 		const home = homeOf(1);
 		const { log, records } = openLog(pathOf(home, 1), { now: new Date() });
-		const { path } = log.rescue(join(home, 'stick'));
+		log.rescue(join(home, 'stick'));
+		const { path } = log;
 		log.append({
 			seq: records.length,
 			v: 1,
@@ -147,7 +149,7 @@ describe('the lessons of the kept sessions', () => {
 		expect(readNoting(home)).toMatchObject({ rows, read: [] });
 		fs.rmSync(path);
 		expect(lessonsKept(home)).toHaveLength(1);
-		expect(readNoting(home).rows[0]?.problem).toMatch(/went on in .*stick.*Put that disk back/);
+		expect(readNoting(home).rows[0]?.problem).toMatchObject({ code: 'log-elsewhere', to: path });
 	});
 });
 
@@ -187,7 +189,10 @@ describe('a log that is not whole', () => {
 		const undo = { seq: 1, v: 1, at: 'x', events: [{ type: 'record-voided', entry: 7 }] };
 		fs.writeFileSync(pathOf(home, 2), Buffer.concat([encodeRecord(first), encodeRecord(undo)]));
 		expect(lessonsKept(home)).toHaveLength(1);
-		expect(readNoting(home).rows[0]?.problem).toMatch(/does not follow .*record 7 cannot be undone/);
+		expect(readNoting(home).rows[0]?.problem).toMatchObject({
+			code: 'does-not-follow',
+			text: expect.stringMatching(/record 7 cannot be undone/),
+		});
 	});
 });
 
@@ -314,7 +319,7 @@ describe('a failing disk', () => {
 				try {
 					lessons = lessonsKept('/home', failing);
 				} catch (error) {
-					expect(String(error), label).toMatch(/The folder \/home\/sessions cannot be read/);
+					expect(errorWords(error), label).toMatch(/The folder \/home\/sessions cannot be read/);
 				}
 				for (const lesson of lessons) expect(truth, label).toContainEqual(lesson);
 				expect(lessonsKept('/home', failing.afterProcessEnd()), label).toEqual(truth);

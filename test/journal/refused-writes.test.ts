@@ -4,6 +4,7 @@ import { createLog, openLog } from '../../src/journal/open-log.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import type { LogRecord } from '../../src/journal/record.ts';
 import type { LogWriter } from '../../src/journal/writer.ts';
+import { errorWords } from '../../src/words/error.ts';
 import { errno, type Fault, FaultFs } from '../helpers/disk/fault-fs.ts';
 import { expectFoundByHome, expectKept, ID, LOG, NOW, onlyProcess, record } from './session-on-disk.ts';
 
@@ -22,7 +23,7 @@ function thrownBy(run: () => unknown): unknown {
 }
 
 describe('what the operator is told when the disk fails under an append', () => {
-	/** The calls of one append: fstat, stat, write, fdatasync. */
+	/** The calls of one append: stat and read of the lock, fstat, stat, write, fdatasync. */
 	function appendWith(call: number, fault: (at: number) => Fault): { error: unknown; again: unknown; fs: FaultFs } {
 		const fs = new FaultFs();
 		const log = openNew(fs);
@@ -33,12 +34,12 @@ describe('what the operator is told when the disk fails under an append', () => 
 	}
 
 	it('ENOSPC on the write: not saved, the log as before, and the same reading is taken once there is room', () => {
-		const { error, again, fs } = appendWith(3, (at) => ({ kind: 'partial', at, code: 'ENOSPC', bytes: 20 }));
+		const { error, again, fs } = appendWith(5, (at) => ({ kind: 'partial', at, code: 'ENOSPC', bytes: 20 }));
 		expect(error).toBeInstanceOf(NotSaved);
 		expect(error).toMatchObject({ code: 'ENOSPC', final: false, exitCode: 5 });
-		expect(String(error)).toMatch(/not saved in .*\.log: the disk is full \(ENOSPC\)\. Make room/);
+		expect(errorWords(error)).toMatch(/not saved in .*\.log: the disk is full \(ENOSPC\)\. Make room/);
 		expect(again).toBeNull();
-		const after = fs.trace.slice(fs.trace.lastIndexOf(`ftruncate ${LOG}`), -4);
+		const after = fs.trace.slice(fs.trace.lastIndexOf(`ftruncate ${LOG}`), -6);
 		expect(after, 'the half line is taken back, and that made durable').toEqual([
 			`ftruncate ${LOG}`,
 			`fdatasync ${LOG}`,
@@ -46,7 +47,7 @@ describe('what the operator is told when the disk fails under an append', () => 
 	});
 
 	it('a failed flush: the log is lost for good, although the disk is well again', () => {
-		const { error, again, fs } = appendWith(4, (at) => ({ kind: 'errno', at, code: 'EIO' }));
+		const { error, again, fs } = appendWith(6, (at) => ({ kind: 'errno', at, code: 'EIO' }));
 		expect(error).toBeInstanceOf(LogLost);
 		expect(again).toBe(error);
 		expect(readLog(LOG, fs).records).toHaveLength(1);
@@ -55,7 +56,7 @@ describe('what the operator is told when the disk fails under an append', () => 
 	it('a failed truncation after a failed write: lost, and the half line is set aside when the session is resumed', () => {
 		const fs = new FaultFs();
 		const log = openNew(fs);
-		fs.fault = { kind: 'partial', at: fs.calls + 3, code: 'EIO', bytes: 20 };
+		fs.fault = { kind: 'partial', at: fs.calls + 5, code: 'EIO', bytes: 20 };
 		const truncate = fs.ftruncateSync.bind(fs);
 		fs.ftruncateSync = () => {
 			throw errno('EIO', 'ftruncate');
@@ -63,8 +64,9 @@ describe('what the operator is told when the disk fails under an append', () => 
 		expect(thrownBy(() => log.append(record(1, 'a')))).toBeInstanceOf(LogLost);
 		fs.ftruncateSync = truncate;
 		const opened = openLog(LOG, { now: NOW, fs, self: onlyProcess(2) });
-		expect(opened.message).toMatch(/cut off in the middle \(20 bytes, never acknowledged\)/);
-		expect(fs.files()).toContain(`${LOG}.torn-20260101T080000Z`);
+		const kept = `${LOG}.torn-20260101T080000Z`;
+		expect(opened.notices).toEqual([{ code: 'tail-set-aside', bytes: 20, kept }]);
+		expect(fs.files()).toContain(kept);
 		expect(fs.trace.slice(-2), 'cut off, and that made durable').toEqual([`ftruncate ${LOG}`, `fsync ${LOG}`]);
 	});
 
@@ -83,9 +85,14 @@ describe('what the operator is told when the disk fails under an append', () => 
 			change(fs);
 			const error = thrownBy(() => log.append(record(1, 'a')));
 			expect(error).toBeInstanceOf(LogLost);
-			expect(String(error)).toMatch(why);
-			expect(log.rescue('/other').path).toBe(`/other/${ID}.log`);
-			log.append(record(2, 'b'));
+			expect(errorWords(error)).toMatch(why);
+			log.rescue('/other');
+			expect(log.path).toBe(`/other/${ID}.log`);
+			for (const [seq, text] of [
+				[1, 'a'],
+				[2, 'b'],
+			] as const)
+				log.append(record(seq, text));
 			expect(readLog(`/other/${ID}.log`, fs).records.map((r) => r.text)).toEqual(['start', 'a', 'b']);
 		}
 	});
@@ -98,8 +105,9 @@ describe('what the operator is told when the disk fails under an append', () => 
 		fs.fault = { kind: 'errno', at: 1, code: 'EROFS', forGood: true, under: '/stick' };
 		const error = thrownBy(() => log.rescue('/stick'));
 		expect(error).toMatchObject({ final: true, exitCode: 5 });
-		expect(String(error)).toMatch(/no new log could be written in \/stick, the disk is read-only \(EROFS\)/);
+		expect(errorWords(error)).toMatch(/No new log could be written in \/stick: the disk is read-only \(EROFS\)/);
 		log.rescue('/other');
+		log.append(record(1, 'a'));
 		expect(readLog(`/other/${ID}.log`, fs).records).toHaveLength(2);
 	});
 
@@ -115,6 +123,50 @@ describe('what the operator is told when the disk fails under an append', () => 
 	});
 });
 
+describe('a disk that refuses from the first', () => {
+	const inHome = (fs: FaultFs): Fault => ({
+		kind: 'errno',
+		at: fs.calls + 1,
+		code: 'EROFS',
+		forGood: true,
+		under: '/home',
+	});
+	const options = (fs: FaultFs, pid: number) => ({ now: NOW, fs, self: onlyProcess(pid), rescue: '/stick' });
+
+	it('a new session begins in the folder that was agreed on, and its lines come home when the disk is well', () => {
+		const fs = new FaultFs();
+		fs.mkdirSync('/home');
+		fs.fault = inHome(fs);
+		const log = createLog(LOG, record(0, 'start'), options(fs, 1));
+		log.append(record(1, 'a'));
+		expect(log.wentOn).toMatchObject({ log: `/stick/${ID}.log`, unmarked: { errno: 'EROFS' } });
+		log.close();
+		fs.fault = null;
+		const { log: again, records, notices } = openLog(LOG, options(fs, 2));
+		expect(records).toHaveLength(2);
+		expect(notices).toEqual([{ code: 'merged-back', from: `/stick/${ID}.log`, lines: 2 }]);
+		again.close();
+		expect(readLog(LOG, fs).records).toHaveLength(2);
+	});
+
+	it('a kept session goes on there with all its lines; once the disk is well its log is told so', () => {
+		const fs = new FaultFs();
+		const first = openNew(fs);
+		first.append(record(1, 'a'));
+		first.close();
+		fs.fault = inHome(fs);
+		const { log, records } = openLog(LOG, options(fs, 2));
+		expect([log.path, records.length]).toEqual([`/stick/${ID}.log`, 2]);
+		log.append(record(2, 'b'));
+		fs.fault = null;
+		log.append(record(3, 'c'));
+		log.close();
+		expect(fs.files()).toContain(`${LOG}.moved`);
+		// Nobody has to name the folder any more.
+		expect(openLog(LOG, { now: NOW, fs, self: onlyProcess(3) }).records).toHaveLength(4);
+	});
+});
+
 describe('a rescue that fails at any of its calls', () => {
 	/** A log of two saved records whose flush failed for the third, and the calls that the rescue then makes. */
 	function lostLog(): { fs: FaultFs; log: LogWriter; sent: LogRecord[] } {
@@ -122,7 +174,7 @@ describe('a rescue that fails at any of its calls', () => {
 		const log = openNew(fs);
 		const sent = [record(0, 'start'), record(1, 'a'), record(2, 'b')];
 		log.append(sent[1]!);
-		fs.fault = { kind: 'errno', at: fs.calls + 4, code: 'EIO' };
+		fs.fault = { kind: 'errno', at: fs.calls + 6, code: 'EIO' };
 		expect(thrownBy(() => log.append(sent[2]!))).toBeInstanceOf(LogLost);
 		fs.fault = null;
 		return { fs, log, sent };
@@ -142,6 +194,7 @@ describe('a rescue that fails at any of its calls', () => {
 				fs.fault = null;
 				if (error) expect(error).toMatchObject({ name: 'NotSaved', final: true });
 				if (error) log.rescue('/other');
+				log.append(sent[2]!);
 				log.close();
 				expectKept(fs, { sent, acked: 3, path: log.path, error }, `${code} at ${step}`);
 			}
@@ -155,7 +208,7 @@ describe('a rescue that fails at any of its calls', () => {
 				const error = thrownBy(() => log.rescue('/other'));
 				const after = fs.afterPowerCut(() => fate);
 				// With the power gone within it, nothing was acknowledged, whatever the call would have said.
-				const left = { sent, acked: step > steps.length ? 3 : 2, path: LOG, error };
+				const left = { sent, acked: 2, path: LOG, error };
 				expectFoundByHome(after, left, `cut at ${step}`);
 				expectKept(after, left, `cut at ${step}`);
 			}

@@ -350,6 +350,37 @@ describe('what comes back', () => {
 		expect(live.answers).toEqual([{ action: { do: 'angles', angles: [47.9] } }]);
 	});
 
+	test('a disk that refuses for good: another folder is offered, and taken only when one agrees', async () => {
+		const { live, terminal } = session([asks.MEASURE]);
+		await terminal.until('Measure');
+		const went: string[] = [];
+		live.rescue = (folder) => {
+			went.push(folder);
+			live.messages.push(`The session goes on in ${folder}.`);
+		};
+		live.fault = refusal('the disk is read-only.', 5);
+		terminal.type('47.9\r');
+		await terminal.until('NOT SAVED: the disk is read-only.');
+		await terminal.until('To go on in another folder press Esc, then *.');
+		expect(went).toEqual([]);
+		terminal.type('\x1b');
+		await terminal.until((text) => !text.includes('NOT SAVED'));
+		terminal.type('*');
+		const [, number] = /(\d+) +go on in another folder/.exec(await terminal.until('go on in another folder: this'))!;
+		terminal.type(`${number}\r`);
+		await terminal.until('/media/stick');
+		terminal.type('/bay\r');
+		await terminal.until((text) =>
+			text
+				.replace(/\s+/g, ' ')
+				.includes('goes on in /media/stick/bay. Give the last answer again: it is not saved yet.'),
+		);
+		expect(went).toEqual(['/media/stick/bay']);
+		live.fault = null;
+		terminal.type('47.9\r');
+		await terminal.until('Saved as line');
+	});
+
 	test('leaving while the disk refuses ends with 5', async () => {
 		const { live, terminal, ended } = session([asks.MEASURE]);
 		await terminal.until('Measure');

@@ -1,8 +1,9 @@
 import { foldedAt } from '../../terminal/folded.ts';
 import type { BentAs } from '../../tube/job.ts';
+import { errorWords } from '../../words/error.ts';
 import type { TopicName } from '../../words/topics/names.ts';
 import type { Message } from '../session/session-state.ts';
-import { type AppState, exitCodeOf, messageOf } from '../shell/app-state.ts';
+import { type AppState, exitCodeOf } from '../shell/app-state.ts';
 import type { Key } from '../shell/keys.ts';
 import type { Seen } from '../shell/seen.ts';
 import type { HomePort } from './home-port.ts';
@@ -155,6 +156,6 @@ export class HomeDesk {
 	/** What is expected to fail says why, on the page as it was. */
 	private refused(home: HomeState, error: unknown): void {
 		if (exitCodeOf(error) === null) this.screen.fail(error);
-		else this.set({ ...home, message: { kind: 'wrong', text: messageOf(error) } });
+		else this.set({ ...home, message: { kind: 'wrong', text: errorWords(error) } });
 	}
 }

@@ -39,6 +39,13 @@ export interface LivePort {
 	undoable(): number | null;
 	/** Sentences for the operator about the log itself, oldest first: a cut line set aside, a log that had to move. */
 	readonly messages: readonly string[];
+	/**
+	 * Goes on in a folder that the operator agreed to, with all that was saved so far; left out where nothing is to be kept.
+	 * @throws an error with `exitCode` 5 when no log can be written there either, 4 when another session has the log
+	 */
+	rescue?(folder: string): void;
+	/** A folder to offer for that; null where none is known to be good. */
+	rescuePlace?(): string | null;
 	/** On a simulated bender: what its instruments show at the open ask, in a sentence. */
 	sight?(): string | null;
 	/** The first number of the open question's answer, where it was kept and the rest is still to come. */

@@ -1,10 +1,19 @@
 import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
+import { errorWords } from '../../words/error.ts';
 import { foreign } from '../../words/foreign.ts';
-import { exitCodeOf, messageOf } from '../shell/app-state.ts';
+import { exitCodeOf } from '../shell/app-state.ts';
 import type { Display, DisplayPort } from '../shell/display.ts';
 import { USUAL_DISPLAY } from '../shell/display.ts';
 import type { LivePort } from './live-port.ts';
-import { type AnswerResult, afterAnswer, afterPreview, drafted, isRefused, notSaved } from './session-reducer.ts';
+import {
+	type AnswerResult,
+	afterAnswer,
+	afterPreview,
+	drafted,
+	isRefused,
+	notSaved,
+	rescued,
+} from './session-reducer.ts';
 import { type Amending, opened, type Page, type SessionState, standingOf } from './session-state.ts';
 
 /** What comes of an answer: the session goes on, or it is left with that exit code. */
@@ -54,8 +63,22 @@ export class SessionDesk {
 		} catch (error) {
 			const exitCode = exitCodeOf(error);
 			if (exitCode === null) throw error;
-			return notSaved(session, messageOf(error), exitCode);
+			return notSaved(session, errorWords(error), exitCode);
 		}
+	}
+
+	/** Goes on in another folder; where none can be written there either, the page says so and stays. */
+	rescue(session: SessionState, folder: string): SessionState {
+		const { live } = this;
+		if (live?.rescue === undefined) return session;
+		const heard = live.messages.length;
+		try {
+			live.rescue(folder);
+		} catch (error) {
+			if (exitCodeOf(error) === null) throw error;
+			return { ...session, message: { kind: 'wrong', text: errorWords(error) } };
+		}
+		return rescued(session, live.logPath, live.messages.slice(heard));
 	}
 
 	/** @throws an error of the program's own; what the disk refuses is said in the state */
@@ -70,7 +93,7 @@ export class SessionDesk {
 		} catch (error) {
 			const exitCode = exitCodeOf(error);
 			if (exitCode === null) throw error;
-			return quit ? { left: exitCode } : { session: notSaved(session, messageOf(error), exitCode) };
+			return quit ? { left: exitCode } : { session: notSaved(session, errorWords(error), exitCode) };
 		}
 	}
 }

@@ -26,6 +26,7 @@ export type SessionEffect =
 	| { effect: 'draft'; draft: HalfAnswer; page: Page }
 	| { effect: 'weigh'; amending: Amending }
 	| { effect: 'display'; changes: Partial<Display> }
+	| { effect: 'rescue'; folder: string }
 	| { effect: 'leave' };
 
 export interface Reduced {
@@ -103,6 +104,8 @@ function taken(state: SessionState, step: Step): Reduced {
 			const job = { ...state.job, lengths: display.lengths };
 			return { state: { ...state, ...clear, display, job }, effect: { effect: 'display', changes: step.changes } };
 		}
+		case 'rescue':
+			return { state, effect: { effect: 'rescue', folder: step.folder } };
 		case 'leave':
 			return { state, effect: { effect: 'leave' } };
 	}
@@ -121,8 +124,9 @@ export const isRefused = ({ outputs }: AnswerResult): boolean =>
 export function afterAnswer(state: SessionState, { outputs, messages, ...standing }: AnswerResult): SessionState {
 	const refused = outputs.find((output): output is RefusedNote => 'note' in output && output.note === 'refused');
 	if (refused !== undefined) {
-		const kind = refused.code === 'not-saved' ? 'unsaved' : 'wrong';
-		return { ...state, ...standing, message: { kind, text: reasonWords(refused.reason, state.job) } };
+		const why = reasonWords(refused.reason, state.job);
+		if (refused.code === 'not-saved') return notSaved({ ...state, ...standing }, why, NOT_SAVED);
+		return { ...state, ...standing, message: { kind: 'wrong', text: why } };
 	}
 	const next = followed({ ...state, ...standing, unsaved: null }, outputs);
 	return { ...next, message: told(messages) ?? kept(state, standing) };
@@ -146,9 +150,19 @@ export function afterPreview(state: SessionState, amending: Amending): SessionSt
 	return taken(state, { step: 'page', page: { page: 'amendSure', amending } }).state;
 }
 
+/** The exit code when the disk refused a write. */
+const NOT_SAVED = 5;
+
+/** The state once the session goes on in another folder: the answer that was refused is asked for again. */
+export function rescued(state: SessionState, logPath: string, messages: readonly string[]): SessionState {
+	const text = `${messages.join(' ')} Give the last answer again: it is not saved yet.`;
+	return { ...state, logPath, unsaved: null, page: ASK, entry: NOTHING, message: { kind: 'wrong', text } };
+}
+
 /** The state after the disk refused: everything stays as it was, to be tried again. */
 export function notSaved(state: SessionState, why: string, exitCode: number): SessionState {
-	const text = `NOT SAVED: ${why} What you typed is still here: Enter or + tries again.`;
+	const elsewhere = state.rescuePlace === null ? '' : ' To go on in another folder press Esc, then *.';
+	const text = `NOT SAVED: ${why} What you typed is still here: Enter or + tries again.${elsewhere}`;
 	return { ...state, unsaved: exitCode, message: { kind: 'unsaved', text } };
 }
 

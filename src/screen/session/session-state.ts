@@ -43,7 +43,7 @@ export type Page =
 	/** `open`: degrees to open by and the angle to read then, where they are advised. */
 	| { page: 'relief'; bend: number; answer: Answer; open?: Opening }
 	| { page: 'scrap'; why: string }
-	| { page: 'text'; purpose: 'note' | 'scrap'; value: string };
+	| { page: 'text'; purpose: 'note' | 'scrap' | 'rescue'; value: string };
 
 export interface Opening {
 	by: number;
@@ -71,6 +71,8 @@ export type Step =
 	| { step: 'answer'; answer: Answer }
 	| { step: 'weigh'; amending: Amending }
 	| { step: 'display'; changes: Partial<Display> }
+	/** The disk refuses: go on in that folder. */
+	| { step: 'rescue'; folder: string }
 	| { step: 'leave' };
 
 export interface Message {
@@ -112,6 +114,8 @@ export interface SessionState {
 	cautioned: readonly number[];
 	/** The exit code for leaving while the disk refuses, else null. */
 	unsaved: number | null;
+	/** The folder to offer for going on elsewhere while the disk refuses, '' where none is known; null where there is no such way. */
+	rescuePlace: string | null;
 }
 
 export const ASK: Page = { page: 'ask' };
@@ -135,6 +139,7 @@ export function opened(port: LivePort, display: Display): SessionState {
 		corrected: false,
 		cautioned: [],
 		unsaved: null,
+		rescuePlace: port.rescue === undefined ? null : (port.rescuePlace?.() ?? ''),
 	};
 	const state = followed(blank, port.outputs);
 	const draft = port.draft?.() ?? null;

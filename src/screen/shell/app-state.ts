@@ -14,7 +14,3 @@ export function exitCodeOf(error: unknown): number | null {
 	const code = error instanceof Error && 'exitCode' in error ? error.exitCode : null;
 	return typeof code === 'number' ? code : null;
 }
-
-export function messageOf(error: unknown): string {
-	return error instanceof Error ? error.message : String(error);
-}

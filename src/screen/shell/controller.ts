@@ -1,12 +1,14 @@
 import type { Size } from '../../terminal/output.ts';
 import type { BentAs } from '../../tube/job.ts';
+import { errorWords } from '../../words/error.ts';
+import { newerDamagedWords } from '../../words/session-list.ts';
 import { HomeDesk } from '../home/home-desk.ts';
-import type { HomePort } from '../home/home-port.ts';
+import type { HomePort, SessionRow } from '../home/home-port.ts';
 import type { HomePage } from '../home/home-view.ts';
 import { SessionDesk } from '../session/session-desk.ts';
 import { type Reduced, type SessionEffect, sessionKey, textChanged, textEntered } from '../session/session-reducer.ts';
 import type { Message, SessionState } from '../session/session-state.ts';
-import { type AppState, exitCodeOf, messageOf } from './app-state.ts';
+import { type AppState, exitCodeOf } from './app-state.ts';
 import type { DisplayPort } from './display.ts';
 import type { Key } from './keys.ts';
 import { readerKey } from './reader-state.ts';
@@ -176,6 +178,9 @@ export class Controller {
 			case 'weigh':
 				this.set({ view: 'session', session: this.sessionDesk.weigh(session, effect.amending) });
 				break;
+			case 'rescue':
+				this.set({ view: 'session', session: this.sessionDesk.rescue(session, effect.folder) });
+				break;
 			case 'display':
 				this.sessionDesk.keepDisplay(effect.changes);
 				this.set({ view: 'session', session });
@@ -203,7 +208,8 @@ export class Controller {
 		if (typeof resume === 'string') this.open(resume, true);
 		else if (resume === true && left !== undefined) this.open(left.id, true);
 		else if (resume === undefined && left !== undefined) {
-			this.home({ page: 'offer', job: { path: jobPath, name: left.job, summary: '', open: left.id, latest: left } });
+			const job = { path: jobPath, name: left.job, summary: '', open: left.id, latest: left };
+			this.home({ page: 'offer', job }, newerDamaged(this.port.sessions(), left));
 		} else this.open(jobPath, false);
 	}
 
@@ -214,8 +220,15 @@ export class Controller {
 			(error: unknown) => {
 				// Started for this one job there is nowhere to go back to: the command line says what is wrong.
 				if (this.direct || exitCodeOf(error) === null) this.fail(error);
-				else this.home({ page: 'home' }, { kind: 'wrong', text: messageOf(error) });
+				else this.home({ page: 'home' }, { kind: 'wrong', text: errorWords(error) });
 			},
 		);
 	}
+}
+
+/** A damaged log that may be this job's newest session: what is offered is an older one. */
+function newerDamaged(sessions: readonly SessionRow[], left: SessionRow): Message | null {
+	const newer = sessions.slice(0, sessions.indexOf(left));
+	const damaged = newer.find(({ status, path }) => status === 'damaged' && (path === undefined || path === left.path));
+	return damaged === undefined ? null : { kind: 'wrong', text: newerDamagedWords(damaged.id) };
 }

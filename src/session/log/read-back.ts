@@ -12,13 +12,21 @@ export interface StoredRecord {
 	[key: string]: unknown;
 }
 
+/** What a line of the log holds that no session of this version has. */
+export interface UnknownLine {
+	code: 'unknown-line';
+	line: number;
+	holds: 'nothing' | 'no-start' | 'no-events' | { event: string };
+}
+
 /** The log holds something that this version does not know, most likely written by a newer one. */
 export class UnknownRecord extends Error {
 	readonly exitCode = 6;
-	constructor(seq: number, what: string) {
-		super(
-			`Record ${seq} of the log holds ${what}, which this version of the program does not know. Open it with the version that wrote it, or a newer one; nothing was changed.`,
-		);
+	readonly fact: UnknownLine;
+	constructor(line: number, holds: UnknownLine['holds']) {
+		const fact = { code: 'unknown-line', line, holds } as const;
+		super(JSON.stringify(fact));
+		this.fact = fact;
 	}
 }
 
@@ -53,7 +61,7 @@ export function startIn(first: StoredRecord): Start {
 		const texts = [start.id, start.at, start.jobFile, start.job.name];
 		if (texts.every((text) => typeof text === 'string')) return start as unknown as Start;
 	}
-	throw new UnknownRecord(first.seq, 'no start of a session');
+	throw new UnknownRecord(first.seq, 'no-start');
 }
 
 function isObject(value: unknown): value is Record<string, unknown> {
@@ -84,11 +92,11 @@ export function wantsAnew(records: readonly StoredRecord[]): boolean {
 
 function sessionRecord(record: StoredRecord): SessionRecord {
 	const { events } = record;
-	if (!Array.isArray(events)) throw new UnknownRecord(record.seq, 'no events');
+	if (!Array.isArray(events)) throw new UnknownRecord(record.seq, 'no-events');
 	for (const event of events) {
 		const type = (event as { type?: unknown } | null)?.type;
 		if (typeof type !== 'string' || !Object.hasOwn(KNOWN, type))
-			throw new UnknownRecord(record.seq, `an event "${String(type)}"`);
+			throw new UnknownRecord(record.seq, { event: String(type) });
 	}
 	return { entry: record.seq, at: record.at, events: events as Event[], asked: askedIn(record.ask) };
 }

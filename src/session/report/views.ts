@@ -40,6 +40,9 @@ export interface SessionView {
 		chance: DoneNote['chance'];
 		fits: boolean | null;
 	};
+	/** As the job has them; absent where it has no heat, and one tube is wanted. */
+	heat?: string;
+	quantity?: number;
 	/** What was warned of at the start; absent where nothing was. */
 	warnings?: Warning[];
 	notes: string[];
@@ -83,11 +86,16 @@ export function sessionView(state: State): SessionView {
 			chance,
 			fits: sd === null ? null : fits,
 		},
+		...givenIn(state.start.job),
 		...(warnings.length > 0 && { warnings }),
 		notes: notesOf(state),
 		events: state.entries.reduce((sum, entry) => sum + entry.events.length, 0),
 		...bentAsField(state.start.job),
 	};
+}
+
+function givenIn({ tube: { heat }, quantity }: State['start']['job']): Pick<SessionView, 'heat' | 'quantity'> {
+	return { ...(heat !== undefined && { heat }), ...(quantity !== undefined && quantity > 1 && { quantity }) };
 }
 
 /** A line of `log --json`. */

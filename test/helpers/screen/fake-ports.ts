@@ -127,6 +127,15 @@ export class FakeLive implements LivePort {
 		return this.would ?? { refused: null, doubted: null, made: [], plan: [], stop: null, next: null };
 	}
 
+	/** What goes on elsewhere when it is agreed to. */
+	rescue: (folder: string) => void = () => {
+		throw new Error('This session goes on nowhere else.');
+	};
+
+	rescuePlace(): string {
+		return '/media/stick';
+	}
+
 	close(): void {
 		this.closed = true;
 	}

@@ -21,7 +21,7 @@ import { detailPage, morePage, undoPage } from './more.ts';
 import type { PageView } from './page.ts';
 import { reliefPage, reopenHowPage, reopenPage } from './reopen.ts';
 import { startPage, warningsPage } from './start.ts';
-import { scrapPage, textPage } from './text.ts';
+import { rescuePage, scrapPage, textPage } from './text.ts';
 import { amendSurePage, walkPage } from './walk.ts';
 import { whatIfPage } from './what-if.ts';
 
@@ -65,7 +65,7 @@ function page(state: SessionState, of: Page): PageView {
 		case 'detail':
 			return detailPage(state, of.of);
 		case 'text':
-			return textPage(of.purpose);
+			return of.purpose === 'rescue' ? rescuePage() : textPage(of.purpose);
 		case 'scrap':
 			return scrapPage(of.why);
 		default:

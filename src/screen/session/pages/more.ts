@@ -21,7 +21,7 @@ export function morePage(state: SessionState): PageView {
 		prompt: {
 			label: 'Number of your choice',
 			// The numbers of what every page has stay the same, and what ends the tube is never one of them.
-			choices: [...common(state), ...sometimes(state), ...own(state), ...again(state), SCRAP],
+			choices: [...common(state), ...sometimes(state), ...own(state), ...again(state), SCRAP, ...elsewhere(state)],
 			plus: { label: 'help', step: to({ page: 'help', from: { page: 'more' } }) },
 			back: BACK,
 			star: BACK,
@@ -35,6 +35,13 @@ export function morePage(state: SessionState): PageView {
 function again(state: SessionState): Choice<Step>[] {
 	const step = measureAgainStep(state);
 	return step === null ? [] : [{ label: 'measure a bend again', step }];
+}
+
+/** Only while the disk refuses. */
+function elsewhere({ unsaved, rescuePlace }: SessionState): Choice<Step>[] {
+	if (unsaved === null || rescuePlace === null) return [];
+	const page: Page = { page: 'text', purpose: 'rescue', value: rescuePlace };
+	return [{ label: 'go on in another folder: this disk refuses', step: to(page) }];
 }
 
 const SCRAP: Choice<Step> = { label: 'scrap the tube', step: to({ page: 'text', purpose: 'scrap', value: '' }) };

@@ -2,6 +2,29 @@ import { wrapped } from '../../text/line.ts';
 import type { Step } from '../session-state.ts';
 import { answer, BACK, type PageView } from './page.ts';
 
+/** The folder in which the session goes on, since its own disk refuses: the one that is offered, or another. */
+export function rescuePage(): PageView {
+	return {
+		title: 'Go on in another folder',
+		prompt: {
+			label: 'Folder',
+			text: (folder) =>
+				folder === '' ? 'Write a folder on another disk, for example /media/stick.' : { step: 'rescue', folder },
+			back: BACK,
+			empty: '',
+		},
+		body: (room) => [
+			{
+				rank: 0,
+				lines: wrapped(
+					'Press Enter to take this folder, or write another. The log with all its lines is copied there, and the session goes on in it. When the disk is well again, resuming brings the lines back.',
+					room.columns,
+				),
+			},
+		],
+	};
+}
+
 /** Free text: a note, or why the tube is scrap. */
 export function textPage(purpose: 'note' | 'scrap'): PageView {
 	const note = purpose === 'note';

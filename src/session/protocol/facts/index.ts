@@ -2,6 +2,7 @@
 
 import type { DecideFact } from './decide.ts';
 import type { AsideFact, DoubtFact, TwiceFact } from './doubt.ts';
+import type { NotSavedFact } from './not-saved.ts';
 import type { PullFact } from './pull.ts';
 import type { RefusalFact } from './refusal.ts';
 
@@ -10,6 +11,7 @@ export type { AgainstFact, DecideFact, Missed } from './decide.ts';
 export type { AsideFact, DoubtFact, Slip, TwiceFact } from './doubt.ts';
 export type { FinishFact } from './finish.ts';
 export type { Known } from './known.ts';
+export type { Cause, NotSavedFact, WriteFault } from './not-saved.ts';
 export type { PullFact } from './pull.ts';
 export type { ExcludedFact, HindranceFact, MisreadFact, NumberFault, RefusalFact, Wanted } from './refusal.ts';
 
@@ -17,12 +19,6 @@ export type { ExcludedFact, HindranceFact, MisreadFact, NumberFault, RefusalFact
 export interface LoggedFact {
 	code: 'as-logged';
 	text: string;
-}
-
-/** The disk did not take it; `told`: what it said, and what to do. */
-export interface NotSavedFact {
-	code: 'not-saved';
-	told: string;
 }
 
 /** Why something is asked, advised or refused. */
