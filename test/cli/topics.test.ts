@@ -157,7 +157,7 @@ describe('the numbers in a topic', () => {
 describe('pullbook help exit-codes', () => {
 	it('names every code that the program ends with', () => {
 		const codes = sources.flatMap(({ text }) =>
-			[...text.matchAll(/(?:exitCode = |super\(message, (?:[^)]*, )?|(?:const LEFT|FAILURE) = )([1-9])\b/g)].map(
+			[...text.matchAll(/(?:exitCode = |super\((?:fact|\{[^}]*\}), |(?:const LEFT|FAILURE) = )([1-9])\b/g)].map(
 				([, code]) => code!,
 			),
 		);

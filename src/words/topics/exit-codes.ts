@@ -6,8 +6,8 @@ export const EXIT_CODES: readonly (readonly [code: string, brief: string, then: 
 	['1', 'the program failed', 'Run the same command again with --debug and keep what it prints.'],
 	['2', 'bad input', 'A job file, an option or a command is wrong. The message says what to write instead.'],
 	['3', 'left, to be resumed', 'Go on with pullbook bend JOB --resume.'],
-	['4', 'another session has the log', 'Close the other window first.'],
-	['5', 'the disk refused a write', 'The last answer is not saved. Make room and give it again.'],
+	['4', 'another session has the log', 'Close the other window first. Nothing was written here.'],
+	['5', 'the disk refused a write', 'The last answer is not saved. Make room and give it again, or add --rescue DIR.'],
 	['6', 'a log is damaged', 'It is only read from now on. pullbook log ID shows what is whole.'],
 	['128 + n', 'ended by signal n', 'Every answer is kept. Go on with pullbook bend JOB --resume.'],
 ];

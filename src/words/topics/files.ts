@@ -3,6 +3,7 @@ import type { Topic } from './topic.ts';
 export const files: Topic = {
 	examples: [
 		['pullbook bend JOB --resume', 'go on where a power cut stopped you'],
+		['pullbook bend JOB --rescue /media/stick', 'go on there when the disk refuses'],
 		['pullbook log', 'list what is kept'],
 		['pullbook --home /media/stick', 'keep everything in another folder'],
 	],
@@ -45,6 +46,8 @@ export const files: Topic = {
 			text: [
 				'The page says NOT SAVED and keeps your reading. Make room on the disk and press Enter again, or write the number down.',
 				'Leaving then gives exit code 5. Every answer before it is kept.',
+				'To go on in another folder press Esc, then *. In the line mode write --rescue DIR beforehand.',
+				'When the disk is well, --resume brings those lines back into the log.',
 			],
 		},
 		{
