@@ -5,16 +5,9 @@ import { type Reading, readingsIn } from '../log/events.ts';
 import type { State } from '../log/state.ts';
 import { dueCheck } from '../reading/check-reading.ts';
 import type { Action, Answer } from './action.ts';
-import type { MisreadFact, Wanted } from './facts/index.ts';
 import type { EvidenceKind } from './kinds.ts';
+import { misread, Unreadable, wants } from './misread.ts';
 import type { RefusedNote } from './notes.ts';
-
-/** An answer could not be read. */
-class Unreadable extends Error {
-	constructor(readonly fact: MisreadFact) {
-		super(fact.code);
-	}
-}
 
 type Raw = Record<string, unknown>;
 
@@ -231,14 +224,6 @@ function mustBeTrue(key: string, raw: Raw): void {
 function onlyKeys(raw: Raw, keys: readonly string[], place: string): void {
 	const strange = Object.keys(raw).filter((key) => !keys.includes(key));
 	if (strange.length > 0) throw misread({ code: 'does-not-belong', keys: strange, place });
-}
-
-function misread(fact: MisreadFact): Unreadable {
-	return new Unreadable(fact);
-}
-
-function wants(place: string, what: Wanted): Unreadable {
-	return new Unreadable({ code: 'wants', place, wants: what });
 }
 
 function isRaw(raw: unknown): raw is Raw {
