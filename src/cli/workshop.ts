@@ -20,7 +20,7 @@ export function workshopAt(home: string, jobs: JobFolder): WorkshopPort {
 			return opened.benders();
 		},
 		lookup: (bender, die, units) => settings().tooling(bender, die, units),
-		// Read once for a form: a session bent meanwhile tells the next one.
+		// Read once for a form. That some sessions are not read yet is said where a tube is laid out or begun.
 		lessons: () =>
 			(lessons ??= lessonsFor(
 				home,

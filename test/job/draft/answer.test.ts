@@ -298,6 +298,10 @@ describe('a kept job that is changed', () => {
 		expect('risk' in out.file).toBe(false);
 		const tolerance = following(['1'], opened({ at: 'field', field: 'tolerance.under' }));
 		expect(following([''], { ...tolerance, at: 'field', field: 'tolerance.under' }).file).toEqual(KEPT);
+		const radius = following(['5 1/2'], opened({ at: 'field', field: 'shape.radius' }));
+		expect(radius.file.shape).toEqual({ ...KEPT.shape, radius: '5 1/2' });
+		expect(readJob(radius.file, SHOP.lookup)).toHaveProperty('job.shape.radius', 5.5);
+		expect(following([''], { ...radius, at: 'field', field: 'shape.radius' }).file).toEqual(KEPT);
 		const shape = following(['3/8'], opened({ at: 'field', field: 'tolerance.shape' }));
 		expect(following(['1.5'], { ...shape, at: 'field', field: 'tolerance.direction' }).file.tolerance).toEqual({
 			shape: '3/8',
