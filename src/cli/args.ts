@@ -36,9 +36,9 @@ export function readCommandLine(argv: readonly string[]): CommandLine {
 	const spec = (command !== null && COMMANDS[command]) || HOME_COMMAND;
 	const operands = (command === null ? words : words.slice(1)).map(({ value }) => value);
 	if (command === null && first !== undefined && !looksLikeFolder(first.value)) throw unknownCommand(first.value);
-	const options = readOptions(tokens, name, spec, operands);
+	const { options, repeated } = readOptions(tokens, name, spec, operands);
 	if (!options.help && !options.version) checkOperands(name, spec, operands);
-	return { command, operands, options };
+	return { command, operands, options, ...(Object.keys(repeated).length > 0 && { repeated }) };
 }
 
 /** A bare word is taken for a mistyped command; a folder is told by a separator or a dot in front. */
@@ -60,14 +60,19 @@ function unknownCommand(word: string): UsageError {
 function readOptions(tokens: readonly Token[], name: string, spec: CommandSpec, operands: string[]) {
 	const known: Record<string, OptionSpec> = { ...spec.options, ...COMMON_OPTIONS };
 	const options: Record<string, string | true> = {};
+	const repeated: Record<string, string[]> = {};
 	for (const token of tokens) {
 		if (token.kind !== 'option') continue;
 		const option = Object.hasOwn(known, token.name) ? known[token.name] : undefined;
 		if (!option) throw unknownOption(token.rawName, name, known);
+		if (option.repeats) {
+			repeated[token.name] = [...(repeated[token.name] ?? []), optionValue(token, option, name) ?? ''];
+			continue;
+		}
 		if (Object.hasOwn(options, token.name)) throw new UsageError(`${name}: ${token.rawName} is given twice.`);
 		options[token.name] = optionValue(token, option, name) ?? followingWord(token, option, tokens, operands) ?? true;
 	}
-	return options;
+	return { options, repeated };
 }
 
 function unknownOption(rawName: string, name: string, known: Record<string, OptionSpec>): UsageError {

@@ -5,6 +5,8 @@ export interface OptionSpec {
 	value?: string;
 	/** The value may be left out. */
 	optional?: true;
+	/** It may be given more than once. */
+	repeats?: true;
 	says: string;
 }
 /** A command with its operands, options and examples: what the parser accepts, what `help` prints, and what it does. */
@@ -29,6 +31,8 @@ export interface CommandLine {
 	operands: string[];
 	/** By option name: the value, or true where none was given. */
 	options: Record<string, string | true>;
+	/** Every value of an option that may be given more than once; absent where none was. */
+	repeated?: Record<string, readonly string[]>;
 }
 
 /** A command line and where it runs. */

@@ -1,7 +1,7 @@
 import { BENDER_EXAMPLES, BENDER_NOTES, BENDER_OPTIONS } from './bender-options.ts';
 import type { CommandSpec, OptionSpec } from './command.ts';
 import { BENT_AS_OPTIONS } from './hand-and-end.ts';
-import { bend, bender, check, layout, log, openHome, practice } from './runs.ts';
+import { bend, bender, check, cut, layout, log, openHome, practice } from './runs.ts';
 
 /** Taken by every command. */
 export const COMMON_OPTIONS: Readonly<Record<string, OptionSpec>> = {
@@ -76,6 +76,37 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 		],
 		notes: ['Exit code 0 when every file is right, 2 when one is not.'],
 		run: check,
+	},
+	cut: {
+		summary: 'which pieces from which sticks, with marks for the saw',
+		operands: ['JOB'],
+		least: 1,
+		most: Number.POSITIVE_INFINITY,
+		options: {
+			stock: {
+				value: 'LENGTH[xN]',
+				repeats: true,
+				says: 'sticks of this length, N of them; without N no end of them',
+			},
+			kerf: { value: 'LENGTH', says: 'what the saw takes of the tube; 1/8 in or 3 mm without it' },
+			now: { says: 'count the sticks as they lie in the rack now' },
+			json,
+			csv: { says: 'print comma-separated values, a row a piece' },
+		},
+		examples: [
+			['pullbook cut jobs/bow-rail.json --stock 240', 'saw its pieces from sticks of 240 in'],
+			['pullbook cut jobs --stock 6000mm', 'those of every job in the folder'],
+			['pullbook cut jobs/bow-rail.json --stock 240x2 --stock 75x1', 'from two sticks and an end that is left'],
+			['pullbook cut jobs/bow-rail.json --kerf 1/16', 'from the stick in the job, thin saw'],
+		],
+		notes: [
+			'A job says how many pieces it wants in its field quantity.',
+			'Finished pieces go off the list, and so do those being bent. A scrapped one',
+			'is cut again. All of them come off the sticks where you count the sticks.',
+			'Other tubes never share a stick: diameter, wall and material must be the same.',
+			'Exit code 1: there are too few sticks; the list says what is missing.',
+		],
+		run: cut,
 	},
 	log: {
 		summary: 'the sessions kept, newest first, or one of them',

@@ -77,6 +77,15 @@ export const check: Run = async ({ line: { operands, options }, home }, io) => {
 	return (await import('./check.ts')).runCheck({ files: operands, json: options.json === true, lookup }, io);
 };
 
+export const cut: Run = async ({ line: { operands, options, repeated }, home }, io) => {
+	if (options.json === true && options.csv === true)
+		throw new UsageError('pullbook cut: --json and --csv are two forms of one list. Give one of them.');
+	const form = options.json === true ? 'json' : options.csv === true ? 'csv' : 'text';
+	const kerf = typeof options.kerf === 'string' ? options.kerf : null;
+	const asked = { files: operands, stock: repeated?.stock ?? [], kerf, asNow: options.now === true };
+	return (await import('./cut.ts')).runCut({ ...asked, form, home: home() }, io);
+};
+
 export const log: Run = async ({ line: { operands, options }, home }, io) => {
 	const [id = null] = operands;
 	return (await import('./log.ts')).runLog({ id, json: options.json === true, home: home() }, io);

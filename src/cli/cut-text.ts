@@ -1,0 +1,73 @@
+import { table } from '../terminal/table.ts';
+import { wrapBehind } from '../terminal/wrap.ts';
+import { type CutList, type SawnStick, toCut } from '../tube/cut-list.ts';
+import {
+	nothingWords,
+	pieceLetter,
+	sawingWords,
+	stickWords,
+	sumWords,
+	tubeWords,
+	weightWords,
+} from '../words/cut-list.ts';
+import { foreignName } from '../words/foreign.ts';
+import { tapeValue } from '../words/lengths.ts';
+import type { TubeJobs } from './cut-jobs.ts';
+
+/** Most characters in a line. */
+const WIDTH = 80;
+
+const wrapped = (text: string, lead = ''): string[] => wrapBehind(lead, text, WIDTH);
+
+/** The list of one tube as a page for the saw; `list` is null where nothing is left to cut. */
+export function cutText(group: TubeJobs, list: CutList | null, kerf: number): string {
+	const { tube, units, pieces } = group;
+	const by = pieces[0]!.job;
+	const heading = `Tube ${tubeWords(tube)} (lengths in ${units === 'in' ? 'inches' : 'millimetres'})`;
+	const rows = pieces.map((piece, i) => [
+		pieceLetter(i),
+		foreignName(piece.job.name),
+		tapeValue(piece.length, by),
+		...[piece.wanted, piece.finished, piece.begun, piece.scrapped, toCut(piece)].map(String),
+	]);
+	const heads = ['piece', 'job', 'cut length', 'wanted', 'finished', 'being bent', 'scrapped', 'to cut'];
+	return [
+		...wrapped(heading),
+		...shownColumns([heads, ...rows]),
+		'',
+		...(list === null
+			? wrapped(nothingWords(pieces))
+			: [
+					...wrapped(sawingWords(kerf, by)),
+					'',
+					...alike(list.sticks).flatMap(({ stick, lead }) => wrapped(stickWords(stick, by), lead)),
+					'',
+					...wrapped(sumWords(list, by)),
+					...wrapped(weightWords(tube, list, units)),
+				]),
+	].join('\n');
+}
+
+/** The table without the columns of what has not happened to any piece. */
+function shownColumns(rows: readonly (readonly string[])[]): string[] {
+	const isShown = (_: string, column: number) =>
+		column < 4 || column === rows[0]!.length - 1 || rows.slice(1).some((row) => row[column] !== '0');
+	return table(
+		rows.map((row) => row.filter(isShown)),
+		[0, 1],
+	);
+}
+
+/** Sticks that are cut alike told once, with their numbers in front. */
+function alike(sticks: readonly SawnStick[]): { stick: SawnStick; lead: string }[] {
+	const groups: { stick: SawnStick; first: number; last: number }[] = [];
+	for (const [i, stick] of sticks.entries()) {
+		const before = groups.at(-1);
+		if (before && JSON.stringify(before.stick) === JSON.stringify(stick)) before.last = i + 1;
+		else groups.push({ stick, first: i + 1, last: i + 1 });
+	}
+	const numbers = ({ first, last }: { first: number; last: number }) =>
+		first === last ? `${first}` : `${first}-${last}`;
+	const width = Math.max(...groups.map((group) => numbers(group).length));
+	return groups.map((group) => ({ stick: group.stick, lead: `  ${numbers(group).padStart(width)}  ` }));
+}

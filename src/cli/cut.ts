@@ -1,0 +1,76 @@
+import { SessionCache } from '../journal/kept-sessions.ts';
+import type { Stick } from '../maths/packing.ts';
+import { cutList } from '../tube/cut-list.ts';
+import { convertLength } from '../units/units.ts';
+import { CUT_MORE, leftToCut, missingWords, tooLongWords, tubeWords } from '../words/cut-list.ts';
+import { byTube, jobFiles, jobPieces, type TubeJobs } from './cut-jobs.ts';
+import { cutCsv, cutDocument, type TubeList } from './cut-rows.ts';
+import { readKerf, readStick } from './cut-sticks.ts';
+import { cutText } from './cut-text.ts';
+import { type Io, print, printJson, tellOn } from './io.ts';
+import { announced, lessonsFor } from './kept.ts';
+import { UsageError } from './usage-error.ts';
+
+export interface CutRequest {
+	files: readonly string[];
+	/** As given: lengths, with a number of sticks or without. */
+	stock: readonly string[];
+	kerf: string | null;
+	/** The sticks are as they lie now: nothing that was cut comes off them. */
+	asNow: boolean;
+	form: 'text' | 'json' | 'csv';
+	home: string;
+}
+
+/** Exit code where the sticks in hand do not suffice: the list is printed all the same. */
+const FAILURE = 1;
+
+/**
+ * `pullbook cut`: which pieces of these jobs to saw from which sticks. What kept sessions finished goes off the list. Exit code 0; 1 where
+ * sticks are missing.
+ * @throws JobFileError with every fault of a file; UsageError where a piece is longer than every stick, or a length is none
+ */
+export async function runCut(request: CutRequest, io: Io): Promise<number> {
+	const tell = tellOn(io);
+	const { rows } = new SessionCache(request.home).read(announced(tell));
+	for (const { id, problem } of rows) if (problem !== null) tell(`${id}: ${problem}`);
+	const lessons = lessonsFor(request.home, rows);
+	const groups = byTube(jobPieces(jobFiles(request.files), { home: request.home, rows, lessons }));
+	const isCounted = request.stock.some((word) => Number.isFinite(readStick(word, groups[0]!.units).count));
+	if (groups.length > 1 && isCounted) throw new UsageError(severalTubes(groups));
+	const lists = groups.map((group) => listOf(group, request));
+	if (request.form === 'json') printJson(io, cutDocument(lists));
+	else if (request.form === 'csv') io.stdout.write(cutCsv(lists));
+	else print(io, lists.map(({ group, list, kerf }) => cutText(group, list, kerf)).join('\n\n'));
+	const missing = lists.flatMap(({ group, list }) => (list && missingWords(list, group.pieces[0]!.job)) ?? []);
+	for (const sentence of missing) tell(sentence);
+	return missing.length > 0 ? FAILURE : 0;
+}
+
+function listOf(group: TubeJobs, { stock, kerf: saw, asNow }: CutRequest): TubeList {
+	const kerf = readKerf(saw, group.units);
+	const sticks = stock.length > 0 ? stock.map((word) => readStick(word, group.units)) : sticksOfJobs(group);
+	if (leftToCut(group.pieces) === 0) return { group, list: null, kerf };
+	if (sticks.length === 0)
+		throw new UsageError(
+			`Say how long the sticks of ${tubeWords(group.tube)} are: --stock 240, or --stock 240x3 where there are three.`,
+		);
+	const list = cutList(group.pieces, sticks, { kerf, asNow });
+	if (!('why' in list)) return { group, list, kerf };
+	if (list.why === 'cut-more') throw new UsageError(CUT_MORE);
+	const piece = group.pieces[list.piece]!;
+	throw new UsageError(tooLongWords(piece, piece.job.name, list.longest, group));
+}
+
+/** Sticks as the jobs name them: as many as it takes. */
+function sticksOfJobs({ pieces, units }: TubeJobs): Stick[] {
+	const lengths = pieces.flatMap(({ job }) =>
+		job.tube.stock === null ? [] : [convertLength(job.tube.stock, job.units, units)],
+	);
+	return [...new Set(lengths)].map((length) => ({ length, count: Number.POSITIVE_INFINITY }));
+}
+
+function severalTubes(groups: readonly TubeJobs[]): string {
+	const tubes = groups.map(({ tube }) => tubeWords(tube)).join(', ');
+	return `These jobs are of ${groups.length} tubes: ${tubes}. Counted sticks are of one: run pullbook cut for each tube, or leave out how many there are.`;
+}
