@@ -1,4 +1,5 @@
 import { statSync } from 'node:fs';
+import { codeOf } from '../files/error-codes.ts';
 import { homeFolder } from '../files/home.ts';
 import type { Call, CommandLine } from './command.ts';
 import { COMMANDS, HOME_COMMAND } from './commands.ts';
@@ -20,8 +21,18 @@ export async function runCommand(line: CommandLine, io: Io, samples: string): Pr
 
 function homeOf({ options }: CommandLine, { env }: Io): string {
 	const home = homeFolder(env, typeof options.home === 'string' ? options.home : null);
-	if (statSync(home, { throwIfNoEntry: false })?.isDirectory() !== false) return home;
+	if (isFolderOrNothing(home)) return home;
 	throw new UsageError(`${home} is no folder: give a folder to keep settings and logs in with --home DIR.`);
+}
+
+/** A folder, or a place where one can be made: no file stands at it or on the way to it. */
+function isFolderOrNothing(path: string): boolean {
+	try {
+		return statSync(path, { throwIfNoEntry: false })?.isDirectory() !== false;
+	} catch (error) {
+		if (codeOf(error) !== 'ENOTDIR') throw error;
+		return false;
+	}
 }
 
 function print(io: Io, text: string): number {

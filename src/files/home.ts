@@ -1,4 +1,4 @@
-import { homedir } from 'node:os';
+import { homedir, userInfo } from 'node:os';
 import { isAbsolute, join, resolve } from 'node:path';
 
 /**
@@ -15,5 +15,12 @@ export function homeFolder(
 	if (platform === 'win32') return join(env.LOCALAPPDATA || join(homedir(), 'AppData', 'Local'), 'pullbook');
 	// The specification has a relative path ignored.
 	const data = env.XDG_DATA_HOME && isAbsolute(env.XDG_DATA_HOME) ? env.XDG_DATA_HOME : null;
-	return join(data ?? join(env.HOME || homedir(), '.local', 'share'), 'pullbook');
+	return join(data ?? join(env.HOME || ownFolder(), '.local', 'share'), 'pullbook');
+}
+
+/** The user's own folder by the system's account; the environment may have it empty, which would lead into whatever folder one is in. */
+function ownFolder(): string {
+	const named = homedir();
+	if (named !== '') return named;
+	return userInfo().homedir;
 }

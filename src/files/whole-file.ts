@@ -1,6 +1,6 @@
 /** Files that are written whole or not at all: a power cut leaves the old one or the new one, never a part. */
 import { constants } from 'node:fs';
-import { dirname } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { closeQuietly, createFile, removeQuietly, syncFolder, writeAll } from './disk.ts';
 import { codeOf } from './error-codes.ts';
 import type { FsPort } from './fs-port.ts';
@@ -41,6 +41,7 @@ export function writeUnlessThere(fs: FsPort, path: string, bytes: Uint8Array, mo
 
 /** The bytes in a file beside the one that they are meant for; gives its name. */
 function written(fs: FsPort, path: string, bytes: Uint8Array, mode: number): string {
+	sweep(fs, path);
 	const fresh = `${path}.new-${process.pid}`;
 	const fd = fs.openSync(fresh, FRESH, mode);
 	try {
@@ -54,6 +55,23 @@ function written(fs: FsPort, path: string, bytes: Uint8Array, mode: number): str
 		closeQuietly(fs, fd);
 	}
 	return fresh;
+}
+
+/** A file in the making that is older was left by a program that was killed. */
+const ABANDONED_MS = 3_600_000;
+
+/** Removes what killed programs left of files meant for this name. */
+function sweep(fs: FsPort, path: string): void {
+	const begun = new RegExp(`^${basename(path).replace(/\W/g, '\\$&')}\\.(new-\\d+|tmp-[\\da-z]+)$`);
+	try {
+		for (const name of fs.readdirSync(dirname(path))) {
+			const left = join(dirname(path), name);
+			if (begun.test(name) && Date.now() - fs.statSync(left).mtimeMs > ABANDONED_MS) removeQuietly(fs, left);
+		}
+	} catch (error) {
+		// Where the folder cannot be looked into, the write itself says what is wrong.
+		if (codeOf(error) === '') throw error;
+	}
 }
 
 /** False where the file system has no links. */

@@ -4,13 +4,20 @@ import type { KeptRow } from './kept-row.ts';
 
 /**
  * The sessions of a job among these, the one with the newest record first: those started from the same real path, and where there
- * is none, those of a job of the same name.
+ * is none, those of a job of the same name. What is dated in the future, by a clock that was wrong, comes after all that is not.
  */
-export function sessionsOfJob(rows: readonly KeptRow[], jobFile: string, jobName: string): KeptRow[] {
+export function sessionsOfJob(
+	rows: readonly KeptRow[],
+	jobFile: string,
+	jobName: string,
+	now: Date = new Date(),
+): KeptRow[] {
 	const file = realPath(jobFile);
 	const samePath = rows.filter(({ job }) => job?.file === file);
 	const chosen = samePath.length > 0 ? samePath : rows.filter(({ job }) => job?.name === jobName);
-	return [...chosen].sort((a, b) => (a.touched < b.touched ? 1 : -1));
+	const isAhead = ({ touched }: KeptRow) => touched > now.toISOString();
+	const newest = [...chosen].sort((a, b) => (a.touched < b.touched ? 1 : -1));
+	return [...newest.filter((row) => !isAhead(row)), ...newest.filter(isAhead)];
 }
 
 /** The path with links resolved; as it is where the file is gone. */

@@ -1,13 +1,16 @@
-import { copyFileSync, existsSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
+import { alone, Busy } from '../files/alone.ts';
+import { exists, makeFolder } from '../files/disk.ts';
 import { codeOf } from '../files/error-codes.ts';
-import { realFs } from '../files/fs-port.ts';
+import { type FsPort, realFs } from '../files/fs-port.ts';
 import { replaceFile } from '../files/whole-file.ts';
 import { EMPTY, readSettings, type SettingsFile } from './schema.ts';
 import { SettingsError } from './settings-error.ts';
 import { withinBounds } from './within-bounds.ts';
 
 const NAME = 'settings';
+/** For its owner alone. */
+const MODE = 0o600;
 
 /** What was read, and what the user should know about it. */
 export interface Loaded {
@@ -20,9 +23,9 @@ const placesIn = (home: string) => ({ file: join(home, `${NAME}.json`), good: jo
 const nameOf = (error: unknown): string => codeOf(error) || String(error);
 
 /** The text of a file; null when there is none. */
-function textOf(path: string): string | null {
+function textOf(path: string, fs: FsPort): string | null {
 	try {
-		return readFileSync(path, 'utf8');
+		return fs.readFileSync(path).toString('utf8');
 	} catch (error) {
 		if (codeOf(error) === 'ENOENT') return null;
 		throw error;
@@ -33,26 +36,26 @@ function textOf(path: string): string | null {
  * Reads settings.json. A broken file is put aside under a name ending in `.bad` and the last good copy takes its place; a file that
  * cannot be read at all is left alone. Each is said in `problems`; nothing is thrown, so that a tube can be bent without settings.
  */
-export function loadSettings(home: string): Loaded {
+export function loadSettings(home: string, fs: FsPort = realFs): Loaded {
 	const { file } = placesIn(home);
 	let text: string | null;
 	try {
-		text = textOf(file);
+		text = textOf(file, fs);
 	} catch (error) {
 		const problem = `${file} cannot be read (${nameOf(error)}): no bender, die or preference kept there is used.`;
 		return { settings: EMPTY, problems: [problem] };
 	}
-	if (text === null) return fromCopy(home, null);
+	if (text === null) return fromCopy(home, null, fs);
 	const read = readSettings(text);
-	return typeof read === 'string' ? fromCopy(home, putAside(file, read)) : withinBounds(read);
+	return typeof read === 'string' ? fromCopy(home, putAside(file, read, fs), fs) : withinBounds(read);
 }
 
 /** Renames a broken file out of the way, over none put aside before; says so. */
-function putAside(file: string, fault: string): string {
+function putAside(file: string, fault: string, fs: FsPort): string {
 	let aside = `${file}.bad`;
-	for (let n = 2; existsSync(aside); n++) aside = `${file}.bad-${n}`;
 	try {
-		renameSync(file, aside);
+		for (let n = 2; exists(fs, aside); n++) aside = `${file}.bad-${n}`;
+		fs.renameSync(file, aside);
 		return `${file} is broken (${fault}); it was put aside as ${aside}.`;
 	} catch (error) {
 		return `${file} is broken (${fault}) and cannot be put aside (${nameOf(error)}).`;
@@ -60,17 +63,17 @@ function putAside(file: string, fault: string): string {
 }
 
 /** The last good copy, put back in the file's place; without a copy, nothing kept. `problem`: what befell the file. */
-function fromCopy(home: string, problem: string | null): Loaded {
+function fromCopy(home: string, problem: string | null, fs: FsPort): Loaded {
 	const { file, good } = placesIn(home);
 	const missing = `${file} is missing.`;
 	try {
-		const text = textOf(good);
+		const text = textOf(good, fs);
 		const read = text === null ? null : readSettings(text);
 		if (read === null)
 			return { settings: EMPTY, problems: problem === null ? [] : [`${problem} No copy of it is kept.`] };
 		if (typeof read === 'string')
 			return { settings: EMPTY, problems: [`${problem ?? missing} Its copy ${good} is broken too.`] };
-		if (!existsSync(file)) copyFileSync(good, file);
+		if (text !== null && !exists(fs, file)) replaceFile(fs, file, Buffer.from(text), MODE);
 		const { settings, problems } = withinBounds(read);
 		return { settings, problems: [`${problem ?? missing} The last good copy, ${good}, is used.`, ...problems] };
 	} catch (error) {
@@ -81,52 +84,42 @@ function fromCopy(home: string, problem: string | null): Loaded {
 const serialize = (settings: SettingsFile) => JSON.stringify(settings, undefined, '\t');
 
 /**
- * Writes settings.json by conf and reads it back, since a nearly full disk can cut it short without an error; then renews the last
- * good copy. Gives what the user should know.
+ * Makes a change to the settings as they are now, one program after another, and renews the last good copy. Gives them as they became, and
+ * what the user should know.
  * @throws SettingsError when the file was not written; the settings are then as they were
  */
-export async function saveSettings(home: string, settings: SettingsFile): Promise<string[]> {
-	const { file, good } = placesIn(home);
-	const written = serialize(settings);
+export function changeSettings(home: string, made: (now: SettingsFile) => SettingsFile, fs: FsPort = realFs): Loaded {
+	const { file } = placesIn(home);
+	const change = () => {
+		const now = loadSettings(home, fs);
+		const settings = made(now.settings);
+		return { settings, problems: [...now.problems, ...written(home, settings, fs)] };
+	};
 	try {
-		keepCopyOf(file, good);
-		await writeByConf(home, settings);
-		if (textOf(file) === written) return renewCopy(good, written);
-		restore(file, good);
+		// Whoever makes it: a home is for its owner alone.
+		makeFolder(fs, home);
+		return alone(fs, file, change);
 	} catch (error) {
+		if (error instanceof Busy) {
+			throw new SettingsError(
+				`${file} was not written: another program is changing it (${error.lock}). Try again; if none is, remove that file.`,
+			);
+		}
+		if (codeOf(error) === '') throw error;
 		throw new SettingsError(`${file} was not written (${nameOf(error)}). Nothing kept before is changed.`);
 	}
-	throw new SettingsError(`${file} was cut short: the disk may be full. The settings are as they were before.`);
 }
 
-/** Only a write needs conf: loading it takes longer than the mark table does. */
-async function writeByConf(home: string, settings: SettingsFile): Promise<void> {
-	const { default: Conf } = await import('conf');
-	const conf = new Conf<SettingsFile>({
-		cwd: home,
-		configName: NAME,
-		accessPropertiesByDotNotation: false,
-		configFileMode: 0o600,
-		serialize,
-	});
-	conf.store = settings;
-}
-
-/** A file written by hand has no copy yet: without one there would be nothing to go back to. */
-function keepCopyOf(file: string, good: string): void {
-	const text = existsSync(good) ? null : textOf(file);
-	if (text !== null) replaceFile(realFs, good, Buffer.from(text), 0o600);
-}
-
-/** Undoes a write that was cut short. A rename needs no room on the disk. */
-function restore(file: string, good: string): void {
-	if (existsSync(good)) renameSync(good, file);
-	else rmSync(file, { force: true });
-}
-
-function renewCopy(good: string, text: string): string[] {
+/** Whole or not at all; then the spare copy. */
+function written(home: string, settings: SettingsFile, fs: FsPort): string[] {
+	const { file, good } = placesIn(home);
+	const text = serialize(settings);
+	// A file written by hand has no copy yet: without one there would be nothing to go back to.
+	const before = exists(fs, good) ? null : textOf(file, fs);
+	if (before !== null) replaceFile(fs, good, Buffer.from(before), MODE);
+	replaceFile(fs, file, Buffer.from(text), MODE);
 	try {
-		replaceFile(realFs, good, Buffer.from(text), 0o600);
+		replaceFile(fs, good, Buffer.from(text), MODE);
 		return [];
 	} catch (error) {
 		return [`The settings are kept, but their spare copy ${good} could not be renewed (${nameOf(error)}).`];

@@ -40,7 +40,8 @@ export const EMPTY: SettingsFile = { benders: [], preferences: {} };
 export function readSettings(text: string): SettingsFile | string {
 	let value: unknown;
 	try {
-		value = JSON.parse(text);
+		// Editors of some systems put a byte order mark in front.
+		value = JSON.parse(text.replace(/^\uFEFF/, ''));
 	} catch {
 		return text.trim() === '' ? 'it is empty' : 'it is not whole JSON';
 	}

@@ -1,8 +1,9 @@
+import { type FsPort, realFs } from '../files/fs-port.ts';
 import type { Units } from '../tube/job.ts';
 import { type KeptRecord, type KeptTooling, keptIn } from '../tube/kept-tooling.ts';
 import type { FieldName } from '../tube/tooling-fields.ts';
 import { wrongName, wrongValue } from './fields.ts';
-import { loadSettings, saveSettings } from './file.ts';
+import { changeSettings, loadSettings } from './file.ts';
 import type { SettingsFile } from './schema.ts';
 
 export interface KeptDie extends KeptRecord {
@@ -72,14 +73,12 @@ export interface Settings {
 
 type BenderEntry = SettingsFile['benders'][number];
 
-export function openSettings(home: string): Settings {
-	let { settings, problems } = loadSettings(home);
+export function openSettings(home: string, fs: FsPort = realFs): Settings {
+	let { settings, problems } = loadSettings(home, fs);
 	const change = async (made: (now: SettingsFile) => SettingsFile) => {
-		const now = loadSettings(home);
-		const next = made(now.settings);
-		const news = await saveSettings(home, next);
-		settings = next;
-		problems = [...problems, ...now.problems.filter((problem) => !problems.includes(problem)), ...news];
+		const changed = changeSettings(home, made, fs);
+		settings = changed.settings;
+		problems = [...problems, ...changed.problems.filter((problem) => !problems.includes(problem))];
 	};
 	const bender = (name: string) => benders().find((entry) => entry.name === name);
 	const benders = () => settings.benders.map(({ name, machine, dies }) => ({ name, machine: machine ?? null, dies }));

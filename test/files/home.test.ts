@@ -1,5 +1,5 @@
-import { homedir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { homedir, userInfo } from 'node:os';
+import { isAbsolute, join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { homeFolder } from '../../src/files/home.ts';
 
@@ -16,6 +16,19 @@ describe('the home folder', () => {
 		expect(homeFolder({ ...env, PULLBOOK_HOME: '' }, null, 'linux')).toBe('/data/pullbook');
 		expect(homeFolder({ HOME: '/home/ada' }, null, 'linux')).toBe('/home/ada/.local/share/pullbook');
 		expect(homeFolder({}, null, 'linux')).toBe(join(homedir(), '.local', 'share', 'pullbook'));
+	});
+
+	it('is below the account’s own folder where HOME is empty, never below the folder one is in', () => {
+		const before = process.env.HOME;
+		process.env.HOME = '';
+		try {
+			const home = homeFolder({ HOME: '' }, null, 'linux');
+			expect(home).toBe(join(userInfo().homedir, '.local', 'share', 'pullbook'));
+			expect(isAbsolute(home)).toBe(true);
+		} finally {
+			if (before === undefined) delete process.env.HOME;
+			else process.env.HOME = before;
+		}
 	});
 
 	it('does not take a relative XDG_DATA_HOME (Source: XDG Base Directory Specification: such paths are to be ignored)', () => {

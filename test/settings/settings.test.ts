@@ -1,46 +1,46 @@
+import { spawn } from 'node:child_process';
 import {
 	chmodSync,
+	constants,
 	mkdirSync,
 	mkdtempSync,
 	readdirSync,
 	readFileSync,
 	rmSync,
 	statSync,
-	truncateSync,
+	utimesSync,
 	writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { openSettings } from '../../src/settings/settings.ts';
+import { fileURLToPath } from 'node:url';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { type FsPort, realFs } from '../../src/files/fs-port.ts';
+import { openSettings as openAt } from '../../src/settings/settings.ts';
 import { SettingsError } from '../../src/settings/settings-error.ts';
 
-/** What befalls the next write: conf 15.1 takes a short write for a whole one, and throws what the system throws. */
-const disk = vi.hoisted(() => ({ cutAt: null as number | null, error: null as string | null, loads: 0 }));
-vi.mock('conf', async (original) => {
-	const { default: Conf } = await original<typeof import('conf')>();
-	disk.loads++;
-	class OnThisDisk extends Conf<Record<string, unknown>> {
-		override get store() {
-			return super.store;
-		}
-		override set store(value) {
-			if (disk.error !== null) throw Object.assign(new Error('refused'), { code: disk.error });
-			super.store = value;
-			if (disk.cutAt !== null) truncateSync(this.path, disk.cutAt);
-		}
-	}
-	return { default: OnThisDisk };
-});
+/** The real disk, but for what befalls the files of the next changes. */
+const disk = { error: null as string | null, under: '' };
+const port: FsPort = {
+	...realFs,
+	openSync(path, flags, mode) {
+		const writes = (flags & (constants.O_WRONLY | constants.O_RDWR)) !== 0;
+		if (disk.error !== null && writes && path.includes(disk.under))
+			throw Object.assign(new Error('refused'), { code: disk.error });
+		return realFs.openSync(path, flags, mode);
+	},
+};
+const openSettings = (folder: string) => openAt(folder, port);
 
+const root = fileURLToPath(new URL('../..', import.meta.url));
 let home = '';
 const file = () => join(home, 'settings.json');
 const sixInch = { units: 'in' as const, fields: { clr: 6, clamp: 4 } };
 
 beforeEach(() => {
 	home = mkdtempSync(join(tmpdir(), 'pullbook-settings-'));
-	disk.cutAt = null;
 	disk.error = null;
+	disk.under = '';
 });
 afterEach(() => rmSync(home, { recursive: true, force: true }));
 
@@ -127,6 +127,75 @@ describe('benders and dies', () => {
 	});
 });
 
+describe('two programs at once', () => {
+	/** A process of its own that keeps so many dies, one change each. */
+	const other = (name: string, count: number) =>
+		new Promise<string>((resolve, reject) => {
+			const script = `import { openSettings } from '${join(root, 'src/settings/settings.ts')}';
+for (let n = 0; n < ${count}; n++) await openSettings(${JSON.stringify(home)}).setDie('shop', '${name} ' + n, { units: 'in', fields: { clr: 5 } });`;
+			const child = spawn(process.execPath, ['--import', 'tsx', '--input-type=module', '-e', script], { cwd: root });
+			let said = '';
+			child.stderr.on('data', (text) => (said += String(text)));
+			child.on('error', reject);
+			child.on('close', (code) => resolve(`${code}${said}`));
+		});
+
+	it('lose nothing of each other, and none is refused', { timeout: 60_000 }, async () => {
+		expect(await Promise.all([other('one', 25), other('two', 25)])).toEqual(['0', '0']);
+		const names = openSettings(home)
+			.bender('shop')
+			?.dies.map(({ name }) => name);
+		expect(names?.toSorted()).toEqual(
+			['one', 'two'].flatMap((who) => [...Array(25).keys()].map((n) => `${who} ${n}`)).sort(),
+		);
+		expect(readdirSync(home).sort()).toEqual(['settings.json', 'settings.json.good']);
+	});
+
+	it('a lock that is held for long is told, with what to do; one that was left is taken away', {
+		timeout: 20_000,
+	}, async () => {
+		const lock = `${file()}.lock`;
+		writeFileSync(lock, '');
+		await expect(openSettings(home).setDie('shop', '6 in', sixInch)).rejects.toThrow(
+			/was not written: another program is changing it .*settings\.json\.lock\)\. Try again/,
+		);
+		const before = Date.now() / 1000 - 60;
+		utimesSync(lock, before, before);
+		await openSettings(home).setDie('shop', '6 in', sixInch);
+		expect(readdirSync(home).sort()).toEqual(['settings.json', 'settings.json.good']);
+	});
+});
+
+describe('what stands around', () => {
+	it('a file with a byte order mark is read', () => {
+		writeFileSync(file(), '\uFEFF{"benders":[],"preferences":{"jobs":"/tubes"}}');
+		expect(openSettings(home)).toMatchObject({ problems: [] });
+		expect(openSettings(home).preferences()).toEqual({ jobs: '/tubes' });
+	});
+
+	it('files in the making that killed programs left go with the next change; those of others stay', async () => {
+		const left = ['settings.json.new-1', 'settings.json.tmp-1ab2', 'settings.json.new-2', 'settings.json.mine'];
+		const before = Date.now() / 1000 - 7200;
+		for (const name of left) {
+			writeFileSync(join(home, name), 'x');
+			if (name !== 'settings.json.new-2') utimesSync(join(home, name), before, before);
+		}
+		await openSettings(home).setDie('shop', '6 in', sixInch);
+		expect(readdirSync(home).sort()).toEqual([
+			'settings.json',
+			'settings.json.good',
+			'settings.json.mine',
+			'settings.json.new-2',
+		]);
+	});
+
+	it('a home that a setting is the first to make is for its owner alone', async () => {
+		const within = join(home, 'deeper', 'home');
+		await openSettings(within).setDie('shop', '6 in', sixInch);
+		for (const folder of [within, join(home, 'deeper')]) expect(statSync(folder).mode & 0o777).toBe(0o700);
+	});
+});
+
 describe('preferences', () => {
 	it('are kept beside the benders', async () => {
 		await openSettings(home).setDie('shop', '6 in', sixInch);
@@ -137,13 +206,11 @@ describe('preferences', () => {
 });
 
 describe('reading alone', () => {
-	it('makes nothing on disk and does not load conf', async () => {
-		const loads = disk.loads;
+	it('makes nothing on disk', async () => {
 		rmSync(home, { recursive: true });
 		const settings = openSettings(home);
 		expect([settings.benders(), settings.preferences(), settings.problems]).toEqual([[], {}, []]);
 		expect(() => statSync(home)).toThrow('ENOENT');
-		expect(disk.loads).toBe(loads);
 	});
 
 	it('carries along what a newer version wrote', async () => {
@@ -207,33 +274,6 @@ describe('a broken file', () => {
 });
 
 describe('a disk that refuses', () => {
-	it('cuts the write short without an error: it is said, and the settings are as before', async () => {
-		const settings = openSettings(home);
-		await settings.setDie('shop', '6 in', sixInch);
-		disk.cutAt = 20;
-		const change = settings.setDie('shop', '5 in', { units: 'in', fields: { clr: 5 } });
-		await expect(change).rejects.toThrow(SettingsError);
-		await expect(change).rejects.toThrow('was cut short');
-		expect(settings.bender('shop')?.dies.map((die) => die.name)).toEqual(['6 in']);
-		const again = openSettings(home);
-		expect(again.problems).toEqual([]);
-		expect(again.tooling('shop', '6 in', 'in')).toEqual(sixInch.fields);
-	});
-
-	it('cuts the very first write short: nothing broken is left behind', async () => {
-		disk.cutAt = 5;
-		await expect(openSettings(home).setDie('shop', '6 in', sixInch)).rejects.toThrow('was cut short');
-		expect(readdirSync(home)).toEqual([]);
-	});
-
-	it('cuts a file short that was written by hand: its own words come back', async () => {
-		const hand = '{"benders":[],"preferences":{"jobs":"/tubes"}}';
-		writeFileSync(file(), hand);
-		disk.cutAt = 5;
-		await expect(openSettings(home).setDie('shop', '6 in', sixInch)).rejects.toThrow('was cut short');
-		expect(readFileSync(file(), 'utf8')).toBe(hand);
-	});
-
 	it('holds what no bender has: that does not count and is said, the rest does', () => {
 		const name = 'n'.repeat(90);
 		const fields = { clr: 6, growth: 1.01, maxAngle: 1e-320, tape: 1e9 };
@@ -261,10 +301,11 @@ describe('a disk that refuses', () => {
 	});
 
 	it('leaves a spare copy unrenewed: the change is kept and it is said', async () => {
-		mkdirSync(`${file()}.good.new-${process.pid}`);
+		disk.error = 'EIO';
+		disk.under = '.good.new-';
 		const settings = openSettings(home);
 		await settings.setDie('shop', '6 in', sixInch);
-		expect(settings.problems).toEqual([expect.stringContaining('could not be renewed (EISDIR)')]);
+		expect(settings.problems).toEqual([expect.stringContaining('could not be renewed (EIO)')]);
 		expect(openSettings(home).tooling('shop', '6 in', 'in')).toEqual(sixInch.fields);
 	});
 
