@@ -13,6 +13,8 @@ export interface Levers {
 const SHORTEST = 1e-9;
 /** Each step but the last changes which variables their bounds hold; more than this no problem of a tube's size took. */
 const MOST_STEPS = 200;
+/** A part of a sum that is no more than what rounding makes of it, a dozen rows over. */
+const ROUNDING = 1e-13;
 
 /**
  * What is left of `misses`: A x + misses for the x within its bounds for which |A x + misses|^2 + |x|^2 is least.
@@ -25,7 +27,7 @@ export function leftOf(misses: readonly number[], levers: Levers): number[] {
 	let r = misses.map(() => 0);
 	let now = dualAt(r, misses, levers);
 	for (let step = 0; step < MOST_STEPS; step++) {
-		const by = solveDefinite(curvatureOf(now.held, r.length, levers), now.slope)!;
+		const by = downhill(curvatureOf(now.held, r.length, levers), now.slope);
 		const fall = dot(by, now.slope);
 		for (let part = 1; ; part /= 2) {
 			const to = r.map((each, i) => each - part * by[i]!);
@@ -39,6 +41,15 @@ export function leftOf(misses: readonly number[], levers: Levers): number[] {
 		}
 	}
 	return r;
+}
+
+/** Newton's step. Beside levers so long that rounding swallows the 1 on the diagonal, as much as rounding swallows is put in its place. */
+function downhill(curvature: number[][], slope: readonly number[]): number[] {
+	const exact = solveDefinite(curvature, slope);
+	if (exact !== null) return exact;
+	const swallowed = ROUNDING * curvature.reduce((sum, line, i) => sum + line[i]!, 0);
+	const held = curvature.map((line, i) => line.map((value, j) => (i === j ? value + swallowed : value)));
+	return solveDefinite(held, slope)!;
 }
 
 /** |r|^2 / 2 - misses.r + the sum of each variable's greatest x t - x^2 / 2, t = -a.r; its slope, and which variables their bounds hold there. */

@@ -56,4 +56,18 @@ describe('what levers within bounds leave of misses', () => {
 			{ seed: 31, numRuns: 400 },
 		);
 	});
+
+	// What two long levers along the misses move they take away, though the 1 that a change costs is under what rounding makes of their squares.
+	it('is found beside levers so long that rounding swallows what a change costs', () => {
+		fc.assert(
+			fc.property(fc.array(number(1), { minLength: 2, maxLength: 12 }), (direction) => {
+				fc.pre(Math.hypot(...direction) > 0.1);
+				const along = (by: number) => direction.map((x) => by * x);
+				const columns = [along(1e9), along(-3e9)];
+				const r = leftOf(along(5), { columns, lower: [-Infinity, -Infinity], upper: [Infinity, Infinity] });
+				expect(Math.hypot(...r)).toBeLessThan(1e-3);
+			}),
+			{ seed: 32, numRuns: 200 },
+		);
+	});
 });
