@@ -1,7 +1,7 @@
 import { sessionsNamed } from '../journal/by-name.ts';
 import { readAnyway } from '../journal/catalogue.ts';
 import { SessionCache } from '../journal/kept-sessions.ts';
-import { readBack } from '../session/log/read-back.ts';
+import { following, readBack } from '../session/log/read-back.ts';
 import { sessionView } from '../session/report/views.ts';
 import { folded } from '../terminal/folded.ts';
 import { journalWords } from '../words/journal.ts';
@@ -49,8 +49,19 @@ function show(name: string, json: boolean, home: string, io: Io): number {
 	const isDamaged = kept.damage !== null;
 	if (kept.problem !== null) tellOn(io)(journalWords(kept.problem));
 	if (kept.records.length === 0) return isDamaged ? DAMAGED : BAD_INPUT;
-	if (json) printJson(io, sessionDocument(sessionView(readBack(kept.records))));
-	else print(io, page(reviewText(kept, wallClock), widthOf(io.stdout)));
+	if (json)
+		printJson(
+			io,
+			following(() => sessionDocument(sessionView(readBack(kept.records)))),
+		);
+	else
+		print(
+			io,
+			page(
+				following(() => reviewText(kept, wallClock)),
+				widthOf(io.stdout),
+			),
+		);
 	return isDamaged ? DAMAGED : 0;
 }
 

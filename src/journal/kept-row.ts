@@ -1,5 +1,5 @@
 import { lessonOf } from '../session/estimate/lesson-of-session.ts';
-import { readBack, startIn, UnknownRecord } from '../session/log/read-back.ts';
+import { DoesNotFollow, following, readBack, startIn, UnknownRecord } from '../session/log/read-back.ts';
 import type { State } from '../session/log/state.ts';
 import { type SessionStatus, type SessionSummary, sessionSummary, status } from '../session/report/views.ts';
 import type { Kin, Lesson } from '../springback/history.ts';
@@ -49,11 +49,11 @@ export function rowOf(kept: ReadSession): KeptRow {
 	const unknown = { status: 'open', summary: null, kin: null, pulls: 0, lesson: null } as const;
 	const isDamaged = kept.damage !== null;
 	if (row.job === null && problem !== null) return { ...row, ...unknown, problem, isDamaged };
-	const state = folded(records);
-	if ('code' in state) {
-		return { ...row, ...unknown, problem: problem ?? state, isDamaged: isDamaged || problem === null };
+	const told = folded(records, problem === null);
+	if ('code' in told) {
+		return { ...row, ...unknown, problem: problem ?? told, isDamaged: isDamaged || problem === null };
 	}
-	return { ...row, ...foldedInto(state, problem === null), problem, isDamaged };
+	return { ...row, ...told, problem, isDamaged };
 }
 
 /** The row of a session that is being left, by its state: the same as its log taken together gives. `touched`: its newest record's time. */
@@ -63,7 +63,7 @@ export function rowLeft(path: string, state: State, touched: string): KeptRow {
 	return { ...names, touched, ...foldedInto(state, true), problem: null, isDamaged: false };
 }
 
-function foldedInto(state: State, isWhole: boolean) {
+function foldedInto(state: State, isWhole: boolean): Pick<KeptRow, 'status' | 'summary' | 'kin' | 'pulls' | 'lesson'> {
 	const lesson = lessonOf(state);
 	const summary = isWhole ? sessionSummary(state) : null;
 	return { status: status(state), summary, kin: lesson?.kin ?? null, pulls: lesson?.pulls ?? 0, lesson };
@@ -85,14 +85,15 @@ function namesOf({ job, jobFile, at, id }: State['start']): Pick<KeptRow, 'job' 
 }
 
 /**
- * The state; or why there is none. Its checksums say that a log is as it was written, not that what wrote it was
+ * What it comes to; or why it comes to nothing. Its checksums say that a log is as it was written, not that what wrote it was
  * this program: whatever cannot be folded is that one log's problem, and must not keep another session from beginning.
  */
-function folded(records: readonly LogRecord[]): State | JournalFault {
+function folded(records: readonly LogRecord[], isWhole: boolean): ReturnType<typeof foldedInto> | JournalFault {
 	try {
-		return readBack(records);
+		const state = readBack(records);
+		return following(() => foldedInto(state, isWhole));
 	} catch (error) {
-		if (error instanceof UnknownRecord) return error.fact;
-		return { code: 'does-not-follow', text: error instanceof Error ? error.message : String(error) };
+		if (error instanceof UnknownRecord || error instanceof DoesNotFollow) return error.fact;
+		throw error;
 	}
 }

@@ -1,4 +1,4 @@
-import type { FieldName } from '../tube/tooling-fields.ts';
+import { type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { wrongValue } from './fields.ts';
 import type { SettingsFile } from './schema.ts';
 
@@ -12,7 +12,9 @@ export function withinBounds(settings: SettingsFile): { settings: SettingsFile; 
 	const problems: string[] = [];
 	const record = <T extends Pick<Kept, 'units' | 'fields'>>(kept: T, of: string): T => {
 		const fields = Object.entries(kept.fields).filter(([name, value]) => {
-			const right = typeof value === 'number' ? wrongValue(name as FieldName, value, kept.units) : null;
+			// What a newer version keeps besides is carried along.
+			const isOurs = typeof value === 'number' && Object.hasOwn(TOOLING_FIELDS, name);
+			const right = isOurs ? wrongValue(name as FieldName, value, kept.units) : null;
 			if (right !== null) problems.push(`${name} of ${of} is kept as ${value} and does not count: set ${right}.`);
 			return right === null;
 		});

@@ -10,6 +10,7 @@ import { randomAnswer } from '../helpers/session/random-answers.ts';
 import { begin, give, type Run } from '../helpers/session/session-run.ts';
 import { hatJob } from '../helpers/shop/hat.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
+import { finite } from './finite.ts';
 import type { Cover, Subject } from './subject.ts';
 
 const JOBS: Readonly<Record<string, () => Job>> = { hat: hatJob, one: plainJob, arch: () => ARCH };
@@ -91,14 +92,6 @@ function walked(given: Case, each: (run: Run, answer: unknown) => void): Run {
 		run = give(run, answer);
 		each(run, answer);
 	}
-}
-
-/** Every number is one. What a state leads back to has been looked at before. */
-function finite(value: unknown): void {
-	JSON.stringify(value, (key, each) => {
-		if (typeof each === 'number' && !Number.isFinite(each)) throw new Error(`"${key}" is ${each}`);
-		return key === 'past' || key === 'finished' ? undefined : each;
-	});
 }
 
 /** Leaving and taking back are taken in every state, as far as there is something to take back. */

@@ -68,12 +68,36 @@ function isObject(value: unknown): value is Record<string, unknown> {
 	return typeof value === 'object' && value !== null;
 }
 
-/** Folds a whole log. Throws `UnknownRecord` on anything this version does not know: nothing is skipped. */
+/**
+ * What a log holds cannot be folded. Its checksums say that it is as it was written, not that what wrote it was this program.
+ */
+export class DoesNotFollow extends Error {
+	readonly exitCode = 6;
+	readonly fact: { code: 'does-not-follow'; text: string };
+	constructor(cause: unknown) {
+		const text = cause instanceof Error ? cause.message : String(cause);
+		super(text, { cause });
+		this.fact = { code: 'does-not-follow', text };
+	}
+}
+
+/** What is reckoned from a log. @throws DoesNotFollow where that cannot be done */
+export function following<T>(reckoned: () => T): T {
+	try {
+		return reckoned();
+	} catch (error) {
+		if (error instanceof UnknownRecord || error instanceof DoesNotFollow) throw error;
+		throw new DoesNotFollow(error);
+	}
+}
+
+/** Folds a whole log. Throws `UnknownRecord` on anything this version does not know: nothing is skipped; and `DoesNotFollow`. */
 export function readBack(records: readonly StoredRecord[]): State {
 	const [first, ...rest] = records;
 	if (!first) throw new UnknownRecord(0, 'nothing');
 	const read = rest.map(sessionRecord);
-	return read.reduce(evolve, initial(upToDate(startIn(first), anewIn(read))));
+	const start = upToDate(startIn(first), anewIn(read));
+	return following(() => read.reduce(evolve, initial(start)));
 }
 
 /** What this model expects in place of a prior of another one, where the log was gone on with by it before. */

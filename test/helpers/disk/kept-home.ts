@@ -15,11 +15,13 @@ export interface Bending {
 	/** It is left after so many answers. */
 	answers?: number;
 	lessons?: readonly Lesson[];
+	/** It is not closed: whoever asked for it goes on. */
+	stays?: boolean;
 }
 
 /** Bends a tube in a home, by the simulated operator; the session is closed. */
 export function bendIn(home: string, bending: Bending): LiveSession {
-	const { day, job = plainJob(), learn = true, seed = 1, answers = 200, lessons = [] } = bending;
+	const { day, job = plainJob(), learn = true, seed = 1, answers = 200, lessons = [], stays = false } = bending;
 	let minute = 0;
 	const now = () => new Date(Date.UTC(2026, 0, day, 8, minute++));
 	const world = { home, program: 'test', now, random: () => 'ab12' };
@@ -27,6 +29,6 @@ export function bendIn(home: string, bending: Bending): LiveSession {
 	const operator = operatorAt(newMachine(seed));
 	for (let n = 0; n < answers && session.ask !== null; n++)
 		session.answerText(JSON.stringify(operator.answer(session.ask)));
-	session.close();
+	if (!stays) session.close();
 	return session;
 }
