@@ -54,7 +54,7 @@ interface Glanced {
 }
 
 /** Null where the file is not what it should be: what is wrong with it is for the check to say. */
-function atAGlance(path: string): Pick<JobRow, 'name' | 'summary'> | null {
+function atAGlance(path: string): Pick<JobRow, 'name' | 'summary' | 'tube'> | null {
 	try {
 		const { name, units, tube, shape } = JSON.parse(jobText(path)) as Glanced;
 		const [od, wall] = [parseLength(tube.od, units), parseLength(tube.wall, units)];
@@ -62,26 +62,23 @@ function atAGlance(path: string): Pick<JobRow, 'name' | 'summary'> | null {
 		const bends = shape.bends?.length ?? (shape.points?.length ?? 0) - 2;
 		return typeof name !== 'string' || !nameWillDo(name)
 			? null
-			: { name, summary: summaryOf({ bends, od, wall, units, material }) };
+			: { name, ...summed({ bends, od, wall, units, material }) };
 	} catch {
 		return null;
 	}
 }
 
-function summaryOf({
-	bends,
-	od,
-	wall,
-	units,
-	material,
-}: {
+interface Summed {
 	bends: number;
 	od: number;
 	wall: number;
 	units: string;
 	material: string;
-}) {
-	return `${bends === 1 ? '1 bend' : `${bends} bends`}, ${od} x ${wall} ${units}, ${material}`;
+}
+
+function summed({ bends, od, wall, units, material }: Summed): Pick<JobRow, 'summary' | 'tube'> {
+	const tube = `${od} x ${wall} ${units}`;
+	return { tube, summary: `${bends === 1 ? '1 bend' : `${bends} bends`}, ${tube}, ${material}` };
 }
 
 /** The job files of a folder, each read through: one that cannot be bent says why. */
@@ -99,11 +96,11 @@ export function checkedRows(
 	}));
 }
 
-function checked(path: string, lookup: ToolingLookup): Pick<JobRow, 'name' | 'summary' | 'faults'> {
+function checked(path: string, lookup: ToolingLookup): Pick<JobRow, 'name' | 'summary' | 'tube' | 'faults'> {
 	try {
 		const { name, units, tube, shape } = loadBendable(path, lookup).job;
 		const bends = shape.kind === 'bends' ? shape.bends.length : shape.points.length - 2;
-		return { name, summary: summaryOf({ bends, od: tube.od, wall: tube.wall, units, material: tube.material.name }) };
+		return { name, ...summed({ bends, od: tube.od, wall: tube.wall, units, material: tube.material.name }) };
 	} catch (error) {
 		if (!(error instanceof JobFileError)) throw error;
 		return { name: basename(path), summary: '', faults: error.faults };

@@ -23,7 +23,11 @@ export function overall(shape: Shape, od: number): Overall {
 
 /** The same along one axis, of a tube that has been laid out already. `end`: along the last bend's axes. */
 export function overallIn(at: Frames, od: number, axis: Axis, end?: 'end'): number {
-	const up = axisOf(at, axis, end);
+	return sizeAlong(at, od, axisOf(at, axis, end));
+}
+
+/** The same along any direction. */
+export function sizeAlong(at: Frames, od: number, up: Point): number {
 	const { top, bottom } = outermost(at, od, up);
 	return height(top, up, od / 2) - height(bottom, up, -od / 2);
 }

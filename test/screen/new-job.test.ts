@@ -86,6 +86,49 @@ describe('a new job on the screen', () => {
 		await asKept(terminal, 'form-bends', size);
 	});
 
+	test.each([
+		{ columns: 60, rows: 20 },
+		{ columns: 80, rows: 24 },
+		{ columns: 100, rows: 30 },
+		{ columns: 160, rows: 50 },
+	])('by its points stands on the screen as it is drawn, at $columns by $rows', async (size) => {
+		const { terminal, home } = start(size);
+		await terminal.until('Jobs');
+		// Up, across and down: a hoop on its feet.
+		terminal.type(`*${TUBE}${line('2', '1', '0', '0', '0', '30 1/2', '20', '30 1/2', '20', '0')}`);
+		await terminal.until('A further point, 5');
+		expect(terminal.text).toContain('1 (0, 0) 2 (0, 30 1/2) 3 (20, 30 1/2) 4 (20, 0)');
+		expect(terminal.text).toContain('21 1/2 in by 31 1/4 in over all');
+		await asKept(terminal, 'form-points', size);
+		terminal.type('+');
+		await terminal.until('Trim at the start end');
+		terminal.type('++');
+		await terminal.until('+  save it');
+		terminal.type('+');
+		await terminal.until('Saved: yard/gate-hoop.json');
+		expect(saved(home)).toMatchObject({
+			shape: {
+				points: [
+					[0, 0],
+					[0, '30 1/2'],
+					[20, '30 1/2'],
+					[20, 0],
+				],
+			},
+		});
+	});
+
+	test('says once what holds for several bends', async () => {
+		const { terminal } = start({ columns: 100, rows: 30 });
+		await terminal.until('Jobs');
+		const hooked = line('1', '+', '8', '30', '+', '0', '30', '1', '+', '0', '20', '1', '5', '9');
+		terminal.type(`*${TUBE}${hooked}`);
+		await terminal.until('Trim at the start end');
+		const text = terminal.text.replace(/\s+/g, ' ');
+		expect(text.match(/the clamp needs/g)).toHaveLength(1);
+		expect(text).toMatch(/Bend 2: the clamp needs .* The same at bend 3\./);
+	});
+
 	test('says a fault at its question and keeps what was typed, to be mended', async () => {
 		const { terminal } = start();
 		await terminal.until('Jobs');

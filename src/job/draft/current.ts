@@ -25,6 +25,8 @@ export function currentAnswer(draft: Draft): string | null {
 		case 'y':
 		case 'z':
 			return written(point?.['xyz'.indexOf(at)]);
+		case 'mayOpen':
+			return file.mayOpen === false ? 'no' : 'yes';
 		case 'field':
 			return written(fieldOf(file, draft.field));
 		default:

@@ -43,6 +43,7 @@ export const FIELDS: Readonly<Record<string, Field>> = {
 		kind: 'angle',
 		without: '1°',
 	},
+	quantity: { label: 'How many of this tube you want', kind: 'number', without: '1' },
 	risk: {
 		label: 'Part of bends that may come out over',
 		kind: 'number',

@@ -4,6 +4,12 @@ import { type Asked, choice, question, type Taken } from './question.ts';
 import { addPoint } from './shape-parts.ts';
 
 const POINTS = 'The first point is the finished start end, the last one the finished far end.';
+const FURTHER = 'Was the last point the finished far end? Then press +.';
+
+/** With so many points there is a tube: each further one may be left out. */
+const LEAST = 3;
+
+const isFurther = ({ item, put }: Draft): boolean => put === 'add' && item >= LEAST;
 
 /** The shape by its sharp corners. */
 export const POINT_QUESTIONS = {
@@ -23,8 +29,17 @@ export const POINT_QUESTIONS = {
 	x: {
 		title: 'The shape',
 		groups: ['points'],
-		asks: (draft) => question(`${pointName(draft)}: along, x`, 'length', { help: POINTS }),
-		takesNumber: (draft, value) => withPart(draft, { point: [value as Value] }, 'y'),
+		asks: (draft) =>
+			isFurther(draft)
+				? question(`A further point, ${draft.item + 1}: along, x`, 'length', {
+						help: FURTHER,
+						usual: { label: 'no more points', value: '' },
+					})
+				: question(`${pointName(draft)}: along, x`, 'length', draft.item === 0 ? { help: POINTS } : {}),
+		takesNumber: (draft, value) =>
+			value === undefined
+				? { draft: { ...draft, part: {}, at: 'trimStart' }, place: 'shape.points' }
+				: withPart(draft, { point: [value] }, 'y'),
 	},
 	y: {
 		title: 'The shape',
@@ -38,25 +53,6 @@ export const POINT_QUESTIONS = {
 		asks: (draft) => question(`${pointName(draft)}: up, z`, 'length'),
 		takesNumber: (draft, value) => pointTaken(draft, value as Value),
 	},
-	morePoints: {
-		title: 'The shape',
-		groups: ['points'],
-		asks: () =>
-			choice('And then', [
-				{ label: 'a further point', value: 'more' },
-				{ label: 'no more: the last point was the finished far end', value: 'last' },
-			]),
-		takesText: (draft, text) => ({
-			draft: {
-				...draft,
-				item: draft.file.shape?.points?.length ?? 0,
-				put: 'add',
-				part: {},
-				at: text === 'more' ? 'x' : 'trimStart',
-			},
-			place: text === 'more' ? null : 'shape.points',
-		}),
-	},
 } satisfies Partial<Record<Place, Asked>>;
 
 function pointName({ item }: Draft): string {
@@ -69,7 +65,5 @@ function pointTaken(draft: Draft, value: Value): Taken {
 	const next = addPoint(draft, point);
 	const count = next.file.shape?.points?.length ?? 0;
 	if (draft.put !== 'add') return { draft: { ...next, at: 'overview' }, place: 'shape.points' };
-	return count < 3
-		? { draft: { ...next, item: count, at: 'x' }, place: null }
-		: { draft: { ...next, at: 'morePoints' }, place: 'shape.points' };
+	return { draft: { ...next, item: count, at: 'x' }, place: count < LEAST ? null : 'shape.points' };
 }

@@ -40,9 +40,17 @@ export function preview(draft: Draft, shop: Shop): Preview | null {
 		shop.lookup,
 	);
 	if ('faults' in read) return null;
-	const ended = file.shape?.last !== undefined || (file.shape?.points !== undefined && draft.at !== 'x');
+	const points = file.shape?.points;
+	const ended = file.shape?.last !== undefined || (points !== undefined && draft.part.point === undefined);
 	const growth = growthOf(beginning(read, shop.lessons?.() ?? []));
-	return { job: read.job, growth, ended, now: draft.at === 'overview' ? bendsIn({ file }) + 1 : draft.item + 1 };
+	return { job: read.job, growth, ended, now: inHand(draft, bendsIn({ file })) };
+}
+
+/** The bend in hand, from 1: of a list of points the corner before the one that is added, since that is the one it makes. */
+function inHand({ at, item, put, file }: Draft, bends: number): number {
+	if (at === 'overview') return bends + 1;
+	if (file.shape?.points === undefined) return item + 1;
+	return put === 'add' ? item - 1 : item;
 }
 
 /** The file with the bend or the offset in hand; which way an offset goes is asked last, and till then it is drawn going the same way. */

@@ -3,6 +3,7 @@ import { CHECK_QUESTIONS } from './check-answers.ts';
 import type { Draft, Place } from './draft.ts';
 import { END_QUESTIONS } from './end-questions.ts';
 import { fieldQuestion } from './field-questions.ts';
+import { ORDER_QUESTIONS } from './order-questions.ts';
 import { POINT_QUESTIONS } from './point-questions.ts';
 import { put } from './put.ts';
 import type { Asked, Question, Shop } from './question.ts';
@@ -16,6 +17,7 @@ export const QUESTIONS: Readonly<Record<Exclude<Place, 'overview'>, Asked>> = {
 	...BEND_QUESTIONS,
 	...POINT_QUESTIONS,
 	...END_QUESTIONS,
+	...ORDER_QUESTIONS,
 	...CHECK_QUESTIONS,
 	field: {
 		title: 'The job',

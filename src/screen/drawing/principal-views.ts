@@ -1,5 +1,5 @@
 import { eigen } from '../../maths/eigen.ts';
-import type { Point } from '../../tube/job.ts';
+import type { Axis, Point } from '../../tube/job.ts';
 import { cross, dot, scale, subtract } from '../../tube/vector.ts';
 
 /** Directions of a drawing on paper: to the right and up. Both are units and square to one another. */
@@ -29,6 +29,15 @@ export function principalViews(points: readonly Point[]): View[] {
 	if (extent(points, axes[2]) < FLAT * extent(points, axes[0])) return [front];
 	// Looking down, what is up on the paper leads away from who stands in front.
 	return [front, { name: 'top view', right, up: scale(cross(right, up), -1) }];
+}
+
+/**
+ * The views that a drawing by points has: its own x to the right and y up, and where the points do not lie in that plane, x to the right and z up.
+ */
+export function drawnViews(points: readonly Point[], { x, y, z }: Record<Axis, Point>): View[] {
+	const front: View = { name: 'x and y', right: x, up: y };
+	const flat = extent(points, z) < FLAT * Math.max(extent(points, x), extent(points, y));
+	return flat ? [front] : [front, { name: 'x and z', right: x, up: z }];
 }
 
 function extent(points: readonly Point[], axis: Point): number {

@@ -56,7 +56,7 @@ interface Framed {
 
 /**
  * The tube to scale in at most so many columns and rows: in plane where it is flat, else in the two views that show it best, at one scale. The start end
- * is at the left, what is made is a thin line, bend `now` a thick one with its number, the rest dotted. `now` past the last
+ * is at the left where no other `views` are given, what is made is a thin line, bend `now` a thick one with its number, the rest dotted. `now` past the last
  * bend: all is made. `design` is shown too where the tube leaves it so far that it can be seen; both lie on the first straight.
  */
 export function drawTube(
@@ -66,11 +66,12 @@ export function drawTube(
 	rows: number,
 	ascii: boolean,
 	design: Shape = shape,
+	views: readonly View[] = principalViews(corners(shape)),
 ): TubeDrawing {
 	const tube = partsOf(shape, now);
 	const drawn = partsOf(design, 0).map((part): Part => ({ ...part, stroke: 'drawing' }));
 	const points = [...tube, ...drawn].flatMap((part) => part.points);
-	const framed = principalViews(corners(shape)).map((view) => bounds(view, points));
+	const framed = views.map((view) => bounds(view, points));
 	const sheet = sheetOf(framed, columns * 2, rows * 4);
 	const canvas = new DotCanvas(columns, Math.min(rows, Math.ceil(sheet.size[1] / 4)));
 	const drawing = furthestApart(corners(shape), corners(design)) * sheet.scale >= SEEN_APART;

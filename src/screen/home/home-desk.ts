@@ -6,7 +6,7 @@ import type { Message } from '../session/session-state.ts';
 import { type AppState, exitCodeOf } from '../shell/app-state.ts';
 import type { Key } from '../shell/keys.ts';
 import type { Seen } from '../shell/seen.ts';
-import type { HomePort } from './home-port.ts';
+import type { HomePort, JobRow } from './home-port.ts';
 import { type HomeReduced, homeKey, homeText, homeTextEntered } from './home-reducer.ts';
 import { type HomeState, homeState, turned } from './home-state.ts';
 import type { HomePage, HomeStep } from './home-view.ts';
@@ -31,6 +31,7 @@ const CHECK_AFTER_MS = 30;
 export class HomeDesk {
 	private readonly workshop: Workshop;
 	private checking: NodeJS.Timeout | undefined;
+	private saved: string | null = null;
 
 	constructor(
 		private readonly port: HomePort,
@@ -64,8 +65,11 @@ export class HomeDesk {
 		clearTimeout(this.checking);
 	}
 
+	/** The job that was written last comes first in the list: it is the one that is wanted. */
 	private set(home: HomeState): void {
-		this.screen.set({ view: 'home', home });
+		const isSaved = ({ path }: JobRow) => path === this.saved;
+		const jobs = [...home.jobs.filter(isSaved), ...home.jobs.filter((job) => !isSaved(job))];
+		this.screen.set({ view: 'home', home: { ...home, jobs } });
 	}
 
 	private follow(home: HomeState, reduced: HomeReduced): void {
@@ -117,7 +121,10 @@ export class HomeDesk {
 	private work(home: HomeState, step: WorkshopStep): void {
 		const done = (result: Done) => {
 			if ('home' in result) this.set(result.home);
-			else this.show({ page: 'home' }, result.over);
+			else {
+				this.saved = result.saved ?? this.saved;
+				this.show({ page: 'home' }, result.over);
+			}
 		};
 		this.tried(home, () => {
 			const now = this.workshop.atOnce(home, step);

@@ -8,8 +8,10 @@ import type { LivePort } from '../session/live-port.ts';
 export interface JobRow {
 	path: string;
 	name: string;
-	/** In a few words: bends, tube, units. */
+	/** In a few words: bends, tube, material. */
 	summary: string;
+	/** Diameter and wall, with their unit; absent where they cannot be read. */
+	tube?: string;
 	/** What is wrong with the file, when it cannot be bent. */
 	faults?: readonly Fault[];
 	/** It comes with the program: to be bent and copied, not to be changed. */

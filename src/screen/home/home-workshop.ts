@@ -10,7 +10,7 @@ export type WorkshopStep = Extract<
 >;
 
 /** What has come of such a step: a state to be shown, or the home page as the disk now has it. */
-export type Done = { home: HomeState } | { over: Message | null };
+export type Done = { home: HomeState } | { over: Message | null; saved?: string };
 
 /** Does what writing a job or setting up a bender asks for. What draws those pages is loaded when first wanted. */
 export class Workshop {
@@ -108,6 +108,6 @@ export class Workshop {
 		if (!workshop.saveJob(path, fileText(file), over)) {
 			return { home: turned(home, { ...page, form: { ...form, aside: { aside: 'taken', path } } }) };
 		}
-		return { over: { kind: 'said', text: `Saved: ${path}` } };
+		return { over: { kind: 'said', text: `Saved: ${path}` }, saved: path };
 	}
 }

@@ -1,14 +1,21 @@
 import { bendsIn, type Draft } from '../../job/draft/draft.ts';
 import { draftFaults, type Preview, preview } from '../../job/draft/preview.ts';
 import { jobWarnings } from '../../session/plan/job-warnings.ts';
+import { drawingAxes } from '../../tube/drawing-axes.ts';
+import { corners, frames } from '../../tube/frames.ts';
+import type { Job } from '../../tube/job.ts';
 import { cutLength, marks } from '../../tube/marks.ts';
+import { sizeAlong } from '../../tube/overall.ts';
 import { finishedShape } from '../../tube/resolve.ts';
+import type { Shape } from '../../tube/shape.ts';
 import { tubeTurn } from '../../tube/turns.ts';
+import { dot, subtract } from '../../tube/vector.ts';
 import type { Warning } from '../../tube/warnings.ts';
 import { LENGTH_KEYS, nextLengths, type ShownJob } from '../../words/lengths.ts';
-import { angle, tape } from '../../words/numbers.ts';
+import { angle, fine, tape } from '../../words/numbers.ts';
 import { WAYS } from '../../words/readings.ts';
 import { warningWords } from '../../words/warnings.ts';
+import { drawnViews, type View } from '../drawing/principal-views.ts';
 import { drawTube } from '../drawing/tube-drawing.ts';
 import type { HomeView } from '../home/home-view.ts';
 import type { Room, Section } from '../session/pages/page.ts';
@@ -54,6 +61,19 @@ function warningsOf({ job, growth, ended }: Preview): Warning[] {
 	return jobWarnings(job, growth).filter(({ code }) => ended || !ABOUT_THE_END.has(code));
 }
 
+/** What is to be heeded, each kind of it said once, and at which bends besides. */
+function heedWords(so: Preview): string[] {
+	const all = warningsOf(so);
+	return [...new Set(all.map(({ code }) => code))].map((kind) => {
+		const [first, ...rest] = all.filter(({ code }) => code === kind);
+		const more = rest.flatMap((warning) =>
+			'bend' in warning ? warning.bend : 'bends' in warning ? warning.bends : [],
+		);
+		const others = [...new Set(more)].map((bend) => `bend ${bend}`);
+		return `${warningWords(first!, so.job)}${others.length === 0 ? '' : ` The same at ${others.join(', ')}.`}`;
+	});
+}
+
 /** Rows that the questions and the cut length want besides. */
 const OTHER_ROWS = 7;
 
@@ -71,12 +91,8 @@ export function growthSections(so: Preview | null, { columns, rows: room }: Room
 	});
 	// The last bends are the ones that one is at.
 	const shown = rows.slice(-Math.max(2, room - OTHER_ROWS));
-	const length = ended
-		? `Cut length ${tape(cut, job)}, trims in it.`
-		: `So far ${tape(known, job)} of tube, the last straight not counted.`;
-	const heed = warningsOf(so).map(
-		(warning): Section => ({ rank: 3, lines: wrapped(`! ${warningWords(warning, job)}`, columns, 'alert', 2) }),
-	);
+	const length = lengthWords(so, tape(known, job), columns);
+	const heed = heedWords(so).map((text): Section => ({ rank: 3, lines: wrapped(`! ${text}`, columns, 'alert', 2) }));
 	return [{ rank: 2, lines: [...shown, line(length, 'strong')] }, ...heed];
 }
 
@@ -86,14 +102,54 @@ function turnWords(rotation: number, bend: number): string {
 	return `turn ${angle(degrees)}, ${WAYS[way]}`;
 }
 
+/** The tube so far in one line: its length, how large it is over all, and what is in that where there is room to say so. */
+function lengthWords(so: Preview, length: string, columns: number): string {
+	const size = overAllWords(so);
+	const [whole, short] = so.ended
+		? [
+				`Cut length ${length}, trims in it; ${size} over all, outside to outside.`,
+				`Cut length ${length}; ${size} over all.`,
+			]
+		: [`So far ${length} of tube, ${size} over all, without the last straight.`, `So far ${length}; ${size} over all.`];
+	return whole.length <= columns ? whole : short;
+}
+
+/** How large the tube so far is, outside to outside, along the drawing's own axes; of a tube by bends along straight 1 and square to it. */
+function overAllWords({ job, growth, ended }: Preview): string {
+	const whole = finishedShape(job, growth.value);
+	const shape = ended ? whole : { ...whole, straights: [...whole.straights.slice(0, -1), 0] };
+	const at = frames(shape);
+	const axes = drawingAxes(job.shape, shape);
+	const { od } = job.tube;
+	const [x, y, z] = [axes.x, axes.y, axes.z].map((axis) => sizeAlong(at, od, axis)) as [number, number, number];
+	const deep = z > od * (1 + FLAT) ? ` by ${fine(z, job)}` : '';
+	return `${fine(x, job)} by ${fine(y, job)}${deep}`;
+}
+
+/** A tube that stands out of its plane by less than this part of its diameter lies flat. */
+const FLAT = 1e-6;
+
+/** The views for the form: those of a drawing by points are its own. `start`: where the start end is in the first of them. */
+function drawnOn(job: Job, shape: Shape): { views?: readonly View[]; start: string } {
+	if (job.shape.kind === 'bends') return { start: 'START at the left' };
+	const points = corners(shape);
+	const views = drawnViews(points, drawingAxes(job.shape, shape));
+	const way = subtract(points.at(-1)!, points[0]!);
+	const [across, up] = [dot(way, views[0]!.right), dot(way, views[0]!.up)];
+	const side =
+		Math.abs(across) >= Math.abs(up) ? (across < 0 ? 'at the right' : 'at the left') : up < 0 ? 'above' : 'below';
+	return { views, start: `START ${side}` };
+}
+
 /** The tube so far, the bend in hand thick. */
 export function growthPicture(so: Preview | null, { ascii }: Look): (columns: number, rows: number) => Line[] {
 	if (so === null) return () => [];
 	const { job, growth, now, ended } = so;
 	const shape = finishedShape(job, growth.value);
-	const words = ended ? 'START at the left' : 'START at the left; the dotted end is not known yet';
+	const drawn = drawnOn(job, shape);
+	const words = ended ? drawn.start : `${drawn.start}; the dotted end is not known yet`;
 	return (columns, rows) => {
-		const { rows: dots, views } = drawTube(shape, now, columns, rows - 1, ascii);
+		const { rows: dots, views } = drawTube(shape, now, columns, rows - 1, ascii, shape, drawn.views);
 		const caption = views === '' ? words : `${words}; ${views}`;
 		return [...dots.map((row) => line(row)), ...wrapped(caption, columns, 'quiet').slice(0, 1)];
 	};

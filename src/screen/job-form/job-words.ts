@@ -1,4 +1,4 @@
-import { type JobJson, unitsOf } from '../../job/draft/draft.ts';
+import { type Draft, type JobJson, unitsOf } from '../../job/draft/draft.ts';
 import { formatAngle } from '../../units/format.ts';
 
 /** What stands in a job file, in words; the file may have faults yet. */
@@ -39,4 +39,15 @@ export function degrees(value: unknown): string {
 export function wayWords(rotation: unknown): string {
 	if (rotation === 0) return 'the same way';
 	return rotation === 180 || rotation === -180 ? 'the opposite way' : `turned ${degrees(rotation)}`;
+}
+
+/** A corner as it was typed. */
+export const pointWords = (point: readonly unknown[]): string => point.join(', ');
+
+/** The corners so far, as they were typed; empty where the shape is not given by them. */
+export function pointsWords({ file, part }: Pick<Draft, 'file' | 'part'>): string {
+	const points = [...(file.shape?.points ?? []), ...(part.point === undefined ? [] : [part.point])];
+	return points.length === 0
+		? ''
+		: `Points: ${points.map((point, at) => `${at + 1} (${pointWords(point)})`).join(' ')}`;
 }

@@ -5,7 +5,7 @@ import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { type Aside, asking, draftIn, type JobForm } from './form.ts';
 import { growing, growthPicture } from './growth.ts';
-import { degrees, inUnits, materialWords, toolingWords, wayWords } from './job-words.ts';
+import { degrees, inUnits, materialWords, pointWords, toolingWords, wayWords } from './job-words.ts';
 
 /** The parts of a job, each with its answers, to be changed. */
 
@@ -42,6 +42,7 @@ function tubeChoices(form: JobForm): Choice<HomeStep>[] {
 		asked(form, `piece in hand: ${tube.stock === undefined ? 'not known' : inUnits(tube.stock, units)}`, {
 			at: 'stock',
 		}),
+		asked(form, `heat or certificate: ${tube.heat ?? 'none'}`, { at: 'heat' }),
 		asked(form, `bender and die: ${toolingWords(tooling, units)}`, { at: 'die' }),
 		asked(
 			form,
@@ -62,7 +63,7 @@ function shapeChoices(form: JobForm): Choice<HomeStep>[] {
 	const { bends = [], points, last, radius } = file.shape ?? {};
 	if (points !== undefined) {
 		return [
-			...points.map((point, item) => aside(`point ${item + 1}: ${point.join(', ')}`, { aside: 'point', item })),
+			...points.map((point, item) => aside(`point ${item + 1}: ${pointWords(point)}`, { aside: 'point', item })),
 			asked(form, 'a further point', { at: 'x', item: points.length, put: 'add' }),
 		];
 	}
@@ -97,7 +98,8 @@ export function fieldsView(form: JobForm): HomeView {
 		asked(form, `trim at the start end: ${trim(file.trim?.start)}`, { at: 'trimStart' }),
 		asked(form, `trim at the far end: ${trim(file.trim?.end)}`, { at: 'trimEnd' }),
 	];
-	return asideView('Trims and other figures', 'What to change', [...trims, ...choices]);
+	const opens = asked(form, `a bend may be opened: ${file.mayOpen === false ? 'no' : 'yes'}`, { at: 'mayOpen' });
+	return asideView('Trims and other figures', 'What to change', [...trims, opens, ...choices]);
 }
 
 function fieldValue(file: JobJson, field: string): unknown {

@@ -1,4 +1,5 @@
 import { currentAnswer } from '../../job/draft/current.ts';
+import type { Draft } from '../../job/draft/draft.ts';
 import type { Question } from '../../job/draft/question.ts';
 import { questionOf } from '../../job/draft/questions.ts';
 import { formatFault } from '../../job/fault.ts';
@@ -10,7 +11,7 @@ import type { FieldEntry, Prompt } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
 import { draftIn, type JobForm, mended } from './form.ts';
 import { growing, growthPicture, growthSections, hasShape, lengthsShortcut } from './growth.ts';
-import { summary } from './job-words.ts';
+import { pointsWords, summary } from './job-words.ts';
 
 /** The question that is open, with the tube as far as it has grown. */
 export function questionView(form: JobForm, entry: FieldEntry): HomeView {
@@ -30,7 +31,7 @@ export function questionView(form: JobForm, entry: FieldEntry): HomeView {
 			helpSection(question, room.columns),
 			{ rank: 0, lines: fault === null ? [] : wrapped(`! ${formatFault(fault)}`, room.columns, 'wrong', 2) },
 			{ rank: 0, lines: now === null ? [] : [line(`Now: ${nowWords(question, now)}`)] },
-			{ rank: 4, lines: summary(draft.file).map((text) => line(text, 'quiet')) },
+			soFarSection(draft, room.columns),
 			...growthSections(so, room),
 		],
 		...(hasShape(draft) ? { picture: (look) => growthPicture(so, look) } : {}),
@@ -47,6 +48,13 @@ function typedAnswer({ kind, options }: Question, field: string): string {
 
 function helpSection({ help = '' }: Question, columns: number): Section {
 	return { rank: 0, lines: help === '' ? [] : wrapped(help, columns, 'quiet') };
+}
+
+/** What was answered before: of a shape by its points these, as they were typed, else tube and die. */
+function soFarSection(draft: Draft, columns: number): Section {
+	const points = draft.whole ? '' : pointsWords(draft);
+	if (points !== '') return { rank: 1, lines: wrapped(points, columns) };
+	return { rank: 4, lines: summary(draft.file).map((text) => line(text, 'quiet')) };
 }
 
 function nowWords({ options }: Question, now: string): string {

@@ -212,9 +212,15 @@ export const ROWS = {
 			path: 'jobs/aft-arch.json',
 			name: 'Aft arch',
 			summary: '4 bends, 1.75 x 0.12 in, 4130-normalized',
+			tube: '1.75 x 0.12 in',
 			open: 'aft-arch-1',
 		},
-		{ path: 'jobs/step.json', name: 'Boarding step', summary: '2 bends, 33.7 x 2.6 mm, 304-annealed' },
+		{
+			path: 'jobs/step.json',
+			name: 'Boarding step',
+			summary: '2 bends, 33.7 x 2.6 mm, 304-annealed',
+			tube: '33.7 x 2.6 mm',
+		},
 		{ path: 'jobs/torn.json', name: 'jobs/torn.json', summary: '', faults: TORN },
 	],
 	sessions: [

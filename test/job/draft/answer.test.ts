@@ -81,23 +81,7 @@ describe('the questions of a new job', () => {
 	});
 
 	it('take corner points, flat or not', () => {
-		const flat = following([
-			...START,
-			'points',
-			'flat',
-			'0',
-			'0',
-			'20',
-			'0',
-			'30',
-			'10',
-			'more',
-			'50',
-			'10',
-			'last',
-			'',
-			'',
-		]);
+		const flat = following([...START, 'points', 'flat', '0', '0', '20', '0', '30', '10', '50', '10', '', '', '']);
 		expect(flat.file.shape).toEqual({
 			points: [
 				[0, 0],
@@ -107,23 +91,7 @@ describe('the questions of a new job', () => {
 			],
 		});
 		expect(draftFaults(flat, SHOP)).toEqual([]);
-		const deep = following([
-			...START,
-			'points',
-			'deep',
-			'0',
-			'0',
-			'0',
-			'20',
-			'0',
-			'0',
-			'30',
-			'10',
-			'5',
-			'last',
-			'',
-			'',
-		]);
+		const deep = following([...START, 'points', 'deep', '0', '0', '0', '20', '0', '0', '30', '10', '5', '', '', '']);
 		expect(deep.file.shape).toEqual({
 			points: [
 				[0, 0, 0],
@@ -269,6 +237,36 @@ describe('a kept job that is changed', () => {
 		expect(added.at).toBe('overview');
 		expect(added.file.shape!.bends).toHaveLength(3);
 		expect(added.file.shape!.last).toBe(90);
+	});
+
+	it('has its points added until there are no more, and the order said', () => {
+		const points = [
+			[0, 0],
+			[300, 0],
+			[600, 200],
+		];
+		const bare = { ...KEPT, checks: undefined, shape: { points } };
+		const adding: Draft = { ...draftOf(bare), at: 'x', item: 3, put: 'add' };
+		expect(questionOf(adding, SHOP)).toMatchObject({
+			label: expect.stringMatching(/^A further point, 4/),
+			usual: { value: '' },
+		});
+		const more = following(['900', '200'], adding);
+		expect(more).toMatchObject({ at: 'x', item: 4 });
+		expect(following([''], more)).toMatchObject({
+			at: 'overview',
+			file: { shape: { points: [...points, [900, 200]] } },
+		});
+		const heat = following(['K 4711'], opened({ at: 'heat' }));
+		expect(heat.file.tube).toEqual({ ...KEPT.tube, heat: 'K 4711' });
+		const closed = following(['no'], opened({ at: 'mayOpen' }));
+		expect(closed.file.mayOpen).toBe(false);
+		expect(currentAnswer({ ...closed, at: 'mayOpen' })).toBe('no');
+		expect(following(['yes'], { ...closed, at: 'mayOpen' }).file).toEqual(KEPT);
+		expect(following(['12'], opened({ at: 'field', field: 'quantity' })).file.quantity).toBe(12);
+		expect(answer(opened({ at: 'field', field: 'quantity' }), '0', SHOP)).toMatchObject({
+			faults: [{ at: 'quantity' }],
+		});
 	});
 
 	it('takes a check of each kind, named by itself where it is given no name', () => {

@@ -2,7 +2,7 @@ import { countOf } from '../../../job/fault.ts';
 import { bentAsBrief } from '../../../words/bent-as.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { wrapped } from '../../text/line.ts';
-import type { JobRow } from '../home-port.ts';
+import type { JobRow, SessionRow } from '../home-port.ts';
 import type { HomeState } from '../home-state.ts';
 import type { HomePage, HomeStep, HomeView } from '../home-view.ts';
 import { dayOf, keptChoice } from './kept.ts';
@@ -50,16 +50,22 @@ function matches(label: string, search: string): boolean {
 		.every((word) => text.includes(word));
 }
 
-function interrupted({ sessions }: HomeState): Choice<HomeStep>[] {
+function interrupted({ sessions, jobs: rows }: HomeState): Choice<HomeStep>[] {
+	const tubeOf = (session: SessionRow) => {
+		const isIts = ({ open, latest }: JobRow) =>
+			open === session.id || (session.path !== undefined && latest?.path === session.path);
+		return inCommas(rows.find(isIts)?.tube);
+	};
 	return sessions
 		.filter(({ status }) => status === 'open')
-		.map(({ id, job, bentAs, bendsDone, bends, started }, at) => {
+		.map((session, at) => {
+			const { id, job, bentAs, bendsDone, bends, started } = session;
 			const words = `go on with ${job}${bentAsBrief(bentAs)}: ${bendsDone} of ${bends} bends`;
 			return {
 				group: 'Interrupted',
 				...(at === 0 ? { advised: true } : {}),
-				label: `${words} made, started ${started}`,
-				brief: `${words}, ${dayOf(started)}`,
+				label: `${words} made, started ${started}${tubeOf(session)}`,
+				brief: `${words}, ${dayOf(started)}${tubeOf(session)}`,
 				step: { step: 'open', target: id, resume: true },
 			};
 		});
@@ -67,17 +73,19 @@ function interrupted({ sessions }: HomeState): Choice<HomeStep>[] {
 
 function jobs({ jobs: rows }: HomeState): Choice<HomeStep>[] {
 	return rows.map((job) => {
-		const { path, name, summary, faults, sample } = job;
+		const { path, name, summary, tube, faults, sample } = job;
 		const group = sample ? 'Samples' : 'Jobs';
 		const step = { step: 'page', page: { page: 'job', path } } as const;
 		if (faults !== undefined) {
 			const brief = `${name}: not usable, ${countOf(faults)}`;
 			return { group, label: `${brief}, the first at ${faults[0]?.at}`, brief, step };
 		}
-		const brief = `${name}: ${stateOf(job)}`;
-		return { group, label: `${brief} (${summary})`, brief, step };
+		const state = `${name}: ${stateOf(job)}`;
+		return { group, label: `${state} (${summary})`, brief: `${state}${inCommas(tube)}`, step };
 	});
 }
+
+const inCommas = (words: string | undefined): string => (words === undefined ? '' : `, ${words}`);
 
 /** How it stands with a job, from its newest session. */
 export function stateOf({ latest }: JobRow): string {
