@@ -219,6 +219,8 @@ describe('a kept job', () => {
 		await terminal.until('jobs/step.json is there already');
 		terminal.type('2\n');
 		await terminal.until('Saved: jobs/step.json');
+		// What was saved comes before the other jobs.
+		expect(terminal.text).toMatch(/Jobs\s+2 +Boarding step[^\n]*\n +3 +Aft arch/);
 		expect(saved(home, 'jobs/step.json')).toMatchObject({
 			name: 'Boarding step',
 			shape: { bends: [SAVED.shape.bends[0], { straight: 25, angle: 40, rotation: 0 }, SAVED.shape.bends[2]] },
