@@ -6,11 +6,8 @@ import { type FsPort, realFs } from '../files/fs-port.ts';
 import { replaceFile } from '../files/whole-file.ts';
 import { EMPTY, readSettings, type SettingsFile } from './schema.ts';
 import { SettingsError } from './settings-error.ts';
+import { MODE, NAME, settingsStore } from './store.ts';
 import { withinBounds } from './within-bounds.ts';
-
-const NAME = 'settings';
-/** For its owner alone. */
-const MODE = 0o600;
 
 /** What was read, and what the user should know about it. */
 export interface Loaded {
@@ -81,24 +78,28 @@ function fromCopy(home: string, problem: string | null, fs: FsPort): Loaded {
 	}
 }
 
-const serialize = (settings: SettingsFile) => JSON.stringify(settings, undefined, '\t');
-
 /**
  * Makes a change to the settings as they are now, one program after another, and renews the last good copy. Gives them as they became, and
  * what the user should know.
  * @throws SettingsError when the file was not written; the settings are then as they were
  */
-export function changeSettings(home: string, made: (now: SettingsFile) => SettingsFile, fs: FsPort = realFs): Loaded {
+export async function changeSettings(
+	home: string,
+	made: (now: SettingsFile) => SettingsFile,
+	fs: FsPort = realFs,
+): Promise<Loaded> {
 	const { file } = placesIn(home);
-	const change = () => {
-		const now = loadSettings(home, fs);
-		const settings = made(now.settings);
-		return { settings, problems: [...now.problems, ...written(home, settings, fs)] };
-	};
 	try {
 		// Whoever makes it: a home is for its owner alone.
 		makeFolder(fs, home);
-		return alone(fs, file, change);
+		const kept = await settingsStore(home, fs);
+		return alone(fs, file, () => {
+			const now = loadSettings(home, fs);
+			const settings = made(now.settings);
+			keepCopy(home, fs);
+			kept.store = settings;
+			return { settings, problems: [...now.problems, ...renewCopy(home, fs)] };
+		});
 	} catch (error) {
 		if (error instanceof Busy) {
 			throw new SettingsError(
@@ -110,16 +111,17 @@ export function changeSettings(home: string, made: (now: SettingsFile) => Settin
 	}
 }
 
-/** Whole or not at all; then the spare copy. */
-function written(home: string, settings: SettingsFile, fs: FsPort): string[] {
+/** A file written by hand has no copy yet: without one there would be nothing to go back to. */
+function keepCopy(home: string, fs: FsPort): void {
 	const { file, good } = placesIn(home);
-	const text = serialize(settings);
-	// A file written by hand has no copy yet: without one there would be nothing to go back to.
-	const before = exists(fs, good) ? null : textOf(file, fs);
-	if (before !== null) replaceFile(fs, good, Buffer.from(before), MODE);
-	replaceFile(fs, file, Buffer.from(text), MODE);
+	const text = exists(fs, good) ? null : textOf(file, fs);
+	if (text !== null) replaceFile(fs, good, Buffer.from(text), MODE);
+}
+
+function renewCopy(home: string, fs: FsPort): string[] {
+	const { file, good } = placesIn(home);
 	try {
-		replaceFile(fs, good, Buffer.from(text), MODE);
+		replaceFile(fs, good, fs.readFileSync(file), MODE);
 		return [];
 	} catch (error) {
 		return [`The settings are kept, but their spare copy ${good} could not be renewed (${nameOf(error)}).`];

@@ -76,7 +76,7 @@ type BenderEntry = SettingsFile['benders'][number];
 export function openSettings(home: string, fs: FsPort = realFs): Settings {
 	let { settings, problems } = loadSettings(home, fs);
 	const change = async (made: (now: SettingsFile) => SettingsFile) => {
-		const changed = changeSettings(home, made, fs);
+		const changed = await changeSettings(home, made, fs);
 		settings = changed.settings;
 		problems = [...problems, ...changed.problems.filter((problem) => !problems.includes(problem))];
 	};

@@ -2,7 +2,7 @@ import { build, type Metafile } from 'esbuild';
 import { beforeAll, describe, expect, it } from 'vitest';
 
 /** What must not be waited for where no screen is drawn and no settings are kept. */
-const HEAVY = /node_modules\/(ink|react|react-reconciler|yoga-layout|ink-text-input)\//;
+const HEAVY = /node_modules\/(ink|react|react-reconciler|yoga-layout|ink-text-input|conf|ajv)\//;
 
 let outputs: Metafile['outputs'];
 
