@@ -55,10 +55,16 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 		operands: ['JOB'],
 		least: 1,
 		most: 1,
-		options: { json, 'no-learn': { says: 'expect the radius by mechanics alone' }, ...BENT_AS_OPTIONS },
+		options: {
+			json,
+			chalk: { says: 'points of the center line to chalk on the bench, plane by plane' },
+			'no-learn': { says: 'expect the radius by mechanics alone' },
+			...BENT_AS_OPTIONS,
+		},
 		examples: [
 			['pullbook layout jobs/bow-rail.json', 'print the table to take to the tube'],
 			['pullbook layout jobs/bow-rail.json --json', 'the same, unrounded, for another program'],
+			['pullbook layout jobs/bow-rail.json --chalk', 'what to draw on the bench, full size'],
 			['pullbook layout jobs/mast-brace.json --mirror', 'the brace for the other side'],
 			['pullbook layout jobs/mast-brace.json --from far', 'the same tube, begun at its far end'],
 		],

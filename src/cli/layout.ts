@@ -4,14 +4,17 @@ import { jobEnds } from '../session/plan/ends.ts';
 import { jobWarnings } from '../session/plan/job-warnings.ts';
 import { openSettings } from '../settings/settings.ts';
 import type { Lesson } from '../springback/history.ts';
+import { chalkPlanes } from '../tube/chalk.ts';
 import type { BentAs, Job } from '../tube/job.ts';
 import { type LayoutDocument, layout } from '../tube/layout.ts';
+import { finishedShape } from '../tube/resolve.ts';
 import { type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { asBent } from '../tube/turned-job.ts';
 import { formatQuantity } from '../units/format.ts';
 import { foreignName } from '../words/foreign.ts';
 import { marksFor } from '../words/growth.ts';
 import { withText } from '../words/warnings.ts';
+import { chalkText } from './chalk-text.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
 import { keptForStart, lessonsFor } from './kept.ts';
 import { layoutText } from './layout-text.ts';
@@ -34,13 +37,23 @@ function changed({ shape, units, tooling: { growth, clr } }: Job): string | null
 	return `Changed: a job with growth and bends is read in a new way. The straights in the file are for bends of radius ${drawn}. The corners hold; straights and marks give way. It used to be the other way about.`;
 }
 
+export interface LayoutRequest {
+	file: string;
+	json: boolean;
+	/** What to chalk on the bench, in place of the page; with `json` as a further field. */
+	chalk?: boolean;
+	home: string;
+	as: BentAs;
+	learn: boolean;
+}
+
 /**
  * `pullbook layout`: marks, turns, checks and warnings of a job before it is bent, as a page for the bench or one JSON document. Values that
  * come from a kept bender are named, on standard error with `--json`. Exit code 0, warnings or not.
  * @throws JobFileError with every fault of the file
  */
 export async function runLayout(
-	{ file, json, home, as, learn }: { file: string; json: boolean; home: string; as: BentAs; learn: boolean },
+	{ file, json, chalk = false, home, as, learn }: LayoutRequest,
 	{ stdout, stderr }: Pick<Io, 'stdout' | 'stderr'>,
 ): Promise<number> {
 	const settings = openSettings(home);
@@ -51,12 +64,18 @@ export async function runLayout(
 	const growth = growthOf(beginning({ job, fromBender }, lessonsWanted(job, { home, learn }, tell)));
 	const document = layout(job, growth, jobWarnings(job, growth), jobEnds(job, growth));
 	const kept = keptValues(job, fromBender);
+	const planes = chalk ? chalkPlanes(finishedShape(job, growth.value)) : null;
 	if (json) {
 		if (kept !== null) tell(kept);
-		printJson({ stdout }, worded(document, job));
+		printJson({ stdout }, { ...worded(document, job), ...(planes && { chalk: planes }) });
 	} else {
 		const said = [kept, marksFor(growth), changed(job)].filter((line) => line !== null);
-		print({ stdout }, layoutText(job, document, said));
+		print(
+			{ stdout },
+			planes
+				? chalkText(job, { planes, radius: job.tooling.clr * growth.value }, said)
+				: layoutText(job, document, said),
+		);
 	}
 	return 0;
 }

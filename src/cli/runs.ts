@@ -64,10 +64,9 @@ export const layout: Run = async ({ line, home }, io) => {
 	const { operands, options } = line;
 	const [file] = operands as [string];
 	const as = bentAsIn(line);
-	return (await import('./layout.ts')).runLayout(
-		{ file, json: options.json === true, home: home(), as, learn: options['no-learn'] !== true },
-		io,
-	);
+	const learn = options['no-learn'] !== true;
+	const request = { file, json: options.json === true, chalk: options.chalk === true, home: home(), as, learn };
+	return (await import('./layout.ts')).runLayout(request, io);
 };
 
 /** What a job file leaves to its bender is no fault, so the kept ones are looked up. */

@@ -41,7 +41,7 @@ describe('a command line', () => {
 		['log 1 2', 'pullbook log takes one ID'],
 		[
 			'layout a.json --lines',
-			'pullbook layout has no option --lines. Its options are --json, --no-learn, --mirror, --from, --home,',
+			'pullbook layout has no option --lines. Its options are --json, --chalk, --no-learn, --mirror, --from, --home,',
 		],
 		['layout a.json --jsno', 'pullbook layout has no option --jsno'],
 		['layout a.json -x', 'pullbook layout has no option -x'],

@@ -1,0 +1,35 @@
+import { table } from '../terminal/table.ts';
+import { wrapBehind } from '../terminal/wrap.ts';
+import type { ChalkPlane } from '../tube/chalk.ts';
+import type { Job } from '../tube/job.ts';
+import { chalkPointWords, chalkWords, planeWords } from '../words/chalk.ts';
+import { foreignName } from '../words/foreign.ts';
+import { tapeValue } from '../words/lengths.ts';
+
+/** Most characters in a line. */
+const WIDTH = 80;
+
+const wrapped = (text: string, lead = ''): string[] => wrapBehind(lead, text, WIDTH);
+
+/** What to chalk on the bench, a table for each plane. `said`: sentences on what it rests on. */
+export function chalkText(
+	job: Job,
+	{ planes, radius }: { planes: readonly ChalkPlane[]; radius: number },
+	said: readonly string[],
+): string {
+	const unit = job.units === 'in' ? 'inches' : 'millimetres';
+	return [
+		...wrapped(`${foreignName(job.name)}: center line (lengths in ${unit})`),
+		...said.flatMap((sentence) => wrapped(sentence)),
+		...wrapped(chalkWords(radius, job)),
+		...planes.flatMap((plane) => ['', ...wrapped(planeWords(plane, planes.length, job)), ...planeRows(plane, job)]),
+	].join('\n');
+}
+
+function planeRows({ points }: ChalkPlane, job: Job): string[] {
+	const rows = points.map((point) => [
+		chalkPointWords(point),
+		...[point.along, point.off, point.fromA, point.fromB].map((length) => tapeValue(length, job)),
+	]);
+	return table([['point', 'along', 'off the line', 'from A', 'from B'], ...rows], [0]);
+}

@@ -1,0 +1,39 @@
+/** Sentences of the chalk-out table. */
+import type { ChalkPlane, ChalkPoint } from '../tube/chalk.ts';
+import { type Ruled, tapeValue } from './lengths.ts';
+
+/** `radius`: of every bend's center line. */
+export function chalkWords(radius: number, job: Ruled): string {
+	return (
+		'Draw the base line from A to B. Measure each point along the line from A, then square off it. ' +
+		'No square? Strike an arc from A and one from B: the point is where they cross. ' +
+		`Draw each bend round its center: the radius is ${tapeValue(radius, job)}.`
+	);
+}
+
+/** What a plane's table is of, and how long its base line is. */
+export function planeWords({ bends: [first, last], base }: ChalkPlane, planes: number, job: Ruled): string {
+	const bends = first === last ? `bend ${first}` : `bends ${first} to ${last}`;
+	const which = planes === 1 ? 'The tube lies in one plane.' : `The plane of ${bends}.`;
+	const from = first === 1 ? 'the start end' : `the end of bend ${first - 1}`;
+	return `${which} The base line is ${tapeValue(base, job)} long. A is ${from}; the line runs along straight ${first}. Off the line: to the side that bend ${first} bends to; below 0 to the other.`;
+}
+
+export function chalkPointWords({ what, bend }: ChalkPoint): string {
+	switch (what) {
+		case 'start':
+			return 'straight begins';
+		case 'begins':
+			return `bend ${bend} begins`;
+		case 'corner':
+			return `bend ${bend} corner`;
+		case 'middle':
+			return `bend ${bend} middle`;
+		case 'ends':
+			return `bend ${bend} ends`;
+		case 'center':
+			return `bend ${bend} center`;
+		case 'end':
+			return 'straight ends';
+	}
+}
