@@ -2,6 +2,7 @@ import { setFlagsFromString } from 'node:v8';
 import { codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import { type LogPlace, logPlaces, readAnyway } from './catalogue.ts';
+import type { JournalFault } from './facts.ts';
 import type { FoldedRow } from './folded-row.ts';
 import { readCache, writeCache } from './kept-cache.ts';
 import { type KeptRow, rowOf } from './kept-row.ts';
@@ -11,6 +12,14 @@ const MANY = 1000;
 
 /** What tells a log that has changed. */
 type Looks = Pick<FoldedRow, 'size' | 'mtimeMs'>;
+
+/** What may be otherwise next time, although the log has not changed: such a row is not kept. */
+const PASSING: ReadonlySet<JournalFault['code']> = new Set([
+	'log-absent',
+	'log-unreadable',
+	'log-elsewhere',
+	'logs-parted',
+]);
 
 /** What the kept sessions came to. */
 export interface Kept {
@@ -124,7 +133,7 @@ export class SessionCache {
 		const session = readAnyway(this.#home, id, this.#fs, this.#rescue);
 		const row = rowOf(session);
 		this.#known?.delete(id);
-		const isRead = session.records.length > 0;
+		const isRead = session.records.length > 0 && !(session.problem && PASSING.has(session.problem.code));
 		if (facts && isRead) this.#known?.set(id, { row, size: facts.size, mtimeMs: facts.mtimeMs });
 		return row;
 	}

@@ -6,7 +6,8 @@ import type { LogRecord } from '../../src/journal/record.ts';
 import type { LogWriter } from '../../src/journal/writer.ts';
 import { errorWords } from '../../src/words/error.ts';
 import { errno, type Fault, FaultFs } from '../helpers/disk/fault-fs.ts';
-import { expectFoundByHome, expectKept, ID, LOG, NOW, onlyProcess, record } from './session-on-disk.ts';
+import { onlyProcess } from '../helpers/disk/only-process.ts';
+import { expectFoundByHome, expectKept, ID, LOG, NOW, record } from './session-on-disk.ts';
 
 function openNew(fs: FaultFs): LogWriter {
 	return createLog(LOG, record(0, 'start'), { now: NOW, fs, self: onlyProcess(1) });

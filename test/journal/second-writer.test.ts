@@ -4,7 +4,8 @@ import { createLog, openLog } from '../../src/journal/open-log.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import type { LogWriter } from '../../src/journal/writer.ts';
 import { FaultFs } from '../helpers/disk/fault-fs.ts';
-import { LOG, NOW, onlyProcess, record } from './session-on-disk.ts';
+import { onlyProcess } from '../helpers/disk/only-process.ts';
+import { LOG, NOW, record } from './session-on-disk.ts';
 
 const LOCK = `${LOG}.lock`;
 const texts = (fs: FaultFs) => readLog(LOG, fs).records.map(({ text }) => text);

@@ -1,11 +1,11 @@
 import { expect } from 'vitest';
 import { readSession, sessionPath } from '../../src/journal/catalogue.ts';
 import { JournalError, LogLost, NoLog, NotSaved } from '../../src/journal/errors.ts';
-import type { LockSelf } from '../../src/journal/lock.ts';
 import { createLog, openLog } from '../../src/journal/open-log.ts';
 import type { LogRecord } from '../../src/journal/record.ts';
 import type { LogWriter } from '../../src/journal/writer.ts';
 import { type FaultFs, PowerCut } from '../helpers/disk/fault-fs.ts';
+import { onlyProcess } from '../helpers/disk/only-process.ts';
 
 export const HOME = '/home';
 export const ID = '20260101-080000-test';
@@ -21,11 +21,6 @@ export interface Left {
 	path: string;
 	/** What ended it early; null when it came to its end. */
 	error: unknown;
-}
-
-/** A process that alone lives on its machine: all others in a lock have ended. */
-export function onlyProcess(pid: number): LockSelf {
-	return { pid, host: 'bench', boot: 'boot-1', alive: (other) => other === pid };
 }
 
 export function record(seq: number, text: string): LogRecord {

@@ -94,6 +94,7 @@ export class FaultFs implements FsPort {
 			inode = new Inode(this.#nextIno++, false);
 			this.#enter(path, inode);
 		}
+		if (flags & constants.O_TRUNC) inode.data = inode.data.subarray(0, 0);
 		this.#open.set(this.#nextFd, { inode, path });
 		return this.#nextFd++;
 	}

@@ -1,0 +1,41 @@
+/**
+ * `npm run faults`: whole sessions, rescues, settings, job files and the cache on a disk in memory that fails at every step in every way. Prints
+ * how many faults were put in; ends with 1 where anything acknowledged was lost, or anything else that is promised did not hold.
+ */
+import { type Tally, tryAll } from './all-faults.ts';
+import { cacheSubject } from './cache-subject.ts';
+import { jobSubject } from './job-subject.ts';
+import { logSubject } from './log-subject.ts';
+import { sessionRecords } from './sessions.ts';
+import { settingsSubject } from './settings-subject.ts';
+
+/** Machines of the simulated shop that the sessions are bent on; none of them is used for tuning. */
+const SEEDS = [41, 42, 43, 44];
+const RECORDS = 12;
+/** Fewer would mean that a part of the way is not tried any more. */
+const LEAST = 20_000;
+
+const from = performance.now();
+const tallies: Tally[] = [];
+for (const [n, seed] of SEEDS.entries()) {
+	const records = sessionRecords(seed, RECORDS);
+	const rescue = n % 2 === 1;
+	const name = `session ${seed}, ${records.length} lines${rescue ? ', another folder agreed on' : ''}`;
+	tallies.push(await tryAll(logSubject(name, records, 4 + n, rescue), seed));
+}
+tallies.push(await tryAll(settingsSubject, 1), await tryAll(jobSubject, 2), await tryAll(cacheSubject, 3));
+
+const sum = ({ faults }: Tally) => faults.errno + faults.partial + faults.cut;
+for (const tally of tallies) {
+	const { errno, partial, cut } = tally.faults;
+	const kinds = `${errno} refusals, ${partial} cut writes, ${cut} power cuts`;
+	console.log(`${tally.name}: ${tally.steps} steps, ${sum(tally)} faults (${kinds}), ${tally.broken.length} not held`);
+}
+const total = tallies.reduce((all, tally) => all + sum(tally), 0);
+const broken = tallies.flatMap((tally) => tally.broken);
+console.log(
+	`${total} faults in ${((performance.now() - from) / 1000).toFixed(1)} s, ${broken.length} promises not held`,
+);
+for (const each of broken.slice(0, 20)) console.error(each);
+if (total < LEAST) console.error(`Only ${total} faults were put in: at least ${LEAST} are wanted.`);
+process.exit(broken.length > 0 || total < LEAST ? 1 : 0);
