@@ -4,8 +4,8 @@ import { SettingsError } from '../settings/settings-error.ts';
 
 /** What a person chooses about the screen, kept among the preferences of a home. */
 export function displayAt(home: string): DisplayPort {
-	const { lengths, fromStart, checklist } = openSettings(home).preferences();
-	let kept = chosen({ lengths, fromStart, checklist });
+	const { lengths, fromStart, checklist, bell } = openSettings(home).preferences();
+	let kept = chosen({ lengths, fromStart, checklist, bell });
 	// One after the other: each change is made to the file as the one before left it.
 	let writing = Promise.resolve();
 	return {

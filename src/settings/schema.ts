@@ -23,6 +23,7 @@ function fileSchema() {
 		lengths: z.optional(z.enum(['fraction', 'decimal', 'mm'])),
 		fromStart: z.optional(z.boolean()),
 		checklist: z.optional(z.boolean()),
+		bell: z.optional(z.boolean()),
 	};
 	return z.looseObject({
 		benders: z._default(z.array(bender), []),

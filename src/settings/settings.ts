@@ -35,6 +35,8 @@ export interface Preferences {
 	fromStart?: boolean;
 	/** The check list at each seat; left out: shown. */
 	checklist?: boolean;
+	/** A bell for a doubt, for numbers that changed, for an error; left out: rung. */
+	bell?: boolean;
 }
 
 /** Fields to keep, lengths in `units`, which the whole record is then kept in; null forgets one. */

@@ -88,10 +88,12 @@ export const keys: Subject<Case> = {
 		const session = bendIn(home, { day: 1, job: hatJob(), answers: 0, stays: true });
 		try {
 			const size = { columns, rows };
-			const controller = new Controller(new FakeHome(livePort(session), ROWS), { jobPath: 'hat.json' }, () => size, {
-				kept: () => ({}),
-				keep: () => {},
-			});
+			const port = new FakeHome(livePort(session), ROWS);
+			const display = { kept: () => ({}), keep: () => {} };
+			// Now and then keys come faster than a doubt can be read.
+			let time = 0;
+			const world = { now: () => (time += 300), ring: () => {} };
+			const controller = new Controller(port, { jobPath: 'hat.json' }, () => size, display, world);
 			let over = false;
 			let failed: unknown = null;
 			controller.ended.then(

@@ -137,8 +137,8 @@ describe('the home page', () => {
 		const { terminal } = await start();
 		terminal.type(keys);
 		await terminal.until(page);
-		expect(terminal.text).toContain('*  help');
-		terminal.type('*');
+		expect(terminal.text).toContain('h  help');
+		terminal.type('?');
 		await terminal.until('Letters search the list');
 		terminal.type('/');
 		await terminal.until(page);
@@ -164,18 +164,20 @@ describe('the home page', () => {
 		terminal.type('/');
 		await terminal.until('Besides');
 		terminal.type('*');
+		await terminal.until(/^More$/m);
+		terminal.type('1\r');
 		await terminal.until('What the part is called');
 	});
 
 	test('with no job says how to get one', async () => {
 		const { terminal } = await start({});
-		expect(terminal.text).toContain('There is no job file here: * writes one on the screen');
+		expect(terminal.text).toContain('There is no job file here: write one on the screen (below)');
 	});
 
 	test('in a folder without jobs says what to do; a sample is bent and copied, never changed', async () => {
 		const sample = { path: 'samples/step.json', name: 'Step', summary: '2 bends', sample: true } as const;
 		const { terminal } = await start({ jobs: [sample] });
-		expect(terminal.text).toContain('This folder has no jobs yet. Try a sample, or press * to write a job of your');
+		expect(terminal.text).toContain('This folder has no jobs yet. Try a sample, or write a job of your own (below)');
 		expect(terminal.text).toMatch(/^Samples\n +1 +Step: never bent/m);
 		terminal.type('1\n');
 		await terminal.until('copy it to a new job');

@@ -44,7 +44,7 @@ describe('a new job on the screen', () => {
 	test('is written by one question after the other and saved', async () => {
 		const { terminal, home } = start();
 		await terminal.until('Jobs');
-		terminal.type('*');
+		terminal.type('*1\r');
 		await terminal.until('What the part is called');
 		terminal.type(TUBE);
 		await terminal.until('How the shape is given');
@@ -58,7 +58,7 @@ describe('a new job on the screen', () => {
 	test('loses no key of all that comes in one chunk, from the home page on', async () => {
 		const { terminal, home } = start();
 		await terminal.until('Jobs');
-		terminal.type(`*${TUBE}${SHAPE}+`);
+		terminal.type(`*1\r${TUBE}${SHAPE}+`);
 		await terminal.until('Saved: yard/gate-hoop.json');
 		expect(saved(home)).toEqual(SAVED);
 	});
@@ -71,7 +71,7 @@ describe('a new job on the screen', () => {
 	])('looks at $columns by $rows as it should', async (size) => {
 		const { terminal } = start(size);
 		await terminal.until('Jobs');
-		terminal.type(`*${TUBE}`);
+		terminal.type(`*1\r${TUBE}`);
 		await terminal.until('How the shape is given');
 		await asKept(terminal, 'form-shape', size);
 		terminal.type(line('1', '+', '12 1/2', '30', '2', '20', '6'));
@@ -95,7 +95,7 @@ describe('a new job on the screen', () => {
 		const { terminal, home } = start(size);
 		await terminal.until('Jobs');
 		// Up, across and down: a hoop on its feet.
-		terminal.type(`*${TUBE}${line('2', '1', '0', '0', '0', '30 1/2', '20', '30 1/2', '20', '0')}`);
+		terminal.type(`*1\r${TUBE}${line('2', '1', '0', '0', '0', '30 1/2', '20', '30 1/2', '20', '0')}`);
 		await terminal.until('A further point, 5');
 		expect(terminal.text).toContain('1 (0, 0) 2 (0, 30 1/2) 3 (20, 30 1/2) 4 (20, 0)');
 		expect(terminal.text).toContain('21 1/2 in by 31 1/4 in over all');
@@ -122,7 +122,7 @@ describe('a new job on the screen', () => {
 		const { terminal } = start({ columns: 100, rows: 30 });
 		await terminal.until('Jobs');
 		const hooked = line('1', '+', '8', '30', '+', '0', '30', '1', '+', '0', '20', '1', '5', '9');
-		terminal.type(`*${TUBE}${hooked}`);
+		terminal.type(`*1\r${TUBE}${hooked}`);
 		await terminal.until('Trim at the start end');
 		const text = terminal.text.replace(/\s+/g, ' ');
 		expect(text.match(/the clamp needs/g)).toHaveLength(1);
@@ -132,7 +132,7 @@ describe('a new job on the screen', () => {
 	test('says a fault at its question and keeps what was typed, to be mended', async () => {
 		const { terminal } = start();
 		await terminal.until('Jobs');
-		terminal.type(`*${line('Gate hoop', '1', '2', '1 1/2', '.95')}`);
+		terminal.type(`*1\r${line('Gate hoop', '1', '2', '1 1/2', '.95')}`);
 		await terminal.until('at most half the outside diameter, 0.75');
 		expect(terminal.text).toContain('> .95');
 		terminal.type('\x7f\x7f095\n');
@@ -142,7 +142,7 @@ describe('a new job on the screen', () => {
 	test('goes back question by question, and keeps what is typed when the window changes', async () => {
 		const { terminal } = start();
 		await terminal.until('Jobs');
-		terminal.type(`*${line('Gate hoop', '1', '2')}1 1/`);
+		terminal.type(`*1\r${line('Gate hoop', '1', '2')}1 1/`);
 		await terminal.until('> 1 1/');
 		for (const size of [
 			{ columns: 60, rows: 20 },
@@ -173,7 +173,7 @@ describe('a new job on the screen', () => {
 		const { terminal, home } = start();
 		home.workshop.files.set('yard/gate-hoop.json', 'another');
 		await terminal.until('Jobs');
-		terminal.type(`*${TUBE}${SHAPE}+`);
+		terminal.type(`*1\r${TUBE}${SHAPE}+`);
 		await terminal.until('There is a file of that name');
 		expect(home.workshop.files.get('yard/gate-hoop.json')).toBe('another');
 		terminal.type('1\n');
@@ -187,7 +187,7 @@ describe('a new job on the screen', () => {
 		const { terminal, home } = start();
 		home.workshop.fault = refusal('The job was not saved as yard/gate-hoop.json: the disk is full.', 5);
 		await terminal.until('Jobs');
-		terminal.type(`*${TUBE}${SHAPE}+`);
+		terminal.type(`*1\r${TUBE}${SHAPE}+`);
 		await terminal.until('the disk is full');
 		home.workshop.fault = null;
 		terminal.type('+');

@@ -20,7 +20,7 @@ const LARGER = [
 	{ columns: 160, rows: 50 },
 ];
 
-type PageCase = [name: string, outputs: Output[], keys: string, title: string];
+type PageCase = [name: string, outputs: Output[], keys: string, title: string, look?: FrameOptions];
 
 /** Each page of a session: what the session has put out, the keys that lead to the page, and its title. */
 const PAGES: PageCase[] = [
@@ -34,6 +34,7 @@ const PAGES: PageCase[] = [
 	['warnings', [asks.WARNINGS, asks.SET], '', 'Warnings'],
 	['set', [asks.SET], '', 'Set the tube'],
 	['set-again', [asks.SET_AGAIN], '', 'set-up 2'],
+	['set-still', [asks.SET_AGAIN], '*', 'it never left the die'],
 	['set-details', [asks.SET], '*7\r39.7\r', 'also tells'],
 	['pull', [asks.SET, asks.PULL], '', 'Pull 1'],
 	['pull-first', [asks.SET_FIRST, { ...asks.PULL, bend: 1 }], '', 'Pull 1'],
@@ -44,6 +45,7 @@ const PAGES: PageCase[] = [
 	['measure-second', [{ ...asks.MEASURE, readings: 1, reason: [] }], '', 'Measure'],
 	['confirm', [asks.CONFIRM], '', 'right?'],
 	['confirm-loaded', [asks.SET, asks.CONFIRM_LOADED], '', 'right?'],
+	['confirm-ahead', [asks.CONFIRM], '48.1\r', 'Typed before', { gap: 20 }],
 	['confirm-check', [asks.CONFIRM_CHECK], '', 'right?'],
 	['check-drop', [asks.CHECK], '14 5/16', 'Check: rise'],
 	['check-angle', [asks.CHECK_ANGLE], '', 'Check: legs'],
@@ -63,7 +65,7 @@ const PAGES: PageCase[] = [
 	['measure-any-again', [asks.DECIDE], '5\r', 'Measure a bend again'],
 	['relief', [asks.RELIEVE], '+', 'Caution'],
 	['corrected', [asks.CORRECTED, asks.SET], '', 'Corrected'],
-	['as-made', [{ ...asks.CORRECTED, remaining: [], without: asks.CORRECTED.predicted }, asks.DONE], '', 'as made'],
+	['as-made', [{ ...asks.CORRECTED, remaining: [], without: asks.CORRECTED.predicted }, asks.DECIDE], '', 'as made'],
 	['done', [asks.DONE], '', 'Done'],
 	['may-fit', [asks.MAY_FIT], '', 'Done'],
 	['cuts', [asks.DONE], '*', 'Cuts and last looks'],
@@ -81,8 +83,8 @@ const PAGES: PageCase[] = [
 	['reopen', [asks.MEASURE], '*6\r', 'Go back to a made bend'],
 	['reopen-how', [asks.MEASURE], '*6\r1\r', 'Go back to bend 1'],
 	['note', [asks.MEASURE], '*1\rtight clamp', 'tight clamp'],
-	['scrap', [asks.MEASURE], '*9\r', 'Why is it scrap?'],
-	['scrap-sure', [asks.MEASURE], '*9\rkinked at bend 2\r', 'Scrap the tube?'],
+	['scrap', [asks.MEASURE], '*10\r', 'Why is it scrap?'],
+	['scrap-sure', [asks.MEASURE], '*10\rkinked at bend 2\r', 'Scrap the tube?'],
 ];
 
 /** A session whose bend at work has had as many pulls as its ask says, on a tube of which one bend is made. */
@@ -105,8 +107,12 @@ const PULLS = [
 
 const session = (outputs: Output[]) => new FakeHome(liveOf(outputs));
 
-async function showsPage(size: Size, [name, outputs, keys, title]: PageCase, look: FrameOptions = {}): Promise<void> {
-	const shown = await frameText(session(outputs), size, { jobPath: 'arch.json', keys, ...look });
+async function showsPage(
+	size: Size,
+	[name, outputs, keys, title, own]: PageCase,
+	look: FrameOptions = {},
+): Promise<void> {
+	const shown = await frameText(session(outputs), size, { jobPath: 'arch.json', keys, ...own, ...look });
 	expect(shown).toContain(title);
 	expect(shown).toBe(keptText(shown, name, size));
 }

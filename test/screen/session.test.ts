@@ -10,12 +10,16 @@ const SIZE = { columns: 80, rows: 24 };
 const CTRL_C = '\x03';
 const running: { terminal: HeadlessTerminal; ended: Promise<unknown> }[] = [];
 
+let looks = 0;
+
 function start(options: ScreenOptions, size = SIZE) {
 	const terminal = new HeadlessTerminal(size);
 	const ended = openScreen({
 		stdin: terminal.stdin,
 		stdout: terminal.stdout,
 		environment: { TERM: 'xterm' },
+		// Hands that read each page before they type.
+		world: { now: () => performance.now() + 1000 * looks++ },
 		...options,
 	});
 	running.push({ terminal, ended: ended.catch(() => undefined) });
@@ -87,7 +91,7 @@ describe('what the keys of a page answer', () => {
 		['decide, scrap', [asks.DECIDE], '4\rkinked\r+', act({ do: 'scrap', why: 'kinked' })],
 		['take back', [asks.MEASURE], '/+', act({ do: 'undo' })],
 		['note', [asks.MEASURE], '*1\rnew mandrel oil\r', { action: null, note: 'new mandrel oil' }],
-		['scrap from the menu', [asks.MEASURE], '*9\rwrong tube\r+', act({ do: 'scrap', why: 'wrong tube' })],
+		['scrap from the menu', [asks.MEASURE], '*10\rwrong tube\r+', act({ do: 'scrap', why: 'wrong tube' })],
 		[
 			'correct one of two readings',
 			[asks.MEASURE],
@@ -149,8 +153,8 @@ describe('what the keys of a page answer', () => {
 		['what to do with it', [asks.MEASURE], '*6\r1\r', 'Go back to bend 1'],
 		['mark', [asks.SET], '*7\r', 'Not as asked'],
 		['note', [asks.MEASURE], '*1\r', 'Note'],
-		['reason for scrap', [asks.MEASURE], '*9\r', 'Why is it scrap?'],
-		['scrap, once more', [asks.MEASURE], '*9\rkinked\r', 'Scrap the tube?'],
+		['reason for scrap', [asks.MEASURE], '*10\r', 'Why is it scrap?'],
+		['scrap, once more', [asks.MEASURE], '*10\rkinked\r', 'Scrap the tube?'],
 		['dial after release', [asks.PULL], '51.5\r', 'after release'],
 		['least diameter', [asks.CHECK_OVALITY], '1.8\r', 'Least diameter'],
 		['caution', [asks.RELIEVE], '+', 'Caution'],
@@ -195,11 +199,11 @@ describe('what the keys of a page answer', () => {
 	test('a number is no reason for scrap, and a reason is asked once more', async () => {
 		const { live, terminal } = session([asks.MEASURE]);
 		await terminal.until('Measure');
-		terminal.type('*9\r47.9\r');
+		terminal.type('*10\r47.9\r');
 		await terminal.until('not by a number');
 		terminal.type('/');
 		await terminal.until('Measure the bend');
-		terminal.type('*9\r47.9\r');
+		terminal.type('*10\r47.9\r');
 		await terminal.until('not by a number');
 		terminal.type('kinked\r');
 		await terminal.until('Why: kinked');

@@ -45,9 +45,9 @@ describe.each(SIZES)('at $columns by $rows', (size) => {
 	test('the caution of the first pull stays when the check list is switched off', async () => {
 		const terminal = runScreen(session([asks.SET_FIRST, FIRST_PULL]), size, { jobPath: 'a' });
 		await terminal.until('Pull to 20.5');
-		terminal.type('*+3\r');
+		terminal.type('h1\r3\r');
 		await terminal.until('check list on');
-		terminal.type('//');
+		terminal.type('///');
 		await terminal.until('Pull to 20.5');
 		expect(words(terminal)).toMatch(/! Hands clear of .* out of the swing/);
 	});

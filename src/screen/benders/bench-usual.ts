@@ -10,12 +10,14 @@ export function to(at: BenchPage): HomeStep {
 
 export const HOME: HomeStep = { step: 'page', page: { page: 'home' } };
 const CHOOSE = 'Write the number of a choice and press Enter; / goes back.';
-const HELP = { label: 'help', step: to({ bench: 'help' }) } as const;
+const HELP = { label: 'more: help', step: to({ bench: 'help' }) } as const;
 
 export function chosen(title: string, choices: readonly Choice<HomeStep>[], back: HomeStep): HomeView {
 	return {
 		title,
 		prompt: { label: 'Number of your choice', choices, star: HELP, back: { label: 'back', step: back }, empty: CHOOSE },
+		keys: [['h', 'help']],
+		shortcuts: { h: HELP.step, '?': HELP.step },
 		body: () => [],
 	};
 }

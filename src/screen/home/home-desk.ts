@@ -1,4 +1,3 @@
-import { foldedAt } from '../../terminal/folded.ts';
 import type { BentAs } from '../../tube/job.ts';
 import { errorWords } from '../../words/error.ts';
 import type { TopicName } from '../../words/topics/names.ts';
@@ -6,6 +5,7 @@ import type { Message } from '../session/session-state.ts';
 import { type AppState, exitCodeOf } from '../shell/app-state.ts';
 import type { Key } from '../shell/keys.ts';
 import type { Seen } from '../shell/seen.ts';
+import { topicReader } from '../shell/topic-reader.ts';
 import type { HomePort, JobRow } from './home-port.ts';
 import { type HomeReduced, homeKey, homeText, homeTextEntered } from './home-reducer.ts';
 import { type HomeState, homeState, turned } from './home-state.ts';
@@ -136,19 +136,15 @@ export class HomeDesk {
 		});
 	}
 
-	/** Few look them up: they are loaded when they are wanted. */
 	private async topic(home: HomeState, name: TopicName): Promise<void> {
-		const [{ TOPICS }, { topicLines }] = await Promise.all([
-			import('../../words/topics/index.ts'),
-			import('../../words/topics/lines.ts'),
-		]);
-		this.read(home, `Help: ${name}`, () => topicLines(TOPICS[name], this.screen.columns(), foldedAt));
+		const reader = await topicReader(name, this.screen.columns());
+		this.screen.set({ view: 'reader', reader, back: { view: 'home', home: { ...home, message: null } } });
 	}
 
 	private read(home: HomeState, title: string, lines: () => readonly string[]): void {
 		this.tried(home, () => {
 			const reader = { title, lines: lines(), top: 0 };
-			this.screen.set({ view: 'reader', reader, home: { ...home, message: null } });
+			this.screen.set({ view: 'reader', reader, back: { view: 'home', home: { ...home, message: null } } });
 		});
 	}
 

@@ -56,7 +56,7 @@ export type HomePage =
 	/** What can be done with the job of that path. */
 	| { page: 'job'; path: string }
 	| { page: 'kept' }
-	| { page: 'help'; from: HomePage }
+	| { page: 'help' | 'more'; from: HomePage }
 	| { page: 'form'; form: JobForm; view: (form: JobForm, entry: FieldEntry) => HomeView }
 	| {
 			page: 'bench';

@@ -2,9 +2,12 @@ import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
 import type { Output, RefusedNote } from '../../session/protocol/notes.ts';
 import { answeredWords } from '../../words/answered.ts';
 import { reasonWords } from '../../words/reason.ts';
+import type { TopicName } from '../../words/topics/names.ts';
 import type { Display } from '../shell/display.ts';
 import type { Key } from '../shell/keys.ts';
 import { NOTHING, type Pressed, pressed, renewed } from '../shell/prompt.ts';
+import { quietWords } from './news.ts';
+import { viewOf } from './pages/index.ts';
 import { BACK, type PageView } from './pages/page.ts';
 import { walked } from './pages/walk.ts';
 import {
@@ -19,6 +22,7 @@ import {
 	told,
 } from './session-state.ts';
 import { shortcutOf } from './shortcuts.ts';
+import { aheadOf } from './typed-ahead.ts';
 
 /** What the reducer wants done outside: an answer saved, or the session left. */
 export type SessionEffect =
@@ -27,6 +31,7 @@ export type SessionEffect =
 	| { effect: 'weigh'; amending: Amending }
 	| { effect: 'display'; changes: Partial<Display> }
 	| { effect: 'rescue'; folder: string }
+	| { effect: 'topic'; name: TopicName }
 	| { effect: 'leave' };
 
 export interface Reduced {
@@ -47,8 +52,24 @@ export interface SeenSession {
 	shown: PageView;
 }
 
-/** A key pressed on a session's page. */
-export function sessionKey({ session: state, shown }: SeenSession, key: Key): Reduced {
+/** A key pressed on a session's page; `now`: milliseconds of a clock that only goes forward. */
+export function sessionKey(seen: SeenSession, key: Key, now: number): Reduced {
+	const ahead = aheadOf(seen.session, key, now);
+	if (ahead === null) return keyTaken({ ...seen, session: { ...seen.session, ahead: null } }, key);
+	return 'early' in ahead ? { state: ahead.early } : takenUp({ ...seen.session, ahead: null }, ahead.taken);
+}
+
+/** What was typed too early, as if it was typed now. */
+function takenUp(session: SessionState, keys: readonly Key[]): Reduced {
+	let reduced: Reduced = { state: session };
+	for (const key of keys) {
+		reduced = keyTaken({ session: reduced.state, shown: viewOf(reduced.state) }, key);
+		if (reduced.effect !== undefined || reduced.state.page !== session.page) break;
+	}
+	return reduced;
+}
+
+function keyTaken({ session: state, shown }: SeenSession, key: Key): Reduced {
 	const shortcut = shortcutOf(state, shown.prompt, key);
 	if (shortcut !== null) return taken(state, shortcut.step);
 	const page = walked(state, key);
@@ -106,6 +127,10 @@ function taken(state: SessionState, step: Step): Reduced {
 		}
 		case 'rescue':
 			return { state, effect: { effect: 'rescue', folder: step.folder } };
+		case 'topic':
+			return { state, effect: { effect: 'topic', name: step.name } };
+		case 'release':
+			return { state: { ...state, ...clear, page: ASK, release: step.asked } };
 		case 'leave':
 			return { state, effect: { effect: 'leave' } };
 	}
@@ -129,7 +154,8 @@ export function afterAnswer(state: SessionState, { outputs, messages, ...standin
 		return { ...state, ...standing, message: { kind: 'wrong', text: why } };
 	}
 	const next = followed({ ...state, ...standing, unsaved: null }, outputs);
-	return { ...next, message: told(messages) ?? kept(state, standing) };
+	const quiet = quietWords(outputs, state.job);
+	return { ...next, message: told(messages) ?? withWords(kept(state, standing), quiet) };
 }
 
 /** The state once the first number of an answer is on the disk: the second is asked for. A refusal leaves the number in its field. */
@@ -164,6 +190,11 @@ export function notSaved(state: SessionState, why: string, exitCode: number): Se
 	const elsewhere = state.rescuePlace === null ? '' : ' To go on in another folder press Esc, then *.';
 	const text = `NOT SAVED: ${why} What you typed is still here: Enter or + tries again.${elsewhere}`;
 	return { ...state, unsaved: exitCode, message: { kind: 'unsaved', text } };
+}
+
+function withWords(message: Message | null, words: string | null): Message | null {
+	if (words === null) return message;
+	return message === null ? { kind: 'said', text: words } : { ...message, text: `${message.text} ${words}` };
 }
 
 function kept(

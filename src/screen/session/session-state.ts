@@ -7,15 +7,20 @@ import type { EvidenceKind, ToMeasure } from '../../session/protocol/kinds.ts';
 import type { CorrectedNote, DoneNote, Output, SessionNote, WarningsNote } from '../../session/protocol/notes.ts';
 import type { Shape } from '../../tube/shape.ts';
 import type { ShownJob } from '../../words/lengths.ts';
+import type { TopicName } from '../../words/topics/names.ts';
 import type { Display } from '../shell/display.ts';
+import type { Key } from '../shell/keys.ts';
 import { type FieldEntry, NOTHING } from '../shell/prompt.ts';
 import type { LivePort, MadePull } from './live-port.ts';
+import { isNews } from './news.ts';
 
 /** Which page of a session is on the screen. */
 export type Page =
 	| { page: 'start'; note: SessionNote }
 	| { page: 'layout' }
 	| { page: 'help'; from: Page }
+	/** Under help, which was opened from that page. */
+	| { page: 'shown' | 'topics'; from: Page }
 	| { page: 'warnings'; note: WarningsNote }
 	| { page: 'corrected'; note: CorrectedNote }
 	| { page: 'done'; note: DoneNote }
@@ -30,7 +35,8 @@ export type Page =
 	| { page: 'amend' }
 	| { page: 'amendWhich'; entry: Answered }
 	| { page: 'amendValue'; entry: Answered; reading: Reading | null }
-	| { page: 'walk'; at: number }
+	/** `from`: the question from which the arrow keys led here. */
+	| { page: 'walk'; at: number; from: Page }
 	| { page: 'amendSure'; amending: Amending }
 	| { page: 'evidence' }
 	| { page: 'evidenceBend'; kind: EvidenceKind }
@@ -73,11 +79,23 @@ export type Step =
 	| { step: 'display'; changes: Partial<Display> }
 	/** The disk refuses: go on in that folder. */
 	| { step: 'rescue'; folder: string }
+	/** A topic of help, to be read. */
+	| { step: 'topic'; name: TopicName }
+	/** The dial after release is asked for from here on, or not. */
+	| { step: 'release'; asked: boolean }
 	| { step: 'leave' };
 
 export interface Message {
 	kind: 'said' | 'wrong' | 'unsaved';
 	text: string;
+}
+
+/** What was typed before a doubt's page could be read: it answers nothing until it is taken up. */
+export interface Ahead {
+	/** When the page came up, and when the newest of these keys came. */
+	since: number;
+	last: number;
+	keys: readonly Key[];
 }
 
 export interface SessionState {
@@ -110,6 +128,10 @@ export interface SessionState {
 	message: Message | null;
 	/** Whether there has been a correction, so that there are older numbers to go back to. */
 	corrected: boolean;
+	/** Whether the dial after release is asked for; null: unless it was passed over twice. */
+	release: boolean | null;
+	/** What was typed before a doubt could be read. */
+	ahead: Ahead | null;
 	/** Bends for which the caution about opening has been shown. */
 	cautioned: readonly number[];
 	/** The exit code for leaving while the disk refuses, else null. */
@@ -137,6 +159,8 @@ export function opened(port: LivePort, display: Display): SessionState {
 		details: {},
 		message: told(port.messages),
 		corrected: false,
+		release: null,
+		ahead: null,
 		cautioned: [],
 		unsaved: null,
 		rescuePlace: port.rescue === undefined ? null : (port.rescuePlace?.() ?? ''),
@@ -178,7 +202,7 @@ export function told(messages: readonly string[]): Message | null {
 
 /** The state after what the session put out: its notes become pages to be seen before the ask. */
 export function followed(state: SessionState, outputs: readonly Output[]): SessionState {
-	const pages = outputs.flatMap((output) => (isOver(state, outputs, output) ? [] : pagesOf(output, state)));
+	const pages = outputs.flatMap((output) => (isOver(state, outputs, output) ? [] : pagesOf(output, state, outputs)));
 	const sets = outputs.filter((output): output is SetAsk => 'ask' in output && output.ask === 'set');
 	const [page = ASK, ...queue] = pages;
 	const corrected = state.corrected || outputs.some((output) => 'note' in output && output.note === 'corrected');
@@ -203,7 +227,7 @@ function isFirst(ask: Ask | null): boolean {
 	return ask?.ask === 'set' && ask.bend === 1 && ask.seat === 1;
 }
 
-function pagesOf(output: Output, { ask, display }: SessionState): Page[] {
+function pagesOf(output: Output, { ask, display, job }: SessionState, all: readonly Output[]): Page[] {
 	if ('ask' in output) return [];
 	switch (output.note) {
 		case 'session':
@@ -211,7 +235,7 @@ function pagesOf(output: Output, { ask, display }: SessionState): Page[] {
 		case 'warnings':
 			return [{ page: 'warnings', note: output }];
 		case 'corrected':
-			return [{ page: 'corrected', note: output }];
+			return isNews(output, job, all) ? [{ page: 'corrected', note: output }] : [];
 		case 'done':
 			return [{ page: 'done', note: output }];
 		case 'refused':

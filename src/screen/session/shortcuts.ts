@@ -1,6 +1,8 @@
 import { LENGTH_KEYS, nextLengths } from '../../words/lengths.ts';
 import type { Key } from '../shell/keys.ts';
 import type { Prompt } from '../shell/prompt.ts';
+import { answer } from './pages/page.ts';
+import { asksRelease } from './release.ts';
 import type { SessionState, Step } from './session-state.ts';
 
 /** A key that has the same meaning wherever it has one, and no number begins with it. */
@@ -10,6 +12,21 @@ export interface Shortcut {
 	brief?: string;
 	step: Step;
 }
+
+/** A tube that is to be set again and still lies there. */
+const STILL: Shortcut = {
+	key: 's',
+	label: 'it never left the die',
+	brief: 'never left',
+	step: answer({ do: 'still' }),
+};
+
+const RELEASE: Shortcut = {
+	key: 'r',
+	label: 'ask the release',
+	brief: 'release',
+	step: { step: 'release', asked: true },
+};
 
 /** The shortcuts of the page that is open. In free text a letter is a letter. */
 export function shortcutsOf(state: SessionState, { text }: Prompt<Step>): Shortcut[] {
@@ -33,6 +50,8 @@ export function shortcutsOf(state: SessionState, { text }: Prompt<Step>): Shortc
 		step: { step: 'display', changes: { checklist: !display.checklist } },
 	};
 	return [
+		...(page.page === 'ask' && ask?.ask === 'set' && ask.still ? [STILL] : []),
+		...(page.page === 'ask' && ask?.ask === 'pull' && !asksRelease(state) ? [RELEASE] : []),
 		...(asked && ask.bend > 1 ? [mark] : []),
 		...(asked && ask.ask === 'set' ? [list] : []),
 		units,

@@ -2,11 +2,22 @@ import type { HomeState } from '../home/home-state.ts';
 import type { SessionState } from '../session/session-state.ts';
 import type { ReaderState } from './reader-state.ts';
 
+export interface HomeShown {
+	view: 'home';
+	home: HomeState;
+}
+
+export interface SessionShown {
+	view: 'session';
+	session: SessionState;
+}
+
 /** What is on the screen. */
 export type AppState =
-	| { view: 'home'; home: HomeState }
-	| { view: 'reader'; reader: ReaderState; home: HomeState }
-	| { view: 'session'; session: SessionState }
+	| HomeShown
+	/** `back`: where it was opened. */
+	| { view: 'reader'; reader: ReaderState; back: HomeShown | SessionShown }
+	| SessionShown
 	| { view: 'waiting' };
 
 /** The exit code that an expected failure carries; null for an error of the program's own. */

@@ -5,6 +5,7 @@ import { newerDamagedWords } from '../../words/session-list.ts';
 import { HomeDesk } from '../home/home-desk.ts';
 import type { HomePort, SessionRow } from '../home/home-port.ts';
 import type { HomePage } from '../home/home-view.ts';
+import { heard } from '../session/bell.ts';
 import { SessionDesk } from '../session/session-desk.ts';
 import { type Reduced, type SessionEffect, sessionKey, textChanged, textEntered } from '../session/session-reducer.ts';
 import type { Message, SessionState } from '../session/session-state.ts';
@@ -13,6 +14,8 @@ import type { DisplayPort } from './display.ts';
 import type { Key } from './keys.ts';
 import { readerKey } from './reader-state.ts';
 import { type Seen, seen } from './seen.ts';
+import { topicReader } from './topic-reader.ts';
+import type { World } from './world.ts';
 
 /** What the screen opens with: the home page, or a job's session. */
 export interface Opening {
@@ -45,6 +48,7 @@ export class Controller {
 		opening: Opening,
 		private readonly size: () => Size,
 		display: DisplayPort,
+		private readonly world: World,
 	) {
 		this.ended = new Promise((resolve, reject) => {
 			this.resolve = resolve;
@@ -82,9 +86,9 @@ export class Controller {
 		if (state.view === 'waiting') this.early.push(key);
 		else if (state.view === 'reader') {
 			const reader = readerKey(state.reader, key, this.size());
-			this.set(reader === null ? { view: 'home', home: state.home } : { ...state, reader });
+			this.set(reader === null ? state.back : { ...state, reader });
 		} else if (this.inText() && key.key !== 'escape') return;
-		else if (state.view === 'session') this.reduce(sessionKey(state, key));
+		else if (state.view === 'session') this.reduce(sessionKey(state, key, this.world.now()));
 		else this.homeDesk.key(state, key);
 	}
 
@@ -125,8 +129,11 @@ export class Controller {
 	}
 
 	private set(state: AppState): void {
+		const before = this.state.view === 'session' ? this.state.session : null;
 		try {
-			this.state = seen(state);
+			this.state = seen(
+				state.view === 'session' ? { ...state, session: heard(before, state.session, this.world) } : state,
+			);
 		} catch (error) {
 			// Else the program would end with the screen still up.
 			this.fail(error);
@@ -184,6 +191,12 @@ export class Controller {
 			case 'display':
 				this.sessionDesk.keepDisplay(effect.changes);
 				this.set({ view: 'session', session });
+				break;
+			case 'topic':
+				topicReader(effect.name, this.size().columns).then(
+					(reader) => this.set({ view: 'reader', reader, back: { view: 'session', session } }),
+					this.fail,
+				);
 				break;
 			case 'leave':
 				this.leaveSession(session.unsaved ?? 0);

@@ -8,9 +8,11 @@ export interface Display {
 	fromStart: boolean;
 	/** The check list at each seat and the page for laying out the tube. */
 	checklist: boolean;
+	/** A bell for a doubt, for numbers that changed, for an error. */
+	bell: boolean;
 }
 
-export const USUAL_DISPLAY: Display = { lengths: null, fromStart: false, checklist: true };
+export const USUAL_DISPLAY: Display = { lengths: null, fromStart: false, checklist: true, bell: true };
 
 /** Where such choices are kept. */
 export interface DisplayPort {

@@ -9,6 +9,7 @@ import { Controller, type Opening } from './controller.ts';
 import type { Display, DisplayPort } from './display.ts';
 import { drawnEarly } from './early.ts';
 import { lookOf } from './look.ts';
+import type { World } from './world.ts';
 
 export interface ScreenOptions extends Opening {
 	port: HomePort;
@@ -17,10 +18,14 @@ export interface ScreenOptions extends Opening {
 	ascii?: boolean;
 	/** Where choices about how things are shown are kept; left out: for this run alone. */
 	display?: DisplayPort;
+	/** A clock and a bell other than the terminal's own. */
+	world?: Partial<World>;
 	stdin?: KeySource;
 	stdout?: Sink;
 	environment?: TerminalEnvironment;
 }
+
+const BELL = '\x07';
 
 /** Ctrl-C, and a terminal that has hung up: as the signals would. */
 const INTERRUPTED = 130;
@@ -34,7 +39,8 @@ const HUNG_UP = 129;
 export async function openScreen(options: ScreenOptions): Promise<number> {
 	const { stdin = process.stdin, stdout = process.stdout, environment = process.env, port, noColor = false } = options;
 	const { ascii = false, display = forThisRun() } = options;
-	const controller = new Controller(port, options, () => sizeOf(stdout), display);
+	const world = { now: () => performance.now(), ring: () => stdout.write(BELL), ...options.world };
+	const controller = new Controller(port, options, () => sizeOf(stdout), display, world);
 	// It may be refused while the first frame is still being drawn; whoever waits for it below hears of it.
 	controller.ended.catch(() => undefined);
 	const keys = new KeyStream(stdin, { slow: controller.inText });

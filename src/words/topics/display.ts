@@ -16,6 +16,13 @@ export const display: Topic = {
 			],
 		},
 		{
+			heading: 'The bell',
+			text: [
+				'The terminal rings when a reading is doubted, when numbers changed, and when something went wrong.',
+				'Press h, then 1, to switch it off. The program keeps your choice.',
+			],
+		},
+		{
 			heading: 'Plain characters',
 			text: [
 				'With --ascii, or in the locale C, the screen uses ASCII characters only. Printed pages keep their ° and ±.',

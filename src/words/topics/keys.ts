@@ -14,8 +14,11 @@ export const keys: Topic = {
 				['Enter', 'gives the number, or takes the choice'],
 				['+', 'as advised; ready; go on; next page'],
 				['/', 'take back at a question, back on every other page'],
-				['*', 'more: notes, corrections, other measurements, leaving'],
-				['h or ?', 'help with this page; on the numeric pad * and then +'],
+				['*', 'more: notes, corrections, other measurements, help, leaving'],
+				[
+					'h or ?',
+					'help with this page, and topics to read; on the numeric pad * has it. Where letters search, only ?',
+				],
 				['Esc', 'clears what you typed; with nothing typed, goes back'],
 				['Backspace', 'takes off the last character'],
 				['Ctrl-C', 'leaves at once; every answer given is kept'],
@@ -29,6 +32,9 @@ export const keys: Topic = {
 				['u', 'lengths in inch fractions, decimal inches or millimeters'],
 				['m', 'large mark from the far end or from the start end, from bend 2 on'],
 				['c', 'check list on or off, while you set the tube'],
+				['+ at a stop', 'the dial was held where asked'],
+				['r', 'asks for the dial after release again; passed over twice, it is left out'],
+				['s', 'the tube never left the die, at a further set-up'],
 			],
 		},
 		{

@@ -225,6 +225,7 @@ export const SET_AGAIN: SetAsk = {
 	seat: 2,
 	tubeTurn: { degrees: 0, way: 'none' },
 	pointer: 47.5,
+	still: true,
 	cautions: [{ code: 'seat-as-before' }],
 };
 const CHECKED = { ask: 'check', entry: 8 } as const;

@@ -13,6 +13,8 @@ export interface FrameOptions {
 	jobPath?: string;
 	/** What is typed first. */
 	keys?: string;
+	/** Milliseconds between two keys. */
+	gap?: number;
 	ascii?: boolean;
 	environment?: TerminalEnvironment;
 }
@@ -25,10 +27,15 @@ const NONE_KEPT = { kept: () => ({}), keep: () => {} };
 
 /** The text of the frame that the pure function makes of a page, reached by the controller alone: without Ink and without a terminal. */
 export async function frameText(port: HomePort, size: Size, options: FrameOptions = {}): Promise<string> {
-	const { jobPath, keys = '', ascii = false, environment = { TERM: 'xterm' } } = options;
-	const controller = new Controller(port, jobPath === undefined ? {} : { jobPath }, () => size, NONE_KEPT);
+	const { jobPath, keys = '', gap = 1000, ascii = false, environment = { TERM: 'xterm' } } = options;
+	let time = 0;
+	const controller = new Controller(port, jobPath === undefined ? {} : { jobPath }, () => size, NONE_KEPT, {
+		now: () => time,
+		ring: () => {},
+	});
 	while (controller.snapshot().view === 'waiting') await turn();
 	for (const chunk of keys.match(KEY) ?? []) {
+		time += gap;
 		const key = keyOfChunk(chunk);
 		if (key !== null) controller.take(key);
 	}

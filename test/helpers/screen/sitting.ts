@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { readLog } from '../../../src/journal/read-log.ts';
+import { SEEN_MS } from '../../../src/screen/session/typed-ahead.ts';
 import { ask } from '../../../src/session/ask.ts';
 import { readBack } from '../../../src/session/log/read-back.ts';
 import type { Ask } from '../../../src/session/protocol/asks.ts';
@@ -76,6 +77,11 @@ export class Sitting {
 
 	private async answer(pty: Pty, open: Ask, entries: number): Promise<void> {
 		const answer = this.operator.answer(open);
+		if (open.ask === 'confirm') {
+			await pty.until('Is that right?');
+			// As long as the program wants a doubt to be read before it takes an answer.
+			await new Promise((resolve) => setTimeout(resolve, SEEN_MS));
+		}
 		let drafts = 0;
 		for (const [i, keys] of keysFor(open, answer).entries()) {
 			// A dial far from the stop is asked again while the tube is held, before anything is released.

@@ -1,4 +1,5 @@
-import { TOPIC_NAMES, type TopicName } from '../../../words/topics/names.ts';
+import { TOPIC_NAMES } from '../../../words/topics/names.ts';
+import { TOPICS_HERE } from '../../shell/topic-reader.ts';
 import { wrapped } from '../../text/line.ts';
 import type { HomePage, HomeView } from '../home-view.ts';
 
@@ -6,13 +7,10 @@ import type { HomePage, HomeView } from '../home-view.ts';
 const HELP = [
 	'Pick with a number and Enter, or with the arrow keys and Enter. The numeric pad is enough.',
 	'+ goes on with the session that was interrupted last, at the question that was open.',
-	'* writes a new job, one question at a time. Letters search the list; / shows all again.',
+	'* has the rest: a new job, benders, kept sessions. Letters search the list; / shows all again.',
 	'Every answer in a session is on disk before the next question. Ctrl-C leaves at once: nothing is lost.',
 	'Without a screen: pullbook bend JOB --lines. pullbook help line-mode tells how.',
 ] as const;
-
-/** Those for whoever sits at the screen. */
-const TOPICS_HERE: readonly TopicName[] = ['keys', 'display', 'files', 'other-end', 'learning', 'method'];
 
 export function homeHelpPage(from: HomePage): HomeView {
 	return {

@@ -3,7 +3,7 @@ import type { HomeView } from '../home-view.ts';
 import { homeHelpPage } from './help.ts';
 import { jobPage, offerPage } from './job.ts';
 import { keptPage } from './kept.ts';
-import { mainPage } from './main.ts';
+import { mainPage, morePage } from './main.ts';
 
 /** What a page outside of a session shows and what it takes from the keyboard. */
 export function homeView(state: HomeState): HomeView {
@@ -19,6 +19,8 @@ export function homeView(state: HomeState): HomeView {
 			return keptPage(state);
 		case 'help':
 			return homeHelpPage(page.from);
+		case 'more':
+			return morePage(state, page.from);
 		case 'form':
 			return page.view(page.form, state.entry);
 		case 'bench':

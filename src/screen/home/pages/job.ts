@@ -8,7 +8,7 @@ import type { JobRow, SessionRow } from '../home-port.ts';
 import type { HomeState } from '../home-state.ts';
 import type { HomeStep, HomeView } from '../home-view.ts';
 import { stateOf } from './main.ts';
-import { CHOOSE, helpFrom, TO_HOME } from './usual.ts';
+import { CHOOSE, helpKeys, moreFrom, TO_HOME } from './usual.ts';
 
 /** What can be done with a job: bent as drawn or otherwise, gone on with, changed, copied; one with faults, mended. */
 export function jobPage({ jobs, sessions }: HomeState, path: string): HomeView {
@@ -53,10 +53,11 @@ function soundPage(job: JobRow, left: SessionRow | undefined): HomeView {
 			label: 'Number of your choice',
 			choices,
 			plus: goOn === null ? { label: 'bend it as drawn', step: bend(WAYS[0]![1]) } : { label: 'go on', step: goOn },
-			star: helpFrom({ page: 'job', path }),
+			star: moreFrom({ page: 'job', path }),
 			back: TO_HOME,
 			empty: CHOOSE,
 		},
+		...helpKeys({ page: 'job', path }),
 		body: ({ columns }) => [
 			{ rank: 0, lines: wrapped(`${summary}; ${stateOf(job)}.`, columns) },
 			{ rank: 1, lines: chopped(path, columns, 'quiet') },
@@ -84,10 +85,11 @@ function faultyPage({ path, name }: JobRow, faults: readonly Fault[]): HomeView 
 				{ label: 'look at the file again', step: { step: 'again', path } },
 			],
 			...(inForm ? { plus: { label: 'mend it', step: mend } } : {}),
-			star: helpFrom({ page: 'job', path }),
+			star: moreFrom({ page: 'job', path }),
 			back: TO_HOME,
 			empty: CHOOSE,
 		},
+		...helpKeys({ page: 'job', path }),
 		body: ({ columns }) => [
 			{ rank: 0, lines: wrapped(`It cannot be bent yet: ${countOf(faults)}.`, columns, 'strong') },
 			...faults.map(
@@ -119,10 +121,11 @@ export function offerPage(job: JobRow): HomeView {
 				{ label: 'begin another tube', step: { step: 'open', target: job.path, resume: false } },
 			],
 			plus: { label: 'go on', step: open },
-			star: helpFrom({ page: 'offer', job }),
+			star: moreFrom({ page: 'offer', job }),
 			back: TO_HOME,
 			empty: 'Press + to go on where it was left, or write the number of a choice and press Enter.',
 		},
+		...helpKeys({ page: 'offer', job }),
 		body: ({ columns }) => [
 			{
 				rank: 0,

@@ -3,7 +3,7 @@ import type { Choice } from '../../shell/prompt.ts';
 import type { SessionRow } from '../home-port.ts';
 import type { HomeState } from '../home-state.ts';
 import type { HomeStep, HomeView } from '../home-view.ts';
-import { CHOOSE, helpFrom, TO_HOME } from './usual.ts';
+import { CHOOSE, helpKeys, moreFrom, TO_HOME } from './usual.ts';
 
 /** The sessions that are kept, each to be looked at. */
 export function keptPage({ sessions }: HomeState): HomeView {
@@ -12,10 +12,11 @@ export function keptPage({ sessions }: HomeState): HomeView {
 		prompt: {
 			label: 'Number of your choice',
 			choices: sessions.map(keptChoice),
-			star: helpFrom({ page: 'kept' }),
+			star: moreFrom({ page: 'kept' }),
 			back: TO_HOME,
 			empty: CHOOSE,
 		},
+		...helpKeys({ page: 'kept' }),
 		body: () => [],
 	};
 }

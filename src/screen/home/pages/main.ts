@@ -6,7 +6,7 @@ import type { JobRow, SessionRow } from '../home-port.ts';
 import type { HomeState } from '../home-state.ts';
 import type { HomePage, HomeStep, HomeView } from '../home-view.ts';
 import { dayOf, keptChoice } from './kept.ts';
-import { helpFrom } from './usual.ts';
+import { CHOOSE, helpFrom, helpKeys, moreFrom, TO_HOME } from './usual.ts';
 
 /** What there is to do: the interrupted sessions first, then the jobs, the last logs, and the rest. */
 export function mainPage(state: HomeState): HomeView {
@@ -23,11 +23,18 @@ export function mainPage(state: HomeState): HomeView {
 			label,
 			choices: found,
 			...(newest === undefined ? {} : { plus: { label: 'go on', step: newest.step } }),
-			star: { label: 'new job', step: { step: 'form', path: null, copy: false } },
+			star: moreFrom({ page: 'home' }),
 			...(search === '' ? {} : { back: { label: 'all again', step: { step: 'page', page: { page: 'home' } } } }),
 			empty: 'Write the number of a choice and press Enter.',
 		},
-		keys: search === '' ? [['letters', 'search']] : [['Backspace', 'one letter less']],
+		keys:
+			search === ''
+				? [
+						['letters', 'search'],
+						['?', 'help'],
+					]
+				: [['Backspace', 'one letter less']],
+		shortcuts: { '?': helpFrom({ page: 'home' }).step },
 		body: ({ columns }) => [
 			{ rank: 1, extra: true, lines: search === '' ? wrapped(WHAT_IT_DOES, columns, 'quiet') : [] },
 			{ rank: 0, lines: state.jobs.length === 0 ? wrapped(NO_JOB, columns, 'alert') : [] },
@@ -37,9 +44,9 @@ export function mainPage(state: HomeState): HomeView {
 }
 
 const WHAT_IT_DOES = 'Guides you through bending a tube, pull by pull. Keeps every reading.';
-const NO_JOB = 'There is no job file here: * writes one on the screen, or put some into the folder.';
+const NO_JOB = 'There is no job file here: write one on the screen (below), or put some into the folder.';
 const SAMPLES =
-	'This folder has no jobs yet. Try a sample, or press * to write a job of your own: it goes into the folder jobs.';
+	'This folder has no jobs yet. Try a sample, or write a job of your own (below): it goes into the folder jobs.';
 
 /** Whether every word searched for begins a word of the label or stands in it. */
 function matches(label: string, search: string): boolean {
@@ -111,6 +118,21 @@ function recent({ sessions }: HomeState): Choice<HomeStep>[] {
 		.filter(({ status }) => status !== 'open')
 		.slice(0, RECENT)
 		.map((row) => ({ group: 'Lately', ...keptChoice(row) }));
+}
+
+/** What there is besides the page that it was opened from. */
+export function morePage(state: HomeState, from: HomePage): HomeView {
+	return {
+		title: 'More',
+		prompt: {
+			label: 'Number of your choice',
+			choices: rest(state).map(({ group: _, ...choice }) => choice),
+			back: from.page === 'home' ? TO_HOME : { label: 'back', step: { step: 'page', page: from } },
+			empty: CHOOSE,
+		},
+		...helpKeys(from),
+		body: () => [],
+	};
 }
 
 function rest({ sessions }: HomeState): Choice<HomeStep>[] {

@@ -7,4 +7,15 @@ export function helpFrom(from: HomePage) {
 	return { label: 'help', step: { step: 'page', page: { page: 'help', from } } } as const;
 }
 
+/** Everything else, from which one comes back to the page that asked for it. */
+export function moreFrom(from: HomePage) {
+	return { label: 'more', step: { step: 'page', page: { page: 'more', from } } } as const;
+}
+
+/** `?` is help on every page where it is typed into nothing; `h` too, but where letters search. */
+export function helpKeys(from: HomePage) {
+	const { step } = helpFrom(from);
+	return { keys: [['h', 'help']], shortcuts: { h: step, '?': step } } as const;
+}
+
 export const CHOOSE = 'Write the number of a choice and press Enter; / goes back.';

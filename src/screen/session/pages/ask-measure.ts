@@ -2,8 +2,9 @@ import type { ConfirmAsk, MeasureAsk } from '../../../session/protocol/asks.ts';
 import { angleGiveOrTake, dial, measureOf, shown } from '../../../words/numbers.ts';
 import { readingName } from '../../../words/readings.ts';
 import { reasonWords } from '../../../words/reason.ts';
-import { span, wrapped } from '../../text/line.ts';
+import { type Line, span, wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';
+import { aheadText } from '../typed-ahead.ts';
 import { answer, expected, numberField, type PageView, SLASH, STAR } from './page.ts';
 
 /** The bend is measured with the angle finder. */
@@ -40,6 +41,14 @@ function isSecond({ history }: SessionState, { readings }: MeasureAsk): boolean 
 const HOW_TO_READ =
 	'Hold the finder on both legs, clear of the bend. Read how far the tube is bent: a straight tube is 0.';
 
+/** What came before this page could be read. */
+function typedAhead(state: SessionState, columns: number): Line[] {
+	const text = aheadText(state);
+	return text === ''
+		? []
+		: wrapped(`Typed before you saw this: ${text}. Not used. Enter uses it now.`, columns, 'alert');
+}
+
 /** A reading far from what was expected: does it stand? */
 export function confirmPage(state: SessionState, ask: ConfirmAsk): PageView {
 	const measure = measureOf(ask.of, state.job, ask.name);
@@ -65,6 +74,7 @@ export function confirmPage(state: SessionState, ask: ConfirmAsk): PageView {
 				],
 			},
 			{ rank: 0, lines: wrapped(reasonWords(ask.reason, state.job), room.columns) },
+			{ rank: 0, lines: typedAhead(state, room.columns) },
 			{
 				rank: 1,
 				lines: wrapped(`Read it again. Still ${given}? Press +.`, room.columns),

@@ -1,33 +1,37 @@
-import type { PullAsk } from '../../../session/protocol/asks.ts';
+import type { PullAsk, SetAsk } from '../../../session/protocol/asks.ts';
 import { doubtLoaded } from '../../../springback/gates.ts';
+import { cellsOf } from '../../../terminal/width.ts';
 import { trimmed } from '../../../units/format.ts';
 import { dial } from '../../../words/numbers.ts';
 import { reasonWords } from '../../../words/reason.ts';
 import { type BigNumber, bigNumbers } from '../../text/big-numbers.ts';
-import { asciiOnly, type Line, wrapped } from '../../text/line.ts';
+import { asciiOnly, cut, type Line, line, wrapped } from '../../text/line.ts';
+import { inWords } from '../../text/numbers-layout.ts';
+import { asksRelease } from '../release.ts';
 import type { SessionState, Step } from '../session-state.ts';
 import { markNumber, turnNumber } from './ask-set.ts';
 import { answer, BACK, numberField, type PageView, ROOMY_ROWS, type Room, type Section, SLASH, STAR } from './page.ts';
 import { ladder } from './pulls.ts';
 
-/** The pull: where to stop, with the mark and the turn beside it in the order of the hands. */
+/** The pull: where to stop, and in a line above it where the mark is and how the tube was turned. */
 export function pullPage(state: SessionState, ask: PullAsk): PageView {
 	return {
 		title: `Pull ${ask.pull}`,
 		prompt: {
 			label: `Pull to ${dial(ask.stop)} and hold: the dial under load?`,
-			...numberField('angle', state.job, (loaded) => loadedStep(ask, loaded)),
+			...numberField('angle', state.job, (loaded) => loadedStep(state, ask, loaded)),
+			plus: { label: 'held there', step: loadedStep(state, ask, ask.stop) },
 			slash: SLASH,
 			star: STAR,
-			empty: 'Pull to the stop, hold, write what the dial reads and press Enter.',
+			empty: 'Pull to the stop and hold. Press + if the dial shows it, else write what it shows and press Enter.',
 		},
 		body: (room) => sections(state, ask, room),
 	};
 }
 
-/** A doubtful dial is answered at once: while the tube is still held it can be read again. */
-function loadedStep({ stop }: PullAsk, loaded: number): Step {
-	if (doubtLoaded(stop, loaded)) return answer({ do: 'loaded', loaded });
+/** A doubtful dial is answered at once: while the tube is still held it can be read again. So is one whose release nobody reads. */
+function loadedStep(state: SessionState, { stop }: PullAsk, loaded: number): Step {
+	if (doubtLoaded(stop, loaded) || !asksRelease(state)) return answer({ do: 'loaded', loaded });
 	return { step: 'draft', draft: { of: 'loaded', value: loaded }, page: { page: 'released', loaded } };
 }
 
@@ -63,20 +67,27 @@ const HELD_ROWS = 24;
 function sections(state: SessionState, ask: PullAsk, room: Room): Section[] {
 	const { set } = state;
 	const stop: BigNumber = { label: 'STOP', unit: '°', value: trimmed(ask.stop, 2), below: 'held under load', place: 1 };
-	const placed = set === null ? [] : [markNumber(state, set), turnNumber(set)];
+	const placed = set === null ? [] : placedLines(state, set, room);
 	const cautions = [...limit(ask, room.columns), ...firstPull(state, ask, room)];
 	const told = reasonWords(ask.reason, state.job);
 	const why = wrapped(room.ascii ? asciiOnly(told) : told, room.columns);
-	const all = bigNumbers([...placed, ...lead(ask), stop], room);
-	// The tube lies in the die by now: before a word of the reason is lost, where and how it was put there is left out.
-	const numbers = all.length + cautions.length + why.length > room.rows ? bigNumbers([...lead(ask), stop], room) : all;
 	return [
-		{ rank: 0, wide: true, lines: numbers },
+		{ rank: 1, wide: true, lines: placed },
+		{ rank: 0, wide: true, lines: bigNumbers([...lead(ask), stop], room) },
 		// What it shows the reason says in words.
 		...ladder(state, ask, room).map((section) => ({ ...section, rank: 2, extra: true })),
 		{ rank: 0, lines: cautions },
 		{ rank: 0, lines: why },
 	];
+}
+
+/** In as many words as have room: the tube lies in the die by now. */
+function placedLines(state: SessionState, set: SetAsk, { columns }: Room): Line[] {
+	const numbers = [markNumber(state, set), turnNumber(set)];
+	const [whole, brief] = [numbers.map(({ brief: _, ...each }) => inWords(each)), numbers.map(inWords)].map((texts) =>
+		texts.join('   '),
+	);
+	return [cut(line(cellsOf(whole!) <= columns ? whole! : brief!), columns)];
 }
 
 /** The general cautions stood on the session's first page; the ones that count with the first stroke are said again, whatever lists are off. */

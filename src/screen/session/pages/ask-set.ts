@@ -47,9 +47,9 @@ function sections(state: SessionState, ask: SetAsk, room: Room): Section[] {
 		{ rank: 0, wide: true, lines: bigNumbers([{ ...markNumber(state, ask), place: 1 }, turnNumber(ask)], room) },
 		{ rank: 7, wide: true, extra: true, lines: strip(state, room) },
 		{ rank: 0, lines: [target(ask), ...details(state)] },
-		{ rank: 1, lines: [...cautions(state, ask, room.columns), ...(again ? [] : seam(ask, room.columns))] },
+		{ rank: 2, lines: [...cautions(state, ask, room.columns), ...(again ? [] : seam(ask, room.columns))] },
 		// At the first bend the mark is on the line, which was drawn a page before.
-		said(first ? 5 : 2, ...(first || again ? [] : [movedWords(ask, job)]), ...(again ? [] : [roundWords(ask, job)])),
+		said(first ? 5 : 1, ...(first || again ? [] : [movedWords(ask, job)]), ...(again ? [] : [roundWords(ask, job)])),
 		{ ...checkList(state, ask, room), rank: 3 },
 		said(4, tapeWords(ask, end, job, room.window < ROOMY_ROWS)),
 		said(5, otherEndWords(ask, end, job)),

@@ -16,7 +16,7 @@ export function donePage(state: SessionState, note: DoneNote): PageView {
 			label: '',
 			plus: { label: 'finish', step: { step: 'leave' } },
 			slash: SLASH,
-			...(note.scrapped ? {} : { star: { label: 'cuts', step: { step: 'page', page: { page: 'cuts', note } } } }),
+			...(note.scrapped ? {} : { star: { label: 'more', step: { step: 'page', page: { page: 'cuts', note } } } }),
 			empty: 'Press + to finish.',
 		},
 		body: (room) => [

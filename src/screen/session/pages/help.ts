@@ -1,4 +1,3 @@
-import { LENGTH_NAMES, lengthsOf, nextLengths } from '../../../words/lengths.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
 import type { Page, SessionState, Step } from '../session-state.ts';
@@ -10,7 +9,7 @@ export function helpPage(state: SessionState, from: Page): PageView {
 		title: 'Help',
 		prompt: {
 			label: 'Number of your choice, or / to go back',
-			choices: choicesOf(state),
+			choices: choicesOf(from),
 			back: { label: 'back', step: { step: 'page', page: from } },
 			empty: 'Write the number of a choice and press Enter; / goes back.',
 		},
@@ -22,19 +21,11 @@ export function helpPage(state: SessionState, from: Page): PageView {
 	};
 }
 
-function choicesOf({ display, job }: SessionState): Choice<Step>[] {
-	const lengths = nextLengths(job);
-	const shown = (label: string, changes: Extract<Step, { step: 'display' }>['changes']): Choice<Step> => ({
-		label,
-		step: { step: 'display', changes },
-	});
+function choicesOf(from: Page): Choice<Step>[] {
 	return [
-		shown(`lengths in ${LENGTH_NAMES[lengths]} (now ${LENGTH_NAMES[lengthsOf(job)]})`, { lengths }),
-		display.fromStart
-			? shown('large mark from the far end, from bend 2 on', { fromStart: false })
-			: shown('large mark from the start end, at every bend', { fromStart: true }),
-		display.checklist ? shown('check list off', { checklist: false }) : shown('check list on', { checklist: true }),
+		{ label: 'what is shown, and heard', step: { step: 'page', page: { page: 'shown', from } } },
 		{ label: 'the tube laid out, with all marks', step: { step: 'page', page: { page: 'layout' } } },
+		{ label: 'topics to read', step: { step: 'page', page: { page: 'topics', from } } },
 	];
 }
 
@@ -42,7 +33,7 @@ const KEYS = [
 	'+    as advised, ready, go on     Enter  gives the number',
 	'/    take back, or back           Esc    clears, or back',
 	'*    more: notes, corrections, other readings, leave',
-	'*+   this help by numeric pad     letters as on the key line',
+	'h ?  this help; by pad * has it   letters as on the key line',
 	'Up   back through the readings, to correct one of them',
 ];
 

@@ -20,6 +20,7 @@ import { againPage, measureAgainPage } from './measure-again.ts';
 import { detailPage, morePage, undoPage } from './more.ts';
 import type { PageView } from './page.ts';
 import { reliefPage, reopenHowPage, reopenPage } from './reopen.ts';
+import { shownPage, topicsPage } from './shown.ts';
 import { startPage, warningsPage } from './start.ts';
 import { rescuePage, scrapPage, textPage } from './text.ts';
 import { amendSurePage, walkPage } from './walk.ts';
@@ -40,6 +41,10 @@ function page(state: SessionState, of: Page): PageView {
 			return layOutPage(state);
 		case 'help':
 			return helpPage(state, of.from);
+		case 'shown':
+			return shownPage(state, of.from);
+		case 'topics':
+			return topicsPage(of.from);
 		case 'warnings':
 			return warningsPage(state, of.note);
 		case 'corrected':
@@ -79,7 +84,7 @@ function besides(state: SessionState, of: Besides): PageView {
 	const bends = bendsOf(state);
 	switch (of.page) {
 		case 'walk':
-			return walkPage(state, of.at);
+			return walkPage(state, of);
 		case 'amendSure':
 			return amendSurePage(state, of.amending);
 		case 'amend':

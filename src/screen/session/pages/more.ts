@@ -3,6 +3,7 @@ import { answeredWords } from '../../../words/answered.ts';
 import { angle } from '../../../words/numbers.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
+import { asksRelease } from '../release.ts';
 import type { Detail, Page, SessionState, Step } from '../session-state.ts';
 import { amendable } from './amend.ts';
 import { measureAgainStep } from './measure-again.ts';
@@ -21,8 +22,15 @@ export function morePage(state: SessionState): PageView {
 		prompt: {
 			label: 'Number of your choice',
 			// The numbers of what every page has stay the same, and what ends the tube is never one of them.
-			choices: [...common(state), ...sometimes(state), ...own(state), ...again(state), SCRAP, ...elsewhere(state)],
-			plus: { label: 'help', step: to({ page: 'help', from: { page: 'more' } }) },
+			choices: [
+				...common(state),
+				...sometimes(state),
+				...own(state),
+				...again(state),
+				HELP,
+				SCRAP,
+				...elsewhere(state),
+			],
 			back: BACK,
 			star: BACK,
 			empty: 'Write the number of a choice and press Enter; / goes back.',
@@ -44,6 +52,7 @@ function elsewhere({ unsaved, rescuePlace }: SessionState): Choice<Step>[] {
 	return [{ label: 'go on in another folder: this disk refuses', step: to(page) }];
 }
 
+const HELP: Choice<Step> = { label: 'help', step: to({ page: 'help', from: { page: 'more' } }) };
 const SCRAP: Choice<Step> = { label: 'scrap the tube', step: to({ page: 'text', purpose: 'scrap', value: '' }) };
 
 /** From the plan that is in force to the other one. */
@@ -60,6 +69,7 @@ function own(state: SessionState): Choice<Step>[] {
 			const detail = (of: Detail, label: string) => ({ label, step: to({ page: 'detail', of }) });
 			const first = ask.bend === 1 && ask.seat === 1;
 			return [
+				...(ask.still ? [{ label: 'it never left the die', step: answer({ do: 'still' }) }] : []),
 				...(corrected && ask.seat === 1 ? [PLANS[ask.plan]] : []),
 				detail('mark', 'the mark is somewhere else: tell where'),
 				detail('rotation', 'the tube is turned otherwise: tell how'),
@@ -67,7 +77,12 @@ function own(state: SessionState): Choice<Step>[] {
 			];
 		}
 		case 'pull':
-			return [{ label: 'the tube has been out of the die', step: answer({ do: 'reseat' }) }];
+			return [
+				{ label: 'the tube has been out of the die', step: answer({ do: 'reseat' }) },
+				asksRelease(state)
+					? { label: 'go on without the dial after release', step: { step: 'release', asked: false } }
+					: { label: 'ask for the dial after release again', step: { step: 'release', asked: true } },
+			];
 		case 'measure':
 			return [{ label: 'skip: go on by the dial', step: answer({ do: 'skip' }) }];
 		case 'check':

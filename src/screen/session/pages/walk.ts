@@ -9,27 +9,42 @@ import type { Key } from '../../shell/keys.ts';
 import { NOTHING } from '../../shell/prompt.ts';
 import type { KeyHint } from '../../text/key-line.ts';
 import { cut, EMPTY, type Line, line, span, wrapped } from '../../text/line.ts';
-import { type Amending, ASK, type Page, type SessionState } from '../session-state.ts';
+import type { Amending, Page, SessionState } from '../session-state.ts';
 import { amendable, amendField } from './amend.ts';
 import { answer, BACK, type PageView, type Room, type Section } from './page.ts';
 
-/** A reading of the session with the entry that holds it. */
+/** A reading of the session with the entry that holds it; `mark`: what became of it, where it was doubted. */
 interface Taken {
 	entry: Answered;
 	reading: Reading;
+	mark: string;
 }
 
 /** Every reading that counts, the newest first; of one entry in the order in which they were read, backwards. */
 function readingsOf(state: SessionState): Taken[] {
 	return amendable(state).flatMap((entry) =>
-		(entry.readings ?? []).map((reading) => ({ entry, reading })).toReversed(),
+		(entry.readings ?? [])
+			.map((reading) => ({ entry, reading, mark: markOf(state.history, entry, reading) }))
+			.toReversed(),
 	);
+}
+
+/** What became of a reading that was doubted; '' for one that never was. */
+function markOf(history: readonly Answered[], entry: Answered, { of, value }: Reading): string {
+	const doubted = entry.events.some((event) => event.type === 'reading-doubted' && event.reading.of === of);
+	if (!doubted) return '';
+	const later = history.filter((each) => !each.void && each.entry > entry.entry).flatMap(({ events }) => events);
+	const settled = later.find((event) => event.type === 'doubt-settled' && event.reading.of === of);
+	if (settled?.type !== 'doubt-settled') return 'doubted';
+	return settled.setAside.includes(value) ? 'set aside' : 'read again';
 }
 
 /** Whether the arrow keys lead to earlier readings from where one is. */
 function canWalk(state: SessionState): boolean {
 	const { page, ask, entry, history } = state;
-	const free = page.page === 'ask' && ask !== null && ask.ask !== 'decide' && entry.field === '';
+	const question = page.page === 'ask' || page.page === 'released' || page.page === 'least';
+	// Where there are choices the arrows point at them first: from the first one up are the readings.
+	const free = question && ask !== null && entry.field === '' && (entry.selected ?? 0) === 0;
 	return free && history.some((each) => !each.void && (each.readings?.length ?? 0) > 0);
 }
 
@@ -48,20 +63,21 @@ export function walkKeys(state: SessionState): KeyHint[] {
 export function walked(state: SessionState, { key }: Key): Page | null {
 	const { page } = state;
 	if (key !== 'up' && key !== 'down') return null;
-	if (page.page !== 'walk') return key === 'up' && canWalk(state) ? { page: 'walk', at: 0 } : null;
+	if (page.page !== 'walk') return key === 'up' && canWalk(state) ? { page: 'walk', at: 0, from: page } : null;
 	const last = readingsOf(state).length - 1;
 	const at = page.at + (key === 'up' ? 1 : -1);
-	return at < 0 ? ASK : { page: 'walk', at: Math.min(last, at) };
+	return at < 0 ? page.from : { ...page, at: Math.min(last, at) };
 }
 
 /** The readings of this session, one of them in hand to be corrected. */
-export function walkPage(state: SessionState, at: number): PageView {
+export function walkPage(state: SessionState, { at, from }: Extract<Page, { page: 'walk' }>): PageView {
+	const back = { label: 'back', step: { step: 'page', page: from } } as const;
 	const all = readingsOf(state);
 	const taken = all[Math.min(at, all.length - 1)];
 	if (taken === undefined) {
 		return {
 			title: 'Earlier readings',
-			prompt: { label: '', back: BACK, empty: 'Press / to go back.' },
+			prompt: { label: '', back, empty: 'Press / to go back.' },
 			body: () => [{ rank: 0, lines: [line('There is none.')] }],
 		};
 	}
@@ -71,7 +87,7 @@ export function walkPage(state: SessionState, at: number): PageView {
 		prompt: {
 			label: `Line ${entry.entry}, ${readingName(reading)}: what it really was`,
 			...amendField(state, entry, reading),
-			back: BACK,
+			back,
 			empty: 'Arrow up: an earlier one; arrow down: a later one. Write the right number and press Enter to correct it.',
 		},
 		body: (room) => [{ rank: 0, lines: listed(state, all, at, room) }],
@@ -82,19 +98,21 @@ export function walkPage(state: SessionState, at: number): PageView {
 const BEFORE_NAME = 16;
 const VALUE_WIDTH = 13;
 const NAME_WIDTH = 36;
+const MARK_WIDTH = 12;
 
 /** As many as have room, the newest lowest as on the page they came from, the one in hand marked. */
 function listed(state: SessionState, all: readonly Taken[], at: number, { columns, rows }: Room): Line[] {
 	const room = Math.max(3, rows - 1);
-	const names = Math.min(NAME_WIDTH, columns - BEFORE_NAME - VALUE_WIDTH);
+	const names = Math.min(NAME_WIDTH, columns - BEFORE_NAME - VALUE_WIDTH - MARK_WIDTH);
 	const first = Math.max(0, Math.min(at - Math.floor(room / 2), all.length - room));
 	return all
 		.slice(first, first + room)
-		.map(({ entry, reading }, index): Line => {
+		.map(({ entry, reading, mark }, index): Line => {
 			const where = reading.bend === undefined ? '' : `bend ${reading.bend}`;
 			const value = shown(reading.value, measureOf(reading.of, state.job, reading.name), state.job);
 			const [name] = cut([span(padded(readingName(reading), names))], names);
-			const text = `${String(entry.entry).padStart(4)}  ${where.padEnd(8)}${name?.text ?? ''} ${value}`;
+			const told = mark === '' ? value : `${value}  ${mark}`;
+			const text = `${String(entry.entry).padStart(4)}  ${where.padEnd(8)}${name?.text ?? ''} ${told}`;
 			const inHand = first + index === at;
 			return [span(inHand ? '> ' : '  ', 'strong'), span(text, inHand ? 'inverse' : 'plain')];
 		})

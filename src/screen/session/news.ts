@@ -1,0 +1,29 @@
+import type { CorrectedNote, Output } from '../../session/protocol/notes.ts';
+import { normalizeRotation } from '../../tube/angles.ts';
+import type { Job } from '../../tube/job.ts';
+
+/** A hand turns a tube no finer than this, degrees. */
+const TURN_SHOWS = 0.5;
+
+/**
+ * Whether a correction is a page of its own: some number of the bends left changed by more than its instrument shows. One that leaves nothing to
+ * bend is one only where no closing page follows, which tells the same.
+ */
+export function isNews({ remaining }: CorrectedNote, { tooling }: Job, all: readonly Output[]): boolean {
+	if (remaining.length === 0) return !all.some((output) => 'note' in output && output.note === 'done');
+	return remaining.some(
+		({ fromStart, angle, rotation, was }) =>
+			Math.abs(fromStart - was.fromStart) > tooling.tape ||
+			Math.abs(angle - was.angle) > tooling.dialStep ||
+			Math.abs(normalizeRotation(rotation - was.rotation)) > TURN_SHOWS,
+	);
+}
+
+/** What is said, beside the next question, of a correction that is no page; null where there is none. */
+export function quietWords(outputs: readonly Output[], job: Job): string | null {
+	const quiet = outputs.some(
+		(output) =>
+			'note' in output && output.note === 'corrected' && output.remaining.length > 0 && !isNews(output, job, outputs),
+	);
+	return quiet ? 'New numbers for the bends left: none moved by more than tape and dial show.' : null;
+}

@@ -1,0 +1,64 @@
+import type { Key } from '../shell/keys.ts';
+import { NOTHING } from '../shell/prompt.ts';
+import type { SessionState } from './session-state.ts';
+
+/** So long a doubt's page has to be on the screen before a key answers it, milliseconds. */
+export const SEEN_MS = 500;
+/** Keys no further apart than this come in one burst: an instrument's or a paste's, and no answer to what came up in between. */
+const BURST_MS = 60;
+
+/** Whether a reading is being doubted on the page that is open. */
+export function isDoubt({ page, ask }: SessionState): boolean {
+	return page.page === 'ask' && ask?.ask === 'confirm';
+}
+
+/** The state as it comes onto the screen: from now on a doubt that was not there before is to be read first. */
+export function shownAt(before: SessionState | null, after: SessionState, now: number): SessionState {
+	if (!isDoubt(after)) return after.ahead === null ? after : { ...after, ahead: null };
+	const known = before !== null && isDoubt(before) && before.ask === after.ask;
+	return known ? after : { ...after, ahead: { since: now, last: now, keys: [] } };
+}
+
+/** What a key that came then does to a doubt: it came too early, it takes up what did, or (null) it answers. */
+export function aheadOf(
+	state: SessionState,
+	key: Key,
+	now: number,
+): { early: SessionState } | { taken: readonly Key[] } | null {
+	const { ahead, entry } = state;
+	if (ahead === null || !isDoubt(state)) return null;
+	const { since, last, keys } = ahead;
+	// The rest of a number that was begun too early is no number.
+	const goesOn = isUnfinished(keys) && key.key === 'character';
+	if (now - since < SEEN_MS || now - last < BURST_MS || goesOn) {
+		return { early: { ...state, entry: NOTHING, ahead: { since, last: now, keys: [...keys, key] } } };
+	}
+	if (key.key === 'return' && entry.field === '' && keys.length > 0) return { taken: firstAnswer([...keys, key]) };
+	return null;
+}
+
+/** Whether a number was begun and not given. */
+function isUnfinished(keys: readonly Key[]): boolean {
+	const last = keys.at(-1);
+	return last?.key === 'character' && !isSign(keys[0]);
+}
+
+const isSign = (key: Key | undefined) => key?.key === 'character' && ['+', '/', '*'].includes(key.text);
+
+/** Up to the key that ends the first answer: what came after it was meant for yet another question. */
+function firstAnswer(keys: readonly Key[]): readonly Key[] {
+	const [first] = keys;
+	if (first !== undefined && isSign(first)) return [first];
+	const end = keys.findIndex(({ key }) => key === 'return');
+	return end < 0 ? keys : keys.slice(0, end + 1);
+}
+
+const LONGEST = 24;
+
+/** What was typed too early, as it can be read; '' for nothing. */
+export function aheadText({ ahead }: SessionState): string {
+	const text = (ahead?.keys ?? [])
+		.map((key) => (key.key === 'character' ? key.text : key.key === 'return' ? ' Enter ' : ''))
+		.join('');
+	return text.length > LONGEST ? `${text.slice(0, LONGEST)}...` : text.trim();
+}

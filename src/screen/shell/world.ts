@@ -1,0 +1,7 @@
+/** What the screen needs of the world besides files. */
+export interface World {
+	/** Milliseconds of a clock that only goes forward. */
+	now(): number;
+	/** Rings the terminal's bell. */
+	ring(): void;
+}

@@ -1,0 +1,105 @@
+import { describe, expect, test } from 'vitest';
+import { rings } from '../../../src/screen/session/bell.ts';
+import { viewOf } from '../../../src/screen/session/pages/index.ts';
+import { sessionKey } from '../../../src/screen/session/session-reducer.ts';
+import { opened, type SessionState } from '../../../src/screen/session/session-state.ts';
+import { aheadText, shownAt } from '../../../src/screen/session/typed-ahead.ts';
+import { USUAL_DISPLAY } from '../../../src/screen/shell/display.ts';
+import { keyOfChunk } from '../../../src/screen/shell/keys.ts';
+import type { Output } from '../../../src/session/protocol/notes.ts';
+import * as asks from '../../helpers/screen/asks.ts';
+import { FakeLive } from '../../helpers/screen/fake-ports.ts';
+
+const state = (outputs: readonly Output[], display = USUAL_DISPLAY) => opened(new FakeLive(outputs), display);
+
+/** A doubt that came up at 0. */
+const doubt = shownAt(null, state([asks.CONFIRM]), 0);
+
+/** What comes of keys, each so many milliseconds after the one before, the first `at`: the last state, and the answer if there was one. */
+function typed(start: SessionState, keys: string, at: number, gap = 0) {
+	let [session, now] = [start, at];
+	for (const chunk of keys) {
+		const { state: next, effect } = sessionKey({ session, shown: viewOf(session) }, keyOfChunk(chunk)!, now);
+		if (effect?.effect === 'answer') return { session: next, answer: effect.answer.action };
+		session = shownAt(session, next, now);
+		now += gap;
+	}
+	return { session, answer: null };
+}
+
+describe('what is typed before a doubt can be read', () => {
+	test.each(['+', '48.1\r', '1\r'])('does not answer it, and is shown: %j', (keys) => {
+		const { session, answer } = typed(doubt, keys, 100);
+		expect(answer).toBeNull();
+		expect(aheadText(session)).toBe(keys.replace('\r', ' Enter').trim());
+		expect(session.entry.field).toBe('');
+	});
+
+	test('half a second later the same keys answer it', () => {
+		expect(typed(doubt, '+', 500).answer).toEqual({ do: 'keep' });
+		expect(typed(doubt, '48.1\r', 500).answer).toEqual({ do: 'reading', reading: 48.1 });
+		expect(typed(doubt, '+', 499).answer).toBeNull();
+	});
+
+	test('Enter takes it up: the first answer of it and no more', () => {
+		const later = (keys: string) => typed(typed(doubt, keys, 10).session, '\r', 2000).answer;
+		expect(later('48.1\r')).toEqual({ do: 'reading', reading: 48.1 });
+		expect(later('48.1\r+')).toEqual({ do: 'reading', reading: 48.1 });
+		expect(later('+')).toEqual({ do: 'keep' });
+		expect(later('48.1')).toEqual({ do: 'reading', reading: 48.1 });
+	});
+
+	test('another answer makes it forgotten', () => {
+		const early = typed(doubt, '48.1\r', 10).session;
+		expect(typed(early, '47.2\r', 2000).answer).toEqual({ do: 'reading', reading: 47.2 });
+		expect(typed(early, '+', 2000).answer).toEqual({ do: 'keep' });
+	});
+
+	test('one burst answers nothing, however long it goes on', () => {
+		const { session, answer } = typed(doubt, '15.4\r16.2\r15.4\r16.2\r15.4\r', 5, 40);
+		expect(answer).toBeNull();
+		expect(aheadText(session)).toContain('15.4');
+	});
+
+	test('the rest of a number that was begun too early is no number', () => {
+		const begun = typed(doubt, '89', 300, 150).session;
+		const rest = typed(begun, '.5', 700, 200);
+		expect(rest.answer).toBeNull();
+		expect(aheadText(rest.session)).toBe('89.5');
+		expect(typed(rest.session, '\r', 1500).answer).toEqual({ do: 'reading', reading: 89.5 });
+	});
+
+	test('a question that is no doubt takes its keys at once', () => {
+		const measure = shownAt(null, state([asks.MEASURE]), 0);
+		expect(typed(measure, '48.1\r', 1).answer).toEqual({ do: 'angles', angles: [48.1] });
+	});
+
+	test('a doubt looked up in the help is read again', () => {
+		const help = typed(doubt, 'h', 900).session;
+		expect(help.page.page).toBe('help');
+		const back = typed(help, '/', 5000).session;
+		expect(typed(back, '+', 5100).answer).toBeNull();
+		expect(typed(back, '+', 5600).answer).toEqual({ do: 'keep' });
+	});
+});
+
+describe('the bell', () => {
+	const measure = state([asks.MEASURE]);
+
+	test('rings for a doubt, once', () => {
+		expect(rings(measure, doubt)).toBe(true);
+		expect(rings(doubt, typed(doubt, '4', 900).session)).toBe(false);
+	});
+
+	test('rings for numbers that changed and for an error, not for a question', () => {
+		expect(rings(measure, state([asks.CORRECTED, asks.SET]))).toBe(true);
+		expect(rings(measure, { ...measure, message: { kind: 'wrong', text: 'no' } })).toBe(true);
+		expect(rings(measure, { ...measure, message: { kind: 'said', text: 'yes' } })).toBe(false);
+		expect(rings(null, state([asks.SET, asks.PULL]))).toBe(false);
+	});
+
+	test('is still where it is switched off', () => {
+		const display = { ...USUAL_DISPLAY, bell: false };
+		expect(rings(measure, state([asks.CONFIRM], display))).toBe(false);
+	});
+});
