@@ -1,4 +1,7 @@
-import { describe, expect, it } from 'vitest';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { answer } from '../../../src/job/draft/answer.ts';
 import { currentAnswer } from '../../../src/job/draft/current.ts';
 import { type Draft, draftOf, newDraft } from '../../../src/job/draft/draft.ts';
@@ -7,6 +10,10 @@ import { draftFaults, preview } from '../../../src/job/draft/preview.ts';
 import type { Shop } from '../../../src/job/draft/question.ts';
 import { questionOf } from '../../../src/job/draft/questions.ts';
 import { readJob } from '../../../src/job/read.ts';
+import { lessonsKept } from '../../../src/journal/lessons.ts';
+import { growthOf, learnedPrior } from '../../../src/session/log/start.ts';
+import { mechanicsPrior } from '../../../src/springback/mechanics.ts';
+import { bendIn } from '../../helpers/disk/kept-home.ts';
 
 const SHOP: Shop = {
 	lookup: (bender, die) => (bender === 'quay' && die === 'five' ? { clr: 5, growth: 1.02, clamp: 3 } : undefined),
@@ -405,4 +412,23 @@ it('every question of every place says what it asks', () => {
 	expect(questionOf(draft, SHOP)).toMatchObject({ title: 'The shape', kind: 'choice', usual: { value: 'bend' } });
 	expect(() => questionOf({ ...draft, at: 'overview' }, SHOP)).toThrow('Nothing is asked');
 	expect(() => questionOf({ ...draft, at: 'field', field: 'tube.color' }, SHOP)).toThrow('no field "tube.color"');
+});
+
+describe('what a job comes to while it is written', () => {
+	let home = '';
+	beforeAll(() => {
+		home = mkdtempSync(join(tmpdir(), 'form-'));
+	});
+	afterAll(() => rmSync(home, { recursive: true }));
+
+	it('has the growth that layout and session expect of its die and tube, once sessions taught it', () => {
+		const whole = following([...START, 'bends', 'bend', '12', '30', 'last', '14', '', '']);
+		const { job, growth } = preview(whole, SHOP)!;
+		expect(growth).toEqual({ value: mechanicsPrior(job.tube, 4, job.tube.material).growth, from: 'expected' });
+		bendIn(home, { day: 1, job, seed: 4 });
+		const lessons = lessonsKept(home);
+		const taught = preview(whole, { ...SHOP, lessons: () => lessons })!.growth;
+		expect(taught).toEqual(growthOf(learnedPrior(job, lessons)));
+		expect(taught.value).not.toBe(growth.value);
+	});
 });
