@@ -1,7 +1,7 @@
 import type { CautionFact, GeneralCaution } from '../session/protocol/facts/index.ts';
 import { asWords } from './bent-as.ts';
 import { growthWords } from './growth.ts';
-import type { Wording } from './lengths.ts';
+import { fromShown, inShown, type Ruled, shownUnits, type Wording } from './lengths.ts';
 import { exactAngle, fine, notNothing, tape } from './numbers.ts';
 
 const GENERAL: Record<GeneralCaution, string> = {
@@ -54,13 +54,20 @@ export function cautionWords(fact: CautionFact, style: Wording): string {
 
 function swingWords({ reach, above, below, floor }: Extract<CautionFact, { code: 'swing' }>, style: Wording): string {
 	const heights = [
-		...(above === null ? [] : [`${fine(above, style)} above`]),
-		...(below === null ? [] : [`${fine(below, style)} below`]),
+		...(above === null ? [] : [`${clear(above, style)} above`]),
+		...(below === null ? [] : [`${clear(below, style)} below`]),
 	];
 	const plane =
 		heights.length === 0
 			? ''
 			: ` and ${heights.join(' and ')} the machine's plane with the die to the left of the tube, looking from the clamp; with the die to the right it is the other way up`;
 	const hits = floor === null ? '' : ` The floor is ${fine(floor, style)} below that plane.`;
-	return `Swing: the part beyond the clamp reaches ${fine(reach, style)} from the die's center${plane}.${hits}`;
+	return `Swing: the part beyond the clamp reaches ${clear(reach, style)} from the die's center${plane}.${hits}`;
+}
+
+/** What has to be kept clear, rounded up to whole inches or centimeters: nothing may stand nearer. */
+function clear(length: number, style: Ruled): string {
+	const step = shownUnits(style) === 'in' ? 1 : 10;
+	// A hair over a whole step is what a change of unit rounds.
+	return fine(fromShown(Math.ceil(inShown(length, style) / step - 1e-9) * step, style), style);
 }

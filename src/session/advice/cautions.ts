@@ -1,7 +1,6 @@
 import { at } from '../../maths/list.ts';
 import { foresee } from '../../springback/foresight.ts';
 import { bentAsOf, isAsDrawn } from '../../tube/bent-as.ts';
-import type { Units } from '../../tube/job.ts';
 import { swing } from '../../tube/swing.ts';
 import { around } from '../../tube/turns.ts';
 import { endBefore, tubeAtWork } from '../estimate/tube-at-work.ts';
@@ -67,23 +66,17 @@ function roomCautions(state: State): CautionFact[] {
 
 /** What to keep clear of the made part, which turns with the die. */
 function swingCaution(state: State): CautionFact {
-	const { units, tube, tooling } = state.start.job;
+	const { tube, tooling } = state.start.job;
 	const { shape, trimStart } = tubeAtWork(state, state.plan.current);
 	const { reach, above, below } = swing(shape, state.bend, { od: tube.od, trim: Math.max(0, trimStart) });
 	// A flat tube lies in the machine's plane.
-	const height = (length: number) => (length > tube.od ? clearance(length, units) : null);
+	const height = (length: number) => (length > tube.od ? length : null);
 	const hits = tooling.floor !== null && Math.max(above, below) > tooling.floor;
 	return {
 		code: 'swing',
-		reach: clearance(reach, units),
+		reach,
 		above: height(above),
 		below: height(below),
 		floor: hits ? tooling.floor : null,
 	};
-}
-
-/** Rounded up: nothing may stand nearer. */
-function clearance(length: number, units: Units): number {
-	const step = units === 'in' ? 1 : 10;
-	return Math.ceil(length / step) * step;
 }
