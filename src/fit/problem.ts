@@ -41,8 +41,8 @@ export interface CorrectionInput {
 	dear: { straight: number; angle: number; rotation: number };
 	/** Read for the free values only, by the index of the straight or bend. Without `rotations` a rotation has no bounds. */
 	bounds: { straights: readonly Bounds[]; angles: readonly Bounds[]; rotations?: readonly Bounds[] };
-	/** Where the sharp corner of each bend lies in the design, and how far off it may be; absent: corners may lie anywhere. */
-	corners?: { places: readonly Point[]; tolerance: number };
+	/** Where the sharp corner of each bend lies in the design, and how far off each may be; absent: corners may lie anywhere. */
+	corners?: { places: readonly Point[]; tolerances: readonly number[] };
 	/** Absent: there is as much tube as is wanted. */
 	stock?: Stock;
 }
@@ -139,7 +139,8 @@ export function posed(input: Posed, unknowns: readonly Unknown[]): Problem {
 		const rows = measured(x);
 		if (corners)
 			for (const [k, place] of cornersOf(chain, way, made).entries())
-				for (let i = 0; i < 3; i++) rows.push((place[i]! - corners.places[made + k]![i]!) / corners.tolerance);
+				for (let i = 0; i < 3; i++)
+					rows.push((place[i]! - corners.places[made + k]![i]!) / corners.tolerances[made + k]!);
 		for (let i = 2; i >= 0; i--) rows.unshift((direction[i]! - aims[3 + i]!) / turn);
 		for (let i = 2; i >= 0; i--) rows.unshift((end[i]! - aims[i]!) / tolerance.position);
 		return rows;
@@ -158,7 +159,7 @@ export function posed(input: Posed, unknowns: readonly Unknown[]): Problem {
 			}
 		}
 		if (measures.length > 0) rows.push(...measureRows(input, placed(input, unknowns, x), way, unknowns));
-		if (corners) rows.push(...cornerRows(cornerMoves(chain, way, made), unknowns, corners.tolerance));
+		if (corners) rows.push(...cornerRows(cornerMoves(chain, way, made), unknowns, corners.tolerances.slice(made)));
 		return rows;
 	};
 	return {
@@ -174,11 +175,11 @@ export function posed(input: Posed, unknowns: readonly Unknown[]): Problem {
 function cornerRows(
 	moves: ReturnType<typeof cornerMoves>,
 	unknowns: readonly Unknown[],
-	tolerance: number,
+	tolerances: readonly number[],
 ): number[][] {
-	return moves.flatMap((of) =>
+	return moves.flatMap((of, k) =>
 		[0, 1, 2].map((i) =>
-			unknowns.map(({ kind, index, dear }) => (of[OF_KIND[kind]][3 * index + i]! * dear) / tolerance),
+			unknowns.map(({ kind, index, dear }) => (of[OF_KIND[kind]][3 * index + i]! * dear) / tolerances[k]!),
 		),
 	);
 }

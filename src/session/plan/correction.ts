@@ -12,6 +12,7 @@ import type { Correction } from '../protocol/notes.ts';
 import { limits } from './correction-bounds.ts';
 import { limitsOf, measuresAfter } from './design.ts';
 import { type Marking, settable, stepsOf } from './settable.ts';
+import { correctWithin, weighedAs } from './within.ts';
 
 /** What the last leg's direction may be off by, in degrees; its place may be off by the job's tolerance of a length. */
 export const DIRECTION = 0.25;
@@ -54,8 +55,8 @@ export function correctedNumbers(state: State): readonly Numbers[] {
 	const current = tubeAtWork(state, state.plan.current);
 	const marking = markingOf(state, current);
 	if (outOfReach(state) === state.bends.length) return numbersOf(current.shape, current.trimStart, marking);
-	const input = correctionOf(state);
-	return settable(input, correct(input).shape, state.plan.current, stepsOf(tooling, tolerance), marking);
+	const { input, shape } = correctWithin(state, correctionOf(state));
+	return settable(input, shape, state.plan.current, stepsOf(tooling, tolerance), marking);
 }
 
 /** Fine enough to weigh one way against another: a step at this slope changes no residual by a thousandth of its tolerance. */
@@ -67,13 +68,13 @@ const NEAR_FLAT = 1e-4;
  */
 export function correctedNear(state: State): (other: State) => readonly Numbers[] {
 	const made = outOfReach(state);
-	const found = made === state.bends.length ? null : correct(correctionOf(state)).shape;
+	const found = made === state.bends.length ? null : correctWithin(state, correctionOf(state));
 	return (other) => {
 		const current = tubeAtWork(other, other.plan.current);
 		const marking = markingOf(other, current);
 		if (found === null) return numbersOf(current.shape, current.trimStart, marking);
-		const input = correctionOf(other);
-		const shape = asDrawn(input.shape, found, made);
+		const input = weighedAs(correctionOf(other), found.input);
+		const shape = asDrawn(input.shape, found.shape, made);
 		return numbersOf(correct({ ...input, shape }, NEAR_FLAT).shape, current.trimStart, marking);
 	};
 }
@@ -85,13 +86,14 @@ export function correctionOf(state: State): CorrectionInput {
 	const made = outOfReach(state);
 	const { shape, trimStart } = tubeAtWork(state, state.plan.current);
 	const marking = markingOf(state, { trimStart });
+	const places = corners(design.shape).slice(1, -1);
 	const drawn = tubeAtWork(state, numbersOf(asDrawn(shape, design.nominal, made), trimStart, marking));
 	return {
 		shape: drawn.shape,
 		made,
 		nominal: design.nominal,
 		goal: design.goal,
-		corners: { places: corners(design.shape).slice(1, -1), tolerance: CORNERS * tolerance.shape },
+		corners: { places, tolerances: places.map(() => CORNERS * tolerance.shape) },
 		measures: measuresAfter(design, start.job, made).map((m) => ({ ...m, tolerance: AIM * m.tolerance })),
 		tolerance: { position: AIM * tolerance.length, direction: DIRECTION },
 		dear: dear(units),

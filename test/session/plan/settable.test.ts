@@ -91,9 +91,15 @@ describe('numbers that hands can set', () => {
 
 describe('a correction in a session', () => {
 	const corrected = [16, 16.3, 16.6, 17.4, 17.8].map((angle) => {
-		const run = give(bendAndSkip(begin(hatJob({ tooling: { ...hatJob().tooling, growth: 1, tape: 1 / 8 } })), angle), {
-			do: 'accept',
-		});
+		const run = give(
+			bendAndSkip(
+				begin(hatJob({ trim: { start: 0, end: 2 }, tooling: { ...hatJob().tooling, growth: 1, tape: 1 / 8 } })),
+				angle,
+			),
+			{
+				do: 'accept',
+			},
+		);
 		return { run, note: run.state.plan.note! };
 	});
 

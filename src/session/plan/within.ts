@@ -1,0 +1,118 @@
+/** A correction that keeps everything within what the finished tube is held against, as far as that can be had. */
+import { type CorrectionInput, correct } from '../../fit/correct.ts';
+import { type Judged, judged, type Limits, largestMiss } from '../../fit/verdict.ts';
+import { at } from '../../maths/list.ts';
+import { frames } from '../../tube/frames.ts';
+import type { Shape } from '../../tube/shape.ts';
+import type { State } from '../log/state.ts';
+import { limitsOf, measuresAfter } from './design.ts';
+
+/** Of its tolerance: nearer to its edge than this nothing is left, since the bends to come err as well. */
+const EDGE = 0.8;
+
+/** How often what is off too far may be weighed anew; and the most that a weight grows each time. */
+const ROUNDS = 5;
+const MOST = 4;
+
+/**
+ * Where even the least largest miss is as large, nothing is given up for it: better one thing outside than all. Between that and the tolerance itself
+ * the weights go part of the way, so that a little more error changes the numbers by little.
+ */
+const HOPELESS = 1.4;
+
+/** Halvings of the way between the weights begun with and those come to. */
+const HALVINGS = 3;
+
+export interface Within {
+	/** With the weights that were come to. */
+	input: CorrectionInput;
+	shape: Shape;
+}
+
+/**
+ * The correction as asked, and where something is nearer to the edge of its tolerance then than it should be, what is too far off weighs more by as
+ * much as it is off, until nothing is or the largest miss grows no smaller: C. L. Lawson's way to the least largest miss (Contributions to the
+ * Theory of Linear Least Maximum Approximation, 1961, from memory), begun from the least squares. Of the way there only what is needed is gone.
+ */
+export function correctWithin(state: State, asked: CorrectionInput, flat?: number): Within {
+	const limits = limitsOf(state);
+	const tried = (input: CorrectionInput): Tried => {
+		const { shape } = correct(input, flat);
+		const tube = judged(frames(shape), limits);
+		return { input, shape, tube, left: largestMiss(tube, limits) };
+	};
+	const first = tried(asked);
+	let best = first;
+	for (let round = 0; round < ROUNDS && best.left > EDGE; round++) {
+		const next = tried(weighedAnew(state, { ...best.input, shape: best.shape }, best.tube, limits));
+		if (next.left >= best.left) break;
+		best = next;
+	}
+	if (best === first) return first;
+	let [low, far] = [0, 1];
+	for (let k = 0; k < HALVINGS && best.left <= EDGE; k++) {
+		const middle = (low + far) / 2;
+		if (tried(partWay({ ...asked, shape: best.shape }, best.input, middle)).left <= EDGE) far = middle;
+		else low = middle;
+	}
+	const wayTo = far * Math.min(1, Math.max(0, (HOPELESS - best.left) / (HOPELESS - 1)));
+	if (wayTo === 0) return first;
+	const { shape, input } = tried(partWay({ ...asked, shape: best.shape }, best.input, wayTo));
+	return { input: { ...input, shape: asked.shape }, shape };
+}
+
+/** With the weights of another correction of the same tube. */
+export const weighedAs = (input: CorrectionInput, like: CorrectionInput): CorrectionInput => partWay(input, like, 1);
+
+interface Tried extends Within {
+	tube: Judged;
+	left: number;
+}
+
+/** Weights between two, the part `s` of the way, by ratios. */
+function partWay(from: CorrectionInput, to: CorrectionInput, s: number): CorrectionInput {
+	const between = (a: number, b: number) => a ** (1 - s) * b ** s;
+	const { position, direction } = to.tolerance;
+	return {
+		...from,
+		tolerance: {
+			position: between(from.tolerance.position, position),
+			direction: between(from.tolerance.direction, direction),
+		},
+		measures: from.measures.map((m, i) => ({ ...m, tolerance: between(m.tolerance, at(to.measures, i).tolerance) })),
+		...(from.corners && to.corners
+			? {
+					corners: {
+						...from.corners,
+						tolerances: from.corners.tolerances.map((t, i) => between(t, at(to.corners!.tolerances, i))),
+					},
+				}
+			: {}),
+	};
+}
+
+function weighedAnew(state: State, input: CorrectionInput, tube: Judged, limits: Limits): CorrectionInput {
+	const heavier = (tolerance: number, miss: number) => tolerance / Math.min(MOST, Math.max(1, miss / EDGE) ** 2);
+	const { tolerance, corners, measures, made } = input;
+	const free = measuresAfter(state.design, state.start.job, made).map(({ name }) => name);
+	const missOf = (name: string) => {
+		const i = state.design.checks.findIndex(({ check }) => check.name === name);
+		return Math.abs(at(tube.values, i) - at(limits.measures, i).design) / at(limits.measures, i).tolerance;
+	};
+	return {
+		...input,
+		tolerance: {
+			position: heavier(tolerance.position, tube.endOffset / limits.shape),
+			direction: heavier(tolerance.direction, tube.endAngle / limits.turn),
+		},
+		measures: measures.map((m, i) => ({ ...m, tolerance: heavier(m.tolerance, missOf(at(free, i))) })),
+		...(corners
+			? {
+					corners: {
+						...corners,
+						tolerances: corners.tolerances.map((t, i) => heavier(t, at(tube.off, i) / limits.shape)),
+					},
+				}
+			: {}),
+	};
+}

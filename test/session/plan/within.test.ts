@@ -1,0 +1,124 @@
+import { describe, expect, it } from 'vitest';
+import { correct } from '../../../src/fit/correct.ts';
+import { judged, largestMiss } from '../../../src/fit/verdict.ts';
+import { draws } from '../../../src/practice/random.ts';
+import { initial } from '../../../src/session/log/fold.ts';
+import { type State, withBend } from '../../../src/session/log/state.ts';
+import { correctedNumbers, correctionOf } from '../../../src/session/plan/correction.ts';
+import { limitsOf } from '../../../src/session/plan/design.ts';
+import { correctWithin } from '../../../src/session/plan/within.ts';
+import { frames } from '../../../src/tube/frames.ts';
+import type { Job } from '../../../src/tube/job.ts';
+import type { Shape } from '../../../src/tube/shape.ts';
+import { startOf } from '../../helpers/session/session-run.ts';
+import { hatJob } from '../../helpers/shop/hat.ts';
+import { byBends, plainJob } from '../../helpers/shop/plain-job.ts';
+
+/** Its first bends come out by so much off what was planned, each corrected for the one before. */
+function bent(job: Job, errors: readonly number[], turned: readonly number[] = []): State {
+	return errors.reduce(
+		(state, error, i) => {
+			const planned = state.plan.current[i]!;
+			const now = withBend(state, i + 1, {
+				seats: 1,
+				readBack: true,
+				mark: planned.fromStart,
+				rotation: planned.rotation + (turned[i] ?? 0),
+				made: { angle: planned.angle + error, sd: 0.1 },
+			});
+			return { ...now, plan: { ...now.plan, current: correctedNumbers(now) } };
+		},
+		initial(startOf(job)),
+	);
+}
+
+const roomy = { trim: { start: 2, end: 3 } };
+const hat = (shape: number): Job => hatJob({ tolerance: { ...hatJob().tolerance, shape }, ...roomy });
+
+const miss = (state: State, shape: Shape): number => {
+	const limits = limitsOf(state);
+	return largestMiss(judged(frames(shape), limits), limits);
+};
+
+describe('a correction keeps corners, checks and end within their tolerances', () => {
+	const draw = draws(83_200_000);
+	const states = Array.from({ length: 60 }, () => bent(hat(3 / 8), [draw.normal(0, 0.5)]));
+
+	it('where least squares alone leave one of them outside', () => {
+		const brought = states.filter((state) => {
+			const asked = correctionOf(state);
+			return miss(state, correct(asked).shape) > 1 && miss(state, correctWithin(state, asked).shape) <= 1;
+		});
+		expect(brought.length).toBeGreaterThan(4);
+	});
+
+	it('and is never further outside for it', () => {
+		for (const state of states) {
+			const asked = correctionOf(state);
+			expect(miss(state, correctWithin(state, asked).shape)).toBeLessThanOrEqual(
+				Math.max(1, miss(state, correct(asked).shape)) + 1e-6,
+			);
+		}
+	});
+
+	it('and leaves alone what is well inside', () => {
+		const state = bent(hat(2), [0.3]);
+		const asked = correctionOf(state);
+		expect(correctWithin(state, asked).shape).toEqual(correct(asked).shape);
+	});
+});
+
+const LEGS = [
+	[12, 38, 0],
+	[14, 66, 90],
+	[11, 49, -58],
+	[13, 72, 145],
+] as const;
+const space = (mirrored: boolean): Job =>
+	plainJob({
+		shape: byBends(
+			LEGS.map(([straight, angle, rotation]) => [straight, angle, mirrored ? -rotation : rotation]),
+			13,
+		),
+		checks: [{ name: 'knees', kind: 'span', from: { bend: 1 }, to: { bend: 3 }, tolerance: 1 / 8 }],
+		tooling: { growth: 1 },
+		...roomy,
+	});
+
+describe('of a tube and its mirror image', () => {
+	it('the corrections mirror each other', () => {
+		const draw = draws(83_300_000);
+		for (let i = 0; i < 20; i++) {
+			const [a, b, turn] = [draw.normal(0, 0.6), draw.normal(0, 0.6), draw.normal(0, 0.6)];
+			const one = bent(space(false), [a, b], [0, turn]).plan.current;
+			const other = bent(space(true), [a, b], [0, -turn]).plan.current;
+			for (const [k, { angle, fromStart, rotation }] of one.entries()) {
+				expect(other[k]!.angle).toBeCloseTo(angle, 4);
+				expect(other[k]!.fromStart).toBeCloseTo(fromStart, 4);
+				expect(other[k]!.rotation).toBeCloseTo(-rotation, 4);
+			}
+		}
+	});
+});
+
+describe('on a tube that is alike on both sides', () => {
+	it('an error that is alike on both sides is corrected alike', () => {
+		const state = initial(startOf(hatJob({ checks: [], ...roomy })));
+		const asked = correctionOf(state);
+		for (const by of [-0.5, -0.2, 0.2, 0.5]) {
+			// The tube is to be longer by so much, half of it on each side of its crown.
+			const [x, y, z] = asked.goal.end;
+			const places = asked.corners!.places.map(([a, b, c], i) => [a + (i * by) / 2, b, c] as const);
+			const { shape } = correct({
+				...asked,
+				goal: { ...asked.goal, end: [x + by, y, z] },
+				corners: { ...asked.corners!, places },
+			});
+			const [first, crown, last] = shape.bends;
+			expect(first!.angle).toBeCloseTo(last!.angle, 1);
+			expect(crown!.angle).toBeCloseTo(first!.angle + last!.angle, 1);
+			expect(shape.straights[1]).toBeCloseTo(shape.straights[2]!, 1);
+			expect(Math.sign(17 - first!.angle)).toBe(Math.sign(by));
+		}
+	});
+});
