@@ -1,10 +1,12 @@
 import { table } from '../terminal/table.ts';
 import { wrapBehind } from '../terminal/wrap.ts';
+import { copedEnds } from '../tube/cope.ts';
 import type { Job } from '../tube/job.ts';
 import type { LayoutBend, LayoutCheck, LayoutDocument } from '../tube/layout.ts';
 import { formatAngle, trimmed } from '../units/format.ts';
 import { formatTape } from '../units/tape.ts';
 import { bentAsWords } from '../words/bent-as.ts';
+import { copeDoubts, copeWords } from '../words/cope.ts';
 import { foreignName } from '../words/foreign.ts';
 import { warningWords } from '../words/warnings.ts';
 
@@ -40,6 +42,9 @@ function heading(job: Job, { cutLength, developedLength, overall }: LayoutDocume
 			`Cut the tube to ${formatTape(cutLength, tooling.tape, job.units)} (${length(cutLength)}): ` +
 				`${length(developedLength)} for the shape, trim of ${length(trim.start)} at the start end and ` +
 				`${length(trim.end)} at the far end.`,
+		),
+		...copedEnds(job).flatMap((coped) =>
+			[copeWords(coped, job), ...copeDoubts(coped, job)].flatMap((each) => wrapped(each)),
 		),
 		'The start end is the one that goes through the clamp first.',
 		...wrapped(

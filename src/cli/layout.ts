@@ -5,6 +5,7 @@ import { jobWarnings } from '../session/plan/job-warnings.ts';
 import { openSettings } from '../settings/settings.ts';
 import type { Lesson } from '../springback/history.ts';
 import { chalkPlanes } from '../tube/chalk.ts';
+import { copedEnds } from '../tube/cope.ts';
 import type { BentAs, Job } from '../tube/job.ts';
 import { type LayoutDocument, layout } from '../tube/layout.ts';
 import { finishedShape } from '../tube/resolve.ts';
@@ -67,7 +68,14 @@ export async function runLayout(
 	const planes = chalk ? chalkPlanes(finishedShape(job, growth.value)) : null;
 	if (json) {
 		if (kept !== null) tell(kept);
-		printJson({ stdout }, { ...worded(document, job), ...(planes && { chalk: planes }) });
+		printJson(
+			{ stdout },
+			{
+				...worded(document, job),
+				...(job.ends && { copes: copedEnds(job) }),
+				...(planes && { chalk: planes }),
+			},
+		);
 	} else {
 		const said = [kept, marksFor(growth), changed(job)].filter((line) => line !== null);
 		print(

@@ -1,6 +1,7 @@
 /** From a parsed job file to a job, or to every fault in it at once. */
 import * as z from 'zod/mini';
 import { BOUNDS } from '../tube/bounds.ts';
+import { trimWithCopes } from '../tube/cope.ts';
 import type { Job, Units } from '../tube/job.ts';
 import { wholeTolerance } from '../tube/tolerance.ts';
 import { UNSAID } from '../tube/whole-job.ts';
@@ -79,7 +80,7 @@ export function readJob(value: unknown, lookup: ToolingLookup = NO_TOOLING): Goo
 		tube: { ...tube, stock: tube.stock ?? null },
 		tooling,
 		shape: shape.source,
-		trim,
+		trim: trimWithCopes(trim, { tube: tube as Job['tube'], ends }),
 		tolerance,
 		risk: top.risk ?? 0.02,
 		mayOpen: top.mayOpen ?? UNSAID.mayOpen,

@@ -6,6 +6,11 @@ const STEPS = 40;
  * Proc. Amer. Math. Soc. 4 (1953) 502-506.
  */
 export function leastWithin(a: number, b: number, f: (x: number) => number): number {
+	return f(placeOfLeast(a, b, f));
+}
+
+/** Where that is. */
+export function placeOfLeast(a: number, b: number, f: (x: number) => number): number {
 	const part = (Math.sqrt(5) - 1) / 2;
 	let [left, right] = [b - part * (b - a), a + part * (b - a)];
 	let [atLeft, atRight] = [f(left), f(right)];
@@ -20,5 +25,5 @@ export function leastWithin(a: number, b: number, f: (x: number) => number): num
 			atRight = f(right);
 		}
 	}
-	return Math.min(atLeft, atRight);
+	return atLeft < atRight ? left : right;
 }

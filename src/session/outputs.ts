@@ -1,7 +1,6 @@
 import { at } from '../maths/list.ts';
 import { lastCanMend } from './advice/last-bend-mends.ts';
 import { ask } from './ask.ts';
-import { tubeAtWork } from './estimate/tube-at-work.ts';
 import type { SessionRecord } from './log/fold.ts';
 import type { State } from './log/state.ts';
 import { differ, planWith } from './plan/correction.ts';
@@ -51,8 +50,8 @@ function correctionBy(before: State, after: State, record: SessionRecord): Corre
 /** What the tube has become. Lengths in the job's unit, angles in degrees. */
 export function doneNote(state: State, log: string): DoneNote {
 	const scrapped = state.phase.at === 'done' && state.phase.scrapped !== null;
-	const { trimStart, trimEnd } = tubeAtWork(state, state.plan.current);
 	const whole = state.bends.every((bend) => bend.made !== null);
+	const [start, far] = cutsOf(state);
 	const verdict = verdictOf(state);
 	return {
 		note: 'done',
@@ -70,7 +69,7 @@ export function doneNote(state: State, log: string): DoneNote {
 			design,
 			reading: state.checks[check.name]?.reading ?? null,
 		})),
-		trim: whole ? { start: trimStart, end: trimEnd } : null,
+		trim: whole ? { start: start.off, end: far.off } : null,
 		endOffset: verdict?.endOffset ?? null,
 		endAngle: verdict?.endAngle ?? null,
 		sd: verdict?.sd ?? null,
@@ -80,7 +79,7 @@ export function doneNote(state: State, log: string): DoneNote {
 		outside: outsideDrawing(state),
 		fits: verdict?.fits ?? false,
 		log,
-		cuts: whole && !scrapped ? cutsOf(state) : [],
+		cuts: whole && !scrapped ? [start, far] : [],
 		finish: whole && !scrapped ? finishList(state) : [],
 	};
 }

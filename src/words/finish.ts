@@ -1,5 +1,6 @@
 import type { FinishFact } from '../session/protocol/facts/index.ts';
 import type { Cut } from '../session/protocol/notes.ts';
+import { copeWords } from './cope.ts';
 import { checkValueWords } from './doubt.ts';
 import { foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
@@ -12,6 +13,8 @@ export function finishWords(fact: FinishFact, style: Wording): string {
 			return `Bend ${fact.bend} was opened: look for flats and cracks, and ask the inspector.`;
 		case 'bend-outside':
 			return `Bend ${fact.bend} is ${angle(fact.made)}, outside its tolerance: ${angle(fact.target)} was wanted.`;
+		case 'cope':
+			return copeWords(fact, style);
 		case 'deburr':
 			return 'Deburr both ends inside and outside.';
 		default: {

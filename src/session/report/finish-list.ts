@@ -1,5 +1,6 @@
 import { at } from '../../maths/list.ts';
 import { setback } from '../../tube/arcs.ts';
+import { copedEnds, pastEnd } from '../../tube/cope.ts';
 import type { Check } from '../../tube/job.ts';
 import { checkFits } from '../advice/bend-alone.ts';
 import { tubeAtWork } from '../estimate/tube-at-work.ts';
@@ -8,12 +9,16 @@ import type { FinishFact } from '../protocol/facts/index.ts';
 import type { Cut } from '../protocol/notes.ts';
 import { expectCheck, uncutTrim } from '../reading/check-reading.ts';
 
-/** Where both ends of a finished tube are cut so that its legs come out as designed; start end first. */
-export function cutsOf(state: State): Cut[] {
+/** Where both ends of a finished tube are cut square so that its legs come out as designed; start end first. */
+export function cutsOf(state: State): [Cut, Cut] {
 	const { shape, trimStart, trimEnd } = tubeAtWork(state, state.plan.current);
-	const cut = (end: Cut['end'], off: number, leg: number, bend: number): Cut => {
+	const { job } = state.start;
+	const cut = (end: Cut['end'], trim: number, finished: number, bend: number): Cut => {
 		const { angle, radius } = at(shape.bends, bend - 1);
-		return { end, off, bend, fromTangent: leg, fromCorner: leg + setback(angle, radius) };
+		// An end that is coped is cut square where its longest point comes.
+		const past = pastEnd(job, end);
+		const leg = finished + past;
+		return { end, off: trim - past, bend, fromTangent: leg, fromCorner: leg + setback(angle, radius) };
 	};
 	const last = shape.bends.length;
 	// A piece that is too short leaves a leg that ends where the piece does.
@@ -29,6 +34,7 @@ export function finishList(state: State): FinishFact[] {
 		),
 		...state.bends.flatMap((bend, i) => offTarget(state, bend, i + 1)),
 		...state.design.checks.flatMap(({ check, design }) => checkLeft(state, check, design)),
+		...copedEnds(state.start.job).map((coped) => ({ code: 'cope' as const, ...coped })),
 		{ code: 'deburr' },
 	];
 }

@@ -83,6 +83,32 @@ export class Kernel {
 		return [box.GetXMax() - box.GetXMin(), box.GetYMax() - box.GetYMin(), box.GetZMax() - box.GetZMin()];
 	}
 
+	/** Points of the curves in which the skins of two cylinders meet, each given by its axis from end to end. */
+	whereCylindersMeet(one: Cylinder, other: Cylinder, steps: number): Point[] {
+		const { oc } = this;
+		const section = new oc.BRepAlgoAPI_Section(this.cylinder(one), this.cylinder(other), true);
+		const points: Point[] = [];
+		for (
+			const edges = new oc.TopExp_Explorer(
+				section.Shape(),
+				oc.TopAbs_ShapeEnum.TopAbs_EDGE,
+				oc.TopAbs_ShapeEnum.TopAbs_SHAPE,
+			);
+			edges.More();
+			edges.Next()
+		)
+			points.push(...this.pointsAlong(oc.TopoDS.Edge(edges.Current()), steps));
+		return points;
+	}
+
+	/** A cylinder's skin alone, without its ends. */
+	private cylinder({ from, to, radius }: Cylinder) {
+		const { oc } = this;
+		const axes = new oc.gp_Ax3(this.point(from), new oc.gp_Dir(...unitTo(from, to)));
+		const skin = new oc.gp_Cylinder(axes, radius);
+		return new oc.BRepBuilderAPI_MakeFace(skin, 0, 2 * Math.PI, 0, apart(from, to)).Face();
+	}
+
 	wire(edges: readonly ReturnType<Kernel['segment']>[]): TopoDS_Wire {
 		const wire = new this.oc.BRepBuilderAPI_MakeWire();
 		for (const edge of edges) wire.Add(edge);
@@ -131,6 +157,12 @@ export class Kernel {
 		const at = this.point(point).Transformed(by);
 		return [at.X(), at.Y(), at.Z()];
 	}
+}
+
+export interface Cylinder {
+	from: Point;
+	to: Point;
+	radius: number;
 }
 
 const apart = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);

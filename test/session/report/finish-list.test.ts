@@ -36,6 +36,20 @@ describe('a finished tube', () => {
 		);
 	});
 
+	it('is cut square where the longest point of a cope comes, and then coped', () => {
+		// Square on a tube of 2.5 in: by the Steinmetz curve the longest point is sqrt(1.25^2 - 0.75^2) = 1 in before the other's center
+		// line, and 0.25 in less deep than the middle.
+		const ends = { far: { cope: { od: 2.5, angle: 90, offset: 0, turn: 0 } } };
+		const plain = done(give(bendAndSkip(begin(job), 90), { do: 'accept' }));
+		const coped = done(give(bendAndSkip(begin({ ...job, ends }), 90), { do: 'accept' }));
+		expect(coped.trim!.start).toBeCloseTo(plain.trim!.start, 9);
+		expect(coped.trim!.end).toBeCloseTo(plain.trim!.end + 1, 6);
+		expect(coped.cuts[1]!.fromTangent).toBeCloseTo(plain.cuts[1]!.fromTangent - 1, 6);
+		expect(coped.finish.map((fact) => finishWords(fact, job))).toContain(
+			"Cope the far end for a tube of 2 1/2 in at 90°: 1/4 in deep, deepest on the line of bend 1's inside. Its longest point is 1 in before the drawing's end.",
+		);
+	});
+
 	it('has nothing cut where the piece came out short, and says by how much', () => {
 		let run = give(begin(job), { ready: true, length: 43.5 });
 		while ((run.outputs.at(-1) as { ask: string }).ask === 'confirm') run = give(run, { keep: true });

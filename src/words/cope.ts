@@ -1,0 +1,39 @@
+/** Sentences about an end that is cut to fit another tube. */
+import type { CopeDoubt, CopedEnd } from '../tube/cope.ts';
+import type { EndName } from '../tube/job.ts';
+import { formatAngle } from '../units/format.ts';
+import type { Ruled } from './lengths.ts';
+import { fine } from './numbers.ts';
+
+const NAMES: Readonly<Record<EndName, string>> = { start: 'start end', far: 'far end' };
+
+/** What an end is coped to, how deep and where. */
+export function copeWords({ end, od, angle, depth, deepestAt, past }: CopedEnd, style: Ruled): string {
+	const longest = past < 0 ? `${fine(-past, style)} before` : `${fine(past, style)} past`;
+	const joint = `a tube of ${fine(od, style)} at ${formatAngle(angle, 2)}`;
+	return `Cope the ${NAMES[end]} for ${joint}: ${fine(depth, style)} deep, deepest ${roundWords(deepestAt)}. Its longest point is ${longest} the drawing's end.`;
+}
+
+/** What makes its joint doubtful. */
+export function copeDoubts({ end, doubts }: CopedEnd, style: Ruled): string[] {
+	return doubts.map((doubt) => `Look at the joint of the ${NAMES[end]}: ${doubtWords(doubt, style)}`);
+}
+
+/** Where on the tube's round, from bend 1's inside. */
+function roundWords(degrees: number): string {
+	if (Math.abs(degrees) < 0.05) return "on the line of bend 1's inside";
+	if (Math.abs(degrees) > 179.95) return "opposite to bend 1's inside";
+	const way = degrees > 0 ? 'clockwise' : 'counterclockwise';
+	return `${formatAngle(Math.abs(degrees))} ${way} from bend 1's inside, looking to the far end`;
+}
+
+function doubtWords(doubt: CopeDoubt, style: Ruled): string {
+	switch (doubt.code) {
+		case 'shallow':
+			return `at ${formatAngle(doubt.angle, 2)} the tubes run too nearly along each other; ${doubt.least}° or more can be cut and welded.`;
+		case 'thin-overlap':
+			return `the tubes overlap by ${fine(doubt.overlap, style)} only; half of the smaller one, ${fine(doubt.least, style)}, should.`;
+		case 'passes-by':
+			return `${formatAngle(doubt.degrees)} of its round pass by the other tube and stay open.`;
+	}
+}
