@@ -3,6 +3,7 @@ import { type MayGoOn, SessionCache } from '../journal/kept-sessions.ts';
 import { lessonsThatWeigh } from '../journal/lessons.ts';
 import { openSettings, type Settings } from '../settings/settings.ts';
 import type { Lesson } from '../springback/history.ts';
+import { type Io, tellOn } from './io.ts';
 
 /** Fewer are read while one still looks at the screen. */
 const MANY = 100;
@@ -14,9 +15,31 @@ export function announced(tell: (sentence: string) => void): MayGoOn {
 	let isSaid = false;
 	return (remaining) => {
 		if (remaining > MANY && !isSaid) {
-			tell(`${remaining} kept sessions have to be read, which is done once and may take minutes.`);
+			tell(`${remaining} kept sessions have to be read, which is done once and may take minutes. ${STOPS}`);
 			isSaid = true;
 		}
+		return true;
+	};
+}
+
+const STOPS = 'Ctrl-C stops; what was read by then is kept.';
+/** How often the line that says how far it is changes. */
+const LINE_MS = 200;
+
+/** As announced; on a terminal with a line that says how far it is, and goes when all is read. */
+export function shownReading({ stderr }: Pick<Io, 'stderr'>): MayGoOn {
+	const tell = announced(tellOn({ stderr }));
+	if (!stderr.isTTY) return tell;
+	let all = 0;
+	let shown = 0;
+	return (remaining) => {
+		tell(remaining);
+		all = Math.max(all, remaining);
+		const now = performance.now();
+		if (all <= MANY || (now - shown < LINE_MS && remaining > 1)) return true;
+		shown = now;
+		// The last one has nothing after it that would take the line away.
+		stderr.write(remaining > 1 ? `\r${all - remaining} of ${all} read` : '\r\x1b[K');
 		return true;
 	};
 }

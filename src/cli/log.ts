@@ -9,7 +9,7 @@ import { sessionDocument } from '../words/session-document.ts';
 import { listText, severalWords } from '../words/session-list.ts';
 import { reviewText } from '../words/session-story.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
-import { announced } from './kept.ts';
+import { shownReading } from './kept.ts';
 import { UsageError } from './usage-error.ts';
 import { wallClock } from './wall-clock.ts';
 
@@ -28,7 +28,7 @@ export async function runLog(
 }
 
 function list(json: boolean, home: string, io: Io): number {
-	const { rows } = new SessionCache(home).read(announced(tellOn(io)));
+	const { rows } = new SessionCache(home).read(shownReading(io));
 	if (json) {
 		const summaries = rows.flatMap(({ summary }) => summary ?? []);
 		printJson(io, summaries);

@@ -32,8 +32,8 @@ export interface Kept {
 /** Whether one more log may be folded, of the `remaining` that have to be. */
 export type MayGoOn = (remaining: number) => boolean;
 
-/** A rebuild that is cut short goes on near where it was: it saves after so many logs, and as it gets on after this part of them. */
-const SAVE = { every: 250, part: 0.25 };
+/** A rebuild that is cut short goes on near where it was: it saves after so many logs, as it gets on after this part of them, and at least so often. */
+const SAVE = { every: 250, part: 0.25, ms: 5000 };
 
 /**
  * The kept sessions of a home, each folded once: again only when its log has changed. What was folded is remembered by this object and
@@ -59,6 +59,7 @@ export class SessionCache {
 		let unsaved = this.#forgetAllBut(places);
 		const changed = this.#changed(places);
 		let remaining = changed.length;
+		let saved = performance.now();
 		// Folding leaves much behind; with room for young objects that does not grow a third less memory is taken, for a third more time.
 		if (remaining > MANY) setFlagsFromString('--semi-space-growth-factor=1');
 		const unkept = new Map<string, KeptRow>();
@@ -72,9 +73,11 @@ export class SessionCache {
 			const row = this.#fold(place, facts);
 			if (this.#known?.get(place.id)?.row !== row) unkept.set(place.id, row);
 			unsaved++;
-			if (unsaved < Math.max(SAVE.every, SAVE.part * this.#remembered().size)) continue;
+			const isFew = unsaved < Math.max(SAVE.every, SAVE.part * this.#remembered().size);
+			if (isFew && performance.now() - saved < SAVE.ms) continue;
 			this.#save();
 			unsaved = 0;
+			saved = performance.now();
 		}
 		if (unsaved > 0) this.#save();
 		const rowOfId = (id: string) => (left.has(id) ? undefined : (unkept.get(id) ?? this.#known?.get(id)?.row));

@@ -7,12 +7,14 @@ import { lineMode } from './line-mode.ts';
 import { method } from './method.ts';
 import type { TopicName } from './names.ts';
 import { otherEnd } from './other-end.ts';
+import { safety } from './safety.ts';
 import type { Topic } from './topic.ts';
 
 export const TOPICS: Readonly<Record<TopicName, Topic>> = {
 	keys,
 	display,
 	files,
+	safety,
 	'other-end': otherEnd,
 	learning,
 	method,

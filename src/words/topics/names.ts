@@ -3,6 +3,7 @@ export const TOPIC_NAMES = {
 	keys: 'every key of the screen',
 	display: 'units, plain characters, no colors, screen readers',
 	files: 'where everything is kept; power cuts, full disks',
+	safety: 'what is never lost, and what is not promised',
 	'other-end': 'the opposite part, and bending from the other end',
 	learning: 'what each session teaches, and how to forget it',
 	method: 'how the program decides, in plain words',
