@@ -6,7 +6,7 @@ import { frames } from '../tube/frames.ts';
 import type { AsBuilt, AsBuiltInput, AsBuiltUnknown, Estimate, TubeReading } from './built-tube.ts';
 import { type RawTube, uncutShape } from './raw-tube.ts';
 import { type Lying, readingSlopes } from './reading-slopes.ts';
-import { suspectsOf } from './suspects.ts';
+import { type Suspect, suspectsOf } from './suspects.ts';
 
 /** Where nothing tells a mark, its unit of variation: a length of this part of the piece. */
 const UNTOLD = 1e-3;
@@ -78,12 +78,20 @@ const MOST_ROUNDS = 2;
 const GROSS = 4;
 const AS_FAR = 0.95;
 
+/** What can be wrong of a bend by so much, degrees; further off no dial and no eye lets pass. A mark lies on the piece. */
+const MOST_WRONG = { angle: 20, rotation: 180 };
+
+function canBe({ kind, value, would }: Suspect, piece: number): boolean {
+	const most = kind === 'angle' || kind === 'rotation' ? MOST_WRONG[kind] : piece;
+	return Math.abs(would - value) <= most;
+}
+
 /**
  * Where readings that stand contradict what was told of a bend, that was wrong: whatever may be it is told so much more loosely. Null
- * where nothing is contradicted.
+ * where nothing is contradicted, or nothing that can be explains it.
  */
 function released(built: AsBuilt): AsBuiltUnknown[] | null {
-	const told = suspectsOf(built).filter(({ kind }) => kind !== 'reading');
+	const told = suspectsOf(built).filter((each) => each.kind !== 'reading' && canBe(each, built.input.piece));
 	const most = told[0]?.off ?? 0;
 	if (most < GROSS) return null;
 	const blamed = told.filter(({ off }) => off >= AS_FAR * most);

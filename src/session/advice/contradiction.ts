@@ -19,6 +19,9 @@ export const CANNOT_BE = 3;
 /** What a set-up is spent on, or the tube given up for, must not hang on a reading this far off. */
 export const IN_DOUBT = 2;
 
+/** Logarithms of likelihoods that differ by less say the same. */
+const AS_LIKELY = 0.4;
+
 /** What would have to be off by more than so many of its own errors is not what is wrong. */
 const MOST_ERRORS = 16;
 
@@ -36,13 +39,16 @@ export function contradiction(state: State, least = CANNOT_BE): Contradiction | 
 		.filter(
 			({ off, likely, value, would, sd }) => off >= least && likely > 0 && Math.abs(value - would) <= MOST_ERRORS * sd,
 		)
-		.toSorted((a, b) => b.likely - a.likely)
+		.toSorted((a, b) => weightOf(b) - weightOf(a))
 		.flatMap((suspect) => {
 			const again = toMeasure(built, suspect);
 			return again === null || isMeasuredAgain(state, again) ? [] : [{ suspect, again }];
 		});
 	return wrong ? { again: wrong.again, reason: against(state, built, suspects, wrong.suspect, wrong.again) } : null;
 }
+
+/** Of two as likely the bend comes first: what is built on its angle is all that follows, and the finder is at hand. */
+const weightOf = ({ likely, kind }: Suspect): number => likely + (kind === 'angle' ? AS_LIKELY : 0);
 
 /** Null for what has no name to be asked for by: the straight before a bend. */
 function toMeasure({ input }: AsBuilt, { kind, bend, reading }: Suspect): ToMeasure | null {
