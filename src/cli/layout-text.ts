@@ -26,6 +26,7 @@ const bare = (length: number, { units }: Job): string => trimmed(length, units =
 
 function heading(job: Job, { cutLength, developedLength, overall }: LayoutDocument, said: readonly string[]): string[] {
 	const { tube, tooling, trim } = job;
+	const coped = copedEnds(job);
 	const as = bentAsWords(job);
 	const unit = job.units === 'in' ? 'inches' : 'millimetres';
 	const length = (value: number) => bare(value, job);
@@ -41,11 +42,9 @@ function heading(job: Job, { cutLength, developedLength, overall }: LayoutDocume
 		...wrapped(
 			`Cut the tube to ${formatTape(cutLength, tooling.tape, job.units)} (${length(cutLength)}): ` +
 				`${length(developedLength)} for the shape, trim of ${length(trim.start)} at the start end and ` +
-				`${length(trim.end)} at the far end.`,
+				`${length(trim.end)} at the far end${coped.some(({ past }) => past > 0) ? ', what the copes need in it' : ''}.`,
 		),
-		...copedEnds(job).flatMap((coped) =>
-			[copeWords(coped, job), ...copeDoubts(coped, job)].flatMap((each) => wrapped(each)),
-		),
+		...coped.flatMap((end) => [copeWords(end, job), ...copeDoubts(end, job)].flatMap((each) => wrapped(each))),
 		'The start end is the one that goes through the clamp first.',
 		...wrapped(
 			`Finished size, outside to outside: ${length(overall.x)} along straight 1, ${length(overall.y)} towards the inside of bend 1, ` +

@@ -36,7 +36,7 @@ export interface Packing {
 
 /** So many pieces are looked at longer. */
 const FEW = 30;
-const EFFORT = { few: { set: 150, all: 600 }, many: { set: 40, all: 80 } };
+const EFFORT = { few: { set: 400, all: 2000 }, many: { set: 40, all: 80 } };
 
 /**
  * Which pieces to cut from which sticks (the one-dimensional cutting-stock problem, with several lengths of stick), so that the sticks used
