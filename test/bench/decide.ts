@@ -1,6 +1,7 @@
 /**
  * How long the core thinks about one answer on eight bends: events, next state, and what is shown then. Usual sessions, and ones in which a
- * bend was turned the wrong way, a mark lay an inch off or a check contradicts all else, told at once or as evidence later. A decision is an
+ * bend was turned the wrong way, a mark lay an inch off or a check contradicts all else, told at once or as evidence later, or in which every other
+ * number has nothing to do with the tube. A decision is an
  * answer after which it is asked what to do with the bend, or new numbers are told; the median is theirs, since most answers need no thought.
  * A number is another seed; `--quick` bends fewer tubes.
  */
@@ -32,8 +33,16 @@ const MOST_ANSWERS = 400;
 /** A refused number is keyed again so often; then what it goes against is taken back. */
 const MOST_REFUSALS = 2;
 
-type Slip = 'none' | 'turned' | 'turned, told later' | 'mark' | 'mark, told later' | 'check';
-const SLIPS: readonly Slip[] = ['none', 'turned', 'turned, told later', 'mark', 'mark, told later', 'check'];
+type Slip = 'none' | 'turned' | 'turned, told later' | 'mark' | 'mark, told later' | 'check' | 'anything';
+const SLIPS: readonly Slip[] = [
+	'none',
+	'turned',
+	'turned, told later',
+	'mark',
+	'mark, told later',
+	'check',
+	'anything',
+];
 
 const CHECKS: readonly Check[] = [
 	{ name: 'rise', kind: 'drop', from: 1, to: { straight: 4 }, surface: 'centre', tolerance: 1 / 16 },
@@ -60,7 +69,7 @@ function thought(job: Job, slip: Slip, draw: Draw): Thought[] {
 		if (!('ask' in open)) break;
 		const usual: Action = refusals > MOST_REFUSALS ? { do: 'undo' } : answerTo(open, station, draw);
 		const slips: Action | null = slipped ? null : slipAt(open, slip, at, draw);
-		slipped ||= slips !== null;
+		slipped ||= slips !== null && slip !== 'anything';
 		const action = slips ?? usual;
 		const from = process.cpuUsage();
 		const next = answered(state, action);
@@ -85,6 +94,7 @@ function slipAt(open: Ask, slip: Slip, bend: number, draw: Draw): Action | null 
 	const inch = draw.uniform(0, 1) < 0.5 ? 1 : -1;
 	if (slip === 'check')
 		return open.ask === 'check' ? { do: 'reading', reading: Math.abs(open.expect.value + 1) } : null;
+	if (slip === 'anything') return anything(open, draw);
 	if (open.ask !== 'set' || open.seat > 1) return null;
 	const later = slip.endsWith('later');
 	if (open.bend !== (later ? bend + 1 : bend)) return null;
@@ -93,6 +103,24 @@ function slipAt(open: Ask, slip: Slip, bend: number, draw: Draw): Action | null 
 	const reading = slip === 'turned, told later' ? draw.uniform(-180, 180) : open.mark.fromStart - 10 + inch;
 	if (later) return { do: 'evidence', kind: slip.startsWith('turned') ? 'rotation' : 'mark', bend, reading };
 	return null;
+}
+
+/** Every other number has nothing to do with the tube, and is kept. */
+function anything(open: Ask, draw: Draw): Action | null {
+	if (draw.uniform(0, 1) < 0.5) return null;
+	const angle = draw.uniform(0, 150);
+	switch (open.ask) {
+		case 'set':
+			return open.seat > 1 ? null : { do: 'ready', mark: draw.uniform(1, 100), rotation: draw.uniform(-180, 180) };
+		case 'pull':
+			return { do: 'loaded', loaded: angle };
+		case 'measure':
+			return { do: 'angles', angles: [angle, angle] };
+		case 'check':
+			return { do: 'reading', reading: draw.uniform(0, 100) };
+		default:
+			return null;
+	}
 }
 
 /** The next state, and whether it took a decision; null where the answer was refused. */
