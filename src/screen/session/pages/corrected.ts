@@ -149,6 +149,8 @@ function predictions(state: SessionState, { remaining, predicted, without }: Cor
 		line(`${'The finished tube'.padEnd(name)}${heads.join('')}`, 'quiet'),
 		row('far end off by', fine(0, job), (which) => fine(which.endOffset, job)),
 		row('its direction off by', angle(0), (which) => angle(which.endAngle)),
+		// A small window needs the room for how likely it fits.
+		...(columns < WIDE ? [] : [row('farthest corner off by', fine(0, job), (which) => fine(which.shape.off, job))]),
 		...designChecks(state).flatMap(({ name: check, design }) => {
 			const measure = measureOf('check', job, check);
 			const known = predicted.checks.some((each) => each.name === check);

@@ -3,7 +3,7 @@ import { mayFit } from '../../../session/report/verdict.ts';
 import type { Job } from '../../../tube/job.ts';
 import { finishWords } from '../../../words/finish.ts';
 import { about, angle, fine, measureOf, readingSpread, shown, tape } from '../../../words/numbers.ts';
-import { invitation, verdictWords } from '../../../words/verdict.ts';
+import { invitation, outsideWords, verdictWords } from '../../../words/verdict.ts';
 import { chopped, type Line, line, span, wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';
 import { type PageView, type Section, SLASH } from './page.ts';
@@ -20,7 +20,7 @@ export function donePage(state: SessionState, note: DoneNote): PageView {
 			empty: 'Press + to finish.',
 		},
 		body: (room) => [
-			{ rank: 0, lines: verdict(note, room.columns) },
+			{ rank: 0, lines: verdict(note, state.job, room.columns) },
 			{ rank: 0, lines: bends(note) },
 			{ rank: 0, lines: checks(note, state.job) },
 			...last(state, note, room.columns),
@@ -57,12 +57,13 @@ const HOW = {
 	evidence: 'To tell it: / and +, then * and 3.',
 } as const;
 
-function verdict({ scrapped, fits, chance, tellsMost }: DoneNote, columns: number): Line[] {
+function verdict({ scrapped, fits, chance, tellsMost, outside }: DoneNote, job: Job, columns: number): Line[] {
 	if (scrapped) return wrapped('The tube is scrap; its readings are kept.', columns, 'alert');
 	const invited = invitation(fits, chance, tellsMost);
 	const tone = fits ? 'good' : mayFit(fits, chance) ? 'alert' : 'wrong';
 	return [
 		...wrapped(verdictWords(fits, chance), columns, tone),
+		...(chance === null ? [] : wrapped(outsideWords(outside, job), columns, outside.length > 0 ? 'alert' : 'plain')),
 		...(invited === null
 			? []
 			: wrapped(`${invited} ${HOW[tellsMost?.kind === 'check' ? 'check' : 'evidence']}`, columns)),
@@ -97,11 +98,10 @@ function checks({ checks: all }: DoneNote, job: Job): Line[] {
 	});
 }
 
-function ends({ trim, endOffset, endAngle, sd, shape, outside }: DoneNote, job: Job, columns: number): Line[] {
+function ends({ trim, endOffset, endAngle, sd, shape }: DoneNote, job: Job, columns: number): Line[] {
 	if (trim === null || endOffset === null || endAngle === null || sd === null || shape === null) return [];
 	const off = `Far end ${fine(endOffset, job)} and ${angle(endAngle)} off`;
 	const give = `give or take ${readingSpread(sd.endOffset, 'length', job)} and ${angle(Math.max(sd.endAngle, 0.1))}`;
-	const others = outside.length === 0 ? '' : ` Outside the drawing's tolerance: bend ${outside.join(', ')}.`;
 	return [
 		[
 			span('Cut off: '),
@@ -112,7 +112,7 @@ function ends({ trim, endOffset, endAngle, sd, shape, outside }: DoneNote, job: 
 		],
 		...wrapped(`${off}, ${give}.`, columns),
 		...wrapped(
-			`Corner ${shape.bend} is ${fine(shape.off, job)} off, the farthest (${fine(job.tolerance.shape, job)} allowed).${others}`,
+			`Corner ${shape.bend} is ${fine(shape.off, job)} off, the farthest (${fine(job.tolerance.shape, job)} allowed).`,
 			columns,
 		),
 	];
