@@ -1,11 +1,12 @@
 /**
- * `npm run faults`: whole sessions, rescues, settings, job files and the cache on a disk in memory that fails at every step in every way. Prints
- * how many faults were put in; ends with 1 where anything acknowledged was lost, or anything else that is promised did not hold.
+ * `npm run faults`: whole sessions, rescues, settings, job files and the cache on a disk in memory that fails at every step in every way; then
+ * real faults on real disks. Prints how many faults were put in; ends with 1 where anything acknowledged was lost, or anything else that is promised did not hold.
  */
 import { type Tally, tryAll } from './all-faults.ts';
 import { cacheSubject } from './cache-subject.ts';
 import { jobSubject } from './job-subject.ts';
 import { logSubject } from './log-subject.ts';
+import { realFaults } from './real.ts';
 import { sessionRecords } from './sessions.ts';
 import { settingsSubject } from './settings-subject.ts';
 
@@ -31,8 +32,9 @@ for (const tally of tallies) {
 	const kinds = `${errno} refusals, ${partial} cut writes, ${cut} power cuts`;
 	console.log(`${tally.name}: ${tally.steps} steps, ${sum(tally)} faults (${kinds}), ${tally.broken.length} not held`);
 }
-const total = tallies.reduce((all, tally) => all + sum(tally), 0);
-const broken = tallies.flatMap((tally) => tally.broken);
+const real = await realFaults();
+const total = tallies.reduce((all, tally) => all + sum(tally), real.faults);
+const broken = [...tallies.flatMap((tally) => tally.broken), ...real.broken];
 console.log(
 	`${total} faults in ${((performance.now() - from) / 1000).toFixed(1)} s, ${broken.length} promises not held`,
 );
