@@ -33,7 +33,7 @@ export function misreadWords(fact: MisreadFact): string {
 		case 'wants':
 			return `"${fact.place}" is ${RIGHT[fact.wants]}.`;
 		case 'no-number':
-			return `"${fact.place}": ${foreign(fact.told)}`;
+			return `"${fact.place}": ${foreign(fact.told, 300)}`;
 		case 'no-reading-of':
 			return `Line ${fact.line} of the log holds no reading of ${foreign(fact.of)}.`;
 	}
