@@ -1,4 +1,5 @@
 import { at } from '../maths/list.ts';
+import { readingVariance } from '../springback/filter.ts';
 import { amend, evidence, offPiece } from './about-earlier.ts';
 import { limitSpent, suggestion } from './advice/bend-check.ts';
 import { reopenHindrance } from './advice/reopen.ts';
@@ -196,8 +197,13 @@ function loaded(state: State, action: Extract<Action, { do: 'loaded' }>): Decisi
 	return { events: takeReadings(state, readings) };
 }
 
-/** Independent readings of one angle that differ by more than this are asked again, degrees. */
-const READINGS_AGREE = 1;
+/** Independent readings of one angle agree within so many standard deviations of their difference. */
+const AGREES = 2.8;
+const LEAST_APART = 1;
+
+/** Readings of one angle that differ by more than this are asked again: a degree, and more where the finder is known to scatter more. */
+const mostApart = ({ filter }: State) =>
+	Math.max(LEAST_APART, AGREES * Math.SQRT2 * Math.sqrt(readingVariance(filter, 'angle')));
 
 function angles(state: State, values: readonly number[]): Decision {
 	const { phase, bend } = state;
@@ -212,7 +218,7 @@ function angles(state: State, values: readonly number[]): Decision {
 			return { events: [{ type: 'reading-doubted', reading: reading(value), ...doubted, others: [], rest: [] }] };
 		return { events: [{ type: wanted === 2 ? 'reading-noted' : 'reading-taken', reading: reading(value) }] };
 	}
-	if (Math.max(...all) - Math.min(...all) > READINGS_AGREE) return { events: [disagreement(state, all)] };
+	if (Math.max(...all) - Math.min(...all) > mostApart(state)) return { events: [disagreement(state, all)] };
 	const mean = all.reduce((sum, value) => sum + value, 0) / all.length;
 	const doubted = whyUnexpected(state, reading(mean));
 	if (doubted)
@@ -234,7 +240,7 @@ function disagreement(state: State, all: readonly number[]): Event {
 		type: 'reading-doubted',
 		reading: { of: 'angle', value: doubtful, bend },
 		expected,
-		reason: [{ code: 'readings-differ', values: [...all], most: READINGS_AGREE }],
+		reason: [{ code: 'readings-differ', values: [...all], most: mostApart(state) }],
 		others,
 		rest: [],
 	};

@@ -64,6 +64,11 @@ export function stoppingVariance(f: Filter): number {
 	return varianceOf('stop', f.scatter);
 }
 
+/** Standard deviation of the dial under load as it is told, about the stop asked for. */
+export function heldSd(f: Filter): number {
+	return Math.sqrt(stoppingVariance(f) + readingVariance(f, 'released'));
+}
+
 /** A plan counts on no look at the dial that leaves less than this part of the seat's variance unknown. */
 const SEAT_LEFT = 0.6;
 

@@ -51,7 +51,14 @@ export function checkWords(check: Check): string {
 	}
 }
 
-/** How much of an end that is not cut yet is in what a check should read. */
-export function includesWords(trim: number, style: Ruled): string {
-	return `The end is not cut yet: ${notNothing(trim, style)} of trim is in the expected reading.`;
+/** How much of an end that is not cut yet is in what a check should read, and what it then reads between the cut lines. */
+export function includesWords(trim: number, expected: number, style: Ruled): string {
+	const between = notNothing(expected - trim, style);
+	return `The end is not cut yet: ${notNothing(trim, style)} of trim is in the expected reading. Between the cut lines: ${between}.`;
+}
+
+/** That an end to which a check reaches is as it stays; '' where none does. */
+export function endsWords(check: Check): string {
+	const reaches = check.kind === 'span' && ('end' in check.from || 'end' in check.to);
+	return reaches ? 'No trim is on: measure to the end itself.' : '';
 }

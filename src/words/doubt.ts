@@ -1,3 +1,4 @@
+import type { NumberSlip } from '../session/protocol/facts/doubt.ts';
 import type { AsideFact, DoubtFact, Slip, TwiceFact } from '../session/protocol/facts/index.ts';
 import type { CheckKind } from '../session/protocol/kinds.ts';
 import { foreignName } from './foreign.ts';
@@ -14,6 +15,16 @@ const TOOL: Record<CheckKind, string> = {
 	width: 'tape',
 	overall: 'tape',
 	ovality: 'caliper',
+};
+
+const SLIPS: Record<NumberSlip, string> = {
+	inch: 'it is an inch off',
+	ten: 'it is ten off',
+	foot: 'it is a foot off',
+	unit: 'it was told in the other unit',
+	moved: 'the point stands in the wrong place',
+	swapped: 'two digits are swapped',
+	doubled: 'a digit was typed twice',
 };
 
 /** Why a reading is asked again. */
@@ -48,6 +59,10 @@ export function doubtWords(fact: DoubtFact, style: Wording): string {
 		}
 		case 'readings-differ':
 			return `The readings ${fact.values.map(dial).join(' and ')} differ by more than ${angle(fact.most)}. Measure again.`;
+		case 'slip': {
+			const { slip, would, measure } = fact;
+			return `Is it ${measure === 'length' ? notNothing(would, style) : dial(Number(would.toFixed(2)))}? Then ${SLIPS[slip]}.`;
+		}
 		case 'explained-since':
 			return 'It goes with what was told since. If it still reads the same, it stands.';
 	}

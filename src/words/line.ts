@@ -40,7 +40,10 @@ export function asLine(output: Output, style: Wording): object {
 		}
 		case 'check': {
 			const { includes, ...rest } = output;
-			return { ...rest, ...(includes === undefined ? {} : { includes: includesWords(includes, style) }) };
+			return {
+				...rest,
+				...(includes === undefined ? {} : { includes: includesWords(includes, output.expect.value, style) }),
+			};
 		}
 		default:
 			return withWhy(output, style);

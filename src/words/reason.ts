@@ -30,6 +30,7 @@ function factWords(fact: Reason, style: Wording): string {
 		case 'look-at':
 		case 'length-off':
 		case 'readings-differ':
+		case 'slip':
 		case 'explained-since':
 			return doubtWords(fact, style);
 		case 'set-aside':

@@ -1,10 +1,12 @@
 import { at } from '../../maths/list.ts';
+import { heldSd } from '../../springback/filter.ts';
 import { doubt, doubtLoaded, type GateDoubt as FilterDoubt } from '../../springback/gates.ts';
 import { expectKnown, isUnlikely } from '../../springback/known-again.ts';
 import { expectReading } from '../../springback/reading.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
+import type { Job } from '../../tube/job.ts';
 import { cutLength } from '../../tube/marks.ts';
-import { checkReadingSd } from '../estimate/estimate.ts';
+import { checkReadingSd, markSd, SET_SD } from '../estimate/estimate.ts';
 import { endBefore } from '../estimate/tube-at-work.ts';
 import type { Expected, Reading } from '../log/events.ts';
 import type { Doubt, State } from '../log/state.ts';
@@ -13,16 +15,19 @@ import type { AngleEstimate } from '../protocol/asks.ts';
 import type { DoubtFact } from '../protocol/facts/index.ts';
 import { dueCheck, expectCheck } from './check-reading.ts';
 import { lookAt } from './look-at.ts';
+import { slipOf } from './slip.ts';
 
-/** Stopping and reading the dial, degrees. */
-const DIAL_SD = 0.35;
-/** A rotation further from what was asked than this is asked again, degrees. */
-const ROTATION_DOUBT = 10;
-/** Readings of a check this many standard deviations beyond its tolerance are asked again. */
-const CHECK_DOUBT = 4;
-/** A mark or a leg off by more divisions of the tape than this is asked again; the piece's length by more than this part of it. */
-const MARK_DOUBT = 8;
-const LENGTH_DOUBT = 0.02;
+/**
+ * A reading further off than so many of its own standard deviations is asked again: one in 7000 right ones is, and where hands are twice as
+ * rough as they are known to be, one in 20.
+ */
+const DOUBT = 4;
+/** How far off a cut or a mark may be for reasons nobody tells, in divisions of the tape: a saw that wandered, a line drawn thick. */
+const TAPE_SD = 1;
+/** Nobody tells a tube set otherwise for less than this, degrees. */
+const LEAST_TURN = 3;
+/** A dial under load is never asked again for less than a degree. */
+const LEAST_DIAL = 1;
 
 export interface Doubted {
 	expected: Expected;
@@ -48,10 +53,10 @@ export function whyUnexpectedNow(
 }
 
 export function expectedOf(state: State, reading: Reading): Expected {
-	const { tooling, tolerance } = state.start.job;
+	const { start } = state;
 	switch (reading.of) {
 		case 'loaded':
-			return { value: reading.stop ?? reading.value, sd: DIAL_SD };
+			return { value: reading.stop ?? reading.value, sd: heldSd(state.filter) };
 		case 'released':
 		case 'pointer':
 		case 'angle': {
@@ -59,20 +64,54 @@ export function expectedOf(state: State, reading: Reading): Expected {
 			return apart === null ? expectReading(state.filter, reading.of) : expectKnown(state.filter, apart);
 		}
 		case 'rotation':
-			return { value: rotationNow(state, reading.bend ?? state.bend), sd: tolerance.rotation };
+			return { value: rotationNow(state, reading.bend ?? state.bend), sd: SET_SD };
 		case 'check':
 			return expectCheck(state, reading.name ?? '');
 		case 'length':
 		case 'mark':
-			return { value: lengthNow(state, reading), sd: tooling.tape };
+			return { value: lengthNow(state, reading), sd: lengthSd(start.job, reading) };
 	}
 }
 
+/** What was measured on the bent tube hangs on where its bends begin and end, which nobody sees. */
+function lengthSd(job: Job, { evidence }: Reading): number {
+	const divisions = evidence === 'leg' || evidence === 'farEndToMark' ? 2 * TAPE_SD : TAPE_SD;
+	return Math.hypot(markSd(job), divisions * job.tooling.tape);
+}
+
+/** Why it is doubted, with the slip that would explain it. */
 function reasonOf(state: State, reading: Reading, expected: Expected): DoubtFact[] | null {
+	const reason = doubtOf(state, reading, expected);
+	if (reason === null || reading.of === 'rotation') return reason;
+	const measure = measureOf(state, reading);
+	if (measure === 'ratio') return reason;
+	const units = measure === 'length' ? state.start.job.units : null;
+	const slip = slipOf(
+		reading.value,
+		{ value: expected.value, sd: Math.hypot(expected.sd, ownSd(state, reading)) },
+		units,
+	);
+	const [first, ...rest] = reason;
+	return slip === null || first === undefined ? reason : [first, { code: 'slip', ...slip, measure }, ...rest];
+}
+
+function measureOf(state: State, { of, name }: Reading): 'length' | 'angle' | 'ratio' {
+	if (of === 'mark' || of === 'length') return 'length';
+	if (of !== 'check') return 'angle';
+	const { kind } = dueCheck(state, name ?? '').check;
+	return kind === 'ovality' ? 'ratio' : kind === 'angle' ? 'angle' : 'length';
+}
+
+/** The error of the reading itself, where what is expected leaves it out. */
+function ownSd(state: State, { of, name }: Reading): number {
+	return of === 'check' ? checkReadingSd(state.start.job, dueCheck(state, name ?? '').check) : 0;
+}
+
+function doubtOf(state: State, reading: Reading, expected: Expected): DoubtFact[] | null {
 	const { value } = reading;
 	switch (reading.of) {
 		case 'loaded':
-			return byFilter(doubtLoaded(expected.value, value), value);
+			return byFilter(doubtLoaded(expected.value, value, Math.max(LEAST_DIAL, DOUBT * expected.sd)), value);
 		case 'released':
 		case 'pointer':
 		case 'angle': {
@@ -83,20 +122,20 @@ function reasonOf(state: State, reading: Reading, expected: Expected): DoubtFact
 		}
 		case 'rotation': {
 			const off = Math.abs(normalizeRotation(value - expected.value));
-			return off > ROTATION_DOUBT ? [{ code: 'turn-off', asked: expected.value, off }] : null;
+			return off > Math.max(LEAST_TURN, DOUBT * expected.sd)
+				? [{ code: 'turn-off', asked: expected.value, off }]
+				: null;
 		}
 		case 'check': {
 			const { check } = dueCheck(state, reading.name ?? '');
-			const sd = Math.hypot(expected.sd, checkReadingSd(state.start.job, check));
-			if (Math.abs(value - expected.value) <= check.tolerance + CHECK_DOUBT * sd) return null;
+			const sd = Math.hypot(expected.sd, ownSd(state, reading));
+			if (Math.abs(value - expected.value) <= check.tolerance + DOUBT * sd) return null;
 			const { name, kind } = check;
 			return [{ code: 'check-off', name, kind, expected: expected.value, value }, lookAt(state, check, value)];
 		}
 		case 'length':
 		case 'mark': {
-			const cut = reading.of === 'length' && !reading.evidence;
-			const most = cut ? LENGTH_DOUBT * state.piece : MARK_DOUBT * state.start.job.tooling.tape;
-			if (Math.abs(value - expected.value) <= most) return null;
+			if (Math.abs(value - expected.value) <= DOUBT * expected.sd) return null;
 			return [{ code: 'length-off', expected: expected.value, value }];
 		}
 	}

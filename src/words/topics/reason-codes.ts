@@ -34,6 +34,7 @@ const AGAIN: Codes<DoubtFact> = {
 	'look-at': 'what to look at first',
 	'length-off': 'not the length that was expected',
 	'readings-differ': 'two readings of one bend disagree',
+	slip: 'a common slip that would explain it',
 	'explained-since': 'something told since explains it',
 };
 

@@ -1,7 +1,7 @@
 import type { CheckAsk } from '../../../session/protocol/asks.ts';
 import type { Job } from '../../../tube/job.ts';
 import { UnitsError } from '../../../units/units-error.ts';
-import { checkWords, includesWords } from '../../../words/checks.ts';
+import { checkWords, endsWords, includesWords } from '../../../words/checks.ts';
 import { checkMeasure, giveOrTake, readingSpread, shown } from '../../../words/numbers.ts';
 import type { Prompt } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
@@ -23,7 +23,10 @@ export function checkPage(state: SessionState, ask: CheckAsk): PageView {
 			{ rank: 1, lines: found === undefined ? [] : wrapped(`${checkWords(found)}.`, room.columns) },
 			{
 				rank: 1,
-				lines: ask.includes === undefined ? [] : wrapped(includesWords(ask.includes, job), room.columns, 'alert'),
+				lines:
+					ask.includes === undefined
+						? wrapped(found === undefined ? '' : endsWords(found), room.columns)
+						: wrapped(includesWords(ask.includes, ask.expect.value, job), room.columns, 'alert'),
 			},
 		],
 	};

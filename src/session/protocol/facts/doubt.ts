@@ -14,8 +14,13 @@ export type DoubtFact =
 	| { code: 'look-at'; kind: CheckKind; bend?: number; angle?: number; slip?: Slip }
 	| { code: 'length-off'; expected: number; value: number }
 	| { code: 'readings-differ'; values: number[]; most: number }
+	/** A common slip that would explain it, and what the number was then; `measure`: how it is told. */
+	| { code: 'slip'; slip: NumberSlip; would: number; measure: 'length' | 'angle' }
 	/** What was told since explains it. */
 	| { code: 'explained-since' };
+
+/** How a number is told wrong: off by a whole inch, ten or a foot, in the other unit, or with its digits typed wrong. */
+export type NumberSlip = 'inch' | 'ten' | 'foot' | 'unit' | 'moved' | 'swapped' | 'doubled';
 
 /** A mark or a turn that is another one than was told, by an amount that hands slip by. */
 export interface Slip {
