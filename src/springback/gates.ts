@@ -10,11 +10,11 @@ const LEAST_BELOW = -0.75;
 const MOST_BELOW = { offset: 6, part: 0.25 };
 
 /**
- * A reading is asked again where it is right with less than this probability: the finder's from 3.8 of its standard deviations on, a dial's, of which
+ * A reading is asked again where it is right with less than this probability: the finder's from 3.7 of its standard deviations on, a dial's, of which
  * less follows, from 4.1. With one half for both (3.4) hands twice as rough as is common were questioned on 2 of 100 right numbers, and no more slips
  * found.
  */
-const SOUND: Readonly<Record<FilterReading, number>> = { angle: 0.15, released: 0.03, pointer: 0.06 };
+const SOUND: Readonly<Record<FilterReading, number>> = { angle: 0.25, released: 0.03, pointer: 0.06 };
 
 /** Where more readings than this part are wrong numbers, one alone is not to be built on. */
 const MANY_WRONG = 0.055;
