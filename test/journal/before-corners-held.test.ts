@@ -1,4 +1,4 @@
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -15,12 +15,10 @@ import { sessionView } from '../../src/session/report/views.ts';
 /**
  * Logs of the program as it was before the drawing's corners held, and beside them the figures that it gave for each (`figures.json`): growth
  * stated by the job and kept with the die, expected and announced, refused with the old numbers; from the far end, for the other hand, by
- * points in mm; one left in its first bend and one before any answer.
+ * points in mm; one left after its first bend and one before any answer. Logs and figures were made by that program (commit a2e5c42), its
+ * simulated operator answering (seeds from 900,100; of each job the first that took at most 24 records), with a fixed clock and fixed ids.
  */
 const OLD = fileURLToPath(new URL('../fixtures/logs-before-corners-held', import.meta.url));
-const IDS = readdirSync(OLD)
-	.filter((name) => name.endsWith('.log'))
-	.map((name) => name.replace('.log', ''));
 
 interface Figures {
 	cut: number;
@@ -32,6 +30,7 @@ interface Figures {
 	asBuilt: { straights: number[]; bends: object[]; endOffset: number; endAngle: number } | null;
 }
 const FIGURES: Record<string, Figures> = JSON.parse(readFileSync(join(OLD, 'figures.json'), 'utf8'));
+const IDS = Object.keys(FIGURES);
 
 let home = '';
 beforeAll(() => {
@@ -44,8 +43,11 @@ afterAll(() => rmSync(home, { recursive: true }));
 const recordsOf = (id: string) => readSession(home, id).records;
 const startOf = (id: string) => upToDate(startIn(readSession(home, id).first!));
 
-/** What follows from readings may be reckoned in another order by now; no instrument shows the fourth place. */
-const SHOWN = 4;
+/**
+ * Wrong numbers read long ago have counted for less since then, and that alone moves what follows from readings: what is asked by less than the
+ * fourth place shows, a made tube by less than half a thousandth. Another rule of corners would move them by a hundredth and more.
+ */
+const [ASKED, MADE] = [4, 3];
 
 /** The same to so many places, whatever stands in it. */
 function near(value: unknown, places = 9): unknown {
@@ -95,16 +97,16 @@ describe.each(IDS)('%s, begun before corners held', (id) => {
 		if (figures.status === 'done') expect(asked.length).toBeGreaterThan(0);
 		for (const { entry, asked: was } of asked) {
 			const now = ask(readBack(records.slice(0, entry)));
-			expect(now === null ? null : placesIn(now)).toEqual(near(was, SHOWN));
+			expect(now === null ? null : placesIn(now)).toEqual(near(was, ASKED));
 		}
 	});
 
 	it('comes to the same tube', () => {
 		const { status, bends, asBuilt } = sessionView(readBack(recordsOf(id)));
 		expect(status).toBe(figures.status);
-		expect(bends.map(({ made }) => made?.angle ?? null)).toEqual(near(figures.made, SHOWN));
+		expect(bends.map(({ made }) => made?.angle ?? null)).toEqual(near(figures.made, MADE));
 		if (figures.asBuilt === null) expect(asBuilt).toBeNull();
-		else expect(asBuilt).toMatchObject(near(figures.asBuilt, SHOWN) as object);
+		else expect(asBuilt).toMatchObject(near(figures.asBuilt, MADE) as object);
 	});
 });
 
