@@ -24,6 +24,7 @@ class FakeDisplay implements DisplayPort {
 function session(outputs: Output[], display = new FakeDisplay()) {
 	const terminal = new HeadlessTerminal({ columns: 100, rows: 30 });
 	const live = new FakeLive(outputs, [], undefined, KEPT);
+	let keys = 0;
 	const ended = openScreen({
 		stdin: terminal.stdin,
 		stdout: terminal.stdout,
@@ -31,6 +32,8 @@ function session(outputs: Output[], display = new FakeDisplay()) {
 		port: new FakeHome(live),
 		jobPath: 'arch.json',
 		display,
+		// A doubt's page has been on the screen for a second whenever a key comes.
+		world: { now: () => performance.now() + 1000 * keys++, ring: () => {} },
 	});
 	running.push({ terminal, ended });
 	return { terminal, live, display };
@@ -154,12 +157,12 @@ describe('help', () => {
 	test('by numeric pad, and what it offers by numeric pad', async () => {
 		const { terminal, display } = session([asks.SET]);
 		await terminal.until('76 3/8 in');
-		terminal.type('*+');
-		await terminal.until('Help');
-		terminal.type('1\r2\r3\r');
+		terminal.type('*10\r');
+		await terminal.until('topics to read');
+		terminal.type('1\r1\r2\r3\r');
 		await terminal.until('check list on');
 		expect(display.kept()).toEqual({ lengths: 'decimal', fromStart: true, checklist: false });
-		terminal.type('4\r');
+		terminal.type('/2\r');
 		await terminal.until('Lay out the tube');
 		terminal.type('+');
 		await terminal.until('Set the tube');
