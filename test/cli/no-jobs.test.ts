@@ -34,7 +34,7 @@ describe('a folder without jobs', () => {
 
 	it('says on the home screen what to do', { timeout: 60_000 }, async () => {
 		const pty = new Pty(process.execPath, [PROGRAM, '--home', join(folder, 'home')], { cwd: folder });
-		await pty.until('This folder has no jobs yet. Try a sample, or press *');
+		await pty.until('This folder has no jobs yet. Try a sample, or write a job');
 		await pty.until(/^Samples$/m);
 		pty.write('\x03');
 		expect(await pty.ended).toEqual({ exitCode: 130, signal: 0 });

@@ -79,8 +79,7 @@ export class Sitting {
 		const answer = this.operator.answer(open);
 		if (open.ask === 'confirm') {
 			await pty.until('Is that right?');
-			// As long as the program wants a doubt to be read before it takes an answer.
-			await new Promise((resolve) => setTimeout(resolve, SEEN_MS));
+			await read();
 		}
 		let drafts = 0;
 		for (const [i, keys] of keysFor(open, answer).entries()) {
@@ -93,12 +92,18 @@ export class Sitting {
 		}
 		// A correction or the caution before opening a bend is read first, and understood with the same key.
 		const moved = () => this.state().entries.length > entries + drafts;
-		await pty.until((text) => {
-			if (/^Caution/.test(text) && !moved()) void this.press(pty, '+');
-			return moved();
-		});
-		const read = new RegExp(`^Corrected|^The tube as made|^Done|Saved as line ${entries + drafts + 1}`);
-		await pty.until(read);
+		while (!moved()) {
+			await pty.until((text) => {
+				if (/^Caution/.test(text) && !moved()) void this.press(pty, '+');
+				return moved() || text.includes(TOO_EARLY);
+			});
+			if (moved()) continue;
+			// The doubt's page came after the one that stood there: what was typed before it could be read is taken up.
+			await read();
+			await this.press(pty, '\r');
+			await pty.until(() => moved() || !pty.text.includes(TOO_EARLY));
+		}
+		await pty.until(new RegExp(`^Corrected|^The tube as made|^Done|Saved as line ${entries + drafts + 1}`));
 		if (/^(Corrected|The tube as made)/.test(pty.text)) await this.press(pty, '+');
 	}
 
@@ -119,6 +124,12 @@ export class Sitting {
 		if (/^Corrected/.test(pty.text)) await this.press(pty, '+');
 	}
 }
+
+/** What the page says of keys that came before a doubt could be read. */
+const TOO_EARLY = 'Not used.';
+
+/** As long as the program wants a doubt to be read before it takes an answer. */
+const read = () => new Promise((resolve) => setTimeout(resolve, SEEN_MS));
 
 /** Whether two numbers make the answer. */
 const isHalf = (open: Ask): boolean => open.ask === 'pull' || (open.ask === 'check' && open.kind === 'ovality');
