@@ -103,7 +103,9 @@ export class Sitting {
 			await this.press(pty, '\r');
 			await pty.until(() => moved() || !pty.text.includes(TOO_EARLY));
 		}
-		await pty.until(new RegExp(`^Corrected|^The tube as made|^Done|Saved as line ${entries + drafts + 1}`));
+		// Two numbers given at once are two lines: the first may be off the screen again before it is seen.
+		const saved = (text: string) => Number(/Saved as line (\d+)/.exec(text)?.[1] ?? 0) > entries + drafts;
+		await pty.until((text) => /^(Corrected|The tube as made|Done)/.test(text) || saved(text));
 		if (/^(Corrected|The tube as made)/.test(pty.text)) await this.press(pty, '+');
 	}
 

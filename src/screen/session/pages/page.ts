@@ -82,7 +82,21 @@ export function numberField(
 		const value = parseQuantity(text, kind, shownUnits(job));
 		return kind === 'length' ? fromShown(value, job) : value;
 	};
-	return { read: (text) => step(parse(text)), understood: (text) => written(parse(text), measure, job) };
+	const read = (text: string) => {
+		try {
+			return step(parse(text));
+		} catch (error) {
+			throw error instanceof UnitsError ? new UnitsError(text, example(measure, job)) : error;
+		}
+	};
+	return { read, understood: (text) => written(parse(text), measure, job) };
+}
+
+/** What to write instead of what cannot be read. */
+function example(measure: MeasuredIn, job: Ruled): string {
+	if (measure === 'angle') return 'write an angle, for example 16.5';
+	if (measure === 'ratio') return 'write a ratio, for example 0.96';
+	return `write a length, for example ${shownUnits(job) === 'in' ? '9 3/8' : '238'}`;
 }
 
 /** A number as it was understood. */
