@@ -100,7 +100,7 @@ export class Sitting {
 			if (moved()) continue;
 			// The doubt's page came after the one that stood there: what was typed before it could be read is taken up.
 			await read();
-			await this.press(pty, '\n');
+			await this.press(pty, ENTER);
 			await pty.until(() => moved() || !pty.text.includes(TOO_EARLY));
 		}
 		// Two numbers given at once are two lines: the first may be off the screen again before it is seen.
