@@ -11,6 +11,7 @@ import type { Surroundings } from '../journal/surroundings.ts';
 import { startIn } from '../session/log/read-back.ts';
 import type { BentAs } from '../tube/job.ts';
 import { asBent } from '../tube/turned-job.ts';
+import { EXIT } from './exit.ts';
 import { type Io, tellOn } from './io.ts';
 import { announced, keptForStart, lessonsFor } from './kept.ts';
 import { keptTooling } from './kept-tooling.ts';
@@ -54,9 +55,6 @@ export async function runBend(request: BendRequest, io: Io): Promise<number> {
 		for (const [signal, end] of ends) process.removeListener(signal, end);
 	}
 }
-
-/** Exit code where a log is damaged. */
-const DAMAGED = 6;
 
 const SIGNAL_NUMBERS = { SIGHUP: 1, SIGINT: 2, SIGTERM: 15 } as const;
 
@@ -104,7 +102,7 @@ export function newestUnfinished(
 	const { rows } = new SessionCache(home, realFs, rescue).read(announced(tell));
 	const [newest] = unfinished(rows, file, jobNow(file).name);
 	const unknown = damagedAfter(rows, newest?.touched ?? '');
-	if (unknown !== null) throw new JournalError(unknown, DAMAGED);
+	if (unknown !== null) throw new JournalError(unknown, EXIT.damaged);
 	if (newest !== undefined) return newest.id;
 	throw new UsageError(
 		`No unfinished session of ${file} is kept: start one without --resume. pullbook log lists all sessions.`,

@@ -1,15 +1,10 @@
 import { table } from '../terminal/table.ts';
-import { wrapBehind } from '../terminal/wrap.ts';
 import type { ChalkPlane } from '../tube/chalk.ts';
 import type { Job } from '../tube/job.ts';
 import { chalkPointWords, chalkWords, planeWords } from '../words/chalk.ts';
 import { foreignName } from '../words/foreign.ts';
 import { tapeValue } from '../words/lengths.ts';
-
-/** Most characters in a line. */
-const WIDTH = 80;
-
-const wrapped = (text: string, lead = ''): string[] => wrapBehind(lead, text, WIDTH);
+import { wrapped } from './page.ts';
 
 /** What to chalk on the bench, a table for each plane. `said`: sentences on what it rests on. */
 export function chalkText(

@@ -1,11 +1,10 @@
-import { countOf, type Fault, formatFault, JobFileError } from '../job/fault.ts';
+import { type Fault, JobFileError } from '../job/fault.ts';
 import { loadJob } from '../job/load.ts';
 import type { ToolingLookup } from '../job/tooling.ts';
 import { foreign } from '../words/foreign.ts';
+import { EXIT } from './exit.ts';
+import { faultLines } from './fault-lines.ts';
 import { type Io, print, printJson } from './io.ts';
-
-/** Exit code when a file has a fault. */
-const BAD_INPUT = 2;
 
 /** What `--json` says of one file. */
 interface FileReport {
@@ -25,7 +24,7 @@ export async function runCheck(
 	const reports = args.files.map((file) => checkFile(file, args.lookup));
 	if (args.json) printJson(io, { files: reports });
 	else print(io, reports.map(asText).join('\n'));
-	return reports.every(({ ok }) => ok) ? 0 : BAD_INPUT;
+	return reports.every(({ ok }) => ok) ? 0 : EXIT.badInput;
 }
 
 function checkFile(file: string, lookup: ToolingLookup | undefined): FileReport {
@@ -40,5 +39,5 @@ function checkFile(file: string, lookup: ToolingLookup | undefined): FileReport 
 
 function asText({ file, ok, faults }: FileReport): string {
 	if (ok) return `${foreign(file)}: ok`;
-	return `${foreign(file)}: ${countOf(faults)}${faults.map((fault) => `\n  ${foreign(formatFault(fault))}`).join('')}`;
+	return faultLines(file, faults);
 }

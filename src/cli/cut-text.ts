@@ -1,5 +1,4 @@
 import { table } from '../terminal/table.ts';
-import { wrapBehind } from '../terminal/wrap.ts';
 import { type CutList, type SawnStick, toCut } from '../tube/cut-list.ts';
 import {
 	nothingWords,
@@ -13,11 +12,7 @@ import {
 import { foreignName } from '../words/foreign.ts';
 import { tapeValue } from '../words/lengths.ts';
 import type { TubeJobs } from './cut-jobs.ts';
-
-/** Most characters in a line. */
-const WIDTH = 80;
-
-const wrapped = (text: string, lead = ''): string[] => wrapBehind(lead, text, WIDTH);
+import { wrapped } from './page.ts';
 
 /** The list of one tube as a page for the saw; `list` is null where nothing is left to cut. */
 export function cutText(group: TubeJobs, list: CutList | null, kerf: number): string {

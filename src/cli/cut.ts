@@ -7,8 +7,9 @@ import { byTube, jobFiles, jobPieces, type TubeJobs } from './cut-jobs.ts';
 import { cutCsv, cutDocument, type TubeList } from './cut-rows.ts';
 import { readKerf, readStick } from './cut-sticks.ts';
 import { cutText } from './cut-text.ts';
+import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
-import { announced, lessonsFor } from './kept.ts';
+import { announced, lessonsFor, tellProblems } from './kept.ts';
 import { UsageError } from './usage-error.ts';
 
 export interface CutRequest {
@@ -22,9 +23,6 @@ export interface CutRequest {
 	home: string;
 }
 
-/** Exit code where the sticks in hand do not suffice: the list is printed all the same. */
-const FAILURE = 1;
-
 /**
  * `pullbook cut`: which pieces of these jobs to saw from which sticks. What kept sessions finished goes off the list. Exit code 0; 1 where
  * sticks are missing.
@@ -33,7 +31,7 @@ const FAILURE = 1;
 export async function runCut(request: CutRequest, io: Io): Promise<number> {
 	const tell = tellOn(io);
 	const { rows } = new SessionCache(request.home).read(announced(tell));
-	for (const { id, problem } of rows) if (problem !== null) tell(`${id}: ${problem}`);
+	tellProblems(rows, tell);
 	const lessons = lessonsFor(request.home, rows);
 	const groups = byTube(jobPieces(jobFiles(request.files), { home: request.home, rows, lessons }));
 	const isCounted = request.stock.some((word) => Number.isFinite(readStick(word, groups[0]!.units).count));
@@ -44,7 +42,7 @@ export async function runCut(request: CutRequest, io: Io): Promise<number> {
 	else print(io, lists.map(({ group, list, kerf }) => cutText(group, list, kerf)).join('\n\n'));
 	const missing = lists.flatMap(({ group, list }) => (list && missingWords(list, group.pieces[0]!.job)) ?? []);
 	for (const sentence of missing) tell(sentence);
-	return missing.length > 0 ? FAILURE : 0;
+	return missing.length > 0 ? EXIT.failure : 0;
 }
 
 function listOf(group: TubeJobs, { stock, kerf: saw, asNow }: CutRequest): TubeList {

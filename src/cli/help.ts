@@ -5,10 +5,8 @@ import { topicLines } from '../words/topics/lines.ts';
 import { isTopic, TOPIC_NAMES } from '../words/topics/names.ts';
 import type { CommandSpec, OptionSpec } from './command.ts';
 import { COMMANDS, COMMON_OPTIONS, HOME_COMMAND } from './commands.ts';
+import { WIDTH } from './page.ts';
 import { UsageError } from './usage-error.ts';
-
-/** Columns that help is broken at: a terminal's own usual width. */
-const WIDTH = 80;
 
 /**
  * What `pullbook help` prints: of the whole program, a command or a topic.

@@ -3,6 +3,7 @@ import { type MayGoOn, SessionCache } from '../journal/kept-sessions.ts';
 import { lessonsThatWeigh } from '../journal/lessons.ts';
 import { openSettings, type Settings } from '../settings/settings.ts';
 import type { Lesson } from '../springback/history.ts';
+import { journalWords } from '../words/journal.ts';
 import { type Io, tellOn } from './io.ts';
 
 /** Fewer are read while one still looks at the screen. */
@@ -66,6 +67,11 @@ export function keptForStart(
 		tell(`${which} not read yet and left out here; pullbook log reads all of them, which may take minutes, once.`);
 	}
 	return rows;
+}
+
+/** Says which of these logs could not be read whole, and why. */
+export function tellProblems(rows: readonly KeptRow[], tell: (sentence: string) => void): void {
+	for (const { id, problem } of rows) if (problem !== null) tell(`${id}: ${journalWords(problem)}`);
 }
 
 /** What these sessions teach a new one, or one that began at `before` (ISO time), without what is to be forgotten. */

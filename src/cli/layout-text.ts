@@ -1,5 +1,4 @@
 import { table } from '../terminal/table.ts';
-import { wrapBehind } from '../terminal/wrap.ts';
 import { copedEnds } from '../tube/cope.ts';
 import type { Job } from '../tube/job.ts';
 import type { LayoutBend, LayoutCheck, LayoutDocument } from '../tube/layout.ts';
@@ -9,17 +8,13 @@ import { bentAsWords } from '../words/bent-as.ts';
 import { copeDoubts, copeWords } from '../words/cope.ts';
 import { foreignName } from '../words/foreign.ts';
 import { warningWords } from '../words/warnings.ts';
-
-/** Most characters in a line. */
-const WIDTH = 80;
+import { wrapped } from './page.ts';
 
 const ROUND =
 	'Round the tube: along the outside from the line of bend 1, clockwise as seen looking from the start end to the far end.';
 const STOPS =
 	'The way to turn is seen standing at the clamp, looking towards the far end. Stop past the finished angle by what the tube ' +
 	'springs back: pullbook bend says where.';
-
-const wrapped = (text: string, lead = ''): string[] => wrapBehind(lead, text, WIDTH);
 
 /** Tables print lengths without their unit, which the heading names. */
 const bare = (length: number, { units }: Job): string => trimmed(length, units === 'in' ? 3 : 1);

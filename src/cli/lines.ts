@@ -4,12 +4,9 @@ import type { Output } from '../session/protocol/notes.ts';
 import { jsonText } from '../words/foreign.ts';
 import { journalWords } from '../words/journal.ts';
 import { asLine } from '../words/line.ts';
+import { EXIT } from './exit.ts';
 import { type Io, tellOn } from './io.ts';
 import { linesOf } from './line-reader.ts';
-
-/** Left to be resumed; left after the disk did not take the last answer. */
-const LEFT = 3;
-const NOT_SAVED = 5;
 
 /**
  * The guided session over standard input and output, one JSON object a line. Resolves to the exit code: 0 done or scrapped,
@@ -40,7 +37,7 @@ export async function runLines(session: LiveSession, io: Io): Promise<number> {
 	if (session.ended === 'done') return 0;
 	if (session.ended === null && !session.isLost) session.leave();
 	await print([]);
-	return isUnsaved ? NOT_SAVED : LEFT;
+	return isUnsaved ? EXIT.notSaved : EXIT.left;
 }
 
 const isNotSaved = (output: Output): boolean =>

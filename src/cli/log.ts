@@ -8,13 +8,12 @@ import { journalWords } from '../words/journal.ts';
 import { sessionDocument } from '../words/session-document.ts';
 import { listText, severalWords } from '../words/session-list.ts';
 import { reviewText } from '../words/session-story.ts';
+import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
-import { shownReading } from './kept.ts';
+import { shownReading, tellProblems } from './kept.ts';
+import { WIDTH } from './page.ts';
 import { UsageError } from './usage-error.ts';
 import { wallClock } from './wall-clock.ts';
-
-const BAD_INPUT = 2;
-const DAMAGED = 6;
 
 /**
  * Lists the kept sessions, or shows one. Exit code 0; 6 where a log is damaged: what can be read is shown all the same; 2 where there is
@@ -32,9 +31,9 @@ function list(json: boolean, home: string, io: Io): number {
 	if (json) {
 		const summaries = rows.flatMap(({ summary }) => summary ?? []);
 		printJson(io, summaries);
-		for (const { id, problem } of rows) if (problem !== null) tellOn(io)(`${id}: ${journalWords(problem)}`);
+		tellProblems(rows, tellOn(io));
 	} else print(io, listText(rows));
-	return rows.some(({ isDamaged }) => isDamaged) ? DAMAGED : 0;
+	return rows.some(({ isDamaged }) => isDamaged) ? EXIT.damaged : 0;
 }
 
 /** The one session that is meant. @throws UsageError where it may be several: it says which */
@@ -48,7 +47,7 @@ function show(name: string, json: boolean, home: string, io: Io): number {
 	const kept = readAnyway(home, meant(home, name));
 	const isDamaged = kept.damage !== null;
 	if (kept.problem !== null) tellOn(io)(journalWords(kept.problem));
-	if (kept.records.length === 0) return isDamaged ? DAMAGED : BAD_INPUT;
+	if (kept.records.length === 0) return isDamaged ? EXIT.damaged : EXIT.badInput;
 	if (json)
 		printJson(
 			io,
@@ -62,15 +61,12 @@ function show(name: string, json: boolean, home: string, io: Io): number {
 				widthOf(io.stdout),
 			),
 		);
-	return isDamaged ? DAMAGED : 0;
+	return isDamaged ? EXIT.damaged : 0;
 }
 
-/** What a page is as wide as where nobody knows how wide the window is. */
-const COLUMNS = 80;
-
 function widthOf({ isTTY, columns }: Io['stdout']): number {
-	// A pseudo-terminal may say that it has 0 columns.
-	return isTTY && columns > 0 ? columns : COLUMNS;
+	// A pseudo-terminal may say that it has 0 columns: nobody knows then.
+	return isTTY && columns > 0 ? columns : WIDTH;
 }
 
 function page(text: string, columns: number): string {

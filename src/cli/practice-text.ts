@@ -2,15 +2,13 @@ import type { Practice, PracticeStep } from '../practice/practice.ts';
 import { standing } from '../session/outputs.ts';
 import type { DoneNote, Output } from '../session/protocol/notes.ts';
 import { table } from '../terminal/table.ts';
-import { wrap, wrapBehind } from '../terminal/wrap.ts';
 import type { Job } from '../tube/job.ts';
 import { trimmed } from '../units/format.ts';
 import { foreignName } from '../words/foreign.ts';
 import { readingValue } from '../words/numbers.ts';
 import { actionInWords, askInWords } from '../words/practice.ts';
 import { correctedWords, endingWords, headingWords, LEFT_EARLY, LEGEND } from '../words/practice-report.ts';
-
-const WIDTH = 80;
+import { wrapped } from './page.ts';
 
 /** One turn of the session as lines of text: what is asked, why, and the answer; before a bend's first seat its heading. */
 export function stepLines({ ask, action, outputs }: PracticeStep, job: Job): string[] {
@@ -18,16 +16,16 @@ export function stepLines({ ask, action, outputs }: PracticeStep, job: Job): str
 	const heading = headingWords(ask);
 	return [
 		...(heading === null ? [] : ['', heading]),
-		...wrapBehind('  ', what, WIDTH),
-		...(why === '' ? [] : wrapBehind('         ', why, WIDTH)),
-		...wrapBehind('      -> ', actionInWords(ask, action, job), WIDTH),
+		...wrapped(what, '  '),
+		...(why === '' ? [] : wrapped(why, '         ')),
+		...wrapped(actionInWords(ask, action, job), '      -> '),
 		...outputs.flatMap((output) => correctedLines(output, job)),
 	];
 }
 
 function correctedLines(output: Output, job: Job): string[] {
 	const said = correctedWords(output, job);
-	return said === null ? [] : wrapBehind('  ', said, WIDTH);
+	return said === null ? [] : wrapped(said, '  ');
 }
 
 /** The end: what was aimed at, what the program believes was made, and what truly was. */
@@ -42,14 +40,14 @@ export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job
 	}
 	return [
 		'',
-		...wrapBehind('  ', LEGEND, WIDTH),
+		...wrapped(LEGEND, '  '),
 		...table(rows),
 		...done.checks.map(
 			({ name, reading }) =>
 				`  check ${foreignName(name)}: ${reading === null ? 'not read' : readingValue(reading, 'check', name, job)}`,
 		),
 		'',
-		...wrap(endingWords(done, job), WIDTH),
+		...wrapped(endingWords(done, job)),
 	];
 }
 
@@ -57,5 +55,5 @@ export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job
 export function byHandLines({ session, station }: Practice): string[] {
 	const end = standing(session.state, session.logPath);
 	if ('note' in end && end.note === 'done') return endLines(end, station.trueAngles, session.state.start.job);
-	return wrap(LEFT_EARLY, WIDTH);
+	return wrapped(LEFT_EARLY);
 }

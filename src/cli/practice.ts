@@ -5,15 +5,16 @@ import { beginPractice, type Practice, type PracticeStep, playedOut, practiceHom
 import { USUAL } from '../practice/world.ts';
 import type { HomePort } from '../screen/home/home-port.ts';
 import type { LivePort } from '../screen/session/live-port.ts';
-import { wrap } from '../terminal/wrap.ts';
 import type { BentAs } from '../tube/job.ts';
 import { asBent } from '../tube/turned-job.ts';
 import { foreign, foreignName } from '../words/foreign.ts';
 import { sightInWords } from '../words/practice.ts';
 import { practiceDocument } from '../words/practice-document.ts';
 import { displayAt } from './display.ts';
+import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn, whyNoScreen } from './io.ts';
 import { keptTooling } from './kept-tooling.ts';
+import { wrapped } from './page.ts';
 import { byHandLines, endLines, stepLines } from './practice-text.ts';
 import { livePort } from './session-on-screen.ts';
 import { UsageError } from './usage-error.ts';
@@ -72,7 +73,7 @@ function playAuto(request: PracticeRequest, seed: number, io: Io): number {
 		if (!request.json) print(io, lines.join('\n'));
 	};
 	try {
-		say([`${foreignName(job.name)}: practice on a simulated bender, seed ${seed}`, ...wrap(ABOUT, 80)]);
+		say([`${foreignName(job.name)}: practice on a simulated bender, seed ${seed}`, ...wrapped(ABOUT)]);
 		for (const step of playedOut(practice)) {
 			steps.push(step);
 			say(stepLines(step, job));
@@ -102,11 +103,9 @@ async function playByHand(request: PracticeRequest, seed: number, io: Io): Promi
 		ascii: request.ascii === true,
 	});
 	print(io, byHandLines(practice).join('\n'));
-	return code === LEFT ? 0 : code;
+	// Left to be resumed, which a simulated bender cannot.
+	return code === EXIT.left ? 0 : code;
 }
-
-/** Left to be resumed, which a simulated bender cannot. */
-const LEFT = 3;
 
 /** A home with nothing in it but this one session. */
 function practicePort(practice: Practice, home: string): HomePort {

@@ -1,13 +1,11 @@
-import { countOf, formatFault, JobFileError } from '../job/fault.ts';
+import { JobFileError } from '../job/fault.ts';
 import { errorWords } from '../words/error.ts';
-import { foreign, harmless } from '../words/foreign.ts';
+import { harmless } from '../words/foreign.ts';
+import { EXIT } from './exit.ts';
+import { faultLines } from './fault-lines.ts';
 import { type Io, tellOn } from './io.ts';
 
-/** Exit code for an error that nobody foresaw. */
-const FAILURE = 1;
-
-/** Exit code when the disk refused a write, and the system's names for that. */
-const NOT_WRITTEN = 5;
+/** The system's names for a write that the disk refused. */
 const REFUSED_WRITES = new Set(['ENOSPC', 'EDQUOT', 'EROFS', 'EIO', 'EFBIG']);
 
 /**
@@ -17,23 +15,17 @@ const REFUSED_WRITES = new Set(['ENOSPC', 'EDQUOT', 'EROFS', 'EIO', 'EFBIG']);
 export function reportError(error: unknown, stderr: Io['stderr'], debug: boolean): number {
 	const ours = ownExitCode(error);
 	const text = errorWords(error);
-	if (error instanceof JobFileError) sayFaults(error, stderr);
+	if (error instanceof JobFileError) stderr.write(`pullbook: ${faultLines(error.path, error.faults)}\n`);
 	else if (ours !== null) tellOn({ stderr })(text);
 	else if (isRefusedWrite(error)) {
 		tellOn({ stderr })(`The disk refused a write (${oneLine(text)}). Make room or choose another place.`);
-		return NOT_WRITTEN;
+		return EXIT.notSaved;
 	} else {
 		const advice = debug ? '' : ' To see where, run the same again with --debug.';
 		tellOn({ stderr })(`Something went wrong in the program itself: ${oneLine(text)}.${advice}`);
 	}
 	if (debug && error instanceof Error) stderr.write(`${harmless(String(error.stack))}\n`);
-	return ours ?? FAILURE;
-}
-
-/** A line for the file, and one a fault. */
-function sayFaults({ path, faults }: JobFileError, stderr: Io['stderr']): void {
-	tellOn({ stderr })(`${path}: ${countOf(faults)}`);
-	for (const fault of faults) stderr.write(`  ${foreign(formatFault(fault))}\n`);
+	return ours ?? EXIT.failure;
 }
 
 function ownExitCode(error: unknown): number | null {

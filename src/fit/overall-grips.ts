@@ -2,7 +2,7 @@ import type { Frames } from '../tube/frames.ts';
 import type { Check, Point } from '../tube/job.ts';
 import { axisOf, outermost, type Ring, ringRise } from '../tube/overall.ts';
 import { dot, scale, step, subtract } from '../tube/vector.ts';
-import { type Carrier, type Grip, heading, straightGrip, withinGrip } from './grip.ts';
+import { before, type Carrier, type Grip, heading, straightGrip, withinGrip } from './grip.ts';
 
 /** Nearer than this to running along the axis, a ring's rise has no slope: it turns back there. */
 const TURNS_BACK = 1e-9;
@@ -38,9 +38,7 @@ function ringGrips({ of, direction }: Ring, pull: Point, lean: Point, { straight
 		const by: Carrier = { straights: of.bend, rotations: of.bend, angles: of.bend - 1 };
 		return [withinGrip(arcs[of.bend - 1]!, of.turn, pull, by), heading(direction, lean, by)];
 	}
-	const before = of.straight - 1;
-	const by: Carrier = { straights: before, rotations: before, angles: before };
-	return [straightGrip(of, straights, pull), heading(direction, lean, by)];
+	return [straightGrip(of, straights, pull), heading(direction, lean, before(of.straight - 1))];
 }
 
 /** Straight 1 and the start of the tube stand still; bend 1's inside goes with its own rotation. */

@@ -92,9 +92,8 @@ export function listUnknowns({ shape, made, nominal, dear, bounds, ended }: Pose
 
 function rangeOf(range: Bounds | undefined, kind: string, index: number): Bounds {
 	if (range !== undefined && range[0] <= range[1]) return range;
-	const found = range === undefined ? 'none' : `${range[0]} to ${range[1]}`;
 	throw new RangeError(
-		`The correction needs bounds for ${kind} ${index + 1}, the least not above the greatest; it was given ${found}.`,
+		`bounds for ${kind} ${index + 1}: ${range === undefined ? 'none' : `${range[0]} to ${range[1]}`}`,
 	);
 }
 

@@ -38,12 +38,9 @@ export function number(what: string, range: Range = {}) {
 	return z.number({ error }).check(z.refine((value) => isWithin(value, range), { error }));
 }
 
-/** A whole number of `what`, from 1 to `most`; without `most` only that it is one. */
+/** The number of one `what` among several, from 1 to `most`; without `most` only that it is one. */
 export function ordinal(what: string, most: number | null) {
-	const error = most === null ? `the number of a ${what}, from 1` : `the number of a ${what}, 1 to ${most}`;
-	return z
-		.number({ error })
-		.check(z.refine((value) => Number.isInteger(value) && value >= 1 && value <= (most ?? value), { error }));
+	return whole(most === null ? `the number of a ${what}, from 1` : `the number of a ${what}, 1 to ${most}`, most);
 }
 
 export function yesOrNo(what: string) {
@@ -52,10 +49,13 @@ export function yesOrNo(what: string) {
 
 /** A whole number from 1 to `most`; `what` names it in the fault. */
 export function count(what: string, most: number) {
-	const error = `${what}, a whole number from 1 to ${most}`;
+	return whole(`${what}, a whole number from 1 to ${most}`, most);
+}
+
+function whole(error: string, most: number | null) {
 	return z
 		.number({ error })
-		.check(z.refine((value) => Number.isInteger(value) && value >= 1 && value <= most, { error }));
+		.check(z.refine((value) => Number.isInteger(value) && value >= 1 && value <= (most ?? value), { error }));
 }
 
 /** A name: visible characters on one line, at least one. */

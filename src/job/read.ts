@@ -67,7 +67,7 @@ export function readJob(value: unknown, lookup: ToolingLookup = NO_TOOLING): Goo
 	reportSpringsBack(tube, tooling.clr, 'tooling.clr', report);
 	const { clr, growth } = tooling;
 	const radii = clr === undefined ? undefined : { die: clr, finished: clr * (growth ?? 1) };
-	const shape = readShape(value.shape, units, radii, dieNames(value.tooling, tooling.die), report);
+	const shape = readShape(value.shape, { units, radii, dies: dieNames(value.tooling, tooling.die), report });
 	const trim = readTrim(value.trim, units, report);
 	const ends = readEnds(value.ends, tube.od, units, report);
 	const tolerance = readTolerance(value.tolerance, units, report);

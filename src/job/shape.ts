@@ -32,14 +32,18 @@ export interface Radii {
 	finished: number;
 }
 
-/** `radii` is undefined where they could not be read; `dies` are those that a bend may name, null: not known. */
-export function readShape(
-	value: unknown,
-	units: Units,
-	radii: Radii | undefined,
-	dies: readonly string[] | null,
-	report: Report,
-): ReadShape {
+/** What a shape is read by. */
+export interface ReadBy {
+	units: Units;
+	/** Undefined where they could not be read. */
+	radii: Radii | undefined;
+	/** Those that a bend may name; null: not known. */
+	dies: readonly string[] | null;
+	report: Report;
+}
+
+export function readShape(value: unknown, by: ReadBy): ReadShape {
+	const { report } = by;
 	const right = 'an object { … } with "bends" and "last", or with "points"';
 	if (!isObject(value)) {
 		report({ at: 'shape', found: show(value), right });
@@ -50,31 +54,18 @@ export function readShape(
 		reportUnknown(value, 'shape', ['bends', 'last', 'points'], report);
 		const found = bends ? 'both "bends" and "points"' : 'neither "bends" nor "points"';
 		report({ at: 'shape', found, right: 'one of the two: "bends" with "last", or "points" alone' });
-		return bends ? faultsOfBoth(value, units, radii, dies, report) : NONE;
+		return bends ? faultsOfBoth(value, by) : NONE;
 	}
-	return points ? readPoints(value, units, radii, report) : readBends(value, units, radii, dies, report);
+	return points ? readPoints(value, by) : readBends(value, by);
 }
 
 /** Which of two shapes is meant cannot be known; the faults in each are said all the same. */
-function faultsOfBoth(
-	value: Record<string, unknown>,
-	units: Units,
-	radii: Radii | undefined,
-	dies: readonly string[] | null,
-	report: Report,
-): ReadShape {
-	const { points, ...byBends } = value;
-	readPoints({ points }, units, radii, report);
-	return { ...readBends(byBends, units, radii, dies, report), source: null };
+function faultsOfBoth({ points, ...byBends }: Record<string, unknown>, by: ReadBy): ReadShape {
+	readPoints({ points }, by);
+	return { ...readBends(byBends, by), source: null };
 }
 
-function readBends(
-	value: Record<string, unknown>,
-	units: Units,
-	radii: Radii | undefined,
-	dies: readonly string[] | null,
-	report: Report,
-): ReadShape {
+function readBends(value: Record<string, unknown>, { units, radii, dies, report }: ReadBy): ReadShape {
 	const schemas = {
 		bends: z.unknown(),
 		last: length(units, BOUNDS.straight),
@@ -161,7 +152,7 @@ function directionsOf(turns: readonly Turn[]): Point[] {
 	return frames({ straights, bends }).straights.map(({ direction }) => direction);
 }
 
-function readPoints(value: Record<string, unknown>, units: Units, radii: Radii | undefined, report: Report): ReadShape {
+function readPoints(value: Record<string, unknown>, { units, radii, report }: Omit<ReadBy, 'dies'>): ReadShape {
 	reportUnknown(value, 'shape', ['points'], report);
 	const words = 'points, at least 3: both ends and a corner';
 	const list = readList(value.points, 'shape.points', words, 3, MOST_BENDS + 2, report);

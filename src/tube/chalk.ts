@@ -1,9 +1,10 @@
 import { at } from '../maths/list.ts';
-import { cosine, sine } from './angles.ts';
+import { radians, sine } from './angles.ts';
+import { pointAt } from './drop.ts';
 import { cornerOf, frames } from './frames.ts';
 import type { Point } from './job.ts';
 import type { Shape } from './shape.ts';
-import { combine, dot, step, subtract } from './vector.ts';
+import { dot, subtract } from './vector.ts';
 
 /** A point to chalk: `bend` is what it belongs to, null for an end of the straights. */
 export interface ChalkPoint {
@@ -45,8 +46,8 @@ function plane(shape: Shape, first: number, last: number): ChalkPlane {
 	for (let bend = first; bend <= last; bend++) {
 		const arc = at(arcs, bend - 1);
 		const name = (what: ChalkPoint['what'], place: Point): Placed => ({ what, bend, place });
-		const corner = cornerOf(arc);
-		places.push(name('begins', arc.start), name('corner', corner), name('middle', middleOf(arc)));
+		const middle = pointAt(arc, radians(arc.angle) / 2);
+		places.push(name('begins', arc.start), name('corner', cornerOf(arc)), name('middle', middle));
 		places.push(name('ends', arc.end), name('center', arc.center));
 	}
 	places.push({ what: 'end', bend: null, place: at(straights, last).end });
@@ -63,10 +64,4 @@ function plane(shape: Shape, first: number, last: number): ChalkPlane {
 		}),
 	);
 	return { bends: [first, last], base, points };
-}
-
-/** The middle of an arc: from its center, halfway between the ways to its two ends. */
-function middleOf({ angle, center, radius, tangent, normal }: ReturnType<typeof frames>['arcs'][number]): Point {
-	const half = angle / 2;
-	return step(center, radius, combine(sine(half), tangent, -cosine(half), normal));
 }

@@ -1,5 +1,6 @@
 import { placeOfLeast } from '../maths/golden-section.ts';
-import { cosine, normalizeRotation, sine } from './angles.ts';
+import { clamp } from '../maths/scalar.ts';
+import { cosine, degrees, normalizeRotation, sine } from './angles.ts';
 import type { Cope, EndName, Job } from './job.ts';
 
 /** A place of the cut: where round the tube, and how far back from the drawing's end. */
@@ -90,8 +91,8 @@ function doubts(od: number, cope: Cope): CopeDoubt[] {
 /** Degrees of the tube's round that lie further than the other's radius to either side of its center line. */
 function passingBy(radius: number, other: number, offset: number): number {
 	// The part of the round beyond a distance to one side.
-	const beyond = (distance: number) => 2 * Math.acos(Math.min(1, Math.max(-1, distance / radius)));
-	return ((beyond(other + offset) + beyond(other - offset)) * 180) / Math.PI;
+	const beyond = (distance: number) => 2 * Math.acos(clamp(distance / radius, -1, 1));
+	return degrees(beyond(other + offset) + beyond(other - offset));
 }
 
 /** An end that is cut to fit another tube, in numbers. Lengths in the job's unit. */

@@ -93,7 +93,7 @@ export function layout(job: Job, { value, from }: Growth, warnings: Warning[], e
 			swing: swing(shape, i + 1, { od: job.tube.od, trim: job.trim.start }, laid),
 		})),
 		corners: cornersOn(laid),
-		overall: overall(shape, job.tube.od),
+		overall: overall(laid, job.tube.od),
 		checks: job.checks.map((check) => ({
 			name: check.name,
 			kind: check.kind,

@@ -4,8 +4,12 @@ export const LONGEST_NAME = 80;
 /** As long as the notes of a job may be. */
 export const LONGEST_NOTES = 4000;
 
-/** What acts on a terminal instead of being seen: control characters, ends of lines, and what puts a line in another order. */
-const ACTING = /[\p{Cc}\p{Cs}\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff]/u;
+/**
+ * What a text that came from elsewhere must not do to whoever reads it: control characters act on a terminal (ECMA-48: C0, delete, C1), a line's end
+ * begins a line that we never wrote, and bidirectional controls put a line in another order (Unicode Standard Annex 9). A half of a surrogate pair is
+ * no character.
+ */
+export const ACTING = /[\p{Cc}\p{Cs}\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff]/u;
 
 /** Whether a job, a bender, a die or a check may be called so: visible characters on one line. */
 export const nameWillDo = (name: string): boolean =>

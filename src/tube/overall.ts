@@ -1,8 +1,6 @@
 import { pointAt, tangentAt } from './drop.ts';
 import type { Frames } from './frames.ts';
-import { frames } from './frames.ts';
 import type { Axis, Point, StraightPlace } from './job.ts';
-import type { Shape } from './shape.ts';
 import { summits } from './swing.ts';
 import { cross, dot } from './vector.ts';
 
@@ -16,12 +14,11 @@ export interface Ring {
 	direction: Point;
 }
 
-export function overall(shape: Shape, od: number): Overall {
-	const at = frames(shape);
+export function overall(at: Frames, od: number): Overall {
 	return { x: overallIn(at, od, 'x'), y: overallIn(at, od, 'y'), z: overallIn(at, od, 'z') };
 }
 
-/** The same along one axis, of a tube that has been laid out already. `end`: along the last bend's axes. */
+/** The same along one axis. `end`: along the last bend's axes. */
 export function overallIn(at: Frames, od: number, axis: Axis, end?: 'end'): number {
 	return sizeAlong(at, od, axisOf(at, axis, end));
 }

@@ -1,4 +1,5 @@
 import type { AgainstFact, DecideFact, Missed } from '../session/protocol/facts/index.ts';
+import { capital } from '../units/format.ts';
 import { GO_EASY } from './caution.ts';
 import { inHundred, inTen } from './chance.ts';
 import { checkValueWords } from './doubt.ts';
@@ -42,7 +43,7 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 		case 'taken-as-it-is':
 			return takenWords(fact);
 		case 'still-missed':
-			return `${sentence(missedWords(fact, style))}.`;
+			return `${capital(missedWords(fact, style))}.`;
 		case 'reopen-would': {
 			const { bend, by, before, chance } = fact;
 			return `${exactAngle(by)} more in bend ${bend}: chance to fit ${inTen(chance)} instead of ${inTen(before)}.`;
@@ -83,7 +84,7 @@ function againstWords({ again, value, check }: AgainstFact, style: Wording): str
 		case 'angle':
 			return `${what} and does not go with ${angle(value)} at bend ${bend}: measure bend ${bend} again.`;
 		case 'check':
-			return `${what} and does not go with the bends as measured: read the ${name} again.`;
+			return `${what} and does not go with the bends as measured: read the ${foreignName(name ?? '')} again.`;
 		case 'mark':
 			return `${what} and does not go with the mark of bend ${bend}: measure where that mark really is.`;
 		case 'rotation':
@@ -92,8 +93,9 @@ function againstWords({ again, value, check }: AgainstFact, style: Wording): str
 }
 
 function checkOff({ name, kind, reading, off, tolerance }: NonNullable<AgainstFact['check']>, style: Wording): string {
-	if (Math.abs(off) <= tolerance) return `The ${name} reads ${checkValueWords(reading, kind, style)}`;
-	return `The ${name} is ${checkValueWords(Math.abs(off), kind, style)} ${off < 0 ? 'low' : 'high'}`;
+	const shown = foreignName(name);
+	if (Math.abs(off) <= tolerance) return `The ${shown} reads ${checkValueWords(reading, kind, style)}`;
+	return `The ${shown} is ${checkValueWords(Math.abs(off), kind, style)} ${off < 0 ? 'low' : 'high'}`;
 }
 
 /** What is missed, the far end first. */
@@ -109,8 +111,6 @@ export function missedWords({ endOffset, endAngle, corner, checks }: Missed, sty
 	const end = `the far end is ${fine(endOffset, style)} from its place and ${angle(endAngle)} from its direction`;
 	return [end, ...off, ...outside].join(', ');
 }
-
-const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 function wayWords({ how, bend, by }: Extract<DecideFact, { code: 'nearest' }>): string {
 	if (how === 'accept') return 'take this bend as it is';

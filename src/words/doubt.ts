@@ -1,9 +1,10 @@
 import type { NumberSlip } from '../session/protocol/facts/doubt.ts';
 import type { AsideFact, DoubtFact, Slip, TwiceFact } from '../session/protocol/facts/index.ts';
 import type { CheckKind } from '../session/protocol/kinds.ts';
+import { measuredIn } from '../session/protocol/measured-in.ts';
 import { foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
-import { about, angle, checkMeasure, dial, measureOf, notNothing, shown, tape } from './numbers.ts';
+import { about, angle, dial, notNothing, shown, tape } from './numbers.ts';
 import { READINGS } from './readings.ts';
 
 /** What a check is read with. */
@@ -94,7 +95,7 @@ export function asideWords(fact: AsideFact, style: Wording): string {
 		return `Set aside: check "${foreignName(name ?? '')}", ${checkValueWords(value, kind, style)}. It does not go with what was told since.`;
 	}
 	const { of, values, name, kind } = fact;
-	const measure = kind ? checkMeasure(kind) : measureOf(of, style);
+	const measure = measuredIn(of, kind);
 	const what = of === 'check' ? `check "${foreignName(name ?? '')}"` : READINGS[of];
 	return `Set aside: ${what}, ${values.map((value) => shown(value, measure, style)).join(' and ')}.`;
 }
@@ -115,6 +116,6 @@ export function twiceWords(fact: TwiceFact): string {
 
 /** A check's value with its unit. */
 export function checkValueWords(value: number, kind: CheckKind, style: Wording): string {
-	const measure = checkMeasure(kind);
+	const measure = measuredIn('check', kind);
 	return measure === 'length' ? notNothing(value, style) : shown(value, measure, style);
 }

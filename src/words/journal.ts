@@ -108,7 +108,7 @@ function placeWords(fact: Placed): string {
 		case 'does-not-follow':
 			return `What the log holds does not follow from one line to the next: ${fact.text}. Keep the file and start a new session.`;
 		case 'unknown-line':
-			return `Line ${fact.line} of the log holds ${HOLDS(fact.holds)}, which this version of the program does not know. Open it with the version that wrote it, or a newer one; nothing was changed.`;
+			return `Line ${fact.line} of the log holds ${heldWords(fact.holds)}, which this version of the program does not know. Open it with the version that wrote it, or a newer one; nothing was changed.`;
 	}
 }
 
@@ -118,10 +118,11 @@ const BY = {
 	'lines-added': 'it holds lines that were not written here',
 } as const;
 
-const HOLDS = (holds: Extract<JournalFault, { code: 'unknown-line' }>['holds']): string => {
-	if (typeof holds !== 'string') return `an event "${holds.event}"`;
-	return { nothing: 'nothing', 'no-start': 'no start of a session', 'no-events': 'no events' }[holds];
-};
+const HELD = { nothing: 'nothing', 'no-start': 'no start of a session', 'no-events': 'no events' } as const;
+
+function heldWords(holds: Extract<JournalFault, { code: 'unknown-line' }>['holds']): string {
+	return typeof holds === 'string' ? HELD[holds] : `an event "${holds.event}"`;
+}
 
 function holderWords(holder: HolderFact | null): string {
 	return holder === null ? 'Another process, just starting,' : `Process ${holder.pid} on ${holder.host}`;

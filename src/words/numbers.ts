@@ -1,11 +1,9 @@
-import type { CheckKind, ReadingKind } from '../session/protocol/kinds.ts';
+import type { ReadingKind } from '../session/protocol/kinds.ts';
+import { type MeasuredIn, measuredIn } from '../session/protocol/measured-in.ts';
 import type { Job } from '../tube/job.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import { formatTape } from '../units/tape.ts';
 import { inShown, lengthsOf, type Ruled, shownUnits, tapeValue, type Wording } from './lengths.ts';
-
-/** What kind of number a reading is. */
-export type MeasuredIn = 'angle' | 'length' | 'ratio';
 
 export function angle(degrees: number): string {
 	return formatAngle(degrees, 1);
@@ -56,15 +54,7 @@ export function notNothing(length: number, job: Ruled): string {
 
 /** What a reading of that kind is measured in; a check's by the check of that name. */
 export function measureOf(of: ReadingKind, job: Pick<Job, 'checks'>, name?: string): MeasuredIn {
-	if (of === 'mark' || of === 'length') return 'length';
-	if (of !== 'check') return 'angle';
-	const kind = job.checks.find((check) => check.name === name)?.kind;
-	return kind === undefined ? 'length' : checkMeasure(kind);
-}
-
-export function checkMeasure(kind: CheckKind): MeasuredIn {
-	if (kind === 'angle') return 'angle';
-	return kind === 'ovality' ? 'ratio' : 'length';
+	return measuredIn(of, of === 'check' ? job.checks.find((check) => check.name === name)?.kind : undefined);
 }
 
 /** A value of that measure, as it is shown beside others of its kind. */

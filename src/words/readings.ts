@@ -1,8 +1,8 @@
 import type { ConfirmAsk } from '../session/protocol/asks.ts';
 import type { EvidenceKind, ReadingKind } from '../session/protocol/kinds.ts';
+import type { MeasuredIn } from '../session/protocol/measured-in.ts';
 import type { TurnWay } from '../tube/turns.ts';
 import { foreignName } from './foreign.ts';
-import type { MeasuredIn } from './numbers.ts';
 
 export const WAYS: Record<TurnWay, string> = {
 	clockwise: 'clockwise',

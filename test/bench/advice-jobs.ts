@@ -1,6 +1,7 @@
 /** The tubes that the advice is tried on: a shallow hat, a main hoop, a brace in space, eight bends. Inches. */
 import type { Job } from '../../src/tube/job.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
+import { BRACE_CHECKS, EIGHT_BENDS, HALF_WAY } from './drawn.ts';
 
 const trim = { start: 1, end: 1 };
 const tooling = { clamp: 2, follow: 1, tape: 1 / 16 };
@@ -58,35 +59,16 @@ const brace = plainJob({
 		13,
 	),
 	tolerance: { length: 3 / 32, shape: 3 / 8 },
-	checks: [
-		{ name: 'first knee', kind: 'angle', between: [1, 2], tolerance: 1 },
-		{ name: 'knees apart', kind: 'span', from: { bend: 1 }, to: { bend: 3 }, tolerance: 3 / 16 },
-		{ name: 'twist', kind: 'out', plane: [1, 2], to: { straight: 4 }, tolerance: 1 / 4 },
-	],
+	checks: BRACE_CHECKS,
 });
 
 const eightBends = plainJob({
 	name: 'eight bends',
 	tooling,
 	trim,
-	shape: byBends(
-		[
-			[12, 30, 0],
-			[9, 62, 105],
-			[13.5, 44, -70],
-			[10, 88, 160],
-			[11.25, 35, 20],
-			[14, 71, -135],
-			[9.5, 52, 80],
-			[12, 40, -25],
-		],
-		13,
-	),
+	shape: byBends(EIGHT_BENDS, 13),
 	tolerance: { length: 3 / 16, shape: 3 / 4 },
-	checks: [
-		{ name: 'half way', kind: 'span', from: { bend: 1 }, to: { bend: 5 }, tolerance: 3 / 8 },
-		{ name: 'ends', kind: 'span', from: { bend: 1 }, to: { end: 'far' }, tolerance: 3 / 8 },
-	],
+	checks: [HALF_WAY, { name: 'ends', kind: 'span', from: { bend: 1 }, to: { end: 'far' }, tolerance: 3 / 8 }],
 });
 
 export const JOBS: readonly Job[] = [shallowHat, mainHoop, brace, eightBends];

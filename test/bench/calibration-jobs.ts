@@ -4,6 +4,7 @@
  */
 import type { Job } from '../../src/tube/job.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
+import { BRACE_CHECKS, EIGHT_BENDS, HALF_WAY } from './drawn.ts';
 
 const trim = { start: 1.5, end: 1.5 };
 const tooling = { clamp: 2, follow: 1, growth: 1.02, tape: 1 / 32 };
@@ -42,11 +43,7 @@ const space = plainJob({
 		],
 		12.5,
 	),
-	checks: [
-		{ name: 'first knee', kind: 'angle', between: [1, 2], tolerance: 1 },
-		{ name: 'knees apart', kind: 'span', from: { bend: 1 }, to: { bend: 3 }, tolerance: 3 / 16 },
-		{ name: 'twist', kind: 'out', plane: [1, 2], to: { straight: 4 }, tolerance: 1 / 4 },
-	],
+	checks: BRACE_CHECKS,
 });
 
 const long = plainJob({
@@ -54,20 +51,8 @@ const long = plainJob({
 	tooling,
 	trim,
 	tolerance: { length: 3 / 16 },
-	shape: byBends(
-		[
-			[12, 30, 0],
-			[9, 62, 105],
-			[13.5, 44, -70],
-			[10, 88, 160],
-			[11.25, 35, 20],
-			[14, 71, -135],
-			[9.5, 52, 80],
-			[12, 40, -25],
-		],
-		13,
-	),
-	checks: [{ name: 'half way', kind: 'span', from: { bend: 1 }, to: { bend: 5 }, tolerance: 3 / 8 }],
+	shape: byBends(EIGHT_BENDS, 13),
+	checks: [HALF_WAY],
 });
 
 export const JOBS: readonly Job[] = [flat, space, long];

@@ -15,6 +15,7 @@ import { FIELD_NAMES } from '../../src/tube/tooling-fields.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
 import { newMachine } from '../helpers/shop/plain-shop.ts';
+import { written } from '../helpers/written.ts';
 
 let home = '';
 beforeEach(() => {
@@ -24,16 +25,9 @@ afterEach(() => rmSync(home, { recursive: true, force: true }));
 
 /** Runs the command on `home`; what it wrote, and its exit code. */
 async function bender(name: string | null, options: Record<string, string | true> = {}, json = false) {
-	const written = { out: '', err: '' };
-	const stream = (to: 'out' | 'err') => {
-		const write = (text: string) => {
-			written[to] += text;
-			return true;
-		};
-		return { write } as NodeJS.WriteStream;
-	};
-	const code = await runBender({ name, json, home, options }, { stdout: stream('out'), stderr: stream('err') });
-	return { code, ...written };
+	const { io, kept } = written();
+	const code = await runBender({ name, json, home, options }, io);
+	return { code, ...kept };
 }
 
 const none = 'No bender is set up. To set one up: pullbook bender NAME --die DIE --clr LENGTH\n';

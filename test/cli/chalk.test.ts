@@ -2,8 +2,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { Io } from '../../src/cli/io.ts';
 import { runLayout } from '../../src/cli/layout.ts';
+import { written } from '../helpers/written.ts';
 
 let home = '';
 beforeEach(() => {
@@ -22,10 +22,9 @@ async function layout(request: { json: boolean; chalk: boolean }): Promise<strin
 		shape: { bends: [{ straight: 10, angle: 90, rotation: 0 }], last: 20 },
 	};
 	writeFileSync(file, JSON.stringify(job));
-	let out = '';
-	const io = { stdout: { write: (text: string) => (out += text) }, stderr: { write: () => true } } as unknown as Io;
+	const { io, kept } = written();
 	await runLayout({ file, home, as: { mirror: false, from: 'start' }, learn: false, ...request }, io);
-	return out;
+	return kept.out;
 }
 
 describe('pullbook layout --chalk', () => {

@@ -2,8 +2,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { Io } from '../../src/cli/io.ts';
 import { runLayout } from '../../src/cli/layout.ts';
+import { written } from '../helpers/written.ts';
 
 let home = '';
 beforeEach(() => {
@@ -24,10 +24,9 @@ async function layout(ends: object, json: boolean): Promise<string> {
 		ends,
 	};
 	writeFileSync(file, JSON.stringify(job));
-	let out = '';
-	const io = { stdout: { write: (text: string) => (out += text) }, stderr: { write: () => true } } as unknown as Io;
+	const { io, kept } = written();
 	await runLayout({ file, home, json, as: { mirror: false, from: 'start' }, learn: false }, io);
-	return out;
+	return kept.out;
 }
 
 /** Two tubes of 1.5 in at 30 degrees that pass each other by 3/4 in: a quarter of the tube stands free, and reaches further than square. */

@@ -4,10 +4,11 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { csvText } from '../../src/cli/csv.ts';
 import { runCut } from '../../src/cli/cut.ts';
-import type { Io } from '../../src/cli/io.ts';
+import { sessionPath } from '../../src/journal/catalogue.ts';
 import { LiveSession } from '../../src/journal/live.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
+import { written } from '../helpers/written.ts';
 
 let home = '';
 beforeEach(() => {
@@ -39,11 +40,9 @@ function jobFile(name: string, changes: object = {}): string {
 const LENGTH = 28 + 3 * Math.PI;
 
 async function cut(files: string[], options: Partial<Parameters<typeof runCut>[0]> = {}) {
-	const said = { out: '', err: '' };
-	const stream = (to: 'out' | 'err') => ({ write: (text: string) => (said[to] += text) });
-	const io = { stdout: stream('out'), stderr: stream('err') } as unknown as Io;
+	const { io, kept } = written();
 	const code = await runCut({ files, stock: ['120'], kerf: null, asNow: false, form: 'text', home, ...options }, io);
-	return { code, ...said };
+	return { code, ...kept };
 }
 const cutJson = async (files: string[], options: Partial<Parameters<typeof runCut>[0]> = {}) => {
 	const { code, out } = await cut(files, { ...options, form: 'json' });
@@ -127,6 +126,14 @@ The pieces weigh 17.8 lb, the sticks 28.5 lb.
 		expect(tubes.map(({ pieces }: { pieces: object[] }) => pieces.length)).toEqual([2, 1]);
 		expect(tubes[0].pieces[1].cutLength).toBeCloseTo(LENGTH, 3);
 		await expect(cut(files, { stock: ['240x3'] })).rejects.toThrow('These jobs are of 2 tubes');
+	});
+
+	it('says which log it could not read, and counts without it', async () => {
+		bendIn(home, { day: 1, job: plainJob() });
+		writeFileSync(sessionPath(home, '20260201-080000-zz'), 'nonsense\n');
+		const { code, err } = await cut([jobFile('Fender rail', { quantity: 2 })]);
+		expect(code).toBe(0);
+		expect(err).toMatch(/^pullbook: 20260201-080000-zz: The log .* is damaged in line 1/);
 	});
 
 	it('takes all jobs of a folder, each once', async () => {

@@ -15,6 +15,7 @@ import { asBent } from '../../src/tube/turned-job.ts';
 import type { Warning } from '../../src/tube/warnings.ts';
 import { withText } from '../../src/words/warnings.ts';
 import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
+import { written } from '../helpers/written.ts';
 
 /** The document as the rooms compute it, each warning with its sentence. */
 function computed(job: Job): unknown {
@@ -62,16 +63,9 @@ async function run(job: unknown, json = false, as = AS_DRAWN) {
 }
 
 async function runFile(file: string, json: boolean, as = AS_DRAWN) {
-	const written = { out: '', err: '' };
-	const stream = (to: 'out' | 'err') => {
-		const write = (text: string) => {
-			written[to] += text;
-			return true;
-		};
-		return { write } as NodeJS.WriteStream;
-	};
-	const code = await runLayout({ file, json, home, as, learn: true }, { stdout: stream('out'), stderr: stream('err') });
-	return { code, ...written };
+	const { io, kept } = written();
+	const code = await runLayout({ file, json, home, as, learn: true }, io);
+	return { code, ...kept };
 }
 
 describe('pullbook layout', () => {

@@ -2,7 +2,6 @@ import fs, { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import type { Io } from '../../src/cli/io.ts';
 import { runLog } from '../../src/cli/log.ts';
 import { sessionPath } from '../../src/journal/catalogue.ts';
 import { LiveSession } from '../../src/journal/live.ts';
@@ -12,6 +11,7 @@ import { encodeRecord } from '../../src/journal/record.ts';
 import type { Ask } from '../../src/session/protocol/asks.ts';
 import { reasonWords } from '../../src/words/reason.ts';
 import { hatJob } from '../helpers/shop/hat.ts';
+import { written } from '../helpers/written.ts';
 
 let home = '';
 const zone = process.env.TZ;
@@ -27,15 +27,10 @@ afterEach(() => {
 });
 
 async function run(id: string | null, json = false, terminal = {}) {
-	const written = { out: '', err: '' };
-	const stream = (to: 'out' | 'err') => ({
-		write: (text: string) => {
-			written[to] += text;
-			return true;
-		},
-	});
-	const io = { stdout: { ...stream('out'), ...terminal }, stderr: stream('err') } as unknown as Io;
-	return { code: await runLog({ id, json, home }, io), ...written };
+	const { io, kept } = written();
+	Object.assign(io.stdout, terminal);
+	const code = await runLog({ id, json, home }, io);
+	return { code, ...kept };
 }
 
 function begin(day: number): LiveSession {

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { readCommandLine } from '../../src/cli/args.ts';
+import { EXIT } from '../../src/cli/exit.ts';
 import { help } from '../../src/cli/help.ts';
 import { SMALLEST } from '../../src/screen/shell/frame.ts';
 import { SET_SD } from '../../src/session/estimate/estimate.ts';
@@ -156,11 +157,10 @@ describe('the numbers in a topic', () => {
 
 describe('pullbook help exit-codes', () => {
 	it('names every code that the program ends with', () => {
-		const codes = sources.flatMap(({ text }) =>
-			[...text.matchAll(/(?:exitCode = |super\((?:fact|\{[^}]*\}), |(?:const LEFT|FAILURE) = )([1-9])\b/g)].map(
-				([, code]) => code!,
-			),
+		const thrown = sources.flatMap(({ text }) =>
+			[...text.matchAll(/(?:exitCode = |super\((?:fact|\{[^}]*\}), )([1-9])\b/g)].map(([, code]) => code!),
 		);
+		const codes = [...Object.values(EXIT).map(String), ...thrown];
 		expect([...new Set(codes)].sort()).toEqual(['1', '2', '3', '4', '5', '6']);
 		expect(EXIT_CODES.map(([code]) => code)).toEqual(['0', ...new Set(codes.sort()), '128 + n']);
 	});

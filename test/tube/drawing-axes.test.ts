@@ -40,7 +40,7 @@ describe("the drawing's axes", () => {
 		const job = plainJob();
 		const shape = finishedShape(job, 1);
 		const axes = drawingAxes(job.shape, shape);
-		const { x, y, z } = overall(shape, job.tube.od);
+		const { x, y, z } = overall(frames(shape), job.tube.od);
 		expect([axes.x, axes.y, axes.z].map((axis) => sizeAlong(frames(shape), 1.5, axis))).toEqual([x, y, z]);
 	});
 

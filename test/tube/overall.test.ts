@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { checkAfter, checkValue } from '../../src/tube/checks.ts';
+import { frames } from '../../src/tube/frames.ts';
 import type { Axis, Check } from '../../src/tube/job.ts';
 import { overall } from '../../src/tube/overall.ts';
 import { bendsToPoints } from '../../src/tube/points.ts';
@@ -28,7 +29,7 @@ describe('the size over all', () => {
 
 	it('goes by the plane of bend 1, however that lies in space', () => {
 		const turned = tube([22.8125, 18.8125], 24, [[90, 37]]);
-		expect(overall(turned, 2.375)).toEqual({
+		expect(overall(frames(turned), 2.375)).toEqual({
 			x: expect.closeTo(48, 9),
 			y: expect.closeTo(44, 9),
 			z: expect.closeTo(2.375, 9),
@@ -62,7 +63,7 @@ describe('the size over all against the OpenCASCADE kernel', () => {
 					shape.bends.map(({ radius }) => radius),
 				);
 				const [x, y, z] = kernel.rodSize(wire, OD / 2);
-				const size = overall(shape, OD);
+				const size = overall(frames(shape), OD);
 				for (const [mine, its] of [
 					[size.x, x],
 					[size.y, y],

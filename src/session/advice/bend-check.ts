@@ -2,28 +2,33 @@ import { at } from '../../maths/list.ts';
 import { made } from '../../springback/filter.ts';
 import type { Acceptance, StopRequest, StopSuggestion } from '../../springback/stop.ts';
 import { accept, suggestStop } from '../../springback/stop.ts';
+import type { Job } from '../../tube/job.ts';
 import type { State } from '../log/state.ts';
 import { bendAt } from '../log/state.ts';
 
 /** What the stop rule is asked for the bend at work. */
 export function stopRequest(state: State): StopRequest {
-	const { tolerance, risk, tooling } = state.start.job;
 	const bend = bendAt(state, state.bend);
 	// A dial keyed a division high must not drive the next stop up by one: the lesser of asked and keyed counts.
 	const inSeat = bend.pulls
 		.filter((pull) => pull.seat === bend.seats)
 		.map(({ stop, loaded }) => Math.min(stop, loaded));
 	return {
+		...limitsOfStop(state.start.job),
 		target: target(state),
-		under: tolerance.under,
-		over: tolerance.over,
-		risk,
-		dialStep: tooling.dialStep,
-		maxAngle: tooling.maxAngle,
 		loadedBefore: inSeat.length > 0 ? Math.max(...inSeat) : null,
 		measured: isMeasured(state) || state.byDial,
 		forced: state.forced,
 	};
+}
+
+/** What the job says of every pull. */
+export function limitsOfStop({
+	tolerance: { under, over },
+	risk,
+	tooling: { dialStep, maxAngle },
+}: Job): Pick<StopRequest, 'under' | 'over' | 'risk' | 'dialStep' | 'maxAngle'> {
+	return { under, over, risk, dialStep, maxAngle };
 }
 
 /** Whether the angle finder has told anything of this tube. */

@@ -8,6 +8,7 @@ import type { Event } from '../log/events.ts';
 import { bendAt, type State, withBend } from '../log/state.ts';
 import { correctedNumbers, predicted } from '../plan/correction.ts';
 import type { TubeOutcome, Tweak } from '../protocol/asks.ts';
+import { limitsOfStop } from './bend-check.ts';
 import { takenAsItIs } from './what-if.ts';
 
 /** A tweak that pulls a bend further, and the chance that the tube truly fits without it and with it. */
@@ -29,7 +30,7 @@ const RISKED = 3;
 const KNOWN_THEN = 0.2;
 
 /** Where a pull lands, in its standard deviations, with the weight of each: three-point Gauss-Hermite (Abramowitz and Stegun 1964, table 25.10). */
-const LANDINGS = [
+const WEIGHED_LANDINGS = [
 	[-Math.sqrt(3), 1 / 6],
 	[0, 2 / 3],
 	[Math.sqrt(3), 1 / 6],
@@ -46,7 +47,7 @@ export function savingTweak(state: State, accepted: TubeOutcome, found: readonly
 	if (!best || !pull || pull.risk > RISKED * state.start.job.risk) return null;
 	const before = chanceOf(takenAsItIs(state));
 	const { angle, sd } = pull.expect;
-	const after = LANDINGS.reduce(
+	const after = WEIGHED_LANDINGS.reduce(
 		(sum, [z, weight]) => sum + weight * chanceOf(pulledTo(state, best, angle + z * sd)),
 		0,
 	);
@@ -80,16 +81,11 @@ function offered({ entries }: State, bend: number): boolean {
 
 /** The pull that would be asked for there, at the job's risk. */
 function nextPull(state: State, { bend, expect }: Tweak): StopSuggestion | null {
-	const { tolerance, risk, tooling } = state.start.job;
 	const is = bendAt(state, bend);
 	if (is.made === null) return null;
 	return suggestStop(newSeat(backAt(state.filter, is.made, is)), {
+		...limitsOfStop(state.start.job),
 		target: expect.angle,
-		under: tolerance.under,
-		over: tolerance.over,
-		risk,
-		dialStep: tooling.dialStep,
-		maxAngle: tooling.maxAngle,
 		loadedBefore: null,
 		measured: true,
 	});

@@ -34,10 +34,10 @@ export interface Within {
  * much as it is off, until nothing is or the largest miss grows no smaller: C. L. Lawson's way to the least largest miss (Contributions to the
  * Theory of Linear Least Maximum Approximation, 1961, from memory), begun from the least squares. Of the way there only what is needed is gone.
  */
-export function correctWithin(state: State, asked: CorrectionInput, flat?: number): Within {
+export function correctWithin(state: State, asked: CorrectionInput): Within {
 	const limits = limitsOf(state);
 	const tried = (input: CorrectionInput): Tried => {
-		const { shape } = correct(input, flat);
+		const { shape } = correct(input);
 		const tube = judged(frames(shape), limits);
 		return { input, shape, tube, left: largestMiss(tube, limits) };
 	};
@@ -72,47 +72,44 @@ interface Tried extends Within {
 /** Weights between two, the part `s` of the way, by ratios. */
 function partWay(from: CorrectionInput, to: CorrectionInput, s: number): CorrectionInput {
 	const between = (a: number, b: number) => a ** (1 - s) * b ** s;
-	const { position, direction } = to.tolerance;
+	const { tolerance, measures, corners } = to;
+	return reweighed(from, {
+		position: (t) => between(t, tolerance.position),
+		direction: (t) => between(t, tolerance.direction),
+		measure: (t, i) => between(t, at(measures, i).tolerance),
+		corner: (t, i) => (corners ? between(t, at(corners.tolerances, i)) : t),
+	});
+}
+
+/** What each tolerance becomes: the far end's, those of the measures and of the corners. */
+interface Weighing {
+	position(tolerance: number): number;
+	direction(tolerance: number): number;
+	measure(tolerance: number, i: number): number;
+	corner(tolerance: number, i: number): number;
+}
+
+function reweighed(input: CorrectionInput, { position, direction, measure, corner }: Weighing): CorrectionInput {
+	const { tolerance, measures, corners } = input;
 	return {
-		...from,
-		tolerance: {
-			position: between(from.tolerance.position, position),
-			direction: between(from.tolerance.direction, direction),
-		},
-		measures: from.measures.map((m, i) => ({ ...m, tolerance: between(m.tolerance, at(to.measures, i).tolerance) })),
-		...(from.corners && to.corners
-			? {
-					corners: {
-						...from.corners,
-						tolerances: from.corners.tolerances.map((t, i) => between(t, at(to.corners!.tolerances, i))),
-					},
-				}
-			: {}),
+		...input,
+		tolerance: { position: position(tolerance.position), direction: direction(tolerance.direction) },
+		measures: measures.map((m, i) => ({ ...m, tolerance: measure(m.tolerance, i) })),
+		...(corners ? { corners: { ...corners, tolerances: corners.tolerances.map(corner) } } : {}),
 	};
 }
 
 function weighedAnew(state: State, input: CorrectionInput, tube: Judged, limits: Limits): CorrectionInput {
 	const heavier = (tolerance: number, miss: number) => tolerance / Math.min(MOST, Math.max(1, miss / EDGE) ** 2);
-	const { tolerance, corners, measures, made } = input;
-	const free = measuresAfter(state.design, state.start.job, made).map(({ name }) => name);
+	const free = measuresAfter(state.design, state.start.job, input.made).map(({ name }) => name);
 	const missOf = (name: string) => {
 		const i = state.design.checks.findIndex(({ check }) => check.name === name);
 		return Math.abs(at(tube.values, i) - at(limits.measures, i).design) / at(limits.measures, i).tolerance;
 	};
-	return {
-		...input,
-		tolerance: {
-			position: heavier(tolerance.position, tube.endOffset / limits.shape),
-			direction: heavier(tolerance.direction, tube.endAngle / limits.turn),
-		},
-		measures: measures.map((m, i) => ({ ...m, tolerance: heavier(m.tolerance, missOf(at(free, i))) })),
-		...(corners
-			? {
-					corners: {
-						...corners,
-						tolerances: corners.tolerances.map((t, i) => heavier(t, at(tube.off, i) / limits.shape)),
-					},
-				}
-			: {}),
-	};
+	return reweighed(input, {
+		position: (t) => heavier(t, tube.endOffset / limits.shape),
+		direction: (t) => heavier(t, tube.endAngle / limits.turn),
+		measure: (t, i) => heavier(t, missOf(at(free, i))),
+		corner: (t, i) => heavier(t, at(tube.off, i) / limits.shape),
+	});
 }

@@ -1,9 +1,7 @@
+import { BOUNDS } from '../../tube/bounds.ts';
 import { convertLength, type Units } from '../../units/units.ts';
 import type { NumberFault } from './facts/index.ts';
 import type { CheckKind, ReadingKind } from './kinds.ts';
-
-/** No tape reads further, and no tube is longer: 100 m. */
-const LONGEST_MM = 100_000;
 
 /** Why a number cannot be a reading of its kind, or null. Unlikely is not impossible: a doubtful reading is asked again instead. */
 export function wrongNumber(value: number, of: ReadingKind, units: Units, check?: CheckKind): NumberFault | null {
@@ -26,7 +24,8 @@ export function wrongNumber(value: number, of: ReadingKind, units: Units, check?
 }
 
 function tooLong(value: number, units: Units): NumberFault | null {
-	return Math.abs(value) <= convertLength(LONGEST_MM, 'mm', units) ? null : 'at-most-100-m';
+	// No tape reads further, and no tube is longer.
+	return Math.abs(value) <= convertLength(BOUNDS.straight.most, 'mm', units) ? null : 'at-most-100-m';
 }
 
 function wrongCheck(value: number, kind: CheckKind, units: Units): NumberFault | null {

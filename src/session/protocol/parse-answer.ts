@@ -6,6 +6,7 @@ import type { State } from '../log/state.ts';
 import { dueCheck } from '../reading/check-reading.ts';
 import type { Action, Answer } from './action.ts';
 import type { EvidenceKind } from './kinds.ts';
+import { type MeasuredIn, measuredIn } from './measured-in.ts';
 import { misread, Unreadable, wants } from './misread.ts';
 import type { RefusedNote } from './notes.ts';
 
@@ -180,14 +181,13 @@ function number(raw: unknown, reading: Pick<Reading, 'of' | 'name'>, state: Stat
 	const check = reading.of === 'check' ? dueCheck(state, reading.name ?? '').check : null;
 	return check?.kind === 'ovality' && isRaw(raw)
 		? ratio(raw, state)
-		: scalar(raw, kindOf(reading, check?.kind), state, place);
+		: scalar(raw, QUANTITIES[measuredIn(reading.of, check?.kind)], state, place);
 }
 
-function kindOf(reading: Pick<Reading, 'of'>, check: string | undefined): Quantity {
-	if (check === 'ovality') return 'number';
-	if (check !== undefined) return check === 'angle' ? 'angle' : 'length';
-	return reading.of === 'mark' || reading.of === 'length' ? 'length' : 'angle';
-}
+const QUANTITIES = { angle: 'angle', length: 'length', ratio: 'number' } as const satisfies Record<
+	MeasuredIn,
+	Quantity
+>;
 
 function scalar(raw: unknown, kind: Quantity, state: State, place: string): number {
 	if (typeof raw === 'number' && Number.isFinite(raw)) return raw;

@@ -9,7 +9,7 @@ type Given = readonly [of: ReadingKind, value: number | undefined, name?: string
 
 /**
  * Why a number of an answer cannot be a reading of its kind, whichever shell it comes from, or null. An amendment is held against
- * the kind of the record that it corrects, which the caller knows: see `impossibleReading`.
+ * the kind of the record that it corrects, which the caller knows: see `noSuchNumber`.
  */
 export function noSuchNumberIn(state: State, action: Action): RefusalFact | null {
 	for (const [of, value, name] of numbersOf(state, action)) {

@@ -13,6 +13,7 @@ import type { Doubt, State } from '../log/state.ts';
 import { bendAt } from '../log/state.ts';
 import type { AngleEstimate } from '../protocol/asks.ts';
 import type { DoubtFact } from '../protocol/facts/index.ts';
+import { measuredIn } from '../protocol/measured-in.ts';
 import { dueCheck, expectCheck } from './check-reading.ts';
 import { lookAt } from './look-at.ts';
 import { slipOf } from './slip.ts';
@@ -83,7 +84,8 @@ function lengthSd(job: Job, { evidence }: Reading): number {
 function reasonOf(state: State, reading: Reading, expected: Expected): DoubtFact[] | null {
 	const reason = doubtOf(state, reading, expected);
 	if (reason === null || reading.of === 'rotation') return reason;
-	const measure = measureOf(state, reading);
+	const { of, name } = reading;
+	const measure = measuredIn(of, of === 'check' ? dueCheck(state, name ?? '').check.kind : undefined);
 	if (measure === 'ratio') return reason;
 	const units = measure === 'length' ? state.start.job.units : null;
 	const slip = slipOf(
@@ -93,13 +95,6 @@ function reasonOf(state: State, reading: Reading, expected: Expected): DoubtFact
 	);
 	const [first, ...rest] = reason;
 	return slip === null || first === undefined ? reason : [first, { code: 'slip', ...slip, measure }, ...rest];
-}
-
-function measureOf(state: State, { of, name }: Reading): 'length' | 'angle' | 'ratio' {
-	if (of === 'mark' || of === 'length') return 'length';
-	if (of !== 'check') return 'angle';
-	const { kind } = dueCheck(state, name ?? '').check;
-	return kind === 'ovality' ? 'ratio' : kind === 'angle' ? 'angle' : 'length';
 }
 
 /** The error of the reading itself, where what is expected leaves it out. */

@@ -1,8 +1,9 @@
 import type { CheckAsk } from '../../../session/protocol/asks.ts';
+import { measuredIn } from '../../../session/protocol/measured-in.ts';
 import type { Job } from '../../../tube/job.ts';
 import { UnitsError } from '../../../units/units-error.ts';
 import { checkWords, endsWords, includesWords } from '../../../words/checks.ts';
-import { checkMeasure, giveOrTake, readingSpread, shown } from '../../../words/numbers.ts';
+import { giveOrTake, readingSpread, shown } from '../../../words/numbers.ts';
 import type { Prompt } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
 import type { SessionState, Step } from '../session-state.ts';
@@ -11,7 +12,7 @@ import { answer, BACK, expected, numberField, type PageView, SLASH, STAR, writte
 /** A check on the tube itself. */
 export function checkPage(state: SessionState, ask: CheckAsk): PageView {
 	const { job } = state;
-	const measure = checkMeasure(ask.kind);
+	const measure = measuredIn('check', ask.kind);
 	const found = job.checks.find(({ name }) => name === ask.name);
 	const value = giveOrTake(shown(ask.expect.value, measure, job), readingSpread(ask.expect.sd, measure, job));
 	const drawing = `drawing   ${shown(ask.design, measure, job)}, within ${shown(ask.tolerance, measure, job)}`;
@@ -35,7 +36,9 @@ export function checkPage(state: SessionState, ask: CheckAsk): PageView {
 function checkPrompt(state: SessionState, ask: CheckAsk): Prompt<Step> {
 	const rest = { slash: SLASH, star: STAR };
 	if (ask.kind !== 'ovality') {
-		const field = numberField(checkMeasure(ask.kind), state.job, (reading) => answer({ do: 'reading', reading }));
+		const field = numberField(measuredIn('check', ask.kind), state.job, (reading) =>
+			answer({ do: 'reading', reading }),
+		);
 		return {
 			label: 'What does it measure?',
 			...field,

@@ -1,6 +1,6 @@
 import type { Advice, DecideAsk } from '../../../session/protocol/asks.ts';
 import type { ToMeasure } from '../../../session/protocol/kinds.ts';
-import { trimmed } from '../../../units/format.ts';
+import { capital, trimmed } from '../../../units/format.ts';
 import { about, angle, angleGiveOrTake } from '../../../words/numbers.ts';
 import { reasonWords } from '../../../words/reason.ts';
 import type { Choice } from '../../shell/prompt.ts';
@@ -135,8 +135,6 @@ function headline({ advice, bend, of, open }: DecideAsk): string {
 			return typeof of === 'object' ? `${capital(againLabel(of))}.` : `Measure bend ${bend} again.`;
 	}
 }
-
-const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 function limit(ask: DecideAsk) {
 	return ask.limit ? [[span('The machine is at its largest angle.', 'alert')]] : [];

@@ -1,5 +1,7 @@
 import type { ToMeasure } from '../../../session/protocol/kinds.ts';
-import { type MeasuredIn, measureOf } from '../../../words/numbers.ts';
+import type { MeasuredIn } from '../../../session/protocol/measured-in.ts';
+import { foreignName } from '../../../words/foreign.ts';
+import { measureOf } from '../../../words/numbers.ts';
 import { wrapped } from '../../text/line.ts';
 import type { SessionState, Step } from '../session-state.ts';
 import { answer, BACK, numberField, type PageView } from './page.ts';
@@ -65,7 +67,7 @@ export function againLabel({ kind, bend, name }: ToMeasure): string {
 		case 'angle':
 			return `measure bend ${bend} again`;
 		case 'check':
-			return `read the ${name} again`;
+			return `read the ${foreignName(name ?? '')} again`;
 		case 'mark':
 			return `measure where the mark of bend ${bend} is`;
 		case 'rotation':
@@ -92,7 +94,7 @@ function wordsOf({ job }: SessionState, { kind, bend, name }: ToMeasure): Words 
 			};
 		case 'check':
 			return {
-				title: `Read the ${name} again`,
+				title: `Read the ${foreignName(name ?? '')} again`,
 				label: 'What does it measure?',
 				how: `Lay it on anew, where the check says. ${anew}`,
 				measure: measureOf('check', job, name),

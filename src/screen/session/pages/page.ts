@@ -1,9 +1,10 @@
 import type { Action } from '../../../session/protocol/action.ts';
+import type { MeasuredIn } from '../../../session/protocol/measured-in.ts';
 import { trimmed } from '../../../units/format.ts';
 import { parseQuantity } from '../../../units/parse.ts';
 import { UnitsError } from '../../../units/units-error.ts';
 import { fromShown, inShown, type Ruled, shownUnits } from '../../../words/lengths.ts';
-import { dial, type MeasuredIn } from '../../../words/numbers.ts';
+import { dial } from '../../../words/numbers.ts';
 import type { Prompt } from '../../shell/prompt.ts';
 import { EMPTY, type Line, span } from '../../text/line.ts';
 import type { Step } from '../session-state.ts';
