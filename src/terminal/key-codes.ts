@@ -79,7 +79,10 @@ function codepointKey(parameters: string): string | null {
 	if (named !== undefined) return named;
 	const text = fields[2] ? Number(fields[2].split(':')[0]) : held === 1 && shifted ? shifted : code;
 	const privateUse = text >= 0xe000 && text <= 0xf8ff;
-	return text < 0x20 || privateUse || text > 0x10ffff ? null : printable(String.fromCodePoint(text));
+	// A sequence may hold what is no number, such as a terminal's answer ESC [ ? 5 u.
+	return !Number.isInteger(text) || text < 0x20 || privateUse || text > 0x10ffff
+		? null
+		: printable(String.fromCodePoint(text));
 }
 
 /** The character itself, or null for a control character, a half of a surrogate pair or a character that shows nothing. */

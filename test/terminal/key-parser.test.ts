@@ -91,6 +91,9 @@ describe('what is not known gives no key', () => {
 		['the same, ended by BEL', '\x1b]11;rgb:ffff/ffff/ffff\x07'],
 		['a device report', '\x1b[?62;22c'],
 		['a key that kitty numbers and nobody uses', '\x1b[57428u'],
+		// Source: kitty keyboard protocol, "Detection of support".
+		["the terminal's answer about its keys", '\x1b[?5u'],
+		['numbers that are none', '\x1b[1.5u\x1b[!u\x1b[97;1;1.5u'],
 		['control characters', '\x00\x01\x13\x11\x1c'],
 		['a sequence in one-byte form', '\x9b15~'],
 		['focus came and went', '\x1b[I\x1b[O'],
@@ -136,7 +139,7 @@ describe('sequences cut in two', () => {
 test('any bytes at all, however they are cut, give keys that Ink can take', () => {
 	const piece = fc.oneof(
 		fc.string(),
-		fc.constantFrom('\x1b', '\x1b[', '\x1bO', '1', ';', 'P', 'M', '\r', '\n', '\x9b'),
+		fc.constantFrom('\x1b', '\x1b[', '\x1bO', '1', ';', '?', '.', '!', 'P', 'M', 'u', '~', '\r', '\n', '\x9b'),
 	);
 	fc.assert(
 		fc.property(fc.array(piece), (chunks) => {
