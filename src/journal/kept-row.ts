@@ -1,6 +1,7 @@
 import { lessonOf } from '../session/estimate/lesson-of-session.ts';
 import { DoesNotFollow, following, readBack, startIn, UnknownRecord } from '../session/log/read-back.ts';
 import type { State } from '../session/log/state.ts';
+import { figuresOf, type SessionFigures } from '../session/report/figures.ts';
 import { type SessionStatus, type SessionSummary, sessionSummary, status } from '../session/report/views.ts';
 import type { Kin, Lesson } from '../springback/history.ts';
 import type { Units } from '../units/units.ts';
@@ -14,6 +15,8 @@ export interface JobNames {
 	/** Real path of its file. */
 	file: string;
 	units: Units;
+	bender: string;
+	die: string;
 }
 
 /** What lists, resumes and later sessions need to know of one kept session, without its records. */
@@ -40,13 +43,15 @@ export interface KeptRow {
 	/** How many pulls taught it. */
 	readonly pulls: number;
 	readonly lesson: Lesson | null;
+	/** What it comes to beside others; null where there is a problem. */
+	readonly figures: SessionFigures | null;
 }
 
 /** A session's log taken together into its row. */
 export function rowOf(kept: ReadSession): KeptRow {
 	const { id, path, records, problem } = kept;
 	const row = { id, path, ...begunBy(kept.first), touched: kept.touched };
-	const unknown = { status: 'open', summary: null, kin: null, pulls: 0, lesson: null } as const;
+	const unknown = { status: 'open', summary: null, kin: null, pulls: 0, lesson: null, figures: null } as const;
 	const isDamaged = kept.damage !== null;
 	if (row.job === null && problem !== null) return { ...row, ...unknown, problem, isDamaged };
 	const told = folded(records, problem === null);
@@ -63,10 +68,13 @@ export function rowLeft(path: string, state: State, touched: string): KeptRow {
 	return { ...names, touched, ...foldedInto(state, true), problem: null, isDamaged: false };
 }
 
-function foldedInto(state: State, isWhole: boolean): Pick<KeptRow, 'status' | 'summary' | 'kin' | 'pulls' | 'lesson'> {
+type Folded = Pick<KeptRow, 'status' | 'summary' | 'kin' | 'pulls' | 'lesson' | 'figures'>;
+
+function foldedInto(state: State, isWhole: boolean): Folded {
 	const lesson = lessonOf(state);
 	const summary = isWhole ? sessionSummary(state) : null;
-	return { status: status(state), summary, kin: lesson?.kin ?? null, pulls: lesson?.pulls ?? 0, lesson };
+	const figures = isWhole ? figuresOf(state, lesson) : null;
+	return { status: status(state), summary, kin: lesson?.kin ?? null, pulls: lesson?.pulls ?? 0, lesson, figures };
 }
 
 function begunBy(first: LogRecord | null): Pick<KeptRow, 'job' | 'at' | 'startId'> {
@@ -81,7 +89,8 @@ function begunBy(first: LogRecord | null): Pick<KeptRow, 'job' | 'at' | 'startId
 }
 
 function namesOf({ job, jobFile, at, id }: State['start']): Pick<KeptRow, 'job' | 'at' | 'startId'> {
-	return { job: { name: job.name, file: jobFile, units: job.units }, at, startId: id };
+	const { bender, die } = job.tooling;
+	return { job: { name: job.name, file: jobFile, units: job.units, bender, die }, at, startId: id };
 }
 
 /**

@@ -3,16 +3,19 @@
  * one array, texts that many rows share stand once, and a row's parts are made when they are asked for.
  */
 import { sep } from 'node:path';
+import type { SessionFigures } from '../session/report/figures.ts';
 import type { SessionStatus, SessionSummary } from '../session/report/views.ts';
 import type { Kin, Lesson } from '../springback/history.ts';
 import type { JournalFault } from './facts.ts';
+import { FIGURE_NUMBERS, figuresAt, putFigures } from './figure-numbers.ts';
 import type { FoldedRow } from './folded-row.ts';
 import type { JobNames, KeptRow } from './kept-row.ts';
 import { LESSON_NUMBERS, lessonAt, putLesson } from './lesson-numbers.ts';
 import type { ListedOutcome, Odd, Texts } from './shared-texts.ts';
 
-/** A row's numbers, in their order; then its lesson's, all 0 without one. Numbers in a list are -1 for none. */
-const [SIZE, MTIME, AT, TOUCHED, STATUS, DAMAGED, JOB, OUTCOME, KIN, LESSON] = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9];
+/** A row's numbers, in their order; then its figures', and its lesson's, all 0 without one. Numbers in a list are -1 for none. */
+const [SIZE, MTIME, AT, TOUCHED, STATUS, DAMAGED, JOB, OUTCOME, KIN, FIGURES] = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9];
+const LESSON = FIGURES + FIGURE_NUMBERS;
 const STRIDE = LESSON + LESSON_NUMBERS;
 const STATUSES: readonly SessionStatus[] = ['open', 'done', 'scrapped'];
 
@@ -99,6 +102,10 @@ class TableRow implements KeptRow, FoldedRow {
 
 	get pulls(): number {
 		return this.#number(LESSON);
+	}
+
+	get figures(): SessionFigures | null {
+		return figuresAt(this.table.numbers, this.from + FIGURES);
 	}
 
 	get lesson(): Lesson | null {
@@ -199,6 +206,7 @@ function numbersOf({ row, size, mtimeMs }: FoldedRow, { jobs, outcomes, kin }: L
 	numbers[JOB] = row.job ? jobs.of(row.job) : -1;
 	numbers[OUTCOME] = summary ? outcomes.of(outcomeOf(summary)) : -1;
 	numbers[KIN] = row.kin ? kin.of(row.kin) : -1;
+	putFigures(row.figures, numbers, FIGURES);
 	if (lesson) putLesson(lesson, numbers, LESSON);
 	return numbers;
 }

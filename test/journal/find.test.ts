@@ -8,7 +8,7 @@ function row(id: string, touched: string, over: Partial<KeptRow> = {}): KeptRow 
 	return {
 		id,
 		path: `/home/sessions/${id}.log`,
-		job: { name: 'Fender bar', file: '/none/bar.json', units: 'in' },
+		job: { name: 'Fender bar', file: '/none/bar.json', units: 'in', bender: 'shop', die: '6 in' },
 		at: touched,
 		startId: id,
 		touched,
@@ -19,6 +19,7 @@ function row(id: string, touched: string, over: Partial<KeptRow> = {}): KeptRow 
 		kin: null,
 		pulls: 0,
 		lesson: null,
+		figures: null,
 		...over,
 	};
 }

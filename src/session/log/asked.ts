@@ -17,6 +17,8 @@ export interface AskedPull {
 	ask: 'pull';
 	bend: number;
 	stop: number;
+	/** The angle that the stop was expected to leave; null in a log that does not have it. */
+	expected: number | null;
 	reason: readonly Reason[];
 }
 
@@ -28,7 +30,7 @@ export type Asked = AskedSet | AskedPull;
 
 export function askedIn(ask: unknown): Asked | null {
 	if (!isObject(ask) || typeof ask.bend !== 'number') return null;
-	const { bend, seat, mark, rotation, tubeTurn, stop, reason, why } = ask;
+	const { bend, seat, mark, rotation, tubeTurn, stop, expect, reason, why } = ask;
 	if (ask.ask === 'set') {
 		const isWhole = typeof seat === 'number' && typeof rotation === 'number' && isMark(mark) && isTurn(tubeTurn);
 		return isWhole ? { ask: 'set', bend, seat, mark, rotation, turn: tubeTurn } : null;
@@ -36,7 +38,8 @@ export function askedIn(ask: unknown): Asked | null {
 	if (ask.ask !== 'pull' || typeof stop !== 'number') return null;
 	// Logs of earlier versions have the sentence itself.
 	const logged: Reason[] = typeof why === 'string' ? [{ code: 'as-logged', text: why }] : [];
-	return { ask: 'pull', bend, stop, reason: Array.isArray(reason) ? (reason as Reason[]) : logged };
+	const expected = isObject(expect) && typeof expect.angle === 'number' ? expect.angle : null;
+	return { ask: 'pull', bend, stop, expected, reason: Array.isArray(reason) ? (reason as Reason[]) : logged };
 }
 
 function isObject(value: unknown): value is Record<string, unknown> {
