@@ -5,6 +5,9 @@ import { patches } from './patches.mjs';
 
 export const root = dirname(dirname(fileURLToPath(import.meta.url)));
 
+/** The files that the program reads beside itself when it prints. */
+export const FONTS = ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf'];
+
 export const bundleOptions = {
 	absWorkingDir: root,
 	entryPoints: { pullbook: 'src/main.ts' },
@@ -19,7 +22,7 @@ export const bundleOptions = {
 	banner: {
 		js: "#!/usr/bin/env node\nimport {createRequire as __cr} from 'node:module'; const require = __cr(import.meta.url);",
 	},
-	define: { 'process.env.NODE_ENV': '"production"' },
+	define: { 'process.env.NODE_ENV': '"production"', FONTS_BESIDE: 'true' },
 	minifySyntax: true,
 	legalComments: 'none',
 	logLevel: 'warning',

@@ -1,7 +1,7 @@
 // The program as others get it: packed from a clean checkout, and from that checkout by `npm install -g .`. Both must open their home screen in
-// a folder of no jobs, with no package beside them.
+// a folder of no jobs and print a sample job, with no package beside them.
 import { execFileSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -35,6 +35,19 @@ function firstScreen(path) {
 	});
 }
 
+/** Throws where the program at `path` does not print the shop sheet of a sample job. */
+function print(path, name) {
+	const out = join(work, `${name}.pdf`);
+	const job = join(checkout, 'jobs', 'bow-rail.json');
+	execFileSync(path, ['paper', job, '--out', out, '--home', join(work, 'home')], {
+		cwd: empty,
+		stdio: ['ignore', 'ignore', 'inherit'],
+	});
+	const bytes = readFileSync(out);
+	if (!bytes.subarray(0, 5).equals(Buffer.from('%PDF-')) || !bytes.includes('DejaVuSans'))
+		throw new Error(`What the ${name} program printed is no PDF with its font in it.`);
+}
+
 try {
 	for (const folder of [checkout, empty]) mkdirSync(folder);
 	const files = execFileSync('git', ['ls-files', '-z', '--cached', '--others', '--exclude-standard'], { cwd: root });
@@ -49,7 +62,8 @@ try {
 		const shown = await firstScreen(join(work, name, 'bin', 'pullbook'));
 		if (!shown.includes(WANTED))
 			throw new Error(`The ${name} program drew no home screen, but ${JSON.stringify(shown.slice(-500))}`);
-		console.log(`The ${name} program opens in a folder without jobs.`);
+		print(join(work, name, 'bin', 'pullbook'), name);
+		console.log(`The ${name} program opens in a folder without jobs, and prints.`);
 	}
 } finally {
 	rmSync(work, { recursive: true, force: true });

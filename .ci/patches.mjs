@@ -103,6 +103,21 @@ function rowText(cells, at) {
 	},
 ];
 
+/** The same of what prints: the tests print with the packages as they are. @type {readonly Patch[]} */
+export const PAPER_PATCHES = [
+	{
+		name: 'standard-fonts',
+		file: 'pdfkit/js/pdfkit.node.mjs',
+		what: 'the fonts that it opens at its start are in the bundle',
+		why: 'it looks for them in its package, which is not beside the bundle; pages of ours do not use them',
+		gains: 'the installed program prints',
+		swaps: ['Helvetica', 'HelveticaBold', 'HelveticaBoldOblique', 'HelveticaOblique'].map((name) => [
+			`require$1('#standard-fonts/${name}')`,
+			`require('./standard-fonts/${name}.cjs')`,
+		]),
+	},
+];
+
 /** `text` with all of a patch done. Throws where something it replaces is not there: the package has changed, and the patch must be looked at. */
 function patched(text, { file, whole, first, swaps = [] }) {
 	if (whole !== undefined) return whole;
@@ -119,13 +134,13 @@ function patched(text, { file, whole, first, swaps = [] }) {
 const packages = realpathSync(fileURLToPath(new URL('../node_modules', import.meta.url)));
 
 /** The patches as a plugin of esbuild. A build in which one of them finds no file fails. */
-export function patches(all = PATCHES) {
+export function patches(all = [...PATCHES, ...PAPER_PATCHES]) {
 	return {
 		name: 'patches',
 		setup(b) {
 			const done = new Set();
 			b.onStart(() => done.clear());
-			b.onLoad({ filter: /[\\/]node_modules[\\/].*\.js$/ }, async ({ path }) => {
+			b.onLoad({ filter: /[\\/]node_modules[\\/].*\.m?js$/ }, async ({ path }) => {
 				const file = relative(packages, path).replaceAll('\\', '/');
 				const own = all.filter((patch) => patch.file === file);
 				if (own.length === 0) return undefined;

@@ -4,6 +4,7 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { build } from 'esbuild';
 import { bundleOptions, root } from './bundle.mjs';
+import { PATCHES, patches } from './patches.mjs';
 
 const PACKAGES = ['ink', 'ink-text-input', 'ink-testing-library'];
 
@@ -12,6 +13,7 @@ export async function patchedInk() {
 	const { define, minifySyntax, ...options } = bundleOptions;
 	const { outputFiles } = await build({
 		...options,
+		plugins: [patches(PATCHES)],
 		entryPoints: Object.fromEntries(PACKAGES.map((name) => [name, name])),
 		external: ['react', 'react/jsx-runtime'],
 		outExtension: { '.js': '.mjs' },

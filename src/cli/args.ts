@@ -87,8 +87,8 @@ function optionValue(token: OptionToken, { value, optional }: OptionSpec, name: 
 		throw new UsageError(`${name}: ${token.rawName} takes no value, but "${given}" stands there.`);
 	}
 	if (given === undefined && optional) return undefined;
-	// The next option is not a value, but a negative number is one.
-	const missing = !given || (!token.inlineValue && /^-(?![\d.])/.test(given));
+	// The next option is not a value, but a negative number is one, and so is `-` for standard output.
+	const missing = !given || (!token.inlineValue && /^-(?![\d.]|$)/.test(given));
 	if (missing) throw new UsageError(`${name}: ${token.rawName} needs a value: ${token.rawName} ${value}.`);
 	return given;
 }

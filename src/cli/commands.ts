@@ -1,7 +1,8 @@
 import { BENDER_EXAMPLES, BENDER_NOTES, BENDER_OPTIONS } from './bender-options.ts';
 import type { CommandSpec, OptionSpec } from './command.ts';
 import { BENT_AS_OPTIONS } from './hand-and-end.ts';
-import { bend, bender, check, cut, layout, log, openHome, practice } from './runs.ts';
+import { PAPER_EXAMPLES, PAPER_NOTES, PAPER_OPTIONS } from './paper-options.ts';
+import { bend, bender, check, cut, layout, log, openHome, paper, practice } from './runs.ts';
 
 /** Taken by every command. */
 export const COMMON_OPTIONS: Readonly<Record<string, OptionSpec>> = {
@@ -113,6 +114,16 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			'Exit code 1: there are too few sticks; the list says what is missing.',
 		],
 		run: cut,
+	},
+	paper: {
+		summary: 'a job on paper, as one PDF: shop sheet and more',
+		operands: ['JOB'],
+		least: 1,
+		most: 1,
+		options: PAPER_OPTIONS,
+		examples: PAPER_EXAMPLES,
+		notes: PAPER_NOTES,
+		run: paper,
 	},
 	log: {
 		summary: 'the sessions kept, newest first, or one of them',

@@ -7,6 +7,7 @@ import { formatTape } from '../units/tape.ts';
 import { bentAsWords } from '../words/bent-as.ts';
 import { copeDoubts, copeWords } from '../words/cope.ts';
 import { foreignName } from '../words/foreign.ts';
+import { turnWords } from '../words/turns.ts';
 import { warningWords } from '../words/warnings.ts';
 import { wrapped } from './page.ts';
 
@@ -74,19 +75,13 @@ function marking(job: Job, { bends }: LayoutDocument): string[] {
 	];
 }
 
-function turning({ tubeTurn }: LayoutBend): string {
-	switch (tubeTurn.way) {
-		case 'none':
-			return 'as it lies';
-		case 'either':
-			return `${formatAngle(tubeTurn.degrees, 2)} either way`;
-		default:
-			return `${formatAngle(tubeTurn.degrees, 2)} ${tubeTurn.way}`;
-	}
-}
-
 function bending({ bends }: LayoutDocument): string[] {
-	const rows = bends.map((bend) => [`${bend.bend}`, bend.mark.tape, turning(bend), formatAngle(bend.angle, 2)]);
+	const rows = bends.map((bend) => [
+		`${bend.bend}`,
+		bend.mark.tape,
+		turnWords(bend.tubeTurn),
+		formatAngle(bend.angle, 2),
+	]);
 	return [
 		'',
 		'2. Bend, one row at a time: mark to the die, turn the tube, bend',

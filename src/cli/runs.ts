@@ -85,6 +85,14 @@ export const cut: Run = async ({ line: { operands, options, repeated }, home }, 
 	return (await import('./cut.ts')).runCut({ ...asked, form, home: home() }, io);
 };
 
+export const paper: Run = async ({ line, home }, io) => {
+	const { operands, options } = line;
+	const [file] = operands as [string];
+	const text = (name: string) => (typeof options[name] === 'string' ? options[name] : null);
+	const asked = { parts: text('parts'), page: text('page'), out: text('out'), force: options.force === true };
+	return (await import('./paper.ts')).runPaper({ file, ...asked, home: home(), as: bentAsIn(line) }, io);
+};
+
 export const log: Run = async ({ line: { operands, options }, home }, io) => {
 	const [id = null] = operands;
 	return (await import('./log.ts')).runLog({ id, json: options.json === true, home: home() }, io);

@@ -1,7 +1,7 @@
 /** Writes a job file whole or not at all. */
 import { mkdirSync } from 'node:fs';
-import { codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
+import { whyRefused } from '../files/refused.ts';
 import { replaceFile, writeUnlessThere } from '../files/whole-file.ts';
 
 /** A job file was not written; whatever stood there before still does. Exit code 5: the disk refused a write. */
@@ -12,15 +12,6 @@ export class JobNotSaved extends Error {
 
 /** A job is there to be read by others too. */
 const MODE = 0o644;
-
-const WHY: Readonly<Record<string, string>> = {
-	ENOSPC: 'the disk is full',
-	EDQUOT: 'the disk is full',
-	EROFS: 'the folder is read-only',
-	EACCES: 'the folder may not be written to',
-	EPERM: 'the folder may not be written to',
-	ENOENT: 'the folder is not there any more',
-};
 
 /**
  * Writes `text` under `path`. Gives false, with nothing changed, where a file of that name is there already and `over` does not say to
@@ -34,7 +25,7 @@ export function saveJobFile(path: string, text: string, over: boolean, fs: FsPor
 		replaceFile(fs, path, bytes, MODE);
 		return true;
 	} catch (error) {
-		throw new JobNotSaved(`The job was not saved as ${path}: ${whyNot(error)}.`);
+		throw new JobNotSaved(`The job was not saved as ${path}: ${whyRefused(error)}.`);
 	}
 }
 
@@ -46,9 +37,6 @@ export function makeJobFolder(path: string): void {
 	try {
 		mkdirSync(path);
 	} catch (error) {
-		throw new JobNotSaved(`The job was not saved: the folder ${path} cannot be made here, ${whyNot(error)}.`);
+		throw new JobNotSaved(`The job was not saved: the folder ${path} cannot be made here, ${whyRefused(error)}.`);
 	}
 }
-
-const whyNot = (error: unknown): string =>
-	WHY[codeOf(error)] ?? (error instanceof Error ? error.message : String(error));

@@ -2,7 +2,8 @@ import { build, type Metafile } from 'esbuild';
 import { beforeAll, describe, expect, it } from 'vitest';
 
 /** What must not be waited for where no screen is drawn and no settings are kept. */
-const HEAVY = /node_modules\/(ink|react|react-reconciler|yoga-layout|ink-text-input|conf|ajv)\//;
+const HEAVY =
+	/node_modules\/(ink|react|react-reconciler|yoga-layout|ink-text-input|conf|ajv|@react-pdf|pdfkit|fontkit)\//;
 
 let outputs: Metafile['outputs'];
 
@@ -29,7 +30,7 @@ describe('the bundle', () => {
 		outputs = metafile!.outputs;
 	});
 
-	it.each(['layout', 'check', 'log'])('loads neither screen nor settings store for %s', (command) => {
+	it.each(['layout', 'check', 'log'])('loads neither screen nor paper nor settings store for %s', (command) => {
 		const loaded = loadedFor(`src/cli/${command}.ts`);
 		expect(loaded).toContain(`src/cli/${command}.ts`);
 		expect(loaded).toContain('src/main.ts');

@@ -11,12 +11,19 @@ const RANKS: readonly (readonly string[])[] = [
 	['journal', 'job', 'settings'],
 	['practice'],
 	['words'],
-	['screen'],
+	['paper', 'screen'],
 	['cli'],
 	['main'],
 ];
 const PURE = new Set(['maths', 'units', 'tube', 'springback', 'fit', 'session', 'words']);
-const INTERFACE_PACKAGES = /^(ink|react|ink-text-input)(\/|$)/;
+/** Packages that only these rooms may import. */
+const KEPT_TO: readonly (readonly [packages: RegExp, rooms: readonly string[]])[] = [
+	[/^(ink|ink-text-input)(\/|$)/, ['screen']],
+	[/^@react-pdf\//, ['paper']],
+	[/^react(\/|$)/, ['screen', 'paper']],
+];
+/** Rooms that are loaded by import(), since few commands need what they bring. */
+const LAZY = ['screen', 'paper'];
 const CLOCKS = new Set(['Date', 'performance', 'process', 'crypto']);
 
 interface Import {
@@ -88,13 +95,14 @@ function importFaults(file: string, { of, dynamic, typeOnly }: Import): string[]
 	if (from < 0) return [`${file}: ${room} is not a room of the design`];
 	if (to < 0) return [`${file} imports ${of}: ${other} is not a room of the design`];
 	if (to >= from) return [`${file} imports ${of}: ${room} may not import ${other}`];
-	if (other === 'screen' && !dynamic && !typeOnly) return [`${file} imports ${of}: the screen is loaded by import()`];
+	if (LAZY.includes(other) && !dynamic && !typeOnly) return [`${file} imports ${of}: ${other} is loaded by import()`];
 	return [];
 }
 
 function packageFaults(file: string, room: string, of: string): string[] {
 	if (PURE.has(room)) return [`${file} imports ${of}: ${room} is pure and imports no package`];
-	if (INTERFACE_PACKAGES.test(of) && room !== 'screen') return [`${file} imports ${of}: only screen may`];
+	const kept = KEPT_TO.find(([packages]) => packages.test(of));
+	if (kept && !kept[1].includes(room)) return [`${file} imports ${of}: only ${kept[1].join(' and ')} may`];
 	return [];
 }
 

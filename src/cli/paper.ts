@@ -1,0 +1,66 @@
+import { basename, dirname, join } from 'node:path';
+import type { PageName } from '../paper/page-size.ts';
+import type { PartName } from '../paper/parts.ts';
+import type { BentAs } from '../tube/job.ts';
+import { finishedShape } from '../tube/resolve.ts';
+import { marksFor } from '../words/growth.ts';
+import { type Io, tellOn } from './io.ts';
+import { laidOut } from './laid-out.ts';
+import { savePdf } from './save-pdf.ts';
+import { UsageError } from './usage-error.ts';
+
+export interface PaperRequest {
+	file: string;
+	/** As given: names of parts with commas between; null: the shop sheet. */
+	parts: string | null;
+	/** As given; null: as goes with the job's unit. */
+	page: string | null;
+	/** As given: a file, or `-` for standard output; null: beside the job. */
+	out: string | null;
+	/** Write over what is there. */
+	force: boolean;
+	home: string;
+	as: BentAs;
+}
+
+/**
+ * `pullbook paper JOB`: pages of a job as one PDF, and on standard error where it lies. Exit code 0.
+ * @throws JobFileError with every fault of the file; UsageError for a part or a sheet that there is not, or a file in the way; PdfNotSaved
+ */
+export async function runPaper(request: PaperRequest, io: Pick<Io, 'stdout' | 'stderr'>): Promise<number> {
+	const tell = tellOn(io);
+	const { job, path, growth, document, kept, changed } = laidOut({ ...request, learn: true }, tell, true);
+	const { PAPERS, usualPaper, PART_NAMES, printJob } = await import('../paper/index.ts');
+	const parts = partsIn(request.parts, PART_NAMES);
+	const paper = PAPERS[pageIn(request.page, Object.keys(PAPERS)) ?? usualPaper(job.units)];
+	const said = [kept, marksFor(growth), changed].filter((line) => line !== null);
+	const of = { job, document, shape: finishedShape(job, growth.value), said, foot: path };
+	const bytes = await printJob(parts, of, paper);
+	if (request.out === '-') io.stdout.write(bytes);
+	else {
+		const to = request.out ?? besideJob(path, parts);
+		savePdf(to, bytes, request.force);
+		tell(`Written: ${to}`);
+	}
+	return 0;
+}
+
+/** The file beside a job that says what it is: `bow-rail-sheet.pdf`. */
+function besideJob(path: string, parts: readonly PartName[]): string {
+	return join(dirname(path), `${basename(path).replace(/\.json$/i, '')}-${parts.join('-')}.pdf`);
+}
+
+function partsIn(given: string | null, names: readonly PartName[]): PartName[] {
+	const wanted = given === null ? ['sheet'] : given.split(',').map((word) => word.trim());
+	for (const word of wanted)
+		if (!names.some((name) => name === word))
+			throw new UsageError(
+				`There is no part "${word}" to print. The parts are ${names.join(', ')}; put a comma between two.`,
+			);
+	return names.filter((name) => wanted.includes(name));
+}
+
+function pageIn(given: string | null, names: readonly string[]): PageName | null {
+	if (given === null || given === 'letter' || given === 'a4') return given;
+	throw new UsageError(`--page is ${names.join(' or ')}, not "${given}".`);
+}

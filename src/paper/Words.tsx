@@ -1,0 +1,41 @@
+import { Text, View } from '@react-pdf/renderer';
+import { createContext, useContext } from 'react';
+import { linesOf } from './lines.ts';
+import { FAMILY, type Style, type Typeface } from './typeface.ts';
+
+/** The fonts that a document is set in. */
+export const TypefaceOf = createContext<Typeface | null>(null);
+
+export function useTypeface(): Typeface {
+	const type = useContext(TypefaceOf);
+	if (type === null) throw new RangeError('Words stand in a document that has its fonts.');
+	return type;
+}
+
+/** From one line to the next, in sizes of the letters. */
+export const LEADING = 1.25;
+
+export interface WordsProps extends Style {
+	/** What of it came from outside is made legible here. */
+	text: string;
+	/** Points that a line may take. */
+	width: number;
+	align?: 'left' | 'right' | 'center';
+}
+
+/** A text in lines that fit, whatever characters it has and however long its words are. */
+export function Words({ text, width, size, bold = false, align = 'left' }: WordsProps) {
+	const type = useTypeface();
+	const style = { fontFamily: FAMILY, fontSize: size, fontWeight: bold ? 700 : 400, lineHeight: LEADING } as const;
+	const lines = linesOf(type.legible(text), width, { size, bold }, type);
+	return (
+		<View style={{ width }}>
+			{lines.map((line, at) => (
+				// biome-ignore lint/suspicious/noArrayIndexKey: lines have no other name
+				<Text key={at} style={{ ...style, textAlign: align, height: size * LEADING }} wrap={false}>
+					{line}
+				</Text>
+			))}
+		</View>
+	);
+}

@@ -1,0 +1,12 @@
+import type { ComponentType } from 'react';
+import type { PartProps } from './job-on-paper.ts';
+import { ShopSheet } from './sheet/ShopSheet.tsx';
+
+/** What there is to print of a job, in the order in which it is printed: the pages of each, as one component. */
+export const PARTS = {
+	sheet: ShopSheet,
+} as const satisfies Readonly<Record<string, ComponentType<PartProps>>>;
+
+export type PartName = keyof typeof PARTS;
+
+export const PART_NAMES = Object.keys(PARTS) as readonly PartName[];

@@ -1,0 +1,28 @@
+import { Document, renderToBuffer } from '@react-pdf/renderer';
+import type { ReactElement } from 'react';
+import type { JobOnPaper } from './job-on-paper.ts';
+import type { Paper } from './page-size.ts';
+import { PARTS, type PartName } from './parts.ts';
+import { openTypeface } from './typeface.ts';
+import { TypefaceOf } from './Words.tsx';
+
+/** The parts asked for, of one job, as the bytes of one PDF. */
+export function printJob(parts: readonly PartName[], of: JobOnPaper, paper: Paper): Promise<Uint8Array> {
+	const pages = parts.map((name) => {
+		const Part = PARTS[name];
+		return <Part key={name} of={of} paper={paper} />;
+	});
+	return printed(pages, of.job.name);
+}
+
+/** Pages as the bytes of a PDF. `title`: what a reader shows above them. */
+export async function printed(pages: readonly ReactElement[], title: string): Promise<Uint8Array> {
+	const type = await openTypeface();
+	return renderToBuffer(
+		<TypefaceOf.Provider value={type}>
+			<Document title={type.legible(title)} creator="pullbook" producer="pullbook">
+				{pages}
+			</Document>
+		</TypefaceOf.Provider>,
+	);
+}

@@ -1,0 +1,67 @@
+import { Font } from '@react-pdf/renderer';
+import { foreign } from '../words/foreign.ts';
+import { fontFile } from './font-files.ts';
+
+/** The one family on paper: it has fractions, arrows and most alphabets, and is embedded, so that every reader and printer shows the same. */
+export const FAMILY = 'DejaVu Sans';
+
+const [REGULAR, BOLD] = [400, 700];
+
+export interface Style {
+	/** In points. */
+	size: number;
+	bold?: boolean;
+}
+
+/** What is asked of a font before anything is set in it. */
+export interface Typeface {
+	/** How long a text comes out on one line, in points. */
+	width(text: string, style: Style): number;
+	/**
+	 * A text from outside so that every character of it can be read: what acts or cannot be drawn is written by its code. An empty box in its
+	 * place would hide which character it was.
+	 */
+	legible(text: string): string;
+}
+
+/** What is used of a font that is open. */
+interface Face {
+	unitsPerEm: number;
+	hasGlyphForCodePoint(code: number): boolean;
+	layout(text: string): { advanceWidth: number };
+}
+
+let opened: Promise<Typeface> | null = null;
+
+/** Opens the fonts, once. @throws what the disk threw where their files are gone */
+export function openTypeface(): Promise<Typeface> {
+	opened ??= open();
+	return opened;
+}
+
+async function open(): Promise<Typeface> {
+	const fonts = [
+		{ src: fontFile('DejaVuSans'), fontWeight: REGULAR },
+		{ src: fontFile('DejaVuSans-Bold'), fontWeight: BOLD },
+	];
+	Font.register({ family: FAMILY, fonts });
+	const faces = { regular: await faceOf(REGULAR), bold: await faceOf(BOLD) };
+	const canDraw = (code: number) => faces.regular.hasGlyphForCodePoint(code) && faces.bold.hasGlyphForCodePoint(code);
+	return {
+		width(text, { size, bold = false }) {
+			const face = bold ? faces.bold : faces.regular;
+			return (face.layout(text).advanceWidth * size) / face.unitsPerEm;
+		},
+		legible: (text) =>
+			Array.from(foreign(text), (character) => {
+				const code = character.codePointAt(0)!;
+				return canDraw(code) ? character : `[U+${code.toString(16).toUpperCase().padStart(4, '0')}]`;
+			}).join(''),
+	};
+}
+
+async function faceOf(fontWeight: number): Promise<Face> {
+	const wanted = { fontFamily: FAMILY, fontWeight };
+	await Font.load(wanted);
+	return Font.getFont(wanted)!.data as unknown as Face;
+}
