@@ -1,12 +1,13 @@
-import { type Fault, JobFileError } from '../job/fault.ts';
+import type { Fault } from '../job/facts/index.ts';
+import { JobFileError } from '../job/fault.ts';
 import { loadJob } from '../job/load.ts';
 import type { ToolingLookup } from '../job/tooling.ts';
 import { foreign } from '../words/foreign.ts';
+import { faultLines, toldFault } from '../words/job/fault.ts';
 import { EXIT } from './exit.ts';
-import { faultLines } from './fault-lines.ts';
 import { type Io, print, printJson } from './io.ts';
 
-/** What `--json` says of one file. */
+/** What there is to say of one file. */
 interface FileReport {
 	file: string;
 	ok: boolean;
@@ -22,7 +23,7 @@ export async function runCheck(
 	io: Pick<Io, 'stdout'>,
 ): Promise<number> {
 	const reports = args.files.map((file) => checkFile(file, args.lookup));
-	if (args.json) printJson(io, { files: reports });
+	if (args.json) printJson(io, { files: reports.map(asDocument) });
 	else print(io, reports.map(asText).join('\n'));
 	return reports.every(({ ok }) => ok) ? 0 : EXIT.badInput;
 }
@@ -33,9 +34,11 @@ function checkFile(file: string, lookup: ToolingLookup | undefined): FileReport 
 		return { file, ok: true, faults: [] };
 	} catch (error) {
 		if (!(error instanceof JobFileError)) throw error;
-		return { file, ok: false, faults: error.faults };
+		return { file, ok: false, faults: error.fact.faults };
 	}
 }
+
+const asDocument = (report: FileReport) => ({ ...report, faults: report.faults.map(toldFault) });
 
 function asText({ file, ok, faults }: FileReport): string {
 	if (ok) return `${foreign(file)}: ok`;

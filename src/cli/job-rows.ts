@@ -103,6 +103,6 @@ function checked(path: string, lookup: ToolingLookup): Pick<JobRow, 'name' | 'su
 		return { name, ...summed({ bends, od: tube.od, wall: tube.wall, units, material: tube.material.name }) };
 	} catch (error) {
 		if (!(error instanceof JobFileError)) throw error;
-		return { name: basename(path), summary: '', faults: error.faults };
+		return { name: basename(path), summary: '', faults: error.fact.faults };
 	}
 }

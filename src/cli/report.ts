@@ -2,7 +2,6 @@ import { JobFileError } from '../job/fault.ts';
 import { errorWords } from '../words/error.ts';
 import { harmless } from '../words/foreign.ts';
 import { EXIT } from './exit.ts';
-import { faultLines } from './fault-lines.ts';
 import { type Io, tellOn } from './io.ts';
 
 /** The system's names for a write that the disk refused. */
@@ -15,7 +14,7 @@ const REFUSED_WRITES = new Set(['ENOSPC', 'EDQUOT', 'EROFS', 'EIO', 'EFBIG']);
 export function reportError(error: unknown, stderr: Io['stderr'], debug: boolean): number {
 	const ours = ownExitCode(error);
 	const text = errorWords(error);
-	if (error instanceof JobFileError) stderr.write(`pullbook: ${faultLines(error.path, error.faults)}\n`);
+	if (error instanceof JobFileError) stderr.write(`pullbook: ${text}\n`);
 	else if (ours !== null) tellOn({ stderr })(text);
 	else if (isRefusedWrite(error)) {
 		tellOn({ stderr })(`The disk refused a write (${oneLine(text)}). Make room or choose another place.`);

@@ -1,10 +1,8 @@
 /** Reads what each kind of check measures, and whether it is there to be measured. */
-import * as z from 'zod/mini';
 import { acuteAngle } from '../tube/drop.ts';
 import type { Check, CornerName, Point, Units } from '../tube/job.ts';
-import { formatAngle } from '../units/format.ts';
-import { inside, type Report, show } from './fault.ts';
-import { isObject, ordinal, readObject } from './fields.ts';
+import { inside, type Report, valued } from './fault.ts';
+import { anything, isObject, oneOf, ordinal, type Reader, readObject } from './fields.ts';
 
 /** What the checks are held against. */
 export interface Measurable {
@@ -34,46 +32,42 @@ type MeasureReader = (value: unknown, at: string, tube: Measurable, report: Repo
 
 export const READERS: Readonly<Record<Kind, MeasureReader>> = {
 	drop(value, at, tube, report) {
-		const schemas = {
+		const readers = {
 			from: straight(tube),
-			to: z.unknown(),
-			surface: z.enum(['across', 'centre'], { error: '"across", for a reading to the outside of the tube' }),
+			to: anything,
+			surface: oneOf(['across', 'centre'], 'drop-surface'),
 		};
-		const { from, to, surface } = readObject(value, at, schemas, ['from', 'to'], report);
+		const { from, to, surface } = readObject(value, at, readers, ['from', 'to'], report);
 		if (!isObject(value)) return null;
 		const place = readOneOf(to, inside(at, 'to'), { bend: bend(tube), straight: straight(tube) }, report);
 		if (from === undefined || place === null) return null;
 		if ('straight' in place && place.straight === from) {
-			report({
-				at: inside(at, 'to'),
-				found: show(to),
-				right: `another straight than ${from}, from which it is measured`,
-			});
+			report({ at: inside(at, 'to'), found: valued(to), right: { code: 'other-straight', than: from } });
 			return null;
 		}
 		// A surface that could not be read is a fault already.
 		return { kind: 'drop', from, to: place, surface: surface ?? 'centre' };
 	},
 	angle(value, at, tube, report) {
-		const { between } = readObject(value, at, { between: z.unknown() }, [], report);
+		const { between } = readObject(value, at, { between: anything }, [], report);
 		if (!isObject(value)) return null;
 		const pair = readPair(between, inside(at, 'between'), tube, report);
 		return pair && { kind: 'angle', between: pair };
 	},
 	span(value, at, tube, report) {
-		const ends = readObject(value, at, { from: z.unknown(), to: z.unknown() }, [], report);
+		const ends = readObject(value, at, { from: anything, to: anything }, [], report);
 		if (!isObject(value)) return null;
 		const from = readCorner(ends.from, inside(at, 'from'), tube, report);
 		const to = readCorner(ends.to, inside(at, 'to'), tube, report);
 		if (from === null || to === null) return null;
-		if (show(from) === show(to)) {
-			report({ at: inside(at, 'to'), found: show(ends.to), right: 'another place than "from"' });
+		if (isSame(from, to)) {
+			report({ at: inside(at, 'to'), found: valued(ends.to), right: { code: 'other-place' } });
 			return null;
 		}
 		return { kind: 'span', from, to };
 	},
 	out(value, at, tube, report) {
-		const read = readObject(value, at, { plane: z.unknown(), to: z.unknown() }, [], report);
+		const read = readObject(value, at, { plane: anything, to: anything }, [], report);
 		if (!isObject(value)) return null;
 		const plane = readPair(read.plane, inside(at, 'plane'), tube, report);
 		const to = readOneOf(read.to, inside(at, 'to'), { straight: straight(tube) }, report);
@@ -82,8 +76,8 @@ export const READERS: Readonly<Record<Kind, MeasureReader>> = {
 		return { kind: 'out', plane, to };
 	},
 	width(value, at, tube, report) {
-		const surface = z.enum(['outside', 'inside', 'center'], { error: '"outside", "inside" or "center"' });
-		const read = readObject(value, at, { between: z.unknown(), surface }, [], report);
+		const surface = oneOf(['outside', 'inside', 'center'], 'width-surface');
+		const read = readObject(value, at, { between: anything, surface }, [], report);
 		if (!isObject(value)) return null;
 		const pair = readPair(read.between, inside(at, 'between'), tube, report);
 		if (pair === null) return null;
@@ -92,8 +86,7 @@ export const READERS: Readonly<Record<Kind, MeasureReader>> = {
 		return { kind: 'width', from, to: { straight: to }, surface: read.surface ?? 'center' };
 	},
 	overall(value, at, _, report) {
-		const axis = z.enum(['x', 'y', 'z'], { error: '"x", "y" or "z", an axis of bend 1' });
-		const read = readObject(value, at, { axis }, ['axis'], report);
+		const read = readObject(value, at, { axis: oneOf(['x', 'y', 'z'], 'axis') }, ['axis'], report);
 		return read.axis === undefined ? null : { kind: 'overall', axis: read.axis };
 	},
 	ovality(value, at, tube, report) {
@@ -103,44 +96,46 @@ export const READERS: Readonly<Record<Kind, MeasureReader>> = {
 };
 
 function readCorner(value: unknown, at: string, tube: Measurable, report: Report): CornerName | null {
-	const end = z.enum(['start', 'far'], { error: '"start" or "far", the finished end' });
-	return readOneOf(value, at, { bend: bend(tube), end }, report);
+	return readOneOf(value, at, { bend: bend(tube), end: oneOf(['start', 'far'], 'end') }, report);
+}
+
+function isSame(a: CornerName, b: CornerName): boolean {
+	return 'bend' in a ? 'bend' in b && a.bend === b.bend : 'end' in b && a.end === b.end;
 }
 
 /** An object with exactly one of the keys, as `{ "bend": 2 }`. */
-function readOneOf<S extends Record<string, z.ZodMiniType>>(
+function readOneOf<R extends Record<string, Reader<unknown>>>(
 	value: unknown,
 	at: string,
-	schemas: S,
+	readers: R,
 	report: Report,
-): { [K in keyof S]: { [P in K]: z.output<S[P]> } }[keyof S] | null {
-	const keys = Object.keys(schemas);
+): { [K in keyof R]: { [P in K]: R[P] extends Reader<infer T> ? T : never } }[keyof R] | null {
+	const keys = Object.keys(readers);
 	const given = isObject(value) ? keys.filter((key) => Object.hasOwn(value, key)) : [];
 	if (!isObject(value) || given.length !== 1) {
-		const right = keys.map((key) => `{ "${key}": ${key === 'end' ? '"start" or "far"' : 'its number'} }`).join(' or ');
-		report({ at, found: show(value), right });
+		report({ at, found: valued(value), right: { code: 'one-key', keys } });
 		return null;
 	}
-	const read = readObject(value, at, schemas, given, report);
+	const read = readObject(value, at, readers, given, report);
 	return given.some((key) => Object.hasOwn(read, key)) ? (read as never) : null;
 }
 
 /** Two different straights. */
 function readPair(value: unknown, at: string, tube: Measurable, report: Report): [number, number] | null {
 	if (!Array.isArray(value) || value.length !== 2) {
-		report({ at, found: show(value), right: 'two different straights, [j, k]' });
+		report({ at, found: valued(value), right: { code: 'two-straights' } });
 		return null;
 	}
-	const schema = straight(tube);
+	const read = straight(tube);
 	const [j, k] = value.map((item, i) => {
-		const result = schema.safeParse(item);
-		if (result.success) return result.data;
-		report({ at: inside(at, i), found: show(item), right: result.error.issues[0]?.message ?? '' });
+		const result = read(item);
+		if ('value' in result) return result.value;
+		report({ at: inside(at, i), found: valued(item), right: result.wrong });
 		return null;
 	});
 	if (j == null || k == null) return null;
 	if (j !== k) return [j, k];
-	report({ at, found: show(value), right: 'two different straights, [j, k]' });
+	report({ at, found: valued(value), right: { code: 'two-straights' } });
 	return null;
 }
 
@@ -153,13 +148,11 @@ function askew([j, k]: readonly [number, number], { directions }: Measurable): n
 function reportAskew(pair: readonly [number, number], at: string, tube: Measurable, report: Report): void {
 	const angle = askew(pair, tube);
 	if (angle === null || angle <= PARALLEL) return;
-	const right = `two straights that run parallel within ${PARALLEL}°: these are ${formatAngle(angle, 1)} apart`;
-	report({ at, found: show(pair), right });
+	report({ at, found: valued(pair), right: { code: 'parallel', within: PARALLEL, apart: angle } });
 }
 
 function reportParallel([j, k]: readonly [number, number], at: string, tube: Measurable, report: Report): void {
 	const angle = askew([j, k], tube);
 	if (angle === null || angle >= LEAST_PLANE_ANGLE) return;
-	const right = 'two straights that are not parallel: these two span no plane';
-	report({ at, found: show([j, k]), right });
+	report({ at, found: valued([j, k]), right: { code: 'not-parallel' } });
 }

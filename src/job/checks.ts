@@ -1,10 +1,9 @@
 /** Reads `checks`: what each measures, whether it is there to be measured, and its tolerance. */
-import * as z from 'zod/mini';
 import { BOUNDS } from '../tube/bounds.ts';
 import type { Check, Units } from '../tube/job.ts';
 import { type Kind, type Measurable, READERS } from './check-readers.ts';
-import { inside, type Report, show } from './fault.ts';
-import { isObject, length, number, readObject, reportUnknown, text } from './fields.ts';
+import { inside, type Report, valued } from './fault.ts';
+import { anything, isObject, length, number, type Reader, readObject, reportUnknown, text } from './fields.ts';
 
 const KINDS = Object.keys(READERS) as Kind[];
 const MOST_CHECKS = 200;
@@ -12,11 +11,7 @@ const MOST_CHECKS = 200;
 export function readChecks(value: unknown, tube: Measurable, report: Report): Check[] {
 	if (value === undefined) return [];
 	if (!Array.isArray(value) || value.length > MOST_CHECKS) {
-		report({
-			at: 'checks',
-			found: show(value),
-			right: `a list [ … ] of at most ${MOST_CHECKS} checks, or no "checks"`,
-		});
+		report({ at: 'checks', found: valued(value), right: { code: 'checks', most: MOST_CHECKS }, orWithout: 'checks' });
 		return [];
 	}
 	const checks = value.map((item, i) => readCheck(item, inside('checks', i), tube, report));
@@ -26,30 +21,30 @@ export function readChecks(value: unknown, tube: Measurable, report: Report): Ch
 
 function readCheck(value: unknown, at: string, tube: Measurable, report: Report): Check | null {
 	if (!isObject(value)) {
-		report({ at, found: show(value), right: `an object { … } with "name" and one of ${KINDS.join(', ')}` });
+		report({ at, found: valued(value), right: { code: 'a-check', kinds: KINDS } });
 		return null;
 	}
 	const kinds = KINDS.filter((kind) => Object.hasOwn(value, kind));
 	const [kind] = kinds;
 	if (kind === undefined || kinds.length > 1) {
-		const found = kinds.length === 0 ? 'nothing to measure' : kinds.join(' and ');
-		report({ at, found, right: `exactly one of ${KINDS.join(', ')}` });
+		report({ at, found: { code: 'kinds', kinds }, right: { code: 'one-kind', kinds: KINDS } });
 		reportUnknown(value, at, ['name', 'tolerance', ...KINDS], report);
 		return null;
 	}
-	const schemas = { name: text('a name, unlike those of the other checks'), [kind]: z.unknown() };
-	const tolerance = toleranceSchema(kind, tube.units);
-	const read = readObject(value, at, { ...schemas, tolerance }, ['name'], report);
+	const readers = { name: text('check'), tolerance: toleranceReader(kind, tube.units), [kind]: anything };
+	const read: { name?: unknown; tolerance?: unknown } = readObject(value, at, readers, ['name'], report);
 	const measure = READERS[kind](value[kind], inside(at, kind), tube, report);
-	const within = Object.hasOwn(value, 'tolerance') ? read.tolerance : defaultTolerance(kind, tube);
+	const within = Object.hasOwn(value, 'tolerance')
+		? (read.tolerance as number | undefined)
+		: defaultTolerance(kind, tube);
 	if (typeof read.name !== 'string' || within === undefined || measure === null) return null;
 	return { name: read.name, tolerance: within, ...measure };
 }
 
-function toleranceSchema(kind: Kind, units: Units): z.ZodMiniType<number> {
-	if (kind === 'angle') return number('a tolerance in degrees', BOUNDS.angleTolerance);
-	if (kind === 'ovality') return number('a tolerance of the ratio', BOUNDS.ratioTolerance);
-	return length(units, BOUNDS.lengthTolerance) as z.ZodMiniType<number>;
+function toleranceReader(kind: Kind, units: Units): Reader<number> {
+	if (kind === 'angle') return number('angle-tolerance', BOUNDS.angleTolerance);
+	if (kind === 'ovality') return number('ratio-tolerance', BOUNDS.ratioTolerance);
+	return length(units, BOUNDS.lengthTolerance);
 }
 
 function defaultTolerance(kind: Kind, tube: Measurable): number | undefined {
@@ -65,8 +60,8 @@ function reportRepeatedNames(items: readonly unknown[], report: Report): void {
 		const before = first.get(name);
 		if (before === undefined) first.set(name, i);
 		else {
-			const right = `a name of its own: checks[${before}] is called that`;
-			report({ at: inside(inside('checks', i), 'name'), found: show(name), right });
+			const at = inside(inside('checks', i), 'name');
+			report({ at, found: valued(name), right: { code: 'other-check-name', index: before } });
 		}
 	});
 }

@@ -1,9 +1,9 @@
 /** Reads `tooling.dies`: further dies of the same bender, by their names. */
 import type { DieFields, Tooling, Units } from '../tube/job.ts';
 import { FIELD_NAMES, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
-import { inside, type Report, show } from './fault.ts';
+import { inside, type Report, valued } from './fault.ts';
 import { isObject, readObject, text } from './fields.ts';
-import { figureSchema } from './tooling-schema.ts';
+import { figureReader } from './tooling-reader.ts';
 
 const AT = 'tooling.dies';
 
@@ -22,14 +22,14 @@ export function readDies(
 ): Tooling['dies'] {
 	if (value === undefined) return undefined;
 	if (!isObject(value) || Object.keys(value).length > MOST_DIES) {
-		report({ at: AT, found: show(value), right: `an object { … } of at most ${MOST_DIES} dies, each under its name` });
+		report({ at: AT, found: valued(value), right: { code: 'dies', most: MOST_DIES } });
 		return undefined;
 	}
-	const schemas = Object.fromEntries(DIE_FIELDS.map((name) => [name, figureSchema(name, units)] as const));
+	const readers = Object.fromEntries(DIE_FIELDS.map((name) => [name, figureReader(name, units)] as const));
 	const read = Object.entries(value).map(([name, die]) => {
 		const at = inside(AT, name);
 		reportName(name, own, at, report);
-		const fields: Partial<DieFields> = readObject(die, at, schemas, [], report);
+		const fields: Partial<DieFields> = readObject(die, at, readers, [], report);
 		reportTightDie(fields.clr, od, at, report);
 		return [name, fields] as const;
 	});
@@ -37,15 +37,14 @@ export function readDies(
 }
 
 function reportName(name: string, own: string | undefined, at: string, report: Report): void {
-	const result = text("a die's name").safeParse(name);
-	if (!result.success) report({ at, found: show(name), right: result.error.issues[0]?.message ?? '' });
-	else if (name === own) report({ at, found: show(name), right: "another name than the job's own die has" });
+	const result = text('die')(name);
+	if ('wrong' in result) report({ at, found: valued(name), right: result.wrong });
+	else if (name === own) report({ at, found: valued(name), right: { code: 'other-die-name' } });
 }
 
 function reportTightDie(clr: number | null | undefined, od: number | undefined, at: string, report: Report): void {
 	if (clr == null || od === undefined || clr >= od / 2) return;
-	const right = `a radius of at least half the outside diameter, ${od / 2}`;
-	report({ at: inside(at, 'clr'), found: show(clr), right });
+	report({ at: inside(at, 'clr'), found: valued(clr), right: { code: 'radius-at-least', least: od / 2 } });
 }
 
 /** The dies that a bend may name: the job's own and the further ones as written, right or not; null: not known. */

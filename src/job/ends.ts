@@ -1,14 +1,13 @@
 /** Reads `ends`: what each finished end meets. */
-import * as z from 'zod/mini';
 import { normalizeRotation } from '../tube/angles.ts';
 import { BOUNDS } from '../tube/bounds.ts';
 import type { Cope, EndFit, EndName, Job, Units } from '../tube/job.ts';
-import { inside, type Report, show } from './fault.ts';
-import { length, number, readObject } from './fields.ts';
+import { inside, type Report, valued } from './fault.ts';
+import { anything, length, number, readObject } from './fields.ts';
 
 export function readEnds(value: unknown, od: number | undefined, units: Units, report: Report): Job['ends'] {
 	if (value === undefined) return undefined;
-	const given = readObject(value, 'ends', { start: z.unknown(), far: z.unknown() }, [], report);
+	const given = readObject(value, 'ends', { start: anything, far: anything }, [], report);
 	const read = (name: EndName) =>
 		given[name] === undefined ? undefined : readEnd(given[name], inside('ends', name), od, units, report);
 	const [start, far] = [read('start'), read('far')];
@@ -16,24 +15,23 @@ export function readEnds(value: unknown, od: number | undefined, units: Units, r
 }
 
 function readEnd(value: unknown, at: string, od: number | undefined, units: Units, report: Report): EndFit | undefined {
-	const { cope } = readObject(value, at, { cope: z.unknown() }, [], report);
+	const { cope } = readObject(value, at, { cope: anything }, [], report);
 	const read = readCope(cope, inside(at, 'cope'), od, units, report);
 	return read && { cope: read };
 }
 
 function readCope(value: unknown, at: string, od: number | undefined, units: Units, report: Report): Cope | undefined {
-	const schemas = {
+	const readers = {
 		od: length(units, BOUNDS.od),
-		angle: number('the angle between the center lines in degrees', BOUNDS.jointAngle),
+		angle: number('joint-angle', BOUNDS.jointAngle),
 		offset: length(units, BOUNDS.jointOffset),
-		turn: number('where round this tube the joint lies, in degrees'),
+		turn: number('joint-turn'),
 	};
-	const read = readObject(value, at, schemas, ['od', 'angle'], report);
+	const read = readObject(value, at, readers, ['od', 'angle'], report);
 	const { od: other, angle, offset = 0, turn = 0 } = read;
 	if (other === undefined || angle === undefined) return undefined;
 	const most = od === undefined ? Number.POSITIVE_INFINITY : (od + other) / 2;
 	if (Math.abs(offset) < most) return { od: other, angle, offset, turn: normalizeRotation(turn) };
-	const right = `less than half of both diameters, ${most}: the tubes do not touch there`;
-	report({ at: inside(at, 'offset'), found: show(offset), right });
+	report({ at: inside(at, 'offset'), found: valued(offset), right: { code: 'less-than-both-halves', most } });
 	return undefined;
 }

@@ -1,115 +1,121 @@
-/** The kinds of value that a job file holds, each a schema whose message says what would be right. */
-import * as z from 'zod/mini';
+/** The kinds of value that a job file holds: each reader gives the value, or what would be right. */
 import { LONGEST_NAME, LONGEST_NOTES, nameWillDo, notesWillDo } from '../tube/names.ts';
 import { parseLength } from '../units/parse.ts';
-import { isWithin, lengthsIn, type Range, rangeWords } from '../units/range.ts';
+import { isWithin, lengthsIn, type Range } from '../units/range.ts';
 import type { Units } from '../units/units.ts';
 import { UnitsError } from '../units/units-error.ts';
-import { inside, type Report, show } from './fault.ts';
+import type { NameOf, NumberOf, Right, Surface } from './facts/index.ts';
+import { inside, type Report, valued } from './fault.ts';
 
-type Schemas = Readonly<Record<string, z.ZodMiniType>>;
+export type Reader<T> = (value: unknown) => { value: T } | { wrong: Right };
+
+type Readers = Readonly<Record<string, Reader<unknown>>>;
 /** What could be read of an object: a key is absent where it was absent or faulty. */
-export type Read<S extends Schemas> = { [K in keyof S]?: z.output<S[K]> };
+export type Read<R extends Readers> = { [K in keyof R]?: R[K] extends Reader<infer T> ? T : never };
+
+/** Whatever stands there; it is read elsewhere. */
+export const anything: Reader<unknown> = (value) => ({ value });
+
+/** A value of which this holds. */
+export function such<T>(holds: (value: unknown) => value is T, wrong: Right): Reader<T> {
+	return (value) => (holds(value) ? { value } : { wrong });
+}
 
 /** A length in `units`, written as a number or as a fabricator writes it. `bound` has what it may be, in mm. */
-export function length(units: Units, bound: Range) {
-	const range = lengthsIn(bound, units);
-	const words = `a length${rangeWords(range)} in ${units === 'in' ? 'inches, as 9.375 or "9 3/8"' : 'mm, as 238 or "9 3/8 in"'}`;
-	return z.transform((value: unknown, context) => {
-		const wrong = (message: string) => {
-			context.issues.push({ code: 'custom', message, input: value });
-			return z.NEVER;
-		};
-		if (typeof value !== 'string' && !Number.isFinite(value)) return wrong(words);
+export function length(units: Units, bound: Range): Reader<number> {
+	const wrong: Right & { code: 'length' } = { code: 'length', range: lengthsIn(bound, units), units };
+	return (value) => {
+		if (typeof value !== 'string' && !Number.isFinite(value)) return { wrong };
 		try {
 			const read = parseLength(value as string | number, units);
-			return isWithin(read, range) ? read : wrong(words);
+			return isWithin(read, wrong.range) ? { value: read } : { wrong };
 		} catch (error) {
-			if (error instanceof UnitsError) return wrong(`${words} (${error.right})`);
+			if (error instanceof UnitsError) return { wrong: { ...wrong, why: error.right } };
 			throw error;
 		}
-	});
+	};
 }
 
-/** A JSON number; `what` names it in the fault. */
-export function number(what: string, range: Range = {}) {
-	const words = rangeWords(range);
-	const error = `${what}${words && `,${words}`}; a number without quotes`;
-	return z.number({ error }).check(z.refine((value) => isWithin(value, range), { error }));
+const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
+
+/** A JSON number. */
+export function number(of: NumberOf, range: Range = {}): Reader<number> {
+	return such((value): value is number => isNumber(value) && isWithin(value, range), { code: 'number', of, range });
 }
 
-/** The number of one `what` among several, from 1 to `most`; without `most` only that it is one. */
-export function ordinal(what: string, most: number | null) {
-	return whole(most === null ? `the number of a ${what}, from 1` : `the number of a ${what}, 1 to ${most}`, most);
+/** The number of one among several, from 1 to `most`; without `most` only that it is one. */
+export function ordinal(of: 'straight' | 'bend', most: number | null): Reader<number> {
+	return whole(most, { code: 'ordinal', of, most });
 }
 
-export function yesOrNo(what: string) {
-	return z.boolean({ error: `${what}: true or false, without quotes` });
+export function yesOrNo(of: 'may-open'): Reader<boolean> {
+	return such((value) => typeof value === 'boolean', { code: 'yes-or-no', of });
 }
 
-/** A whole number from 1 to `most`; `what` names it in the fault. */
-export function count(what: string, most: number) {
-	return whole(`${what}, a whole number from 1 to ${most}`, most);
+/** A whole number from 1 to `most`. */
+export function count(of: 'tubes', most: number): Reader<number> {
+	return whole(most, { code: 'count', of, most });
 }
 
-function whole(error: string, most: number | null) {
-	return z
-		.number({ error })
-		.check(z.refine((value) => Number.isInteger(value) && value >= 1 && value <= (most ?? value), { error }));
+function whole(most: number | null, wrong: Right): Reader<number> {
+	return such(
+		(value): value is number => isNumber(value) && Number.isInteger(value) && value >= 1 && value <= (most ?? value),
+		wrong,
+	);
 }
 
 /** A name: visible characters on one line, at least one. */
-export function text(what: string) {
-	const error = `${what}, a text in quotes of at most ${LONGEST_NAME} characters on one line`;
-	return z.string({ error }).check(z.refine(nameWillDo, { error }));
+export function text(of: NameOf): Reader<string> {
+	const wrong: Right = { code: 'name', of, most: LONGEST_NAME };
+	return such((value): value is string => typeof value === 'string' && nameWillDo(value), wrong);
 }
 
 /** Prose, with lines of its own. */
-export function notes() {
-	const error = `a text in quotes of at most ${LONGEST_NOTES} characters, with \\n for the end of a line and no other control character`;
-	return z.string({ error }).check(z.refine(notesWillDo, { error }));
+export function notes(): Reader<string> {
+	const wrong: Right = { code: 'notes', most: LONGEST_NOTES };
+	return such((value): value is string => typeof value === 'string' && notesWillDo(value), wrong);
+}
+
+/** One of a few words. */
+export function oneOf<const T extends string>(values: readonly T[], of: Surface): Reader<T> {
+	return such((value): value is T => (values as readonly unknown[]).includes(value), { code: 'one-of', of });
 }
 
 /**
- * Reads an object key by key, each by its own schema, so that one bad value hides no other. Unknown keys, missing
+ * Reads an object key by key, each by its own reader, so that one bad value hides no other. Unknown keys, missing
  * required ones and bad values are reported.
  */
-export function readObject<S extends Schemas>(
+export function readObject<R extends Readers>(
 	value: unknown,
 	at: string,
-	schemas: S,
-	required: readonly (keyof S & string)[],
+	readers: R,
+	required: readonly (keyof R & string)[],
 	report: Report,
-): Read<S> {
+): Read<R> {
 	const read: Record<string, unknown> = {};
 	if (!isObject(value)) {
-		report({ at, found: show(value), right: `an object { … } with ${Object.keys(schemas).join(', ')}` });
-		return read as Read<S>;
+		report({ at, found: valued(value), right: { code: 'object', keys: Object.keys(readers) } });
+		return read as Read<R>;
 	}
-	reportUnknown(value, at, Object.keys(schemas), report);
-	for (const [key, schema] of Object.entries(schemas)) {
+	reportUnknown(value, at, Object.keys(readers), report);
+	for (const [key, reader] of Object.entries(readers)) {
 		const own = Object.hasOwn(value, key) ? value[key] : undefined;
 		if (own === undefined && !required.includes(key)) continue;
-		const result = schema.safeParse(own);
-		if (result.success) read[key] = result.data;
+		const result = reader(own);
+		if ('value' in result) read[key] = result.value;
 		else {
-			const right = result.error.issues[0]?.message ?? '';
-			const place = inside(at, key);
-			report({ at: place, found: show(own), right: required.includes(key) ? right : `${right}, or no "${key}"` });
+			const orWithout = required.includes(key) ? {} : { orWithout: key };
+			report({ at: inside(at, key), found: valued(own), right: result.wrong, ...orWithout });
 		}
 	}
-	return read as Read<S>;
+	return read as Read<R>;
 }
 
 /** Reports every key of an object that is not one of these. */
 export function reportUnknown(value: object, at: string, known: readonly string[], report: Report): void {
 	for (const [key, found] of Object.entries(value)) {
 		if (known.includes(key)) continue;
-		report({
-			at: inside(at, key),
-			found: show(found),
-			right: `nothing here: no such key; known here: ${known.join(', ')}`,
-		});
+		report({ at: inside(at, key), found: valued(found), right: { code: 'unknown-key', known } });
 	}
 }
 

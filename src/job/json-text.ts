@@ -2,7 +2,8 @@
  * Finds where a text stops being JSON, and keys written twice. `JSON.parse` names the place in words that differ from one
  * Node to the next or not at all, and drops the first of two equal keys without a word.
  */
-import { type Fault, FaultList, inside, show } from './fault.ts';
+import type { Fault, TextWanted } from './facts/index.ts';
+import { FaultList, inside } from './fault.ts';
 
 /** Nested deeper than any job file; the walk and `JSON.parse` both recurse. */
 const DEEPEST = 100;
@@ -26,7 +27,7 @@ export function scanJson(text: string): { faults: Fault[]; whole: boolean } {
 
 class BrokenOff extends Error {
 	constructor(readonly fault: Fault) {
-		super(fault.right);
+		super(`the text breaks off at ${fault.at}`);
 	}
 }
 
@@ -38,23 +39,19 @@ class Scan {
 
 	whole(): void {
 		this.value('job', 0);
-		if (this.peek() !== '') throw this.broken('the end of the file here, after the closing }');
+		if (this.peek() !== '') throw this.broken('end');
 	}
 
 	private value(place: string, depth: number): void {
 		const next = this.peek();
-		if (depth > DEEPEST) throw this.broken('a job file, which is not nested so deeply');
+		if (depth > DEEPEST) throw this.broken('less-nesting');
 		if (next === '{') this.object(place, depth);
 		else if (next === '[') this.list(place, depth);
 		else if (this.take(STRING) === null && this.take(NUMBER) === null && this.take(WORD) === null) this.noValue(next);
 	}
 
 	private noValue(next: string): never {
-		throw this.broken(
-			next === '"'
-				? BAD_STRING
-				: 'a value here: a number as 0.5, a text in "…", { … } or [ … ] (no comma goes before a ])',
-		);
+		throw this.broken(next === '"' ? 'closed-text' : 'value');
 	}
 
 	private object(place: string, depth: number): void {
@@ -65,21 +62,22 @@ class Scan {
 			const start = this.at;
 			const next = this.peek();
 			const key = this.take(STRING);
-			if (key === null) throw this.broken(next === '"' ? BAD_STRING : 'a key in "…" here (no comma goes before a })');
+			if (key === null) throw this.broken(next === '"' ? 'closed-text' : 'key');
 			const name = JSON.parse(key) as string;
 			if (keys.has(name)) {
 				this.at = start;
 				this.peek();
 				// Finding the place takes the whole text up to there.
-				const found = this.found.isFull ? '' : `the key ${show(name)} a second time, ${this.place()}`;
-				this.found.report({ at: inside(place, name), found, right: 'each key once' });
+				const { line, column } = this.found.isFull ? NOWHERE : this.place();
+				const found = { code: 'key-twice', key: name, line, column } as const;
+				this.found.report({ at: inside(place, name), found, right: { code: 'key-once' } });
 				this.take(STRING);
 			}
 			keys.add(name);
-			if (!this.takeChar(':')) throw this.broken(`a : here, after the key ${show(name)}`);
+			if (!this.takeChar(':')) throw this.broken({ colonAfter: name });
 			this.value(inside(place, name), depth + 1);
 		} while (this.takeChar(','));
-		if (!this.takeChar('}')) throw this.broken('a comma or } here');
+		if (!this.takeChar('}')) throw this.broken('comma-or-brace');
 	}
 
 	private list(place: string, depth: number): void {
@@ -90,7 +88,7 @@ class Scan {
 			this.value(inside(place, index), depth + 1);
 			index++;
 		} while (this.takeChar(','));
-		if (!this.takeChar(']')) throw this.broken('a comma or ] here');
+		if (!this.takeChar(']')) throw this.broken('comma-or-bracket');
 	}
 
 	/** The next character that is not white space; empty at the end. */
@@ -113,20 +111,21 @@ class Scan {
 		return true;
 	}
 
-	private broken(right: string): BrokenOff {
+	private broken(wants: TextWanted): BrokenOff {
 		const rest = this.text.slice(this.at, this.at + 20).split('\n')[0] ?? '';
-		const comment = /^(?:\/[/*]|#)/.test(rest) ? '; JSON has no comments, prose goes into "notes"' : '';
+		const { line, column } = this.place();
 		return new BrokenOff({
-			at: this.place(),
-			found: this.at >= this.text.length ? 'the end of the file' : show(rest.trim() || rest),
-			right: right + comment,
+			at: `line ${line}, column ${column}`,
+			found: this.at >= this.text.length ? { code: 'end-of-file' } : { code: 'text', text: rest.trim() || rest },
+			right: { code: 'json', wants, comment: /^(?:\/[/*]|#)/.test(rest) },
 		});
 	}
 
-	private place(): string {
+	private place(): { line: number; column: number } {
 		const lines = this.text.slice(0, this.at).split('\n');
-		return `line ${lines.length}, column ${(lines.at(-1)?.length ?? 0) + 1}`;
+		return { line: lines.length, column: (lines.at(-1)?.length ?? 0) + 1 };
 	}
 }
 
-const BAD_STRING = 'a text that is closed with " on the same line, with \\" for a " inside and \\\\ for a \\';
+/** The place of a fault that is counted only. */
+const NOWHERE = { line: 0, column: 0 };

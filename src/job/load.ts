@@ -1,6 +1,7 @@
 /** Loads a job file from disk. */
 import { realpathSync } from 'node:fs';
-import { type Fault, JobFileError, show } from './fault.ts';
+import type { Fault } from './facts/index.ts';
+import { JobFileError, valued } from './fault.ts';
 import { jobText } from './job-text.ts';
 import { scanJson } from './json-text.ts';
 import { type GoodJob, readJob } from './read.ts';
@@ -36,8 +37,8 @@ export function loadBendable(path: string, lookup?: ToolingLookup): LoadedJob {
 	const bends = shape.kind === 'bends' ? shape.bends : [];
 	const faults = bends.flatMap(({ die = tooling.die }, i): Fault[] => {
 		if (die === tooling.die) return [];
-		const right = `no other die than the job's own, ${show(tooling.die)}: this version lays out and bends on one die only`;
-		return [{ at: `shape.bends[${i}].die`, found: show(die), right }];
+		const right = { code: 'own-die-only', own: tooling.die } as const;
+		return [{ at: `shape.bends[${i}].die`, found: valued(die), right }];
 	});
 	if (faults.length > 0) throw new JobFileError(path, faults);
 	return loaded;

@@ -1,5 +1,4 @@
 /** From a parsed job file to a job, or to every fault in it at once. */
-import * as z from 'zod/mini';
 import { BOUNDS } from '../tube/bounds.ts';
 import { trimWithCopes } from '../tube/cope.ts';
 import type { Job, Units } from '../tube/job.ts';
@@ -8,8 +7,9 @@ import { UNSAID } from '../tube/whole-job.ts';
 import { readChecks } from './checks.ts';
 import { dieNames } from './dies.ts';
 import { readEnds } from './ends.ts';
-import { type Fault, FaultList, type Report, show } from './fault.ts';
-import { count, isObject, length, notes, number, readObject, text, yesOrNo } from './fields.ts';
+import type { Fault } from './facts/index.ts';
+import { FaultList, type Report, valued } from './fault.ts';
+import { anything, count, isObject, length, notes, number, readObject, such, text, yesOrNo } from './fields.ts';
 import { readShape } from './shape.ts';
 import { reportSpringsBack } from './springs-back.ts';
 import { readTooling, type ToolingLookup } from './tooling.ts';
@@ -35,19 +35,19 @@ const TOLERANCE: Readonly<Record<Units, Omit<Job['tolerance'], 'shape' | 'direct
 const MOST_TUBES = 10_000;
 
 const TOP = {
-	pullbook: z.literal(JOB_FORMAT, { error: `"${JOB_FORMAT}", the format that this program reads` }),
-	name: text('a name for the part'),
-	units: z.enum(['in', 'mm'], { error: '"in" or "mm"' }),
-	tube: z.unknown(),
-	tooling: z.unknown(),
-	shape: z.unknown(),
-	trim: z.unknown(),
-	tolerance: z.unknown(),
-	risk: number('the part of bends that may come out over', BOUNDS.risk),
-	mayOpen: yesOrNo('whether a bend may be worked back'),
-	quantity: count('how many of this tube are wanted', MOST_TUBES),
-	ends: z.unknown(),
-	checks: z.unknown(),
+	pullbook: such((value) => value === JOB_FORMAT, { code: 'format', format: JOB_FORMAT }),
+	name: text('part'),
+	units: such((value): value is Units => value === 'in' || value === 'mm', { code: 'units' }),
+	tube: anything,
+	tooling: anything,
+	shape: anything,
+	trim: anything,
+	tolerance: anything,
+	risk: number('risk', BOUNDS.risk),
+	mayOpen: yesOrNo('may-open'),
+	quantity: count('tubes', MOST_TUBES),
+	ends: anything,
+	checks: anything,
 	notes: notes(),
 };
 
@@ -60,7 +60,7 @@ export function readJob(value: unknown, lookup: ToolingLookup = NO_TOOLING): Goo
 	const { report, faults } = list;
 	const top = readObject(value, 'job', TOP, ['pullbook', 'name', 'units'], report);
 	if (!isObject(value)) return { faults: list.told() };
-	// Without units the rest is read as millimetres, which can be the larger numbers, for its other faults.
+	// Without units the rest is read as millimeters, which can be the larger numbers, for its other faults.
 	const units = top.units ?? 'mm';
 	const tube = readTube(value.tube, units, report);
 	const { tooling, fromBender } = readTooling(value.tooling, tube.od, units, lookup, report);
@@ -102,17 +102,17 @@ function readTrim(value: unknown, units: Units, report: Report): Job['trim'] {
 /** `length` is undefined where it was given but is faulty. */
 function readTolerance(value: unknown, units: Units, report: Report): Partial<Job['tolerance']> {
 	if (value === undefined) return wholeTolerance(TOLERANCE[units]);
-	const schemas = {
-		under: number('a tolerance in degrees', BOUNDS.band),
-		over: number('a tolerance in degrees', BOUNDS.band),
+	const readers = {
+		under: number('angle-tolerance', BOUNDS.band),
+		over: number('angle-tolerance', BOUNDS.band),
 		length: length(units, BOUNDS.lengthTolerance),
-		rotation: number('a tolerance in degrees', BOUNDS.angleTolerance),
+		rotation: number('angle-tolerance', BOUNDS.angleTolerance),
 		shape: length(units, BOUNDS.shapeTolerance),
-		direction: number('a tolerance in degrees', BOUNDS.angleTolerance),
+		direction: number('angle-tolerance', BOUNDS.angleTolerance),
 	};
-	const read = readObject(value, 'tolerance', schemas, [], report);
+	const read = readObject(value, 'tolerance', readers, [], report);
 	if (read.under === 0 && read.over === 0) {
-		report({ at: 'tolerance', found: show(value), right: 'some room under or over the angle: not both 0' });
+		report({ at: 'tolerance', found: valued(value), right: { code: 'some-tolerance' } });
 	}
 	const faulty = isObject(value) && Object.hasOwn(value, 'length') && read.length === undefined;
 	return { ...wholeTolerance({ ...TOLERANCE[units], ...read }), ...(faulty ? { length: undefined } : {}) };

@@ -1,14 +1,13 @@
 /** Reads `shape`: bends with their straights, or the sharp-corner points. */
-import * as z from 'zod/mini';
 import { normalizeRotation } from '../tube/angles.ts';
 import { BOUNDS } from '../tube/bounds.ts';
 import { frames } from '../tube/frames.ts';
 import type { Bend, Point, ShapeSource, Units } from '../tube/job.ts';
+import type { PointFact } from '../tube/points.ts';
 import { bendsWanting, pointFaults, pointsToBends } from '../tube/points.ts';
 import { keepCorners } from '../tube/resolve.ts';
-import { trimmed } from '../units/format.ts';
-import { inside, type Report, show } from './fault.ts';
-import { isObject, length, number, readObject, reportUnknown } from './fields.ts';
+import { inside, type Report, valued } from './fault.ts';
+import { anything, isObject, length, number, type Reader, readObject, reportUnknown, such } from './fields.ts';
 
 /** More bends than any tube has: a sign of a file gone wrong. */
 const MOST_BENDS = 200;
@@ -26,7 +25,7 @@ export interface ReadShape {
 
 const NONE: ReadShape = { source: null, bends: null, directions: [] };
 
-/** The die's centre-line radius, and that of a finished bend as far as the job or the die states it. */
+/** The die's center-line radius, and that of a finished bend as far as the job or the die states it. */
 export interface Radii {
 	die: number;
 	finished: number;
@@ -44,16 +43,14 @@ export interface ReadBy {
 
 export function readShape(value: unknown, by: ReadBy): ReadShape {
 	const { report } = by;
-	const right = 'an object { … } with "bends" and "last", or with "points"';
 	if (!isObject(value)) {
-		report({ at: 'shape', found: show(value), right });
+		report({ at: 'shape', found: valued(value), right: { code: 'shape' } });
 		return NONE;
 	}
 	const [bends, points] = [Object.hasOwn(value, 'bends'), Object.hasOwn(value, 'points')];
 	if (bends === points) {
 		reportUnknown(value, 'shape', ['bends', 'last', 'points'], report);
-		const found = bends ? 'both "bends" and "points"' : 'neither "bends" nor "points"';
-		report({ at: 'shape', found, right: 'one of the two: "bends" with "last", or "points" alone' });
+		report({ at: 'shape', found: { code: bends ? 'both-shapes' : 'neither-shape' }, right: { code: 'one-shape' } });
 		return bends ? faultsOfBoth(value, by) : NONE;
 	}
 	return points ? readPoints(value, by) : readBends(value, by);
@@ -66,16 +63,16 @@ function faultsOfBoth({ points, ...byBends }: Record<string, unknown>, by: ReadB
 }
 
 function readBends(value: Record<string, unknown>, { units, radii, dies, report }: ReadBy): ReadShape {
-	const schemas = {
-		bends: z.unknown(),
+	const readers = {
+		bends: anything,
 		last: length(units, BOUNDS.straight),
 		radius: length(units, BOUNDS.radius),
 	};
-	const { last, radius } = readObject(value, 'shape', schemas, ['bends', 'last'], report);
-	const list = readList(value.bends, 'shape.bends', 'bends, at least one', 1, MOST_BENDS, report);
+	const { last, radius } = readObject(value, 'shape', readers, ['bends', 'last'], report);
+	const list = readList(value.bends, 'bends', 1, MOST_BENDS, report);
 	if (list === null) return NONE;
-	const bendSchemas = bendSchemasFor(units, dies);
-	const read = list.map((item, i) => readBend(item, inside('shape.bends', i), bendSchemas, report));
+	const bendReaders = bendReadersFor(units, dies);
+	const read = list.map((item, i) => readBend(item, inside('shape.bends', i), bendReaders, report));
 	const bends = read.filter((bend): bend is Bend => bend.straight !== undefined && isTurn(bend));
 	const turns = leadingTurns(read);
 	const complete = last !== undefined && bends.length === read.length;
@@ -105,31 +102,31 @@ function reportNoRoom({ bends, last, radius: drawn }: BentSource, { die, finishe
 	);
 	kept.straights.forEach((rest, i) => {
 		if (rest >= -ROUNDING * finished) return;
-		const least = trimmed(Math.ceil((straights[i]! - rest) * 1000) / 1000, 3);
+		const least = Math.ceil((straights[i]! - rest) * 1000) / 1000;
 		const at = i === bends.length ? 'shape.last' : `${inside('shape.bends', i)}.straight`;
-		const right = `${least} or more: at a finished radius of ${trimmed(finished, 3)} ${bendsWanting(i + 1, bends.length)} that room between the drawing's corners`;
-		report({ at, found: show(straights[i]), right });
+		const right = { code: 'room', least, finished, bends: bendsWanting(i + 1, bends.length) } as const;
+		report({ at, found: valued(straights[i]), right });
 	});
 }
 
-function bendSchemasFor(units: Units, dies: readonly string[] | null) {
-	const known =
-		dies === null ? 'a die of tooling.dies, by its name' : `a die of this job, one of ${dies.map(show).join(', ')}`;
+function bendReadersFor(units: Units, dies: readonly string[] | null) {
+	const isKnown = (value: unknown): value is string =>
+		typeof value === 'string' && (dies === null || dies.includes(value));
 	return {
 		straight: length(units, BOUNDS.straight),
-		angle: number('an angle in degrees', BOUNDS.bendAngle),
-		rotation: number('a rotation in degrees'),
-		die: z.string({ error: known }).check(z.refine((name) => dies?.includes(name) ?? true, { error: known })),
+		angle: number('bend-angle', BOUNDS.bendAngle),
+		rotation: number('rotation'),
+		die: such(isKnown, { code: 'die-of-job', dies }),
 	};
 }
 
 function readBend(
 	value: unknown,
 	at: string,
-	schemas: ReturnType<typeof bendSchemasFor>,
+	readers: ReturnType<typeof bendReadersFor>,
 	report: Report,
 ): Partial<Bend> {
-	const read = readObject(value, at, schemas, ['straight', 'angle', 'rotation'], report);
+	const read = readObject(value, at, readers, ['straight', 'angle', 'rotation'], report);
 	return read.rotation === undefined ? read : { ...read, rotation: normalizeRotation(read.rotation) };
 }
 
@@ -154,12 +151,11 @@ function directionsOf(turns: readonly Turn[]): Point[] {
 
 function readPoints(value: Record<string, unknown>, { units, radii, report }: Omit<ReadBy, 'dies'>): ReadShape {
 	reportUnknown(value, 'shape', ['points'], report);
-	const words = 'points, at least 3: both ends and a corner';
-	const list = readList(value.points, 'shape.points', words, 3, MOST_BENDS + 2, report);
+	const list = readList(value.points, 'points', 3, MOST_BENDS + 2, report);
 	if (list === null) return NONE;
 	const points = list.map((item, i) => readPoint(item, inside('shape.points', i), units, report));
 	const faults = geometryFaults(points, radii?.finished);
-	for (const [i, right] of faults) report({ at: inside('shape.points', i), found: show(list[i]), right });
+	for (const [i, right] of faults) report({ at: inside('shape.points', i), found: valued(list[i]), right });
 	const whole = points.filter((point) => point !== null);
 	const complete = whole.length === points.length && faults.size === 0;
 	return {
@@ -171,14 +167,14 @@ function readPoints(value: Record<string, unknown>, { units, radii, report }: Om
 
 function readPoint(value: unknown, at: string, units: Units, report: Report): Point | null {
 	if (!Array.isArray(value) || value.length < 2 || value.length > 3) {
-		report({ at, found: show(value), right: `[x, y] or [x, y, z] in ${units}` });
+		report({ at, found: valued(value), right: { code: 'point', units } });
 		return null;
 	}
-	const schema = length(units, BOUNDS.coordinate);
+	const read: Reader<number> = length(units, BOUNDS.coordinate);
 	const [x, y, z = 0] = value.map((coordinate, i) => {
-		const result = schema.safeParse(coordinate);
-		if (result.success) return result.data;
-		report({ at: inside(at, i), found: show(coordinate), right: result.error.issues[0]?.message ?? '' });
+		const result = read(coordinate);
+		if ('value' in result) return result.value;
+		report({ at: inside(at, i), found: valued(coordinate), right: result.wrong });
 		return null;
 	});
 	return x == null || y == null || z == null ? null : [x, y, z];
@@ -188,19 +184,19 @@ function readPoint(value: unknown, at: string, units: Units, report: Report): Po
  * What keeps the points from being a tube, by point. A faulty point ends a run, so that the points on either side of it
  * are still judged.
  */
-function geometryFaults(points: readonly (Point | null)[], radius: number | undefined): Map<number, string> {
-	const faults = new Map<number, string>();
+function geometryFaults(points: readonly (Point | null)[], radius: number | undefined): Map<number, PointFact> {
+	const faults = new Map<number, PointFact>();
 	for (const run of runs(points)) {
 		const corners = pointFaults(run.points, 0);
 		const cuts = [0, ...corners.map(({ point }) => point), run.points.length - 1];
-		for (const { point, text } of corners) faults.set(run.first + point, text);
+		for (const { point, fact } of corners) faults.set(run.first + point, fact);
 		if (radius === undefined) continue;
 		cuts.slice(1).forEach((to, i) => {
 			const from = cuts[i] ?? 0;
 			if (to - from < 2) return;
-			for (const { point, text } of pointFaults(run.points.slice(from, to + 1), radius, run.first + from)) {
+			for (const { point, fact } of pointFaults(run.points.slice(from, to + 1), radius, run.first + from)) {
 				const index = run.first + from + point;
-				if (!faults.has(index)) faults.set(index, text);
+				if (!faults.has(index)) faults.set(index, fact);
 			}
 		});
 	}
@@ -220,14 +216,13 @@ function runs(points: readonly (Point | null)[]): { first: number; points: Point
 
 function readList(
 	value: unknown,
-	at: string,
-	what: string,
+	of: 'bends' | 'points',
 	least: number,
 	most: number,
 	report: Report,
 ): unknown[] | null {
 	if (Array.isArray(value) && value.length >= least && value.length <= most) return value;
-	const found = Array.isArray(value) ? `a list of ${value.length}` : show(value);
-	report({ at, found, right: `a list [ … ] of ${what} and at most ${most}` });
+	const found = Array.isArray(value) ? ({ code: 'list-of', length: value.length } as const) : valued(value);
+	report({ at: `shape.${of}`, found, right: { code: of, least, most } });
 	return null;
 }

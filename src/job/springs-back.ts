@@ -1,7 +1,6 @@
 import { mechanicsPrior } from '../springback/mechanics.ts';
 import type { Material } from '../tube/job.ts';
-import { trimmed } from '../units/format.ts';
-import { type Report, show } from './fault.ts';
+import { type Report, valued } from './fault.ts';
 
 /** What springs back by more than this part by mechanics alone is hardly bent: no bender is made for it, and no radius follows from it. */
 const MOST = 0.5;
@@ -16,7 +15,6 @@ export function reportSpringsBack(
 	if (od === undefined || wall === undefined || material === undefined || clr === undefined || wall > od / 2) return;
 	const { k } = mechanicsPrior({ od, wall }, clr, material);
 	if (k < MOST) return;
-	const most = trimmed(Math.floor(((clr * MOST) / k) * 100) / 100, 2);
-	const right = `a radius of at most ${most}: at a larger one this tube of this material springs back by more than half`;
-	report({ at, found: show(clr), right });
+	const most = Math.floor(((clr * MOST) / k) * 100) / 100;
+	report({ at, found: valued(clr), right: { code: 'radius-at-most', most } });
 }

@@ -1,12 +1,11 @@
 /** Reads `tooling`: the job file governs, then what is kept of the bender and die it names, then the defaults. */
-import * as z from 'zod/mini';
 import type { Tooling, Units } from '../tube/job.ts';
 import type { KeptTooling } from '../tube/kept-tooling.ts';
 import { FIELD_NAMES, type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { readDies } from './dies.ts';
-import { type Report, show } from './fault.ts';
-import { readObject, text } from './fields.ts';
-import { figureSchema } from './tooling-schema.ts';
+import { type Report, valued } from './fault.ts';
+import { anything, type Reader, readObject, text } from './fields.ts';
+import { figureReader } from './tooling-reader.ts';
 
 /**
  * What the program keeps under the names of a bender and a die, lengths in `units`; undefined when neither is kept.
@@ -16,13 +15,13 @@ export type ToolingLookup = (bender: string, die: string, units: Units) => KeptT
 
 export type ReadTooling = Partial<Tooling>;
 
-function schemasFor(units: Units) {
-	const figures = FIELD_NAMES.map((name) => [name, figureSchema(name, units)] as const);
+function readersFor(units: Units) {
+	const figures = FIELD_NAMES.map((name) => [name, figureReader(name, units)] as const);
 	return {
-		bender: text("the bender's name"),
-		die: text("the die's name"),
-		...(Object.fromEntries(figures) as Record<FieldName, ReturnType<typeof figureSchema>>),
-		dies: z.unknown(),
+		bender: text('bender'),
+		die: text('die'),
+		...(Object.fromEntries(figures) as Record<FieldName, Reader<number>>),
+		dies: anything,
 	};
 }
 
@@ -38,7 +37,7 @@ export function readTooling(
 	report: Report,
 ): { tooling: ReadTooling; fromBender: string[] } {
 	const given = value === undefined ? {} : value;
-	const { dies: further, ...read } = readObject(given, 'tooling', schemasFor(units), [], report);
+	const { dies: further, ...read } = readObject(given, 'tooling', readersFor(units), [], report);
 	const wrote = (key: string) => typeof given === 'object' && given !== null && Object.hasOwn(given, key);
 	const bender = read.bender ?? (wrote('bender') ? undefined : 'shop');
 	const die = read.die ?? (wrote('die') ? undefined : dieName(read.clr, od));
@@ -67,14 +66,13 @@ function short(value: number): string {
 }
 
 function reportMissingRadius(die: string | undefined, bender: string | undefined, report: Report): void {
-	const kept = die === undefined ? '' : `, or a bender "${bender}" and die "${die}" set up in the program with one`;
-	const right = `the center-line radius of the die, a length above 0${kept}`;
-	report({ at: 'tooling.clr', found: 'nothing', right });
+	const right = { code: 'radius-of-die', kept: die === undefined ? null : { bender, die } } as const;
+	report({ at: 'tooling.clr', found: { code: 'nothing' }, right });
 }
 
-/** A centre line bent tighter than the tube's own half would turn its inside out. */
+/** A center line bent tighter than the tube's own half would turn its inside out. */
 function reportTightRadius(clr: number | undefined, od: number | undefined, kept: boolean, report: Report): void {
 	if (clr === undefined || od === undefined || clr >= od / 2) return;
-	const found = kept ? `${show(clr)}, kept with the bender and die` : show(clr);
-	report({ at: 'tooling.clr', found, right: `a radius of at least half the outside diameter, ${od / 2}` });
+	const found = kept ? ({ code: 'value', value: clr, kept } as const) : valued(clr);
+	report({ at: 'tooling.clr', found, right: { code: 'radius-at-least', least: od / 2 } });
 }

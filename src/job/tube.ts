@@ -1,10 +1,9 @@
 /** Reads `tube`: material, outside diameter, wall, the piece in hand and its heat number. */
-import * as z from 'zod/mini';
 import { materialByKey, materialKeys } from '../springback/materials.ts';
 import { BOUNDS } from '../tube/bounds.ts';
 import type { Job, Material, Units } from '../tube/job.ts';
-import { type Report, show } from './fault.ts';
-import { isObject, length, number, readObject, text } from './fields.ts';
+import { type Report, valued } from './fault.ts';
+import { anything, isObject, length, number, readObject, text } from './fields.ts';
 
 /** Outside of these no metal is found; a modulus in the other unit is caught by it. */
 const METALS = {
@@ -15,19 +14,18 @@ const METALS = {
 export type ReadTube = Partial<Job['tube']>;
 
 export function readTube(value: unknown, units: Units, report: Report): ReadTube {
-	const heat = text('the heat, lot or certificate number');
-	const schemas = {
-		material: z.unknown(),
+	const readers = {
+		material: anything,
 		od: length(units, BOUNDS.od),
 		wall: length(units, BOUNDS.wall),
 		stock: length(units, BOUNDS.stock),
-		heat,
+		heat: text('heat'),
 	};
-	const { material, ...tube } = readObject(value, 'tube', schemas, ['od', 'wall'], report);
+	const { material, ...tube } = readObject(value, 'tube', readers, ['od', 'wall'], report);
 	const { od, wall } = tube;
 	if (od !== undefined && wall !== undefined && wall > od / 2) {
-		const right = `a wall of at most half the outside diameter, ${od / 2}`;
-		report({ at: 'tube.wall', found: show((value as { wall: unknown }).wall), right });
+		const right = { code: 'wall-at-most', most: od / 2 } as const;
+		report({ at: 'tube.wall', found: valued((value as { wall: unknown }).wall), right });
 	}
 	if (!isObject(value)) return tube;
 	return { ...tube, material: readMaterial(material, units, report) };
@@ -37,19 +35,18 @@ function readMaterial(value: unknown, units: Units, report: Report): Material | 
 	const at = 'tube.material';
 	if (isObject(value)) {
 		const stress = units === 'in' ? 'ksi' : 'MPa';
-		const schemas = {
-			name: text("the material's name"),
-			yield: number(`the yield strength in ${stress}`, METALS[units].yield),
-			modulus: number(`the elastic modulus in ${stress}`, METALS[units].modulus),
+		const readers = {
+			name: text('material'),
+			yield: number({ strength: 'yield', in: stress }, METALS[units].yield),
+			modulus: number({ strength: 'modulus', in: stress }, METALS[units].modulus),
 		};
-		const { name, yield: strength, modulus } = readObject(value, at, schemas, ['name', 'yield', 'modulus'], report);
+		const { name, yield: strength, modulus } = readObject(value, at, readers, ['name', 'yield', 'modulus'], report);
 		if (name === undefined || strength === undefined || modulus === undefined) return undefined;
 		return { name, yield: strength, modulus };
 	}
 	const material = typeof value === 'string' ? materialByKey(value, units) : undefined;
 	if (material === undefined) {
-		const right = `one of ${materialKeys.join(', ')}, or { "name", "yield", "modulus" } as the certificate of the tube has them`;
-		report({ at, found: show(value), right });
+		report({ at, found: valued(value), right: { code: 'material', keys: materialKeys } });
 	}
 	return material;
 }

@@ -1,4 +1,3 @@
-import { trimmed } from '../units/format.ts';
 import { angleBetween, degrees, normalizeRotation } from './angles.ts';
 import { setback } from './arcs.ts';
 import { corners } from './frames.ts';
@@ -11,10 +10,16 @@ export interface BendList {
 	last: number;
 }
 
-/** What keeps a list of points from being a tube: `point` counts from 0, `text` says what would be right there. */
+/** What a list of points wants at one of them to be a tube. */
+export type PointFact =
+	| { code: 'three-points' | 'another-point' | 'out-of-line' | 'aside' }
+	/** So much further from the point before it: these bends need that room. */
+	| { code: 'further'; by: number; bends: readonly number[] };
+
+/** What keeps a list of points from being a tube: `point` counts from 0. */
 export interface PointFault {
 	point: number;
-	text: string;
+	fact: PointFact;
 }
 
 /** Corners flatter than this, in degrees, or folded back to within this of 180, have no bend to speak of. */
@@ -38,25 +43,17 @@ export function torsion(p0: Point, p1: Point, p2: Point, p3: Point): number {
 /** Faults of the corners alone, whatever the radius: points that coincide, lie in a line or turn straight back. */
 function cornerFaults(points: readonly Point[]): PointFault[] {
 	if (points.length < 3) {
-		return [{ point: 0, text: 'at least 3 points: both ends and a corner' }];
+		return [{ point: 0, fact: { code: 'three-points' } }];
 	}
-	return points.slice(1).flatMap((point, i) => {
+	return points.slice(1).flatMap((point, i): PointFault[] => {
 		const at = i + 1;
 		const before = subtract(point, points[i]!);
-		if (norm(before) === 0)
-			return [{ point: at, text: 'a point away from the one before it, for these two are the same' }];
+		if (norm(before) === 0) return [{ point: at, fact: { code: 'another-point' } }];
 		const next = points[at + 1];
 		if (!next || distance(point, next) === 0) return [];
 		const angle = angleBetween(before, subtract(next, point));
-		if (angle < LEAST_ANGLE) {
-			return [
-				{ point: at, text: 'a point out of the line of its neighbours, for in line there is no bend: leave it out' },
-			];
-		}
-		if (angle > 180 - LEAST_ANGLE) {
-			return [{ point: at, text: 'a corner that does not turn straight back: the point after it must lie aside' }];
-		}
-		return [];
+		if (angle < LEAST_ANGLE) return [{ point: at, fact: { code: 'out-of-line' } }];
+		return angle > 180 - LEAST_ANGLE ? [{ point: at, fact: { code: 'aside' } }] : [];
 	});
 }
 
@@ -80,9 +77,8 @@ function bendsBetween(points: readonly Point[], radius: number): BendList {
 }
 
 /** The bends at the ends of straight k, of a tube with so many bends, that want more room than there is between them. */
-export function bendsWanting(k: number, bends: number, before = 0): string {
-	const [first, second] = [k - 1, k].filter((bend) => bend >= 1 && bend <= bends).map((bend) => bend + before);
-	return second === undefined ? `bend ${first} needs` : `bends ${first} and ${second} need`;
+export function bendsWanting(k: number, bends: number, before = 0): number[] {
+	return [k - 1, k].filter((bend) => bend >= 1 && bend <= bends).map((bend) => bend + before);
 }
 
 /**
@@ -95,8 +91,8 @@ export function pointFaults(points: readonly Point[], radius: number, before = 0
 	const { bends, last } = bendsBetween(points, radius);
 	return [...bends.map((bend) => bend.straight), last].flatMap((straight, i) => {
 		if (straight >= 0) return [];
-		const text = `a point ${trimmed(Math.ceil(-straight * 1000) / 1000, 3)} or more further from the one before it: ${bendsWanting(i + 1, bends.length, before)} that room`;
-		return [{ point: i + 1, text }];
+		const by = Math.ceil(-straight * 1000) / 1000;
+		return [{ point: i + 1, fact: { code: 'further', by, bends: bendsWanting(i + 1, bends.length, before) } }];
 	});
 }
 
@@ -107,7 +103,7 @@ export function pointFaults(points: readonly Point[], radius: number, before = 0
  */
 export function pointsToBends(points: readonly Point[], radius: number): BendList {
 	const fault = cornerFaults(points)[0];
-	if (fault) throw new RangeError(`points[${fault.point}] should be ${fault.text}.`);
+	if (fault) throw new RangeError(`points[${fault.point}] makes no tube: ${fault.fact.code}`);
 	return bendsBetween(points, radius);
 }
 

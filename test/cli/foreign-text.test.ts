@@ -14,6 +14,7 @@ import { runLog } from '../../src/cli/log.ts';
 import { reportError } from '../../src/cli/report.ts';
 import { livePort } from '../../src/cli/session-on-screen.ts';
 import { wallClock } from '../../src/cli/wall-clock.ts';
+import type { Fault } from '../../src/job/facts/index.ts';
 import { readSession } from '../../src/journal/catalogue.ts';
 import { LiveSession } from '../../src/journal/live.ts';
 import { coldPrior, growthOf } from '../../src/session/log/start.ts';
@@ -26,6 +27,13 @@ import { actsIn, FALSE_LINE, falseLines, hostileJob, hostileText } from '../help
 import { FakeHome } from '../helpers/screen/fake-ports.ts';
 import { frameText } from '../helpers/screen/page-frame.ts';
 import { hatJob } from '../helpers/shop/hat.ts';
+
+/** A fault with a text from elsewhere wherever one can have it. */
+const faultOf = (note: string): Fault => ({
+	at: note,
+	found: { code: 'not-read', text: note },
+	right: { code: 'radius-of-die', kept: { bender: note, die: note } },
+});
 
 const RUNS = { numRuns: 25 };
 const AS_DRAWN = { mirror: false, from: 'start' } as const;
@@ -207,7 +215,7 @@ describe('whatever a foreign text holds, nothing of it acts on a terminal or beg
 					} as const;
 					const jobs = [
 						{ path: note, name: job.name, summary: note },
-						{ path: `${note}2`, name: note, summary: '', faults: [{ at: note, found: note, right: note }] },
+						{ path: `${note}2`, name: note, summary: '', faults: [faultOf(note)] },
 					];
 					const rows = {
 						jobs,

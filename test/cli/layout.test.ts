@@ -239,7 +239,7 @@ No warnings.
 		const faulty = { ...hoop, tube: { ...hoop.tube, wall: 1 }, trim: { start: -1 } };
 		const error = await run(faulty).catch((thrown: unknown) => thrown);
 		expect(error).toBeInstanceOf(JobFileError);
-		expect((error as JobFileError).faults.map((fault) => fault.at)).toEqual(['tube.wall', 'trim.start']);
+		expect((error as JobFileError).fact.faults.map((fault) => fault.at)).toEqual(['tube.wall', 'trim.start']);
 		expect((error as JobFileError).exitCode).toBe(2);
 	});
 });

@@ -2,7 +2,6 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { layoutText } from '../../src/cli/layout-text.ts';
-import { formatFault } from '../../src/job/fault.ts';
 import { parseJobText } from '../../src/job/load.ts';
 import { readJob } from '../../src/job/read.ts';
 import { coldPrior, growthOf } from '../../src/session/log/start.ts';
@@ -11,6 +10,7 @@ import { jobWarnings } from '../../src/session/plan/job-warnings.ts';
 import type { Job } from '../../src/tube/job.ts';
 import { layout } from '../../src/tube/layout.ts';
 import { harmless } from '../../src/words/foreign.ts';
+import { faultWords, toldFault } from '../../src/words/job/fault.ts';
 import { actsIn } from '../helpers/hostile.ts';
 import { begin } from '../helpers/session/session-run.ts';
 import { type Change, changed, changes } from './changed-json.ts';
@@ -65,7 +65,7 @@ export const jobFiles: Subject<Case> = {
 					.slice(0, 40)
 					.replace(/[^\w.]/g, '?')}`,
 			);
-			if (fault.right === '' || formatFault(fault).length > 2000)
+			if (toldFault(fault).right === '' || faultWords(fault).length > 2000)
 				throw new Error(`a fault that does not say what to do: ${fault.at}`);
 		}
 		if ('faults' in read) {

@@ -3,6 +3,7 @@ import { readJob } from '../../src/job/read.ts';
 import { BOUNDS } from '../../src/tube/bounds.ts';
 import { lengthsIn, type Range } from '../../src/units/range.ts';
 import { change, plainJobFile } from '../helpers/disk/job-file.ts';
+import { toldFaults } from '../helpers/disk/told-faults.ts';
 
 /** Every number of a job file: its place, and what it may be. */
 const LENGTHS: Readonly<Record<string, Range>> = {
@@ -56,7 +57,9 @@ const whole = (units: string) => ({
 function faultsAt(place: string, value: number, units: string): string[] {
 	const read = readJob(change(whole(units), place, value));
 	const at = place.replace(/\.(\d+)/g, '[$1]');
-	return 'faults' in read ? read.faults.filter((fault) => fault.at === at).map(({ right }) => right) : [];
+	return toldFaults(read)
+		.filter((fault) => fault.at === at)
+		.map(({ right }) => right);
 }
 
 const inUnits = (range: Range, units: string) => lengthsIn(range, units === 'in' ? 'in' : 'mm');
@@ -105,7 +108,7 @@ it('a tube that would spring back by more than half is none that is bent', () =>
 	// By mechanics: k = M R / (E I), thin wall: about 2.55 yield R / (modulus OD). Half at 0.5 x 1.5 x 29000 / (2.55 x 60) = 142 in.
 	const at = (clr: number) => {
 		const read = readJob(change(whole('in'), 'tooling.clr', clr));
-		return 'faults' in read ? read.faults.map(({ right }) => right) : [];
+		return toldFaults(read).map(({ right }) => right);
 	};
 	expect(at(120)).toEqual([]);
 	expect(at(160)).toEqual([expect.stringMatching(/^a radius of at most 1[2-5]\d/)]);

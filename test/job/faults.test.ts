@@ -1,13 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { Fault } from '../../src/job/fault.ts';
 import { readJob } from '../../src/job/read.ts';
 import { materialKeys } from '../../src/springback/materials.ts';
 import { change, plainJobFile } from '../helpers/disk/job-file.ts';
+import { toldFaults } from '../helpers/disk/told-faults.ts';
 
-function faultsOf(value: unknown): Fault[] {
-	const read = readJob(value);
-	return 'faults' in read ? read.faults : [];
-}
+const faultsOf = (value: unknown) => toldFaults(readJob(value));
 
 const check = (measure: object) => [{ name: 'c', ...measure }];
 

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { readJob } from '../../src/job/read.ts';
 import { materialKeys } from '../../src/springback/materials.ts';
+import { toldFaults } from '../helpers/disk/told-faults.ts';
 
 type Raw = Record<string, unknown>;
 
@@ -15,7 +16,7 @@ const arch: Raw = JSON.parse(sample('righting-arch.json'));
 const KINDS = kindsOf(readJob({ ...arch, checks: [{ name: 'of nothing' }] }));
 
 function kindsOf(read: ReturnType<typeof readJob>): string[] {
-	const faults = 'faults' in read ? read.faults.map(({ right }) => right) : [];
+	const faults = toldFaults(read).map(({ right }) => right);
 	return /exactly one of (.*)$/.exec(faults.join('\n'))?.[1]?.split(', ') ?? [];
 }
 
@@ -49,7 +50,7 @@ function knownFields(raw: Raw): string[] {
 		object.unheard = 1;
 		const read = readJob(job);
 		delete object.unheard;
-		const faults = 'faults' in read ? read.faults.filter((fault) => fault.at.endsWith('unheard')) : [];
+		const faults = toldFaults(read).filter((fault) => fault.at.endsWith('unheard'));
 		const known = faults.flatMap(({ right }) => /known here: (.*)$/.exec(right)?.[1]?.split(', ') ?? []);
 		return known.map((key) => [...at, key].join('.'));
 	});

@@ -3,9 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { runCheck } from '../../src/cli/check.ts';
-import { JobFileError } from '../../src/job/fault.ts';
 import { loadBendable, loadJob } from '../../src/job/load.ts';
 import { change, plainJobFile } from '../helpers/disk/job-file.ts';
+import { toldRefusal } from '../helpers/disk/told-faults.ts';
 
 let folder: string;
 beforeEach(() => {
@@ -19,15 +19,7 @@ function write(name: string, content: unknown): string {
 	return path;
 }
 
-function refusal(path: string): JobFileError {
-	try {
-		loadJob(path);
-	} catch (error) {
-		if (error instanceof JobFileError) return error;
-		throw error;
-	}
-	throw new Error('The file was loaded.');
-}
+const refusal = (path: string) => toldRefusal(() => loadJob(path));
 
 async function check(files: string[], json: boolean) {
 	let text = '';
@@ -47,11 +39,11 @@ it('gives the job, the file as it stands and its real path', () => {
 
 it('joins faults of the text and of the job, one a line', () => {
 	const text = JSON.stringify(change(plainJobFile(), 'risk', 2)).replace('"od":1.5', '"od":1.5,"od":-1');
-	const error = refusal(write('bar.json', text));
-	expect(error.faults.map(({ at }) => at)).toEqual(['tube.od', 'risk', 'tube.od']);
+	const { error, message, faults } = refusal(write('bar.json', text));
+	expect(faults.map(({ at }) => at)).toEqual(['tube.od', 'risk', 'tube.od']);
 	expect(error.exitCode).toBe(2);
-	expect(error.message.split('\n')).toHaveLength(4);
-	expect(error.message).toContain('bar.json: 3 faults\n  tube.od: found the key "od" a second time');
+	expect(message.split('\n')).toHaveLength(4);
+	expect(message).toContain('bar.json: 3 faults\n  tube.od: found the key "od" a second time');
 });
 
 it('says so when there is no file to read', () => {
@@ -73,7 +65,7 @@ it('is not bent on several dies yet, and says so bend by bend', () => {
 	expect(loadBendable(one)).toEqual(loadJob(one));
 	const two = write('two.json', file('wide', 'tight', 'tight'));
 	expect(loadJob(two).job.shape).toMatchObject({ bends: [{ die: 'wide' }, { die: 'tight' }, { die: 'tight' }] });
-	expect(() => loadBendable(two)).toThrow(
+	expect(toldRefusal(() => loadBendable(two)).message).toMatch(
 		/2 faults\n {2}shape\.bends\[1\]\.die: found "tight"; write no other die than the job's own, "wide"/,
 	);
 });

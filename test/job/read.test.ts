@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { type GoodJob, readJob } from '../../src/job/read.ts';
 import type { ToolingLookup } from '../../src/job/tooling.ts';
 import { change, plainJobFile } from '../helpers/disk/job-file.ts';
+import { toldFaults } from '../helpers/disk/told-faults.ts';
 
 function good(value: unknown, lookup?: ToolingLookup): GoodJob {
 	const read = readJob(value, lookup);
@@ -111,14 +112,14 @@ describe('the bender and die as kept', () => {
 
 	it('are held against the tube as the job file is', () => {
 		const read = readJob(change(named({ bender: 'quay', die: '5 rail' }), 'tube.od', 12), kept);
-		expect('faults' in read && read.faults).toEqual([
+		expect(toldFaults(read)).toEqual([
 			{ at: 'tooling.clr', found: '5, kept with the bender and die', right: expect.stringContaining('6') },
 		]);
 	});
 
 	it('are named in the fault when they know no radius', () => {
 		const read = readJob(named({ bender: 'quay', die: '9 rail' }), kept);
-		expect('faults' in read && read.faults[0]?.right).toContain('bender "quay" and die "9 rail"');
+		expect(toldFaults(read)[0]?.right).toContain('bender "quay" and die "9 rail"');
 	});
 });
 

@@ -122,7 +122,9 @@ describe('the home page', () => {
 	test.each(['line 3, column 7', 'job', 'shape.bends[1].die'])(
 		'sends one with a fault at %s to a text editor',
 		async (at) => {
-			const faults = [{ at, found: 'a brace', right: 'the end of the file' }];
+			const faults = [
+				{ at, found: { code: 'text', text: '}' }, right: { code: 'json', wants: 'end', comment: false } },
+			] as const;
 			const { terminal } = await start({ jobs: [{ path: 'jobs/cut.json', name: 'cut.json', summary: '', faults }] });
 			terminal.type('1\n');
 			await terminal.until('Mend it in a text editor, then look at it again.');

@@ -178,7 +178,7 @@ describe('points that are no tube', () => {
 		expect(others).toEqual([]);
 		expect(fault).toEqual({
 			point: 2,
-			text: 'a point 2 or more further from the one before it: bends 1 and 2 need that room',
+			fact: { code: 'further', by: 2, bends: [1, 2] },
 		});
 		expect(pointsToBends(points, 6).bends[1]!.straight).toBeCloseTo(-2, 12);
 	});

@@ -1,4 +1,5 @@
-import { type Fault, show } from '../fault.ts';
+import type { Fault } from '../facts/index.ts';
+import { valued } from '../fault.ts';
 import { readJob } from '../read.ts';
 import { type Draft, type JobJson, type Place, unitsOf } from './draft.ts';
 import type { Question, Shop, Taken } from './question.ts';
@@ -24,7 +25,7 @@ function faultsAt(place: string, file: JobJson, { lookup }: Shop): Fault[] {
 	if (!('faults' in read)) return [];
 	return read.faults.filter(
 		({ at, found }) =>
-			found !== 'nothing' && (at === place || at.startsWith(`${place}.`) || at.startsWith(`${place}[`)),
+			found.code !== 'nothing' && (at === place || at.startsWith(`${place}.`) || at.startsWith(`${place}[`)),
 	);
 }
 
@@ -53,9 +54,9 @@ function take(draft: Draft, text: string, shop: Shop): Taken {
 /** What cannot be an answer at all. */
 function unfitFor({ kind, options, usual, label }: Question, text: string, draft: Draft): Fault | null {
 	const at = placeOf(draft);
-	if (text === '' && usual?.value !== '') return { at, found: 'nothing', right: label };
+	if (text === '' && usual?.value !== '') return { at, found: { code: 'nothing' }, right: { code: 'answer', label } };
 	if (kind === 'choice' && !options?.some(({ value }) => value === text))
-		return { at, found: show(text), right: 'one of the numbers in the list' };
+		return { at, found: valued(text), right: { code: 'choice' } };
 	return null;
 }
 

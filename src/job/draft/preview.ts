@@ -1,7 +1,7 @@
 import { beginning, growthOf } from '../../session/log/start.ts';
 import type { PlannedGrowth } from '../../tube/growth.ts';
 import type { Job } from '../../tube/job.ts';
-import type { Fault } from '../fault.ts';
+import type { Fault } from '../facts/index.ts';
 import { readJob } from '../read.ts';
 import { bendsIn, type Draft, type JobJson, unitsOf } from './draft.ts';
 import type { Shop } from './question.ts';

@@ -1,6 +1,6 @@
 import type { Lesson } from '../../springback/history.ts';
 import type { Quantity } from '../../units/parse.ts';
-import type { Fault } from '../fault.ts';
+import type { Fault } from '../facts/index.ts';
 import type { ToolingLookup } from '../tooling.ts';
 import type { Draft, Value } from './draft.ts';
 

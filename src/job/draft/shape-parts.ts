@@ -1,7 +1,6 @@
 import { normalizeRotation } from '../../tube/angles.ts';
 import { offsetByAngle, offsetByRun } from '../../tube/offset.ts';
-import { trimmed } from '../../units/format.ts';
-import type { Fault } from '../fault.ts';
+import type { Fault, Found } from '../facts/index.ts';
 import { readTooling } from '../tooling.ts';
 import { type BendJson, type Draft, type JobJson, unitsOf, type Value } from './draft.ts';
 import type { Shop } from './question.ts';
@@ -60,20 +59,15 @@ export function addOffset(draft: Draft, rotation: number, shop: Shop): Draft | {
 function offsetFault({ part, item, file }: Draft, radius: number, between: number | null): Fault | null {
 	const { rise = 0, run, angle } = part;
 	const at = `shape.bends[${item}]`;
-	const units = unitsOf({ file });
-	const found = angle === undefined ? `a rise of ${rise} in a run of ${run}` : `a rise of ${rise} at ${angle}°`;
-	if (between === null) {
-		const right =
-			angle === undefined ? 'a rise above 0 and a longer run' : 'a rise above 0, an angle above 0 and below 180';
-		return { at, found, right };
-	}
+	const found: Found = angle === undefined ? { code: 'rise-and-run', rise, run } : { code: 'rise-at', rise, angle };
+	const by = angle === undefined ? 'run' : 'angle';
+	if (between === null) return { at, found, right: { code: 'offset', by } };
 	if (between >= 0) return null;
-	const short = trimmed(Math.ceil(-between * 1000) / 1000, 3);
-	const right = `a longer ${angle === undefined ? 'run' : 'rise, or another angle'}: at a radius of ${trimmed(radius, 3)} ${units} the two bends want ${short} ${units} more between their corners`;
-	return { at, found, right };
+	const short = Math.ceil(-between * 1000) / 1000;
+	return { at, found, right: { code: 'longer-offset', by, radius, short, units: unitsOf({ file }) } };
 }
 
-/** Centre-line radius that the straights of the file are given for: the drawing's, else the die's; 0 where neither is known. */
+/** Center-line radius that the straights of the file are given for: the drawing's, else the die's; 0 where neither is known. */
 function drawnRadius(draft: Draft, { lookup }: Shop): number {
 	const { tube, tooling, shape } = draft.file;
 	const units = unitsOf(draft);

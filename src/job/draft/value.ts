@@ -1,7 +1,8 @@
 import type { Units } from '../../tube/job.ts';
 import { parseLength, parseQuantity, type Quantity } from '../../units/parse.ts';
 import { UnitsError } from '../../units/units-error.ts';
-import { type Fault, show } from '../fault.ts';
+import type { Fault } from '../facts/index.ts';
+import { valued } from '../fault.ts';
 import type { Value } from './draft.ts';
 
 /** A fraction of an inch, or a length with its unit: it stands in the file as it stands on the drawing. */
@@ -22,7 +23,8 @@ export function valueAt(at: string, text: string, kind: Quantity, units: Units):
 	try {
 		return { value: numberIn(text, kind, units) };
 	} catch (error) {
-		if (error instanceof UnitsError) return { fault: { at, found: show(text), right: error.right } };
+		if (error instanceof UnitsError)
+			return { fault: { at, found: valued(text), right: { code: 'number-as-written', why: error.right } } };
 		throw error;
 	}
 }

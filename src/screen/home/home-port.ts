@@ -1,4 +1,4 @@
-import type { Fault } from '../../job/fault.ts';
+import type { Fault } from '../../job/facts/index.ts';
 import type { SessionSummary } from '../../session/report/views.ts';
 import type { BentAs } from '../../tube/job.ts';
 import type { WorkshopPort } from '../benders/workshop-port.ts';

@@ -2,10 +2,11 @@ import { answer } from '../../job/draft/answer.ts';
 import { type Draft, draftOf, newDraft } from '../../job/draft/draft.ts';
 import { draftFaults } from '../../job/draft/preview.ts';
 import type { Shop } from '../../job/draft/question.ts';
-import type { Fault } from '../../job/fault.ts';
+import type { Fault } from '../../job/facts/index.ts';
 import { JOB_FORMAT } from '../../job/read.ts';
 import type { KeptBender } from '../../settings/settings.ts';
 import { formatLength } from '../../units/format.ts';
+import { toldFault } from '../../words/job/fault.ts';
 import type { Lengths } from '../../words/lengths.ts';
 import type { WorkshopPort } from '../benders/workshop-port.ts';
 import type { Message } from '../session/session-state.ts';
@@ -106,7 +107,10 @@ export function changedFile(form: JobForm, file: Draft['file']): JobForm {
 export function answeredForm(form: JobForm, text: string): { form: JobForm; message: Message | null } {
 	const result = answer(draftIn(form), text, form.shop);
 	if ('faults' in result) {
-		const said = result.faults.map(({ found, right }) => `Not ${found}; write ${right}.`).join(' ');
+		const said = result.faults
+			.map(toldFault)
+			.map(({ found, right }) => `Not ${found}; write ${right}.`)
+			.join(' ');
 		return { form, message: { kind: 'wrong', text: said } };
 	}
 	const { draft } = result;

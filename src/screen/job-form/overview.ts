@@ -1,6 +1,7 @@
 import { fileNameFor } from '../../job/draft/file-text.ts';
 import { draftFaults } from '../../job/draft/preview.ts';
-import { type Fault, formatFault } from '../../job/fault.ts';
+import type { Fault } from '../../job/facts/index.ts';
+import { faultWords } from '../../words/job/fault.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { wrapped } from '../text/line.ts';
@@ -29,7 +30,7 @@ export function overviewView(form: JobForm): HomeView {
 			empty: `Write the number of a line to change it and press Enter${faults.length === 0 ? '; + saves the job' : ''}; / goes back.`,
 		},
 		body: (room) => [
-			...faults.map((fault) => ({ rank: 0, lines: wrapped(`! ${formatFault(fault)}`, room.columns, 'wrong', 2) })),
+			...faults.map((fault) => ({ rank: 0, lines: wrapped(`! ${faultWords(fault)}`, room.columns, 'wrong', 2) })),
 			{ rank: 0, lines: wrapped(elsewhere(form, faults), room.columns) },
 			...growthSections(so, { ...room, rows: room.rows - OTHER_CHOICES }),
 		],

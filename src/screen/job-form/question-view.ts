@@ -2,9 +2,9 @@ import { currentAnswer } from '../../job/draft/current.ts';
 import type { Draft } from '../../job/draft/draft.ts';
 import type { Question } from '../../job/draft/question.ts';
 import { questionOf } from '../../job/draft/questions.ts';
-import { formatFault } from '../../job/fault.ts';
 import { understood } from '../../units/understood.ts';
 import type { Units } from '../../units/units.ts';
+import { faultWords } from '../../words/job/fault.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Section } from '../session/pages/page.ts';
 import type { FieldEntry, Prompt } from '../shell/prompt.ts';
@@ -29,7 +29,7 @@ export function questionView(form: JobForm, entry: FieldEntry): HomeView {
 		prompt: promptFor(question, units, now),
 		body: (room) => [
 			helpSection(question, room.columns),
-			{ rank: 0, lines: fault === null ? [] : wrapped(`! ${formatFault(fault)}`, room.columns, 'wrong', 2) },
+			{ rank: 0, lines: fault === null ? [] : wrapped(`! ${faultWords(fault)}`, room.columns, 'wrong', 2) },
 			{ rank: 0, lines: now === null ? [] : [line(`Now: ${nowWords(question, now)}`)] },
 			soFarSection(draft, room.columns),
 			...growthSections(so, room),

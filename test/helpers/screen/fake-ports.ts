@@ -1,3 +1,4 @@
+import type { Fault } from '../../../src/job/facts/index.ts';
 import type { HomePort, JobRow, SessionRow } from '../../../src/screen/home/home-port.ts';
 import type { LivePort } from '../../../src/screen/session/live-port.ts';
 import type { Preview } from '../../../src/session/advice/preview.ts';
@@ -7,6 +8,7 @@ import { readingsIn } from '../../../src/session/log/events.ts';
 import type { Answer, HalfAnswer } from '../../../src/session/protocol/action.ts';
 import type { Ask } from '../../../src/session/protocol/asks.ts';
 import type { Output } from '../../../src/session/protocol/notes.ts';
+import { BOUNDS } from '../../../src/tube/bounds.ts';
 import type { BentAs, Job } from '../../../src/tube/job.ts';
 import { finishedShape } from '../../../src/tube/resolve.ts';
 import type { Shape } from '../../../src/tube/shape.ts';
@@ -200,9 +202,13 @@ export const KEPT: readonly Answered[] = [
 	answeredBy(3, [taken({ of: 'angle', value: 43.7, bend: 2 })], true),
 ];
 
-const TORN = [
-	{ at: 'tube.wall', found: '"thick"', right: 'a length above 0 and under half the diameter' },
-	{ at: 'shape.bends[1].angle', found: '190', right: 'an angle above 0 and below 180' },
+const TORN: readonly Fault[] = [
+	{ at: 'tube.wall', found: { code: 'value', value: 'thick' }, right: { code: 'wall-at-most', most: 0.75 } },
+	{
+		at: 'shape.bends[1].angle',
+		found: { code: 'value', value: 190 },
+		right: { code: 'number', of: 'bend-angle', range: BOUNDS.bendAngle },
+	},
 ];
 
 /** A home with jobs, an interrupted session, finished ones, and more lines to read than a screen holds. */

@@ -14,6 +14,7 @@ import { lessonsKept } from '../../../src/journal/lessons.ts';
 import { growthOf, learnedPrior } from '../../../src/session/log/start.ts';
 import { mechanicsPrior } from '../../../src/springback/mechanics.ts';
 import { bendIn } from '../../helpers/disk/kept-home.ts';
+import { toldFaults } from '../../helpers/disk/told-faults.ts';
 
 const SHOP: Shop = {
 	lookup: (bender, die) => (bender === 'quay' && die === 'five' ? { clr: 5, growth: 1.02, clamp: 3 } : undefined),
@@ -28,7 +29,11 @@ function following(answers: readonly string[], from: Draft = newDraft()): Draft 
 	return answers.reduce((draft, text) => {
 		const next = answer(draft, text, SHOP);
 		if ('faults' in next) {
-			throw new Error(`"${text}" at ${draft.at}: ${next.faults.map(({ right }) => right).join('; ')}`);
+			throw new Error(
+				`"${text}" at ${draft.at}: ${toldFaults(next)
+					.map(({ right }) => right)
+					.join('; ')}`,
+			);
 		}
 		return next.draft;
 	}, from);
@@ -187,7 +192,7 @@ describe('a fault', () => {
 		],
 	])('%s is said at its question', (_, before, text, at, right) => {
 		const draft = following(before);
-		expect(answer(draft, text, SHOP)).toMatchObject({ faults: [{ at, right: expect.stringMatching(right) }] });
+		expect(toldFaults(answer(draft, text, SHOP))).toMatchObject([{ at, right: expect.stringMatching(right) }]);
 	});
 
 	it('is the one that a job file with that value has', () => {
@@ -316,9 +321,9 @@ describe('a kept job that is changed', () => {
 
 	it('is refused a check that measures nothing', () => {
 		const draft = following(['angle', '1', '1', ''], opened({ at: 'checkKind', item: 1 }));
-		expect(answer(draft, '', SHOP)).toMatchObject({
-			faults: [{ at: 'checks[1].angle.between', right: expect.stringMatching(/two different straights/) }],
-		});
+		expect(toldFaults(answer(draft, '', SHOP))).toMatchObject([
+			{ at: 'checks[1].angle.between', right: expect.stringMatching(/two different straights/) },
+		]);
 	});
 });
 

@@ -1,6 +1,7 @@
-import { countOf, type Fault, formatFault } from '../../../job/fault.ts';
+import type { Fault } from '../../../job/facts/index.ts';
 import type { BentAs } from '../../../tube/job.ts';
 import { bentAsBrief } from '../../../words/bent-as.ts';
+import { countOf, faultWords } from '../../../words/job/fault.ts';
 import type { Section } from '../../session/pages/page.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { chopped, wrapped } from '../../text/line.ts';
@@ -93,7 +94,7 @@ function faultyPage({ path, name }: JobRow, faults: readonly Fault[]): HomeView 
 		body: ({ columns }) => [
 			{ rank: 0, lines: wrapped(`It cannot be bent yet: ${countOf(faults)}.`, columns, 'strong') },
 			...faults.map(
-				(fault, at): Section => ({ rank: at, lines: wrapped(`! ${formatFault(fault)}`, columns, 'wrong', 2) }),
+				(fault, at): Section => ({ rank: at, lines: wrapped(`! ${faultWords(fault)}`, columns, 'wrong', 2) }),
 			),
 			{ rank: 0, lines: inForm ? [] : wrapped('Mend it in a text editor, then look at it again.', columns) },
 			{ rank: 0, lines: chopped(path, columns, 'quiet') },

@@ -1,5 +1,5 @@
-import { countOf } from '../../../job/fault.ts';
 import { bentAsBrief } from '../../../words/bent-as.ts';
+import { countOf } from '../../../words/job/fault.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { wrapped } from '../../text/line.ts';
 import type { JobRow, SessionRow } from '../home-port.ts';

@@ -1,0 +1,20 @@
+import type { Check } from '../../tube/job.ts';
+
+type Kind = Check['kind'];
+
+/** What a drop or a width can be measured to, and along what a size. */
+export type Surface = 'drop-surface' | 'width-surface' | 'axis' | 'end';
+
+export type CheckFound = { code: 'kinds'; kinds: readonly Kind[] };
+
+export type CheckRight =
+	| { code: 'checks'; most: number }
+	| { code: 'a-check' | 'one-kind'; kinds: readonly Kind[] }
+	| { code: 'other-check-name'; index: number }
+	| { code: 'one-of'; of: Surface }
+	/** An object with one of these keys. */
+	| { code: 'one-key'; keys: readonly string[] }
+	| { code: 'other-straight'; than: number }
+	| { code: 'other-place' | 'two-straights' | 'not-parallel' }
+	/** Both in degrees. */
+	| { code: 'parallel'; within: number; apart: number };

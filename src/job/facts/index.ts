@@ -1,0 +1,30 @@
+/** What is wrong with a job file; `words` makes the sentences. */
+import type { CheckFound, CheckRight } from './check.ts';
+import type { FormFound, FormRight } from './form.ts';
+import type { ShapeFound, ShapeRight } from './shape.ts';
+import type { TextFound, TextRight } from './text.ts';
+import type { ToolingRight } from './tooling.ts';
+import type { ValueFound, ValueRight } from './value.ts';
+
+export type { CheckFound, CheckRight, Surface } from './check.ts';
+export type { FormFound, FormRight } from './form.ts';
+export type { ShapeFound, ShapeRight } from './shape.ts';
+export type { FileKind, TextFound, TextRight, TextWanted } from './text.ts';
+export type { ToolingRight } from './tooling.ts';
+export type { NameOf, NumberOf, ValueFound, ValueRight } from './value.ts';
+
+/** What stands there. */
+export type Found = ValueFound | TextFound | ShapeFound | CheckFound | FormFound;
+
+/** What would be right. */
+export type Right = ValueRight | TextRight | ToolingRight | ShapeRight | CheckRight | FormRight;
+
+/** One fault, with its place, what stands there and what would be right. Lengths in the job's unit, angles in degrees. */
+export interface Fault {
+	/** The place, counted from 0 (`shape.bends[2].angle` is bend 3); `job` is the whole; in a text that is no JSON its line and column. */
+	at: string;
+	found: Found;
+	right: Right;
+	/** The key may be left out instead. */
+	orWithout?: string;
+}

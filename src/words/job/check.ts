@@ -1,0 +1,40 @@
+import type { CheckFound, CheckRight, Surface } from '../../job/facts/index.ts';
+import { formatAngle } from '../../units/format.ts';
+
+export function kindsWords(kinds: CheckFound['kinds']): string {
+	return kinds.length === 0 ? 'nothing to measure' : kinds.join(' and ');
+}
+
+const ONE_OF: Readonly<Record<Surface, string>> = {
+	'drop-surface': '"across", for a reading to the outside of the tube',
+	'width-surface': '"outside", "inside" or "center"',
+	axis: '"x", "y" or "z", an axis of bend 1',
+	end: '"start" or "far", the finished end',
+};
+
+export function checkRightWords(right: CheckRight): string {
+	switch (right.code) {
+		case 'checks':
+			return `a list [ … ] of at most ${right.most} checks`;
+		case 'a-check':
+			return `an object { … } with "name" and one of ${right.kinds.join(', ')}`;
+		case 'one-kind':
+			return `exactly one of ${right.kinds.join(', ')}`;
+		case 'other-check-name':
+			return `a name of its own: checks[${right.index}] is called that`;
+		case 'one-of':
+			return ONE_OF[right.of];
+		case 'one-key':
+			return right.keys.map((key) => `{ "${key}": ${key === 'end' ? '"start" or "far"' : 'its number'} }`).join(' or ');
+		case 'other-straight':
+			return `another straight than ${right.than}, from which it is measured`;
+		case 'other-place':
+			return 'another place than "from"';
+		case 'two-straights':
+			return 'two different straights, [j, k]';
+		case 'not-parallel':
+			return 'two straights that are not parallel: these two span no plane';
+		case 'parallel':
+			return `two straights that run parallel within ${right.within}°: these are ${formatAngle(right.apart, 1)} apart`;
+	}
+}

@@ -1,0 +1,26 @@
+import type { FormFound, FormRight } from '../../job/facts/index.ts';
+import { trimmed } from '../../units/format.ts';
+
+export function formFoundWords(found: FormFound): string {
+	return found.code === 'rise-at'
+		? `a rise of ${found.rise} at ${found.angle}°`
+		: `a rise of ${found.rise} in a run of ${found.run}`;
+}
+
+export function formRightWords(right: FormRight): string {
+	switch (right.code) {
+		case 'answer':
+			return right.label;
+		case 'choice':
+			return 'one of the numbers in the list';
+		case 'offset':
+			return right.by === 'run' ? 'a rise above 0 and a longer run' : 'a rise above 0, an angle above 0 and below 180';
+		case 'longer-offset': {
+			const { by, radius, short, units } = right;
+			const longer = by === 'run' ? 'run' : 'rise, or another angle';
+			return `a longer ${longer}: at a radius of ${trimmed(radius, 3)} ${units} the two bends want ${trimmed(short, 3)} ${units} more between their corners`;
+		}
+		case 'number-as-written':
+			return right.why;
+	}
+}
