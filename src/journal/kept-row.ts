@@ -17,6 +17,8 @@ export interface JobNames {
 	units: Units;
 	bender: string;
 	die: string;
+	/** As the job has it; absent where it has none. */
+	heat?: string;
 }
 
 /** What lists, resumes and later sessions need to know of one kept session, without its records. */
@@ -89,8 +91,14 @@ function begunBy(first: LogRecord | null): Pick<KeptRow, 'job' | 'at' | 'startId
 }
 
 function namesOf({ job, jobFile, at, id }: State['start']): Pick<KeptRow, 'job' | 'at' | 'startId'> {
-	const { bender, die } = job.tooling;
-	return { job: { name: job.name, file: jobFile, units: job.units, bender, die }, at, startId: id };
+	const { name, units, tube, tooling } = job;
+	const { bender, die } = tooling;
+	const { heat } = tube ?? {};
+	return {
+		job: { name, file: jobFile, units, bender, die, ...(typeof heat === 'string' && { heat }) },
+		at,
+		startId: id,
+	};
 }
 
 /**

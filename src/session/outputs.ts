@@ -35,7 +35,8 @@ export function standing(state: State, log: string): Output {
 	return ask(state) ?? doneNote(state, log);
 }
 
-function correctionBy(before: State, after: State, record: SessionRecord): Correction | null {
+/** The correction that a record led to; null where it led to none. */
+export function correctionBy(before: State, after: State, record: SessionRecord): Correction | null {
 	const types = record.events.map((event) => event.type);
 	if (types.includes('record-voided')) {
 		// What was undone takes its correction with it: the plan is as it was, and only that is said.

@@ -1,32 +1,30 @@
 import type { ReadSession } from '../journal/catalogue.ts';
+import { type BendStep, type BendStory, storyOf } from '../review/story.ts';
 import { answered } from '../session/log/answered.ts';
-import { readBack } from '../session/log/read-back.ts';
+import { readThrough } from '../session/log/read-back.ts';
 import type { State } from '../session/log/state.ts';
-import type { PullView, SetUpView } from '../session/report/set-ups.ts';
-import { stages } from '../session/report/stages.ts';
 import { tellsMostOf, verdictOf } from '../session/report/verdict.ts';
-import { bendLimits, type SessionView, sessionView } from '../session/report/views.ts';
-import { formatAngle, formatLength, trimmed } from '../units/format.ts';
+import type { SessionView } from '../session/report/views.ts';
+import type { Job } from '../tube/job.ts';
+import { formatLength, trimmed } from '../units/format.ts';
 import { answeredWords } from './answered.ts';
 import { bentAsWords } from './bent-as.ts';
 import { checkValueWords } from './doubt.ts';
 import { foreign, foreignName } from './foreign.ts';
 import { journalWords } from './journal.ts';
 import { localMinute, type WallClock } from './local-time.ts';
-import { about, angle, angleGiveOrTake, fine, readingSpread } from './numbers.ts';
-import { setUpWords } from './set-up.ts';
+import { about, angle, fine, readingSpread } from './numbers.ts';
+import { bendOutcomeWords, bendStepWords, TAKEN_BACK } from './story-bend.ts';
 import { invitation, verdictWords } from './verdict.ts';
-
-const TAKEN_BACK = '  (taken back)';
 
 /** A kept session as a page of text, its lines as long as they come: what was aimed at, what was done, what came of it, and every record. */
 export function reviewText(kept: ReadSession, clock: WallClock): string {
-	const state = readBack(kept.records);
-	const view = sessionView(state);
+	const story = storyOf(readThrough(kept.records));
+	const { state, view } = story;
 	return [
 		...heading(view, kept, clock),
 		'',
-		...view.bends.flatMap((bend, i) => bendLines(view, bend, i)),
+		...story.bends.flatMap((bend) => bendLines(bend, view.job)),
 		...checkLines(view),
 		'',
 		...asBuiltLines(state, view),
@@ -51,32 +49,16 @@ function heading(view: SessionView, kept: ReadSession, clock: WallClock): string
 	];
 }
 
-function bendLines(view: SessionView, bend: SessionView['bends'][number], index: number): string[] {
-	const made = bend.made ? `made ${angleGiveOrTake(bend.made)}` : 'not finished';
-	const { low, high } = bendLimits(view.job, bend.target);
-	const aim = `target ${formatAngle(bend.target, 2)} (${trimmed(low, 2)} to ${trimmed(high, 2)}), drawing ${formatAngle(bend.design, 2)}`;
-	const steps = [
-		...bend.setUps.map((setUp) => ({ entry: setUp.entry, text: setUpLine(setUp, view.job) })),
-		...bend.pulls.map((pull) => ({ entry: pull.entry, text: pullLine(pull) })),
+function bendLines(bend: BendStory, job: Job): string[] {
+	return [
+		`Bend ${bend.bend}: ${bendOutcomeWords(bend)}`,
+		...bend.steps.filter(isWorthALine).map((step) => `   ${bendStepWords(step, job)}`),
 	];
-	const inOrder = steps.sort((a, b) => a.entry - b.entry).map(({ text }) => text);
-	return [`Bend ${index + 1}: ${made}; ${aim}`, ...inOrder];
 }
 
-function setUpLine(setUp: SetUpView, job: SessionView['job']): string {
-	const asked = setUpWords(setUp, job);
-	return `   set-up ${setUp.seat}${asked === '' ? '' : `: ${asked}`}${setUp.void ? TAKEN_BACK : ''}`;
-}
-
-function pullLine(pull: PullView): string {
-	const [pulled = [], ...opened] = stages(pull);
-	const read = (word: string, readings: readonly number[]) =>
-		readings.length > 0 ? `${word}${readings.map((x) => ` ${formatAngle(x, 2)}`).join(',')}` : '';
-	const measured = `${read(', measured', pulled)}${opened.map((readings) => read(', opened to', readings)).join('')}`;
-	const released = pull.released === null ? '' : `, ${formatAngle(pull.released, 2)} after release`;
-	const pointer = pull.pointer === null ? '' : `, snug ${formatAngle(pull.pointer, 2)}`;
-	const undone = pull.void ? TAKEN_BACK : '';
-	return `   set-up ${pull.seat}${pointer}: stop ${formatAngle(pull.stop, 2)}, held ${formatAngle(pull.loaded, 2)}${released}${measured}${undone}`;
+/** What was decided stands among the lines of the log below. */
+function isWorthALine({ step }: BendStep): boolean {
+	return !['still', 'out', 'skipped', 'again', 'opened', 'taken', 'reopened'].includes(step);
 }
 
 function checkLines({ job, checks }: SessionView): string[] {

@@ -9,7 +9,7 @@ const RANKS: readonly (readonly string[])[] = [
 	['session'],
 	['files'],
 	['journal', 'job', 'settings'],
-	['practice'],
+	['review', 'practice'],
 	['words'],
 	['paper', 'screen'],
 	['cli'],

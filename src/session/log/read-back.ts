@@ -57,8 +57,9 @@ const KNOWN: Readonly<Record<EventType, true>> = {
 /** The start that a log's first record holds. */
 export function startIn(first: StoredRecord): Start {
 	const { start } = first;
-	if (isObject(start) && isObject(start.prior) && isObject(start.job)) {
-		const texts = [start.id, start.at, start.jobFile, start.job.name];
+	if (isObject(start) && isObject(start.prior) && isObject(start.job) && isObject(start.job.tooling)) {
+		const { bender, die } = start.job.tooling;
+		const texts = [start.id, start.at, start.jobFile, start.job.name, bender, die];
 		if (texts.every((text) => typeof text === 'string')) return start as unknown as Start;
 	}
 	throw new UnknownRecord(first.seq, 'no-start');
@@ -93,11 +94,26 @@ export function following<T>(reckoned: () => T): T {
 
 /** Folds a whole log. Throws `UnknownRecord` on anything this version does not know: nothing is skipped; and `DoesNotFollow`. */
 export function readBack(records: readonly StoredRecord[]): State {
+	const { begun, read } = opened(records);
+	return following(() => read.reduce(evolve, begun()));
+}
+
+/** As readBack, with every state on the way: the session as it began and after each line of its log. Never empty. */
+export function readThrough(records: readonly StoredRecord[]): State[] {
+	const { begun, read } = opened(records);
+	return following(() => {
+		const states = [begun()];
+		for (const record of read) states.push(evolve(states.at(-1)!, record));
+		return states;
+	});
+}
+
+function opened(records: readonly StoredRecord[]): { begun: () => State; read: SessionRecord[] } {
 	const [first, ...rest] = records;
 	if (!first) throw new UnknownRecord(0, 'nothing');
 	const read = rest.map(sessionRecord);
 	const start = upToDate(startIn(first), anewIn(read));
-	return following(() => read.reduce(evolve, initial(start)));
+	return { begun: () => initial(start), read };
 }
 
 /** What this model expects in place of a prior of another one, where the log was gone on with by it before. */

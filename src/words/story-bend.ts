@@ -1,0 +1,82 @@
+import type { BendDone, BendStep, BendStory } from '../review/story.ts';
+import type { PullView, SetUpView } from '../session/report/set-ups.ts';
+import { stages } from '../session/report/stages.ts';
+import type { Job } from '../tube/job.ts';
+import { formatAngle, trimmed } from '../units/format.ts';
+import type { Wording } from './lengths.ts';
+import { angleGiveOrTake, readingValue } from './numbers.ts';
+import { EVIDENCE_OF, READINGS } from './readings.ts';
+import { setUpWords } from './set-up.ts';
+
+/** Stands behind whatever is in the log and no longer counts. */
+export const TAKEN_BACK = '  (taken back)';
+
+/** What came of a bend, and what was wanted: `made 15.3°, give or take 0.2°; target 15.5 (15 to 16), drawing 15.5`. */
+export function bendOutcomeWords({ made, target, low, high, design }: BendStory): string {
+	const came = made ? `made ${angleGiveOrTake(made)}` : 'not finished';
+	const aim = `target ${formatAngle(target, 2)} (${trimmed(low, 2)} to ${trimmed(high, 2)})`;
+	return `${came}; ${aim}, drawing ${formatAngle(design, 2)}`;
+}
+
+/** One line of a bend's story. */
+export function bendStepWords(step: BendStep, job: Job): string {
+	return `${doneWords(step, job)}${step.void ? TAKEN_BACK : ''}`;
+}
+
+function doneWords(done: BendDone, job: Job): string {
+	switch (done.step) {
+		case 'set':
+			return setUpLine(done.setUp, job);
+		case 'pull':
+			return pullLine(done.pull);
+		case 'still':
+			return 'the tube never left the die';
+		case 'out':
+			return 'the tube was taken out of the die';
+		case 'read':
+			return readWords(done, job);
+		case 'aside': {
+			const { reading, values } = done;
+			const told = values.map((value) => readingValue(value, reading.of, reading.name, job)).join(' and ');
+			const right = readingValue(reading.value, reading.of, reading.name, job);
+			return `set aside: ${READINGS[reading.of]} ${told}; ${right} counts`;
+		}
+		case 'amended': {
+			const { line, reading, was } = done;
+			const told = (value: number) => readingValue(value, reading.of, reading.name, job);
+			const before = was === null ? '' : `, not ${told(was)}`;
+			return `corrected: ${READINGS[reading.of]} of line ${line} is ${told(reading.value)}${before}`;
+		}
+		case 'skipped':
+			return 'not measured: went on by the dial';
+		case 'again':
+			return 'to be pulled again';
+		case 'opened':
+			return 'opened a little';
+		case 'taken':
+			return 'taken';
+		case 'reopened':
+			return done.how === 'pull' ? 'gone back to, to pull it again' : 'gone back to, to open it a little';
+	}
+}
+
+function readWords({ reading }: Extract<BendDone, { step: 'read' }>, job: Wording): string {
+	const { of, evidence, bend, name } = reading;
+	const what = evidence && bend ? EVIDENCE_OF[evidence](bend) : READINGS[of];
+	return `${what}: ${readingValue(reading.value, of, name, job)}`;
+}
+
+function setUpLine(setUp: SetUpView, job: Job): string {
+	const asked = setUpWords(setUp, job);
+	return `set-up ${setUp.seat}${asked === '' ? '' : `: ${asked}`}`;
+}
+
+function pullLine(pull: PullView): string {
+	const [pulled = [], ...opened] = stages(pull);
+	const read = (word: string, readings: readonly number[]) =>
+		readings.length > 0 ? `${word}${readings.map((x) => ` ${formatAngle(x, 2)}`).join(',')}` : '';
+	const measured = `${read(', measured', pulled)}${opened.map((readings) => read(', opened to', readings)).join('')}`;
+	const released = pull.released === null ? '' : `, ${formatAngle(pull.released, 2)} after release`;
+	const pointer = pull.pointer === null ? '' : `, snug ${formatAngle(pull.pointer, 2)}`;
+	return `set-up ${pull.seat}${pointer}: stop ${formatAngle(pull.stop, 2)}, held ${formatAngle(pull.loaded, 2)}${released}${measured}`;
+}
