@@ -1,10 +1,10 @@
-import { lessonOf } from '../session/estimate/lesson-of-session.ts';
 import { DoesNotFollow, following, readBack, startIn, UnknownRecord } from '../session/log/read-back.ts';
 import type { State } from '../session/log/state.ts';
-import { figuresOf, type SessionFigures } from '../session/report/figures.ts';
-import { type SessionStatus, type SessionSummary, sessionSummary, status } from '../session/report/views.ts';
+import type { SessionFigures } from '../session/report/figures.ts';
+import type { SessionStatus, SessionSummary } from '../session/report/views.ts';
 import type { Kin, Lesson } from '../springback/history.ts';
 import type { Units } from '../units/units.ts';
+import { type Outcome, outcomeIn, outcomeOf } from './came-to.ts';
 import type { ReadSession } from './catalogue.ts';
 import type { JournalFault } from './facts.ts';
 import type { LogRecord } from './record.ts';
@@ -49,34 +49,33 @@ export interface KeptRow {
 	readonly figures: SessionFigures | null;
 }
 
-/** A session's log taken together into its row. */
-export function rowOf(kept: ReadSession): KeptRow {
+/** A session's log taken together into its row. `by` its last line, where that says what it came to; or by folding every line. */
+export function rowOf(kept: ReadSession, by: 'last line' | 'fold' = 'last line'): KeptRow {
 	const { id, path, records, problem } = kept;
 	const row = { id, path, ...begunBy(kept.first), touched: kept.touched };
 	const unknown = { status: 'open', summary: null, kin: null, pulls: 0, lesson: null, figures: null } as const;
 	const isDamaged = kept.damage !== null;
 	if (row.job === null && problem !== null) return { ...row, ...unknown, problem, isDamaged };
-	const told = folded(records, problem === null);
-	if ('code' in told) {
-		return { ...row, ...unknown, problem: problem ?? told, isDamaged: isDamaged || problem === null };
+	const outcome = outcomeOfAll(records, by === 'last line' && problem === null);
+	if ('code' in outcome) {
+		return { ...row, ...unknown, problem: problem ?? outcome, isDamaged: isDamaged || problem === null };
 	}
-	return { ...row, ...told, problem, isDamaged };
+	return { ...row, ...told(outcome, problem === null), problem, isDamaged };
 }
 
 /** The row of a session that is being left, by its state: the same as its log taken together gives. `touched`: its newest record's time. */
-export function rowLeft(path: string, state: State, touched: string): KeptRow {
-	const { id } = state.start;
-	const names = { id, path, ...namesOf(state.start) };
-	return { ...names, touched, ...foldedInto(state, true), problem: null, isDamaged: false };
+export function rowLeft(path: string, { start }: State, touched: string, outcome: Outcome): KeptRow {
+	const names = { id: start.id, path, ...namesOf(start) };
+	return { ...names, touched, ...told(outcome, true), problem: null, isDamaged: false };
 }
 
-type Folded = Pick<KeptRow, 'status' | 'summary' | 'kin' | 'pulls' | 'lesson' | 'figures'>;
+type Told = Pick<KeptRow, 'status' | 'summary' | 'kin' | 'pulls' | 'lesson' | 'figures'>;
 
-function foldedInto(state: State, isWhole: boolean): Folded {
-	const lesson = lessonOf(state);
-	const summary = isWhole ? sessionSummary(state) : null;
-	const figures = isWhole ? figuresOf(state, lesson) : null;
-	return { status: status(state), summary, kin: lesson?.kin ?? null, pulls: lesson?.pulls ?? 0, lesson, figures };
+function told({ status, summary, lesson, figures }: Outcome, isWhole: boolean): Told {
+	const [kin, pulls] = [lesson?.kin ?? null, lesson?.pulls ?? 0];
+	return isWhole
+		? { status, summary, kin, pulls, lesson, figures }
+		: { status, summary: null, kin, pulls, lesson, figures: null };
 }
 
 function begunBy(first: LogRecord | null): Pick<KeptRow, 'job' | 'at' | 'startId'> {
@@ -105,10 +104,12 @@ function namesOf({ job, jobFile, at, id }: State['start']): Pick<KeptRow, 'job' 
  * What it comes to; or why it comes to nothing. Its checksums say that a log is as it was written, not that what wrote it was
  * this program: whatever cannot be folded is that one log's problem, and must not keep another session from beginning.
  */
-function folded(records: readonly LogRecord[], isWhole: boolean): ReturnType<typeof foldedInto> | JournalFault {
+function outcomeOfAll(records: readonly LogRecord[], believesLast: boolean): Outcome | JournalFault {
 	try {
+		const said = believesLast ? outcomeIn(records.at(-1)!, startIn(records[0]!)) : null;
+		if (said !== null) return said;
 		const state = readBack(records);
-		return following(() => foldedInto(state, isWhole));
+		return following(() => outcomeOf(state));
 	} catch (error) {
 		if (error instanceof UnknownRecord || error instanceof DoesNotFollow) return error.fact;
 		throw error;

@@ -1,4 +1,5 @@
 /** A lesson as a fixed count of numbers. */
+import { eigen } from '../maths/eigen.ts';
 import type { Lesson } from '../springback/history.ts';
 import { MACHINE } from '../springback/kin.ts';
 import { type Scatter, TALLY_KINDS } from '../springback/scatter.ts';
@@ -22,6 +23,21 @@ export function putLesson(
 	if (all.length !== LESSON_NUMBERS) throw new RangeError(`A lesson has ${LESSON_NUMBERS} numbers, not ${all.length}.`);
 	numbers.set(all, at);
 }
+
+/** Whether these can be a lesson's: so many, all finite but the last, and an information that no reading could have made less than nothing. */
+export function isOfALesson(numbers: Float64Array): boolean {
+	if (numbers.length !== LESSON_NUMBERS || !numbers.subarray(0, -1).every(Number.isFinite)) return false;
+	const { pulls, readings, information, right } = lessonAt(numbers, 0);
+	const values = eigen(information).map(({ value }) => value);
+	const nothing = ROUNDING * Math.max(...values);
+	const isSymmetric = information.every((line, i) =>
+		line.every((x, j) => Math.abs(x - information[j]![i]!) <= nothing),
+	);
+	return Math.min(pulls, readings, right) >= 0 && isSymmetric && Math.min(...values) >= -nothing;
+}
+
+/** What this part of the largest eigenvalue makes is rounding. */
+const ROUNDING = 1e-9;
 
 /** The lesson whose numbers begin at place `at`. */
 export function lessonAt(numbers: Float64Array, at: number): ToldLesson {

@@ -16,6 +16,7 @@ import type { Output, RefusedNote } from '../session/protocol/notes.ts';
 import { parseAnswer } from '../session/protocol/parse-answer.ts';
 import { stepped } from '../session/step.ts';
 import type { Lesson } from '../springback/history.ts';
+import { cameToField, type Outcome, outcomeOf } from './came-to.ts';
 import { newSessionId, sessionPath } from './catalogue.ts';
 import { JournalError, NotSaved } from './errors.ts';
 import type { JournalNotice } from './facts.ts';
@@ -41,6 +42,8 @@ export class LiveSession {
 	/** How it was ended in this sitting; null while it is open. */
 	ended: 'done' | 'left' | null = null;
 	#state: State;
+	/** What it came to, where its last line says so. */
+	#outcome: Outcome | null = null;
 	#isClosed = false;
 	readonly #log: LogWriter;
 	readonly #world: Surroundings;
@@ -145,13 +148,16 @@ export class LiveSession {
 		const step = stepped(answer, before, { at: this.#world.now().toISOString(), asked: askedIn(open) });
 		if ('refused' in step) return this.#refused(step.refused);
 		const { record, next } = step;
+		const isLast = answer.action?.do === 'quit' || ask(next) === null;
+		const outcome = isLast ? outcomeOf(next) : null;
 		const line = { seq: record.entry, v: 1 as const, at: record.at, ask: open, answer, events: record.events };
-		const unsaved = this.#append(line);
+		const unsaved = this.#append(outcome === null ? line : { ...line, ...cameToField(outcome) });
 		if (unsaved !== null) {
 			if (isPlainQuit(answer)) return this.#leftUnlogged();
 			return this.#refused({ note: 'refused', code: 'not-saved', reason: [unsaved] });
 		}
 		this.#state = next;
+		this.#outcome = outcome;
 		if (answer.action?.do === 'quit') return this.#end('left');
 		if (ask(next) === null) this.#end('done');
 		// A rescue may have moved the log: its path is asked for only now.
@@ -176,7 +182,7 @@ export class LiveSession {
 		this.#log.close();
 		const touched = this.#state.entries.at(-1)?.at ?? this.#state.start.at;
 		new SessionCache(this.#world.home, this.#world.fs).keep(
-			rowLeft(this.logPath, this.#state, touched),
+			rowLeft(this.logPath, this.#state, touched, this.#outcome ?? outcomeOf(this.#state)),
 			this.#log.size,
 		);
 	}

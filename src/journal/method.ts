@@ -9,8 +9,11 @@ const METHOD = 6;
 
 /** Names the way in which this program learns from a log; a change of the model gives another name. */
 export function methodName(): string {
-	return createHash('sha256')
+	name ??= createHash('sha256')
 		.update(JSON.stringify([METHOD, modelName()]))
 		.digest('hex')
 		.slice(0, 16);
+	return name;
 }
+
+let name: string | null = null;

@@ -8,12 +8,13 @@ import { appendFileSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
+import { isDeepStrictEqual } from 'node:util';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { openSession } from '../../src/cli/bend.ts';
-import { sessionFolder } from '../../src/journal/catalogue.ts';
+import { readAnyway, sessionFolder } from '../../src/journal/catalogue.ts';
 import { cachePath } from '../../src/journal/kept-cache.ts';
-import type { KeptRow } from '../../src/journal/kept-row.ts';
+import { type KeptRow, rowOf } from '../../src/journal/kept-row.ts';
 import { SessionCache } from '../../src/journal/kept-sessions.ts';
 import type { LiveSession } from '../../src/journal/live.ts';
 import { readLog } from '../../src/journal/read-log.ts';
@@ -117,11 +118,14 @@ function ended(child: ChildProcess): Promise<void> {
 	});
 }
 
-/** All that a row tells; what it lies in is its own affair. */
-function told(row: KeptRow | undefined): string {
-	if (row === undefined) return '';
-	const { id, job, at, touched, status, summary, kin, pulls, lesson, problem } = row;
-	return JSON.stringify({ id, job, at, touched, status, summary, kin, pulls, lesson, problem });
+/** Whether two rows tell the same; what they lie in is their own affair. */
+function isSame(a: KeptRow, b: KeptRow | undefined): boolean {
+	return b !== undefined && isDeepStrictEqual(told(a), told(b));
+}
+
+/** As JSON has it: a field that is absent is none. */
+function told({ id, job, at, touched, status, summary, kin, pulls, lesson, figures, problem }: KeptRow): unknown {
+	return JSON.parse(JSON.stringify({ id, job, at, touched, status, summary, kin, pulls, lesson, figures, problem }));
 }
 
 /** The median of these. */
@@ -146,9 +150,10 @@ function judge(): void {
 	}
 	const known = new SessionCache(home).read().rows;
 	rmSync(cachePath(home));
-	const anew = new SessionCache(home).read().rows;
-	const differing = known.filter((row, i) => told(row) !== told(anew[i]));
-	if (differing.length > 0 || known.length !== anew.length)
+	const byLastLines = new SessionCache(home).read().rows;
+	const anew = known.map(({ id }) => rowOf(readAnyway(home, id), 'fold'));
+	const differing = known.filter((row, i) => !isSame(row, anew[i]) || !isSame(row, byLastLines[i]));
+	if (differing.length > 0 || known.length !== byLastLines.length)
 		faults.push(`what was learned is not what the logs teach: ${differing.map(({ id }) => id).join(', ')}`);
 	console.log(
 		`${sessions} sessions (${logs.length} logs, ${counts.answers} answers, ${counts.killed} killed, ${counts.torn} lines torn), seed ${SEED}: ` +

@@ -1,0 +1,103 @@
+/**
+ * What a session came to, kept in the line that ends a sitting: so that its log need not be folded to be listed and learned from. Nothing
+ * depends on it; a log without it, of another method or cut short, is folded.
+ */
+import { kinOf } from '../session/estimate/kin-of-job.ts';
+import { lessonOf } from '../session/estimate/lesson-of-session.ts';
+import type { Start } from '../session/log/start.ts';
+import type { State } from '../session/log/state.ts';
+import { figuresOf, type SessionFigures } from '../session/report/figures.ts';
+import { type SessionStatus, type SessionSummary, sessionSummary, status } from '../session/report/views.ts';
+import type { Lesson } from '../springback/history.ts';
+import { bentAsField } from '../tube/bent-as.ts';
+import { isOfALesson, LESSON_NUMBERS, lessonAt, putLesson } from './lesson-numbers.ts';
+import { methodName } from './method.ts';
+import type { LogRecord } from './record.ts';
+
+/** What a log taken together comes to, apart from where it lies. */
+export interface Outcome {
+	readonly status: SessionStatus;
+	readonly summary: SessionSummary;
+	readonly lesson: Lesson | null;
+	readonly figures: SessionFigures;
+}
+
+/** The same in a log's line: only what does not stand in its first line already. */
+interface CameTo {
+	method: string;
+	status: SessionStatus;
+	bendsDone: number;
+	bends: number;
+	fits: boolean | null;
+	mayFit: boolean;
+	/** As `lesson-numbers` has them; null where it taught nothing. A number that there is none of is null. */
+	lesson: (number | null)[] | null;
+	figures: SessionFigures;
+}
+
+export function outcomeOf(state: State): Outcome {
+	const lesson = lessonOf(state);
+	return { status: status(state), summary: sessionSummary(state), lesson, figures: figuresOf(state, lesson) };
+}
+
+/** The fields by which a line says it. */
+export function cameToField({ status, summary, lesson, figures }: Outcome): { cameTo: CameTo } {
+	const { bendsDone, bends, fits, mayFit = false } = summary;
+	const told = { status, bendsDone, bends, fits, mayFit, lesson: lesson && written(lesson), figures };
+	return { cameTo: { method: methodName(), ...told } };
+}
+
+function written(lesson: Lesson): (number | null)[] {
+	const numbers = new Float64Array(LESSON_NUMBERS);
+	putLesson(lesson, numbers, 0);
+	return Array.from(numbers, (number) => (Number.isNaN(number) ? null : number));
+}
+
+/** What the session of this start came to, by its last line; null where that does not say so in the way of this program. */
+export function outcomeIn(last: LogRecord, start: Start): Outcome | null {
+	const said = last.cameTo;
+	if (!isCameTo(said) || said.method !== methodName()) return null;
+	const { job, at, id } = start;
+	const { bendsDone, bends, fits, mayFit } = said;
+	const summary = { id, job: job.name, status: said.status, started: at, bendsDone, bends };
+	const told = said.lesson && lessonAt(numbersOf(said.lesson), 0);
+	return {
+		status: said.status,
+		summary: { ...summary, fits, ...(mayFit ? { mayFit: true } : {}), ...bentAsField(job) },
+		lesson: told && { kin: kinOf(job), at, session: id, ...told },
+		figures: said.figures,
+	};
+}
+
+const numbersOf = (list: readonly (number | null)[]) => Float64Array.from(list, (number) => number ?? Number.NaN);
+
+const STATUSES: readonly unknown[] = ['open', 'done', 'scrapped'] satisfies SessionStatus[];
+
+/** Checksums say that a line is as it was written, not by whom: what has not its form is as if it were not there. */
+function isCameTo(said: unknown): said is CameTo {
+	if (typeof said !== 'object' || said === null) return false;
+	const { method, status, bendsDone, bends, fits, mayFit, lesson, figures } = said as Partial<
+		Record<keyof CameTo, unknown>
+	>;
+	return (
+		typeof method === 'string' &&
+		STATUSES.includes(status) &&
+		isCount(bendsDone) &&
+		isCount(bends) &&
+		(fits === null || typeof fits === 'boolean') &&
+		typeof mayFit === 'boolean' &&
+		(lesson === null || (isNumbers(lesson) && isOfALesson(numbersOf(lesson)))) &&
+		isFigures(figures)
+	);
+}
+
+function isFigures(said: unknown): boolean {
+	if (typeof said !== 'object' || said === null) return false;
+	const { springback, error, miss, taken, pulls } = said as Partial<Record<keyof SessionFigures, unknown>>;
+	return isNumbers([springback, error, miss]) && isCount(taken) && isCount(pulls);
+}
+
+const isCount = (value: unknown) => Number.isInteger(value) && Number(value) >= 0;
+
+const isNumbers = (value: unknown): value is (number | null)[] =>
+	Array.isArray(value) && value.every((each) => each === null || typeof each === 'number');
