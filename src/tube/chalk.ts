@@ -1,10 +1,10 @@
 import { at } from '../maths/list.ts';
-import { radians, sine } from './angles.ts';
+import { radians } from './angles.ts';
 import { pointAt } from './drop.ts';
-import { cornerOf, frames } from './frames.ts';
+import { cornerOf } from './frames.ts';
 import type { Point } from './job.ts';
+import { planesOf, type TubePlane } from './planes.ts';
 import type { Shape } from './shape.ts';
-import { dot, subtract } from './vector.ts';
 
 /** A point to chalk: `bend` is what it belongs to, null for an end of the straights. */
 export interface ChalkPoint {
@@ -27,41 +27,33 @@ export interface ChalkPlane {
 	points: ChalkPoint[];
 }
 
-/** The sine of the turn up to which two bends lie in one plane. */
-const FLAT = 1e-9;
-
 /** What to draw of a tube on the bench, plane by plane, from the start end on. Lengths in the shape's unit. */
 export function chalkPlanes(shape: Shape): ChalkPlane[] {
-	const firsts = shape.bends.flatMap(({ rotation }, i) => (i === 0 || Math.abs(sine(rotation)) > FLAT ? [i + 1] : []));
-	return firsts.map((first, i) => plane(shape, first, (firsts[i + 1] ?? shape.bends.length + 1) - 1));
+	return planesOf(shape).map(chalked);
 }
 
 type Placed = Pick<ChalkPoint, 'what' | 'bend'> & { place: Point };
 
-function plane(shape: Shape, first: number, last: number): ChalkPlane {
-	const { straights, arcs } = frames(shape);
-	const { start, direction } = at(straights, first - 1);
-	const { normal } = at(arcs, first - 1);
-	const places: Placed[] = [{ what: 'start', bend: null, place: start }];
-	for (let bend = first; bend <= last; bend++) {
-		const arc = at(arcs, bend - 1);
-		const name = (what: ChalkPoint['what'], place: Point): Placed => ({ what, bend, place });
+function chalked({ bends, straights, arcs, flat }: TubePlane): ChalkPlane {
+	const places: Placed[] = [{ what: 'start', bend: null, place: at(straights, 0).start }];
+	for (const [i, arc] of arcs.entries()) {
+		const name = (what: ChalkPoint['what'], place: Point): Placed => ({ what, bend: bends[0] + i, place });
 		const middle = pointAt(arc, radians(arc.angle) / 2);
 		places.push(name('begins', arc.start), name('corner', cornerOf(arc)), name('middle', middle));
 		places.push(name('ends', arc.end), name('center', arc.center));
 	}
-	places.push({ what: 'end', bend: null, place: at(straights, last).end });
-	const flat = places.map(({ what, bend, place }) => {
-		const from = subtract(place, start);
-		return { what, bend, along: dot(from, direction), off: dot(from, normal) };
+	places.push({ what: 'end', bend: null, place: at(straights, arcs.length).end });
+	const drawn = places.map(({ what, bend, place }) => {
+		const [along, off] = flat(place);
+		return { what, bend, along, off };
 	});
-	const base = Math.max(...flat.map(({ along }) => along));
-	const points = flat.map(
+	const base = Math.max(...drawn.map(({ along }) => along));
+	const points = drawn.map(
 		(point): ChalkPoint => ({
 			...point,
 			fromA: Math.hypot(point.along, point.off),
 			fromB: Math.hypot(base - point.along, point.off),
 		}),
 	);
-	return { bends: [first, last], base, points };
+	return { bends, base, points };
 }

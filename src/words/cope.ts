@@ -1,30 +1,20 @@
 /** Sentences about an end that is cut to fit another tube. */
 import type { CopeDoubt, CopedEnd } from '../tube/cope.ts';
-import type { EndName } from '../tube/job.ts';
 import { formatAngle } from '../units/format.ts';
 import type { Ruled } from './lengths.ts';
 import { fine } from './numbers.ts';
-
-const NAMES: Readonly<Record<EndName, string>> = { start: 'start end', far: 'far end' };
+import { END_NAMES, roundWords } from './round.ts';
 
 /** What an end is coped to, how deep and where. */
 export function copeWords({ end, od, angle, depth, deepestAt, past }: CopedEnd, style: Ruled): string {
 	const longest = past < 0 ? `${fine(-past, style)} before` : `${fine(past, style)} past`;
 	const joint = `a tube of ${fine(od, style)} at ${formatAngle(angle, 2)}`;
-	return `Cope the ${NAMES[end]} for ${joint}: ${fine(depth, style)} deep, deepest ${roundWords(deepestAt)}. Its longest point is ${longest} the drawing's end.`;
+	return `Cope the ${END_NAMES[end]} for ${joint}: ${fine(depth, style)} deep, deepest ${roundWords(deepestAt)}. Its longest point is ${longest} the drawing's end.`;
 }
 
 /** What makes its joint doubtful. */
 export function copeDoubts({ end, doubts }: CopedEnd, style: Ruled): string[] {
-	return doubts.map((doubt) => `Look at the joint of the ${NAMES[end]}: ${doubtWords(doubt, style)}`);
-}
-
-/** Where on the tube's round, from bend 1's inside. */
-function roundWords(degrees: number): string {
-	if (Math.abs(degrees) < 0.05) return "on the line of bend 1's inside";
-	if (Math.abs(degrees) > 179.95) return "opposite to bend 1's inside";
-	const way = degrees > 0 ? 'clockwise' : 'counterclockwise';
-	return `${formatAngle(Math.abs(degrees))} ${way} from bend 1's inside, looking to the far end`;
+	return doubts.map((doubt) => `Look at the joint of the ${END_NAMES[end]}: ${doubtWords(doubt, style)}`);
 }
 
 function doubtWords(doubt: CopeDoubt, style: Ruled): string {

@@ -1,0 +1,100 @@
+import type { Job } from '../../tube/job.ts';
+import type { Mark } from '../../tube/marks.ts';
+import type { Flat } from '../../tube/planes.ts';
+import type { Across, Profile, ProfileBend } from '../../tube/profile.ts';
+import { distance } from '../../tube/vector.ts';
+import { convertLength } from '../../units/units.ts';
+import {
+	bendLabel,
+	cornerLabel,
+	markLabel,
+	planeEndLabel,
+	straightLabel,
+	tangentLabel,
+} from '../../words/full-size.ts';
+import { tape } from '../../words/numbers.ts';
+import { curve, type Drawing, line, type Note, type Stroke } from './drawing.ts';
+import { beyond, cross, onward, reversed, towards } from './flat.ts';
+
+/** In mm: half of a corner's cross, what a mark's line is longer than the tube is thick, the shortest straight that is named. */
+const CROSS = 4;
+const BEYOND = 3;
+const LEAST_NAMED = 25;
+
+/** What a drawing of a job is made with. */
+interface Scaling {
+	job: Job;
+	marks: readonly Mark[];
+	/** The tube's diameter in mm. */
+	od: number;
+	/** A place of the plane in mm. */
+	scaled(place: Flat): Flat;
+}
+
+/** The tube in one plane at full size, the base line to the right. `marks`: of all bends of the tube. */
+export function profileDrawing(profile: Profile, job: Job, marks: readonly Mark[]): Drawing {
+	const mm = convertLength(1, job.units, 'mm');
+	const by: Scaling = { job, marks, od: job.tube.od * mm, scaled: ([x, y]) => [x * mm, y * mm] };
+	const { lines, bends, starts, stops } = profile;
+	const tube = lines.map(({ what, curve: drawn }) => curve(what === 'center' ? 'center' : 'edge', drawn, mm));
+	const ends = [starts, stops].map(({ from, to }) => line('edge', by.scaled(from), by.scaled(to)));
+	const parts = bends.map((bend) => bendParts(bend, by));
+	return {
+		strokes: [...tube, ...ends, ...parts.flatMap(({ strokes }) => strokes)],
+		notes: [...straightNotes(profile, by), ...endNotes(profile, by), ...parts.flatMap(({ notes }) => notes)],
+	};
+}
+
+function bendParts({ bend, angle, begins, ends, corner, center, middle, mark }: ProfileBend, by: Scaling): Drawing {
+	const drawn = mark && beyondEdges(scaledAcross(mark, by));
+	const at = by.scaled(corner);
+	const inwards = towards(by.scaled(middle), by.scaled(center));
+	const tangents = [
+		{ ...scaledAcross(begins, by), text: tangentLabel(bend, 'begins') },
+		{ ...scaledAcross(ends, by), text: tangentLabel(bend, 'ends') },
+	];
+	const strokes: Stroke[] = [
+		...tangents.map(({ from, to }) => line('thin', from, to)),
+		...cross(at, CROSS),
+		...(drawn ? [line('mark', drawn.from, drawn.to)] : []),
+	];
+	const notes: Note[] = [
+		...tangents.map(({ from, to, text }) => beyond(from, to, text)),
+		{ at: onward(at, -CROSS, inwards), away: reversed(inwards), text: cornerLabel(bend) },
+		{ at: onward(by.scaled(middle), by.od / 4, inwards), away: [0, 0], text: bendLabel(bend, angle), bold: true },
+	];
+	if (drawn) {
+		const reading = tape(by.marks[bend - 1]!.fromStart, by.job);
+		notes.push({ ...beyond(drawn.to, drawn.from, markLabel(bend, reading)), bold: true });
+	}
+	return { strokes, notes };
+}
+
+const scaledAcross = ({ from, to }: Across, { scaled }: Scaling): Across => ({ from: scaled(from), to: scaled(to) });
+
+function beyondEdges({ from, to }: Across): Across {
+	const side = towards(from, to);
+	return { from: onward(from, -BEYOND, side), to: onward(to, BEYOND, side) };
+}
+
+/** The length of each straight that has room for it, in the middle of the tube. */
+function straightNotes({ plane: { bends, straights, flat } }: Profile, { job, scaled }: Scaling): Note[] {
+	return straights.flatMap(({ start, end }, i): Note[] => {
+		const [from, to] = [scaled(flat(start)), scaled(flat(end))];
+		if (Math.hypot(to[0] - from[0], to[1] - from[1]) < LEAST_NAMED) return [];
+		const middle: Flat = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+		return [{ at: middle, away: [0, 0], text: straightLabel(bends[0] + i, distance(start, end), job) }];
+	});
+}
+
+/** What lies at the two ends of the drawing. */
+function endNotes({ plane: { bends }, starts, stops, lines }: Profile, by: Scaling): Note[] {
+	const middle = ({ from, to }: Across): Flat => [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+	const [first, last] = [by.scaled(middle(starts)), by.scaled(middle(stops))];
+	const [next, before] = [lines[0]!.curve, lines.findLast(({ what }) => what === 'center')!.curve];
+	if (next.kind !== 'straight' || before.kind !== 'straight') return [];
+	return [
+		beyond(first, by.scaled(next.to), planeEndLabel('start', bends[0], by.marks.length)),
+		beyond(last, by.scaled(before.from), planeEndLabel('far', bends[1], by.marks.length)),
+	];
+}
