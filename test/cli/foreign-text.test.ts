@@ -24,6 +24,7 @@ import type { Job } from '../../src/tube/job.ts';
 import { layout } from '../../src/tube/layout.ts';
 import { reviewText } from '../../src/words/session-story.ts';
 import { actsIn, FALSE_LINE, falseLines, hostileJob, hostileText } from '../helpers/hostile.ts';
+import { sample } from '../helpers/sample-size.ts';
 import { FakeHome } from '../helpers/screen/fake-ports.ts';
 import { frameText } from '../helpers/screen/page-frame.ts';
 import { hatJob } from '../helpers/shop/hat.ts';
@@ -35,7 +36,7 @@ const faultOf = (note: string): Fault => ({
 	right: { code: 'radius-of-die', kept: { bender: note, die: note } },
 });
 
-const RUNS = { numRuns: 25 };
+const RUNS = { numRuns: sample(10, 25) };
 const AS_DRAWN = { mirror: false, from: 'start' } as const;
 
 let home = '';

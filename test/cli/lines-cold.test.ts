@@ -8,10 +8,11 @@ import type { Ask } from '../../src/session/protocol/asks.ts';
 import type { DoneNote, Output, SessionNote } from '../../src/session/protocol/notes.ts';
 import { asLine } from '../../src/words/line.ts';
 import { runLineMode } from '../helpers/disk/line-client.ts';
+import { sample } from '../helpers/sample-size.ts';
 import { operatorAt } from '../helpers/shop/operator.ts';
 import { draws, newMachine } from '../helpers/shop/plain-shop.ts';
 
-const RUNS = 150;
+const RUNS = sample(30, 150);
 let folder = '';
 beforeAll(() => {
 	folder = mkdtempSync(join(tmpdir(), 'cold-'));

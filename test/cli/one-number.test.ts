@@ -7,7 +7,8 @@ import type { DoneNote, SessionNote } from '../../src/session/protocol/notes.ts'
 import type { SessionView } from '../../src/session/report/views.ts';
 import type { LayoutDocument } from '../../src/tube/layout.ts';
 import { runLineMode } from '../helpers/disk/line-client.ts';
-import { runProgram, SAMPLE_JOBS } from '../helpers/disk/program.ts';
+import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
+import { runHere } from '../helpers/disk/run-here.ts';
 
 let home = '';
 beforeAll(() => {
@@ -37,7 +38,7 @@ async function bendExactly(file: string) {
 
 describe.each(SAMPLE_JOBS)('one number for one thing in %s', (file) => {
 	it('layout, session, closing note and review agree', async () => {
-		const printed = await runProgram(['layout', file, '--json'], { home });
+		const printed = await runHere(['layout', file, '--json'], { home });
 		const layout = JSON.parse(printed.out) as LayoutDocument;
 		const run = await bendExactly(file);
 		const sets = run.outputs.filter((o): o is SetAsk => 'ask' in o && o.ask === 'set');
@@ -60,7 +61,7 @@ describe.each(SAMPLE_JOBS)('one number for one thing in %s', (file) => {
 		}
 		const done = run.outputs.at(-1) as DoneNote;
 		const session = run.outputs[0] as SessionNote;
-		const kept = JSON.parse((await runProgram(['log', session.id, '--json'], { home })).out) as SessionView;
+		const kept = JSON.parse((await runHere(['log', session.id, '--json'], { home })).out) as SessionView;
 		expect(kept.bends.map(({ made }) => made)).toEqual(done.bends.map(({ made, sd }) => ({ angle: made, sd })));
 		expect(kept.bends.map(({ target }) => target)).toEqual(done.bends.map(({ target }) => target));
 		expect(kept.checks).toEqual(done.checks);
@@ -68,7 +69,7 @@ describe.each(SAMPLE_JOBS)('one number for one thing in %s', (file) => {
 		expect(kept.checks.map(({ name, design }) => ({ name, design }))).toEqual(
 			layout.checks.map(({ name, design }) => ({ name, design })),
 		);
-		const page = (await runProgram(['log', session.id], { home })).out;
+		const page = (await runHere(['log', session.id], { home })).out;
 		for (const { made } of done.bends) expect(page).toContain(`made ${Number(made!.toFixed(1))}`);
 	});
 });

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { PROGRAM, type Run, type RunOptions, runProgram, SAMPLE_JOBS } from '../helpers/disk/program.ts';
+import { runHere } from '../helpers/disk/run-here.ts';
 
 const [JOB] = SAMPLE_JOBS as [string, ...string[]];
 const JOB_DATA = JSON.parse(readFileSync(JOB, 'utf8'));
@@ -18,9 +19,11 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(home, { recursive: true, force: true }));
 
-const run = (args: readonly string[], options: Partial<RunOptions> = {}) => runProgram(args, { home, ...options });
+/** In a process of its own, and here where it is the command alone that matters. */
+const start = (args: readonly string[], options: Partial<RunOptions> = {}) => runProgram(args, { home, ...options });
+const run = (args: readonly string[], options: { home?: string } = {}) => runHere(args, { home, ...options });
 
-function expectSentence({ out, err }: Run): void {
+function expectSentence({ out, err }: Pick<Run, 'out' | 'err'>): void {
 	expect(out).toBe('');
 	expect(err).toMatch(/^pullbook: .+[.)]\n$/);
 	expect(err).not.toMatch(/\n\s+at /);
@@ -45,7 +48,7 @@ describe('a wrong command line', () => {
 	});
 
 	it('shows where it comes from with --debug only', async () => {
-		const ended = await run(['layout', '--debug']);
+		const ended = await start(['layout', '--debug']);
 		expect(ended.code).toBe(2);
 		expect(ended.err).toMatch(/\n\s+at /);
 	});
@@ -59,7 +62,7 @@ describe('help and version', () => {
 		[['bend', '--help'], '--resume [ID]'],
 		[['--version'], JSON.parse(readFileSync('package.json', 'utf8')).version],
 	])('%j', async (args, text) => {
-		const ended = await run(args);
+		const ended = await (args[0] === '--version' ? start : run)(args);
 		expect(ended).toMatchObject({ code: 0, err: '' });
 		expect(ended.out).toContain(text);
 	});
@@ -104,7 +107,7 @@ describe('layout and check', () => {
 
 describe('bend --lines', () => {
 	it('ends with 3 when its input ends, and the session is kept', async () => {
-		const ended = await run(['bend', JOB, '--lines'], { input: 'nonsense\n{"ready":true}\n' });
+		const ended = await start(['bend', JOB, '--lines'], { input: 'nonsense\n{"ready":true}\n' });
 		expect(ended).toMatchObject({ code: 3, err: '' });
 		const lines = ended.out
 			.trimEnd()
@@ -114,14 +117,14 @@ describe('bend --lines', () => {
 		expect(lines).toContainEqual(expect.objectContaining({ note: 'refused', code: 'not-understood' }));
 		expect(lines.at(-1)).toMatchObject({ ask: 'pull', bend: 1 });
 
-		const listed = await run(['log', '--json']);
+		const listed = await start(['log', '--json']);
 		expect(listed).toMatchObject({ code: 0, err: '' });
 		expect(JSON.parse(listed.out)).toContainEqual(expect.objectContaining({ id: lines[0].id, status: 'open' }));
-		const one = await run(['log', lines[0].id, '--json']);
+		const one = await start(['log', lines[0].id, '--json']);
 		expect(one).toMatchObject({ code: 0, err: '' });
 		expect(JSON.parse(one.out)).toMatchObject({ id: lines[0].id, job: { name: JOB_DATA.name } });
 
-		const resumed = await run(['bend', JOB, '--lines', '--resume']);
+		const resumed = await start(['bend', JOB, '--lines', '--resume']);
 		expect(resumed.code).toBe(3);
 		// The same question; only its record comes later, since leaving and resuming are records too.
 		const { entry, ...question } = JSON.parse(resumed.out.trimEnd().split('\n').at(-1)!);
@@ -130,14 +133,14 @@ describe('bend --lines', () => {
 	});
 
 	it('with nothing to resume: exit 2', async () => {
-		const ended = await run(['bend', JOB, '--lines', '--resume', 'no-such-id']);
+		const ended = await start(['bend', JOB, '--lines', '--resume', 'no-such-id']);
 		expect(ended.code).toBe(2);
 		expect(ended.err).toContain('no-such-id');
 		expectSentence(ended);
 	});
 
 	it('with a wrong job file: exit 2 before anything is asked', async () => {
-		const ended = await run(['bend', badJob, '--lines']);
+		const ended = await start(['bend', badJob, '--lines']);
 		expect(ended.code).toBe(2);
 		expect(ended.out).toBe('');
 		expect(ended.err).toContain('tube.od');
@@ -164,13 +167,13 @@ describe('log and bender', () => {
 
 describe('standard output', () => {
 	it('that is closed by its reader is no fault', async () => {
-		expect(await run(['help'], { out: 'closed' })).toMatchObject({ code: 0, err: '' });
-		expect(await run(['layout', JOB, '--json'], { out: 'closed' })).toMatchObject({ code: 0, err: '' });
+		expect(await start(['help'], { out: 'closed' })).toMatchObject({ code: 0, err: '' });
+		expect(await start(['layout', JOB, '--json'], { out: 'closed' })).toMatchObject({ code: 0, err: '' });
 	});
 
 	it.skipIf(!existsSync('/dev/full'))('on a full disk ends with 5', async () => {
 		const full = openSync('/dev/full', 'w');
-		const ended = await run(['layout', JOB, '--json'], { out: full });
+		const ended = await start(['layout', JOB, '--json'], { out: full });
 		closeSync(full);
 		expect(ended.code).toBe(5);
 		expect(ended.err).toMatch(/^pullbook: The disk refused a write .+\n$/);

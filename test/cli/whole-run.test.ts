@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { ask } from '../../src/session/ask.ts';
 import { status } from '../../src/session/report/views.ts';
 import { runProgram, SAMPLE_JOBS } from '../helpers/disk/program.ts';
+import { sample } from '../helpers/sample-size.ts';
 import type { Pty } from '../helpers/screen/pty.ts';
 import { Sitting } from '../helpers/screen/sitting.ts';
 
@@ -16,40 +17,46 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(home, { recursive: true }));
 
-describe.each([
-	[80, 24],
+/** In every run of the tests the smallest window; at 80x24 the jobs below are bent. */
+const SIZES = [
 	[60, 20],
-])('a whole job at %i x %i, by numeric pad alone', (columns, rows) => {
-	it('is bent, killed in the middle, resumed, finished and reviewed', { timeout: 120_000 }, async () => {
-		const sitting = new Sitting(join(home, `${columns}`));
-		const first = sitting.start(columns, rows, ['bend', JOB]);
-		await sitting.open(first);
-		await sitting.play(first, (open) => open.ask === 'pull' && open.bend === 2);
-		const open = ask(sitting.state());
-		first.kill('SIGKILL');
-		await first.ended;
+	[80, 24],
+] as const;
 
-		const offered = sitting.start(columns, rows, ['bend', JOB]);
-		await offered.until(/interrupted|go on/);
-		offered.write('\x03');
-		await offered.ended;
-		const second = sitting.start(columns, rows, ['bend', JOB, '--resume']);
-		await second.until('Session goes on');
-		second.write('+');
-		await second.until(/^Pull/);
-		expect({ ...ask(sitting.state()), entry: 0 }).toEqual({ ...open, entry: 0 });
-		await sitting.play(second, () => false);
-		await second.until(/^Done/);
-		second.write('+');
-		expect(status(sitting.state())).toBe('done');
-		second.write('\x03');
-		await second.ended;
+describe.each(SIZES.slice(0, sample(1, SIZES.length)))(
+	'a whole job at %i x %i, by numeric pad alone',
+	(columns, rows) => {
+		it('is bent, killed in the middle, resumed, finished and reviewed', { timeout: 120_000 }, async () => {
+			const sitting = new Sitting(join(home, `${columns}`));
+			const first = sitting.start(columns, rows, ['bend', JOB]);
+			await sitting.open(first);
+			await sitting.play(first, (open) => open.ask === 'pull' && open.bend === 2);
+			const open = ask(sitting.state());
+			first.kill('SIGKILL');
+			await first.ended;
 
-		const review = await runProgram(['log'], { home: sitting.folder });
-		expect(review.out).toContain('3 of 3 bends');
-		expect(sitting.typed).toMatch(/^[\d.+*/\n-]+$/);
-	});
-});
+			const offered = sitting.start(columns, rows, ['bend', JOB]);
+			await offered.until(/interrupted|go on/);
+			offered.write('\x03');
+			await offered.ended;
+			const second = sitting.start(columns, rows, ['bend', JOB, '--resume']);
+			await second.until('Session goes on');
+			second.write('+');
+			await second.until(/^Pull/);
+			expect({ ...ask(sitting.state()), entry: 0 }).toEqual({ ...open, entry: 0 });
+			await sitting.play(second, () => false);
+			await second.until(/^Done/);
+			second.write('+');
+			expect(status(sitting.state())).toBe('done');
+			second.write('\x03');
+			await second.ended;
+
+			const review = await runProgram(['log'], { home: sitting.folder });
+			expect(review.out).toContain('3 of 3 bends');
+			expect(sitting.typed).toMatch(/^[\d.+*/\n-]+$/);
+		});
+	},
+);
 
 describe('Ctrl-C', () => {
 	it('is heard before all keys that wait for their turn: nothing of them is done', { timeout: 120_000 }, async () => {

@@ -18,6 +18,7 @@ import { readBack } from '../../src/session/log/read-back.ts';
 import { errorWords } from '../../src/words/error.ts';
 import { FaultFs } from '../helpers/disk/fault-fs.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
+import { sample } from '../helpers/sample-size.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
 import { tempFolder } from './child.ts';
 
@@ -287,6 +288,10 @@ describe('the cache', () => {
 	});
 });
 
+/** At each call one of them, the next at the next call; at full size all of them at each. */
+const inTurn = <T>(kinds: readonly T[], at: number): T[] =>
+	Array.from({ length: sample(1, kinds.length) }, (_, i) => kinds[(at + i) % kinds.length]!);
+
 describe('a failing disk', () => {
 	/** Two logs as they stand on a disk in memory. */
 	function disk() {
@@ -311,7 +316,7 @@ describe('a failing disk', () => {
 		const most = calls();
 		expect(most).toBeGreaterThan(10);
 		for (let at = 1; at <= most; at++) {
-			for (const code of ['EIO', 'ENOSPC', 'EACCES']) {
+			for (const code of inTurn(['EIO', 'ENOSPC', 'EACCES'], at)) {
 				const failing = made();
 				failing.fault = { kind: 'errno', at, code };
 				const label = `${code} at call ${at}`;
@@ -332,7 +337,7 @@ describe('a failing disk', () => {
 		const whole = made();
 		lessonsKept('/home', whole);
 		for (let at = 1; at <= whole.calls; at++) {
-			for (const fate of [0, 1, 2]) {
+			for (const fate of inTurn([0, 1, 2], at)) {
 				const failing = made();
 				failing.fault = { kind: 'cut', at };
 				expect(() => lessonsKept('/home', failing)).toThrow();

@@ -4,9 +4,10 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, test } from 'vitest';
+import { sample } from '../helpers/sample-size.ts';
 import { Pty } from '../helpers/screen/pty.ts';
 
-const TIMES = 40;
+const TIMES = sample(12, 40);
 const GAPS = [0, 1, 3, 8, 20];
 // Bundled as the program is, so that it has the same patched Ink.
 const { bundleOptions } = await import(new URL('../../.ci/bundle.mjs', import.meta.url).href);

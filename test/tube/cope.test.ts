@@ -4,6 +4,7 @@ import { copeCut, copedEnds, trimWithCopes } from '../../src/tube/cope.ts';
 import { fromFar } from '../../src/tube/from-far.ts';
 import type { Cope, EndName, Point } from '../../src/tube/job.ts';
 import { mirrored } from '../../src/tube/mirror.ts';
+import { sample } from '../helpers/sample-size.ts';
 import { Kernel } from '../helpers/shop/kernel.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
 
@@ -68,8 +69,8 @@ function fromCurve(back: (degrees: number) => { outer: number }, radius: number,
 	return nearest;
 }
 
-/** 500 take a minute: `PULLBOOK_JOINTS=500` tries them, for whoever changes copes. */
-const JOINTS = Number(process.env.PULLBOOK_JOINTS ?? 60);
+/** 500 take a minute. */
+const JOINTS = sample(60, 500);
 
 describe('a cope against the geometry kernel', () => {
 	let kernel: Kernel;

@@ -3,7 +3,8 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const root = fileURLToPath(new URL('../../..', import.meta.url));
+/** The project's folder, with a slash at its end. */
+export const root = fileURLToPath(new URL('../../..', import.meta.url));
 
 /** The one program file, as `npm run build` makes it. */
 export const PROGRAM = join(root, '.build', 'pullbook.js');
