@@ -109,8 +109,9 @@ export function newestUnfinished(
 	);
 }
 
+/** What was taken over from another bench may be bent there still: it is gone on with only where it is named. */
 function unfinished(rows: readonly KeptRow[], file: string, name: string): KeptRow[] {
-	return sessionsOfJob(rows, file, name).filter((session) => session.status === 'open');
+	return sessionsOfJob(rows, file, name).filter(({ status, isImported }) => status === 'open' && !isImported);
 }
 
 function jobNameOf(home: string, id: string, rescue: string | null): string {

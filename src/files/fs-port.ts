@@ -5,6 +5,8 @@ export interface FileFacts {
 	ino: number;
 	dev: number;
 	mtimeMs: number;
+	/** No folder, pipe or device. */
+	isFile(): boolean;
 }
 
 /** The file system calls that writing makes, and no others: tests put a failing disk in their place. Errors carry an errno `code`. */

@@ -11,9 +11,14 @@ const FRESH = constants.O_WRONLY | constants.O_CREAT | constants.O_TRUNC;
 /** File systems without hard links say one of these. */
 const NO_LINKS = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK']);
 
+/** Who writes many files of a folder sweeps it once: looking through it for each would take longer than writing. */
+export interface Sweeping {
+	isSwept?: boolean;
+}
+
 /** Writes these bytes under a name, over what had it. Throws what the disk threw; the old file then stands there still, or whole the new one. */
-export function replaceFile(fs: FsPort, path: string, bytes: Uint8Array, mode: number): void {
-	const fresh = written(fs, path, bytes, mode);
+export function replaceFile(fs: FsPort, path: string, bytes: Uint8Array, mode: number, swept: Sweeping = {}): void {
+	const fresh = written(fs, path, bytes, mode, swept);
 	try {
 		fs.renameSync(fresh, path);
 	} catch (error) {
@@ -24,8 +29,14 @@ export function replaceFile(fs: FsPort, path: string, bytes: Uint8Array, mode: n
 }
 
 /** Writes these bytes under a name that is free; false, with nothing changed, where it is not. Throws what the disk threw; then it is not there, or whole. */
-export function writeUnlessThere(fs: FsPort, path: string, bytes: Uint8Array, mode: number): boolean {
-	const fresh = written(fs, path, bytes, mode);
+export function writeUnlessThere(
+	fs: FsPort,
+	path: string,
+	bytes: Uint8Array,
+	mode: number,
+	swept: Sweeping = {},
+): boolean {
+	const fresh = written(fs, path, bytes, mode, swept);
 	try {
 		// Asking first and writing then would leave a gap between.
 		if (!linked(fs, fresh, path)) closeQuietly(fs, createFile(fs, path, bytes, mode));
@@ -40,8 +51,8 @@ export function writeUnlessThere(fs: FsPort, path: string, bytes: Uint8Array, mo
 }
 
 /** The bytes in a file beside the one that they are meant for; gives its name. */
-function written(fs: FsPort, path: string, bytes: Uint8Array, mode: number): string {
-	sweep(fs, path);
+function written(fs: FsPort, path: string, bytes: Uint8Array, mode: number, { isSwept = false }: Sweeping): string {
+	if (!isSwept) sweep(fs, dirname(path), new RegExp(`^${basename(path).replace(/\W/g, '\\$&')}${IN_THE_MAKING}`));
 	const fresh = `${path}.new-${process.pid}`;
 	const fd = fs.openSync(fresh, FRESH, mode);
 	try {
@@ -60,12 +71,17 @@ function written(fs: FsPort, path: string, bytes: Uint8Array, mode: number): str
 /** A file in the making that is older was left by a program that was killed. */
 const ABANDONED_MS = 3_600_000;
 
-/** Removes what killed programs left of files meant for this name. */
-function sweep(fs: FsPort, path: string): void {
-	const begun = new RegExp(`^${basename(path).replace(/\W/g, '\\$&')}\\.(new-\\d+|tmp-[\\da-z]+)$`);
+const IN_THE_MAKING = '\\.(new-\\d+|tmp-[\\da-z]+)$';
+
+/** Removes what killed programs left in a folder of files whose names end so. */
+export function sweepFolder(fs: FsPort, folder: string, ending: string): void {
+	sweep(fs, folder, new RegExp(`${ending.replace(/\W/g, '\\$&')}${IN_THE_MAKING}`));
+}
+
+function sweep(fs: FsPort, folder: string, begun: RegExp): void {
 	try {
-		for (const name of fs.readdirSync(dirname(path))) {
-			const left = join(dirname(path), name);
+		for (const name of fs.readdirSync(folder)) {
+			const left = join(folder, name);
 			if (begun.test(name) && Date.now() - fs.statSync(left).mtimeMs > ABANDONED_MS) removeQuietly(fs, left);
 		}
 	} catch (error) {

@@ -4,6 +4,7 @@ import { type FsPort, realFs } from '../files/fs-port.ts';
 import { awayOf, markOf } from './away.ts';
 import { JournalError, NoLog } from './errors.ts';
 import type { JournalFault } from './facts.ts';
+import { type Imported, importedFrom, importMarkOf } from './import-mark.ts';
 import { largestOf, readLongest } from './merge-back.ts';
 import { faultOf, type LogRead, lastTimeIn, readFile, readLog } from './read-log.ts';
 import type { LogRecord } from './record.ts';
@@ -22,9 +23,12 @@ export interface ReadSession {
 	damage: LogRead['damage'];
 	/** Why the session cannot go on; null when it can. */
 	problem: JournalFault | null;
+	/** Where it was taken over from, and when; null where it was bent here. */
+	imported: Imported | null;
 }
 
-const ID = /^[0-9a-z][0-9a-z-]*$/;
+/** No longer than any disk takes for a name. */
+const ID = /^[0-9a-z][0-9a-z-]{0,99}$/;
 const LOG = /^[0-9a-z][0-9a-z-]*\.log$/;
 const EXTENSION = '.log';
 
@@ -45,15 +49,21 @@ export function newSessionId(now: Date, random: string): string {
 
 /** The log of a session as it is named at its start. Throws NoLog for what cannot be an id. */
 export function sessionPath(home: string, id: string): string {
+	return join(sessionFolder(home), logName(id));
+}
+
+/** The name of a session's log. Throws NoLog for what cannot be an id: one from elsewhere may lead out of the folder. */
+export function logName(id: string): string {
 	if (!ID.test(id)) throw new NoLog({ code: 'not-an-id', id }, id);
-	return join(sessionFolder(home), `${id}${EXTENSION}`);
+	return `${id}${EXTENSION}`;
 }
 
 function kept(id: string, path: string, read: LogRead, problem: JournalFault | null, fs: FsPort): ReadSession {
 	const { records, tail, damage } = read;
 	const last = records.at(-1) ?? null;
 	const touched = damage === null ? (last?.at ?? '') : lastTouched(id, path, fs);
-	return { id, path, first: records[0] ?? null, last, touched, records, tail, damage, problem };
+	const imported = importedFrom(path, fs);
+	return { id, path, first: records[0] ?? null, last, touched, records, tail, damage, problem, imported };
 }
 
 function lastTouched(id: string, path: string, fs: FsPort): string {
@@ -95,6 +105,8 @@ export interface LogPlace {
 	id: string;
 	/** The log it goes on in; null when that is not where the note says. */
 	path: string | null;
+	/** It was taken over from elsewhere. */
+	imported?: boolean;
 }
 
 /** The places of all logs kept under `home`, newest session first. Throws JournalError when the folder cannot be read. */
@@ -103,13 +115,15 @@ export function logPlaces(home: string, fs: FsPort = realFs, rescue: string | nu
 	const names = namesIn(sessionFolder(home), fs).sort().reverse();
 	// Asking the disk for a note beside every log would double the time that a start takes.
 	const marks = new Set(names.filter((name) => name.endsWith(markOf(EXTENSION))));
+	const imported = new Set(names.filter((name) => name.endsWith(importMarkOf(EXTENSION))));
 	const logs = names.filter((name) => LOG.test(name));
 	const away = rescue === null ? new Set<string>() : new Set(namesIn(rescue, fs).filter((name) => LOG.test(name)));
 	const all = marks.size + away.size === 0 ? logs : withThoseAway(logs, marks, away);
 	const places = all.map((name): LogPlace => {
 		const path = `${prefix}${name}`;
 		const id = name.slice(0, -EXTENSION.length);
-		return { id, path: marks.has(markOf(name)) || away.size > 0 ? placeAfter(path, fs, rescue) : path };
+		const now = marks.has(markOf(name)) || away.size > 0 ? placeAfter(path, fs, rescue) : path;
+		return { id, path: now, ...(imported.has(importMarkOf(name)) && { imported: true }) };
 	});
 	if (marks.size + away.size === 0) return places;
 	// A session that went on in a new file of the same folder is one session, under its first id.
@@ -118,7 +132,8 @@ export function logPlaces(home: string, fs: FsPort = realFs, rescue: string | nu
 	return places.filter((place) => !isOwn(place) || !goneOn.has(resolve(place.path ?? '')));
 }
 
-function namesIn(folder: string, fs: FsPort): string[] {
+/** The names in a folder; none where it is not there. Throws JournalError where it cannot be read. */
+export function namesIn(folder: string, fs: FsPort): string[] {
 	try {
 		return fs.readdirSync(folder);
 	} catch (error) {

@@ -28,7 +28,10 @@ export interface KeptRow {
 	readonly path: string;
 	/** Null where its first record cannot be read. */
 	readonly job: JobNames | null;
-	/** When it began, and the id that it began under; '' where its first record cannot be read. */
+	/**
+	 * When it began, and the id that it began under; '' where its first record cannot be read. Another id than its own is that of a log which
+	 * it went on apart from: it teaches nothing, since that one does.
+	 */
 	readonly at: string;
 	readonly startId: string;
 	/** When its newest record was written; '' without any. */
@@ -40,6 +43,8 @@ export interface KeptRow {
 	/** Why it cannot be gone on with. */
 	readonly problem: JournalFault | null;
 	readonly isDamaged: boolean;
+	/** It was bent elsewhere and taken over from there. */
+	readonly isImported: boolean;
 	/** The combination that it taught something of, and what; of a damaged log, what its whole records before the damage did. */
 	readonly kin: Kin | null;
 	/** How many pulls taught it. */
@@ -55,18 +60,22 @@ export function rowOf(kept: ReadSession, by: 'last line' | 'fold' = 'last line')
 	const row = { id, path, ...begunBy(kept.first), touched: kept.touched };
 	const unknown = { status: 'open', summary: null, kin: null, pulls: 0, lesson: null, figures: null } as const;
 	const isDamaged = kept.damage !== null;
-	if (row.job === null && problem !== null) return { ...row, ...unknown, problem, isDamaged };
+	const isImported = kept.imported !== null;
+	if (row.job === null && problem !== null) return { ...row, ...unknown, problem, isDamaged, isImported };
 	const outcome = outcomeOfAll(records, by === 'last line' && problem === null);
 	if ('code' in outcome) {
-		return { ...row, ...unknown, problem: problem ?? outcome, isDamaged: isDamaged || problem === null };
+		return { ...row, ...unknown, problem: problem ?? outcome, isDamaged: isDamaged || problem === null, isImported };
 	}
-	return { ...row, ...told(outcome, problem === null), problem, isDamaged };
+	const come = told(outcome, problem === null);
+	const taught = row.startId === id ? {} : { kin: null, pulls: 0, lesson: null, figures: null };
+	const summary = come.summary && { ...come.summary, id };
+	return { ...row, ...come, ...taught, summary, problem, isDamaged, isImported };
 }
 
 /** The row of a session that is being left, by its state: the same as its log taken together gives. `touched`: its newest record's time. */
 export function rowLeft(path: string, { start }: State, touched: string, outcome: Outcome): KeptRow {
 	const names = { id: start.id, path, ...namesOf(start) };
-	return { ...names, touched, ...told(outcome, true), problem: null, isDamaged: false };
+	return { ...names, touched, ...told(outcome, true), problem: null, isDamaged: false, isImported: false };
 }
 
 type Told = Pick<KeptRow, 'status' | 'summary' | 'kin' | 'pulls' | 'lesson' | 'figures'>;

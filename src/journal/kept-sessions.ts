@@ -154,6 +154,7 @@ function byId(rows: readonly FoldedRow[]): Map<string, FoldedRow> {
 	return new Map(rows.map((folded) => [folded.row.id, folded]));
 }
 
-function isSame({ row, size, mtimeMs }: FoldedRow, facts: Looks, { path }: LogPlace): boolean {
-	return row.path === path && size === facts.size && mtimeMs === facts.mtimeMs;
+function isSame({ row, size, mtimeMs }: FoldedRow, facts: Looks, { path, imported = false }: LogPlace): boolean {
+	const looksSame = size === facts.size && mtimeMs === facts.mtimeMs;
+	return looksSame && row.path === path && row.isImported === imported;
 }

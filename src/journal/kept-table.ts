@@ -11,10 +11,12 @@ import { FIGURE_NUMBERS, figuresAt, putFigures } from './figure-numbers.ts';
 import type { FoldedRow } from './folded-row.ts';
 import type { JobNames, KeptRow } from './kept-row.ts';
 import { LESSON_NUMBERS, lessonAt, putLesson } from './lesson-numbers.ts';
+import { Once } from './once.ts';
 import type { ListedOutcome, Odd, Texts } from './shared-texts.ts';
 
 /** A row's numbers, in their order; then its figures', and its lesson's, all 0 without one. Numbers in a list are -1 for none. */
-const [SIZE, MTIME, AT, TOUCHED, STATUS, DAMAGED, JOB, OUTCOME, KIN, FIGURES] = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9];
+const [SIZE, MTIME, AT, TOUCHED, STATUS, DAMAGED, IMPORTED, JOB, OUTCOME, KIN] = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9];
+const FIGURES = KIN + 1;
 const LESSON = FIGURES + FIGURE_NUMBERS;
 const STRIDE = LESSON + LESSON_NUMBERS;
 const STATUSES: readonly SessionStatus[] = ['open', 'done', 'scrapped'];
@@ -85,7 +87,7 @@ class TableRow implements KeptRow, FoldedRow {
 		const { job } = this;
 		const outcome = this.table.texts.outcomes[this.#number(OUTCOME)];
 		if (job === null || outcome === undefined) return null;
-		return { id: this.startId, job: job.name, status: this.status, started: this.at, ...outcome };
+		return { id: this.id, job: job.name, status: this.status, started: this.at, ...outcome };
 	}
 
 	get problem(): JournalFault | null {
@@ -94,6 +96,10 @@ class TableRow implements KeptRow, FoldedRow {
 
 	get isDamaged(): boolean {
 		return this.#number(DAMAGED) === 1;
+	}
+
+	get isImported(): boolean {
+		return this.#number(IMPORTED) === 1;
 	}
 
 	get kin(): Kin | null {
@@ -119,25 +125,6 @@ class TableRow implements KeptRow, FoldedRow {
 const ownPath = (folder: string, id: string) => `${folder}${id}.log`;
 const isoOf = (ms: number) => new Date(ms).toISOString();
 const isPlainTime = (text: string) => Number.isFinite(Date.parse(text)) && isoOf(Date.parse(text)) === text;
-
-/** Each distinct value once, by its number. */
-class Once<T> {
-	readonly #numbers = new Map<string, number>();
-	readonly all: T[];
-
-	constructor(before: readonly T[]) {
-		this.all = [...before];
-		for (const [number, value] of before.entries()) this.#numbers.set(JSON.stringify(value), number);
-	}
-
-	of(value: T): number {
-		const key = JSON.stringify(value);
-		const known = this.#numbers.get(key);
-		if (known !== undefined) return known;
-		this.#numbers.set(key, this.all.length);
-		return this.all.push(value) - 1;
-	}
-}
 
 const FLOAT = Float64Array.BYTES_PER_ELEMENT;
 
@@ -203,6 +190,7 @@ function numbersOf({ row, size, mtimeMs }: FoldedRow, { jobs, outcomes, kin }: L
 	numbers[TOUCHED] = Date.parse(row.touched);
 	numbers[STATUS] = STATUSES.indexOf(row.status);
 	numbers[DAMAGED] = Number(row.isDamaged);
+	numbers[IMPORTED] = Number(row.isImported);
 	numbers[JOB] = row.job ? jobs.of(row.job) : -1;
 	numbers[OUTCOME] = summary ? outcomes.of(outcomeOf(summary)) : -1;
 	numbers[KIN] = row.kin ? kin.of(row.kin) : -1;

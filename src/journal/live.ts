@@ -1,4 +1,6 @@
+import { removeQuietly } from '../files/disk.ts';
 import { isInMemory } from '../files/durable.ts';
+import { realFs } from '../files/fs-port.ts';
 import { ask } from '../session/ask.ts';
 import { askedIn } from '../session/log/asked.ts';
 import { changedPlaces } from '../session/log/changed-places.ts';
@@ -20,6 +22,7 @@ import { cameToField, type Outcome, outcomeOf } from './came-to.ts';
 import { newSessionId, sessionPath } from './catalogue.ts';
 import { JournalError, NotSaved } from './errors.ts';
 import type { JournalNotice } from './facts.ts';
+import { importMarkOf } from './import-mark.ts';
 import { rowLeft } from './kept-row.ts';
 import { SessionCache } from './kept-sessions.ts';
 import { newStart } from './new-start.ts';
@@ -100,6 +103,8 @@ export class LiveSession {
 			const record = { seq: records.length, v: 1 as const, at: now.toISOString(), events: [resumed] };
 			const state = readBack([...records, record]);
 			log.append(record);
+			// From here on it is bent here, and offered as what was begun here.
+			removeQuietly(world.fs ?? realFs, importMarkOf(sessionPath(world.home, id)));
 			const { start } = state;
 			const changed = jobSource === undefined ? ['job'] : changedPlaces(start.jobSource, jobSource);
 			const opening = openingOf(state, log.path, others, { resumed: true, changed });

@@ -20,12 +20,13 @@ import { faultOf, type LogRead, parseLog, readFile, readLog } from './read-log.t
 import type { WriterParts } from './writer-parts.ts';
 
 /** A log's bytes and what they hold; a log that is not there holds nothing. */
-interface Held {
+export interface Held {
 	file: Buffer;
 	read: LogRead;
 }
 
-function held(path: string, fs: FsPort): Held {
+/** Throws JournalError where it cannot be read. */
+export function held(path: string, fs: FsPort): Held {
 	try {
 		const file = readFile(path, fs);
 		return { file, read: parseLog(file) };
@@ -47,14 +48,19 @@ export function longestOf(log: string, away: readonly string[], fs: FsPort): str
 	return longest.path;
 }
 
-function isBeginning(a: Held, b: Held): boolean {
+/** Whether all whole lines of one log stand at the beginning of another. */
+export function isBeginning(a: Held, b: Held): boolean {
 	return b.file.subarray(0, a.read.size).equals(a.file.subarray(0, a.read.size));
 }
 
 function parted(a: Held & { path: string }, b: Held & { path: string }): Parted {
+	return new Parted({ code: 'logs-parted', log: a.path, other: b.path, lines: sharedLines(a, b) });
+}
+
+/** How many lines two logs share that are no beginning of one another. */
+export function sharedLines(a: Held, b: Held): number {
 	const text = (each: Held, i: number) => JSON.stringify(each.read.records[i]);
-	const lines = a.read.records.findIndex((_, i) => text(a, i) !== text(b, i));
-	return new Parted({ code: 'logs-parted', log: a.path, other: b.path, lines });
+	return a.read.records.findIndex((_, i) => text(a, i) !== text(b, i));
 }
 
 /**

@@ -16,6 +16,7 @@ function row(id: string, touched: string, over: Partial<KeptRow> = {}): KeptRow 
 		summary: null,
 		problem: null,
 		isDamaged: false,
+		isImported: false,
 		kin: null,
 		pulls: 0,
 		lesson: null,

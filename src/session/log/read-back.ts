@@ -92,6 +92,14 @@ export function following<T>(reckoned: () => T): T {
 	}
 }
 
+/** What a log starts from, all of whose lines this version knows; nothing is folded. @throws UnknownRecord */
+export function startOfKnown(records: readonly StoredRecord[]): Start {
+	const [first, ...rest] = records;
+	if (!first) throw new UnknownRecord(0, 'nothing');
+	for (const record of rest) sessionRecord(record);
+	return startIn(first);
+}
+
 /** Folds a whole log. Throws `UnknownRecord` on anything this version does not know: nothing is skipped; and `DoesNotFollow`. */
 export function readBack(records: readonly StoredRecord[]): State {
 	const { begun, read } = opened(records);

@@ -26,6 +26,10 @@ export function errno(code: string, call: string): Error {
 
 type Names = Map<string, Inode>;
 
+function factsOf({ data, ino, mtimeMs, isFolder }: Inode): FileFacts {
+	return { size: data.length, ino, dev: 1, mtimeMs, isFile: () => !isFolder };
+}
+
 export class FaultFs implements FsPort {
 	/** Calls made so far, with their paths. */
 	readonly trace: string[] = [];
@@ -132,13 +136,13 @@ export class FaultFs implements FsPort {
 	fstatSync(fd: number): FileFacts {
 		const { inode, path } = this.#file(fd);
 		this.#step('fstat', path, false);
-		return { size: inode.data.length, ino: inode.ino, dev: 1, mtimeMs: inode.mtimeMs };
+		return factsOf(inode);
 	}
 
 	statSync(path: string): FileFacts {
 		this.#step('stat', path, false);
 		const inode = this.#find(path);
-		return { size: inode.data.length, ino: inode.ino, dev: 1, mtimeMs: inode.mtimeMs };
+		return factsOf(inode);
 	}
 
 	readFileSync(path: string): Buffer {
