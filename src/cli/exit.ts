@@ -5,6 +5,8 @@ export const EXIT = {
 	badInput: 2,
 	/** Left, to be resumed. */
 	left: 3,
+	/** Another session, or another program, has the log. */
+	locked: 4,
 	/** The disk refused a write. */
 	notSaved: 5,
 	/** A log is damaged. */

@@ -117,7 +117,11 @@ function sessionRow(kept: KeptRow, paths: Map<string, string>): SessionRow {
 	const started = localMinute(kept.at, wallClock);
 	if (summary === null) return { ...damagedRow(id, job?.name), ...path, started };
 	const { job: name, status, bendsDone, bends, fits, mayFit, bentAs } = summary;
-	const sometimes = { ...(mayFit && { mayFit }), ...(bentAs && { bentAs }) };
+	const sometimes = {
+		...(kept.isImported && { imported: true as const }),
+		...(mayFit && { mayFit }),
+		...(bentAs && { bentAs }),
+	};
 	return { id, job: name, ...path, status, started, bendsDone, bends, fits, ...sometimes };
 }
 

@@ -24,7 +24,10 @@ type Bent = (path: string) => Pick<JobRow, 'open' | 'latest'>;
 function bentIn(sessions: readonly SessionRow[]): Bent {
 	// The newest comes first, and is to stand last under its path.
 	const newest = (rows: readonly SessionRow[]) => new Map(rows.toReversed().map((row) => [row.path ?? '', row]));
-	const [open, latest] = [newest(sessions.filter(({ status }) => status === 'open')), newest(sessions)];
+	const [open, latest] = [
+		newest(sessions.filter(({ status, imported }) => status === 'open' && !imported)),
+		newest(sessions),
+	];
 	return (path) => {
 		const real = realPath(path);
 		const [left, last] = [open.get(real), latest.get(real)];

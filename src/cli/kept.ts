@@ -28,20 +28,28 @@ const STOPS = 'Ctrl-C stops; what was read by then is kept.';
 const LINE_MS = 200;
 
 /** As announced; on a terminal with a line that says how far it is, and goes when all is read. */
-export function shownReading({ stderr }: Pick<Io, 'stderr'>): MayGoOn {
-	const tell = announced(tellOn({ stderr }));
-	if (!stderr.isTTY) return tell;
+export function shownReading(io: Pick<Io, 'stderr'>): MayGoOn {
+	const tell = announced(tellOn(io));
+	const progress = progressOn(io);
+	return (remaining) => {
+		tell(remaining);
+		progress(remaining);
+		return true;
+	};
+}
+
+/** On a terminal a line that says how far it is, of the many logs that are read; it goes when all are. */
+export function progressOn({ stderr }: Pick<Io, 'stderr'>): (remaining: number) => void {
+	if (!stderr.isTTY) return () => {};
 	let all = 0;
 	let shown = 0;
 	return (remaining) => {
-		tell(remaining);
 		all = Math.max(all, remaining);
 		const now = performance.now();
-		if (all <= MANY || (now - shown < LINE_MS && remaining > 1)) return true;
+		if (all <= MANY || (now - shown < LINE_MS && remaining > 1)) return;
 		shown = now;
 		// The last one has nothing after it that would take the line away.
 		stderr.write(remaining > 1 ? `\r${all - remaining} of ${all} read` : '\r\x1b[K');
-		return true;
 	};
 }
 

@@ -29,7 +29,9 @@ export async function runLog(
 function list(json: boolean, home: string, io: Io): number {
 	const { rows } = new SessionCache(home).read(shownReading(io));
 	if (json) {
-		const summaries = rows.flatMap(({ summary }) => summary ?? []);
+		const summaries = rows.flatMap(({ summary, isImported }) => {
+			return summary === null ? [] : [{ ...summary, ...(isImported && { imported: true }) }];
+		});
 		printJson(io, summaries);
 		tellProblems(rows, tellOn(io));
 	} else print(io, listText(rows));

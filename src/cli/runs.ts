@@ -94,8 +94,12 @@ export const paper: Run = async ({ line, home }, io) => {
 };
 
 export const log: Run = async ({ line: { operands, options }, home }, io) => {
-	const [id = null] = operands;
-	return (await import('./log.ts')).runLog({ id, json: options.json === true, home: home() }, io);
+	const [id = null, other = null] = operands;
+	const json = options.json === true;
+	const { isNotebookWord, runNotebook } = await import('./notebook.ts');
+	if (isNotebookWord(id)) return runNotebook(id, other, { home: home(), json }, io);
+	if (other !== null) throw new UsageError(`pullbook log takes one ID, but "${id}", "${other}" stand there.`);
+	return (await import('./log.ts')).runLog({ id, json, home: home() }, io);
 };
 
 export const bender: Run = async ({ line: { operands, options }, home }, io) => {

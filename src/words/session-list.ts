@@ -9,13 +9,13 @@ export function listText(sessions: readonly KeptRow[]): string {
 	return sessions.map(lineOf).join('\n');
 }
 
-function lineOf({ id: log, summary, problem }: KeptRow): string {
+function lineOf({ id: log, summary, problem, isImported }: KeptRow): string {
 	if (summary === null) return `${foreignName(log)}  ${problem === null ? '' : journalWords(problem)}`;
 	const { id, job, status, bendsDone, bends, fits, mayFit, bentAs } = summary;
 	// Nobody asks whether what was given up fits.
 	const outcome =
 		fits === null || status === 'scrapped' ? '' : fits ? ', fits' : mayFit ? ', may fit' : ', does not fit';
-	return `${foreignName(id)}  ${status.padEnd(8)}  ${bendsDone} of ${bends} bends${outcome}  ${foreignName(job)}${bentAsBrief(bentAs)}`;
+	return `${foreignName(id)}  ${status.padEnd(8)}  ${bendsDone} of ${bends} bends${outcome}  ${foreignName(job)}${bentAsBrief(bentAs)}${isImported ? '  (imported)' : ''}`;
 }
 
 /** As many as one looks through. */

@@ -45,8 +45,14 @@ function heading(view: SessionView, kept: ReadSession, clock: WallClock): string
 		`${foreign(localMinute(view.started, clock))}, ${states[view.status]}`,
 		`${foreignName(job.tube.material.name)}, ${formatLength(job.tube.od, job.units)} x ${formatLength(job.tube.wall, job.units)}, bender ${foreignName(job.tooling.bender)}, die ${foreignName(job.tooling.die)}`,
 		...(as === null ? [] : [as]),
+		...(kept.imported === null ? [] : [importedWords(kept.imported, clock)]),
 		...problem,
 	];
+}
+
+/** That it was bent elsewhere; a mark that was cut short does not say where. */
+function importedWords({ from, at }: NonNullable<ReadSession['imported']>, clock: WallClock): string {
+	return at === '' ? 'Imported' : `Imported from ${foreign(from)}, ${foreign(localMinute(at, clock))}`;
 }
 
 function bendLines(bend: BendStory, job: Job): string[] {

@@ -1,9 +1,10 @@
 /**
- * `npm run faults`: whole sessions, rescues, settings, job files and the cache on a disk in memory that fails at every step in every way; then
+ * `npm run faults`: whole sessions, rescues, settings, job files, the cache, export and import on a disk in memory that fails at every step in every way; then
  * real faults on real disks. Prints how many faults were put in; ends with 1 where anything acknowledged was lost, or anything else that is promised did not hold.
  */
 import { type Tally, tryAll } from './all-faults.ts';
 import { cacheSubject } from './cache-subject.ts';
+import { exchangeSubject } from './exchange-subject.ts';
 import { jobSubject } from './job-subject.ts';
 import { logSubject } from './log-subject.ts';
 import { realFaults } from './real.ts';
@@ -13,6 +14,7 @@ import { settingsSubject } from './settings-subject.ts';
 /** Machines of the simulated shop that the sessions are bent on; none of them is used for tuning. */
 const SEEDS = [41, 42, 43, 44];
 const RECORDS = 12;
+const FEW_RECORDS = 5;
 /** Fewer would mean that a part of the way is not tried any more. */
 const LEAST = 20_000;
 
@@ -25,6 +27,7 @@ for (const [n, seed] of SEEDS.entries()) {
 	tallies.push(await tryAll(logSubject(name, records, 4 + n, rescue), seed));
 }
 tallies.push(await tryAll(settingsSubject, 1), await tryAll(jobSubject, 2), await tryAll(cacheSubject, 3));
+tallies.push(await tryAll(exchangeSubject(sessionRecords(SEEDS[0]!, FEW_RECORDS)), 4));
 
 const sum = ({ faults }: Tally) => faults.errno + faults.partial + faults.cut;
 for (const tally of tallies) {

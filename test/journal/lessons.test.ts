@@ -48,8 +48,40 @@ function readNoting(home: string) {
 
 /** A row with its parts as they are, whether they were folded just now or come from the cache. */
 function plain(row: KeptRow): KeptRow {
-	const { id, path, job, at, startId, touched, status, summary, problem, isDamaged, isImported, kin, pulls, lesson, figures } = row;
-	return { id, path, job, at, startId, touched, status, summary, problem, isDamaged, isImported, kin, pulls, lesson, figures };
+	const {
+		id,
+		path,
+		job,
+		at,
+		startId,
+		touched,
+		status,
+		summary,
+		problem,
+		isDamaged,
+		isImported,
+		kin,
+		pulls,
+		lesson,
+		figures,
+	} = row;
+	return {
+		id,
+		path,
+		job,
+		at,
+		startId,
+		touched,
+		status,
+		summary,
+		problem,
+		isDamaged,
+		isImported,
+		kin,
+		pulls,
+		lesson,
+		figures,
+	};
 }
 
 function homeOf(...days: number[]): string {
@@ -126,7 +158,8 @@ describe('the lessons of the kept sessions', () => {
 		expect(lessonsKept(home)).toEqual(folded(home));
 		fs.writeFileSync(pathOf(home, 2), log);
 		expect(readNoting(home).read).toEqual([pathOf(home, 2)]);
-		fs.writeFileSync(pathOf(home, 3), log.subarray(0, log.length - 20));
+		const third = fs.readFileSync(pathOf(home, 3));
+		fs.writeFileSync(pathOf(home, 3), third.subarray(0, third.length - 20));
 		fs.utimesSync(pathOf(home, 1), now, now - 5000);
 		expect(readNoting(home).read.sort()).toEqual([pathOf(home, 1), pathOf(home, 3)]);
 		expect(readNoting(home).read).toEqual([]);

@@ -56,12 +56,11 @@ function goneOnWith(log: There, source: Source, shelf: Shelf): Copied | LeftOut 
 	if (shelf.isAway(path)) return { code: 'away', log: path };
 	const { id, file, read } = source;
 	const isEmpty = log.read.size === 0;
-	if (isEmpty) shelf.begin(path);
 	const isRight = () => {
 		const now = held(path, shelf.fs);
 		return now.read.size === log.read.size && now.read.damage === null && isBeginning(now, source);
 	};
-	if (!shelf.replace(path, file, isRight)) return null;
+	if (!shelf.replace(path, file, isRight, isEmpty)) return null;
 	if (isEmpty) return { how: 'added', id, path };
 	return { how: 'longer', id, path, lines: read.records.length - log.read.records.length };
 }

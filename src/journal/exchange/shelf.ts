@@ -97,18 +97,14 @@ export class Shelf {
 		return log;
 	}
 
-	/** Writes a log anew, whole or not at all, where it is still as `isRight` wants it; false where it is not. */
-	replace(log: string, bytes: Buffer, isRight: () => boolean): boolean {
+	/** Writes a log anew, whole or not at all, where it is still as `isRight` wants it; false where it is not. `isNew`: it held no line. */
+	replace(log: string, bytes: Buffer, isRight: () => boolean, isNew: boolean): boolean {
 		return this.#rules.alone(log, () => {
 			if (!isRight()) return false;
+			if (isNew) this.#rules.before(log);
 			replaceFile(this.fs, log, bytes, this.#rules.mode, SWEPT);
 			return true;
 		});
-	}
-
-	/** Marks one that held no line as if it were new. */
-	begin(log: string): void {
-		this.#rules.before(log);
 	}
 
 	#freeName(id: string): string {

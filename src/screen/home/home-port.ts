@@ -27,6 +27,8 @@ export interface SessionRow extends Omit<SessionSummary, 'status'> {
 	/** The job file it was started from. */
 	path?: string;
 	status: SessionSummary['status'] | 'damaged';
+	/** It was bent elsewhere: nobody goes on with it here unasked. */
+	imported?: true;
 	/** When it was started, as a person reads it. */
 	started: string;
 }

@@ -22,6 +22,7 @@ export const files: Topic = {
 			heading: 'What lies in it',
 			rows: [
 				['sessions/', 'one log file a session, one line an answer, each with a checksum'],
+				['….log.imported', 'beside a log: where it was imported from'],
 				['practice/', 'the same for practice; nothing learns from it'],
 				['cache/', 'what was worked out from the logs; you may delete it'],
 				['settings.json', 'benders, dies and how the screen looks'],
@@ -30,8 +31,17 @@ export const files: Topic = {
 		{
 			heading: 'Copy logs, never edit them',
 			text: [
-				'The program only adds to a log. Copy the files to keep them elsewhere.',
+				'The program only adds to a log. To keep logs elsewhere too write pullbook log export DIR.',
 				'An edited log counts as damaged. The program then reads it and writes no more to it.',
+			],
+		},
+		{
+			heading: 'From one laptop to another',
+			text: [
+				'Write pullbook log export DIR on the old one and pullbook log import DIR on the new one.',
+				'Do both as often as you like: what is there already is not copied again, and nothing is written over.',
+				'Where a session had gone on, only its new lines are added. Gone on in two places, both logs are kept.',
+				'An imported session is marked. --resume goes on with it only when you name it.',
 			],
 		},
 		{

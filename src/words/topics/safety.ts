@@ -19,7 +19,7 @@ export const safety: Topic = {
 		{
 			heading: 'What is not',
 			rows: [
-				['A lost disk', 'loses its logs. Copy the home folder to have them twice.'],
+				['A lost disk', 'loses its logs. pullbook log export DIR keeps them twice.'],
 				['Cloud folders', 'may lose what their software loses. Keep logs on your own disk.'],
 				['A memory disk', 'is empty after a power cut. The program says so when you choose one.'],
 				['An edited log', 'counts as damaged. Copy logs, never edit them.'],

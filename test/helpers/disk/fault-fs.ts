@@ -77,6 +77,13 @@ export class FaultFs implements FsPort {
 		this.#namesOnDisk.set(path, inode);
 	}
 
+	/** As place, of a folder. */
+	placeFolder(path: string): void {
+		const inode = new Inode(this.#nextIno++, true);
+		this.#names.set(path, inode);
+		this.#namesOnDisk.set(path, inode);
+	}
+
 	/** Paths of all files, in order. */
 	files(): string[] {
 		return [...this.#names.entries()]

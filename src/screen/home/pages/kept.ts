@@ -26,7 +26,8 @@ const STATUS = { open: 'interrupted', done: 'done', scrapped: 'scrapped', damage
 export function keptChoice(row: SessionRow): Choice<HomeStep> {
 	const { job, status, started, bendsDone, bends, fits, mayFit } = row;
 	const fit = fits === null ? '' : fits ? ', fits' : mayFit ? ', may fit' : ', does not fit';
-	const how = `${job}${bentAsBrief(row.bentAs)}: ${STATUS[status]}${fit}`;
+	const where = row.imported ? ', imported' : '';
+	const how = `${job}${bentAsBrief(row.bentAs)}: ${STATUS[status]}${fit}${where}`;
 	return {
 		label: `${started}  ${how}, ${bendsDone} of ${bends} bends`,
 		brief: `${dayOf(started)} ${how}`,
