@@ -85,7 +85,7 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 		run: check,
 	},
 	cut: {
-		summary: 'which pieces from which sticks, with marks for the saw',
+		summary: 'which pieces from which sticks, with saw marks',
 		operands: ['JOB'],
 		least: 1,
 		most: Number.POSITIVE_INFINITY,
@@ -133,12 +133,12 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 		options: { json },
 		examples: [
 			['pullbook log', 'list the sessions'],
-			['pullbook log last', 'show what happened in the newest one, pull by pull'],
-			['pullbook log ID', 'show another; the first characters of its id will do'],
+			['pullbook log last', 'show the newest one, pull by pull'],
+			['pullbook log ID', 'show another; the start of its id will do'],
 			['pullbook log ID --json', 'the same for another program'],
-			['pullbook log verify', 'read every log again: is each line as it was written?'],
+			['pullbook log verify', 'read every log: is each line as written?'],
 			['pullbook log export /media/stick', 'copy all sessions there'],
-			['pullbook log import /media/stick', 'copy the sessions that lie there into the home'],
+			['pullbook log import /media/stick', 'copy the sessions there into the home'],
 		],
 		notes: [
 			'Export and import copy what is missing, and nothing twice. Do both, on each',

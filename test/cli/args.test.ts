@@ -38,7 +38,7 @@ describe('a command line', () => {
 		['layout', 'pullbook layout needs JOB: pullbook layout JOB'],
 		['check', 'pullbook check needs JOB'],
 		['layout a.json b.json', 'pullbook layout takes one JOB, but "a.json", "b.json" stand there'],
-		['log 1 2', 'pullbook log takes one ID'],
+		['log 1 2 3', 'pullbook log takes ID ID|DIR, but "1", "2", "3" stand there'],
 		[
 			'layout a.json --lines',
 			'pullbook layout has no option --lines. Its options are --json, --chalk, --no-learn, --mirror, --from, --home,',
