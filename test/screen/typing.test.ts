@@ -11,11 +11,18 @@ const TIMES = sample(12, 40);
 const GAPS = [0, 1, 3, 8, 20];
 // Bundled as the program is, so that it has the same patched Ink.
 const { bundleOptions } = await import(new URL('../../.ci/bundle.mjs', import.meta.url).href);
+const { PATCHES, patches } = await import(new URL('../../.ci/patches.mjs', import.meta.url).href);
 const built = mkdtempSync(join(tmpdir(), 'typing-app-'));
 const app = join(built, 'typing.mjs');
 beforeAll(async () => {
 	const typing = fileURLToPath(new URL('../fixtures/typing-app.tsx', import.meta.url));
-	await build({ ...bundleOptions, entryPoints: { typing }, outdir: built, outExtension: { '.js': '.mjs' } });
+	await build({
+		...bundleOptions,
+		plugins: [patches(PATCHES)],
+		entryPoints: { typing },
+		outdir: built,
+		outExtension: { '.js': '.mjs' },
+	});
 });
 afterAll(() => rmSync(built, { recursive: true }));
 

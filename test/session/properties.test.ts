@@ -6,6 +6,7 @@ import { evolve, initial, undoable } from '../../src/session/log/fold.ts';
 import type { State } from '../../src/session/log/state.ts';
 import { doneNote } from '../../src/session/outputs.ts';
 import { sessionView } from '../../src/session/report/views.ts';
+import { sample } from '../helpers/sample-size.ts';
 import { randomAnswer } from '../helpers/session/random-answers.ts';
 import { begin, give, type Run } from '../helpers/session/session-run.ts';
 import { hatJob } from '../helpers/shop/hat.ts';
@@ -14,7 +15,7 @@ const steps = fc.array(fc.tuple(fc.nat(200), fc.double({ min: 0, max: 0.999, noN
 	minLength: 1,
 	maxLength: 60,
 });
-const RUNS = { numRuns: 120 };
+const RUNS = { numRuns: sample(40, 120) };
 
 function walk(
 	list: readonly (readonly [number, number])[],

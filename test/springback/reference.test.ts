@@ -13,6 +13,7 @@ import {
 } from '../../src/springback/filter.ts';
 import { BUILD_UP_SD, LAG_PRIOR, TAKE_UP_PRIOR } from '../../src/springback/model.ts';
 import { expectReading, observe } from '../../src/springback/reading.ts';
+import { sample } from '../helpers/sample-size.ts';
 import { type Beliefs, type Guess, type Happened, leaves, Particles } from '../helpers/shop/particles.ts';
 
 /** The part that mechanics gives, the dial's division; what the model says of any shop. */
@@ -165,15 +166,8 @@ const NEAR: Limits = { mean: 0.45, least: 0.8, most: 1.3 };
 const SURPRISED: Limits = { mean: 1.1, least: 0.7, most: 1.5 };
 
 describe('what is known after pulls and readings, against a thousand guesses', () => {
-	it.each([
-		[
-			'of a second tube that springs back more',
-			COMMON,
-			[plain(40, 100), { more: 0.2, angles: [60, 100] }],
-			[30, 90, 120],
-			SURPRISED,
-			13,
-		],
+	/** The last one takes longest. */
+	const STORIES = [
 		[
 			'of small bends, the take-up there at once',
 			{ ...COMMON, buildUp: 3.2 },
@@ -183,12 +177,26 @@ describe('what is known after pulls and readings, against a thousand guesses', (
 			15,
 		],
 		['of a bender that nobody would have expected', ODD, [plain(30, 75)], [30, 75, 120], SURPRISED, 12],
-	] as const)('%s', { timeout: 120_000 }, (_, machine, tubes, foretold, limits, seed) => {
-		for (const { what, mean, sd } of compared(story(machine, tubes, draws(seed)), foretold, 900 + seed)) {
-			const found = `${what}: ${mean.toFixed(2)} deviations apart, ${sd.toFixed(2)} times as wide`;
-			expect(Math.abs(mean), found).toBeLessThan(limits.mean);
-			expect(sd, found).toBeGreaterThan(limits.least);
-			expect(sd, found).toBeLessThan(limits.most);
-		}
-	});
+		[
+			'of a second tube that springs back more',
+			COMMON,
+			[plain(40, 100), { more: 0.2, angles: [60, 100] }],
+			[30, 90, 120],
+			SURPRISED,
+			13,
+		],
+	] as const;
+
+	it.each(STORIES.slice(0, sample(2, STORIES.length)))(
+		'%s',
+		{ timeout: 120_000 },
+		(_, machine, tubes, foretold, limits, seed) => {
+			for (const { what, mean, sd } of compared(story(machine, tubes, draws(seed)), foretold, 900 + seed)) {
+				const found = `${what}: ${mean.toFixed(2)} deviations apart, ${sd.toFixed(2)} times as wide`;
+				expect(Math.abs(mean), found).toBeLessThan(limits.mean);
+				expect(sd, found).toBeGreaterThan(limits.least);
+				expect(sd, found).toBeLessThan(limits.most);
+			}
+		},
+	);
 });
