@@ -5,10 +5,12 @@ import { tapeStrip } from '../../src/screen/drawing/tape-strip.ts';
 import { drawTube, tubeDrawing } from '../../src/screen/drawing/tube-drawing.ts';
 import { type Line, widthOf } from '../../src/screen/text/line.ts';
 import type { Point } from '../../src/tube/job.ts';
+import { joints } from '../../src/tube/joints.ts';
 import { finishedShape } from '../../src/tube/resolve.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 import { cross, dot, norm } from '../../src/tube/vector.ts';
 import { ARCH } from '../helpers/screen/fake-ports.ts';
+import { plainJob } from '../helpers/shop/plain-job.ts';
 
 const textOf = (lines: readonly Line[]) =>
 	lines
@@ -46,6 +48,29 @@ describe('the plan of the tube', () => {
 
 	test('shows all as made when the last bend is', () => {
 		expect(tubeDrawing(flat, 5, 60, 6, true).join('')).toMatch(/^[ #]+$/);
+	});
+
+	test('shows what its ends meet, where and how they lean', () => {
+		const cope = (od: number, angle: number) => ({ cope: { od, angle, offset: 0, turn: 0 } });
+		const job = plainJob({ ends: { start: cope(2, 45), far: cope(4, 90) } });
+		const shape = finishedShape(job, 1);
+		const { rows } = drawTube(shape, 2, 60, 14, true, shape, undefined, joints(job, shape));
+		expect(rows.map((row) => row.trimEnd())).toEqual([
+			'                           ####',
+			'                        ####   ####',
+			'                      ##           ##',
+			'                    ##               ##',
+			'                  ##                   ##',
+			'                ##                       ##',
+			'             ###                           ##',
+			'           ###                               ##',
+			'         ###                                   ##       ::',
+			'       ###                                       ##   ::',
+			'  ::::##::                                         #::',
+			'                                                  ::',
+			'                                                ::',
+			'                                               :',
+		]);
 	});
 
 	test('fits any room', () => {

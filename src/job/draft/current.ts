@@ -1,3 +1,4 @@
+import { copeIn } from './cope-questions.ts';
 import type { Draft, JobJson } from './draft.ts';
 import { OWN } from './question.ts';
 import { fileFieldOf } from './questions.ts';
@@ -7,6 +8,7 @@ export function currentAnswer(draft: Draft): string | null {
 	const { at, item, put, file } = draft;
 	const bend = put === 'instead' ? file.shape?.bends?.[item] : undefined;
 	const point = put === 'instead' ? file.shape?.points?.[item] : undefined;
+	const cope = copeIn(draft);
 	switch (at) {
 		case 'straight':
 		case 'angle':
@@ -25,6 +27,16 @@ export function currentAnswer(draft: Draft): string | null {
 		case 'y':
 		case 'z':
 			return written(point?.['xyz'.indexOf(at)]);
+		case 'endFit':
+			return cope === undefined ? 'square' : 'cope';
+		case 'copeOd':
+			return written(cope?.od);
+		case 'copeAngle':
+			return written(cope?.angle);
+		case 'copeOffset':
+			return written(cope?.offset);
+		case 'copeTurn':
+			return written(cope?.turn);
 		case 'mayOpen':
 			return file.mayOpen === false ? 'no' : 'yes';
 		case 'field':

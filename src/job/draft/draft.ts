@@ -1,4 +1,4 @@
-import type { Units } from '../../tube/job.ts';
+import type { EndName, Units } from '../../tube/job.ts';
 import { JOB_FORMAT } from '../read.ts';
 import type { CheckKind } from './check-questions.ts';
 
@@ -10,6 +10,14 @@ export interface BendJson {
 	angle: number;
 	rotation: number;
 	die?: string;
+}
+
+/** What an end meets. */
+export interface CopeJson {
+	od?: Value;
+	angle?: number;
+	offset?: Value;
+	turn?: number;
 }
 
 /** What a job file holds, as far as it is known. */
@@ -32,7 +40,7 @@ export interface JobJson {
 	risk?: number;
 	mayOpen?: boolean;
 	quantity?: number;
-	ends?: object;
+	ends?: Partial<Record<EndName, { cope?: CopeJson }>>;
 	checks?: unknown[];
 	notes?: string;
 }
@@ -71,6 +79,11 @@ export type Place =
 	| 'mayOpen'
 	| 'trimStart'
 	| 'trimEnd'
+	| 'endFit'
+	| 'copeOd'
+	| 'copeAngle'
+	| 'copeOffset'
+	| 'copeTurn'
 	| 'checkKind'
 	| 'checkPart'
 	| 'checkTolerance'
@@ -82,8 +95,9 @@ export type Place =
 /** How the bends that are asked for now are given: one by its angle, or the two of an offset. */
 export type Piece = 'bend' | 'corners' | 'tangents' | 'slope';
 
-/** The answers for a bend, an offset, a point, a material or a check that is not whole yet. */
+/** The answers for a bend, an offset, a point, a material or a check that is not whole yet; of an end, which. */
 export interface Part {
+	end?: EndName;
 	piece?: Piece;
 	straight?: Value;
 	angle?: number;

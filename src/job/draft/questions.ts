@@ -1,5 +1,6 @@
 import { BEND_QUESTIONS } from './bend-questions.ts';
 import { CHECK_QUESTIONS } from './check-answers.ts';
+import { COPE_QUESTIONS } from './cope-questions.ts';
 import type { Draft, Place } from './draft.ts';
 import { END_QUESTIONS } from './end-questions.ts';
 import { fieldQuestion } from './field-questions.ts';
@@ -17,6 +18,7 @@ export const QUESTIONS: Readonly<Record<Exclude<Place, 'overview'>, Asked>> = {
 	...BEND_QUESTIONS,
 	...POINT_QUESTIONS,
 	...END_QUESTIONS,
+	...COPE_QUESTIONS,
 	...ORDER_QUESTIONS,
 	...CHECK_QUESTIONS,
 	field: {

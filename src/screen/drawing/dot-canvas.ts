@@ -1,5 +1,5 @@
 /** Lines drawn in dots, eight to a cell (Unicode's braille patterns), which are square on usual terminals. */
-export type Stroke = 'made' | 'now' | 'toCome' | 'drawing';
+export type Stroke = 'made' | 'now' | 'toCome' | 'drawing' | 'joint';
 
 /** The bit of each dot in a cell: column, then row. Source: Unicode, "Braille Patterns" (U+2800 + bits). */
 const BITS = [
@@ -7,7 +7,7 @@ const BITS = [
 	[0x08, 0x10, 0x20, 0x80],
 ] as const;
 
-const ASCII: Record<Stroke, string> = { made: '#', now: 'X', toCome: '.', drawing: ',' };
+const ASCII: Record<Stroke, string> = { made: '#', now: 'X', toCome: '.', drawing: ',', joint: ':' };
 
 interface Cell {
 	bits: number;

@@ -1,5 +1,6 @@
 import { type ArcFrame, corners, frames, type StraightFrame } from '../../tube/frames.ts';
 import type { Point } from '../../tube/job.ts';
+import type { Joint } from '../../tube/joints.ts';
 import type { Shape } from '../../tube/shape.ts';
 import { combine, distance, dot } from '../../tube/vector.ts';
 import { DotCanvas, type Stroke } from './dot-canvas.ts';
@@ -8,8 +9,8 @@ import { principalViews, type View } from './principal-views.ts';
 /** How many points an arc is drawn through. */
 const ARC_POINTS = 24;
 
-/** Every so manieth dot is set: what is to come is dotted, the drawing where the tube leaves it more sparsely. */
-const PERIOD: Record<Stroke, number> = { made: 1, now: 1, toCome: 3, drawing: 5 };
+/** Every so manieth dot is set: what is to come is dotted, the drawing where the tube leaves it more sparsely, what an end meets closely. */
+const PERIOD: Record<Stroke, number> = { made: 1, now: 1, toCome: 3, drawing: 5, joint: 2 };
 
 /** Dots by which a corner must lie off the drawing's for both to be worth showing. */
 const SEEN_APART = 3;
@@ -57,7 +58,8 @@ interface Framed {
 /**
  * The tube to scale in at most so many columns and rows: in plane where it is flat, else in the two views that show it best, at one scale. The start end
  * is at the left where no other `views` are given, what is made is a thin line, bend `now` a thick one with its number, the rest dotted. `now` past the last
- * bend: all is made. `design` is shown too where the tube leaves it so far that it can be seen; both lie on the first straight.
+ * bend: all is made. `design` is shown too where the tube leaves it so far that it can be seen; both lie on the first straight. `met`: center lines of
+ * the tubes that its ends meet.
  */
 export function drawTube(
 	shape: Shape,
@@ -67,8 +69,10 @@ export function drawTube(
 	ascii: boolean,
 	design: Shape = shape,
 	views: readonly View[] = principalViews(corners(shape)),
+	met: readonly Joint[] = [],
 ): TubeDrawing {
-	const tube = partsOf(shape, now);
+	const ends = met.map(({ from, to }): Part => ({ stroke: 'joint', points: [from, to] }));
+	const tube = [...ends, ...partsOf(shape, now)];
 	const drawn = partsOf(design, 0).map((part): Part => ({ ...part, stroke: 'drawing' }));
 	const points = [...tube, ...drawn].flatMap((part) => part.points);
 	const framed = views.map((view) => bounds(view, points));

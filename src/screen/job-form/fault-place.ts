@@ -1,6 +1,7 @@
 import type { Draft, JobJson } from '../../job/draft/draft.ts';
 import { FIELDS } from '../../job/draft/field-questions.ts';
 import { placeOfField } from '../../job/draft/questions.ts';
+import type { EndName } from '../../tube/job.ts';
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>
 	typeof value === 'object' && value !== null && !Array.isArray(value);
@@ -13,8 +14,9 @@ const isListOf = (value: unknown, isOne: (item: unknown) => boolean) => Array.is
 export function isMendable(raw: unknown): raw is JobJson {
 	if (!isRecord(raw)) return false;
 	const { shape = {}, checks = [] } = raw;
-	const parts = ['tube', 'tooling', 'trim', 'tolerance'].map((key) => raw[key] ?? {});
-	if (![...parts, shape].every(isRecord) || !isListOf(checks, isRecord)) return false;
+	const parts = ['tube', 'tooling', 'trim', 'tolerance', 'ends'].map((key) => raw[key] ?? {});
+	const ends = isRecord(raw.ends) ? Object.values(raw.ends) : [];
+	if (![...parts, shape, ...ends].every(isRecord) || !isListOf(checks, isRecord)) return false;
 	const { bends = [], points = [] } = shape as Record<string, unknown>;
 	return isListOf(bends, isRecord) && isListOf(points, Array.isArray);
 }
@@ -28,6 +30,8 @@ export function questionAt(at: string): Partial<Draft> | null {
 	if (/^shape\.points\[/.test(at)) return { at: 'x', item, put: 'instead' };
 	if (/^checks\[/.test(at)) return { at: 'checkKind', item, put: 'instead' };
 	if (/^shape(\.(bends|points))?$/.test(at)) return { at: 'shape' };
+	const [, end] = /^ends\.(start|far)\b/.exec(at) ?? [];
+	if (end !== undefined) return { at: 'endFit', part: { end: end as EndName } };
 	if (at === 'tube') return { at: 'material' };
 	if (at === 'tooling') return { at: 'clr' };
 	if (at in FIELDS) return { at: 'field', field: at };

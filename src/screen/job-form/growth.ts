@@ -4,6 +4,7 @@ import { jobWarnings } from '../../session/plan/job-warnings.ts';
 import { drawingAxes } from '../../tube/drawing-axes.ts';
 import { corners, frames } from '../../tube/frames.ts';
 import type { Job } from '../../tube/job.ts';
+import { joints } from '../../tube/joints.ts';
 import { cutLength, marks } from '../../tube/marks.ts';
 import { sizeAlong } from '../../tube/overall.ts';
 import { finishedShape } from '../../tube/resolve.ts';
@@ -147,9 +148,11 @@ export function growthPicture(so: Preview | null, { ascii }: Look): (columns: nu
 	const { job, growth, now, ended } = so;
 	const shape = finishedShape(job, growth.value);
 	const drawn = drawnOn(job, shape);
-	const words = ended ? drawn.start : `${drawn.start}; the dotted end is not known yet`;
+	const met = ended ? joints(job, shape) : [];
+	const start = met.length === 0 ? drawn.start : `${drawn.start}; what an end meets in fine dots`;
+	const words = ended ? start : `${start}; the dotted end is not known yet`;
 	return (columns, rows) => {
-		const { rows: dots, views } = drawTube(shape, now, columns, rows - 1, ascii, shape, drawn.views);
+		const { rows: dots, views } = drawTube(shape, now, columns, rows - 1, ascii, shape, drawn.views, met);
 		const caption = views === '' ? words : `${words}; ${views}`;
 		return [...dots.map((row) => line(row)), ...wrapped(caption, columns, 'quiet').slice(0, 1)];
 	};

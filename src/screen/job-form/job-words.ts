@@ -1,4 +1,5 @@
 import { type Draft, type JobJson, unitsOf } from '../../job/draft/draft.ts';
+import type { EndName } from '../../tube/job.ts';
 import { formatAngle } from '../../units/format.ts';
 
 /** What stands in a job file, in words; the file may have faults yet. */
@@ -50,4 +51,18 @@ export function pointsWords({ file, part }: Pick<Draft, 'file' | 'part'>): strin
 	return points.length === 0
 		? ''
 		: `Points: ${points.map((point, at) => `${at + 1} (${pointWords(point)})`).join(' ')}`;
+}
+
+/** What one end meets. */
+export function endWords(file: JobJson, end: EndName): string {
+	const cope = file.ends?.[end]?.cope;
+	if (cope === undefined) return 'cut square';
+	return `coped to a tube of ${inUnits(cope.od, unitsOf({ file }))} at ${degrees(cope.angle)}`;
+}
+
+/** Which ends are coped, behind the shape; empty where none is. */
+export function endsWords({ ends = {} }: JobJson): string {
+	const coped = (['start', 'far'] as const).filter((end) => ends[end]?.cope !== undefined);
+	if (coped.length === 2) return ', both ends coped';
+	return coped.length === 1 ? `, ${coped[0]} end coped` : '';
 }

@@ -8,7 +8,7 @@ import { wrapped } from '../text/line.ts';
 import { questionAt } from './fault-place.ts';
 import { draftIn, type JobForm } from './form.ts';
 import { growing, growthPicture, growthSections, lengthsShortcut } from './growth.ts';
-import { summary } from './job-words.ts';
+import { endsWords, summary } from './job-words.ts';
 import { aside, asked } from './part-lists.ts';
 
 /** The job as it stands: what it comes to, what to change of it, and + to save it. */
@@ -57,7 +57,7 @@ function parts(form: JobForm): Choice<HomeStep>[] {
 	return [
 		asked(form, `name: ${file.name ?? ''}`, { at: 'name' }),
 		aside(`tube and die: ${summary(file).join('; ')}`, { aside: 'tube' }),
-		aside(`shape: ${shape}`, { aside: 'shape' }),
+		aside(`shape: ${shape}${endsWords(file)}`, { aside: 'shape' }),
 		aside('trims, tolerances, dial and other figures', { aside: 'fields' }),
 		aside(`checks: ${checks === 0 ? 'none' : checks}`, { aside: 'checks' }),
 		asked(form, `notes: ${file.notes ?? 'none'}`, { at: 'notes' }),

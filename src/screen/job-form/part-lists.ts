@@ -5,7 +5,7 @@ import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { type Aside, asking, draftIn, type JobForm } from './form.ts';
 import { growing, growthPicture } from './growth.ts';
-import { degrees, inUnits, materialWords, pointWords, toolingWords, wayWords } from './job-words.ts';
+import { degrees, endWords, inUnits, materialWords, pointWords, toolingWords, wayWords } from './job-words.ts';
 
 /** The parts of a job, each with its answers, to be changed. */
 
@@ -26,7 +26,7 @@ export function tubeView(form: JobForm): HomeView {
 export function shapeView(form: JobForm): HomeView {
 	const anew = asked(form, 'another shape, from its first bend or point', { at: 'shape' });
 	const so = growing(form, '');
-	const view = asideView('Shape', 'What to change', [...shapeChoices(form), anew]);
+	const view = asideView('Shape', 'What to change', [...shapeChoices(form), ...endChoices(form), anew]);
 	return so === null ? view : { ...view, picture: (look) => growthPicture(so, look) };
 }
 
@@ -81,6 +81,14 @@ function shapeChoices(form: JobForm): Choice<HomeStep>[] {
 		}),
 		asked(form, 'further bends', { at: 'piece' }),
 	];
+}
+
+/** What each end meets. */
+function endChoices(form: JobForm): Choice<HomeStep>[] {
+	const { file } = draftIn(form);
+	return (['start', 'far'] as const).map((end) =>
+		asked(form, `${end} end: ${endWords(file, end)}`, { at: 'endFit', part: { end } }),
+	);
 }
 
 /** Trims, and the fields that most jobs leave out. */

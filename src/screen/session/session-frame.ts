@@ -1,4 +1,5 @@
 import type { Size } from '../../terminal/output.ts';
+import { joints } from '../../tube/joints.ts';
 import { drawTube } from '../drawing/tube-drawing.ts';
 import { type Frame, frame } from '../shell/frame.ts';
 import type { Look } from '../shell/look.ts';
@@ -61,12 +62,18 @@ function pictureOf(state: SessionState, { ascii }: Look): (columns: number, rows
 	const now = bendInHand(state) ?? bends + 1;
 	const design = state.drawn;
 	const shape = state.shape ?? design;
+	const met = joints(state.job, shape);
 	const how = state.shape === null ? 'as drawn: ' : '';
 	const words = `${how}${now > bends ? 'the tube' : `made thin, bend ${now} thick, rest dotted`}`;
 	return (columns, rows) => {
-		const { rows: dots, views, drawing } = drawTube(shape, now, columns, rows - CAPTION_ROWS, ascii, design);
+		const {
+			rows: dots,
+			views,
+			drawing,
+		} = drawTube(shape, now, columns, rows - CAPTION_ROWS, ascii, design, undefined, met);
 		const sparse = drawing ? ['the drawing sparse'] : [];
-		const caption = [words, ...sparse, 'START left', ...(views === '' ? [] : [views])].join('; ');
+		const ends = met.length > 0 ? ['what an end meets in fine dots'] : [];
+		const caption = [words, ...sparse, ...ends, 'START left', ...(views === '' ? [] : [views])].join('; ');
 		return [...dots.map((row) => line(row)), ...wrapped(caption, columns, 'quiet')];
 	};
 }

@@ -251,6 +251,32 @@ describe('a kept job that is changed', () => {
 		expect(added.file.shape!.last).toBe(90);
 	});
 
+	it('has its ends coped one question at a time, and cut square again', () => {
+		const ends = { start: { cope: { od: '1 7/8 in', angle: 60, offset: -5, turn: 30 } } };
+		const coped = following(['cope', '1 7/8 in', '60', '-5', '30'], opened({ at: 'endFit', part: { end: 'start' } }));
+		expect(coped.at).toBe('overview');
+		expect(coped.file.ends).toEqual(ends);
+		expect(readJob(coped.file, SHOP.lookup)).not.toHaveProperty('faults');
+		// What is usual stays out of the file.
+		const both = following(['cope', '40', '90', '', ''], { ...coped, at: 'endFit', part: { end: 'far' } });
+		expect(both.file.ends).toEqual({ ...ends, far: { cope: { od: 40, angle: 90 } } });
+		const again = { ...both, at: 'endFit', part: { end: 'start' } } as const;
+		expect([currentAnswer(again), currentAnswer({ ...again, at: 'copeAngle' })]).toEqual(['cope', '60']);
+		const square = following(['square'], again);
+		expect(square.file.ends).toEqual({ far: { cope: { od: 40, angle: 90 } } });
+		expect(following(['square'], { ...square, at: 'endFit', part: { end: 'far' } }).file).not.toHaveProperty('ends');
+	});
+
+	it.each([
+		['copeOd', '0', 'ends.far.cope.od'],
+		['copeAngle', '5', 'ends.far.cope.angle'],
+		['copeOffset', '70', 'ends.far.cope.offset'],
+	] as const)('has the faults of a cope found at its own question: %s', (at, typed, place) => {
+		const far = { cope: { od: 40, angle: 90 } };
+		const draft: Draft = { ...draftOf({ ...KEPT, ends: { far } }), at, part: { end: 'far' } };
+		expect(answer(draft, typed, SHOP)).toMatchObject({ faults: [{ at: place }] });
+	});
+
 	it('has its points added until there are no more, and the order said', () => {
 		const points = [
 			[0, 0],
