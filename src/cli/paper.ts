@@ -1,6 +1,7 @@
 import { basename, dirname, join } from 'node:path';
 import type { PageName } from '../paper/page-size.ts';
 import type { PartName } from '../paper/parts.ts';
+import { firstStops } from '../session/plan/first-stops.ts';
 import type { BentAs } from '../tube/job.ts';
 import { finishedShape } from '../tube/resolve.ts';
 import { marksFor } from '../words/growth.ts';
@@ -29,12 +30,13 @@ export interface PaperRequest {
  */
 export async function runPaper(request: PaperRequest, io: Pick<Io, 'stdout' | 'stderr'>): Promise<number> {
 	const tell = tellOn(io);
-	const { job, path, growth, document, kept, changed } = laidOut({ ...request, learn: true }, tell, true);
+	const { job, path, begin, growth, document, kept, changed } = laidOut({ ...request, learn: true }, tell, true);
+	const shape = finishedShape(job, growth.value);
 	const { PAPERS, usualPaper, PART_NAMES, printJob } = await import('../paper/index.ts');
 	const parts = partsIn(request.parts, PART_NAMES);
 	const paper = PAPERS[pageIn(request.page, Object.keys(PAPERS)) ?? usualPaper(job.units)];
 	const said = [kept, marksFor(growth), changed].filter((line) => line !== null);
-	const of = { job, document, shape: finishedShape(job, growth.value), said, foot: path };
+	const of = { job, document, shape, ...firstStops(job, shape, begin), said, foot: path };
 	const bytes = await printJob(parts, of, paper);
 	if (request.out === '-') io.stdout.write(bytes);
 	else {

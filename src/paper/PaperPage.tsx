@@ -1,6 +1,6 @@
 import { Page, Text, View } from '@react-pdf/renderer';
 import type { ReactNode } from 'react';
-import { FOOT, HEAD, inside, MARGIN, type Paper } from './page-size.ts';
+import { EDGE, HEAD, inside, MARGIN, type Paper } from './page-size.ts';
 import { FAMILY } from './typeface.ts';
 import { Words } from './Words.tsx';
 
@@ -21,14 +21,14 @@ export function PaperPage({ paper, title, foot, children }: PaperPageProps) {
 	return (
 		<Page
 			size={[paper.width, paper.height]}
-			style={{ paddingTop: MARGIN + HEAD, paddingBottom: MARGIN + FOOT, paddingHorizontal: MARGIN, fontFamily: FAMILY }}
+			style={{ paddingVertical: EDGE + HEAD, paddingHorizontal: MARGIN, fontFamily: FAMILY }}
 		>
-			<View fixed style={{ position: 'absolute', top: MARGIN - 14, left: MARGIN, width }}>
-				<Words text={title} width={width} size={9} />
+			<View fixed style={{ position: 'absolute', top: EDGE, left: MARGIN, width }}>
+				<Words text={title} width={width} size={7.5} brief />
 			</View>
 			{children}
-			<View fixed style={{ position: 'absolute', bottom: MARGIN - 12, left: MARGIN, width, flexDirection: 'row' }}>
-				<Words text={foot} width={width - NUMBER_WIDTH} size={7.5} />
+			<View fixed style={{ position: 'absolute', bottom: EDGE, left: MARGIN, width, flexDirection: 'row' }}>
+				<Words text={foot} width={width - NUMBER_WIDTH} size={7.5} brief />
 				<Text
 					style={{ width: NUMBER_WIDTH, fontFamily: FAMILY, fontSize: 7.5, textAlign: 'right' }}
 					render={({ pageNumber, totalPages }) => `page ${pageNumber} of ${totalPages}`}

@@ -1,6 +1,6 @@
 import { Text, View } from '@react-pdf/renderer';
 import { createContext, useContext } from 'react';
-import { linesOf } from './lines.ts';
+import { linesOf, oneLine } from './lines.ts';
 import { FAMILY, type Style, type Typeface } from './typeface.ts';
 
 /** The fonts that a document is set in. */
@@ -21,13 +21,17 @@ export interface WordsProps extends Style {
 	/** Points that a line may take. */
 	width: number;
 	align?: 'left' | 'right' | 'center';
+	/** On one line, what has no room left out: for what stands in full elsewhere. */
+	brief?: boolean;
 }
 
 /** A text in lines that fit, whatever characters it has and however long its words are. */
-export function Words({ text, width, size, bold = false, align = 'left' }: WordsProps) {
+export function Words({ text, width, size, bold = false, align = 'left', brief = false }: WordsProps) {
 	const type = useTypeface();
 	const style = { fontFamily: FAMILY, fontSize: size, fontWeight: bold ? 700 : 400, lineHeight: LEADING } as const;
-	const lines = linesOf(type.legible(text), width, { size, bold }, type);
+	const said = type.legible(text);
+	const set = { size, bold };
+	const lines = brief ? [oneLine(said, width, set, type)] : linesOf(said, width, set, type);
 	return (
 		<View style={{ width }}>
 			{lines.map((line, at) => (

@@ -1,3 +1,5 @@
+import type { FirstStop } from '../session/plan/first-stops.ts';
+import type { Known } from '../session/protocol/facts/known.ts';
 import type { Job } from '../tube/job.ts';
 import type { LayoutDocument } from '../tube/layout.ts';
 import type { Shape } from '../tube/shape.ts';
@@ -9,6 +11,9 @@ export interface JobOnPaper {
 	document: LayoutDocument;
 	/** The finished tube. */
 	shape: Shape;
+	/** Of every bend, and what they are known from. */
+	stops: readonly FirstStop[];
+	known: Known;
 	/** Sentences on what the numbers rest on. */
 	said: readonly string[];
 	/** How and when it came about, for the foot of each page. */

@@ -41,3 +41,10 @@ function piecesOf(word: string, fits: (piece: string) => boolean): string[] {
 	}
 	return [...pieces, piece];
 }
+
+/** A text on one line, its end left out where it has no room. */
+export function oneLine(text: string, width: number, style: Style, type: Typeface): string {
+	if (linesOf(text, width, style, type).length === 1) return text;
+	const [first] = linesOf(text, width - type.width('…', style), style, type);
+	return `${first}…`;
+}

@@ -18,17 +18,17 @@ export const PAPERS: Readonly<Record<PageName, Paper>> = {
 	a4: { name: 'a4', width: 210 * POINTS.mm, height: 297 * POINTS.mm },
 };
 
-/** What every printer leaves white, and a finger's width for the holes. */
+/** White at the sides: more than any printer needs, and a place for the holes. */
 export const MARGIN = 36;
 
-/** Lines at the top and the foot of every page, with what keeps them apart from the rest. */
-export const HEAD = 26;
-export const FOOT = 22;
+/** From the edge to what stands on every page at its head and foot, and from there to the page's own. */
+export const EDGE = 22;
+export const HEAD = 20;
 
 /** The room that a page has for its own. */
 export const inside = ({ width, height }: Paper): { width: number; height: number } => ({
 	width: width - 2 * MARGIN,
-	height: height - 2 * MARGIN - HEAD - FOOT,
+	height: height - 2 * (EDGE + HEAD),
 });
 
 /** The sheet that goes with a job. */

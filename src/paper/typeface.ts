@@ -52,12 +52,25 @@ async function open(): Promise<Typeface> {
 			const face = bold ? faces.bold : faces.regular;
 			return (face.layout(text).advanceWidth * size) / face.unitsPerEm;
 		},
-		legible: (text) =>
-			Array.from(foreign(text), (character) => {
-				const code = character.codePointAt(0)!;
-				return canDraw(code) ? character : `[U+${code.toString(16).toUpperCase().padStart(4, '0')}]`;
-			}).join(''),
+		legible: (text) => legible(foreign(text), canDraw),
 	};
+}
+
+/** Characters that cannot be drawn, by their codes; several in a row together, with blanks between at which a line may end. */
+function legible(text: string, canDraw: (code: number) => boolean): string {
+	const parts: string[] = [];
+	let codes: string[] = [];
+	for (const character of `${text}\n`) {
+		const code = character.codePointAt(0)!;
+		const isEnd = character === '\n';
+		if (!isEnd && !canDraw(code)) codes.push(code.toString(16).toUpperCase().padStart(4, '0'));
+		else {
+			if (codes.length > 0) parts.push(`[U+${codes.join(' ')}]`);
+			codes = [];
+			if (!isEnd) parts.push(character);
+		}
+	}
+	return parts.join('');
 }
 
 async function faceOf(fontWeight: number): Promise<Face> {

@@ -8,7 +8,7 @@ import { about, angle, dial, notNothing, shown, tape } from './numbers.ts';
 import { READINGS } from './readings.ts';
 
 /** What a check is read with. */
-const TOOL: Record<CheckKind, string> = {
+export const TOOL: Record<CheckKind, string> = {
 	drop: 'straight edge',
 	out: 'straight edge',
 	angle: 'angle finder',

@@ -1,4 +1,4 @@
-import { getDocument, type PDFPageProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { getDocument, OPS, type PDFPageProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
 /** A text on a page where it was set; points from the top left of the page, `y` its base line. */
 export interface PdfText {
@@ -17,6 +17,16 @@ export interface PdfPage {
 	/** All of it in the order in which it was set, line by line. */
 	text: string;
 	fonts: { name: string; embedded: boolean }[];
+	/** What is drawn besides texts. */
+	paths: PdfPath[];
+}
+
+/** The bounds of a path on the page, in points from the top left; the width of its line not counted. */
+export interface PdfPath {
+	left: number;
+	top: number;
+	right: number;
+	bottom: number;
 }
 
 /** A PDF read back with another library than the one that wrote it. */
@@ -42,23 +52,53 @@ async function readPage(page: PDFPageProxy): Promise<PdfPage> {
 		return [{ text: item.str, x: x!, y: height - y!, width: item.width, size: size! }];
 	});
 	const text = items.map((item) => ('str' in item ? `${item.str}${item.hasEOL ? '\n' : ''}` : '')).join('');
-	return { width, height, texts, text, fonts: await fontsOf(page) };
+	const operators = await page.getOperatorList();
+	return { width, height, texts, text, fonts: fontsOf(page, operators), paths: pathsOf(operators, height) };
 }
 
-async function fontsOf(page: PDFPageProxy): Promise<PdfPage['fonts']> {
-	const { fontNames } = await fontNamesOf(page);
-	return fontNames.map((name) => {
+type Operators = Awaited<ReturnType<PDFPageProxy['getOperatorList']>>;
+
+function fontsOf(page: PDFPageProxy, { fnArray, argsArray }: Operators): PdfPage['fonts'] {
+	const names = fnArray.flatMap((operator, at) => (operator === OPS.setFont ? [String(argsArray[at][0])] : []));
+	return [...new Set(names)].map((name) => {
 		const font = page.commonObjs.get(name) as { name: string; missingFile?: boolean };
 		return { name: font.name, embedded: font.missingFile === false };
 	});
 }
 
-/** Fonts are read with what is drawn. */
-async function fontNamesOf(page: PDFPageProxy): Promise<{ fontNames: string[] }> {
-	const { fnArray, argsArray } = await page.getOperatorList();
-	const names = fnArray.flatMap((operator, at) => (operator === SET_FONT ? [String(argsArray[at][0])] : []));
-	return { fontNames: [...new Set(names)] };
+type Matrix = readonly number[];
+
+/** `b` after `a`, as the PDF reference has them: [a b c d e f]. */
+const times = (a: Matrix, b: Matrix): Matrix => [
+	a[0]! * b[0]! + a[2]! * b[1]!,
+	a[1]! * b[0]! + a[3]! * b[1]!,
+	a[0]! * b[2]! + a[2]! * b[3]!,
+	a[1]! * b[2]! + a[3]! * b[3]!,
+	a[0]! * b[4]! + a[2]! * b[5]! + a[4]!,
+	a[1]! * b[4]! + a[3]! * b[5]! + a[5]!,
+];
+
+function pathsOf({ fnArray, argsArray }: Operators, height: number): PdfPath[] {
+	const paths: PdfPath[] = [];
+	const kept: Matrix[] = [];
+	let now: Matrix = [1, 0, 0, 1, 0, 0];
+	fnArray.forEach((operator, at) => {
+		if (operator === OPS.save) kept.push(now);
+		else if (operator === OPS.restore) now = kept.pop()!;
+		else if (operator === OPS.transform) now = times(now, argsArray[at]);
+		else if (operator === OPS.constructPath) {
+			const [painted, , bounds] = argsArray[at] as [number, unknown, Float32Array | null];
+			// A clipping path draws nothing.
+			if (bounds !== null && painted !== OPS.endPath) paths.push(boundsOf([...bounds], now, height));
+		}
+	});
+	return paths;
 }
 
-/** `OPS.setFont` of the library. */
-const SET_FONT = 37;
+function boundsOf([x1, y1, x2, y2]: number[], [a, b, c, d, e, f]: Matrix, height: number): PdfPath {
+	const corners = [x1!, x2!].flatMap((x) =>
+		[y1!, y2!].map((y) => [a! * x + c! * y + e!, b! * x + d! * y + f!] as const),
+	);
+	const [xs, ys] = [corners.map(([x]) => x), corners.map(([, y]) => height - y)];
+	return { left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys) };
+}

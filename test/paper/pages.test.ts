@@ -33,7 +33,7 @@ describe('paper', () => {
 		['Latin', 'Bügelgriff für Čeřen 3⅝', 'Bügelgriff für Čeřen 3⅝'],
 		['Greek and Cyrillic', 'Κουπαστή Поручень', 'Κουπαστή Поручень'],
 		['arrows', 'turn ↻ then → on', 'turn ↻ then → on'],
-		['Chinese', '栏杆', '[U+680F][U+6746]'],
+		['Chinese', '栏杆', '[U+680F 6746]'],
 		['beyond 16 bits', 'rail 🚤', 'rail [U+1F6A4]'],
 		['what acts on a reader', 'a\u202eb', 'a\\u202eb'],
 	])('shows a name in %s so that each character can be read', async (_, name, shown) => {

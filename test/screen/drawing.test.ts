@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { principalViews } from '../../src/screen/drawing/principal-views.ts';
+import { principalViews } from '../../src/tube/principal-views.ts';
 import { pullLadder } from '../../src/screen/drawing/pull-ladder.ts';
 import { tapeStrip } from '../../src/screen/drawing/tape-strip.ts';
 import { drawTube, tubeDrawing } from '../../src/screen/drawing/tube-drawing.ts';

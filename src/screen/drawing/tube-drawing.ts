@@ -1,10 +1,11 @@
-import { type ArcFrame, corners, frames, type StraightFrame } from '../../tube/frames.ts';
+import { arcPoints } from '../../tube/center-line.ts';
+import { corners, frames, type StraightFrame } from '../../tube/frames.ts';
 import type { Point } from '../../tube/job.ts';
 import type { Joint } from '../../tube/joints.ts';
 import type { Shape } from '../../tube/shape.ts';
-import { combine, distance, dot } from '../../tube/vector.ts';
+import { distance, dot } from '../../tube/vector.ts';
 import { DotCanvas, type Stroke } from './dot-canvas.ts';
-import { principalViews, type View } from './principal-views.ts';
+import { principalViews, type View } from '../../tube/principal-views.ts';
 
 /** How many points an arc is drawn through. */
 const ARC_POINTS = 24;
@@ -106,20 +107,12 @@ function partsOf(shape: Shape, now: number): Part[] {
 		const before: Part = { stroke: bend <= now ? 'made' : 'toCome', points: straightPoints(straight) };
 		if (arc === undefined) return [before];
 		const stroke = bend < now ? 'made' : bend === now ? 'now' : 'toCome';
-		return [before, { stroke, points: arcPoints(arc) }];
+		return [before, { stroke, points: arcPoints(arc, ARC_POINTS) }];
 	});
 }
 
 function straightPoints({ start, end }: StraightFrame): Point[] {
 	return [start, end];
-}
-
-function arcPoints({ center, radius, angle, tangent, normal }: ArcFrame): Point[] {
-	return Array.from({ length: ARC_POINTS + 1 }, (_, at) => {
-		const turned = ((at / ARC_POINTS) * angle * Math.PI) / 180;
-		const spoke = combine(radius * Math.sin(turned), tangent, -radius * Math.cos(turned), normal);
-		return combine(1, center, 1, spoke);
-	});
 }
 
 function bounds(view: View, points: readonly Point[]): Framed {

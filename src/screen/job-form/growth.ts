@@ -16,7 +16,7 @@ import { LENGTH_KEYS, nextLengths, type ShownJob } from '../../words/lengths.ts'
 import { angle, fine, tape } from '../../words/numbers.ts';
 import { WAYS } from '../../words/readings.ts';
 import { warningWords } from '../../words/warnings.ts';
-import { drawnViews, type View } from '../drawing/principal-views.ts';
+import { drawnViews, type View } from '../../tube/principal-views.ts';
 import { drawTube } from '../drawing/tube-drawing.ts';
 import type { HomeView } from '../home/home-view.ts';
 import type { Room, Section } from '../session/pages/page.ts';

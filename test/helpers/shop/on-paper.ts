@@ -1,6 +1,7 @@
 import type { JobOnPaper } from '../../../src/paper/job-on-paper.ts';
 import { coldPrior, growthOf } from '../../../src/session/log/start.ts';
 import { jobEnds } from '../../../src/session/plan/ends.ts';
+import { firstStops } from '../../../src/session/plan/first-stops.ts';
 import { jobWarnings } from '../../../src/session/plan/job-warnings.ts';
 import type { Job } from '../../../src/tube/job.ts';
 import { layout } from '../../../src/tube/layout.ts';
@@ -8,7 +9,9 @@ import { finishedShape } from '../../../src/tube/resolve.ts';
 
 /** A job as it goes to paper, nothing learned. */
 export function onPaper(job: Job): JobOnPaper {
-	const growth = growthOf(coldPrior(job));
+	const begin = coldPrior(job);
+	const growth = growthOf(begin);
+	const shape = finishedShape(job, growth.value);
 	const document = layout(job, growth, jobWarnings(job, growth), jobEnds(job, growth));
-	return { job, document, shape: finishedShape(job, growth.value), said: [], foot: 'printed by a test' };
+	return { job, document, shape, ...firstStops(job, shape, begin), said: [], foot: 'printed by a test' };
 }

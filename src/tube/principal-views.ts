@@ -1,6 +1,7 @@
-import { eigen } from '../../maths/eigen.ts';
-import type { Axis, Point } from '../../tube/job.ts';
-import { cross, dot, scale, subtract } from '../../tube/vector.ts';
+import { eigen } from '../maths/eigen.ts';
+import { radians } from './angles.ts';
+import type { Axis, Point } from './job.ts';
+import { combine, cross, dot, scale, subtract } from './vector.ts';
 
 /** Directions of a drawing on paper: to the right and up. Both are units and square to one another. */
 export interface View {
@@ -36,8 +37,31 @@ export function principalViews(points: readonly Point[]): View[] {
  */
 export function drawnViews(points: readonly Point[], { x, y, z }: Record<Axis, Point>): View[] {
 	const front: View = { name: 'x and y', right: x, up: y };
-	const flat = extent(points, z) < FLAT * Math.max(extent(points, x), extent(points, y));
-	return flat ? [front] : [front, { name: 'x and z', right: x, up: z }];
+	return isFlat(points, { x, y, z }) ? [front] : [front, { name: 'x and z', right: x, up: z }];
+}
+
+/** How far to the side and from above the oblique view looks, degrees. */
+const ASIDE = 35;
+const ABOVE = 25;
+
+/**
+ * The views of a workshop drawing along these axes: from the front (x to the right, y up), from above, and from aside and above. `from above` has
+ * what lies behind further up, as it stands over the front view in third-angle projection (ISO 5456-2).
+ */
+export function workshopViews({ x, y, z }: Record<Axis, Point>): { front: View; top: View; oblique: View } {
+	const [aside, above] = [radians(ASIDE), radians(ABOVE)];
+	const right = combine(Math.cos(aside), x, -Math.sin(aside), z);
+	const toward = combine(Math.sin(aside), x, Math.cos(aside), z);
+	return {
+		front: { name: 'front view', right: x, up: y },
+		top: { name: 'top view', right: x, up: scale(z, -1) },
+		oblique: { name: 'oblique view', right, up: combine(Math.cos(above), y, -Math.sin(above), toward) },
+	};
+}
+
+/** Whether points stand out of a plane so little that one view of it shows them all. */
+export function isFlat(points: readonly Point[], { x, y, z }: Record<Axis, Point>): boolean {
+	return extent(points, z) < FLAT * Math.max(extent(points, x), extent(points, y));
 }
 
 function extent(points: readonly Point[], axis: Point): number {

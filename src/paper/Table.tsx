@@ -1,0 +1,80 @@
+import { View } from '@react-pdf/renderer';
+import { Words } from './Words.tsx';
+
+export interface Column {
+	head: string;
+	/** Its part of the table's width. */
+	part: number;
+	align?: 'left' | 'right' | 'center';
+	size?: number;
+	bold?: boolean;
+	/** Boxes to write in with a pen, in place of words. */
+	pen?: boolean;
+}
+
+export interface TableProps {
+	columns: readonly Column[];
+	/** A word or a sentence a cell; of a column for the pen, what stands there already. */
+	rows: readonly (readonly string[])[];
+	width: number;
+	size: number;
+	/** Lines to write in, one below the other, in a column for the pen, and how high one is. */
+	lines?: number;
+	pen?: number;
+}
+
+const LINE = 0.5;
+const PAD = 3;
+/** A line for the pen: a little over 5 mm. */
+const PEN = 15;
+
+/** Rows under a head that is told again on the next page. */
+export function Table({ columns, rows, width, size, lines = 1, pen = PEN }: TableProps) {
+	const parts = columns.reduce((sum, { part }) => sum + part, 0);
+	const widthOf = ({ part }: Column) => (width * part) / parts;
+	return (
+		<View style={{ width, borderTopWidth: LINE, borderLeftWidth: LINE }}>
+			<View fixed wrap={false} style={{ flexDirection: 'row', borderBottomWidth: LINE, backgroundColor: '#e8e8e8' }}>
+				{columns.map((column) => (
+					<Cell key={column.head} width={widthOf(column)}>
+						<Words text={column.head} width={widthOf(column) - 2 * PAD} size={size - 1} align={column.align} />
+					</Cell>
+				))}
+			</View>
+			{rows.map((row) => (
+				<View key={row.join('\n')} wrap={false} style={{ flexDirection: 'row', borderBottomWidth: LINE }}>
+					{columns.map((column, i) => (
+						<Cell key={column.head} width={widthOf(column)} pen={column.pen}>
+							{column.pen && row[i] === '' ? (
+								<PenLines count={lines} width={widthOf(column)} height={pen} />
+							) : (
+								<Words
+									text={row[i]!}
+									width={widthOf(column) - 2 * PAD}
+									size={column.size ?? size}
+									bold={column.bold}
+									align={column.align}
+								/>
+							)}
+						</Cell>
+					))}
+				</View>
+			))}
+		</View>
+	);
+}
+
+function Cell({ width, pen = false, children }: { width: number; pen?: boolean; children: React.ReactNode }) {
+	const padding = pen ? {} : { paddingHorizontal: PAD, paddingVertical: PAD / 2 };
+	return <View style={{ width, borderRightWidth: LINE, justifyContent: 'center', ...padding }}>{children}</View>;
+}
+
+function PenLines({ count, width, height }: { count: number; width: number; height: number }) {
+	const lines = Array.from({ length: count }, (_, at) => at);
+	return lines.map((line) => (
+		<View
+			key={line}
+			style={{ width, height, ...(line > 0 && { borderTopWidth: LINE / 2, borderTopStyle: 'dashed' }) }}
+		/>
+	));
+}

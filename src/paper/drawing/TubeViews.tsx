@@ -1,0 +1,196 @@
+import { Line, Polygon, Polyline, Svg } from '@react-pdf/renderer';
+import { arcPoints, centerLine } from '../../tube/center-line.ts';
+import type { Frames } from '../../tube/frames.ts';
+import type { Point } from '../../tube/job.ts';
+import { sizeAlong } from '../../tube/overall.ts';
+import type { View } from '../../tube/principal-views.ts';
+import { useTypeface } from '../Words.tsx';
+import { arranged, type Edge, type Size } from './arranged.ts';
+import { Label } from './Label.tsx';
+import { type Flat, seenIn, tubePieces } from './tube-pieces.ts';
+
+export interface TubeViewsProps {
+	at: Frames;
+	od: number;
+	views: readonly SizedView[];
+	/** Points that there is room for. */
+	room: Size;
+	/** Another tube's center line, drawn over it as a broken line. */
+	over?: readonly Point[];
+}
+
+/** A view, and what is written beside its sizes to the right and up; null: no size. */
+export interface SizedView {
+	view: View;
+	sizes: { right: string; up: string } | null;
+}
+
+/** Points round each view, the words at its left not counted. */
+const EDGE: Edge = { left: 16, right: 14, top: 22, bottom: 24 };
+const LABEL = 7;
+const ARC_STEPS = 16;
+/** From the tube to the line of a size. */
+const OFF = 9;
+
+/** Views of a tube beside or above one another, all at one scale, with their names, their sizes over all and the bends' numbers. */
+export function TubeViews({ at, od, views, room, over = [] }: TubeViewsProps) {
+	const bounds = views.map(({ view }) => boundsOf(at, od, view, over));
+	const type = useTypeface();
+	const told = Math.max(...views.map(({ sizes }) => (sizes === null ? 0 : type.width(sizes.up, { size: LABEL }))));
+	const { scale, places, height } = arranged(bounds, room, { ...EDGE, left: EDGE.left + told });
+	return (
+		<Svg width={room.width} height={height} viewBox={`0 0 ${room.width} ${height}`}>
+			{views.map((sized, i) => {
+				const { left, top } = bounds[i]!;
+				const { x, y } = places[i]!;
+				const place = ([right, up]: Flat): Flat => [x + (right - left) * scale, y + (top - up) * scale];
+				return <OneView key={sized.view.name} {...{ at, od, over, place, scale, ...sized }} box={bounds[i]!} />;
+			})}
+		</Svg>
+	);
+}
+
+interface Box extends Size {
+	left: number;
+	top: number;
+}
+
+function boundsOf(at: Frames, od: number, view: View, over: readonly Point[]): Box {
+	const seen = seenIn(view);
+	const all = [...centerLine(at, ARC_STEPS), ...over].map(seen);
+	const [xs, ys] = [all.map(([x]) => x), all.map(([, y]) => y)];
+	const half = od / 2;
+	const [left, top] = [Math.min(...xs) - half, Math.max(...ys) + half];
+	return { left, top, width: Math.max(...xs) + half - left, height: top - Math.min(...ys) + half };
+}
+
+interface OneViewProps extends SizedView {
+	at: Frames;
+	od: number;
+	over: readonly Point[];
+	box: Box;
+	scale: number;
+	place: (flat: Flat) => Flat;
+}
+
+function OneView({ at, od, over, view, sizes, box, scale, place }: OneViewProps) {
+	const seen = seenIn(view);
+	const [x, y] = place([box.left, box.top]);
+	const [right, bottom] = [x + box.width * scale, y + box.height * scale];
+	return (
+		<>
+			<Label x={(x + right) / 2} y={y - 16} text={view.name} size={LABEL} />
+			{tubePieces(at, od, view).map(({ covers, lines }, i) => (
+				// biome-ignore lint/suspicious/noArrayIndexKey: pieces have no other name
+				<PieceOf key={i} covers={covers.map(place)} lines={lines.map((line) => line.map(place))} />
+			))}
+			<Polyline
+				points={text(centerLine(at, ARC_STEPS).map(seen).map(place))}
+				strokeWidth={0.35}
+				stroke="#000"
+				strokeDasharray="6 2 1 2"
+			/>
+			{over.length > 0 && (
+				<Polyline points={text(over.map(seen).map(place))} strokeWidth={1} stroke="#000" strokeDasharray="2 2" />
+			)}
+			<BendNumbers {...{ at, od, view, scale, place }} />
+			{sizes && (
+				<>
+					<SizeLine from={[x, bottom + OFF]} to={[right, bottom + OFF]} text={sizes.right} />
+					<SizeLine from={[x - OFF, bottom]} to={[x - OFF, y]} text={sizes.up} upright />
+				</>
+			)}
+		</>
+	);
+}
+
+function PieceOf({ covers, lines }: { covers: readonly Flat[]; lines: readonly (readonly Flat[])[] }) {
+	return (
+		<>
+			<Polygon points={text(covers)} fill="#fff" />
+			{lines.map((line, i) => (
+				// biome-ignore lint/suspicious/noArrayIndexKey: lines have no other name
+				<Polyline key={i} points={text(line)} strokeWidth={0.8} stroke="#000" />
+			))}
+		</>
+	);
+}
+
+/** Beside each bend, square to the tube, on the side away from its center; those that would stand on one another are told together. */
+function BendNumbers({ at, od, view, scale, place }: Pick<OneViewProps, 'at' | 'od' | 'view' | 'scale' | 'place'>) {
+	const seen = seenIn(view);
+	const far = (od / 2) * scale + 6;
+	const spots = at.arcs.map((arc, i) => {
+		const points = arcPoints(arc, 4).map((point) => place(seen(point)));
+		const [before, middle, after] = [points[1]!, points[2]!, points[3]!];
+		const center = place(seen(arc.center));
+		const along: Flat = [after[0] - before[0], after[1] - before[1]];
+		const length = Math.hypot(...along);
+		const side: Flat = length < 0.5 ? [0, -1] : [-along[1] / length, along[0] / length];
+		const away = side[0] * (middle[0] - center[0]) + side[1] * (middle[1] - center[1]);
+		const sign = Math.abs(away) < 0.5 ? (side[1] > 0 ? -1 : 1) : Math.sign(away);
+		return { x: middle[0] + sign * far * side[0], y: middle[1] + sign * far * side[1], numbers: [i + 1] };
+	});
+	return together(spots).map(({ x, y, numbers }) => (
+		<Label key={numbers.join()} x={x} y={y} text={numbers.join(', ')} size={LABEL} bold />
+	));
+}
+
+interface Spot {
+	x: number;
+	y: number;
+	numbers: readonly number[];
+}
+
+function together(spots: readonly Spot[]): Spot[] {
+	const kept: Spot[] = [];
+	for (const spot of spots) {
+		const at = kept.findIndex(({ x, y }) => Math.hypot(x - spot.x, y - spot.y) < LABEL);
+		if (at < 0) kept.push(spot);
+		else kept[at] = { ...kept[at]!, numbers: [...kept[at]!.numbers, ...spot.numbers] };
+	}
+	return kept;
+}
+
+function SizeLine({
+	from,
+	to,
+	text: said,
+	upright = false,
+}: {
+	from: Flat;
+	to: Flat;
+	text: string;
+	upright?: boolean;
+}) {
+	const tick = (at: Flat): readonly [Flat, Flat] =>
+		upright
+			? [
+					[at[0] - 3, at[1]],
+					[at[0] + 3, at[1]],
+				]
+			: [
+					[at[0], at[1] - 3],
+					[at[0], at[1] + 3],
+				];
+	const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+	return (
+		<>
+			{[[from, to] as const, tick(from), tick(to)].map(([a, b]) => (
+				<Line key={`${a.join()} ${b.join()}`} x1={a[0]} y1={a[1]} x2={b[0]} y2={b[1]} strokeWidth={0.5} stroke="#000" />
+			))}
+			{upright ? (
+				<Label x={x - 4} y={y} text={said} size={LABEL} align="right" />
+			) : (
+				<Label x={x} y={y + 7} text={said} size={LABEL} />
+			)}
+		</>
+	);
+}
+
+const text = (points: readonly Flat[]): string => points.map(([x, y]) => `${x.toFixed(2)},${y.toFixed(2)}`).join(' ');
+
+/** The sizes over all in a view, outside to outside. */
+export function sizesOf(at: Frames, od: number, { right, up }: View, told: (length: number) => string) {
+	return { right: told(sizeAlong(at, od, right)), up: told(sizeAlong(at, od, up)) };
+}

@@ -1,0 +1,61 @@
+/** How large a thing is, in its own unit. */
+export interface Size {
+	width: number;
+	height: number;
+}
+
+/** Where each box lies, in points from the top left, and how many points one unit is drawn as. */
+export interface Arranged {
+	scale: number;
+	places: { x: number; y: number }[];
+	height: number;
+}
+
+/** Points round each box, for its name and sizes. */
+export interface Edge {
+	left: number;
+	right: number;
+	top: number;
+	bottom: number;
+}
+
+/** Rows of boxes, each row's numbers from left to right. */
+type Rows = readonly (readonly number[])[];
+
+/** Ways to put up to three boxes. */
+const WAYS: readonly (readonly Rows[])[] = [
+	[],
+	[[[0]]],
+	[[[0, 1]], [[0], [1]]],
+	[[[0, 1, 2]], [[0, 1], [2]], [[0], [1, 2]], [[0], [1], [2]]],
+];
+
+/** Boxes in a field at one scale, as large as one of the ways to put them allows. */
+export function arranged(boxes: readonly Size[], { width, height }: Size, edge: Edge): Arranged {
+	const [across, down] = [edge.left + edge.right, edge.top + edge.bottom];
+	const most = (numbers: readonly number[]) => Math.max(...numbers);
+	const sum = (numbers: readonly number[]) => numbers.reduce((total, number) => total + number, 0);
+	const of = (row: readonly number[]) => ({
+		wide: sum(row.map((i) => boxes[i]!.width)),
+		high: most(row.map((i) => boxes[i]!.height)),
+	});
+	const scaleOf = (rows: Rows) =>
+		Math.min(
+			(height - rows.length * down) / sum(rows.map((row) => of(row).high)),
+			...rows.map((row) => (width - row.length * across) / of(row).wide),
+		);
+	const rows = WAYS[boxes.length]!.reduce((best, way) => (scaleOf(way) > scaleOf(best) ? way : best));
+	const scale = scaleOf(rows);
+	const places: { x: number; y: number }[] = [];
+	let y = 0;
+	for (const row of rows) {
+		const gap = (width - of(row).wide * scale - row.length * across) / row.length;
+		let x = gap / 2;
+		for (const i of row) {
+			places[i] = { x: x + edge.left, y: y + edge.top };
+			x += boxes[i]!.width * scale + across + gap;
+		}
+		y += of(row).high * scale + down;
+	}
+	return { scale, places, height: y };
+}

@@ -1,0 +1,36 @@
+import { View } from '@react-pdf/renderer';
+import { at } from '../../maths/list.ts';
+import { checkWords } from '../../words/checks.ts';
+import { checkValueWords } from '../../words/doubt.ts';
+import { foreignName } from '../../words/foreign.ts';
+import { SHEET } from '../../words/sheet.ts';
+import { Heading } from '../Heading.tsx';
+import { type Column, Table } from '../Table.tsx';
+import type { SheetPart } from './SheetHead.tsx';
+
+const { columns: C } = SHEET;
+const COLUMNS: readonly Column[] = [
+	{ head: C.after, part: 44, align: 'center' },
+	{ head: C.check, part: 320 },
+	{ head: C.should, part: 76, align: 'right', bold: true, size: 9 },
+	{ head: C.within, part: 52, align: 'right' },
+	{ head: C.read, part: 58, pen: true },
+];
+
+/** What is read on the tube itself, and what it should be. */
+export function CheckTable({ of: { job, document }, width }: SheetPart) {
+	if (job.checks.length === 0) return null;
+	const rows = document.checks.map(({ after, name, kind, design, tolerance }, i) => [
+		`${after}`,
+		`${foreignName(name)}: ${checkWords(at(job.checks, i))}`,
+		checkValueWords(design, kind, job),
+		`±${checkValueWords(tolerance, kind, job)}`,
+		'',
+	]);
+	return (
+		<View>
+			<Heading text={SHEET.check} width={width} />
+			<Table columns={COLUMNS} rows={rows} width={width} size={7.5} />
+		</View>
+	);
+}

@@ -1,0 +1,71 @@
+import { Line, Rect, Svg } from '@react-pdf/renderer';
+import { Label } from '../drawing/Label.tsx';
+import { useTypeface } from '../Words.tsx';
+import { rowsOf } from './rows-of.ts';
+
+export interface TapeStripProps {
+	/** Of the tube as cut, and what is cut off it afterwards. */
+	length: number;
+	trim: { start: number; end: number };
+	marks: readonly { at: number; bend: number; reading: string }[];
+	/** Points that there is room for. */
+	width: number;
+	ends: readonly [string, string];
+}
+
+const TUBE = 12;
+const SIZE = 8;
+const ROW = 11;
+const TOP = 13;
+const GAP = 5;
+
+/** The straight tube to scale, its marks as the tape reads them; readings that would touch stand in two rows or more. */
+export function TapeStrip({ length, trim, marks, width, ends }: TapeStripProps) {
+	const type = useTypeface();
+	const x = (at: number) => (at / length) * (width - 2) + 1;
+	const texts = marks.map(({ at, reading }) => ({
+		at: x(at),
+		width: type.width(reading, { size: SIZE, bold: true }) + GAP,
+	}));
+	const { rows, centers } = rowsOf(texts, width);
+	const height = TOP + TUBE + rows * ROW + 4;
+	const cut = [0, trim.start, length - trim.end, length].map(x);
+	return (
+		<Svg width={width} height={height} viewBox={`0 0 ${width} ${height}`}>
+			<Label x={0} y={5} text={ends[0]} size={SIZE} align="left" bold />
+			<Label x={width} y={5} text={ends[1]} size={SIZE} align="right" bold />
+			<Rect x={1} y={TOP} width={width - 2} height={TUBE} stroke="#000" strokeWidth={0.8} fill="#fff" />
+			{[[cut[0]!, cut[1]!] as const, [cut[2]!, cut[3]!] as const].map(([from, to]) => (
+				<Rect key={from} x={from} y={TOP} width={to - from} height={TUBE} fill="#bbb" stroke="#000" strokeWidth={0.5} />
+			))}
+			{marks.map(({ at, bend, reading }, i) => {
+				const { center, row } = centers[i]!;
+				const y = TOP + TUBE + row * ROW + ROW / 2 + 3;
+				return <MarkOn key={bend} x={x(at)} {...{ center, y, reading, bend }} />;
+			})}
+		</Svg>
+	);
+}
+
+function MarkOn({
+	x,
+	center,
+	y,
+	reading,
+	bend,
+}: {
+	x: number;
+	center: number;
+	y: number;
+	reading: string;
+	bend: number;
+}) {
+	return (
+		<>
+			<Line x1={x} y1={TOP - 3} x2={x} y2={TOP + TUBE + 2} stroke="#000" strokeWidth={1.2} />
+			<Line x1={x} y1={TOP + TUBE + 2} x2={center} y2={y - SIZE / 2} stroke="#000" strokeWidth={0.4} />
+			<Label x={x} y={TOP - 7} text={`${bend}`} size={SIZE} />
+			<Label x={center} y={y} text={reading} size={SIZE} bold />
+		</>
+	);
+}

@@ -1,0 +1,95 @@
+/** What stands on the shop sheet. */
+import type { Known } from '../session/protocol/facts/known.ts';
+import type { Job } from '../tube/job.ts';
+import type { LayoutBend } from '../tube/layout.ts';
+import { trimmed } from '../units/format.ts';
+import { hookBurnt } from '../units/tape-words.ts';
+import { TOOL } from './doubt.ts';
+import { foreignName } from './foreign.ts';
+import { knownWords } from './known.ts';
+import { division, inShown, type Ruled, shownUnits } from './lengths.ts';
+import { fine, tape } from './numbers.ts';
+
+export const SHEET = {
+	title: 'shop sheet',
+	mark: '1. Cut and mark the straight tube',
+	bend: '2. Bend, one row at a time: mark to the die, turn the tube, pull',
+	check: '3. Check',
+	shape: 'The finished tube',
+	look: 'Something reads wrong? Look here first',
+	cautions: 'Cautions',
+	columns: {
+		bend: 'bend',
+		mark: 'mark',
+		far: 'from the far end',
+		side: 'side of the tube',
+		turn: 'turn the tube',
+		stop: 'first stop',
+		leaves: 'should leave, give or take',
+		angle: 'finished angle',
+		held: 'held',
+		released: 'released',
+		measured: 'measured',
+		check: 'check',
+		after: 'after bend',
+		should: 'should read',
+		within: 'within',
+		read: 'read',
+	},
+	/** How the rows of the table are used. */
+	rows: 'Measure the mark from the start end. The way to turn is seen at the clamp, looking to the far end.',
+	short: 'Short? Stop further by what is missing. Too far can hardly be mended.',
+	flat: 'The tube lies flat: one view shows it all.',
+} as const;
+
+/** What is filled in with a pen. */
+export const PEN_FIELDS = ['Piece', 'Heat', 'Date', 'Bent by'] as const;
+
+/** Where the stops come from, and how well that is known. */
+export function stopsKnown(known: Known): string {
+	return `The first stops are known ${knownWords(known)}, and short on purpose. pullbook bend tells better ones after each pull.`;
+}
+
+/** Where a mark goes round the tube, in as few words as a column has. */
+export function sideWords({ face, around }: LayoutBend, job: Ruled): string {
+	if (face !== 'other') return face === 'same' ? 'as bend 1' : 'opposite';
+	const way = around.length > 0 ? 'clockwise' : 'counterclockwise';
+	return `${fine(Math.abs(around.length), job)} ${way}`;
+}
+
+/** What the sheet is of, each with its name. */
+export function sheetHead({ tube, tooling, quantity, units }: Job): (readonly [name: string, value: string])[] {
+	return [
+		['Tube', `${trimmed(tube.od, 4)} x ${trimmed(tube.wall, 4)}, ${foreignName(tube.material.name)}`],
+		['Bender, die', `${foreignName(tooling.bender)}, ${foreignName(tooling.die)}`],
+		['Radius of the die', tape(tooling.clr, { units, tooling })],
+		...(tube.heat === undefined ? [] : [['Heat', foreignName(tube.heat)] as const]),
+		['Wanted', quantity === 1 ? '1 tube' : `${quantity} tubes`],
+	];
+}
+
+/** The tube to cut, and what of it is trim. */
+export function cutWords(cut: number, job: Job): string {
+	const { start, end } = job.trim;
+	const trims =
+		start === 0 && end === 0
+			? 'No trim.'
+			: `Gray is trim: ${fine(start, job)} at the start end, ${fine(end, job)} at the far end. Cut it off after the last bend.`;
+	return `Cut the tube to ${tape(cut, job)}. ${trims} The start end goes through the clamp first.`;
+}
+
+/** What to look at before anything is bent again, the likeliest first. */
+export function lookFirst(job: Job, bends: readonly LayoutBend[]): string[] {
+	const { hold, read } = hookBurnt(inShown(bends[0]!.mark.fromStart, job), division(job), shownUnits(job));
+	const turned = bends.some(({ tubeTurn }) => tubeTurn.way !== 'none');
+	const tools = [...new Set(job.checks.map(({ kind }) => TOOL[kind]))];
+	return [
+		`The mark: measured from the start end, with the hook on. Starting the tape at ${hold}, bend 1 reads ${read}.`,
+		...(turned
+			? ['The turn: seen at the clamp, looking to the far end. From the other side it is the other way.']
+			: []),
+		'The dial: push the slack out first. Snug, it reads 0.',
+		'The finder: measure the bend again on its two straights, clear of the weld seam.',
+		...(tools.length === 0 ? [] : [`For the checks (${tools.join(', ')}): see that it lies where the check says.`]),
+	];
+}

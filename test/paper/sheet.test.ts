@@ -1,0 +1,97 @@
+import { describe, expect, it } from 'vitest';
+import { loadBendable } from '../../src/job/load.ts';
+import { PAPERS, printJob } from '../../src/paper/index.ts';
+import type { Job } from '../../src/tube/job.ts';
+import { tapeValue } from '../../src/words/lengths.ts';
+import { type PdfPage, readPdf } from '../helpers/pdf.ts';
+import { onPaper } from '../helpers/shop/on-paper.ts';
+import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
+
+const SAMPLES = ['bow-rail', 'console-frame', 'mast-brace', 'trailer-hoop'];
+const sample = (name: string): Job => loadBendable(`jobs/${name}.json`).job;
+
+async function sheetOf(job: Job, page: 'letter' | 'a4' = 'letter'): Promise<PdfPage[]> {
+	return readPdf(await printJob(['sheet'], onPaper(job), PAPERS[page]));
+}
+
+/** Everything that stands on a page outside of what printers can print, a quarter of an inch from the edge. */
+function offThePage({ width, height, texts, paths }: PdfPage): string[] {
+	const edge = 18;
+	const isOff = (left: number, top: number, right: number, bottom: number) =>
+		left < edge || top < edge || right > width - edge || bottom > height - edge;
+	return [
+		...texts.flatMap(({ text, x, y, width: long, size }) => (isOff(x, y - size, x + long, y) ? [text] : [])),
+		...paths.flatMap(({ left, top, right, bottom }) =>
+			isOff(left, top, right, bottom) ? [`path to ${right}, ${bottom}`] : [],
+		),
+	];
+}
+
+/** A tube of so many bends, every other one out of the plane. */
+const zigzag = (bends: number, units: 'in' | 'mm' = 'in'): Job => {
+	const k = units === 'in' ? 1 : 25;
+	const turns = Array.from({ length: bends }, (_, i) => [14 * k, 25 + i, i === 0 ? 0 : (i % 3) * 90 - 90] as const);
+	const { tube } = plainJob();
+	return plainJob({
+		units,
+		tube: { ...tube, od: tube.od * k, wall: 0.1 * k },
+		tooling: { clr: 4 * k, tape: units === 'in' ? 1 / 16 : 1 },
+		trim: { start: k, end: 2 * k },
+		shape: byBends(turns, 12 * k),
+		checks: [{ name: 'knee', kind: 'angle', between: [1, 2], tolerance: 0.5 }],
+	});
+};
+
+describe('the shop sheet', () => {
+	it.each(SAMPLES)(
+		'of %s tells every mark from both ends, every angle and what each check should read',
+		async (name) => {
+			const job = sample(name);
+			const { document, stops } = onPaper(job);
+			const [page, ...more] = await sheetOf(job, job.units === 'in' ? 'letter' : 'a4');
+			const said = page!.texts.map(({ text }) => text);
+			for (const { mark } of document.bends) {
+				expect(said).toContain(tapeValue(mark.fromStart, job));
+				expect(said).toContain(tapeValue(mark.fromFarEnd, job));
+			}
+			for (const { stop } of stops) expect(said).toContain(`${stop}°`);
+			for (const { name: check } of job.checks) expect(page!.text).toContain(`${check}:`);
+			expect(more).toEqual([]);
+		},
+	);
+
+	it.each([
+		[1, 'letter', 'in', 1],
+		[8, 'letter', 'in', 1],
+		[8, 'a4', 'mm', 1],
+		[20, 'a4', 'in', 3],
+		[20, 'letter', 'mm', 3],
+	] as const)('of %i bends on %s in %s keeps to its pages, at most %i of them', async (bends, paper, units, most) => {
+		const pages = await sheetOf(zigzag(bends, units), paper);
+		expect(pages.flatMap(offThePage)).toEqual([]);
+		expect(pages.length).toBeLessThanOrEqual(most);
+		const rows = pages.flatMap(({ texts }) => texts).filter(({ text, size }) => size === 10 && /^\d+$/.test(text));
+		expect(rows.map(({ text }) => Number(text))).toEqual(Array.from({ length: bends }, (_, i) => i + 1));
+	});
+
+	it.each([
+		['Latin without a blank', 'W'.repeat(80)],
+		['Chinese', '栏'.repeat(80)],
+		['Arabic', 'مسند اليد '.repeat(8).trim()],
+		['Hindi', 'रेलिंग'.repeat(12)],
+		['signs beyond 16 bits', '🚤'.repeat(40)],
+		['marks that stand on others', `${'e\u0301\u0302'.repeat(26)}`],
+	])('keeps names of the greatest length in %s on its pages', async (_, name) => {
+		const { tube, tooling } = plainJob();
+		const pages = await sheetOf(
+			plainJob({
+				name,
+				tube: { ...tube, heat: name, material: { ...tube.material, name } },
+				tooling: { ...tooling, bender: name, die: name },
+				checks: [{ name, kind: 'angle', between: [1, 2], tolerance: 0.5 }],
+			}),
+		);
+		expect(pages.flatMap(offThePage)).toEqual([]);
+		expect(pages.map(({ text }) => text).join()).toContain('first stop');
+	});
+});
