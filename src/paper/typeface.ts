@@ -28,7 +28,7 @@ export interface Typeface {
 interface Face {
 	unitsPerEm: number;
 	hasGlyphForCodePoint(code: number): boolean;
-	layout(text: string): { advanceWidth: number };
+	glyphForCodePoint(code: number): { advanceWidth: number };
 }
 
 let opened: Promise<Typeface> | null = null;
@@ -47,12 +47,27 @@ async function open(): Promise<Typeface> {
 	Font.register({ family: FAMILY, fonts });
 	const faces = { regular: await faceOf(REGULAR), bold: await faceOf(BOLD) };
 	const canDraw = (code: number) => faces.regular.hasGlyphForCodePoint(code) && faces.bold.hasGlyphForCodePoint(code);
+	const [regulars, bolds] = [widths(faces.regular), widths(faces.bold)];
 	return {
-		width(text, { size, bold = false }) {
-			const face = bold ? faces.bold : faces.regular;
-			return (face.layout(text).advanceWidth * size) / face.unitsPerEm;
-		},
+		width: (text, { size, bold = false }) => size * (bold ? bolds : regulars)(text),
 		legible: (text) => legible(foreign(text), canDraw),
+	};
+}
+
+/** How wide texts are in sizes of the letters, character by character: what is set closer by a pair comes out no wider. Each is looked up once. */
+function widths(face: Face): (text: string) => number {
+	const known = new Map<string, number>();
+	const widthOf = (character: string) => {
+		const kept = known.get(character);
+		if (kept !== undefined) return kept;
+		const width = face.glyphForCodePoint(character.codePointAt(0)!).advanceWidth / face.unitsPerEm;
+		known.set(character, width);
+		return width;
+	};
+	return (text) => {
+		let sum = 0;
+		for (const character of text) sum += widthOf(character);
+		return sum;
 	};
 }
 

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { principalViews } from '../../src/tube/principal-views.ts';
 import { pullLadder } from '../../src/screen/drawing/pull-ladder.ts';
 import { tapeStrip } from '../../src/screen/drawing/tape-strip.ts';
 import { drawTube, tubeDrawing } from '../../src/screen/drawing/tube-drawing.ts';
 import { type Line, widthOf } from '../../src/screen/text/line.ts';
 import type { Point } from '../../src/tube/job.ts';
 import { joints } from '../../src/tube/joints.ts';
+import { principalViews } from '../../src/tube/principal-views.ts';
 import { finishedShape } from '../../src/tube/resolve.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 import { cross, dot, norm } from '../../src/tube/vector.ts';

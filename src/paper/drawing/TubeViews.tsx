@@ -29,6 +29,8 @@ export interface SizedView {
 const EDGE: Edge = { left: 16, right: 14, top: 22, bottom: 24 };
 const LABEL = 7;
 const ARC_STEPS = 16;
+/** A tube that is drawn no wider than this has no room for a line in its middle. */
+const CENTER_FROM = 5;
 /** From the tube to the line of a size. */
 const OFF = 9;
 
@@ -80,16 +82,17 @@ function OneView({ at, od, over, view, sizes, box, scale, place }: OneViewProps)
 	return (
 		<>
 			<Label x={(x + right) / 2} y={y - 16} text={view.name} size={LABEL} />
-			{tubePieces(at, od, view).map(({ covers, lines }, i) => (
-				// biome-ignore lint/suspicious/noArrayIndexKey: pieces have no other name
-				<PieceOf key={i} covers={covers.map(place)} lines={lines.map((line) => line.map(place))} />
+			{tubePieces(at, od, view).map(({ kind, line, near }) => (
+				<PieceOf key={`${near} ${line[0]!.join()}`} {...{ kind }} line={line.map(place)} wide={od * scale} />
 			))}
-			<Polyline
-				points={text(centerLine(at, ARC_STEPS).map(seen).map(place))}
-				strokeWidth={0.35}
-				stroke="#000"
-				strokeDasharray="6 2 1 2"
-			/>
+			{od * scale > CENTER_FROM && (
+				<Polyline
+					points={text(centerLine(at, ARC_STEPS).map(seen).map(place))}
+					strokeWidth={0.35}
+					stroke="#000"
+					strokeDasharray="6 2 1 2"
+				/>
+			)}
 			{over.length > 0 && (
 				<Polyline points={text(over.map(seen).map(place))} strokeWidth={1} stroke="#000" strokeDasharray="2 2" />
 			)}
@@ -104,16 +107,29 @@ function OneView({ at, od, over, view, sizes, box, scale, place }: OneViewProps)
 	);
 }
 
-function PieceOf({ covers, lines }: { covers: readonly Flat[]; lines: readonly (readonly Flat[])[] }) {
+/** Half the width of an outline. */
+const THIN = 0.4;
+
+/** White over black that is a little wider: what is left of the black is the outline. */
+function PieceOf({ kind, line, wide }: { kind: 'side' | 'round'; line: readonly Flat[]; wide: number }) {
+	const points = text(line);
+	if (kind === 'round') return <Polygon points={points} fill="#fff" stroke="#000" strokeWidth={2 * THIN} />;
 	return (
 		<>
-			<Polygon points={text(covers)} fill="#fff" />
-			{lines.map((line, i) => (
-				// biome-ignore lint/suspicious/noArrayIndexKey: lines have no other name
-				<Polyline key={i} points={text(line)} strokeWidth={0.8} stroke="#000" />
-			))}
+			<Polyline points={points} stroke="#000" strokeWidth={wide + 2 * THIN} />
+			<Polyline points={text(longer(line))} stroke="#fff" strokeWidth={Math.max(wide - 2 * THIN, THIN)} />
 		</>
 	);
+}
+
+/** A hair longer at both ends, so that no seam is seen between two pieces. */
+function longer(line: readonly Flat[]): Flat[] {
+	const beyond = (end: Flat, before: Flat): Flat => {
+		const [dx, dy] = [end[0] - before[0], end[1] - before[1]];
+		const length = Math.hypot(dx, dy) || 1;
+		return [end[0] + (dx / length) * THIN, end[1] + (dy / length) * THIN];
+	};
+	return [beyond(line[0]!, line[1]!), ...line.slice(1, -1), beyond(line.at(-1)!, line.at(-2)!)];
 }
 
 /** Beside each bend, square to the tube, on the side away from its center; those that would stand on one another are told together. */

@@ -2,63 +2,67 @@ import { arcPoints } from '../../tube/center-line.ts';
 import type { Frames } from '../../tube/frames.ts';
 import type { Point } from '../../tube/job.ts';
 import type { View } from '../../tube/principal-views.ts';
-import { combine, cross, dot, subtract, unit } from '../../tube/vector.ts';
+import { combine, cross, dot, unit } from '../../tube/vector.ts';
 
 /** A place in a view: to the right and up, in the job's unit. */
 export type Flat = readonly [x: number, y: number];
 
-/** A piece of the tube as it is seen: what it covers, and the lines that are drawn of it. */
+/**
+ * A piece of the tube as it is seen: a line as wide as the tube, since its outline lies half its diameter off its center line wherever one looks
+ * from; or, where it is seen from its end, the round of it.
+ */
 export interface Piece {
-	covers: Flat[];
-	lines: Flat[][];
+	kind: 'side' | 'round';
+	line: Flat[];
 	/** Toward who looks; what is nearer is drawn over what is behind. */
 	near: number;
 }
 
-const ARC_STEPS = 16;
-const STRAIGHT_STEPS = 6;
-const ROUND_STEPS = 32;
-/** A tube that is seen this nearly from its end shows no sides, but its round. */
+/** Pieces of a straight and of an arc: each is before or behind others as a whole. */
+const STRAIGHT_PIECES = 3;
+const ARC_PIECES = 2;
+const ARC_STEPS = 8;
+const ROUND_STEPS = 24;
+/** A piece that is seen this nearly from its end shows no sides. */
 const END_ON = 0.15;
 
 export const seenIn = ({ right, up }: View): ((point: Point) => Flat) => {
 	return (point) => [dot(point, right), dot(point, up)];
 };
 
-/** The tube's outside in a view, from what is farthest to what is nearest. A tube's outline lies half its diameter off its center line, wherever one looks from. */
+/** The tube's outside in a view, from what is farthest to what is nearest. */
 export function tubePieces(at: Frames, od: number, view: View): Piece[] {
-	const toward = cross(view.right, view.up);
 	const runs = [
-		...at.straights.map(({ start, end }) => between(start, end)),
-		...at.arcs.map((arc) => arcPoints(arc, ARC_STEPS)),
+		...at.straights.flatMap(({ start, end }) => straightRuns(start, end)),
+		...at.arcs.flatMap((arc) => arcRuns(arcPoints(arc, ARC_PIECES * ARC_STEPS))),
 	];
-	const pieces = runs.flatMap((run) => run.slice(1).flatMap((to, i) => pieceOf(run[i]!, to, od, view, toward)));
 	const ends = [at.straights[0]!, at.straights.at(-1)!].map(({ start, end, direction }, i) =>
-		endPiece(i === 0 ? start : end, direction, od, view, toward),
+		endPiece(i === 0 ? start : end, direction, od, view),
 	);
-	return [...pieces, ...ends].sort((a, b) => a.near - b.near);
+	return [...runs.map((run) => pieceOf(run, od, view)), ...ends].sort((a, b) => a.near - b.near);
 }
 
-const between = (start: Point, end: Point): Point[] =>
-	Array.from({ length: STRAIGHT_STEPS + 1 }, (_, i) => combine(1 - i / STRAIGHT_STEPS, start, i / STRAIGHT_STEPS, end));
+function straightRuns(start: Point, end: Point): Point[][] {
+	const at = (i: number) => combine(1 - i / STRAIGHT_PIECES, start, i / STRAIGHT_PIECES, end);
+	return Array.from({ length: STRAIGHT_PIECES }, (_, i) => [at(i), at(i + 1)]);
+}
 
-function pieceOf(from: Point, to: Point, od: number, view: View, toward: Point): Piece[] {
-	const step = subtract(to, from);
-	const length = Math.hypot(...step);
-	if (length === 0) return [];
-	const place = seenIn(view);
-	const [a, b] = [place(from), place(to)];
-	const near = (dot(from, toward) + dot(to, toward)) / 2;
-	const seen = Math.hypot(b[0] - a[0], b[1] - a[1]);
-	if (seen < END_ON * length) {
-		const round = roundAt(a, od / 2);
-		// Behind its neighbors, which leave of its line only what stands out.
-		return [{ covers: round, lines: [round], near: near - od }];
-	}
-	const side: Flat = [((a[1] - b[1]) * od) / 2 / seen, ((b[0] - a[0]) * od) / 2 / seen];
-	const off = ([x, y]: Flat, k: number): Flat => [x + k * side[0], y + k * side[1]];
-	const [left, right] = [1, -1].map((k) => [off(a, k), off(b, k)]);
-	return [{ covers: [...left!, ...right!.toReversed()], lines: [left!, right!], near }];
+function arcRuns(points: readonly Point[]): Point[][] {
+	return Array.from({ length: ARC_PIECES }, (_, i) => points.slice(i * ARC_STEPS, (i + 1) * ARC_STEPS + 1));
+}
+
+const towardIn = ({ right, up }: View): Point => cross(right, up);
+
+function pieceOf(run: readonly Point[], od: number, view: View): Piece {
+	const line = run.map(seenIn(view));
+	const toward = towardIn(view);
+	const near = run.reduce((sum, point) => sum + dot(point, toward), 0) / run.length;
+	const [first, last] = [run[0]!, run.at(-1)!];
+	const [from, to] = [line[0]!, line.at(-1)!];
+	const long = Math.hypot(...combine(1, last, -1, first));
+	if (Math.hypot(to[0] - from[0], to[1] - from[1]) >= END_ON * long) return { kind: 'side', line, near };
+	// Behind its neighbors, which leave of its line only what stands out.
+	return { kind: 'round', line: roundAt(from, od / 2), near: near - od };
 }
 
 const roundAt = ([x, y]: Flat, radius: number): Flat[] =>
@@ -67,13 +71,13 @@ const roundAt = ([x, y]: Flat, radius: number): Flat[] =>
 const turns = (): number[] => Array.from({ length: ROUND_STEPS + 1 }, (_, i) => (2 * Math.PI * i) / ROUND_STEPS);
 
 /** The round of a finished end. */
-function endPiece(center: Point, direction: Point, od: number, view: View, toward: Point): Piece {
+function endPiece(center: Point, direction: Point, od: number, view: View): Piece {
 	const aside = Math.abs(dot(direction, view.up)) < 0.9 ? view.up : view.right;
 	const across = unit(cross(direction, aside));
 	const other = cross(direction, across);
 	const place = seenIn(view);
-	const round = turns().map((turn) =>
+	const line = turns().map((turn) =>
 		place(combine(1, center, 1, combine((Math.cos(turn) * od) / 2, across, (Math.sin(turn) * od) / 2, other))),
 	);
-	return { covers: round, lines: [round], near: dot(center, toward) + od / 100 };
+	return { kind: 'round', line, near: dot(center, towardIn(view)) + od / 100 };
 }

@@ -22,9 +22,9 @@ const columnsOf = (isRound: boolean): readonly Column[] => [
 	{ head: C.stop, part: 44, align: 'right', bold: true, size: 10.5 },
 	{ head: C.leaves, part: 60, align: 'right' },
 	{ head: C.angle, part: 48, align: 'right', bold: true, size: 9.5 },
-	{ head: C.held, part: 46, pen: true },
+	{ head: C.held, part: 44, pen: true },
 	{ head: C.released, part: 46, pen: true },
-	{ head: C.measured, part: 46, pen: true },
+	{ head: C.measured, part: 50, pen: true },
 ];
 
 /** How high a row of the table comes out. */

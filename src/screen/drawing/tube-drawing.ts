@@ -2,10 +2,10 @@ import { arcPoints } from '../../tube/center-line.ts';
 import { corners, frames, type StraightFrame } from '../../tube/frames.ts';
 import type { Point } from '../../tube/job.ts';
 import type { Joint } from '../../tube/joints.ts';
+import { principalViews, type View } from '../../tube/principal-views.ts';
 import type { Shape } from '../../tube/shape.ts';
 import { distance, dot } from '../../tube/vector.ts';
 import { DotCanvas, type Stroke } from './dot-canvas.ts';
-import { principalViews, type View } from '../../tube/principal-views.ts';
 
 /** How many points an arc is drawn through. */
 const ARC_POINTS = 24;

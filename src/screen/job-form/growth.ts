@@ -7,6 +7,7 @@ import type { Job } from '../../tube/job.ts';
 import { joints } from '../../tube/joints.ts';
 import { cutLength, marks } from '../../tube/marks.ts';
 import { sizeAlong } from '../../tube/overall.ts';
+import { drawnViews, type View } from '../../tube/principal-views.ts';
 import { finishedShape } from '../../tube/resolve.ts';
 import type { Shape } from '../../tube/shape.ts';
 import { tubeTurn } from '../../tube/turns.ts';
@@ -16,7 +17,6 @@ import { LENGTH_KEYS, nextLengths, type ShownJob } from '../../words/lengths.ts'
 import { angle, fine, tape } from '../../words/numbers.ts';
 import { WAYS } from '../../words/readings.ts';
 import { warningWords } from '../../words/warnings.ts';
-import { drawnViews, type View } from '../../tube/principal-views.ts';
 import { drawTube } from '../drawing/tube-drawing.ts';
 import type { HomeView } from '../home/home-view.ts';
 import type { Room, Section } from '../session/pages/page.ts';
