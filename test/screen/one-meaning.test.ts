@@ -1,56 +1,114 @@
 import { describe, expect, test } from 'vitest';
+import type { BenchPage } from '../../src/screen/benders/bench-page.ts';
+import { benchView } from '../../src/screen/benders/bench-view.ts';
 import { homeState } from '../../src/screen/home/home-state.ts';
 import type { HomePage } from '../../src/screen/home/home-view.ts';
 import { homeView } from '../../src/screen/home/pages/index.ts';
 import { viewOf } from '../../src/screen/session/pages/index.ts';
 import { opened, type Page } from '../../src/screen/session/session-state.ts';
-import { shortcutsOf } from '../../src/screen/session/shortcuts.ts';
+import { shortcutOf, shortcutsOf } from '../../src/screen/session/shortcuts.ts';
 import { USUAL_DISPLAY } from '../../src/screen/shell/display.ts';
+import { NOTHING, type Prompt, pressed } from '../../src/screen/shell/prompt.ts';
 import type { Output } from '../../src/session/protocol/notes.ts';
+import type { KeptBender } from '../../src/settings/settings.ts';
 import * as asks from '../helpers/screen/asks.ts';
 import { FakeHome, FakeLive, KEPT, ROWS } from '../helpers/screen/fake-ports.ts';
 
-/** Every question, and every page that can be opened beside one. */
+/** Every question, and (the compiler asks for each) every page that can be opened beside one. */
 const ASKED: Output[] = [
 	...[asks.SET, asks.SET_AGAIN, asks.PULL, asks.MEASURE, asks.CONFIRM, asks.CHECK, asks.CHECK_OVALITY],
 	...[asks.DECIDE, asks.RELIEVE, asks.REOPEN],
 ];
-const [reading] = KEPT[1]!.readings;
-const BESIDE: Page[] = [
-	...[{ page: 'start', note: asks.SESSION } as const, { page: 'layout' } as const, { page: 'more' } as const],
-	...[{ page: 'warnings', note: asks.WARNINGS } as const, { page: 'corrected', note: asks.CORRECTED } as const],
-	...[{ page: 'help', from: { page: 'ask' } } as const, { page: 'shown', from: { page: 'ask' } } as const],
-	...[{ page: 'topics', from: { page: 'ask' } } as const, { page: 'undo' } as const, { page: 'amend' } as const],
-	...[
-		{ page: 'amendWhich', entry: KEPT[1]! } as const,
-		{ page: 'amendValue', entry: KEPT[1]!, reading: reading! } as const,
-	],
-	...[
-		{ page: 'walk', at: 0, from: { page: 'ask' } } as const,
-		{ page: 'evidence' } as const,
-		{ page: 'reopen' } as const,
-	],
-	...[{ page: 'evidenceBend', kind: 'leg' } as const, { page: 'evidenceValue', kind: 'leg', bend: 1 } as const],
-	...[{ page: 'measureAgain' } as const, { page: 'whatIf' } as const, { page: 'reopenHow', bend: 1 } as const],
-	...[{ page: 'detail', of: 'mark' } as const, { page: 'scrap', why: 'kinked' } as const],
-	...[{ page: 'released', loaded: 51.5 } as const, { page: 'least', greatest: 1.76 } as const],
+const BENDERS: readonly KeptBender[] = [
+	{ name: 'big', machine: null, dies: [{ name: '6 in', units: 'in', fields: { clr: 6 } }] },
 ];
+const SIX = { bender: 'big', die: '6 in' };
+const BENCH: Readonly<Record<BenchPage['bench'], BenchPage>> = {
+	list: { bench: 'list' },
+	bender: { bench: 'bender', bender: 'big' },
+	die: { bench: 'die', ...SIX },
+	field: { bench: 'field', ...SIX, field: 'clr' },
+	newBender: { bench: 'newBender' },
+	newDie: { bench: 'newDie', bender: 'big' },
+	units: { bench: 'units', ...SIX },
+	radius: { bench: 'radius', ...SIX, units: 'in' },
+	forget: { bench: 'forget', ...SIX },
+	piece: { bench: 'piece', piece: { ...SIX, units: 'in', clr: 6, stretch: 0, given: [] } },
+	help: { bench: 'help' },
+};
+const [reading] = KEPT[1]!.readings;
+const ask: Page = { page: 'ask' };
+const BESIDE: Readonly<Record<Exclude<Page['page'], 'ask'>, Page>> = {
+	start: { page: 'start', note: asks.SESSION },
+	layout: { page: 'layout' },
+	warnings: { page: 'warnings', note: asks.WARNINGS },
+	corrected: { page: 'corrected', note: asks.CORRECTED },
+	done: { page: 'done', note: asks.DONE },
+	cuts: { page: 'cuts', note: asks.DONE },
+	released: { page: 'released', loaded: 51.5 },
+	least: { page: 'least', greatest: 1.76 },
+	more: { page: 'more' },
+	help: { page: 'help', from: ask },
+	shown: { page: 'shown', from: ask },
+	topics: { page: 'topics', from: ask },
+	undo: { page: 'undo' },
+	detail: { page: 'detail', of: 'mark' },
+	amend: { page: 'amend' },
+	amendWhich: { page: 'amendWhich', entry: KEPT[1]! },
+	amendValue: { page: 'amendValue', entry: KEPT[1]!, reading: reading! },
+	amendSure: { page: 'amendSure', amending: { entry: KEPT[1]!, reading: reading!, value: 50, would: null } },
+	walk: { page: 'walk', at: 0, from: ask },
+	evidence: { page: 'evidence' },
+	evidenceBend: { page: 'evidenceBend', kind: 'leg' },
+	evidenceValue: { page: 'evidenceValue', kind: 'leg', bend: 1 },
+	measureAgain: { page: 'measureAgain' },
+	again: { page: 'again', of: { kind: 'angle', bend: 1 } },
+	whatIf: { page: 'whatIf' },
+	reopen: { page: 'reopen' },
+	reopenHow: { page: 'reopenHow', bend: 1 },
+	relief: { page: 'relief', bend: 2, answer: { action: { do: 'relieve' } } },
+	scrap: { page: 'scrap', why: 'kinked' },
+	text: { page: 'text', purpose: 'note', value: '' },
+};
+/** The pages before the first question have their own way to help. */
+const NO_STAR = new Set(['start', 'layout']);
+
+/** A digit begins the number of a choice or a reading, and means nothing where there is neither. */
+function digitsDo<S>(prompt: Prompt<S>): void {
+	if (prompt.text !== undefined) return;
+	expect(prompt.empty).not.toBe('');
+	expect(prompt.read !== undefined && prompt.choices !== undefined).toBe(false);
+	const typed = pressed(prompt, NOTHING, { key: 'character', text: '1' });
+	const taken = prompt.read !== undefined || prompt.choices !== undefined;
+	expect(typed).toMatchObject({ entry: { field: taken ? '1' : '' } });
+	const [first] = prompt.choices ?? [];
+	if (first !== undefined && 'entry' in typed)
+		expect(pressed(prompt, typed.entry, { key: 'return' })).toEqual({ step: first.step });
+}
+
 const state = (output: Output) => opened(new FakeLive([output], [], undefined, KEPT), USUAL_DISPLAY);
 
 describe('keys mean one thing on all pages', () => {
 	const pages = [
 		...ASKED.map((ask) => ['ask' in ask ? ask.ask : '', state(ask)] as const),
-		...BESIDE.map((page) => [page.page, { ...state(asks.PULL), page }] as const),
+		...Object.entries(BESIDE).map(([name, page]) => [name, { ...state(asks.PULL), page }] as const),
 	];
 	test.each(pages)('of a session: %s', (name, session) => {
 		const { prompt } = viewOf(session);
 		// Back from the menu is its own key once more.
 		if (prompt.star !== undefined) expect(prompt.star.label).toBe(name === 'more' ? 'back' : 'more');
+		// A pad has no letters: wherever nothing leads back to where help is, `*` does.
+		if (prompt.back === undefined && !NO_STAR.has(name)) expect(prompt.star).toBeDefined();
 		if (prompt.slash !== undefined) expect(prompt.slash.label).toBe('take back');
 		if (prompt.slash === undefined && prompt.back !== undefined) expect(prompt.back.label).toBe('back');
 		expect(prompt.plus?.label ?? '').not.toMatch(/^(help|more|back)$/);
 		const help = shortcutsOf(session, prompt).filter(({ key }) => key === 'h');
-		expect(help.map(({ label }) => label)).toEqual(name === 'help' ? [] : ['help']);
+		// In free text a letter is a letter, and so is `?`.
+		const none = name === 'help' || prompt.text !== undefined;
+		expect(help.map(({ label }) => label)).toEqual(none ? [] : ['help']);
+		const keyed = (text: string) => shortcutOf(session, prompt, { key: 'character', text });
+		expect(keyed('?')).toEqual(keyed('h'));
+		digitsDo(prompt);
 	});
 
 	const HOME: HomePage[] = [
@@ -66,6 +124,15 @@ describe('keys mean one thing on all pages', () => {
 		expect(shortcuts?.['?']).toMatchObject({ step: 'page', page: { page: 'help' } });
 		// On the home page letters search.
 		if (page.page !== 'home') expect(shortcuts?.h).toEqual(shortcuts?.['?']);
+		digitsDo(prompt);
+	});
+
+	test.each(Object.entries(BENCH))('at the benders: %s', (_, at) => {
+		const { prompt, shortcuts } = benchView(at, BENDERS);
+		if (prompt.star !== undefined) expect(prompt.star.label).toMatch(/^more/);
+		if (prompt.back !== undefined) expect(prompt.back.label).toBe('back');
+		expect(shortcuts?.h).toEqual(shortcuts?.['?']);
+		digitsDo(prompt);
 	});
 });
 

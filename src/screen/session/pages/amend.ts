@@ -50,7 +50,7 @@ export function amendWhichPage(state: SessionState, entry: Answered): PageView {
 			label: 'Number of your choice',
 			choices,
 			back: BACK,
-			empty: 'Write the number of a choice and press Enter.',
+			empty: 'Write the number of a choice and press Enter; / goes back.',
 		},
 		body: () => [],
 	};

@@ -10,7 +10,7 @@ import { angle, fine, measureOf, readingSpread, shown } from '../../../words/num
 import type { Choice } from '../../shell/prompt.ts';
 import { cut, type Line, line, span, wrapped } from '../../text/line.ts';
 import { oldNumbersPossible, type SessionState, type Step } from '../session-state.ts';
-import { answer, type PageView } from './page.ts';
+import { answer, type PageView, SLASH, STAR } from './page.ts';
 
 const CHOICES: readonly Choice<Step>[] = [
 	{ label: 'bend the rest by the new numbers', step: { step: 'next' }, advised: true },
@@ -27,7 +27,8 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 			label: choice ? 'Number of your choice' : '',
 			...(choice ? { choices: CHOICES } : {}),
 			plus: { label: anyLeft ? 'new numbers' : 'go on', step: { step: 'next' } },
-			slash: { label: 'take back', step: { step: 'page', page: { page: 'undo' } } },
+			slash: SLASH,
+			star: STAR,
 			empty: choice
 				? 'Press + for the new numbers, or write the number of a choice and press Enter.'
 				: 'Press + to go on.',
