@@ -99,12 +99,16 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			now: { says: 'count the sticks as they lie in the rack now' },
 			json,
 			csv: { says: 'print comma-separated values, a row a piece' },
+			out: { value: 'FILE', says: 'write a PDF to take to the saw; - sends it to standard output' },
+			page: PAPER_OPTIONS.page!,
+			force: PAPER_OPTIONS.force!,
 		},
 		examples: [
 			['pullbook cut jobs/bow-rail.json --stock 240', 'saw its pieces from sticks of 240 in'],
 			['pullbook cut jobs --stock 6000mm', 'those of every job in the folder'],
 			['pullbook cut jobs/bow-rail.json --stock 240x2 --stock 75x1', 'from two sticks and an end that is left'],
 			['pullbook cut jobs/bow-rail.json --kerf 1/16', 'from the stick in the job, thin saw'],
+			['pullbook cut jobs --stock 240 --out cut-list.pdf', 'on paper, a box to tick for each stick'],
 		],
 		notes: [
 			'A job says how many pieces it wants in its field quantity.',

@@ -1,12 +1,13 @@
 import { table } from '../terminal/table.ts';
-import { type CutList, type SawnStick, toCut } from '../tube/cut-list.ts';
+import { type AlikeSticks, alikeSticks, type CutList, type SawnStick, toCut } from '../tube/cut-list.ts';
 import {
 	nothingWords,
+	PIECE_HEADS,
 	pieceLetter,
 	sawingWords,
 	stickWords,
 	sumWords,
-	tubeWords,
+	tubeHeading,
 	weightWords,
 } from '../words/cut-list.ts';
 import { foreignName } from '../words/foreign.ts';
@@ -18,17 +19,15 @@ import { wrapped } from './page.ts';
 export function cutText(group: TubeJobs, list: CutList | null, kerf: number): string {
 	const { tube, units, pieces } = group;
 	const by = pieces[0]!.job;
-	const heading = `Tube ${tubeWords(tube)} (lengths in ${units === 'in' ? 'inches' : 'millimetres'})`;
 	const rows = pieces.map((piece, i) => [
 		pieceLetter(i),
 		foreignName(piece.job.name),
 		tapeValue(piece.length, by),
 		...[piece.wanted, piece.finished, piece.begun, piece.scrapped, toCut(piece)].map(String),
 	]);
-	const heads = ['piece', 'job', 'cut length', 'wanted', 'finished', 'being bent', 'scrapped', 'to cut'];
 	return [
-		...wrapped(heading),
-		...shownColumns([heads, ...rows]),
+		...wrapped(tubeHeading(tube, units)),
+		...shownColumns([PIECE_HEADS, ...rows]),
 		'',
 		...(list === null
 			? wrapped(nothingWords(pieces))
@@ -55,14 +54,8 @@ function shownColumns(rows: readonly (readonly string[])[]): string[] {
 
 /** Sticks that are cut alike told once, with their numbers in front. */
 function alike(sticks: readonly SawnStick[]): { stick: SawnStick; lead: string }[] {
-	const groups: { stick: SawnStick; first: number; last: number }[] = [];
-	for (const [i, stick] of sticks.entries()) {
-		const before = groups.at(-1);
-		if (before && JSON.stringify(before.stick) === JSON.stringify(stick)) before.last = i + 1;
-		else groups.push({ stick, first: i + 1, last: i + 1 });
-	}
-	const numbers = ({ first, last }: { first: number; last: number }) =>
-		first === last ? `${first}` : `${first}-${last}`;
+	const groups = alikeSticks(sticks);
+	const numbers = ({ first, last }: AlikeSticks) => (first === last ? `${first}` : `${first}-${last}`);
 	const width = Math.max(...groups.map((group) => numbers(group).length));
 	return groups.map((group) => ({ stick: group.stick, lead: `  ${numbers(group).padStart(width)}  ` }));
 }

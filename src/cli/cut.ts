@@ -10,6 +10,8 @@ import { cutText } from './cut-text.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
 import { announced, lessonsFor, tellProblems } from './kept.ts';
+import { pageIn } from './pdf-page.ts';
+import { writePdf } from './save-pdf.ts';
 import { UsageError } from './usage-error.ts';
 
 export interface CutRequest {
@@ -20,13 +22,22 @@ export interface CutRequest {
 	/** The sticks are as they lie now: nothing that was cut comes off them. */
 	asNow: boolean;
 	form: 'text' | 'json' | 'csv';
+	/** A PDF in place of that; null: none. */
+	pdf: PdfRequest | null;
 	home: string;
+}
+
+/** Where a list goes as a PDF: a file or `-`; its sheet as given; over what is there or not. */
+export interface PdfRequest {
+	out: string;
+	page: string | null;
+	force: boolean;
 }
 
 /**
  * `pullbook cut`: which pieces of these jobs to saw from which sticks. What kept sessions finished goes off the list. Exit code 0; 1 where
  * sticks are missing.
- * @throws JobFileError with every fault of a file; UsageError where a piece is longer than every stick, or a length is none
+ * @throws JobFileError with every fault of a file; UsageError where a piece is longer than every stick, a length is none, or a file is in the way of a PDF; PdfNotSaved
  */
 export async function runCut(request: CutRequest, io: Io): Promise<number> {
 	const tell = tellOn(io);
@@ -37,12 +48,22 @@ export async function runCut(request: CutRequest, io: Io): Promise<number> {
 	const isCounted = request.stock.some((word) => Number.isFinite(readStick(word, groups[0]!.units).count));
 	if (groups.length > 1 && isCounted) throw new UsageError(severalTubes(groups));
 	const lists = groups.map((group) => listOf(group, request));
-	if (request.form === 'json') printJson(io, cutDocument(lists));
+	if (request.pdf !== null) await savePages(lists, request.pdf, io);
+	else if (request.form === 'json') printJson(io, cutDocument(lists));
 	else if (request.form === 'csv') io.stdout.write(cutCsv(lists));
 	else print(io, lists.map(({ group, list, kerf }) => cutText(group, list, kerf)).join('\n\n'));
 	const missing = lists.flatMap(({ group, list }) => (list && missingWords(list, group.pieces[0]!.job)) ?? []);
 	for (const sentence of missing) tell(sentence);
 	return missing.length > 0 ? EXIT.failure : 0;
+}
+
+async function savePages(lists: readonly TubeList[], { out, page, force }: PdfRequest, io: Io): Promise<void> {
+	const { PAPERS, usualPaper, printCutList } = await import('../paper/index.ts');
+	const paper = PAPERS[pageIn(page, Object.keys(PAPERS)) ?? usualPaper(lists[0]!.group.units)];
+	const of = lists.map(({ group, list, kerf }) => ({ ...group, list, kerf }));
+	const files = [...new Set(lists.flatMap(({ group }) => group.pieces.map(({ file }) => file)))];
+	const bytes = await printCutList({ lists: of, paper, foot: files.join(', ') });
+	writePdf({ to: out, bytes, force }, io);
 }
 
 function listOf(group: TubeJobs, { stock, kerf: saw, asNow }: CutRequest): TubeList {

@@ -1,5 +1,4 @@
 import { basename, dirname, join } from 'node:path';
-import type { PageName } from '../paper/page-size.ts';
 import type { PartName } from '../paper/parts.ts';
 import { firstStops } from '../session/plan/first-stops.ts';
 import type { BentAs } from '../tube/job.ts';
@@ -7,7 +6,8 @@ import { finishedShape } from '../tube/resolve.ts';
 import { marksFor } from '../words/growth.ts';
 import { type Io, tellOn } from './io.ts';
 import { laidOut } from './laid-out.ts';
-import { savePdf } from './save-pdf.ts';
+import { pageIn } from './pdf-page.ts';
+import { writePdf } from './save-pdf.ts';
 import { UsageError } from './usage-error.ts';
 
 export interface PaperRequest {
@@ -38,12 +38,7 @@ export async function runPaper(request: PaperRequest, io: Pick<Io, 'stdout' | 's
 	const said = [kept, marksFor(growth), changed].filter((line) => line !== null);
 	const of = { job, document, shape, ...firstStops(job, shape, begin), said, foot: path };
 	const bytes = await printJob(parts, of, paper);
-	if (request.out === '-') io.stdout.write(bytes);
-	else {
-		const to = request.out ?? besideJob(path, parts);
-		savePdf(to, bytes, request.force);
-		tell(`Written: ${to}`);
-	}
+	writePdf({ to: request.out ?? besideJob(path, parts), bytes, force: request.force }, io);
 	return 0;
 }
 
@@ -60,9 +55,4 @@ function partsIn(given: string | null, names: readonly PartName[]): PartName[] {
 				`There is no part "${word}" to print. The parts are ${names.join(', ')}; put a comma between two.`,
 			);
 	return names.filter((name) => wanted.includes(name));
-}
-
-function pageIn(given: string | null, names: readonly string[]): PageName | null {
-	if (given === null || given === 'letter' || given === 'a4') return given;
-	throw new UsageError(`--page is ${names.join(' or ')}, not "${given}".`);
 }

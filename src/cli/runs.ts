@@ -80,9 +80,13 @@ export const cut: Run = async ({ line: { operands, options, repeated }, home }, 
 	if (options.json === true && options.csv === true)
 		throw new UsageError('pullbook cut: --json and --csv are two forms of one list. Give one of them.');
 	const form = options.json === true ? 'json' : options.csv === true ? 'csv' : 'text';
-	const kerf = typeof options.kerf === 'string' ? options.kerf : null;
-	const asked = { files: operands, stock: repeated?.stock ?? [], kerf, asNow: options.now === true };
-	return (await import('./cut.ts')).runCut({ ...asked, form, home: home() }, io);
+	const text = (name: string) => (typeof options[name] === 'string' ? options[name] : null);
+	const out = text('out');
+	if (out !== null && form !== 'text')
+		throw new UsageError(`pullbook cut: --out writes a PDF, --${form} prints. Give one of them.`);
+	const pdf = out === null ? null : { out, page: text('page'), force: options.force === true };
+	const asked = { files: operands, stock: repeated?.stock ?? [], kerf: text('kerf'), asNow: options.now === true };
+	return (await import('./cut.ts')).runCut({ ...asked, form, pdf, home: home() }, io);
 };
 
 export const paper: Run = async ({ line, home }, io) => {

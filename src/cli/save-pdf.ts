@@ -2,6 +2,7 @@ import { type FsPort, realFs } from '../files/fs-port.ts';
 import { whyRefused } from '../files/refused.ts';
 import { replaceFile, writeUnlessThere } from '../files/whole-file.ts';
 import { EXIT } from './exit.ts';
+import { type Io, tellOn } from './io.ts';
 import { UsageError } from './usage-error.ts';
 
 /** A page is there to be printed by others too. */
@@ -32,4 +33,17 @@ function savedPdf(path: string, bytes: Uint8Array, force: boolean, fs: FsPort): 
 			`${path} was not written: ${whyRefused(error)}. Give another place with --out FILE, or --out - to send it to a printer.`,
 		);
 	}
+}
+
+/** The same, or to standard output where `to` is `-`; what was written where is told. */
+export function writePdf(
+	{ to, bytes, force }: { to: string; bytes: Uint8Array; force: boolean },
+	io: Pick<Io, 'stdout' | 'stderr'>,
+): void {
+	if (to === '-') {
+		io.stdout.write(bytes);
+		return;
+	}
+	savePdf(to, bytes, force);
+	tellOn(io)(`Written: ${to}`);
 }

@@ -1,5 +1,7 @@
 import { Document, renderToBuffer } from '@react-pdf/renderer';
 import type { ReactElement } from 'react';
+import { CUT_LIST } from '../words/cut-list.ts';
+import { CutList, type CutListProps } from './cut/CutList.tsx';
 import type { JobOnPaper } from './job-on-paper.ts';
 import type { Paper } from './page-size.ts';
 import { PARTS, type PartName } from './parts.ts';
@@ -13,6 +15,11 @@ export function printJob(parts: readonly PartName[], of: JobOnPaper, paper: Pape
 		return <Part key={name} of={of} paper={paper} />;
 	});
 	return printed(pages, of.job.name);
+}
+
+/** The cut lists as the bytes of one PDF. */
+export function printCutList(of: CutListProps): Promise<Uint8Array> {
+	return printed([<CutList key="cut" {...of} />], CUT_LIST);
 }
 
 /** Pages as the bytes of a PDF. `title`: what a reader shows above them. */

@@ -39,6 +39,23 @@ export type NoCutList =
 	/** More has been cut already than came from these sticks. */
 	| { why: 'cut-more' };
 
+/** Sticks that are sawn alike, one after the other in the list: the first one's number and the last one's, from 1. */
+export interface AlikeSticks {
+	stick: SawnStick;
+	first: number;
+	last: number;
+}
+
+export function alikeSticks(sticks: readonly SawnStick[]): AlikeSticks[] {
+	const groups: AlikeSticks[] = [];
+	for (const [i, stick] of sticks.entries()) {
+		const before = groups.at(-1);
+		if (before && JSON.stringify(before.stick) === JSON.stringify(stick)) before.last = i + 1;
+		else groups.push({ stick, first: i + 1, last: i + 1 });
+	}
+	return groups;
+}
+
 /** How many are still to be cut. */
 export function toCut({ wanted, finished, begun }: CutPiece): number {
 	return Math.max(0, wanted - finished - begun);

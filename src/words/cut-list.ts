@@ -12,6 +12,26 @@ export function tubeWords({ od, wall, material }: Job['tube']): string {
 	return `${trimmed(od, 4)} x ${trimmed(wall, 4)} ${foreignName(material.name)}`;
 }
 
+/** Over a tube's list. */
+export function tubeHeading(tube: Job['tube'], units: Job['units']): string {
+	return `Tube ${tubeWords(tube)} (lengths in ${units === 'in' ? 'inches' : 'millimetres'})`;
+}
+
+export const CUT_LIST = 'Cut list';
+
+export const TICK = 'Tick a box for each stick that is sawn.';
+
+export const PIECE_HEADS = [
+	'piece',
+	'job',
+	'cut length',
+	'wanted',
+	'finished',
+	'being bent',
+	'scrapped',
+	'to cut',
+] as const;
+
 /** A letter for each piece, as it is written on the tube: A to Z, then AA, AB and so on. */
 export function pieceLetter(index: number): string {
 	const last = String.fromCharCode(65 + (index % 26));

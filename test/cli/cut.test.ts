@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -41,7 +41,10 @@ const LENGTH = 28 + 3 * Math.PI;
 
 async function cut(files: string[], options: Partial<Parameters<typeof runCut>[0]> = {}) {
 	const { io, kept } = written();
-	const code = await runCut({ files, stock: ['120'], kerf: null, asNow: false, form: 'text', home, ...options }, io);
+	const code = await runCut(
+		{ files, stock: ['120'], kerf: null, asNow: false, form: 'text', pdf: null, home, ...options },
+		io,
+	);
 	return { code, ...kept };
 }
 const cutJson = async (files: string[], options: Partial<Parameters<typeof runCut>[0]> = {}) => {
@@ -155,6 +158,18 @@ The pieces weigh 17.8 lb, the sticks 28.5 lb.
 		[['0'], '--stock: "0" comes to 0 in. Write '],
 	])('refuses sticks %j with a sentence', async (stock, sentence) => {
 		await expect(cut([jobFile('Fender rail')], { stock })).rejects.toThrow(sentence);
+	});
+
+	it('writes a PDF where it is told, and over nothing unless told', async () => {
+		const out = join(home, 'list.pdf');
+		const file = jobFile('Fender rail');
+		const pdf = { out, page: null, force: false };
+		const { code, out: printed, err } = await cut([file], { pdf });
+		expect([code, printed, err]).toEqual([0, '', `pullbook: Written: ${out}\n`]);
+		expect(readFileSync(out, 'latin1').slice(0, 5)).toBe('%PDF-');
+		await expect(cut([file], { pdf })).rejects.toThrow('is there already');
+		await expect(cut([file], { pdf: { ...pdf, page: 'legal' } })).rejects.toThrow('--page is letter or a4');
+		expect((await cut([file], { pdf: { ...pdf, force: true } })).code).toBe(0);
 	});
 
 	it('prints values apart by commas, a row a piece', async () => {
