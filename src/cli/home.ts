@@ -18,6 +18,7 @@ import { type JobFolder, listed } from './job-folder.ts';
 import { checkedRows, glancedRows } from './job-rows.ts';
 import { keptForStart } from './kept.ts';
 import { keptTooling } from './kept-tooling.ts';
+import { openedSession } from './review-on-screen.ts';
 import { livePort } from './session-on-screen.ts';
 import { wallClock } from './wall-clock.ts';
 import { workshopAt } from './workshop.ts';
@@ -81,6 +82,7 @@ function homePort(places: Places, jobs: JobFolder, learn: boolean, asOf: (path: 
 			const session = openSession(request, (problem) => problems.push(problem));
 			return livePort(session, problems);
 		},
+		story: (id) => openedSession(home, id, () => sessions.read().rows),
 		review: (id) => reviewText(readSession(home, id), wallClock).split('\n'),
 		benders: () => benderLines(home, sessions),
 		workshop: workshopAt(home, jobs),
@@ -113,7 +115,10 @@ function keptRows(home: string, kept: SessionCache) {
 /** `paths`: real paths found so far, since many sessions share a job file and looking one up takes the disk. */
 function sessionRow(kept: KeptRow, paths: Map<string, string>): SessionRow {
 	const { id, summary, job } = kept;
-	const path = job === null ? {} : { path: realPathOnce(job.file, paths) };
+	const path =
+		job === null
+			? {}
+			: { path: realPathOnce(job.file, paths), bender: job.bender, ...(job.heat && { heat: job.heat }) };
 	const started = localMinute(kept.at, wallClock);
 	if (summary === null) return { ...damagedRow(id, job?.name), ...path, started };
 	const { job: name, status, bendsDone, bends, fits, mayFit, bentAs } = summary;

@@ -16,6 +16,7 @@ import { type Io, print, printJson, tellOn, whyNoScreen } from './io.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { wrapped } from './page.ts';
 import { byHandLines, endLines, stepLines } from './practice-text.ts';
+import { openedSession } from './review-on-screen.ts';
 import { livePort } from './session-on-screen.ts';
 import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
@@ -113,6 +114,7 @@ function practicePort(practice: Practice, home: string): HomePort {
 		jobs: () => [],
 		sessions: () => [],
 		openSession: async () => watched(practice),
+		story: (id) => openedSession(practiceHome(home), id, () => []),
 		review: () => [],
 		benders: () => [`Practice sessions are kept in ${practiceHome(home)}.`],
 		workshop: workshopAt(home, { own: 'jobs', samples: null }),

@@ -8,8 +8,8 @@ export const SUSPEND = '\x1a';
 
 export const UP = '\x1b[A';
 export const DOWN = '\x1b[B';
-const RIGHT = '\x1b[C';
-const LEFT = '\x1b[D';
+export const RIGHT = '\x1b[C';
+export const LEFT = '\x1b[D';
 export const END = '\x1b[F';
 export const HOME = '\x1b[H';
 export const PAGE_UP = '\x1b[5~';

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { SESSION, SET } from '../helpers/screen/asks.ts';
 import { FakeHome, FakeLive, ROWS } from '../helpers/screen/fake-ports.ts';
+import { keptSession } from '../helpers/screen/kept-session.ts';
 import { asKept, runScreen, SIZE } from '../helpers/screen/run-screen.ts';
 
 const AS_DRAWN = { mirror: false, from: 'start' } as const;
@@ -136,7 +137,6 @@ describe('the home page', () => {
 
 	test.each([
 		['3\n', 'Its drawing'],
-		['look at a kept\n', 'Kept sessions'],
 		['4\n', 'It cannot be bent yet'],
 	])('has help on the pages under it, which leads back there: %j', async (keys, page) => {
 		const { terminal } = await start();
@@ -150,10 +150,16 @@ describe('the home page', () => {
 	});
 
 	test('shows the last logs, and the chosen one', async () => {
-		const { terminal } = await start({ ...ROWS, review: ['a line of the log'] });
+		const { terminal } = await start({ ...ROWS, review: ['a line of the log'], story: keptSession() });
 		expect(terminal.text).toContain('Lately');
 		terminal.type('boarding step: done\n');
+		await terminal.until('all of it as one text');
+		terminal.type('9\n');
 		await terminal.until('a line of the log');
+		terminal.type('/');
+		await terminal.until('all of it as one text');
+		terminal.type('/');
+		await terminal.until('Lately');
 	});
 
 	test('has help, and a page of its own for every key that it names', async () => {

@@ -112,7 +112,7 @@ describe('keys mean one thing on all pages', () => {
 	});
 
 	const HOME: HomePage[] = [
-		...[{ page: 'home' } as const, { page: 'kept' } as const, { page: 'more', from: { page: 'home' } } as const],
+		...[{ page: 'home' } as const, { page: 'more', from: { page: 'home' } } as const],
 		...ROWS.jobs.map(({ path }) => ({ page: 'job', path }) as const),
 		{ page: 'offer', job: ROWS.jobs[0]! },
 	];

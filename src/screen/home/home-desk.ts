@@ -8,6 +8,7 @@ import type { Seen } from '../shell/seen.ts';
 import { topicReader } from '../shell/topic-reader.ts';
 import type { HomePort, JobRow } from './home-port.ts';
 import { type HomeReduced, homeKey, homeText, homeTextEntered } from './home-reducer.ts';
+import { Reviewing, type ReviewStep } from './home-review.ts';
 import { type HomeState, homeState, turned } from './home-state.ts';
 import type { HomePage, HomeStep } from './home-view.ts';
 import { type Done, Workshop, type WorkshopStep } from './home-workshop.ts';
@@ -30,6 +31,7 @@ const CHECK_AFTER_MS = 30;
 /** Does what is asked for outside of a session: pages, reviews, jobs that are written, benders. */
 export class HomeDesk {
 	private readonly workshop: Workshop;
+	private readonly reviewing: Reviewing;
 	private checking: NodeJS.Timeout | undefined;
 	private saved: string | null = null;
 
@@ -38,6 +40,7 @@ export class HomeDesk {
 		private readonly screen: Screen,
 	) {
 		this.workshop = new Workshop(port);
+		this.reviewing = new Reviewing(port);
 	}
 
 	/** Shows a page as the disk now has it. */
@@ -100,6 +103,10 @@ export class HomeDesk {
 				this.screen.open(step.target, step.resume, step.as);
 				break;
 			case 'review':
+			case 'reviewed':
+				this.review(home, step);
+				break;
+			case 'read':
 				this.read(home, `Session ${step.id}`, () => this.port.review(step.id));
 				break;
 			case 'learned':
@@ -132,6 +139,21 @@ export class HomeDesk {
 			else {
 				this.screen.set({ view: 'waiting' });
 				this.workshop.step(home, step).then(done, (error: unknown) => this.refused(home, error));
+			}
+		});
+	}
+
+	/** Kept sessions; the log that cannot be read is said on the page that it was chosen on. */
+	private review(home: HomeState, step: ReviewStep): void {
+		this.tried(home, () => {
+			const now = this.reviewing.atOnce(home, step);
+			if (now !== null) this.set(now);
+			else {
+				this.screen.set({ view: 'waiting' });
+				this.reviewing.step(home, step).then(
+					(next) => this.set(next),
+					(error: unknown) => this.refused(home, error),
+				);
 			}
 		});
 	}

@@ -2,6 +2,7 @@ import type { Fault } from '../../job/facts/index.ts';
 import type { SessionSummary } from '../../session/report/views.ts';
 import type { BentAs } from '../../tube/job.ts';
 import type { WorkshopPort } from '../benders/workshop-port.ts';
+import type { Opened } from '../review/review-port.ts';
 import type { LivePort } from '../session/live-port.ts';
 
 /** A job file, as the home screen lists it. */
@@ -31,6 +32,9 @@ export interface SessionRow extends Omit<SessionSummary, 'status'> {
 	imported?: true;
 	/** When it was started, as a person reads it. */
 	started: string;
+	bender?: string;
+	/** Absent where the job has none. */
+	heat?: string;
 }
 
 /** What the screen needs of the rest of the program. */
@@ -49,7 +53,12 @@ export interface HomePort {
 	 * @throws an error with `exitCode`: 2 bad job, 4 another session holds the lock, 5 the disk refuses, 6 the log is damaged
 	 */
 	openSession(jobPathOrId: string, resume: boolean, as?: BentAs): Promise<LivePort>;
-	/** A kept session's review, line by line. */
+	/**
+	 * A kept session to be looked at.
+	 * @throws an error with `exitCode` where there is none that can be read
+	 */
+	story(id: string): Opened;
+	/** Its review as one text, line by line. */
 	review(id: string): readonly string[];
 	/** The benders and dies set up, line by line. */
 	benders(): readonly string[];

@@ -6,11 +6,13 @@ import type { HomeStep, HomeView } from './home-view.ts';
 /** What comes of a key outside of a session: another state, or something to be done. Pure. */
 export type HomeReduced = { home: HomeState } | { step: HomeStep };
 
-export function homeKey(home: HomeState, { prompt, shortcuts }: HomeView, key: Key): HomeReduced {
+export function homeKey(home: HomeState, { prompt, shortcuts, moves }: HomeView, key: Key): HomeReduced {
 	const found = searched(home, key);
 	if (found !== null) return { home: found };
 	const shortcut = key.key === 'character' && home.entry.field === '' ? shortcuts?.[key.text.toLowerCase()] : undefined;
 	if (shortcut !== undefined) return { step: shortcut };
+	const move = moves?.[key.key === 'character' ? key.text : key.key];
+	if (move !== undefined) return { step: move };
 	const outcome = pressed(prompt, renewed(home.entry, home.message, key), key);
 	if ('step' in outcome) return outcome;
 	if ('wrong' in outcome) return { home: { ...home, message: { kind: 'wrong', text: outcome.wrong } } };

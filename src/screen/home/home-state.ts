@@ -31,10 +31,10 @@ export function turned(state: HomeState, page: HomePage, message: Message | null
 	return { ...state, page, entry: NOTHING, search: '', text: '', message };
 }
 
-/** The state after a key that searches the home page's list; null: it is no such key. Digits pick, so they never search. */
+/** The state after a key that searches the lists of the home page and of the kept sessions; null: it is no such key. Digits pick, so they never search. */
 export function searched(state: HomeState, key: Key): HomeState | null {
 	const { page, search, entry } = state;
-	if (page.page !== 'home') return null;
+	if (page.page !== 'home' && !(page.page === 'review' && page.at.review === 'list')) return null;
 	const first = { field: '', selected: 0 };
 	if (key.key === 'character' && (/\p{L}/u.test(key.text) || (search !== '' && /[\s.'-]/.test(key.text)))) {
 		return { ...state, search: search + key.text, entry: first, message: null };

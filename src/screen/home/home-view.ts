@@ -4,12 +4,15 @@ import type { TopicName } from '../../words/topics/names.ts';
 import type { BenchPage } from '../benders/bench-page.ts';
 import type { ShopChange } from '../benders/workshop-port.ts';
 import type { Aside, JobForm } from '../job-form/form.ts';
+import type { ListAt, ReviewPage } from '../review/review-page.ts';
+import type { Opened } from '../review/review-port.ts';
 import type { PageView } from '../session/pages/page.ts';
 import type { Look } from '../shell/look.ts';
 import type { FieldEntry, Prompt } from '../shell/prompt.ts';
 import type { KeyHint } from '../text/key-line.ts';
 import type { Line } from '../text/line.ts';
 import type { JobRow } from './home-port.ts';
+import type { HomeState } from './home-state.ts';
 
 /** What follows from an entry outside of a session. */
 export type HomeStep =
@@ -17,7 +20,10 @@ export type HomeStep =
 	| { step: 'open'; target: string; resume: boolean; as?: BentAs }
 	/** The disk is looked at again, for a job that was mended outside. */
 	| { step: 'again'; path: string }
+	/** A kept session, to be looked at; a page of the review; a session's review as one text. */
 	| { step: 'review'; id: string }
+	| { step: 'read'; id: string }
+	| { step: 'reviewed'; at: ReviewPage }
 	| { step: 'leave' }
 	/** A form for a new job, for a kept one, or for a copy of one. */
 	| { step: 'form'; path: string | null; copy: boolean }
@@ -46,6 +52,8 @@ export interface HomeView {
 	keys?: readonly KeyHint[];
 	/** What such a key leads to while nothing is typed. */
 	shortcuts?: Readonly<Record<string, HomeStep>>;
+	/** The same of keys that move: arrows by their names, and those of the pad in their places. */
+	moves?: Readonly<Record<string, HomeStep>>;
 }
 
 /** Which page is open outside of a session. Pages that are loaded only when they are wanted bring what draws them. */
@@ -55,7 +63,14 @@ export type HomePage =
 	| { page: 'offer'; job: JobRow }
 	/** What can be done with the job of that path. */
 	| { page: 'job'; path: string }
-	| { page: 'kept' }
+	| {
+			page: 'review';
+			at: ReviewPage;
+			/** The session that is looked at, and the list that it was chosen from. */
+			opened: Opened | null;
+			list?: ListAt;
+			view: (state: HomeState, at: ReviewPage, opened: Opened | null, list?: ListAt) => HomeView;
+	  }
 	| { page: 'help' | 'more'; from: HomePage }
 	| { page: 'form'; form: JobForm; view: (form: JobForm, entry: FieldEntry) => HomeView }
 	| {

@@ -164,8 +164,9 @@ function beside<Step>(content: Content<Step>, room: Room, picture: (columns: num
 function words<Step>({ body, prompt, entry }: Content<Step>, room: Room): Fitted {
 	const { choices = [] } = prompt;
 	if (choices.length === 0) return fitted(body(room), room.rows);
-	const list = choiceLines(choices, entry.selected, room.columns, Number.POSITIVE_INFINITY).length;
-	const forList = Math.min(list, Math.max(LEAST_CHOICES, room.rows - 1));
+	const most = Math.max(LEAST_CHOICES, room.rows - 1);
+	const list = choiceLines(choices, entry.selected, room.columns, most + 1).length;
+	const forList = Math.min(list, most);
 	const above = fitted(body(room), Math.max(0, room.rows - forList - 1));
 	const gap = above.lines.length > 0 ? [EMPTY] : [];
 	const left = room.rows - above.lines.length - gap.length;

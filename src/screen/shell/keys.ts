@@ -4,7 +4,20 @@ import * as codes from '../../terminal/key-codes.ts';
 /** A key as the reducers see it: a character, or a key with a name. */
 export type Key =
 	| { key: 'character'; text: string }
-	| { key: 'return' | 'backspace' | 'escape' | 'up' | 'down' | 'pageUp' | 'pageDown' | 'home' | 'end' };
+	| {
+			key:
+				| 'return'
+				| 'backspace'
+				| 'escape'
+				| 'up'
+				| 'down'
+				| 'left'
+				| 'right'
+				| 'pageUp'
+				| 'pageDown'
+				| 'home'
+				| 'end';
+	  };
 
 const NAMED = {
 	return: 'return',
@@ -13,6 +26,8 @@ const NAMED = {
 	escape: 'escape',
 	upArrow: 'up',
 	downArrow: 'down',
+	leftArrow: 'left',
+	rightArrow: 'right',
 	pageUp: 'pageUp',
 	pageDown: 'pageDown',
 	home: 'home',
@@ -31,6 +46,8 @@ const CODES: Record<string, Exclude<Key['key'], 'character'>> = {
 	[codes.ESCAPE]: 'escape',
 	[codes.UP]: 'up',
 	[codes.DOWN]: 'down',
+	[codes.LEFT]: 'left',
+	[codes.RIGHT]: 'right',
 	[codes.PAGE_UP]: 'pageUp',
 	[codes.PAGE_DOWN]: 'pageDown',
 	[codes.HOME]: 'home',
@@ -41,6 +58,6 @@ const CODES: Record<string, Exclude<Key['key'], 'character'>> = {
 export function keyOfChunk(chunk: string): Key | null {
 	const name = CODES[chunk];
 	if (name !== undefined) return { key: name };
-	// Tab, other control characters and the arrows to the sides.
+	// Tab and other control characters.
 	return chunk < ' ' || chunk === '\x7f' ? null : { key: 'character', text: chunk };
 }

@@ -120,5 +120,6 @@ function pointed(count: number, entry: FieldEntry, key: Exclude<Key['key'], 'cha
 		home: 0,
 		end: last,
 	};
-	return { field: '', selected: Math.min(last, Math.max(0, moves[key] ?? 0)) };
+	const to = moves[key];
+	return to === undefined ? entry : { field: '', selected: Math.min(last, Math.max(0, to)) };
 }

@@ -22,24 +22,27 @@ export function choiceLines<Step>(
 	columns: number,
 	rows: number,
 ): Line[] {
-	const all = choices.flatMap((choice, at): Listed[] => [
-		...heading(choices, at).map((each) => ({ line: each, of: null })),
-		...choiceOf(choice, at, at === selected, columns).map((each) => ({ line: each, of: at })),
+	// Farther from the one pointed at than there are rows nothing has room, and there may be thousands.
+	const from = Math.max(0, (selected ?? 0) - rows);
+	const near = choices.slice(from, (selected ?? 0) + rows + 1);
+	const all = near.flatMap((choice, i): Listed[] => [
+		...heading(choices, from + i).map((each) => ({ line: each, of: null })),
+		...choiceOf(choice, from + i, from + i === selected, columns).map((each) => ({ line: each, of: from + i })),
 	]);
 	if (all.length <= rows) return all.map(({ line: each }) => each);
 	const focus = selected === null ? 0 : all.findIndex(({ of }) => of === selected);
 	const room = Math.max(1, rows - 2);
 	const top = Math.min(Math.max(0, focus - Math.floor(room / 2)), all.length - room);
 	const shown = all.slice(top, top + room);
-	const above = hidden(all.slice(0, top), shown, 'above');
-	const below = hidden(all.slice(top + room), shown, 'below');
+	const above = hidden(all.slice(0, top), shown, from, 'above');
+	const below = hidden(all.slice(top + room), shown, choices.length - from - near.length, 'below');
 	return [above, ...shown.map(({ line: each }) => each), below].slice(0, rows);
 }
 
-/** How many choices are left out; one of which a line is seen is not. */
-function hidden(left: readonly Listed[], shown: readonly Listed[], where: string): Line {
+/** How many choices are left out, `farther` ones with them; one of which a line is seen is not. */
+function hidden(left: readonly Listed[], shown: readonly Listed[], farther: number, where: string): Line {
 	const seen = new Set(shown.map(({ of }) => of));
-	const count = new Set(left.map(({ of }) => of).filter((of) => of !== null && !seen.has(of))).size;
+	const count = new Set(left.map(({ of }) => of).filter((of) => of !== null && !seen.has(of))).size + farther;
 	return count > 0 ? line(`    (${count} more ${where}; arrow keys)`, 'quiet') : EMPTY;
 }
 

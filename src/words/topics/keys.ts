@@ -44,7 +44,7 @@ export const keys: Topic = {
 				['Up, Down', 'point at a choice; Enter takes it'],
 				['Page Up, Page Down', 'ten choices back, ten on'],
 				['Home, End', 'the first choice, the last'],
-				['letters', 'search the list of the home screen'],
+				['letters', 'search the list of the home screen, and that of kept sessions'],
 			],
 		},
 		{
@@ -55,6 +55,16 @@ export const keys: Topic = {
 				['2 8', 'a line down, a line up'],
 				['7 1', 'to the beginning, to the end'],
 				['/ or Esc', 'back'],
+			],
+		},
+		{
+			heading: 'Looking at a kept session',
+			rows: [
+				['+', 'reads on: a page a bend, then corrections, checks, the tube, each line, plots'],
+				['4 6 8 2', 'as the arrow keys: turn the tube, step through the lines, change the plot, move a long page'],
+				['0, 5', 'on the tube: its errors ten times as large; the view as it was'],
+				['7 1', 'line by line: the first line, the last'],
+				['/', 'back to the session, then to the list'],
 			],
 		},
 		{

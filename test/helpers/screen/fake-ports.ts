@@ -1,5 +1,6 @@
 import type { Fault } from '../../../src/job/facts/index.ts';
 import type { HomePort, JobRow, SessionRow } from '../../../src/screen/home/home-port.ts';
+import type { Opened } from '../../../src/screen/review/review-port.ts';
 import type { LivePort } from '../../../src/screen/session/live-port.ts';
 import type { Preview } from '../../../src/session/advice/preview.ts';
 import type { Answered } from '../../../src/session/log/answered.ts';
@@ -155,7 +156,13 @@ export class FakeHome implements HomePort {
 
 	constructor(
 		private readonly live: LivePort | null,
-		private readonly rows: { jobs?: JobRow[]; sessions?: SessionRow[]; review?: string[]; benders?: string[] } = {},
+		private readonly rows: {
+			jobs?: JobRow[];
+			sessions?: SessionRow[];
+			review?: string[];
+			story?: Opened;
+			benders?: string[];
+		} = {},
 	) {}
 
 	jobs(): readonly JobRow[] {
@@ -171,6 +178,12 @@ export class FakeHome implements HomePort {
 		if (this.fault !== null) throw this.fault;
 		if (this.live === null) throw new Error('This home has no session to open.');
 		return this.live;
+	}
+
+	/** The session that is opened whatever is chosen. */
+	story(id: string): Opened {
+		if (this.rows.story === undefined) throw refusal(`No session ${id} is kept here.`, 2);
+		return this.rows.story;
 	}
 
 	review(): readonly string[] {

@@ -39,6 +39,7 @@ export async function frameText(port: HomePort, size: Size, options: FrameOption
 		const key = keyOfChunk(chunk);
 		if (key !== null) controller.take(key);
 	}
+	while (controller.snapshot().view === 'waiting') await turn();
 	const { lines, textAt } = frameOf(controller.snapshot(), size, lookOf(environment, false, ascii));
 	const field = `> ${controller.text()}`;
 	controller.end(0);

@@ -2,7 +2,6 @@ import type { HomeState } from '../home-state.ts';
 import type { HomeView } from '../home-view.ts';
 import { homeHelpPage } from './help.ts';
 import { jobPage, offerPage } from './job.ts';
-import { keptPage } from './kept.ts';
 import { mainPage, morePage } from './main.ts';
 
 /** What a page outside of a session shows and what it takes from the keyboard. */
@@ -15,8 +14,8 @@ export function homeView(state: HomeState): HomeView {
 			return offerPage(page.job);
 		case 'job':
 			return jobPage(state, page.path);
-		case 'kept':
-			return keptPage(state);
+		case 'review':
+			return page.view(state, page.at, page.opened, page.list);
 		case 'help':
 			return homeHelpPage(page.from);
 		case 'more':

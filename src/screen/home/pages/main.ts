@@ -136,15 +136,13 @@ export function morePage(state: HomeState, from: HomePage): HomeView {
 }
 
 function rest({ sessions }: HomeState): Choice<HomeStep>[] {
-	const page = (label: string, to: HomePage): Choice<HomeStep> => ({
-		group: 'Besides',
-		label,
-		step: { step: 'page', page: to },
-	});
+	const review: HomeStep = { step: 'reviewed', at: { review: 'list', by: {}, sort: 'newest', search: '' } };
 	const bench: HomeStep = { step: 'bench', at: { bench: 'list' } };
 	return [
 		{ group: 'Besides', label: 'a new job', step: { step: 'form', path: null, copy: false } },
-		...(sessions.length > 0 ? [page(`look at a kept session (${sessions.length})`, { page: 'kept' })] : []),
+		...(sessions.length > 0
+			? [{ group: 'Besides', label: `look at a kept session (${sessions.length})`, step: review }]
+			: []),
 		{ group: 'Besides', label: 'benders, dies and the test piece', step: bench },
 		{ group: 'Besides', ...helpFrom({ page: 'home' }) },
 		{ group: 'Besides', label: 'leave the program', step: { step: 'leave' } },

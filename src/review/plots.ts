@@ -1,0 +1,121 @@
+/** What plots of a session show, as numbers. Degrees throughout. */
+import { normalQuantile } from '../maths/normal.ts';
+import type { State } from '../session/log/state.ts';
+import { stages } from '../session/report/stages.ts';
+import { reach, spread } from '../springback/filter.ts';
+import { type SpringbackPoint, springbackAt } from '../springback/learned-curve.ts';
+import { NOTHING_SEEN, SCATTER_KINDS, type ScatterKind, varianceOf } from '../springback/scatter.ts';
+
+/** One pull that was measured: the angle that it left by the angle finder, and how far the dial had gone beyond it. */
+export interface PullPoint {
+	bend: number;
+	angle: number;
+	back: number;
+}
+
+export interface SpringbackPlot {
+	/** As believed before this session's first pull, with the band that nine tubes of ten lie in. */
+	band: readonly SpringbackPoint[];
+	pulls: readonly PullPoint[];
+}
+
+/** How many places the learned band is worked out at. */
+const POINTS = 16;
+/** The band reaches so far beyond the angles of the tube, as a part of them. */
+const BEYOND = 0.2;
+
+export function springbackPlot(state: State): SpringbackPlot {
+	const pulls = measuredPulls(state).map(({ bend, loaded, landed }) => {
+		return { bend, angle: landed, back: loaded - landed };
+	});
+	const angles = [...state.design.shape.bends.map(({ angle }) => angle), ...pulls.map(({ angle }) => angle)];
+	const [from, to] = [(1 - BEYOND) * Math.min(...angles), (1 + BEYOND) * Math.max(...angles)];
+	const at = Array.from({ length: POINTS }, (_, i) => from + ((to - from) * i) / (POINTS - 1));
+	return { band: springbackAt(state.start.prior, at), pulls };
+}
+
+interface MeasuredPull {
+	entry: number;
+	bend: number;
+	stop: number;
+	loaded: number;
+	/** The mean of the angle finder's readings before it was pulled or opened again. */
+	landed: number;
+}
+
+function measuredPulls({ bends }: State): MeasuredPull[] {
+	return bends.flatMap(({ pulls }, i) =>
+		pulls.flatMap((pull): MeasuredPull[] => {
+			const [readings = []] = stages(pull);
+			if (readings.length === 0) return [];
+			const landed = readings.reduce((sum, reading) => sum + reading, 0) / readings.length;
+			return [{ entry: pull.entry, bend: i + 1, stop: pull.stop, loaded: pull.loaded, landed }];
+		}),
+	);
+}
+
+/** A pull that was measured, against where its stop was expected to leave the bend; `low` to `high`: nine in ten land there. */
+export interface LandedPoint {
+	bend: number;
+	/** Landed less expected. */
+	off: number;
+	low: number;
+	high: number;
+}
+
+const BAND = 0.9;
+
+/** In the order pulled. `states`: the session as it began and after each line of its log. */
+export function landedPlot(states: readonly State[]): LandedPoint[] {
+	const last = states.at(-1);
+	const wide = normalQuantile((1 + BAND) / 2);
+	const pulls = last === undefined ? [] : measuredPulls(last).toSorted((a, b) => a.entry - b.entry);
+	return pulls.flatMap(({ entry, bend, stop, landed }) => {
+		const filter = states[entry - 1]?.filter;
+		if (filter === undefined) return [];
+		const { mean, variance } = reach(filter, stop);
+		const half = wide * spread(filter, variance);
+		return [{ bend, off: landed - mean, low: -half, high: half }];
+	});
+}
+
+/** How one kind of hand or instrument scatters, standard deviations: in any shop, as believed before the session, and now. */
+export interface ScatterPoint {
+	kind: ScatterKind;
+	common: number;
+	before: number;
+	now: number;
+}
+
+export function scatterPlot({ start, filter }: State): ScatterPoint[] {
+	return SCATTER_KINDS.map((kind) => ({
+		kind,
+		common: Math.sqrt(varianceOf(kind, NOTHING_SEEN)),
+		before: Math.sqrt(varianceOf(kind, start.prior.scatter)),
+		now: Math.sqrt(varianceOf(kind, filter.scatter)),
+	}));
+}
+
+/** What one bend of a session came to: made less wanted, null where it was not taken; and its pulls. */
+export interface BendFigure {
+	error: number | null;
+	pulls: number;
+}
+
+export function bendFigures({ bends }: State): BendFigure[] {
+	return bends.map(({ made, target, pulls }) => ({
+		error: made === null ? null : made.angle - target,
+		pulls: pulls.length,
+	}));
+}
+
+/** Several sessions of one job, the oldest first; the last is the one in hand. */
+export type Sessions = readonly (readonly BendFigure[])[];
+
+/** The mean number of pulls of the bends that were pulled, session by session; null where none was. */
+export function meanPulls(sessions: Sessions): (number | null)[] {
+	return sessions.map((bends) => {
+		const pulled = bends.filter(({ pulls }) => pulls > 0);
+		return pulled.length === 0 ? null : pulled.reduce((sum, { pulls }) => sum + pulls, 0) / pulled.length;
+	});
+}

@@ -1,0 +1,79 @@
+import type { BendStep, CorrectionStory } from '../../review/story.ts';
+import { angleGiveOrTake, exactAngle } from '../../words/numbers.ts';
+import { bendStepWords } from '../../words/story-bend.ts';
+import { correctionWords } from '../../words/story-correction.ts';
+import type { HomeView } from '../home/home-view.ts';
+import { EMPTY, type Line, line, wrapped } from '../text/line.ts';
+import type { ReviewPage } from './review-page.ts';
+import type { Opened } from './review-port.ts';
+import { numbered, scrolled, usual, windowOf } from './usual.ts';
+
+/** One bend: wanted, made, and everything that was done at it, as the log has it. */
+export function bendView(opened: Opened, at: Extract<ReviewPage, { review: 'bend' }>): HomeView {
+	const { story } = opened;
+	const bend = story.bends[at.bend - 1]!;
+	const { job } = story.view;
+	const after = story.corrections.filter(
+		({ correction }) => 'bend' in correction.after && correction.after.bend === at.bend,
+	);
+	const { made, target, low, high, design } = bend;
+	const drawn = exactAngle(design) === exactAngle(target) ? '' : `; drawing ${exactAngle(design)}`;
+	return {
+		...usual(at, opened),
+		...scrolled(at, bend.steps.length + after.length),
+		title: `Bend ${at.bend} of ${story.bends.length}`,
+		body: ({ columns, rows }) => {
+			const head = [
+				...wrapped(
+					made === null ? 'Not finished.' : `Made ${angleGiveOrTake(made)}${missWords(made.angle - target)}`,
+					columns,
+					'strong',
+				),
+				...wrapped(`Wanted ${exactAngle(target)}, from ${exactAngle(low)} to ${exactAngle(high)}${drawn}.`, columns),
+				...(bend.measured || bend.steps.length === 0 ? [] : [line('The angle finder was never put on it.', 'alert')]),
+			];
+			const done = bend.steps.flatMap((step) => stepLines(step, bendStepWords(step, job), columns));
+			const lines = [...done, ...correctionLines(after, opened, columns)];
+			return [
+				{ rank: 0, lines: head },
+				{ rank: 0, lines: windowOf(lines, at.top, Math.max(3, rows - head.length - 1)) },
+			];
+		},
+	};
+}
+
+function missWords(miss: number): string {
+	const tenths = Math.round(10 * Math.abs(miss)) / 10;
+	if (tenths === 0) return ': as wanted.';
+	return `: ${exactAngle(tenths)} ${miss > 0 ? 'over' : 'short'}.`;
+}
+
+/** The line of the log in front; what does not count stands out by its words. */
+function stepLines({ entry, void: gone, step }: BendStep, words: string, columns: number): Line[] {
+	return numbered(entry, words, columns, gone || step === 'aside' ? 'quiet' : 'plain');
+}
+
+function correctionLines(corrections: readonly CorrectionStory[], { story }: Opened, columns: number): Line[] {
+	return corrections.flatMap((each) => [
+		EMPTY,
+		...correctionWords(each, story.view.job).flatMap((text, i) =>
+			wrapped(text, columns, i === 0 && !each.void ? 'strong' : 'plain', 2),
+		),
+	]);
+}
+
+/** Every correction, also those that came of something else than a bend being taken. */
+export function correctionsView(
+	opened: Opened,
+	at: Extract<ReviewPage, { review: 'corrections' | 'checks' }>,
+): HomeView {
+	const { corrections } = opened.story;
+	return {
+		...usual(at, opened),
+		...scrolled(at, corrections.length * 4),
+		title: 'Corrections',
+		body: ({ columns, rows }) => [
+			{ rank: 0, lines: windowOf(correctionLines(corrections, opened, columns).slice(1), at.top, rows) },
+		],
+	};
+}

@@ -1,0 +1,59 @@
+import type { CheckStory } from '../../review/story.ts';
+import type { Job } from '../../tube/job.ts';
+import { checkValueWords } from '../../words/doubt.ts';
+import { foreign, foreignName } from '../../words/foreign.ts';
+import { TAKEN_BACK } from '../../words/story-bend.ts';
+import { withText } from '../../words/warnings.ts';
+import type { HomeView } from '../home/home-view.ts';
+import { EMPTY, type Line, line, wrapped } from '../text/line.ts';
+import type { ReviewPage } from './review-page.ts';
+import type { Opened } from './review-port.ts';
+import { numbered, scrolled, usual, windowOf } from './usual.ts';
+
+/** What was read at each check, and what the operator wrote; what does not count is told as such. */
+export function checksView(opened: Opened, at: Extract<ReviewPage, { review: 'corrections' | 'checks' }>): HomeView {
+	const { checks, notes, view } = opened.story;
+	const warnings = (view.warnings ?? []).map((warning) => withText(warning, view.job).text);
+	return {
+		...usual(at, opened),
+		...scrolled(at, 3 * checks.length + notes.length + warnings.length),
+		title: 'Checks and notes',
+		body: ({ columns, rows }) => {
+			const lines = [
+				...(checks.length === 0
+					? [line('The job has no checks.')]
+					: checks.flatMap((check) => checkLines(check, view.job, columns))),
+				...(notes.length === 0 ? [] : [EMPTY, line('Notes', 'quiet')]),
+				...notes.flatMap(({ entry, text, void: gone }) =>
+					numbered(entry, `${foreign(text)}${gone ? TAKEN_BACK : ''}`, columns),
+				),
+				...(warnings.length === 0 ? [] : [EMPTY, line('Warned of at the start', 'quiet')]),
+				...warnings.flatMap((text) => wrapped(`! ${text}`, columns, 'alert', 2)),
+			];
+			return [{ rank: 0, lines: windowOf(lines, at.top, rows) }];
+		},
+	};
+}
+
+function checkLines(
+	{ name, kind, design, tolerance, reading, skipped, readings }: CheckStory,
+	job: Job,
+	columns: number,
+): Line[] {
+	const told = (value: number) => checkValueWords(value, kind, job);
+	const inside = reading !== null && Math.abs(reading - design) <= tolerance;
+	const came =
+		reading === null ? (skipped ? 'skipped' : 'not read') : `read ${told(reading)}, ${inside ? 'inside' : 'OUTSIDE'}`;
+	const others = readings.filter((each) => each.void || each.aside);
+	return [
+		...wrapped(
+			`${foreignName(name)}: ${came}; drawing ${told(design)} ±${told(tolerance)}`,
+			columns,
+			inside ? 'plain' : 'strong',
+			2,
+		),
+		...others.flatMap(({ entry, value, aside }) =>
+			numbered(entry, `${told(value)}${aside ? '  (set aside)' : TAKEN_BACK}`, columns, 'quiet'),
+		),
+	];
+}

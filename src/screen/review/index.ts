@@ -1,0 +1,36 @@
+import type { HomeState } from '../home/home-state.ts';
+import type { HomeView } from '../home/home-view.ts';
+import { bendView, correctionsView } from './bend-view.ts';
+import { checksView } from './checks-view.ts';
+import { helpView } from './help-view.ts';
+import { lineView } from './line-view.ts';
+import { listView, narrowView } from './list-view.ts';
+import { plotView } from './plot-view.ts';
+import { LIST, type ListAt, type ReviewPage } from './review-page.ts';
+import type { Opened } from './review-port.ts';
+import { storyView } from './story-view.ts';
+import { tubeView } from './tube-view.ts';
+
+/** The page of the review that is open. `opened`: the session that is looked at, null in the list; `list`: where it was chosen. */
+export function reviewView(state: HomeState, at: ReviewPage, opened: Opened | null, list?: ListAt): HomeView {
+	if (at.review === 'list') return listView(state, at);
+	if (at.review === 'narrow') return narrowView(state, at);
+	if (at.review === 'help') return helpView(at.from);
+	if (opened === null) return listView(state, list ?? LIST);
+	switch (at.review) {
+		case 'story':
+			return storyView(opened, list);
+		case 'bend':
+			return bendView(opened, at);
+		case 'corrections':
+			return correctionsView(opened, at);
+		case 'checks':
+			return checksView(opened, at);
+		case 'tube':
+			return tubeView(opened, at);
+		case 'line':
+			return lineView(opened, at);
+		case 'plot':
+			return plotView(opened, at);
+	}
+}

@@ -1,0 +1,101 @@
+import { ask } from '../../session/ask.ts';
+import { tubeAtWork } from '../../session/estimate/tube-at-work.ts';
+import { answered } from '../../session/log/answered.ts';
+import type { State } from '../../session/log/state.ts';
+import type { Ask } from '../../session/protocol/asks.ts';
+import { answeredWords } from '../../words/answered.ts';
+import { askedNextWords } from '../../words/asked-next.ts';
+import { angleGiveOrTake, exactAngle } from '../../words/numbers.ts';
+import { TAKEN_BACK } from '../../words/story-bend.ts';
+import { drawTube } from '../drawing/tube-drawing.ts';
+import type { HomeView } from '../home/home-view.ts';
+import { type Line, line, wrapped } from '../text/line.ts';
+import type { ReviewPage } from './review-page.ts';
+import type { Opened } from './review-port.ts';
+import { HELP_KEY, to, usual } from './usual.ts';
+
+/** An advice is weighed anew for each decision; a state never changes. */
+const ASKED = new WeakMap<State, Ask | null>();
+
+function askedNext(state: State): Ask | null {
+	const known = ASKED.get(state);
+	if (known !== undefined) return known;
+	const found = ask(state);
+	ASKED.set(state, found);
+	return found;
+}
+
+/** The session as it was after one line of its log: what was answered, what was made by then, and what was asked next. */
+export function lineView(opened: Opened, at: Extract<ReviewPage, { review: 'line' }>): HomeView {
+	const { states, story, time } = opened;
+	const last = states.length - 1;
+	const index = Math.min(last, Math.max(0, at.at));
+	const state = states[index]!;
+	const { job } = story.view;
+	const answer = answered(state).at(-1);
+	const takenBack = answer !== undefined && (story.state.entries[index - 1]?.void ?? false);
+	const go = (line: number) => to({ review: 'line', at: Math.min(last, Math.max(0, line)) });
+	const [before, after] = [go(index - 1), go(index + 1)];
+	const own = usual(at, opened);
+	const { shape } = tubeAtWork(state, state.plan.current);
+	return {
+		...own,
+		title: index === 0 ? 'As it began' : `Line ${index} of ${last}`,
+		prompt: {
+			...own.prompt,
+			...(index < last ? { plus: { label: 'next line', step: after } } : {}),
+		},
+		keys: [['4 6', 'line before, after'], ['7 1', 'first, last'], HELP_KEY],
+		moves: {
+			left: before,
+			right: after,
+			up: before,
+			down: after,
+			'4': before,
+			'6': after,
+			'7': go(0),
+			'1': go(last),
+			home: go(0),
+			end: go(last),
+			pageUp: go(index - 10),
+			pageDown: go(index + 10),
+		},
+		body: ({ columns }) => [
+			{
+				rank: 0,
+				lines:
+					answer === undefined
+						? [line(`Begun ${opened.started}.`)]
+						: wrapped(
+								`${time(answer.at)}  ${answeredWords(answer, job)}${takenBack ? TAKEN_BACK : ''}`,
+								columns,
+								takenBack ? 'plain' : 'strong',
+								10,
+							),
+			},
+			{ rank: 0, lines: wrapped(askedNextWords(askedNext(state), job), columns) },
+			{ rank: 1, lines: bendLines(state, columns) },
+		],
+		picture:
+			({ ascii }) =>
+			(columns, rows) =>
+				drawTube(
+					shape,
+					state.phase.at === 'done' ? state.bends.length + 1 : state.bend,
+					columns,
+					rows,
+					ascii,
+					state.design.shape,
+				).rows.map((row) => line(row)),
+	};
+}
+
+/** Made and still to make, as it stood then. */
+function bendLines(state: State, columns: number): Line[] {
+	const bends = state.bends.map(({ made, pulls, target }, i) => {
+		if (made !== null) return `${i + 1}: made ${angleGiveOrTake(made)}`;
+		const aim = exactAngle(Math.round(10 * (state.plan.current[i]?.angle ?? target)) / 10);
+		return pulls.length > 0 ? `${i + 1}: at work, ${aim} wanted` : `${i + 1}: to come, ${aim}`;
+	});
+	return wrapped(`Bends  ${bends.join('; ')}`, columns, 'plain', 7);
+}

@@ -1,0 +1,156 @@
+import {
+	MARKS,
+	type MarkName,
+	type Narrowing,
+	narrowed,
+	SORTINGS,
+	type Sorting,
+	sorted,
+	valuesOf,
+} from '../../review/table.ts';
+import { foreignName } from '../../words/foreign.ts';
+import type { SessionRow } from '../home/home-port.ts';
+import type { HomeState } from '../home/home-state.ts';
+import type { HomeStep, HomeView } from '../home/home-view.ts';
+import { keptChoice } from '../home/pages/kept.ts';
+import { CHOOSE, TO_HOME } from '../home/pages/usual.ts';
+import type { Choice } from '../shell/prompt.ts';
+import { line } from '../text/line.ts';
+import { LIST, type ListAt, type ReviewPage } from './review-page.ts';
+import { HELP_KEY, to } from './usual.ts';
+
+/** A row's choice and the text that is searched are made once: there may be thousands, and each key looks at all. */
+const CHOICES = new WeakMap<SessionRow, Choice<HomeStep>>();
+const TEXTS = new WeakMap<SessionRow, string>();
+
+function choiceOf(row: SessionRow): Choice<HomeStep> {
+	const known = CHOICES.get(row) ?? keptChoice(row);
+	CHOICES.set(row, known);
+	return known;
+}
+
+function textOf(row: SessionRow): string {
+	const known =
+		TEXTS.get(row) ?? `${choiceOf(row).label} ${row.bender ?? ''} ${row.heat ?? ''} ${row.id}`.toLowerCase();
+	TEXTS.set(row, known);
+	return known;
+}
+
+/** The kept sessions: searched as one types, narrowed and sorted. */
+export function listView({ sessions, search }: HomeState, at: ListAt): HomeView {
+	const found = sorted(narrowed(sessions, at.by, search, textOf), at.sort);
+	const [first] = found;
+	const help = to({ review: 'help', from: { ...at, search } });
+	return {
+		title: 'Kept sessions',
+		where: found.length === sessions.length ? `${found.length}` : `${found.length} of ${sessions.length}`,
+		prompt: {
+			label:
+				search === '' ? 'Number of your choice, or letters to search' : `Search: ${search}   ${found.length} found`,
+			choices: found.map(choiceOf),
+			...(first === undefined ? {} : { plus: { label: 'review the first', step: choiceOf(first).step } }),
+			star: { label: 'more', step: to({ review: 'narrow', by: null, list: { ...at, search } }) },
+			back: search === '' ? TO_HOME : { label: 'back', step: to({ ...at, search: '' }) },
+			empty: 'Write the number of a choice and press Enter; letters search; * narrows and sorts.',
+		},
+		keys:
+			search === ''
+				? [
+						['letters', 'search'],
+						['?', 'help'],
+					]
+				: [['Backspace', 'one letter less']],
+		shortcuts: { '?': help },
+		body: () => [
+			{ rank: 0, lines: isNarrowed(at) ? [line(narrowedWords(at), 'quiet')] : [] },
+			{
+				rank: 0,
+				lines: found.length === 0 ? [line('No session is like that. Press / to see all again.', 'alert')] : [],
+			},
+		],
+	};
+}
+
+const isNarrowed = ({ by, sort }: ListAt) => MARKS.some((mark) => by[mark] !== undefined) || sort !== LIST.sort;
+
+const MARK_WORDS: Readonly<Record<MarkName, string>> = {
+	job: 'job',
+	bender: 'bender',
+	heat: 'heat',
+	date: 'date',
+	fits: 'outcome',
+};
+
+const SORT_WORDS: Readonly<Record<Sorting, string>> = {
+	newest: 'newest first',
+	oldest: 'oldest first',
+	job: 'by job',
+	bender: 'by bender',
+};
+
+function narrowedWords({ by, sort }: ListAt): string {
+	const only = MARKS.flatMap((mark) => {
+		const value = by[mark];
+		return value === undefined ? [] : [`${MARK_WORDS[mark]} ${valueWords(mark, value)}`];
+	});
+	const parts = only.length === 0 ? [] : [`Only ${only.join(', ')}`];
+	if (sort !== LIST.sort) parts.push(parts.length === 0 ? `Sorted: ${SORT_WORDS[sort]}` : SORT_WORDS[sort]);
+	return `${parts.join('; ')}.`;
+}
+
+/** By what the list can be narrowed or sorted, and to what. */
+export function narrowView({ sessions }: HomeState, { by, list }: Extract<ReviewPage, { review: 'narrow' }>): HomeView {
+	const choices =
+		by === null ? marksToChoose(list) : by === 'sort' ? sortings(list) : valuesToChoose(sessions, by, list);
+	return {
+		title: by === null ? 'Narrow and sort' : by === 'sort' ? 'Sort the list' : `Only one ${MARK_WORDS[by]}`,
+		prompt: {
+			label: 'Number of your choice',
+			choices,
+			back: { label: 'back', step: by === null ? to(list) : to({ review: 'narrow', by: null, list }) },
+			empty: CHOOSE,
+		},
+		keys: [HELP_KEY],
+		shortcuts: { h: to({ review: 'help', from: list }), '?': to({ review: 'help', from: list }) },
+		body: () => [
+			{ rank: 0, lines: choices.length === 0 ? [line('No session here tells it. Press / to go back.', 'alert')] : [] },
+		],
+	};
+}
+
+function valueWords(mark: MarkName, value: string): string {
+	if (mark === 'fits') return value === 'yes' ? 'fits' : 'does not fit';
+	return foreignName(value);
+}
+
+function marksToChoose(list: ListAt): Choice<HomeStep>[] {
+	const now = (mark: MarkName) => (list.by[mark] === undefined ? '' : ` (now ${valueWords(mark, list.by[mark])})`);
+	return [
+		...MARKS.map((mark) => ({
+			group: 'Only',
+			label: `one ${MARK_WORDS[mark]}${now(mark)}`,
+			step: to({ review: 'narrow', by: mark, list }),
+		})),
+		{ group: 'Order', label: `sort: now ${SORT_WORDS[list.sort]}`, step: to({ review: 'narrow', by: 'sort', list }) },
+		{ group: 'Order', label: 'all again, newest first', step: to(LIST) },
+	];
+}
+
+function sortings(list: ListAt): Choice<HomeStep>[] {
+	return SORTINGS.map((sort) => ({ label: SORT_WORDS[sort], step: to({ ...list, sort }) }));
+}
+
+function valuesToChoose(sessions: readonly SessionRow[], mark: MarkName, list: ListAt): Choice<HomeStep>[] {
+	// What this mark is narrowed to now does not count, but for a month, whose days are there to be chosen.
+	const { [mark]: now, ...others } = list.by;
+	const by: Narrowing = mark === 'date' ? list.by : others;
+	const rows = narrowed(sessions, by, list.search, textOf);
+	const chosen = (value: string) => to({ ...list, by: { ...list.by, [mark]: value } });
+	return [
+		...valuesOf(rows, mark, list.by).map(({ value, count }) => ({
+			label: `${valueWords(mark, value)}: ${count === 1 ? '1 session' : `${count} sessions`}`,
+			step: chosen(value),
+		})),
+		...(now === undefined ? [] : [{ label: 'any', step: to({ ...list, by: others }) }]),
+	];
+}

@@ -1,0 +1,187 @@
+import { landedPlot, meanPulls, scatterPlot, springbackPlot } from '../../review/plots.ts';
+import type { ScatterKind } from '../../springback/scatter.ts';
+import { exactAngle } from '../../words/numbers.ts';
+import { type Plot, plotLines } from '../drawing/plot.ts';
+import type { HomeView } from '../home/home-view.ts';
+import { wrapped } from '../text/line.ts';
+import { PLOTS, type PlotName, type ReviewPage } from './review-page.ts';
+import type { Opened } from './review-port.ts';
+import { HELP_KEY, to, usual } from './usual.ts';
+
+/** A plot with what it is called and how it is read. */
+interface Told {
+	title: string;
+	says: string;
+	/** Null where nothing that it would show was read. */
+	plot: Plot | null;
+}
+
+/** A session's plots are worked out once: each key draws them anew. */
+const KNOWN = new WeakMap<Opened, Map<PlotName, Told>>();
+
+function toldOf(opened: Opened, name: PlotName): Told {
+	const known = KNOWN.get(opened) ?? new Map<PlotName, Told>();
+	KNOWN.set(opened, known);
+	const found = known.get(name) ?? MADE[name](opened);
+	known.set(name, found);
+	return found;
+}
+
+export function plotView(opened: Opened, at: Extract<ReviewPage, { review: 'plot' }>): HomeView {
+	const { title, says, plot } = toldOf(opened, at.plot);
+	const index = PLOTS.indexOf(at.plot);
+	const turn = (by: number) => to({ review: 'plot', plot: PLOTS[(index + by + PLOTS.length) % PLOTS.length]! });
+	const [before, after] = [turn(-1), turn(1)];
+	const own = usual(at, opened);
+	const isLast = index === PLOTS.length - 1;
+	return {
+		...own,
+		title: `${title} (plot ${index + 1} of ${PLOTS.length})`,
+		prompt: { ...own.prompt, ...(isLast ? {} : { plus: { label: 'next plot', step: after } }) },
+		keys: [['4 6', 'plot before, after'], HELP_KEY],
+		moves: { left: before, right: after, '4': before, '6': after },
+		body: ({ columns }) => [
+			{ rank: 0, lines: wrapped(plot === null ? NOTHING : says, columns, plot === null ? 'alert' : 'quiet') },
+		],
+		...(plot === null
+			? {}
+			: {
+					picture:
+						({ ascii }) =>
+						(columns: number, rows: number) =>
+							plotLines(plot, columns, rows, ascii),
+				}),
+	};
+}
+
+const NOTHING = 'Nothing was measured that this plot could show.';
+
+const MADE: Readonly<Record<PlotName, (opened: Opened) => Told>> = {
+	springback: springback,
+	landed: landed,
+	errors: errors,
+	pulls: pulls,
+	scatter: scatter,
+};
+
+function springback({ story }: Opened): Told {
+	const { band, pulls: points } = springbackPlot(story.state);
+	const plot: Plot = {
+		x: { label: 'angle of the bend, degrees', values: band.map(({ angle }) => angle) },
+		y: {
+			label: 'springback, degrees',
+			values: [0, ...band.map(({ high }) => high), ...points.map(({ back }) => back)],
+		},
+		bands: [band.map(({ angle, low, high }) => ({ x: angle, low: Math.max(0, low), high }))],
+		lines: [band.map(({ angle, back }) => ({ x: angle, y: back }))],
+		marks: points.map(({ bend, angle, back }) => ({ x: angle, y: back, mark: markOf(bend) })),
+	};
+	const says = `Line and dots: what was expected before this tube; 9 pulls of 10 in the dots. Figures: this session's pulls, by bend. ${SEVERAL}`;
+	return { title: 'Springback', says, plot };
+}
+
+/** How far a pull's band reaches to either side, in pulls. */
+const BESIDE = 0.25;
+
+function landed({ states }: Opened): Told {
+	const points = landedPlot(states);
+	const plot: Plot = {
+		x: {
+			label: 'pulls that were measured, in order',
+			values: points.map((_, i) => i),
+			names: points.map((_, i) => String(i + 1)),
+		},
+		y: {
+			label: 'landed past (+) or short (-) of what was expected, degrees',
+			values: points.flatMap(({ off, low, high }) => [off, low, high]),
+		},
+		bands: points.map(({ low, high }, i) => [-BESIDE, BESIDE].map((by) => ({ x: i + by, low, high }))),
+		levels: [0],
+		marks: points.map(({ bend, off }, i) => ({ x: i, y: off, mark: markOf(bend) })),
+	};
+	const says = `Where each stop left the bend, by bend. 9 of 10 should lie in the dots. ${SEVERAL}`;
+	return { title: 'Where stops landed', says, plot: points.length === 0 ? null : plot };
+}
+
+function errors({ story, sessions }: Opened): Told {
+	const all = sessions();
+	const { under, over } = story.view.job.tolerance;
+	const marks = all.flatMap((bends, i) =>
+		bends.flatMap(({ error }, n) => (error === null ? [] : [{ x: i, y: error, mark: markOf(n + 1) }])),
+	);
+	const plot: Plot = {
+		x: overSessions(all.length),
+		y: {
+			label: 'made past (+) or short (-) of what was wanted, degrees',
+			values: [-under, over, ...marks.map(({ y }) => y)],
+		},
+		levels: [-under, 0, over],
+		marks,
+	};
+	const says = `Each figure is a bend of that session. Dotted: nothing, and the tolerance, -${exactAngle(under)} to +${exactAngle(over)}. ${SEVERAL}`;
+	return { title: 'Error of each bend', says, plot: marks.length === 0 ? null : plot };
+}
+
+function pulls({ sessions }: Opened): Told {
+	const all = sessions();
+	const marks = all.flatMap((bends, i) =>
+		bends.flatMap((bend, n) => (bend.pulls === 0 ? [] : [{ x: i, y: bend.pulls, mark: markOf(n + 1) }])),
+	);
+	const means = meanPulls(all).flatMap((mean, x) => (mean === null ? [] : [{ x, y: mean }]));
+	const plot: Plot = {
+		x: overSessions(all.length),
+		y: { label: 'pulls', values: [0, ...marks.map(({ y }) => y)] },
+		lines: [means],
+		marks,
+	};
+	const says = `Each figure is a bend of that session; the line is their mean. ${SEVERAL}`;
+	return { title: 'Pulls a bend', says, plot: marks.length === 0 ? null : plot };
+}
+
+const KINDS: Readonly<Record<ScatterKind, string>> = {
+	stop: 'stopping',
+	seat: 'seating',
+	dial: 'dial',
+	finder: 'finder',
+};
+
+function scatter({ story }: Opened): Told {
+	const points = scatterPlot(story.state);
+	// The first stands on top.
+	const rowOf = (index: number) => points.length - 1 - index;
+	const plot: Plot = {
+		x: {
+			label: 'give or take, degrees',
+			values: [0, ...points.flatMap(({ common, before, now }) => [common, before, now])],
+		},
+		y: {
+			label: 'scatter of',
+			values: points.map((_, i) => i),
+			names: points.map((_, i) => KINDS[points[rowOf(i)]!.kind]),
+		},
+		lines: points.map(({ now }, i) => [
+			{ x: 0, y: rowOf(i) },
+			{ x: now, y: rowOf(i) },
+		]),
+		marks: points.flatMap(({ common, before, now }, i) => [
+			{ x: common, y: rowOf(i), mark: 'c' },
+			{ x: before, y: rowOf(i), mark: 'b' },
+			{ x: now, y: rowOf(i), mark: 'n' },
+		]),
+	};
+	const says = `n: as known now. b: before this session. c: common in any shop. ${SEVERAL}`;
+	return { title: 'Scatter by kind', says, plot };
+}
+
+const SEVERAL = '*: several.';
+
+function overSessions(count: number): Plot['x'] {
+	const ago = (i: number) => (i === count - 1 ? 'this' : `-${count - 1 - i}`);
+	const all = Array.from({ length: count }, (_, i) => i);
+	return { label: 'sessions of this job', values: all, names: all.map(ago) };
+}
+
+/** A bend as one character: 1 to 9, then letters. */
+function markOf(bend: number): string {
+	return bend < 10 ? String(bend) : String.fromCharCode('a'.charCodeAt(0) + ((bend - 10) % 26));
+}

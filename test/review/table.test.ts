@@ -1,0 +1,71 @@
+import { describe, expect, test } from 'vitest';
+import { type Listed, type Narrowing, narrowed, type Sorting, sorted, valuesOf } from '../../src/review/table.ts';
+
+const row = (id: string, parts: Partial<Listed>): Listed => ({
+	id,
+	job: 'Bow rail',
+	bender: 'bay one',
+	started: '2031-03-02 09:40',
+	fits: true,
+	bendsDone: 3,
+	...parts,
+});
+
+/** Newest first, as they are kept. */
+const ROWS = [
+	row('e', { job: 'Aft arch', fits: null, started: '2031-03-02 09:40' }),
+	row('d', { bender: 'bay two', heat: 'H 4471' }),
+	row('c', { fits: false, started: '2031-03-01 08:00' }),
+	row('b', { job: 'Cleat', heat: 'H 12', started: '2031-02-28 17:30' }),
+	row('a', { bender: 'bay two', fits: false, started: '2030-03-01 17:30' }),
+];
+const textOf = ({ job, bender, heat }: Listed) => `${job} ${bender} ${heat ?? ''}`.toLowerCase();
+const ids = (rows: readonly Listed[]) => rows.map(({ id }) => id).join('');
+
+describe('sessions', () => {
+	test.each<[Narrowing, string, string]>([
+		[{}, '', 'edcba'],
+		[{ job: 'Bow rail' }, '', 'dca'],
+		[{ job: 'Bow' }, '', ''],
+		[{ bender: 'bay two' }, '', 'da'],
+		[{ heat: 'H 4471' }, '', 'd'],
+		[{ date: '2031-03' }, '', 'edc'],
+		[{ date: '2031-03-01' }, '', 'c'],
+		[{ fits: 'yes' }, '', 'db'],
+		[{ fits: 'no' }, '', 'ca'],
+		[{ bender: 'bay two', fits: 'no' }, '', 'a'],
+		[{}, 'RAIL  two', 'da'],
+		[{}, 'two rail', 'da'],
+		[{ fits: 'no' }, 'h 44', ''],
+	])('with %j and %j are %s', (by, search, wanted) => {
+		expect(ids(narrowed(ROWS, by, search, textOf))).toBe(wanted);
+	});
+
+	test.each<[Sorting, string]>([
+		['newest', 'edcba'],
+		['oldest', 'abcde'],
+		['job', 'edcab'],
+		['bender', 'ecbda'],
+	])('sorted %s are %s, those alike as they were', (by, wanted) => {
+		expect(ids(sorted(ROWS, by))).toBe(wanted);
+	});
+
+	test('are counted by what they can be narrowed to', () => {
+		expect(valuesOf(ROWS, 'job')).toEqual([
+			{ value: 'Bow rail', count: 3 },
+			{ value: 'Aft arch', count: 1 },
+			{ value: 'Cleat', count: 1 },
+		]);
+		expect(valuesOf(ROWS, 'heat').map(({ value }) => value)).toEqual(['H 4471', 'H 12']);
+		expect(valuesOf(ROWS, 'fits')).toEqual([
+			{ value: 'yes', count: 2 },
+			{ value: 'no', count: 2 },
+		]);
+		expect(valuesOf(ROWS, 'date').map(({ value, count }) => `${value} ${count}`)).toEqual([
+			'2031-03 3',
+			'2031-02 1',
+			'2030-03 1',
+		]);
+		expect(valuesOf(ROWS, 'date', { date: '2031-03' })[0]).toEqual({ value: '2031-03-02', count: 2 });
+	});
+});
