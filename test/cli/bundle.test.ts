@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 
 /** What must not be waited for where no screen is drawn and no settings are kept. */
 const HEAVY =
-	/node_modules\/(ink|react|react-reconciler|yoga-layout|ink-text-input|conf|ajv|@react-pdf|pdfkit|fontkit)\//;
+	/node_modules\/(ink|react|react-reconciler|yoga-layout|ink-text-input|conf|ajv|@react-pdf|pdfkit|fontkit|d3-[a-z]+)\//;
 
 let outputs: Metafile['outputs'];
 
@@ -35,6 +35,12 @@ describe('the bundle', () => {
 		expect(loaded).toContain(`src/cli/${command}.ts`);
 		expect(loaded).toContain('src/main.ts');
 		expect(loaded.filter((file) => HEAVY.test(file))).toEqual([]);
+	});
+
+	it('loads what draws plots only with the review', () => {
+		const isPlots = (file: string) => /node_modules\/d3-/.test(file);
+		expect(loadedFor('src/screen/shell/open-screen.tsx').filter(isPlots)).toEqual([]);
+		expect(loadedFor('src/screen/review/index.ts').filter(isPlots)).not.toEqual([]);
 	});
 
 	it('does load the screen for the home screen, or this test could not tell', () => {

@@ -61,7 +61,8 @@ export const keys: Topic = {
 			heading: 'Looking at a kept session',
 			rows: [
 				['+', 'reads on: a page a bend, then corrections, checks, the tube, each line, plots'],
-				['4 6 8 2', 'as the arrow keys: turn the tube, step through the lines, change the plot, move a long page'],
+				['Left, Right, Up, Down', 'turn the tube, step through the lines, change the plot, move a long page'],
+				['4 6 8 2', 'the same on the pad'],
 				['0, 5', 'on the tube: its errors ten times as large; the view as it was'],
 				['7 1', 'line by line: the first line, the last'],
 				['/', 'back to the session, then to the list'],
