@@ -11,8 +11,7 @@ import type { Look } from '../shell/look.ts';
 import type { FieldEntry, Prompt } from '../shell/prompt.ts';
 import type { KeyHint } from '../text/key-line.ts';
 import type { Line } from '../text/line.ts';
-import type { JobRow } from './home-port.ts';
-import type { HomeState } from './home-state.ts';
+import type { JobRow, SessionRow } from './home-port.ts';
 
 /** What follows from an entry outside of a session. */
 export type HomeStep =
@@ -42,6 +41,12 @@ export type HomeStep =
 	/** What the benders and dies have learned, to be read. */
 	| { step: 'learned' };
 
+/** The sessions that are kept, and what is searched among them. */
+export interface KeptSessions {
+	sessions: readonly SessionRow[];
+	search: string;
+}
+
 /** A page outside of a session. */
 export interface HomeView {
 	title: string;
@@ -69,7 +74,7 @@ export type HomePage =
 			/** The session that is looked at, and the list that it was chosen from. */
 			opened: Opened | null;
 			list?: ListAt;
-			view: (state: HomeState, at: ReviewPage, opened: Opened | null, list?: ListAt) => HomeView;
+			view: (kept: KeptSessions, at: ReviewPage, opened: Opened | null, list?: ListAt) => HomeView;
 	  }
 	| { page: 'help' | 'more'; from: HomePage }
 	| { page: 'form'; form: JobForm; view: (form: JobForm, entry: FieldEntry) => HomeView }

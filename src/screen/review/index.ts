@@ -1,5 +1,4 @@
-import type { HomeState } from '../home/home-state.ts';
-import type { HomeView } from '../home/home-view.ts';
+import type { HomeView, KeptSessions } from '../home/home-view.ts';
 import { bendView, correctionsView } from './bend-view.ts';
 import { checksView } from './checks-view.ts';
 import { helpView } from './help-view.ts';
@@ -12,11 +11,11 @@ import { storyView } from './story-view.ts';
 import { tubeView } from './tube-view.ts';
 
 /** The page of the review that is open. `opened`: the session that is looked at, null in the list; `list`: where it was chosen. */
-export function reviewView(state: HomeState, at: ReviewPage, opened: Opened | null, list?: ListAt): HomeView {
-	if (at.review === 'list') return listView(state, at);
-	if (at.review === 'narrow') return narrowView(state, at);
+export function reviewView(kept: KeptSessions, at: ReviewPage, opened: Opened | null, list?: ListAt): HomeView {
+	if (at.review === 'list') return listView(kept, at);
+	if (at.review === 'narrow') return narrowView(kept, at);
 	if (at.review === 'help') return helpView(at.from);
-	if (opened === null) return listView(state, list ?? LIST);
+	if (opened === null) return listView(kept, list ?? LIST);
 	switch (at.review) {
 		case 'story':
 			return storyView(opened, list);

@@ -10,8 +10,7 @@ import {
 } from '../../review/table.ts';
 import { foreignName } from '../../words/foreign.ts';
 import type { SessionRow } from '../home/home-port.ts';
-import type { HomeState } from '../home/home-state.ts';
-import type { HomeStep, HomeView } from '../home/home-view.ts';
+import type { HomeStep, HomeView, KeptSessions } from '../home/home-view.ts';
 import { keptChoice } from '../home/pages/kept.ts';
 import { CHOOSE, TO_HOME } from '../home/pages/usual.ts';
 import type { Choice } from '../shell/prompt.ts';
@@ -37,7 +36,7 @@ function textOf(row: SessionRow): string {
 }
 
 /** The kept sessions: searched as one types, narrowed and sorted. */
-export function listView({ sessions, search }: HomeState, at: ListAt): HomeView {
+export function listView({ sessions, search }: KeptSessions, at: ListAt): HomeView {
 	const found = sorted(narrowed(sessions, at.by, search, textOf), at.sort);
 	const [first] = found;
 	const help = to({ review: 'help', from: { ...at, search } });
@@ -99,7 +98,10 @@ function narrowedWords({ by, sort }: ListAt): string {
 }
 
 /** By what the list can be narrowed or sorted, and to what. */
-export function narrowView({ sessions }: HomeState, { by, list }: Extract<ReviewPage, { review: 'narrow' }>): HomeView {
+export function narrowView(
+	{ sessions }: KeptSessions,
+	{ by, list }: Extract<ReviewPage, { review: 'narrow' }>,
+): HomeView {
 	const choices =
 		by === null ? marksToChoose(list) : by === 'sort' ? sortings(list) : valuesToChoose(sessions, by, list);
 	return {
