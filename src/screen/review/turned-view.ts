@@ -1,8 +1,8 @@
 import { corners } from '../../tube/frames.ts';
 import type { Point } from '../../tube/job.ts';
+import { principalViews, type View } from '../../tube/principal-views.ts';
 import type { Shape } from '../../tube/shape.ts';
 import { combine, cross } from '../../tube/vector.ts';
-import { principalViews, type View } from '../drawing/principal-views.ts';
 
 /** Degrees that a key turns the tube by. */
 export const TURN = 15;
