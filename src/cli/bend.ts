@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { realFs } from '../files/fs-port.ts';
-import { loadBendable, rawJob } from '../job/load.ts';
+import { loadJob, rawJob } from '../job/load.ts';
 import { readSession } from '../journal/catalogue.ts';
 import { JournalError } from '../journal/errors.ts';
 import { damagedAfter, sessionsOfJob } from '../journal/find.ts';
@@ -73,7 +73,7 @@ export function openSession(
 ): LiveSession {
 	const world = worldAt(home, rescue);
 	if (resume === null) {
-		const read = loadBendable(file, keptTooling(home, tell));
+		const read = loadJob(file, keptTooling(home, tell));
 		const loaded = { ...read, job: asBent(read.job, as) };
 		const rows = keptForStart(home, tell);
 		const others = unfinished(rows, loaded.path, loaded.job.name).map(({ id }) => id);

@@ -2,6 +2,7 @@ import { table } from '../terminal/table.ts';
 import type { ChalkPlane } from '../tube/chalk.ts';
 import type { Job } from '../tube/job.ts';
 import { chalkPointWords, chalkWords, planeWords } from '../words/chalk.ts';
+import type { BendRadius } from '../words/dies.ts';
 import { foreignName } from '../words/foreign.ts';
 import { tapeValue } from '../words/lengths.ts';
 import { wrapped } from './page.ts';
@@ -9,14 +10,14 @@ import { wrapped } from './page.ts';
 /** What to chalk on the bench, a table for each plane. `said`: sentences on what it rests on. */
 export function chalkText(
 	job: Job,
-	{ planes, radius }: { planes: readonly ChalkPlane[]; radius: number },
+	{ planes, bends }: { planes: readonly ChalkPlane[]; bends: readonly BendRadius[] },
 	said: readonly string[],
 ): string {
 	const unit = job.units === 'in' ? 'inches' : 'millimetres';
 	return [
 		...wrapped(`${foreignName(job.name)}: center line (lengths in ${unit})`),
 		...said.flatMap((sentence) => wrapped(sentence)),
-		...wrapped(chalkWords(radius, job)),
+		...wrapped(chalkWords(bends, job)),
 		...planes.flatMap((plane) => ['', ...wrapped(planeWords(plane, planes.length, job)), ...planeRows(plane, job)]),
 	].join('\n');
 }

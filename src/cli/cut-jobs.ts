@@ -1,6 +1,6 @@
 import { readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { loadBendable } from '../job/load.ts';
+import { loadJob } from '../job/load.ts';
 import { sessionsOfJob } from '../journal/find.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
 import { beginning, growthOf } from '../session/log/start.ts';
@@ -47,16 +47,16 @@ export function jobPieces(
 	{ home, rows, lessons }: { home: string; rows: readonly KeptRow[]; lessons: readonly Lesson[] },
 ): JobPieces[] {
 	const settings = openSettings(home);
-	const loaded = files.map((file) => loadBendable(file, settings.tooling));
+	const loaded = files.map((file) => loadJob(file, settings.tooling));
 	const once = loaded.filter(({ path }, i) => loaded.findIndex((other) => other.path === path) === i);
 	return once.map(({ job, fromBender, path }) => {
-		const { value } = growthOf(beginning({ job, fromBender }, lessons));
+		const growth = growthOf(beginning({ job, fromBender }, lessons));
 		const sessions = sessionsOfJob(rows, path, job.name);
 		const many = (status: KeptRow['status']) => sessions.filter((row) => row.status === status).length;
 		return {
 			job,
 			file: path,
-			length: cutLength(job, finishedShape(job, value)),
+			length: cutLength(job, finishedShape(job, growth)),
 			wanted: job.quantity,
 			finished: many('done'),
 			begun: many('open'),

@@ -1,5 +1,5 @@
 import { dirname } from 'node:path';
-import { loadBendable } from '../job/load.ts';
+import { loadJob } from '../job/load.ts';
 import { readSession } from '../journal/catalogue.ts';
 import { realPath } from '../journal/find.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
@@ -45,7 +45,7 @@ export async function runHome({ home, jobs, color, ascii }: HomeRequest) {
 export async function runBendScreen(request: BendRequest, io: Io): Promise<number> {
 	const { file, resume, learn, rescue = null, home, color, ascii = false, as } = request;
 	// What is wrong with the job file or with the wish to resume is said on the terminal as it is, before any screen is drawn.
-	const jobPath = resume === null ? loadBendable(file, keptTooling(home, tellOn(io))).path : realPath(file);
+	const jobPath = resume === null ? loadJob(file, keptTooling(home, tellOn(io))).path : realPath(file);
 	const session = resume === true ? newestUnfinished(home, file, tellOn(io), rescue) : resume;
 	const { openScreen } = await import('../screen/shell/open-screen.tsx');
 	// The other jobs that the home screen lists were not meant.

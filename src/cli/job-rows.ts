@@ -2,7 +2,7 @@ import { readdirSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { JobFileError } from '../job/fault.ts';
 import { jobText } from '../job/job-text.ts';
-import { loadBendable } from '../job/load.ts';
+import { loadJob } from '../job/load.ts';
 import type { ToolingLookup } from '../job/tooling.ts';
 import { realPath } from '../journal/find.ts';
 import type { JobRow, SessionRow } from '../screen/home/home-port.ts';
@@ -101,7 +101,7 @@ export function checkedRows(
 
 function checked(path: string, lookup: ToolingLookup): Pick<JobRow, 'name' | 'summary' | 'tube' | 'faults'> {
 	try {
-		const { name, units, tube, shape } = loadBendable(path, lookup).job;
+		const { name, units, tube, shape } = loadJob(path, lookup).job;
 		const bends = shape.kind === 'bends' ? shape.bends.length : shape.points.length - 2;
 		return { name, ...summed({ bends, od: tube.od, wall: tube.wall, units, material: tube.material.name }) };
 	} catch (error) {

@@ -2,7 +2,7 @@ import type { KeptRow } from '../journal/kept-row.ts';
 import { type MayGoOn, SessionCache } from '../journal/kept-sessions.ts';
 import { lessonsThatWeigh } from '../journal/lessons.ts';
 import { openSettings, type Settings } from '../settings/settings.ts';
-import type { Lesson } from '../springback/history.ts';
+import type { Kin, Lesson } from '../springback/history.ts';
 import { journalWords } from '../words/journal.ts';
 import { type Io, tellOn } from './io.ts';
 
@@ -91,5 +91,6 @@ export function lessonsFor(home: string, rows: readonly KeptRow[], before?: stri
 /** Whether a session's lesson counts. Where nothing is forgotten no time has to be looked at. */
 export function countsIn(settings: Settings): (row: KeptRow) => boolean {
 	if (settings.forgotten().length === 0) return () => true;
-	return ({ kin, at }) => kin === null || settings.counts(kin.bender, kin.die, at);
+	const of = ({ bender, die }: Kin, at: string) => settings.counts(bender, die, at);
+	return ({ kin, besides, at }) => kin === null || (of(kin, at) && besides.every((each) => of(each.kin, at)));
 }

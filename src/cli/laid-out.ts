@@ -1,13 +1,14 @@
-import { loadBendable } from '../job/load.ts';
+import { loadJob } from '../job/load.ts';
 import { type Beginning, beginning, growthOf } from '../session/log/start.ts';
 import { jobEnds } from '../session/plan/ends.ts';
 import { jobWarnings } from '../session/plan/job-warnings.ts';
 import { openSettings } from '../settings/settings.ts';
 import type { Lesson } from '../springback/history.ts';
+import { diesOf, furtherPlace, hasSeveralDies, toolingOfDie } from '../tube/dies.ts';
 import type { PlannedGrowth } from '../tube/growth.ts';
 import type { BentAs, Job } from '../tube/job.ts';
 import { type LayoutDocument, layout } from '../tube/layout.ts';
-import { type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
+import { FIELD_NAMES, type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { asBent } from '../tube/turned-job.ts';
 import { formatQuantity } from '../units/format.ts';
 import { foreignName } from '../words/foreign.ts';
@@ -46,9 +47,9 @@ export function laidOut(
 ): LaidOut {
 	const settings = openSettings(home);
 	for (const problem of settings.problems) tell(problem);
-	const { job: drawn, fromBender, path } = loadBendable(file, settings.tooling);
+	const { job: drawn, fromBender, path } = loadJob(file, settings.tooling);
 	const job = asBent(drawn, as);
-	const isWanted = learn && (taught || job.tooling.growth === null);
+	const isWanted = learn && (taught || diesOf(job).some((die) => toolingOfDie(job, die).growth === null));
 	const begin = beginning({ job, fromBender }, isWanted ? lessonsOf(home, tell) : null);
 	const growth = growthOf(begin);
 	const document = layout(job, growth, jobWarnings(job, growth), jobEnds(job, growth));
@@ -58,18 +59,29 @@ export function laidOut(
 const lessonsOf = (home: string, tell: (sentence: string) => void): readonly Lesson[] =>
 	lessonsFor(home, keptForStart(home, tell));
 
-function keptValues({ tooling, units }: Job, places: readonly string[]): string | null {
-	if (places.length === 0) return null;
-	const names = places.map((place) => place.replace('tooling.', '') as FieldName);
-	const values = names.map((name) => {
-		const value = tooling[name];
-		return `${name} ${value === null ? 'not known' : formatQuantity(value, TOOLING_FIELDS[name].kind, units)}`;
-	});
-	return `As kept for bender "${foreignName(tooling.bender)}" and die "${foreignName(tooling.die)}": ${values.join(', ')}.`;
+function keptValues(job: Job, places: readonly string[]): string | null {
+	const { tooling, units } = job;
+	const told = (die: string, placed: (name: FieldName) => string): string[] => {
+		const of = toolingOfDie(job, die);
+		const values = FIELD_NAMES.filter((name) => places.includes(placed(name))).map((name) => {
+			const value = of[name];
+			return `${name} ${value === null ? 'not known' : formatQuantity(value, TOOLING_FIELDS[name].kind, units)}`;
+		});
+		if (values.length === 0) return [];
+		return [`As kept for bender "${foreignName(tooling.bender)}" and die "${foreignName(die)}": ${values.join(', ')}.`];
+	};
+	const further = Object.keys(tooling.dies ?? {});
+	const each = [
+		...told(tooling.die, (name) => `tooling.${name}`),
+		...further.flatMap((die) => told(die, (name) => furtherPlace(die, name))),
+	];
+	return each.length === 0 ? null : each.join(' ');
 }
 
-function changed({ shape, units, tooling: { growth, clr } }: Job): string | null {
-	if (shape.kind === 'points' || growth === null || growth === 1) return null;
-	const drawn = formatQuantity(shape.radius ?? clr, 'length', units);
+function changed(job: Job): string | null {
+	const { shape, units, tooling } = job;
+	// Jobs of several dies are younger than the change.
+	if (shape.kind === 'points' || tooling.growth === null || tooling.growth === 1 || hasSeveralDies(job)) return null;
+	const drawn = formatQuantity(shape.radius ?? tooling.clr, 'length', units);
 	return `Changed: a job with growth and bends is read in a new way. The straights in the file are for bends of radius ${drawn}. The corners hold; straights and marks give way. It used to be the other way about.`;
 }

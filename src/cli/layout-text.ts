@@ -1,5 +1,6 @@
 import { table } from '../terminal/table.ts';
 import { copedEnds } from '../tube/cope.ts';
+import { diesOf, toolingOfDie } from '../tube/dies.ts';
 import type { Job } from '../tube/job.ts';
 import type { LayoutBend, LayoutCheck, LayoutDocument } from '../tube/layout.ts';
 import { formatAngle, trimmed } from '../units/format.ts';
@@ -32,6 +33,7 @@ function heading(job: Job, { cutLength, developedLength, overall }: LayoutDocume
 			`Tube ${trimmed(tube.od, 4)} x ${trimmed(tube.wall, 4)} ${foreignName(tube.material.name)}. Bender "${foreignName(tooling.bender)}", die ` +
 				`"${foreignName(tooling.die)}", center-line radius ${length(tooling.clr)}.`,
 		),
+		...dieLines(job).flatMap((sentence) => wrapped(sentence)),
 		...(as === null ? [] : wrapped(as)),
 		...said.flatMap((sentence) => wrapped(sentence)),
 		'',
@@ -48,6 +50,22 @@ function heading(job: Job, { cutLength, developedLength, overall }: LayoutDocume
 		),
 	];
 }
+
+/** The other dies that bends are bent on, and when each goes in. */
+function dieLines(job: Job): string[] {
+	return diesOf(job)
+		.slice(1)
+		.map((die) => {
+			const { clr } = toolingOfDie(job, die);
+			return `Another die in this tube: "${foreignName(die)}", center-line radius ${bare(clr, job)}.`;
+		});
+}
+
+/** A column of the dies, where there are several. */
+const dieColumn = (bends: readonly LayoutBend[]) => ({
+	head: bends.some(({ die }) => die !== undefined) ? ['die'] : [],
+	of: ({ die }: LayoutBend) => (die === undefined ? [] : [foreignName(die)]),
+});
 
 function roundTheTube({ face, around }: LayoutBend, job: Job): string {
 	if (face === 'same') return 'same side as bend 1';
@@ -76,27 +94,33 @@ function marking(job: Job, { bends }: LayoutDocument): string[] {
 }
 
 function bending({ bends }: LayoutDocument): string[] {
+	const die = dieColumn(bends);
 	const rows = bends.map((bend) => [
 		`${bend.bend}`,
+		...die.of(bend),
 		bend.mark.tape,
 		turnWords(bend.tubeTurn),
 		formatAngle(bend.angle, 2),
 	]);
+	const several = die.head.length > 0;
 	return [
 		'',
-		'2. Bend, one row at a time: mark to the die, turn the tube, bend',
-		...table([['bend', 'mark', 'turn the tube', 'finished angle'], ...rows], [2]),
+		`2. Bend, one row at a time: ${several ? 'its die in, ' : ''}mark to the die, turn the tube, bend`,
+		...table([['bend', ...die.head, 'mark', 'turn the tube', 'finished angle'], ...rows], several ? [1, 3] : [2]),
 		...wrapped(STOPS, '  '),
 	];
 }
 
 function shapeRows(job: Job, { bends }: LayoutDocument): string[] {
+	const several = bends.some(({ die }) => die !== undefined);
 	const rows = bends.map(({ bend, rotation, ...part }) => [
 		`${bend}`,
 		formatAngle(rotation, 2),
+		...(several ? [bare(part.radius, job)] : []),
 		...[part.straight, part.arc, part.setback, part.external].map((length) => bare(length, job)),
 	]);
-	const heads = ['bend', 'rotation', 'straight before', 'arc', 'setback', 'external'];
+	const radius = several ? ['radius'] : [];
+	const heads = ['bend', 'rotation', ...radius, 'straight before', 'arc', 'setback', 'external'];
 	return ['', 'The shape', ...table([heads, ...rows], [])];
 }
 

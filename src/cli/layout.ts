@@ -31,7 +31,7 @@ export async function runLayout(
 ): Promise<number> {
 	const tell = tellOn({ stderr });
 	const { job, growth, document, kept, changed } = laidOut({ file, home, as, learn }, tell);
-	const planes = chalk ? chalkPlanes(finishedShape(job, growth.value)) : null;
+	const planes = chalk ? chalkPlanes(finishedShape(job, growth)) : null;
 	if (json) {
 		if (kept !== null) tell(kept);
 		printJson(
@@ -43,12 +43,10 @@ export async function runLayout(
 			},
 		);
 	} else {
-		const said = [kept, marksFor(growth), changed].filter((line) => line !== null);
+		const said = [kept, marksFor(growth, job.tooling.die), changed].filter((line) => line !== null);
 		print(
 			{ stdout },
-			planes
-				? chalkText(job, { planes, radius: job.tooling.clr * growth.value }, said)
-				: layoutText(job, document, said),
+			planes ? chalkText(job, { planes, bends: document.bends }, said) : layoutText(job, document, said),
 		);
 	}
 	return 0;

@@ -5,7 +5,7 @@ import { filterPrior } from '../springback/filter.ts';
 import { type Kin, type Lesson, learned, type Provenance } from '../springback/history.ts';
 import { isSame } from '../springback/kin.ts';
 import { type SpringbackPoint, springbackAt } from '../springback/learned-curve.ts';
-import { together } from '../springback/lesson.ts';
+import { kinsOf, together } from '../springback/lesson.ts';
 import {
 	SCATTER_KINDS,
 	type ScatterKind,
@@ -54,22 +54,34 @@ export function learnedFrom(rows: readonly KeptRow[], settings: Settings): { lea
 	};
 }
 
-/** The rows that taught of the same combination together, each list newest first. */
-function combinations(rows: readonly KeptRow[]): KeptRow[][] {
-	const byKin = new Map<Kin | null, KeptRow[]>();
-	const lists: KeptRow[][] = [];
-	for (const row of rows) {
-		const { kin } = row;
+/** What one session taught of one combination; of a tube that several dies bent, one for each. */
+interface Taught {
+	row: KeptRow;
+	kin: Kin;
+	pulls: number;
+}
+
+/** What the rows taught of the same combination together, each list newest first. */
+function combinations(rows: readonly KeptRow[]): Taught[][] {
+	const byKin = new Map<Kin, Taught[]>();
+	const lists: Taught[][] = [];
+	for (const taught of rows.flatMap(taughtBy)) {
+		const { kin } = taught;
 		// Most rows share the very object.
-		let list = byKin.get(kin) ?? lists.find(([first]) => first?.kin && kin && isSame(first.kin, kin));
+		let list = byKin.get(kin) ?? lists.find(([first]) => first && isSame(first.kin, kin));
 		if (!list) {
 			list = [];
 			lists.push(list);
 		}
 		byKin.set(kin, list);
-		list.push(row);
+		list.push(taught);
 	}
 	return lists;
+}
+
+function taughtBy(row: KeptRow): Taught[] {
+	const { kin, pulls, besides } = row;
+	return kin === null ? [] : [{ kin, pulls }, ...besides].map((each) => ({ row, ...each }));
 }
 
 function byName(a: Learned, b: Learned): number {
@@ -77,14 +89,15 @@ function byName(a: Learned, b: Learned): number {
 	return name(a) < name(b) ? -1 : 1;
 }
 
-function learnedOf(rows: readonly KeptRow[], lessons: readonly Lesson[]): Learned {
-	const [newest] = rows;
-	if (!newest?.kin) throw new RangeError('A combination that nothing taught of has not been learned.');
-	const { kin, job } = newest;
+function learnedOf(told: readonly Taught[], lessons: readonly Lesson[]): Learned {
+	const [newest] = told;
+	if (!newest) throw new RangeError('A combination that nothing taught of has not been learned.');
+	const { kin } = newest;
+	const { job } = newest.row;
 	const { prior, from } = learned(kin, filterPrior(kin.k), lessons);
-	const tallies = talliesOf(lessons.filter((lesson) => isSame(lesson.kin, kin)));
-	const pulls = rows.reduce((sum, row) => sum + row.pulls, 0);
-	const taught = { sessions: rows.length, pulls };
+	const tallies = talliesOf(lessons.filter((lesson) => kinsOf(lesson).some((each) => isSame(each, kin))));
+	const pulls = told.reduce((sum, each) => sum + each.pulls, 0);
+	const taught = { sessions: told.length, pulls };
 	return {
 		kin,
 		units: job?.units ?? 'mm',

@@ -31,11 +31,11 @@ export interface PaperRequest {
 export async function runPaper(request: PaperRequest, io: Pick<Io, 'stdout' | 'stderr'>): Promise<number> {
 	const tell = tellOn(io);
 	const { job, path, begin, growth, document, kept, changed } = laidOut({ ...request, learn: true }, tell, true);
-	const shape = finishedShape(job, growth.value);
+	const shape = finishedShape(job, growth);
 	const { PAPERS, usualPaper, PART_NAMES, printJob } = await import('../paper/index.ts');
 	const parts = partsIn(request.parts, PART_NAMES);
 	const paper = PAPERS[pageIn(request.page, Object.keys(PAPERS)) ?? usualPaper(job.units)];
-	const said = [kept, marksFor(growth), changed].filter((line) => line !== null);
+	const said = [kept, marksFor(growth, job.tooling.die), changed].filter((line) => line !== null);
 	const of = { job, document, shape, ...firstStops(job, shape, begin), said, foot: path };
 	const bytes = await printJob(parts, of, paper);
 	writePdf({ to: request.out ?? besideJob(path, parts), bytes, force: request.force }, io);

@@ -1,5 +1,5 @@
 import { randomBytes } from 'node:crypto';
-import { loadBendable } from '../job/load.ts';
+import { loadJob } from '../job/load.ts';
 import { doneOf } from '../practice/done.ts';
 import { beginPractice, type Practice, type PracticeStep, playedOut, practiceHome } from '../practice/practice.ts';
 import { USUAL } from '../practice/world.ts';
@@ -59,7 +59,7 @@ function seedOf(text: string): number {
 }
 
 function begin({ file, home, as }: PracticeRequest, seed: number, { stderr }: Io): Practice {
-	const read = loadBendable(file, keptTooling(home, tellOn({ stderr })));
+	const read = loadJob(file, keptTooling(home, tellOn({ stderr })));
 	const loaded = { ...read, job: asBent(read.job, as) };
 	const random = () => randomBytes(4).toString('hex');
 	return beginPractice(loaded, USUAL, seed, { home, program: VERSION, now: () => new Date(), random });

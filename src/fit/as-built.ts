@@ -3,25 +3,27 @@ import { slopesAt } from '../maths/differences.ts';
 import { type Problem, solve } from '../maths/least-squares.ts';
 import { times } from '../maths/matrix.ts';
 import { frames } from '../tube/frames.ts';
-import type { AsBuilt, AsBuiltInput, AsBuiltUnknown, Estimate, TubeReading } from './built-tube.ts';
-import { type RawTube, uncutShape } from './raw-tube.ts';
+import type { AsBuilt, AsBuiltInput, AsBuiltUnknown, Estimate, ToldTooling, TubeReading } from './built-tube.ts';
+import { type RawDie, type RawTube, uncutShape } from './raw-tube.ts';
 import { type Lying, readingSlopes } from './reading-slopes.ts';
 import { type Suspect, suspectsOf } from './suspects.ts';
 
 /** Where nothing tells a mark, its unit of variation: a length of this part of the piece. */
 const UNTOLD = 1e-3;
 
-function listUnknowns({ bends, tooling }: AsBuiltInput): AsBuiltUnknown[] {
-	const { dieSpread, bendSpread, stretch } = tooling;
+const diesIn = ({ tooling, further = [] }: AsBuiltInput): ToldTooling[] => [tooling, ...further];
+
+function listUnknowns(input: AsBuiltInput): AsBuiltUnknown[] {
+	const dies = diesIn(input);
 	return [
-		...bends.flatMap(({ mark, angle, rotation }, bend): AsBuiltUnknown[] => [
+		...input.bends.flatMap(({ mark, angle, rotation, die = 0 }, bend): AsBuiltUnknown[] => [
 			{ kind: 'mark', bend, told: mark },
 			{ kind: 'angle', bend, told: angle },
 			{ kind: 'rotation', bend, told: rotation },
-			{ kind: 'radius', bend, told: { value: 0, sd: bendSpread } },
+			{ kind: 'radius', bend, told: { value: 0, sd: dies[die]!.bendSpread } },
 		]),
-		{ kind: 'die', bend: null, told: { value: 0, sd: dieSpread } },
-		{ kind: 'stretch', bend: null, told: stretch },
+		...dies.map(({ dieSpread }): AsBuiltUnknown => ({ kind: 'die', bend: null, told: { value: 0, sd: dieSpread } })),
+		...dies.map(({ stretch }): AsBuiltUnknown => ({ kind: 'stretch', bend: null, told: stretch })),
 	];
 }
 
@@ -31,11 +33,11 @@ export const placeOf = (kind: 'mark' | 'angle' | 'rotation' | 'radius', bend: nu
 
 /** The tube that a vector of unknowns stands for; without one, the likeliest. */
 export function rawTubeOf({ input, mean }: Pick<AsBuilt, 'input' | 'mean'>, x: readonly number[] = mean): RawTube {
-	const { bends, tooling } = input;
-	const [die, stretch] = [x.at(-2)!, x.at(-1)!];
-	const radius = tooling.radius * Math.exp(die);
+	const dies = rawDiesOf({ input, mean: x });
+	const [first, ...further] = dies;
 	return {
-		bends: bends.map(({ relievedFrom }, i) => {
+		bends: input.bends.map(({ relievedFrom, die }, i) => {
+			const { radius } = dies[die ?? 0]!;
 			const angle = x[placeOf('angle', i)]!;
 			return {
 				mark: x[placeOf('mark', i)]!,
@@ -43,12 +45,23 @@ export function rawTubeOf({ input, mean }: Pick<AsBuilt, 'input' | 'mean'>, x: r
 				rotation: x[placeOf('rotation', i)]!,
 				radius: radius * Math.exp(x[placeOf('radius', i)]!),
 				wrapped: Math.max(angle, relievedFrom ?? 0),
+				...(die === undefined ? {} : { die }),
 			};
 		}),
-		stretch,
-		markOffset: tooling.markOffset,
-		radius,
+		...first!,
+		...(further.length === 0 ? {} : { further }),
 	};
+}
+
+/** What each die of the tube does, in their order, by a vector of unknowns. */
+export function rawDiesOf({ input, mean: x }: Pick<AsBuilt, 'input' | 'mean'>): RawDie[] {
+	const dies = diesIn(input);
+	const first = x.length - 2 * dies.length;
+	return dies.map(({ radius, markOffset }, k) => ({
+		stretch: x[first + dies.length + k]!,
+		markOffset,
+		radius: radius * Math.exp(x[first + k]!),
+	}));
 }
 
 /** Part of an unknown's unit by which it is moved to see what follows: differences of second order, near the best for doubles. */
@@ -149,11 +162,14 @@ function readsOn({ readings }: AsBuiltInput, { uncut, laid }: Lying): number[] {
 }
 
 /** How each reading follows each unknown, in their order. */
-function slopesOn({ readings }: AsBuiltInput, lying: Lying): number[][] {
-	const grips = readings.map((reading) => reading.grips(lying.laid));
-	return readingSlopes(lying, grips).map(({ bends, stretch }) => {
-		const die = bends.reduce((sum, { radius }) => sum + radius, 0);
-		return [...bends.flatMap(({ mark, angle, rotation, radius }) => [mark, angle, rotation, radius]), die, stretch];
+function slopesOn(input: AsBuiltInput, lying: Lying): number[][] {
+	const grips = input.readings.map((reading) => reading.grips(lying.laid));
+	const dies = diesIn(input).map((_, die) => die);
+	return readingSlopes(lying, grips).map((bends) => {
+		const shared = (of: 'radius' | 'stretch') =>
+			dies.map((die) => bends.reduce((sum, bend, i) => ((input.bends[i]!.die ?? 0) === die ? sum + bend[of] : sum), 0));
+		const own = bends.flatMap(({ mark, angle, rotation, radius }) => [mark, angle, rotation, radius]);
+		return [...own, ...shared('radius'), ...shared('stretch')];
 	});
 }
 

@@ -19,9 +19,11 @@ export interface ToldBend {
 	rotation: Estimate;
 	/** Largest angle before the bend was opened; null when it never was. */
 	relievedFrom: number | null;
+	/** The die it was bent on: 0, or absent, the first; k: `further[k - 1]`. */
+	die?: number;
 }
 
-/** What the tooling is expected to do, and how far tooling of its kind strays from that. */
+/** What a die is expected to do, and how far tooling of its kind strays from that. */
 export interface ToldTooling {
 	/** Finished centre-line radius of a bend. */
 	radius: number;
@@ -51,12 +53,14 @@ export interface AsBuiltInput {
 	/** The bends made so far, in order from the start end. */
 	bends: readonly ToldBend[];
 	tooling: ToldTooling;
+	/** The same of the other dies that bend this tube. */
+	further?: readonly ToldTooling[];
 	/** Length of the raw piece. */
 	piece: number;
 	readings: readonly TubeReading[];
 }
 
-/** An unknown of the estimate; `bend` counts from 0 and is null for what all bends share. */
+/** An unknown of the estimate; `bend` counts from 0 and is null for what all bends of a die share. Dies stand last, then their stretches. */
 export interface AsBuiltUnknown {
 	kind: 'mark' | 'angle' | 'rotation' | 'radius' | 'die' | 'stretch';
 	bend: number | null;

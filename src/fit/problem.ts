@@ -151,7 +151,7 @@ export function posed(input: Posed, unknowns: readonly Unknown[]): Problem {
 		const rows: number[][] = [[], [], [], [], [], []];
 		for (const { kind, index, dear } of unknowns) {
 			const moves = motion[OF_KIND[kind]];
-			const less = ended ? taken(kind, input.shape.bends[index]!.radius, ended) : 0;
+			const less = ended ? taken(kind, input.shape.bends[index]!.radius, ended.stretch[index]!) : 0;
 			for (let row = 0; row < 6; row++) {
 				const shorter = less === 0 ? 0 : less * motion.straights[6 * input.shape.bends.length + row]!;
 				rows[row]!.push(((moves[6 * index + row]! - shorter) * dear) / units[row]!);
@@ -190,7 +190,7 @@ function measureRows({ measures, ended }: Posed, shape: Shape, way: Walk, unknow
 	return measures.map(({ grips, tolerance }) => {
 		const slopes = slopesOf(grips(laid), way);
 		return unknowns.map(({ kind, index, dear }) => {
-			const less = ended ? taken(kind, shape.bends[index]!.radius, ended) * slopes.straights[last]! : 0;
+			const less = ended ? taken(kind, shape.bends[index]!.radius, ended.stretch[index]!) * slopes.straights[last]! : 0;
 			return ((slopes[OF_KIND[kind]][index]! - less) * dear) / tolerance;
 		});
 	});

@@ -12,11 +12,12 @@ export interface RawBend {
 	radius: number;
 	/** Largest angle that it ever had: so much of the tube is wrapped. */
 	wrapped: number;
+	/** The die it is bent on: 0, or absent, the tube's first; k: `further[k - 1]`. */
+	die?: number;
 }
 
-/** A tube by its bends, from the start end, and what the tooling does to each of them. Lengths in one unit. */
-export interface RawTube {
-	bends: readonly RawBend[];
+/** What a die does to the bends that it makes. */
+export interface RawDie {
 	/** Part by which an arc comes out longer than the straight tube it took. */
 	stretch: number;
 	/** How far past the die's index line a bend really starts. */
@@ -25,9 +26,24 @@ export interface RawTube {
 	radius: number;
 }
 
+/** A tube by its bends, from the start end, and what its first die does, and each further one. Lengths in one unit. */
+export interface RawTube extends RawDie {
+	bends: readonly RawBend[];
+	further?: readonly RawDie[];
+}
+
+/** What the die of a bend does. */
+export function dieOn(tube: Omit<RawTube, 'bends'>, { die = 0 }: { die?: number }): RawDie {
+	return die === 0 ? tube : tube.further![die - 1]!;
+}
+
 /** Raw tube used from the start end to the end of each bend; entry 0 is the start end itself. */
-export function ends({ bends, stretch, markOffset }: RawTube): number[] {
-	return [0, ...bends.map(({ mark, radius, wrapped }) => mark + markOffset + rawArc(wrapped, radius, stretch))];
+export function ends(tube: RawTube): number[] {
+	const end = (bend: RawBend) => {
+		const { stretch, markOffset } = dieOn(tube, bend);
+		return bend.mark + markOffset + rawArc(bend.wrapped, bend.radius, stretch);
+	};
+	return [0, ...tube.bends.map(end)];
 }
 
 /** Opened further than this a bend is straight, degrees: as an arc it would have no radius. */
@@ -39,7 +55,7 @@ const STRAIGHT = 1e-6;
  */
 export function uncutShape(tube: RawTube, piece: number): Shape {
 	const used = ends(tube);
-	const straights = tube.bends.map(({ mark }, i) => mark + tube.markOffset - used[i]!);
+	const straights = tube.bends.map((bend, i) => bend.mark + dieOn(tube, bend).markOffset - used[i]!);
 	const bends = tube.bends.map(({ angle, rotation, radius, wrapped }): ArcBend => {
 		const left = Math.abs(angle) < STRAIGHT ? STRAIGHT : angle;
 		return { angle: left, rotation, radius: (radius * wrapped) / left };

@@ -1,5 +1,7 @@
 /** Reads `tooling.dies`: further dies of the same bender, by their names. */
+import { furtherPlace } from '../tube/dies.ts';
 import type { DieFields, Tooling, Units } from '../tube/job.ts';
+import type { KeptTooling } from '../tube/kept-tooling.ts';
 import { FIELD_NAMES, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { inside, type Report, valued } from './fault.ts';
 import { isObject, readObject, text } from './fields.ts';
@@ -12,28 +14,73 @@ const MOST_DIES = 20;
 
 const DIE_FIELDS = FIELD_NAMES.filter((name): name is keyof DieFields => TOOLING_FIELDS[name].with.includes('die'));
 
-/** `own` is the job's own die, `od` the tube's diameter; each undefined where it is not known. */
-export function readDies(
-	value: unknown,
-	own: string | undefined,
-	od: number | undefined,
-	units: Units,
-	report: Report,
-): Tooling['dies'] {
-	if (value === undefined) return undefined;
+/** What further dies are read by. */
+export interface DiesBy {
+	/** The name of the job's own die, and the tube's diameter; each undefined where it is not known. */
+	own: string | undefined;
+	od: number | undefined;
+	units: Units;
+	/** What is kept of a die of the job's bender. */
+	kept(name: string): KeptTooling | undefined;
+	/** Whether the job file says a figure of its tooling itself; and whether it is kept of the job's own die. */
+	wrote(field: string): boolean;
+	keptOfOwn(field: string): boolean;
+	report: Report;
+}
+
+export interface ReadDies {
+	dies: Tooling['dies'];
+	/** The place of each value that comes from what is kept of a die. */
+	fromBender: string[];
+}
+
+/** What is absent of a die is what is kept of it, else the job's own. */
+export function readDies(value: unknown, by: DiesBy): ReadDies {
+	const { own, od, units, report } = by;
+	const none = { dies: undefined, fromBender: [] };
+	if (value === undefined) return none;
 	if (!isObject(value) || Object.keys(value).length > MOST_DIES) {
 		report({ at: AT, found: valued(value), right: { code: 'dies', most: MOST_DIES } });
-		return undefined;
+		return none;
 	}
 	const readers = Object.fromEntries(DIE_FIELDS.map((name) => [name, figureReader(name, units)] as const));
+	const fromBender: string[] = [];
 	const read = Object.entries(value).map(([name, die]) => {
 		const at = inside(AT, name);
 		reportName(name, own, at, report);
-		const fields: Partial<DieFields> = readObject(die, at, readers, [], report);
+		const given: Partial<DieFields> = readObject(die, at, readers, [], report);
+		const wrote = (field: string) => isObject(die) && Object.hasOwn(die, field);
+		const filled = filledIn(name, wrote, by);
+		fromBender.push(...filled.fromBender);
+		const fields = { ...given, ...filled.fields };
 		reportTightDie(fields.clr, od, at, report);
 		return [name, fields] as const;
 	});
-	return read.length === 0 ? undefined : Object.fromEntries(read);
+	return { dies: read.length === 0 ? undefined : Object.fromEntries(read), fromBender };
+}
+
+/** Told by a test piece, of the one die that it was bent on. */
+const OF_ONE_DIE: ReadonlySet<string> = new Set(['growth', 'stretch', 'markOffset']);
+
+/** What a die's own entry does not say and the job's tooling does not decide. */
+function filledIn(
+	name: string,
+	said: (field: string) => boolean,
+	{ kept, wrote, keptOfOwn, units }: DiesBy,
+): { fields: Partial<DieFields>; fromBender: string[] } {
+	const known = kept(name);
+	const fields: Partial<Record<keyof DieFields, number | null>> = {};
+	const fromBender: string[] = [];
+	for (const field of DIE_FIELDS) {
+		if (said(field)) continue;
+		const value = known?.[field] ?? null;
+		const jobDecides = wrote(field) && TOOLING_FIELDS[field].with.includes('machine');
+		if (value !== null && !jobDecides) {
+			fields[field] = value;
+			fromBender.push(furtherPlace(name, field));
+		} else if (OF_ONE_DIE.has(field) && keptOfOwn(field)) fields[field] = TOOLING_FIELDS[field].usual(units) ?? null;
+	}
+	return { fields: fields as Partial<DieFields>, fromBender };
 }
 
 function reportName(name: string, own: string | undefined, at: string, report: Report): void {

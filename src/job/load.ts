@@ -1,7 +1,7 @@
 /** Loads a job file from disk. */
 import { realpathSync } from 'node:fs';
 import type { Fault } from './facts/index.ts';
-import { JobFileError, valued } from './fault.ts';
+import { JobFileError } from './fault.ts';
 import { jobText } from './job-text.ts';
 import { scanJson } from './json-text.ts';
 import { type GoodJob, readJob } from './read.ts';
@@ -25,23 +25,6 @@ export function loadJob(path: string, lookup?: ToolingLookup): LoadedJob {
 	const faults = [...parsed.faults, ...('faults' in read ? read.faults : [])];
 	if ('faults' in read || faults.length > 0) throw new JobFileError(path, faults);
 	return { ...read, raw: parsed.value, path: realpathSync(path) };
-}
-
-/**
- * The same, of a job that is to be laid out or bent: one whose bends name another die than the job's own is sound, but not reckoned with yet.
- * @throws JobFileError with every fault of the file, or of each such bend
- */
-export function loadBendable(path: string, lookup?: ToolingLookup): LoadedJob {
-	const loaded = loadJob(path, lookup);
-	const { shape, tooling } = loaded.job;
-	const bends = shape.kind === 'bends' ? shape.bends : [];
-	const faults = bends.flatMap(({ die = tooling.die }, i): Fault[] => {
-		if (die === tooling.die) return [];
-		const right = { code: 'own-die-only', own: tooling.die } as const;
-		return [{ at: `shape.bends[${i}].die`, found: valued(die), right }];
-	});
-	if (faults.length > 0) throw new JobFileError(path, faults);
-	return loaded;
 }
 
 /**

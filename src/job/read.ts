@@ -1,6 +1,7 @@
 /** From a parsed job file to a job, or to every fault in it at once. */
 import { BOUNDS } from '../tube/bounds.ts';
 import { trimWithCopes } from '../tube/cope.ts';
+import { furtherPlace } from '../tube/dies.ts';
 import type { Job, Units } from '../tube/job.ts';
 import { wholeTolerance } from '../tube/tolerance.ts';
 import { UNSAID } from '../tube/whole-job.ts';
@@ -10,9 +11,9 @@ import { readEnds } from './ends.ts';
 import type { Fault } from './facts/index.ts';
 import { FaultList, type Report, valued } from './fault.ts';
 import { anything, count, isObject, length, notes, number, readObject, such, text, yesOrNo } from './fields.ts';
-import { readShape } from './shape.ts';
+import { type Radii, readShape } from './shape.ts';
 import { reportSpringsBack } from './springs-back.ts';
-import { readTooling, type ToolingLookup } from './tooling.ts';
+import { type ReadTooling, readTooling, type ToolingLookup } from './tooling.ts';
 import { readTube } from './tube.ts';
 
 export const JOB_FORMAT = 'job/1';
@@ -65,8 +66,9 @@ export function readJob(value: unknown, lookup: ToolingLookup = NO_TOOLING): Goo
 	const tube = readTube(value.tube, units, report);
 	const { tooling, fromBender } = readTooling(value.tooling, tube.od, units, lookup, report);
 	reportSpringsBack(tube, tooling.clr, 'tooling.clr', report);
-	const { clr, growth } = tooling;
-	const radii = clr === undefined ? undefined : { die: clr, finished: clr * (growth ?? 1) };
+	for (const [name, { clr }] of Object.entries(tooling.dies ?? {}))
+		reportSpringsBack(tube, clr ?? undefined, furtherPlace(name, 'clr'), report);
+	const radii = radiiOf(tooling);
 	const shape = readShape(value.shape, { units, radii, dies: dieNames(value.tooling, tooling.die), report });
 	const trim = readTrim(value.trim, units, report);
 	const ends = readEnds(value.ends, tube.od, units, report);
@@ -91,6 +93,16 @@ export function readJob(value: unknown, lookup: ToolingLookup = NO_TOOLING): Goo
 	};
 	// Every field that could be missing has been reported above.
 	return { job: job as Job, fromBender };
+}
+
+/** The radii that dies and, as far as it is stated, their growth give; undefined where the job's own is not known. */
+function radiiOf({ clr: die, growth = null, dies = {} }: ReadTooling): Radii | undefined {
+	if (die === undefined) return undefined;
+	const further = Object.entries(dies).map(([name, own]) => {
+		const { clr, growth: grown } = { clr: die, growth, ...own };
+		return [name, { die: clr, finished: clr * (grown ?? 1) }] as const;
+	});
+	return { die, finished: die * (growth ?? 1), further: new Map(further) };
 }
 
 function readTrim(value: unknown, units: Units, report: Report): Job['trim'] {

@@ -29,6 +29,8 @@ const NONE: ReadShape = { source: null, bends: null, directions: [] };
 export interface Radii {
 	die: number;
 	finished: number;
+	/** Of each further die, by its name. */
+	further: ReadonlyMap<string, { die: number; finished: number }>;
 }
 
 /** What a shape is read by. */
@@ -80,9 +82,9 @@ function readBends(value: Record<string, unknown>, { units, radii, dies, report 
 		? { kind: 'bends', bends, last, ...(radius === undefined ? {} : { radius }) }
 		: null;
 	const isRadiusKnown = radius !== undefined || !Object.hasOwn(value, 'radius');
-	// A bend on another die has another radius.
-	const isOneDie = bends.every(({ die }) => die === undefined || die === dies?.[0]);
-	if (source && radii && isRadiusKnown && isOneDie) reportNoRoom(source, radii, report);
+	// A die that is not known has been reported.
+	const areDiesKnown = bends.every(({ die }) => die === undefined || dies?.includes(die));
+	if (source && radii && isRadiusKnown && areDiesKnown) reportNoRoom(source, radii, report);
 	return {
 		source,
 		bends: read.length,
@@ -92,18 +94,19 @@ function readBends(value: Record<string, unknown>, { units, radii, dies, report 
 
 type BentSource = Extract<ShapeSource, { kind: 'bends' }>;
 
-/** Says which straights the finished radius leaves no room for, the drawing's sharp corners kept. */
-function reportNoRoom({ bends, last, radius: drawn }: BentSource, { die, finished }: Radii, report: Report): void {
+/** Says which straights the finished radii leave no room for, the drawing's sharp corners kept. */
+function reportNoRoom({ bends, last, radius: drawn }: BentSource, radii: Radii, report: Report): void {
+	const on = bends.map((bend) => radii.further.get(bend.die ?? '') ?? radii);
+	const own = on.map(({ finished }) => finished);
 	const straights = [...bends.map(({ straight }) => straight), last];
-	const shape = { straights, bends: bends.map((bend) => ({ ...bend, radius: drawn ?? die })) };
-	const kept = keepCorners(
-		shape,
-		bends.map(() => finished),
-	);
+	const shape = { straights, bends: bends.map((bend, i) => ({ ...bend, radius: drawn ?? on[i]!.die })) };
+	const kept = keepCorners(shape, own);
 	kept.straights.forEach((rest, i) => {
-		if (rest >= -ROUNDING * finished) return;
+		const both = own.slice(Math.max(0, i - 1), i + 1);
+		if (rest >= -ROUNDING * Math.max(...both)) return;
 		const least = Math.ceil((straights[i]! - rest) * 1000) / 1000;
 		const at = i === bends.length ? 'shape.last' : `${inside('shape.bends', i)}.straight`;
+		const finished = [...new Set(both)];
 		const right = { code: 'room', least, finished, bends: bendsWanting(i + 1, bends.length) } as const;
 		report({ at, found: valued(straights[i]), right });
 	});

@@ -42,8 +42,7 @@ export function readTooling(
 	const bender = read.bender ?? (wrote('bender') ? undefined : 'shop');
 	const die = read.die ?? (wrote('die') ? undefined : dieName(read.clr, od));
 	const kept = bender !== undefined && die !== undefined ? lookup(bender, die, units) : undefined;
-	const dies = readDies(further, die, od, units, report);
-	const tooling: ReadTooling = { ...read, bender, die, ...(dies && { dies }) };
+	const tooling: ReadTooling = { ...read, bender, die };
 	const fromBender: string[] = [];
 	for (const key of FIELD_NAMES) {
 		if (wrote(key)) continue;
@@ -51,9 +50,13 @@ export function readTooling(
 		if (own !== null) fromBender.push(`tooling.${key}`);
 		Object.assign(tooling, { [key]: own ?? TOOLING_FIELDS[key].usual(units) });
 	}
+	const keptOf = (name: string) => (bender === undefined ? undefined : lookup(bender, name, units));
+	const keptOfOwn = (field: string) => fromBender.includes(`tooling.${field}`);
+	const { dies, fromBender: more } = readDies(further, { own: die, od, units, kept: keptOf, wrote, keptOfOwn, report });
+	if (dies) tooling.dies = dies;
 	if (tooling.clr === undefined && !wrote('clr')) reportMissingRadius(read.die, bender, report);
 	else reportTightRadius(tooling.clr, od, fromBender.includes('tooling.clr'), report);
-	return { tooling, fromBender };
+	return { tooling, fromBender: [...fromBender, ...more] };
 }
 
 /** The name under which springback is learned where the job gives none. */

@@ -10,6 +10,7 @@ import { figuresOf, type SessionFigures } from '../session/report/figures.ts';
 import { type SessionStatus, type SessionSummary, sessionSummary, status } from '../session/report/views.ts';
 import type { Lesson } from '../springback/history.ts';
 import { bentAsField } from '../tube/bent-as.ts';
+import { hasSeveralDies } from '../tube/dies.ts';
 import { isOfALesson, LESSON_NUMBERS, lessonAt, putLesson } from './lesson-numbers.ts';
 import { methodName } from './method.ts';
 import type { LogRecord } from './record.ts';
@@ -41,7 +42,9 @@ export function outcomeOf(state: State): Outcome {
 }
 
 /** The fields by which a line says it. */
-export function cameToField({ status, summary, lesson, figures }: Outcome): { cameTo: CameTo } {
+export function cameToField({ status, summary, lesson, figures }: Outcome): { cameTo?: CameTo } {
+	// What several dies taught together has more numbers: such a log is folded.
+	if (lesson?.besides) return {};
 	const { bendsDone, bends, fits, mayFit = false } = summary;
 	const told = { status, bendsDone, bends, fits, mayFit, lesson: lesson && written(lesson), figures };
 	return { cameTo: { method: methodName(), ...told } };
@@ -58,6 +61,7 @@ export function outcomeIn(last: LogRecord, start: Start): Outcome | null {
 	const said = last.cameTo;
 	if (!isCameTo(said) || said.method !== methodName()) return null;
 	const { job, at, id } = start;
+	if (hasSeveralDies(job)) return null;
 	const { bendsDone, bends, fits, mayFit } = said;
 	const summary = { id, job: job.name, status: said.status, started: at, bendsDone, bends };
 	const told = said.lesson && lessonAt(numbersOf(said.lesson), 0);

@@ -52,13 +52,16 @@ export interface KeptRow {
 	readonly lesson: Lesson | null;
 	/** What it comes to beside others; null where there is a problem. */
 	readonly figures: SessionFigures | null;
+	/** The further combinations that it taught something of, where a tube was bent on several dies. */
+	readonly besides: NonNullable<Lesson['besides']>;
 }
 
 /** A session's log taken together into its row. `by` its last line, where that says what it came to; or by folding every line. */
 export function rowOf(kept: ReadSession, by: 'last line' | 'fold' = 'last line'): KeptRow {
 	const { id, path, records, problem } = kept;
 	const row = { id, path, ...begunBy(kept.first), touched: kept.touched };
-	const unknown = { status: 'open', summary: null, kin: null, pulls: 0, lesson: null, figures: null } as const;
+	const nothing = { kin: null, pulls: 0, lesson: null, besides: [], figures: null } as const;
+	const unknown = { status: 'open', summary: null, ...nothing } as const;
 	const isDamaged = kept.damage !== null;
 	const isImported = kept.imported !== null;
 	if (row.job === null && problem !== null) return { ...row, ...unknown, problem, isDamaged, isImported };
@@ -78,13 +81,11 @@ export function rowLeft(path: string, { start }: State, touched: string, outcome
 	return { ...names, touched, ...told(outcome, true), problem: null, isDamaged: false, isImported: false };
 }
 
-type Told = Pick<KeptRow, 'status' | 'summary' | 'kin' | 'pulls' | 'lesson' | 'figures'>;
+type Told = Pick<KeptRow, 'status' | 'summary' | 'kin' | 'pulls' | 'lesson' | 'besides' | 'figures'>;
 
 function told({ status, summary, lesson, figures }: Outcome, isWhole: boolean): Told {
-	const [kin, pulls] = [lesson?.kin ?? null, lesson?.pulls ?? 0];
-	return isWhole
-		? { status, summary, kin, pulls, lesson, figures }
-		: { status, summary: null, kin, pulls, lesson, figures: null };
+	const taught = { kin: lesson?.kin ?? null, pulls: lesson?.pulls ?? 0, lesson, besides: lesson?.besides ?? [] };
+	return isWhole ? { status, summary, ...taught, figures } : { status, summary: null, ...taught, figures: null };
 }
 
 function begunBy(first: LogRecord | null): Pick<KeptRow, 'job' | 'at' | 'startId'> {

@@ -118,7 +118,11 @@ class TableRow implements KeptRow, FoldedRow {
 		const { kin } = this;
 		if (kin === null) return null;
 		const told = lessonAt(this.table.numbers, this.from + LESSON);
-		return { kin, at: this.at, session: this.startId, ...told };
+		return { kin, at: this.at, session: this.startId, ...told, ...this.#odd?.several };
+	}
+
+	get besides(): NonNullable<Lesson['besides']> {
+		return this.#odd?.several?.besides ?? [];
 	}
 }
 
@@ -201,9 +205,14 @@ function numbersOf({ row, size, mtimeMs }: FoldedRow, { jobs, outcomes, kin }: L
 
 function oddOf(row: KeptRow, folder: string): Odd | null {
 	if (row instanceof TableRow) return row.table.texts.odd[row.id] ?? null;
-	const { path, at, startId, touched, problem } = row;
+	const { path, at, startId, touched, problem, lesson } = row;
 	const isPlain = path === ownPath(folder, row.id) && startId === row.id && problem === null;
-	return isPlain && isPlainTime(at) && isPlainTime(touched) ? null : { path, at, startId, touched, problem };
+	const odd = { path, at, startId, touched, problem };
+	if (lesson?.besides) {
+		const { besides, information, vector } = lesson;
+		return { ...odd, several: { besides, information, vector } };
+	}
+	return isPlain && isPlainTime(at) && isPlainTime(touched) ? null : odd;
 }
 
 function outcomeOf({ id, job, status, started, ...outcome }: SessionSummary): ListedOutcome {

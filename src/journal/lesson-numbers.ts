@@ -12,14 +12,15 @@ export const LESSON_NUMBERS = 4 + UNKNOWNS + UNKNOWNS ** 2 + 2 * TALLY_KINDS.len
 /** What a lesson says, apart from whose it is. */
 export type ToldLesson = Omit<Lesson, 'kin' | 'at' | 'session'>;
 
-/** Puts a lesson's numbers into `numbers` from place `at`. */
+/** Puts a lesson's numbers into `numbers` from place `at`; of several dies as many as of one, which tell nothing by themselves. */
 export function putLesson(
 	{ pulls, readings, vector, information, scatter, zero, right }: ToldLesson,
 	numbers: Float64Array,
 	at: number,
 ): void {
 	const tallies = TALLY_KINDS.flatMap((kind) => [scatter[kind].sum, scatter[kind].count]);
-	const all = [pulls, readings, ...vector, ...information.flat(), ...tallies, right, zero ?? Number.NaN];
+	const first = information.slice(0, UNKNOWNS).flatMap((line) => line.slice(0, UNKNOWNS));
+	const all = [pulls, readings, ...vector.slice(0, UNKNOWNS), ...first, ...tallies, right, zero ?? Number.NaN];
 	if (all.length !== LESSON_NUMBERS) throw new RangeError(`A lesson has ${LESSON_NUMBERS} numbers, not ${all.length}.`);
 	numbers.set(all, at);
 }

@@ -16,8 +16,10 @@ export function lessonsThatWeigh(rows: readonly KeptRow[], counts: (row: KeptRow
 		const { kin } = row;
 		if (kin === null) continue;
 		const before = taken.get(kin) ?? 0;
-		if (before >= MOST_LESSONS || !counts(row)) continue;
-		taken.set(kin, before + 1);
+		// What several dies told together weighs by itself; how many of those there are is seen when they are weighed.
+		const isAlone = row.besides.length === 0;
+		if ((isAlone && before >= MOST_LESSONS) || !counts(row)) continue;
+		if (isAlone) taken.set(kin, before + 1);
 		if (row.lesson) lessons.push(row.lesson);
 	}
 	return lessons;

@@ -1,11 +1,14 @@
 import type { SessionSummary } from '../session/report/views.ts';
-import type { Kin } from '../springback/history.ts';
+import type { Kin, Lesson } from '../springback/history.ts';
 import type { JobNames, KeptRow } from './kept-row.ts';
 
 export type ListedOutcome = Omit<SessionSummary, 'id' | 'job' | 'status' | 'started'>;
 
 /** What of a row does not follow from its id and its numbers. */
-export type Odd = Pick<KeptRow, 'path' | 'at' | 'startId' | 'touched' | 'problem'>;
+export type Odd = Pick<KeptRow, 'path' | 'at' | 'startId' | 'touched' | 'problem'> & {
+	/** The part of a lesson of several dies that is not as long as others'. */
+	several?: Required<Pick<Lesson, 'besides' | 'information' | 'vector'>>;
+};
 
 /** What many rows share; and by id, what few have. */
 export interface Texts {

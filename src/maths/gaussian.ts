@@ -7,11 +7,11 @@ export interface Gaussian {
 	readonly cov: readonly (readonly number[])[];
 }
 
-/** Covariance of each unknown with the combination `row` of them. */
+/** Covariance of each unknown with the combination `row` of them; what lies behind the end of the row is not in it. */
 export function covarianceWith(g: Gaussian, row: readonly number[]): number[] {
 	const { cov } = g;
 	const c: number[] = [];
-	for (let i = 0; i < cov.length; i++) c.push(dot(cov[i]!, row));
+	for (let i = 0; i < cov.length; i++) c.push(dot(row, cov[i]!));
 	return c;
 }
 

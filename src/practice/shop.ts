@@ -13,11 +13,22 @@ export interface TubeOddity {
 	proportion: number;
 }
 
+/** How another die in the same machine differs from the first one: take-up and lag in degrees, and a factor on the part that springs back. */
+export interface DieOddity {
+	takeUp: number;
+	lag: number;
+	proportion: number;
+}
+
+const FIRST_DIE: DieOddity = { takeUp: 0, lag: 0, proportion: 1 };
+
 export interface Shop {
 	/** The world with what scatters as it does in this shop. */
 	readonly world: World;
 	/** A fresh tube of the same material. */
 	newTube(): void;
+	/** Another die goes in (the first without an oddity); the machine then reaches as far as `maxAngle`. */
+	putIn(maxAngle: number, die?: DieOddity): void;
 	/** A place on the tube that is bent to `angle` (0: straight) goes into the die. */
 	seat(angle: number): void;
 	/** Pulls towards the stop and lets go. */
@@ -54,8 +65,9 @@ interface Machine {
 	bias: number;
 }
 
-/** `maxAngle`: the largest loaded dial angle that the machine reaches. */
+/** `maxAngle`: the largest loaded dial angle that the machine reaches with its first die. */
 export function openShop(anyShop: World, draw: Draw, maxAngle: number): Shop {
+	let [reaches, die] = [maxAngle, FIRST_DIE];
 	const world = oneShop(anyShop, draw);
 	const machine = newMachine(world, draw);
 	const error = (sd: number) => (world.tails === null ? draw.normal(0, sd) : draw.heavy(sd, world.tails));
@@ -79,15 +91,15 @@ export function openShop(anyShop: World, draw: Draw, maxAngle: number): Shop {
 	const reach = (loaded: number, tube = own) => {
 		const u = loaded / 90;
 		const day = tubes - 1;
-		const takeUp = machine.takeUp + tube.takeUp + machine.drift.takeUp * day + walked;
-		const part = machine.proportion * tube.proportion * (1 + machine.drift.proportion * day);
+		const takeUp = machine.takeUp + die.takeUp + tube.takeUp + machine.drift.takeUp * day + walked;
+		const part = machine.proportion * die.proportion * tube.proportion * (1 + machine.drift.proportion * day);
 		const { back, built } = machine.law;
 		return loaded - takeUp * built(loaded) - part * back(loaded) - 4 * machine.curvature * u * (1 - u);
 	};
 	const dial = (value: number, sd: number) => rounded(value + error(sd), world.dial.division);
 	const needle = () => {
 		const play = draw.uniform(-machine.backlash / 2, machine.backlash / 2);
-		return angle + creep + (angle > 0 ? machine.lag : 0) + seating + play;
+		return angle + creep + (angle > 0 ? machine.lag + die.lag : 0) + seating + play;
 	};
 	const newTube = () => {
 		tubes += 1;
@@ -101,12 +113,15 @@ export function openShop(anyShop: World, draw: Draw, maxAngle: number): Shop {
 	return {
 		world,
 		newTube,
+		putIn(maxDial, oddity = FIRST_DIE) {
+			[reaches, die] = [maxDial, oddity];
+		},
 		seat(from) {
 			if (from === 0 && world.machine.drift.walk > 0) walked += draw.normal(0, world.machine.drift.walk);
 			seat(from);
 		},
 		pull(stop) {
-			held = Math.min(maxAngle, stop - zero + error(world.operator.stopping));
+			held = Math.min(reaches, stop - zero + error(world.operator.stopping));
 			const to = reach(Math.max(0, held)) - seating;
 			if (to <= angle) return;
 			creep = within(world.machine.creep, draw);

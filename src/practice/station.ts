@@ -5,10 +5,11 @@
 
 import type { Action } from '../session/protocol/action.ts';
 import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, PullAsk, SetAsk } from '../session/protocol/asks.ts';
-import { mechanicsPrior } from '../springback/mechanics.ts';
+import { dieOf, diesOf, toolingOf } from '../tube/dies.ts';
 import type { Check, Job } from '../tube/job.ts';
 import type { Draw } from './random.ts';
 import { openShop, rounded, type Shop } from './shop.ts';
+import { type StationDie, stationDie } from './station-die.ts';
 import { type TrueBend, trueCheck } from './true-tube.ts';
 import { setsPointer, type World } from './world.ts';
 
@@ -25,8 +26,7 @@ export interface Sight {
 	reading?: number;
 }
 
-/** Log-normal spread of the finished radius: of one die, and of one bend. */
-const DIE_RADIUS = 0.01;
+/** Log-normal spread of the finished radius of one bend. */
 const BEND_RADIUS = 0.005;
 /** Least over greatest diameter of a bend (common practice, no source). */
 const OVALITY = { mean: 0.96, sd: 0.01 };
@@ -38,7 +38,7 @@ export class Station {
 	readonly #world: World;
 	readonly #draw: Draw;
 	readonly #shop: Shop;
-	readonly #radius: number;
+	readonly #dies: ReadonlyMap<string, StationDie>;
 	readonly #bends: TrueBend[] = [];
 	readonly #ovality = new Map<string, number>();
 	readonly #done = new Map<string, Sight>();
@@ -52,8 +52,7 @@ export class Station {
 		const scaled = { ...world, dial: { ...world.dial, division: job.tooling.dialStep } };
 		this.#shop = openShop(scaled, draw, job.tooling.maxAngle);
 		this.#world = this.#shop.world;
-		const growth = job.tooling.growth ?? mechanicsPrior(job.tube, job.tooling.clr, job.tube.material).growth;
-		this.#radius = job.tooling.clr * growth * Math.exp(draw.normal(0, DIE_RADIUS));
+		this.#dies = new Map(diesOf(job).map((die, i) => [die, stationDie(job, die, draw, i === 0)]));
 	}
 
 	/** True angle of every bend seated so far, in degrees. */
@@ -142,11 +141,10 @@ export class Station {
 			rotation: bend === 1 ? 0 : rotation + this.#draw.normal(0, this.#world.operator.turning),
 			angle: 0,
 			wrapped: 0,
-			radius: this.#radius * Math.exp(this.#draw.normal(0, BEND_RADIUS)),
+			radius: this.#dieOf(bend).radius * Math.exp(this.#draw.normal(0, BEND_RADIUS)),
 		};
 		this.#seat = seat;
-		this.#bend = bend;
-		this.#shop.seat(this.#at(bend).angle);
+		this.#seatAt(bend);
 		const pointer = this.#pointer(asked);
 		return first ? { pointer, length: this.#taped(this.#piece) } : { pointer };
 	}
@@ -218,9 +216,18 @@ export class Station {
 
 	/** Another bend than the one before is at work: as it lies, not in a new seat. */
 	#goTo(bend: number): void {
-		if (bend === this.#bend) return;
+		if (bend !== this.#bend) this.#seatAt(bend);
+	}
+
+	#seatAt(bend: number): void {
 		this.#bend = bend;
+		const { oddity } = this.#dieOf(bend);
+		this.#shop.putIn(toolingOf(this.#job, bend).maxAngle, oddity);
 		this.#shop.seat(this.#at(bend).angle);
+	}
+
+	#dieOf(bend: number): StationDie {
+		return this.#dies.get(dieOf(this.#job, bend))!;
 	}
 
 	#keep(): void {

@@ -1,5 +1,6 @@
 import { rawArc } from '../tube/arcs.ts';
 import { checkValue } from '../tube/checks.ts';
+import { toolingOf } from '../tube/dies.ts';
 import type { Check, Job } from '../tube/job.ts';
 import type { ArcBend, Shape } from '../tube/shape.ts';
 
@@ -17,11 +18,11 @@ export interface TrueBend {
 
 /** The tube as it truly lies on the bench, ends uncut. Lengths in the job's unit. `piece`: length of the raw tube. */
 export function trueShape(bends: readonly TrueBend[], piece: number, job: Job): Shape {
-	const { stretch, markOffset } = job.tooling;
 	const straights: number[] = [];
 	const arcs: ArcBend[] = [];
 	let end = 0;
-	for (const { mark, rotation, angle, wrapped, radius } of bends) {
+	for (const [i, { mark, rotation, angle, wrapped, radius }] of bends.entries()) {
+		const { stretch, markOffset } = toolingOf(job, i + 1);
 		const from = mark + markOffset;
 		straights.push(from - end);
 		// What is opened keeps the tube it was wrapped with: its radius grows.

@@ -1,5 +1,6 @@
 import { at } from '../maths/list.ts';
 import { readingVariance } from '../springback/filter.ts';
+import { toolingOf } from '../tube/dies.ts';
 import { amend, evidence, offPiece } from './about-earlier.ts';
 import { limitSpent, suggestion } from './advice/bend-check.ts';
 import { reopenHindrance } from './advice/reopen.ts';
@@ -130,7 +131,7 @@ function decided(action: Action, state: State): Decision {
 	if (action.do === 'reading') return measuredAgain(state, advisedAt(state).again?.kind ?? 'angle', [action.reading]);
 	if (action.do !== 'pull') return wrong('decide', action, '{"do":"accept"}, "pull", "relieve" or "scrap"');
 	if (limitSpent(state)) {
-		return refuse({ code: 'limit-spent', maxAngle: state.start.job.tooling.maxAngle });
+		return refuse({ code: 'limit-spent', maxAngle: toolingOf(state.start.job, bend).maxAngle });
 	}
 	return { events: [{ type: 'pull-chosen', bend }] };
 }

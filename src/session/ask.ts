@@ -4,6 +4,7 @@ import { manyWrong, narrowBand } from '../springback/gates.ts';
 import { expectReading } from '../springback/reading.ts';
 import { wrongPart } from '../springback/scatter.ts';
 import { expectedSpringback } from '../springback/stop.ts';
+import { dieOf, hasSeveralDies } from '../tube/dies.ts';
 import { around, tubeTurn } from '../tube/turns.ts';
 import { formatTape } from '../units/tape.ts';
 import { isMeasured, stopRequest, suggestion, target } from './advice/bend-check.ts';
@@ -12,6 +13,7 @@ import { notStill } from './advice/still.ts';
 import { advisedAt } from './advice/whole-tube.ts';
 import { endBefore } from './estimate/tube-at-work.ts';
 import type { Event } from './log/events.ts';
+import { knownOf } from './log/start.ts';
 import type { Doubt, Phase, State } from './log/state.ts';
 import { bendAt, largestLoaded, nextEntry } from './log/state.ts';
 import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, MeasureAsk, PullAsk, SetAsk } from './protocol/asks.ts';
@@ -69,6 +71,7 @@ function setAsk(state: State): SetAsk {
 		rotation,
 		tubeTurn: seat > 1 ? { degrees: 0, way: 'none' } : tubeTurn(rotation, state.bend),
 		...around(start.job, rotations, state.bend),
+		...(hasSeveralDies(start.job) ? { die: dieOf(start.job, state.bend) } : {}),
 		pointer: seat === 1 ? zeroOf(state.filter) : expectReading(newSeat(state.filter), 'pointer').value,
 		plan: plan.plan,
 		...(notStill(state) === null ? { still: true as const } : {}),
@@ -84,7 +87,13 @@ function pullAsk(state: State): PullAsk {
 	const { target: aim, over } = stopRequest(state);
 	const by = expectedSpringback(state.filter, suggested);
 	const why: PullFact[] = [
-		{ code: 'springback-expected', by, to: expect.angle, sd: expect.sd, known: knownFrom(state.start.from, pulls) },
+		{
+			code: 'springback-expected',
+			by,
+			to: expect.angle,
+			sd: expect.sd,
+			known: knownFrom(knownOf(state.start, state.bend), pulls),
+		},
 		{ code: 'chance-over', limit: aim + over, chance: suggested.risk },
 		...notBeyond(state, suggested),
 		...(suggested.limit ? [{ code: 'stop-capped' as const }] : []),

@@ -10,6 +10,7 @@ import {
 	dialUnderLoad,
 	type FilterReading,
 	FRAME,
+	type HeldDie,
 	LAG,
 	LAG_PRIOR,
 	MECHANICS_SD,
@@ -57,6 +58,8 @@ export interface Filter extends Gaussian {
 	readonly scatter: Scatter;
 	/** The dial's division, degrees. */
 	readonly dialStep: number;
+	/** The dies that bend this tube, the one at work first (`dies.ts`); absent where there is but one. */
+	readonly dies?: readonly HeldDie[];
 }
 
 /** Variance of the operator's stop about the number he was given. */

@@ -1,10 +1,10 @@
 /** The prior of a session from the lessons of those before it, of the same combination and of its kin. */
 
-import type { Gaussian } from '../maths/gaussian.ts';
-import { type Filter, filterPrior, newTube } from './filter.ts';
+import { jointCovariance, machinesOf, priorOn, withMachines } from './dies.ts';
+import { type Filter, newTube } from './filter.ts';
 import { type Member, posterior, type Told } from './hierarchy.ts';
-import { covarianceOf, isSame, type Kin, MACHINE, nearness, sharedLevels } from './kin.ts';
-import { type Lesson, machineOf, together, withTallies } from './lesson.ts';
+import { isSame, type Kin, nearness, sharedLevels } from './kin.ts';
+import { kinsOf, type Lesson, together, withTallies } from './lesson.ts';
 
 export type { Kin, Lesson };
 
@@ -42,29 +42,50 @@ const FADED = 1e-3;
 /** How many lessons of a combination, the newest, weigh anything. */
 export const MOST_LESSONS = FADING.full + Math.floor(Math.log(FADED) / Math.log(FADING.factor));
 
+export interface Learned {
+	prior: Filter;
+	/** What it rests on, of the first combination asked for. */
+	from: Provenance;
+	/** The same of each of the others asked for, in their order; absent without any. */
+	besides?: readonly Provenance[];
+}
+
 /**
  * Springback to expect of `kin` before the first pull, from `cold` (what is expected without any history) and all lessons:
- * those of the same combination as if one session had gone on, those of near kin as far as they share causes.
+ * those of the same combination as if one session had gone on, those of near kin as far as they share causes. `besides`: the other dies that
+ * bend the same tube, each a combination of its own, as `cold` has them.
  */
-export function learned(kin: Kin, cold: Filter, lessons: readonly Lesson[]): { prior: Filter; from: Provenance } {
-	const near = nearest(kin, familiesOf(lessons));
+export function learned(kin: Kin, cold: Filter, lessons: readonly Lesson[], besides: readonly Kin[] = []): Learned {
+	const kins = [kin, ...besides];
+	const near = nearest(kins, familiesOf(lessons));
 	const from = provenance(kin, near);
-	if (near.length === 0) return { prior: cold, from };
-	const members = near.map((family): Member<Kin> => {
-		const who = isSame(kin, family.kin) ? kin : family.kin;
-		return { who, mean: machineOf(filterPrior(who.k)).mean, told: sumOf(family) };
+	const on = besides.length === 0 ? {} : { besides: besides.map((one) => provenance(one, near)) };
+	if (near.length === 0) return { prior: cold, from, ...on };
+	const members = near.map((family): Member<readonly Kin[]> => {
+		// A yield strength may have been corrected since.
+		const who = family.kins.map((taught) => kins.find((one) => isSame(one, taught)) ?? taught);
+		return { who, mean: coldMean(who), told: sumOf(family) };
 	});
-	const machine = posterior({ who: kin, mean: machineOf(cold).mean }, members, covarianceOf);
+	const machine = posterior({ who: kins, mean: meanOf(cold, kins) }, members, jointCovariance);
 	// The scatter is the whole shop's: it lies in the people and their tools rather than in a die.
 	const scatter = together(near.flatMap(weighed), MOST_READINGS);
 	const told = {
 		...cold,
-		...withMachine(cold, machine),
+		...withMachines(cold, machine),
 		zero: zeroOn(kin.bender, lessons),
 		right: newestOf(lessons)?.right ?? 0,
 	};
-	return { prior: newTube(withTallies(told, scatter)), from };
+	return { prior: newTube(withTallies(told, scatter)), from, ...on };
 }
+
+const meanOf = (f: Filter, kins: readonly Kin[]) =>
+	machinesOf(
+		f,
+		kins.map(({ die }) => die),
+	).mean;
+
+/** What is expected of these combinations, one after the other, without any history. The dial does not matter here. */
+const coldMean = (kins: readonly Kin[]) => kins.flatMap((kin) => meanOf(priorOn([kin], 1), [kin]));
 
 /** Where a bender's dial stands with a straight tube, as the newest session that knew it has it. */
 function zeroOn(bender: string, lessons: readonly Lesson[]): number | null {
@@ -76,10 +97,10 @@ function newestOf(lessons: readonly Lesson[]): Lesson | null {
 	return lessons.reduce<Lesson | null>((a, b) => (a === null || newer(b, a) ? b : a), null);
 }
 
-/** All lessons of one combination, the newest first. */
+/** All lessons of one combination, or of the same ones together, the newest first. */
 interface Family {
 	/** As the newest lesson has it: a yield strength may have been corrected under the same name. */
-	kin: Kin;
+	kins: readonly Kin[];
 	lessons: readonly Lesson[];
 }
 
@@ -90,16 +111,22 @@ function familiesOf(lessons: readonly Lesson[]): Family[] {
 		const { kin } = lesson;
 		const lists = byDie.get(kin.die) ?? [];
 		if (lists.length === 0) byDie.set(kin.die, lists);
-		const list = lists.find(([first]) => first && isSame(first.kin, kin));
+		const list = lists.find(([first]) => first && areSame(first, lesson));
 		if (list) list.push(lesson);
 		else lists.push([lesson]);
 	}
 	return [...byDie.values()].flat().map(familyOf);
 }
 
+/** Whether two lessons tell of the same combinations. */
+function areSame(a: Lesson, b: Lesson): boolean {
+	const [kins, others] = [kinsOf(a), kinsOf(b)];
+	return kins.length === others.length && kins.every((kin, i) => isSame(kin, others[i]!));
+}
+
 function familyOf(lessons: Lesson[]): Family {
 	const sorted = lessons.sort((a, b) => (newer(a, b) ? -1 : 1));
-	return { kin: sorted[0]!.kin, lessons: sorted };
+	return { kins: kinsOf(sorted[0]!), lessons: sorted };
 }
 
 function newer(a: Lesson, b: Lesson): boolean {
@@ -107,16 +134,19 @@ function newer(a: Lesson, b: Lesson): boolean {
 }
 
 /** The nearest first; among equals the one with the most sessions, and then by name, so that the order of lessons never matters. */
-function nearest(kin: Kin, families: readonly Family[]): Family[] {
+function nearest(kins: readonly Kin[], families: readonly Family[]): Family[] {
+	const near = (family: Family) => Math.max(...kins.flatMap((a) => family.kins.map((b) => nearness(a, b))));
 	return families
-		.map((family) => ({ family, near: nearness(kin, family.kin), sessions: family.lessons.length }))
+		.map((family) => ({ family, near: near(family), sessions: family.lessons.length }))
 		.sort((a, b) => b.near - a.near || b.sessions - a.sessions || (nameOf(a.family) < nameOf(b.family) ? -1 : 1))
 		.slice(0, MOST_KIN)
 		.map(({ family }) => family);
 }
 
-function nameOf({ kin: { bender, die, material, od, wall, clr } }: Family): string {
-	return JSON.stringify([bender, die, material, od, wall, clr]);
+function nameOf({ kins }: Family): string {
+	return JSON.stringify(
+		kins.flatMap(({ bender, die, material, od, wall, clr }) => [bender, die, material, od, wall, clr]),
+	);
 }
 
 /** The lessons of one combination that still count, by how much. */
@@ -127,31 +157,44 @@ function weighed({ lessons }: Family): (Lesson & { weight: number })[] {
 }
 
 function sumOf(family: Family): Told {
-	const information = MACHINE.map(() => MACHINE.map(() => 0));
-	const vector = MACHINE.map(() => 0);
+	const vector = family.lessons[0]!.vector.map(() => 0);
+	const information = vector.map(() => vector.map(() => 0));
 	for (const lesson of weighed(family)) {
-		for (let i = 0; i < MACHINE.length; i++) {
+		for (let i = 0; i < vector.length; i++) {
 			vector[i]! += lesson.weight * lesson.vector[i]!;
-			for (let j = 0; j < MACHINE.length; j++) information[i]![j]! += lesson.weight * lesson.information[i]![j]!;
+			for (let j = 0; j < vector.length; j++) information[i]![j]! += lesson.weight * lesson.information[i]![j]!;
 		}
 	}
 	return { information, vector };
 }
 
 function provenance(kin: Kin, families: readonly Family[]): Provenance {
-	const exact = families.filter((family) => isSame(kin, family.kin));
-	const others = families.filter((family) => !isSame(kin, family.kin));
+	// Of several dies that bent one tube, the one nearest to this combination counts.
+	const told = families.flatMap((family) => {
+		const at = nearestOf(kin, family.kins);
+		return family.lessons.map((lesson) => ({ kin: family.kins[at]!, pulls: pullsOn(lesson, at) }));
+	});
+	const exact = told.filter((each) => isSame(kin, each.kin));
+	const others = told.filter((each) => !isSame(kin, each.kin));
 	const near = SHARING.map((shares) => ({
 		shares,
-		...counted(others.filter((family) => sharing(kin, family.kin) === shares)),
+		...counted(others.filter((each) => sharing(kin, each.kin) === shares)),
 	}));
 	return { exact: counted(exact), near: near.filter(({ sessions }) => sessions > 0) };
 }
 
-function counted(families: readonly Family[]): Count {
-	const lessons = families.flatMap((family) => family.lessons);
-	return { sessions: lessons.length, pulls: lessons.reduce((sum, { pulls }) => sum + pulls, 0) };
+function nearestOf(kin: Kin, kins: readonly Kin[]): number {
+	const near = kins.map((each) => nearness(kin, each));
+	return near.indexOf(Math.max(...near));
 }
+
+/** Pulls on the combination that stands at this place of a lesson. */
+const pullsOn = ({ pulls, besides = [] }: Lesson, at: number): number => (at === 0 ? pulls : besides[at - 1]!.pulls);
+
+const counted = (told: readonly { pulls: number }[]): Count => ({
+	sessions: told.length,
+	pulls: told.reduce((sum, { pulls }) => sum + pulls, 0),
+});
 
 function sharing(a: Kin, b: Kin): Sharing {
 	const levels = sharedLevels(a, b);
@@ -159,19 +202,4 @@ function sharing(a: Kin, b: Kin): Sharing {
 	if (levels.includes('bender')) return 'bender';
 	if (levels.includes('tube')) return 'tube';
 	return levels.includes('material') ? 'material' : 'nothing';
-}
-
-/** `f` with these for machine and material, all else independent of them. */
-function withMachine({ mean, cov }: Gaussian, machine: Gaussian): Gaussian {
-	const place = mean.map((_, i) => MACHINE.indexOf(i));
-	return {
-		mean: mean.map((value, i) => machine.mean[place[i]!] ?? value),
-		cov: cov.map((line, i) =>
-			line.map((value, j) => {
-				const [r, c] = [place[i]!, place[j]!];
-				if (r >= 0 && c >= 0) return machine.cov[r]![c]!;
-				return r < 0 && c < 0 ? value : 0;
-			}),
-		),
-	};
 }

@@ -2,16 +2,21 @@
 
 import { inverse } from '../maths/cholesky.ts';
 import { eigen } from '../maths/eigen.ts';
-import type { Gaussian } from '../maths/gaussian.ts';
 import { times } from '../maths/matrix.ts';
+import { machinesOf } from './dies.ts';
 import { type Filter, newSeat } from './filter.ts';
 import type { Told } from './hierarchy.ts';
-import { type Kin, MACHINE } from './kin.ts';
+import type { Kin } from './kin.ts';
 import { faded, type Scatter, TALLY_KINDS, type Tally, type TallyKind } from './scatter.ts';
 
 /** What one session's readings say of machine and material, and of how far readings scatter. Plain JSON. */
 export interface Lesson extends Told {
 	kin: Kin;
+	/**
+	 * The further combinations that it tells of, where one tube was bent on several dies: `information` and `vector` then hold the unknowns of
+	 * all, one combination after the other. `pulls`: those on that die, and in the lesson's own `pulls` those on `kin`'s.
+	 */
+	besides?: readonly { kin: Kin; pulls: number }[];
 	/** When the session began, ISO time, and its id. */
 	at: string;
 	session: string;
@@ -29,6 +34,11 @@ export interface Lesson extends Told {
 /** Along a direction that tells no more than this part of the best one, only rounding speaks. */
 const ROUNDING = 1e-9;
 
+/** All combinations that a lesson tells of, in the order of its numbers. */
+export function kinsOf({ kin, besides = [] }: Pick<Lesson, 'kin' | 'besides'>): readonly Kin[] {
+	return [kin, ...besides.map((each) => each.kin)];
+}
+
 /**
  * What was learned between two states of the filter: the quotient of two normal distributions, with what is this tube's own
  * integrated out. Where a robust update has left the machine less known than before, nothing was learned.
@@ -37,9 +47,10 @@ export function lessonFrom(
 	kin: Kin,
 	start: Filter,
 	end: Filter,
-	about: { at: string; session: string; pulls: number; readings: number },
+	about: { at: string; session: string; pulls: number; readings: number; besides?: Lesson['besides'] },
 ): Lesson {
-	const [before, after] = [machineOf(start), machineOf(end)];
+	const names = kinsOf({ kin, ...about }).map(({ die }) => die);
+	const [before, after] = [machinesOf(start, names), machinesOf(end, names)];
 	const [loose, tight] = [inverse(before.cov), inverse(after.cov)];
 	const gain = tight.map((line, i) => line.map((value, j) => value - loose[i]![j]!));
 	const pull = times(
@@ -49,8 +60,8 @@ export function lessonFrom(
 	const all = eigen(gain);
 	const least = ROUNDING * Math.max(...all.map(({ value }) => Math.abs(value)));
 	const axes = all.filter(({ value }) => value > least);
-	const information = MACHINE.map((_, i) =>
-		MACHINE.map((_unknown, j) => axes.reduce((sum, { value, vector }) => sum + value * vector[i]! * vector[j]!, 0)),
+	const information = gain.map((line, i) =>
+		line.map((_, j) => axes.reduce((sum, { value, vector }) => sum + value * vector[i]! * vector[j]!, 0)),
 	);
 	const moved = axes.map(({ vector }) => vector.reduce((sum, x, i) => sum + x * pull[i]!, 0));
 	const held = times(information, before.mean);
@@ -73,11 +84,6 @@ export function teaches({ information, scatter, zero }: Lesson): boolean {
 		TALLY_KINDS.some((kind) => scatter[kind].count > 0) ||
 		information.some((line, i) => line[i]! > 0)
 	);
-}
-
-/** The unknowns of machine and material alone: what is the tube's, the seat's and the bend's integrated out. */
-export function machineOf({ mean, cov }: Gaussian): Gaussian {
-	return { mean: MACHINE.map((i) => mean[i]!), cov: MACHINE.map((i) => MACHINE.map((j) => cov[i]![j]!)) };
 }
 
 /** `f` with these tallies on top of its own. */

@@ -49,6 +49,12 @@ const COMMON_BUILD_UP = 6.5;
 /** Readings that nothing explains can drive the estimate anywhere: what it means stays within one degree and fifty. */
 const MOST_BUILD_UP = 2;
 
+/** A die that a filter knows: its name, and what is expected to spring back on it before anything was read, as a part of the angle. */
+export interface HeldDie {
+	readonly name: string;
+	readonly back: number;
+}
+
 export type FilterReading = 'angle' | 'released' | 'pointer';
 
 /**

@@ -1,6 +1,7 @@
 import { arcLength, external, setback } from './arcs.ts';
 import { bentAsField } from './bent-as.ts';
 import { checkAfter, checkValue } from './checks.ts';
+import { dieOf, hasSeveralDies } from './dies.ts';
 import { cornersOn, frames } from './frames.ts';
 import type { Growth } from './growth.ts';
 import type { BentAs, Check, EndName, Job, Point, Units } from './job.ts';
@@ -20,6 +21,10 @@ export interface LayoutBend extends Around {
 	arc: number;
 	setback: number;
 	external: number;
+	/** Finished center-line radius. */
+	radius: number;
+	/** The die it is bent on, where a bend of the job names another than its own. */
+	die?: string;
 	mark: Mark;
 	tubeTurn: TubeTurn;
 	swing: Swing;
@@ -67,8 +72,8 @@ export interface LayoutDocument {
 }
 
 /** The layout of a job as it is to be bent, its arcs of this growth between the drawing's corners. */
-export function layout(job: Job, { value, from }: Growth, warnings: Warning[], ends: Ends): LayoutDocument {
-	const shape = finishedShape(job, value);
+export function layout(job: Job, growth: Growth, warnings: Warning[], ends: Ends): LayoutDocument {
+	const shape = finishedShape(job, growth);
 	const laid = frames(shape);
 	const cut = cutLength(job, shape);
 	const mark = marks(job, shape, cut);
@@ -76,7 +81,7 @@ export function layout(job: Job, { value, from }: Growth, warnings: Warning[], e
 	return {
 		job: job.name,
 		units: job.units,
-		growth: { value, from },
+		growth: told(growth),
 		developedLength: developedLength(job, shape),
 		cutLength: cut,
 		bends: shape.bends.map(({ angle, rotation, radius }, i) => ({
@@ -87,6 +92,8 @@ export function layout(job: Job, { value, from }: Growth, warnings: Warning[], e
 			arc: arcLength(angle, radius),
 			setback: setback(angle, radius),
 			external: external(angle, radius),
+			radius,
+			...(hasSeveralDies(job) ? { die: dieOf(job, i + 1) } : {}),
 			mark: mark[i]!,
 			...around(job, rotations, i + 1),
 			tubeTurn: tubeTurn(rotation, i + 1),
@@ -105,4 +112,10 @@ export function layout(job: Job, { value, from }: Growth, warnings: Warning[], e
 		...bentAsField(job),
 		ends,
 	};
+}
+
+function told({ value, from, dies }: Growth): Growth {
+	if (dies === undefined) return { value, from };
+	const each = Object.entries(dies).map(([die, { value, from }]) => [die, { value, from }]);
+	return { value, from, dies: Object.fromEntries(each) };
 }

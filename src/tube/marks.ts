@@ -1,5 +1,6 @@
 import { formatTape } from '../units/tape.ts';
 import { rawArc } from './arcs.ts';
+import { toolingOf } from './dies.ts';
 import type { Job } from './job.ts';
 import type { Shape } from './shape.ts';
 
@@ -17,7 +18,7 @@ export interface Mark {
 const sum = (lengths: readonly number[]): number => lengths.reduce((total, length) => total + length, 0);
 
 const rawArcs = (job: Job, shape: Shape): number[] =>
-	shape.bends.map(({ angle, radius }) => rawArc(angle, radius, job.tooling.stretch));
+	shape.bends.map(({ angle, radius }, i) => rawArc(angle, radius, toolingOf(job, i + 1).stretch));
 
 /** Raw tube that the finished shape takes, trim not counted. */
 export const developedLength = (job: Job, shape: Shape): number => sum(shape.straights) + sum(rawArcs(job, shape));
@@ -28,9 +29,9 @@ export const cutLength = (job: Job, shape: Shape): number =>
 
 /** The mark of every bend, on a raw piece of length `piece` (the cut length, or what was really cut). */
 export function marks(job: Job, shape: Shape, piece: number): Mark[] {
-	const { markOffset, stretch, tape } = job.tooling;
 	let tangent = job.trim.start;
 	return shape.bends.map(({ angle, radius }, i) => {
+		const { markOffset, stretch, tape } = toolingOf(job, i + 1);
 		const straight = shape.straights[i]!;
 		tangent += straight;
 		const fromStart = tangent - markOffset;

@@ -1,7 +1,8 @@
 import { bentAsOf } from './bent-as.ts';
 import { hasCrown } from './checks.ts';
+import { diesAtWork, growthAt, hasSeveralDies, placeOf, toolingOf, toolingOfDie } from './dies.ts';
 import { frames } from './frames.ts';
-import { type PlannedGrowth, withoutRoom } from './growth.ts';
+import { type PlannedGrowth, refused, withoutRoom } from './growth.ts';
 import type { Job } from './job.ts';
 import { cutLength, marks } from './marks.ts';
 import { type Part, selfContact } from './self-contact.ts';
@@ -16,7 +17,8 @@ export type Warning = { at: string } & (
 	| { code: 'stock-short'; stock: number; cut: number; trim: number }
 	/** The bends at both ends of a straight that the expected growth leaves nothing of; one of them at the tube's ends. */
 	| { code: 'no-room'; bends: readonly number[]; growth: number }
-	| { code: 'tight-radius'; clr: number; least: number; diameters: number }
+	/** `die`: which one, where bends name several. */
+	| { code: 'tight-radius'; clr: number; least: number; diameters: number; die?: string }
 	/** `bend` 1 counts from the raw start end. */
 	| { code: 'short-clamp'; bend: number; needs: number; is: number }
 	| { code: 'dial-limit'; bend: number; angle: number; stop: number; maxAngle: number }
@@ -53,25 +55,34 @@ function stockShort(job: Job, shape: Shape): Warning[] {
 }
 
 /** Places in the file go by the drawing's own count. */
-function noRooms(job: Job, { tooMuch }: PlannedGrowth, bends: number): Warning[] {
-	if (tooMuch === undefined) return [];
-	return withoutRoom(job, tooMuch).map((k) => ({
-		at: straightPlace(job, k, bends),
-		code: 'no-room',
-		bends: [k - 1, k].filter((bend) => bend >= 1 && bend <= bends),
-		growth: tooMuch,
-	}));
+function noRooms(job: Job, growth: PlannedGrowth, bends: number): Warning[] {
+	const tooMuch = refused(growth);
+	if (tooMuch === null) return [];
+	return withoutRoom(job, tooMuch).map((k) => {
+		const both = [k - 1, k].filter((bend) => bend >= 1 && bend <= bends);
+		return {
+			at: straightPlace(job, k, bends),
+			code: 'no-room',
+			bends: both,
+			growth: Math.max(...both.map((bend) => growthAt(job, tooMuch, bend))),
+		};
+	});
 }
 
 function tightRadius(job: Job): Warning[] {
-	const { clr } = job.tooling;
 	const least = LEAST_RADIUS * job.tube.od;
-	return isUnder(clr, least) ? [{ at: 'tooling.clr', code: 'tight-radius', clr, least, diameters: LEAST_RADIUS }] : [];
+	return diesAtWork(job).flatMap((die) => {
+		const { clr } = toolingOfDie(job, die);
+		if (!isUnder(clr, least)) return [];
+		const which = hasSeveralDies(job) ? { die } : {};
+		const at = placeOf(job, die, 'clr');
+		return [{ at, code: 'tight-radius', clr, least, diameters: LEAST_RADIUS, ...which }];
+	});
 }
 
 function shortClamps(job: Job, shape: Shape): Warning[] {
-	const { clamp } = job.tooling;
 	return marks(job, shape, cutLength(job, shape)).flatMap(({ fromStart, fromLastBend }, i) => {
+		const { clamp } = toolingOf(job, i + 1);
 		const is = fromLastBend ?? fromStart;
 		if (!isUnder(is, clamp)) return [];
 		const at = straightPlace(job, i + 1, shape.bends.length);
@@ -79,20 +90,23 @@ function shortClamps(job: Job, shape: Shape): Warning[] {
 	});
 }
 
-function dialLimits(job: Job, shape: Shape, loadedStop: (angle: number) => number): Warning[] {
-	const { maxAngle } = job.tooling;
+function dialLimits(job: Job, shape: Shape, loadedStop: LoadedStop): Warning[] {
 	return shape.bends.flatMap(({ angle }, i) => {
-		const stop = loadedStop(angle);
+		const { maxAngle } = toolingOf(job, i + 1);
+		const stop = loadedStop(angle, i + 1);
 		if (stop <= maxAngle) return [];
 		const at = anglePlace(job, i + 1, shape.bends.length);
 		return [{ at, code: 'dial-limit', bend: i + 1, angle, stop, maxAngle }];
 	});
 }
 
+/** The dial angle under load that is expected to leave a bend (from 1) of so many degrees. */
+export type LoadedStop = (angle: number, bend: number) => number;
+
 /** Tube after an earlier bend is still straight while that bend is made, so only the last bend can want for it. */
 function shortFollow(job: Job, shape: Shape): Warning[] {
-	const { follow } = job.tooling;
 	const bend = shape.bends.length;
+	const { follow } = toolingOf(job, bend);
 	const is = shape.straights[bend]! + job.trim.end;
 	if (!isUnder(is, follow)) return [];
 	return [{ at: straightPlace(job, bend + 1, bend), code: 'short-follow', bend, needs: follow, is }];
@@ -108,15 +122,15 @@ function contact(job: Job, shape: Shape): Warning[] {
 
 /** Which way is down depends on the side on which the die lies, which no job says: either may be the one. */
 function floorContacts(job: Job, shape: Shape): Warning[] {
-	const { floor } = job.tooling;
-	if (floor === null) return [];
 	const laid = frames(shape);
 	return shape.bends.flatMap((_, i) => {
+		const { floor, die: bentOn } = toolingOf(job, i + 1);
+		if (floor === null) return [];
 		const { above, below } = swing(shape, i + 1, { od: job.tube.od, trim: job.trim.start }, laid);
 		const depth = Math.max(above, below);
 		if (!isUnder(floor, depth)) return [];
 		const die = isUnder(floor, Math.min(above, below)) ? null : below > above ? 'left' : 'right';
-		return [{ at: 'tooling.floor', code: 'floor-contact', bend: i + 1, depth, floor, die }];
+		return [{ at: placeOf(job, bentOn, 'floor'), code: 'floor-contact', bend: i + 1, depth, floor, die }];
 	});
 }
 
@@ -135,14 +149,8 @@ export function hindrances(job: Job, shape: Shape): Warning[] {
 
 /**
  * Everything that is known beforehand to stand in the way of bending this shape, planned with this growth; the job file is sound all the same.
- * `loadedStop` gives the dial angle under load that is expected to leave a bend of so many degrees.
  */
-export function warnings(
-	job: Job,
-	shape: Shape,
-	growth: PlannedGrowth,
-	loadedStop: (angle: number) => number,
-): Warning[] {
+export function warnings(job: Job, shape: Shape, growth: PlannedGrowth, loadedStop: LoadedStop): Warning[] {
 	return [
 		...noRooms(job, growth, shape.bends.length),
 		...stockShort(job, shape),

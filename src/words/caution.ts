@@ -1,5 +1,7 @@
+import type { ChangeDie } from '../session/protocol/facts/caution.ts';
 import type { CautionFact, GeneralCaution } from '../session/protocol/facts/index.ts';
 import { asWords } from './bent-as.ts';
+import { foreignName } from './foreign.ts';
 import { growthWords } from './growth.ts';
 import { fromShown, inShown, type Ruled, shownUnits, type Wording } from './lengths.ts';
 import { exactAngle, fine, notNothing, tape } from './numbers.ts';
@@ -28,7 +30,9 @@ export function cautionWords(fact: CautionFact, style: Wording): string {
 		case 'bent-as':
 			return asWords(fact);
 		case 'growth-expected':
-			return `${growthWords(fact.growth)} Give the length of the piece as really cut.`;
+			return `${growthWords(fact.growth, fact.die)} Give the length of the piece as really cut.`;
+		case 'change-die':
+			return `${dieWords(fact, style)} ${OTHER_DIE}`;
 		case 'narrow-band-costs': {
 			const { under, over, pulls, risk, holds } = fact;
 			const band = under === over ? `±${exactAngle(under)}` : `-${exactAngle(under)} to +${exactAngle(over)}`;
@@ -51,6 +55,15 @@ export function cautionWords(fact: CautionFact, style: Wording): string {
 			return GENERAL[fact.code];
 	}
 }
+
+/** Which die goes in, and which it takes the place of. */
+export function dieWords({ die, clr, from }: ChangeDie, style: Ruled): string {
+	const put = `die "${foreignName(die)}", center-line radius ${fine(clr, style)}`;
+	return from === null ? `Put in ${put}.` : `Change the die: take out "${foreignName(from)}", put in ${put}.`;
+}
+
+/** What goes with a die. */
+export const OTHER_DIE = 'Its own clamp and follower go with it. Pull the slack out before you read the dial.';
 
 function swingWords({ reach, above, below, floor }: Extract<CautionFact, { code: 'swing' }>, style: Wording): string {
 	const heights = [

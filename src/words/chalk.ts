@@ -1,13 +1,14 @@
 /** Sentences of the chalk-out table. */
 import type { ChalkPlane, ChalkPoint } from '../tube/chalk.ts';
+import { type BendRadius, radiiWords } from './dies.ts';
 import { type Ruled, tapeValue } from './lengths.ts';
 
-/** `radius`: of every bend's center line. */
-export function chalkWords(radius: number, job: Ruled): string {
+export function chalkWords(bends: readonly BendRadius[], job: Ruled): string {
+	const radius = radiiWords(bends, (each) => tapeValue(each, job));
 	return (
 		'Draw the base line from A to B. Measure each point along the line from A, then square off it. ' +
 		'No square? Strike an arc from A and one from B: the point is where they cross. ' +
-		`Draw each bend round its center: the radius is ${tapeValue(radius, job)}.`
+		`Draw each bend round its center: the radius is ${radius}.`
 	);
 }
 

@@ -5,6 +5,7 @@ import type { EndName, Job } from '../tube/job.ts';
 import type { TubePlane } from '../tube/planes.ts';
 import type { WrapStrip } from '../tube/wraps.ts';
 import { formatAngle } from '../units/format.ts';
+import { type BendRadius, radiiWords } from './dies.ts';
 import { foreignName } from './foreign.ts';
 import type { Ruled } from './lengths.ts';
 import { fine, tape } from './numbers.ts';
@@ -65,8 +66,9 @@ export function straightLabel(straight: number, length: number, job: Ruled): str
 }
 
 /** How to lay the profile, and what it shows. */
-export function profileWords(radius: number, job: Ruled): string {
-	return `The finished tube at full size: edges, center line, where each bend begins and ends, its corner and its mark. Center-line radius ${fine(radius, job)}. Lay the bent tube on it.`;
+export function profileWords(bends: readonly BendRadius[], job: Ruled): string {
+	const radius = radiiWords(bends, (each) => fine(each, job));
+	return `The finished tube at full size: edges, center line, where each bend begins and ends, its corner and its mark. Center-line radius ${radius}. Lay the bent tube on it.`;
 }
 
 /** What a strip is for, and where it goes along and round the tube. */

@@ -1,9 +1,11 @@
 /** What stands on the shop sheet. */
 import type { Known } from '../session/protocol/facts/known.ts';
+import { diesOf, toolingOfDie } from '../tube/dies.ts';
 import type { Job } from '../tube/job.ts';
 import type { LayoutBend } from '../tube/layout.ts';
 import { trimmed } from '../units/format.ts';
 import { hookBurnt } from '../units/tape-words.ts';
+import { dieListWords } from './dies.ts';
 import { TOOL } from './doubt.ts';
 import { foreignName } from './foreign.ts';
 import { knownWords } from './known.ts';
@@ -58,11 +60,17 @@ export function sideWords({ face, around }: LayoutBend, job: Ruled): string {
 }
 
 /** What the sheet is of, each with its name. */
-export function sheetHead({ tube, tooling, quantity, units }: Job): (readonly [name: string, value: string])[] {
+export function sheetHead(job: Job): (readonly [name: string, value: string])[] {
+	const { tube, tooling, quantity, units } = job;
+	const dies = dieListWords(job);
 	return [
 		['Tube', `${trimmed(tube.od, 4)} x ${trimmed(tube.wall, 4)}, ${foreignName(tube.material.name)}`],
 		['Bender, die', `${foreignName(tooling.bender)}, ${foreignName(tooling.die)}`],
 		['Radius of the die', tape(tooling.clr, { units, tooling })],
+		...diesOf(job)
+			.slice(1)
+			.map((die) => [`Radius of ${foreignName(die)}`, tape(toolingOfDie(job, die).clr, { units, tooling })] as const),
+		...(dies === '' ? [] : [['Dies', dies] as const]),
 		...(tube.heat === undefined ? [] : [['Heat', foreignName(tube.heat)] as const]),
 		['Wanted', quantity === 1 ? '1 tube' : `${quantity} tubes`],
 	];

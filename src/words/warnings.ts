@@ -23,7 +23,7 @@ export function warningWords(warning: Warning, style: Ruled): string {
 			return `${where}: the drawing leaves no room ${from} for a radius ${growthPercent(growth)} than the die's, as it should come out. The marks are for the die's own radius. Bend a test piece and give its growth, or take a smaller die.`;
 		}
 		case 'tight-radius':
-			return `The die's center-line radius ${of(warning.clr)} is under ${warning.diameters} outside diameters (${of(warning.least)}): the tube may flatten or wrinkle, and many rule books refuse it. Use a larger die.`;
+			return `${warning.die === undefined ? "The die's" : `Die "${foreignName(warning.die)}": its`} center-line radius ${of(warning.clr)} is under ${warning.diameters} outside diameters (${of(warning.least)}): the tube may flatten or wrinkle, and many rule books refuse it. Use a larger die.`;
 		case 'short-clamp': {
 			const { bend, needs, is } = warning;
 			const [from, help] =

@@ -99,7 +99,7 @@ function readOn(state: State, x: readonly number[], check: Check): number {
 	const straights: number[] = [];
 	const arcs = Array.from({ length: count }, (_, i) => {
 		const [mark, angle, rotation, own] = x.slice(4 * i, 4 * i + 4) as [number, number, number, number];
-		const radius = state.design.radius * Math.exp(die + own);
+		const radius = state.design.radii[0]! * Math.exp(die + own);
 		straights.push(mark + job.tooling.markOffset - end);
 		end = mark + job.tooling.markOffset + (radius * angle * Math.PI) / 180 / (1 + stretch);
 		return { angle, rotation, radius };

@@ -21,7 +21,7 @@ function problems(seed: number, bounded: boolean): CorrectionInput[] {
 	return Array.from({ length: TUBES }, (_, i) => {
 		const draw = draws(seed + i);
 		const job = anyTube(8, draw);
-		const nominal = finishedShape(job, job.tooling.growth ?? 1);
+		const nominal = finishedShape(job, { value: job.tooling.growth ?? 1 });
 		const off = (sd: number, k: number) => (k < MADE ? draw.normal(0, sd) : 0);
 		const shape: Shape = {
 			straights: nominal.straights,

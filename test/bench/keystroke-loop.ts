@@ -23,7 +23,7 @@ async function typed(size: { columns: number; rows: number }) {
 			{ loaded: 44, released: 40.5, measured: [40.7] },
 			{ loaded: 48.5, released: 45.25, measured: [] },
 		],
-		shape: () => finishedShape(ARCH, 1.01),
+		shape: () => finishedShape(ARCH, { value: 1.01 }),
 	});
 	const ended = openScreen({
 		port: new FakeHome(live),

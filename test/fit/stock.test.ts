@@ -37,7 +37,10 @@ const input: CorrectionInput = {
 	...scales('mm'),
 	bounds: { straights: nominal.straights.map((s) => [100, s + 400]), angles: nominal.bends.map(() => [1, 160]) },
 };
-const from = (length: number): CorrectionInput => ({ ...input, stock: { length, stretch: STRETCH } });
+const from = (length: number): CorrectionInput => ({
+	...input,
+	stock: { length, stretch: input.shape.bends.map(() => STRETCH) },
+});
 
 /** What is to be made least, with the last straight whatever the rest leaves: half the squares, each in its own unit. */
 function costOf(shape: Shape, length: number): number {

@@ -12,7 +12,7 @@ const load = (file: string): Job => loadJob(new URL(file, FOLDER).pathname).job;
 
 describe.each(files)('sample job %s', (file) => {
 	const job = load(file);
-	const shape = finishedShape(job, job.tooling.growth ?? 1);
+	const shape = finishedShape(job, { value: job.tooling.growth ?? 1 });
 
 	it('has a name and says in its notes what the part is', () => {
 		expect(file).toMatch(/^[a-z]+(-[a-z]+)*\.json$/);

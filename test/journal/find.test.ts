@@ -20,6 +20,7 @@ function row(id: string, touched: string, over: Partial<KeptRow> = {}): KeptRow 
 		kin: null,
 		pulls: 0,
 		lesson: null,
+		besides: [],
 		figures: null,
 		...over,
 	};

@@ -48,40 +48,10 @@ function readNoting(home: string) {
 
 /** A row with its parts as they are, whether they were folded just now or come from the cache. */
 function plain(row: KeptRow): KeptRow {
-	const {
-		id,
-		path,
-		job,
-		at,
-		startId,
-		touched,
-		status,
-		summary,
-		problem,
-		isDamaged,
-		isImported,
-		kin,
-		pulls,
-		lesson,
-		figures,
-	} = row;
-	return {
-		id,
-		path,
-		job,
-		at,
-		startId,
-		touched,
-		status,
-		summary,
-		problem,
-		isDamaged,
-		isImported,
-		kin,
-		pulls,
-		lesson,
-		figures,
-	};
+	const { id, path, job, at, startId, touched, status, summary, problem, isDamaged, kin, pulls, lesson } = row;
+	const { besides, figures, isImported } = row;
+	const names = { id, path, job, at, startId, touched, status, summary, problem, isDamaged, isImported };
+	return { ...names, kin, pulls, lesson, besides, figures };
 }
 
 function homeOf(...days: number[]): string {

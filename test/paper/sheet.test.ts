@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { loadBendable } from '../../src/job/load.ts';
+import { loadJob } from '../../src/job/load.ts';
 import { PAPERS, printJob } from '../../src/paper/index.ts';
 import type { Job } from '../../src/tube/job.ts';
 import { tapeValue } from '../../src/words/lengths.ts';
@@ -8,7 +8,7 @@ import { onPaper } from '../helpers/shop/on-paper.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 
 const SAMPLES = ['bow-rail', 'console-frame', 'mast-brace', 'trailer-hoop'];
-const sample = (name: string): Job => loadBendable(`jobs/${name}.json`).job;
+const sample = (name: string): Job => loadJob(`jobs/${name}.json`).job;
 
 async function sheetOf(job: Job, page: 'letter' | 'a4' = 'letter'): Promise<PdfPage[]> {
 	return readPdf(await printJob(['sheet'], onPaper(job), PAPERS[page]));

@@ -159,7 +159,7 @@ describe('the simulated bender at an ask', () => {
 describe('the true tube', () => {
 	it.each(SAMPLE_JOBS.map((path) => [basename(path), path]))('of %s, made as drawn, measures as drawn', (_, path) => {
 		const { job } = loadJob(path);
-		const shape = finishedShape(job, 1);
+		const shape = finishedShape(job, { value: 1 });
 		const placed = marks(job, shape, 1e4);
 		const bends = shape.bends.map(({ angle, rotation, radius }, i) => {
 			return { mark: placed[i]!.fromStart, rotation, angle, wrapped: angle, radius };

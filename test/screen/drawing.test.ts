@@ -33,7 +33,7 @@ const KICKED: Shape = {
 };
 
 describe('the plan of the tube', () => {
-	const flat = finishedShape(ARCH, 1);
+	const flat = finishedShape(ARCH, { value: 1 });
 
 	test('tells made, in hand and to come apart, in ASCII too', () => {
 		expect(tubeDrawing(flat, 2, 60, 6, true).map((row) => row.trimEnd())).toEqual([
@@ -53,7 +53,7 @@ describe('the plan of the tube', () => {
 	test('shows what its ends meet, where and how they lean', () => {
 		const cope = (od: number, angle: number) => ({ cope: { od, angle, offset: 0, turn: 0 } });
 		const job = plainJob({ ends: { start: cope(2, 45), far: cope(4, 90) } });
-		const shape = finishedShape(job, 1);
+		const shape = finishedShape(job, { value: 1 });
 		const { rows } = drawTube(shape, 2, 60, 14, true, shape, undefined, joints(job, shape));
 		expect(rows.map((row) => row.trimEnd())).toEqual([
 			'                           ####',

@@ -41,6 +41,7 @@ const ask: Page = { page: 'ask' };
 const BESIDE: Readonly<Record<Exclude<Page['page'], 'ask'>, Page>> = {
 	start: { page: 'start', note: asks.SESSION },
 	layout: { page: 'layout' },
+	changeDie: { page: 'changeDie', change: asks.CHANGE_DIE },
 	warnings: { page: 'warnings', note: asks.WARNINGS },
 	corrected: { page: 'corrected', note: asks.CORRECTED },
 	done: { page: 'done', note: asks.DONE },

@@ -33,6 +33,8 @@ const PAGES: PageCase[] = [
 	['help', [asks.SET], 'h', 'Help'],
 	['warnings', [asks.WARNINGS, asks.SET], '', 'Warnings'],
 	['set', [asks.SET], '', 'Set the tube'],
+	['change-die', [asks.SET_DIE], '', 'Change the die'],
+	['set-die', [asks.SET_DIE], '+', 'Set the tube'],
 	['set-again', [asks.SET_AGAIN], '', 'set-up 2'],
 	['set-still', [asks.SET_AGAIN], '*', 'it never left the die'],
 	['set-details', [asks.SET], '*7\r39.7\r', 'also tells'],
@@ -94,7 +96,7 @@ function liveOf(outputs: Output[]): FakeLive {
 	const pull = outputs.find((output): output is PullAsk => 'ask' in output && output.ask === 'pull');
 	return Object.assign(live, {
 		pulls: () => PULLS.slice(0, pull === undefined ? PULLS.length : pull.pull - 1),
-		shape: () => finishedShape(ARCH, 1.01),
+		shape: () => finishedShape(ARCH, { value: 1.01 }),
 	});
 }
 

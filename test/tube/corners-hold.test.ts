@@ -102,7 +102,7 @@ function drawnIn({ tube, isFlat, units, growth, die, stretch, by }: Drawing) {
 	return { job, corners, angles, one, kernelSays: measured(corners, angles, clr * growth) };
 }
 
-const shapeOf = (job: Job) => finishedShape(job, job.tooling.growth!);
+const shapeOf = (job: Job) => finishedShape(job, { value: job.tooling.growth! });
 const marksOf = (job: Job) => marks(job, shapeOf(job), cutLength(job, shapeOf(job))).map(({ fromStart }) => fromStart);
 
 describe('a job of any growth and any drawn radius, against the kernel', () => {

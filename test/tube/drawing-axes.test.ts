@@ -16,7 +16,7 @@ const anyPoints = fc
 
 const laid = (points: readonly Point[]) => {
 	const job = plainJob({ shape: { kind: 'points', points }, tooling: { clr: 2 } });
-	const shape = finishedShape(job, 1);
+	const shape = finishedShape(job, { value: 1 });
 	return { job, shape, axes: drawingAxes(job.shape, shape) };
 };
 
@@ -38,7 +38,7 @@ describe("the drawing's axes", () => {
 
 	it("of a shape by bends are bend 1's", () => {
 		const job = plainJob();
-		const shape = finishedShape(job, 1);
+		const shape = finishedShape(job, { value: 1 });
 		const axes = drawingAxes(job.shape, shape);
 		const { x, y, z } = overall(frames(shape), job.tube.od);
 		expect([axes.x, axes.y, axes.z].map((axis) => sizeAlong(frames(shape), 1.5, axis))).toEqual([x, y, z]);

@@ -40,7 +40,7 @@ const around = (angle: number, normal: Point, travel: Point): Point => {
  * to bend as the bend's own frame carries it.
  */
 function jointLine(job: Job, end: EndName): Point {
-	const { arcs } = frames(finishedShape(job, 1));
+	const { arcs } = frames(finishedShape(job, { value: 1 }));
 	const first = arcs[0]!;
 	let line = around(job.ends![end]!.cope.turn, first.normal, first.tangent);
 	if (end === 'start') return line;
@@ -53,7 +53,7 @@ function jointLine(job: Job, end: EndName): Point {
 
 /** How a direction lies to the tube, whichever way the tube itself lies. */
 const againstCorners = (job: Job, line: Point): number[] => {
-	const points = cornersOn(frames(finishedShape(job, 1)));
+	const points = cornersOn(frames(finishedShape(job, { value: 1 })));
 	return points.slice(1).map((point, i) => dot(line, subtract(point, points[i]!)));
 };
 

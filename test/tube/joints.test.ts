@@ -31,7 +31,7 @@ describe('the tube that an end meets', () => {
 			const draw = draws(seed);
 			const [angle, turn, offset] = [draw.uniform(20, 160), draw.uniform(-180, 180), draw.uniform(-1, 1)];
 			const job = plainJob({ shape, ends: { start: cope({ angle, turn, offset }) } });
-			const [joint] = joints(job, finishedShape(job, 1));
+			const [joint] = joints(job, finishedShape(job, { value: 1 }));
 			// Straight 1 runs along +x from the origin and bend 1 goes to +y. The ray back along the tube is turned towards the joint line.
 			const round = kernel.turn([0, 0, 0], [1, 0, 0], turn);
 			const line = kernel.moved([0, 1, 0], round);
@@ -46,7 +46,7 @@ describe('the tube that an end meets', () => {
 
 	it('lies at the same angle to the last straight at the far end, and past it by the offset', () => {
 		const job = plainJob({ shape, ends: { far: cope({ angle: 35, turn: 20, offset: 0.4 }) } });
-		const laid = finishedShape(job, 1);
+		const laid = finishedShape(job, { value: 1 });
 		const { end, direction } = shapeEnd(laid);
 		const [joint] = joints(job, laid);
 		expect(dot(unit(subtract(joint!.to, joint!.from)), direction)).toBeCloseTo(-Math.cos((35 * Math.PI) / 180), 9);
@@ -59,7 +59,7 @@ describe('the tube that an end meets', () => {
 			far: cope({ angle: 35, turn: 20, offset: -0.4 }),
 		};
 		const job = plainJob({ shape, ends });
-		const spots = (of: typeof job) => joints(of, finishedShape(of, 1)).flatMap(({ from, to }) => [from, to]);
+		const spots = (of: typeof job) => joints(of, finishedShape(of, { value: 1 })).flatMap(({ from, to }) => [from, to]);
 		const apart = (places: readonly Point[]) => places.flatMap((a) => places.map((b) => distance(a, b)));
 		const [a, b, c, d] = spots(job) as [Point, Point, Point, Point];
 		for (const [i, value] of apart([c, d, a, b]).entries()) expect(apart(spots(fromFar(job)))[i]).toBeCloseTo(value, 9);

@@ -51,6 +51,7 @@ describe('the layout document', () => {
 				'arc',
 				'setback',
 				'external',
+				'radius',
 				'mark',
 				'face',
 				'around',

@@ -7,7 +7,7 @@ import { formatTape } from '../../src/units/tape.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 
 const laidOut = (job: ReturnType<typeof plainJob>) => {
-	const shape = finishedShape(job, job.tooling.growth ?? 1);
+	const shape = finishedShape(job, { value: job.tooling.growth ?? 1 });
 	const cut = cutLength(job, shape);
 	return { shape, cut, developed: developedLength(job, shape), marks: marks(job, shape, cut) };
 };
@@ -109,7 +109,9 @@ describe('marks', () => {
 
 	it('measure from the far end of the piece as really cut', () => {
 		const job = plainJob({ shape });
-		expect(marks(job, finishedShape(job, 1), 50).map((mark) => mark.fromStart + mark.fromFarEnd)).toEqual([50, 50]);
+		expect(marks(job, finishedShape(job, { value: 1 }), 50).map((mark) => mark.fromStart + mark.fromFarEnd)).toEqual([
+			50, 50,
+		]);
 	});
 
 	it('read on a tape in mm as whole millimetres', () => {

@@ -26,7 +26,7 @@ function laidOut(rise: number, angle: number, radius: number) {
 
 /** Centre marks, raw tube and sharp corners as the layout has them. */
 function read(job: Job) {
-	const shape = finishedShape(job, 1);
+	const shape = finishedShape(job, { value: 1 });
 	const raw = developedLength(job, shape);
 	const mark = marks(job, shape, raw).map(
 		({ fromStart }, i) => fromStart + (shape.bends[i]!.radius * shape.bends[i]!.angle * rad) / 2,

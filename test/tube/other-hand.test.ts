@@ -17,7 +17,7 @@ import { Kernel } from '../helpers/shop/kernel.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 import { anyTube } from '../helpers/shop/tubes.ts';
 
-const shapeOf = (job: Job): Shape => finishedShape(job, job.tooling.growth ?? 1);
+const shapeOf = (job: Job): Shape => finishedShape(job, { value: job.tooling.growth ?? 1 });
 
 /** A check of every kind and of every place that one may name, on a tube of four bends. */
 const CHECKS: Check[] = [

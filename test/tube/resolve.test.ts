@@ -10,7 +10,7 @@ import { anyTube } from '../helpers/shop/tubes.ts';
 describe('the designed shape', () => {
 	it('has the straights as given where neither the radius grows nor the drawing has another', () => {
 		const job = plainJob({ shape: byBends([[10, 90, 0]], 12) });
-		const shape = finishedShape(job, 1);
+		const shape = finishedShape(job, { value: 1 });
 		expect(shape.straights).toEqual([10, 12]);
 		expect(shape.bends).toEqual([{ angle: 90, rotation: 0, radius: 6 }]);
 	});
@@ -18,7 +18,7 @@ describe('the designed shape', () => {
 	// By hand: corners 16 and 18 from the ends; at 90 degrees a setback is the radius, 6.3.
 	it('keeps the corners of bends, whatever the growth', () => {
 		const job = plainJob({ shape: byBends([[10, 90, 0]], 12) });
-		const { straights, bends } = finishedShape(job, 1.05);
+		const { straights, bends } = finishedShape(job, { value: 1.05 });
 		expect(straights[0]).toBeCloseTo(9.7, 12);
 		expect(straights[1]).toBeCloseTo(11.7, 12);
 		expect(bends[0]!.radius).toBeCloseTo(6.3, 12);
@@ -26,7 +26,7 @@ describe('the designed shape', () => {
 
 	it('has its corners by the radius that the drawing shows', () => {
 		const shape = { kind: 'bends' as const, bends: [{ straight: 10, angle: 90, rotation: 0 }], last: 12, radius: 8 };
-		const { straights, bends } = finishedShape(plainJob({ shape }), 1.05);
+		const { straights, bends } = finishedShape(plainJob({ shape }), { value: 1.05 });
 		expect(straights[0]).toBeCloseTo(18 - 6.3, 12);
 		expect(straights[1]).toBeCloseTo(20 - 6.3, 12);
 		expect(bends[0]!.radius).toBeCloseTo(6.3, 12);
@@ -40,7 +40,7 @@ describe('the designed shape', () => {
 		const growth = 1.037;
 		// The drawing's radius is the finished one, so that nothing moves.
 		const shape = { kind: 'bends' as const, bends, last: 12, radius: 6 * growth };
-		expect(finishedShape(plainJob({ shape }), growth).straights[1]).toBe(0);
+		expect(finishedShape(plainJob({ shape }), { value: growth }).straights[1]).toBe(0);
 	});
 
 	it('keeps the corners of points, whatever the growth', () => {
@@ -52,7 +52,7 @@ describe('the designed shape', () => {
 		];
 		const job = plainJob({ shape: { kind: 'points', points } });
 		for (const growth of [1, 1.03]) {
-			const made = corners(finishedShape(job, growth));
+			const made = corners(finishedShape(job, { value: growth }));
 			for (let i = 0; i < 4; i++) {
 				for (let j = 0; j < i; j++) {
 					expect(distance(made[i]!, made[j]!)).toBeCloseTo(distance(points[i]!, points[j]!), 10);
@@ -73,7 +73,7 @@ describe('the frame of the tube', () => {
 				10,
 			),
 		});
-		const shape = finishedShape(job, 1);
+		const shape = finishedShape(job, { value: 1 });
 		// Travel +y after bend 1, towards -x inside; +90 about +y takes -x to +z.
 		expect(corners(shape)).toEqual([
 			[0, 0, 0],
@@ -88,7 +88,7 @@ describe('the frame of the tube', () => {
 
 	it('has the first bend in the plane that its rotation sets', () => {
 		const job = plainJob({ shape: byBends([[10, 90, 90]], 10) });
-		expect(shapeEnd(finishedShape(job, 1)).direction).toEqual([0, 0, 1]);
+		expect(shapeEnd(finishedShape(job, { value: 1 })).direction).toEqual([0, 0, 1]);
 	});
 
 	it('is right-handed with unit vectors, and its arcs keep their radius', () => {
@@ -128,7 +128,7 @@ describe('other radii between the same corners', () => {
 	});
 
 	it('leave a negative straight where there is no room', () => {
-		const shape = finishedShape(plainJob({ shape: byBends([[1, 90, 0]], 5) }), 1);
+		const shape = finishedShape(plainJob({ shape: byBends([[1, 90, 0]], 5) }), { value: 1 });
 		expect(keepCorners(shape, [8]).straights).toEqual([-1, 3]);
 	});
 });

@@ -12,7 +12,7 @@ import { Kernel } from '../helpers/shop/kernel.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 import { anyTube } from '../helpers/shop/tubes.ts';
 
-const shapeOf = (job: Job): Shape => finishedShape(job, job.tooling.growth ?? 1);
+const shapeOf = (job: Job): Shape => finishedShape(job, { value: job.tooling.growth ?? 1 });
 const RAW = { od: 1.5, trim: 0 };
 
 describe('the swing of the made part, by hand', () => {

@@ -10,7 +10,7 @@ const told = (warning: Warning) => warningWords(warning, plainJob());
 /** Warnings with a stop that is 4 degrees over the angle. */
 function warned(parts: JobParts) {
 	const job = plainJob(parts);
-	return warnings(job, finishedShape(job, 1), { value: 1, from: 'job' }, (angle) => angle + 4);
+	return warnings(job, finishedShape(job, { value: 1 }), { value: 1, from: 'job' }, (angle) => angle + 4);
 }
 const codes = (parts: JobParts) => warned(parts).map(({ at, code }) => `${code} ${at}`);
 

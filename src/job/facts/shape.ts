@@ -7,5 +7,5 @@ export type ShapeRight =
 	| { code: 'bends' | 'points'; least: number; most: number }
 	| { code: 'point'; units: string }
 	/** Room between the drawing's corners that these bends need at the finished radius. */
-	| { code: 'room'; least: number; finished: number; bends: readonly number[] }
+	| { code: 'room'; least: number; finished: readonly number[]; bends: readonly number[] }
 	| PointFact;

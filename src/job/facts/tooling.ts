@@ -7,6 +7,4 @@ export type ToolingRight =
 	| { code: 'dies'; most: number }
 	| { code: 'other-die-name' }
 	/** A bend names one of these; null: nobody knows which there are. */
-	| { code: 'die-of-job'; dies: readonly string[] | null }
-	/** This version lays out and bends on the job's own die alone. */
-	| { code: 'own-die-only'; own: string };
+	| { code: 'die-of-job'; dies: readonly string[] | null };

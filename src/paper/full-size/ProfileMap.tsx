@@ -37,16 +37,17 @@ export function ProfileMap({
 	planes,
 }: ProfileMapProps) {
 	const { width } = inside(paper);
-	const radius = shape.bends[chalk.bends[0] - 1]!.radius;
+	const [first, last] = chalk.bends;
+	const radii = shape.bends.slice(first - 1, last).map(({ radius }, i) => ({ bend: first + i, radius }));
 	return (
 		<PaperPage paper={paper} title={title} foot={foot}>
-			<Words text={profileWords(radius, job)} width={width} size={9} />
+			<Words text={profileWords(radii, job)} width={width} size={9} />
 			<Words text={mapWords(laid.sheets.length, MOST_SHEETS)} width={width} size={9} />
 			{isPrinted ? <Words text={FULL_SIZE.joining} width={width} size={9} /> : null}
 			{isPrinted ? <SheetMap laid={laid} width={width} /> : null}
 			<Ruler />
 			<Words text={MAP_HEAD} width={width} size={10} bold />
-			<Words text={chalkWords(radius, job)} width={width} size={8.5} />
+			<Words text={chalkWords(radii, job)} width={width} size={8.5} />
 			<Words text={planeWords(chalk, planes, job)} width={width} size={8.5} />
 			<Rows
 				heads={CHALK_HEADS}

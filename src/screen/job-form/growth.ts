@@ -82,7 +82,7 @@ const OTHER_ROWS = 7;
 export function growthSections(so: Preview | null, { columns, rows: room }: Room): Section[] {
 	if (so === null) return [];
 	const { job, growth, ended } = so;
-	const shape = finishedShape(job, growth.value);
+	const shape = finishedShape(job, growth);
 	const cut = cutLength(job, shape);
 	const known = ended ? cut : cut - shape.straights.at(-1)!;
 	const rows = marks(job, shape, cut).map(({ fromStart }, at): Line => {
@@ -117,7 +117,7 @@ function lengthWords(so: Preview, length: string, columns: number): string {
 
 /** How large the tube so far is, outside to outside, along the drawing's own axes; of a tube by bends along straight 1 and square to it. */
 function overAllWords({ job, growth, ended }: Preview): string {
-	const whole = finishedShape(job, growth.value);
+	const whole = finishedShape(job, growth);
 	const shape = ended ? whole : { ...whole, straights: [...whole.straights.slice(0, -1), 0] };
 	const at = frames(shape);
 	const axes = drawingAxes(job.shape, shape);
@@ -146,7 +146,7 @@ function drawnOn(job: Job, shape: Shape): { views?: readonly View[]; start: stri
 export function growthPicture(so: Preview | null, { ascii }: Look): (columns: number, rows: number) => Line[] {
 	if (so === null) return () => [];
 	const { job, growth, now, ended } = so;
-	const shape = finishedShape(job, growth.value);
+	const shape = finishedShape(job, growth);
 	const drawn = drawnOn(job, shape);
 	const met = ended ? joints(job, shape) : [];
 	const start = met.length === 0 ? drawn.start : `${drawn.start}; what an end meets in fine dots`;

@@ -1,3 +1,5 @@
+import type { SetAsk } from '../../session/protocol/asks.ts';
+import type { ChangeDie } from '../../session/protocol/facts/caution.ts';
 import type { CorrectedNote, Output } from '../../session/protocol/notes.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
 import type { Job } from '../../tube/job.ts';
@@ -26,4 +28,9 @@ export function quietWords(outputs: readonly Output[], job: Job): string | null 
 			'note' in output && output.note === 'corrected' && output.remaining.length > 0 && !isNews(output, job, outputs),
 	);
 	return quiet ? 'New numbers for the bends left: none moved by more than tape and dial show.' : null;
+}
+
+/** The page to be seen before a set-up for which another die goes in. */
+export function dieChangesIn({ cautions }: SetAsk): { page: 'changeDie'; change: ChangeDie }[] {
+	return cautions.filter((caution) => caution.code === 'change-die').map((change) => ({ page: 'changeDie', change }));
 }

@@ -3,6 +3,7 @@ import type { Answered } from '../../session/log/answered.ts';
 import type { Reading } from '../../session/log/events.ts';
 import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
 import type { Ask, SetAsk } from '../../session/protocol/asks.ts';
+import type { ChangeDie } from '../../session/protocol/facts/caution.ts';
 import type { EvidenceKind, ToMeasure } from '../../session/protocol/kinds.ts';
 import type { CorrectedNote, DoneNote, Output, SessionNote, WarningsNote } from '../../session/protocol/notes.ts';
 import type { Shape } from '../../tube/shape.ts';
@@ -12,12 +13,14 @@ import type { Display } from '../shell/display.ts';
 import type { Key } from '../shell/keys.ts';
 import { type FieldEntry, NOTHING } from '../shell/prompt.ts';
 import type { LivePort, MadePull } from './live-port.ts';
-import { isNews } from './news.ts';
+import { dieChangesIn, isNews } from './news.ts';
 
 /** Which page of a session is on the screen. */
 export type Page =
 	| { page: 'start'; note: SessionNote }
 	| { page: 'layout' }
+	/** Another die goes in before the tube is set. */
+	| { page: 'changeDie'; change: ChangeDie }
 	| { page: 'help'; from: Page }
 	/** Under help, which was opened from that page. */
 	| { page: 'shown' | 'topics'; from: Page }
@@ -228,7 +231,7 @@ function isFirst(ask: Ask | null): boolean {
 }
 
 function pagesOf(output: Output, { ask, display, job }: SessionState, all: readonly Output[]): Page[] {
-	if ('ask' in output) return [];
+	if ('ask' in output) return output.ask === 'set' ? dieChangesIn(output) : [];
 	switch (output.note) {
 		case 'session':
 			return [{ page: 'start', note: output }, ...(display.checklist && isFirst(ask) ? LAYOUT : [])];

@@ -2,6 +2,7 @@ import { at } from '../../maths/list.ts';
 import { made } from '../../springback/filter.ts';
 import type { Acceptance, StopRequest, StopSuggestion } from '../../springback/stop.ts';
 import { accept, suggestStop } from '../../springback/stop.ts';
+import { toolingOf } from '../../tube/dies.ts';
 import type { Job } from '../../tube/job.ts';
 import type { State } from '../log/state.ts';
 import { bendAt } from '../log/state.ts';
@@ -14,7 +15,7 @@ export function stopRequest(state: State): StopRequest {
 		.filter((pull) => pull.seat === bend.seats)
 		.map(({ stop, loaded }) => Math.min(stop, loaded));
 	return {
-		...limitsOfStop(state.start.job),
+		...limitsOfStop(state.start.job, state.bend),
 		target: target(state),
 		loadedBefore: inSeat.length > 0 ? Math.max(...inSeat) : null,
 		measured: isMeasured(state) || state.byDial,
@@ -22,13 +23,14 @@ export function stopRequest(state: State): StopRequest {
 	};
 }
 
-/** What the job says of every pull. */
-export function limitsOfStop({
-	tolerance: { under, over },
-	risk,
-	tooling: { dialStep, maxAngle },
-}: Job): Pick<StopRequest, 'under' | 'over' | 'risk' | 'dialStep' | 'maxAngle'> {
-	return { under, over, risk, dialStep, maxAngle };
+/** What the job says of every pull of a bend (from 1). */
+export function limitsOfStop(
+	job: Job,
+	bend: number,
+): Pick<StopRequest, 'under' | 'over' | 'risk' | 'dialStep' | 'maxAngle'> {
+	const { dialStep, maxAngle } = toolingOf(job, bend);
+	const { under, over } = job.tolerance;
+	return { under, over, risk: job.risk, dialStep, maxAngle };
 }
 
 /** Whether the angle finder has told anything of this tube. */
@@ -53,7 +55,7 @@ export function suggestion(state: State): StopSuggestion {
 /** The last pull went as far as the machine reaches. */
 export function atLimit(state: State): boolean {
 	const last = bendAt(state, state.bend).pulls.at(-1);
-	const { maxAngle, dialStep } = state.start.job.tooling;
+	const { maxAngle, dialStep } = toolingOf(state.start.job, state.bend);
 	return last !== undefined && Math.max(last.stop, last.loaded) > maxAngle - dialStep;
 }
 

@@ -83,8 +83,8 @@ function offered({ entries }: State, bend: number): boolean {
 function nextPull(state: State, { bend, expect }: Tweak): StopSuggestion | null {
 	const is = bendAt(state, bend);
 	if (is.made === null) return null;
-	return suggestStop(newSeat(backAt(state.filter, is.made, is)), {
-		...limitsOfStop(state.start.job),
+	return suggestStop(newSeat(backAt(state, bend, is.made)), {
+		...limitsOfStop(state.start.job, bend),
 		target: expect.angle,
 		loadedBefore: null,
 		measured: true,

@@ -1,4 +1,5 @@
 import { at } from '../../maths/list.ts';
+import { toolingOf } from '../../tube/dies.ts';
 import { swing, trailing } from '../../tube/swing.ts';
 import { endBefore, tubeAtWork } from '../estimate/tube-at-work.ts';
 import type { State } from '../log/state.ts';
@@ -18,17 +19,17 @@ export function reopenHindrance(state: State, number: number): RefusalFact | nul
 export function tweakHindrance(state: State, number: number, by: number): RefusalFact | null {
 	const angle = (at(state.bends, number - 1).made?.angle ?? 0) + by;
 	if (angle <= 0) return { code: 'cannot-open-so-far', bend: number, by: -by };
-	if (by > 0 && angle > state.design.reach) {
+	if (by > 0 && angle > at(state.design.reach, number - 1)) {
 		return { code: 'machine-ends-before', bend: number, angle };
 	}
-	const { floor } = state.start.job.tooling;
+	const { floor } = toolingOf(state.start.job, number);
 	if (floor === null || deepest(state, number, Math.max) <= floor) return null;
 	return { code: 'floor-in-the-way', bend: number, floor };
 }
 
 /** Only what would hit the floor on whichever side the die lies is refused: nobody has said which. */
 function floorHindrance(state: State, number: number): RefusalFact | null {
-	const { tooling } = state.start.job;
+	const tooling = toolingOf(state.start.job, number);
 	const depth = deepest(state, number, Math.min);
 	if (tooling.floor === null || depth <= tooling.floor) return null;
 	return { code: 'floor-in-the-way', bend: number, depth, floor: tooling.floor };
@@ -48,7 +49,7 @@ function deepest(state: State, number: number, of: (above: number, below: number
 }
 
 function clampHindrance(state: State, number: number): RefusalFact | null {
-	const { tooling } = state.start.job;
+	const tooling = toolingOf(state.start.job, number);
 	const { shape, trimStart } = tubeAtWork(state, state.plan.current);
 	const before = at(shape.straights, number - 1) - tooling.markOffset + (number === 1 ? trimStart : 0);
 	if (before >= tooling.clamp) return null;
@@ -56,8 +57,7 @@ function clampHindrance(state: State, number: number): RefusalFact | null {
 }
 
 function followHindrance(state: State, number: number): RefusalFact | null {
-	const { tooling } = state.start.job;
-	const { follow } = tooling;
+	const { follow } = toolingOf(state.start.job, number);
 	const next = state.bends[number];
 	if (!next || next.pulls.length === 0) return null;
 	const behind = at(tubeAtWork(state, state.plan.current).shape.straights, number);

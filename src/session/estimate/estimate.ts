@@ -1,16 +1,18 @@
 import { estimateAsBuilt, marginal, rawTubeOf } from '../../fit/as-built.ts';
-import type { AsBuilt, AsBuiltInput, ToldBend, TubeReading } from '../../fit/built-tube.ts';
+import type { AsBuilt, AsBuiltInput, ToldBend, ToldTooling, TubeReading } from '../../fit/built-tube.ts';
 import { gripsOf, legGrips } from '../../fit/grips.ts';
+import type { RawDie } from '../../fit/raw-tube.ts';
 import { at } from '../../maths/list.ts';
 import { made } from '../../springback/filter.ts';
 import { checkIn } from '../../tube/checks.ts';
+import { dieNumbers } from '../../tube/dies.ts';
 import { frames } from '../../tube/frames.ts';
 import type { Check, Job } from '../../tube/job.ts';
 import { convertLength } from '../../units/units.ts';
 import type { BendState, State } from '../log/state.ts';
 import { madeCount } from '../log/state.ts';
 import { OVALITY_SD } from '../reading/ovality.ts';
-import { firstRotation } from './tube-at-work.ts';
+import { diesAsPlanned, firstRotation } from './tube-at-work.ts';
 
 /** Rotations by hand and as read back, degrees (common practice, no source). */
 export const SET_SD = 0.33;
@@ -77,22 +79,28 @@ export function builtByAll(state: State): AsBuilt {
 }
 
 function inputOf(state: State, all: boolean): AsBuiltInput {
-	const { design, piece } = state;
-	const { tooling } = state.start.job;
+	const { piece } = state;
+	const { job } = state.start;
 	const bends = state.bends.slice(0, bentCount(state));
+	const on = dieNumbers(job, bends.length);
+	const [tooling, ...further] = diesAsPlanned(state.start).map(toldTooling);
+	const several = further.length > 0;
 	return {
-		bends: bends.map((bend, i) => toldOf(state, bend, i)),
-		tooling: {
-			radius: design.radius,
-			dieSpread: DIE_SPREAD,
-			bendSpread: BEND_SPREAD,
-			stretch: { value: tooling.stretch, sd: STRETCH_SD[tooling.stretch === 0 ? 'unmeasured' : 'measured'] },
-			markOffset: tooling.markOffset,
-		},
+		bends: bends.map((bend, i) => ({ ...toldOf(state, bend, i), ...(several ? { die: at(on, i) } : {}) })),
+		tooling: tooling!,
+		...(several ? { further } : {}),
 		piece,
-		readings: [...legReadings(bends, tooling.tape), ...checkReadings(state, bends.length, all)],
+		readings: [...legReadings(bends, job.tooling.tape), ...checkReadings(state, bends.length, all)],
 	};
 }
+
+const toldTooling = ({ radius, stretch, markOffset }: RawDie): ToldTooling => ({
+	radius,
+	dieSpread: DIE_SPREAD,
+	bendSpread: BEND_SPREAD,
+	stretch: { value: stretch, sd: STRETCH_SD[stretch === 0 ? 'unmeasured' : 'measured'] },
+	markOffset,
+});
 
 /** One answer asks for the same estimate up to five times, of states that differ in other things; these are the last ones of a session. */
 const KNOWN = new WeakMap<State['start'], Map<string, AsBuilt>>();

@@ -1,7 +1,7 @@
 import { rawTubeOf } from '../../fit/as-built.ts';
 import type { AsBuilt } from '../../fit/built-tube.ts';
 import type { RawBend, RawTube } from '../../fit/raw-tube.ts';
-import { uncutShape } from '../../fit/raw-tube.ts';
+import { dieOn, uncutShape } from '../../fit/raw-tube.ts';
 import { triangle } from '../../maths/cholesky.ts';
 import { spreadTo, standardCloud } from '../../maths/cloud.ts';
 import { at } from '../../maths/list.ts';
@@ -51,8 +51,8 @@ export function mightBe(state: State, numbers: readonly Numbers[], left: Left, m
 		const x = spreadTo(built.mean, lower, z);
 		let next = built.mean.length;
 		const draw = (sd: number) => sd * z[next++]!;
-		const raw = tubeWith(built, x, made, (radius) =>
-			planned.map((bend, i) => offBy(bend, radius, at(errors, i), draw)),
+		const raw = tubeWith(built, x, made, (tube) =>
+			planned.map((bend, i) => offBy(bend, dieOn(tube, bend).radius, at(errors, i), draw)),
 		);
 		const uncut = uncutShape(raw, state.piece + draw(tape));
 		const finished = cutBy(uncut, trimStart + draw(tape), Math.max(0, trimEnd) + draw(tape));
@@ -79,14 +79,15 @@ function errorsOf({ start }: State, whole: boolean): Errors {
 	};
 }
 
-function tubeWith(built: AsBuilt, x: readonly number[], made: number, rest: (radius: number) => RawBend[]): RawTube {
+function tubeWith(built: AsBuilt, x: readonly number[], made: number, rest: (tube: RawTube) => RawBend[]): RawTube {
 	const tube = rawTubeOf(built, x);
-	return { ...tube, bends: [...tube.bends.slice(0, made), ...rest(tube.radius)] };
+	return { ...tube, bends: [...tube.bends.slice(0, made), ...rest(tube)] };
 }
 
 function offBy(planned: RawBend, radius: number, errors: Errors, draw: (sd: number) => number): RawBend {
 	const angle = Math.max(1, planned.angle + draw(errors.angle));
 	return {
+		...planned,
 		mark: planned.mark + draw(errors.mark),
 		angle,
 		rotation: planned.rotation + draw(errors.rotation),

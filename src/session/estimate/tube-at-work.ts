@@ -1,8 +1,11 @@
-import { ends, type RawBend, type RawTube, uncutShape } from '../../fit/raw-tube.ts';
+import { rawDiesOf } from '../../fit/as-built.ts';
+import { ends, type RawBend, type RawDie, type RawTube, uncutShape } from '../../fit/raw-tube.ts';
 import { at } from '../../maths/list.ts';
 import { rawArc } from '../../tube/arcs.ts';
+import { dieNumbers, diesOf, toolingOfDie } from '../../tube/dies.ts';
 import { shapeEnd } from '../../tube/frames.ts';
 import type { ArcBend, Shape } from '../../tube/shape.ts';
+import { growthOf, type Start } from '../log/start.ts';
 import type { BendState, State } from '../log/state.ts';
 import type { Design } from '../plan/design.ts';
 import type { Numbers } from '../protocol/asks.ts';
@@ -22,15 +25,29 @@ type Known = Pick<State, 'start' | 'design' | 'bends' | 'piece' | 'built'>;
 
 /** Each made bend as made and every other as in `numbers`, on the raw piece. */
 export function rawTube({ start, design, bends, built }: Known, numbers: readonly Numbers[]): RawTube {
-	const { stretch, markOffset } = start.job.tooling;
-	const [die, stretched] = built ? [built.mean.at(-2)!, built.mean.at(-1)!] : [0, stretch];
-	const radius = design.radius * Math.exp(die);
+	const dies = built ? rawDiesOf(built) : diesAsPlanned(start);
+	const [first, ...further] = dies;
+	const on = dieNumbers(start.job, bends.length);
 	return {
-		bends: bends.map((bend, i) => rawBend(bend, at(numbers, i), radius, i === 0 ? firstRotation(design) : null)),
-		stretch: stretched,
-		markOffset,
-		radius,
+		bends: bends.map((bend, i) => {
+			const die = at(on, i);
+			const laid = i === 0 ? firstRotation(design) : null;
+			const raw = rawBend(bend, at(numbers, i), at(dies, die).radius, laid);
+			return further.length === 0 ? raw : { ...raw, die };
+		}),
+		...first!,
+		...(further.length === 0 ? {} : { further }),
 	};
+}
+
+/** What each die is expected to do, before anything is known of this tube. */
+export function diesAsPlanned(start: Start): RawDie[] {
+	const { job } = start;
+	const { value, dies } = growthOf(start);
+	return diesOf(job).map((die) => {
+		const { clr, stretch, markOffset } = toolingOfDie(job, die);
+		return { stretch, markOffset, radius: clr * (dies?.[die]?.value ?? value) };
+	});
 }
 
 /** The tube is laid with bend 1's plane as the drawing has it: how it lay in the machine does not matter. */
@@ -82,14 +99,14 @@ export function endBefore(state: Known & Pick<State, 'plan'>, bend: number): num
 	return at(ends(rawTube(state, state.plan.current)), bend - 1);
 }
 
-/** Marks, angles and rotations by which a shape is made; marks from the raw start end. */
-export function numbersOf(
-	shape: Shape,
-	trimStart: number,
-	{ stretch, markOffset }: { stretch: number; markOffset: number },
-): Numbers[] {
+/** What a bend's die does to its mark and to the tube that its arc takes. */
+export type MarkedBy = Pick<RawDie, 'stretch' | 'markOffset'>;
+
+/** Marks, angles and rotations by which a shape is made; marks from the raw start end. `by`: of each bend. */
+export function numbersOf(shape: Shape, trimStart: number, by: readonly MarkedBy[]): Numbers[] {
 	let end = trimStart;
 	return shape.bends.map((bend, i) => {
+		const { stretch, markOffset } = at(by, i);
 		const from = end + at(shape.straights, i);
 		end = from + rawArc(bend.angle, bend.radius, stretch);
 		return { fromStart: from - markOffset, angle: bend.angle, rotation: bend.rotation };

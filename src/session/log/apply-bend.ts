@@ -1,11 +1,11 @@
-import { made, newBend, relieved } from '../../springback/filter.ts';
+import { made, relieved } from '../../springback/filter.ts';
 import { isShort, target } from '../advice/bend-check.ts';
 import { isTakenUp } from '../advice/what-if.ts';
 import { advisedAt, wantedAgain } from '../advice/whole-tube.ts';
 import { estimated } from '../estimate/estimate.ts';
 import { recorrect } from '../plan/correction.ts';
 import { measurePhase, withoutStaleChecks } from './apply-reading.ts';
-import { backAt } from './back-at.ts';
+import { backAt, beginAt } from './back-at.ts';
 import type { Pull, State } from './state.ts';
 import { bendAt, OUT, withBend } from './state.ts';
 
@@ -45,7 +45,8 @@ export function acceptBend(state: State): State {
 
 function nextBend(state: State): State {
 	if (state.bend === state.bends.length) return { ...state, phase: { at: 'done', scrapped: null } };
-	return { ...state, bend: state.bend + 1, filter: newBend(state.filter), aside: [], phase: { at: 'set' } };
+	const bend = state.bend + 1;
+	return { ...state, bend, filter: beginAt(state, bend), aside: [], phase: { at: 'set' } };
 }
 
 /** Back to the bend that was at work before a made one was gone back to; the tube has been out of the die. */
@@ -54,7 +55,7 @@ function resumeSuspended(state: State): State {
 	if (!suspended) return state;
 	const { forced, made: was } = suspended;
 	const bend = bendAt(state, suspended.bend);
-	const filter = bend.pulls.length === 0 ? newBend(state.filter) : backAt(state.filter, was, bend);
+	const filter = bend.pulls.length === 0 ? beginAt(state, suspended.bend) : backAt(state, suspended.bend, was);
 	const free = bend.pulls.length === 0 || suspended.phase.at === 'pull';
 	const phase = free || suspended.phase.at === 'set' ? OUT : suspended.phase;
 	return { ...state, bend: suspended.bend, filter, forced, phase, suspended: null };
@@ -69,7 +70,7 @@ export function reopenBend(state: State, number: number, how: 'pull' | 'relieve'
 	const { bend: at, phase, forced } = state;
 	const bend = bendAt(state, number);
 	const suspended = { bend: at, phase, forced, made: made(state.filter) };
-	const filter = backAt(state.filter, bend.made ?? made(state.filter), bend);
+	const filter = backAt(state, number, bend.made ?? made(state.filter));
 	// A bend that was only set is free again: its mark may still be corrected.
 	const free =
 		bendAt(state, at).pulls.length === 0

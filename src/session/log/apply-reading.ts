@@ -3,6 +3,7 @@ import { manyWrong, narrowBand, slow } from '../../springback/gates.ts';
 import { knownAgain } from '../../springback/known-again.ts';
 import { observe } from '../../springback/reading.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
+import { toolingOf } from '../../tube/dies.ts';
 import { acceptance, atLimit, isMeasured, isOver, isShort, target } from '../advice/bend-check.ts';
 import { isTakenUp } from '../advice/what-if.ts';
 import { estimated } from '../estimate/estimate.ts';
@@ -60,7 +61,7 @@ export function takeReading(state: State, reading: Reading, weighed: CountedAs):
 
 function lengthTaken(state: State, reading: Reading, bend: number): State {
 	if (reading.evidence === 'leg') {
-		const mark = endBefore(state, bend) + reading.value - state.start.job.tooling.markOffset;
+		const mark = endBefore(state, bend) + reading.value - toolingOf(state.start.job, bend).markOffset;
 		return evidenceTaken(withBend(state, bend, { mark, taped: false, leg: reading.value }), reading);
 	}
 	if (reading.evidence === 'farEndToMark') {

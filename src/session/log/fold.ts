@@ -1,5 +1,7 @@
 import { at } from '../../maths/list.ts';
+import { atDie } from '../../springback/dies.ts';
 import { newTube } from '../../springback/filter.ts';
+import { dieOf, toolingOf } from '../../tube/dies.ts';
 import { numbersOf } from '../estimate/tube-at-work.ts';
 import { differ, drawingNumbers, planWith } from '../plan/correction.ts';
 import { designOf } from '../plan/design.ts';
@@ -52,7 +54,7 @@ export function initial(start: Start): State {
 		piece: design.cut,
 		checks: {},
 		built: null,
-		filter: newTube(start.prior),
+		filter: atDie(newTube(start.prior), dieOf(start.job, 1)),
 		phase: { at: 'set' },
 		plan: { plan: 'new', current: drawing, before: null, corrected: null, note: null },
 		forced: false,
@@ -68,7 +70,8 @@ export function initial(start: Start): State {
 /** Begun before corners held: where the radius expected then moves a mark by more than a tape division, the marks are planned for it. */
 function grown(state: State): State {
 	const { start, design, plan } = state;
-	const expected = numbersOf(design.nominal, start.job.trim.start, start.job.tooling);
+	const by = design.nominal.bends.map((_, i) => toolingOf(start.job, i + 1));
+	const expected = numbersOf(design.nominal, start.job.trim.start, by);
 	const possible = design.nominal.straights.every((straight) => straight >= 0);
 	const moved = expected.some(({ fromStart }, i) => Math.abs(fromStart - at(design.marks, i)) > start.job.tooling.tape);
 	if (!possible || !moved) return state;

@@ -1,13 +1,15 @@
+import { atDie, priorOn } from '../../springback/dies.ts';
 import type { Filter } from '../../springback/filter.ts';
-import { filterPrior, growthExpected } from '../../springback/filter.ts';
+import { growthExpected } from '../../springback/filter.ts';
 import type { Lesson, Provenance } from '../../springback/history.ts';
 import { learned } from '../../springback/history.ts';
 import { mechanicsPrior } from '../../springback/mechanics.ts';
 import { modelName } from '../../springback/model-name.ts';
-import { type GrowthSource, type PlannedGrowth, plannedGrowth } from '../../tube/growth.ts';
+import { dieOf, diesOf, placeOf, toolingOfDie } from '../../tube/dies.ts';
+import { type GrowthSource, type PlannedDieGrowth, type PlannedGrowth, plannedGrowth } from '../../tube/growth.ts';
 import type { Job } from '../../tube/job.ts';
 import { wholeJob } from '../../tube/whole-job.ts';
-import { kinOf } from '../estimate/kin-of-job.ts';
+import { kinsOfJob } from '../estimate/kin-of-job.ts';
 
 /** All that the fold starts from: the first record of a log. A session reads nothing else when it is resumed. */
 export interface Start {
@@ -35,32 +37,54 @@ export interface Start {
 	growthFrom?: GrowthSource;
 	/** The growth that was expected, where it leaves no room between corners. */
 	growthTooMuch?: number;
+	/** The same of every further die that bends name, by its name; absent where there is none. */
+	dies?: Readonly<Record<string, DieStart>>;
 }
+
+/** What is begun with of one die: its growth, where that is from, and what is known of its springback. */
+export type DieStart = Pick<Start, 'from' | 'growth' | 'growthFrom' | 'growthTooMuch'>;
 
 /** What a session begins with besides its job: what is believed of springback, and the growth that it is laid out with. */
-export type Beginning = Pick<Start, 'model' | 'prior' | 'from' | 'corners' | 'growth' | 'growthFrom' | 'growthTooMuch'>;
+export type Beginning = Pick<
+	Start,
+	'model' | 'prior' | 'from' | 'corners' | 'growth' | 'growthFrom' | 'growthTooMuch' | 'dies'
+>;
 
-/** Where the growth that a job states is from. */
-type Stated = 'job' | 'die';
+/** Where the growth that a job states of a die is from. */
+type Stated = (die: string) => 'job' | 'die';
+const BY_JOB: Stated = () => 'job';
 
 /** What mechanics alone lets one expect of a job that nothing has been learned for. */
-export function coldPrior(job: Job, stated: Stated = 'job'): Beginning {
-	const mechanics = mechanicsPrior(job.tube, job.tooling.clr, job.tube.material);
-	const prior = filterPrior(mechanics.k, job.tooling.dialStep);
-	return { model: modelName(), prior, ...laidOutWith(plannedGrowth(job, stated, mechanics.growth)) };
+export function coldPrior(job: Job, stated: Stated = BY_JOB): Beginning {
+	const prior = priorOn(kinsOfJob(job), job.tooling.dialStep);
+	const expected = (die: string) => mechanicsGrowth(job, die);
+	return { model: modelName(), prior, ...laidOutWith(plannedGrowth(job, stated, expected)) };
 }
+
+const mechanicsGrowth = (job: Job, die: string): number =>
+	mechanicsPrior(job.tube, toolingOfDie(job, die).clr, job.tube.material).growth;
 
 /** As coldPrior, with what earlier sessions taught; `from` says which. */
-export function learnedPrior(job: Job, lessons: readonly Lesson[], stated: Stated = 'job'): Beginning {
-	const cold = coldPrior(job, stated);
-	const { prior, from } = learned(kinOf(job), cold.prior, lessons);
-	if (from.exact.sessions === 0) return { ...cold, prior, from };
-	return { model: modelName(), prior, from, ...laidOutWith(plannedGrowth(job, stated, growthExpected(prior))) };
+export function learnedPrior(job: Job, lessons: readonly Lesson[], stated: Stated = BY_JOB): Beginning {
+	const [own, ...others] = kinsOfJob(job);
+	const { prior, from, besides = [] } = learned(own!, coldPrior(job, stated).prior, lessons, others);
+	const told = new Map(diesOf(job).map((die, i) => [die, i === 0 ? from : besides[i - 1]!]));
+	const expected = (die: string) =>
+		told.get(die)!.exact.sessions === 0 ? mechanicsGrowth(job, die) : growthExpected(atDie(prior, die));
+	return { model: modelName(), prior, from, ...laidOutWith(plannedGrowth(job, stated, expected), told) };
 }
 
-function laidOutWith({ value, from, tooMuch }: PlannedGrowth) {
-	const room = tooMuch === undefined ? {} : { growthTooMuch: tooMuch };
-	return { corners: 'held', growth: value, growthFrom: from, ...room } as const;
+function laidOutWith(growth: PlannedGrowth, told?: ReadonlyMap<string, Provenance>) {
+	const further = Object.entries(growth.dies ?? {}).map(([die, each]): [string, DieStart] => {
+		const from = told?.get(die);
+		return [die, { ...begunWith(each), ...(from && { from }) }];
+	});
+	const dies = further.length === 0 ? {} : { dies: Object.fromEntries(further) };
+	return { corners: 'held', ...begunWith(growth), ...dies } as const;
+}
+
+function begunWith({ value, from, tooMuch }: PlannedDieGrowth): DieStart {
+	return { growth: value, growthFrom: from, ...(tooMuch === undefined ? {} : { growthTooMuch: tooMuch }) };
 }
 
 /** What a session, or a layout, of a job as loaded begins with: by what these lessons taught, or (null) by mechanics alone. */
@@ -68,13 +92,25 @@ export function beginning(
 	{ job, fromBender = [] }: { job: Job; fromBender?: readonly string[] },
 	lessons: readonly Lesson[] | null,
 ): Beginning {
-	const stated = fromBender.includes('tooling.growth') ? 'die' : 'job';
+	const stated: Stated = (die) => (fromBender.includes(placeOf(job, die, 'growth')) ? 'die' : 'job');
 	return lessons === null ? coldPrior(job, stated) : learnedPrior(job, lessons, stated);
 }
 
 /** The growth that a session, or a layout, is laid out with. */
-export function growthOf({ growth, growthFrom = 'expected', growthTooMuch }: Omit<Beginning, 'prior'>): PlannedGrowth {
+export function growthOf({ dies, ...own }: Omit<Beginning, 'prior'>): PlannedGrowth {
+	if (dies === undefined) return growthOn(own);
+	const each = Object.entries(dies).map(([die, start]) => [die, growthOn(start)]);
+	return { ...growthOn(own), dies: Object.fromEntries(each) };
+}
+
+function growthOn({ growth, growthFrom = 'expected', growthTooMuch }: DieStart): PlannedDieGrowth {
 	return { value: growth, from: growthFrom, ...(growthTooMuch === undefined ? {} : { tooMuch: growthTooMuch }) };
+}
+
+/** What is known of a bend's springback from earlier sessions; absent where it was not to learn. */
+export function knownOf({ job, from, dies }: Start, bend: number): Provenance | undefined {
+	const die = dieOf(job, bend);
+	return die === job.tooling.die ? from : dies?.[die]?.from;
 }
 
 /** What is expected before the first pull in place of a prior of another model. */
@@ -83,7 +119,10 @@ export type Anew = Pick<Start, 'prior' | 'from'> & { model: string };
 /** What this model expects of a session begun with another: what the sessions before it teach, where it was to learn. */
 export function reckonedAnew({ job, learn }: Start, lessons: readonly Lesson[]): Anew {
 	const { prior } = coldPrior(job);
-	return { model: modelName(), ...(learn && lessons.length > 0 ? learned(kinOf(job), prior, lessons) : { prior }) };
+	if (!learn || lessons.length === 0) return { model: modelName(), prior };
+	const [own, ...others] = kinsOfJob(job);
+	const { prior: taught, from } = learned(own!, prior, lessons, others);
+	return { model: modelName(), prior: taught, from };
 }
 
 /** Whether a start's prior is of another model than this version's. */

@@ -1,4 +1,5 @@
 import { type CorrectionInput, correct, scales } from '../../fit/correct.ts';
+import { dieOn } from '../../fit/raw-tube.ts';
 import { type Judged, judged, keeps, type Limits, largestMiss } from '../../fit/verdict.ts';
 import { at } from '../../maths/list.ts';
 import { corners, frames } from '../../tube/frames.ts';
@@ -54,7 +55,7 @@ export function correctedNumbers(state: State): readonly Numbers[] {
 	const { tooling, tolerance } = state.start.job;
 	const current = tubeAtWork(state, state.plan.current);
 	const marking = markingOf(state, current);
-	if (outOfReach(state) === state.bends.length) return numbersOf(current.shape, current.trimStart, marking);
+	if (outOfReach(state) === state.bends.length) return numbersOf(current.shape, current.trimStart, marking.by);
 	const { input, shape } = correctWithin(state, correctionOf(state));
 	return settable(input, shape, state.plan.current, stepsOf(tooling, tolerance), marking);
 }
@@ -72,10 +73,10 @@ export function correctedNear(state: State): (other: State) => readonly Numbers[
 	return (other) => {
 		const current = tubeAtWork(other, other.plan.current);
 		const marking = markingOf(other, current);
-		if (found === null) return numbersOf(current.shape, current.trimStart, marking);
+		if (found === null) return numbersOf(current.shape, current.trimStart, marking.by);
 		const input = weighedAs(correctionOf(other), found.input);
 		const shape = asDrawn(input.shape, found.shape, made);
-		return numbersOf(correct({ ...input, shape }, NEAR_FLAT).shape, current.trimStart, marking);
+		return numbersOf(correct({ ...input, shape }, NEAR_FLAT).shape, current.trimStart, marking.by);
 	};
 }
 
@@ -87,7 +88,7 @@ export function correctionOf(state: State): CorrectionInput {
 	const { shape, trimStart } = tubeAtWork(state, state.plan.current);
 	const marking = markingOf(state, { trimStart });
 	const places = corners(design.shape).slice(1, -1);
-	const drawn = tubeAtWork(state, numbersOf(asDrawn(shape, design.nominal, made), trimStart, marking));
+	const drawn = tubeAtWork(state, numbersOf(asDrawn(shape, design.nominal, made), trimStart, marking.by));
 	return {
 		shape: drawn.shape,
 		made,
@@ -98,13 +99,13 @@ export function correctionOf(state: State): CorrectionInput {
 		tolerance: { position: AIM * tolerance.length, direction: DIRECTION },
 		dear: dear(units),
 		bounds: limits(state, drawn),
-		stock: { length: state.piece - trimStart, stretch: marking.stretch },
+		stock: { length: state.piece - trimStart, stretch: marking.by.map(({ stretch }) => stretch) },
 	};
 }
 
 function markingOf(state: State, { trimStart }: Pick<TubeAtWork, 'trimStart'>): Marking {
-	const { stretch, markOffset } = rawTube(state, state.plan.current);
-	return { trimStart, stretch, markOffset };
+	const tube = rawTube(state, state.plan.current);
+	return { trimStart, by: tube.bends.map((bend) => dieOn(tube, bend)) };
 }
 
 /** What is made as it is, the rest as drawn. */

@@ -3,14 +3,16 @@ import { gripsOf } from '../../fit/grips.ts';
 import type { FarEnd } from '../../fit/kinematics.ts';
 import type { Limits } from '../../fit/verdict.ts';
 import { halved } from '../../maths/halving.ts';
+import { atDie } from '../../springback/dies.ts';
 import { predictStop } from '../../springback/stop.ts';
 import { checkAfter, checkIn, checkValue } from '../../tube/checks.ts';
+import { dieOf, diesAtWork, radiusAt, toolingOfDie } from '../../tube/dies.ts';
 import { corners, frames, shapeEnd } from '../../tube/frames.ts';
 import type { Check, Job } from '../../tube/job.ts';
 import { cutLength, marks } from '../../tube/marks.ts';
 import { finishedShape, keepCorners, straightsKept } from '../../tube/resolve.ts';
 import type { Shape } from '../../tube/shape.ts';
-import type { Start } from '../log/start.ts';
+import { growthOf, type Start } from '../log/start.ts';
 import { expectOvality } from '../reading/ovality.ts';
 
 /** A check with its design value; `after` is the last bend (counted from 1) that it needs. */
@@ -32,29 +34,27 @@ export interface Design {
 	cut: number;
 	goal: FarEnd;
 	nominal: Shape;
-	/** Expected finished radius of a bend made now. */
-	radius: number;
-	/** Largest bend angle that the machine is expected to reach. */
-	reach: number;
+	/** Expected finished radius of each bend, made now. */
+	radii: readonly number[];
+	/** Largest angle that the machine is expected to reach, of each bend. */
+	reach: readonly number[];
 	checks: readonly DueCheck[];
 }
 
 export function designOf(start: Start): Design {
 	const { job } = start;
-	const shape = start.corners === undefined ? straightsKept(job) : finishedShape(job, start.growth);
+	const growth = growthOf(start);
+	const shape = start.corners === undefined ? straightsKept(job) : finishedShape(job, growth);
 	const cut = cutLength(job, shape);
-	const radius = job.tooling.clr * start.growth;
+	const radii = shape.bends.map((_, i) => radiusAt(job, growth, i + 1));
 	return {
 		shape,
 		cut,
-		radius,
+		radii,
 		marks: marks(job, shape, cut).map((mark) => mark.fromStart),
 		goal: shapeEnd(shape),
-		nominal: keepCorners(
-			shape,
-			shape.bends.map(() => radius),
-		),
-		reach: reach(start),
+		nominal: keepCorners(shape, radii),
+		reach: reaches(start, shape.bends.length),
 		checks: job.checks.map((check) => ({
 			check,
 			design: checkValue(check, shape, job.tube),
@@ -96,7 +96,12 @@ export function limitsOf({ design, start }: { design: Design; start: Start }): L
 	};
 }
 
-function reach({ prior, job }: Start): number {
-	const [reached] = halved((angle) => predictStop(prior, angle) <= job.tooling.maxAngle, 0, 180, 40);
-	return reached;
+/** Bends on one die reach as far as each other. */
+function reaches({ prior, job }: Start, bends: number): number[] {
+	const reach = (die: string): number => {
+		const [on, { maxAngle }] = [atDie(prior, die), toolingOfDie(job, die)];
+		return halved((angle) => predictStop(on, angle) <= maxAngle, 0, 180, 40)[0];
+	};
+	const known = new Map(diesAtWork(job).map((die) => [die, reach(die)]));
+	return Array.from({ length: bends }, (_, i) => known.get(dieOf(job, i + 1))!);
 }

@@ -5,6 +5,7 @@ import { slopesAt } from '../../maths/differences.ts';
 import { radians } from '../../tube/angles.ts';
 import { bentAsOf } from '../../tube/bent-as.ts';
 import { checkIn } from '../../tube/checks.ts';
+import { toolingOf } from '../../tube/dies.ts';
 import { frames } from '../../tube/frames.ts';
 import { fromFar } from '../../tube/from-far.ts';
 import type { PlannedGrowth } from '../../tube/growth.ts';
@@ -39,9 +40,9 @@ function better({ start, far }: Record<EndName, EndChoice>): EndName | null {
 }
 
 function endChoice(job: Job, growth: PlannedGrowth): EndChoice {
-	const design = finishedShape(job, growth.value);
+	const design = finishedShape(job, growth);
 	const found = hindrances(job, design);
-	const left = uncorrected(job, design, finishedShape(fromFar(job), growth.value));
+	const left = uncorrected(job, design, finishedShape(fromFar(job), growth));
 	return { possible: found.length === 0, hindrances: found, left };
 }
 
@@ -98,13 +99,14 @@ const sumOfSquares = (values: readonly number[]): number => values.reduce((sum, 
 
 /** By how much a value may still be changed: a straight not under what the clamp needs, unless the drawing has it so. */
 function rangeOf(
-	{ tooling }: Job,
+	job: Job,
 	{ straights, bends }: Shape,
 	{ kind, index }: Pick<Column, 'kind' | 'index'>,
 ): [number, number] {
 	if (kind === 'rotation') return [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
 	if (kind === 'angle') return [Math.min(0, 1 - bends[index]!.angle), 179 - Math.min(179, bends[index]!.angle)];
-	const least = index === bends.length ? 0 : tooling.clamp + tooling.markOffset;
+	const { clamp, markOffset } = toolingOf(job, index + 1);
+	const least = index === bends.length ? 0 : clamp + markOffset;
 	return [Math.min(0, least - straights[index]!), Number.POSITIVE_INFINITY];
 }
 

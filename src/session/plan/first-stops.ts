@@ -1,4 +1,6 @@
+import { atDie } from '../../springback/dies.ts';
 import { suggestStop } from '../../springback/stop.ts';
+import { dieOf } from '../../tube/dies.ts';
 import type { Job } from '../../tube/job.ts';
 import type { Shape } from '../../tube/shape.ts';
 import { limitsOfStop } from '../advice/bend-check.ts';
@@ -19,9 +21,9 @@ export function firstStops(
 	shape: Shape,
 	{ prior, from }: Pick<Beginning, 'prior' | 'from'>,
 ): { stops: FirstStop[]; known: Known } {
-	const stops = shape.bends.map(({ angle: target }) => {
-		const { stop, expect, limit } = suggestStop(prior, {
-			...limitsOfStop(job),
+	const stops = shape.bends.map(({ angle: target }, i) => {
+		const { stop, expect, limit } = suggestStop(atDie(prior, dieOf(job, i + 1)), {
+			...limitsOfStop(job, i + 1),
 			target,
 			loadedBefore: null,
 			measured: false,

@@ -4,7 +4,7 @@ import { at } from '../../maths/list.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
 import type { Tooling } from '../../tube/job.ts';
 import type { Shape } from '../../tube/shape.ts';
-import { numbersOf } from '../estimate/tube-at-work.ts';
+import { type MarkedBy, numbersOf } from '../estimate/tube-at-work.ts';
 import type { Numbers } from '../protocol/asks.ts';
 
 /** The least change of a number that hands can make: lengths in the job's unit, degrees. */
@@ -36,8 +36,8 @@ const stiffer = ({ straight, angle, rotation }: CorrectionInput['dear']): Correc
 /** What is needed to turn a shape into marks. */
 export interface Marking {
 	trimStart: number;
-	stretch: number;
-	markOffset: number;
+	/** Of each bend. */
+	by: readonly MarkedBy[];
 }
 
 /**
@@ -52,9 +52,9 @@ export function settable(
 	marking: Marking,
 ): Numbers[] {
 	let shape = found;
-	const numbers = numbersOf(found, marking.trimStart, marking);
+	const numbers = numbersOf(found, marking.trimStart, marking.by);
 	for (let i = input.made; i < found.bends.length; i++) {
-		const wanted = at(numbersOf(shape, marking.trimStart, marking), i);
+		const wanted = at(numbersOf(shape, marking.trimStart, marking.by), i);
 		const room = shifted(at(input.bounds.straights, i), wanted.fromStart - at(shape.straights, i));
 		const set = setNear(wanted, at(now, i), steps, room);
 		numbers[i] = set;

@@ -28,6 +28,8 @@ export interface SetAsk {
 	tubeTurn: { degrees: number; way: TurnWay };
 	face: Face;
 	around: { degrees: number; length: number };
+	/** The die it goes into, where a bend of the job names another than its own. */
+	die?: string;
 	pointer: number;
 	plan: Plan;
 	was: { target: number; fromStart: number; rotation: number };

@@ -1,15 +1,16 @@
 import { marginal, spreadOf } from '../../fit/as-built.ts';
 import type { AsBuilt, Estimate } from '../../fit/built-tube.ts';
-import { type RawTube, uncutShape } from '../../fit/raw-tube.ts';
+import { dieOn, type RawTube, uncutShape } from '../../fit/raw-tube.ts';
 import { at } from '../../maths/list.ts';
 import { observe, observeMade } from '../../springback/reading.ts';
 import { checkValue, overCenters } from '../../tube/checks.ts';
+import { dieNumbers } from '../../tube/dies.ts';
 import type { Check } from '../../tube/job.ts';
 import { builtNow, checkReadingSd, estimated } from '../estimate/estimate.ts';
 import { tubeAtWork } from '../estimate/tube-at-work.ts';
 import { backAt } from '../log/back-at.ts';
 import type { Expected } from '../log/events.ts';
-import { bendAt, type State } from '../log/state.ts';
+import type { State } from '../log/state.ts';
 import type { DueCheck } from '../plan/design.ts';
 import { expectOvality } from './ovality.ts';
 
@@ -51,18 +52,18 @@ export function expectCheck(state: State, name: string): Expected {
 /** The check on the uncut tube, the bends still to come as they are planned. */
 function expectOn(state: State, built: AsBuilt, check: Check): Estimate {
 	const { piece, plan, start } = state;
-	const rest = plan.current.slice(built.input.bends.length);
+	const made = built.input.bends.length;
+	const on = dieNumbers(start.job, plan.current.length);
+	const rest = plan.current.slice(made);
 	const whole = (tube: RawTube): RawTube => ({
 		...tube,
 		bends: [
 			...tube.bends,
-			...rest.map(({ fromStart, angle, rotation }) => ({
-				mark: fromStart,
-				angle,
-				rotation,
-				radius: tube.radius,
-				wrapped: angle,
-			})),
+			...rest.map(({ fromStart, angle, rotation }, i) => {
+				const die = at(on, made + i);
+				const { radius } = dieOn(tube, { die });
+				return { mark: fromStart, angle, rotation, radius, wrapped: angle, die };
+			}),
 		],
 	});
 	const { mean, covariance } = spreadOf(built, (tube) => {
@@ -100,7 +101,7 @@ function asItIs(state: State, built: AsBuilt): State {
 	const index = state.bend - 1;
 	if (index >= built.input.bends.length) return state;
 	const { value, sd } = marginal(built, 'angle', index);
-	return { ...state, filter: backAt(state.filter, { angle: value, sd }, bendAt(state, state.bend)) };
+	return { ...state, filter: backAt(state, state.bend, { angle: value, sd }) };
 }
 
 /** How far a value lies from where its check reads the same on either side: legs that lie in one line or side by side, a tube that lies flat. */

@@ -4,6 +4,7 @@ import { doubt, doubtLoaded, type GateDoubt as FilterDoubt } from '../../springb
 import { expectKnown, isUnlikely } from '../../springback/known-again.ts';
 import { expectReading } from '../../springback/reading.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
+import { toolingOf } from '../../tube/dies.ts';
 import type { Job } from '../../tube/job.ts';
 import { cutLength } from '../../tube/marks.ts';
 import { checkReadingSd, markSd, SET_SD } from '../estimate/estimate.ts';
@@ -170,7 +171,7 @@ function markNow(state: State, bend: number): number {
 function lengthNow(state: State, reading: Reading): number {
 	const bend = reading.bend ?? state.bend;
 	if (reading.evidence === 'leg') {
-		return markNow(state, bend) + state.start.job.tooling.markOffset - endBefore(state, bend);
+		return markNow(state, bend) + toolingOf(state.start.job, bend).markOffset - endBefore(state, bend);
 	}
 	if (reading.evidence === 'farEndToMark') return state.piece - markNow(state, bend);
 	if (reading.of === 'mark') return markNow(state, bend);

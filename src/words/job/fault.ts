@@ -75,7 +75,6 @@ function rightWords(right: Right): string {
 		case 'dies':
 		case 'other-die-name':
 		case 'die-of-job':
-		case 'own-die-only':
 			return toolingRightWords(right);
 		case 'shape':
 		case 'one-shape':

@@ -15,7 +15,7 @@ export function shapeRightWords(right: ShapeRight): string {
 			return `[x, y] or [x, y, z] in ${right.units}`;
 		case 'room': {
 			const { least, finished, bends } = right;
-			return `${trimmed(least, 3)} or more: at a finished radius of ${trimmed(finished, 3)} ${needing(bends)} that room between the drawing's corners`;
+			return `${trimmed(least, 3)} or more: at a finished radius of ${finished.map((radius) => trimmed(radius, 3)).join(' and ')} ${needing(bends)} that room between the drawing's corners`;
 		}
 		case 'three-points':
 			return 'at least 3 points: both ends and a corner';

@@ -21,7 +21,5 @@ export function toolingRightWords(right: ToolingRight): string {
 			return right.dies === null
 				? 'a die of tooling.dies, by its name'
 				: `a die of this job, one of ${right.dies.map(asJson).join(', ')}`;
-		case 'own-die-only':
-			return `no other die than the job's own, ${asJson(right.own)}: this version lays out and bends on one die only`;
 	}
 }

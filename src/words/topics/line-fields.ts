@@ -23,6 +23,7 @@ export const ASK_FIELDS: Fields<Ask, 'ask'> = {
 		tubeTurn: 'degrees, and way as seen from the clamp',
 		face: 'side of the tube: same, opposite or other',
 		around: 'where the mark goes round the tube: degrees, length',
+		die: 'the die it goes into, in a job of several dies',
 		pointer: "the dial with the tube snug: at seat 1 this machine's zero",
 		plan: 'new or old numbers',
 		still: 'true where {"still":true} would be taken',

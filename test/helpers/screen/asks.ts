@@ -6,6 +6,7 @@ import type {
 	PullAsk,
 	SetAsk,
 } from '../../../src/session/protocol/asks.ts';
+import type { ChangeDie } from '../../../src/session/protocol/facts/caution.ts';
 import { GENERAL_CAUTIONS } from '../../../src/session/protocol/facts/caution.ts';
 import type { CorrectedNote, DoneNote, SessionNote, WarningsNote } from '../../../src/session/protocol/notes.ts';
 
@@ -219,6 +220,9 @@ export const SET_TURNED: SetAsk = {
 	around: { degrees: 120, length: 1.8326 },
 	cautions: [],
 };
+/** The same bend on another die than the one before. */
+export const CHANGE_DIE: ChangeDie = { code: 'change-die', die: '4 1/2 tight', clr: 4.5, from: '5.5 in' };
+export const SET_DIE: SetAsk = { ...SET, die: CHANGE_DIE.die, cautions: [CHANGE_DIE, ...SET.cautions] };
 /** The same bend in the die a second time: no turn, and the dial expected where it was left. */
 export const SET_AGAIN: SetAsk = {
 	...SET,

@@ -90,7 +90,7 @@ export class FakeLive implements LivePort {
 	}
 
 	get drawn(): Shape {
-		return finishedShape(this.job, this.job.tooling.growth ?? 1);
+		return finishedShape(this.job, { value: this.job.tooling.growth ?? 1 });
 	}
 
 	get outputs(): readonly Output[] {

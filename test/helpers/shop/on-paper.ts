@@ -11,7 +11,7 @@ import { finishedShape } from '../../../src/tube/resolve.ts';
 export function onPaper(job: Job): JobOnPaper {
 	const begin = coldPrior(job);
 	const growth = growthOf(begin);
-	const shape = finishedShape(job, growth.value);
+	const shape = finishedShape(job, growth);
 	const document = layout(job, growth, jobWarnings(job, growth), jobEnds(job, growth));
 	return { job, document, shape, ...firstStops(job, shape, begin), said: [], foot: 'printed by a test' };
 }

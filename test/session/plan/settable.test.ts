@@ -9,7 +9,8 @@ import { hatJob } from '../../helpers/shop/hat.ts';
 import { plainJob } from '../../helpers/shop/plain-job.ts';
 
 const steps = stepsOf(plainJob().tooling, { rotation: 1 });
-const marking = { trimStart: 1, stretch: 0, markOffset: 0.25 };
+const by = { stretch: 0, markOffset: 0.25 };
+const marking = { trimStart: 1, by: [by, by] };
 
 /** One bend made, the last still to come: marks at 1 + 12 - .25 and, an arc of 6 x 30 degrees and a leg further, at 24.891 in. */
 const design: Shape = {

@@ -1,5 +1,6 @@
 import type { SetAsk } from '../../../session/protocol/asks.ts';
 import { trimmed } from '../../../units/format.ts';
+import { foreignName } from '../../../words/foreign.ts';
 import { shownUnits, tapeValue } from '../../../words/lengths.ts';
 import { angle, shown } from '../../../words/numbers.ts';
 import { READINGS, WAYS } from '../../../words/readings.ts';
@@ -82,7 +83,8 @@ export function turnNumber(ask: SetAsk): BigNumber {
 function target(ask: SetAsk): Line {
 	const moved = angle(ask.target) === angle(ask.design) ? '' : ` (drawing ${angle(ask.design)})`;
 	const plan = ask.plan === 'old' ? '   old numbers, from before the correction' : '';
-	return [span('then bend to '), span(angle(ask.target), 'strong'), span(moved), span(plan, 'alert')];
+	const on = ask.die === undefined ? '' : ` on die "${foreignName(ask.die)}"`;
+	return [span('then bend to '), span(angle(ask.target), 'strong'), span(moved), span(on), span(plan, 'alert')];
 }
 
 function details({ details: given, job }: SessionState): Line[] {

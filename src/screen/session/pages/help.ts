@@ -65,6 +65,8 @@ const HELP: Record<string, string> = {
 		'The dial once the pressure is off and the tube has sprung back. It tells how much of the bend is spring. Press + if you did not look.',
 	layout:
 		'Measure every mark from the same end with one tape, without moving it. A correction later says how far it moves a mark from these.',
+	changeDie:
+		'Each die has its own radius and springs back in its own way. The numbers that follow are for this one. The marks on the tube stay.',
 	over: 'The session is over.',
 	other:
 		'Every answer is on disk before the next question comes. What was done to the tube stays done, whatever you take back here.',

@@ -12,6 +12,7 @@ import { decidePage } from './ask-decide.ts';
 import { confirmPage, measurePage } from './ask-measure.ts';
 import { pullPage, releasedPage } from './ask-pull.ts';
 import { setPage } from './ask-set.ts';
+import { changeDiePage } from './change-die.ts';
 import { correctedPage } from './corrected.ts';
 import { cutsPage, donePage } from './done.ts';
 import { helpPage } from './help.ts';
@@ -37,6 +38,8 @@ function page(state: SessionState, of: Page): PageView {
 			return askPage(state);
 		case 'start':
 			return startPage(state, of.note);
+		case 'changeDie':
+			return changeDiePage(state, of.change);
 		case 'layout':
 			return layOutPage(state);
 		case 'help':

@@ -1,5 +1,6 @@
 import { cutLength, type Mark, marks } from '../../../tube/marks.ts';
 import { type Around, around, type TubeTurn, tubeTurn } from '../../../tube/turns.ts';
+import { dieListWords } from '../../../words/dies.ts';
 import { shownUnits, tapeValue } from '../../../words/lengths.ts';
 import { angle, fine, tape } from '../../../words/numbers.ts';
 import { tapeStrip } from '../../drawing/tape-strip.ts';
@@ -27,6 +28,7 @@ export function layOutPage(state: SessionState): PageView {
 			return [
 				{ rank: 2, wide: true, extra: true, lines: designStrip(state, room.columns) },
 				{ rank: 0, lines: table(bends, state) },
+				{ rank: 0, lines: wrapped(dieListWords(state.job), room.columns) },
 				{ rank: 0, lines: wrapped(movedSince(state), room.columns, 'alert', 2) },
 				{ rank: 1, lines: wrapped(ENDS, room.columns, 'plain', 2) },
 				{ rank: 1, lines: [...wrapped(SEAM, room.columns, 'plain', 2), ...seam(bends, room)] },

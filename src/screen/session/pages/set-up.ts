@@ -16,22 +16,23 @@ export function cautions({ job }: SessionState, ask: SetAsk, columns: number): L
 }
 
 /** The face stands among the words about the mark, the piece in a line of its own; that marks are planned for a radius, among those about it; hand and
- * end, and what is dangerous about the work, stood on the session's first page. */
+ * end, what is dangerous about the work, and which die goes in, stood on the session's first page. */
 const SAID: ReadonlySet<CautionFact['code']> = new Set([
 	...GENERAL_CAUTIONS,
 	'opposite-face',
 	'cut-length',
 	'growth-expected',
 	'bent-as',
+	'change-die',
 ]);
 
 /** How long the piece is taken to be, before anything is bent: the marks from the far end rest on it. */
 export function pieceWords({ job, details }: SessionState, ask: SetAsk): string[] {
 	if (ask.bend > 1 || ask.seat > 1 || details.length !== undefined) return [];
-	const grown = ask.cautions.find((caution) => caution.code === 'growth-expected');
+	const grown = ask.cautions.filter((caution) => caution.code === 'growth-expected');
 	const length = tape(ask.mark.fromStart + ask.mark.fromFarEnd, job);
 	return [
-		...(grown === undefined ? [] : [growthWords(grown.growth)]),
+		...grown.map(({ growth, die }) => growthWords(growth, die)),
 		`The piece should be ${length} long. If it is not, press * and tell its length.`,
 	];
 }

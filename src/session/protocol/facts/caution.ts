@@ -11,6 +11,14 @@ export const GENERAL_CAUTIONS: readonly GeneralCaution[] = [
 	'rule-book',
 ];
 
+/** Another die than the one that is in the machine (null: nobody has set any yet) goes in; `clr`: its center-line radius. */
+export interface ChangeDie {
+	code: 'change-die';
+	die: string;
+	clr: number;
+	from: string | null;
+}
+
 /** What to mind at a set-up. Lengths in the job's unit, angles in degrees, parts of 1. */
 export type CautionFact =
 	| { code: GeneralCaution }
@@ -18,7 +26,9 @@ export type CautionFact =
 	| { code: 'go-easy-opening' }
 	| { code: 'cut-length'; length: number }
 	| ({ code: 'bent-as' } & BentAs)
-	| { code: 'growth-expected'; growth: number }
+	/** `die`: on which one, where bends name several. */
+	| { code: 'growth-expected'; growth: number; die?: string }
+	| ChangeDie
 	| { code: 'narrow-band-costs'; under: number; over: number; pulls: number; risk: number; holds: number }
 	| { code: 'opposite-face' }
 	| { code: 'telling-pays'; nearer: number }
