@@ -105,12 +105,12 @@ function followingWord(token: OptionToken, option: OptionSpec, tokens: readonly 
 	return next.value;
 }
 
-function checkOperands(name: string, { operands, least, most }: CommandSpec, given: readonly string[]): void {
+function checkOperands(name: string, { operands, least, most, handsOn }: CommandSpec, given: readonly string[]): void {
 	if (given.length < least) {
 		const what = operands[given.length] ?? operands[0];
 		throw new UsageError(`${name} needs ${what}: ${name} ${operands.join(' ')}. See pullbook help.`);
 	}
-	if (given.length <= most) return;
+	if (given.length <= most || handsOn) return;
 	const takes = most === 0 ? 'no argument' : most === 1 ? `one ${operands[0]}` : operands.join(' ');
 	throw new UsageError(`${name} takes ${takes}, but ${given.map((word) => `"${word}"`).join(', ')} stand there.`);
 }

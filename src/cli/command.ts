@@ -14,6 +14,10 @@ export interface CommandSpec {
 	summary: string;
 	/** Names of the operands, in order. */
 	operands: readonly string[];
+	/** Words that may stand in place of the first operand, and the operand that follows them. */
+	words?: Readonly<Record<string, { says: string; next: string }>>;
+	/** Further words may stand behind `--`, which a shell puts there and no person; help does not tell of them. */
+	handsOn?: true;
 	/** How many operands must and may be given. */
 	least: number;
 	most: number;

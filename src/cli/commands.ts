@@ -2,7 +2,7 @@ import { BENDER_EXAMPLES, BENDER_NOTES, BENDER_OPTIONS } from './bender-options.
 import type { CommandSpec, OptionSpec } from './command.ts';
 import { BENT_AS_OPTIONS } from './hand-and-end.ts';
 import { PAPER_EXAMPLES, PAPER_NOTES, PAPER_OPTIONS } from './paper-options.ts';
-import { bend, bender, check, cut, layout, log, openHome, paper, practice } from './runs.ts';
+import { bend, bender, check, completion, cut, help, layout, log, openHome, paper, practice } from './runs.ts';
 
 /** Taken by every command. */
 export const COMMON_OPTIONS: Readonly<Record<string, OptionSpec>> = {
@@ -132,6 +132,12 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 	log: {
 		summary: 'the sessions kept, newest first, or one of them',
 		operands: ['ID', 'ID|DIR'],
+		words: {
+			last: { says: 'the newest session', next: 'ID' },
+			verify: { says: 'read every log: is each line as written?', next: '' },
+			export: { says: 'copy all sessions to a folder', next: 'DIR' },
+			import: { says: 'copy the sessions of a folder into the home', next: 'DIR' },
+		},
 		least: 0,
 		most: 2,
 		options: { json },
@@ -184,16 +190,36 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 		],
 		run: practice,
 	},
+	completion: {
+		summary: 'lets your shell complete jobs, sessions, benders',
+		operands: ['SHELL'],
+		least: 1,
+		most: 1,
+		handsOn: true,
+		options: {},
+		examples: [
+			['pullbook completion bash', 'print what goes into ~/.bashrc'],
+			['pullbook completion zsh', 'the same for zsh'],
+			['pullbook completion fish', 'the same for fish'],
+		],
+		notes: [
+			'bash: put source <(pullbook completion bash) into ~/.bashrc.',
+			'zsh: put source <(pullbook completion zsh) into ~/.zshrc, after compinit.',
+			'fish: pullbook completion fish > ~/.config/fish/completions/pullbook.fish',
+		],
+		run: completion,
+	},
 	help: {
 		summary: 'how to use a command, or a topic below',
 		operands: ['TOPIC'],
 		least: 0,
 		most: 1,
-		options: {},
+		options: { man: { says: 'the whole help as a manual page' } },
 		examples: [
 			['pullbook help bend', 'how to start and resume a session'],
 			['pullbook help keys', 'every key of the screen'],
+			['pullbook help --man', 'all help as a manual page: keep it as pullbook.1'],
 		],
-		run: ({ line, help }) => help(line.operands[0] ?? null),
+		run: help,
 	},
 };

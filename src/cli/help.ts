@@ -72,7 +72,8 @@ function commandNames(): string {
 	return Object.keys(COMMANDS).join(', ');
 }
 
-function usageOf(name: string | null, { operands, least, most }: CommandSpec): string {
+/** A command as it is written. */
+export function usageOf(name: string | null, { operands, least, most }: CommandSpec): string {
 	const words = operands.map((operand, i) => {
 		const many = most === Number.POSITIVE_INFINITY ? '…' : '';
 		return i < least ? `${operand}${many}` : `[${operand}]`;
@@ -81,12 +82,12 @@ function usageOf(name: string | null, { operands, least, most }: CommandSpec): s
 }
 
 function optionLines(options: Readonly<Record<string, OptionSpec>>): string[] {
-	return columns(
-		Object.entries(options).map(([name, { value, optional, says }]) => {
-			const shown = value === undefined ? '' : optional ? ` [${value}]` : ` ${value}`;
-			return [`--${name}${shown}`, says] as const;
-		}),
-	);
+	return columns(Object.entries(options).map(([name, spec]) => [optionUsage(name, spec), spec.says] as const));
+}
+
+/** An option as it is written. */
+export function optionUsage(name: string, { value, optional }: OptionSpec): string {
+	return `--${name}${value === undefined ? '' : optional ? ` [${value}]` : ` ${value}`}`;
 }
 
 /** Two columns, the second lined up where the first leaves room for it. */

@@ -110,3 +110,16 @@ export const bender: Run = async ({ line: { operands, options }, home }, io) => 
 	const [name = null] = operands;
 	return (await import('./bender.ts')).runBender({ name, json: options.json === true, home: home(), options }, io);
 };
+
+export const completion: Run = async ({ line: { operands }, home }, io) => {
+	const [shell = '', ...words] = operands;
+	return (await import('./completion/run.ts')).runCompletion(shell, words, home(), io);
+};
+
+export const help: Run = async ({ line: { operands, options }, help: about }, io) => {
+	const [topic = null] = operands;
+	if (options.man !== true) return about(topic);
+	if (topic !== null) throw new UsageError(`pullbook help --man is the whole manual; leave "${topic}" out.`);
+	io.stdout.write((await import('./man.ts')).manPage());
+	return 0;
+};

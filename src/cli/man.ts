@@ -1,0 +1,112 @@
+import { EXIT_CODES } from '../words/topics/exit-codes.ts';
+import { TOPICS } from '../words/topics/index.ts';
+import { TOPIC_NAMES, type TopicName } from '../words/topics/names.ts';
+import type { Row, Section } from '../words/topics/topic.ts';
+import type { CommandSpec, OptionSpec } from './command.ts';
+import { COMMANDS, COMMON_OPTIONS, HOME_COMMAND } from './commands.ts';
+import { optionUsage, usageOf } from './help.ts';
+import { VERSION } from './version.ts';
+
+/** All of the help as one manual page, in the macros of man(7), which groff and mandoc both read; ASCII alone. */
+export function manPage(): string {
+	return [
+		`.TH PULLBOOK 1 "" "pullbook ${escaped(VERSION)}" "User Commands"`,
+		...section('NAME'),
+		escaped('pullbook - guides a tube through a rotary-draw bender, bend by bend'),
+		...section('SYNOPSIS'),
+		...synopsis(),
+		...section('COMMANDS'),
+		...commandLines(null, HOME_COMMAND),
+		...Object.entries(COMMANDS).flatMap(([name, spec]) => commandLines(name, spec)),
+		...section('OPTIONS OF EVERY COMMAND'),
+		...optionLines(COMMON_OPTIONS),
+		...(Object.keys(TOPIC_NAMES) as TopicName[]).flatMap(topicLines),
+		...section('EXIT STATUS'),
+		...EXIT_CODES.flatMap(([code, brief, then]) => tagged([code, `${brief}. ${then}`])),
+		...section('ENVIRONMENT'),
+		...ENVIRONMENT.flatMap(tagged),
+		'',
+	].join('\n');
+}
+
+const ENVIRONMENT: readonly Row[] = [
+	['PULLBOOK_HOME', 'The folder of settings and logs, where --home does not name one.'],
+	['XDG_DATA_HOME', 'Where it is set and PULLBOOK_HOME is not, the folder is pullbook in it.'],
+	['NO_COLOR', 'Where it is set, nothing is drawn in color.'],
+];
+
+function synopsis(): string[] {
+	return [usageOf(null, HOME_COMMAND), ...Object.entries(COMMANDS).map(([name, spec]) => usageOf(name, spec))].flatMap(
+		(usage, i) => [...(i === 0 ? [] : ['.br']), `\\fB${escaped(usage)}\\fR`],
+	);
+}
+
+function commandLines(name: string | null, spec: CommandSpec): string[] {
+	const { summary, examples, options, notes = [] } = spec;
+	return [
+		`.SS "${escaped(usageOf(name, spec))}"`,
+		`${escaped(sentence(summary))}`,
+		...examples.flatMap(tagged),
+		...optionLines(options),
+		...(notes.length > 0 ? ['.PP', ...notes.map(escaped)] : []),
+	];
+}
+
+function optionLines(options: Readonly<Record<string, OptionSpec>>): string[] {
+	return Object.entries(options).flatMap(([name, spec]) => tagged([optionUsage(name, spec), sentence(spec.says)]));
+}
+
+function topicLines(name: TopicName): string[] {
+	const { examples, sections } = TOPICS[name];
+	return [
+		...section(name.replaceAll('-', ' ').toUpperCase()),
+		escaped(sentence(TOPIC_NAMES[name])),
+		...examples.flatMap(tagged),
+		...sections.flatMap(sectionLines),
+	];
+}
+
+function sectionLines({ heading, text = [], shown = [], rows = [] }: Section): string[] {
+	return [
+		`.SS "${escaped(heading)}"`,
+		...text.flatMap((paragraph, i) => [...(i === 0 ? [] : ['.PP']), escaped(paragraph)]),
+		...(shown.length > 0 ? [...(text.length > 0 ? ['.PP'] : []), '.nf', ...shown.map(escaped), '.fi'] : []),
+		...rows.flatMap(tagged),
+	];
+}
+
+const section = (heading: string): string[] => [`.SH "${escaped(heading)}"`];
+
+/** What is written, and under it, set in, what it does. */
+function tagged([tag, says]: Row): string[] {
+	return ['.TP', `\\fB${escaped(tag)}\\fR`, escaped(says)];
+}
+
+const sentence = (text: string): string =>
+	`${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.:]$/.test(text) ? '' : '.'}`;
+
+/** Characters that man(7) would read as something else, or set as a typographic one, by groff_char(7). */
+const NAMED: Readonly<Record<string, string>> = {
+	'\\': '\\(rs',
+	'-': '\\-',
+	"'": '\\(aq',
+	'`': '\\(ga',
+	'^': '\\(ha',
+	'~': '\\(ti',
+	'"': '\\(dq',
+	'…': '...',
+	'°': '\\(de',
+	'±': '\\(+-',
+	'×': '\\(mu',
+};
+
+/** A line of text; one that begins with a dot is no macro. */
+function escaped(text: string): string {
+	const line = [...text].map((character) => NAMED[character] ?? plain(character)).join('');
+	return line.startsWith('.') ? `\\&${line}` : line === '' ? '\\&' : line;
+}
+
+function plain(character: string): string {
+	const code = character.codePointAt(0)!;
+	return code < 0x7f ? character : `\\[u${code.toString(16).toUpperCase().padStart(4, '0')}]`;
+}
