@@ -1,7 +1,7 @@
 // Put in front of Ink's text measuring while bundling: what the program writes is plain, and plain text need not be segmented to be counted.
 
 /**
- * Characters that are one column wide and never join with a neighbour: printable ASCII and Latin-1, dashes, quotes, ellipsis, primes, arrows,
+ * Characters that are one column wide and never join with a neighbor: printable ASCII and Latin-1, dashes, quotes, ellipsis, primes, arrows,
  * a few signs, box drawing, blocks, braille.
  */
 const PLAIN =

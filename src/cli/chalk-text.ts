@@ -13,7 +13,7 @@ export function chalkText(
 	{ planes, bends }: { planes: readonly ChalkPlane[]; bends: readonly BendRadius[] },
 	said: readonly string[],
 ): string {
-	const unit = job.units === 'in' ? 'inches' : 'millimetres';
+	const unit = job.units === 'in' ? 'inches' : 'millimeters';
 	return [
 		...wrapped(`${foreignName(job.name)}: center line (lengths in ${unit})`),
 		...said.flatMap((sentence) => wrapped(sentence)),

@@ -15,7 +15,7 @@ import { wrapped } from './page.ts';
 const ROUND =
 	'Round the tube: along the outside from the line of bend 1, clockwise as seen looking from the start end to the far end.';
 const STOPS =
-	'The way to turn is seen standing at the clamp, looking towards the far end. Stop past the finished angle by what the tube ' +
+	'The way to turn is seen standing at the clamp, looking toward the far end. Stop past the finished angle by what the tube ' +
 	'springs back: pullbook bend says where.';
 
 /** Tables print lengths without their unit, which the heading names. */
@@ -25,7 +25,7 @@ function heading(job: Job, { cutLength, developedLength, overall }: LayoutDocume
 	const { tube, tooling, trim } = job;
 	const coped = copedEnds(job);
 	const as = bentAsWords(job);
-	const unit = job.units === 'in' ? 'inches' : 'millimetres';
+	const unit = job.units === 'in' ? 'inches' : 'millimeters';
 	const length = (value: number) => bare(value, job);
 	return [
 		...wrapped(`${foreignName(job.name)} (lengths in ${unit})`),
@@ -45,7 +45,7 @@ function heading(job: Job, { cutLength, developedLength, overall }: LayoutDocume
 		...coped.flatMap((end) => [copeWords(end, job), ...copeDoubts(end, job)].flatMap((each) => wrapped(each))),
 		'The start end is the one that goes through the clamp first.',
 		...wrapped(
-			`Finished size, outside to outside: ${length(overall.x)} along straight 1, ${length(overall.y)} towards the inside of bend 1, ` +
+			`Finished size, outside to outside: ${length(overall.x)} along straight 1, ${length(overall.y)} toward the inside of bend 1, ` +
 				`${length(overall.z)} square to both.`,
 		),
 	];

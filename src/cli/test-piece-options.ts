@@ -88,7 +88,7 @@ function linesOf({ growth, markOffset, stretch, on90 }: TestResult, units: Units
 		stretch
 			? `  stretch      ${told(stretch, 4)}`
 			: `  stretch      taken as ${trimmed(known, 4)}; --test-straight tells it`,
-		`  On a 90° the mark goes ${shift(on90.mark, 'away from', 'towards')} the start end, and it takes ${shift(on90.tube, 'more', 'less')} tube.`,
+		`  On a 90° the mark goes ${shift(on90.mark, 'away from', 'toward')} the start end, and it takes ${shift(on90.tube, 'more', 'less')} tube.`,
 		...(growth.sd > 0.01
 			? ['  Growth is told to worse than 1 %: a wider bend, or the mean of several pieces, tells more.']
 			: []),

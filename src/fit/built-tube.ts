@@ -25,7 +25,7 @@ export interface ToldBend {
 
 /** What a die is expected to do, and how far tooling of its kind strays from that. */
 export interface ToldTooling {
-	/** Finished centre-line radius of a bend. */
+	/** Finished center-line radius of a bend. */
 	radius: number;
 	/** Log-normal spread of the radius: shared by all bends of one tube, and from bend to bend. */
 	dieSpread: number;

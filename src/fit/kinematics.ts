@@ -8,7 +8,7 @@ export interface FarEnd {
 	direction: Point;
 }
 
-/** A centre line as plain lists: n+1 straights, n of all else. Lengths in one unit, degrees. */
+/** A center line as plain lists: n+1 straights, n of all else. Lengths in one unit, degrees. */
 export interface Chain {
 	straights: readonly number[];
 	angles: readonly number[];
@@ -37,7 +37,7 @@ export interface ChainMotion extends FarEnd {
 	rotations: Float64Array;
 }
 
-/** Where each arc starts and bends about: tangent and start point, axis and centre; twelve numbers an arc. */
+/** Where each arc starts and bends about: tangent and start point, axis and center; twelve numbers an arc. */
 export const AXES = 12;
 
 /** A chain walked from its start: the far end, each straight's direction in `along`, each arc's axes in `axes`. */
@@ -47,7 +47,7 @@ export interface Walk extends FarEnd {
 }
 
 /**
- * Walks the chain once, in plain numbers, since a correction does so a hundred times: point p, travel t, and n towards the centre
+ * Walks the chain once, in plain numbers, since a correction does so a hundred times: point p, travel t, and n toward the center
  * of the bend before.
  */
 export function walk({ straights, angles, rotations, radii }: Chain): Walk {

@@ -84,8 +84,8 @@ export function listUnknowns({ shape, made, nominal, dear, bounds, ended }: Pose
 		const [bend, design] = [shape.bends[i]!, nominal.bends[i]!];
 		add('angle', i, bend.angle, design.angle, rangeOf(bounds.angles[i], 'angle', i));
 		const range: Bounds = bounds.rotations ? rangeOf(bounds.rotations[i], 'rotation', i) : [-Infinity, Infinity];
-		const centre = bounds.rotations ? (range[0] + range[1]) / 2 : design.rotation;
-		add('rotation', i, nearest(bend.rotation, centre), nearest(design.rotation, centre), range);
+		const center = bounds.rotations ? (range[0] + range[1]) / 2 : design.rotation;
+		add('rotation', i, nearest(bend.rotation, center), nearest(design.rotation, center), range);
 	}
 	return unknowns;
 }
@@ -97,8 +97,8 @@ function rangeOf(range: Bounds | undefined, kind: string, index: number): Bounds
 	);
 }
 
-/** The turn that is the same rotation as `rotation` and nearest to `centre`. */
-const nearest = (rotation: number, centre: number) => rotation - 360 * Math.round((rotation - centre) / 360);
+/** The turn that is the same rotation as `rotation` and nearest to `center`. */
+const nearest = (rotation: number, center: number) => rotation - 360 * Math.round((rotation - center) / 360);
 
 /** The shape with the free values that the solver has come to. */
 export function placed({ shape, ended }: Posed, unknowns: readonly Unknown[], x: readonly number[]): Shape {

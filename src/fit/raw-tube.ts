@@ -8,7 +8,7 @@ export interface RawBend {
 	/** Degrees; `rotation` from the plane of the bend before. */
 	angle: number;
 	rotation: number;
-	/** Centre-line radius with which it was wrapped. */
+	/** Center-line radius with which it was wrapped. */
 	radius: number;
 	/** Largest angle that it ever had: so much of the tube is wrapped. */
 	wrapped: number;
@@ -50,7 +50,7 @@ export function ends(tube: RawTube): number[] {
 const STRAIGHT = 1e-6;
 
 /**
- * The centre line of the uncut piece of length `piece`. An arc keeps the length it was wrapped with, so that opening it lets its
+ * The center line of the uncut piece of length `piece`. An arc keeps the length it was wrapped with, so that opening it lets its
  * radius grow.
  */
 export function uncutShape(tube: RawTube, piece: number): Shape {

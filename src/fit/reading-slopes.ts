@@ -17,7 +17,7 @@ export interface BendSlopes {
 	stretch: number;
 }
 
-/** A raw tube as it lies: its centre line, laid out and walked. */
+/** A raw tube as it lies: its center line, laid out and walked. */
 export interface Lying {
 	tube: RawTube;
 	uncut: Shape;

@@ -6,7 +6,7 @@ import { convertLength, type Units } from '../units/units.ts';
 /** What is read on a piece of scrap with one bend. Lengths in one unit, the angle in degrees as the angle finder shows it. */
 export interface TestPiece {
 	od: number;
-	/** Centre-line radius of the die. */
+	/** Center-line radius of the die. */
 	clr: number;
 	angle: number;
 	/** The piece before it was bent. */
@@ -53,8 +53,8 @@ interface Values {
 }
 
 /**
- * Along the centre line: leg = straight + R tan(angle / 2) on both sides, and before = both straights + R angle / (1 + stretch).
- * The outside corner lies OD/2 tan(angle / 2) further from the ends than the centre line's.
+ * Along the center line: leg = straight + R tan(angle / 2) on both sides, and before = both straights + R angle / (1 + stretch).
+ * The outside corner lies OD/2 tan(angle / 2) further from the ends than the center line's.
  */
 function valuesOf({ od, clr, angle, before, mark, startLeg, farLeg, straight, stretch }: TestPiece): Values {
 	const outside = setback(angle, od / 2);

@@ -33,7 +33,7 @@ export function draws(seed: number): Draw {
 	};
 }
 
-/** A whole number of 32 bits, mixed so that neighbours have nothing in common; not negative. */
+/** A whole number of 32 bits, mixed so that neighbors have nothing in common; not negative. */
 function mixed(value: number): number {
 	let x = value;
 	x = Math.imul(x ^ (x >>> 16), 0x85ebca6b);

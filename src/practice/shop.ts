@@ -31,7 +31,7 @@ export interface Shop {
 	putIn(maxAngle: number, die?: DieOddity): void;
 	/** A place on the tube that is bent to `angle` (0: straight) goes into the die. */
 	seat(angle: number): void;
-	/** Pulls towards the stop and lets go. */
+	/** Pulls toward the stop and lets go. */
 	pull(stop: number): void;
 	/** The dial as it is read: at the end of the stroke, and with the tube snug. Read again it may differ. */
 	loaded(): number;

@@ -12,7 +12,7 @@ export interface TrueBend {
 	angle: number;
 	/** Largest angle it ever had: so much of the tube is wrapped. */
 	wrapped: number;
-	/** Centre-line radius at that angle. */
+	/** Center-line radius at that angle. */
 	radius: number;
 }
 

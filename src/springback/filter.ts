@@ -219,7 +219,7 @@ export function pull(f: Filter, asked: number, keyed: number): Filter {
 }
 
 /**
- * Finished centre-line radius over the die's, by the part of the springback that grows with the angle: the arc keeps the length it was wrapped
+ * Finished center-line radius over the die's, by the part of the springback that grows with the angle: the arc keeps the length it was wrapped
  * with, so that opening by that part of its angle lets its radius grow.
  */
 export function growthExpected(f: Filter): number {

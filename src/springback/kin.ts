@@ -35,7 +35,7 @@ type Level = 'shop' | 'bender' | 'die' | 'material' | 'tube' | 'own';
 type Shares = Readonly<Partial<Record<Level, number>>>;
 
 /**
- * Where the spread of each cause of springback lies, as parts of its variance that add up to 1. Judgement, no source: slack,
+ * Where the spread of each cause of springback lies, as parts of its variance that add up to 1. Judgment, no source: slack,
  * frame and dial are the bender's; a die sits in it with play of its own and another length of lever; how far mechanics is
  * wrong lies in what it leaves out (hardening, thinning), which is much the same for one material, partly for all, partly for
  * one size. A tenth or more is nobody else's, so that no kin ever makes a combination sure.
@@ -68,7 +68,7 @@ function loads(...on: (readonly [unknown: number, by: number])[]): number[] {
 	return MACHINE.map((unknown) => on.find(([moved]) => moved === unknown)?.[1] ?? 0);
 }
 
-/** Hundredths of a millimetre: a tube given in inches and one given in mm are the same. */
+/** Hundredths of a millimeter: a tube given in inches and one given in mm are the same. */
 function fine(length: number): number {
 	return Math.round(100 * length);
 }

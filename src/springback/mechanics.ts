@@ -2,7 +2,7 @@ import type { Material } from '../tube/job.ts';
 
 /**
  * Springback of a fully plastic round tube by mechanics alone: the part `k` of the bend angle that opens on release, and the
- * `growth` of the centre-line radius, 1/(1 - k), since the arc keeps the length it was wrapped with.
+ * `growth` of the center-line radius, 1/(1 - k), since the arc keeps the length it was wrapped with.
  * k = M R / (E I), M = yield (D^3 - d^3)/6 (fully plastic moment), I = pi (D^4 - d^4)/64. Elastic unloading: any text on
  * strength of materials. Lengths in one unit, yield and modulus in one unit; both cancel.
  */

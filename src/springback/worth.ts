@@ -15,7 +15,7 @@ export type PullOutcome = (loaded: number) => { mean: number; sd: number };
 /** No single pull takes more than this many times the bend's risk, wherever the divisions lie. */
 const MOST = 3;
 /**
- * Passing the tolerance is never priced under so many pulls over the risk: a generous band is no licence. Where the band is narrow above,
+ * Passing the tolerance is never priced under so many pulls over the risk: a generous band is no license. Where the band is narrow above,
  * being far over has a price of its own instead.
  */
 const LEAST_PRICE = 0.19;

@@ -1,6 +1,6 @@
 import { halfTangent, radians } from './angles.ts';
 
-/** Length of an arc of `angle` degrees on the centre line. */
+/** Length of an arc of `angle` degrees on the center line. */
 export const arcLength = (angle: number, radius: number): number => radius * radians(angle);
 
 /** From a bend's tangent point to its sharp corner: R tan(angle/2). */

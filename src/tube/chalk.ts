@@ -10,7 +10,7 @@ import type { Shape } from './shape.ts';
 export interface ChalkPoint {
 	what: 'start' | 'begins' | 'corner' | 'middle' | 'ends' | 'center' | 'end';
 	bend: number | null;
-	/** Along the base line from its point A, and square to it, towards the inside of the plane's first bend. */
+	/** Along the base line from its point A, and square to it, toward the inside of the plane's first bend. */
 	along: number;
 	off: number;
 	/** From the base line's two ends: where two arcs of a tape cross. */

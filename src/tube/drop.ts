@@ -13,7 +13,7 @@ export const distanceFromLine = (line: StraightFrame, point: Point): number =>
 export const tangentAt = (arc: ArcFrame, turn: number): Point =>
 	combine(Math.cos(turn), arc.tangent, Math.sin(turn), arc.normal);
 
-/** The point of the centre line at `turn` radians into an arc. */
+/** The point of the center line at `turn` radians into an arc. */
 export const pointAt = (arc: ArcFrame, turn: number): Point => {
 	const radial = combine(Math.sin(turn), arc.tangent, -Math.cos(turn), arc.normal);
 	return combine(1, arc.center, arc.radius, radial);
@@ -23,7 +23,7 @@ export const pointAt = (arc: ArcFrame, turn: number): Point => {
 const STEPS = 24;
 
 /**
- * The largest perpendicular distance of an arc's centre line from the line of a straight, and how far into the arc it lies
+ * The largest perpendicular distance of an arc's center line from the line of a straight, and how far into the arc it lies
  * (radians). In one plane that is where the tube runs parallel to the line, else an end of the arc; out of plane it is where the
  * distance stops growing, which is found as the zero of its slope.
  */

@@ -21,7 +21,7 @@ export interface ArcFrame {
 	angle: number;
 	/** Direction of travel at the arc's start. */
 	tangent: Point;
-	/** From the arc's start towards its centre, after the bend's rotation. */
+	/** From the arc's start toward its center, after the bend's rotation. */
 	normal: Point;
 	binormal: Point;
 	endTangent: Point;
@@ -55,7 +55,7 @@ function arcFrame(bend: ArcBend, start: Point, tangent: Point, before: Point): A
 }
 
 /**
- * Where every straight and arc of a tube lies. The start end is the origin, straight 1 runs along +x, bend 1 bends towards
+ * Where every straight and arc of a tube lies. The start end is the origin, straight 1 runs along +x, bend 1 bends toward
  * +y when its rotation is 0; a rotation turns the bend's plane about the direction of travel by the right-hand rule.
  */
 export function frames(shape: Shape): Frames {

@@ -18,7 +18,7 @@ export interface Tooling {
 	/** The names under which springback is learned. */
 	bender: string;
 	die: string;
-	/** Centre-line radius of the die. */
+	/** Center-line radius of the die. */
 	clr: number;
 	/** Finished radius over the die's, from a test piece; null where nobody has measured it: the expected one then holds. */
 	growth: number | null;
@@ -71,7 +71,7 @@ export interface StraightPlace {
 /** Between what of two straights a width is read. */
 export type WidthSurface = 'outside' | 'inside' | 'center';
 
-/** An axis of bend 1: x along straight 1, y towards bend 1's inside, z square to both. */
+/** An axis of bend 1: x along straight 1, y toward bend 1's inside, z square to both. */
 export type Axis = 'x' | 'y' | 'z';
 
 interface CheckBase {
@@ -94,7 +94,7 @@ export type Check = CheckBase &
 export interface Cope {
 	/** The other tube's outside diameter. */
 	od: number;
-	/** Degrees between the two center lines, opening towards the joint line; 90: square. */
+	/** Degrees between the two center lines, opening toward the joint line; 90: square. */
 	angle: number;
 	/** How far the center lines pass each other: positive to the right of the joint line, looking out of the end. */
 	offset: number;

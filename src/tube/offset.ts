@@ -10,7 +10,7 @@ export interface Offset {
 }
 
 /**
- * What leads a tube over by `rise` (square to it, centre line to centre line) within `run` (along it). `between` says what the run
+ * What leads a tube over by `rise` (square to it, center line to center line) within `run` (along it). `between` says what the run
  * is taken between: the sharp corners, or the places where the first bend begins and the second one ends.
  *
  * With D the distance of the corners and t = tan(angle / 2): rise = D sin(angle); run = D cos(angle) between corners, and 2 R t more

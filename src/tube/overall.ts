@@ -4,7 +4,7 @@ import type { Axis, Point, StraightPlace } from './job.ts';
 import { summits } from './swing.ts';
 import { cross, dot } from './vector.ts';
 
-/** The finished tube's size along bend 1's axes, outside to outside: x along straight 1, y towards bend 1's inside, z square to both. */
+/** The finished tube's size along bend 1's axes, outside to outside: x along straight 1, y toward bend 1's inside, z square to both. */
 export type Overall = Record<Axis, number>;
 
 /** The ring round the tube at a place: its middle, the tube's direction there, and how far it stands along the axis that was asked for. */
@@ -29,7 +29,7 @@ export function sizeAlong(at: Frames, od: number, up: Point): number {
 	return height(top, up, od / 2) - height(bottom, up, -od / 2);
 }
 
-/** Bend 1's axis in space, or with `end` the last bend's: along the last straight, towards that bend's inside, square to both. */
+/** Bend 1's axis in space, or with `end` the last bend's: along the last straight, toward that bend's inside, square to both. */
 export function axisOf({ straights, arcs }: Frames, axis: Axis, end?: 'end'): Point {
 	const x = straights.at(end ? -1 : 0)!.direction;
 	if (axis === 'x') return x;

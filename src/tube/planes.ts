@@ -5,7 +5,7 @@ import type { Point } from './job.ts';
 import type { Shape } from './shape.ts';
 import { dot, subtract } from './vector.ts';
 
-/** A place in a plane: along its base line, and square to that, towards the inside of the plane's first bend. */
+/** A place in a plane: along its base line, and square to that, toward the inside of the plane's first bend. */
 export type Flat = readonly [along: number, off: number];
 
 /** Bends that lie in one plane, one after the other, with the straights before, between and after them. */

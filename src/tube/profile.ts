@@ -8,7 +8,7 @@ import { type Flat, planesOf, type TubePlane } from './planes.ts';
 import type { Shape } from './shape.ts';
 import { cross, distance, step } from './vector.ts';
 
-/** A line of a flat drawing: straight, or round a center from one angle on (degrees, from the base line towards its off side), by `sweep`. */
+/** A line of a flat drawing: straight, or round a center from one angle on (degrees, from the base line toward its off side), by `sweep`. */
 export type FlatCurve =
 	| { kind: 'straight'; from: Flat; to: Flat }
 	| { kind: 'arc'; center: Flat; radius: number; start: number; sweep: number };

@@ -11,7 +11,7 @@ export interface Contact {
 	/** Nearer to the start end. */
 	first: Part;
 	second: Part;
-	/** Between the centre lines. */
+	/** Between the center lines. */
 	distance: number;
 }
 
@@ -66,12 +66,12 @@ function bendToBend(j: number, k: number, search: Search): number {
 }
 
 /**
- * Where the centre line of a tube comes nearer to itself than `od`, at its nearest; null where it does not. Distances to an arc are
+ * Where the center line of a tube comes nearer to itself than `od`, at its nearest; null where it does not. Distances to an arc are
  * found to 1e-3 of `od` or better.
  *
  * Only places with half a turn or more between them are compared. Closed by the chord across its nearest places, a stretch of
- * centre line turns at least a full turn (Fenchel's theorem), at most half of it at the chord's two corners: so less than half a
- * turn of bending cannot come back to itself, however short its straights, and neighbours need no exception.
+ * center line turns at least a full turn (Fenchel's theorem), at most half of it at the chord's two corners: so less than half a
+ * turn of bending cannot come back to itself, however short its straights, and neighbors need no exception.
  */
 export function selfContact(shape: Shape, od: number): Contact | null {
 	const turned = [0];

@@ -8,10 +8,10 @@ import { across, dot, norm, step, subtract } from './vector.ts';
 /**
  * The room that a part of the tube takes round the die, measured to the outside of the tube. `above` and `below` the machine's plane (the
  * plane of the die and of the tube in it) go for a die that lies to the left of the tube, as seen standing at the clamp and looking
- * towards the far end; where it lies to the right, the two change places.
+ * toward the far end; where it lies to the right, the two change places.
  */
 export interface Swing {
-	/** Greatest distance from the die's centre, in the machine's plane. */
+	/** Greatest distance from the die's center, in the machine's plane. */
 	reach: number;
 	above: number;
 	below: number;
@@ -67,7 +67,7 @@ function roomOf(straights: readonly StraightFrame[], arcs: readonly ArcFrame[], 
 
 /** The places inside an arc, in radians into it, that lie highest and lowest along a direction, if it has any there. */
 export function summits(arc: ArcFrame, up: Point): number[] {
-	// Height along the arc is R (sin x tangent - cos x normal).up and the centre's: level where tan x = -tangent.up / normal.up.
+	// Height along the arc is R (sin x tangent - cos x normal).up and the center's: level where tan x = -tangent.up / normal.up.
 	const level = Math.atan2(-dot(arc.tangent, up), dot(arc.normal, up));
 	const end = radians(arc.angle);
 	return [level - Math.PI, level, level + Math.PI].filter((x) => x > 0 && x < end);

@@ -14,7 +14,7 @@ export interface Around {
 export interface TubeTurn {
 	/** |rotation|. */
 	degrees: number;
-	/** Seen at the clamp side of the die, looking along the straight that lies in the die towards the far end. */
+	/** Seen at the clamp side of the die, looking along the straight that lies in the die toward the far end. */
 	way: TurnWay;
 }
 

@@ -33,7 +33,7 @@ export type Warning = { at: string } & (
 const ROUNDING = 1e-9;
 const isUnder = (length: number, least: number): boolean => length < least - ROUNDING * Math.abs(least);
 
-/** Least centre-line radius in outside diameters: the common rule for bent tubes in safety structures. */
+/** Least center-line radius in outside diameters: the common rule for bent tubes in safety structures. */
 const LEAST_RADIUS = 3;
 
 /** Where the job file says how long straight k is: with points, the corner at its far end. A job begun at the far end counts otherwise than its file. */

@@ -2,7 +2,7 @@
 import type { Quantity } from './parse.ts';
 import type { Units } from './units.ts';
 
-/** A length as a short decimal with its unit, to a thousandth of an inch or a tenth of a millimetre: `10.375 in`. */
+/** A length as a short decimal with its unit, to a thousandth of an inch or a tenth of a millimeter: `10.375 in`. */
 export function formatLength(length: number, units: Units): string {
 	return `${trimmed(length, units === 'in' ? 3 : 1)} ${units}`;
 }

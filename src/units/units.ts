@@ -24,9 +24,9 @@ export function convertLength(length: number, from: Units, to: Units): number {
 const WORDS: ReadonlyMap<string, { name: string; units: Units; count: number }> = new Map([
 	...named('inch', 'in', 1, ['"', 'in', 'inch', 'inches']),
 	...named('foot', 'in', 12, ["'", 'ft', 'foot', 'feet']),
-	...named('millimetre', 'mm', 1, ['mm', 'millimetre', 'millimetres', 'millimeter', 'millimeters']),
+	...named('millimeter', 'mm', 1, ['mm', 'millimetre', 'millimetres', 'millimeter', 'millimeters']),
 	...named('centimetre', 'mm', 10, ['cm', 'centimetre', 'centimetres', 'centimeter', 'centimeters']),
-	...named('metre', 'mm', 1000, ['m', 'metre', 'metres', 'meter', 'meters']),
+	...named('meter', 'mm', 1000, ['m', 'metre', 'metres', 'meter', 'meters']),
 ]);
 
 function named(name: string, units: Units, count: number, words: string[]) {

@@ -14,7 +14,7 @@ export function tubeWords({ od, wall, material }: Job['tube']): string {
 
 /** Over a tube's list. */
 export function tubeHeading(tube: Job['tube'], units: Job['units']): string {
-	return `Tube ${tubeWords(tube)} (lengths in ${units === 'in' ? 'inches' : 'millimetres'})`;
+	return `Tube ${tubeWords(tube)} (lengths in ${units === 'in' ? 'inches' : 'millimeters'})`;
 }
 
 export const CUT_LIST = 'Cut list';

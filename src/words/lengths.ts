@@ -34,7 +34,7 @@ export function lengthsOf({ lengths, units }: Ruled): Lengths {
 export const LENGTH_NAMES: Record<Lengths, string> = {
 	fraction: 'inch fractions',
 	decimal: 'decimal inches',
-	mm: 'millimetres',
+	mm: 'millimeters',
 };
 
 /** The same as short as a key line wants it. */

@@ -48,7 +48,7 @@ export function warningWords(warning: Warning, style: Ruled): string {
 		case 'floor-contact': {
 			const { bend, depth, floor, die } = warning;
 			const where = die === null ? '' : `with the die to the ${die} of the tube, `;
-			return `Bend ${bend}: ${where}the made part hangs ${of(depth)} below the die's plane while it swings, and the floor is ${of(floor)} below it (left and right as seen at the clamp, looking towards the far end). Stand the bender higher, or start from the other end if the layout finds that end free.`;
+			return `Bend ${bend}: ${where}the made part hangs ${of(depth)} below the die's plane while it swings, and the floor is ${of(floor)} below it (left and right as seen at the clamp, looking toward the far end). Stand the bender higher, or start from the other end if the layout finds that end free.`;
 		}
 		case 'no-crown': {
 			const { name, from, bend } = warning;

@@ -122,7 +122,7 @@ The pieces weigh 17.8 lb, the sticks 28.5 lb.
 		];
 		const files = [
 			jobFile('Inch', {}),
-			jobFile('Millimetre', { ...metric, shape: { points } }),
+			jobFile('Millimeter', { ...metric, shape: { points } }),
 			jobFile('Thick', { tube: { material: '1020-dom', od: 1.5, wall: 0.12 } }),
 		];
 		const { tubes } = await cutJson(files, { stock: ['20 ft'] });

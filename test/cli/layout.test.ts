@@ -82,7 +82,7 @@ a test piece tells it.
 Cut the tube to 53 5/8 (53.636): 52.136 for the shape, trim of 1 at the start
 end and 0.5 at the far end.
 The start end is the one that goes through the clamp first.
-Finished size, outside to outside: 25.47 along straight 1, 37.209 towards the
+Finished size, outside to outside: 25.47 along straight 1, 37.209 toward the
 inside of bend 1, 4.77 square to both.
 
 1. Mark the straight tube: tape and exact length from the start end, or from the
@@ -99,7 +99,7 @@ inside of bend 1, 4.77 square to both.
      1   12 3/16  as it lies                        80°
      2   29 9/16  130° counterclockwise             25°
      3  38 13/16  180° either way                   25°
-  The way to turn is seen standing at the clamp, looking towards the far end.
+  The way to turn is seen standing at the clamp, looking toward the far end.
   Stop past the finished angle by what the tube springs back: pullbook bend says
   where.
 

@@ -55,8 +55,8 @@ describe('how the far end moves', () => {
 		);
 	});
 
-	test('one right angle: a degree more swings the far leg about the centre of the arc, a rotation about the first straight', () => {
-		// By hand: arc from (10,0,0), centre (10,6,0), ends at (16,6,0) going +y; the far end is at (16,26,0).
+	test('one right angle: a degree more swings the far leg about the center of the arc, a rotation about the first straight', () => {
+		// By hand: arc from (10,0,0), center (10,6,0), ends at (16,6,0) going +y; the far end is at (16,26,0).
 		const motion = farEndMotion({ straights: [10, 20], bends: [{ angle: 90, rotation: 0, radius: 6 }] });
 		const degree = Math.PI / 180;
 		expect(motion.angles[0]!.end.map((v) => v / degree)).toEqual([-20, expect.closeTo(6, 12), 0]);

@@ -21,7 +21,7 @@ function readOff(made: {
 	const [od, radius, farStraight] = [1.75, clr * growth, 9.5];
 	const straight = mark + markOffset;
 	const [start, corner, far] = corners({ straights: [straight, farStraight], bends: [{ angle, rotation: 0, radius }] });
-	// Two edges at half the diameter outside the centre line cross this much further on.
+	// Two edges at half the diameter outside the center line cross this much further on.
 	const outside = (od / 2) * Math.tan(radians(angle / 2));
 	return {
 		od,

@@ -18,7 +18,7 @@ describe('paper', () => {
 		expect(first!.height).toBeCloseTo(height, 1);
 	});
 
-	it('is Letter for inches and A4 for millimetres', () => {
+	it('is Letter for inches and A4 for millimeters', () => {
 		expect([usualPaper('in'), usualPaper('mm')]).toEqual(['letter', 'a4']);
 	});
 

@@ -23,7 +23,7 @@ describe('the random source', () => {
 	const draw = draws(5);
 	const many = (one: () => number) => moments(Array.from({ length: 40_000 }, one));
 
-	it('repeats itself from a seed, and neighbours differ', () => {
+	it('repeats itself from a seed, and neighbors differ', () => {
 		const first = (seed: number) => Array.from({ length: 5 }, () => draws(seed).uniform(0, 1))[0];
 		expect(first(9)).toBe(first(9));
 		expect(new Set(Array.from({ length: 200 }, (_, seed) => first(seed))).size).toBe(200);

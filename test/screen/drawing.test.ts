@@ -139,8 +139,8 @@ describe('the views that show a tube best', () => {
 		expect(dot(front!.right, front!.up)).toBeCloseTo(0, 12);
 		expect(above!.right).toEqual(front!.right);
 		// From above: up on the paper is away from who stands in front.
-		const towards = cross(front!.right, front!.up);
-		expect(dot(above!.up, towards)).toBeCloseTo(-1, 12);
+		const toward = cross(front!.right, front!.up);
+		expect(dot(above!.up, toward)).toBeCloseTo(-1, 12);
 		const spread = (axis: Point) => {
 			const along = box.map((point) => dot(point, axis));
 			const mean = along.reduce((sum, each) => sum + each, 0) / along.length;

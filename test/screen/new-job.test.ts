@@ -292,7 +292,7 @@ describe('a kept job', () => {
 		},
 	);
 
-	test('shows what it comes to in fractions, decimals or millimetres, as one likes', async () => {
+	test('shows what it comes to in fractions, decimals or millimeters, as one likes', async () => {
 		const { terminal } = withFile();
 		await terminal.until('Jobs');
 		terminal.type('3\n5\n');

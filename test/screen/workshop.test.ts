@@ -122,7 +122,7 @@ describe('a test piece', () => {
 		expect(terminal.text).toContain('begins                 0.1 in ±');
 		expect(terminal.text).toContain('stretch of the arc     1 ±');
 		// Mark: 5 - 5.1 - .1 = -.2; tube: 5.1 (pi / 2) / 1.01 - 5 (pi / 2) - .2 = -.122.
-		expect(terminal.text.replace(/\s+/g, ' ')).toMatch(/the mark goes 0.2 in ± [\d.]+ in towards the start end/);
+		expect(terminal.text.replace(/\s+/g, ' ')).toMatch(/the mark goes 0.2 in ± [\d.]+ in toward the start end/);
 		expect(terminal.text.replace(/\s+/g, ' ')).toMatch(/takes 0.122 in ± [\d.]+ in less tube/);
 		await asKept(terminal, 'piece-told', size);
 		terminal.type('+');

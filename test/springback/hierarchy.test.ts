@@ -26,10 +26,10 @@ const kinship = (tau: number) => (a: number, b: number) => [[FLAT + (a === b ? t
 function byFormula(j: number, tau: number) {
 	const weights = RUBIN.error.map((sd) => 1 / (sd ** 2 + tau ** 2));
 	const total = weights.reduce((sum, w) => sum + w, 0);
-	const centre = weights.reduce((sum, w, i) => sum + w * RUBIN.effect[i]!, 0) / total;
+	const center = weights.reduce((sum, w, i) => sum + w * RUBIN.effect[i]!, 0) / total;
 	const [own, common] = [1 / RUBIN.error[j]! ** 2, 1 / tau ** 2];
 	return {
-		mean: (own * RUBIN.effect[j]! + common * centre) / (own + common),
+		mean: (own * RUBIN.effect[j]! + common * center) / (own + common),
 		variance: 1 / (own + common) + (common / (own + common)) ** 2 / total,
 	};
 }

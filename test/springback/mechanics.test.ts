@@ -92,8 +92,8 @@ describe('mechanicsPrior', () => {
 				expect(at(stress * 1.1, 29_000)).toBeGreaterThan(at(stress, 29_000));
 				expect(at(stress, 29_000 * 1.1)).toBeLessThan(at(stress, 29_000));
 				const metric = { name: '', yield: stress * 6.894757, modulus: 29_000 * 6.894757 };
-				const inMillimetres = mechanicsPrior({ od: od * 25.4, wall: od * part * 25.4 }, 4 * od * 25.4, metric).k;
-				expect(inMillimetres / at(stress, 29_000)).toBeCloseTo(1, 10);
+				const inMillimeters = mechanicsPrior({ od: od * 25.4, wall: od * part * 25.4 }, 4 * od * 25.4, metric).k;
+				expect(inMillimeters / at(stress, 29_000)).toBeCloseTo(1, 10);
 			}),
 		);
 	});

@@ -3,7 +3,7 @@ import { arcLength, external, rawArc, setback } from '../../src/tube/arcs.ts';
 import { K_CHART, K_CHART_MISPRINTS } from '../fixtures/k-chart.ts';
 
 describe('setback', () => {
-	// Source: FAA AC 43.13-1B, Table 4-7 (a tube's setback is centre-line radius x K).
+	// Source: FAA AC 43.13-1B, Table 4-7 (a tube's setback is center-line radius x K).
 	it('is the K-chart times the radius, at every printed angle but two misprints', () => {
 		expect(K_CHART).toHaveLength(179);
 		for (const { angle, printed } of K_CHART) {

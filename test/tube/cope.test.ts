@@ -95,7 +95,7 @@ describe('a cope against the geometry kernel', () => {
 			});
 			const { back } = copeCut(tube(od), joint, end);
 			const [x] = OUT[end];
-			// The kernel turns the ray that runs back along the tube towards the joint line.
+			// The kernel turns the ray that runs back along the tube toward the joint line.
 			const axis = kernel.moved([-x, 0, 0], kernel.turn([0, 0, 0], [0, 0, -x], joint.angle));
 			expect(axis[1]).toBeGreaterThan(0);
 			// Looking along the end with the joint line up, the right hand points along +z at the far end.

@@ -32,7 +32,7 @@ describe('the tube that an end meets', () => {
 			const [angle, turn, offset] = [draw.uniform(20, 160), draw.uniform(-180, 180), draw.uniform(-1, 1)];
 			const job = plainJob({ shape, ends: { start: cope({ angle, turn, offset }) } });
 			const [joint] = joints(job, finishedShape(job, { value: 1 }));
-			// Straight 1 runs along +x from the origin and bend 1 goes to +y. The ray back along the tube is turned towards the joint line.
+			// Straight 1 runs along +x from the origin and bend 1 goes to +y. The ray back along the tube is turned toward the joint line.
 			const round = kernel.turn([0, 0, 0], [1, 0, 0], turn);
 			const line = kernel.moved([0, 1, 0], round);
 			// Looking out along -x with +y up, the right hand is at -z.

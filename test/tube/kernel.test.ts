@@ -58,14 +58,14 @@ describe('a tube against the OpenCASCADE kernel', () => {
 describe('the way the tube turns in a machine that stands still', () => {
 	/**
 	 * A bender: the straight tube lies along +x with its far end at +x, the die turns about a vertical axis (+z) at +y, the clamp
-	 * side is at -x. Everything made lies there, swings with the die and is then drawn on towards -x by the next straight.
+	 * side is at -x. Everything made lies there, swings with the die and is then drawn on toward -x by the next straight.
 	 */
 	function bentInMachine(shape: Shape): { made: Point[]; facing: Point[] } {
 		const job = plainJob();
 		const rotations = shape.bends.map((bend) => bend.rotation);
-		// The start end's own frame: it, a point one ahead along straight 1, and one on the side that bend 1 bends towards.
+		// The start end's own frame: it, a point one ahead along straight 1, and one on the side that bend 1 bends toward.
 		let tube: Point[] = [];
-		// The side that bend 1 bends towards, as a line scribed along the tube that is still straight.
+		// The side that bend 1 bends toward, as a line scribed along the tube that is still straight.
 		let line: Point = [0, 1, 0];
 		const facing: Point[] = [];
 		shape.straights.forEach((length, i) => {
@@ -135,7 +135,7 @@ describe('the way the tube turns in a machine that stands still', () => {
 		);
 	});
 
-	it('brings every mark round to the side that the die bends towards', () => {
+	it('brings every mark round to the side that the die bends toward', () => {
 		fc.assert(
 			fc.property(anyTube({ bends: { min: 2, max: 7 } }).map(asDrawn), (tube) => {
 				for (const side of bentInMachine(tube).facing) near(side, [0, 1, 0], 1e-9);

@@ -86,7 +86,7 @@ describe('marks', () => {
 		expect(marks[1]!.fromLastBend).toBe(8);
 	});
 
-	it('move towards the start end by the offset, in all three distances', () => {
+	it('move toward the start end by the offset, in all three distances', () => {
 		const plain = laidOut(plainJob({ shape }));
 		const offset = laidOut(plainJob({ shape, tooling: { markOffset: 0.5 } }));
 		expect(offset.cut).toBe(plain.cut);
@@ -114,7 +114,7 @@ describe('marks', () => {
 		]);
 	});
 
-	it('read on a tape in mm as whole millimetres', () => {
+	it('read on a tape in mm as whole millimeters', () => {
 		const metric = plainJob({ units: 'mm', shape: byBends([[586.6, 30, 0]], 100), tooling: { clr: 150, tape: 1 } });
 		expect(laidOut(metric).marks[0]!.tape).toBe('587');
 	});

@@ -24,7 +24,7 @@ function laidOut(rise: number, angle: number, radius: number) {
 	return read(plainJob({ shape, tooling: { clr: radius } }));
 }
 
-/** Centre marks, raw tube and sharp corners as the layout has them. */
+/** Center marks, raw tube and sharp corners as the layout has them. */
 function read(job: Job) {
 	const shape = finishedShape(job, { value: 1 });
 	const raw = developedLength(job, shape);
@@ -79,7 +79,7 @@ describe('offsets of conduit, against the electricians table', () => {
 	);
 
 	it.each(TABLE)(
-		'at $angle degrees: bends of a radius save 2 R tan(angle / 2) - R angle each, and bring their centres nearer by as much',
+		'at $angle degrees: bends of a radius save 2 R tan(angle / 2) - R angle each, and bring their centers nearer by as much',
 		({ angle }) => {
 			const [rise, radius] = [9, 4];
 			const [sharp, round] = [laidOut(rise, angle, 0), laidOut(rise, angle, radius)];
@@ -122,7 +122,7 @@ describe('parallel offsets', () => {
 
 describe('a three-bend saddle of 22 1/2, 45 and 22 1/2 degrees', () => {
 	/**
-	 * Source, a how-to page without a printed source (dodgerbluetasty.pages.dev): outer marks 2 1/2 in an inch of rise from the centre
+	 * Source, a how-to page without a printed source (dodgerbluetasty.pages.dev): outer marks 2 1/2 in an inch of rise from the center
 	 * mark, which is moved out by 3/16 in an inch.
 	 */
 	const PAGE = [
@@ -133,17 +133,17 @@ describe('a three-bend saddle of 22 1/2, 45 and 22 1/2 degrees', () => {
 		{ rise: 5, outer: 12.5, moved: 15 / 16 },
 		{ rise: 6, outer: 15, moved: 9 / 8 },
 	];
-	const CENTRE = 40;
+	const CENTER = 40;
 
 	/** Over something whose middle lies 40 in along the run, by sharp corners. */
 	const saddle = (rise: number, radius: number) => {
 		const foot = rise / Math.tan(22.5 * rad);
 		const points: Point[] = [
 			[0, 0, 0],
-			[CENTRE - foot, 0, 0],
-			[CENTRE, rise, 0],
-			[CENTRE + foot, 0, 0],
-			[2 * CENTRE, 0, 0],
+			[CENTER - foot, 0, 0],
+			[CENTER, rise, 0],
+			[CENTER + foot, 0, 0],
+			[2 * CENTER, 0, 0],
 		];
 		return read(plainJob({ shape: { kind: 'points', points }, tooling: { clr: radius } }));
 	};
@@ -155,13 +155,13 @@ describe('a three-bend saddle of 22 1/2, 45 and 22 1/2 degrees', () => {
 			const angles = shape.bends.map(({ angle }) => angle);
 			for (const [i, angle] of [22.5, 45, 22.5].entries()) expect(angles[i]).toBeCloseTo(angle, 10);
 			expect(shape.bends.slice(1).map(({ rotation }) => Math.abs(rotation))).toEqual([180, 180]);
-			const [first, centre, last] = centreMarks as [number, number, number];
-			expect(centre - first).toBeCloseTo(rise / Math.sin(22.5 * rad), 9);
-			expect(last - centre).toBeCloseTo(rise / Math.sin(22.5 * rad), 9);
-			expect(centre - CENTRE).toBeCloseTo(rise * Math.tan(11.25 * rad), 9);
+			const [first, center, last] = centreMarks as [number, number, number];
+			expect(center - first).toBeCloseTo(rise / Math.sin(22.5 * rad), 9);
+			expect(last - center).toBeCloseTo(rise / Math.sin(22.5 * rad), 9);
+			expect(center - CENTER).toBeCloseTo(rise * Math.tan(11.25 * rad), 9);
 			// 2 1/2 for 2.613 and 3/16 for .199: the page rounds by a twentieth.
-			expect(Math.abs(outer / (centre - first) - 1)).toBeLessThan(0.05);
-			expect(Math.abs(moved / (centre - CENTRE) - 1)).toBeLessThan(0.06);
+			expect(Math.abs(outer / (center - first) - 1)).toBeLessThan(0.05);
+			expect(Math.abs(moved / (center - CENTER) - 1)).toBeLessThan(0.06);
 		},
 	);
 
@@ -177,11 +177,11 @@ describe('a three-bend saddle of 22 1/2, 45 and 22 1/2 degrees', () => {
 		expect(raw).toBeCloseTo(sum(straights) + 2 * Math.PI, 3);
 		const saved = [22.5, 45, 22.5].map((angle) => 2 * radius * Math.tan((angle * rad) / 2) - radius * angle * rad);
 		expect(2 * (legs + inner) - raw).toBeCloseTo(sum(saved), 4);
-		// Centre marks: half of what its neighbours save and all that lies before draw each nearer to the start.
+		// Center marks: half of what its neighbors save and all that lies before draw each nearer to the start.
 		const sharp = saddle(rise, 0).centreMarks;
 		expect(sharp[0]! - centreMarks[0]!).toBeCloseTo(saved[0]! / 2, 9);
 		expect(sharp[1]! - centreMarks[1]!).toBeCloseTo(saved[0]! + saved[1]! / 2, 9);
 		expect(sharp[2]! - centreMarks[2]!).toBeCloseTo(saved[0]! + saved[1]! + saved[2]! / 2, 9);
-		expect(points[2]).toEqual([expect.closeTo(CENTRE, 9), expect.closeTo(rise, 9), expect.closeTo(0, 9)]);
+		expect(points[2]).toEqual([expect.closeTo(CENTER, 9), expect.closeTo(rise, 9), expect.closeTo(0, 9)]);
 	});
 });

@@ -115,7 +115,7 @@ describe('the tube begun at its far end', () => {
 				const turned = shapeOf(fromFar(job));
 				const { arcs } = frames(drawn);
 				const { end, direction } = shapeEnd(drawn);
-				// Looking back from the far end the last bend curls towards its own centre, as it does from the start end.
+				// Looking back from the far end the last bend curls toward its own center, as it does from the start end.
 				const back: Point = [-direction[0], -direction[1], -direction[2]];
 				const frame = { at: end, ahead: back, aside: arcs.at(-1)!.endNormal };
 				const first = frames(turned).arcs[0]!;

@@ -51,7 +51,7 @@ describe('the size over all against the OpenCASCADE kernel', () => {
 		const OD = 40;
 		fc.assert(
 			fc.property(anyTube({ bends: { min: 1, max: 4 } }), (any) => {
-				// Its plane for the kernel's: bend 1 towards +y.
+				// Its plane for the kernel's: bend 1 toward +y.
 				const shape = {
 					...any,
 					bends: any.bends.map((bend, i) => ({ ...bend, rotation: i === 0 ? 0 : bend.rotation, radius: 152 })),

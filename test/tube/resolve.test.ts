@@ -63,7 +63,7 @@ describe('the designed shape', () => {
 });
 
 describe('the frame of the tube', () => {
-	it('starts at the origin along +x, bends towards +y, and turns by the right-hand rule', () => {
+	it('starts at the origin along +x, bends toward +y, and turns by the right-hand rule', () => {
 		const job = plainJob({
 			shape: byBends(
 				[
@@ -74,7 +74,7 @@ describe('the frame of the tube', () => {
 			),
 		});
 		const shape = finishedShape(job, { value: 1 });
-		// Travel +y after bend 1, towards -x inside; +90 about +y takes -x to +z.
+		// Travel +y after bend 1, toward -x inside; +90 about +y takes -x to +z.
 		expect(corners(shape)).toEqual([
 			[0, 0, 0],
 			[16, 0, 0],

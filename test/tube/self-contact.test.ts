@@ -92,7 +92,7 @@ describe('a tube that does not', () => {
 		expect(selfContact(ring, ends + 0.1)?.distance).toBeCloseTo(ends, 6);
 	});
 
-	it('may have many small bends close together: neighbours are no contact', () => {
+	it('may have many small bends close together: neighbors are no contact', () => {
 		fc.assert(
 			fc.property(
 				anyTube({ bends: { min: 1, max: 5 }, straight: { min: 0, max: 5 }, angle: { min: 1, max: 35 }, radius: 152 }),

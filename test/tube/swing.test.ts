@@ -26,8 +26,8 @@ describe('the swing of the made part, by hand', () => {
 
 	it('of a flat hat lies in the plane, each bend farther out', () => {
 		const shape = shapeOf(hatJob());
-		// Bend 2 turns the other way: the die's centre lies 6 on the other side of straight 2, which runs from (0, 0) back to (-20, 0).
-		// Bend 1's arc of 17 degrees and straight 1 of 16 in leave from there away from that centre.
+		// Bend 2 turns the other way: the die's center lies 6 on the other side of straight 2, which runs from (0, 0) back to (-20, 0).
+		// Bend 1's arc of 17 degrees and straight 1 of 16 in leave from there away from that center.
 		const turn = (17 * Math.PI) / 180;
 		const start: [number, number] = [
 			-20 - 6 * Math.sin(turn) - 16 * Math.cos(turn),
@@ -79,7 +79,7 @@ describe('the swing of the made part, by hand', () => {
 			}),
 		);
 		const room = swing(shape, 2, RAW);
-		// Summit 6 out from straight 2's line towards the centre, and 6 more: where the arc runs parallel to the plane's normal it is 12 high.
+		// Summit 6 out from straight 2's line toward the center, and 6 more: where the arc runs parallel to the plane's normal it is 12 high.
 		const rise = 6 * (1 - Math.cos((170 * Math.PI) / 180)) + 0.5 * Math.sin((170 * Math.PI) / 180);
 		expect(Math.max(room.above, room.below)).toBeCloseTo(rise + 0.75, 9);
 	});
@@ -108,7 +108,7 @@ describe('the swing against the OpenCASCADE kernel', () => {
 		kernel = await Kernel.load();
 	});
 
-	/** The tube laid into the machine by the kernel: bend's start at the origin, travel +x, die's centre at (0, R, 0), up +z. */
+	/** The tube laid into the machine by the kernel: bend's start at the origin, travel +x, die's center at (0, R, 0), up +z. */
 	function inMachine(shape: Shape, bend: number): Point[][] {
 		const { straights, arcs } = frames(shape);
 		const die = arcs[bend - 1]!;

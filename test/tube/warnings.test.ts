@@ -80,7 +80,7 @@ describe('warnings', () => {
 		);
 	});
 
-	// Source: FIA Appendix J (2009) art. 253 8.3.3: centre-line bend radius at least 3 times the tube's diameter; Formula SAE Rules
+	// Source: FIA Appendix J (2009) art. 253 8.3.3: center-line bend radius at least 3 times the tube's diameter; Formula SAE Rules
 	// 2021 F.5.2.1 has the same.
 	it.each([
 		[1.5, 4.5],

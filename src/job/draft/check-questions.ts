@@ -38,7 +38,7 @@ const WIDTHS = [
 
 const AXES = [
 	{ label: 'x: along straight 1', value: 'x' },
-	{ label: "y: towards bend 1's inside", value: 'y' },
+	{ label: "y: toward bend 1's inside", value: 'y' },
 	{ label: 'z: square to the plane of bend 1', value: 'z' },
 ];
 

@@ -25,7 +25,7 @@ export const TUBE_QUESTIONS = {
 		asks: () =>
 			choice('Lengths on the drawing are in', [
 				{ label: 'inches', value: 'in' },
-				{ label: 'millimetres', value: 'mm' },
+				{ label: 'millimeters', value: 'mm' },
 			]),
 		takesText: (draft, text) => put(draft, 'units', text, 'material'),
 	},

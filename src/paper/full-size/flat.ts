@@ -7,7 +7,7 @@ import { line, type Note, type Stroke } from './drawing.ts';
 export const onward = (a: Flat, by: number, d: Flat): Flat => [a[0] + by * d[0], a[1] + by * d[1]];
 
 /** The unit direction from a to b. */
-export function towards(a: Flat, b: Flat): Flat {
+export function toward(a: Flat, b: Flat): Flat {
 	const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
 	return [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
 }
@@ -19,7 +19,7 @@ const GAP = 1.5;
 
 /** Words beyond a place, on the side that lies away from another. */
 export function beyond(place: Flat, from: Flat, text: string): Note {
-	const away = towards(from, place);
+	const away = toward(from, place);
 	return { at: onward(place, GAP, away), away, text };
 }
 

@@ -14,7 +14,7 @@ import {
 } from '../../words/full-size.ts';
 import { tape } from '../../words/numbers.ts';
 import { curve, type Drawing, line, type Note, type Stroke } from './drawing.ts';
-import { beyond, cross, onward, reversed, towards } from './flat.ts';
+import { beyond, cross, onward, reversed, toward } from './flat.ts';
 
 /** In mm: half of a corner's cross, what a mark's line is longer than the tube is thick, the shortest straight that is named. */
 const CROSS = 4;
@@ -48,7 +48,7 @@ export function profileDrawing(profile: Profile, job: Job, marks: readonly Mark[
 function bendParts({ bend, angle, begins, ends, corner, center, middle, mark }: ProfileBend, by: Scaling): Drawing {
 	const drawn = mark && beyondEdges(scaledAcross(mark, by));
 	const at = by.scaled(corner);
-	const inwards = towards(by.scaled(middle), by.scaled(center));
+	const inwards = toward(by.scaled(middle), by.scaled(center));
 	const tangents = [
 		{ ...scaledAcross(begins, by), text: tangentLabel(bend, 'begins') },
 		{ ...scaledAcross(ends, by), text: tangentLabel(bend, 'ends') },
@@ -73,7 +73,7 @@ function bendParts({ bend, angle, begins, ends, corner, center, middle, mark }: 
 const scaledAcross = ({ from, to }: Across, { scaled }: Scaling): Across => ({ from: scaled(from), to: scaled(to) });
 
 function beyondEdges({ from, to }: Across): Across {
-	const side = towards(from, to);
+	const side = toward(from, to);
 	return { from: onward(from, -BEYOND, side), to: onward(to, BEYOND, side) };
 }
 

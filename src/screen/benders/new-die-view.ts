@@ -56,7 +56,7 @@ export function unitsView(bender: string, die: string): HomeView {
 	const choices = (
 		[
 			['inches', 'in'],
-			['millimetres', 'mm'],
+			['millimeters', 'mm'],
 		] satisfies [string, Units][]
 	).map(([label, units]) => ({ label, step: to({ bench: 'radius', bender, die, units }) }));
 	return { ...chosen(`Die ${die}`, choices, to({ bench: 'newDie', bender })), where: 'its lengths are given in' };

@@ -155,7 +155,7 @@ function toldSections({ growth, markOffset, stretch, on90 }: TestResult, form: P
 	const tube = on90.tube;
 	const says =
 		`Of a bend of 90° with its corner where the drawing has it, the mark goes ${shift(mark, units)} ` +
-		`${mark.value < 0 ? 'towards' : 'away from'} the start end, and the bend takes ${shift(tube, units)} ${tube.value < 0 ? 'less' : 'more'} tube.`;
+		`${mark.value < 0 ? 'toward' : 'away from'} the start end, and the bend takes ${shift(tube, units)} ${tube.value < 0 ? 'less' : 'more'} tube.`;
 	const coarse = 'The radius is told to worse than 1 %: a wider bend, or the mean of several pieces, tells more.';
 	return [
 		{ rank: 0, lines: lines.map((text) => line(text, 'strong')) },

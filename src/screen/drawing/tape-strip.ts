@@ -24,7 +24,7 @@ export function tapeStrip(length: number, marks: readonly StripMark[], columns: 
 		...readings.map((row) => line(row)),
 	];
 
-	/** Texts centred under their places; one that would touch its neighbour goes into the next row. */
+	/** Texts centered under their places; one that would touch its neighbor goes into the next row. */
 	function rowsOf(texts: readonly { at: number; text: string }[]): string[] {
 		const rows: string[] = [];
 		for (const { at, text } of texts) {

@@ -52,7 +52,7 @@ export interface LivePort {
 	draft?(): HalfAnswer | null;
 	/** The pulls of the bend at work, oldest first. */
 	pulls?(): readonly MadePull[];
-	/** The tube's centre line: made bends as made, the others as planned now. */
+	/** The tube's center line: made bends as made, the others as planned now. */
 	shape?(): Shape;
 	/** What an answer would change; nothing is kept. */
 	wouldBe?(answer: Answer): Preview;

@@ -9,7 +9,7 @@ import { angle, fine, tape } from '../../words/numbers.ts';
 /** How a bend's mark and turn are said; sentences without what the large numbers say already. */
 
 /** Round the tube and round the machine nobody knows front from back: from where it is looked at. */
-export const SEEN = 'seen from the clamp side towards the far end';
+export const SEEN = 'seen from the clamp side toward the far end';
 
 const END: Record<EndName, string> = { start: 'start', far: 'far' };
 
@@ -49,8 +49,8 @@ export function otherEndWords(set: SetAsk, end: EndName, job: Ruled): string {
 export function movedWords({ mark }: SetAsk, job: Ruled): string {
 	// Less than an eighth of the tape's division cannot be set.
 	if (Math.abs(mark.moved) < job.tooling.tape / 8) return 'It is the design mark itself.';
-	const towards = mark.moved > 0 ? 'far' : 'start';
-	return `Moved ${fine(Math.abs(mark.moved), job)} from the design mark, towards the ${towards} end.`;
+	const toward = mark.moved > 0 ? 'far' : 'start';
+	return `Moved ${fine(Math.abs(mark.moved), job)} from the design mark, toward the ${toward} end.`;
 }
 
 /** Where the mark goes round the tube, and how the tube is turned: two ways that differ, since the machine's plane stands still. */

@@ -66,7 +66,7 @@ function rawBend(bend: BendState, planned: Numbers, radius: number, laid: number
 }
 
 /**
- * The centre line with each made bend as made and every other as in `numbers`. An arc keeps the length it was
+ * The center line with each made bend as made and every other as in `numbers`. An arc keeps the length it was
  * wrapped with: opening it lets its radius grow. The last straight is the one that brings the far end nearest to its
  * designed place, since that is decided only when the end is cut; a short piece ends before it.
  */

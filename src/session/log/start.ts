@@ -32,7 +32,7 @@ export interface Start {
 	from?: Provenance;
 	/** The drawing's corners hold whatever the radius; absent in logs begun before they did, where straights given with bends held. */
 	corners?: 'held';
-	/** Finished centre-line radius over the die's, as planned before the first pull, and where that is from (with `corners` alone). */
+	/** Finished center-line radius over the die's, as planned before the first pull, and where that is from (with `corners` alone). */
 	growth: number;
 	growthFrom?: GrowthSource;
 	/** The growth that was expected, where it leaves no room between corners. */

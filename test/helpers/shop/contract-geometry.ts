@@ -52,7 +52,7 @@ export interface PlainArc {
 	angle: number;
 }
 
-/** The centre line walked from the origin along +x, the first bend towards +y when its rotation is 0. */
+/** The center line walked from the origin along +x, the first bend toward +y when its rotation is 0. */
 export function walk(tube: PlainTube) {
 	let p: Vector = [0, 0, 0];
 	let [t, n]: [Vector, Vector] = [

@@ -32,7 +32,7 @@ export class Kernel {
 			const back = radius * Math.sqrt((1 - cosine) / (1 + cosine));
 			const [start, end] = [move(corner, -back, before), move(corner, back, after)];
 			if (apart(from, start) > 1e-9) wire.Add(this.segment(from, start));
-			// Start, tangent and end: the kernel finds centre and radius itself.
+			// Start, tangent and end: the kernel finds center and radius itself.
 			const tangent = new oc.gp_Vec(...before);
 			const arc = new oc.GC_MakeArcOfCircle(this.point(start), tangent, this.point(end)).Value();
 			wire.Add(new oc.BRepBuilderAPI_MakeEdge(arc).Edge());

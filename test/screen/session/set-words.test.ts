@@ -21,7 +21,7 @@ describe('mark round and tube turn', () => {
 		[120, 'Mark 1 37/64 in round, clockwise; turn the tube 120° counterclockwise'],
 		[-120, 'Mark 1 37/64 in round, counterclockwise; turn the tube 120° clockwise'],
 	])('go opposite ways, rotation %i', (rotation, said) => {
-		expect(words.roundWords(turned(rotation), THIN)).toBe(`${said}, seen from the clamp side towards the far end.`);
+		expect(words.roundWords(turned(rotation), THIN)).toBe(`${said}, seen from the clamp side toward the far end.`);
 	});
 
 	test.each([
@@ -77,8 +77,8 @@ describe('the mark as it is read', () => {
 	});
 
 	test.each([
-		[0.0625, 'Moved 1/16 in from the design mark, towards the far end.'],
-		[-0.3, 'Moved 19/64 in from the design mark, towards the start end.'],
+		[0.0625, 'Moved 1/16 in from the design mark, toward the far end.'],
+		[-0.3, 'Moved 19/64 in from the design mark, toward the start end.'],
 		[0.001, 'It is the design mark itself.'],
 	])('and how far it moved: %f', (moved, said) => {
 		expect(words.movedWords({ ...SET, mark: { ...SET.mark, moved } }, ARCH)).toBe(said);
@@ -90,7 +90,7 @@ describe('the mark as it is read', () => {
 });
 
 describe('lengths as one chooses', () => {
-	test('go round: fractions, decimals, millimetres', () => {
+	test('go round: fractions, decimals, millimeters', () => {
 		expect(nextLengths(ARCH)).toBe('decimal');
 		expect(nextLengths({ ...ARCH, lengths: 'decimal' })).toBe('mm');
 		expect(nextLengths({ ...ARCH, lengths: 'mm' })).toBe('fraction');

@@ -60,7 +60,7 @@ export function designStrip(state: SessionState, columns: number): Line[] {
 	return tapeStrip(cut, drawn, columns);
 }
 
-const UNITS = { in: 'inches', mm: 'millimetres' } as const;
+const UNITS = { in: 'inches', mm: 'millimeters' } as const;
 
 interface Laid extends Around {
 	bend: number;

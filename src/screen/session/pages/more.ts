@@ -185,7 +185,7 @@ export function detailPage(state: SessionState, of: Detail): PageView {
 						{
 							rank: 1,
 							lines: wrapped(
-								'Seen from the clamp side towards the far end; below 0 the other way.',
+								'Seen from the clamp side toward the far end; below 0 the other way.',
 								room.columns,
 								'quiet' as const,
 							),
