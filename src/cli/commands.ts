@@ -1,6 +1,7 @@
 import { BENDER_EXAMPLES, BENDER_NOTES, BENDER_OPTIONS } from './bender-options.ts';
 import type { CommandSpec, OptionSpec } from './command.ts';
 import { BENT_AS_OPTIONS } from './hand-and-end.ts';
+import { LOG_EXAMPLES, LOG_NOTES, LOG_OPTIONS } from './log-options.ts';
 import { PAPER_EXAMPLES, PAPER_NOTES, PAPER_OPTIONS } from './paper-options.ts';
 import { bend, bender, check, completion, cut, help, layout, log, openHome, paper, practice } from './runs.ts';
 
@@ -140,21 +141,9 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 		},
 		least: 0,
 		most: 2,
-		options: { json },
-		examples: [
-			['pullbook log', 'list the sessions'],
-			['pullbook log last', 'show the newest one, pull by pull'],
-			['pullbook log ID', 'show another; the start of its id will do'],
-			['pullbook log ID --json', 'the same for another program'],
-			['pullbook log verify', 'read every log: is each line as written?'],
-			['pullbook log export /media/stick', 'copy all sessions there'],
-			['pullbook log import /media/stick', 'copy the sessions there into the home'],
-		],
-		notes: [
-			'Export and import copy what is missing, and nothing twice. Do both, on each',
-			'bench, with one shared folder: then each learns from the tubes of the others.',
-			'A damaged log is left out and named. So is one of a later version.',
-		],
+		options: LOG_OPTIONS,
+		examples: LOG_EXAMPLES,
+		notes: LOG_NOTES,
 		run: log,
 	},
 	bender: {

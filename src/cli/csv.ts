@@ -1,11 +1,17 @@
+import { stringify } from 'csv-stringify/sync';
+import type { Cell, Column } from '../review/csv-list.ts';
 import { foreign } from '../words/foreign.ts';
 
-/** Rows as comma-separated values (RFC 4180): lines end in CR LF, a field with a comma or a quote stands in quotes. */
-export function csvText(rows: readonly (readonly (string | number)[])[]): string {
-	return rows.map((row) => `${row.map(field).join(',')}\r\n`).join('');
+/**
+ * Comma-separated values (RFC 4180): a line of names, then a line a row, each ended by CR LF. Nothing to say is an empty field. A text that a
+ * spreadsheet would take for a formula has ' before it.
+ */
+export function csvText<T>(columns: readonly Column<T>[], rows: readonly T[]): string {
+	const lines = rows.map((row) => columns.map(([, of]) => shown(of(row))));
+	return stringify([columns.map(([name]) => name), ...lines], { record_delimiter: 'windows', escape_formulas: true });
 }
 
-function field(value: string | number): string {
-	const text = foreign(String(value));
-	return /[",]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+function shown(cell: Cell): string | number {
+	if (typeof cell === 'number') return cell;
+	return cell === null ? '' : foreign(String(cell));
 }

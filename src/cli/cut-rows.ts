@@ -1,3 +1,4 @@
+import type { Column } from '../review/csv-list.ts';
 import { type CutList, toCut } from '../tube/cut-list.ts';
 import { weightOf } from '../tube/weight.ts';
 import { pieceLetter } from '../words/cut-list.ts';
@@ -11,33 +12,46 @@ export interface TubeList {
 	kerf: number;
 }
 
-const HEADS = [
-	'material',
-	'od',
-	'wall',
-	'units',
-	'stick',
-	'stick_length',
-	'from',
-	'piece',
-	'job',
-	'cut_length',
-	'mark',
-	'left',
+/** A piece to cut: lengths unrounded, the mark from the stick's end. */
+interface CutRow extends Pick<TubeJobs, 'tube' | 'units'> {
+	/** Counted from 1. */
+	stick: number;
+	length: number;
+	from: string;
+	piece: string;
+	job: string;
+	cut: number;
+	mark: number;
+	left: number;
+}
+
+const CUT_COLUMNS: readonly Column<CutRow>[] = [
+	['material', ({ tube }) => tube.material.name],
+	['od', ({ tube }) => tube.od],
+	['wall', ({ tube }) => tube.wall],
+	['units', ({ units }) => units],
+	['stick', ({ stick }) => stick],
+	['stick_length', ({ length }) => length],
+	['from', ({ from }) => from],
+	['piece', ({ piece }) => piece],
+	['job', ({ job }) => job],
+	['cut_length', ({ cut }) => cut],
+	['mark', ({ mark }) => mark],
+	['left', ({ left }) => left],
 ];
 
-/** A row a piece to cut: lengths unrounded, the mark from the stick's end. */
+/** A row a piece to cut. */
 export function cutCsv(lists: readonly TubeList[]): string {
 	const rows = lists.flatMap(({ group: { tube, units, pieces }, list }) =>
 		(list?.sticks ?? []).flatMap(({ length, from, cuts, left }, i) =>
-			cuts.map(({ piece, mark }) => {
+			cuts.map(({ piece, mark }): CutRow => {
 				const { job, length: cut } = pieces[piece]!;
-				const stick = [tube.material.name, tube.od, tube.wall, units, i + 1, length, from];
-				return [...stick, pieceLetter(piece), job.name, cut, mark, left];
+				const of = { tube, units, stick: i + 1, length, from };
+				return { ...of, piece: pieceLetter(piece), job: job.name, cut, mark, left };
 			}),
 		),
 	);
-	return csvText([HEADS, ...rows]);
+	return csvText(CUT_COLUMNS, rows);
 }
 
 /** The document of `--json`: lengths unrounded, in each tube's `units`; weights in lb or kg. */

@@ -1,41 +1,34 @@
 import { sessionsNamed } from '../journal/by-name.ts';
-import { readAnyway } from '../journal/catalogue.ts';
+import { type ReadSession, readAnyway } from '../journal/catalogue.ts';
 import { SessionCache } from '../journal/kept-sessions.ts';
 import { following, readBack } from '../session/log/read-back.ts';
-import { sessionView } from '../session/report/views.ts';
+import { type SessionView, sessionView } from '../session/report/views.ts';
 import { folded } from '../terminal/folded.ts';
 import { journalWords } from '../words/journal.ts';
 import { sessionDocument } from '../words/session-document.ts';
-import { listText, severalWords } from '../words/session-list.ts';
+import { severalWords } from '../words/session-list.ts';
 import { reviewText } from '../words/session-story.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
-import { shownReading, tellProblems } from './kept.ts';
+import { shownReading } from './kept.ts';
+import { runList } from './log-list.ts';
+import type { LogRequest } from './log-options.ts';
 import { WIDTH } from './page.ts';
 import { UsageError } from './usage-error.ts';
 import { wallClock } from './wall-clock.ts';
 
 /**
- * Lists the kept sessions, or shows one. Exit code 0; 6 where a log is damaged: what can be read is shown all the same; 2 where there is
- * nothing to show.
+ * Lists the kept sessions, shows one, lays two side by side, or shows a trend. Exit code 0; 6 where a log is damaged: what can be read is shown
+ * all the same; 2 where there is nothing to show.
  */
-export async function runLog(
-	{ id, json, home }: { id: string | null; json: boolean; home: string },
-	io: Io,
-): Promise<number> {
-	return id === null ? list(json, home, io) : show(id, json, home, io);
-}
-
-function list(json: boolean, home: string, io: Io): number {
+export async function runLog(request: LogRequest, io: Io): Promise<number> {
+	const { id, other = null, json, csv = false, trend, wanted = null, home } = request;
+	const form = json ? 'json' : csv ? 'csv' : 'text';
+	if (trend === undefined && id !== null)
+		return other === null ? show(id, form, home, io) : compare(id, other, json, home, io);
 	const { rows } = new SessionCache(home).read(shownReading(io));
-	if (json) {
-		const summaries = rows.flatMap(({ summary, isImported }) => {
-			return summary === null ? [] : [{ ...summary, ...(isImported && { imported: true }) }];
-		});
-		printJson(io, summaries);
-		tellProblems(rows, tellOn(io));
-	} else print(io, listText(rows));
-	return rows.some(({ isDamaged }) => isDamaged) ? EXIT.damaged : 0;
+	if (trend === undefined) return runList(rows, { wanted, form }, io);
+	return (await import('./log-trend.ts')).runTrend({ name: trend, json, home }, rows, io);
 }
 
 /** The one session that is meant. @throws UsageError where it may be several: it says which */
@@ -45,17 +38,35 @@ function meant(home: string, name: string): string {
 	return ids[0] ?? name;
 }
 
-function show(name: string, json: boolean, home: string, io: Io): number {
+/** What is wrong with it is said. */
+function readSaying(name: string, home: string, io: Io): ReadSession {
 	const kept = readAnyway(home, meant(home, name));
-	const isDamaged = kept.damage !== null;
 	if (kept.problem !== null) tellOn(io)(journalWords(kept.problem));
+	return kept;
+}
+
+const viewOf = ({ records }: ReadSession): SessionView => following(() => sessionView(readBack(records)));
+
+async function compare(name: string, other: string, json: boolean, home: string, io: Io): Promise<number> {
+	const both = [readSaying(name, home, io), readSaying(other, home, io)] as const;
+	const isDamaged = both.some(({ damage }) => damage !== null);
+	if (both.some(({ records }) => records.length === 0)) return isDamaged ? EXIT.damaged : EXIT.badInput;
+	const { runCompare } = await import('./log-compare.ts');
+	return runCompare(viewOf(both[0]), viewOf(both[1]), json, io) || (isDamaged ? EXIT.damaged : 0);
+}
+
+async function show(name: string, form: 'text' | 'json' | 'csv', home: string, io: Io): Promise<number> {
+	const kept = readSaying(name, home, io);
+	const isDamaged = kept.damage !== null;
 	if (kept.records.length === 0) return isDamaged ? EXIT.damaged : EXIT.badInput;
-	if (json)
-		printJson(
-			io,
-			following(() => sessionDocument(sessionView(readBack(kept.records)))),
-		);
-	else
+	if (form === 'json') printJson(io, sessionDocument(viewOf(kept)));
+	else if (form === 'csv') {
+		const [{ csvText }, { PULL_COLUMNS, pullRows }] = await Promise.all([
+			import('./csv.ts'),
+			import('../review/csv-pulls.ts'),
+		]);
+		io.stdout.write(csvText(PULL_COLUMNS, pullRows(viewOf(kept))));
+	} else
 		print(
 			io,
 			page(

@@ -4,6 +4,7 @@ import type { Run } from './command.ts';
 import { bentAsIn } from './hand-and-end.ts';
 import { tellOn, whyNoScreen } from './io.ts';
 import { type JobFolder, listed } from './job-folder.ts';
+import { logRequest } from './log-options.ts';
 import { UsageError } from './usage-error.ts';
 
 export const openHome: Run = async ({ line: { operands, options }, samples, home }, io) => {
@@ -97,13 +98,15 @@ export const paper: Run = async ({ line, home }, io) => {
 	return (await import('./paper.ts')).runPaper({ file, ...asked, home: home(), as: bentAsIn(line) }, io);
 };
 
-export const log: Run = async ({ line: { operands, options }, home }, io) => {
-	const [id = null, other = null] = operands;
-	const json = options.json === true;
+export const log: Run = async ({ line, home }, io) => {
+	const request = logRequest(line);
+	const { id, other = null, json, csv, trend } = request;
 	const { isNotebookWord, runNotebook } = await import('./notebook.ts');
-	if (isNotebookWord(id)) return runNotebook(id, other, { home: home(), json }, io);
-	if (other !== null) throw new UsageError(`pullbook log takes one ID, but "${id}", "${other}" stand there.`);
-	return (await import('./log.ts')).runLog({ id, json, home: home() }, io);
+	if (trend === undefined && isNotebookWord(id)) {
+		if (csv) throw new UsageError(`pullbook log ${id} comes as text or --json. Leave out --csv.`);
+		return runNotebook(id, other, { home: home(), json }, io);
+	}
+	return (await import('./log.ts')).runLog({ ...request, home: home() }, io);
 };
 
 export const bender: Run = async ({ line: { operands, options }, home }, io) => {

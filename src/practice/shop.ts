@@ -42,6 +42,8 @@ export interface Shop {
 	finder(): number;
 	/** Opens the bend by about so much. */
 	relieve(by: number): void;
+	/** From now on its take-up is so much larger, and the part that springs back: a worn die, other steel. */
+	wear(takeUp: number, part?: number): void;
 	/** The bend in the die as it truly is, once it has come to rest. */
 	readonly angle: number;
 	/** What a pull to exactly `loaded` leaves on this tube or another one, seating error and creep aside, with the dial as it came. */
@@ -138,6 +140,10 @@ export function openShop(anyShop: World, draw: Draw, maxAngle: number): Shop {
 		},
 		relieve(by) {
 			angle = Math.max(0, angle - Math.max(0, draw.normal(by, 0.1 + 0.15 * by)));
+		},
+		wear(takeUp, part = 0) {
+			machine.takeUp += takeUp;
+			machine.proportion += part;
 		},
 		get angle() {
 			return angle;

@@ -14,13 +14,26 @@ const AGREE = 1;
 
 type Kind = 'angle' | 'released' | 'pointer';
 
-export function session(station: Station): Rule {
+/** The rule, with what it believes in hand. */
+export interface SessionRule extends Rule {
+	readonly filter: Filter;
+	/** A fresh tube of which this much is believed, as by what earlier sessions taught. */
+	begin(prior: Filter): void;
+}
+
+export function session(station: Station): SessionRule {
 	let filter = filterPrior(MECHANICS, station.world.dial.division);
 	let measured = false;
 	return {
-		newTube() {
-			filter = newTube(filter);
+		get filter() {
+			return filter;
+		},
+		begin(prior) {
+			filter = newTube(prior);
 			measured = false;
+		},
+		newTube() {
+			this.begin(filter);
 		},
 		bend(wanted) {
 			const done = bendOnce(filter, station, wanted, measured);

@@ -187,12 +187,14 @@ describe('comma-separated values', () => {
 		[[['aaa', 'b"bb', 'ccc']], 'aaa,"b""bb",ccc\r\n'],
 		[
 			[
-				['a,b', 1.5],
+				['a,b', '1.5'],
 				['', 'x'],
 			],
 			'"a,b",1.5\r\n,x\r\n',
 		],
 	])('%j', (rows, text) => {
-		expect(csvText(rows)).toBe(text);
+		const [names = [], ...lines] = rows as (string | number)[][];
+		const columns = names.map((name, i) => [String(name), (line: (string | number)[]) => line[i]!] as const);
+		expect(csvText(columns, lines)).toBe(text);
 	});
 });

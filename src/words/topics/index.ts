@@ -8,7 +8,9 @@ import { method } from './method.ts';
 import type { TopicName } from './names.ts';
 import { otherEnd } from './other-end.ts';
 import { safety } from './safety.ts';
+import { tables } from './tables.ts';
 import type { Topic } from './topic.ts';
+import { trend } from './trend.ts';
 
 export const TOPICS: Readonly<Record<TopicName, Topic>> = {
 	keys,
@@ -17,6 +19,8 @@ export const TOPICS: Readonly<Record<TopicName, Topic>> = {
 	safety,
 	'other-end': otherEnd,
 	learning,
+	trend,
+	tables,
 	method,
 	'line-mode': lineMode,
 	'exit-codes': exitCodes,

@@ -6,6 +6,8 @@ export const TOPIC_NAMES = {
 	safety: 'what is never lost, and what is not promised',
 	'other-end': 'the opposite part, and bending from the other end',
 	learning: 'what each session teaches, and how to forget it',
+	trend: 'whether a bender has changed; control limits',
+	tables: 'the columns of --csv',
 	method: 'how the program decides, in plain words',
 	'line-mode': 'the session without a screen, one JSON object a line',
 	'exit-codes': 'what the number means that a command ends with',

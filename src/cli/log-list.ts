@@ -1,0 +1,41 @@
+import type { KeptRow } from '../journal/kept-row.ts';
+import { bendersOf, isNamed, isWanted, type Wanted } from '../review/wanted.ts';
+import { listText } from '../words/session-list.ts';
+import { NOTHING_FOUND, noBenderWords } from '../words/trend.ts';
+import { EXIT } from './exit.ts';
+import { type Io, print, printJson, tellOn } from './io.ts';
+import { tellProblems } from './kept.ts';
+import { UsageError } from './usage-error.ts';
+
+export interface ListRequest {
+	/** Null: all. */
+	wanted: Wanted | null;
+	form: 'text' | 'json' | 'csv';
+}
+
+/**
+ * The kept sessions, or those wanted. Exit code 0, also where none is; 6 where the log of one of them is damaged.
+ * @throws UsageError where no session is of the bender asked for
+ */
+export async function runList(all: readonly KeptRow[], { wanted, form }: ListRequest, io: Io): Promise<number> {
+	const bender = wanted?.bender ?? null;
+	if (bender !== null && !all.some((row) => isNamed(row, bender)))
+		throw new UsageError(noBenderWords(bender, bendersOf(all)));
+	const rows = wanted === null ? all : all.filter((row) => isWanted(row, wanted));
+	if (form === 'text') print(io, rows.length === 0 && all.length > 0 ? NOTHING_FOUND : listText(rows));
+	else {
+		if (form === 'json')
+			printJson(
+				io,
+				rows.flatMap(({ summary, isImported }) => {
+					return summary === null ? [] : [{ ...summary, ...(isImported && { imported: true }) }];
+				}),
+			);
+		else {
+			const [{ csvText }, { LIST_COLUMNS }] = await Promise.all([import('./csv.ts'), import('../review/csv-list.ts')]);
+			io.stdout.write(csvText(LIST_COLUMNS, rows));
+		}
+		tellProblems(rows, tellOn(io));
+	}
+	return rows.some(({ isDamaged }) => isDamaged) ? EXIT.damaged : 0;
+}

@@ -1,0 +1,97 @@
+import type { Wanted } from '../review/wanted.ts';
+import type { CommandLine, CommandSpec, OptionSpec } from './command.ts';
+import { UsageError } from './usage-error.ts';
+
+export const LOG_OPTIONS: Readonly<Record<string, OptionSpec>> = {
+	json: { says: 'print one JSON document and nothing else' },
+	csv: { says: 'comma-separated values: a row a session, or a pull of ID' },
+	find: { value: 'WORDS', says: 'those with all words in id, job, bender, die or heat' },
+	since: { value: 'DATE', says: 'those begun then or later: 2026-10-01, or 2026-10' },
+	bender: { value: 'NAME', says: 'those on that bender' },
+	fits: { value: 'yes|no', says: 'finished tubes that fit, or do not surely fit' },
+	trend: { value: 'JOB|BENDER', optional: true, says: 'springback and error over the sessions' },
+};
+
+export const LOG_EXAMPLES: CommandSpec['examples'] = [
+	['pullbook log', 'list the sessions'],
+	['pullbook log last', 'show the newest one, pull by pull'],
+	['pullbook log ID', 'show another; the start of its id will do'],
+	['pullbook log ID --json', 'the same for another program'],
+	['pullbook log ID ID', 'two sessions of one job side by side'],
+	['pullbook log --find "rail shop"', 'list those that have both words'],
+	['pullbook log --csv', 'the list as pullbook help tables has it'],
+	['pullbook log --trend', 'has the bender changed?'],
+	['pullbook log verify', 'read every log: is each line as written?'],
+	['pullbook log export /media/stick', 'copy all sessions there'],
+	['pullbook log import /media/stick', 'copy the sessions there into the home'],
+];
+
+export const LOG_NOTES = [
+	'Export and import copy what is missing, and nothing twice. Do both, on each',
+	'bench, with one shared folder: then each learns from the tubes of the others.',
+	'A damaged log is left out and named. So is one of a later version.',
+];
+
+/** What of `log` is asked for. */
+export interface LogRequest {
+	id: string | null;
+	/** A second session, to be laid beside the first. */
+	other?: string | null;
+	json: boolean;
+	csv?: boolean;
+	/** Whose trend is wanted; null: that of the newest session's bender. Absent: no trend. */
+	trend?: string | null;
+	wanted?: Wanted | null;
+	home: string;
+}
+
+const FILTERS = ['find', 'since', 'bender', 'fits'];
+
+/** @throws UsageError where options do not go together, or a value is none */
+export function logRequest({ operands, options }: CommandLine): Omit<LogRequest, 'home'> {
+	const [id = null, other = null] = operands;
+	const [json, csv] = [options.json === true, options.csv === true];
+	const filters = FILTERS.filter((name) => options[name] !== undefined).map((name) => `--${name}`);
+	if (json && csv) throw new UsageError('pullbook log: --json and --csv are two forms of one thing. Give one of them.');
+	if (options.trend !== undefined) {
+		if (csv || filters.length > 0 || other !== null || (id !== null && options.trend !== true))
+			throw new UsageError(
+				'pullbook log --trend takes one job or bender, and --json. For example: pullbook log --trend shop',
+			);
+		return { id: null, json, trend: options.trend === true ? id : options.trend! };
+	}
+	if (id !== null && filters.length > 0)
+		throw new UsageError(
+			`pullbook log: ${filters.join(', ')} narrow the list. Leave out "${id}", or leave out ${filters.length === 1 ? 'that' : 'those'}.`,
+		);
+	if (other !== null && csv)
+		throw new UsageError('pullbook log: two sessions side by side come as text or --json. For --csv give one ID.');
+	return { id, other, json, csv, wanted: filters.length > 0 ? wantedIn(options) : null };
+}
+
+function wantedIn({ find, since, bender, fits }: CommandLine['options']): Wanted {
+	const text = (value: string | true | undefined) => (typeof value === 'string' ? value : null);
+	if (fits !== undefined && fits !== 'yes' && fits !== 'no')
+		throw new UsageError(`pullbook log: --fits takes yes or no, not "${fits}". For example: --fits no`);
+	return {
+		words:
+			text(find)
+				?.split(/\s+/)
+				.filter((word) => word !== '') ?? [],
+		since: since === undefined ? null : beginningOf(String(since)),
+		bender: text(bender),
+		fits: fits === undefined ? null : fits === 'yes',
+	};
+}
+
+/** The first moment of a day, month or year by the clock on the wall, as an ISO time. */
+function beginningOf(date: string): string {
+	const [, year, month = '1', day = '1'] = /^(\d{4})(?:-(\d{1,2}))?(?:-(\d{1,2}))?$/.exec(date) ?? [];
+	const at = new Date(Number(year), Number(month) - 1, Number(day));
+	// The 31st of a short month would be taken for the 1st of the next.
+	if (year === undefined || at.getMonth() !== Number(month) - 1 || at.getDate() !== Number(day))
+		throw new UsageError(
+			`pullbook log: --since takes a day that there is, not "${date}". For example: --since 2026-10-01`,
+		);
+	return at.toISOString();
+}

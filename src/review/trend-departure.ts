@@ -1,0 +1,78 @@
+/** What one session says of a shift in springback, against what those before it had taught of the same bender, die and tube. */
+import { inverse } from '../maths/cholesky.ts';
+import { dot, type Matrix, times } from '../maths/matrix.ts';
+import { filterPrior } from '../springback/filter.ts';
+import type { Lesson } from '../springback/history.ts';
+import { isSame, type Kin, MACHINE } from '../springback/kin.ts';
+import { machineOf } from '../springback/lesson.ts';
+import { PROPORTION, TAKE_UP } from '../springback/model.ts';
+import type { Cause, Departure, Departures } from './trend-shift.ts';
+
+/** A shift by one degree at 45 degrees, in the unknowns of machine and material; the part that grows with the angle counts at 90. */
+const DIRECTIONS: Readonly<Record<Cause, readonly number[]>> = {
+	'all-angles': MACHINE.map((unknown) => (unknown === TAKE_UP ? 1 : 0)),
+	'with-angle': MACHINE.map((unknown) => (unknown === PROPORTION ? 2 : 0)),
+};
+
+/** What is known of one combination, in natural form: exp(-x' information x / 2 + vector' x). */
+interface Known {
+	kin: Kin;
+	/** Whether a session has taught of it. */
+	isTaught: boolean;
+	information: number[][];
+	vector: number[];
+}
+
+/** What sessions have taught so far, by combination; each begins with what mechanics alone lets one expect. */
+export class TaughtSoFar {
+	readonly #all: Known[] = [];
+
+	/** A lesson's departures from what was taught before it, which the lesson then joins. */
+	take(lesson: Lesson): Departures {
+		const known = this.#known(lesson.kin);
+		// The first of a combination departs from nothing: that a machine is not as mechanics has it is no shift.
+		const departures = known.isTaught ? departuresOf(lesson, known) : NONE;
+		known.isTaught = true;
+		for (const [i, line] of lesson.information.entries()) {
+			known.vector[i]! += lesson.vector[i]!;
+			for (const [j, value] of line.entries()) known.information[i]![j]! += value;
+		}
+		return departures;
+	}
+
+	#known(kin: Kin): Known {
+		const found = this.#all.find((known) => known.kin === kin || isSame(known.kin, kin));
+		if (found) return found;
+		const cold = machineOf(filterPrior(kin.k));
+		const information = inverse(cold.cov);
+		const fresh = { kin, isTaught: false, information, vector: times(information, cold.mean) };
+		this.#all.push(fresh);
+		return fresh;
+	}
+}
+
+const NONE: Departures = { 'all-angles': { score: 0, information: 0 }, 'with-angle': { score: 0, information: 0 } };
+
+/**
+ * The likelihood of a shift along a direction, machine and tube integrated out: with a session's readings x ~ N(y, L^-1) of y = known +
+ * shift and known ~ N(m, P), the shift's weight is (L^-1 + P)^-1 = L - L (L + P^-1)^-1 L, which needs no inverse of a lesson that does not tell
+ * of all unknowns.
+ */
+function departuresOf({ information, vector }: Lesson, known: Known): Departures {
+	const both = inverse(sum(information, known.information));
+	const expected = times(inverse(known.information), known.vector);
+	const along = (direction: readonly number[]): Departure => {
+		const told = times(information, direction);
+		const held = times(both, told);
+		const weight = times(information, held).map((value, i) => told[i]! - value);
+		return {
+			score: dot(direction, vector) - dot(held, vector) - dot(weight, expected),
+			information: dot(direction, weight),
+		};
+	};
+	return { 'all-angles': along(DIRECTIONS['all-angles']), 'with-angle': along(DIRECTIONS['with-angle']) };
+}
+
+function sum(a: Matrix, b: Matrix): number[][] {
+	return a.map((line, i) => line.map((value, j) => value + b[i]![j]!));
+}

@@ -1,0 +1,150 @@
+import { describe, expect, it } from 'vitest';
+import type { KeptRow } from '../../src/journal/kept-row.ts';
+import { times } from '../../src/maths/matrix.ts';
+import { NEWS, newsOf, trendOf } from '../../src/review/trend.ts';
+import { isWanted, type Wanted } from '../../src/review/wanted.ts';
+import type { Kin } from '../../src/springback/history.ts';
+import { NOTHING_SEEN } from '../../src/springback/scatter.ts';
+import { shiftWords } from '../../src/words/trend.ts';
+
+const KIN: Kin = { bender: 'shop', die: '6 in', od: 38.1, wall: 2.41, clr: 152.4, material: '1020-dom', k: 0.021 };
+const MACHINE = [3.4, 5, 0.1, 1, 0];
+
+/** Session `n`, a day after the one before; its springback is `more` than usual. */
+function row(n: number, more = 0, parts: Partial<KeptRow> = {}): KeptRow {
+	const at = new Date(Date.UTC(2026, 9, 1 + n, 8)).toISOString();
+	const id = `s${String(n).padStart(5, '0')}`;
+	const information = MACHINE.map((_, i) => MACHINE.map((__, j) => (i === j ? 5 : 0)));
+	const vector = times(
+		information,
+		MACHINE.map((value, i) => (i === 0 ? value + more : value)),
+	);
+	const lesson = {
+		kin: KIN,
+		at,
+		session: id,
+		pulls: 4,
+		readings: 8,
+		information,
+		vector,
+		scatter: NOTHING_SEEN,
+		right: 0,
+	};
+	return {
+		id,
+		path: `/home/${id}.log`,
+		job: { name: 'Rescue rail', file: '/jobs/rail.json', units: 'in', bender: 'shop', die: '6 in', heat: 'H-7' },
+		at,
+		startId: id,
+		touched: at,
+		status: 'done',
+		summary: null,
+		problem: null,
+		isDamaged: false,
+		isImported: false,
+		kin: KIN,
+		pulls: 4,
+		lesson,
+		figures: { springback: 5.5 + more + (n % 2) / 5, error: 0.1, miss: null, taken: 3, pulls: 5 },
+		...parts,
+	} as KeptRow;
+}
+
+/** Newest first: so many as usual, and so many with more springback. */
+const rows = (usual: number, shifted: number, by = 1.5): KeptRow[] =>
+	Array.from({ length: usual + shifted }, (_, n) => row(n, n < usual ? 0 : by)).reverse();
+
+describe('the trend of sessions', () => {
+	it('charts what the sessions tell, the oldest first, and leaves out what they do not', () => {
+		const { charts, count, shift, springback } = trendOf(rows(20, 0));
+		expect([count, shift, springback]).toEqual([20, null, 'whole']);
+		expect(charts.springback.chart!.points.map(({ value }) => value).slice(0, 3)).toEqual([5.5, 5.7, 5.5]);
+		expect(charts.springback.sessions[0]).toEqual({ id: 's00000', at: row(0).at, job: 'Rescue rail' });
+		expect(charts.springback.chart!.points.flatMap(({ rules }) => rules)).toEqual([]);
+		expect(charts.miss).toEqual({ usual: 0, sessions: [], chart: null });
+	});
+
+	it('has limits from before a shift as long as that is news, and marks what came after', () => {
+		const { charts, shift } = trendOf(rows(20, 4));
+		expect(shift).toMatchObject({ cause: 'all-angles', before: { id: 's00019' }, since: { id: 's00020' } });
+		expect(shift!.by).toBeCloseTo(1.5, 0);
+		const { points, base } = charts.springback.chart!;
+		expect(base).toBe(20);
+		expect(points.slice(20).every(({ rules }) => rules.includes('beyond-limit'))).toBe(true);
+		expect(points.slice(0, 20).flatMap(({ rules }) => rules)).toEqual([]);
+	});
+
+	it('takes a shift for what is usual once it is no news', () => {
+		const { charts, shift } = trendOf(rows(20, 20));
+		expect(shift!.ago).toBeGreaterThanOrEqual(NEWS);
+		expect(charts.springback.sessions[0]!.id).toBe('s00020');
+		expect(charts.springback.chart!.points.flatMap(({ rules }) => rules)).toEqual([]);
+	});
+
+	it('of several tubes tells each by how far it departs from its like', () => {
+		const other = { ...KIN, die: '4 in', clr: 101.6 };
+		const mixed = rows(30, 0).map((each, i) =>
+			i % 2 ? each : { ...each, kin: other, lesson: { ...each.lesson!, kin: other } },
+		);
+		const { springback, charts } = trendOf(mixed);
+		expect(springback).toBe('departure');
+		for (const { value } of charts.springback.chart!.points) expect(Math.abs(value)).toBeLessThan(1);
+	});
+
+	it('counts no session that made nothing, and none beyond the newest 200', () => {
+		const none = { figures: { springback: null, error: null, miss: null, taken: 0, pulls: 1 } };
+		expect(trendOf([row(40, 0, none), ...rows(12, 0)]).count).toBe(12);
+		expect(trendOf(rows(300, 0)).count).toBe(200);
+		expect(trendOf([])).toMatchObject({ count: 0, shift: null });
+	});
+});
+
+describe('the news at a start', () => {
+	const clock = (iso: string) => ({ day: iso.slice(0, 10), time: iso.slice(11, 19), offset: '+00:00' });
+
+	it('is none where nothing has moved, or it is older than six sessions', () => {
+		expect(newsOf([])).toEqual([]);
+		expect(newsOf(rows(30, 0))).toEqual([]);
+		expect(newsOf(rows(30, 20))).toEqual([]);
+	});
+
+	it('tells of each bender by itself, with the month before it', () => {
+		const shifted = rows(40, 4);
+		const other = rows(40, 0).map((each) => ({ ...each, job: { ...each.job!, bender: 'yard' } }));
+		const [news, ...more] = newsOf(shifted.flatMap((each, i) => [each, ...(other[i] ? [other[i]] : [])]));
+		expect(more).toEqual([]);
+		// Forty sessions of a day each, from October 1.
+		expect(shiftWords(news!.bender, news!.shift, clock)).toBe(
+			`Bender shop springs back ${news!.shift.by.toFixed(1)}° more at 45° than before 2026-11-10. Die worn, other steel, or the pointer moved?`,
+		);
+		const { shift } = newsOf(rows(31, 4))[0]!;
+		expect(shiftWords('shop', shift, clock)).toContain(' than in October. Die worn,');
+		expect(shiftWords('shop', { ...shift, by: -1.24 }, clock)).toContain('springs back 1.2° less at 45°');
+		expect(shiftWords('shop', shift, () => null)).toContain(' than before session s00031.');
+	});
+});
+
+describe('the sessions wanted', () => {
+	const all: Wanted = { words: [], since: null, bender: null, fits: null };
+	const summary = { fits: true } as KeptRow['summary'];
+
+	it.each<[string, Partial<Wanted>, boolean]>([
+		['all', {}, true],
+		['a word of the job, in capitals', { words: ['RAIL'] }, true],
+		['words of the job and the heat', { words: ['rescue', 'h-7'] }, true],
+		['of two words one that is not there', { words: ['rescue', 'tow'] }, false],
+		['begun then', { since: '2026-10-01T08:00:00.000Z' }, true],
+		['begun later', { since: '2026-10-01T08:00:00.001Z' }, false],
+		['its bender', { bender: 'Shop' }, true],
+		['a part of its bender', { bender: 'sho' }, false],
+		['that fit', { fits: true }, true],
+		['that do not fit', { fits: false }, false],
+	])('%s', (_, wanted, is) => {
+		expect(isWanted(row(0, 0, { summary }), { ...all, ...wanted })).toBe(is);
+	});
+
+	it('neither fit nor do not fit as long as they are not finished', () => {
+		const open = row(0, 0, { status: 'open', summary: { fits: null } as KeptRow['summary'] });
+		for (const fits of [true, false]) expect(isWanted(open, { ...all, fits })).toBe(false);
+	});
+});
