@@ -3,8 +3,8 @@ import type { Topic } from './topic.ts';
 /** What each column of the tables for other programs holds, by its name; the tables are made from lists with the same names. */
 export const tables: Topic = {
 	examples: [
-		['pullbook log --csv > sessions.csv', 'a row a session, for a spreadsheet'],
-		['pullbook log last --csv > pulls.csv', 'a row a pull of the newest session'],
+		['pullbook log --csv', 'a row a session, for a spreadsheet'],
+		['pullbook log last --csv', 'a row a pull of the newest session'],
 		['pullbook cut jobs/bow-rail.json --stock 240 --csv', 'a row a piece to saw'],
 	],
 	sections: [
