@@ -1,10 +1,10 @@
-/** What one session says of a shift in springback, against what those before it had taught of the same bender, die and tube. */
+/** What one session says of a shift in springback, against what those before it had taught of the same bender, dies and tube. */
 import { inverse } from '../maths/cholesky.ts';
 import { dot, type Matrix, times } from '../maths/matrix.ts';
-import { filterPrior } from '../springback/filter.ts';
+import { machinesOf, priorOn } from '../springback/dies.ts';
 import type { Lesson } from '../springback/history.ts';
 import { isSame, type Kin, MACHINE } from '../springback/kin.ts';
-import { machineOf } from '../springback/lesson.ts';
+import { kinsOf } from '../springback/lesson.ts';
 import { PROPORTION, TAKE_UP } from '../springback/model.ts';
 import type { Cause, Departure, Departures } from './trend-shift.ts';
 
@@ -14,9 +14,12 @@ const DIRECTIONS: Readonly<Record<Cause, readonly number[]>> = {
 	'with-angle': MACHINE.map((unknown) => (unknown === PROPORTION ? 2 : 0)),
 };
 
-/** What is known of one combination, in natural form: exp(-x' information x / 2 + vector' x). */
+/**
+ * What is known of one combination, in natural form: exp(-x' information x / 2 + vector' x). Tubes bent on several dies are a combination of their
+ * own, with the unknowns of one die after the other.
+ */
 interface Known {
-	kin: Kin;
+	kins: readonly Kin[];
 	/** Whether a session has taught of it. */
 	isTaught: boolean;
 	information: number[][];
@@ -29,7 +32,7 @@ export class TaughtSoFar {
 
 	/** A lesson's departures from what was taught before it, which the lesson then joins. */
 	take(lesson: Lesson): Departures {
-		const known = this.#known(lesson.kin);
+		const known = this.#known(kinsOf(lesson));
 		// The first of a combination departs from nothing: that a machine is not as mechanics has it is no shift.
 		const departures = known.isTaught ? departuresOf(lesson, known) : NONE;
 		known.isTaught = true;
@@ -40,15 +43,24 @@ export class TaughtSoFar {
 		return departures;
 	}
 
-	#known(kin: Kin): Known {
-		const found = this.#all.find((known) => known.kin === kin || isSame(known.kin, kin));
+	#known(kins: readonly Kin[]): Known {
+		const found = this.#all.find((known) => areSame(known.kins, kins));
 		if (found) return found;
-		const cold = machineOf(filterPrior(kin.k));
+		const names = kins.map(({ die }) => die);
+		const cold = machinesOf(priorOn(kins, DIAL_STEP), names);
 		const information = inverse(cold.cov);
-		const fresh = { kin, isTaught: false, information, vector: times(information, cold.mean) };
+		const fresh = { kins, isTaught: false, information, vector: times(information, cold.mean) };
 		this.#all.push(fresh);
 		return fresh;
 	}
+}
+
+/** Of no consequence here: no stop is asked for. */
+const DIAL_STEP = 0.5;
+
+/** Whether two sessions were bent on the same bender and dies, and of the same tube. */
+export function areSame(a: readonly Kin[], b: readonly Kin[]): boolean {
+	return a.length === b.length && a.every((kin, i) => kin === b[i] || isSame(kin, b[i]!));
 }
 
 const NONE: Departures = { 'all-angles': { score: 0, information: 0 }, 'with-angle': { score: 0, information: 0 } };
@@ -61,7 +73,8 @@ const NONE: Departures = { 'all-angles': { score: 0, information: 0 }, 'with-ang
 function departuresOf({ information, vector }: Lesson, known: Known): Departures {
 	const both = inverse(sum(information, known.information));
 	const expected = times(inverse(known.information), known.vector);
-	const along = (direction: readonly number[]): Departure => {
+	const along = (cause: Cause): Departure => {
+		const direction = known.kins.flatMap(() => DIRECTIONS[cause]);
 		const told = times(information, direction);
 		const held = times(both, told);
 		const weight = times(information, held).map((value, i) => told[i]! - value);
@@ -70,7 +83,7 @@ function departuresOf({ information, vector }: Lesson, known: Known): Departures
 			information: dot(direction, weight),
 		};
 	};
-	return { 'all-angles': along(DIRECTIONS['all-angles']), 'with-angle': along(DIRECTIONS['with-angle']) };
+	return { 'all-angles': along('all-angles'), 'with-angle': along('with-angle') };
 }
 
 function sum(a: Matrix, b: Matrix): number[][] {

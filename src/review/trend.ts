@@ -1,7 +1,7 @@
 /** How springback, error and first pulls went over the sessions of a job or a bender, and whether springback has moved. */
 import type { KeptRow } from '../journal/kept-row.ts';
-import { isSame } from '../springback/kin.ts';
 import { type Chart, chartOf } from './trend-chart.ts';
+import { areSame } from './trend-departure.ts';
 import { type EndedRun, runsOf } from './trend-runs.ts';
 import type { Cause, Departures } from './trend-shift.ts';
 
@@ -119,8 +119,8 @@ function told(rows: readonly KeptRow[], most: number): KeptRow[] {
 const isNews = ({ found }: EndedRun, count: number): boolean => count - found <= NEWS;
 
 function areAlike(rows: readonly KeptRow[]): boolean {
-	const kin = rows.flatMap((row) => row.kin ?? []);
-	return kin.every((each) => each === kin[0] || isSame(each, kin[0]!));
+	const kins = rows.flatMap(({ kin, besides }) => (kin === null ? [] : [[kin, ...besides.map((each) => each.kin)]]));
+	return kins.every((each) => areSame(each, kins[0]!));
 }
 
 function departedBy(departures: Departures | null): number | null {

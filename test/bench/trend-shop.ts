@@ -67,6 +67,7 @@ function rowOf(lesson: Lesson, name: string, error: number): KeptRow {
 		problem: null,
 		isDamaged: false,
 		isImported: false,
+		besides: [],
 		kin,
 		pulls,
 		lesson,

@@ -4,9 +4,9 @@ import { dot, times } from '../../src/maths/matrix.ts';
 import { TaughtSoFar } from '../../src/review/trend-departure.ts';
 import { runsOf } from '../../src/review/trend-runs.ts';
 import { type Departure, ShiftSeeker, SOUGHT } from '../../src/review/trend-shift.ts';
+import { machinesOf } from '../../src/springback/dies.ts';
 import { filterPrior } from '../../src/springback/filter.ts';
 import type { Kin, Lesson } from '../../src/springback/history.ts';
-import { machineOf } from '../../src/springback/lesson.ts';
 import { NOTHING_SEEN } from '../../src/springback/scatter.ts';
 import { draws } from '../helpers/shop/plain-shop.ts';
 
@@ -78,7 +78,7 @@ describe('what a session says of a shift', () => {
 		expect(taught.take(first)['all-angles']).toEqual(NONE);
 		const told = taught.take(second)['all-angles'];
 		// By covariances, where the program goes by information: readings r = y + N(0, R), y = x + shift, x ~ N(m, P) after the first session.
-		const cold = machineOf(filterPrior(KIN.k));
+		const cold = machinesOf(filterPrior(KIN.k), [KIN.die]);
 		const precision = inverse(cold.cov).map((line, i) => line.map((value, j) => value + first.information[i]![j]!));
 		const P = inverse(precision);
 		const m = times(
@@ -90,6 +90,30 @@ describe('what a session says of a shift', () => {
 		const miss = plus(0.8, 0.3).map((value, i) => value - m[i]!);
 		expect(told.information).toBeCloseTo(W[0]![0]!, 9);
 		expect(told.score).toBeCloseTo(dot(W[0]!, miss), 9);
+	});
+
+	it('is of a tube bent on two dies what both say together', () => {
+		const two = (more: number) => {
+			const [a, b] = [lesson(plus(more)), lesson(plus(more), OTHER)];
+			const zeros = a.vector.map(() => 0);
+			const information = [
+				...a.information.map((line) => [...line, ...zeros]),
+				...b.information.map((line) => [...zeros, ...line]),
+			];
+			return { ...a, besides: [{ kin: OTHER, pulls: 1 }], information, vector: [...a.vector, ...b.vector] };
+		};
+		const { newest } = runsOf(
+			[...Array(12).fill(two(0)), ...Array(4).fill(two(1.5))].map((each) => ({ lesson: each })),
+		);
+		expect(newest).toMatchObject({ cause: 'all-angles', from: 12 });
+		const taught = new TaughtSoFar();
+		taught.take(two(0));
+		// It is no session of either die alone.
+		expect(taught.take(lesson(plus(1)))['all-angles']).toEqual(NONE);
+		const one = new TaughtSoFar();
+		one.take(lesson(USUAL));
+		const alone = one.take(lesson(plus(1)))['all-angles'].information;
+		expect(taught.take(two(1))['all-angles'].information).toBeGreaterThan(alone);
 	});
 
 	it('is nothing of a die that is bent on for the first time', () => {

@@ -42,6 +42,7 @@ function row(n: number, more = 0, parts: Partial<KeptRow> = {}): KeptRow {
 		problem: null,
 		isDamaged: false,
 		isImported: false,
+		besides: [],
 		kin: KIN,
 		pulls: 4,
 		lesson,
