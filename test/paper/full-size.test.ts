@@ -226,6 +226,37 @@ describe('cope templates, read back from the PDF', () => {
 	});
 });
 
+describe('full-size pages of any job', () => {
+	const bends = (count: number): (readonly [number, number, number])[] =>
+		Array.from({ length: count }, (_, i) => [60 + i, 20 + i, 50 * i] as const);
+	const cope = { od: 90, angle: 20, offset: 35, turn: 170 };
+
+	it.each([
+		['1 bend', rail({ shape: byBends(bends(1), 90), name: 'W'.repeat(80) })],
+		['8 bends', rail({ shape: byBends(bends(8), 90), name: 'Поручень 栏杆 rail'.repeat(4) })],
+		['20 bends, coped', rail({ shape: byBends(bends(20), 90), ends: { start: { cope }, far: { cope } } })],
+		['inches', plainJob({ ends: { far: { cope: { ...cope, od: 3, offset: 1 } } } })],
+		[
+			'a thin tube',
+			rail({ tube: { ...rail().tube, od: 6, wall: 1 }, ends: { far: { cope: { ...cope, od: 12, offset: 0 } } } }),
+		],
+		['a thick tube', rail({ tube: { ...rail().tube, od: 114, wall: 4 }, ends: { far: { cope } } })],
+	])('have all of their words on the paper: %s', async (_, job) => {
+		const pages = await readPdf(await printJob(['wraps', 'copes'], onPaper(job), PAPERS.letter));
+		const words = pages.flatMap(({ text }) => text.split('\n'));
+		const count = job.shape.kind === 'bends' ? job.shape.bends.length : 0;
+		for (let bend = 1; bend <= count; bend++)
+			expect(words.some((text) => text.includes(`Bend ${bend}: mark`))).toBe(true);
+		for (const { texts, width, height, fonts } of pages) {
+			expect(fonts.every(({ embedded }) => embedded)).toBe(true);
+			for (const { text, x, y, width: wide, size } of texts) {
+				const inside = x >= 18 && x + wide <= width - 18 && y - size >= 18 && y <= height - 18;
+				expect([text, inside]).toEqual([text, true]);
+			}
+		}
+	});
+});
+
 describe('the ruler on each sheet', () => {
 	it('is 100 mm and 4 in long', async () => {
 		const [page] = await readPaths(await printJob(['wraps'], onPaper(rail()), PAPERS.letter));

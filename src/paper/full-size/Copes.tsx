@@ -1,17 +1,13 @@
 import { copedEnds } from '../../tube/cope.ts';
 import { copeTemplates } from '../../tube/cope-template.ts';
 import { copeDoubts } from '../../words/cope.ts';
-import { noCopes, partTitle, sheetWords } from '../../words/full-size.ts';
+import { noCopes, partTitle } from '../../words/full-size.ts';
 import type { PartProps } from '../job-on-paper.ts';
 import { PaperPage } from '../PaperPage.tsx';
 import { inside } from '../page-size.ts';
 import { Words } from '../Words.tsx';
 import { copeDrawing } from './cope-drawing.ts';
-import { FullSizeSheet, roomOn } from './FullSizeSheet.tsx';
-import { laidOut } from './sheets.ts';
-
-/** Lines of words over a template. */
-const LINES = 7;
+import { FullSizeSheets } from './FullSizeSheets.tsx';
 
 /** A template for each coped end, to wrap round the tube. */
 export function Copes({ of: { job, shape, foot }, paper }: PartProps) {
@@ -24,24 +20,17 @@ export function Copes({ of: { job, shape, foot }, paper }: PartProps) {
 			</PaperPage>
 		);
 	}
-	return templates.flatMap((template, i) => {
+	return templates.map((template, i) => {
 		const { drawing, words } = copeDrawing(template, job);
-		const laid = laidOut(drawing, roomOn(paper, LINES));
-		return laid.sheets.map((sheet) => (
-			<FullSizeSheet
-				key={`${template.end} ${sheet.name}`}
+		return (
+			<FullSizeSheets
+				key={template.end}
 				paper={paper}
 				title={partTitle('copes', job.name)}
 				foot={foot}
-				words={[
-					...(laid.sheets.length > 1 ? [`${sheetWords(sheet.name, laid.sheets.length)}.`] : []),
-					...words,
-					...doubts[i]!,
-				].join(' ')}
-				lines={LINES}
-				laid={laid}
-				sheet={sheet}
+				words={[...words, ...doubts[i]!].join(' ')}
+				drawing={drawing}
 			/>
-		));
+		);
 	});
 }

@@ -1,22 +1,29 @@
 import { Circle, G, Line, Path, Rect, Svg, Text, View } from '@react-pdf/renderer';
 import { joinsWords } from '../../words/full-size.ts';
+import { linesOf } from '../lines.ts';
 import { PaperPage } from '../PaperPage.tsx';
 import { inside, type Paper, POINTS } from '../page-size.ts';
-import { FAMILY } from '../typeface.ts';
-import { useTypeface, Words } from '../Words.tsx';
+import { FAMILY, type Typeface } from '../typeface.ts';
+import { LEADING, useTypeface, Words } from '../Words.tsx';
 import { type Box, boxOf, type Drawing, type Look, type Stroke } from './drawing.ts';
 import { NOTE_SIZE, onSheet, placedNotes } from './notes.ts';
 import { RULER_HEIGHT, Ruler } from './Ruler.tsx';
 import { OVERLAP, type Room, type Sheet, type Sheets } from './sheets.ts';
 
-/** Lines of words over the drawing, and what each takes, in points. */
+/** Words over the drawing, what a line of them takes, and what keeps them off it, in points. */
 const WORDS_SIZE = 8.5;
-const WORD_LINE = 11;
+const WORD_LINE = WORDS_SIZE * LEADING;
+const WORDS_GAP = 6;
 
-/** The room for a drawing under so many lines of words, in mm. */
-export function roomOn(paper: Paper, lines: number): Room {
+/** How high the words over a drawing stand, in points. */
+function wordsHeight(words: string, paper: Paper, type: Typeface): number {
+	return WORD_LINE * linesOf(words, inside(paper).width, { size: WORDS_SIZE }, type).length + WORDS_GAP;
+}
+
+/** The room for a drawing under its words, in mm. */
+export function roomUnder(words: string, paper: Paper, type: Typeface): Room {
 	const { width, height } = inside(paper);
-	return { width: width / POINTS.mm, height: (height - lines * WORD_LINE - RULER_HEIGHT) / POINTS.mm };
+	return { width: width / POINTS.mm, height: (height - wordsHeight(words, paper, type) - RULER_HEIGHT) / POINTS.mm };
 }
 
 /** How each line is drawn: its width in points, dashes. */
@@ -32,24 +39,25 @@ export interface FullSizeSheetProps {
 	paper: Paper;
 	title: string;
 	foot: string;
-	/** Over the drawing, at most so many lines. */
+	/** Over the drawing. */
 	words: string;
-	lines: number;
+	/** In the room that these words leave. */
 	laid: Sheets;
 	sheet: Sheet;
 }
 
 /** One sheet of a drawing at full size, with a ruler that shows whether the printer kept it so. */
-export function FullSizeSheet({ paper, title, foot, words, lines, laid, sheet }: FullSizeSheetProps) {
+export function FullSizeSheet({ paper, title, foot, words, laid, sheet }: FullSizeSheetProps) {
 	const { width, height } = inside(paper);
-	const room = roomOn(paper, lines);
+	const type = useTypeface();
+	const room = roomUnder(words, paper, type);
 	const window = windowOf(sheet.cell, room);
 	const size = { width: room.width * POINTS.mm, height: room.height * POINTS.mm };
-	const notes = placedNotes(laid.drawing.notes, { cell: sheet.cell, window, room, type: useTypeface() });
+	const notes = placedNotes(laid.drawing.notes, { cell: sheet.cell, window, room, type });
 	return (
 		<PaperPage paper={paper} title={title} foot={foot}>
 			<View style={{ width, height: height - 0.01 }} wrap={false}>
-				<View style={{ height: lines * WORD_LINE }}>
+				<View style={{ height: wordsHeight(words, paper, type) }}>
 					<Words text={words} width={width} size={WORDS_SIZE} />
 				</View>
 				<Svg width={size.width} height={size.height}>

@@ -3,22 +3,25 @@ import { cutLength, marks } from '../../tube/marks.ts';
 import { type Profile as Plane, profiles } from '../../tube/profile.ts';
 import { FULL_SIZE, partTitle, planeName, sheetWords } from '../../words/full-size.ts';
 import type { PartProps } from '../job-on-paper.ts';
-import { FullSizeSheet, roomOn } from './FullSizeSheet.tsx';
+import { useTypeface } from '../Words.tsx';
+import { FullSizeSheet, roomUnder } from './FullSizeSheet.tsx';
 import { ProfileMap } from './ProfileMap.tsx';
 import { profileDrawing } from './profile-drawing.ts';
 import { laidOut, MOST_SHEETS } from './sheets.ts';
 
-/** Lines of words over a sheet. */
-const LINES = 2;
-
 /** Each plane of the tube at full size, with a map of its sheets and what to chalk instead. */
 export function Profile({ of, paper }: PartProps) {
 	const { job, shape, foot } = of;
+	const type = useTypeface();
 	const mark = marks(job, shape, cutLength(job, shape));
 	const chalk = chalkPlanes(shape);
 	const planes = profiles(job, shape);
 	return planes.flatMap((plane, i) => {
-		const laid = laidOut(profileDrawing(plane, job, mark), roomOn(paper, LINES), turnsOf(plane));
+		const laid = laidOut(
+			profileDrawing(plane, job, mark),
+			roomUnder(sheetLine('A1', 1000), paper, type),
+			turnsOf(plane),
+		);
 		const title = `${partTitle('profile', job.name)}${planes.length === 1 ? '' : `, ${planeName(plane.plane, planes.length)}`}`;
 		const isPrinted = laid.sheets.length <= MOST_SHEETS;
 		return [
@@ -38,8 +41,7 @@ export function Profile({ of, paper }: PartProps) {
 					paper={paper}
 					title={title}
 					foot={foot}
-					words={`${sheetWords(sheet.name, laid.sheets.length)}. ${laid.sheets.length > 1 ? FULL_SIZE.joining : ''}`}
-					lines={LINES}
+					words={sheetLine(sheet.name, laid.sheets.length)}
 					laid={laid}
 					sheet={sheet}
 				/>
@@ -47,6 +49,8 @@ export function Profile({ of, paper }: PartProps) {
 		];
 	});
 }
+
+const sheetLine = (name: string, of: number) => `${sheetWords(name, of)}. ${FULL_SIZE.joining}`;
 
 /** Turns of a plane that are tried: each straight, and the line from end to end, upright and level. */
 function turnsOf({ plane: { straights, flat } }: Plane): number[] {

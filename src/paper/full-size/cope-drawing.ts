@@ -5,7 +5,7 @@ import { convertLength } from '../../units/units.ts';
 import { FULL_SIZE, insideLabel, templateWords } from '../../words/full-size.ts';
 import { boxOf, type Drawing, line, type Note, type Stroke } from './drawing.ts';
 import { cross, onward } from './flat.ts';
-import { arrowUp, sides } from './template-parts.ts';
+import { sides, toFar } from './template-parts.ts';
 
 /** In mm: paper behind the deepest point of the cut, and what a spot's cross measures. */
 const BAND = 30;
@@ -29,6 +29,7 @@ export function copeDrawing(template: CopeTemplate, job: Job): { drawing: Drawin
 	const guide = (x: number) => line('guide', [x, edge], [x, heightAt(cut, x)]);
 	const endShown = Math.max(-high, low) < NEAR;
 	const spots = [place(longest), place(deepest)];
+	const arrow = toFar(round, Math.min(edge, edge + up * 12) + 2);
 	const strokes: Stroke[] = [
 		line('edge', ...(cut as [Flat, ...Flat[]])),
 		line('edge', first, [0, edge], [round, edge], last),
@@ -36,13 +37,13 @@ export function copeDrawing(template: CopeTemplate, job: Job): { drawing: Drawin
 		guide(joint * mm),
 		...(isOnSide(bend.round * mm, round) ? [] : [guide(bend.round * mm)]),
 		...spots.flatMap((spot) => cross(spot, SPOT)),
-		...arrowUp([round / 2, Math.min(edge, edge + up * 12) + 2]),
+		...arrow.strokes,
 		...(endShown ? [line('guide', [0, 0], [round, 0])] : []),
 	];
 	const into = (by: number): number => edge + up * by;
 	const notes: Note[] = [
 		{ at: [1, into(4)], away: [1, 0], text: FULL_SIZE.one },
-		{ at: [round / 2 + 3, into(8)], away: [1, 0], text: FULL_SIZE.toFar },
+		...arrow.notes,
 		beside(joint * mm, into(16), round, FULL_SIZE.joint),
 		...(isOnSide(bend.round * mm, round) ? [] : [beside(bend.round * mm, into(22), round, insideLabel(bend.bend))]),
 		...(endShown ? [{ at: [round, up * 1.5] as const, away: [-1, 0] as const, text: FULL_SIZE.drawingsEnd }] : []),

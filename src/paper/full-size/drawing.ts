@@ -34,7 +34,7 @@ export interface Box {
 	high: number;
 }
 
-/** Degrees of an arc that one curve stands for: it strays from the circle by less than 4 parts in 10 million of the radius. */
+/** Degrees of an arc that one curve stands for: it strays from the circle by less than a millionth of the radius. */
 const BEZIER = 30;
 
 export function line(look: Look, ...[from, ...places]: readonly [Flat, ...Flat[]]): Stroke {

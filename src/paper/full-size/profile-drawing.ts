@@ -16,10 +16,14 @@ import { tape } from '../../words/numbers.ts';
 import { curve, type Drawing, line, type Note, type Stroke } from './drawing.ts';
 import { beyond, cross, onward, reversed, toward } from './flat.ts';
 
-/** In mm: half of a corner's cross, what a mark's line is longer than the tube is thick, the shortest straight that is named. */
+/**
+ * In mm: half of a corner's cross, what a mark's line is longer than the tube is thick, the shortest straight that is named, and what keeps
+ * words off the tube.
+ */
 const CROSS = 4;
 const BEYOND = 3;
 const LEAST_NAMED = 25;
+const GAP = 1.5;
 
 /** What a drawing of a job is made with. */
 interface Scaling {
@@ -61,7 +65,12 @@ function bendParts({ bend, angle, begins, ends, corner, center, middle, mark }: 
 	const notes: Note[] = [
 		...tangents.map(({ from, to, text }) => beyond(from, to, text)),
 		{ at: onward(at, -CROSS, inwards), away: reversed(inwards), text: cornerLabel(bend) },
-		{ at: onward(by.scaled(middle), by.od / 4, inwards), away: [0, 0], text: bendLabel(bend, angle), bold: true },
+		{
+			at: onward(by.scaled(middle), by.od / 2 + GAP, inwards),
+			away: inwards,
+			text: bendLabel(bend, angle),
+			bold: true,
+		},
 	];
 	if (drawn) {
 		const reading = tape(by.marks[bend - 1]!.fromStart, by.job);

@@ -1,5 +1,6 @@
 import type { Flat } from '../../tube/planes.ts';
-import { line, type Stroke } from './drawing.ts';
+import { FULL_SIZE } from '../../words/full-size.ts';
+import { type Drawing, line, type Stroke } from './drawing.ts';
 
 /** What is pasted under the other side of a strip or template, mm. */
 export const TAB = 8;
@@ -10,8 +11,15 @@ export function sides(round: number, low: number, high: number): Stroke[] {
 	return [line('guide', [round, low], [round + TAB, low + slope], [round + TAB, high - slope], [round, high])];
 }
 
-/** An arrow to the far end, its foot at a place. */
-export function arrowUp([x, y]: Flat, length = 8): Stroke[] {
-	const top = y + length;
-	return [line('thin', [x, y], [x, top]), line('thin', [x - 1.5, top - 2.5], [x, top], [x + 1.5, top - 2.5])];
+/** Once round a tube on which the words beside the arrow have no room, mm. */
+const NARROW = 60;
+
+/** An arrow to the far end of the tube, which is up, with its words; `round` mm wide, its foot so high. */
+export function toFar(round: number, y: number): Drawing {
+	const [x, top] = [0.3 * round, y + 8];
+	const at: Flat = round < NARROW ? [round + TAB + 2, y + 4] : [x + 3, y + 4];
+	return {
+		strokes: [line('thin', [x, y], [x, top]), line('thin', [x - 1.5, top - 2.5], [x, top], [x + 1.5, top - 2.5])],
+		notes: [{ at, away: [1, 0], text: FULL_SIZE.toFar }],
+	};
 }

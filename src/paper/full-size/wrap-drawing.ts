@@ -2,9 +2,9 @@ import type { Job } from '../../tube/job.ts';
 import type { Flat } from '../../tube/planes.ts';
 import { roundLength, type WrapStrip } from '../../tube/wraps.ts';
 import { convertLength } from '../../units/units.ts';
-import { FULL_SIZE, insideLabel, markNumber, stripWords } from '../../words/full-size.ts';
+import { insideLabel, markNumber, stripWords } from '../../words/full-size.ts';
 import { type Drawing, line, type Note, type Stroke } from './drawing.ts';
-import { arrowUp, sides, TAB } from './template-parts.ts';
+import { sides, TAB, toFar } from './template-parts.ts';
 
 /** In mm: a strip along the tube on either side of its mark, what its words take over it, what keeps two apart. */
 const HALF = 12;
@@ -28,13 +28,14 @@ function stripDrawing(strip: WrapStrip, job: Job, middle: number): Drawing {
 	const { degrees } = strip.around;
 	const inside = ((degrees < 0 ? degrees + 360 : degrees) / 360) * round;
 	const at = (x: number, up: number): Flat => [x, middle + up];
+	const arrow = toFar(round, middle - HALF + 1);
 	const strokes: Stroke[] = [
 		line('edge', at(0, -HALF), at(round, -HALF), at(round, HALF), at(0, HALF), at(0, -HALF)),
 		...sides(round, middle - HALF, middle + HALF),
 		line('mark', at(0, 0), at(round, 0)),
 		...insideLines(inside, round).map((x) => line('mark', at(x, -HALF), at(x, HALF))),
 		...ticks(round, middle),
-		...arrowUp(at(round / 2, -HALF + 1)),
+		...arrow.strokes,
 	];
 	const notes: Note[] = [
 		...stripWords(strip, job).map((text, i): Note => ({ at: at(0, HALF + 5.5 - 3.5 * i), away: [1, 0], text })),
@@ -43,7 +44,7 @@ function stripDrawing(strip: WrapStrip, job: Job, middle: number): Drawing {
 			away: [inside < round / 2 ? 1 : -1, 0],
 			text: insideLabel(strip.bend),
 		},
-		{ at: at(round / 2 + 3, -HALF / 2 - 1), away: [1, 0], text: FULL_SIZE.toFar },
+		...arrow.notes,
 		{ at: at(round + TAB / 2, 0), away: [0, 0], text: markNumber(strip.bend), bold: true },
 	];
 	return { strokes, notes };
