@@ -1,4 +1,5 @@
 import type { State } from '../session/log/state.ts';
+import { givenIn } from '../session/batch/given.ts';
 import { lastAnnounced, standing } from '../session/outputs.ts';
 import { sessionWarnings } from '../session/plan/job-warnings.ts';
 import type { Output } from '../session/protocol/notes.ts';
@@ -20,6 +21,7 @@ export function openingOf(state: State, log: string, others: readonly string[], 
 			job: job.name,
 			changed,
 			others: [...others],
+			...givenIn(state),
 			...bentAsField(job),
 		},
 		...(opened.resumed ? [] : warningsNote(state)),

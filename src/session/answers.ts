@@ -44,6 +44,8 @@ function eventsOf(action: Action, state: State): Decision {
 		}
 		case 'quit':
 			return { events: [{ type: 'session-left' }] };
+		case 'heat':
+			return { events: [{ type: 'heat-told', heat: action.heat }] };
 		case 'draft':
 			return drafted(state, action.draft);
 		case 'amend':

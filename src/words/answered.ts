@@ -68,6 +68,8 @@ function eventWords(event: Event, { corrects }: Answered, style: Wording, brief:
 				? `held at ${dial(value)}, not yet read after release`
 				: `greatest diameter ${notNothing(value, style)}, the least not yet read`;
 		}
+		case 'heat-told':
+			return `this tube is of heat ${foreignName(event.heat)}`;
 		case 'note-written':
 			return `note: ${foreign(event.text)}`;
 		case 'session-left':

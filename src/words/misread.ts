@@ -48,6 +48,7 @@ const RIGHT: Record<Wanted, string> = {
 	ratio: 'the ratio, or {"least":a,"greatest":b} with a above 0 and not above b',
 	whole: 'a whole number from 1',
 	reason: 'a text that says why',
+	heat: 'the number on the tube or its certificate, such as "H 4471", at most 80 characters on one line',
 	amend: '{"entry":n,"reading":x}',
 	evidence: '{"kind":…,"bend":j,"reading":x}',
 	'evidence-kind': 'one of angle, farEndToMark, leg, mark, rotation',

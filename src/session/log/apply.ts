@@ -58,6 +58,7 @@ export function apply(state: State, event: Event): State {
 			return { ...state, phase: { at: 'done', scrapped: event.why } };
 		case 'draft-kept':
 		case 'note-written':
+		case 'heat-told':
 		case 'session-left':
 		case 'session-resumed':
 			return state;

@@ -69,6 +69,8 @@ export type Event =
 	/** The first number of an answer that is not whole yet: kept in case the rest never comes. */
 	| { type: 'draft-kept'; draft: HalfAnswer }
 	| { type: 'note-written'; text: string }
+	/** The heat, lot or certificate number of the tube in hand. */
+	| { type: 'heat-told'; heat: string }
 	| { type: 'session-left' }
 	/** `anew`: by a model that is not that of the start; what takes the place of its prior from here on. */
 	| { type: 'session-resumed'; anew?: Anew };
@@ -78,6 +80,7 @@ export type EventType = Event['type'];
 /** Events that leave nothing to undo: they change what is known about the session, not about the tube. */
 const CHANGES_NOTHING: ReadonlySet<EventType> = new Set([
 	'note-written',
+	'heat-told',
 	'draft-kept',
 	'session-left',
 	'session-resumed',

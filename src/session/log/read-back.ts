@@ -50,6 +50,7 @@ const KNOWN: Readonly<Record<EventType, true>> = {
 	'reading-amended': true,
 	'draft-kept': true,
 	'note-written': true,
+	'heat-told': true,
 	'session-left': true,
 	'session-resumed': true,
 };

@@ -8,6 +8,7 @@ import { modelName } from '../../springback/model-name.ts';
 import { dieOf, diesOf, placeOf, toolingOfDie } from '../../tube/dies.ts';
 import { type GrowthSource, type PlannedDieGrowth, type PlannedGrowth, plannedGrowth } from '../../tube/growth.ts';
 import type { Job } from '../../tube/job.ts';
+import { isMarkedAlike } from '../../tube/marked-alike.ts';
 import { wholeJob } from '../../tube/whole-job.ts';
 import { kinsOfJob } from '../estimate/kin-of-job.ts';
 
@@ -24,6 +25,10 @@ export interface Start {
 	jobSource: unknown;
 	/** Whether other sessions may teach this one, and it them. */
 	learn: boolean;
+	/** Which of the pieces of its job it is, counted from 1; absent where one is wanted and it was not begun as another of the same. */
+	piece?: number;
+	/** The heat that the piece before was told to be of, where it is not the job's. */
+	heat?: string;
 	/** The model that `prior` is of; absent in logs older than names. */
 	model?: string;
 	/** Springback as believed before the first pull. */
@@ -87,13 +92,20 @@ function begunWith({ value, from, tooMuch }: PlannedDieGrowth): DieStart {
 	return { growth: value, growthFrom: from, ...(tooMuch === undefined ? {} : { growthTooMuch: tooMuch }) };
 }
 
-/** What a session, or a layout, of a job as loaded begins with: by what these lessons taught, or (null) by mechanics alone. */
+/**
+ * What a session, or a layout, of a job as loaded begins with: by what these lessons taught, or (null) by mechanics alone. `before`: the growth
+ * that the piece before was laid out with. It holds as long as what was learned since moves no mark by more than the tape shows: pieces of one
+ * batch are cut and marked alike.
+ */
 export function beginning(
 	{ job, fromBender = [] }: { job: Job; fromBender?: readonly string[] },
 	lessons: readonly Lesson[] | null,
+	before: number | null = null,
 ): Beginning {
 	const stated: Stated = (die) => (fromBender.includes(placeOf(job, die, 'growth')) ? 'die' : 'job');
-	return lessons === null ? coldPrior(job, stated) : learnedPrior(job, lessons, stated);
+	const now = lessons === null ? coldPrior(job, stated) : learnedPrior(job, lessons, stated);
+	const isExpected = now.growthFrom === 'expected' && now.growthTooMuch === undefined && now.dies === undefined;
+	return before !== null && isExpected && isMarkedAlike(job, before, now.growth) ? { ...now, growth: before } : now;
 }
 
 /** The growth that a session, or a layout, is laid out with. */

@@ -27,6 +27,8 @@ export type Action =
 	| { do: 'amend'; entry: number; reading: number; of?: ReadingKind }
 	| { do: 'evidence'; kind: EvidenceKind; bend: number; reading: number }
 	| { do: 'reopen'; bend: number; how: 'pull' | 'relieve' }
+	/** The heat, lot or certificate number of the tube in hand. */
+	| { do: 'heat'; heat: string }
 	/** A number in hand whose answer is not whole yet; no line of the line mode says it. */
 	| { do: 'draft'; draft: HalfAnswer }
 	| { do: 'quit' };

@@ -13,6 +13,10 @@ export interface SessionNote {
 	job: string;
 	changed: string[];
 	others: string[];
+	/** Which piece of how many, and the heat of its tube, where given. */
+	piece?: number;
+	quantity?: number;
+	heat?: string;
 	/** Hand and end, where it is not bent as drawn. */
 	bentAs?: BentAs;
 }

@@ -1,4 +1,5 @@
 import { at } from '../../maths/list.ts';
+import { nameWillDo } from '../../tube/names.ts';
 import { parseQuantity, type Quantity } from '../../units/parse.ts';
 import { advisedAt } from '../advice/whole-tube.ts';
 import { type Reading, readingsIn } from '../log/events.ts';
@@ -33,6 +34,7 @@ const ACTIONS: Readonly<Record<string, readonly string[]>> = {
 	evidence: [],
 	reopen: [],
 	scrap: [],
+	heat: [],
 	quit: [],
 };
 
@@ -101,6 +103,9 @@ function actionOf(key: string, raw: Raw, state: State): Action {
 			return reopening(raw.reopen);
 		case 'scrap':
 			return { do: 'scrap', why: text(raw.scrap, 'scrap') };
+		case 'heat':
+			if (typeof raw.heat !== 'string' || !nameWillDo(raw.heat)) throw wants('heat', 'heat');
+			return { do: 'heat', heat: raw.heat };
 		case 'still':
 		case 'reseat':
 		case 'skip':

@@ -5,6 +5,7 @@ import type { Warning } from '../../tube/warnings.ts';
 import { tubeAtWork } from '../estimate/tube-at-work.ts';
 import { canUndo } from '../log/events.ts';
 import type { State } from '../log/state.ts';
+import { givenIn, pieceIn } from '../batch/given.ts';
 import { doneNote } from '../outputs.ts';
 import { predicted } from '../plan/correction.ts';
 import { sessionWarnings } from '../plan/job-warnings.ts';
@@ -40,9 +41,11 @@ export interface SessionView {
 		chance: DoneNote['chance'];
 		fits: boolean | null;
 	};
-	/** As the job has them; absent where it has no heat, and one tube is wanted. */
+	/** Of the tube: as told, else as the job has it; absent where nobody said. */
 	heat?: string;
+	/** How many are wanted, and which of them it is; absent where one tube is wanted. */
 	quantity?: number;
+	piece?: number;
 	/** What was warned of at the start; absent where nothing was. */
 	warnings?: Warning[];
 	notes: string[];
@@ -86,7 +89,7 @@ export function sessionView(state: State): SessionView {
 			chance,
 			fits: sd === null ? null : fits,
 		},
-		...givenIn(state.start.job),
+		...givenIn(state),
 		...(warnings.length > 0 && { warnings }),
 		notes: notesOf(state),
 		events: state.entries.reduce((sum, entry) => sum + entry.events.length, 0),
@@ -94,9 +97,6 @@ export function sessionView(state: State): SessionView {
 	};
 }
 
-function givenIn({ tube: { heat }, quantity }: State['start']['job']): Pick<SessionView, 'heat' | 'quantity'> {
-	return { ...(heat !== undefined && { heat }), ...(quantity !== undefined && quantity > 1 && { quantity }) };
-}
 
 /** A line of `log --json`. */
 export interface SessionSummary {
@@ -109,6 +109,9 @@ export interface SessionSummary {
 	fits: boolean | null;
 	/** Where it does not surely fit, but is more likely to than not. */
 	mayFit?: true;
+	/** How many are wanted, and which of them it is, where given. */
+	quantity?: number;
+	piece?: number;
 	/** Where it is not bent as drawn. */
 	bentAs?: BentAs;
 }
@@ -123,6 +126,7 @@ export function sessionSummary(state: State): SessionSummary {
 		bendsDone: state.bends.filter((bend) => bend.made !== null).length,
 		bends: state.bends.length,
 		...outcome(state, standing),
+		...pieceIn(state.start),
 		...bentAsField(state.start.job),
 	};
 }

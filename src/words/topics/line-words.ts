@@ -43,6 +43,7 @@ export const ANSWERS: Of<Exclude<Action, { do: 'draft' }>, 'do'> = {
 	amend: '{"amend":{"entry":n,"reading":x}}: correct a reading of that line; "of" says which if there are several',
 	evidence: '{"evidence":{"kind":"…","bend":j,"reading":x}}: something else you measured',
 	reopen: '{"reopen":{"bend":j,"do":"pull"}} or "relieve": go back to a made bend',
+	heat: '{"heat":"…"}: the heat, lot or certificate number of this tube, where it is not the one kept so far',
 	quit: '{"quit":true}: leave, to go on later',
 };
 

@@ -96,6 +96,7 @@ export type Wanted =
 	| 'ratio'
 	| 'whole'
 	| 'reason'
+	| 'heat'
 	| 'amend'
 	| 'evidence'
 	| 'evidence-kind'
