@@ -7,6 +7,7 @@ import { damagedAfter, sessionsOfJob } from '../journal/find.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
 import { SessionCache } from '../journal/kept-sessions.ts';
 import { LiveSession } from '../journal/live.ts';
+import { newPieceOf, piecesOfJob } from '../journal/pieces.ts';
 import type { Surroundings } from '../journal/surroundings.ts';
 import { startIn } from '../session/log/read-back.ts';
 import type { BentAs } from '../tube/job.ts';
@@ -33,6 +34,8 @@ export interface BendRequest {
 	ascii?: boolean;
 	/** Hand and end of a new session. */
 	as: BentAs;
+	/** Another of the same, also where the job wants one. */
+	another?: boolean;
 }
 
 export function worldAt(home: string, rescue: string | null = null): Surroundings {
@@ -68,7 +71,7 @@ function endBy(signal: keyof typeof SIGNAL_NUMBERS, session: LiveSession): () =>
 
 /** Begins or resumes as asked. Throws where there is nothing to resume, or the job file is wrong. */
 export function openSession(
-	{ file, resume, learn, rescue = null, home, as }: Omit<BendRequest, 'lines' | 'color'>,
+	{ file, resume, learn, rescue = null, home, as, another = false }: Omit<BendRequest, 'lines' | 'color'>,
 	tell: (problem: string) => void,
 ): LiveSession {
 	const world = worldAt(home, rescue);
@@ -77,7 +80,9 @@ export function openSession(
 		const loaded = { ...read, job: asBent(read.job, as) };
 		const rows = keptForStart(home, tell);
 		const others = unfinished(rows, loaded.path, loaded.job.name).map(({ id }) => id);
-		return LiveSession.begin(world, loaded, learn, others, learn ? lessonsFor(home, rows) : []);
+		const same = piecesOfJob(rows, { path: loaded.path, name: loaded.job.name, as });
+		const piece = another || loaded.job.quantity > 1 ? newPieceOf({ home, rescue }, same, loaded.job) : {};
+		return LiveSession.begin(world, loaded, learn, others, learn ? lessonsFor(home, rows) : [], piece);
 	}
 	const now = jobNow(file);
 	if (now.source === undefined) tell(`${file} cannot be read as a job any more: the job kept in the log governs.`);

@@ -11,6 +11,7 @@ import type { Job } from '../tube/job.ts';
 import { cutLength } from '../tube/marks.ts';
 import { finishedShape } from '../tube/resolve.ts';
 import { convertLength } from '../units/units.ts';
+import { growthBefore } from './kept.ts';
 import { UsageError } from './usage-error.ts';
 
 /** A job's pieces; the cut length in the job's own unit. */
@@ -50,7 +51,8 @@ export function jobPieces(
 	const loaded = files.map((file) => loadJob(file, settings.tooling));
 	const once = loaded.filter(({ path }, i) => loaded.findIndex((other) => other.path === path) === i);
 	return once.map(({ job, fromBender, path }) => {
-		const growth = growthOf(beginning({ job, fromBender }, lessons));
+		const before = growthBefore(home, rows, { path, job });
+		const growth = growthOf(beginning({ job, fromBender }, lessons, before));
 		const sessions = sessionsOfJob(rows, path, job.name);
 		const many = (status: KeptRow['status']) => sessions.filter((row) => row.status === status).length;
 		return {

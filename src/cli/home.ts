@@ -1,4 +1,5 @@
 import { dirname } from 'node:path';
+import { realFs } from '../files/fs-port.ts';
 import { loadJob } from '../job/load.ts';
 import { readSession } from '../journal/catalogue.ts';
 import { realPath } from '../journal/find.ts';
@@ -7,9 +8,11 @@ import { SessionCache } from '../journal/kept-sessions.ts';
 import type { HomePort, SessionRow } from '../screen/home/home-port.ts';
 import { startIn } from '../session/log/read-back.ts';
 import { openSettings } from '../settings/settings.ts';
+import { bentAsOf } from '../tube/bent-as.ts';
 import type { BentAs } from '../tube/job.ts';
 import { localMinute } from '../words/local-time.ts';
 import { reviewText } from '../words/session-story.ts';
+import { batchAt } from './batch.ts';
 import { type BendRequest, newestUnfinished, openSession } from './bend.ts';
 import { benderLines } from './bender.ts';
 import { displayAt } from './display.ts';
@@ -68,6 +71,13 @@ function homePort(places: Places, jobs: JobFolder, learn: boolean, asOf: (path: 
 	const { home } = places;
 	const sessions = new SessionCache(home);
 	const kept = keptRows(home, sessions);
+	const batch = batchAt(home, () => keptForStart(home, () => {}, sessions));
+	const openedAs = (request: Parameters<typeof openSession>[0]) => {
+		// The screen is up: what there is to tell goes there, not under it.
+		const problems: string[] = [];
+		const session = openSession(request, (problem) => problems.push(problem));
+		return livePort(session, problems, batch);
+	};
 	return {
 		jobs: () => glancedRows(listed(jobs), kept.rows()),
 		checkedJobs: () => checkedRows(listed(jobs), kept.rows(), openSettings(home).tooling),
@@ -77,10 +87,11 @@ function homePort(places: Places, jobs: JobFolder, learn: boolean, asOf: (path: 
 			const request = resume
 				? { file: pathOf(home, jobPathOrId), resume: jobPathOrId, learn, ...places, as: AS_DRAWN }
 				: { file: jobPathOrId, resume: null, learn, ...places, as: as ?? asOf(jobPathOrId) };
-			// The screen is up: what there is to tell goes there, not under it.
-			const problems: string[] = [];
-			const session = openSession(request, (problem) => problems.push(problem));
-			return livePort(session, problems);
+			return openedAs(request);
+		},
+		async another(id) {
+			const { jobFile, job } = startIn(readSession(home, id, realFs, places.rescue).first!);
+			return openedAs({ file: jobFile, resume: null, learn, ...places, as: bentAsOf(job), another: true });
 		},
 		story: (id) => openedSession(home, id, () => sessions.read().rows),
 		review: (id) => reviewText(readSession(home, id), wallClock).split('\n'),
@@ -121,13 +132,8 @@ function sessionRow(kept: KeptRow, paths: Map<string, string>): SessionRow {
 			: { path: realPathOnce(job.file, paths), bender: job.bender, ...(job.heat && { heat: job.heat }) };
 	const started = localMinute(kept.at, wallClock);
 	if (summary === null) return { ...damagedRow(id, job?.name), ...path, started };
-	const { job: name, status, bendsDone, bends, fits, mayFit, bentAs } = summary;
-	const sometimes = {
-		...(kept.isImported && { imported: true as const }),
-		...(mayFit && { mayFit }),
-		...(bentAs && { bentAs }),
-	};
-	return { id, job: name, ...path, status, started, bendsDone, bends, fits, ...sometimes };
+	const { id: _, job: name, started: __, ...told } = summary;
+	return { ...told, id, job: name, ...path, started, ...(kept.isImported && { imported: true as const }) };
 }
 
 function realPathOnce(path: string, paths: Map<string, string>): string {

@@ -6,6 +6,7 @@ import { loadJob } from '../job/load.ts';
 import type { ToolingLookup } from '../job/tooling.ts';
 import { realPath } from '../journal/find.ts';
 import type { JobRow, SessionRow } from '../screen/home/home-port.ts';
+import { countedPieces, type Pieces } from '../session/batch/pieces.ts';
 import { nameWillDo } from '../tube/names.ts';
 import { parseLength } from '../units/parse.ts';
 import type { Listed } from './job-folder.ts';
@@ -18,8 +19,8 @@ function jobFiles(folder: string): string[] {
 		.map((name) => join(folder, name));
 }
 
-/** Each job file's newest session that was interrupted, and its newest of all. */
-type Bent = (path: string) => Pick<JobRow, 'open' | 'latest'>;
+/** Each job file's newest session that was interrupted, its newest of all, and how many of its pieces are made, where several are wanted. */
+type Bent = (path: string, quantity: number) => Pick<JobRow, 'open' | 'latest' | 'pieces'>;
 
 function bentIn(sessions: readonly SessionRow[]): Bent {
 	// The newest comes first, and is to stand last under its path.
@@ -28,11 +29,24 @@ function bentIn(sessions: readonly SessionRow[]): Bent {
 		newest(sessions.filter(({ status, imported }) => status === 'open' && !imported)),
 		newest(sessions),
 	];
-	return (path) => {
+	return (path, quantity) => {
 		const real = realPath(path);
 		const [left, last] = [open.get(real), latest.get(real)];
-		return { ...(left && { open: left.id }), ...(last && { latest: last }) };
+		const pieces = quantity > 1 ? { pieces: piecesIn(sessions, real, quantity) } : {};
+		return { ...(left && { open: left.id }), ...(last && { latest: last }), ...pieces };
 	};
+}
+
+/** Of the hand that was bent last: the other one is another part. */
+function piecesIn(sessions: readonly SessionRow[], path: string, wanted: number): Pieces {
+	const own = sessions.filter((row) => row.path === path);
+	const mirror = own[0]?.bentAs?.mirror ?? false;
+	const rows = own.flatMap(({ status, piece, bentAs, imported }) =>
+		status === 'damaged' || (status === 'open' && imported) || (bentAs?.mirror ?? false) !== mirror
+			? []
+			: [{ status, ...(piece !== undefined && { piece }) }],
+	);
+	return countedPieces(rows, wanted);
 }
 
 /**
@@ -41,31 +55,33 @@ function bentIn(sessions: readonly SessionRow[]): Bent {
  */
 export function glancedRows({ folder, samples }: Listed, sessions: readonly SessionRow[]): JobRow[] {
 	const bent = bentIn(sessions);
-	return jobFiles(folder).map((path) => ({
-		path,
-		...(atAGlance(path) ?? { name: basename(path), summary: '' }),
-		...bent(path),
-		...(samples && { sample: true }),
-	}));
+	return jobFiles(folder).map((path) => {
+		const { quantity = 1, ...glanced } = atAGlance(path) ?? { name: basename(path), summary: '' };
+		return { path, ...glanced, ...bent(path, quantity), ...(samples && { sample: true }) };
+	});
 }
+
+/** What a file says of itself. */
+type Told = Pick<JobRow, 'name' | 'summary' | 'tube' | 'faults'> & { quantity?: number };
 
 interface Glanced {
 	name: string;
 	units: 'in' | 'mm';
 	tube: { od: string | number; wall: string | number; material: string | { name: string } };
 	shape: { bends?: unknown[]; points?: unknown[] };
+	quantity?: number;
 }
 
 /** Null where the file is not what it should be: what is wrong with it is for the check to say. */
-function atAGlance(path: string): Pick<JobRow, 'name' | 'summary' | 'tube'> | null {
+function atAGlance(path: string): Told | null {
 	try {
-		const { name, units, tube, shape } = JSON.parse(jobText(path)) as Glanced;
+		const { name, units, tube, shape, quantity = 1 } = JSON.parse(jobText(path)) as Glanced;
 		const [od, wall] = [parseLength(tube.od, units), parseLength(tube.wall, units)];
 		const material = typeof tube.material === 'string' ? tube.material : tube.material.name;
 		const bends = shape.bends?.length ?? (shape.points?.length ?? 0) - 2;
 		return typeof name !== 'string' || !nameWillDo(name)
 			? null
-			: { name, ...summed({ bends, od, wall, units, material }) };
+			: { name, quantity, ...summed({ bends, od, wall, units, material }) };
 	} catch {
 		return null;
 	}
@@ -91,19 +107,17 @@ export function checkedRows(
 	lookup: ToolingLookup,
 ): JobRow[] {
 	const bent = bentIn(sessions);
-	return jobFiles(folder).map((path) => ({
-		path,
-		...checked(path, lookup),
-		...bent(path),
-		...(samples && { sample: true }),
-	}));
+	return jobFiles(folder).map((path) => {
+		const { quantity = 1, ...told } = checked(path, lookup);
+		return { path, ...told, ...bent(path, quantity), ...(samples && { sample: true }) };
+	});
 }
 
-function checked(path: string, lookup: ToolingLookup): Pick<JobRow, 'name' | 'summary' | 'tube' | 'faults'> {
+function checked(path: string, lookup: ToolingLookup): Told {
 	try {
-		const { name, units, tube, shape } = loadJob(path, lookup).job;
+		const { name, units, tube, shape, quantity } = loadJob(path, lookup).job;
 		const bends = shape.kind === 'bends' ? shape.bends.length : shape.points.length - 2;
-		return { name, ...summed({ bends, od: tube.od, wall: tube.wall, units, material: tube.material.name }) };
+		return { name, quantity, ...summed({ bends, od: tube.od, wall: tube.wall, units, material: tube.material.name }) };
 	} catch (error) {
 		if (!(error instanceof JobFileError)) throw error;
 		return { name: basename(path), summary: '', faults: error.fact.faults };

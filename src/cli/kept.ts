@@ -1,8 +1,11 @@
 import type { KeptRow } from '../journal/kept-row.ts';
 import { type MayGoOn, SessionCache } from '../journal/kept-sessions.ts';
 import { lessonsThatWeigh } from '../journal/lessons.ts';
+import { newPieceOf, piecesOfJob } from '../journal/pieces.ts';
 import { openSettings, type Settings } from '../settings/settings.ts';
 import type { Kin, Lesson } from '../springback/history.ts';
+import { bentAsOf } from '../tube/bent-as.ts';
+import type { Job } from '../tube/job.ts';
 import { journalWords } from '../words/journal.ts';
 import { type Io, tellOn } from './io.ts';
 
@@ -86,6 +89,17 @@ export function tellProblems(rows: readonly KeptRow[], tell: (sentence: string) 
 export function lessonsFor(home: string, rows: readonly KeptRow[], before?: string): Lesson[] {
 	const counts = countsIn(openSettings(home));
 	return lessonsThatWeigh(rows, (row) => (before === undefined || row.at < before) && counts(row));
+}
+
+/** The growth that the pieces of this job are laid out with, where several are wanted and one was begun; undefined: by what is expected now. */
+export function growthBefore(
+	home: string,
+	rows: readonly KeptRow[],
+	{ path, job }: { path: string; job: Job },
+): number | undefined {
+	if (job.quantity === 1) return undefined;
+	const sessions = piecesOfJob(rows, { path, name: job.name, as: bentAsOf(job) });
+	return newPieceOf({ home }, sessions, job).growth;
 }
 
 /** Whether a session's lesson counts. Where nothing is forgotten no time has to be looked at. */

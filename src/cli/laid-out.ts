@@ -3,7 +3,6 @@ import { type Beginning, beginning, growthOf } from '../session/log/start.ts';
 import { jobEnds } from '../session/plan/ends.ts';
 import { jobWarnings } from '../session/plan/job-warnings.ts';
 import { openSettings } from '../settings/settings.ts';
-import type { Lesson } from '../springback/history.ts';
 import { diesOf, furtherPlace, hasSeveralDies, toolingOfDie } from '../tube/dies.ts';
 import type { PlannedGrowth } from '../tube/growth.ts';
 import type { BentAs, Job } from '../tube/job.ts';
@@ -12,7 +11,7 @@ import { FIELD_NAMES, type FieldName, TOOLING_FIELDS } from '../tube/tooling-fie
 import { asBent } from '../tube/turned-job.ts';
 import { formatQuantity } from '../units/format.ts';
 import { foreignName } from '../words/foreign.ts';
-import { keptForStart, lessonsFor } from './kept.ts';
+import { growthBefore, keptForStart, lessonsFor } from './kept.ts';
 
 export interface LayoutOf {
 	file: string;
@@ -50,14 +49,13 @@ export function laidOut(
 	const { job: drawn, fromBender, path } = loadJob(file, settings.tooling);
 	const job = asBent(drawn, as);
 	const isWanted = learn && (taught || diesOf(job).some((die) => toolingOfDie(job, die).growth === null));
-	const begin = beginning({ job, fromBender }, isWanted ? lessonsOf(home, tell) : null);
+	const rows = isWanted ? keptForStart(home, tell) : [];
+	const lessons = isWanted ? lessonsFor(home, rows) : null;
+	const begin = beginning({ job, fromBender }, lessons, growthBefore(home, rows, { path, job }));
 	const growth = growthOf(begin);
 	const document = layout(job, growth, jobWarnings(job, growth), jobEnds(job, growth));
 	return { job, path, begin, growth, document, kept: keptValues(job, fromBender), changed: changed(job) };
 }
-
-const lessonsOf = (home: string, tell: (sentence: string) => void): readonly Lesson[] =>
-	lessonsFor(home, keptForStart(home, tell));
 
 function keptValues(job: Job, places: readonly string[]): string | null {
 	const { tooling, units } = job;

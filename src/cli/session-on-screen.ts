@@ -4,6 +4,8 @@ import { durablePlace } from '../files/durable.ts';
 import type { LiveSession } from '../journal/live.ts';
 import type { LivePort } from '../screen/session/live-port.ts';
 import { preview } from '../session/advice/preview.ts';
+import type { Batch } from '../session/batch/batch.ts';
+import { heatOf } from '../session/batch/given.ts';
 import { tubeAtWork } from '../session/estimate/tube-at-work.ts';
 import { answered } from '../session/log/answered.ts';
 import { undoable } from '../session/log/fold.ts';
@@ -12,7 +14,11 @@ import type { Output } from '../session/protocol/notes.ts';
 import { journalWords } from '../words/journal.ts';
 
 /** A session as the screen needs it. */
-export function livePort(session: LiveSession, problems: readonly string[] = []): LivePort {
+export function livePort(
+	session: LiveSession,
+	problems: readonly string[] = [],
+	batch?: (session: LiveSession) => Batch | null,
+): LivePort {
 	const outputs: Output[] = [...session.opening];
 	const { jobFile } = session.state.start;
 	return {
@@ -33,6 +39,8 @@ export function livePort(session: LiveSession, problems: readonly string[] = [])
 		history: () => answered(session.state),
 		pulls: () => session.state.bends[session.state.bend - 1]?.pulls ?? [],
 		shape: () => tubeAtWork(session.state, session.state.plan.current).shape,
+		heat: () => heatOf(session.state),
+		...(batch && { batch: () => batch(session) }),
 		wouldBe: (answer) => preview(answer, session.state),
 		undoable: () => undoable(session.state),
 		draft: () => halfAnswerOf(session.state),

@@ -28,6 +28,7 @@ import { SessionCache } from './kept-sessions.ts';
 import { newStart } from './new-start.ts';
 import { createLog, type OpenOptions, openLog } from './open-log.ts';
 import { openingOf } from './opening.ts';
+import type { NewPiece } from './pieces.ts';
 import { anewOf, saidOf } from './reckoned-anew.ts';
 import type { LogRecord } from './record.ts';
 import type { JobFile, Surroundings } from './surroundings.ts';
@@ -70,14 +71,18 @@ export class LiveSession {
 		learn: boolean,
 		others: readonly string[],
 		lessons: readonly Lesson[] = [],
+		piece: NewPiece = {},
 	): LiveSession {
 		const now = world.now();
 		const id = newSessionId(now, world.random());
-		const start = newStart(world, id, now, file, learn, lessons);
+		const start = newStart(world, id, now, file, learn, lessons, piece);
 		const path = sessionPath(world.home, id);
 		const log = createLog(path, { seq: 0, v: 1, at: start.at, start }, openOptions(world, now));
 		const state = initial(start);
-		const opening = openingOf(state, log.path, others, { resumed: false });
+		const opening = openingOf(state, log.path, others, {
+			resumed: false,
+			...(piece.growth !== undefined && { growthBefore: piece.growth }),
+		});
 		const session = new LiveSession(world, log, state, opening);
 		if (log.isAway) session.notices.push(log.wentOn);
 		return session;

@@ -1,8 +1,9 @@
 import { beginning, type Start } from '../session/log/start.ts';
 import type { Lesson } from '../springback/history.ts';
+import type { NewPiece } from './pieces.ts';
 import type { JobFile, Surroundings } from './surroundings.ts';
 
-/** What a new session starts from, its first record: with `learn` from what `lessons` taught, else from mechanics alone. */
+/** What a new session starts from, its first record, as that piece of its job: with `learn` from what `lessons` taught, else from mechanics alone. */
 export function newStart(
 	{ program }: Surroundings,
 	id: string,
@@ -10,6 +11,7 @@ export function newStart(
 	file: JobFile,
 	learn: boolean,
 	lessons: readonly Lesson[],
+	{ growth, ...piece }: NewPiece,
 ): Start {
 	return {
 		id,
@@ -19,6 +21,7 @@ export function newStart(
 		jobFile: file.path,
 		jobSource: file.raw,
 		learn,
-		...beginning(file, learn ? lessons : null),
+		...piece,
+		...beginning(file, learn ? lessons : null, growth),
 	};
 }

@@ -1,17 +1,18 @@
-import type { State } from '../session/log/state.ts';
 import { givenIn } from '../session/batch/given.ts';
+import type { State } from '../session/log/state.ts';
 import { lastAnnounced, standing } from '../session/outputs.ts';
 import { sessionWarnings } from '../session/plan/job-warnings.ts';
 import type { Output } from '../session/protocol/notes.ts';
 import { bentAsField } from '../tube/bent-as.ts';
 
 /** How a session comes to be open. */
-export type Opened = { resumed: false } | { resumed: true; changed: readonly string[] };
+export type Opened = { resumed: false; growthBefore?: number } | { resumed: true; changed: readonly string[] };
 
 /** What a shell shows first: which session it is, what to be warned of in a new one, the correction in force, what is asked. */
 export function openingOf(state: State, log: string, others: readonly string[], opened: Opened): Output[] {
 	const { id, job } = state.start;
 	const changed = opened.resumed ? [...opened.changed] : [];
+	const before = opened.resumed ? undefined : opened.growthBefore;
 	return [
 		{
 			note: 'session',
@@ -22,6 +23,7 @@ export function openingOf(state: State, log: string, others: readonly string[], 
 			changed,
 			others: [...others],
 			...givenIn(state),
+			...(before !== undefined && { alike: before === state.start.growth }),
 			...bentAsField(job),
 		},
 		...(opened.resumed ? [] : warningsNote(state)),

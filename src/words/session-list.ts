@@ -1,4 +1,5 @@
 import type { KeptRow } from '../journal/kept-row.ts';
+import { pieceBrief } from './batch.ts';
 import { bentAsBrief } from './bent-as.ts';
 import { foreignName } from './foreign.ts';
 import { journalWords } from './journal.ts';
@@ -15,7 +16,7 @@ function lineOf({ id: log, summary, problem, isImported }: KeptRow): string {
 	// Nobody asks whether what was given up fits.
 	const outcome =
 		fits === null || status === 'scrapped' ? '' : fits ? ', fits' : mayFit ? ', may fit' : ', does not fit';
-	return `${foreignName(id)}  ${status.padEnd(8)}  ${bendsDone} of ${bends} bends${outcome}  ${foreignName(job)}${bentAsBrief(bentAs)}${isImported ? '  (imported)' : ''}`;
+	return `${foreignName(id)}  ${status.padEnd(8)}  ${bendsDone} of ${bends} bends${outcome}  ${foreignName(job)}${bentAsBrief(bentAs)}${pieceBrief(summary)}${isImported ? '  (imported)' : ''}`;
 }
 
 /** As many as one looks through. */

@@ -6,8 +6,9 @@ import type { State } from '../session/log/state.ts';
 import { tellsMostOf, verdictOf } from '../session/report/verdict.ts';
 import type { SessionView } from '../session/report/views.ts';
 import type { Job } from '../tube/job.ts';
-import { formatLength, trimmed } from '../units/format.ts';
+import { capital, formatLength, trimmed } from '../units/format.ts';
 import { answeredWords } from './answered.ts';
+import { pieceWords } from './batch.ts';
 import { bentAsWords } from './bent-as.ts';
 import { checkValueWords } from './doubt.ts';
 import { foreign, foreignName } from './foreign.ts';
@@ -45,9 +46,19 @@ function heading(view: SessionView, kept: ReadSession, clock: WallClock): string
 		`${foreign(localMinute(view.started, clock))}, ${states[view.status]}`,
 		`${foreignName(job.tube.material.name)}, ${formatLength(job.tube.od, job.units)} x ${formatLength(job.tube.wall, job.units)}, bender ${foreignName(job.tooling.bender)}, die ${foreignName(job.tooling.die)}`,
 		...(as === null ? [] : [as]),
+		...given(view),
 		...(kept.imported === null ? [] : [importedWords(kept.imported, clock)]),
 		...problem,
 	];
+}
+
+/** Which piece of how many, and the heat of its tube. */
+function given({ piece, quantity = 1, heat }: SessionView): string[] {
+	const told = [
+		...(piece === undefined ? [] : [pieceWords({ number: piece, wanted: quantity })]),
+		...(heat === undefined ? [] : [`heat ${foreignName(heat)}`]),
+	];
+	return told.length === 0 ? [] : [`${capital(told.join(', '))}.`];
 }
 
 /** That it was bent elsewhere; a mark that was cut short does not say where. */

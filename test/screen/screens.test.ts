@@ -4,6 +4,7 @@ import type { Output } from '../../src/session/protocol/notes.ts';
 import type { Size } from '../../src/terminal/output.ts';
 import { finishedShape } from '../../src/tube/resolve.ts';
 import * as asks from '../helpers/screen/asks.ts';
+import { BATCH, PIECE, PIECE_MOVED } from '../helpers/screen/batch.ts';
 import { ARCH, answeredBy, FakeHome, FakeLive, KEPT, ROWS } from '../helpers/screen/fake-ports.ts';
 import { type FrameOptions, frameText } from '../helpers/screen/page-frame.ts';
 import { asKept, runScreen } from '../helpers/screen/run-screen.ts';
@@ -25,13 +26,23 @@ type PageCase = [name: string, outputs: Output[], keys: string, title: string, l
 /** Each page of a session: what the session has put out, the keys that lead to the page, and its title. */
 const PAGES: PageCase[] = [
 	['start', [asks.SESSION, asks.SET], '', 'New session'],
-	['layout', [asks.SESSION, asks.SET_FIRST], '+', 'Lay out the tube'],
+	['start-marks', [asks.SESSION, asks.SET_FIRST], '', 'New session'],
+	['layout', [asks.SET_FIRST], 'h2\r', 'Lay out the tube'],
+	['piece', [PIECE, asks.SET_FIRST], '', 'Piece 8 of 10'],
+	['piece-moved', [PIECE_MOVED, asks.WARNINGS, asks.SET_FIRST], '', 'Piece 8 of 10'],
+	['piece-more', [PIECE, asks.SET_FIRST], '*', 'certificate'],
+	['piece-heat', [PIECE, asks.SET_FIRST], '*1\r', 'Heat or certificate'],
+	['piece-set', [PIECE, asks.SET], '+', 'piece 8 of 10'],
+	['piece-done', [PIECE, asks.DONE], '+', 'next: piece 8 of 10'],
+	['piece-done-more', [PIECE, asks.DONE], '+*', 'the batch so far'],
+	['piece-next', [PIECE, asks.DONE], '++', 'Piece 9 of 10'],
+	['batch', [PIECE, asks.DONE], '+*3\r', 'The batch'],
 	['set-first', [asks.SET_FIRST], '', 'Set the tube'],
 	['set-turned', [asks.SET_TURNED], '', 'Set the tube'],
 	['set-in-mm', [asks.SET_TURNED], 'uu', 'MARK, mm'],
 	['set-from-start', [asks.SET], 'mc', 'from the start end'],
 	['help', [asks.SET], 'h', 'Help'],
-	['warnings', [asks.WARNINGS, asks.SET], '', 'Warnings'],
+	['warnings', [asks.SESSION, asks.WARNINGS, asks.SET], '', 'New session'],
 	['set', [asks.SET], '', 'Set the tube'],
 	['change-die', [asks.SET_DIE], '', 'Change the die'],
 	['set-die', [asks.SET_DIE], '+', 'Set the tube'],
@@ -85,8 +96,8 @@ const PAGES: PageCase[] = [
 	['reopen', [asks.MEASURE], '*6\r', 'Go back to a made bend'],
 	['reopen-how', [asks.MEASURE], '*6\r1\r', 'Go back to bend 1'],
 	['note', [asks.MEASURE], '*1\rtight clamp', 'tight clamp'],
-	['scrap', [asks.MEASURE], '*10\r', 'Why is it scrap?'],
-	['scrap-sure', [asks.MEASURE], '*10\rkinked at bend 2\r', 'Scrap the tube?'],
+	['scrap', [asks.MEASURE], '*11\r', 'Why is it scrap?'],
+	['scrap-sure', [asks.MEASURE], '*11\rkinked at bend 2\r', 'Scrap the tube?'],
 ];
 
 /** A session whose bend at work has had as many pulls as its ask says, on a tube of which one bend is made. */
@@ -95,10 +106,15 @@ function liveOf(outputs: Output[]): FakeLive {
 	const live = new FakeLive(outputs, [], undefined, second ? [...KEPT, FIRST_OF_TWO] : KEPT);
 	const pull = outputs.find((output): output is PullAsk => 'ask' in output && output.ask === 'pull');
 	return Object.assign(live, {
+		...(isPiece(outputs) && { heat: () => 'H 4471' }),
+		...(isPiece(outputs) && { batch: () => BATCH }),
 		pulls: () => PULLS.slice(0, pull === undefined ? PULLS.length : pull.pull - 1),
 		shape: () => finishedShape(ARCH, { value: 1.01 }),
 	});
 }
+
+const isPiece = (outputs: readonly Output[]) =>
+	outputs.some((output) => 'note' in output && output.note === 'session' && output.piece !== undefined);
 
 const FIRST_OF_TWO = answeredBy(5, [{ type: 'reading-noted', reading: { of: 'angle', value: 47.6, bend: 2 } }]);
 
@@ -107,7 +123,8 @@ const PULLS = [
 	{ loaded: 48.5, released: 45.25, measured: [] },
 ];
 
-const session = (outputs: Output[]) => new FakeHome(liveOf(outputs));
+const session = (outputs: Output[]) =>
+	new FakeHome(liveOf(outputs), { another: liveOf([{ ...PIECE, piece: 9 }, asks.SET_FIRST]) });
 
 async function showsPage(
 	size: Size,

@@ -91,7 +91,7 @@ describe('what the keys of a page answer', () => {
 		['decide, scrap', [asks.DECIDE], '4\rkinked\r+', act({ do: 'scrap', why: 'kinked' })],
 		['take back', [asks.MEASURE], '/+', act({ do: 'undo' })],
 		['note', [asks.MEASURE], '*1\rnew mandrel oil\r', { action: null, note: 'new mandrel oil' }],
-		['scrap from the menu', [asks.MEASURE], '*10\rwrong tube\r+', act({ do: 'scrap', why: 'wrong tube' })],
+		['scrap from the menu', [asks.MEASURE], '*11\rwrong tube\r+', act({ do: 'scrap', why: 'wrong tube' })],
 		[
 			'correct one of two readings',
 			[asks.MEASURE],
@@ -108,9 +108,9 @@ describe('what the keys of a page answer', () => {
 		['go back to a bend and open it', [asks.MEASURE], '*6\r1\r2\r+', act({ do: 'reopen', bend: 1, how: 'relieve' })],
 		['corrected, keep the old', [asks.CORRECTED, asks.SET], '2\r', act({ do: 'plan', plan: 'old' })],
 		[
-			'start, warnings, corrected, ready',
+			'start with warnings, corrected, ready',
 			[asks.SESSION, asks.WARNINGS, asks.CORRECTED, asks.SET],
-			'++++',
+			'+++',
 			act({ do: 'ready' }),
 		],
 	])('%s', async (_, outputs, keys, answer) => {
@@ -153,8 +153,8 @@ describe('what the keys of a page answer', () => {
 		['what to do with it', [asks.MEASURE], '*6\r1\r', 'Go back to bend 1'],
 		['mark', [asks.SET], '*7\r', 'Not as asked'],
 		['note', [asks.MEASURE], '*1\r', 'Note'],
-		['reason for scrap', [asks.MEASURE], '*10\r', 'Why is it scrap?'],
-		['scrap, once more', [asks.MEASURE], '*10\rkinked\r', 'Scrap the tube?'],
+		['reason for scrap', [asks.MEASURE], '*11\r', 'Why is it scrap?'],
+		['scrap, once more', [asks.MEASURE], '*11\rkinked\r', 'Scrap the tube?'],
 		['dial after release', [asks.PULL], '51.5\r', 'after release'],
 		['least diameter', [asks.CHECK_OVALITY], '1.8\r', 'Least diameter'],
 		['caution', [asks.RELIEVE], '+', 'Caution'],
@@ -199,11 +199,11 @@ describe('what the keys of a page answer', () => {
 	test('a number is no reason for scrap, and a reason is asked once more', async () => {
 		const { live, terminal } = session([asks.MEASURE]);
 		await terminal.until('Measure');
-		terminal.type('*10\r47.9\r');
+		terminal.type('*11\r47.9\r');
 		await terminal.until('not by a number');
 		terminal.type('/');
 		await terminal.until('Measure the bend');
-		terminal.type('*10\r47.9\r');
+		terminal.type('*11\r47.9\r');
 		await terminal.until('not by a number');
 		terminal.type('kinked\r');
 		await terminal.until('Why: kinked');

@@ -6,7 +6,7 @@ import { line } from '../../src/screen/text/line.ts';
 import { type Mounted, mount } from '../helpers/screen/mount.tsx';
 
 const LOOK = lookOf({ TERM: 'xterm' }, false);
-const FRAME = { lines: [line('Why?'), line(''), line('Enter keeps it')], textAt: 1 };
+const FRAME = { lines: [line('Why?'), line(''), line('Enter keeps it')], textAt: 1, short: false };
 let mounted: Mounted | null = null;
 
 function Form({ onKept }: { onKept(text: string): void }) {

@@ -16,7 +16,7 @@ export type BenchPage =
 	| { bench: 'radius'; bender: string; die: string; units: Units }
 	| { bench: 'forget'; bender: string; die: string | null }
 	| { bench: 'piece'; piece: PieceForm }
-	| { bench: 'help' };
+	| { bench: 'more' | 'help' };
 
 export function benderOf(benders: readonly KeptBender[], name: string): KeptBender | undefined {
 	return benders.find((bender) => bender.name === name);

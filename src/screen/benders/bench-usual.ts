@@ -10,14 +10,15 @@ export function to(at: BenchPage): HomeStep {
 
 export const HOME: HomeStep = { step: 'page', page: { page: 'home' } };
 const CHOOSE = 'Write the number of a choice and press Enter; / goes back.';
-const HELP = { label: 'more: help', step: to({ bench: 'help' }) } as const;
+const MORE = { label: 'more', step: to({ bench: 'more' }) } as const;
+const HELP_PAGE = to({ bench: 'help' });
 
 export function chosen(title: string, choices: readonly Choice<HomeStep>[], back: HomeStep): HomeView {
 	return {
 		title,
-		prompt: { label: 'Number of your choice', choices, star: HELP, back: { label: 'back', step: back }, empty: CHOOSE },
+		prompt: { label: 'Number of your choice', choices, star: MORE, back: { label: 'back', step: back }, empty: CHOOSE },
 		keys: [['h', 'help']],
-		shortcuts: { h: HELP.step, '?': HELP.step },
+		shortcuts: { h: HELP_PAGE, '?': HELP_PAGE },
 		body: () => [],
 	};
 }

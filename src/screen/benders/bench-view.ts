@@ -33,10 +33,17 @@ export function benchView(at: BenchPage, benders: readonly KeptBender[]): HomeVi
 			return forgetView(at.bender, at.die);
 		case 'piece':
 			return pieceView(at.piece);
+		case 'more':
+			return chosen('More', MORE_CHOICES, to({ bench: 'list' }));
 		case 'help':
 			return helpView();
 	}
 }
+
+const MORE_CHOICES: readonly Choice<HomeStep>[] = [
+	{ label: 'help', step: to({ bench: 'help' }) },
+	{ label: 'the jobs', step: HOME },
+];
 
 function listView(benders: readonly KeptBender[]): HomeView {
 	const choices: Choice<HomeStep>[] = [

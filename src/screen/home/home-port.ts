@@ -1,4 +1,5 @@
 import type { Fault } from '../../job/facts/index.ts';
+import type { Pieces } from '../../session/batch/pieces.ts';
 import type { SessionSummary } from '../../session/report/views.ts';
 import type { BentAs } from '../../tube/job.ts';
 import type { WorkshopPort } from '../benders/workshop-port.ts';
@@ -21,6 +22,8 @@ export interface JobRow {
 	open?: string;
 	/** Its newest session. */
 	latest?: SessionRow;
+	/** How its pieces stand, where several are wanted. */
+	pieces?: Pieces;
 }
 
 /** A kept session, as the home screen lists it. */
@@ -53,6 +56,11 @@ export interface HomePort {
 	 * @throws an error with `exitCode`: 2 bad job, 4 another session holds the lock, 5 the disk refuses, 6 the log is damaged
 	 */
 	openSession(jobPathOrId: string, resume: boolean, as?: BentAs): Promise<LivePort>;
+	/**
+	 * Begins another of the same after the session of that id; left out where there is none.
+	 * @throws as `openSession`
+	 */
+	another?(id: string): Promise<LivePort>;
 	/**
 	 * A kept session to be looked at.
 	 * @throws an error with `exitCode` where there is none that can be read

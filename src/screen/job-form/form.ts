@@ -20,6 +20,7 @@ export type Aside =
 	| { aside: 'taken'; path: string }
 	| { aside: 'named' }
 	| { aside: 'leave' }
+	| { aside: 'more' }
 	| { aside: 'help' };
 
 /** A job that is being written on the screen. */
@@ -129,4 +130,5 @@ const ABOVE: Partial<Record<Aside['aside'], Aside>> = {
 	bend: { aside: 'shape' },
 	point: { aside: 'shape' },
 	check: { aside: 'checks' },
+	help: { aside: 'more' },
 };

@@ -9,7 +9,7 @@ import { questionAt } from './fault-place.ts';
 import { draftIn, type JobForm } from './form.ts';
 import { growing, growthPicture, growthSections, lengthsShortcut } from './growth.ts';
 import { endsWords, summary } from './job-words.ts';
-import { aside, asked } from './part-lists.ts';
+import { aside, asked, MORE } from './part-lists.ts';
 
 /** The job as it stands: what it comes to, what to change of it, and + to save it. */
 export function overviewView(form: JobForm): HomeView {
@@ -25,7 +25,7 @@ export function overviewView(form: JobForm): HomeView {
 			label: 'What to change',
 			choices: parts(form),
 			...(faults.length === 0 ? { plus: save } : {}),
-			star: { label: 'help', step: { step: 'formAside', aside: { aside: 'help' } } },
+			star: MORE,
 			back: { label: 'back', step: { step: 'formBack' } },
 			empty: `Write the number of a line to change it and press Enter${faults.length === 0 ? '; + saves the job' : ''}; / goes back.`,
 		},

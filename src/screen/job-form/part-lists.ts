@@ -7,6 +7,9 @@ import { type Aside, asking, draftIn, type JobForm } from './form.ts';
 import { growing, growthPicture } from './growth.ts';
 import { degrees, endWords, inUnits, materialWords, pointWords, toolingWords, wayWords } from './job-words.ts';
 
+/** What there is besides what is asked. */
+export const MORE = { label: 'more', step: { step: 'formAside', aside: { aside: 'more' } } } as const;
+
 /** The parts of a job, each with its answers, to be changed. */
 
 export function asked(form: JobForm, label: string, question: Partial<Draft>): Choice<HomeStep> {

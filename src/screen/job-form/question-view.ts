@@ -12,6 +12,7 @@ import { line, wrapped } from '../text/line.ts';
 import { draftIn, type JobForm, mended } from './form.ts';
 import { growing, growthPicture, growthSections, hasShape, lengthsShortcut } from './growth.ts';
 import { pointsWords, summary } from './job-words.ts';
+import { MORE } from './part-lists.ts';
 
 /** The question that is open, with the tube as far as it has grown. */
 export function questionView(form: JobForm, entry: FieldEntry): HomeView {
@@ -66,7 +67,7 @@ function promptFor(question: Question, units: Units, now: string | null): Prompt
 	// What can be left out keeps that as its key; to leave what stands there, one goes back.
 	const usual = now !== null && question.usual?.value !== '' ? { label: 'as it is', value: now } : question.usual;
 	const back = { label: 'back', step: { step: 'formBack' } as const };
-	const star = { label: 'help', step: { step: 'formAside', aside: { aside: 'help' } } as const };
+	const star = MORE;
 	const plus = usual === undefined ? {} : { plus: { label: usual.label, step: given(usual.value) } };
 	if (kind === 'text') {
 		const text = (words: string) =>

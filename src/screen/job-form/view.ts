@@ -27,6 +27,8 @@ export function formView(form: JobForm, entry: FieldEntry): HomeView {
 			return namedView(form);
 		case 'leave':
 			return leaveView();
+		case 'more':
+			return asideView('More', 'Number of your choice', [HELP_CHOICE, LEAVE_CHOICE]);
 		case 'help':
 			return helpView();
 		default:
@@ -103,6 +105,12 @@ function leaveView(): HomeView {
 		body: ({ columns }) => [{ rank: 0, lines: wrapped('What was answered is not kept then.', columns, 'alert') }],
 	};
 }
+
+const HELP_CHOICE: Choice<HomeStep> = { label: 'help', step: { step: 'formAside', aside: { aside: 'help' } } };
+const LEAVE_CHOICE: Choice<HomeStep> = {
+	label: 'leave without saving',
+	step: { step: 'formAside', aside: { aside: 'leave' } },
+};
 
 const HELP = [
 	'One question at a time; the drawing and the marks grow with every answer, and with every key of one.',

@@ -1,4 +1,5 @@
 import type { Preview } from '../../session/advice/preview.ts';
+import type { Batch } from '../../session/batch/batch.ts';
 import type { Answered } from '../../session/log/answered.ts';
 import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
 import type { Ask } from '../../session/protocol/asks.ts';
@@ -54,6 +55,10 @@ export interface LivePort {
 	pulls?(): readonly MadePull[];
 	/** The tube's center line: made bends as made, the others as planned now. */
 	shape?(): Shape;
+	/** The heat of its tube; null where nobody said. */
+	heat?(): string | null;
+	/** What its batch has come to, once it is over; null where it is a single tube. */
+	batch?(): Batch | null;
 	/** What an answer would change; nothing is kept. */
 	wouldBe?(answer: Answer): Preview;
 	close(): void;

@@ -1,10 +1,16 @@
 import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
+import type { Size } from '../../terminal/output.ts';
 import { errorWords } from '../../words/error.ts';
 import { foreign } from '../../words/foreign.ts';
 import { exitCodeOf } from '../shell/app-state.ts';
 import type { Display, DisplayPort } from '../shell/display.ts';
 import { USUAL_DISPLAY } from '../shell/display.ts';
+import { lookOf } from '../shell/look.ts';
+import { joined, type Seen, warningsIn } from './following.ts';
 import type { LivePort } from './live-port.ts';
+import { opened } from './opening.ts';
+import { viewOf } from './pages/index.ts';
+import { sessionFrame } from './session-frame.ts';
 import {
 	type AnswerResult,
 	afterAnswer,
@@ -14,7 +20,7 @@ import {
 	notSaved,
 	rescued,
 } from './session-reducer.ts';
-import { type Amending, opened, type Page, type SessionState, standingOf } from './session-state.ts';
+import { type Amending, type Page, type SessionState, standingOf } from './session-state.ts';
 
 /** What comes of an answer: the session goes on, or it is left with that exit code. */
 export type Saved = { session: SessionState } | { left: number };
@@ -22,12 +28,22 @@ export type Saved = { session: SessionState } | { left: number };
 /** Holds the session that is open. Answers are saved through its port; nothing is shown as saved before it has said so. */
 export class SessionDesk {
 	private live: LivePort | null = null;
+	private seen: Seen = { cautions: false, warnings: [] };
 
 	constructor(private readonly display: DisplayPort) {}
 
-	open(live: LivePort): SessionState {
+	/** Opens a session, in place of the one that was open; in a window of that size. */
+	open(live: LivePort, size: Size): SessionState {
+		this.close();
 		this.live = live;
-		return opened(live, { ...USUAL_DISPLAY, ...this.display.kept() });
+		const session = opened(live, { ...USUAL_DISPLAY, ...this.display.kept() }, this.seen);
+		const warnings = warningsIn(live.outputs);
+		this.seen = {
+			cautions: true,
+			warnings: [...this.seen.warnings, ...(warnings === null ? [] : [JSON.stringify(warnings)])],
+		};
+		const one = joined(session);
+		return one !== null && hasRoom(one, size) ? one : session;
 	}
 
 	close(): void {
@@ -96,6 +112,12 @@ export class SessionDesk {
 			return quit ? { left: exitCode } : { session: notSaved(session, errorWords(error), exitCode) };
 		}
 	}
+}
+
+/** Whether a window shows all of the page that is open. */
+function hasRoom(session: SessionState, size: Size): boolean {
+	const look = lookOf({ TERM: 'xterm' }, true);
+	return !sessionFrame({ session, shown: viewOf(session) }, size, look).short;
 }
 
 /** What comes of an answer, with what the log has to say about itself meanwhile. */

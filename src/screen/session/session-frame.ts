@@ -1,5 +1,6 @@
 import type { Size } from '../../terminal/output.ts';
 import { joints } from '../../tube/joints.ts';
+import { pieceWords } from '../../words/batch.ts';
 import { drawTube } from '../drawing/tube-drawing.ts';
 import { type Frame, frame } from '../shell/frame.ts';
 import type { Look } from '../shell/look.ts';
@@ -50,7 +51,8 @@ function bendInHand({ ask, set }: SessionState): number | undefined {
 
 function where(state: SessionState): string {
 	const bend = bendInHand(state);
-	return bend === undefined ? state.job.name : `${state.job.name} · bend ${bend} of ${bendsOf(state)}`;
+	const piece = state.piece === null ? '' : ` · ${pieceWords(state.piece)}`;
+	return `${state.job.name}${piece}${bend === undefined ? '' : ` · bend ${bend} of ${bendsOf(state)}`}`;
 }
 
 /** What a narrow window may need for the words under a picture. */

@@ -6,6 +6,7 @@ import type { TopicName } from '../../words/topics/names.ts';
 import type { Display } from '../shell/display.ts';
 import type { Key } from '../shell/keys.ts';
 import { NOTHING, type Pressed, pressed, renewed } from '../shell/prompt.ts';
+import { followed } from './following.ts';
 import { quietWords } from './news.ts';
 import { viewOf } from './pages/index.ts';
 import { BACK, type PageView } from './pages/page.ts';
@@ -13,7 +14,6 @@ import { walked } from './pages/walk.ts';
 import {
 	type Amending,
 	ASK,
-	followed,
 	type Message,
 	type Page,
 	type SessionState,
@@ -32,6 +32,8 @@ export type SessionEffect =
 	| { effect: 'display'; changes: Partial<Display> }
 	| { effect: 'rescue'; folder: string }
 	| { effect: 'topic'; name: TopicName }
+	/** The session of that id goes on in place of this one; null: another of the same. */
+	| { effect: 'follow'; id: string | null }
 	| { effect: 'leave' };
 
 export interface Reduced {
@@ -131,6 +133,8 @@ function taken(state: SessionState, step: Step): Reduced {
 			return { state, effect: { effect: 'topic', name: step.name } };
 		case 'release':
 			return { state: { ...state, ...clear, page: ASK, release: step.asked } };
+		case 'follow':
+			return { state, effect: { effect: 'follow', id: step.id } };
 		case 'leave':
 			return { state, effect: { effect: 'leave' } };
 	}
@@ -153,9 +157,14 @@ export function afterAnswer(state: SessionState, { outputs, messages, ...standin
 		if (refused.code === 'not-saved') return notSaved({ ...state, ...standing }, why, NOT_SAVED);
 		return { ...state, ...standing, message: { kind: 'wrong', text: why } };
 	}
-	const next = followed({ ...state, ...standing, unsaved: null }, outputs);
+	const next = backWhereTold(state, followed({ ...state, ...standing, unsaved: null }, outputs));
 	const quiet = quietWords(outputs, state.job);
 	return { ...next, message: told(messages) ?? withWords(kept(state, standing), quiet) };
+}
+
+/** A heat is told from any page, which then goes on. */
+function backWhereTold({ page, queue }: SessionState, next: SessionState): SessionState {
+	return page.page === 'text' && page.purpose === 'heat' ? { ...next, page: page.from, queue } : next;
 }
 
 /** The state once the first number of an answer is on the disk: the second is asked for. A refusal leaves the number in its field. */

@@ -1,34 +1,38 @@
 import type { Preview } from '../../session/advice/preview.ts';
+import type { Batch } from '../../session/batch/batch.ts';
 import type { Answered } from '../../session/log/answered.ts';
 import type { Reading } from '../../session/log/events.ts';
 import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
 import type { Ask, SetAsk } from '../../session/protocol/asks.ts';
 import type { ChangeDie } from '../../session/protocol/facts/caution.ts';
 import type { EvidenceKind, ToMeasure } from '../../session/protocol/kinds.ts';
-import type { CorrectedNote, DoneNote, Output, SessionNote, WarningsNote } from '../../session/protocol/notes.ts';
+import type { CorrectedNote, DoneNote, SessionNote, WarningsNote } from '../../session/protocol/notes.ts';
 import type { Shape } from '../../tube/shape.ts';
 import type { ShownJob } from '../../words/lengths.ts';
 import type { TopicName } from '../../words/topics/names.ts';
 import type { Display } from '../shell/display.ts';
 import type { Key } from '../shell/keys.ts';
-import { type FieldEntry, NOTHING } from '../shell/prompt.ts';
+import type { FieldEntry } from '../shell/prompt.ts';
 import type { LivePort, MadePull } from './live-port.ts';
-import { dieChangesIn, isNews } from './news.ts';
 
 /** Which page of a session is on the screen. */
 export type Page =
-	| { page: 'start'; note: SessionNote }
+	/** The first of a session: what is dangerous, what was warned of, and with `layout` the tube laid out, as far as they were not seen in this sitting. */
+	| { page: 'start'; note: SessionNote; cautions: boolean; warnings: WarningsNote | null; layout: boolean }
+	/** More, from that page. */
+	| { page: 'atStart'; from: Page }
 	| { page: 'layout' }
 	/** Another die goes in before the tube is set. */
 	| { page: 'changeDie'; change: ChangeDie }
 	| { page: 'help'; from: Page }
 	/** Under help, which was opened from that page. */
 	| { page: 'shown' | 'topics'; from: Page }
-	| { page: 'warnings'; note: WarningsNote }
 	| { page: 'corrected'; note: CorrectedNote }
 	| { page: 'done'; note: DoneNote }
 	/** The last of it by itself: a small window has no room for all. */
 	| { page: 'cuts'; note: DoneNote }
+	/** What the batch came to. */
+	| { page: 'batch'; note: DoneNote }
 	| { page: 'ask' }
 	| { page: 'released'; loaded: number }
 	| { page: 'least'; greatest: number }
@@ -52,7 +56,9 @@ export type Page =
 	/** `open`: degrees to open by and the angle to read then, where they are advised. */
 	| { page: 'relief'; bend: number; answer: Answer; open?: Opening }
 	| { page: 'scrap'; why: string }
-	| { page: 'text'; purpose: 'note' | 'scrap' | 'rescue'; value: string };
+	| { page: 'text'; purpose: 'note' | 'scrap' | 'rescue'; value: string }
+	/** `from`: where it goes on afterwards. */
+	| { page: 'text'; purpose: 'heat'; value: string; from: Page };
 
 export interface Opening {
 	by: number;
@@ -86,6 +92,8 @@ export type Step =
 	| { step: 'topic'; name: TopicName }
 	/** The dial after release is asked for from here on, or not. */
 	| { step: 'release'; asked: boolean }
+	/** The session of that id goes on in place of this one, which is over; null: another of the same is begun. */
+	| { step: 'follow'; id: string | null }
 	| { step: 'leave' };
 
 export interface Message {
@@ -121,6 +129,12 @@ export interface SessionState {
 	shape: Shape | null;
 	/** The pulls of the bend at work. */
 	pulls: readonly MadePull[];
+	/** The heat of its tube; null where nobody said. */
+	heat: string | null;
+	/** Which piece of how many; null where it is a single tube. */
+	piece: { number: number; wanted: number } | null;
+	/** What the batch has come to, once the session is over. */
+	batch: Batch | null;
 	/** The last `set`, which holds the mark and the turn for the pulls that follow it. */
 	set: SetAsk | null;
 	page: Page;
@@ -145,46 +159,8 @@ export interface SessionState {
 
 export const ASK: Page = { page: 'ask' };
 
-/** A session as it is opened: what was shown so far is shown again, down to the open ask. */
-export function opened(port: LivePort, display: Display): SessionState {
-	const blank: SessionState = {
-		id: port.id,
-		job: { ...port.job, lengths: display.lengths },
-		drawn: port.drawn,
-		display,
-		logPath: port.logPath,
-		...standingOf(port),
-		practice: port.sight !== undefined,
-		set: null,
-		page: ASK,
-		queue: [],
-		entry: NOTHING,
-		details: {},
-		message: told(port.messages),
-		corrected: false,
-		release: null,
-		ahead: null,
-		cautioned: [],
-		unsaved: null,
-		rescuePlace: port.rescue === undefined ? null : (port.rescuePlace?.() ?? ''),
-	};
-	const state = followed(blank, port.outputs);
-	const draft = port.draft?.() ?? null;
-	return draft === null ? state : { ...state, ...lastOf([...pagesAhead(state), pageOf(draft)]) };
-}
-
-/** The pages still to be seen before the open question. */
-const pagesAhead = ({ page, queue }: SessionState): Page[] => [page, ...queue].filter((each) => each !== ASK);
-
-const lastOf = ([page = ASK, ...queue]: Page[]): Pick<SessionState, 'page' | 'queue'> => ({ page, queue });
-
-/** The page that asks for the second number. */
-function pageOf({ of, value }: HalfAnswer): Page {
-	return of === 'loaded' ? { page: 'released', loaded: value } : { page: 'least', greatest: value };
-}
-
 /** What of a session changes with every answer. */
-export type Standing = 'history' | 'undoable' | 'ask' | 'sight' | 'shape' | 'pulls';
+export type Standing = 'history' | 'undoable' | 'ask' | 'sight' | 'shape' | 'pulls' | 'heat' | 'batch';
 
 /** How the session stands, as its port tells it. */
 export function standingOf(port: LivePort): Pick<SessionState, Standing> {
@@ -195,6 +171,8 @@ export function standingOf(port: LivePort): Pick<SessionState, Standing> {
 		sight: port.sight?.() ?? null,
 		shape: port.shape?.() ?? null,
 		pulls: port.pulls?.() ?? [],
+		heat: port.heat?.() ?? null,
+		batch: port.ask() === null ? (port.batch?.() ?? null) : null,
 	};
 }
 
@@ -203,45 +181,7 @@ export function told(messages: readonly string[]): Message | null {
 	return messages.length === 0 ? null : { kind: 'wrong', text: messages.join(' ') };
 }
 
-/** The state after what the session put out: its notes become pages to be seen before the ask. */
-export function followed(state: SessionState, outputs: readonly Output[]): SessionState {
-	const pages = outputs.flatMap((output) => (isOver(state, outputs, output) ? [] : pagesOf(output, state, outputs)));
-	const sets = outputs.filter((output): output is SetAsk => 'ask' in output && output.ask === 'set');
-	const [page = ASK, ...queue] = pages;
-	const corrected = state.corrected || outputs.some((output) => 'note' in output && output.note === 'corrected');
-	return { ...state, page, queue, set: sets.at(-1) ?? state.set, corrected, entry: NOTHING, details: {} };
-}
-
-/** A session that goes on tells its last correction again: that is news only while it can still be chosen. */
-function isOver({ ask }: SessionState, [first]: readonly Output[], output: Output): boolean {
-	const again = first !== undefined && 'note' in first && first.note === 'session' && first.resumed;
-	return again && 'note' in output && output.note === 'corrected' && !oldNumbersPossible(ask);
-}
-
 /** Whether the numbers of before a correction may still be taken: before the bend's first seat, and not taken already. */
 export function oldNumbersPossible(ask: Ask | null): boolean {
 	return ask?.ask === 'set' && ask.seat === 1 && ask.plan === 'new';
-}
-
-/** The straight tube is laid out before anything is bent. */
-const LAYOUT: readonly Page[] = [{ page: 'layout' }];
-
-function isFirst(ask: Ask | null): boolean {
-	return ask?.ask === 'set' && ask.bend === 1 && ask.seat === 1;
-}
-
-function pagesOf(output: Output, { ask, display, job }: SessionState, all: readonly Output[]): Page[] {
-	if ('ask' in output) return output.ask === 'set' ? dieChangesIn(output) : [];
-	switch (output.note) {
-		case 'session':
-			return [{ page: 'start', note: output }, ...(display.checklist && isFirst(ask) ? LAYOUT : [])];
-		case 'warnings':
-			return [{ page: 'warnings', note: output }];
-		case 'corrected':
-			return isNews(output, job, all) ? [{ page: 'corrected', note: output }] : [];
-		case 'done':
-			return [{ page: 'done', note: output }];
-		case 'refused':
-			return [];
-	}
 }

@@ -1,28 +1,22 @@
 import type { Size } from '../../terminal/output.ts';
 import type { BentAs } from '../../tube/job.ts';
 import { errorWords } from '../../words/error.ts';
-import { newerDamagedWords } from '../../words/session-list.ts';
 import { HomeDesk } from '../home/home-desk.ts';
-import type { HomePort, SessionRow } from '../home/home-port.ts';
+import type { HomePort } from '../home/home-port.ts';
 import type { HomePage } from '../home/home-view.ts';
 import { heard } from '../session/bell.ts';
+import type { LivePort } from '../session/live-port.ts';
 import { SessionDesk } from '../session/session-desk.ts';
 import { type Reduced, type SessionEffect, sessionKey, textChanged, textEntered } from '../session/session-reducer.ts';
 import type { Message, SessionState } from '../session/session-state.ts';
 import { type AppState, exitCodeOf } from './app-state.ts';
 import type { DisplayPort } from './display.ts';
 import type { Key } from './keys.ts';
+import { newerDamaged, type Opening } from './opening.ts';
 import { readerKey } from './reader-state.ts';
 import { type Seen, seen } from './seen.ts';
 import { topicReader } from './topic-reader.ts';
 import type { World } from './world.ts';
-
-/** What the screen opens with: the home page, or a job's session. */
-export interface Opening {
-	jobPath?: string;
-	/** Go on with the job's newest interrupted session, or with the session of that id, without asking. */
-	resume?: boolean | string;
-}
 
 /**
  * Holds what is on the screen, outside of React: a key is taken in at once, in the state that the key before it left, and handed to the
@@ -177,11 +171,9 @@ export class Controller {
 				else this.set({ view: 'session', session: saved.session });
 				break;
 			}
-			case 'draft': {
-				const { draft, page } = effect;
-				this.set({ view: 'session', session: this.sessionDesk.keepDraft(session, draft, page) });
+			case 'draft':
+				this.set({ view: 'session', session: this.sessionDesk.keepDraft(session, effect.draft, effect.page) });
 				break;
-			}
 			case 'weigh':
 				this.set({ view: 'session', session: this.sessionDesk.weigh(session, effect.amending) });
 				break;
@@ -196,6 +188,12 @@ export class Controller {
 				topicReader(effect.name, this.size().columns).then(
 					(reader) => this.set({ view: 'reader', reader, back: { view: 'session', session } }),
 					this.fail,
+				);
+				break;
+			case 'follow':
+				this.follow(
+					session,
+					effect.id === null ? this.port.another?.(session.id) : this.port.openSession(effect.id, true),
 				);
 				break;
 			case 'leave':
@@ -226,22 +224,28 @@ export class Controller {
 		} else this.open(jobPath, false);
 	}
 
+	/** A session takes the place of one that is over; what keeps it from that is said on the page that stood there. */
+	private follow(over: SessionState, next: Promise<LivePort> | undefined): void {
+		const stays = (text: string) => ({ ...over, message: { kind: 'wrong', text } as const });
+		if (next !== undefined) this.opening(next, (text) => this.set({ view: 'session', session: stays(text) }));
+	}
+
 	private open(target: string, resume: boolean, as?: BentAs): void {
+		this.opening(this.port.openSession(target, resume, as), (text, error) => {
+			// Started for this one job there is nowhere to go back to: the command line says what is wrong.
+			if (this.direct) this.fail(error);
+			else this.home({ page: 'home' }, { kind: 'wrong', text });
+		});
+	}
+
+	private opening(next: Promise<LivePort>, refused: (text: string, error: unknown) => void): void {
 		this.set({ view: 'waiting' });
-		this.port.openSession(target, resume, as).then(
-			(live) => this.set({ view: 'session', session: this.sessionDesk.open(live) }),
+		next.then(
+			(live) => this.set({ view: 'session', session: this.sessionDesk.open(live, this.size()) }),
 			(error: unknown) => {
-				// Started for this one job there is nowhere to go back to: the command line says what is wrong.
-				if (this.direct || exitCodeOf(error) === null) this.fail(error);
-				else this.home({ page: 'home' }, { kind: 'wrong', text: errorWords(error) });
+				if (exitCodeOf(error) === null) this.fail(error);
+				else refused(errorWords(error), error);
 			},
 		);
 	}
-}
-
-/** A damaged log that may be this job's newest session: what is offered is an older one. */
-function newerDamaged(sessions: readonly SessionRow[], left: SessionRow): Message | null {
-	const newer = sessions.slice(0, sessions.indexOf(left));
-	const damaged = newer.find(({ status, path }) => status === 'damaged' && (path === undefined || path === left.path));
-	return damaged === undefined ? null : { kind: 'wrong', text: newerDamagedWords(damaged.id) };
 }

@@ -25,6 +25,8 @@ import type { FieldEntry, Prompt } from './prompt.ts';
 export interface Frame {
 	lines: readonly Line[];
 	textAt: number | null;
+	/** Something of the page has no room and stands nowhere else. */
+	short: boolean;
 }
 
 /** What goes into a frame. */
@@ -69,7 +71,11 @@ export function frame<Step>(whole: Content<Step>, size: Size, look: Look): Frame
 	const lines = [...top, ...middle.lines, ...filler, ...bottom.lines]
 		.map((each) => fittedLine(each, columns, look))
 		.slice(0, height);
-	return { lines, textAt: bottom.textAt === null ? null : height - bottom.lines.length + bottom.textAt };
+	return {
+		lines,
+		textAt: bottom.textAt === null ? null : height - bottom.lines.length + bottom.textAt,
+		short: middle.short,
+	};
 }
 
 function contentInAscii<Step>(content: Content<Step>): Content<Step> {
@@ -101,25 +107,31 @@ function tooSmall({ columns, rows }: Size): Frame {
 		`Make the window larger: ${SMALLEST.columns} by ${SMALLEST.rows} at least, now ${columns} by ${rows}.`,
 		`Make the window larger: ${needed}`,
 	];
-	return { lines: [cut(line(texts.find((text) => text.length <= room) ?? needed), room)], textAt: null };
+	return { lines: [cut(line(texts.find((text) => text.length <= room) ?? needed), room)], textAt: null, short: true };
 }
 
 /** That something has no room, in as many words as have room themselves. */
 const SHORT = ['  more: larger window', '  more: larger', ' …'];
 
 /**
- * The title whole; of where one is, as much as has room beside it: the job and the bend, the bend alone, or nothing. `short`: something of the
+ * The title whole; of where one is, as much as has room beside it: job, piece and bend, less of it, or nothing. `short`: something of the
  * page has no room.
  */
 function header<Step>({ title, where }: Content<Step>, columns: number, short = false): Line[] {
 	if (cellsOf(title) > columns) return wrapped(title, columns, 'strong').slice(0, 2);
-	const shorter = where.split(' · ').at(-1)!;
 	const notes = short ? SHORT : [''];
-	const all = notes.flatMap((note) => [where, shorter, ''].map((beside) => ({ note, beside })));
+	const all = besides(where).flatMap((texts) => notes.flatMap((note) => texts.map((beside) => ({ note, beside }))));
 	const fits = ({ note, beside }: (typeof all)[number]) =>
 		cellsOf(title) + note.length + (short ? 2 : 1) + cellsOf(beside) <= columns;
 	const { note, beside } = all.find(fits) ?? { note: '', beside: '' };
 	return [spread([span(title, 'strong'), span(note, 'quiet')], [span(beside, 'quiet')], columns)];
+}
+
+/** What may stand beside the title, the wanted first: a piece of a batch is named before the window is said to be small. */
+function besides(where: string): string[][] {
+	const [, ...rest] = where.split(' · ');
+	const last = rest.at(-1) ?? where;
+	return rest.length > 1 ? [[where], [rest.join(' · ')], [last, '']] : [[where, last, '']];
 }
 
 /** The least rows that a picture is worth; and from how many on it stands under the words of a wide window, not beside them. */

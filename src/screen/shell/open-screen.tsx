@@ -5,10 +5,11 @@ import { ScreenOutput, type Sink, sizeOf } from '../../terminal/output.ts';
 import { ScreenMode } from '../../terminal/screen-mode.ts';
 import { stopJob, watchSignals } from '../../terminal/signals.ts';
 import type { HomePort } from '../home/home-port.ts';
-import { Controller, type Opening } from './controller.ts';
+import { Controller } from './controller.ts';
 import type { Display, DisplayPort } from './display.ts';
 import { drawnEarly } from './early.ts';
 import { lookOf } from './look.ts';
+import type { Opening } from './opening.ts';
 import type { World } from './world.ts';
 
 export interface ScreenOptions extends Opening {

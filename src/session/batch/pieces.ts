@@ -1,6 +1,6 @@
+import type { Job } from '../../tube/job.ts';
 import { changedPlaces } from '../log/changed-places.ts';
 import type { Start } from '../log/start.ts';
-import type { Job } from '../../tube/job.ts';
 import type { SessionStatus } from '../report/views.ts';
 
 /** One session among those of a job: how it stands, and which piece it was begun as, where its first record says. */

@@ -10,6 +10,8 @@ export interface Answered {
 	void: boolean;
 	events: readonly Event[];
 	readings: Reading[];
+	/** The check that it tells of was set aside later, since others speak against it. */
+	aside?: true;
 	/** The set-up that was asked for, where the tube was set or pulled. */
 	setUp?: AskedSet;
 	/** The reading that was corrected by it. */
@@ -31,8 +33,21 @@ export function answered(state: State): Answered[] {
 			readings: readingsIn(events),
 			...(corrects ? { corrects } : {}),
 			...setUpAt(state, line),
+			...asideAt(state, line),
 		};
 	});
+}
+
+/** The newest reading of a check that was contradicted is the one that was set aside. */
+function asideAt({ checks, entries }: State, { entry }: Entry): { aside?: true } {
+	const isNewestOf = (name: string) => {
+		const told = entries.filter(
+			(each) => !each.void && readingsIn(each.events).some((reading) => reading.name === name),
+		);
+		return told.at(-1)?.entry === entry;
+	};
+	const aside = Object.entries(checks).some(([name, { contradicted }]) => contradicted === true && isNewestOf(name));
+	return aside ? { aside } : {};
 }
 
 function setUpAt({ entries }: State, { entry, asked }: Entry): { setUp?: AskedSet } {

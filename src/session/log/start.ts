@@ -100,12 +100,14 @@ function begunWith({ value, from, tooMuch }: PlannedDieGrowth): DieStart {
 export function beginning(
 	{ job, fromBender = [] }: { job: Job; fromBender?: readonly string[] },
 	lessons: readonly Lesson[] | null,
-	before: number | null = null,
+	before?: number,
 ): Beginning {
 	const stated: Stated = (die) => (fromBender.includes(placeOf(job, die, 'growth')) ? 'die' : 'job');
 	const now = lessons === null ? coldPrior(job, stated) : learnedPrior(job, lessons, stated);
 	const isExpected = now.growthFrom === 'expected' && now.growthTooMuch === undefined && now.dies === undefined;
-	return before !== null && isExpected && isMarkedAlike(job, before, now.growth) ? { ...now, growth: before } : now;
+	return before !== undefined && isExpected && isMarkedAlike(job, before, now.growth)
+		? { ...now, growth: before }
+		: now;
 }
 
 /** The growth that a session, or a layout, is laid out with. */

@@ -17,6 +17,8 @@ export interface SessionNote {
 	piece?: number;
 	quantity?: number;
 	heat?: string;
+	/** Whether it is cut and marked as the piece before; false where what was learned since moves a mark; absent where nothing before it compares. */
+	alike?: boolean;
 	/** Hand and end, where it is not bent as drawn. */
 	bentAs?: BentAs;
 }

@@ -2,10 +2,10 @@ import { at } from '../../maths/list.ts';
 import { bentAsField } from '../../tube/bent-as.ts';
 import type { BentAs } from '../../tube/job.ts';
 import type { Warning } from '../../tube/warnings.ts';
+import { givenIn, pieceIn } from '../batch/given.ts';
 import { tubeAtWork } from '../estimate/tube-at-work.ts';
 import { canUndo } from '../log/events.ts';
 import type { State } from '../log/state.ts';
-import { givenIn, pieceIn } from '../batch/given.ts';
 import { doneNote } from '../outputs.ts';
 import { predicted } from '../plan/correction.ts';
 import { sessionWarnings } from '../plan/job-warnings.ts';
@@ -96,7 +96,6 @@ export function sessionView(state: State): SessionView {
 		...bentAsField(state.start.job),
 	};
 }
-
 
 /** A line of `log --json`. */
 export interface SessionSummary {

@@ -94,6 +94,7 @@ export const NOTE_FIELDS: Fields<Note, 'note'> = {
 		piece: 'which piece of the job it is',
 		quantity: 'how many are wanted',
 		heat: 'heat, lot or certificate number of the tube',
+		alike: 'whether it is cut and marked as the piece before',
 		bentAs: 'hand and end, if not as drawn',
 	},
 	warnings: { warnings: 'at, code, text of each' },

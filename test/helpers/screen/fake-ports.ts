@@ -162,6 +162,7 @@ export class FakeHome implements HomePort {
 			review?: string[];
 			story?: Opened;
 			benders?: string[];
+			another?: LivePort;
 		} = {},
 	) {}
 
@@ -178,6 +179,13 @@ export class FakeHome implements HomePort {
 		if (this.fault !== null) throw this.fault;
 		if (this.live === null) throw new Error('This home has no session to open.');
 		return this.live;
+	}
+
+	async another(id: string): Promise<LivePort> {
+		this.opened.push({ target: id, resume: false });
+		if (this.fault !== null) throw this.fault;
+		if (this.rows.another === undefined) throw new Error('This home has no other session to open.');
+		return this.rows.another;
 	}
 
 	/** The session that is opened whatever is chosen. */

@@ -118,10 +118,11 @@ export class Sitting {
 
 	/** From the start of the program to the first mark. */
 	async open(pty: Pty): Promise<void> {
-		await pty.until('New session');
+		await pty.until(/^(New session|Piece)/);
 		await this.press(pty, '+');
-		await pty.until('Lay out the tube');
-		await this.press(pty, '+');
+		// A small window has no room for the marks on the first page.
+		await pty.until(/^(Lay out the tube|Set|Corrected)/);
+		if (/^Lay out/.test(pty.text)) await this.press(pty, '+');
 		await pty.until(/^(Set|Corrected)/);
 		if (/^Corrected/.test(pty.text)) await this.press(pty, '+');
 	}

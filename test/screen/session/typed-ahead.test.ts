@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { rings } from '../../../src/screen/session/bell.ts';
+import { opened } from '../../../src/screen/session/opening.ts';
 import { viewOf } from '../../../src/screen/session/pages/index.ts';
 import { sessionKey } from '../../../src/screen/session/session-reducer.ts';
-import { opened, type SessionState } from '../../../src/screen/session/session-state.ts';
+import type { SessionState } from '../../../src/screen/session/session-state.ts';
 import { aheadText, shownAt } from '../../../src/screen/session/typed-ahead.ts';
 import { USUAL_DISPLAY } from '../../../src/screen/shell/display.ts';
 import { keyOfChunk } from '../../../src/screen/shell/keys.ts';

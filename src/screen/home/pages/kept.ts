@@ -1,3 +1,4 @@
+import { pieceBrief } from '../../../words/batch.ts';
 import { bentAsBrief } from '../../../words/bent-as.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import type { SessionRow } from '../home-port.ts';
@@ -10,7 +11,7 @@ export function keptChoice(row: SessionRow): Choice<HomeStep> {
 	const { job, status, started, bendsDone, bends, fits, mayFit } = row;
 	const fit = fits === null ? '' : fits ? ', fits' : mayFit ? ', may fit' : ', does not fit';
 	const where = row.imported ? ', imported' : '';
-	const how = `${job}${bentAsBrief(row.bentAs)}: ${STATUS[status]}${fit}${where}`;
+	const how = `${job}${bentAsBrief(row.bentAs)}${pieceBrief(row)}: ${STATUS[status]}${fit}${where}`;
 	return {
 		label: `${started}  ${how}, ${bendsDone} of ${bends} bends`,
 		brief: `${dayOf(started)} ${how}`,

@@ -1,3 +1,4 @@
+import { pieceBrief } from '../../../words/batch.ts';
 import { bentAsBrief } from '../../../words/bent-as.ts';
 import { countOf } from '../../../words/job/fault.ts';
 import type { Choice } from '../../shell/prompt.ts';
@@ -67,7 +68,7 @@ function interrupted({ sessions, jobs: rows }: HomeState): Choice<HomeStep>[] {
 		.filter(({ status }) => status === 'open')
 		.map((session, at) => {
 			const { id, job, bentAs, bendsDone, bends, started } = session;
-			const words = `go on with ${job}${bentAsBrief(bentAs)}: ${bendsDone} of ${bends} bends`;
+			const words = `go on with ${job}${bentAsBrief(bentAs)}${pieceBrief(session)}: ${bendsDone} of ${bends} bends`;
 			return {
 				group: 'Interrupted',
 				...(at === 0 ? { advised: true } : {}),
@@ -95,12 +96,22 @@ function jobs({ jobs: rows }: HomeState): Choice<HomeStep>[] {
 const inCommas = (words: string | undefined): string => (words === undefined ? '' : `, ${words}`);
 
 /** How it stands with a job, from its newest session. */
-export function stateOf({ latest }: JobRow): string {
+export function stateOf({ latest, pieces }: JobRow): string {
+	if (pieces === undefined) return newestOf(latest);
+	const made = `${pieces.made} of ${pieces.wanted} made`;
+	return latest?.status === 'open' ? `${made}, ${openOf(latest)}` : `${made}${bentAsBrief(latest?.bentAs)}`;
+}
+
+function openOf({ piece, bendsDone, bends }: SessionRow): string {
+	return `${piece === undefined ? '' : `piece ${piece} `}open at bend ${Math.min(bendsDone + 1, bends)}`;
+}
+
+function newestOf(latest: SessionRow | undefined): string {
 	if (latest === undefined) return 'never bent';
 	const day = dayOf(latest.started);
 	switch (latest.status) {
 		case 'open':
-			return `open at bend ${Math.min(latest.bendsDone + 1, latest.bends)}`;
+			return openOf(latest);
 		case 'done':
 			return `finished ${day}`;
 		case 'scrapped':

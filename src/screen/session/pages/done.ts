@@ -1,12 +1,54 @@
 import type { DoneNote } from '../../../session/protocol/notes.ts';
 import { mayFit } from '../../../session/report/verdict.ts';
 import type { Job } from '../../../tube/job.ts';
+import { capital } from '../../../units/format.ts';
+import { madeWords, nextWords, pieceWords, walkWords } from '../../../words/batch.ts';
 import { finishWords } from '../../../words/finish.ts';
 import { about, angle, fine, measureOf, readingSpread, shown, tape } from '../../../words/numbers.ts';
 import { invitation, outsideWords, verdictWords } from '../../../words/verdict.ts';
+import type { Choice } from '../../shell/prompt.ts';
 import { chopped, type Line, line, span, wrapped } from '../../text/line.ts';
-import type { SessionState } from '../session-state.ts';
+import type { SessionState, Step } from '../session-state.ts';
 import { type PageView, type Section, SLASH } from './page.ts';
+
+const FINISH = { label: 'finish', step: { step: 'leave' } } as const;
+
+/** The next piece of a batch that is not whole; null where nothing is wanted after this tube. */
+function nextStep({ batch }: SessionState): { label: string; step: Step } | null {
+	const next = batch?.next ?? null;
+	if (batch === null || next === null) return null;
+	return {
+		label: nextWords(next, batch.pieces.wanted),
+		step: { step: 'follow', id: next.do === 'begin' ? null : next.id },
+	};
+}
+
+/** How many are made, and which bend walks off. */
+function batchLines({ batch, piece }: SessionState, columns: number): Line[] {
+	if (batch === null) return [];
+	const which = piece === null ? '' : `${capital(pieceWords(piece))}; `;
+	return [
+		...wrapped(`${which}${madeWords(batch.pieces)}.`, columns),
+		...batch.bends.flatMap(({ bend, walks }) =>
+			walks === null ? [] : wrapped(`! ${walkWords(bend, walks)}`, columns, 'alert', 2),
+		),
+	];
+}
+
+/** What can be done at the end besides what `+` does. */
+function furtherChoices(state: SessionState, note: DoneNote): Choice<Step>[] {
+	const { batch, practice } = state;
+	const next = nextStep(state);
+	const another: Choice<Step> = { label: 'another of the same', step: { step: 'follow', id: null } };
+	return [
+		...(next === null ? [] : [{ ...next, advised: true }]),
+		...(practice || batch?.next?.do === 'begin' ? [] : [another]),
+		{ ...FINISH, ...(next === null && { advised: true }) },
+		...(batch === null
+			? []
+			: [{ label: 'the batch so far', step: { step: 'page', page: { page: 'batch', note } } } as Choice<Step>]),
+	];
+}
 
 /** How the tube came out. */
 export function donePage(state: SessionState, note: DoneNote): PageView {
@@ -14,13 +56,17 @@ export function donePage(state: SessionState, note: DoneNote): PageView {
 		title: note.scrapped ? 'Scrapped' : 'Done',
 		prompt: {
 			label: '',
-			plus: { label: 'finish', step: { step: 'leave' } },
+			plus: nextStep(state) ?? FINISH,
 			slash: SLASH,
-			...(note.scrapped ? {} : { star: { label: 'more', step: { step: 'page', page: { page: 'cuts', note } } } }),
-			empty: 'Press + to finish.',
+			star: { label: 'more', step: { step: 'page', page: { page: 'cuts', note } } },
+			empty:
+				nextStep(state) === null
+					? 'Press + to finish; * has another of the same.'
+					: 'Press + for the next piece; * has finish.',
 		},
 		body: (room) => [
 			{ rank: 0, lines: verdict(note, state.job, room.columns) },
+			{ rank: 0, lines: batchLines(state, room.columns) },
 			{ rank: 0, lines: bends(note) },
 			{ rank: 0, lines: checks(note, state.job) },
 			...last(state, note, room.columns),
@@ -31,11 +77,12 @@ export function donePage(state: SessionState, note: DoneNote): PageView {
 /** What is still to be done to the tube: where to cut, and what to look at. */
 export function cutsPage(state: SessionState, note: DoneNote): PageView {
 	return {
-		title: 'Cuts and last looks',
+		title: note.scrapped ? 'More' : 'Cuts and last looks',
 		prompt: {
-			label: '',
+			label: 'Number of your choice',
+			choices: furtherChoices(state, note),
 			back: { label: 'back', step: { step: 'page', page: { page: 'done', note } } },
-			empty: 'Press / to go back.',
+			empty: 'Write the number of a choice and press Enter; / goes back.',
 		},
 		body: (room) => last(state, note, room.columns),
 	};

@@ -12,6 +12,7 @@ import { decidePage } from './ask-decide.ts';
 import { confirmPage, measurePage } from './ask-measure.ts';
 import { pullPage, releasedPage } from './ask-pull.ts';
 import { setPage } from './ask-set.ts';
+import { batchPage } from './batch.ts';
 import { changeDiePage } from './change-die.ts';
 import { correctedPage } from './corrected.ts';
 import { cutsPage, donePage } from './done.ts';
@@ -22,8 +23,8 @@ import { detailPage, morePage, undoPage } from './more.ts';
 import type { PageView } from './page.ts';
 import { reliefPage, reopenHowPage, reopenPage } from './reopen.ts';
 import { shownPage, topicsPage } from './shown.ts';
-import { startPage, warningsPage } from './start.ts';
-import { rescuePage, scrapPage, textPage } from './text.ts';
+import { atStartPage, startPage } from './start.ts';
+import { heatPage, rescuePage, scrapPage, textPage } from './text.ts';
 import { amendSurePage, walkPage } from './walk.ts';
 import { whatIfPage } from './what-if.ts';
 
@@ -37,7 +38,9 @@ function page(state: SessionState, of: Page): PageView {
 		case 'ask':
 			return askPage(state);
 		case 'start':
-			return startPage(state, of.note);
+			return startPage(state, of);
+		case 'atStart':
+			return atStartPage(state, of.from);
 		case 'changeDie':
 			return changeDiePage(state, of.change);
 		case 'layout':
@@ -48,14 +51,14 @@ function page(state: SessionState, of: Page): PageView {
 			return shownPage(state, of.from);
 		case 'topics':
 			return topicsPage(of.from);
-		case 'warnings':
-			return warningsPage(state, of.note);
 		case 'corrected':
 			return correctedPage(state, of.note);
 		case 'done':
 			return donePage(state, of.note);
 		case 'cuts':
 			return cutsPage(state, of.note);
+		case 'batch':
+			return batchPage(state, of.note);
 		case 'released':
 			return state.ask?.ask === 'pull' ? releasedPage(state, state.ask, of.loaded) : askPage(state);
 		case 'least':
@@ -73,6 +76,7 @@ function page(state: SessionState, of: Page): PageView {
 		case 'detail':
 			return detailPage(state, of.of);
 		case 'text':
+			if (of.purpose === 'heat') return heatPage(state, of.from);
 			return of.purpose === 'rescue' ? rescuePage() : textPage(of.purpose);
 		case 'scrap':
 			return scrapPage(of.why);

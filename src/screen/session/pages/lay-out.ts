@@ -7,7 +7,7 @@ import { tapeStrip } from '../../drawing/tape-strip.ts';
 import { type Line, line, span, wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';
 import { seamInBend, shortTurn } from '../set-words.ts';
-import type { PageView, Room } from './page.ts';
+import type { PageView, Room, Section } from './page.ts';
 
 /** Common practice, no source. */
 const ENDS =
@@ -23,24 +23,25 @@ export function layOutPage(state: SessionState): PageView {
 			plus: { label: 'laid out, go on', step: { step: 'next' } },
 			empty: 'Press + to go on.',
 		},
-		body: (room) => {
-			const { bends, cut } = laidOut(state);
-			return [
-				{ rank: 2, wide: true, extra: true, lines: designStrip(state, room.columns) },
-				{ rank: 0, lines: table(bends, state) },
-				{ rank: 0, lines: wrapped(dieListWords(state.job), room.columns) },
-				{ rank: 0, lines: wrapped(movedSince(state), room.columns, 'alert', 2) },
-				{ rank: 1, lines: wrapped(ENDS, room.columns, 'plain', 2) },
-				{ rank: 1, lines: [...wrapped(SEAM, room.columns, 'plain', 2), ...seam(bends, room)] },
-				{
-					rank: 3,
-					lines: [
-						line(`Cut length ${tape(cut, state.job)}, both trims in it. Marks in ${UNITS[shownUnits(state.job)]}.`),
-					],
-				},
-			];
-		},
+		body: (room) => layoutSections(state, room),
 	};
+}
+
+/** The marks, and how the tube is laid out. */
+export function layoutSections(state: SessionState, room: Room): Section[] {
+	const { bends, cut } = laidOut(state);
+	return [
+		{ rank: 3, wide: true, extra: true, lines: designStrip(state, room.columns) },
+		{ rank: 0, lines: table(bends, state) },
+		{ rank: 0, lines: wrapped(dieListWords(state.job), room.columns) },
+		{ rank: 0, lines: wrapped(movedSince(state), room.columns, 'alert', 2) },
+		{ rank: 1, lines: wrapped(ENDS, room.columns, 'plain', 2) },
+		{ rank: 1, lines: [...wrapped(SEAM, room.columns, 'plain', 2), ...seam(bends, room)] },
+		{
+			rank: 2,
+			lines: [line(`Cut length ${tape(cut, state.job)}, both trims in it. Marks in ${UNITS[shownUnits(state.job)]}.`)],
+		},
+	];
 }
 
 /** That these marks are not the ones to bend at, where they have been corrected; empty where they are. */

@@ -9,6 +9,7 @@ import { amendable } from './amend.ts';
 import { measureAgainStep } from './measure-again.ts';
 import { answer, BACK, numberField, type PageView } from './page.ts';
 import { madeBends } from './reopen.ts';
+import { TELL_HEAT } from './start.ts';
 import { canWeigh } from './what-if.ts';
 
 function to(page: Page): Step {
@@ -27,6 +28,7 @@ export function morePage(state: SessionState): PageView {
 				...sometimes(state),
 				...own(state),
 				...again(state),
+				HEAT,
 				HELP,
 				SCRAP,
 				...elsewhere(state),
@@ -54,6 +56,11 @@ function elsewhere({ unsaved, rescuePlace }: SessionState): Choice<Step>[] {
 
 const HELP: Choice<Step> = { label: 'help', step: to({ page: 'help', from: { page: 'more' } }) };
 const SCRAP: Choice<Step> = { label: 'scrap the tube', step: to({ page: 'text', purpose: 'scrap', value: '' }) };
+
+const HEAT: Choice<Step> = {
+	label: TELL_HEAT,
+	step: to({ page: 'text', purpose: 'heat', value: '', from: { page: 'ask' } }),
+};
 
 /** From the plan that is in force to the other one. */
 const PLANS: Record<Plan, Choice<Step>> = {

@@ -1,5 +1,7 @@
+import { LONGEST_NAME, nameWillDo } from '../../../tube/names.ts';
+import { foreignName } from '../../../words/foreign.ts';
 import { wrapped } from '../../text/line.ts';
-import type { Step } from '../session-state.ts';
+import type { Page, SessionState, Step } from '../session-state.ts';
 import { answer, BACK, type PageView } from './page.ts';
 
 /** The folder in which the session goes on, since its own disk refuses: the one that is offered, or another. */
@@ -18,6 +20,31 @@ export function rescuePage(): PageView {
 				rank: 0,
 				lines: wrapped(
 					'Press Enter to take this folder, or write another. The log with all its lines is copied there, and the session goes on in it. When the disk is well again, resuming brings the lines back.',
+					room.columns,
+				),
+			},
+		],
+	};
+}
+
+/** The heat of the tube in hand, where it is not the one that is taken for it. */
+export function heatPage({ heat }: SessionState, from: Page): PageView {
+	return {
+		title: 'Heat or certificate number',
+		prompt: {
+			label: 'Heat, lot or certificate number',
+			text: (text) =>
+				nameWillDo(text)
+					? answer({ do: 'heat', heat: text })
+					: `Write the number as it stands on the tube, at most ${LONGEST_NAME} characters; / goes back.`,
+			back: { label: 'back', step: { step: 'page', page: from } },
+			empty: '',
+		},
+		body: (room) => [
+			{
+				rank: 0,
+				lines: wrapped(
+					`${heat === null ? 'None is told yet.' : `Now ${foreignName(heat)}.`} It is kept with this tube, and taken for the pieces after it.`,
 					room.columns,
 				),
 			},

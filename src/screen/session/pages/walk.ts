@@ -31,6 +31,7 @@ function readingsOf(state: SessionState): Taken[] {
 
 /** What became of a reading that was doubted; '' for one that never was. */
 function markOf(history: readonly Answered[], entry: Answered, { of, value }: Reading): string {
+	if (entry.aside) return 'set aside';
 	const doubted = entry.events.some((event) => event.type === 'reading-doubted' && event.reading.of === of);
 	if (!doubted) return '';
 	const later = history.filter((each) => !each.void && each.entry > entry.entry).flatMap(({ events }) => events);

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
+import { opened } from '../../../../src/screen/session/opening.ts';
 import { confirmPage } from '../../../../src/screen/session/pages/ask-measure.ts';
-import { opened } from '../../../../src/screen/session/session-state.ts';
 import { USUAL_DISPLAY } from '../../../../src/screen/shell/display.ts';
 import { CONFIRM } from '../../../helpers/screen/asks.ts';
 import { FakeLive } from '../../../helpers/screen/fake-ports.ts';

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { opened } from '../../../../src/screen/session/opening.ts';
 import { layOutPage } from '../../../../src/screen/session/pages/lay-out.ts';
 import { cautions, pieceWords } from '../../../../src/screen/session/pages/set-up.ts';
 import { startPage } from '../../../../src/screen/session/pages/start.ts';
-import { opened, type SessionState } from '../../../../src/screen/session/session-state.ts';
+import type { SessionState } from '../../../../src/screen/session/session-state.ts';
 import { USUAL_DISPLAY } from '../../../../src/screen/shell/display.ts';
 import type { SetAsk } from '../../../../src/session/protocol/asks.ts';
 import type { Job } from '../../../../src/tube/job.ts';
@@ -32,7 +33,13 @@ describe('the first set', () => {
 		expect(set.cautions.filter(({ code }) => code === 'bent-as')).toHaveLength(1);
 		expect(cautions(state, set, 200)).toHaveLength(1);
 		const room = { columns: 80, rows: 20, ink: '#', window: 24, ascii: false, spoken: false };
-		const start = startPage(state, SESSION).body(room);
+		const start = startPage(state, {
+			page: 'start',
+			note: SESSION,
+			cautions: true,
+			warnings: null,
+			layout: false,
+		}).body(room);
 		const words = start.flatMap(({ lines }) => lines.map((line) => line.map(({ text }) => text).join(''))).join(' ');
 		expect(words).toContain("The opposite part: the drawing's mirror image. Begun at the drawing's far end");
 	});
