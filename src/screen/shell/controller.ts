@@ -242,10 +242,7 @@ export class Controller {
 		this.set({ view: 'waiting' });
 		next.then(
 			(live) => this.set({ view: 'session', session: this.sessionDesk.open(live, this.size()) }),
-			(error: unknown) => {
-				if (exitCodeOf(error) === null) this.fail(error);
-				else refused(errorWords(error), error);
-			},
+			(error: unknown) => (exitCodeOf(error) === null ? this.fail(error) : refused(errorWords(error), error)),
 		);
 	}
 }
