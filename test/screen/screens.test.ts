@@ -4,7 +4,7 @@ import type { Output } from '../../src/session/protocol/notes.ts';
 import type { Size } from '../../src/terminal/output.ts';
 import { finishedShape } from '../../src/tube/resolve.ts';
 import * as asks from '../helpers/screen/asks.ts';
-import { BATCH, PIECE, PIECE_MOVED } from '../helpers/screen/batch.ts';
+import { BATCH, BATCH_WAITS, LAST_PIECE, PIECE, PIECE_MOVED } from '../helpers/screen/batch.ts';
 import { ARCH, answeredBy, FakeHome, FakeLive, KEPT, ROWS } from '../helpers/screen/fake-ports.ts';
 import { type FrameOptions, frameText } from '../helpers/screen/page-frame.ts';
 import { asKept, runScreen } from '../helpers/screen/run-screen.ts';
@@ -35,6 +35,7 @@ const PAGES: PageCase[] = [
 	['piece-set', [PIECE, asks.SET], '+', 'piece 8 of 10'],
 	['piece-done', [PIECE, asks.DONE], '+', 'next: piece 8 of 10'],
 	['piece-done-more', [PIECE, asks.DONE], '+*', 'the batch so far'],
+	['piece-waits', [LAST_PIECE, asks.DONE], '+', 'go on with piece 8 of 10'],
 	['piece-next', [PIECE, asks.DONE], '++', 'Piece 9 of 10'],
 	['batch', [PIECE, asks.DONE], '+*3\r', 'The batch'],
 	['set-first', [asks.SET_FIRST], '', 'Set the tube'],
@@ -107,7 +108,7 @@ function liveOf(outputs: Output[]): FakeLive {
 	const pull = outputs.find((output): output is PullAsk => 'ask' in output && output.ask === 'pull');
 	return Object.assign(live, {
 		...(isPiece(outputs) && { heat: () => 'H 4471' }),
-		...(isPiece(outputs) && { batch: () => BATCH }),
+		...(isPiece(outputs) && { batch: () => (outputs.includes(LAST_PIECE) ? BATCH_WAITS : BATCH) }),
 		pulls: () => PULLS.slice(0, pull === undefined ? PULLS.length : pull.pull - 1),
 		shape: () => finishedShape(ARCH, { value: 1.01 }),
 	});

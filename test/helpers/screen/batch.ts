@@ -8,6 +8,8 @@ import { SESSION } from './asks.ts';
 export const PIECE: SessionNote = { ...SESSION, piece: 8, quantity: 10, heat: 'H 4471', alike: true };
 export const PIECE_MOVED: SessionNote = { ...PIECE, alike: false };
 
+export const LAST_PIECE: SessionNote = { ...PIECE, piece: 10 };
+
 /** Errors of four bends over seven pieces; the second bend's rise. */
 const ERRORS = [
 	[0.1, -0.3, -0.2, 0],
