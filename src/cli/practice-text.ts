@@ -30,13 +30,13 @@ function correctedLines(output: Output, job: Job): string[] {
 
 /** The end: what was aimed at, what the program believes was made, and what truly was. */
 export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job): string[] {
-	const rows = [['bend', 'drawing', 'target', 'believed', 'truly', 'pulls', 'set-ups']];
+	const rows = [['bend', 'drawing', 'target', 'believed', 'give or take', 'truly', 'pulls', 'set-ups']];
 	for (const [i, { design, target, made, sd, pulls, seats }] of done.bends.entries()) {
-		const believed = made === null ? '-' : `${trimmed(made, 1)} ± ${trimmed(Math.max(0.1, sd ?? 0), 1)}`;
+		const believed = made === null ? ['-', ''] : [trimmed(made, 1), trimmed(Math.max(0.1, sd ?? 0), 1)];
 		const truly = trueAngles[i];
 		const numbers = [design, target].map((angle) => trimmed(angle, 2));
 		const real = truly === undefined ? '-' : trimmed(truly, 2);
-		rows.push([`${i + 1}`, ...numbers, believed, real, `${pulls}`, `${seats}`]);
+		rows.push([`${i + 1}`, ...numbers, ...believed, real, `${pulls}`, `${seats}`]);
 	}
 	return [
 		'',

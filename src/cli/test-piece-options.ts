@@ -8,6 +8,7 @@ import {
 } from '../fit/test-piece.ts';
 import type { Units } from '../tube/job.ts';
 import { trimmed } from '../units/format.ts';
+import { giveOrTake } from '../words/numbers.ts';
 import { impossiblePieceWords } from '../words/test-piece.ts';
 import { type Options, optionWord, readQuantity } from './quantity.ts';
 import { UsageError } from './usage-error.ts';
@@ -79,16 +80,17 @@ function fieldsOf({ growth, markOffset, stretch }: TestResult) {
 function linesOf({ growth, markOffset, stretch, on90 }: TestResult, units: Units, known: number): string[] {
 	const places = units === 'in' ? 3 : 1;
 	const shift = ({ value, sd }: PieceFigure, up: string, down: string) =>
-		`${trimmed(Math.abs(value), places)} ± ${trimmed(sd, places)} ${units} ${value < 0 ? down : up}`;
-	const told = ({ value, sd }: PieceFigure, digits: number) => `${trimmed(value, digits)} ± ${trimmed(sd, digits)}`;
+		`${giveOrTake(`${trimmed(Math.abs(value), places)} ${units}`, `${trimmed(sd, places)} ${units}`)}, ${value < 0 ? down : up}`;
+	const told = ({ value, sd }: PieceFigure, digits: number) => giveOrTake(trimmed(value, digits), trimmed(sd, digits));
 	return [
-		'The test piece tells (± one standard deviation of the readings):',
+		'The test piece tells:',
 		`  growth       ${told(growth, 3)}`,
 		`  mark-offset  ${told(markOffset, places)} ${units}`,
 		stretch
 			? `  stretch      ${told(stretch, 4)}`
 			: `  stretch      taken as ${trimmed(known, 4)}; --test-straight tells it`,
-		`  On a 90° the mark goes ${shift(on90.mark, 'away from', 'toward')} the start end, and it takes ${shift(on90.tube, 'more', 'less')} tube.`,
+		`  On a 90° the mark goes ${shift(on90.mark, 'away from', 'toward')} the start end.`,
+		`  It takes ${shift(on90.tube, 'more', 'less')} tube.`,
 		...(growth.sd > 0.01
 			? ['  Growth is told to worse than 1 %: a wider bend, or the mean of several pieces, tells more.']
 			: []),

@@ -15,7 +15,7 @@ describe('pullbook practice', () => {
 		expect(out).toContain('seed 5');
 		expect(out).toMatch(/set: mark at 15 5\/8 in from the start end, no turn/);
 		expect(out).toMatch(/pull: stop at [\d.]+°, ease up from [\d.]+°/);
-		expect(out).toMatch(/bend +drawing +target +believed +truly +pulls +set-ups/);
+		expect(out).toMatch(/bend +drawing +target +believed +give or take +truly +pulls +set-ups/);
 		expect(existsSync(join(home, 'practice', 'sessions'))).toBe(true);
 		expect(existsSync(join(home, 'sessions'))).toBe(false);
 	});

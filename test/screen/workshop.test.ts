@@ -118,12 +118,14 @@ describe('a test piece', () => {
 		await asKept(terminal, 'piece-begins', size);
 		terminal.type(`${straight}\n`);
 		await terminal.until('What the test piece tells');
-		expect(terminal.text).toContain('radius of the bend     5.1 in ±');
-		expect(terminal.text).toContain('begins                 0.1 in ±');
-		expect(terminal.text).toContain('stretch of the arc     1 ±');
+		expect(terminal.text).toContain('radius of the bend     5.1 in, give or take');
+		expect(terminal.text).toContain('begins                 0.1 in, give or take');
+		expect(terminal.text).toContain('stretch of the arc     1 %, give or take');
 		// Mark: 5 - 5.1 - .1 = -.2; tube: 5.1 (pi / 2) / 1.01 - 5 (pi / 2) - .2 = -.122.
-		expect(terminal.text.replace(/\s+/g, ' ')).toMatch(/the mark goes 0.2 in ± [\d.]+ in toward the start end/);
-		expect(terminal.text.replace(/\s+/g, ' ')).toMatch(/takes 0.122 in ± [\d.]+ in less tube/);
+		expect(terminal.text.replace(/\s+/g, ' ')).toMatch(
+			/the mark goes 0.2 in, give or take [\d.]+ in, toward the start end/,
+		);
+		expect(terminal.text.replace(/\s+/g, ' ')).toMatch(/takes less tube by 0.122 in, give or take [\d.]+ in\./);
 		await asKept(terminal, 'piece-told', size);
 		terminal.type('+');
 		await terminal.until('Kept with die five');

@@ -3,6 +3,7 @@ import { ImpossiblePiece } from '../../fit/test-piece.ts';
 import { formatAngle, formatLength, trimmed } from '../../units/format.ts';
 import { understood } from '../../units/understood.ts';
 import type { Units } from '../../units/units.ts';
+import { giveOrTake } from '../../words/numbers.ts';
 import { impossiblePieceWords } from '../../words/test-piece.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Section } from '../session/pages/page.ts';
@@ -144,30 +145,32 @@ function resultOf(form: PieceForm): TestResult | string {
 
 function toldSections({ growth, markOffset, stretch, on90 }: TestResult, form: PieceForm, columns: number): Section[] {
 	const { units, clr } = form;
-	const length = ({ value, sd }: PieceFigure) => `${formatLength(value, units)} ± ${formatLength(sd, units)}`;
+	const length = ({ value, sd }: PieceFigure) => giveOrTake(formatLength(value, units), spread(sd, units));
 	const radius = { value: growth.value * clr, sd: growth.sd * clr };
 	const lines = [
 		`radius of the bend     ${length(radius)} (the die has ${formatLength(clr, units)})`,
 		`begins                 ${length(markOffset)} past the index line`,
-		`stretch of the arc     ${stretch === null ? `taken as ${trimmed(form.stretch * 100, 2)} %` : `${trimmed(stretch.value * 100, 2)} ± ${trimmed(stretch.sd * 100, 2)} %`}`,
+		`stretch of the arc     ${stretch === null ? `taken as ${trimmed(form.stretch * 100, 2)} %` : giveOrTake(`${trimmed(stretch.value * 100, 1)} %`, `${trimmed(stretch.sd * 100, 1)} %`)}`,
 	];
 	const mark = on90.mark;
 	const tube = on90.tube;
 	const says =
-		`Of a bend of 90° with its corner where the drawing has it, the mark goes ${shift(mark, units)} ` +
-		`${mark.value < 0 ? 'toward' : 'away from'} the start end, and the bend takes ${shift(tube, units)} ${tube.value < 0 ? 'less' : 'more'} tube.`;
+		`Of a bend of 90° with its corner where the drawing has it, the mark goes ${shift(mark, units)}, ` +
+		`${mark.value < 0 ? 'toward' : 'away from'} the start end, and the bend takes ${tube.value < 0 ? 'less' : 'more'} tube by ${shift(tube, units)}.`;
 	const coarse = 'The radius is told to worse than 1 %: a wider bend, or the mean of several pieces, tells more.';
 	return [
 		{ rank: 0, lines: lines.map((text) => line(text, 'strong')) },
 		{ rank: 0, lines: wrapped(says, columns) },
 		{ rank: 1, lines: growth.sd > 0.01 ? wrapped(coarse, columns, 'alert') : [] },
-		{
-			rank: 2,
-			lines: wrapped('± is one standard deviation of the readings by tape, eye and angle finder.', columns, 'quiet'),
-		},
 	];
 }
 
 function shift({ value, sd }: PieceFigure, units: Units): string {
-	return `${formatLength(Math.abs(value), units)} ± ${formatLength(sd, units)}`;
+	return giveOrTake(formatLength(Math.abs(value), units), spread(sd, units));
+}
+
+/** How far off a length may be: to a hundredth of an inch, never said to be nothing. */
+function spread(sd: number, units: Units): string {
+	const division = units === 'in' ? 0.01 : 0.1;
+	return formatLength(Math.max(division, Math.round(sd / division) * division), units);
 }

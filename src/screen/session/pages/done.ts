@@ -118,19 +118,18 @@ function verdict({ scrapped, fits, chance, tellsMost, outside }: DoneNote, job: 
 }
 
 function bends({ bends: made }: DoneNote): Line[] {
-	const head = `${''.padEnd(8)}${'drawn'.padStart(8)}${'wanted'.padStart(9)}${'made'.padStart(14)}${'pulls'.padStart(8)}${'set-ups'.padStart(9)}`;
+	// As wide as the smallest window.
+	const head = `${''.padEnd(7)}${'drawn'.padStart(7)}${'wanted'.padStart(8)}${'made'.padStart(9)}${'give or take'.padStart(14)}${'pulls'.padStart(6)}${'set-ups'.padStart(9)}`;
 	return [
 		line(head, 'quiet'),
 		...made.map(
 			({ design, target, made: angleMade, sd, pulls, seats }, at): Line => [
-				span(`bend ${at + 1}`.padEnd(8)),
-				span(angle(design).padStart(8)),
-				span(angle(target).padStart(9)),
-				span(
-					(angleMade === null || sd === null ? 'not made' : `${angle(angleMade)} ±${about(sd)}`).padStart(14),
-					'strong',
-				),
-				span(String(pulls).padStart(8)),
+				span(`bend ${at + 1}`.padEnd(7)),
+				span(angle(design).padStart(7)),
+				span(angle(target).padStart(8)),
+				span((angleMade === null ? 'not made' : angle(angleMade)).padStart(9), 'strong'),
+				span((sd === null ? '' : about(sd)).padStart(14)),
+				span(String(pulls).padStart(6)),
 				span(String(seats).padStart(9)),
 			],
 		),
