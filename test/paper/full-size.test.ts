@@ -37,11 +37,11 @@ const rail = (changes: Partial<Job> = {}): Job =>
 		tooling: { clr: 120, growth: 1.02, markOffset: 7, tape: 1 },
 		shape: byBends(
 			[
-				[260, 40, 0],
-				[330, 75, 180],
-				[210, 52, 180],
+				[160, 40, 0],
+				[230, 75, 180],
+				[190, 52, 180],
 			],
-			180,
+			90,
 		),
 		...changes,
 	});
@@ -131,10 +131,10 @@ describe('the full-size profile, read back from the PDF', () => {
 	it('is one drawing a plane', async () => {
 		const shape = byBends(
 			[
-				[90, 40, 0],
-				[330, 30, 90],
+				[60, 40, 0],
+				[120, 30, 90],
 			],
-			90,
+			60,
 		);
 		const pages = await readPdf(await printJob(['profile'], onPaper(rail({ shape })), PAPERS.a4));
 		expect(pages.filter(({ text }) => text.includes('the plane of bend 1')).length).toBeGreaterThan(1);
@@ -229,18 +229,17 @@ describe('cope templates, read back from the PDF', () => {
 describe('full-size pages of any job', () => {
 	const bends = (count: number): (readonly [number, number, number])[] =>
 		Array.from({ length: count }, (_, i) => [60 + i, 20 + i, 50 * i] as const);
-	const cope = { od: 90, angle: 20, offset: 35, turn: 170 };
+	const cope = { od: 90, angle: 40, offset: 35, turn: 170 };
+	const thin = { ...rail().tube, od: 6, wall: 1 };
 
 	it.each([
-		['1 bend', rail({ shape: byBends(bends(1), 90), name: 'W'.repeat(80) })],
-		['8 bends', rail({ shape: byBends(bends(8), 90), name: 'Поручень 栏杆 rail'.repeat(4) })],
-		['20 bends, coped', rail({ shape: byBends(bends(20), 90), ends: { start: { cope }, far: { cope } } })],
-		['inches', plainJob({ ends: { far: { cope: { ...cope, od: 3, offset: 1 } } } })],
+		['1 bend, inches', plainJob({ name: 'W'.repeat(80), ends: { far: { cope: { ...cope, od: 3, offset: 1 } } } })],
 		[
-			'a thin tube',
-			rail({ tube: { ...rail().tube, od: 6, wall: 1 }, ends: { far: { cope: { ...cope, od: 12, offset: 0 } } } }),
+			'8 bends of a thin tube',
+			rail({ tube: thin, shape: byBends(bends(8), 90), name: 'Поручень 栏杆 rail'.repeat(4) }),
 		],
-		['a thick tube', rail({ tube: { ...rail().tube, od: 114, wall: 4 }, ends: { far: { cope } } })],
+		['20 bends, coped', rail({ shape: byBends(bends(20), 90), ends: { start: { cope } } })],
+		['a thick tube', rail({ tube: { ...thin, od: 65 }, ends: { far: { cope } } })],
 	])('have all of their words on the paper: %s', async (_, job) => {
 		const pages = await readPdf(await printJob(['wraps', 'copes'], onPaper(job), PAPERS.letter));
 		const words = pages.flatMap(({ text }) => text.split('\n'));

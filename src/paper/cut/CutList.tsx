@@ -16,7 +16,7 @@ import { foreignName } from '../../words/foreign.ts';
 import { type Ruled, tapeValue } from '../../words/lengths.ts';
 import { PaperPage } from '../PaperPage.tsx';
 import { inside, type Paper } from '../page-size.ts';
-import { Rows } from '../Rows.tsx';
+import { type Column, Table } from '../Table.tsx';
 import { FAMILY } from '../typeface.ts';
 import { useTypeface, Words } from '../Words.tsx';
 import type { CutOnPaper } from './cut-on-paper.ts';
@@ -41,8 +41,9 @@ export function CutList({ lists, paper, foot }: CutListProps) {
 	);
 }
 
-/** Parts of the width that the columns of the pieces take: letter, job, length, then counts. */
-const WIDTHS = [0.07, 0.37, 0.13, 0.08, 0.09, 0.1, 0.09, 0.07] as const;
+/** Letter, job, length, then counts. */
+const PARTS = [7, 36, 13, 9, 9, 10, 9, 7] as const;
+const COLUMNS = PIECE_HEADS.map((head, i): Column => ({ head, part: PARTS[i]!, align: i < 2 ? 'left' : 'right' }));
 
 function TubeList({ of: { tube, units, pieces, list, kerf }, width }: { of: CutOnPaper; width: number }) {
 	const by = pieces[0]!.job;
@@ -56,7 +57,9 @@ function TubeList({ of: { tube, units, pieces, list, kerf }, width }: { of: CutO
 	return (
 		<>
 			<Words text={tubeHeading(tube, units)} width={width} size={11} bold />
-			<Rows heads={PIECE_HEADS} rows={rows} widths={WIDTHS.map((part) => part * width)} words={2} size={8} />
+			<View style={{ marginVertical: 5 }}>
+				<Table columns={COLUMNS} rows={rows} width={width} size={8} />
+			</View>
 			{list === null ? (
 				<Words text={nothingWords(pieces)} width={width} size={9} />
 			) : (

@@ -1,4 +1,4 @@
-import { G, Path, Rect, Svg, Text } from '@react-pdf/renderer';
+import { G, Path, Rect, Svg, Text, View } from '@react-pdf/renderer';
 import type { ChalkPlane } from '../../tube/chalk.ts';
 import { chalkPointWords, chalkWords, planeWords } from '../../words/chalk.ts';
 import { CHALK_HEADS, FULL_SIZE, MAP_HEAD, mapWords, profileWords } from '../../words/full-size.ts';
@@ -6,7 +6,7 @@ import { tapeValue } from '../../words/lengths.ts';
 import type { JobOnPaper } from '../job-on-paper.ts';
 import { PaperPage } from '../PaperPage.tsx';
 import { inside, type Paper } from '../page-size.ts';
-import { Rows } from '../Rows.tsx';
+import { Table } from '../Table.tsx';
 import { FAMILY } from '../typeface.ts';
 import { Words } from '../Words.tsx';
 import type { Stroke } from './drawing.ts';
@@ -49,22 +49,20 @@ export function ProfileMap({
 			<Words text={MAP_HEAD} width={width} size={10} bold />
 			<Words text={chalkWords(radii, job)} width={width} size={8.5} />
 			<Words text={planeWords(chalk, planes, job)} width={width} size={8.5} />
-			<Rows
-				heads={CHALK_HEADS}
-				rows={chalk.points.map((point) => [
-					chalkPointWords(point),
-					...[point.along, point.off, point.fromA, point.fromB].map((length) => tapeValue(length, job)),
-				])}
-				widths={[FIRST, OTHER, OTHER, OTHER, OTHER]}
-				words={1}
-				size={8.5}
-			/>
+			<View style={{ marginTop: 6 }}>
+				<Table
+					columns={CHALK_HEADS.map((head, i) => ({ head, part: i === 0 ? 2 : 1, align: i === 0 ? 'left' : 'right' }))}
+					rows={chalk.points.map((point) => [
+						chalkPointWords(point),
+						...[point.along, point.off, point.fromA, point.fromB].map((length) => tapeValue(length, job)),
+					])}
+					width={width}
+					size={8.5}
+				/>
+			</View>
 		</PaperPage>
 	);
 }
-
-/** Points that a column of the table takes, the first one more. */
-const [FIRST, OTHER] = [150, 80];
 
 /** The plane small, with its sheets' names. */
 function SheetMap({ laid, width }: { laid: Sheets; width: number }) {
