@@ -1,4 +1,3 @@
-import { sessionsNamed } from '../journal/by-name.ts';
 import { type ReadSession, readAnyway } from '../journal/catalogue.ts';
 import { SessionCache } from '../journal/kept-sessions.ts';
 import { following, readBack } from '../session/log/read-back.ts';
@@ -6,15 +5,14 @@ import { type SessionView, sessionView } from '../session/report/views.ts';
 import { folded } from '../terminal/folded.ts';
 import { journalWords } from '../words/journal.ts';
 import { sessionDocument } from '../words/session-document.ts';
-import { severalWords } from '../words/session-list.ts';
 import { reviewText } from '../words/session-story.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
 import { shownReading } from './kept.ts';
 import { runList } from './log-list.ts';
 import type { LogRequest } from './log-options.ts';
+import { meantSession } from './meant-session.ts';
 import { WIDTH } from './page.ts';
-import { UsageError } from './usage-error.ts';
 import { wallClock } from './wall-clock.ts';
 
 /**
@@ -31,16 +29,9 @@ export async function runLog(request: LogRequest, io: Io): Promise<number> {
 	return (await import('./log-trend.ts')).runTrend({ name: trend, json, home }, rows, io);
 }
 
-/** The one session that is meant. @throws UsageError where it may be several: it says which */
-function meant(home: string, name: string): string {
-	const ids = sessionsNamed(home, name);
-	if (ids.length > 1) throw new UsageError(severalWords(name, ids));
-	return ids[0] ?? name;
-}
-
 /** What is wrong with it is said. */
 function readSaying(name: string, home: string, io: Io): ReadSession {
-	const kept = readAnyway(home, meant(home, name));
+	const kept = readAnyway(home, meantSession(home, name));
 	if (kept.problem !== null) tellOn(io)(journalWords(kept.problem));
 	return kept;
 }

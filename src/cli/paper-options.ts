@@ -3,7 +3,7 @@ import { BENT_AS_OPTIONS } from './hand-and-end.ts';
 
 export const PAPER_OPTIONS: Readonly<Record<string, OptionSpec>> = {
 	out: { value: 'FILE', says: 'write it there; - sends it to standard output' },
-	parts: { value: 'PARTS', says: 'what to print, with commas between: sheet, profile, wraps, copes' },
+	parts: { value: 'PARTS', says: 'what to print: sheet, profile, wraps, copes (commas between)' },
 	page: { value: 'SIZE', says: 'letter or a4; else as goes with inches or mm' },
 	force: { says: 'write over a file that is there' },
 	...BENT_AS_OPTIONS,
@@ -12,10 +12,8 @@ export const PAPER_OPTIONS: Readonly<Record<string, OptionSpec>> = {
 export const PAPER_EXAMPLES: CommandSpec['examples'] = [
 	['pullbook paper jobs/bow-rail.json', 'write jobs/bow-rail-sheet.pdf'],
 	['pullbook paper jobs/bow-rail.json --page a4', 'the same on A4'],
-	[
-		'pullbook paper jobs/bow-rail.json --parts profile,wraps',
-		'the tube at full size, and strips to wrap round it at each mark',
-	],
+	['pullbook paper jobs/bow-rail.json --parts profile,wraps', 'full-size profile and wrap strips'],
+	['pullbook paper last', 'record of the newest session'],
 	['pullbook paper jobs/bow-rail.json --out -', 'to standard output, for a printer'],
 ];
 

@@ -1,7 +1,8 @@
 import { basename, dirname, join } from 'node:path';
+import type { Paper } from '../paper/page-size.ts';
 import type { PartName } from '../paper/parts.ts';
 import { firstStops } from '../session/plan/first-stops.ts';
-import type { BentAs } from '../tube/job.ts';
+import type { BentAs, Units } from '../tube/job.ts';
 import { finishedShape } from '../tube/resolve.ts';
 import { marksFor } from '../words/growth.ts';
 import { type Io, tellOn } from './io.ts';
@@ -10,16 +11,20 @@ import { pageIn } from './pdf-page.ts';
 import { writePdf } from './save-pdf.ts';
 import { UsageError } from './usage-error.ts';
 
-export interface PaperRequest {
-	file: string;
-	/** As given: names of parts with commas between; null: the shop sheet. */
-	parts: string | null;
+/** Where a PDF goes and how large its sheets are. */
+export interface OnPaper {
 	/** As given; null: as goes with the job's unit. */
 	page: string | null;
 	/** As given: a file, or `-` for standard output; null: beside the job. */
 	out: string | null;
 	/** Write over what is there. */
 	force: boolean;
+}
+
+export interface PaperRequest extends OnPaper {
+	file: string;
+	/** As given: names of parts with commas between; null: the shop sheet. */
+	parts: string | null;
 	home: string;
 	as: BentAs;
 }
@@ -32,14 +37,20 @@ export async function runPaper(request: PaperRequest, io: Pick<Io, 'stdout' | 's
 	const tell = tellOn(io);
 	const { job, path, begin, growth, document, kept, changed } = laidOut({ ...request, learn: true }, tell, true);
 	const shape = finishedShape(job, growth);
-	const { PAPERS, usualPaper, PART_NAMES, printJob } = await import('../paper/index.ts');
+	const { PART_NAMES, printJob } = await import('../paper/index.ts');
 	const parts = partsIn(request.parts, PART_NAMES);
-	const paper = PAPERS[pageIn(request.page, Object.keys(PAPERS)) ?? usualPaper(job.units)];
+	const paper = await paperFor(request.page, job.units);
 	const said = [kept, marksFor(growth, job.tooling.die), changed].filter((line) => line !== null);
 	const of = { job, document, shape, ...firstStops(job, shape, begin), said, foot: path };
 	const bytes = await printJob(parts, of, paper);
 	writePdf({ to: request.out ?? besideJob(path, parts), bytes, force: request.force }, io);
 	return 0;
+}
+
+/** The sheet asked for, or that goes with the unit. @throws UsageError for one that there is not */
+export async function paperFor(given: string | null, units: Units): Promise<Paper> {
+	const { PAPERS, usualPaper } = await import('../paper/index.ts');
+	return PAPERS[pageIn(given, Object.keys(PAPERS)) ?? usualPaper(units)];
 }
 
 /** The file beside a job that says what it is: `bow-rail-sheet.pdf`. */

@@ -90,12 +90,21 @@ export const cut: Run = async ({ line: { operands, options, repeated }, home }, 
 	return (await import('./cut.ts')).runCut({ ...asked, form, pdf, home: home() }, io);
 };
 
+/** A job file is told by its ending or by being there; any other word names a session. */
 export const paper: Run = async ({ line, home }, io) => {
 	const { operands, options } = line;
-	const [file] = operands as [string];
+	const [of] = operands as [string];
 	const text = (name: string) => (typeof options[name] === 'string' ? options[name] : null);
-	const asked = { parts: text('parts'), page: text('page'), out: text('out'), force: options.force === true };
-	return (await import('./paper.ts')).runPaper({ file, ...asked, home: home(), as: bentAsIn(line) }, io);
+	const asked = { page: text('page'), out: text('out'), force: options.force === true };
+	const as = bentAsIn(line);
+	if (/\.json$/i.test(of) || existsSync(of))
+		return (await import('./paper.ts')).runPaper({ file: of, parts: text('parts'), ...asked, home: home(), as }, io);
+	const ofJob = ['parts', 'mirror', 'from'].filter((name) => options[name] !== undefined);
+	if (ofJob.length > 0)
+		throw new UsageError(
+			`pullbook paper: --${ofJob[0]} goes with a job file, but "${of}" is none. The record of a session is printed whole, as it was bent.`,
+		);
+	return (await import('./paper-record.ts')).runRecord({ id: of, ...asked, home: home() }, io);
 };
 
 export const log: Run = async ({ line, home }, io) => {

@@ -52,6 +52,9 @@ export function stopsKnown(known: Known): string {
 	return `The first stops are known ${knownWords(known)}, and short on purpose. pullbook bend tells better ones after each pull.`;
 }
 
+/** Which die to put in for a bend, where a tube is bent on several. */
+export const onDie = (die: string): string => `die ${foreignName(die)}`;
+
 /** Where a mark goes round the tube, in as few words as a column has. */
 export function sideWords({ face, around }: LayoutBend, job: Ruled): string {
 	if (face !== 'other') return face === 'same' ? 'as bend 1' : 'opposite';

@@ -2,7 +2,7 @@ import { at } from '../../maths/list.ts';
 import { formatAngle } from '../../units/format.ts';
 import { tapeValue } from '../../words/lengths.ts';
 import { about, angle, dial } from '../../words/numbers.ts';
-import { SHEET, sideWords } from '../../words/sheet.ts';
+import { onDie, SHEET, sideWords } from '../../words/sheet.ts';
 import { turnWords } from '../../words/turns.ts';
 import { type Column, Table } from '../Table.tsx';
 import type { SheetPart } from './SheetHead.tsx';
@@ -42,7 +42,7 @@ export function BendTable({ of: { job, document, stops }, width }: SheetPart) {
 			tapeValue(fromStart, job),
 			tapeValue(fromFarEnd, job),
 			...(isRound ? [sideWords(bend, job)] : []),
-			turnWords(bend.tubeTurn),
+			bend.die === undefined ? turnWords(bend.tubeTurn) : `${turnWords(bend.tubeTurn)}, ${onDie(bend.die)}`,
 			dial(stop),
 			`${angle(expect.angle)}, ${about(expect.sd)}`,
 			formatAngle(bend.angle, 2),

@@ -7,6 +7,7 @@ import { tapeValue } from '../../words/lengths.ts';
 import { cutWords, PEN_FIELDS, SHEET, sheetHead } from '../../words/sheet.ts';
 import { Heading } from '../Heading.tsx';
 import type { JobOnPaper } from '../job-on-paper.ts';
+import { NamedValues } from '../NamedValues.tsx';
 import { Words } from '../Words.tsx';
 import { TapeStrip } from './TapeStrip.tsx';
 
@@ -19,18 +20,10 @@ export interface SheetPart {
 /** What the sheet is of: one line a thing, its name before it. */
 export function SheetHead({ of: { job }, width }: SheetPart) {
 	const as = bentAsWords(job);
-	const half = width / 2;
 	return (
 		<View>
 			<Words text={foreignName(job.name)} width={width} size={14} bold />
-			<View style={{ flexDirection: 'row', flexWrap: 'wrap', paddingTop: 3 }}>
-				{sheetHead(job).map(([name, value]) => (
-					<View key={name} style={{ flexDirection: 'row', width: half }}>
-						<Words text={name} width={NAME} size={8} />
-						<Words text={value} width={half - NAME - 6} size={8} bold />
-					</View>
-				))}
-			</View>
+			<NamedValues values={sheetHead(job)} width={width} />
 			<View style={{ flexDirection: 'row', columnGap: BETWEEN, paddingTop: 4 }}>
 				{PEN_FIELDS.map((name) => (
 					<View key={name} style={{ flexDirection: 'row', flexGrow: 1, borderBottomWidth: 0.5 }}>
@@ -43,7 +36,6 @@ export function SheetHead({ of: { job }, width }: SheetPart) {
 	);
 }
 
-const NAME = 76;
 const PEN_NAME = 40;
 const BETWEEN = 10;
 

@@ -1,0 +1,64 @@
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { type ReadSession, readAnyway } from '../journal/catalogue.ts';
+import type { RecordOnPaper } from '../paper/record/record-on-paper.ts';
+import { following, readBack, startIn } from '../session/log/read-back.ts';
+import { sessionView } from '../session/report/views.ts';
+import { journalWords } from '../words/journal.ts';
+import { EXIT } from './exit.ts';
+import { type Io, tellOn } from './io.ts';
+import { meantSession } from './meant-session.ts';
+import { type OnPaper, paperFor } from './paper.ts';
+import { writePdf } from './save-pdf.ts';
+import { VERSION } from './version.ts';
+import { wallClock } from './wall-clock.ts';
+
+/**
+ * `pullbook paper ID`: the record of a session as one PDF. Exit code 0; 6 where the log is damaged: what can be read is printed all the same; 2
+ * where there is nothing to print.
+ * @throws UsageError where several sessions may be meant, or a file is in the way; PdfNotSaved
+ */
+export async function runRecord(
+	{ id, home, ...asked }: OnPaper & { id: string; home: string },
+	io: Pick<Io, 'stdout' | 'stderr'>,
+): Promise<number> {
+	const tell = tellOn(io);
+	const kept = readAnyway(home, meantSession(home, id));
+	if (kept.problem !== null) tell(journalWords(kept.problem));
+	const { first } = kept;
+	if (first === null) return kept.damage === null ? EXIT.badInput : EXIT.damaged;
+	const of = following(() => recordOf(kept));
+	const { printRecord } = await import('../paper/index.ts');
+	const bytes = await printRecord(of, await paperFor(asked.page, of.view.job.units));
+	const to = asked.out ?? besideJob(startIn(first).jobFile, kept.id);
+	writePdf({ to, bytes, force: asked.force }, io);
+	return kept.damage === null ? 0 : EXIT.damaged;
+}
+
+function recordOf(kept: ReadSession): RecordOnPaper {
+	const { path, records, problem } = kept;
+	const state = readBack(records);
+	return {
+		state,
+		view: sessionView(state),
+		log: { path, lines: records.length, sha256: sumOf(path, records.length) },
+		problem: problem === null ? null : journalWords(problem),
+		clock: wallClock,
+		foot: `pullbook ${VERSION}, from ${basename(path)}`,
+	};
+}
+
+/** SHA-256 (FIPS 180-4) of the first lines of a file, their line ends among them. */
+function sumOf(path: string, lines: number): string {
+	const bytes = readFileSync(path);
+	let end = 0;
+	for (let line = 0; line < lines; line++) end = bytes.indexOf(0x0a, end) + 1;
+	return createHash('sha256').update(bytes.subarray(0, end)).digest('hex');
+}
+
+/** The file beside the job that says what it is and of when: `bow-rail-record-20261126-090937.pdf`. An id begins with its day and its time. */
+function besideJob(jobFile: string, id: string): string {
+	const [day, time] = id.split('-');
+	return join(dirname(jobFile), `${basename(jobFile).replace(/\.json$/i, '')}-record-${day}-${time}.pdf`);
+}

@@ -1,0 +1,60 @@
+import { View } from '@react-pdf/renderer';
+import { at } from '../../maths/list.ts';
+import { formatAngle } from '../../units/format.ts';
+import { about, angle, fine } from '../../words/numbers.ts';
+import { bendVerdict, lastStraight, RECORD } from '../../words/record.ts';
+import { Heading } from '../Heading.tsx';
+import { Sentences } from '../Sentences.tsx';
+import { type Column, Table } from '../Table.tsx';
+import type { RecordPart } from './record-on-paper.ts';
+
+const { columns: C } = RECORD;
+const COLUMNS: readonly Column[] = [
+	{ head: C.bend, part: 30, align: 'center', bold: true },
+	{ head: C.drawn, part: 42, align: 'right' },
+	{ head: C.aimed, part: 42, align: 'right' },
+	{ head: C.made, part: 42, align: 'right', bold: true },
+	{ head: C.giveOrTake, part: 40, align: 'right' },
+	{ head: C.verdict, part: 92 },
+	{ head: C.mark, part: 52, align: 'right' },
+	{ head: C.markMade, part: 52, align: 'right' },
+	{ head: C.turn, part: 42, align: 'right' },
+	{ head: C.turnMade, part: 42, align: 'right' },
+	{ head: C.straight, part: 58, align: 'right' },
+	{ head: C.straightMade, part: 58, align: 'right' },
+];
+
+/** Each bend as it was drawn beside what was made of it. */
+export function BendsMade({ of: { state, view }, width }: RecordPart) {
+	const { job, asBuilt } = view;
+	const { shape, marks } = state.design;
+	const rows = view.bends.map((bend, i) => {
+		const { made, design, target } = bend;
+		const { mark, rotation } = at(state.bends, i);
+		return [
+			`${i + 1}`,
+			formatAngle(design, 2),
+			formatAngle(target, 2),
+			made === null ? '-' : angle(made.angle),
+			made === null ? '-' : about(made.sd),
+			bendVerdict(bend, job),
+			fine(at(marks, i), job),
+			mark === null ? '-' : fine(mark, job),
+			formatAngle(at(shape.bends, i).rotation, 2),
+			rotation === null ? '-' : formatAngle(rotation, 2),
+			fine(at(shape.straights, i), job),
+			fine(at(asBuilt.straights, i), job),
+		];
+	});
+	return (
+		<View>
+			<Heading text={RECORD.bends} width={width} />
+			<Table columns={COLUMNS} rows={rows} width={width} size={7.5} />
+			<Sentences
+				lines={[lastStraight(view, at(shape.straights, view.bends.length)), RECORD.asTold]}
+				width={width}
+				size={7}
+			/>
+		</View>
+	);
+}

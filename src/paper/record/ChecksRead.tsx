@@ -1,0 +1,43 @@
+import { View } from '@react-pdf/renderer';
+import { checkFits } from '../../session/advice/bend-alone.ts';
+import { checkWords } from '../../words/checks.ts';
+import { checkValueWords } from '../../words/doubt.ts';
+import { foreignName } from '../../words/foreign.ts';
+import { RECORD } from '../../words/record.ts';
+import { Heading } from '../Heading.tsx';
+import { type Column, Table } from '../Table.tsx';
+import type { RecordPart } from './record-on-paper.ts';
+
+const { columns: C } = RECORD;
+const COLUMNS: readonly Column[] = [
+	{ head: C.check, part: 290 },
+	{ head: C.drawn, part: 66, align: 'right' },
+	{ head: C.within, part: 54, align: 'right' },
+	{ head: C.read, part: 66, align: 'right', bold: true },
+	{ head: C.inside, part: 70 },
+];
+
+/** What was read on the tube itself. */
+export function ChecksRead({ of: { state, view }, width }: RecordPart) {
+	const { job } = view;
+	if (job.checks.length === 0) return null;
+	const rows = job.checks.map((check) => {
+		const read = view.checks.find(({ name }) => name === check.name);
+		const told = (value: number) => checkValueWords(value, check.kind, job);
+		const reading = read?.reading ?? null;
+		const fits = reading === null ? null : checkFits(state, check.name, reading);
+		return [
+			`${foreignName(check.name)}: ${checkWords(check)}`,
+			read === undefined ? '-' : told(read.design),
+			`±${told(check.tolerance)}`,
+			reading === null ? 'not read' : told(reading),
+			fits === null ? '-' : fits ? 'inside' : 'outside',
+		];
+	});
+	return (
+		<View>
+			<Heading text={RECORD.checks} width={width} />
+			<Table columns={COLUMNS} rows={rows} width={width} size={7.5} />
+		</View>
+	);
+}

@@ -1,0 +1,92 @@
+import { View } from '@react-pdf/renderer';
+import { answered } from '../../session/log/answered.ts';
+import { bentAsWords } from '../../words/bent-as.ts';
+import { foreign, foreignName } from '../../words/foreign.ts';
+import { eventRows, logWords, openWords, outcomeWords, RECORD, recordHead } from '../../words/record.ts';
+import { warningWords } from '../../words/warnings.ts';
+import { Heading } from '../Heading.tsx';
+import { NamedValues } from '../NamedValues.tsx';
+import { PaperPage } from '../PaperPage.tsx';
+import { inside, type Paper } from '../page-size.ts';
+import { Sentences } from '../Sentences.tsx';
+import { Table } from '../Table.tsx';
+import { Words } from '../Words.tsx';
+import { AsMade } from './AsMade.tsx';
+import { BendsMade } from './BendsMade.tsx';
+import { ChecksRead } from './ChecksRead.tsx';
+import { EveryPull } from './EveryPull.tsx';
+import type { RecordOnPaper } from './record-on-paper.ts';
+
+const GAP = 8;
+/** Sentences that stay on one page together. */
+const FEW = 8;
+const { columns: C } = RECORD;
+
+/** What was made and how well it is known, for one who was not there. As many pages as it takes. */
+export function SessionRecord({ of, paper }: { of: RecordOnPaper; paper: Paper }) {
+	const { state, view, clock, problem } = of;
+	const { job } = view;
+	const { width } = inside(paper);
+	const part = { of, width };
+	const as = bentAsWords(job);
+	const cautions = (view.warnings ?? []).map((warning) => warningWords(warning, job));
+	const events = eventRows(answered(state), job, clock);
+	return (
+		<PaperPage paper={paper} title={`${foreignName(job.name)}: ${RECORD.title} ${foreignName(view.id)}`} foot={of.foot}>
+			<View style={{ rowGap: GAP }}>
+				<View>
+					<Words text={foreignName(job.name)} width={width} size={14} bold />
+					<NamedValues values={recordHead(view, state.start.program, clock)} width={width} />
+					<Sentences lines={[as, problem, job.notes === '' ? null : job.notes]} width={width} size={8} />
+				</View>
+				<Section head={RECORD.outcome} lines={outcomeWords(state, view)} width={width} bold />
+				<BendsMade {...part} />
+				<AsMade {...part} />
+				<ChecksRead {...part} />
+				<Section head={RECORD.open} lines={openWords(state, view)} width={width} />
+				<EveryPull {...part} />
+				{events.length > 0 && (
+					<View>
+						<Heading text={RECORD.events} width={width} />
+						<Table
+							columns={[
+								{ head: C.line, part: 50, align: 'center' },
+								{ head: C.time, part: 110 },
+								{ head: C.what, part: 380 },
+							]}
+							rows={events}
+							width={width}
+							size={7.5}
+						/>
+					</View>
+				)}
+				<Section head={RECORD.cautions} lines={cautions} width={width} />
+				<Section head={RECORD.log} lines={logWords(of.log)} width={width} />
+			</View>
+		</PaperPage>
+	);
+}
+
+function Section({
+	head,
+	lines,
+	width,
+	bold = false,
+}: {
+	head: string;
+	lines: readonly string[];
+	width: number;
+	bold?: boolean;
+}) {
+	return (
+		<View wrap={lines.length > FEW}>
+			<Heading text={head} width={width} />
+			<Sentences
+				lines={lines.length === 0 ? [RECORD.none] : lines.map((line) => foreign(line))}
+				width={width}
+				size={8}
+				bold={bold}
+			/>
+		</View>
+	);
+}
