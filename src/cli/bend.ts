@@ -17,6 +17,7 @@ import { type Io, tellOn } from './io.ts';
 import { announced, keptForStart, lessonsFor } from './kept.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { runLines } from './lines.ts';
+import { shiftNews } from './shift-news.ts';
 import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
 
@@ -80,6 +81,7 @@ export function openSession(
 		const loaded = { ...read, job: asBent(read.job, as) };
 		const rows = keptForStart(home, tell);
 		const others = unfinished(rows, loaded.path, loaded.job.name).map(({ id }) => id);
+		if (learn) for (const sentence of shiftNews(home, rows, loaded.job.tooling.bender)) tell(sentence);
 		const same = piecesOfJob(rows, { path: loaded.path, name: loaded.job.name, as });
 		const piece = another || loaded.job.quantity > 1 ? newPieceOf({ home, rescue }, same, loaded.job) : {};
 		return LiveSession.begin(world, loaded, learn, others, learn ? lessonsFor(home, rows) : [], piece);

@@ -23,6 +23,7 @@ import { keptForStart } from './kept.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { openedSession } from './review-on-screen.ts';
 import { livePort } from './session-on-screen.ts';
+import { shiftNews } from './shift-news.ts';
 import { wallClock } from './wall-clock.ts';
 import { workshopAt } from './workshop.ts';
 
@@ -114,7 +115,8 @@ function keptRows(home: string, kept: SessionCache) {
 		const sentences: string[] = [];
 		const rows = keptForStart(home, (sentence) => sentences.push(sentence), kept);
 		const paths = new Map<string, string>();
-		now = { rows: rows.map((row) => sessionRow(row, paths)), notice: sentences[0] ?? null };
+		const notice = [...sentences, ...shiftNews(home, rows)][0] ?? null;
+		now = { rows: rows.map((row) => sessionRow(row, paths)), notice };
 		queueMicrotask(() => {
 			now = null;
 		});
