@@ -5,7 +5,7 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 const { patchedInk } = await import(new URL('test-ink.mjs', import.meta.url).href);
 
 /** The files that take longest, begun first: begun last, one of them would keep a single processor busy alone. */
-const LONGEST = ['cli/lines-cold', 'cli/kill', 'springback/reference', 'screen/typing', 'session/properties'];
+const LONGEST = ['cli/lines-cold', 'springback/reference', 'screen/typing', 'session/properties'];
 
 class LongestFirst extends BaseSequencer {
 	override async sort(files: TestSpecification[]) {

@@ -11,9 +11,16 @@ import { LiveSession } from '../../src/journal/live.ts';
 import { openLog } from '../../src/journal/open-log.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
+import { draws } from '../helpers/shop/plain-shop.ts';
+import { killedExchanges } from './kill-exchange.ts';
+import { killedInLines } from './kill-lines.ts';
+import { killedOnScreen } from './kill-screen.ts';
 import { Broken, must } from './subject.ts';
 
-const KILLS = 20;
+const WRITER_KILLS = 20;
+const LINE_KILLS = 200;
+const SCREEN_SECONDS = 60;
+const EXCHANGE_KILLS = 15;
 /** Lines that a writer says before it is killed, at most. */
 const MOST_LINES = 40;
 
@@ -22,7 +29,8 @@ type Outcome = number | { leftOut: string };
 
 interface Trial {
 	name: string;
-	run(folder: string): Promise<Outcome> | Outcome;
+	/** `seed` draws the moments. */
+	run(folder: string, seed: number): Promise<Outcome> | Outcome;
 }
 
 const childOf = (folder: string): string => {
@@ -72,14 +80,21 @@ async function onSmallDisk(folder: string, trial: (disk: string) => Promise<Outc
 	}
 }
 
-async function kill(folder: string): Promise<Outcome> {
+async function killWriter(folder: string, seed: number): Promise<Outcome> {
+	const draw = draws(seed);
 	const program = childOf(folder);
 	const log = join(folder, 'sessions', 'a.log');
-	for (let n = 0; n < KILLS; n++) {
-		const acked = await written([process.execPath, program], log, 1 + Math.floor(Math.random() * MOST_LINES));
+	for (let n = 0; n < WRITER_KILLS; n++) {
+		const acked = await written([process.execPath, program], log, 1 + Math.floor(draw.uniform(0, MOST_LINES)));
 		checkKept(log, acked);
 	}
-	return KILLS;
+	return WRITER_KILLS;
+}
+
+async function killLines(folder: string, seed: number): Promise<Outcome> {
+	const struck = await killedInLines(folder, seed, LINE_KILLS);
+	must(struck > LINE_KILLS / 2, `only ${struck} of ${LINE_KILLS} kills came before the end`);
+	return struck;
 }
 
 const full = (folder: string): Promise<Outcome> =>
@@ -192,7 +207,16 @@ function foldersGone(folder: string): Outcome {
 }
 
 const TRIALS: readonly Trial[] = [
-	{ name: `kill -9 at ${KILLS} random moments`, run: kill },
+	{ name: `kill -9 of a writer at ${WRITER_KILLS} random moments`, run: killWriter },
+	{ name: `kill -9 of the line mode at ${LINE_KILLS} random moments`, run: killLines },
+	{
+		name: `kill -9 on the screen for ${SCREEN_SECONDS} s of processor`,
+		run: (folder, seed) => killedOnScreen(folder, seed, SCREEN_SECONDS),
+	},
+	{
+		name: `kill -9 of export and import, ${EXCHANGE_KILLS} times each`,
+		run: (folder, seed) => killedExchanges(folder, seed, EXCHANGE_KILLS),
+	},
 	{ name: 'a small disk that fills up', run: full },
 	{ name: 'a disk that turns read-only, and back', run: readOnly },
 	{ name: 'a flush that fails (EIO, ENOSPC, EDQUOT)', run: failedFlush },
@@ -202,14 +226,16 @@ const TRIALS: readonly Trial[] = [
 ];
 
 /** Tries them all; gives how many faults were put in and what did not hold, and prints a line for each. */
-export async function realFaults(): Promise<{ faults: number; broken: string[] }> {
+export async function realFaults(seed: number): Promise<{ faults: number; broken: string[] }> {
 	const sum = { faults: 0, broken: [] as string[] };
 	for (const { name, run } of TRIALS) {
 		const folder = mkdtempSync(join(tmpdir(), 'pullbook-faults-'));
 		try {
-			const outcome = await run(folder);
+			const outcome = await run(folder, seed);
 			if (typeof outcome === 'number') sum.faults += outcome;
-			console.log(`${name}: ${typeof outcome === 'number' ? 'held' : `left out, ${outcome.leftOut}`}`);
+			console.log(
+				`${name}: ${typeof outcome === 'number' ? `held, ${outcome} faults` : `left out, ${outcome.leftOut}`}`,
+			);
 		} catch (error) {
 			sum.broken.push(`${name}: ${error instanceof Broken ? error.message : String(error)}`);
 			console.log(`${name}: did NOT hold`);

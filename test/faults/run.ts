@@ -1,15 +1,15 @@
 /**
- * `npm run faults`: whole sessions, rescues, settings, job files, the cache, export and import on a disk in memory that fails at every step in every way; then
+ * `npm run faults`: whole sessions, rescues, settings, job files, pages to print, the cache, export and import on a disk in memory that fails at every step in every way; then
  * real faults on real disks. Prints how many faults were put in; ends with 1 where anything acknowledged was lost, or anything else that is promised did not hold.
  */
 import { type Tally, tryAll } from './all-faults.ts';
 import { cacheSubject } from './cache-subject.ts';
 import { exchangeSubject } from './exchange-subject.ts';
-import { jobSubject } from './job-subject.ts';
 import { logSubject } from './log-subject.ts';
 import { realFaults } from './real.ts';
 import { sessionRecords } from './sessions.ts';
 import { settingsSubject } from './settings-subject.ts';
+import { jobSubject, paperSubject } from './whole-file-subject.ts';
 
 /** Machines of the simulated shop that the sessions are bent on; none of them is used for tuning. */
 const SEEDS = [41, 42, 43, 44];
@@ -27,6 +27,7 @@ for (const [n, seed] of SEEDS.entries()) {
 	tallies.push(await tryAll(logSubject(name, records, 4 + n, rescue), seed));
 }
 tallies.push(await tryAll(settingsSubject, 1), await tryAll(jobSubject, 2), await tryAll(cacheSubject, 3));
+tallies.push(await tryAll(paperSubject, 5));
 tallies.push(await tryAll(exchangeSubject(sessionRecords(SEEDS[0]!, FEW_RECORDS)), 4));
 
 const sum = ({ faults }: Tally) => faults.errno + faults.partial + faults.cut;
@@ -35,7 +36,9 @@ for (const tally of tallies) {
 	const kinds = `${errno} refusals, ${partial} cut writes, ${cut} power cuts`;
 	console.log(`${tally.name}: ${tally.steps} steps, ${sum(tally)} faults (${kinds}), ${tally.broken.length} not held`);
 }
-const real = await realFaults();
+const seed = Number(process.argv[2] ?? Date.now() % 100_000);
+console.log(`seed ${seed}; the same moments again: npm run faults -- ${seed}`);
+const real = await realFaults(seed);
 const total = tallies.reduce((all, tally) => all + sum(tally), real.faults);
 const broken = [...tallies.flatMap((tally) => tally.broken), ...real.broken];
 console.log(
