@@ -1,3 +1,4 @@
+import { codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import { whyRefused } from '../files/refused.ts';
 import { replaceFile, writeUnlessThere } from '../files/whole-file.ts';
@@ -16,11 +17,24 @@ export class PdfNotSaved extends Error {
 
 /**
  * Writes a PDF whole or not at all.
- * @throws UsageError where a file of that name is there and `force` does not say to take its place; PdfNotSaved with the disk's reason
+ * @throws UsageError where a file of that name is there and `force` does not say to take its place, or something that is no file; PdfNotSaved with the disk's reason
  */
 export function savePdf(path: string, bytes: Uint8Array, force: boolean, fs: FsPort = realFs): void {
+	if (force && isOther(path, fs))
+		throw new UsageError(`${path} is not a file that can be written over. Give another name with --out FILE.`);
 	if (!savedPdf(path, bytes, force, fs))
 		throw new UsageError(`${path} is there already. Write over it with --force, or give another name with --out FILE.`);
+}
+
+/** Whether something else than a file has that name: a device or a folder is not to be replaced. */
+function isOther(path: string, fs: FsPort): boolean {
+	try {
+		return !fs.statSync(path).isFile();
+	} catch (error) {
+		// What is not there, or cannot be looked at, is told when it is written.
+		if (codeOf(error) !== '') return false;
+		throw error;
+	}
 }
 
 function savedPdf(path: string, bytes: Uint8Array, force: boolean, fs: FsPort): boolean {

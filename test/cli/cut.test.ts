@@ -170,6 +170,8 @@ The pieces weigh 17.8 lb, the sticks 28.5 lb.
 		await expect(cut([file], { pdf })).rejects.toThrow('is there already');
 		await expect(cut([file], { pdf: { ...pdf, page: 'legal' } })).rejects.toThrow('--page is letter or a4');
 		expect((await cut([file], { pdf: { ...pdf, force: true } })).code).toBe(0);
+		// A folder is in no way to be replaced, whoever says --force; nor is a device.
+		await expect(cut([file], { pdf: { ...pdf, out: home, force: true } })).rejects.toThrow('is not a file that can be');
 	});
 
 	it('prints values apart by commas, a row a piece', async () => {

@@ -45,7 +45,9 @@ export function ProfileMap({
 			<Words text={mapWords(laid.sheets.length, MOST_SHEETS)} width={width} size={9} />
 			{isPrinted ? <Words text={FULL_SIZE.joining} width={width} size={9} /> : null}
 			{isPrinted ? <SheetMap laid={laid} width={width} /> : null}
-			<Ruler />
+			<View style={{ marginBottom: 8 }}>
+				<Ruler />
+			</View>
 			<Words text={MAP_HEAD} width={width} size={10} bold />
 			<Words text={chalkWords(radii, job)} width={width} size={8.5} />
 			<Words text={planeWords(chalk, planes, job)} width={width} size={8.5} />
@@ -76,7 +78,7 @@ function SheetMap({ laid, width }: { laid: Sheets; width: number }) {
 	const at = ([x, y]: readonly [number, number]) => [(x - left) * scale, (high - y) * scale] as const;
 	const name = Math.min(10, (wide * scale) / 3);
 	return (
-		<Svg width={width} height={(high - low) * scale} style={{ marginVertical: 6 }}>
+		<Svg width={width} height={(high - low) * scale + 1} style={{ marginVertical: 6 }}>
 			{laid.sheets.map((sheet) => {
 				const [x, y] = at([sheet.cell.left, sheet.cell.high]);
 				return (
