@@ -68,7 +68,8 @@ interface Places {
 	rescue: string | null;
 }
 
-function homePort(places: Places, jobs: JobFolder, learn: boolean, asOf: (path: string) => BentAs): HomePort {
+/** What the screen needs, over the sessions and jobs of these places. */
+export function homePort(places: Places, jobs: JobFolder, learn: boolean, asOf: (path: string) => BentAs): HomePort {
 	const { home } = places;
 	const sessions = new SessionCache(home);
 	const kept = keptRows(home, sessions);

@@ -8,7 +8,6 @@ export function correctionWords({ correction, plan, void: gone }: CorrectionStor
 	const { after, remaining, predicted, without } = correction;
 	const what = 'bend' in after ? `bend ${after.bend}` : `line ${after.entry} of the log`;
 	const back = gone ? TAKEN_BACK : '';
-	if (remaining.length === 0) return [`After ${what} no bend was left to correct.${back}`];
 	const kept = plan === 'old' ? ' The old numbers were kept.' : '';
 	return [
 		`Corrected after ${what}.${kept}${back}`,

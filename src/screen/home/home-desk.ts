@@ -13,6 +13,9 @@ import { type HomeState, homeState, turned } from './home-state.ts';
 import type { HomePage, HomeStep } from './home-view.ts';
 import { type Done, Workshop, type WorkshopStep } from './home-workshop.ts';
 
+/** Long enough for a frame of what is known already: a long log takes a while to be read. */
+const OPEN_AFTER_MS = 20;
+
 /** What the pages outside of a session need of the rest of the screen. */
 export interface Screen {
 	now(): AppState;
@@ -33,6 +36,7 @@ export class HomeDesk {
 	private readonly workshop: Workshop;
 	private readonly reviewing: Reviewing;
 	private checking: NodeJS.Timeout | undefined;
+	private opening: NodeJS.Timeout | undefined;
 	private saved: string | null = null;
 
 	constructor(
@@ -66,6 +70,7 @@ export class HomeDesk {
 	/** Nothing is looked at any more. */
 	close(): void {
 		clearTimeout(this.checking);
+		clearTimeout(this.opening);
 	}
 
 	/** The job that was written last comes first in the list: it is the one that is wanted. */
@@ -145,15 +150,17 @@ export class HomeDesk {
 
 	/** Kept sessions; the log that cannot be read is said on the page that it was chosen on. */
 	private review(home: HomeState, step: ReviewStep): void {
+		const open = () =>
+			this.reviewing.step(home, step).then(
+				(next) => this.set(next),
+				(error: unknown) => this.refused(home, error),
+			);
 		this.tried(home, () => {
 			const now = this.reviewing.atOnce(home, step);
 			if (now !== null) this.set(now);
 			else {
-				this.screen.set({ view: 'waiting' });
-				this.reviewing.step(home, step).then(
-					(next) => this.set(next),
-					(error: unknown) => this.refused(home, error),
-				);
+				this.screen.set({ view: 'waiting', ...this.reviewing.before(home, step) });
+				this.opening = setTimeout(open, OPEN_AFTER_MS);
 			}
 		});
 	}

@@ -1,6 +1,8 @@
+import { foreignName } from '../../words/foreign.ts';
 import type { HomePort } from './home-port.ts';
 import { type HomeState, turned } from './home-state.ts';
 import type { HomePage, HomeStep } from './home-view.ts';
+import { keptChoice } from './pages/kept.ts';
 
 /** The steps that this does: those that look at kept sessions. */
 export type ReviewStep = Extract<HomeStep, { step: 'review' | 'reviewed' }>;
@@ -19,9 +21,15 @@ export class Reviewing {
 		return this.now(this.drawing, home, step);
 	}
 
-	/** The same at once where nothing needs loading: keys must not wait for a promise between two pages. */
+	/** The same at once where nothing needs loading or reading: keys must not wait for a promise between two pages. */
 	atOnce(home: HomeState, step: ReviewStep): HomeState | null {
-		return this.drawing === null ? null : this.now(this.drawing, home, step);
+		return this.drawing === null || step.step === 'review' ? null : this.now(this.drawing, home, step);
+	}
+
+	/** What is known of a session before its log has been read. */
+	before({ sessions }: HomeState, step: ReviewStep): { title?: string; says?: string } {
+		const row = step.step === 'review' ? sessions.find(({ id }) => id === step.id) : undefined;
+		return row === undefined ? {} : { title: `Session ${foreignName(row.id)}`, says: keptChoice(row).label };
 	}
 
 	private now({ reviewView }: typeof import('../review/index.ts'), home: HomeState, step: ReviewStep): HomeState {

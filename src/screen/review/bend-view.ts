@@ -6,14 +6,14 @@ import type { HomeView } from '../home/home-view.ts';
 import { EMPTY, type Line, line, wrapped } from '../text/line.ts';
 import type { ReviewPage } from './review-page.ts';
 import type { Opened } from './review-port.ts';
-import { numbered, scrolled, usual, windowOf } from './usual.ts';
+import { corrected, numbered, scrolled, usual, windowOf } from './usual.ts';
 
 /** One bend: wanted, made, and everything that was done at it, as the log has it. */
 export function bendView(opened: Opened, at: Extract<ReviewPage, { review: 'bend' }>): HomeView {
 	const { story } = opened;
 	const bend = story.bends[at.bend - 1]!;
 	const { job } = story.view;
-	const after = story.corrections.filter(
+	const after = corrected(story).filter(
 		({ correction }) => 'bend' in correction.after && correction.after.bend === at.bend,
 	);
 	const { made, target, low, high, design } = bend;
@@ -67,7 +67,7 @@ export function correctionsView(
 	opened: Opened,
 	at: Extract<ReviewPage, { review: 'corrections' | 'checks' }>,
 ): HomeView {
-	const { corrections } = opened.story;
+	const corrections = corrected(opened.story);
 	return {
 		...usual(at, opened),
 		...scrolled(at, corrections.length * 4),

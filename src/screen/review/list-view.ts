@@ -8,10 +8,11 @@ import {
 	sorted,
 	valuesOf,
 } from '../../review/table.ts';
-import { foreignName } from '../../words/foreign.ts';
+import { bentAsBrief } from '../../words/bent-as.ts';
+import { foreign, foreignName } from '../../words/foreign.ts';
 import type { SessionRow } from '../home/home-port.ts';
 import type { HomeStep, HomeView, KeptSessions } from '../home/home-view.ts';
-import { keptChoice } from '../home/pages/kept.ts';
+import { keptChoice, STATUS } from '../home/pages/kept.ts';
 import { CHOOSE, TO_HOME } from '../home/pages/usual.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { line } from '../text/line.ts';
@@ -23,14 +24,32 @@ const CHOICES = new WeakMap<SessionRow, Choice<HomeStep>>();
 const TEXTS = new WeakMap<SessionRow, string>();
 
 function choiceOf(row: SessionRow): Choice<HomeStep> {
-	const known = CHOICES.get(row) ?? keptChoice(row);
+	const known = CHOICES.get(row) ?? { ...rowWords(row), step: keptChoice(row).step };
 	CHOICES.set(row, known);
 	return known;
 }
 
+/** In columns, so that one looks down them: when, what came of it, which job, on which bender, of which heat. */
+function rowWords({
+	started,
+	status,
+	fits,
+	mayFit,
+	job,
+	bentAs,
+	bender,
+	heat,
+}: SessionRow): Pick<Choice<HomeStep>, 'label' | 'brief'> {
+	const came = status === 'done' ? (fits ? 'fits' : mayFit ? 'may fit' : 'does not fit') : STATUS[status];
+	const marks = [bender, heat === undefined ? undefined : `heat ${heat}`].flatMap((mark) => mark ?? []);
+	const of = marks.length === 0 ? '' : ` (${marks.map(foreignName).join(', ')})`;
+	const brief = `${foreign(started.slice(0, 16))}  ${came.padEnd(12)}  ${foreignName(job)}${bentAsBrief(bentAs)}`;
+	return { label: `${brief}${of}`, brief };
+}
+
 function textOf(row: SessionRow): string {
 	const known =
-		TEXTS.get(row) ?? `${choiceOf(row).label} ${row.bender ?? ''} ${row.heat ?? ''} ${row.id}`.toLowerCase();
+		TEXTS.get(row) ?? `${keptChoice(row).label} ${row.bender ?? ''} ${row.heat ?? ''} ${row.id}`.toLowerCase();
 	TEXTS.set(row, known);
 	return known;
 }

@@ -12,7 +12,7 @@ import type { Choice } from '../shell/prompt.ts';
 import { type Line, line, wrapped } from '../text/line.ts';
 import type { ListAt, ReviewPage } from './review-page.ts';
 import type { Opened } from './review-port.ts';
-import { chapters, HELP_KEY, nameOf, to, usual } from './usual.ts';
+import { chapters, corrected, HELP_KEY, nameOf, to, usual } from './usual.ts';
 
 const AT: ReviewPage = { review: 'story' };
 
@@ -79,7 +79,7 @@ function chapterWords(at: ReviewPage, { story, states }: Opened): string {
 			return `bend ${at.bend}: ${made}; ${pulls === 1 ? '1 pull' : `${pulls} pulls`}${bend.measured || pulls === 0 ? '' : ', never measured'}`;
 		}
 		case 'corrections':
-			return `corrections (${story.corrections.length})`;
+			return `corrections (${corrected(story).length})`;
 		case 'checks': {
 			const read = story.checks.filter(({ reading }) => reading !== null).length;
 			return `checks (${read} of ${story.checks.length} read) and notes (${story.notes.length})`;

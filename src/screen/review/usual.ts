@@ -1,3 +1,4 @@
+import type { CorrectionStory, Story } from '../../review/story.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { KeyHint } from '../text/key-line.ts';
 import { type Line, span, type Tone, wrapped } from '../text/line.ts';
@@ -11,13 +12,17 @@ export function chapters({ story }: Opened): ReviewPage[] {
 	return [
 		{ review: 'story' },
 		...story.bends.map(({ bend }): ReviewPage => ({ review: 'bend', bend, top: 0 })),
-		...(story.corrections.length > 0 ? [{ review: 'corrections', top: 0 } as const] : []),
+		...(corrected(story).length > 0 ? [{ review: 'corrections', top: 0 } as const] : []),
 		{ review: 'checks', top: 0 },
 		{ review: 'tube', across: 0, over: 0, enlarged: false },
 		{ review: 'line', at: 0 },
 		{ review: 'plot', plot: PLOTS[0] },
 	];
 }
+
+/** The corrections that changed numbers of bends to come: after the last bend there is none left. */
+export const corrected = ({ corrections }: Pick<Story, 'corrections'>): CorrectionStory[] =>
+	corrections.filter(({ correction }) => correction.remaining.length > 0);
 
 const NAMES: Readonly<Record<ReviewPage['review'], string>> = {
 	list: 'the list',

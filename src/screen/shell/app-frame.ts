@@ -1,5 +1,6 @@
 import type { Size } from '../../terminal/output.ts';
 import { sessionFrame } from '../session/session-frame.ts';
+import { wrapped } from '../text/line.ts';
 import { type Frame, frame } from './frame.ts';
 import type { Look } from './look.ts';
 import { NOTHING } from './prompt.ts';
@@ -22,9 +23,9 @@ export function frameOf(state: Seen, size: Size, look: Look): Frame {
 		case 'waiting':
 			return frame(
 				{
-					title: 'One moment',
+					title: state.title ?? 'One moment',
 					where: '',
-					body: () => [],
+					body: ({ columns }) => [{ rank: 0, lines: wrapped(state.says ?? '', columns) }],
 					prompt: { label: '', empty: '' },
 					entry: NOTHING,
 					message: null,

@@ -18,7 +18,8 @@ export type AppState =
 	/** `back`: where it was opened. */
 	| { view: 'reader'; reader: ReaderState; back: HomeShown | SessionShown }
 	| SessionShown
-	| { view: 'waiting' };
+	/** `title`, `says`: what is known already of what is being opened. */
+	| { view: 'waiting'; title?: string; says?: string };
 
 /** The exit code that an expected failure carries; null for an error of the program's own. */
 export function exitCodeOf(error: unknown): number | null {

@@ -4,7 +4,7 @@ import type { Choice } from '../../shell/prompt.ts';
 import type { SessionRow } from '../home-port.ts';
 import type { HomeStep } from '../home-view.ts';
 
-const STATUS = { open: 'interrupted', done: 'done', scrapped: 'scrapped', damaged: 'log damaged' } as const;
+export const STATUS = { open: 'interrupted', done: 'done', scrapped: 'scrapped', damaged: 'log damaged' } as const;
 
 /** A kept session, to be looked at. */
 export function keptChoice(row: SessionRow): Choice<HomeStep> {

@@ -1,0 +1,81 @@
+/**
+ * Types on plots, on a turned tube and in a list of very many sessions, in a headless terminal at 160x50, and prints as JSON the
+ * milliseconds from each key's bytes coming in to the terminal showing it. Run by review.ts, which gives the home with the many sessions.
+ */
+import { homePort } from '../../src/cli/home.ts';
+import { openScreen } from '../../src/screen/shell/open-screen.tsx';
+import { FakeHome } from '../helpers/screen/fake-ports.ts';
+import { keptSession } from '../helpers/screen/kept-session.ts';
+import { HeadlessTerminal } from '../helpers/screen/mount.tsx';
+
+const SIZE = { columns: 160, rows: 50 };
+const WARM_UP = 60;
+const KEYS = 600;
+
+async function typed(terminal: HeadlessTerminal, name: string, keys: readonly string[], shows: (n: number) => string) {
+	const times: number[] = [];
+	let before = process.cpuUsage();
+	for (let count = 0; count < WARM_UP + KEYS; count++) {
+		if (count === WARM_UP) before = process.cpuUsage();
+		const written = terminal.raw.length;
+		const from = performance.now();
+		terminal.type(keys[count % keys.length]!);
+		await terminal.until(() => terminal.raw.length > written && terminal.text.includes(shows(count)));
+		if (count >= WARM_UP) times.push(performance.now() - from);
+	}
+	const used = process.cpuUsage(before);
+	return { name: `${name} at ${SIZE.columns}x${SIZE.rows}`, times, processor: (used.user + used.system) / 1000 / KEYS };
+}
+
+async function onSession() {
+	const terminal = new HeadlessTerminal(SIZE);
+	const sessions = [
+		{ id: 'a', job: 'Rail', status: 'done', started: '2026-01-05 08:00', bendsDone: 3, bends: 3, fits: true } as const,
+	];
+	const port = new FakeHome(null, { sessions, story: keptSession() });
+	const streams = { stdin: terminal.stdin, stdout: terminal.stdout, environment: { TERM: 'xterm-256color' } };
+	const ended = openScreen({ ...streams, port });
+	await terminal.until('Lately');
+	terminal.type('1\r');
+	await terminal.until('plots');
+	terminal.type('8\r');
+	await terminal.until('plot 1 of 5');
+	const plots = await typed(terminal, 'a plot', ['6'], (n) => `plot ${((n + 1) % 5) + 1} of 5`);
+	terminal.type('/6\r');
+	await terminal.until('The tube, drawn and made');
+	// There and back: no two views after one another look alike.
+	terminal.type('8');
+	const tube = await typed(terminal, 'a turned tube', ['6', '4'], () => 'The tube');
+	terminal.type('/7\r');
+	await terminal.until('As it began');
+	const lines = await typed(terminal, 'line by line', ['6', '4'], (n) => (n % 2 === 0 ? 'Line 1 of' : 'As it began'));
+	terminal.type('\x03');
+	await ended;
+	return [plots, tube, lines];
+}
+
+/** From the cache on the disk to a list that is searched; and what a letter takes there. */
+async function onList(home: string) {
+	const terminal = new HeadlessTerminal(SIZE);
+	const from = process.cpuUsage();
+	const port = homePort({ home, rescue: null }, { own: home, samples: null }, false, () => ({
+		mirror: false,
+		from: 'start',
+	}));
+	const streams = { stdin: terminal.stdin, stdout: terminal.stdout, environment: { TERM: 'xterm-256color' } };
+	const ended = openScreen({ ...streams, port });
+	await terminal.until('look at a kept');
+	terminal.type('look at a\r');
+	await terminal.until('Kept sessions');
+	terminal.type('rail bay');
+	await terminal.until('Search: rail bay');
+	const used = process.cpuUsage(from);
+	const list = { milliseconds: (used.user + used.system) / 1000, megabytes: process.memoryUsage.rss() / 2 ** 20 };
+	const keys = await typed(terminal, 'a letter among many', ['x', '\x7f'], (n) => (n % 2 === 0 ? 'rail bayx' : 'rail bay '));
+	terminal.type('\x03');
+	await ended;
+	return { list, keys };
+}
+
+const { list, keys } = await onList(process.argv[2]!);
+process.stdout.write(JSON.stringify({ keys: [...(await onSession()), keys], list }));

@@ -1,0 +1,131 @@
+/**
+ * What looking at kept sessions costs: a session of 200 pulls from the start of the program to its first frame, as a multiple of what Node
+ * itself takes; a key on a plot and a letter in a list of 10,000, in the code as it is bundled. Exit code 1 when a limit is passed.
+ */
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { spawn } from '@lydell/node-pty';
+import { build } from 'esbuild';
+import { PROGRAM } from '../helpers/disk/program.ts';
+import { keepManyPulls, keepRows } from './review-homes.ts';
+import { interleave, median, table } from './rounds.ts';
+
+const ROUNDS = Number(process.argv[2] ?? 11);
+const SESSIONS = 10_000;
+const PULLS = 200;
+/** Longer than any start; only a program that hangs gets there. */
+const GIVE_UP_MS = 60_000;
+const LIMIT_MS = 16;
+const LIST_MS = 300;
+
+const folder = mkdtempSync(join(tmpdir(), 'pullbook-review-'));
+const [one, many] = [join(folder, 'one'), join(folder, 'many')];
+
+/**
+ * Milliseconds from the start of Node to `wanted` on the screen, or without it to its end; `keys` are typed ahead, as by one who knows what
+ * comes. All in a pseudo-terminal: a busy machine may give each of those a share of its own.
+ */
+function timeOf(args: readonly string[], wanted: string | null, keys = ''): Promise<number> {
+	return new Promise((resolve, reject) => {
+		const from = performance.now();
+		const env = { ...process.env, PULLBOOK_HOME: one, TERM: 'xterm-256color', CI: 'false' };
+		const terminal = spawn(process.execPath, [...args], { cwd: folder, env, cols: 80, rows: 24 });
+		let output = '';
+		let waiting = keys;
+		let taken: number | null = null;
+		const timer = setTimeout(() => terminal.kill('SIGKILL'), GIVE_UP_MS);
+		terminal.onData((data) => {
+			output += data;
+			if (waiting !== '' && output.includes('1049h')) {
+				terminal.write(waiting);
+				waiting = '';
+			}
+			if (taken !== null || wanted === null || !output.includes(wanted)) return;
+			taken = performance.now() - from;
+			terminal.kill('SIGKILL');
+		});
+		terminal.onExit(() => {
+			clearTimeout(timer);
+			if (wanted === null) taken = performance.now() - from;
+			if (taken !== null) resolve(taken);
+			else reject(new Error(`"${wanted}" was not drawn: ${JSON.stringify(output.slice(-300))}`));
+		});
+	});
+}
+
+interface Looped {
+	name: string;
+	times: number[];
+	processor: number;
+}
+
+/** What review-loop.ts measures, bundled with the same patches as the program. */
+async function looped(): Promise<{ keys: Looped[]; list: { milliseconds: number; megabytes: number } }> {
+	const { bundleOptions, root } = await import(new URL('../../.ci/bundle.mjs', import.meta.url).href);
+	const { PATCHES, patches } = await import(new URL('../../.ci/patches.mjs', import.meta.url).href);
+	await build({
+		...bundleOptions,
+		plugins: [patches(PATCHES)],
+		entryPoints: { review: join(root, 'test', 'bench', 'review-loop.ts') },
+		outdir: folder,
+		outExtension: { '.js': '.mjs' },
+	});
+	const printed = execFileSync(process.execPath, [join(folder, 'review.mjs'), many], {
+		encoding: 'utf8',
+		maxBuffer: 2 ** 24,
+	});
+	return JSON.parse(printed);
+}
+
+const ranked = (values: readonly number[], part: number): number => {
+	const sorted = values.toSorted((a, b) => a - b);
+	return sorted[Math.min(sorted.length - 1, Math.floor(part * sorted.length))]!;
+};
+
+async function run(): Promise<boolean> {
+	const pulls = keepManyPulls(one, PULLS);
+	keepRows(many, SESSIONS);
+	const results = await interleave(
+		[
+			{ name: 'node -e 0', limit: null, run: () => timeOf(['-e', '0'], null) },
+			{ name: 'home screen', limit: null, run: () => timeOf([PROGRAM], 'Many pulls') },
+			{
+				name: `review of ${pulls} pulls, first frame`,
+				limit: 3.5,
+				run: () => timeOf([PROGRAM], 'Session 2026', 'many\r'),
+			},
+			{
+				name: 'the same, its whole story',
+				limit: null,
+				run: () => timeOf([PROGRAM], 'all of it as one text', 'many\r'),
+			},
+		],
+		ROUNDS,
+	);
+	console.log(table(results).join('\n'));
+	const { keys, list } = await looped();
+	for (const { name, times, processor } of keys) {
+		const figures = [0.5, 0.95, 0.99, 1].map((part) => ranked(times, part).toFixed(1)).join(', ');
+		console.log(
+			`${name}, ms: median, p95, p99, most ${figures} (${times.length} keys); processor ${processor.toFixed(1)} ms a key`,
+		);
+	}
+	console.log(
+		`${SESSIONS} sessions from the cache to the list searched: ${list.milliseconds.toFixed(0)} ms of processor (limit ${LIST_MS}), ${list.megabytes.toFixed(0)} MB`,
+	);
+	const isQuick = keys.every(({ times }) => ranked(times, 0.99) < LIMIT_MS);
+	return (
+		results.every(({ within }) => within) &&
+		isQuick &&
+		list.milliseconds <= LIST_MS &&
+		Number.isFinite(median(keys[0]!.times))
+	);
+}
+
+try {
+	process.exitCode = (await run()) ? 0 : 1;
+} finally {
+	rmSync(folder, { recursive: true, force: true });
+}
