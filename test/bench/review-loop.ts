@@ -71,7 +71,9 @@ async function onList(home: string) {
 	await terminal.until('Search: rail bay');
 	const used = process.cpuUsage(from);
 	const list = { milliseconds: (used.user + used.system) / 1000, megabytes: process.memoryUsage.rss() / 2 ** 20 };
-	const keys = await typed(terminal, 'a letter among many', ['x', '\x7f'], (n) => (n % 2 === 0 ? 'rail bayx' : 'rail bay '));
+	const keys = await typed(terminal, 'a letter among many', ['x', '\x7f'], (n) =>
+		n % 2 === 0 ? 'rail bayx' : 'rail bay ',
+	);
 	terminal.type('\x03');
 	await ended;
 	return { list, keys };
