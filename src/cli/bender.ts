@@ -1,11 +1,13 @@
 import type { TestResult } from '../fit/test-piece.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
 import { SessionCache } from '../journal/kept-sessions.ts';
-import { wrongName, wrongValue } from '../settings/fields.ts';
+import { wrongValue } from '../settings/fields.ts';
 import { type FieldChanges, type Forgotten, openSettings, type Settings } from '../settings/settings.ts';
 import type { Units } from '../tube/job.ts';
+import { nameWillDo } from '../tube/names.ts';
 import { FIELD_NAMES, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { foreign } from '../words/foreign.ts';
+import { fieldRightWords, NAME_RIGHT, settingsWords } from '../words/settings.ts';
 import { type BenderPage, benderText, forgottenText } from './bender-text.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
 import { announced, keptForStart } from './kept.ts';
@@ -56,7 +58,7 @@ export async function runBender(
 		name !== null && acts
 			? await act({ settings, bender: name, ...dieAndUnits(settings, name, options), options, rows })
 			: { lines: [] };
-	for (const problem of settings.problems) tell(problem);
+	for (const problem of settings.problems) tell(settingsWords(problem));
 	const page = pageOf(settings, rows, name);
 	if (name !== null && !acts && isEmpty(page)) throw notSetUp(settings, name);
 	if (json) printJson(io, { ...documentOf(page), testPiece: done.testPiece });
@@ -69,7 +71,7 @@ export function benderLines(home: string, kept: SessionCache = new SessionCache(
 	const settings = openSettings(home);
 	const said: string[] = [];
 	const rows = keptForStart(home, (sentence) => said.push(sentence), kept);
-	return [...settings.problems, ...said, ...benderText(pageOf(settings, rows, null))];
+	return [...settings.problems.map(settingsWords), ...said, ...benderText(pageOf(settings, rows, null))];
 }
 
 /** `name`: the one bender that it is about; null: all. */
@@ -127,8 +129,7 @@ interface Done {
 }
 
 function checkName(place: string, name: string): void {
-	const right = wrongName(name);
-	if (right !== null) throw new UsageError(`${place} cannot be ${JSON.stringify(name)}; write ${right}.`);
+	if (!nameWillDo(name)) throw new UsageError(`${place} cannot be ${JSON.stringify(name)}; write ${NAME_RIGHT}.`);
 }
 
 /** Does what the options ask for. */
@@ -230,7 +231,8 @@ function changesFrom(options: Options, units: Units): Changes {
 		if (word === null) continue;
 		const value = word === FORGET ? null : readQuantity(optionName(field), word, TOOLING_FIELDS[field].kind, units);
 		const right = value === null ? null : wrongValue(field, value, units);
-		if (right !== null) throw new UsageError(`--${optionName(field)} cannot be ${word}; write ${right}, or none.`);
+		if (right !== null)
+			throw new UsageError(`--${optionName(field)} cannot be ${word}; write ${fieldRightWords(right)}, or none.`);
 		changes[field] = value;
 	}
 	return changes;

@@ -11,6 +11,7 @@ import { FIELD_NAMES, type FieldName, TOOLING_FIELDS } from '../tube/tooling-fie
 import { asBent } from '../tube/turned-job.ts';
 import { formatQuantity } from '../units/format.ts';
 import { foreignName } from '../words/foreign.ts';
+import { settingsWords } from '../words/settings.ts';
 import { growthBefore, keptForStart, lessonsFor } from './kept.ts';
 
 export interface LayoutOf {
@@ -45,7 +46,7 @@ export function laidOut(
 	taught = false,
 ): LaidOut {
 	const settings = openSettings(home);
-	for (const problem of settings.problems) tell(problem);
+	for (const problem of settings.problems) tell(settingsWords(problem));
 	const { job: drawn, fromBender, path } = loadJob(file, settings.tooling);
 	const job = asBent(drawn, as);
 	const isWanted = learn && (taught || diesOf(job).some((die) => toolingOfDie(job, die).growth === null));

@@ -4,6 +4,7 @@ import { makeJobFolder, saveJobFile } from '../job/save.ts';
 import type { WorkshopPort } from '../screen/benders/workshop-port.ts';
 import { openSettings, type Settings } from '../settings/settings.ts';
 import type { Lesson } from '../springback/history.ts';
+import { settingsWords } from '../words/settings.ts';
 import { type JobFolder, listed } from './job-folder.ts';
 import { keptForStart, lessonsFor } from './kept.ts';
 
@@ -26,7 +27,7 @@ export function workshopAt(home: string, jobs: JobFolder): WorkshopPort {
 				home,
 				keptForStart(home, () => {}),
 			)),
-		problems: () => settings().problems,
+		problems: () => settings().problems.map(settingsWords),
 		async change({ bender, die, changes }) {
 			if (changes === null) await (die === null ? settings().removeBender(bender) : settings().removeDie(bender, die));
 			else if (die === null) await settings().setMachine(bender, changes);

@@ -1,9 +1,10 @@
 import { join } from 'node:path';
 import { alone, Busy } from '../files/alone.ts';
 import { exists, makeFolder } from '../files/disk.ts';
-import { codeOf } from '../files/error-codes.ts';
+import { causeOf, codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import { replaceFile } from '../files/whole-file.ts';
+import type { Broken, FileFault, SettingsProblem } from './facts.ts';
 import { EMPTY, readSettings, type SettingsFile } from './schema.ts';
 import { SettingsError } from './settings-error.ts';
 import { MODE, NAME, settingsStore } from './store.ts';
@@ -12,12 +13,10 @@ import { withinBounds } from './within-bounds.ts';
 /** What was read, and what the user should know about it. */
 export interface Loaded {
 	settings: SettingsFile;
-	problems: string[];
+	problems: SettingsProblem[];
 }
 
 const placesIn = (home: string) => ({ file: join(home, `${NAME}.json`), good: join(home, `${NAME}.json.good`) });
-
-const nameOf = (error: unknown): string => codeOf(error) || String(error);
 
 /** The text of a file; null when there is none. */
 function textOf(path: string, fs: FsPort): string | null {
@@ -39,42 +38,42 @@ export function loadSettings(home: string, fs: FsPort = realFs): Loaded {
 	try {
 		text = textOf(file, fs);
 	} catch (error) {
-		const problem = `${file} cannot be read (${nameOf(error)}): no bender, die or preference kept there is used.`;
-		return { settings: EMPTY, problems: [problem] };
+		return { settings: EMPTY, problems: [{ code: 'settings-unreadable', file, cause: causeOf(error) }] };
 	}
 	if (text === null) return fromCopy(home, null, fs);
 	const read = readSettings(text);
-	return typeof read === 'string' ? fromCopy(home, putAside(file, read, fs), fs) : withinBounds(read);
+	return 'broken' in read ? fromCopy(home, putAside(file, read.broken, fs), fs) : withinBounds(read.settings);
 }
 
-/** Renames a broken file out of the way, over none put aside before; says so. */
-function putAside(file: string, fault: string, fs: FsPort): string {
+/** Renames a broken file out of the way, over none put aside before. */
+function putAside(file: string, why: Broken, fs: FsPort): FileFault {
 	let aside = `${file}.bad`;
 	try {
 		for (let n = 2; exists(fs, aside); n++) aside = `${file}.bad-${n}`;
 		fs.renameSync(file, aside);
-		return `${file} is broken (${fault}); it was put aside as ${aside}.`;
+		return { why, aside };
 	} catch (error) {
-		return `${file} is broken (${fault}) and cannot be put aside (${nameOf(error)}).`;
+		return { why, cause: causeOf(error) };
 	}
 }
 
-/** The last good copy, put back in the file's place; without a copy, nothing kept. `problem`: what befell the file. */
-function fromCopy(home: string, problem: string | null, fs: FsPort): Loaded {
+type CopyState = Extract<SettingsProblem, { code: 'settings-copy' }>['copy'];
+
+/** The last good copy, put back in the file's place; without a copy, nothing kept. `befell`: what became of the file; null: it is not there. */
+function fromCopy(home: string, befell: FileFault | null, fs: FsPort): Loaded {
 	const { file, good } = placesIn(home);
-	const missing = `${file} is missing.`;
+	const fault = befell ?? 'missing';
+	const problem = (copy: CopyState): SettingsProblem => ({ code: 'settings-copy', file, fault, good, copy });
 	try {
 		const text = textOf(good, fs);
 		const read = text === null ? null : readSettings(text);
-		if (read === null)
-			return { settings: EMPTY, problems: problem === null ? [] : [`${problem} No copy of it is kept.`] };
-		if (typeof read === 'string')
-			return { settings: EMPTY, problems: [`${problem ?? missing} Its copy ${good} is broken too.`] };
+		if (read === null) return { settings: EMPTY, problems: befell === null ? [] : [problem('none')] };
+		if ('broken' in read) return { settings: EMPTY, problems: [problem('broken')] };
 		if (text !== null && !exists(fs, file)) replaceFile(fs, file, Buffer.from(text), MODE);
-		const { settings, problems } = withinBounds(read);
-		return { settings, problems: [`${problem ?? missing} The last good copy, ${good}, is used.`, ...problems] };
+		const { settings, problems } = withinBounds(read.settings);
+		return { settings, problems: [problem('used'), ...problems] };
 	} catch (error) {
-		return { settings: EMPTY, problems: [`${problem ?? missing} Its copy ${good} cannot be used (${nameOf(error)}).`] };
+		return { settings: EMPTY, problems: [problem(causeOf(error))] };
 	}
 }
 
@@ -102,12 +101,10 @@ export async function changeSettings(
 		});
 	} catch (error) {
 		if (error instanceof Busy) {
-			throw new SettingsError(
-				`${file} was not written: another program is changing it (${error.lock}). Try again; if none is, remove that file.`,
-			);
+			throw new SettingsError({ code: 'settings-busy', file, lock: error.lock });
 		}
 		if (codeOf(error) === '') throw error;
-		throw new SettingsError(`${file} was not written (${nameOf(error)}). Nothing kept before is changed.`);
+		throw new SettingsError({ code: 'settings-not-written', file, cause: causeOf(error) });
 	}
 }
 
@@ -118,12 +115,12 @@ function keepCopy(home: string, fs: FsPort): void {
 	if (text !== null) replaceFile(fs, good, Buffer.from(text), MODE);
 }
 
-function renewCopy(home: string, fs: FsPort): string[] {
+function renewCopy(home: string, fs: FsPort): SettingsProblem[] {
 	const { file, good } = placesIn(home);
 	try {
 		replaceFile(fs, good, fs.readFileSync(file), MODE);
 		return [];
 	} catch (error) {
-		return [`The settings are kept, but their spare copy ${good} could not be renewed (${nameOf(error)}).`];
+		return [{ code: 'settings-copy-old', good, cause: causeOf(error) }];
 	}
 }

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { FIELD_NAMES, type FieldName } from '../tube/tooling-fields.ts';
+import type { Broken } from './facts.ts';
 
 /**
  * Lists, not objects by name, so that a die called `6` keeps its place and one called `__proto__` is a name like any other.
@@ -37,17 +38,17 @@ export type SettingsFile = z.infer<ReturnType<typeof fileSchema>>;
 
 export const EMPTY: SettingsFile = { benders: [], preferences: {} };
 
-/** The settings that a text holds; or, as a string, what is wrong with it. */
-export function readSettings(text: string): SettingsFile | string {
+/** The settings that a text holds, or what is wrong with it. */
+export function readSettings(text: string): { settings: SettingsFile } | { broken: Broken } {
 	let value: unknown;
 	try {
 		// Editors of some systems put a byte order mark in front.
 		value = JSON.parse(text.replace(/^\uFEFF/, ''));
 	} catch {
-		return text.trim() === '' ? 'it is empty' : 'it is not whole JSON';
+		return { broken: text.trim() === '' ? 'empty' : 'not-json' };
 	}
 	const read = fileSchema().safeParse(value);
-	if (read.success) return read.data;
+	if (read.success) return { settings: read.data };
 	const path = read.error.issues[0]?.path ?? [];
-	return path.length > 0 ? `${path.join('.')} is not what can be kept there` : 'it holds no settings';
+	return { broken: path.length > 0 ? { path: path.join('.') } : 'no-settings' };
 }

@@ -1,10 +1,13 @@
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import type { Units } from '../tube/job.ts';
 import { type KeptRecord, type KeptTooling, keptIn } from '../tube/kept-tooling.ts';
+import { nameWillDo } from '../tube/names.ts';
 import type { FieldName } from '../tube/tooling-fields.ts';
-import { wrongName, wrongValue } from './fields.ts';
+import type { SettingsProblem } from './facts.ts';
+import { wrongValue } from './fields.ts';
 import { changeSettings, loadSettings } from './file.ts';
 import type { SettingsFile } from './schema.ts';
+import { SettingRefused } from './settings-error.ts';
 
 export interface KeptDie extends KeptRecord {
 	name: string;
@@ -50,8 +53,8 @@ export interface FieldChanges {
  * the file as it then is, so that another program's change is not lost, and throws SettingsError when the disk refuses it.
  */
 export interface Settings {
-	/** What to tell the user, a sentence each. */
-	readonly problems: readonly string[];
+	/** What the user should know. */
+	readonly problems: readonly SettingsProblem[];
 	benders(): readonly KeptBender[];
 	bender(name: string): KeptBender | undefined;
 	/** What is kept for a bender and a die, lengths in `units`: the machine's fields, and over them the die's. */
@@ -80,7 +83,8 @@ export function openSettings(home: string, fs: FsPort = realFs): Settings {
 	const change = async (made: (now: SettingsFile) => SettingsFile) => {
 		const changed = await changeSettings(home, made, fs);
 		settings = changed.settings;
-		problems = [...problems, ...changed.problems.filter((problem) => !problems.includes(problem))];
+		const told = new Set(problems.map((problem) => JSON.stringify(problem)));
+		problems = [...problems, ...changed.problems.filter((problem) => !told.has(JSON.stringify(problem)))];
 	};
 	const bender = (name: string) => benders().find((entry) => entry.name === name);
 	const benders = () => settings.benders.map(({ name, machine, dies }) => ({ name, machine: machine ?? null, dies }));
@@ -108,7 +112,10 @@ export function openSettings(home: string, fs: FsPort = realFs): Settings {
 		},
 		setMachine: (name, changes) =>
 			change((now) =>
-				withBender(now, name, (entry) => ({ ...entry, machine: changed(entry.machine, changes, `bender "${name}"`) })),
+				withBender(now, name, (entry) => ({
+					...entry,
+					machine: changed(entry.machine, changes, { of: 'bender', name }),
+				})),
 			),
 		setDie: (name, die, changes) => change((now) => withBender(now, name, (entry) => withDie(entry, die, changes))),
 		async removeDie(name, die) {
@@ -150,22 +157,29 @@ function withBender(now: SettingsFile, name: string, made: (entry: BenderEntry) 
 
 function withDie(entry: BenderEntry, die: string, changes: FieldChanges): BenderEntry {
 	const fresh = { name: named(die, 'die'), units: changes.units, fields: {} };
-	const made = (known: BenderEntry['dies'][number]) => ({ ...known, ...changed(known, changes, `die "${die}"`) });
+	const made = (known: BenderEntry['dies'][number]) => ({
+		...known,
+		...changed(known, changes, { of: 'die', name: die }),
+	});
 	return { ...entry, dies: withNamed(entry.dies, fresh, made) };
 }
 
-function named(name: string, what: string): string {
-	const right = wrongName(name);
-	if (right === null) return name;
-	throw new RangeError(`A ${what} cannot be called ${JSON.stringify(name)}; write ${right}.`);
+function named(name: string, of: 'bender' | 'die'): string {
+	if (nameWillDo(name)) return name;
+	throw new SettingRefused({ code: 'settings-no-name', of, name });
+}
+
+interface Owner {
+	of: 'bender' | 'die';
+	name: string;
 }
 
 /** The record with the changes in it, and in their unit. */
-function changed(known: KeptRecord | undefined, { units, fields }: FieldChanges, of: string) {
+function changed(known: KeptRecord | undefined, { units, fields }: FieldChanges, owner: Owner) {
 	const set = Object.entries(fields) as [FieldName, number | null][];
-	for (const [name, value] of set) {
-		const right = value === null ? null : wrongValue(name, value, units);
-		if (right !== null) throw new RangeError(`${name} of ${of} cannot be ${value}; write ${right}.`);
+	for (const [field, value] of set) {
+		const right = value === null ? null : wrongValue(field, value, units);
+		if (right !== null) throw new SettingRefused({ code: 'settings-no-value', ...owner, field, value: value!, right });
 	}
 	const before = known ? keptIn(known, units) : {};
 	const all = Object.entries({ ...before, ...fields }).filter(([, value]) => value !== null);

@@ -20,15 +20,6 @@ export function isWithin(value: number, { above, least, below, most, orZero }: R
 	);
 }
 
-/** To stand after what the number is: ` from 0.5 to 2`, ` above 0`; empty where any number will do. */
-export function rangeWords({ above, least, below, most, orZero }: Range): string {
-	if (least !== undefined && most !== undefined) return ` ${orZero ? '0, or ' : ''}from ${least} to ${most}`;
-	const lower = above !== undefined ? `above ${above}` : least !== undefined ? `of ${least} or more` : '';
-	const upper = below !== undefined ? `below ${below}` : most !== undefined ? `at most ${most}` : '';
-	const both = [lower, upper].filter((words) => words !== '').join(' and ');
-	return both === '' ? '' : ` ${both}`;
-}
-
 /** A range of lengths given in mm, in `units`: rounded to what a person reads, inwards. */
 export function lengthsIn({ least, most }: Range, units: Units): Range {
 	if (units === 'mm') return { least, most };

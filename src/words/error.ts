@@ -1,9 +1,11 @@
 import type { JobFileError } from '../job/fault.ts';
 import type { JournalFact } from '../journal/facts.ts';
+import type { SettingsFact } from '../settings/facts.ts';
 import { faultLines } from './job/fault.ts';
 import { journalWords } from './journal.ts';
+import { settingsWords } from './settings.ts';
 
-type TellingFact = JournalFact | JobFileError['fact'];
+type TellingFact = JournalFact | JobFileError['fact'] | SettingsFact;
 
 /** What an error tells the operator: its fact in words, or its own sentence. */
 export function errorWords(error: unknown): string {
@@ -12,8 +14,11 @@ export function errorWords(error: unknown): string {
 }
 
 function factWords(fact: TellingFact): string {
-	return fact.code === 'job-file' ? faultLines(fact.path, fact.faults) : journalWords(fact);
+	if (fact.code === 'job-file') return faultLines(fact.path, fact.faults);
+	return isOfSettings(fact) ? settingsWords(fact) : journalWords(fact);
 }
+
+const isOfSettings = (fact: JournalFact | SettingsFact): fact is SettingsFact => fact.code.startsWith('settings-');
 
 /** Errors of ours carry a fact; no others have that name for anything. */
 function isTelling(error: Error): error is Error & { fact: TellingFact } {

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { isWithin, lengthsIn, rangeWords } from '../../src/units/range.ts';
+import { isWithin, lengthsIn } from '../../src/units/range.ts';
+import { rangeWords } from '../../src/words/range.ts';
 
 it('holds a number against its bounds, those left out aside', () => {
 	expect([0.5, 2, 0.4, 2.1].map((value) => isWithin(value, { least: 0.5, most: 2 }))).toEqual([

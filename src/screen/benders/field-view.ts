@@ -4,6 +4,7 @@ import { TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
 import { capital } from '../../units/format.ts';
 import { parseQuantity } from '../../units/parse.ts';
 import { UnitsError } from '../../units/units-error.ts';
+import { fieldRightWords } from '../../words/settings.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import { line } from '../text/line.ts';
 import { type BenchPage, recordOf } from './bench-page.ts';
@@ -34,7 +35,7 @@ export function fieldView(benders: readonly KeptBender[], at: Extract<BenchPage,
 			read(text) {
 				const value = parse(text);
 				const right = wrongValue(field, value, units);
-				if (right !== null) throw new UnitsError(text, right);
+				if (right !== null) throw new UnitsError(text, fieldRightWords(right));
 				return kept(value);
 			},
 			understood: (text) => valueWords(field, parse(text), units),

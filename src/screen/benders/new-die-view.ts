@@ -1,9 +1,11 @@
-import { wrongName, wrongValue } from '../../settings/fields.ts';
+import { wrongValue } from '../../settings/fields.ts';
 import type { KeptBender } from '../../settings/settings.ts';
+import { nameWillDo } from '../../tube/names.ts';
 import { formatLength } from '../../units/format.ts';
 import { parseLength } from '../../units/parse.ts';
 import type { Units } from '../../units/units.ts';
 import { UnitsError } from '../../units/units-error.ts';
+import { fieldRightWords, NAME_RIGHT } from '../../words/settings.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import { line, wrapped } from '../text/line.ts';
 import { type BenchPage, benderOf } from './bench-page.ts';
@@ -23,8 +25,7 @@ function nameView(
 			label: 'What it is called',
 			text: (name) => {
 				if (taken.includes(name)) return `${name} is set up already; write another name, or / to go back.`;
-				const right = wrongName(name);
-				return right === null ? next(name) : `Write ${right}; / goes back.`;
+				return nameWillDo(name) ? next(name) : `Write ${NAME_RIGHT}; / goes back.`;
 			},
 			back: { label: 'back', step: to(back) },
 			empty: '',
@@ -70,7 +71,7 @@ export function radiusView({ bender, die, units }: Extract<BenchPage, { bench: '
 			read(text) {
 				const clr = parseLength(text, units);
 				const right = wrongValue('clr', clr, units);
-				if (right !== null) throw new UnitsError(text, right);
+				if (right !== null) throw new UnitsError(text, fieldRightWords(right));
 				const next: BenchPage = { bench: 'die', bender, die };
 				return {
 					step: 'shop',

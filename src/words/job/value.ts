@@ -1,6 +1,6 @@
 import type { NameOf, NumberOf, ValueRight } from '../../job/facts/index.ts';
 import { TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
-import { rangeWords } from '../../units/range.ts';
+import { rangeWords } from '../range.ts';
 
 export function valueRightWords(right: ValueRight): string {
 	switch (right.code) {
