@@ -2,6 +2,8 @@
  * What a session came to, kept in the line that ends a sitting: so that its log need not be folded to be listed and learned from. Nothing
  * depends on it; a log without it, of another method or cut short, is folded.
  */
+
+import { pieceIn } from '../session/batch/given.ts';
 import { kinOf } from '../session/estimate/kin-of-job.ts';
 import { lessonOf } from '../session/estimate/lesson-of-session.ts';
 import type { Start } from '../session/log/start.ts';
@@ -67,7 +69,7 @@ export function outcomeIn(last: LogRecord, start: Start): Outcome | null {
 	const told = said.lesson && lessonAt(numbersOf(said.lesson), 0);
 	return {
 		status: said.status,
-		summary: { ...summary, fits, ...(mayFit ? { mayFit: true } : {}), ...bentAsField(job) },
+		summary: { ...summary, fits, ...(mayFit ? { mayFit: true } : {}), ...pieceIn(start), ...bentAsField(job) },
 		lesson: told && { kin: kinOf(job), at, session: id, ...told },
 		figures: said.figures,
 	};

@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { readLog } from '../../../src/journal/read-log.ts';
 import { SEEN_MS } from '../../../src/screen/session/typed-ahead.ts';
@@ -13,9 +13,12 @@ import { Pty } from './pty.ts';
 /** Enter of a numeric pad arrives as a newline. */
 const ENTER = '\n';
 
+/** The log that was written last. */
 const logOf = (folder: string) => {
-	const [name] = readdirSync(join(folder, 'sessions')).filter((file) => file.endsWith('.log'));
-	return join(folder, 'sessions', name!);
+	const names = readdirSync(join(folder, 'sessions')).filter((file) => file.endsWith('.log'));
+	const paths = names.map((name) => join(folder, 'sessions', name));
+	const written = new Map(paths.map((path) => [path, statSync(path).mtimeMs]));
+	return paths.sort((a, b) => written.get(b)! - written.get(a)!)[0]!;
 };
 
 /** The keys of the numeric pad that give an answer; a question at a time, each with Enter. */

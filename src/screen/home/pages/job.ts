@@ -1,5 +1,6 @@
 import type { Fault } from '../../../job/facts/index.ts';
 import type { BentAs } from '../../../tube/job.ts';
+import { pieceBrief } from '../../../words/batch.ts';
 import { bentAsBrief } from '../../../words/bent-as.ts';
 import { countOf, faultWords } from '../../../words/job/fault.ts';
 import type { Section } from '../../session/pages/page.ts';
@@ -131,7 +132,7 @@ export function offerPage(job: JobRow): HomeView {
 			{
 				rank: 0,
 				lines: wrapped(
-					`A session of this job${bentAsBrief(job.latest?.bentAs)} was interrupted. Nothing of it is lost.`,
+					`A session of this job${bentAsBrief(job.latest?.bentAs)}${pieceBrief(job.latest ?? {})} was interrupted. Nothing of it is lost.`,
 					columns,
 				),
 			},
