@@ -97,8 +97,8 @@ function bending({ bends }: LayoutDocument): string[] {
 	const die = dieColumn(bends);
 	const rows = bends.map((bend) => [
 		`${bend.bend}`,
-		...die.of(bend),
 		bend.mark.tape,
+		...die.of(bend),
 		turnWords(bend.tubeTurn),
 		formatAngle(bend.angle, 2),
 	]);
@@ -106,7 +106,7 @@ function bending({ bends }: LayoutDocument): string[] {
 	return [
 		'',
 		`2. Bend, one row at a time: ${several ? 'its die in, ' : ''}mark to the die, turn the tube, bend`,
-		...table([['bend', ...die.head, 'mark', 'turn the tube', 'finished angle'], ...rows], several ? [1, 3] : [2]),
+		...table([['bend', 'mark', ...die.head, 'turn the tube', 'finished angle'], ...rows], several ? [2, 3] : [2]),
 		...wrapped(STOPS, '  '),
 	];
 }
@@ -116,11 +116,11 @@ function shapeRows(job: Job, { bends }: LayoutDocument): string[] {
 	const rows = bends.map(({ bend, rotation, ...part }) => [
 		`${bend}`,
 		formatAngle(rotation, 2),
-		...(several ? [bare(part.radius, job)] : []),
 		...[part.straight, part.arc, part.setback, part.external].map((length) => bare(length, job)),
+		...(several ? [bare(part.radius, job)] : []),
 	]);
 	const radius = several ? ['radius'] : [];
-	const heads = ['bend', 'rotation', ...radius, 'straight before', 'arc', 'setback', 'external'];
+	const heads = ['bend', 'rotation', 'straight before', 'arc', 'setback', 'external', ...radius];
 	return ['', 'The shape', ...table([heads, ...rows], [])];
 }
 

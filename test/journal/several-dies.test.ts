@@ -1,0 +1,36 @@
+import { rmSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { sessionPath } from '../../src/journal/catalogue.ts';
+import { cachePath } from '../../src/journal/kept-cache.ts';
+import { SessionCache } from '../../src/journal/kept-sessions.ts';
+import { lessonsKept } from '../../src/journal/lessons.ts';
+import { readLog } from '../../src/journal/read-log.ts';
+import { lessonOf } from '../../src/session/estimate/lesson-of-session.ts';
+import { readBack } from '../../src/session/log/read-back.ts';
+import { bendIn } from '../helpers/disk/kept-home.ts';
+import { twoDieJob } from '../helpers/shop/two-dies.ts';
+import { tempFolder } from './child.ts';
+
+describe('sessions on two dies', () => {
+	it('are kept with all that they taught of both, the same from the cache as folded', () => {
+		const home = tempFolder();
+		for (const day of [1, 2]) bendIn(home, { day, seed: day, job: twoDieJob() });
+		const folded = [2, 1].map((day) => {
+			const log = sessionPath(home, `2026010${day}-080000-ab12`);
+			return lessonOf(readBack(readLog(log).records))!;
+		});
+		// As it was left, and as it is read again from what was kept.
+		for (let n = 0; n < 2; n++) expect(lessonsKept(home)).toEqual(folded);
+		rmSync(cachePath(home));
+		for (let n = 0; n < 2; n++) expect(lessonsKept(home)).toEqual(folded);
+		expect(folded).toHaveLength(2);
+		for (const { kin, pulls, besides, vector, information } of folded) {
+			expect([kin.die, ...besides!.map((each) => each.kin.die)]).toEqual(['tight', 'wide']);
+			expect(pulls).toBeGreaterThanOrEqual(2);
+			expect(besides![0]!.pulls).toBeGreaterThanOrEqual(2);
+			expect([vector.length, information.length, information[9]!.length]).toEqual([10, 10, 10]);
+		}
+		const [row] = new SessionCache(home).read().rows;
+		expect(row!.besides).toEqual(folded[0]!.besides);
+	});
+});
