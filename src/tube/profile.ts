@@ -1,5 +1,6 @@
 import { at } from '../maths/list.ts';
 import { degrees, radians } from './angles.ts';
+import { toolingOf } from './dies.ts';
 import { pointAt, tangentAt } from './drop.ts';
 import { type ArcFrame, cornerOf, type StraightFrame } from './frames.ts';
 import type { Job, Point } from './job.ts';
@@ -58,8 +59,8 @@ function marksBefore(job: Job, shape: Shape): number[] {
 	);
 }
 
-function profile(plane: TubePlane, { tube, tooling }: Job, before: readonly number[]): Profile {
-	const half = tube.od / 2;
+function profile(plane: TubePlane, job: Job, before: readonly number[]): Profile {
+	const half = job.tube.od / 2;
 	const { arcs, straights, flat, bends } = plane;
 	// Square to the plane, so that its cross with a direction of travel lies in it.
 	const up = at(arcs, 0).binormal;
@@ -75,9 +76,11 @@ function profile(plane: TubePlane, { tube, tooling }: Job, before: readonly numb
 			return [...straightLines(straight, half, up, flat), ...(arc ? arcLines(arc, half, flat) : [])];
 		}),
 		bends: arcs.map((arc, i) => {
-			const mark = markPlace(at(straights, i), arc, before[bends[0] + i - 1]!, 1 + tooling.stretch);
+			const bend = bends[0] + i;
+			const { stretch } = toolingOf(job, bend);
+			const mark = markPlace(at(straights, i), arc, before[bend - 1]!, 1 + stretch);
 			return {
-				bend: bends[0] + i,
+				bend,
 				angle: arc.angle,
 				begins: across(arc.start, arc.tangent),
 				ends: across(arc.end, arc.endTangent),
