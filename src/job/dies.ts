@@ -84,7 +84,7 @@ function filledIn(
 }
 
 function reportName(name: string, own: string | undefined, at: string, report: Report): void {
-	const result = text('die')(name);
+	const result = text('further-die')(name);
 	if ('wrong' in result) report({ at, found: valued(name), right: result.wrong });
 	else if (name === own) report({ at, found: valued(name), right: { code: 'other-die-name' } });
 }

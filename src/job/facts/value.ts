@@ -23,7 +23,7 @@ export type NumberOf =
 	| { tooling: FieldName; degrees: boolean };
 
 /** What a name in a job file is of. */
-export type NameOf = 'part' | 'bender' | 'die' | 'check' | 'material' | 'heat';
+export type NameOf = 'part' | 'bender' | 'die' | 'further-die' | 'check' | 'material' | 'heat';
 
 export type ValueRight =
 	/** `why`: what is wrong with the one that was written. */

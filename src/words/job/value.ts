@@ -48,6 +48,7 @@ const NAMES: Readonly<Record<NameOf, string>> = {
 	part: 'a name for the part',
 	bender: "the bender's name",
 	die: "the die's name",
+	'further-die': "a die's name",
 	check: 'a name, unlike those of the other checks',
 	material: "the material's name",
 	heat: 'the heat, lot or certificate number',
