@@ -1,30 +1,15 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
-import { afterAll, beforeAll, describe, test } from 'vitest';
+import { afterAll, describe, test } from 'vitest';
 import { sample } from '../helpers/sample-size.ts';
+import { builtApp } from '../helpers/screen/built-app.ts';
 import { Pty } from '../helpers/screen/pty.ts';
 
 const TIMES = sample(12, 40);
 const GAPS = [0, 1, 3, 8, 20];
-// Bundled as the program is, so that it has the same patched Ink.
-const { bundleOptions } = await import(new URL('../../.ci/bundle.mjs', import.meta.url).href);
-const { PATCHES, patches } = await import(new URL('../../.ci/patches.mjs', import.meta.url).href);
-const built = mkdtempSync(join(tmpdir(), 'typing-app-'));
-const app = join(built, 'typing.mjs');
-beforeAll(async () => {
-	const typing = fileURLToPath(new URL('../fixtures/typing-app.tsx', import.meta.url));
-	await build({
-		...bundleOptions,
-		plugins: [patches(PATCHES)],
-		entryPoints: { typing },
-		outdir: built,
-		outExtension: { '.js': '.mjs' },
-	});
-});
-afterAll(() => rmSync(built, { recursive: true }));
+const { app, remove } = await builtApp();
+afterAll(remove);
 
 /** Typed into the reading field, and into the text field of a note, which is the first thing under `*`. */
 const READING = [...'12.5'];

@@ -1,12 +1,12 @@
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { constants, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, afterEach, describe, expect, test } from 'vitest';
 import { watchSignals } from '../../src/terminal/signals.ts';
+import { builtApp } from '../helpers/screen/built-app.ts';
 import { Pty, type PtyOptions } from '../helpers/screen/pty.ts';
 
-const app = fileURLToPath(new URL('../fixtures/typing-app.tsx', import.meta.url));
+const { app, remove } = await builtApp();
 const folder = mkdtempSync(join(tmpdir(), 'signals-'));
 const answers = join(folder, 'answers.json');
 const running: Pty[] = [];
@@ -23,7 +23,7 @@ async function shell(options: PtyOptions = {}): Promise<Pty> {
 	await pty.until('ready>');
 	pty.write('echo before-it\r');
 	await pty.until(/^before-it$/m);
-	pty.write(`${process.execPath} --import tsx ${app} ${answers}; echo "[$?]"\r`);
+	pty.write(`${process.execPath} ${app} ${answers}; echo "[$?]"\r`);
 	await pty.until('Measure the bend');
 	return pty;
 }
@@ -31,7 +31,10 @@ async function shell(options: PtyOptions = {}): Promise<Pty> {
 afterEach(() => {
 	for (const pty of running.splice(0)) pty.kill();
 });
-afterAll(() => rmSync(folder, { recursive: true }));
+afterAll(() => {
+	rmSync(folder, { recursive: true });
+	remove();
+});
 
 test.each(['SIGABRT', 'SIGUSR2', 'SIGALRM', 'SIGXCPU', 'SIGXFSZ', 'SIGVTALRM'] as const)(
 	'%s is heard too',
@@ -95,14 +98,14 @@ describe('in a real pseudo-terminal', { timeout: 120_000 }, () => {
 	});
 
 	test('a terminal of 0 by 0 is drawn on', async () => {
-		const pty = started('bash', ['-c', `stty rows 0 cols 0; exec ${process.execPath} --import tsx ${app} ${answers}`]);
+		const pty = started('bash', ['-c', `stty rows 0 cols 0; exec ${process.execPath} ${app} ${answers}`]);
 		await pty.until(/^Measure the bend +Aft arch · bend 2 of 4$/m);
 		pty.write('47.9\r');
 		await pty.until('Saved as line 1:');
 	});
 
 	test('closing the window ends the program', async () => {
-		const pty = started(process.execPath, ['--import', 'tsx', app, answers]);
+		const pty = started(process.execPath, [app, answers]);
 		await pty.until('Measure the bend');
 		pty.kill('SIGHUP');
 		expect(await pty.ended).toEqual({ exitCode: 129, signal: 0 });
