@@ -35,6 +35,7 @@ export const keys: Topic = {
 				['+ at a stop', 'the dial was held where asked'],
 				['r', 'asks for the dial after release again; passed over twice, it is left out'],
 				['s', 'the tube never left the die, at a further set-up'],
+				['+ at the end', 'the next piece, where the job wants several; * has another of the same'],
 			],
 		},
 		{
