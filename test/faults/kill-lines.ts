@@ -23,13 +23,18 @@ interface Sitting {
 	acknowledged: number;
 	signal: NodeJS.Signals | null;
 	code: number | null;
+	/** What it said on standard error. */
+	told: string;
 }
 
 /** Runs the program and answers every ask at once; after `asks` answers SIGKILL strikes `delay` milliseconds later, wherever the program then is. */
 function sit(home: string, answer: (ask: Ask) => unknown, asks: number, delay: number): Promise<Sitting> {
 	const child = spawn(process.execPath, [PROGRAM, 'bend', JOB, '--lines', '--home', home]);
-	const sitting: Sitting = { outputs: [], answers: [], acknowledged: 0, signal: null, code: null };
+	const sitting: Sitting = { outputs: [], answers: [], acknowledged: 0, signal: null, code: null, told: '' };
 	let refused = 0;
+	child.stderr.on('data', (data) => {
+		sitting.told += String(data);
+	});
 	// What is written to a killed program goes nowhere.
 	child.stdin.on('error', () => {});
 	createInterface({ input: child.stdout }).on('line', (line) => {
@@ -56,7 +61,10 @@ export async function killedInLines(home: string, seed: number, times: number): 
 		const operator = operatorAt(newMachine(seed + time));
 		const asks = 1 + Math.floor(draw.uniform(0, 14));
 		const sitting = await sit(home, (open) => operator.answer(open), asks, draw.uniform(0, 12));
-		must(sitting.signal === 'SIGKILL' || sitting.code === 0, `ended by ${sitting.signal ?? sitting.code}`);
+		must(
+			sitting.signal === 'SIGKILL' || sitting.code === 0,
+			`sitting ${time} ended by ${sitting.signal ?? sitting.code}: ${sitting.told}`,
+		);
 		const log = await checked(home, sitting);
 		if (sitting.signal === 'SIGKILL') struck++;
 		rmSync(log);
