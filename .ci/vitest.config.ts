@@ -5,7 +5,14 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 const { patchedInk } = await import(new URL('test-ink.mjs', import.meta.url).href);
 
 /** The files that take longest, begun first: begun last, one of them would keep a single processor busy alone. */
-const LONGEST = ['cli/lines-cold', 'springback/reference', 'screen/typing', 'session/properties'];
+const LONGEST = [
+	'cli/whole-run',
+	'cli/contract',
+	'cli/lines-cold',
+	'screen/session',
+	'screen/new-job',
+	'practice/session',
+];
 
 class LongestFirst extends BaseSequencer {
 	override async sort(files: TestSpecification[]) {

@@ -11,11 +11,12 @@ import { normalizeRotation, radians } from '../../src/tube/angles.ts';
 import { corners } from '../../src/tube/frames.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 import { distance } from '../../src/tube/vector.ts';
+import { sample } from '../helpers/sample-size.ts';
 import { startOf } from '../helpers/session/session-run.ts';
 import { randomJob } from '../helpers/shop/random-jobs.ts';
 
 const SEED = 83_100_000;
-const TUBES = 56;
+const TUBES = sample(28, 56);
 
 interface Errors {
 	angle: number;
