@@ -98,6 +98,7 @@ export function homePort(places: Places, jobs: JobFolder, learn: boolean, asOf: 
 		story: (id) => openedSession(home, id, () => sessions.read().rows),
 		review: (id) => reviewText(readSession(home, id), wallClock).split('\n'),
 		benders: () => benderLines(home, sessions),
+		printSheet: async (path, sample) => (await import('./paper.ts')).printSheet(path, sample ? '.' : null, home),
 		workshop: workshopAt(home, jobs),
 	};
 }

@@ -8,7 +8,7 @@ import { marksFor } from '../words/growth.ts';
 import { type Io, tellOn } from './io.ts';
 import { laidOut } from './laid-out.ts';
 import { pageIn } from './pdf-page.ts';
-import { writePdf } from './save-pdf.ts';
+import { savedPdf, writePdf } from './save-pdf.ts';
 import { UsageError } from './usage-error.ts';
 
 /** Where a PDF goes and how large its sheets are. */
@@ -34,17 +34,40 @@ export interface PaperRequest extends OnPaper {
  * @throws JobFileError with every fault of the file; UsageError for a part or a sheet that there is not, or a file in the way; PdfNotSaved
  */
 export async function runPaper(request: PaperRequest, io: Pick<Io, 'stdout' | 'stderr'>): Promise<number> {
-	const tell = tellOn(io);
-	const { job, path, begin, growth, document, kept, changed } = laidOut({ ...request, learn: true }, tell, true);
-	const shape = finishedShape(job, growth);
-	const { PART_NAMES, printJob } = await import('../paper/index.ts');
+	const { PART_NAMES } = await import('../paper/index.ts');
 	const parts = partsIn(request.parts, PART_NAMES);
-	const paper = await paperFor(request.page, job.units);
-	const said = [kept, marksFor(growth, job.tooling.die), changed].filter((line) => line !== null);
-	const of = { job, document, shape, ...firstStops(job, shape, begin), said, foot: path };
-	const bytes = await printJob(parts, of, paper);
+	const { path, bytes } = await pdfOf({ ...request, parts }, tellOn(io));
 	writePdf({ to: request.out ?? besideJob(path, parts), bytes, force: request.force }, io);
 	return 0;
+}
+
+/**
+ * Writes the shop sheet as the screen does: beside the job, or in a folder, under the first name that is free. Gives that name.
+ * @throws JobFileError with every fault of the file; PdfNotSaved
+ */
+export async function printSheet(file: string, folder: string | null, home: string): Promise<string> {
+	const asked = { file, page: null, home, as: { mirror: false, from: 'start' } } as const;
+	// That some sessions are not read yet is said where a tube is laid out or begun.
+	const { path, bytes } = await pdfOf({ ...asked, parts: ['sheet'] }, () => {});
+	const beside = besideJob(path, ['sheet']);
+	const first = folder === null ? beside : join(folder, basename(beside));
+	for (let n = 1; ; n++) {
+		const to = n === 1 ? first : first.replace(/\.pdf$/, `-${n}.pdf`);
+		if (savedPdf(to, bytes, false)) return to;
+	}
+}
+
+/** Pages of a job as they were asked for, and the real path of its file. */
+async function pdfOf(
+	{ parts, page, ...request }: Omit<PaperRequest, 'parts' | 'out' | 'force'> & { parts: readonly PartName[] },
+	tell: (sentence: string) => void,
+): Promise<{ path: string; bytes: Uint8Array }> {
+	const { job, path, begin, growth, document, kept, changed } = laidOut({ ...request, learn: true }, tell, true);
+	const shape = finishedShape(job, growth);
+	const { printJob } = await import('../paper/index.ts');
+	const said = [kept, marksFor(growth, job.tooling.die), changed].filter((line) => line !== null);
+	const of = { job, document, shape, ...firstStops(job, shape, begin), said, foot: path };
+	return { path, bytes: await printJob(parts, of, await paperFor(page, job.units)) };
 }
 
 /** The sheet asked for, or that goes with the unit. @throws UsageError for one that there is not */

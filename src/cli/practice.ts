@@ -117,6 +117,7 @@ function practicePort(practice: Practice, home: string): HomePort {
 		story: (id) => openedSession(practiceHome(home), id, () => []),
 		review: () => [],
 		benders: () => [`Practice sessions are kept in ${practiceHome(home)}.`],
+		printSheet: async (path) => (await import('./paper.ts')).printSheet(path, null, home),
 		workshop: workshopAt(home, { own: 'jobs', samples: null }),
 	};
 }

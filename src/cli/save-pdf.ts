@@ -37,7 +37,8 @@ function isOther(path: string, fs: FsPort): boolean {
 	}
 }
 
-function savedPdf(path: string, bytes: Uint8Array, force: boolean, fs: FsPort): boolean {
+/** The same; false, with nothing changed, where a file is in the way. @throws PdfNotSaved */
+export function savedPdf(path: string, bytes: Uint8Array, force: boolean, fs: FsPort = realFs): boolean {
 	try {
 		if (!force) return writeUnlessThere(fs, path, bytes, MODE);
 		replaceFile(fs, path, bytes, MODE);

@@ -90,6 +90,20 @@ describe('the home page', () => {
 		expect(home.opened).toEqual([{ target: 'jobs/step.json', resume: false, as }]);
 	});
 
+	test('prints the shop sheet of a job and says where it lies, or why not', async () => {
+		const { terminal, home } = await start();
+		terminal.type('3\n');
+		await terminal.until('print its shop sheet');
+		terminal.type('p');
+		await terminal.until('Written, to be printed: jobs/step-sheet.pdf');
+		home.sheetFault = Object.assign(new Error('jobs/step-sheet.pdf was not written: the disk is full.'), {
+			exitCode: 5,
+		});
+		terminal.type('p');
+		await terminal.until('the disk is full');
+		await terminal.until('print its shop sheet');
+	});
+
 	test('tells a session that was not bent as drawn', async () => {
 		const [open, done, scrapped] = ROWS.sessions;
 		const sessions = [

@@ -121,6 +121,13 @@ export class HomeDesk {
 				this.screen.set({ view: 'waiting' });
 				this.topic(home, step.name).catch((error: unknown) => this.refused(home, error));
 				break;
+			case 'paper':
+				this.screen.set({ view: 'waiting' });
+				this.port.printSheet(step.path, step.sample).then(
+					(file) => this.set({ ...home, message: { kind: 'said', text: `Written, to be printed: ${file}` } }),
+					(error: unknown) => this.refused(home, error),
+				);
+				break;
 			case 'leave':
 				this.screen.end(0);
 				break;

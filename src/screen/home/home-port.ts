@@ -70,6 +70,11 @@ export interface HomePort {
 	review(id: string): readonly string[];
 	/** The benders and dies set up, line by line. */
 	benders(): readonly string[];
+	/**
+	 * Writes the shop sheet of a job as a PDF, under a name that is free, and gives that name.
+	 * @throws an error with `exitCode`: 2 bad job, 5 the disk refuses
+	 */
+	printSheet(path: string, sample: boolean): Promise<string>;
 	/** Job files to be written, and benders to be set up. */
 	readonly workshop: WorkshopPort;
 }

@@ -36,6 +36,8 @@ export type HomeStep =
 	| { step: 'bench'; at: BenchPage }
 	/** Keeps a change of a bender or die, then shows that page. */
 	| { step: 'shop'; change: ShopChange; next: BenchPage; said: string }
+	/** The job's shop sheet, as a PDF beside it; of a sample in the folder that the program was started in. */
+	| { step: 'paper'; path: string; sample: boolean }
 	/** A topic of help, to be read. */
 	| { step: 'topic'; name: TopicName }
 	/** What the benders and dies have learned, to be read. */

@@ -46,6 +46,7 @@ export const keys: Topic = {
 				['Page Up, Page Down', 'ten choices back, ten on'],
 				['Home, End', 'the first choice, the last'],
 				['letters', 'search the list of the home screen, and that of kept sessions'],
+				['p', "on a job's page: a PDF of its shop sheet"],
 			],
 		},
 		{

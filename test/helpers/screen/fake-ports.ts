@@ -151,6 +151,14 @@ function lastAsk(outputs: readonly Output[]): Ask | null {
 /** A home whose jobs and sessions are given. */
 export class FakeHome implements HomePort {
 	readonly opened: { target: string; resume: boolean; as?: BentAs }[] = [];
+	/** What the next sheet to be printed throws in place of its file's name. */
+	sheetFault: Error | null = null;
+
+	async printSheet(path: string): Promise<string> {
+		if (this.sheetFault !== null) throw this.sheetFault;
+		return path.replace('.json', '-sheet.pdf');
+	}
+
 	readonly workshop = new FakeWorkshop();
 	fault: Error | null = null;
 

@@ -49,6 +49,7 @@ function soundPage(job: JobRow, left: SessionRow | undefined): HomeView {
 		...(sample ? [] : [change(path)]),
 		{ group: 'Its drawing', label: 'copy it to a new job', step: { step: 'form', path, copy: true } },
 	];
+	const help = helpKeys({ page: 'job', path });
 	return {
 		title: name,
 		prompt: {
@@ -59,7 +60,8 @@ function soundPage(job: JobRow, left: SessionRow | undefined): HomeView {
 			back: TO_HOME,
 			empty: CHOOSE,
 		},
-		...helpKeys({ page: 'job', path }),
+		keys: [...help.keys, ['p', 'print its shop sheet']],
+		shortcuts: { ...help.shortcuts, p: { step: 'paper', path, sample: sample === true } },
 		body: ({ columns }) => [
 			{ rank: 0, lines: wrapped(`${summary}; ${stateOf(job)}.`, columns) },
 			{ rank: 1, lines: chopped(path, columns, 'quiet') },
