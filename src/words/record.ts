@@ -12,7 +12,7 @@ import { answeredWords } from './answered.ts';
 import { finishWords } from './finish.ts';
 import { foreign, foreignName } from './foreign.ts';
 import { localMinute, type WallClock } from './local-time.ts';
-import { about, angle, fine, readingSpread, tape } from './numbers.ts';
+import { about, angle, fine, notNothing, readingSpread, tape } from './numbers.ts';
 import { invitation, outsideWords, verdictWords } from './verdict.ts';
 
 export const RECORD = {
@@ -20,6 +20,7 @@ export const RECORD = {
 	outcome: 'What came of it',
 	bends: 'Bends, as drawn and as made',
 	made: 'The tube as made; the broken line is the drawing',
+	planned: 'The tube as far as it was made, the rest as planned; the broken line is the drawing',
 	checks: 'Checks',
 	pulls: 'Every pull',
 	events: 'What else happened',
@@ -157,16 +158,25 @@ export function eventRows(lines: readonly Answered[], job: SessionView['job'], c
 		]);
 }
 
-/** What nobody measured, and what is left to do or to look at. */
-export function openWords(state: State, { bends, status, job }: SessionView): string[] {
-	const unmeasured = bends.flatMap(({ made, pulls }, i) => {
+/** What was not made, what nobody measured, and what is left to do or to look at. */
+export function openWords(state: State, { bends, checks, status, job }: SessionView): string[] {
+	const open = bends.flatMap(({ made, pulls }, i) => {
 		const isMeasured = pulls.some((pull) => !pull.void && pull.measured.length > 0);
-		return made === null || isMeasured
-			? []
-			: [`Bend ${i + 1} was not measured with the finder: its angle is known by the dial.`];
+		if (made === null) return [`Bend ${i + 1} was not made.`];
+		return isMeasured ? [] : [`Bend ${i + 1} was not measured with the finder: its angle is known by the dial.`];
 	});
-	const left = status === 'done' ? finishList(state).map((fact) => finishWords(fact, job)) : [];
-	return [...unmeasured, ...left];
+	const left =
+		status === 'done'
+			? finishList(state).map((fact) => finishWords(fact, job))
+			: checks.flatMap(({ name, reading }) => (reading === null ? [`Check ${foreignName(name)} was not read.`] : []));
+	return [...open, ...left];
+}
+
+/** Whether a check lies inside its tolerance. `trim`: how much of its reading is trim that was still on. */
+export function checkVerdict(fits: boolean | null, trim: number, job: SessionView['job']): string {
+	if (fits === null) return '-';
+	const word = fits ? 'inside' : 'outside';
+	return Math.abs(trim) < 1e-9 ? word : `${word}: ${notNothing(trim, job)} of what was read is trim`;
 }
 
 /** The straight after the last bend, which has no row of its own. */

@@ -128,6 +128,8 @@ describe('pullbook paper ID', () => {
 		expect(code).toBe(0);
 		expect(text).toContain('interrupted');
 		expect(text).toContain('The tube is not finished.');
+		expect(text).toContain('Bend 2 was not made.');
+		expect(text).toContain('Check knee was not read.');
 		expect(text).toContain('not read');
 	});
 });

@@ -13,9 +13,10 @@ import type { RecordPart } from './record-on-paper.ts';
 const ROOM = 190;
 const ARC_STEPS = 16;
 
-/** The tube as made over the tube as drawn; both lie on the first straight. */
+/** The tube as made over the tube as drawn; both lie on the first straight. Nothing where no bend was made. */
 export function AsMade({ of: { state, view }, width }: RecordPart) {
-	const { job } = view;
+	const { job, bends, status } = view;
+	if (bends.every(({ made }) => made === null)) return null;
 	const { od } = job.tube;
 	const drawn = state.design.shape;
 	const at = frames(tubeAtWork(state, state.plan.current).shape);
@@ -28,7 +29,7 @@ export function AsMade({ of: { state, view }, width }: RecordPart) {
 	const views = isFlat(cornersOn(at), axes) ? sized.slice(0, 1) : [...sized, { view: oblique, sizes: null }];
 	return (
 		<View wrap={false}>
-			<Heading text={RECORD.made} width={width} />
+			<Heading text={status === 'done' ? RECORD.made : RECORD.planned} width={width} />
 			<TubeViews
 				at={at}
 				od={od}

@@ -16,8 +16,8 @@ const COLUMNS: readonly Column[] = [
 	{ head: C.made, part: 42, align: 'right', bold: true },
 	{ head: C.giveOrTake, part: 40, align: 'right' },
 	{ head: C.verdict, part: 92 },
-	{ head: C.mark, part: 52, align: 'right' },
-	{ head: C.markMade, part: 52, align: 'right' },
+	{ head: C.mark, part: 60, align: 'right' },
+	{ head: C.markMade, part: 60, align: 'right' },
 	{ head: C.turn, part: 42, align: 'right' },
 	{ head: C.turnMade, part: 42, align: 'right' },
 	{ head: C.straight, part: 58, align: 'right' },
@@ -43,18 +43,15 @@ export function BendsMade({ of: { state, view }, width }: RecordPart) {
 			formatAngle(at(shape.bends, i).rotation, 2),
 			rotation === null ? '-' : formatAngle(rotation, 2),
 			fine(at(shape.straights, i), job),
-			fine(at(asBuilt.straights, i), job),
+			made === null ? '-' : fine(at(asBuilt.straights, i), job),
 		];
 	});
+	const last = view.status === 'done' ? [lastStraight(view, at(shape.straights, view.bends.length))] : [];
 	return (
 		<View>
 			<Heading text={RECORD.bends} width={width} />
 			<Table columns={COLUMNS} rows={rows} width={width} size={7.5} />
-			<Sentences
-				lines={[lastStraight(view, at(shape.straights, view.bends.length)), RECORD.asTold]}
-				width={width}
-				size={7}
-			/>
+			<Sentences lines={[...last, RECORD.asTold]} width={width} size={7} />
 		</View>
 	);
 }

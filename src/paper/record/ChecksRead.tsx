@@ -1,20 +1,21 @@
 import { View } from '@react-pdf/renderer';
 import { checkFits } from '../../session/advice/bend-alone.ts';
+import { uncutTrim } from '../../session/reading/check-reading.ts';
 import { checkWords } from '../../words/checks.ts';
 import { checkValueWords } from '../../words/doubt.ts';
 import { foreignName } from '../../words/foreign.ts';
-import { RECORD } from '../../words/record.ts';
+import { checkVerdict, RECORD } from '../../words/record.ts';
 import { Heading } from '../Heading.tsx';
 import { type Column, Table } from '../Table.tsx';
 import type { RecordPart } from './record-on-paper.ts';
 
 const { columns: C } = RECORD;
 const COLUMNS: readonly Column[] = [
-	{ head: C.check, part: 290 },
+	{ head: C.check, part: 270 },
 	{ head: C.drawn, part: 66, align: 'right' },
 	{ head: C.within, part: 54, align: 'right' },
 	{ head: C.read, part: 66, align: 'right', bold: true },
-	{ head: C.inside, part: 70 },
+	{ head: C.inside, part: 90 },
 ];
 
 /** What was read on the tube itself. */
@@ -31,7 +32,7 @@ export function ChecksRead({ of: { state, view }, width }: RecordPart) {
 			read === undefined ? '-' : told(read.design),
 			`±${told(check.tolerance)}`,
 			reading === null ? 'not read' : told(reading),
-			fits === null ? '-' : fits ? 'inside' : 'outside',
+			checkVerdict(fits, uncutTrim(state, check), job),
 		];
 	});
 	return (
