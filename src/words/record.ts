@@ -29,7 +29,7 @@ export const RECORD = {
 	log: 'The log that this was made from',
 	none: 'Nothing.',
 	asTold:
-		'Marks and turns count as asked for, unless it was told that they were set otherwise. The far end and the straights are worked out from the readings; nobody measured them.',
+		'Where aimed at differs from drawn, a correction was taken. Marks and turns count as asked for, unless it was told that they were set otherwise. The far end and the straights are worked out from the readings; nobody measured them.',
 	columns: {
 		bend: 'bend',
 		drawn: 'drawn',

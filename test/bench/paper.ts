@@ -1,50 +1,102 @@
 /**
- * How long a shop sheet takes, in processor time of its process, against what Node itself takes to start and stop in the same run; and how much
- * memory. Exit code 1 when a limit is passed.
+ * What printing takes: the most memory that a process had for a profile of 20 sheets, and how long each part takes as a multiple of what Node
+ * itself takes to start and stop. By the built program. Exit code 1 when memory passes its limit.
  */
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { PROGRAM } from '../helpers/disk/program.ts';
+import { readPdf } from '../helpers/pdf.ts';
 
-const ROUNDS = 7;
-/** A sheet takes at most 1.5 s of a processor that starts Node in 50 ms. */
-const MOST_TIMES_NODE = 30;
-const MOST_MEGABYTES = 250;
+const LIMIT_MB = 250;
+const SHEETS = 20;
+const ROUNDS = 5;
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
-const program = join(root, '.build', 'pullbook.js');
-const home = mkdtempSync(join(tmpdir(), 'pullbook-bench-'));
-/** Says on standard error what the process took, as it ends. */
-const METER =
-	'data:text/javascript,process.on("exit",()=>{const{userCPUTime,systemCPUTime,maxRSS}=process.resourceUsage();console.error("took",userCPUTime+systemCPUTime,maxRSS)})';
+const folder = mkdtempSync(join(tmpdir(), 'pullbook-bench-paper-'));
+const home = join(folder, 'home');
+const measure = join(folder, 'measure.mjs');
+// Says at its end how much memory the process had at most (kilobytes, getrusage(2)).
+writeFileSync(measure, "process.on('exit', () => console.error('most', process.resourceUsage().maxRSS));\n");
 
-/** Processor milliseconds and megabytes at most. */
-function measured(args: readonly string[]): { ms: number; mb: number } {
-	const { status, stderr } = spawnSync(process.execPath, ['--import', METER, ...args], { cwd: root, encoding: 'utf8' });
-	const [, micros, kilobytes] = /took (\d+) (\d+)/.exec(stderr) ?? [];
-	if (status !== 0 || micros === undefined) throw new Error(`node ${args.join(' ')} ended with ${status}: ${stderr}`);
-	return { ms: Number(micros) / 1000, mb: Number(kilobytes) / 1024 };
+interface Taken {
+	/** Milliseconds, and megabytes at most. */
+	ms: number;
+	mb: number;
+	bytes: Uint8Array;
 }
 
-const median = (values: readonly number[]): number => values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!;
+function run(args: readonly string[]): Taken {
+	const start = performance.now();
+	const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', measure, ...args], {
+		maxBuffer: 1e8,
+		env: { ...process.env, PULLBOOK_HOME: home },
+	});
+	const ms = performance.now() - start;
+	const most = /^most (\d+)$/m.exec(stderr.toString())?.[1];
+	if (status !== 0 || most === undefined) throw new Error(`node ${args.join(' ')} ended with ${status}: ${stderr}`);
+	return { ms, mb: Number(most) / 1024, bytes: stdout };
+}
+
+/** A job file of a tube that lies in one plane, with two coped ends, so long in mm. */
+function jobFile(straight: number): string {
+	const file = join(folder, `${straight}.json`);
+	const bend = (rotation: number) => ({ straight, angle: 35, rotation });
+	const cope = { od: 48.3, angle: 60, offset: 6, turn: 30 };
+	const job = {
+		pullbook: 'job/1',
+		name: 'Rescue rail',
+		units: 'mm',
+		tube: { material: '316l-annealed', od: 38.1, wall: 2 },
+		tooling: { clr: 114, growth: 1.01 },
+		shape: { bends: [bend(0), bend(180), bend(180), bend(180)], last: straight },
+		ends: { start: { cope }, far: { cope } },
+	};
+	writeFileSync(file, JSON.stringify(job));
+	return file;
+}
+
+/** Sheets of the profile, its map not counted. */
+async function sheetsOf(file: string): Promise<number> {
+	const { bytes } = run([PROGRAM, 'paper', file, '--parts', 'profile', '--out', '-']);
+	return (await readPdf(bytes)).length - 1;
+}
+
+/** The shortest straights with which the profile takes that many sheets or more. */
+async function longEnough(): Promise<string> {
+	for (let straight = 400; ; straight += 100) {
+		const file = jobFile(straight);
+		if ((await sheetsOf(file)) >= SHEETS) return file;
+	}
+}
+
+const median = (values: readonly number[]) => values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!;
 
 try {
-	const jobs = readdirSync(join(root, 'jobs')).filter((name) => name.endsWith('.json'));
-	const rows = jobs.map((name) => {
-		const bends = JSON.parse(readFileSync(join(root, 'jobs', name), 'utf8')).shape.bends?.length ?? 'points';
-		const args = [program, 'paper', join('jobs', name), '--out', '-', '--home', home];
-		const rounds = Array.from({ length: ROUNDS }, () => ({ bare: measured(['-e', '0']), sheet: measured(args) }));
-		const bare = median(rounds.map((round) => round.bare.ms));
-		const sheet = median(rounds.map((round) => round.sheet.ms));
-		return { name, bends, bare, sheet, times: sheet / bare, mb: Math.max(...rounds.map((round) => round.sheet.mb)) };
-	});
-	for (const { name, bends, bare, sheet, times, mb } of rows)
-		console.log(
-			`${name.padEnd(24)} ${String(bends).padStart(6)} bends  Node ${bare.toFixed(0)} ms  sheet ${sheet.toFixed(0)} ms  ${times.toFixed(1)} times  ${mb.toFixed(0)} MB`,
-		);
-	if (rows.some(({ times, mb }) => times > MOST_TIMES_NODE || mb > MOST_MEGABYTES)) process.exitCode = 1;
+	const file = await longEnough();
+	const sheets = await sheetsOf(file);
+	const taken = new Map<string, Taken[]>();
+	const cases: Record<string, string[]> = {
+		'node alone': ['-e', '0'],
+		sheet: [PROGRAM, 'paper', file, '--out', '-'],
+		wraps: [PROGRAM, 'paper', file, '--parts', 'wraps', '--out', '-'],
+		copes: [PROGRAM, 'paper', file, '--parts', 'copes', '--out', '-'],
+		[`profile, ${sheets} sheets`]: [PROGRAM, 'paper', file, '--parts', 'profile', '--out', '-'],
+	};
+	for (let round = 0; round < ROUNDS; round++)
+		for (const [name, args] of Object.entries(cases)) taken.set(name, [...(taken.get(name) ?? []), run(args)]);
+	const bare = median(taken.get('node alone')!.map(({ ms }) => ms));
+	let most = 0;
+	for (const [name, runs] of taken) {
+		const mb = Math.max(...runs.map((each) => each.mb));
+		most = Math.max(most, mb);
+		const ms = median(runs.map((each) => each.ms));
+		console.log(`${name.padEnd(24)} ${(ms / bare).toFixed(1).padStart(5)} x node, ${mb.toFixed(0).padStart(4)} MB`);
+	}
+	if (most > LIMIT_MB) {
+		console.error(`More than ${LIMIT_MB} MB.`);
+		process.exitCode = 1;
+	}
 } finally {
-	rmSync(home, { recursive: true, force: true });
+	rmSync(folder, { recursive: true, force: true });
 }
