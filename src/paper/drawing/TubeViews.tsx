@@ -2,8 +2,9 @@ import { Line, Polygon, Polyline, Svg } from '@react-pdf/renderer';
 import { arcPoints, centerLine } from '../../tube/center-line.ts';
 import type { Frames } from '../../tube/frames.ts';
 import type { Point } from '../../tube/job.ts';
-import { sizeAlong } from '../../tube/overall.ts';
+import { outermost, type Ring, ringRise, sizeAlong } from '../../tube/overall.ts';
 import type { View } from '../../tube/principal-views.ts';
+import { dot } from '../../tube/vector.ts';
 import { useTypeface } from '../Words.tsx';
 import { arranged, type Edge, type Size } from './arranged.ts';
 import { Label } from './Label.tsx';
@@ -57,13 +58,23 @@ interface Box extends Size {
 	top: number;
 }
 
-function boundsOf(at: Frames, od: number, view: View, over: readonly Point[]): Box {
-	const seen = seenIn(view);
-	const all = [...centerLine(at, ARC_STEPS), ...over].map(seen);
-	const [xs, ys] = [all.map(([x]) => x), all.map(([, y]) => y)];
-	const half = od / 2;
-	const [left, top] = [Math.min(...xs) - half, Math.max(...ys) + half];
-	return { left, top, width: Math.max(...xs) + half - left, height: top - Math.min(...ys) + half };
+function boundsOf(at: Frames, od: number, { right, up }: View, over: readonly Point[]): Box {
+	const [across, upright] = [extentOf(at, od, right, over), extentOf(at, od, up, over)];
+	return {
+		left: across.least,
+		top: upright.most,
+		width: across.most - across.least,
+		height: upright.most - upright.least,
+	};
+}
+
+/** From where to where the tube's outside reaches along a direction, and the other tube's center line. */
+function extentOf(at: Frames, od: number, axis: Point, over: readonly Point[]): { least: number; most: number } {
+	const { top, bottom } = outermost(at, od, axis);
+	const reach = ({ place, direction }: Ring, side: number) =>
+		dot(place, axis) + ((side * od) / 2) * ringRise(direction, axis);
+	const others = over.map((point) => dot(point, axis));
+	return { least: Math.min(reach(bottom, -1), ...others), most: Math.max(reach(top, 1), ...others) };
 }
 
 interface OneViewProps extends SizedView {
@@ -108,7 +119,7 @@ function OneView({ at, od, over, view, sizes, box, scale, place }: OneViewProps)
 }
 
 /** Half the width of an outline. */
-const THIN = 0.4;
+const THIN = 0.5;
 
 /** White over black that is a little wider: what is left of the black is the outline. */
 function PieceOf({ kind, line, wide }: { kind: 'side' | 'round'; line: readonly Flat[]; wide: number }) {
