@@ -184,13 +184,11 @@ No warnings.
 			const short = (length: number) => String(Number(length.toFixed(document.units === 'in' ? 3 : 1)));
 			expect(page).toContain(`(${short(document.cutLength)})`);
 			const rows = page.split('\n').map((row) => row.trim().split(/ {2,}/));
-			for (const { bend, die, mark, angle, straight, arc } of document.bends) {
-				// Of several dies each row has its own, and its radius.
-				const at = die === undefined ? 1 : 2;
+			for (const { bend, mark, angle, straight, arc } of document.bends) {
 				const own = rows.filter(([first]) => first === String(bend));
 				expect(own[0]!.slice(1, 4)).toEqual([mark.tape, short(mark.fromStart), short(mark.fromFarEnd)]);
-				expect([own[1]![at], own[1]!.at(-1)]).toEqual([mark.tape, `${Number(angle.toFixed(2))}°`]);
-				expect(own[2]!.slice(at + 1, at + 3)).toEqual([short(straight), short(arc)]);
+				expect([own[1]![1], own[1]!.at(-1)]).toEqual([mark.tape, `${Number(angle.toFixed(2))}°`]);
+				expect(own[2]!.slice(2, 4)).toEqual([short(straight), short(arc)]);
 			}
 		}
 	});
