@@ -60,7 +60,7 @@ export const tables: Topic = {
 				['measured', 'by the angle finder; several with blanks between'],
 				['taken_back', 'true where the number was taken back'],
 				['made', 'what the bend turned out to be'],
-				['made_sd', 'how far off that may be: one standard deviation'],
+				['made_sd', 'how far off that may be: its give or take'],
 			],
 		},
 		{
