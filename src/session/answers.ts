@@ -1,20 +1,18 @@
 import { at } from '../maths/list.ts';
 import { readingVariance } from '../springback/filter.ts';
-import { toolingOf } from '../tube/dies.ts';
 import { amend, evidence, offPiece } from './about-earlier.ts';
-import { limitSpent, suggestion } from './advice/bend-check.ts';
+import { suggestion } from './advice/bend-check.ts';
 import { reopenHindrance } from './advice/reopen.ts';
 import { notStill } from './advice/still.ts';
-import { advisedAt } from './advice/whole-tube.ts';
-import { type Decision, refuse } from './decision.ts';
+import { decided } from './decided.ts';
+import { type Decision, refuse, wrong } from './decision.ts';
 import { apply } from './log/apply.ts';
 import type { Event, Reading } from './log/events.ts';
 import { undoable } from './log/fold.ts';
 import type { State } from './log/state.ts';
 import { bendAt } from './log/state.ts';
 import type { Action, Answer, HalfAnswer } from './protocol/action.ts';
-import type { ReadingKind, ToMeasure } from './protocol/kinds.ts';
-import { checkAgain } from './reading/check-again.ts';
+import type { ReadingKind } from './protocol/kinds.ts';
 import { excludedAgain, excludedIn } from './reading/excluded-by-mechanics.ts';
 import { noSuchNumber, noSuchNumberIn } from './reading/no-such-number.ts';
 import { settleDoubt } from './reading/settle-doubt.ts';
@@ -112,49 +110,6 @@ function asked(action: Action, state: State): Decision {
 		case 'done':
 			return refuse({ code: 'finished' });
 	}
-}
-
-function wrong(ask: string, action: Action, right: string): Decision {
-	return refuse({ code: 'other-ask', ask, action: action.do, right });
-}
-
-function decided(action: Action, state: State): Decision {
-	const { bend } = state;
-	if (action.do === 'accept') {
-		const { of: declined, again: unmeasured } = advisedAt(state);
-		const passed = { ...(declined === undefined ? {} : { declined }), ...(unmeasured ? { unmeasured } : {}) };
-		return { events: [{ type: 'bend-accepted', bend, ...passed }] };
-	}
-	if (action.do === 'relieve') {
-		if (!state.start.job.mayOpen) return refuse({ code: 'may-not-open' });
-		return { events: [{ type: 'relief-chosen', bend }] };
-	}
-	if (action.do === 'angles') return measuredAgain(state, 'angle', action.angles);
-	if (action.do === 'reading') return measuredAgain(state, advisedAt(state).again?.kind ?? 'angle', [action.reading]);
-	if (action.do !== 'pull') return wrong('decide', action, '{"do":"accept"}, "pull", "relieve" or "scrap"');
-	if (limitSpent(state)) {
-		return refuse({ code: 'limit-spent', maxAngle: toolingOf(state.start.job, bend).maxAngle });
-	}
-	return { events: [{ type: 'pull-chosen', bend }] };
-}
-
-/** The answer to the advice to measure something again, as a number where it was asked for. */
-function measuredAgain(state: State, kind: ToMeasure['kind'], values: readonly number[]): Decision {
-	const { again } = advisedAt(state);
-	if (again?.kind !== kind) return refuse({ code: 'measured-already' });
-	const { bend = state.bend, name } = again;
-	if (kind === 'check') {
-		const value = at(values, 0);
-		const wrong = noSuchNumber(state, { of: 'check', value, name });
-		return wrong === null ? { events: [checkAgain(state, name ?? '', value)] } : refuse(wrong);
-	}
-	if (kind !== 'angle') return evidence(state, { do: 'evidence', kind, bend, reading: at(values, 0) });
-	return {
-		events: takeReadings(
-			state,
-			values.map((value) => ({ of: kind, value, bend, evidence: kind })),
-		),
-	};
 }
 
 function ready(state: State, action: Extract<Action, { do: 'ready' }>): Decision {

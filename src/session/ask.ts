@@ -179,7 +179,7 @@ function checkAsk(state: State, name: string): CheckAsk {
 }
 
 function decideAsk(state: State): DecideAsk {
-	const { open, of: goBackTo, again, how, limit, advice, reason, ...known } = advisedAt(state);
+	const { open, of: goBackTo, again, how, limit, advice, reason, wanted: _, ...known } = advisedAt(state);
 	const of = goBackTo ?? again;
 	return {
 		ask: 'decide',

@@ -21,7 +21,7 @@ const LEAD = 3;
  * A next stop lies beyond what was held, by a whole division of the dial. A bend that is a little short is pulled again only where the chance that
  * this brings it into its band is worth the risk that it passes it: at so many times the risk allowed for a bend. Tuned on seeds 931,000 and 940,000.
  */
-const WORTH_RISKING = 12.5;
+export const WORTH_RISKING = 12.5;
 
 export interface StopRequest {
 	/** The angle to make, and how far under and over it may come out. */

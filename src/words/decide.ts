@@ -28,6 +28,8 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 			return `Near its tolerance after ${fact.pulls} pulls. Take it: what is left is corrected for it.`;
 		case 'next-too-far':
 			return `Near its tolerance, and a division more would likely pass it (chance ${inHundred(fact.chance)}). Take it: what is left is corrected for it.`;
+		case 'needed-closer':
+			return `Pull again: the tube needs this bend closer. A division more may pass its tolerance (chance ${inHundred(fact.chance)}).`;
 		case 'open-by':
 			return `Open it by ${angle(fact.by)}, to ${angle(fact.to)}.`;
 		case 'go-easy-opening':
@@ -47,6 +49,10 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 		case 'reopen-would': {
 			const { bend, by, before, chance } = fact;
 			return `${exactAngle(by)} more in bend ${bend}: chance to fit ${inTen(chance)} instead of ${inTen(before)}.`;
+		}
+		case 'touch-more': {
+			const { by, to, before, chance } = fact;
+			return `Give this bend a touch more: ${exactAngle(by)}, to ${angle(to)}. Chance to fit ${inTen(chance)} instead of ${inTen(before)}.`;
 		}
 		case 'nearest':
 			return `${fact.fits ? 'Ends and checks could still be met' : 'The best this piece can become'}: ${wayWords(fact)}.`;

@@ -52,6 +52,8 @@ function factWords(fact: Reason, style: Wording): string {
 		case 'pull-again':
 		case 'near-enough':
 		case 'next-too-far':
+		case 'needed-closer':
+		case 'touch-more':
 		case 'fresh-set-up':
 		case 'limit-reached':
 		case 'too-far-to-open':

@@ -1,7 +1,7 @@
 /** Whether going back to a made bend is worth its set-up, and opening the one at work what it may spoil. */
 import { at } from '../../maths/list.ts';
 import { newSeat } from '../../springback/filter.ts';
-import { type StopSuggestion, suggestStop } from '../../springback/stop.ts';
+import { type StopSuggestion, suggestStop, WORTH_RISKING } from '../../springback/stop.ts';
 import { oddsOf } from '../estimate/odds.ts';
 import { backAt } from '../log/back-at.ts';
 import type { Event } from '../log/events.ts';
@@ -12,19 +12,13 @@ import { limitsOfStop } from './bend-check.ts';
 import { takenAsItIs } from './what-if.ts';
 
 /** A tweak that pulls a bend further, and the chance that the tube truly fits without it and with it. */
-export interface Saving extends Tweak {
-	before: number;
-	after: number;
-}
+export type Saving = Tweak & Gain;
 
 /** A set-up is spent where it raises the chance to fit by as much. */
 const WORTH = 0.2;
 
 /** What is missed by no more than this part of its tolerance beyond it is not gone back for: hands and tape are no finer. */
 const TRIFLE = 0.1;
-
-/** A pull is not advised where its risk to pass the tolerance is more than so many times the job's: the next division may lie too far. */
-const RISKED = 3;
 
 /** A bend that was pulled again and measured is known within about so much, degrees. */
 const KNOWN_THEN = 0.2;
@@ -44,14 +38,26 @@ export function savingTweak(state: State, accepted: TubeOutcome, found: readonly
 	if (accepted.left <= 1 + TRIFLE) return null;
 	const best = found.find((tweak) => tweak.within && mayBePulled(state, tweak));
 	const pull = best ? nextPull(state, best) : null;
-	if (!best || !pull || pull.risk > RISKED * state.start.job.risk) return null;
+	if (!best || !pull) return null;
+	const gain = gainBy(state, best.bend, pull);
+	return gain === null ? null : { ...best, ...gain };
+}
+
+/** Chances that the tube truly fits without the pull and with it. */
+export interface Gain {
+	before: number;
+	after: number;
+}
+
+/** What pulling this bend once more brings; null where that is not worth a set-up, nor the risk that the bend passes its tolerance. */
+export function gainBy(state: State, bend: number, { expect: { angle, sd }, risk }: StopSuggestion): Gain | null {
 	const before = chanceOf(takenAsItIs(state));
-	const { angle, sd } = pull.expect;
 	const after = WEIGHED_LANDINGS.reduce(
-		(sum, [z, weight]) => sum + weight * chanceOf(pulledTo(state, best, angle + z * sd)),
+		(sum, [z, weight]) => sum + weight * chanceOf(pulledTo(state, bend, angle + z * sd)),
 		0,
 	);
-	return after - before >= WORTH ? { ...best, before, after } : null;
+	const gain = after - before;
+	return gain >= WORTH && risk <= WORTH_RISKING * gain * state.start.job.risk ? { before, after } : null;
 }
 
 /** Whether opening the bend at work makes the tube fit, and it is so far off as it is that nothing less will do. */
@@ -99,7 +105,7 @@ function chanceOf(state: State): number {
 }
 
 /** The bend as it may come out: what was read on the tube behind it is then read anew. */
-function pulledTo(state: State, { bend }: Tweak, angle: number): State {
+function pulledTo(state: State, bend: number, angle: number): State {
 	const made = { angle, sd: KNOWN_THEN };
 	const stale = state.design.checks.filter(({ after }) => after >= bend).map(({ check }) => check.name);
 	const checks = Object.fromEntries(Object.entries(state.checks).filter(([name]) => !stale.includes(name)));

@@ -41,7 +41,7 @@ const turned = (state: State, bend: number, by: number): State => {
 	return was === null ? state : withBend(state, bend, { made: { ...was, angle: was.angle + by } });
 };
 
-/** What accepting the bend at work comes to, and what opening it by so many degrees and accepting it then. */
+/** What accepting the bend at work comes to; and what pulling or opening it by so many degrees, and accepting it then. */
 export function ifAccepted(state: State): TubeOutcome {
 	const known = ACCEPTED.get(state.filter);
 	if (known !== undefined && FOLLOWS_FROM.every((key) => known.state[key] === state[key])) return known.outcome;
@@ -53,6 +53,9 @@ export function ifAccepted(state: State): TubeOutcome {
 /** An answer asks for it of two states that differ in what is asked next alone: the one that decides what that is, and the one that came of it. */
 const ACCEPTED = new WeakMap<State['filter'], { state: State; outcome: TubeOutcome }>();
 const FOLLOWS_FROM = ['start', 'design', 'bend', 'bends', 'piece', 'checks', 'built', 'plan', 'suspended'] as const;
+
+export const ifPulled = (state: State, by: number): TubeOutcome =>
+	corrected(turned(takenAsItIs(state), state.bend, by));
 
 export const ifOpened = (state: State, by: number): TubeOutcome =>
 	corrected(turned(takenAsItIs(state), state.bend, -by));
@@ -71,10 +74,11 @@ export function isTakenUp(state: State, accepted?: TubeOutcome): boolean {
 }
 
 /**
- * The part of every tolerance that a short bend may use up. With all of it a rail of three bends in space, taken short twice, ended at a
+ * The part of every tolerance that a short bend may use up; one that would do by itself is pulled closer, or given a touch more, where the tube is left
+ * with less. With all of it a rail of three bends in space, taken short twice, ended at a
  * chance to fit of .76; with half of it the tube is said to fit.
  */
-const ROOM = 0.5;
+export const ROOM = 0.5;
 
 /** One-sided, 90 %. */
 const CAUTION = 1.28;
@@ -114,7 +118,7 @@ function beyond({ start, piece }: State, { endOffset, endAngle }: TubeOutcome): 
 }
 
 /** A correction takes its time, and the same amount is looked at more than once. */
-function remembered(outcome: (by: number) => TubeOutcome): (by: number) => TubeOutcome {
+export function remembered(outcome: (by: number) => TubeOutcome): (by: number) => TubeOutcome {
 	const known = new Map<number, TubeOutcome>();
 	return (by) => {
 		const found = known.get(by) ?? outcome(by);
@@ -123,8 +127,8 @@ function remembered(outcome: (by: number) => TubeOutcome): (by: number) => TubeO
 	};
 }
 
-/** The amount that leaves least, going on as long as more is better; the smallest where even that is worse than nothing. */
-function amount(left: (by: number) => number, now: number): number {
+/** Of the amounts that a tweak is told in the one that leaves least, going on as long as more is better; the smallest where even that is worse than nothing. */
+export function amount(left: (by: number) => number, now: number): number {
 	let best = STEP;
 	if (left(best) >= now) return best;
 	while (best < MOST && left(best + STEP) < left(best)) best += STEP;

@@ -6,16 +6,19 @@ import type { LeastBad, TubeOutcome, Tweak } from '../protocol/asks.ts';
 import type { Reason } from '../protocol/facts/index.ts';
 import type { ToMeasure } from '../protocol/kinds.ts';
 import { type Advised, adviseOnBend } from './bend-alone.ts';
-import { target } from './bend-check.ts';
+import { acceptance, atLimit, target } from './bend-check.ts';
 import { type Contradiction, contradiction, IN_DOUBT } from './contradiction.ts';
 import { isWorthOpening, type Saving, savingTweak } from './going-back.ts';
 import { isHopeless, leastBadOf, missedBy } from './least-bad.ts';
 import { isReadTwice, secondLook } from './second-look.ts';
-import { ifAccepted, ifOpened, isTakenUp, tweaks } from './what-if.ts';
+import { type TouchMore, touchMore } from './touch-more.ts';
+import { ifAccepted, ifOpened, isTakenUp, ROOM, tweaks } from './what-if.ts';
 
 export interface AdvisedOnTube extends Advised {
 	of?: number;
 	how?: 'pull' | 'relieve';
+	/** With advice `pull` for a bend that would do by itself: the angle wanted of it now. */
+	wanted?: number;
 	/** With advice `measure`: what to read again. */
 	again?: ToMeasure;
 	accepted: TubeOutcome;
@@ -52,6 +55,9 @@ type Plain = Omit<AdvisedOnTube, keyof Known>;
 function advise(state: State, alone: Advised, { accepted, tweaks: found, rescue }: Known): Plain {
 	if (isTakenUp(state, accepted)) return takenUp(state, alone, accepted);
 	if (alone.advice === 'pull' || alone.advice === 'relieve') return alone;
+	if (isNeededCloser(state, accepted)) return pulledCloser(state, alone);
+	const touch = alone.advice === 'accept' ? touchMore(state, accepted) : null;
+	if (touch !== null) return givenMore(state, alone, accepted, touch);
 	const saving = alone.advice === 'accept' ? savingTweak(state, accepted, found) : null;
 	if (saving !== null) return goBack(state, alone, accepted, saving);
 	const advised = rescue === undefined ? alone : leastBad(state, alone, rescue, found);
@@ -100,6 +106,33 @@ function takenUp(state: State, { open: _, ...alone }: Advised, accepted: TubeOut
 		{ code: 'still-missed', ...missedBy(state, accepted) },
 	];
 	return { ...alone, advice: 'accept', reason };
+}
+
+/** The next division may pass the bend's tolerance, and near as the bend is, it leaves too little room for the tube. */
+function isNeededCloser(state: State, accepted: TubeOutcome): boolean {
+	return acceptance(state).nextTooFar !== null && accepted.left > ROOM && !atLimit(state);
+}
+
+function pulledCloser(state: State, alone: Advised): Plain {
+	const wanted = target(state);
+	const by = wanted - made(state.filter).angle;
+	const { under, nextTooFar } = acceptance(state);
+	const reason: Reason[] = [
+		...state.aside,
+		{ code: 'bend-short', by, chance: under },
+		{ code: 'needed-closer', chance: nextTooFar ?? 0 },
+	];
+	return { ...alone, advice: 'pull', wanted, reason };
+}
+
+function givenMore(state: State, alone: Advised, accepted: TubeOutcome, more: TouchMore): Plain {
+	const { by, to, before, after } = more;
+	const reason: Reason[] = [
+		...state.aside,
+		{ code: 'touch-more', by, to, before, chance: after },
+		{ code: 'still-missed', ...missedBy(state, accepted) },
+	];
+	return { ...alone, advice: 'pull', wanted: to, reason };
 }
 
 type GoBack = Advised & Required<Pick<AdvisedOnTube, 'of' | 'how'>>;

@@ -1,6 +1,7 @@
 import { at } from '../../maths/list.ts';
 import { made, newSeat } from '../../springback/filter.ts';
 import { isShort, target } from '../advice/bend-check.ts';
+import type { Numbers } from '../protocol/asks.ts';
 import type { AsideFact, Reason } from '../protocol/facts/index.ts';
 import { dueCheck } from '../reading/check-reading.ts';
 import { acceptBend, openBend, reopenBend } from './apply-bend.ts';
@@ -46,8 +47,7 @@ export function apply(state: State, event: Event): State {
 		case 'tube-taken-out':
 			return { ...state, phase: OUT };
 		case 'pull-chosen':
-			// Against the advice the operator wants the tube moved; with it the stop rule may ask for the same stop in a fresh seat.
-			return { ...state, forced: !isShort(state), phase: { at: 'set' } };
+			return pullChosen(state, event.wanted);
 		case 'relief-chosen':
 			return openBend(state);
 		case 'bend-accepted':
@@ -66,6 +66,19 @@ export function apply(state: State, event: Event): State {
 		case 'reading-amended':
 			throw new Error(`${event.type} concerns whole records: it is folded, not applied`);
 	}
+}
+
+function pullChosen(state: State, wanted: number | undefined): State {
+	const out: State = { ...state, phase: { at: 'set' } };
+	// Against the advice the operator wants the tube moved; with it the stop rule may ask for the same stop in a fresh seat.
+	if (wanted === undefined) return { ...out, forced: !isShort(state) };
+	const { plan, bend } = state;
+	const aimed = (numbers: readonly Numbers[]) =>
+		numbers.map((each, i) => (i === bend - 1 ? { ...each, angle: wanted } : each));
+	const corrected = plan.corrected && aimed(plan.corrected);
+	// One that was gone back to keeps its target itself.
+	const aimedAt = withBend(out, bend, { target: wanted });
+	return { ...aimedAt, forced: false, plan: { ...plan, current: aimed(plan.current), corrected } };
 }
 
 function tubeSet(state: State): State {

@@ -60,7 +60,8 @@ export type Event =
 	| { type: 'tube-taken-out'; bend: number }
 	/** `declined`: the made bend that it was advised to go back to instead, `unmeasured`: what to measure again; absent where nothing of the kind was. */
 	| { type: 'bend-accepted'; bend: number; declined?: number; unmeasured?: ToMeasure }
-	| { type: 'pull-chosen'; bend: number }
+	/** `wanted`: its new target, where it was advised to give it a touch more. */
+	| { type: 'pull-chosen'; bend: number; wanted?: number }
 	| { type: 'relief-chosen'; bend: number }
 	| { type: 'bend-reopened'; bend: number; how: 'pull' | 'relieve' }
 	| { type: 'tube-scrapped'; why: string }

@@ -58,6 +58,8 @@ const ADVICE: Codes<DecideFact> = {
 	'pull-again': 'pull it again',
 	'near-enough': 'near enough after many pulls',
 	'next-too-far': 'near enough, and a division more may pass the tolerance',
+	'needed-closer': 'near enough by itself, and the tube needs it closer: pull it again',
+	'touch-more': 'it would do by itself, and a little more makes the tube likelier to fit',
 	'fresh-set-up': 'take it out, set it again and pull',
 	'limit-reached': 'the machine reaches no further',
 	'too-far-to-open': 'too far over to open',

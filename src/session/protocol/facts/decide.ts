@@ -28,6 +28,8 @@ export type DecideFact =
 	| { code: 'near-enough'; pulls: number }
 	/** Probably a little short, and near enough: the next division of the dial would pass the tolerance with this chance. */
 	| { code: 'next-too-far'; chance: number }
+	/** The same, and the tube needs it closer all the same. */
+	| { code: 'needed-closer'; chance: number }
 	| { code: 'open-by'; by: number; to: number }
 	| { code: 'checks-outside'; names: string[] }
 	/** Outside its own tolerance, and the tube still fits with it; `last`: nothing is left to take it up. */
@@ -35,6 +37,8 @@ export type DecideFact =
 	| ({ code: 'still-missed' } & Missed)
 	/** Chance to fit as the tube is, and after going back. */
 	| { code: 'reopen-would'; bend: number; by: number; before: number; chance: number }
+	/** It would do by itself, and the tube wants it at `to`, `by` degrees further: chance to fit as it is, and then. */
+	| { code: 'touch-more'; by: number; to: number; before: number; chance: number }
 	/** The least bad, and how it is come to; `fits`: ends and checks could be met. */
 	| { code: 'nearest'; fits: boolean; how: 'accept' | 'relieve' | 'reopen'; bend: number; by?: number }
 	| { code: 'give-up' }

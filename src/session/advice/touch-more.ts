@@ -1,0 +1,35 @@
+/** Whether the bend at work, which would do by itself, is worth a touch more for what its checks have shown of the tube. */
+import { made, newSeat } from '../../springback/filter.ts';
+import { suggestStop } from '../../springback/stop.ts';
+import { bendAt, type State } from '../log/state.ts';
+import type { TubeOutcome } from '../protocol/asks.ts';
+import { atLimit, limitsOfStop } from './bend-check.ts';
+import { type Gain, gainBy } from './going-back.ts';
+import { amount, ifPulled, ROOM, remembered } from './what-if.ts';
+
+/** `by`: how far the bend at work is to go beyond where it lies, to the angle `to`, degrees. */
+export interface TouchMore extends Gain {
+	by: number;
+	to: number;
+}
+
+/**
+ * A fabricator checks the drop and then gives the bend a touch more: where that brings the whole tube in, and the chance to fit which it
+ * gains is worth a set-up and the risk of the pull. An opened bend is not pulled again.
+ */
+export function touchMore(state: State, accepted: TubeOutcome): TouchMore | null {
+	if (accepted.left <= ROOM || atLimit(state) || bendAt(state, state.bend).relievedFrom !== null) return null;
+	const after = remembered((size) => ifPulled(state, size));
+	const by = amount((size) => after(size).left, accepted.left);
+	if (!after(by).within) return null;
+	const to = made(state.filter).angle + by;
+	const pull = suggestStop(newSeat(state.filter), {
+		...limitsOfStop(state.start.job, state.bend),
+		target: to,
+		loadedBefore: null,
+		measured: true,
+	});
+	if (pull.limit) return null;
+	const gain = gainBy(state, state.bend, pull);
+	return gain === null ? null : { ...gain, by, to };
+}
