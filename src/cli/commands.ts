@@ -3,7 +3,7 @@ import type { CommandSpec, OptionSpec } from './command.ts';
 import { BENT_AS_OPTIONS } from './hand-and-end.ts';
 import { LOG_EXAMPLES, LOG_NOTES, LOG_OPTIONS } from './log-options.ts';
 import { PAPER_EXAMPLES, PAPER_NOTES, PAPER_OPTIONS } from './paper-options.ts';
-import { bend, bender, check, completion, cut, help, layout, log, openHome, paper, practice } from './runs.ts';
+import { bend, bender, check, completion, cut, help, layout, log, openHome, paper, practice, schema } from './runs.ts';
 
 /** Taken by every command. */
 export const COMMON_OPTIONS: Readonly<Record<string, OptionSpec>> = {
@@ -197,6 +197,19 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			'fish: pullbook completion fish > ~/.config/fish/completions/pullbook.fish',
 		],
 		run: completion,
+	},
+	schema: {
+		summary: 'the JSON Schema of a document',
+		operands: ['DOCUMENT'],
+		least: 1,
+		most: 1,
+		options: {},
+		examples: [
+			['pullbook schema log', 'of what pullbook log ID --json prints'],
+			['pullbook schema layout', 'of what pullbook layout JOB --json prints'],
+			['pullbook schema job', 'of a job file, for an editor that checks as you type'],
+		],
+		run: schema,
 	},
 	help: {
 		summary: 'how to use a command, or a topic below',

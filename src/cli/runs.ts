@@ -135,3 +135,6 @@ export const help: Run = async ({ line: { operands, options }, help: about }, io
 	io.stdout.write((await import('./man.ts')).manPage());
 	return 0;
 };
+
+export const schema: Run = async ({ line: { operands } }, io) =>
+	(await import('./schema.ts')).runSchema(operands[0]!, io);

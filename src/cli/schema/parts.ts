@@ -1,0 +1,30 @@
+/** Parts that several documents have in common, as zod types: the schemas that `pullbook schema` prints are made from them. */
+import * as z from 'zod/mini';
+
+export const number = z.number();
+export const text = z.string();
+export const flag = z.boolean();
+/** Counted from 1. */
+export const ordinal = z.int().check(z.minimum(1));
+export const count = z.int().check(z.minimum(0));
+export const units = z.enum(['in', 'mm']);
+export const end = z.enum(['start', 'far']);
+
+/** What two in a row are. */
+export const pair = z.tuple([ordinal, ordinal]);
+export const turn = z.strictObject({
+	degrees: number,
+	way: z.enum(['clockwise', 'counterclockwise', 'either', 'none']),
+});
+export const mark = {
+	fromStart: number,
+	fromFarEnd: number,
+	fromLastBend: z.nullable(number),
+	tape: text,
+};
+export const warning = z.strictObject({ at: text, code: text, text });
+export const bentAs = z.strictObject({ mirror: flag, from: end });
+/** An angle or a length as it is believed to be, and how far off that may be: one standard deviation. */
+export const angleEstimate = z.strictObject({ angle: number, sd: number });
+/** A fact with numbers by name: the codes are listed by `pullbook help line-mode`. */
+export const reason = z.looseObject({ code: text });
