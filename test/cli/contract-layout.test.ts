@@ -1,5 +1,6 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { runProgram } from '../helpers/disk/program.ts';
+import { documentFaults } from '../helpers/documents.ts';
 import {
 	across,
 	angleBetween,
@@ -28,7 +29,9 @@ const GROWTHS = [0.98, 1, 1.06, 1.02, 1.015, 0.99, 1.03, 1.045, 1];
 async function layout(job: object) {
 	const run = await runProgram(['layout', shop.file(job), '--json'], { home });
 	expect([run.code, run.err]).toEqual([0, '']);
-	return JSON.parse(run.out);
+	const document = JSON.parse(run.out);
+	expect(documentFaults('layout', document)).toEqual([]);
+	return document;
 }
 
 function anyTube(seed: number): PlainTube {

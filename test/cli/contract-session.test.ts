@@ -1,5 +1,6 @@
 import { afterAll, describe, expect, it } from 'vitest';
 import { runProgram } from '../helpers/disk/program.ts';
+import { documentFaults } from '../helpers/documents.ts';
 import type { Line, LineTalk } from '../helpers/shop/contract-client.ts';
 import { endMiss, keepCorners, marks, type PlainTube, walk } from '../helpers/shop/contract-geometry.ts';
 import { bend, Operator, question, RAIL, railJob, Shop } from '../helpers/shop/contract-shop.ts';
@@ -17,7 +18,9 @@ const checks = [
 async function review(id: string): Promise<Line> {
 	const run = await runProgram(['log', id, '--json'], { home });
 	expect(run.code).toBe(0);
-	return JSON.parse(run.out);
+	const document = JSON.parse(run.out);
+	expect(documentFaults('log', document)).toEqual([]);
+	return document;
 }
 async function rail(more: object = {}, tooling: object = {}): Promise<LineTalk> {
 	// What one test's bender taught is no matter of the next.
