@@ -18,6 +18,7 @@ const MOST_MS_ABOVE_EMPTY = 100;
 const MOST_MB = 150;
 /** What one session among many may take longer to be found and shown than one that is alone. */
 const MOST_MS_TO_FIND = 300;
+const MOST_TREND_MS = 500;
 /** Longer than any start; only a program that hangs gets there. */
 const GIVE_UP_MS = 60_000;
 
@@ -145,6 +146,7 @@ async function run(): Promise<boolean> {
 		{ name: 'log', limit: null, run: () => timeRun(['log'], full, 'log') },
 		{ name: 'log ID, alone', limit: null, run: () => timeRun(['log', middle!], alone, 'log ID, alone') },
 		{ name: 'log ID', limit: null, run: () => timeRun(['log', middle!], full, 'log ID') },
+		{ name: 'log --trend', limit: null, run: () => timeRun(['log', '--trend'], full, 'log --trend') },
 		{ name: 'bender', limit: null, run: () => timeRun(['bender'], full, 'bender') },
 	];
 	const results = await interleave(measurements, ROUNDS);
@@ -162,7 +164,10 @@ async function run(): Promise<boolean> {
 	);
 	const found = medianOf('log ID') - medianOf('log ID, alone');
 	console.log(`log ID above a home with that session alone: ${found.toFixed(0)} ms (limit ${MOST_MS_TO_FIND})`);
-	return above <= MOST_MS_ABOVE_EMPTY && most <= MOST_MB && found <= MOST_MS_TO_FIND;
+	const trend = medianOf('log --trend');
+	console.log(`log --trend: ${trend.toFixed(0)} ms (limit ${MOST_TREND_MS})`);
+	const isQuick = found <= MOST_MS_TO_FIND && trend <= MOST_TREND_MS;
+	return above <= MOST_MS_ABOVE_EMPTY && most <= MOST_MB && isQuick;
 }
 
 try {

@@ -26,6 +26,9 @@ const CHOICES: Readonly<Record<string, readonly string[]>> = {
 	END: ['start', 'far'],
 	SIZE: ['letter', 'a4'],
 	SHELL: ['bash', 'zsh', 'fish'],
+	DOCUMENT: ['log', 'layout', 'job'],
+	yes: ['yes'],
+	no: ['no'],
 };
 
 /** The words of a command line so far, taken apart; the last one is being typed. */
