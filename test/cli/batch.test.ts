@@ -44,7 +44,7 @@ it('ten tubes by numeric pad alone, killed in the middle of one: the count is ri
 		await pty.until(`Piece ${piece} of ${PIECES}; ${piece} of ${PIECES} made.`);
 		expect(sitting.state().start.piece).toBe(piece);
 		expect(status(sitting.state())).toBe('done');
-		await sitting.press(pty, '+');
+		await sitting.nextPiece(pty);
 	}
 	expect(await pty.ended).toEqual({ exitCode: 0, signal: 0 });
 	expect(sitting.typed).toMatch(/^[\d.+*/\n-]+$/);

@@ -1,8 +1,8 @@
 import type { Key } from '../shell/keys.ts';
 import { NOTHING } from '../shell/prompt.ts';
-import type { SessionState } from './session-state.ts';
+import type { Message, SessionState } from './session-state.ts';
 
-/** So long a doubt's page has to be on the screen before a key answers it, milliseconds. */
+/** So long a doubt's page, or a tube's last one, has to be on the screen before a key answers it, milliseconds. */
 export const SEEN_MS = 500;
 /** Keys no further apart than this come in one burst: an instrument's or a paste's, and no answer to what came up in between. */
 const BURST_MS = 60;
@@ -12,10 +12,15 @@ export function isDoubt({ page, ask }: SessionState): boolean {
 	return page.page === 'ask' && ask?.ask === 'confirm';
 }
 
-/** The state as it comes onto the screen: from now on a doubt that was not there before is to be read first. */
+/** Whether the tube is bent and the next one of its batch is a key away: a key meant for the last bend is not to begin it. */
+const isBetweenPieces = ({ page, batch }: SessionState) => page.page === 'done' && batch?.next != null;
+
+const isToBeRead = (state: SessionState) => isDoubt(state) || isBetweenPieces(state);
+
+/** The state as it comes onto the screen: from now on what is to be read first, and was not there before, is. */
 export function shownAt(before: SessionState | null, after: SessionState, now: number): SessionState {
-	if (!isDoubt(after)) return after.ahead === null ? after : { ...after, ahead: null };
-	const known = before !== null && isDoubt(before) && before.ask === after.ask;
+	if (!isToBeRead(after)) return after.ahead === null ? after : { ...after, ahead: null };
+	const known = before !== null && (isToBeRead(before) || isBetweenPieces(after)) && before.ask === after.ask;
 	return known ? after : { ...after, ahead: { since: now, last: now, keys: [] } };
 }
 
@@ -26,8 +31,9 @@ export function aheadOf(
 	now: number,
 ): { early: SessionState } | { taken: readonly Key[] } | null {
 	const { ahead, entry } = state;
-	if (ahead === null || !isDoubt(state)) return null;
+	if (ahead === null || !isToBeRead(state)) return null;
 	const { since, last, keys } = ahead;
+	if (isBetweenPieces(state)) return now - since < SEEN_MS ? { early: { ...state, message: LOOK_FIRST } } : null;
 	// The rest of a number that was begun too early is no number.
 	const goesOn = isUnfinished(keys) && key.key === 'character';
 	if (now - since < SEEN_MS || now - last < BURST_MS || goesOn) {
@@ -36,6 +42,8 @@ export function aheadOf(
 	if (key.key === 'return' && entry.field === '' && keys.length > 0) return { taken: firstAnswer([...keys, key]) };
 	return null;
 }
+
+const LOOK_FIRST: Message = { kind: 'said', text: 'Look at this tube first, then press the key again.' };
 
 /** Whether a number was begun and not given. */
 function isUnfinished(keys: readonly Key[]): boolean {

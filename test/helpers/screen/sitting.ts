@@ -119,6 +119,12 @@ export class Sitting {
 		else await pty.type(keys, gap);
 	}
 
+	/** From a tube's last page to the next piece: the page wants to be read first. */
+	async nextPiece(pty: Pty): Promise<void> {
+		await read();
+		await this.press(pty, '+');
+	}
+
 	/** From the start of the program to the first mark. */
 	async open(pty: Pty): Promise<void> {
 		await pty.until(/^(New session|Piece)/);
@@ -134,7 +140,7 @@ export class Sitting {
 /** What the page says of keys that came before a doubt could be read. */
 const TOO_EARLY = 'Not used.';
 
-/** As long as the program wants a doubt to be read before it takes an answer. */
+/** As long as the program wants a page to be read before it takes a key. */
 const read = () => new Promise((resolve) => setTimeout(resolve, SEEN_MS));
 
 /** Whether two numbers make the answer. */

@@ -9,6 +9,7 @@ import { USUAL_DISPLAY } from '../../../src/screen/shell/display.ts';
 import { keyOfChunk } from '../../../src/screen/shell/keys.ts';
 import type { Output } from '../../../src/session/protocol/notes.ts';
 import * as asks from '../../helpers/screen/asks.ts';
+import { BATCH } from '../../helpers/screen/batch.ts';
 import { FakeLive } from '../../helpers/screen/fake-ports.ts';
 
 const state = (outputs: readonly Output[], display = USUAL_DISPLAY) => opened(new FakeLive(outputs), display);
@@ -102,5 +103,28 @@ describe('the bell', () => {
 	test('is still where it is switched off', () => {
 		const display = { ...USUAL_DISPLAY, bell: false };
 		expect(rings(measure, state([asks.CONFIRM], display))).toBe(false);
+	});
+});
+
+describe('the last page of a tube, with the next one a key away', () => {
+	const deciding = state([asks.DECIDE]);
+	const last = { ...state([asks.DONE]), batch: BATCH };
+	const press = (session: SessionState, now: number) =>
+		sessionKey({ session, shown: viewOf(session) }, keyOfChunk('+')!, now);
+
+	test('takes no key for half a second, and says so; then the same key begins the next piece', () => {
+		const shown = shownAt(deciding, last, 1000);
+		const early = press(shown, 1400);
+		expect(early.effect).toBeUndefined();
+		expect(early.state.message?.text).toContain('press the key again');
+		const again = shownAt(shown, early.state, 1400);
+		expect(press(again, 1500).effect).toMatchObject({ effect: 'follow' });
+	});
+
+	test('need not be read again by one who has been on the page behind it', () => {
+		const shown = shownAt(deciding, last, 1000);
+		const behind = sessionKey({ session: shown, shown: viewOf(shown) }, keyOfChunk('*')!, 2000).state;
+		const back = shownAt(behind, { ...behind, page: shown.page }, 2100);
+		expect(press(back, 2110).effect).toMatchObject({ effect: 'follow' });
 	});
 });
