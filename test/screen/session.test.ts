@@ -4,6 +4,7 @@ import type { Answer } from '../../src/session/protocol/action.ts';
 import type { Output } from '../../src/session/protocol/notes.ts';
 import * as asks from '../helpers/screen/asks.ts';
 import { answeredBy, FakeHome, FakeLive, KEPT, ROWS, refusal } from '../helpers/screen/fake-ports.ts';
+import { keptSession } from '../helpers/screen/kept-session.ts';
 import { HeadlessTerminal } from '../helpers/screen/mount.tsx';
 
 const SIZE = { columns: 80, rows: 24 };
@@ -518,12 +519,20 @@ describe('home', () => {
 		await terminal.until('Another session holds this log.');
 	});
 
-	test('a review is read page by page, by the numeric pad too', async () => {
-		const { terminal } = start({ port: new FakeHome(null, ROWS) });
+	/** From home to the whole of a kept session as one text. */
+	async function readAsText(terminal: ReturnType<typeof start>['terminal']): Promise<void> {
 		await terminal.until('Interrupted');
 		terminal.type('8\r');
 		await terminal.until('Kept sessions');
 		terminal.type('2\r');
+		await terminal.until(AS_TEXT);
+		terminal.type(`${AS_TEXT.exec(terminal.text)![1]}\r`);
+	}
+	const AS_TEXT = /(\d+)\W+all of it as one text/;
+
+	test('a review as text is read page by page, by the numeric pad too', async () => {
+		const { terminal } = start({ port: new FakeHome(null, { ...ROWS, story: keptSession() }) });
+		await readAsText(terminal);
 		await terminal.until('lines 1 to 18 of 50');
 		terminal.type('+');
 		await terminal.until('lines 19 to 36 of 50');
@@ -532,6 +541,8 @@ describe('home', () => {
 		terminal.type('1');
 		await terminal.until('review line 50');
 		terminal.type('/');
+		await terminal.until(AS_TEXT);
+		terminal.type('/');
 		await terminal.until('Kept sessions');
 		terminal.type('/');
 		await terminal.until('Interrupted');
@@ -539,12 +550,9 @@ describe('home', () => {
 
 	test('a review has no line cut in a narrow window, and stays within its lines when that changes', async () => {
 		const long = `bend 1  drawn 42, made 41.9 give or take 0.1, after ${'pull '.repeat(12)}end`;
-		const rows = { ...ROWS, review: [long, ...ROWS.review] };
+		const rows = { ...ROWS, review: [long, ...ROWS.review], story: keptSession() };
 		const { terminal } = start({ port: new FakeHome(null, rows) }, { columns: 60, rows: 20 });
-		await terminal.until('Interrupted');
-		terminal.type('8\r');
-		await terminal.until('Kept sessions');
-		terminal.type('2\r');
+		await readAsText(terminal);
 		await terminal.until('lines 1 to 14 of 52');
 		expect(terminal.lines).toContain('bend 1  drawn 42, made 41.9 give or take 0.1, after pull');
 		expect(terminal.text).toContain('end');
