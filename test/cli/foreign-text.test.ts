@@ -223,7 +223,8 @@ describe('whatever a foreign text holds, nothing of it acts on a terminal or beg
 						sessions: [row],
 						review: reviewText(readSession(home, session.id), wallClock).split('\n'),
 					};
-					const port = new FakeHome({ ...livePort(session), logPath: note, messages: [note] }, rows);
+					const live = { ...livePort(session), logPath: note, messages: [note] };
+					const port = new FakeHome(live, { ...rows, another: live });
 					const size = { columns: 80, rows: 24 };
 					expect(actsIn(await frameText(port, size, { keys, ascii }))).toEqual([]);
 					// Leaving the screen closes the session.
