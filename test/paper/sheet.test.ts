@@ -61,6 +61,14 @@ describe('the shop sheet', () => {
 	);
 
 	it.each([
+		['righting-arch', 'letter'],
+		['console-frame', 'a4'],
+		['wheelhouse-rail', 'letter'],
+	] as const)('of %s is one page on %s, whatever warnings and dies it has to tell of', async (name, paper) => {
+		expect(await sheetOf(sample(name), paper)).toHaveLength(1);
+	});
+
+	it.each([
 		[1, 'letter', 'in', 1],
 		[8, 'letter', 'in', 1],
 		[8, 'a4', 'mm', 1],

@@ -1,6 +1,7 @@
 import { View } from '@react-pdf/renderer';
 import { answered } from '../../session/log/answered.ts';
 import { bentAsWords } from '../../words/bent-as.ts';
+import { cautionWords } from '../../words/caution.ts';
 import { foreign, foreignName } from '../../words/foreign.ts';
 import { eventRows, logWords, openWords, outcomeWords, RECORD, recordHead } from '../../words/record.ts';
 import { warningWords } from '../../words/warnings.ts';
@@ -29,7 +30,8 @@ export function SessionRecord({ of, paper }: { of: RecordOnPaper; paper: Paper }
 	const { width } = inside(paper);
 	const part = { of, width };
 	const as = bentAsWords(job);
-	const cautions = (view.warnings ?? []).map((warning) => warningWords(warning, job));
+	const warned = (view.warnings ?? []).map((warning) => warningWords(warning, job));
+	const cautions = [...warned, cautionWords({ code: 'rule-book' }, job)];
 	const events = eventRows(answered(state), job, clock);
 	return (
 		<PaperPage paper={paper} title={`${foreignName(job.name)}: ${RECORD.title} ${foreignName(view.id)}`} foot={of.foot}>

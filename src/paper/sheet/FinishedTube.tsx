@@ -1,4 +1,5 @@
 import { View } from '@react-pdf/renderer';
+import { diesOf } from '../../tube/dies.ts';
 import { drawingAxes } from '../../tube/drawing-axes.ts';
 import { cornersOn, frames } from '../../tube/frames.ts';
 import { isFlat, workshopViews } from '../../tube/principal-views.ts';
@@ -10,17 +11,20 @@ import { bendRow } from './BendTable.tsx';
 import type { SheetPart } from './SheetHead.tsx';
 
 /** Points that the drawing may take: less where the page is full, but never so little that nothing is seen. */
-const ROOM = { most: 170, least: 92, alone: 320 };
+const ROOM = { most: 170, least: 74, alone: 320 };
 /** What of a page the rest of the sheet takes, its tables and warnings not counted. */
-const REST = 366;
+const REST = 392;
 const CHECK_ROW = 17;
 const WARNING = 19;
+/** What each further die adds: its line in the head, what its marks are for, and its name in the rows. */
+const FURTHER_DIE = 70;
 /** With more bends the drawing comes on a page after the table's. */
 const ONE_PAGE = 8;
 
-function roomFor(page: number, bends: number, checks: number, warnings: number): number {
+function roomFor(page: number, bends: number, checks: number, warnings: number, dies: number): number {
 	if (bends > ONE_PAGE) return ROOM.alone;
-	const left = page - REST - bends * bendRow(bends) - checks * CHECK_ROW - warnings * WARNING;
+	const tables = bends * bendRow(bends) + checks * CHECK_ROW;
+	const left = page - REST - tables - warnings * WARNING - (dies - 1) * FURTHER_DIE;
 	return Math.min(ROOM.most, Math.max(ROOM.least, left));
 }
 
@@ -33,7 +37,7 @@ export function FinishedTube({ of: { job, document, shape }, width, page }: Shee
 	const sized = [front, top].map((view) => ({ view, sizes: sizesOf(at, od, view, (length) => tape(length, job)) }));
 	const flat = isFlat(cornersOn(at), axes);
 	const views = flat ? sized.slice(0, 1) : [...sized, { view: oblique, sizes: null }];
-	const room = roomFor(page, at.arcs.length, job.checks.length, document.warnings.length);
+	const room = roomFor(page, at.arcs.length, job.checks.length, document.warnings.length, diesOf(job).length);
 	return (
 		<View wrap={false}>
 			<Heading text={flat ? `${SHEET.shape}. ${SHEET.flat}` : SHEET.shape} width={width} />
