@@ -10,6 +10,7 @@ import { layout } from '../../src/tube/layout.ts';
 import { mirrored } from '../../src/tube/mirror.ts';
 import { Kernel } from '../helpers/shop/kernel.ts';
 import { builtForward } from '../helpers/shop/kernel-tube.ts';
+import { along, apart, less, meeting } from '../helpers/shop/lines.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
 import { twoDieJob } from '../helpers/shop/two-dies.ts';
 
@@ -17,17 +18,6 @@ let kernel: Kernel;
 beforeAll(async () => {
 	kernel = await Kernel.load();
 });
-
-const dot = (a: Point, b: Point) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-const less = (a: Point, b: Point): Point => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
-const along = (a: Point, by: number, d: Point): Point => [a[0] + by * d[0], a[1] + by * d[1], a[2] + by * d[2]];
-const apart = (a: Point, b: Point) => Math.hypot(...less(a, b));
-
-/** Where the lines of two straights meet. */
-function meeting(a: Point, u: Point, b: Point, v: Point): Point {
-	const [w, uv] = [less(b, a), dot(u, v)];
-	return along(a, (dot(w, u) - dot(w, v) * uv) / (1 - uv * uv), u);
-}
 
 const DIES = ['own', 'second', 'third'] as const;
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true, noDefaultInfinity: true });
