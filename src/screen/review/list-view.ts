@@ -13,7 +13,7 @@ import { foreign, foreignName } from '../../words/foreign.ts';
 import type { SessionRow } from '../home/home-port.ts';
 import type { HomeStep, HomeView, KeptSessions } from '../home/home-view.ts';
 import { keptChoice, STATUS } from '../home/pages/kept.ts';
-import { CHOOSE, TO_HOME } from '../home/pages/usual.ts';
+import { CHOOSE, searchKeys, TO_HOME } from '../home/pages/usual.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { line } from '../text/line.ts';
 import { LIST, type ListAt, type ReviewPage } from './review-page.ts';
@@ -71,13 +71,7 @@ export function listView({ sessions, search }: KeptSessions, at: ListAt): HomeVi
 			back: search === '' ? TO_HOME : { label: 'back', step: to({ ...at, search: '' }) },
 			empty: 'Write the number of a choice and press Enter; letters search; * narrows and sorts.',
 		},
-		keys:
-			search === ''
-				? [
-						['letters', 'search'],
-						['?', 'help'],
-					]
-				: [['Backspace', 'one letter less']],
+		keys: searchKeys(search),
 		shortcuts: { '?': help },
 		body: () => [
 			{ rank: 0, lines: isNarrowed(at) ? [line(narrowedWords(at), 'quiet')] : [] },

@@ -85,16 +85,16 @@ function offered({ entries }: State, bend: number): boolean {
 	return entries.some((entry) => !entry.void && entry.events.some(was));
 }
 
-/** The pull that would be asked for there, at the job's risk. */
+/** The pull that would be asked for there. */
 function nextPull(state: State, { bend, expect }: Tweak): StopSuggestion | null {
 	const is = bendAt(state, bend);
-	if (is.made === null) return null;
-	return suggestStop(newSeat(backAt(state, bend, is.made)), {
-		...limitsOfStop(state.start.job, bend),
-		target: expect.angle,
-		loadedBefore: null,
-		measured: true,
-	});
+	return is.made === null ? null : freshPull(state, bend, backAt(state, bend, is.made), expect.angle);
+}
+
+/** The pull that would be asked for at the job's risk to bring a bend from where `filter` has it to `target`, in a fresh set-up. */
+export function freshPull(state: State, bend: number, filter: State['filter'], target: number): StopSuggestion {
+	const limits = limitsOfStop(state.start.job, bend);
+	return suggestStop(newSeat(filter), { ...limits, target, loadedBefore: null, measured: true });
 }
 
 /** Chance that the tube fits when all that is left is corrected. */

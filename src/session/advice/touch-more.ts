@@ -1,10 +1,9 @@
 /** Whether the bend at work, which would do by itself, is worth a touch more for what its checks have shown of the tube. */
-import { made, newSeat } from '../../springback/filter.ts';
-import { suggestStop } from '../../springback/stop.ts';
+import { made } from '../../springback/filter.ts';
 import { bendAt, type State } from '../log/state.ts';
 import type { TubeOutcome } from '../protocol/asks.ts';
-import { atLimit, limitsOfStop } from './bend-check.ts';
-import { type Gain, gainBy } from './going-back.ts';
+import { atLimit } from './bend-check.ts';
+import { freshPull, type Gain, gainBy } from './going-back.ts';
 import { amount, ifPulled, ROOM, remembered } from './what-if.ts';
 
 /** `by`: how far the bend at work is to go beyond where it lies, to the angle `to`, degrees. */
@@ -23,12 +22,7 @@ export function touchMore(state: State, accepted: TubeOutcome): TouchMore | null
 	const by = amount((size) => after(size).left, accepted.left);
 	if (!after(by).within) return null;
 	const to = made(state.filter).angle + by;
-	const pull = suggestStop(newSeat(state.filter), {
-		...limitsOfStop(state.start.job, state.bend),
-		target: to,
-		loadedBefore: null,
-		measured: true,
-	});
+	const pull = freshPull(state, state.bend, state.filter, to);
 	if (pull.limit) return null;
 	const gain = gainBy(state, state.bend, pull);
 	return gain === null ? null : { ...gain, by, to };

@@ -7,7 +7,7 @@ import type { JobRow, SessionRow } from '../home-port.ts';
 import type { HomeState } from '../home-state.ts';
 import type { HomePage, HomeStep, HomeView } from '../home-view.ts';
 import { dayOf, keptChoice } from './kept.ts';
-import { CHOOSE, helpFrom, helpKeys, moreFrom, TO_HOME } from './usual.ts';
+import { CHOOSE, helpFrom, helpKeys, moreFrom, searchKeys, TO_HOME } from './usual.ts';
 
 /** What there is to do: the interrupted sessions first, then the jobs, the last logs, and the rest. */
 export function mainPage(state: HomeState): HomeView {
@@ -28,13 +28,7 @@ export function mainPage(state: HomeState): HomeView {
 			...(search === '' ? {} : { back: { label: 'all again', step: { step: 'page', page: { page: 'home' } } } }),
 			empty: 'Write the number of a choice and press Enter.',
 		},
-		keys:
-			search === ''
-				? [
-						['letters', 'search'],
-						['?', 'help'],
-					]
-				: [['Backspace', 'one letter less']],
+		keys: searchKeys(search),
 		shortcuts: { '?': helpFrom({ page: 'home' }).step },
 		body: ({ columns }) => [
 			{ rank: 1, extra: true, lines: search === '' ? wrapped(WHAT_IT_DOES, columns, 'quiet') : [] },

@@ -1,4 +1,4 @@
-import type { HomePage } from '../home-view.ts';
+import type { HomePage, HomeView } from '../home-view.ts';
 
 /** What the pages under the home page have in common. */
 export const TO_HOME = { label: 'back', step: { step: 'page', page: { page: 'home' } } } as const;
@@ -17,5 +17,14 @@ export function helpKeys(from: HomePage) {
 	const { step } = helpFrom(from);
 	return { keys: [['h', 'help']], shortcuts: { h: step, '?': step } } as const;
 }
+
+/** The keys of a list in which letters search, as the last lines show them. */
+export const searchKeys = (search: string): HomeView['keys'] =>
+	search === ''
+		? [
+				['letters', 'search'],
+				['?', 'help'],
+			]
+		: [['Backspace', 'one letter less']];
 
 export const CHOOSE = 'Write the number of a choice and press Enter; / goes back.';
