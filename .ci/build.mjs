@@ -1,13 +1,14 @@
 // Bundles src/main.ts into the one program file that `bin` names. Ink and what prints are split off and loaded only when they are wanted; the fonts lie beside.
-import { copyFile, readdir, rm } from 'node:fs/promises';
+import { readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { build } from 'esbuild';
 import { bundleOptions, FONTS, root } from './bundle.mjs';
+import { leanFont } from './lean-font.mjs';
 
 // Written over what is there, and what is stale removed last: a program that runs from here meanwhile still finds its parts.
 const { metafile } = await build({ ...bundleOptions, metafile: true });
 const folder = join(root, '.build');
 const fonts = join(root, 'node_modules', 'dejavu-fonts-ttf', 'ttf');
-for (const name of FONTS) await copyFile(join(fonts, name), join(folder, name));
+for (const name of FONTS) await writeFile(join(folder, name), leanFont(await readFile(join(fonts, name))));
 const made = new Set([...Object.keys(metafile.outputs).map((path) => basename(path)), ...FONTS]);
 for (const name of await readdir(folder)) if (!made.has(name)) await rm(join(folder, name), { recursive: true });

@@ -33,13 +33,14 @@ export function Words({ text, width, size, bold = false, align = 'left', brief =
 	const set = { size, bold };
 	const lines = brief ? [oneLine(said, width, set, type)] : linesOf(said, width, set, type);
 	const [first] = lines;
-	if (lines.length === 1) return <Text style={{ ...style, width, textAlign: align }}>{first}</Text>;
+	const height = size * LEADING;
+	if (lines.length === 1) return <Text style={{ ...style, width, height, textAlign: align }}>{first}</Text>;
 	// A line end inside of a text is a character that the font lacks, and would be set in another.
 	return (
 		<View style={{ width }}>
 			{lines.map((line, at) => (
 				// biome-ignore lint/suspicious/noArrayIndexKey: lines have no other name
-				<Text key={at} style={{ ...style, textAlign: align }} wrap={false}>
+				<Text key={at} style={{ ...style, width, height, textAlign: align }} wrap={false}>
 					{line}
 				</Text>
 			))}

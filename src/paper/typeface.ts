@@ -1,5 +1,6 @@
 import { Font } from '@react-pdf/renderer';
 import { foreign } from '../words/foreign.ts';
+import { type Face, openFace } from './face.ts';
 import { fontFile } from './font-files.ts';
 
 /** The one family on paper: it has fractions, arrows and most alphabets, and is embedded, so that every reader and printer shows the same. */
@@ -24,13 +25,6 @@ export interface Typeface {
 	legible(text: string): string;
 }
 
-/** What is used of a font that is open. */
-interface Face {
-	unitsPerEm: number;
-	hasGlyphForCodePoint(code: number): boolean;
-	glyphForCodePoint(code: number): { advanceWidth: number };
-}
-
 let opened: Promise<Typeface> | null = null;
 
 /** Opens the fonts, once. @throws what the disk threw where their files are gone */
@@ -45,7 +39,9 @@ async function open(): Promise<Typeface> {
 		{ src: fontFile('DejaVuSans-Bold'), fontWeight: BOLD },
 	];
 	Font.register({ family: FAMILY, fonts });
-	const faces = { regular: await faceOf(REGULAR), bold: await faceOf(BOLD) };
+	// `Words` breaks lines itself.
+	Font.registerHyphenationCallback((word) => [word]);
+	const faces = { regular: await openFace(FAMILY, REGULAR), bold: await openFace(FAMILY, BOLD) };
 	const canDraw = (code: number) => faces.regular.hasGlyphForCodePoint(code) && faces.bold.hasGlyphForCodePoint(code);
 	const [regulars, bolds] = [widths(faces.regular), widths(faces.bold)];
 	return {
@@ -86,10 +82,4 @@ function legible(text: string, canDraw: (code: number) => boolean): string {
 		}
 	}
 	return parts.join('');
-}
-
-async function faceOf(fontWeight: number): Promise<Face> {
-	const wanted = { fontFamily: FAMILY, fontWeight };
-	await Font.load(wanted);
-	return Font.getFont(wanted)!.data as unknown as Face;
 }

@@ -1,0 +1,32 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { runPaper } from '../../src/cli/paper.ts';
+import { PROGRAM } from '../helpers/disk/program.ts';
+import { readPdf } from '../helpers/pdf.ts';
+import { written } from '../helpers/written.ts';
+
+/** Of every kind that is set in its own way: side by side, from right to left and joined, marks over letters, what the font lacks. */
+const NAME = 'Rail ⅝ → Ü Поручень مسند اليد לחן e\u0301\u0302 栏杆';
+
+// The build changes the packages that print, and takes tables out of the fonts: pages must come out as without.
+it('the built program prints the pages that the packages print as they are', async () => {
+	const folder = mkdtempSync(join(tmpdir(), 'pullbook-built-'));
+	try {
+		const file = join(folder, 'rail.json');
+		writeFileSync(file, JSON.stringify({ ...JSON.parse(readFileSync('jobs/mast-brace.json', 'utf8')), name: NAME }));
+		const [own, built] = [join(folder, 'own.pdf'), join(folder, 'built.pdf')];
+		const options = { file, parts: 'sheet', page: 'a4', force: false, home: folder };
+		await runPaper({ ...options, out: own, as: { mirror: false, from: 'start' } }, written().io);
+		const args = ['paper', file, '--parts', 'sheet', '--page', 'a4', '--out', built, '--home', folder];
+		const { status, stderr } = spawnSync(process.execPath, [PROGRAM, ...args], { encoding: 'utf8' });
+		expect([status, stderr]).toEqual([0, expect.stringContaining('built.pdf')]);
+		const [wanted, found] = [await readPdf(readFileSync(own)), await readPdf(readFileSync(built))];
+		expect(wanted[0]!.text).toContain('Поручень');
+		expect(found).toEqual(wanted);
+	} finally {
+		rmSync(folder, { recursive: true, force: true });
+	}
+});
