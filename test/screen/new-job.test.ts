@@ -332,4 +332,24 @@ describe('a kept job', () => {
 		await terminal.until('checks[0].angle.between[1]');
 		expect(terminal.text).not.toContain('save it');
 	});
+
+	test('has a bend put on a die of its own, told where the bends are listed', async () => {
+		const { terminal, home } = withFile();
+		await terminal.until('Jobs');
+		terminal.type('3\n5\n');
+		await terminal.until('The job ');
+		terminal.type(line('3', '2', '4', '2', 'heel', '3'));
+		await terminal.until('bend 2  mark');
+		terminal.type(line('3'));
+		await terminal.until('die heel');
+		terminal.type('/+');
+		await terminal.until(/Saved|There is a file/);
+		terminal.type(line('2'));
+		await terminal.until('Saved');
+		const [path] = [...home.workshop.files.keys()];
+		expect(saved(home, path)).toMatchObject({
+			tooling: { dies: { heel: { clr: 3 } } },
+			shape: { bends: [{}, { die: 'heel' }, {}] },
+		});
+	});
 });

@@ -1,3 +1,4 @@
+import { dieAnswer } from './bend-die-questions.ts';
 import { copeIn } from './cope-questions.ts';
 import type { Draft, JobJson } from './draft.ts';
 import { OWN } from './question.ts';
@@ -21,6 +22,8 @@ export function currentAnswer(draft: Draft): string | null {
 					: Math.abs(bend.rotation) === 180
 						? 'opposite'
 						: OWN;
+		case 'bendDie':
+			return bend === undefined ? null : dieAnswer(bend);
 		case 'turnBy':
 			return written(bend?.rotation);
 		case 'x':

@@ -1,4 +1,5 @@
 import type { EndName, Units } from '../../tube/job.ts';
+import type { TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
 import { JOB_FORMAT } from '../read.ts';
 import type { CheckKind } from './check-questions.ts';
 
@@ -20,13 +21,22 @@ export interface CopeJson {
 	turn?: number;
 }
 
+/** Further dies by their names. */
+export type DiesJson = Readonly<Record<string, Readonly<Record<string, Value>>>>;
+
+type ToolingJson = Partial<Record<keyof typeof TOOLING_FIELDS, Value>> & {
+	bender?: string;
+	die?: string;
+	dies?: DiesJson;
+};
+
 /** What a job file holds, as far as it is known. */
 export interface JobJson {
 	pullbook: typeof JOB_FORMAT;
 	name?: string;
 	units?: Units;
 	tube?: { material?: unknown; od?: Value; wall?: Value; stock?: Value; heat?: string };
-	tooling?: Record<string, Value>;
+	tooling?: ToolingJson;
 	shape?: { bends?: BendJson[]; last?: Value; radius?: Value; points?: Value[][] };
 	trim?: { start?: Value; end?: Value };
 	tolerance?: {
@@ -68,6 +78,9 @@ export type Place =
 	| 'angle'
 	| 'turn'
 	| 'turnBy'
+	| 'bendDie'
+	| 'bendDieName'
+	| 'bendDieClr'
 	| 'rise'
 	| 'run'
 	| 'last'
@@ -106,6 +119,8 @@ export interface Part {
 	point?: Value[];
 	check?: { kind: CheckKind; values: unknown[]; tolerance?: Value };
 	material?: { name?: string; yield?: number };
+	/** Of the bend in hand. */
+	die?: string;
 }
 
 /** A job that is being written, one question at a time. */

@@ -39,7 +39,7 @@ export const NONE: Option = { label: 'none', value: '' };
 export type Taken = { draft: Draft; place: string | null } | { fault: Fault };
 
 /** What belongs together: a question asked again leads back to the overview once those of its group are answered. */
-type Group = 'material' | 'die' | 'bends' | 'points' | 'check' | 'end';
+type Group = 'material' | 'die' | 'bends' | 'points' | 'check' | 'end' | 'bendDie';
 
 /** Everything about one question of the form: what it asks, and what becomes of its answer. */
 export interface Asked {

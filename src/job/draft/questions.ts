@@ -1,3 +1,4 @@
+import { BEND_DIE_QUESTIONS } from './bend-die-questions.ts';
 import { BEND_QUESTIONS } from './bend-questions.ts';
 import { CHECK_QUESTIONS } from './check-answers.ts';
 import { COPE_QUESTIONS } from './cope-questions.ts';
@@ -16,6 +17,7 @@ export const QUESTIONS: Readonly<Record<Exclude<Place, 'overview'>, Asked>> = {
 	...TUBE_QUESTIONS,
 	...TOOLING_QUESTIONS,
 	...BEND_QUESTIONS,
+	...BEND_DIE_QUESTIONS,
 	...POINT_QUESTIONS,
 	...END_QUESTIONS,
 	...COPE_QUESTIONS,

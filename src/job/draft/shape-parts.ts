@@ -26,7 +26,7 @@ function placed<T>(items: readonly T[], fresh: readonly T[], { item, put }: Pick
 export function addBend(draft: Draft, rotation: number): Draft {
 	const { straight, angle } = draft.part;
 	const bends = draft.file.shape?.bends ?? [];
-	// A die of its own is not asked for, and stays.
+	// A die of its own is asked for by itself, and stays.
 	const { die } = (draft.put === 'instead' && bends[draft.item]) || {};
 	const bend: BendJson = {
 		straight: straight!,

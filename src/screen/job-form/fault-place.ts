@@ -23,9 +23,8 @@ export function isMendable(raw: unknown): raw is JobJson {
 
 /** The question whose answer stands at a fault's place; null: there is none, the overview says what is wrong. */
 export function questionAt(at: string): Partial<Draft> | null {
-	// A bend's die is not asked for.
-	if (/\.die$/.test(at)) return null;
 	const item = Number(/\[(\d+)\]/.exec(at)?.[1] ?? 0);
+	if (/^shape\.bends\[\d+\]\.die$/.test(at)) return { at: 'bendDie', item, put: 'instead' };
 	if (/^shape\.bends\[/.test(at)) return { at: 'straight', item, put: 'instead', part: { piece: 'bend' } };
 	if (/^shape\.points\[/.test(at)) return { at: 'x', item, put: 'instead' };
 	if (/^checks\[/.test(at)) return { at: 'checkKind', item, put: 'instead' };

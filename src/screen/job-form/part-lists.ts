@@ -71,9 +71,9 @@ function shapeChoices(form: JobForm): Choice<HomeStep>[] {
 		];
 	}
 	return [
-		...bends.map(({ straight, angle, rotation }, item) =>
+		...bends.map(({ straight, angle, rotation, die }, item) =>
 			aside(
-				`bend ${item + 1}: ${inUnits(straight, units)}, then ${degrees(angle)}${item === 0 ? '' : `, ${wayWords(rotation)}`}`,
+				`bend ${item + 1}: ${inUnits(straight, units)}, then ${degrees(angle)}${item === 0 ? '' : `, ${wayWords(rotation)}`}${die === undefined ? '' : `, die ${die}`}`,
 				{ aside: 'bend', item },
 			),
 		),

@@ -5,7 +5,7 @@ import type { Choice, FieldEntry } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
 import { asking, changedFile, draftIn, type JobForm } from './form.ts';
 import { overviewView } from './overview.ts';
-import { asideView, checksView, fieldsView, shapeView, tubeView } from './part-lists.ts';
+import { asideView, asked, checksView, fieldsView, shapeView, tubeView } from './part-lists.ts';
 import { questionView } from './question-view.ts';
 
 /** The page of a job that is being written. */
@@ -51,8 +51,15 @@ function itemView(form: JobForm, what: 'bend' | 'point' | 'check', item: number)
 		{ label: `change ${what} ${item + 1}`, step: shown(asking(form, open('instead'))) },
 		...(what === 'check' ? [] : [{ label: `put another before it`, step: shown(asking(form, open('before'))) }]),
 		{ label: `take ${what} ${item + 1} out`, step: shown(changedFile(form, without(file, what, item))) },
+		...(what === 'bend' ? [bendDieChoice(form, item)] : []),
 	];
 	return asideView(`${what[0]!.toUpperCase()}${what.slice(1)} ${item + 1}`, 'Number of your choice', choices);
+}
+
+function bendDieChoice(form: JobForm, item: number): Choice<HomeStep> {
+	const { shape, tooling } = draftIn(form).file;
+	const own = tooling?.die === undefined ? "the job's" : `the job's, ${tooling.die}`;
+	return asked(form, `its die: ${shape?.bends?.[item]?.die ?? own}`, { at: 'bendDie', item, put: 'instead' });
 }
 
 function without(file: Draft['file'], what: 'bend' | 'point' | 'check', item: number): Draft['file'] {
