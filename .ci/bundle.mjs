@@ -2,6 +2,7 @@
 import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { patches } from './patches.mjs';
+import { together } from './together.mjs';
 
 export const root = dirname(dirname(fileURLToPath(import.meta.url)));
 
@@ -18,7 +19,7 @@ export const bundleOptions = {
 	platform: 'node',
 	format: 'esm',
 	target: 'node20',
-	plugins: [patches()],
+	plugins: [together(root), patches()],
 	banner: {
 		js: "#!/usr/bin/env node\nimport {createRequire as __cr} from 'node:module'; const require = __cr(import.meta.url);",
 	},

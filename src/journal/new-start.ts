@@ -1,5 +1,6 @@
 import { beginning, type Start } from '../session/log/start.ts';
 import type { Lesson } from '../springback/history.ts';
+import { modelName } from '../springback/model-name.ts';
 import type { NewPiece } from './pieces.ts';
 import type { JobFile, Surroundings } from './surroundings.ts';
 
@@ -22,6 +23,7 @@ export function newStart(
 		jobSource: file.raw,
 		learn,
 		...piece,
+		model: modelName(),
 		...beginning(file, learn ? lessons : null, growth),
 	};
 }

@@ -17,6 +17,7 @@ import { drawingNumbers } from '../../src/session/plan/correction.ts';
 import type { Numbers } from '../../src/session/protocol/asks.ts';
 import { checksDue } from '../../src/session/reading/check-reading.ts';
 import { reopened } from '../../src/springback/filter.ts';
+import { modelName } from '../../src/springback/model-name.ts';
 import { checkValue } from '../../src/tube/checks.ts';
 import { shapeEnd } from '../../src/tube/frames.ts';
 import type { Job } from '../../src/tube/job.ts';
@@ -78,6 +79,7 @@ export function startOf(job: Job): Start {
 		jobFile: '/none',
 		jobSource: {},
 		learn: false,
+		model: modelName(),
 		...coldPrior(job),
 	};
 }

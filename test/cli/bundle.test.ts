@@ -6,9 +6,10 @@ const HEAVY =
 	/node_modules\/(ink|react|react-reconciler|yoga-layout|ink-text-input|conf|ajv|@react-pdf|pdfkit|fontkit|d3-[a-z]+)\//;
 
 let outputs: Metafile['outputs'];
+let inputs: Metafile['inputs'];
 
-/** Names of the source files that are loaded for a command: its chunk, the entry, and all they import outright. */
-function loadedFor(source: string): string[] {
+/** The files of the program that are loaded for a command: its own, the entry, and all they import outright. */
+function filesFor(source: string): string[] {
 	const found = Object.entries(outputs).find(([, { entryPoint }]) => entryPoint === source);
 	if (!found) throw new Error(`${source} is in no chunk of its own: is it still loaded by import()?`);
 	const entry = Object.keys(outputs).find((path) => outputs[path]!.entryPoint === 'src/main.ts')!;
@@ -20,14 +21,33 @@ function loadedFor(source: string): string[] {
 	};
 	visit(entry);
 	visit(found[0]);
-	return [...seen].flatMap((path) => Object.keys(outputs[path]?.inputs ?? {}));
+	return [...seen].filter((path) => outputs[path] !== undefined);
+}
+
+/** Names of the source files in them. */
+const loadedFor = (source: string): string[] => filesFor(source).flatMap((path) => Object.keys(outputs[path]!.inputs));
+
+/** The first circle of source files that import one another outright, as they are bundled; null where there is none. */
+function circle(): string[] | null {
+	const done = new Set<string>();
+	const visit = (file: string, way: readonly string[]): string[] | null => {
+		if (way.includes(file)) return [...way.slice(way.indexOf(file)), file];
+		if (done.has(file)) return null;
+		for (const { path, kind } of inputs[file]?.imports ?? []) {
+			const found = kind === 'import-statement' && path.startsWith('src/') ? visit(path, [...way, file]) : null;
+			if (found !== null) return found;
+		}
+		done.add(file);
+		return null;
+	};
+	return Object.keys(inputs).reduce<string[] | null>((found, file) => found ?? visit(file, []), null);
 }
 
 describe('the bundle', () => {
 	beforeAll(async () => {
 		const { bundleOptions } = await import(new URL('../../.ci/bundle.mjs', import.meta.url).href);
 		const { metafile } = await build({ ...bundleOptions, write: false, metafile: true });
-		outputs = metafile!.outputs;
+		({ outputs, inputs } = metafile!);
 	});
 
 	it.each(['layout', 'check', 'log'])('loads neither screen nor paper nor settings store for %s', (command) => {
@@ -35,6 +55,16 @@ describe('the bundle', () => {
 		expect(loaded).toContain(`src/cli/${command}.ts`);
 		expect(loaded).toContain('src/main.ts');
 		expect(loaded.filter((file) => HEAVY.test(file))).toEqual([]);
+	});
+
+	it('lies in few files: Node takes longer to find sixty than to read them', () => {
+		expect(filesFor('src/cli/layout.ts').length).toBeLessThanOrEqual(20);
+		expect(filesFor('src/cli/bend.ts').length).toBeLessThanOrEqual(30);
+	});
+
+	it('runs its modules in the order of the source: none loads itself by what it is put together with', () => {
+		expect(Object.keys(inputs).length).toBeGreaterThan(500);
+		expect(circle()).toBeNull();
 	});
 
 	it('loads what draws plots only with the review', () => {

@@ -49,11 +49,11 @@ export interface Start {
 /** What is begun with of one die: its growth, where that is from, and what is known of its springback. */
 export type DieStart = Pick<Start, 'from' | 'growth' | 'growthFrom' | 'growthTooMuch'>;
 
-/** What a session begins with besides its job: what is believed of springback, and the growth that it is laid out with. */
-export type Beginning = Pick<
-	Start,
-	'model' | 'prior' | 'from' | 'corners' | 'growth' | 'growthFrom' | 'growthTooMuch' | 'dies'
->;
+/**
+ * What a session, or a layout, of a job begins with: what is believed of springback, and the growth that it is laid out with. Without the
+ * model's name, which takes longer to find than all of this; only a log wants it.
+ */
+export type Beginning = Pick<Start, 'prior' | 'from' | 'corners' | 'growth' | 'growthFrom' | 'growthTooMuch' | 'dies'>;
 
 /** Where the growth that a job states of a die is from. */
 type Stated = (die: string) => 'job' | 'die';
@@ -63,7 +63,7 @@ const BY_JOB: Stated = () => 'job';
 export function coldPrior(job: Job, stated: Stated = BY_JOB): Beginning {
 	const prior = priorOn(kinsOfJob(job), job.tooling.dialStep);
 	const expected = (die: string) => mechanicsGrowth(job, die);
-	return { model: modelName(), prior, ...laidOutWith(plannedGrowth(job, stated, expected)) };
+	return { prior, ...laidOutWith(plannedGrowth(job, stated, expected)) };
 }
 
 const mechanicsGrowth = (job: Job, die: string): number =>
@@ -76,7 +76,7 @@ export function learnedPrior(job: Job, lessons: readonly Lesson[], stated: State
 	const told = new Map(diesOf(job).map((die, i) => [die, i === 0 ? from : besides[i - 1]!]));
 	const expected = (die: string) =>
 		told.get(die)!.exact.sessions === 0 ? mechanicsGrowth(job, die) : growthExpected(atDie(prior, die));
-	return { model: modelName(), prior, from, ...laidOutWith(plannedGrowth(job, stated, expected), told) };
+	return { prior, from, ...laidOutWith(plannedGrowth(job, stated, expected), told) };
 }
 
 function laidOutWith(growth: PlannedGrowth, told?: ReadonlyMap<string, Provenance>) {

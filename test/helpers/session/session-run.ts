@@ -8,6 +8,7 @@ import type { Ask } from '../../../src/session/protocol/asks.ts';
 import type { Output } from '../../../src/session/protocol/notes.ts';
 import { parseAnswer } from '../../../src/session/protocol/parse-answer.ts';
 import { stepped } from '../../../src/session/step.ts';
+import { modelName } from '../../../src/springback/model-name.ts';
 import type { Job } from '../../../src/tube/job.ts';
 
 /** A session in memory: the core alone, without a disk or a shell. */
@@ -25,6 +26,7 @@ export function startOf(job: Job): Start {
 		jobFile: '/none',
 		jobSource: {},
 		learn: false,
+		model: modelName(),
 		...coldPrior(job),
 	};
 }

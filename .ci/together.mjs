@@ -1,0 +1,67 @@
+// Which modules lie in one file of the program. esbuild makes a file of each set of modules that the same commands load, sixty for a mark table, and
+// Node takes longer to find sixty files than to read them. So a command is made to load what it would have loaded by then or soon after, whole.
+import { readFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+
+/** What is loaded before a command is known: with the entry itself it would wait for its own end. */
+const ALWAYS = ['cli/args.ts', 'cli/output.ts', 'cli/report.ts', 'cli/run-command.ts'];
+/** What a mark table loads: nearly all of what any command does that works on a job. */
+const JOB = [...ALWAYS, 'cli/layout.ts'];
+
+/** By what is loaded by import(), below src. Nothing may be put with what imports it outright: the modules would run in another order, which a test notices. */
+const WITH = new Map([
+	...[
+		'cli/check.ts',
+		'cli/csv.ts',
+		'cli/cut-rows.ts',
+		'cli/help.ts',
+		'cli/kept-tooling.ts',
+		'cli/log-compare.ts',
+		'cli/man.ts',
+		'cli/schema.ts',
+		'review/csv-list.ts',
+		'review/csv-pulls.ts',
+		'words/topics/index.ts',
+		'words/topics/lines.ts',
+	].map((file) => [file, ALWAYS]),
+	...[
+		'cli/bend.ts',
+		'cli/bender.ts',
+		'cli/completion/run.ts',
+		'cli/cut.ts',
+		'cli/home.ts',
+		'cli/log.ts',
+		'cli/log-trend.ts',
+		'cli/notebook.ts',
+		'cli/paper.ts',
+		'cli/paper-record.ts',
+		'cli/practice.ts',
+		'paper/index.ts',
+		'screen/benders/bench-view.ts',
+		'screen/job-form/index.ts',
+		'screen/review/index.ts',
+		'screen/shell/ink-screen.tsx',
+		'screen/shell/open-screen.tsx',
+	].map((file) => [file, JOB]),
+]);
+
+/** The same as a plugin of esbuild. */
+export function together(root) {
+	const src = join(root, 'src');
+	return {
+		name: 'together',
+		setup(b) {
+			b.onLoad({ filter: /[\\/]src[\\/].*\.tsx?$/ }, async ({ path }) => {
+				const more = WITH.get(path.slice(src.length + 1).replaceAll('\\', '/'));
+				if (more === undefined) return undefined;
+				const text = await readFile(path, 'utf8');
+				const imports = more.map((file) => `import ${JSON.stringify(join(src, file))};`);
+				return {
+					contents: [text, ...imports].join('\n'),
+					loader: path.endsWith('x') ? 'tsx' : 'ts',
+					resolveDir: dirname(path),
+				};
+			});
+		},
+	};
+}
