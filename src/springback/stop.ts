@@ -161,7 +161,9 @@ export function accept(f: Filter, req: StopRequest): Acceptance {
 	const { angle, sd } = made(f);
 	const over = above(angle, sd, req.target + req.over);
 	const under = 1 - above(angle, sd, req.target - req.under);
-	const surely = f.seen && under > (sd > SHORT_FOR_SURE.sd ? SHORT_FOR_SURE.wide : SHORT_FOR_SURE.probability);
+	// A bend opens when it is let go, so one held below its band is short before the dial after release is read.
+	const shown = f.seen || f.held < req.target - req.under;
+	const surely = shown && under > (sd > SHORT_FOR_SURE.sd ? SHORT_FOR_SURE.wide : SHORT_FOR_SURE.probability);
 	const told = req.measured || angle < req.target - req.under - FAR_SHORT;
 	const likelyShort = surely && told && best(f, req) > (req.loadedBefore ?? 0);
 	const within = 1 - over - under;

@@ -40,6 +40,12 @@ describe('the first pull of a tube', () => {
 		expect(stopRequest(give(one, { skip: true }).state).measured).toBe(true);
 	});
 
+	it('is followed by another in the same seat where it was held far short and not read after release', () => {
+		const { stop } = open(first, 'pull');
+		const again = giveAll(first, { loaded: stop - 9 }, { keep: true });
+		expect(open(again, 'pull')).toMatchObject({ bend: 1, pull: 2, stop });
+	});
+
 	it('is followed by another where the dial shows it far short', () => {
 		expect(open(pulled(first, -9), 'pull')).toMatchObject({ bend: 1, pull: 2 });
 	});

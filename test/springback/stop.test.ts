@@ -139,6 +139,11 @@ describe('accept', () => {
 		expect(accept(observe(pulled, 'released', 57.5), { ...base, loadedBefore: 62 }).likelyShort).toBe(true);
 	});
 
+	it('pulls again in the same seat what was held below its band, the dial after release read or not', () => {
+		const pulled = pull(newBend(taught), 62, 50);
+		expect(accept(pulled, { ...base, loadedBefore: 50 }).likelyShort).toBe(true);
+	});
+
 	it('measures a tube before it builds on the dial alone, but for a bend far short', () => {
 		const pulled = pull(newBend(taught), 62, 62);
 		const unmeasured = { ...base, loadedBefore: 62, measured: false };
