@@ -305,16 +305,24 @@ describe('what comes back', () => {
 	test('why a reading is doubted is said once, with one full stop', async () => {
 		const why = '47.9° was expected, give or take 0.7°.';
 		const reason = [{ code: 'not-expected' as const, expected: 47.9, sd: 0.7 }];
-		const live = new FakeLive([asks.MEASURE], [[{ ...asks.CONFIRM, reason }]]);
+		const live = new FakeLive([asks.MEASURE], [[{ ...asks.CONFIRM, reason }], [asks.MEASURE]]);
 		const doubted = { reading: { of: 'angle' as const, value: 84.1, bend: 2 }, others: [], rest: [] };
 		const event = { type: 'reading-doubted' as const, ...doubted, expected: { value: 47.9, sd: 0.7 }, reason };
-		live.history = () => (live.answers.length === 0 ? [] : [answeredBy(1, [event])]);
+		live.history = () => {
+			const line = { ...answeredBy(1, [event]), void: live.answers.length > 1 };
+			return live.answers.length === 0 ? [] : [line];
+		};
 		const { terminal } = start({ port: new FakeHome(live), jobPath: 'arch.json' });
 		await terminal.until('Measure');
 		terminal.type('84.1\r');
 		const text = await terminal.until('Saved as line 1: bend 2 measured 84.1°, to be read again.');
 		expect(text.split(why).length).toBe(2);
 		expect(text).not.toContain('..');
+		terminal.type('/');
+		await terminal.until('Line 1:');
+		terminal.type('+');
+		// Three lines of why would push the tape's numbers off a small window.
+		expect(await terminal.until('Taken back: line 1, bend 2 measured 84.1°, to be read again.')).not.toContain(why);
 	});
 
 	test('a sentence of the log that has its own stop gets no other', async () => {

@@ -212,7 +212,7 @@ function kept(
 ): Message | null {
 	const voided = after.find((each, at) => each.void && before[at]?.void === false);
 	if (voided !== undefined)
-		return { kind: 'said', text: sentence(`Taken back: line ${voided.entry}, ${answeredWords(voided, job)}`) };
+		return { kind: 'said', text: sentence(`Taken back: line ${voided.entry}, ${answeredWords(voided, job, true)}`) };
 	const last = after.at(-1);
 	if (last === undefined || after.length <= before.length) return null;
 	// Why a reading is doubted stands on the page that asks for it again.
