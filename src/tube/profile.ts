@@ -3,9 +3,10 @@ import { degrees, radians } from './angles.ts';
 import { toolingOf } from './dies.ts';
 import { pointAt, tangentAt } from './drop.ts';
 import { type ArcFrame, cornerOf, type StraightFrame } from './frames.ts';
-import type { Job, Point } from './job.ts';
+import type { EndName, Job, Point } from './job.ts';
 import { marks } from './marks.ts';
 import { type Flat, planesOf, type TubePlane } from './planes.ts';
+import { type ProfileCope, profileCope } from './profile-cope.ts';
 import type { Shape } from './shape.ts';
 import { cross, distance, step } from './vector.ts';
 
@@ -41,15 +42,20 @@ export interface Profile {
 	plane: TubePlane;
 	lines: readonly { what: 'center' | 'inner' | 'outer' | 'edge'; curve: FlatCurve }[];
 	bends: readonly ProfileBend[];
-	/** At the two ends of its straights. */
+	/** At the two ends of its straights, as the drawing has them. */
 	starts: Across;
 	stops: Across;
+	/** Of those that are coped: edges end there. */
+	copes: readonly ProfileCope[];
 }
 
 /** The finished tube plane by plane, from the start end on, in the job's unit. */
 export function profiles(job: Job, shape: Shape): Profile[] {
 	const before = marksBefore(job, shape);
-	return planesOf(shape).map((plane) => profile(plane, job, before));
+	return planesOf(shape).map((plane) => {
+		const copes = (['start', 'far'] as const).flatMap((end) => profileCope(end, plane, job, shape) ?? []);
+		return profile(plane, job, before, copes);
+	});
 }
 
 /** How far each bend's mark lies before its start tangent, along the tube as it is before it is bent. */
@@ -59,7 +65,7 @@ function marksBefore(job: Job, shape: Shape): number[] {
 	);
 }
 
-function profile(plane: TubePlane, job: Job, before: readonly number[]): Profile {
+function profile(plane: TubePlane, job: Job, before: readonly number[], copes: readonly ProfileCope[]): Profile {
 	const half = job.tube.od / 2;
 	const { arcs, straights, flat, bends } = plane;
 	// Square to the plane, so that its cross with a direction of travel lies in it.
@@ -73,7 +79,11 @@ function profile(plane: TubePlane, job: Job, before: readonly number[]): Profile
 		plane,
 		lines: straights.flatMap((straight, i) => {
 			const arc = arcs[i];
-			return [...straightLines(straight, half, up, flat), ...(arc ? arcLines(arc, half, flat) : [])];
+			const cut = {
+				start: i === 0 ? copes.find(({ end: which }) => which === 'start') : undefined,
+				far: arc === undefined ? copes.find(({ end: which }) => which === 'far') : undefined,
+			};
+			return [...straightLines(straight, { half, up, flat, cut }), ...(arc ? arcLines(arc, half, flat) : [])];
 		}),
 		bends: arcs.map((arc, i) => {
 			const bend = bends[0] + i;
@@ -92,22 +102,41 @@ function profile(plane: TubePlane, job: Job, before: readonly number[]): Profile
 		}),
 		starts: across(start.start, start.direction),
 		stops: across(end.end, end.direction),
+		copes,
 	};
 }
 
-function straightLines(straight: StraightFrame, half: number, up: Point, flat: TubePlane['flat']): Profile['lines'] {
+interface StraightBy {
+	half: number;
+	up: Point;
+	flat: TubePlane['flat'];
+	/** Of the ends of the tube that it has. */
+	cut: Readonly<Partial<Record<EndName, ProfileCope>>>;
+}
+
+function straightLines(straight: StraightFrame, { half, up, flat, cut }: StraightBy): Profile['lines'] {
 	const side = cross(up, straight.direction);
-	const beside = (by: number): FlatCurve => ({
-		kind: 'straight',
-		from: flat(step(straight.start, by, side)),
-		to: flat(step(straight.end, by, side)),
-	});
+	const [from, to] = [flat(straight.start), flat(straight.end)];
+	const beside = (place: Point, by: number): Flat => flat(step(place, by, side));
+	/** Where an edge of the tube ends: at the cut, whose two sides lie on the two edges. */
+	const edgeEnd = (place: Point, by: number, cope: ProfileCope | undefined): Flat => {
+		if (cope === undefined) return beside(place, by);
+		const [one, other] = [cope.near[0]!, cope.near.at(-1)!];
+		return isLeft(one, from, to) === isLeft(beside(place, by), from, to) ? one : other;
+	};
+	const edge = (by: number): FlatCurve => {
+		return { kind: 'straight', from: edgeEnd(straight.start, by, cut.start), to: edgeEnd(straight.end, by, cut.far) };
+	};
 	return [
-		{ what: 'center', curve: beside(0) },
-		{ what: 'edge', curve: beside(half) },
-		{ what: 'edge', curve: beside(-half) },
+		{ what: 'center', curve: { kind: 'straight', from, to } },
+		{ what: 'edge', curve: edge(half) },
+		{ what: 'edge', curve: edge(-half) },
 	];
 }
+
+/** Whether a place lies to the left of the line from one place to another. */
+const isLeft = (place: Flat, [x, y]: Flat, to: Flat): boolean =>
+	(to[0] - x) * (place[1] - y) - (to[1] - y) * (place[0] - x) > 0;
 
 function arcLines(arc: ArcFrame, half: number, flat: TubePlane['flat']): Profile['lines'] {
 	const center = flat(arc.center);

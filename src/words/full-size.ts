@@ -125,5 +125,11 @@ export function planeEndLabel(end: EndName, bend: number, bends: number): string
 	return bend === bends ? 'FAR END' : `bend ${bend + 1} begins`;
 }
 
+/** What an end of the drawn plane is coped for. */
+export function copeLabel(job: Job, end: EndName): string {
+	const { od, angle } = job.ends![end]!.cope;
+	return `coped for ${fine(od, job)} at ${formatAngle(angle, 2)}`;
+}
+
 export const noCopes =
 	'No end of this job is coped: both are cut square. Say what an end meets in the job, under "ends".';

@@ -3,6 +3,7 @@ import { loadJob } from '../../src/job/load.ts';
 import { PAPERS, printJob } from '../../src/paper/index.ts';
 import type { Job } from '../../src/tube/job.ts';
 import { tapeValue } from '../../src/words/lengths.ts';
+import { EDGE, textsOff } from '../helpers/off-page.ts';
 import { type PdfPage, readPdf } from '../helpers/pdf.ts';
 import { onPaper } from '../helpers/shop/on-paper.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
@@ -14,15 +15,15 @@ async function sheetOf(job: Job, page: 'letter' | 'a4' = 'letter'): Promise<PdfP
 	return readPdf(await printJob(['sheet'], onPaper(job), PAPERS[page]));
 }
 
-/** Everything that stands on a page outside of what printers can print, a quarter of an inch from the edge. */
-function offThePage({ width, height, texts, paths }: PdfPage): string[] {
-	const edge = 18;
-	const isOff = (left: number, top: number, right: number, bottom: number) =>
-		left < edge || top < edge || right > width - edge || bottom > height - edge;
+/** Everything that stands on a page outside of what printers can print. */
+function offThePage(page: PdfPage): string[] {
+	const { width, height, paths } = page;
 	return [
-		...texts.flatMap(({ text, x, y, width: long, size }) => (isOff(x, y - size, x + long, y) ? [text] : [])),
+		...textsOff(page),
 		...paths.flatMap(({ left, top, right, bottom }) =>
-			isOff(left, top, right, bottom) ? [`path to ${right}, ${bottom}`] : [],
+			left < EDGE || top < EDGE || right > width - EDGE || bottom > height - EDGE
+				? [`path to ${right}, ${bottom}`]
+				: [],
 		),
 	];
 }

@@ -1,14 +1,15 @@
-import { Circle, G, Line, Path, Rect, Svg, Text, View } from '@react-pdf/renderer';
-import { joinsWords } from '../../words/full-size.ts';
+import { Path, Svg, View } from '@react-pdf/renderer';
 import { linesOf } from '../lines.ts';
 import { PaperPage } from '../PaperPage.tsx';
 import { inside, type Paper, POINTS } from '../page-size.ts';
-import { FAMILY, type Typeface } from '../typeface.ts';
+import type { Typeface } from '../typeface.ts';
 import { LEADING, useTypeface, Words } from '../Words.tsx';
 import { type Box, boxOf, type Drawing, type Look, type Stroke } from './drawing.ts';
+import { Joints } from './Joints.tsx';
+import { Legend } from './Legend.tsx';
 import { NOTE_SIZE, onSheet, placedNotes } from './notes.ts';
 import { RULER_HEIGHT, Ruler } from './Ruler.tsx';
-import { OVERLAP, type Room, type Sheet, type Sheets } from './sheets.ts';
+import type { Room, Sheet, Sheets } from './sheets.ts';
 
 /** Words over the drawing, what a line of them takes, and what keeps them off it, in points. */
 const WORDS_SIZE = 8.5;
@@ -64,20 +65,7 @@ export function FullSizeSheet({ paper, title, foot, words, laid, sheet }: FullSi
 					<Drawn drawing={laid.drawing} window={window} />
 					{laid.sheets.length > 1 ? <Joints sheet={sheet} window={window} /> : null}
 					{notes.map((note) => (
-						<G key={`${note.text} ${note.x} ${note.y}`}>
-							{note.covers ? (
-								<Rect
-									x={note.x - 1}
-									y={note.y - NOTE_SIZE}
-									width={note.width + 2}
-									height={NOTE_SIZE * 1.3}
-									fill="white"
-								/>
-							) : null}
-							<Text x={note.x} y={note.y} style={noteStyle(note.bold)}>
-								{note.text}
-							</Text>
-						</G>
+						<Legend key={`${note.text} ${note.x} ${note.y}`} {...note} size={NOTE_SIZE} />
 					))}
 				</Svg>
 				<Ruler />
@@ -85,9 +73,6 @@ export function FullSizeSheet({ paper, title, foot, words, laid, sheet }: FullSi
 		</PaperPage>
 	);
 }
-
-const noteStyle = (bold: boolean, size = NOTE_SIZE) =>
-	({ fontFamily: FAMILY, fontSize: size, fontWeight: bold ? 700 : 400 }) as const;
 
 /** What a sheet shows: its cell, and as much around it as there is room. */
 function windowOf({ left, right, low, high }: Box, room: Room): Box {
@@ -130,38 +115,4 @@ function pathOf({ from, steps }: Stroke, window: Box): string {
 		guides === undefined ? `L ${at(to)}` : `C ${at(guides[0])} ${at(guides[1])} ${at(to)}`,
 	);
 	return [`M ${at(from)}`, ...rest].join(' ');
-}
-
-/** Where the neighbors are laid on: a dashed line on each side that has one, and a register mark at each corner of the sheet's own part. */
-function Joints({ sheet: { cell, beside }, window }: { sheet: Sheet; window: Box }) {
-	const [left, top] = onSheet([cell.left, cell.high], window);
-	const [right, low] = onSheet([cell.right, cell.low], window);
-	const sides = [
-		{ name: beside.left, x: [left, left], y: [top, low], at: [left + OVERLAP, (top + low) / 2], anchor: 'start' },
-		{ name: beside.right, x: [right, right], y: [top, low], at: [right - OVERLAP, (top + low) / 2], anchor: 'end' },
-		{ name: beside.over, x: [left, right], y: [top, top], at: [(left + right) / 2, top + 12], anchor: 'middle' },
-		{ name: beside.under, x: [left, right], y: [low, low], at: [(left + right) / 2, low - 6], anchor: 'middle' },
-	] as const;
-	const corners = [left, right].flatMap((x) => [top, low].map((y) => [x, y] as const));
-	return (
-		<G>
-			{sides.map(({ name, x, y, at, anchor }) =>
-				name === null ? null : (
-					<G key={name}>
-						<Line x1={x[0]} x2={x[1]} y1={y[0]} y2={y[1]} stroke="black" strokeWidth={0.4} strokeDasharray="2 4" />
-						<Text x={at[0]} y={at[1]} style={noteStyle(false, 7)} textAnchor={anchor}>
-							{joinsWords(name)}
-						</Text>
-					</G>
-				),
-			)}
-			{corners.map(([x, y]) => (
-				<G key={`${x} ${y}`}>
-					<Circle cx={x} cy={y} r={5} stroke="black" strokeWidth={0.4} fill="none" />
-					<Line x1={x - 10} x2={x + 10} y1={y} y2={y} stroke="black" strokeWidth={0.4} />
-					<Line x1={x} x2={x} y1={y - 10} y2={y + 10} stroke="black" strokeWidth={0.4} />
-				</G>
-			))}
-		</G>
-	);
 }

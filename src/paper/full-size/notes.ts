@@ -11,8 +11,6 @@ export interface PlacedNote {
 	x: number;
 	y: number;
 	width: number;
-	/** Whether lines are kept from running through the words. */
-	covers: boolean;
 }
 
 /** Size of the words, in points, and how far their base line lies under their middle. */
@@ -47,7 +45,6 @@ export function placedNotes(
 				width,
 				x: within(left, INSET, wide - width - INSET),
 				y: within(middle, INSET + HEIGHT / 2, high - INSET - HEIGHT / 2) + DROP,
-				covers: away[0] === 0 && away[1] === 0,
 			};
 		});
 }

@@ -1,4 +1,4 @@
-import type { Job } from '../../tube/job.ts';
+import type { EndName, Job } from '../../tube/job.ts';
 import type { Mark } from '../../tube/marks.ts';
 import type { Flat } from '../../tube/planes.ts';
 import type { Across, Profile, ProfileBend } from '../../tube/profile.ts';
@@ -6,6 +6,7 @@ import { distance } from '../../tube/vector.ts';
 import { convertLength } from '../../units/units.ts';
 import {
 	bendLabel,
+	copeLabel,
 	cornerLabel,
 	markLabel,
 	planeEndLabel,
@@ -39,14 +40,23 @@ interface Scaling {
 export function profileDrawing(profile: Profile, job: Job, marks: readonly Mark[]): Drawing {
 	const mm = convertLength(1, job.units, 'mm');
 	const by: Scaling = { job, marks, od: job.tube.od * mm, scaled: ([x, y]) => [x * mm, y * mm] };
-	const { lines, bends, starts, stops } = profile;
+	const { lines, bends } = profile;
 	const tube = lines.map(({ what, curve: drawn }) => curve(what === 'center' ? 'center' : 'edge', drawn, mm));
-	const ends = [starts, stops].map(({ from, to }) => line('edge', by.scaled(from), by.scaled(to)));
+	const ends = (['start', 'far'] as const).flatMap((end) => endStrokes(end, profile, by));
 	const parts = bends.map((bend) => bendParts(bend, by));
 	return {
 		strokes: [...tube, ...ends, ...parts.flatMap(({ strokes }) => strokes)],
 		notes: [...straightNotes(profile, by), ...endNotes(profile, by), ...parts.flatMap(({ notes }) => notes)],
 	};
+}
+
+/** An end that is cut square; of a coped one the cut, and where the drawing's end lies. */
+function endStrokes(end: EndName, { starts, stops, copes }: Profile, { scaled }: Scaling): Stroke[] {
+	const { from, to } = end === 'start' ? starts : stops;
+	const cope = copes.find((each) => each.end === end);
+	if (cope === undefined) return [line('edge', scaled(from), scaled(to))];
+	const [near, behind] = [cope.near, cope.behind].map((places) => places.map(scaled) as [Flat, ...Flat[]]);
+	return [line('guide', scaled(from), scaled(to)), line('edge', ...near!), line('guide', ...behind!)];
 }
 
 function bendParts({ bend, angle, begins, ends, corner, center, middle, mark }: ProfileBend, by: Scaling): Drawing {
@@ -96,14 +106,18 @@ function straightNotes({ plane: { bends, straights, flat } }: Profile, { job, sc
 	});
 }
 
-/** What lies at the two ends of the drawing. */
-function endNotes({ plane: { bends }, starts, stops, lines }: Profile, by: Scaling): Note[] {
-	const middle = ({ from, to }: Across): Flat => [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
-	const [first, last] = [by.scaled(middle(starts)), by.scaled(middle(stops))];
-	const [next, before] = [lines[0]!.curve, lines.findLast(({ what }) => what === 'center')!.curve];
-	if (next.kind !== 'straight' || before.kind !== 'straight') return [];
-	return [
-		beyond(first, by.scaled(next.to), planeEndLabel('start', bends[0], by.marks.length)),
-		beyond(last, by.scaled(before.from), planeEndLabel('far', bends[1], by.marks.length)),
-	];
+/** What lies at the two ends of the drawing, told beyond what is drawn there. */
+function endNotes({ plane, starts, stops, copes }: Profile, by: Scaling): Note[] {
+	const { bends, straights, flat } = plane;
+	const [first, last] = [straights[0]!, straights.at(-1)!];
+	const note = (end: EndName, { from, to }: Across, inner: Flat): Note => {
+		const middle = by.scaled([(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]);
+		const out = toward(inner, middle);
+		const cope = copes.find((each) => each.end === end);
+		const reach = (cope?.near ?? []).concat(cope?.behind ?? []).map(by.scaled);
+		const past = Math.max(0, ...reach.map(([x, y]) => (x - middle[0]) * out[0] + (y - middle[1]) * out[1]));
+		const said = planeEndLabel(end, end === 'start' ? bends[0] : bends[1], by.marks.length);
+		return beyond(onward(middle, past, out), inner, cope ? `${said}, ${copeLabel(by.job, end)}` : said);
+	};
+	return [note('start', starts, by.scaled(flat(first.end))), note('far', stops, by.scaled(flat(last.start)))];
 }

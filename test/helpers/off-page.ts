@@ -1,0 +1,44 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { PdfPage } from './pdf.ts';
+
+/** What a printer cannot print, in points from the edge: a quarter of an inch. */
+export const EDGE = 18;
+
+/** The texts of a page that do not stand whole on what a printer can print. */
+export function textsOff({ width, height, texts }: PdfPage): string[] {
+	return texts.flatMap(({ text, x, y, width: long, size }) =>
+		x < EDGE || x + long > width - EDGE || y - size < EDGE || y > height - EDGE ? [text] : [],
+	);
+}
+
+/** Whether pages can be drawn as a printer would (poppler-utils). */
+export const hasPoppler = spawnSync('pdftoppm', ['-v']).error === undefined;
+
+/** A page as it is drawn: a byte a dot, 0 black, row by row. */
+export interface Picture {
+	width: number;
+	height: number;
+	dots: Uint8Array;
+}
+
+/** All pages of a PDF as poppler draws them, so many dots to the inch. */
+export function drawnPages(bytes: Uint8Array, dpi: number): Picture[] {
+	const folder = mkdtempSync(join(tmpdir(), 'pullbook-drawn-'));
+	try {
+		writeFileSync(join(folder, 'pages.pdf'), bytes);
+		execFileSync('pdftoppm', ['-r', `${dpi}`, '-gray', join(folder, 'pages.pdf'), join(folder, 'page')]);
+		const names = readdirSync(folder).filter((name) => name.endsWith('.pgm'));
+		return names.sort().map((name) => pictureIn(readFileSync(join(folder, name))));
+	} finally {
+		rmSync(folder, { recursive: true, force: true });
+	}
+}
+
+/** Binary PGM of 8 bits. */
+function pictureIn(file: Buffer): Picture {
+	const [head, width, height] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(file.toString('latin1', 0, 64))!;
+	return { width: Number(width), height: Number(height), dots: file.subarray(head.length) };
+}
