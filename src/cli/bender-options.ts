@@ -1,5 +1,6 @@
 import { FIELD_NAMES, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import type { Quantity } from '../units/parse.ts';
+import { FIELD_WORDS } from '../words/tooling-fields.ts';
 import type { OptionSpec } from './command.ts';
 import { optionName } from './quantity.ts';
 
@@ -8,8 +9,7 @@ const VALUES: Readonly<Record<Quantity, string>> = { length: 'LENGTH', angle: 'A
 /** One option a figure of the tooling. */
 const FIELD_OPTIONS = Object.fromEntries(
 	FIELD_NAMES.map((field): [string, OptionSpec] => {
-		const { kind, says } = TOOLING_FIELDS[field];
-		return [optionName(field), { value: VALUES[kind], says }];
+		return [optionName(field), { value: VALUES[TOOLING_FIELDS[field].kind], says: FIELD_WORDS[field].says }];
 	}),
 );
 

@@ -1,15 +1,6 @@
-import {
-	ImpossiblePiece,
-	type PieceFigure,
-	readTestPiece,
-	type TestPiece,
-	type TestResult,
-	usualScatter,
-} from '../fit/test-piece.ts';
+import { ImpossiblePiece, readTestPiece, type TestPiece, type TestResult, usualScatter } from '../fit/test-piece.ts';
 import type { Units } from '../tube/job.ts';
-import { trimmed } from '../units/format.ts';
-import { giveOrTake } from '../words/numbers.ts';
-import { impossiblePieceWords } from '../words/test-piece.ts';
+import { impossiblePieceWords, pieceToldLines } from '../words/test-piece.ts';
 import { type Options, optionWord, readQuantity } from './quantity.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -61,7 +52,7 @@ export function testPiece({ options, units, clr, stretch }: Known) {
 	if (!(piece.angle > 0 && piece.angle < 180))
 		throw new UsageError(`--test-angle cannot be ${piece.angle}; write an angle above 0 and below 180.`);
 	const result = resultOf(piece, usualScatter(units));
-	return { lines: linesOf(result, units, piece.stretch), told: fieldsOf(result), result };
+	return { lines: pieceToldLines(result, units, piece.stretch), told: fieldsOf(result), result };
 }
 
 function resultOf(piece: TestPiece, scatter: Parameters<typeof readTestPiece>[1]): TestResult {
@@ -75,24 +66,4 @@ function resultOf(piece: TestPiece, scatter: Parameters<typeof readTestPiece>[1]
 
 function fieldsOf({ growth, markOffset, stretch }: TestResult) {
 	return { growth: growth.value, markOffset: markOffset.value, ...(stretch ? { stretch: stretch.value } : {}) };
-}
-
-function linesOf({ growth, markOffset, stretch, on90 }: TestResult, units: Units, known: number): string[] {
-	const places = units === 'in' ? 3 : 1;
-	const shift = ({ value, sd }: PieceFigure, up: string, down: string) =>
-		`${giveOrTake(`${trimmed(Math.abs(value), places)} ${units}`, `${trimmed(sd, places)} ${units}`)}, ${value < 0 ? down : up}`;
-	const told = ({ value, sd }: PieceFigure, digits: number) => giveOrTake(trimmed(value, digits), trimmed(sd, digits));
-	return [
-		'The test piece tells:',
-		`  growth       ${told(growth, 3)}`,
-		`  mark-offset  ${told(markOffset, places)} ${units}`,
-		stretch
-			? `  stretch      ${told(stretch, 4)}`
-			: `  stretch      taken as ${trimmed(known, 4)}; --test-straight tells it`,
-		`  On a 90° the mark goes ${shift(on90.mark, 'away from', 'toward')} the start end.`,
-		`  It takes ${shift(on90.tube, 'more', 'less')} tube.`,
-		...(growth.sd > 0.01
-			? ['  Growth is told to worse than 1 %: a wider bend, or the mean of several pieces, tells more.']
-			: []),
-	];
 }

@@ -2,7 +2,7 @@ import type { Axis, Check, CornerName, StraightPlace, WidthSurface } from '../tu
 import type { Ruled } from './lengths.ts';
 import { notNothing } from './numbers.ts';
 
-function corner(name: CornerName): string {
+export function cornerWords(name: CornerName): string {
 	if ('bend' in name) return `the corner of bend ${name.bend}`;
 	return name.end === 'start' ? 'the start end' : 'the far end';
 }
@@ -11,7 +11,8 @@ function straightPlace({ straight, at }: StraightPlace): string {
 	return `the ${at ?? 'start'} of straight ${straight}`;
 }
 
-const WIDTHS: Readonly<Record<WidthSurface, string>> = {
+/** Between what of two straights a width is read. */
+export const WIDTHS: Readonly<Record<WidthSurface, string>> = {
 	outside: 'over the outsides',
 	inside: 'between the insides',
 	center: 'center to center',
@@ -39,7 +40,7 @@ export function checkWords(check: Check): string {
 		case 'angle':
 			return `Angle between straights ${check.between[0]} and ${check.between[1]}`;
 		case 'span':
-			return `Distance from ${corner(check.from)} to ${corner(check.to)}`;
+			return `Distance from ${cornerWords(check.from)} to ${cornerWords(check.to)}`;
 		case 'out':
 			return `How far ${straightPlace(check.to)} lies out of the plane of straights ${check.plane[0]} and ${check.plane[1]}`;
 		case 'width':

@@ -49,7 +49,7 @@ describe('a new job on the screen', () => {
 		terminal.type(TUBE);
 		await terminal.until('How the shape is given');
 		terminal.type(SHAPE);
-		await terminal.until('+  save it');
+		await terminal.until('+  save');
 		terminal.type('+');
 		await terminal.until('Saved: yard/gate-hoop.json');
 		expect(saved(home)).toEqual(SAVED);
@@ -79,7 +79,7 @@ describe('a new job on the screen', () => {
 		terminal.type('8');
 		await asKept(terminal, 'form-run', size);
 		terminal.type(`${ENTER}${line('2', '5', '14 3/8', '1/2', '+')}`);
-		await terminal.until('save it');
+		await terminal.until('+  save');
 		await asKept(terminal, 'form-overview', size);
 		terminal.type(line('3'));
 		await terminal.until('last straight: ');
@@ -103,7 +103,7 @@ describe('a new job on the screen', () => {
 		terminal.type('+');
 		await terminal.until('Trim at the start end');
 		terminal.type('++');
-		await terminal.until('+  save it');
+		await terminal.until('+  save');
 		terminal.type('+');
 		await terminal.until('Saved: yard/gate-hoop.json');
 		expect(saved(home)).toMatchObject({
@@ -214,7 +214,7 @@ describe('a kept job', () => {
 		await terminal.until('Now: the opposite way');
 		expect(terminal.text).toContain('+  as it is');
 		terminal.type(line('1'));
-		await terminal.until('save it');
+		await terminal.until('+  save');
 		terminal.type('+');
 		await terminal.until('jobs/step.json is there already');
 		terminal.type('2\n');
@@ -245,7 +245,7 @@ describe('a kept job', () => {
 		terminal.type(line('36.869898'));
 		await terminal.until('Now: the opposite way');
 		terminal.type('+');
-		await terminal.until('save it');
+		await terminal.until('+  save');
 		terminal.type('+');
 		await terminal.until('jobs/torn.json is there already');
 		terminal.type('2\n');
@@ -260,7 +260,7 @@ describe('a kept job', () => {
 		terminal.type('4\n+');
 		await terminal.until('color: found "red"');
 		expect(terminal.text).toContain('What no line here changes is mended in a text editor: jobs/torn.json');
-		expect(terminal.text).not.toContain('save it');
+		expect(terminal.text).not.toContain('+  save');
 	});
 
 	test.each(['[]', '{"shape":5}', '{"shape":{"bends":[3]}}', '{"tube":null,"checks":{}}'])(
@@ -314,7 +314,7 @@ describe('a kept job', () => {
 		const { terminal, home } = withFile();
 		await terminal.until('Jobs');
 		terminal.type('3\n6\nBoarding step, port\n');
-		await terminal.until('save it');
+		await terminal.until('+  save');
 		terminal.type('+');
 		await terminal.until('Saved: yard/boarding-step-port.json');
 		expect(saved(home, 'yard/boarding-step-port.json')).toEqual({ ...SAVED, name: 'Boarding step, port' });
@@ -330,7 +330,7 @@ describe('a kept job', () => {
 		await terminal.until('checks: 1');
 		terminal.type(line('3', '3', '3'));
 		await terminal.until('checks[0].angle.between[1]');
-		expect(terminal.text).not.toContain('save it');
+		expect(terminal.text).not.toContain('+  save');
 	});
 
 	test('has a bend put on a die of its own, told where the bends are listed', async () => {

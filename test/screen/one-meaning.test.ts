@@ -1,9 +1,15 @@
 import { describe, expect, test } from 'vitest';
+import type { Draft } from '../../src/job/draft/draft.ts';
+import { QUESTIONS } from '../../src/job/draft/questions.ts';
 import type { BenchPage } from '../../src/screen/benders/bench-page.ts';
 import { benchView } from '../../src/screen/benders/bench-view.ts';
 import { homeState } from '../../src/screen/home/home-state.ts';
 import type { HomePage } from '../../src/screen/home/home-view.ts';
 import { homeView } from '../../src/screen/home/pages/index.ts';
+import { type Aside, backInForm, type JobForm, newForm } from '../../src/screen/job-form/form.ts';
+import { formView } from '../../src/screen/job-form/view.ts';
+import { reviewView } from '../../src/screen/review/index.ts';
+import { LIST, type ReviewPage } from '../../src/screen/review/review-page.ts';
 import { opened } from '../../src/screen/session/opening.ts';
 import { viewOf } from '../../src/screen/session/pages/index.ts';
 import type { Page } from '../../src/screen/session/session-state.ts';
@@ -14,6 +20,7 @@ import type { Output } from '../../src/session/protocol/notes.ts';
 import type { KeptBender } from '../../src/settings/settings.ts';
 import * as asks from '../helpers/screen/asks.ts';
 import { FakeHome, FakeLive, KEPT, ROWS } from '../helpers/screen/fake-ports.ts';
+import { keptSession } from '../helpers/screen/kept-session.ts';
 
 /** Every question, and (the compiler asks for each) every page that can be opened beside one. */
 const ASKED: Output[] = [
@@ -35,8 +42,36 @@ const BENCH: Readonly<Record<BenchPage['bench'], BenchPage>> = {
 	radius: { bench: 'radius', ...SIX, units: 'in' },
 	forget: { bench: 'forget', ...SIX },
 	piece: { bench: 'piece', piece: { ...SIX, units: 'in', clr: 6, stretch: 0, given: [] } },
-	more: { bench: 'more' },
-	help: { bench: 'help' },
+	more: { bench: 'more', from: { bench: 'list' } },
+	help: { bench: 'help', from: { bench: 'list' } },
+};
+const BEND = { straight: 9, angle: 30, rotation: 0 };
+const ASIDES: Readonly<Record<Aside['aside'], Aside>> = {
+	bend: { aside: 'bend', item: 0 },
+	point: { aside: 'point', item: 0 },
+	check: { aside: 'check', item: 0 },
+	tube: { aside: 'tube' },
+	shape: { aside: 'shape' },
+	fields: { aside: 'fields' },
+	checks: { aside: 'checks' },
+	taken: { aside: 'taken', path: 'a.json' },
+	named: { aside: 'named' },
+	leave: { aside: 'leave' },
+	more: { aside: 'more' },
+	help: { aside: 'help', from: null },
+};
+const REVIEW: Readonly<Record<ReviewPage['review'], ReviewPage>> = {
+	list: LIST,
+	narrow: { review: 'narrow', by: null, list: LIST },
+	story: { review: 'story' },
+	bend: { review: 'bend', bend: 1, top: 0 },
+	corrections: { review: 'corrections', top: 0 },
+	checks: { review: 'checks', top: 0 },
+	tube: { review: 'tube', across: 0, over: 0, enlarged: false },
+	line: { review: 'line', at: 0 },
+	plot: { review: 'plot', plot: 'landed' },
+	more: { review: 'more', from: { review: 'story' } },
+	help: { review: 'help', from: LIST },
 };
 const [reading] = KEPT[1]!.readings;
 const ask: Page = { page: 'ask' };
@@ -136,7 +171,60 @@ describe('keys mean one thing on all pages', () => {
 		const { prompt, shortcuts } = benchView(at, BENDERS);
 		if (prompt.star !== undefined) expect(prompt.star.label).toBe('more');
 		if (prompt.back !== undefined) expect(prompt.back.label).toBe('back');
+		if (at.bench !== 'help' && prompt.text === undefined) {
+			expect(shortcuts?.h).toEqual({ step: 'bench', at: { bench: 'help', from: at } });
+			// A pad has no letters: what else there is has help in it.
+			if (at.bench !== 'more') expect(prompt.star?.step).toEqual({ step: 'bench', at: { bench: 'more', from: at } });
+		}
 		expect(shortcuts?.h).toEqual(shortcuts?.['?']);
+		digitsDo(prompt);
+	});
+
+	test('help at the benders leads back to the page that asked for it', () => {
+		const from = BENCH.field;
+		expect(benchView({ bench: 'help', from }, BENDERS).prompt.back?.step).toEqual({ step: 'bench', at: from });
+		expect(benchView({ bench: 'more', from }, BENDERS).prompt.choices?.map(({ step }) => step)).toContainEqual({
+			step: 'bench',
+			at: { bench: 'help', from: { bench: 'more', from } },
+		});
+	});
+
+	const FORM = newForm({ lookup: () => undefined, dies: [] });
+	const QUESTION = Object.keys(QUESTIONS) as (keyof typeof QUESTIONS)[];
+	const asking: Partial<Draft> = {
+		...{ field: 'risk', file: { pullbook: 'job/1', shape: { bends: [BEND], last: 9 }, checks: [{ name: 'a' }] } },
+		part: { check: { kind: 'drop', values: [] } },
+	};
+	const formAt = (at: Draft['at']) => ({ ...FORM, drafts: [{ ...FORM.drafts[0]!, ...asking, at }] });
+	const FORMS: [string, JobForm][] = [
+		...([...QUESTION, 'overview'] as const).map((at): [string, JobForm] => [at, formAt(at)]),
+		...Object.entries(ASIDES).map(([name, aside]): [string, JobForm] => [name, { ...formAt('overview'), aside }]),
+	];
+	test.each(FORMS)('of a job that is written: %s', (_, form) => {
+		const { prompt, shortcuts } = formView(form, NOTHING);
+		if (prompt.star !== undefined) expect(prompt.star.label).toBe('more');
+		expect(prompt.back?.label).toBe(form.aside?.aside === 'leave' ? 'go on with it' : 'back');
+		const none = form.aside?.aside === 'help' || prompt.text !== undefined;
+		const help = { step: 'formAside', aside: { aside: 'help', from: form.aside } };
+		expect([shortcuts?.h, shortcuts?.['?']]).toEqual(none ? [undefined, undefined] : [help, help]);
+		digitsDo(prompt);
+	});
+
+	test('help at a job that is written leads back to the page that asked for it', () => {
+		const help: JobForm = { ...formAt('overview'), aside: { aside: 'help', from: ASIDES.checks } };
+		expect(backInForm(help)?.aside).toEqual(ASIDES.checks);
+	});
+
+	const session = keptSession();
+	test.each(Object.entries(REVIEW))('of kept sessions: %s', (_, at) => {
+		const kept = { sessions: ROWS.sessions, search: '' };
+		const { prompt, shortcuts } = reviewView(kept, at, session, LIST);
+		if (prompt.star !== undefined) expect(prompt.star.label).toBe('more');
+		expect(prompt.back?.label).toBe('back');
+		if (!['list', 'narrow', 'more', 'help'].includes(at.review)) expect(prompt.star).toBeDefined();
+		if (at.review !== 'help') expect(shortcuts?.['?']).toEqual({ step: 'reviewed', at: { review: 'help', from: at } });
+		// In the list letters search.
+		if (at.review !== 'list') expect(shortcuts?.h).toEqual(shortcuts?.['?']);
 		digitsDo(prompt);
 	});
 });

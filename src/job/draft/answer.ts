@@ -52,9 +52,9 @@ function take(draft: Draft, text: string, shop: Shop): Taken {
 }
 
 /** What cannot be an answer at all. */
-function unfitFor({ kind, options, usual, label }: Question, text: string, draft: Draft): Fault | null {
+function unfitFor({ kind, options, usual, is }: Question, text: string, draft: Draft): Fault | null {
 	const at = placeOf(draft);
-	if (text === '' && usual?.value !== '') return { at, found: { code: 'nothing' }, right: { code: 'answer', label } };
+	if (text === '' && usual?.value !== '') return { at, found: { code: 'nothing' }, right: { code: 'answer', to: is } };
 	if (kind === 'choice' && !options?.some(({ value }) => value === text))
 		return { at, found: valued(text), right: { code: 'choice' } };
 	return null;

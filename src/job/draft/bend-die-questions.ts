@@ -1,8 +1,7 @@
-import { TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
-import { capital } from '../../units/format.ts';
+import type { Units } from '../../units/units.ts';
 import { type BendJson, type DiesJson, type Draft, type Place, unitsOf, type Value } from './draft.ts';
 import { put, withKey, withPart } from './put.ts';
-import { type Asked, choice, type Option, OWN, question, type Shop, type Taken } from './question.ts';
+import { type Asked, choice, type Option, OWN, option, question, type Shop, type Taken } from './question.ts';
 
 /** The answer that stands for the job's own die. */
 const JOBS = 'job';
@@ -12,13 +11,12 @@ const NAMED = 'die:';
 /** A bend on another die than the job's: one that the job knows, one that is kept, or a new one by its name and radius. */
 export const BEND_DIE_QUESTIONS = {
 	bendDie: {
-		title: 'The shape',
 		groups: ['bendDie'],
 		asks: (draft, shop) =>
-			choice(`Bend ${draft.item + 1} is made on`, [
-				{ label: `the job's die${nameBehind(draft.file.tooling?.die)}`, value: JOBS },
+			choice({ code: 'bendDie', bend: draft.item + 1 }, [
+				{ is: { code: 'jobs-die', name: draft.file.tooling?.die }, value: JOBS },
 				...further(draft, shop),
-				{ label: 'another: by its name and radius', value: OWN },
+				option('other-die-named', OWN),
 			]),
 		takesText(draft, text, { lookup }) {
 			if (text === OWN) return withPart(draft, {}, 'bendDieName');
@@ -30,18 +28,13 @@ export const BEND_DIE_QUESTIONS = {
 		},
 	},
 	bendDieName: {
-		title: 'The shape',
 		groups: ['bendDie'],
-		asks: () => question('What the die is called', 'text', { help: 'Springback is learned under its name.' }),
+		asks: () => question({ code: 'bendDieName' }, 'text'),
 		takesText: (draft, text) => onDie(draft, text, 'bendDieClr'),
 	},
 	bendDieClr: {
-		title: 'The shape',
 		groups: ['bendDie'],
-		asks: () =>
-			question(capital(TOOLING_FIELDS.clr.says), 'length', {
-				help: "The clamp's need, and all else of this die, is as kept for it, or as the job's.",
-			}),
+		asks: () => question({ code: 'bendDieClr' }, 'length'),
 		takesNumber(draft, value) {
 			const name = draft.part.die!;
 			const die = { ...diesOf(draft)[name], clr: value as Value };
@@ -55,21 +48,19 @@ export const dieAnswer = ({ die }: BendJson): string => (die === undefined ? JOB
 
 const diesOf = ({ file }: Draft): DiesJson => file.tooling?.dies ?? {};
 
-const nameBehind = (name: string | undefined): string => (name === undefined ? '' : `: ${name}`);
-
 /** The job's further dies, then what else is kept with its bender. */
 function further(draft: Draft, { dies }: Shop): Option[] {
 	const { tooling } = draft.file;
-	const known = Object.keys(diesOf(draft)).map((name) => ({ label: `die ${name}`, value: `${NAMED}${name}` }));
+	const offered = (die: string, clr: number | null, units: Units): Option => ({
+		is: { code: 'further-die', die, clr, units },
+		value: `${NAMED}${die}`,
+	});
 	const kept = dies.filter(
 		({ bender, die }) => bender === (tooling?.bender ?? 'shop') && die !== tooling?.die && !(die in diesOf(draft)),
 	);
 	return [
-		...known,
-		...kept.map(({ die, says }) => ({
-			label: `die ${die}${says === '' ? '' : ` (${says})`}`,
-			value: `${NAMED}${die}`,
-		})),
+		...Object.keys(diesOf(draft)).map((name) => offered(name, null, unitsOf(draft))),
+		...kept.map(({ die, clr, units }) => offered(die, clr, units)),
 	];
 }
 

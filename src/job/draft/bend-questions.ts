@@ -1,19 +1,17 @@
-import { bendsIn, type Draft, type Part, type Place, unitsOf, type Value } from './draft.ts';
+import { bendsIn, type Draft, type Part, type Piece, type Place, unitsOf, type Value } from './draft.ts';
 import { put, withKey, withPart } from './put.ts';
-import { type Asked, choice, OWN, question, type Shop, type Taken } from './question.ts';
+import { type Asked, choice, type Option, OWN, option, question, type Shop, type Taken } from './question.ts';
 import { addBend, addOffset } from './shape-parts.ts';
 import { lengthOf } from './value.ts';
+
+/** In the order in which they are offered. */
+const PIECES: readonly Piece[] = ['bend', 'corners', 'tangents', 'slope'];
 
 /** The shape bend by bend, an offset as two of them. */
 export const BEND_QUESTIONS = {
 	shape: {
-		title: 'The shape',
 		groups: ['bends', 'points'],
-		asks: () =>
-			choice('How the shape is given', [
-				{ label: 'bend by bend; an offset by rise and run too', value: 'bends' },
-				{ label: 'by the sharp corners of the center line', value: 'points' },
-			]),
+		asks: () => choice({ code: 'shape' }, [option('bend-by-bend', 'bends'), option('by-corners', 'points')]),
 		takesText(draft, text) {
 			const points = text === 'points';
 			const file = withKey(draft.file, 'shape', points ? { points: [] } : { bends: [] });
@@ -21,20 +19,14 @@ export const BEND_QUESTIONS = {
 		},
 	},
 	piece: {
-		title: 'The shape',
 		groups: ['bends'],
 		asks: (draft) => {
-			const next = bendsIn(draft) + 1;
+			const bend = bendsIn(draft) + 1;
+			const pieces = PIECES.map((piece): Option => ({ is: { code: 'piece', piece, bend }, value: piece }));
 			return choice(
-				next === 1 ? 'What comes first' : 'What comes then',
-				[
-					{ label: `bend ${next}`, value: 'bend' },
-					{ label: `an offset, bends ${next} and ${next + 1}: by rise and run between the corners`, value: 'corners' },
-					{ label: 'the same by rise and run over all, from tangent to tangent', value: 'tangents' },
-					{ label: 'the same by rise and angle', value: 'slope' },
-					...(next === 1 ? [] : [{ label: 'no more bends: the last straight', value: 'last' }]),
-				],
-				{ usual: { label: `bend ${next}`, value: 'bend' } },
+				{ code: 'piece', bend },
+				[...pieces, ...(bend === 1 ? [] : [option('last-straight', 'last')])],
+				pieces[0],
 			);
 		},
 		takesText(draft, text) {
@@ -44,12 +36,8 @@ export const BEND_QUESTIONS = {
 		},
 	},
 	straight: {
-		title: 'The shape',
 		groups: ['bends'],
-		asks: ({ item }) =>
-			question(`Straight before bend ${item + 1}, tangent to tangent`, 'length', {
-				help: item === 0 ? 'From the finished start end to where the bend begins.' : '',
-			}),
+		asks: ({ item }) => question({ code: 'straight', bend: item + 1 }, 'length'),
 		takesNumber(draft, value) {
 			const straight = value as Value;
 			const offset = draft.part.piece !== 'bend';
@@ -57,10 +45,9 @@ export const BEND_QUESTIONS = {
 		},
 	},
 	angle: {
-		title: 'The shape',
 		groups: ['bends'],
 		asks: ({ item, part }) =>
-			question(part.piece === 'slope' ? 'Angle of both bends' : `Angle of bend ${item + 1}`, 'angle'),
+			question(part.piece === 'slope' ? { code: 'both-angles' } : { code: 'angle', bend: item + 1 }, 'angle'),
 		takesNumber(draft, value, shop) {
 			const angle = value as number;
 			if (draft.part.piece === 'slope') return offsetTaken(draft, { angle }, shop);
@@ -71,12 +58,8 @@ export const BEND_QUESTIONS = {
 		},
 	},
 	rise: {
-		title: 'The shape',
 		groups: ['bends'],
-		asks: () =>
-			question('Rise: how far the tube is led over', 'length', {
-				help: 'Square to the tube, center line to center line.',
-			}),
+		asks: () => question({ code: 'rise' }, 'length'),
 		takesNumber: (draft, value) =>
 			withPart(
 				draft,
@@ -85,29 +68,17 @@ export const BEND_QUESTIONS = {
 			),
 	},
 	run: {
-		title: 'The shape',
 		groups: ['bends'],
-		asks: ({ part }) =>
-			question('Run: within what length along the tube', 'length', {
-				help:
-					part.piece === 'tangents'
-						? 'From where the first bend begins to where the second one ends.'
-						: 'From sharp corner to sharp corner.',
-			}),
+		asks: ({ part }) => question({ code: 'run', over: part.piece === 'tangents' ? 'tangents' : 'corners' }, 'length'),
 		takesNumber: (draft, value, shop) => offsetTaken(draft, { run: lengthOf(value as Value, unitsOf(draft)) }, shop),
 	},
 	turn: {
-		title: 'The shape',
 		groups: ['bends'],
 		asks: ({ item }) =>
 			choice(
-				`Bend ${item + 1} goes`,
-				[
-					{ label: 'the same way as the bend before', value: 'same' },
-					{ label: 'the opposite way', value: 'opposite' },
-					{ label: 'in another plane: turned by some degrees', value: OWN },
-				],
-				{ usual: { label: 'same way', value: 'same' } },
+				{ code: 'turn', bend: item + 1 },
+				[option('same-way-as-before', 'same'), option('opposite-way', 'opposite'), option('other-plane', OWN)],
+				option('same-way', 'same'),
 			),
 		takesText(draft, text, shop) {
 			if (text === OWN) return withPart(draft, {}, 'turnBy');
@@ -115,20 +86,14 @@ export const BEND_QUESTIONS = {
 		},
 	},
 	turnBy: {
-		title: 'The shape',
 		groups: ['bends'],
-		asks: ({ item }) =>
-			question(`How far bend ${item + 1} is turned from the bend before`, 'angle', {
-				help: 'Looking along the tube from the start end to the far end: clockwise positive, counterclockwise negative.',
-			}),
+		asks: ({ item }) => question({ code: 'turnBy', bend: item + 1 }, 'angle'),
 		takesNumber: (draft, value, shop) => bent(draft, value as number, shop),
 	},
 	last: {
-		title: 'The shape',
 		field: 'shape.last',
 		groups: ['bends'],
-		asks: () =>
-			question('Straight after the last bend', 'length', { help: 'From where it ends to the finished far end.' }),
+		asks: () => question({ code: 'last' }, 'length'),
 		takesNumber: (draft, value) => put(draft, 'shape.last', value, 'trimStart'),
 	},
 } satisfies Partial<Record<Place, Asked>>;

@@ -1,24 +1,23 @@
-import { CHECK_KINDS, CHECK_PARTS, type CheckKind, checkJson } from './check-questions.ts';
+import type { CheckKind } from '../../session/protocol/kinds.ts';
+import { CHECK_KINDS, CHECK_PARTS, checkJson } from './check-questions.ts';
 import { bendsIn, type Place } from './draft.ts';
 import { withKey, withPart } from './put.ts';
-import { type Asked, choice, question } from './question.ts';
+import { type Asked, choice, option, question } from './question.ts';
 
 /** One check, asked part by part. */
 export const CHECK_QUESTIONS = {
 	checkKind: {
-		title: 'A check',
 		groups: ['check'],
-		asks: () => choice('What is to be checked', CHECK_KINDS),
+		asks: () => choice({ code: 'checkKind' }, CHECK_KINDS),
 		takesText: (draft, text) => withPart(draft, { check: { kind: text as CheckKind, values: [] } }, 'checkPart'),
 	},
 	checkPart: {
-		title: 'A check',
 		groups: ['check'],
 		asks: (draft) => {
 			const { kind, values } = draft.part.check!;
 			const part = CHECK_PARTS[kind][values.length]!;
-			const options = part.choices(bendsIn(draft)).map(({ label, value }) => ({ label, value: JSON.stringify(value) }));
-			return choice(part.label, options);
+			const options = part.choices(bendsIn(draft)).map(({ is, value }) => ({ is, value: JSON.stringify(value) }));
+			return choice({ code: 'checkPart', part: part.part }, options);
 		},
 		takesText(draft, text) {
 			const { kind, values } = draft.part.check!;
@@ -31,14 +30,13 @@ export const CHECK_QUESTIONS = {
 		},
 	},
 	checkTolerance: {
-		title: 'A check',
 		groups: ['check'],
 		asks: ({ part }) => {
 			const kind = part.check!.kind;
 			return question(
-				kind === 'angle' ? 'How far it may be off, degrees' : 'How far it may be off',
+				{ code: 'checkTolerance', kind },
 				kind === 'angle' ? 'angle' : kind === 'ovality' ? 'number' : 'length',
-				{ usual: { label: 'as usual', value: '' } },
+				option('as-usual'),
 			);
 		},
 		takesNumber(draft, value) {
@@ -47,13 +45,11 @@ export const CHECK_QUESTIONS = {
 		},
 	},
 	checkName: {
-		title: 'A check',
 		groups: ['check'],
-		asks: ({ part, item }) =>
-			question('What the check is called', 'text', {
-				usual: { label: `${part.check!.kind} ${item + 1}`, value: '' },
-				help: `Enter alone: ${part.check!.kind} ${item + 1}.`,
-			}),
+		asks: ({ part, item }) => {
+			const usual = `${part.check!.kind} ${item + 1}`;
+			return question({ code: 'checkName', usual }, 'text', { is: { code: 'named', name: usual }, value: '' });
+		},
 		takesText(draft, text) {
 			const { kind, values, tolerance } = draft.part.check!;
 			const name = text || `${kind} ${draft.item + 1}`;

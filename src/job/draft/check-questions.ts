@@ -1,85 +1,81 @@
-import type { Check } from '../../tube/job.ts';
+import type { CheckKind } from '../../session/protocol/kinds.ts';
+import type { Axis, CornerName, WidthSurface } from '../../tube/job.ts';
+import type { CheckPart, OptionFact } from '../facts/question.ts';
+import type { Option } from './question.ts';
 
-export type CheckKind = Check['kind'];
+/** One of the things that a check has to be told, and what it may be on a tube of so many bends, as the file has it. */
+interface PartOfCheck {
+	part: CheckPart;
+	choices(bends: number): readonly Choice[];
+}
 
-/** One of the things that a check has to be told: what it is called, and what it may be on a tube of so many bends. */
-export interface CheckPart {
-	label: string;
-	choices(bends: number): readonly { label: string; value: unknown }[];
+interface Choice {
+	is: OptionFact;
+	value: unknown;
 }
 
 const count = (most: number) => Array.from({ length: most }, (_, at) => at + 1);
 
 const straights = (bends: number) =>
-	count(bends + 1).map((straight) => ({ label: `straight ${straight}`, value: straight }));
-const bendNumbers = (bends: number) => count(bends).map((bend) => ({ label: `bend ${bend}`, value: bend }));
+	count(bends + 1).map((number): Choice => ({ is: { code: 'straight', number }, value: number }));
+const bendNumbers = (bends: number) =>
+	count(bends).map((number): Choice => ({ is: { code: 'bend', number }, value: number }));
 
-const corners = (bends: number) => [
-	{ label: 'the start end', value: { end: 'start' } },
-	...count(bends).map((bend) => ({ label: `the corner of bend ${bend}`, value: { bend } })),
-	{ label: 'the far end', value: { end: 'far' } },
-];
-
-const dropPlaces = (bends: number) => [
-	...count(bends).map((bend) => ({ label: `the outermost of bend ${bend}`, value: { bend } })),
-	...count(bends + 1).map((straight) => ({ label: `the start of straight ${straight}`, value: { straight } })),
-];
-
-const SURFACES = [
-	{ label: 'center line', value: 'centre' },
-	{ label: 'over the tube, from an edge on the face away from the bend', value: 'across' },
-];
-
-const WIDTHS = [
-	{ label: 'over the outsides', value: 'outside' },
-	{ label: 'between the insides', value: 'inside' },
-	{ label: 'center to center', value: 'center' },
-];
-
-const AXES = [
-	{ label: 'x: along straight 1', value: 'x' },
-	{ label: "y: toward bend 1's inside", value: 'y' },
-	{ label: 'z: square to the plane of bend 1', value: 'z' },
-];
-
-/** What each kind of check has to be told, in the order in which it is asked. */
-export const CHECK_PARTS: Readonly<Record<CheckKind, readonly CheckPart[]>> = {
-	drop: [
-		{ label: 'From the line of which straight', choices: straights },
-		{ label: 'To where', choices: dropPlaces },
-		{ label: 'Measured to', choices: () => SURFACES },
-	],
-	angle: [
-		{ label: 'Between which straight', choices: straights },
-		{ label: 'and which', choices: straights },
-	],
-	span: [
-		{ label: 'From where', choices: corners },
-		{ label: 'To where', choices: corners },
-	],
-	out: [
-		{ label: 'Out of the plane of which straight', choices: straights },
-		{ label: 'and which', choices: straights },
-		{ label: 'How far the start of which straight lies', choices: straights },
-	],
-	width: [
-		{ label: 'Between which straight', choices: straights },
-		{ label: 'and which', choices: straights },
-		{ label: 'Measured', choices: () => WIDTHS },
-	],
-	overall: [{ label: 'Along which way', choices: () => AXES }],
-	ovality: [{ label: 'In the middle of which bend', choices: bendNumbers }],
+const corners = (bends: number) => {
+	const all: CornerName[] = [{ end: 'start' }, ...count(bends).map((bend) => ({ bend })), { end: 'far' }];
+	return all.map((of): Choice => ({ is: { code: 'corner', of }, value: of }));
 };
 
-export const CHECK_KINDS: readonly { label: string; value: CheckKind }[] = [
-	{ label: 'a drop: how far a bend or straight stands from the line of a straight', value: 'drop' },
-	{ label: 'an angle between two straights', value: 'angle' },
-	{ label: 'a span from corner to corner, or to an end', value: 'span' },
-	{ label: 'how far a straight lies out of the plane of two others', value: 'out' },
-	{ label: 'the width between two parallel straights', value: 'width' },
-	{ label: 'the size over all, outside to outside', value: 'overall' },
-	{ label: 'ovality in the middle of a bend', value: 'ovality' },
+const dropPlaces = (bends: number): Choice[] => [
+	...count(bends).map((bend): Choice => ({ is: { code: 'outermost', bend }, value: { bend } })),
+	...count(bends + 1).map((straight): Choice => ({ is: { code: 'start-of', straight }, value: { straight } })),
 ];
+
+const SURFACES: readonly Choice[] = [
+	{ is: { code: 'drop-surface', of: 'center' }, value: 'centre' },
+	{ is: { code: 'drop-surface', of: 'across' }, value: 'across' },
+];
+
+const WIDTHS = (['outside', 'inside', 'center'] satisfies WidthSurface[]).map(
+	(of): Choice => ({ is: { code: 'width', of }, value: of }),
+);
+
+const AXES = (['x', 'y', 'z'] satisfies Axis[]).map((axis): Choice => ({ is: { code: 'axis', axis }, value: axis }));
+
+/** What each kind of check has to be told, in the order in which it is asked. */
+export const CHECK_PARTS: Readonly<Record<CheckKind, readonly PartOfCheck[]>> = {
+	drop: [
+		{ part: 'drop-from', choices: straights },
+		{ part: 'drop-to', choices: dropPlaces },
+		{ part: 'drop-surface', choices: () => SURFACES },
+	],
+	angle: [
+		{ part: 'between', choices: straights },
+		{ part: 'and', choices: straights },
+	],
+	span: [
+		{ part: 'span-from', choices: corners },
+		{ part: 'span-to', choices: corners },
+	],
+	out: [
+		{ part: 'out-of-plane', choices: straights },
+		{ part: 'and', choices: straights },
+		{ part: 'out-straight', choices: straights },
+	],
+	width: [
+		{ part: 'between', choices: straights },
+		{ part: 'and', choices: straights },
+		{ part: 'width-surface', choices: () => WIDTHS },
+	],
+	overall: [{ part: 'overall-axis', choices: () => AXES }],
+	ovality: [{ part: 'ovality-bend', choices: bendNumbers }],
+};
+
+/** In the order in which they are offered: that of their parts. */
+export const CHECK_KINDS: readonly Option[] = (Object.keys(CHECK_PARTS) as CheckKind[]).map((kind) => ({
+	is: { code: 'check', kind },
+	value: kind,
+}));
 
 /** The check as its file has it, from all its parts; `more` is its name and tolerance. */
 export function checkJson(kind: CheckKind, values: readonly unknown[], more: object): object {

@@ -1,58 +1,38 @@
 import type { EndName } from '../../tube/job.ts';
 import type { CopeJson, Draft, Place, Value } from './draft.ts';
 import { withKey } from './put.ts';
-import { type Asked, choice, NONE, question, type Taken } from './question.ts';
+import { type Asked, choice, NONE, option, question, type Taken } from './question.ts';
 
 /** What each finished end meets. An end that is coped is square to the other tube until its angle is answered, so that it can be drawn. */
 export const COPE_QUESTIONS = {
 	endFit: {
-		title: 'The ends',
 		groups: ['end'],
 		asks: (draft) =>
-			choice(`The ${endOf(draft)} end is`, [
-				{ label: 'cut square', value: 'square' },
-				{ label: 'coped: cut to fit round another tube', value: 'cope' },
-			]),
+			choice({ code: 'endFit', end: endOf(draft) }, [option('square-end', 'square'), option('coped-end', 'cope')]),
 		takesText(draft, text) {
 			if (text === 'square') return { ...withCope(draft, undefined, 'overview'), place: null };
 			return { draft: { ...draft, at: 'copeOd' }, place: null };
 		},
 	},
 	copeOd: {
-		title: 'The ends',
 		groups: ['end'],
-		asks: (draft) => question(`Outside diameter of the tube that the ${endOf(draft)} end meets`, 'length'),
+		asks: (draft) => question({ code: 'copeOd', end: endOf(draft) }, 'length'),
 		takesNumber: (draft, value) =>
 			withCope(draft, { angle: 90, ...copeIn(draft), od: value as Value }, 'copeAngle', 'od'),
 	},
 	copeAngle: {
-		title: 'The ends',
 		groups: ['end'],
-		asks: () =>
-			question('Angle between the two center lines', 'angle', {
-				usual: { label: '90°, square', value: '90' },
-				help: 'Below 90 the other tube leans back over this one on the side of the joint line, which is asked last.',
-			}),
+		asks: () => question({ code: 'copeAngle' }, 'angle', option('square-joint', '90')),
 		takesNumber: (draft, value) => withCope(draft, { ...copeIn(draft), angle: value as number }, 'copeOffset', 'angle'),
 	},
 	copeOffset: {
-		title: 'The ends',
 		groups: ['end'],
-		asks: () =>
-			question('How far the two center lines pass each other', 'length', {
-				usual: NONE,
-				help: 'Looking out of the end with the joint line up: to the right positive, to the left negative.',
-			}),
+		asks: () => question({ code: 'copeOffset' }, 'length', NONE),
 		takesNumber: (draft, value) => withCope(draft, withKey(copeIn(draft), 'offset', value), 'copeTurn', 'offset'),
 	},
 	copeTurn: {
-		title: 'The ends',
 		groups: ['end'],
-		asks: () =>
-			question("Where round the tube the joint line lies, from bend 1's inside", 'angle', {
-				usual: { label: "on bend 1's inside", value: '' },
-				help: 'Looking along the tube from the start end to the far end: clockwise positive, counterclockwise negative.',
-			}),
+		asks: () => question({ code: 'copeTurn' }, 'angle', option('on-inside')),
 		takesNumber: (draft, value) => withCope(draft, withKey(copeIn(draft), 'turn', value), 'overview', 'turn'),
 	},
 } satisfies Partial<Record<Place, Asked>>;

@@ -49,7 +49,8 @@ export function currentAnswer(draft: Draft): string | null {
 	}
 }
 
-function fieldOf(file: JobJson, field: string): unknown {
+/** What stands at `group.key`, or at `key` alone. */
+export function fieldOf(file: JobJson, field: string): unknown {
 	const [group, key] = field.split('.') as [keyof JobJson, string?];
 	const value = file[group];
 	return key === undefined ? value : (value as Record<string, unknown> | undefined)?.[key];

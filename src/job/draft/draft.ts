@@ -1,7 +1,7 @@
+import type { CheckKind } from '../../session/protocol/kinds.ts';
 import type { EndName, Units } from '../../tube/job.ts';
 import type { TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
 import { JOB_FORMAT } from '../read.ts';
-import type { CheckKind } from './check-questions.ts';
 
 /** A number as it stands in a job file: plain, or a length as it was written. */
 export type Value = number | string;

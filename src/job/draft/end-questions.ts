@@ -5,15 +5,13 @@ import { type Asked, NONE, question } from './question.ts';
 /** What is cut off both ends after bending. */
 export const END_QUESTIONS = {
 	trimStart: {
-		title: 'The ends',
 		field: 'trim.start',
-		asks: () => question('Trim at the start end, cut off after bending', 'length', { usual: NONE }),
+		asks: () => question({ code: 'trimStart' }, 'length', NONE),
 		takesNumber: (draft, value) => put(draft, 'trim.start', value, 'trimEnd'),
 	},
 	trimEnd: {
-		title: 'The ends',
 		field: 'trim.end',
-		asks: () => question('Trim at the far end', 'length', { usual: NONE }),
+		asks: () => question({ code: 'trimEnd' }, 'length', NONE),
 		takesNumber: (draft, value) => {
 			const taken = put(draft, 'trim.end', value, 'overview');
 			return 'draft' in taken ? { ...taken, draft: { ...taken.draft, whole: true } } : taken;

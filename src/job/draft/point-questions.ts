@@ -1,10 +1,8 @@
+import type { QuestionFact } from '../facts/question.ts';
 import type { Draft, Place, Value } from './draft.ts';
 import { withPart } from './put.ts';
-import { type Asked, choice, question, type Taken } from './question.ts';
+import { type Asked, choice, option, question, type Taken } from './question.ts';
 import { addPoint } from './shape-parts.ts';
-
-const POINTS = 'The first point is the finished start end, the last one the finished far end.';
-const FURTHER = 'Was the last point the finished far end? Then press +.';
 
 /** With so many points there is a tube: each further one may be left out. */
 const LEAST = 3;
@@ -14,49 +12,35 @@ const isFurther = ({ item, put }: Draft): boolean => put === 'add' && item >= LE
 /** The shape by its sharp corners. */
 export const POINT_QUESTIONS = {
 	flat: {
-		title: 'The shape',
 		groups: ['points'],
-		asks: () =>
-			choice('The tube is', [
-				{ label: 'flat: two numbers for each point', value: 'flat' },
-				{ label: 'not flat: three numbers for each point', value: 'deep' },
-			]),
+		asks: () => choice({ code: 'flat' }, [option('flat', 'flat'), option('not-flat', 'deep')]),
 		takesText: (draft, text) => ({
 			draft: { ...draft, flat: text === 'flat', item: 0, put: 'add', part: {}, at: 'x' },
 			place: null,
 		}),
 	},
 	x: {
-		title: 'The shape',
 		groups: ['points'],
-		asks: (draft) =>
-			isFurther(draft)
-				? question(`A further point, ${draft.item + 1}: along, x`, 'length', {
-						help: FURTHER,
-						usual: { label: 'no more points', value: '' },
-					})
-				: question(`${pointName(draft)}: along, x`, 'length', draft.item === 0 ? { help: POINTS } : {}),
+		asks: (draft) => question(pointFact('x', draft), 'length', isFurther(draft) ? option('no-more-points') : undefined),
 		takesNumber: (draft, value) =>
 			value === undefined
 				? { draft: { ...draft, part: {}, at: 'trimStart' }, place: 'shape.points' }
 				: withPart(draft, { point: [value] }, 'y'),
 	},
 	y: {
-		title: 'The shape',
 		groups: ['points'],
-		asks: (draft) => question(`${pointName(draft)}: across, y`, 'length'),
+		asks: (draft) => question(pointFact('y', draft), 'length'),
 		takesNumber: (draft, value) => pointTaken(draft, value as Value),
 	},
 	z: {
-		title: 'The shape',
 		groups: ['points'],
-		asks: (draft) => question(`${pointName(draft)}: up, z`, 'length'),
+		asks: (draft) => question(pointFact('z', draft), 'length'),
 		takesNumber: (draft, value) => pointTaken(draft, value as Value),
 	},
 } satisfies Partial<Record<Place, Asked>>;
 
-function pointName({ item }: Draft): string {
-	return item === 0 ? 'The start end' : `Point ${item + 1}`;
+function pointFact(code: 'x' | 'y' | 'z', draft: Draft): QuestionFact {
+	return { code, point: draft.item + 1, further: isFurther(draft) };
 }
 
 function pointTaken(draft: Draft, value: Value): Taken {

@@ -24,7 +24,6 @@ export const QUESTIONS: Readonly<Record<Exclude<Place, 'overview'>, Asked>> = {
 	...ORDER_QUESTIONS,
 	...CHECK_QUESTIONS,
 	field: {
-		title: 'The job',
 		asks: ({ field }) => fieldQuestion(field),
 		takesNumber: (draft, value) => put(draft, draft.field, value, 'overview'),
 	},
@@ -38,8 +37,7 @@ export function openQuestion({ at }: Draft): Asked {
 
 /** What is asked of a draft now. */
 export function questionOf(draft: Draft, shop: Shop): Question {
-	const { title, asks } = openQuestion(draft);
-	return { ...asks(draft, shop), title };
+	return openQuestion(draft).asks(draft, shop);
 }
 
 /** Where in the file the answer to a question stands that has one place of its own. */

@@ -1,21 +1,20 @@
-import { TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
-import { capital } from '../../units/format.ts';
 import { type Place, unitsOf } from './draft.ts';
 import { put } from './put.ts';
-import { type Asked, choice, NONE, OWN, question } from './question.ts';
+import { type Asked, choice, NONE, type Option, OWN, option, question } from './question.ts';
 
 /** The bender and the die, by their names or by what they are. */
 export const TOOLING_QUESTIONS = {
 	die: {
-		title: 'Bender and die',
 		groups: ['die'],
 		asks: (_, { dies }) =>
-			choice('Bender and die', [
-				...dies.map(({ bender, die, says }) => ({
-					label: `${bender}, die ${die}${says === '' ? '' : ` (${says})`}`,
-					value: JSON.stringify([bender, die]),
-				})),
-				{ label: 'another: by its radius', value: OWN },
+			choice({ code: 'die' }, [
+				...dies.map(
+					(kept): Option => ({
+						is: { code: 'die', ...kept },
+						value: JSON.stringify([kept.bender, kept.die]),
+					}),
+				),
+				option('other-die', OWN),
 			]),
 		takesText(draft, text, { lookup }) {
 			if (text === OWN) return put(draft, 'tooling', undefined, 'bender');
@@ -26,48 +25,31 @@ export const TOOLING_QUESTIONS = {
 		},
 	},
 	bender: {
-		title: 'Bender and die',
 		field: 'tooling.bender',
 		groups: ['die'],
-		asks: () =>
-			question('What the bender is called', 'text', {
-				usual: { label: 'shop', value: '' },
-				help: 'Springback is learned under the names of bender and die. Enter alone: shop.',
-			}),
+		asks: () => question({ code: 'bender' }, 'text', option('shop-bender')),
 		takesText: (draft, text) => put(draft, 'tooling.bender', text || undefined, 'dieName'),
 	},
 	dieName: {
-		title: 'Bender and die',
 		field: 'tooling.die',
 		groups: ['die'],
-		asks: () =>
-			question('What the die is called', 'text', {
-				usual: { label: 'by its radius', value: '' },
-				help: 'Enter alone: named by its radius and the diameter.',
-			}),
+		asks: () => question({ code: 'dieName' }, 'text', option('by-radius')),
 		takesText: (draft, text) => put(draft, 'tooling.die', text || undefined, 'clr'),
 	},
 	clr: {
-		title: 'Bender and die',
 		field: 'tooling.clr',
 		groups: ['die'],
-		asks: () => question(capital(TOOLING_FIELDS.clr.says), 'length'),
+		asks: () => question({ code: 'clr' }, 'length'),
 		takesNumber: (draft, value) => put(draft, 'tooling.clr', value, 'clamp'),
 	},
 	clamp: {
-		title: 'Bender and die',
 		field: 'tooling.clamp',
-		asks: () => question(capital(TOOLING_FIELDS.clamp.says), 'length', { usual: NONE, help: 'From the mark back.' }),
+		asks: () => question({ code: 'clamp' }, 'length', NONE),
 		takesNumber: (draft, value) => put(draft, 'tooling.clamp', value, 'follow'),
 	},
 	follow: {
-		title: 'Bender and die',
 		field: 'tooling.follow',
-		asks: () =>
-			question(capital(TOOLING_FIELDS.follow.says), 'length', {
-				usual: NONE,
-				help: 'What must still lie behind a bend while it is pulled.',
-			}),
+		asks: () => question({ code: 'follow' }, 'length', NONE),
 		takesNumber: (draft, value) => put(draft, 'tooling.follow', value, 'shape'),
 	},
 } satisfies Partial<Record<Place, Asked>>;

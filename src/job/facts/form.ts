@@ -1,11 +1,12 @@
+import type { QuestionFact } from './question.ts';
+
 /** What the form finds in an answer before it is in the file. Lengths in the job's unit, angles in degrees. */
 export type FormFound =
 	| { code: 'rise-and-run'; rise: number; run: number | undefined }
 	| { code: 'rise-at'; rise: number; angle: number };
 
 export type FormRight =
-	/** An answer to the question of this label. */
-	| { code: 'answer'; label: string }
+	| { code: 'answer'; to: QuestionFact }
 	| { code: 'choice' }
 	| { code: 'offset'; by: 'run' | 'angle' }
 	| { code: 'longer-offset'; by: 'run' | 'angle'; radius: number; short: number; units: string }

@@ -16,7 +16,8 @@ export type BenchPage =
 	| { bench: 'radius'; bender: string; die: string; units: Units }
 	| { bench: 'forget'; bender: string; die: string | null }
 	| { bench: 'piece'; piece: PieceForm }
-	| { bench: 'more' | 'help' };
+	/** `from`: the page that asked for it. */
+	| { bench: 'more' | 'help'; from: BenchPage };
 
 export function benderOf(benders: readonly KeptBender[], name: string): KeptBender | undefined {
 	return benders.find((bender) => bender.name === name);

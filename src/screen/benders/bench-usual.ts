@@ -1,3 +1,4 @@
+import { CHOICE, CHOOSE_OR_BACK } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Choice } from '../shell/prompt.ts';
 import type { BenchPage } from './bench-page.ts';
@@ -9,17 +10,25 @@ export function to(at: BenchPage): HomeStep {
 }
 
 export const HOME: HomeStep = { step: 'page', page: { page: 'home' } };
-const CHOOSE = 'Write the number of a choice and press Enter; / goes back.';
-const MORE = { label: 'more', step: to({ bench: 'more' }) } as const;
-const HELP_PAGE = to({ bench: 'help' });
 
 export function chosen(title: string, choices: readonly Choice<HomeStep>[], back: HomeStep): HomeView {
 	return {
 		title,
-		prompt: { label: 'Number of your choice', choices, star: MORE, back: { label: 'back', step: back }, empty: CHOOSE },
-		keys: [['h', 'help']],
-		shortcuts: { h: HELP_PAGE, '?': HELP_PAGE },
+		prompt: { label: CHOICE, choices, back: { label: 'back', step: back }, empty: CHOOSE_OR_BACK },
 		body: () => [],
+	};
+}
+
+/** The page with the keys that all of them have: help, and for a pad what else there is. In free text a letter is a letter. */
+export function withKeys(from: BenchPage, view: HomeView): HomeView {
+	if (view.prompt.text !== undefined || from.bench === 'help') return view;
+	const help = to({ bench: 'help', from });
+	const more = { star: { label: 'more', step: to({ bench: 'more', from }) } };
+	return {
+		...view,
+		prompt: { ...view.prompt, ...(from.bench === 'more' ? {} : more) },
+		keys: [['h', 'help']],
+		shortcuts: { h: help, '?': help },
 	};
 }
 

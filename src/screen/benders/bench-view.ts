@@ -1,17 +1,33 @@
 import type { KeptBender } from '../../settings/settings.ts';
-import { formatLength } from '../../units/format.ts';
+import {
+	BENDER,
+	benderTitle,
+	DIE,
+	dieTitle,
+	FIELD,
+	FORGET,
+	HELP,
+	LIST,
+	MORE,
+	ofBender,
+} from '../../words/screen/benders.ts';
+import { ONLY_BACK } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { wrapped } from '../text/line.ts';
 import { type BenchPage, benderOf, recordOf } from './bench-page.ts';
-import { chosen, HOME, homeOf, to } from './bench-usual.ts';
+import { chosen, HOME, homeOf, to, withKeys } from './bench-usual.ts';
 import { fieldView } from './field-view.ts';
-import { DIE_FIELDS, fieldLine, MACHINE_FIELDS } from './field-words.ts';
+import { DIE_FIELDS, MACHINE_FIELDS } from './kept-fields.ts';
 import { newBenderView, newDieView, radiusView, unitsView } from './new-die-view.ts';
 import { pieceView } from './piece-view.ts';
 
 /** The page of the benders that is open, over what is kept of them. */
 export function benchView(at: BenchPage, benders: readonly KeptBender[]): HomeView {
+	return withKeys(at, pageOf(at, benders));
+}
+
+function pageOf(at: BenchPage, benders: readonly KeptBender[]): HomeView {
 	switch (at.bench) {
 		case 'list':
 			return listView(benders);
@@ -34,56 +50,49 @@ export function benchView(at: BenchPage, benders: readonly KeptBender[]): HomeVi
 		case 'piece':
 			return pieceView(at.piece);
 		case 'more':
-			return chosen('More', MORE_CHOICES, to({ bench: 'list' }));
+			return moreView(at);
 		case 'help':
-			return helpView();
+			return helpView(at.from);
 	}
 }
-
-const MORE_CHOICES: readonly Choice<HomeStep>[] = [
-	{ label: 'help', step: to({ bench: 'help' }) },
-	{ label: 'the jobs', step: HOME },
-];
 
 function listView(benders: readonly KeptBender[]): HomeView {
 	const choices: Choice<HomeStep>[] = [
 		...benders.map(({ name, dies }) => ({
-			group: 'Benders',
-			label: `${name}: ${dies.length === 1 ? '1 die' : `${dies.length} dies`}`,
+			group: LIST.benders,
+			label: LIST.bender(name, dies.length),
 			step: to({ bench: 'bender', bender: name }),
 		})),
 		{
-			group: 'Besides',
-			label: benders.length === 0 ? 'set up a bender' : 'set up another bender',
+			group: LIST.besides,
+			label: LIST.setUp(benders.length),
 			step: to({ bench: 'newBender' }),
 		},
-		{ group: 'Besides', label: 'what benders and dies have learned', step: { step: 'learned' } },
+		{ group: LIST.besides, label: LIST.learned, step: { step: 'learned' } },
 	];
-	const none =
-		'No bender is set up yet. A job can name its die by itself; one that is kept saves typing, and a test piece belongs to it.';
 	return {
-		...chosen('Benders and dies', choices, HOME),
-		body: ({ columns }) => [{ rank: 0, lines: benders.length === 0 ? wrapped(none, columns) : [] }],
+		...chosen(LIST.title, choices, HOME),
+		body: ({ columns }) => [{ rank: 0, lines: benders.length === 0 ? wrapped(LIST.none, columns) : [] }],
 	};
 }
 
 function benderView(benders: readonly KeptBender[], bender: string): HomeView {
 	const record = recordOf(benders, bender, null);
 	const choices: Choice<HomeStep>[] = [
-		...(benderOf(benders, bender)?.dies ?? []).map(({ name, units, fields }) => ({
-			group: 'Dies',
-			label: `die ${name}${fields.clr == null ? '' : `, radius ${formatLength(fields.clr, units)}`}`,
-			step: to({ bench: 'die', bender, die: name }),
+		...(benderOf(benders, bender)?.dies ?? []).map((die) => ({
+			group: BENDER.dies,
+			label: BENDER.die(die),
+			step: to({ bench: 'die', bender, die: die.name }),
 		})),
-		{ group: 'Dies', label: 'a further die', step: to({ bench: 'newDie', bender }) },
+		{ group: BENDER.dies, label: BENDER.further, step: to({ bench: 'newDie', bender }) },
 		...MACHINE_FIELDS.map((field) => ({
-			group: 'With every die',
-			label: fieldLine(field, record),
+			group: BENDER.withEvery,
+			label: FIELD.row(field, record),
 			step: to({ bench: 'field', bender, die: null, field }),
 		})),
-		{ group: 'Besides', label: 'forget this bender', step: to({ bench: 'forget', bender, die: null }) },
+		{ group: LIST.besides, label: BENDER.forget, step: to({ bench: 'forget', bender, die: null }) },
 	];
-	return chosen(`Bender ${bender}`, choices, to({ bench: 'list' }));
+	return chosen(benderTitle(bender), choices, to({ bench: 'list' }));
 }
 
 function dieView(benders: readonly KeptBender[], bender: string, die: string): HomeView {
@@ -91,52 +100,49 @@ function dieView(benders: readonly KeptBender[], bender: string, die: string): H
 	const { clr, stretch } = record.fields;
 	const piece = { bender, die, units: record.units, clr: clr ?? 0, stretch: stretch ?? 0, given: [] };
 	const choices: Choice<HomeStep>[] = [
-		...(clr == null
-			? []
-			: [{ group: 'Besides', label: 'read a test piece: one bend in scrap', step: to({ bench: 'piece', piece }) }]),
-		{ group: 'Besides', label: 'forget this die', step: to({ bench: 'forget', bender, die }) },
+		...(clr == null ? [] : [{ group: LIST.besides, label: DIE.piece, step: to({ bench: 'piece', piece }) }]),
+		{ group: LIST.besides, label: DIE.forget, step: to({ bench: 'forget', bender, die }) },
 	];
 	const fields = DIE_FIELDS.map((field) => ({
-		group: 'Kept of the die',
-		label: fieldLine(field, record),
+		group: DIE.kept,
+		label: FIELD.row(field, record),
 		step: to({ bench: 'field', bender, die, field }),
 	}));
 	return {
-		...chosen(`Die ${die}`, [...fields, ...choices], to({ bench: 'bender', bender })),
-		where: `bender ${bender}`,
+		...chosen(dieTitle(die), [...fields, ...choices], to({ bench: 'bender', bender })),
+		where: ofBender(bender),
 	};
 }
 
 function forgetView(bender: string, die: string | null): HomeView {
-	const what = die === null ? `bender ${bender} and its dies` : `die ${die} of bender ${bender}`;
 	const next: BenchPage = die === null ? { bench: 'list' } : { bench: 'bender', bender };
 	return {
-		title: 'Forget it?',
+		title: FORGET.title,
 		prompt: {
 			label: '',
 			plus: {
-				label: 'forget it',
-				step: { step: 'shop', change: { bender, die, changes: null }, next, said: `Forgotten: ${what}.` },
+				label: FORGET.plus,
+				step: { step: 'shop', change: { bender, die, changes: null }, next, said: FORGET.done(bender, die) },
 			},
 			back: { label: 'back', step: to(homeOf(bender, die)) },
-			empty: 'Press + to forget it, / to go back.',
+			empty: FORGET.empty,
 		},
-		body: ({ columns }) => [
-			{ rank: 0, lines: wrapped(`What is kept of ${what} is forgotten. Logs stay.`, columns, 'alert') },
-		],
+		body: ({ columns }) => [{ rank: 0, lines: wrapped(FORGET.ask(bender, die), columns, 'alert') }],
 	};
 }
 
-const HELP_TEXT = [
-	'What is kept here goes into every job that names the bender and the die and leaves the value out.',
-	'A test piece is one bend in scrap: it tells how large the bend really comes out, how far past the index line of the die it begins, and how much the arc stretches. With them marks come out where they belong.',
-	'Lengths as 4 1/2, 114.3 mm or 5 - 1/2; angles in degrees.',
-] as const;
+function moreView(at: Extract<BenchPage, { bench: 'more' | 'help' }>): HomeView {
+	const choices: readonly Choice<HomeStep>[] = [
+		{ label: MORE.help, step: to({ bench: 'help', from: at }) },
+		{ label: MORE.jobs, step: HOME },
+	];
+	return chosen('More', choices, to(at.from));
+}
 
-function helpView(): HomeView {
+function helpView(from: BenchPage): HomeView {
 	return {
-		title: 'Help: benders and dies',
-		prompt: { label: '', back: { label: 'back', step: to({ bench: 'list' }) }, empty: 'Press / to go back.' },
-		body: ({ columns }) => HELP_TEXT.map((text) => ({ rank: 0, lines: wrapped(text, columns, 'plain', 2) })),
+		title: HELP.title,
+		prompt: { label: '', back: { label: 'back', step: to(from) }, empty: ONLY_BACK },
+		body: ({ columns }) => HELP.said.map((text) => ({ rank: 0, lines: wrapped(text, columns, 'plain', 2) })),
 	};
 }

@@ -1,15 +1,14 @@
 import { wrongValue } from '../../settings/fields.ts';
 import type { KeptBender } from '../../settings/settings.ts';
 import { TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
-import { capital } from '../../units/format.ts';
 import { parseQuantity } from '../../units/parse.ts';
 import { UnitsError } from '../../units/units-error.ts';
+import { benderTitle, dieTitle, FIELD, FORGET } from '../../words/screen/benders.ts';
 import { fieldRightWords } from '../../words/settings.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import { line } from '../text/line.ts';
 import { type BenchPage, recordOf } from './bench-page.ts';
 import { homeOf, to } from './bench-usual.ts';
-import { fieldWords, valueWords } from './field-words.ts';
 
 /** One figure that is kept of a bender or a die. */
 export function fieldView(benders: readonly KeptBender[], at: Extract<BenchPage, { bench: 'field' }>): HomeView {
@@ -22,27 +21,23 @@ export function fieldView(benders: readonly KeptBender[], at: Extract<BenchPage,
 		step: 'shop',
 		change: { bender, die, changes: { units, fields: { [field]: value } } },
 		next: homeOf(bender, die),
-		said:
-			value === null
-				? `Forgotten: ${fieldWords(field)}.`
-				: `Kept: ${fieldWords(field)}, ${valueWords(field, value, units)}.`,
+		said: FIELD.kept(field, value, units),
 	});
-	const unit = kind === 'length' ? `, ${units}` : kind === 'angle' ? ', degrees' : '';
 	return {
-		title: die === null ? `Bender ${bender}` : `Die ${die}`,
+		title: die === null ? benderTitle(bender) : dieTitle(die),
 		prompt: {
-			label: `${capital(fieldWords(field))}${unit}`,
+			label: FIELD.label(field, units),
 			read(text) {
 				const value = parse(text);
 				const right = wrongValue(field, value, units);
 				if (right !== null) throw new UnitsError(text, fieldRightWords(right));
 				return kept(value);
 			},
-			understood: (text) => valueWords(field, parse(text), units),
-			...(known == null ? {} : { plus: { label: 'forget it', step: kept(null) } }),
+			understood: (text) => FIELD.value(field, parse(text), units),
+			...(known == null ? {} : { plus: { label: FORGET.plus, step: kept(null) } }),
 			back: { label: 'back', step: to(homeOf(bender, die)) },
-			empty: 'Write the number and press Enter; / goes back.',
+			empty: FIELD.empty,
 		},
-		body: () => [{ rank: 0, lines: known == null ? [] : [line(`Kept now: ${valueWords(field, known, units)}`)] }],
+		body: () => [{ rank: 0, lines: known == null ? [] : [line(FIELD.now(field, known, units))] }],
 	};
 }

@@ -5,7 +5,8 @@ import { formatLength } from '../../units/format.ts';
 import { parseLength } from '../../units/parse.ts';
 import type { Units } from '../../units/units.ts';
 import { UnitsError } from '../../units/units-error.ts';
-import { fieldRightWords, NAME_RIGHT } from '../../words/settings.ts';
+import { dieTitle, NEW } from '../../words/screen/benders.ts';
+import { fieldRightWords } from '../../words/settings.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import { line, wrapped } from '../text/line.ts';
 import { type BenchPage, benderOf } from './bench-page.ts';
@@ -22,30 +23,28 @@ function nameView(
 	return {
 		title,
 		prompt: {
-			label: 'What it is called',
+			label: NEW.label,
 			text: (name) => {
-				if (taken.includes(name)) return `${name} is set up already; write another name, or / to go back.`;
-				return nameWillDo(name) ? next(name) : `Write ${NAME_RIGHT}; / goes back.`;
+				if (taken.includes(name)) return NEW.taken(name);
+				return nameWillDo(name) ? next(name) : NEW.wrong;
 			},
 			back: { label: 'back', step: to(back) },
 			empty: '',
 		},
-		body: ({ columns }) => [
-			{ rank: 0, lines: wrapped('Jobs name it so, and springback is learned under that name.', columns, 'quiet') },
-		],
+		body: ({ columns }) => [{ rank: 0, lines: wrapped(NEW.why, columns, 'quiet') }],
 	};
 }
 
 export function newBenderView(benders: readonly KeptBender[]): HomeView {
 	const taken = benders.map(({ name }) => name);
-	return nameView('Another bender', taken, (bender) => to({ bench: 'newDie', bender }), { bench: 'list' });
+	return nameView(NEW.bender, taken, (bender) => to({ bench: 'newDie', bender }), { bench: 'list' });
 }
 
 export function newDieView(benders: readonly KeptBender[], bender: string): HomeView {
 	const known = benderOf(benders, bender);
 	const taken = (known?.dies ?? []).map(({ name }) => name);
 	const view = nameView(
-		`A die of bender ${bender}`,
+		NEW.die(bender),
 		taken,
 		(die) => to({ bench: 'units', bender, die }),
 		known === undefined ? { bench: 'list' } : { bench: 'bender', bender },
@@ -56,18 +55,18 @@ export function newDieView(benders: readonly KeptBender[], bender: string): Home
 export function unitsView(bender: string, die: string): HomeView {
 	const choices = (
 		[
-			['inches', 'in'],
-			['millimeters', 'mm'],
+			[NEW.inches, 'in'],
+			[NEW.millimeters, 'mm'],
 		] satisfies [string, Units][]
 	).map(([label, units]) => ({ label, step: to({ bench: 'radius', bender, die, units }) }));
-	return { ...chosen(`Die ${die}`, choices, to({ bench: 'newDie', bender })), where: 'its lengths are given in' };
+	return { ...chosen(dieTitle(die), choices, to({ bench: 'newDie', bender })), where: NEW.units };
 }
 
 export function radiusView({ bender, die, units }: Extract<BenchPage, { bench: 'radius' }>): HomeView {
 	return {
-		title: `Die ${die}`,
+		title: dieTitle(die),
 		prompt: {
-			label: `Center-line radius of the die, ${units}`,
+			label: NEW.radius(units),
 			read(text) {
 				const clr = parseLength(text, units);
 				const right = wrongValue('clr', clr, units);
@@ -77,13 +76,13 @@ export function radiusView({ bender, die, units }: Extract<BenchPage, { bench: '
 					step: 'shop',
 					change: { bender, die, changes: { units, fields: { clr } } },
 					next,
-					said: `Die ${die} is set up.`,
+					said: NEW.done(die),
 				};
 			},
 			understood: (text) => formatLength(parseLength(text, units), units),
 			back: { label: 'back', step: to({ bench: 'units', bender, die }) },
-			empty: 'Write the radius and press Enter; / goes back.',
+			empty: NEW.radiusEmpty,
 		},
-		body: () => [{ rank: 0, lines: [line('From the center of the die to the center line of the tube.', 'quiet')] }],
+		body: () => [{ rank: 0, lines: [line(NEW.radiusHelp, 'quiet')] }],
 	};
 }

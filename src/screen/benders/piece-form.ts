@@ -2,10 +2,18 @@ import { readTestPiece, type TestPiece, type TestResult, usualScatter } from '..
 import { parseQuantity, type Quantity } from '../../units/parse.ts';
 import type { Units } from '../../units/units.ts';
 import { UnitsError } from '../../units/units-error.ts';
+import { type PieceFault, type PieceReading, pieceFaultWords } from '../../words/test-piece.ts';
 
 /** What is read of a test piece, in the order in which the hands come to it. */
-export const PIECE_READINGS = ['od', 'before', 'mark', 'angle', 'startLeg', 'farLeg', 'straight'] as const;
-export type PieceReading = (typeof PIECE_READINGS)[number];
+export const PIECE_READINGS = [
+	'od',
+	'before',
+	'mark',
+	'angle',
+	'startLeg',
+	'farLeg',
+	'straight',
+] as const satisfies PieceReading[];
 
 export const kindOf = (reading: PieceReading): Quantity => (reading === 'angle' ? 'angle' : 'length');
 
@@ -35,20 +43,20 @@ export function withReading(form: PieceForm, text: string | null): PieceForm {
 	if (reading === null) throw new RangeError('All of a test piece is read.');
 	const value = text === null ? null : parseQuantity(text, kindOf(reading), form.units);
 	const right = value === null ? null : wrongReading(form, reading, value);
-	if (right !== null) throw new UnitsError(text ?? '', right);
+	if (right !== null) throw new UnitsError(text ?? '', pieceFaultWords(right));
 	return { ...form, given: [...form.given, value] };
 }
 
 /** What would be right instead; null where nothing is wrong. */
-function wrongReading({ given, clr }: PieceForm, reading: PieceReading, value: number): string | null {
+function wrongReading({ given, clr }: PieceForm, reading: PieceReading, value: number): PieceFault | null {
 	const [od = 0, before = 0, mark = 0] = given as number[];
-	if (reading === 'angle') return value > 0 && value < 180 ? null : 'an angle above 0 and below 180';
-	if (!(value > 0)) return 'a length above 0';
-	if (reading === 'od') return value <= 2 * clr ? null : `at most twice the radius of the die, ${2 * clr}`;
-	if (reading === 'mark') return value < before ? null : `less than the length of the piece, ${before}`;
-	if (reading === 'straight') return Math.abs(value - mark) <= clr ? null : `near the mark, ${mark}`;
+	if (reading === 'angle') return value > 0 && value < 180 ? null : { code: 'angle' };
+	if (!(value > 0)) return { code: 'above-nothing' };
+	if (reading === 'od') return value <= 2 * clr ? null : { code: 'at-most-two-radii', value: 2 * clr };
+	if (reading === 'mark') return value < before ? null : { code: 'under-the-length', value: before };
+	if (reading === 'straight') return Math.abs(value - mark) <= clr ? null : { code: 'near-the-mark', value: mark };
 	if (reading === 'startLeg' || reading === 'farLeg')
-		return value < before + od + 2 * clr ? null : `less than the piece is long, ${before}`;
+		return value < before + od + 2 * clr ? null : { code: 'shorter-than-the-piece', value: before };
 	return null;
 }
 

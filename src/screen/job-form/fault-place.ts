@@ -1,5 +1,5 @@
 import type { Draft, JobJson } from '../../job/draft/draft.ts';
-import { FIELDS } from '../../job/draft/field-questions.ts';
+import { isField } from '../../job/draft/field-questions.ts';
 import { placeOfField } from '../../job/draft/questions.ts';
 import type { EndName } from '../../tube/job.ts';
 
@@ -33,7 +33,7 @@ export function questionAt(at: string): Partial<Draft> | null {
 	if (end !== undefined) return { at: 'endFit', part: { end: end as EndName } };
 	if (at === 'tube') return { at: 'material' };
 	if (at === 'tooling') return { at: 'clr' };
-	if (at in FIELDS) return { at: 'field', field: at };
+	if (isField(at)) return { at: 'field', field: at };
 	const place = placeOfField(at);
 	return place === undefined ? null : { at: place };
 }

@@ -4,9 +4,7 @@ import { draftFaults } from '../../job/draft/preview.ts';
 import type { Shop } from '../../job/draft/question.ts';
 import type { Fault } from '../../job/facts/index.ts';
 import { JOB_FORMAT } from '../../job/read.ts';
-import type { KeptBender } from '../../settings/settings.ts';
-import { formatLength } from '../../units/format.ts';
-import { toldFault } from '../../words/job/fault.ts';
+import { tooFarFromAJob, wrongAnswer } from '../../words/job-form/pages.ts';
 import type { Lengths } from '../../words/lengths.ts';
 import type { WorkshopPort } from '../benders/workshop-port.ts';
 import type { Message } from '../session/session-state.ts';
@@ -21,7 +19,8 @@ export type Aside =
 	| { aside: 'named' }
 	| { aside: 'leave' }
 	| { aside: 'more' }
-	| { aside: 'help' };
+	/** `from`: what had asked for help; null: a question or the overview. */
+	| { aside: 'help'; from: Aside | null };
 
 /** A job that is being written on the screen. */
 export interface JobForm {
@@ -42,12 +41,10 @@ export interface JobForm {
 export function shopOf(port: WorkshopPort): Shop {
 	const dies = port
 		.benders()
-		.flatMap(({ name, dies: of }) => of.map((die) => ({ bender: name, die: die.name, says: radius(die) })));
+		.flatMap(({ name, dies: of }) =>
+			of.map(({ name: die, units, fields }) => ({ bender: name, die, clr: fields.clr ?? null, units })),
+		);
 	return { lookup: port.lookup, dies, lessons: port.lessons };
-}
-
-function radius({ units, fields }: KeptBender['dies'][number]): string {
-	return fields.clr === undefined || fields.clr === null ? '' : `radius ${formatLength(fields.clr, units)}`;
 }
 
 export function newForm(shop: Shop): JobForm {
@@ -85,7 +82,7 @@ class NotMendable extends Error {
 	readonly exitCode = 2;
 
 	constructor(path: string) {
-		super(`${path} is too far from a job file to be mended here: mend it in a text editor, then look at it again.`);
+		super(tooFarFromAJob(path));
 	}
 }
 
@@ -108,11 +105,7 @@ export function changedFile(form: JobForm, file: Draft['file']): JobForm {
 export function answeredForm(form: JobForm, text: string): { form: JobForm; message: Message | null } {
 	const result = answer(draftIn(form), text, form.shop);
 	if ('faults' in result) {
-		const said = result.faults
-			.map(toldFault)
-			.map(({ found, right }) => `Not ${found}; write ${right}.`)
-			.join(' ');
-		return { form, message: { kind: 'wrong', text: said } };
+		return { form, message: { kind: 'wrong', text: wrongAnswer(result.faults) } };
 	}
 	const { draft } = result;
 	const next = form.mending && draft.at === 'overview' ? atFault(draft, form.shop) : draft;
@@ -121,7 +114,8 @@ export function answeredForm(form: JobForm, text: string): { form: JobForm; mess
 
 /** One question back; null: there is none before it. */
 export function backInForm(form: JobForm): JobForm | null {
-	if (form.aside !== null) return { ...form, aside: ABOVE[form.aside.aside] ?? null };
+	const { aside } = form;
+	if (aside !== null) return { ...form, aside: aside.aside === 'help' ? aside.from : (ABOVE[aside.aside] ?? null) };
 	return form.drafts.length > 1 ? { ...form, drafts: form.drafts.slice(0, -1) } : null;
 }
 
@@ -130,5 +124,4 @@ const ABOVE: Partial<Record<Aside['aside'], Aside>> = {
 	bend: { aside: 'shape' },
 	point: { aside: 'shape' },
 	check: { aside: 'checks' },
-	help: { aside: 'more' },
 };

@@ -10,13 +10,11 @@ import { sizeAlong } from '../../tube/overall.ts';
 import { drawnViews, type View } from '../../tube/principal-views.ts';
 import { finishedShape } from '../../tube/resolve.ts';
 import type { Shape } from '../../tube/shape.ts';
-import { tubeTurn } from '../../tube/turns.ts';
 import { dot, subtract } from '../../tube/vector.ts';
 import type { Warning } from '../../tube/warnings.ts';
+import { bendRow, captionWords, heedWords, lengthWords, sizeWords } from '../../words/job-form/growth.ts';
+import { UNITS_BRIEF } from '../../words/job-form/pages.ts';
 import { LENGTH_KEYS, nextLengths, type ShownJob } from '../../words/lengths.ts';
-import { angle, fine, tape } from '../../words/numbers.ts';
-import { WAYS } from '../../words/readings.ts';
-import { warningWords } from '../../words/warnings.ts';
 import { drawTube } from '../drawing/tube-drawing.ts';
 import type { HomeView } from '../home/home-view.ts';
 import type { Room, Section } from '../session/pages/page.ts';
@@ -42,7 +40,7 @@ export function lengthsShortcut(form: JobForm, so: Preview | null): Pick<HomeVie
 	if (so === null || !hasShape(draftIn(form))) return {};
 	const lengths = nextLengths(so.job);
 	const step = { step: 'formShown', form: { ...form, lengths } } as const;
-	return { keys: [['u', LENGTH_KEYS[lengths]]], shortcuts: { u: step } };
+	return { keys: [['u', LENGTH_KEYS[lengths], UNITS_BRIEF]], shortcuts: { u: step } };
 }
 
 function soFar(draft: Draft, { shop }: JobForm): Preview | null {
@@ -62,19 +60,6 @@ function warningsOf({ job, growth, ended }: Preview): Warning[] {
 	return jobWarnings(job, growth).filter(({ code }) => ended || !ABOUT_THE_END.has(code));
 }
 
-/** What is to be heeded, each kind of it said once, and at which bends besides. */
-function heedWords(so: Preview): string[] {
-	const all = warningsOf(so);
-	return [...new Set(all.map(({ code }) => code))].map((kind) => {
-		const [first, ...rest] = all.filter(({ code }) => code === kind);
-		const more = rest.flatMap((warning) =>
-			'bend' in warning ? warning.bend : 'bends' in warning ? warning.bends : [],
-		);
-		const others = [...new Set(more)].map((bend) => `bend ${bend}`);
-		return `${warningWords(first!, so.job)}${others.length === 0 ? '' : ` The same at ${others.join(', ')}.`}`;
-	});
-}
-
 /** Rows that the questions and the cut length want besides. */
 const OTHER_ROWS = 7;
 
@@ -86,33 +71,17 @@ export function growthSections(so: Preview | null, { columns, rows: room }: Room
 	const cut = cutLength(job, shape);
 	const known = ended ? cut : cut - shape.straights.at(-1)!;
 	const rows = marks(job, shape, cut).map(({ fromStart }, at): Line => {
-		const { rotation, angle: degrees } = shape.bends[at]!;
-		const text = `mark ${tape(fromStart, job).padStart(11)}   ${turnWords(rotation, at + 1).padEnd(27)}${angle(degrees).padStart(6)}`;
+		const text = bendRow(fromStart, { ...shape.bends[at]!, number: at + 1 }, job);
 		return [span(`bend ${String(at + 1).padEnd(3)}`, at + 1 === so.now ? 'strong' : 'quiet'), span(text)];
 	});
 	// The last bends are the ones that one is at.
 	const shown = rows.slice(-Math.max(2, room - OTHER_ROWS));
-	const length = lengthWords(so, tape(known, job), columns);
-	const heed = heedWords(so).map((text): Section => ({ rank: 3, lines: wrapped(`! ${text}`, columns, 'alert', 2) }));
+	const { whole, short } = lengthWords(known, overAllWords(so), ended, job);
+	const length = whole.length <= columns ? whole : short;
+	const heed = heedWords(warningsOf(so), job).map(
+		(text): Section => ({ rank: 3, lines: wrapped(`! ${text}`, columns, 'alert', 2) }),
+	);
 	return [{ rank: 2, lines: [...shown, line(length, 'strong')] }, ...heed];
-}
-
-function turnWords(rotation: number, bend: number): string {
-	const { degrees, way } = tubeTurn(rotation, bend);
-	if (way === 'none') return bend === 1 ? '' : 'no turn';
-	return `turn ${angle(degrees)}, ${WAYS[way]}`;
-}
-
-/** The tube so far in one line: its length, how large it is over all, and what is in that where there is room to say so. */
-function lengthWords(so: Preview, length: string, columns: number): string {
-	const size = overAllWords(so);
-	const [whole, short] = so.ended
-		? [
-				`Cut length ${length}, trims in it; ${size} over all, outside to outside.`,
-				`Cut length ${length}; ${size} over all.`,
-			]
-		: [`So far ${length} of tube, ${size} over all, without the last straight.`, `So far ${length}; ${size} over all.`];
-	return whole.length <= columns ? whole : short;
 }
 
 /** How large the tube so far is, outside to outside, along the drawing's own axes; of a tube by bends along straight 1 and square to it. */
@@ -123,23 +92,23 @@ function overAllWords({ job, growth, ended }: Preview): string {
 	const axes = drawingAxes(job.shape, shape);
 	const { od } = job.tube;
 	const [x, y, z] = [axes.x, axes.y, axes.z].map((axis) => sizeAlong(at, od, axis)) as [number, number, number];
-	const deep = z > od * (1 + FLAT) ? ` by ${fine(z, job)}` : '';
-	return `${fine(x, job)} by ${fine(y, job)}${deep}`;
+	return sizeWords({ x, y, z: z > od * (1 + FLAT) ? z : null }, job);
 }
 
 /** A tube that stands out of its plane by less than this part of its diameter lies flat. */
 const FLAT = 1e-6;
 
+type Side = Parameters<typeof captionWords>[0];
+
 /** The views for the form: those of a drawing by points are its own. `start`: where the start end is in the first of them. */
-function drawnOn(job: Job, shape: Shape): { views?: readonly View[]; start: string } {
-	if (job.shape.kind === 'bends') return { start: 'START at the left' };
+function drawnOn(job: Job, shape: Shape): { views?: readonly View[]; start: Side } {
+	if (job.shape.kind === 'bends') return { start: 'left' };
 	const points = corners(shape);
 	const views = drawnViews(points, drawingAxes(job.shape, shape));
 	const way = subtract(points.at(-1)!, points[0]!);
 	const [across, up] = [dot(way, views[0]!.right), dot(way, views[0]!.up)];
-	const side =
-		Math.abs(across) >= Math.abs(up) ? (across < 0 ? 'at the right' : 'at the left') : up < 0 ? 'above' : 'below';
-	return { views, start: `START ${side}` };
+	const level = Math.abs(across) >= Math.abs(up);
+	return { views, start: level ? (across < 0 ? 'right' : 'left') : up < 0 ? 'above' : 'below' };
 }
 
 /** The tube so far, the bend in hand thick. */
@@ -149,8 +118,7 @@ export function growthPicture(so: Preview | null, { ascii }: Look): (columns: nu
 	const shape = finishedShape(job, growth);
 	const drawn = drawnOn(job, shape);
 	const met = ended ? joints(job, shape) : [];
-	const start = met.length === 0 ? drawn.start : `${drawn.start}; what an end meets in fine dots`;
-	const words = ended ? start : `${start}; the dotted end is not known yet`;
+	const words = captionWords(drawn.start, met.length > 0, ended);
 	return (columns, rows) => {
 		const { rows: dots, views } = drawTube(shape, now, columns, rows - 1, ascii, shape, drawn.views, met);
 		const caption = views === '' ? words : `${words}; ${views}`;

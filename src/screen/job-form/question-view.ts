@@ -5,38 +5,43 @@ import { questionOf } from '../../job/draft/questions.ts';
 import { understood } from '../../units/understood.ts';
 import type { Units } from '../../units/units.ts';
 import { faultWords } from '../../words/job/fault.ts';
+import { optionBrief, optionWords } from '../../words/job-form/options.ts';
+import { AS_IT_IS, inWhat, NEW_JOB, WRITE_TEXT, writeNumber } from '../../words/job-form/pages.ts';
+import { pointsWords, summary } from '../../words/job-form/parts.ts';
+import { askedWords, titleWords } from '../../words/job-form/questions.ts';
+import { CHOOSE_OR_BACK } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Section } from '../session/pages/page.ts';
 import type { FieldEntry, Prompt } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
 import { draftIn, type JobForm, mended } from './form.ts';
-import { growing, growthPicture, growthSections, hasShape, lengthsShortcut } from './growth.ts';
-import { pointsWords, summary } from './job-words.ts';
-import { MORE } from './part-lists.ts';
+import { growing, growthPicture, growthSections, hasShape } from './growth.ts';
+import { formKeys, MORE } from './part-lists.ts';
 
 /** The question that is open, with the tube as far as it has grown. */
 export function questionView(form: JobForm, entry: FieldEntry): HomeView {
 	const draft = draftIn(form);
 	const units = draft.file.units ?? 'in';
 	const question = questionOf(draft, form.shop);
+	const { label, help = '' } = askedWords(question.is);
 	// Of a job that is being changed one sees what stands there, and can leave it.
 	const now = draft.whole ? currentAnswer(draft) : null;
 	const typed = typedAnswer(question, entry.field);
 	const fault = mended(form);
 	const so = growing(form, typed);
 	return {
-		title: question.title,
-		where: draft.file.name ?? 'a new job',
-		prompt: promptFor(question, units, now),
+		title: titleWords(question.is),
+		where: draft.file.name ?? NEW_JOB,
+		prompt: promptFor(question, label, units, now),
 		body: (room) => [
-			helpSection(question, room.columns),
+			{ rank: 0, lines: help === '' ? [] : wrapped(help, room.columns, 'quiet') },
 			{ rank: 0, lines: fault === null ? [] : wrapped(`! ${faultWords(fault)}`, room.columns, 'wrong', 2) },
 			{ rank: 0, lines: now === null ? [] : [line(`Now: ${nowWords(question, now)}`)] },
 			soFarSection(draft, room.columns),
 			...growthSections(so, room),
 		],
 		...(hasShape(draft) ? { picture: (look) => growthPicture(so, look) } : {}),
-		...(question.kind === 'text' ? {} : lengthsShortcut(form, so)),
+		...(question.kind === 'text' ? {} : formKeys(form, so)),
 	};
 }
 
@@ -47,10 +52,6 @@ function typedAnswer({ kind, options }: Question, field: string): string {
 	return /^\d+$/.test(text) ? (options?.[Number(text) - 1]?.value ?? '') : '';
 }
 
-function helpSection({ help = '' }: Question, columns: number): Section {
-	return { rank: 0, lines: help === '' ? [] : wrapped(help, columns, 'quiet') };
-}
-
 /** What was answered before: of a shape by its points these, as they were typed, else tube and die. */
 function soFarSection(draft: Draft, columns: number): Section {
 	const points = draft.whole ? '' : pointsWords(draft);
@@ -59,42 +60,46 @@ function soFarSection(draft: Draft, columns: number): Section {
 }
 
 function nowWords({ options }: Question, now: string): string {
-	return options?.find(({ value }) => value === now)?.label ?? now;
+	const option = options?.find(({ value }) => value === now);
+	return option === undefined ? now : optionWords(option.is);
 }
 
-function promptFor(question: Question, units: Units, now: string | null): Prompt<HomeStep> {
-	const { label, kind, options } = question;
+function promptFor(question: Question, label: string, units: Units, now: string | null): Prompt<HomeStep> {
+	const { kind, options } = question;
 	// What can be left out keeps that as its key; to leave what stands there, one goes back.
-	const usual = now !== null && question.usual?.value !== '' ? { label: 'as it is', value: now } : question.usual;
+	const usual = now !== null && question.usual?.value !== '' ? { label: AS_IT_IS, value: now } : usualOf(question);
+	const short = question.usual && optionBrief(question.usual.is);
+	const brief = short === undefined ? {} : { brief: short };
 	const back = { label: 'back', step: { step: 'formBack' } as const };
 	const star = MORE;
-	const plus = usual === undefined ? {} : { plus: { label: usual.label, step: given(usual.value) } };
+	const plus = usual === undefined ? {} : { plus: { label: usual.label, ...brief, step: given(usual.value) } };
 	if (kind === 'text') {
 		const text = (words: string) =>
 			words === '' && usual === undefined
-				? 'Write it on the keyboard and press Enter; / goes back.'
+				? WRITE_TEXT
 				: given(words === '' && question.usual === undefined ? (now ?? '') : words);
 		return { label, text, back, empty: '' };
 	}
 	if (kind === 'choice') {
-		const choices = (options ?? []).map(({ label: words, value }) => ({
-			label: words,
+		const choices = (options ?? []).map(({ is, value }) => ({
+			label: optionWords(is),
 			step: given(value),
 			...(value === usual?.value ? { advised: true } : {}),
 		}));
-		return { label, choices, ...plus, star, back, empty: 'Write the number of a choice and press Enter; / goes back.' };
+		return { label, choices, ...plus, star, back, empty: CHOOSE_OR_BACK };
 	}
-	const unit = kind === 'length' ? `, ${units}` : kind === 'angle' ? ', degrees' : '';
 	return {
-		label: `${label}${unit}`,
+		label: inWhat(label, kind, units),
 		read: given,
 		understood: (text) => understood(text, kind, units),
 		...plus,
 		star,
 		back,
-		empty: `Write the number and press Enter${usual === undefined ? '' : `, or + for: ${usual.label}`}; / goes back.`,
+		empty: writeNumber(usual?.label),
 	};
 }
+
+const usualOf = ({ usual }: Question) => usual && { label: optionWords(usual.is), value: usual.value };
 
 function given(text: string): HomeStep {
 	return { step: 'formAnswer', text };

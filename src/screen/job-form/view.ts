@@ -1,11 +1,14 @@
 import type { Draft } from '../../job/draft/draft.ts';
 import { fileNameFor } from '../../job/draft/file-text.ts';
+import { HELP, ITEM, LEAVE, NAMED, TAKEN } from '../../words/job-form/pages.ts';
+import { SHAPE_ROWS } from '../../words/job-form/parts.ts';
+import { CHOICE, ONLY_BACK } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Choice, FieldEntry } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
 import { asking, changedFile, draftIn, type JobForm } from './form.ts';
 import { overviewView } from './overview.ts';
-import { asideView, asked, checksView, fieldsView, shapeView, tubeView } from './part-lists.ts';
+import { asideView, asked, checksView, fieldsView, helpOf, shapeView, tubeView } from './part-lists.ts';
 import { questionView } from './question-view.ts';
 
 /** The page of a job that is being written. */
@@ -26,9 +29,9 @@ export function formView(form: JobForm, entry: FieldEntry): HomeView {
 		case 'named':
 			return namedView(form);
 		case 'leave':
-			return leaveView();
+			return leaveView(form);
 		case 'more':
-			return asideView('More', 'Number of your choice', [HELP_CHOICE, LEAVE_CHOICE]);
+			return moreView(form);
 		case 'help':
 			return helpView();
 		default:
@@ -48,18 +51,12 @@ function itemView(form: JobForm, what: 'bend' | 'point' | 'check', item: number)
 		return what === 'point' ? { at: 'x', item, put } : { at: 'checkKind', item, put };
 	};
 	const choices: Choice<HomeStep>[] = [
-		{ label: `change ${what} ${item + 1}`, step: shown(asking(form, open('instead'))) },
-		...(what === 'check' ? [] : [{ label: `put another before it`, step: shown(asking(form, open('before'))) }]),
-		{ label: `take ${what} ${item + 1} out`, step: shown(changedFile(form, without(file, what, item))) },
-		...(what === 'bend' ? [bendDieChoice(form, item)] : []),
+		{ label: ITEM.change(what, item + 1), step: shown(asking(form, open('instead'))) },
+		...(what === 'check' ? [] : [{ label: ITEM.before, step: shown(asking(form, open('before'))) }]),
+		{ label: ITEM.out(what, item + 1), step: shown(changedFile(form, without(file, what, item))) },
+		...(what === 'bend' ? [asked(form, SHAPE_ROWS.die(file, item), { at: 'bendDie', item, put: 'instead' })] : []),
 	];
-	return asideView(`${what[0]!.toUpperCase()}${what.slice(1)} ${item + 1}`, 'Number of your choice', choices);
-}
-
-function bendDieChoice(form: JobForm, item: number): Choice<HomeStep> {
-	const { shape, tooling } = draftIn(form).file;
-	const own = tooling?.die === undefined ? "the job's" : `the job's, ${tooling.die}`;
-	return asked(form, `its die: ${shape?.bends?.[item]?.die ?? own}`, { at: 'bendDie', item, put: 'instead' });
+	return asideView(form, ITEM.title(what, item + 1), CHOICE, choices);
 }
 
 function without(file: Draft['file'], what: 'bend' | 'point' | 'check', item: number): Draft['file'] {
@@ -75,62 +72,56 @@ function without(file: Draft['file'], what: 'bend' | 'point' | 'check', item: nu
 /** There is a file of that name: nothing is written over it unasked. */
 function takenView(form: JobForm, path: string): HomeView {
 	const choices: Choice<HomeStep>[] = [
-		{ label: 'save it under another name', step: { step: 'formAside', aside: { aside: 'named' } } },
-		{ label: 'write over the file', step: { step: 'formSave', form, to: { path }, over: true } },
+		{ label: TAKEN.otherName, step: { step: 'formAside', aside: { aside: 'named' } } },
+		{ label: TAKEN.over, step: { step: 'formSave', form, to: { path }, over: true } },
 	];
 	return {
-		...asideView('There is a file of that name', 'Number of your choice', choices),
-		body: ({ columns }) => [{ rank: 0, lines: wrapped(`${path} is there already.`, columns, 'alert', 2) }],
+		...asideView(form, TAKEN.title, CHOICE, choices),
+		body: ({ columns }) => [{ rank: 0, lines: wrapped(TAKEN.said(path), columns, 'alert', 2) }],
 	};
 }
 
 function namedView(form: JobForm): HomeView {
 	return {
-		title: 'Save under another name',
+		title: NAMED.title,
 		prompt: {
-			label: 'Name of the file',
+			label: NAMED.label,
 			text: (words) =>
 				/[\p{L}\p{N}]/u.test(words)
 					? { step: 'formSave', form, to: { file: fileNameFor(words.replace(/\.json$/i, '')) }, over: false }
-					: 'Write a name of letters or digits; / goes back.',
+					: NAMED.wrong,
 			back: { label: 'back', step: { step: 'formBack' } },
 			empty: '',
 		},
-		body: () => [{ rank: 0, lines: [line('It goes into the folder of jobs in use; .json is added.')] }],
+		body: () => [{ rank: 0, lines: [line(NAMED.said)] }],
 	};
 }
 
-function leaveView(): HomeView {
+function leaveView(form: JobForm): HomeView {
 	return {
-		title: 'Leave without saving?',
+		title: LEAVE.title,
 		prompt: {
 			label: '',
-			plus: { label: 'leave it', step: { step: 'page', page: { page: 'home' } } },
-			back: { label: 'go on with it', step: { step: 'formBack' } },
-			empty: 'Press + to leave the job unsaved, / to go on with it.',
+			plus: { label: LEAVE.plus, step: { step: 'page', page: { page: 'home' } } },
+			back: { label: LEAVE.back, step: { step: 'formBack' } },
+			empty: LEAVE.empty,
 		},
-		body: ({ columns }) => [{ rank: 0, lines: wrapped('What was answered is not kept then.', columns, 'alert') }],
+		body: ({ columns }) => [{ rank: 0, lines: wrapped(LEAVE.said, columns, 'alert') }],
+		...helpOf(form),
 	};
 }
 
-const HELP_CHOICE: Choice<HomeStep> = { label: 'help', step: { step: 'formAside', aside: { aside: 'help' } } };
-const LEAVE_CHOICE: Choice<HomeStep> = {
-	label: 'leave without saving',
-	step: { step: 'formAside', aside: { aside: 'leave' } },
-};
-
-const HELP = [
-	'One question at a time; the drawing and the marks grow with every answer, and with every key of one.',
-	'Lengths as on the drawing: 31 1/2, 9-3/8, 2\' 6", 362 mm, 12,5, or sums as 12 7/16 - 1.',
-	'A straight is measured from where one bend ends to where the next begins, tangent to tangent.',
-	'An offset leads the tube over and on beside its own line: two bends by rise and run, or by rise and angle.',
-	'/ takes the last answer back, as far as you like. Nothing is written before + in the overview.',
-] as const;
+function moreView(form: JobForm): HomeView {
+	return asideView(form, 'More', CHOICE, [
+		{ label: 'help', step: helpOf(form).shortcuts.h },
+		{ label: LEAVE.choice, step: { step: 'formAside', aside: { aside: 'leave' } } },
+	]);
+}
 
 function helpView(): HomeView {
 	return {
-		title: 'Help: a job on the screen',
-		prompt: { label: '', back: { label: 'back', step: { step: 'formBack' } }, empty: 'Press / to go back.' },
-		body: ({ columns }) => HELP.map((text) => ({ rank: 0, lines: wrapped(text, columns, 'plain', 2) })),
+		title: HELP.title,
+		prompt: { label: '', back: { label: 'back', step: { step: 'formBack' } }, empty: ONLY_BACK },
+		body: ({ columns }) => HELP.said.map((text) => ({ rank: 0, lines: wrapped(text, columns, 'plain', 2) })),
 	};
 }

@@ -1,7 +1,8 @@
+import { CHOICE, CHOOSE_OR_BACK, ONLY_BACK } from '../../words/screen/usual.ts';
 import type { HomeView } from '../home/home-view.ts';
 import { wrapped } from '../text/line.ts';
-import type { ReviewPage } from './review-page.ts';
-import { to } from './usual.ts';
+import { LIST, type ListAt, type ReviewPage } from './review-page.ts';
+import { HELP_KEY, to } from './usual.ts';
 
 /** The most needed first: a small window drops the last. */
 const HELP = [
@@ -14,7 +15,28 @@ const HELP = [
 export function helpView(from: ReviewPage): HomeView {
 	return {
 		title: 'Help: kept sessions',
-		prompt: { label: '', back: { label: 'back', step: to(from) }, empty: 'Press / to go back.' },
+		prompt: { label: '', back: { label: 'back', step: to(from) }, empty: ONLY_BACK },
 		body: ({ columns }) => HELP.map((text, rank) => ({ rank, lines: wrapped(text, columns, 'plain', 2) })),
+	};
+}
+
+/** Where else one can go from a page of a session: a pad has no letters. */
+export function moreView(at: Extract<ReviewPage, { review: 'more' | 'help' }>, list: ListAt = LIST): HomeView {
+	const help = to({ review: 'help', from: at });
+	return {
+		title: 'More',
+		prompt: {
+			label: CHOICE,
+			choices: [
+				{ label: 'help', step: help },
+				{ label: 'the kept sessions', step: to(list) },
+				{ label: 'the jobs', step: { step: 'page', page: { page: 'home' } } },
+			],
+			back: { label: 'back', step: to(at.from) },
+			empty: CHOOSE_OR_BACK,
+		},
+		keys: [HELP_KEY],
+		shortcuts: { h: help, '?': help },
+		body: () => [],
 	};
 }

@@ -1,7 +1,7 @@
 import type { HomeView, KeptSessions } from '../home/home-view.ts';
 import { bendView, correctionsView } from './bend-view.ts';
 import { checksView } from './checks-view.ts';
-import { helpView } from './help-view.ts';
+import { helpView, moreView } from './help-view.ts';
 import { lineView } from './line-view.ts';
 import { listView, narrowView } from './list-view.ts';
 import { plotView } from './plot-view.ts';
@@ -15,6 +15,7 @@ export function reviewView(kept: KeptSessions, at: ReviewPage, opened: Opened | 
 	if (at.review === 'list') return listView(kept, at);
 	if (at.review === 'narrow') return narrowView(kept, at);
 	if (at.review === 'help') return helpView(at.from);
+	if (at.review === 'more') return moreView(at, list);
 	if (opened === null) return listView(kept, list ?? LIST);
 	switch (at.review) {
 		case 'story':

@@ -111,12 +111,15 @@ function narrowedWords({ by, sort }: ListAt): string {
 }
 
 /** By what the list can be narrowed or sorted, and to what. */
-export function narrowView(
-	{ sessions }: KeptSessions,
-	{ by, list }: Extract<ReviewPage, { review: 'narrow' }>,
-): HomeView {
+export function narrowView({ sessions }: KeptSessions, at: Extract<ReviewPage, { review: 'narrow' }>): HomeView {
+	const { by, list } = at;
+	const help = to({ review: 'help', from: at });
 	const choices =
-		by === null ? marksToChoose(list) : by === 'sort' ? sortings(list) : valuesToChoose(sessions, by, list);
+		by === null
+			? [...marksToChoose(list), { group: 'Besides', label: 'help', step: help }]
+			: by === 'sort'
+				? sortings(list)
+				: valuesToChoose(sessions, by, list);
 	return {
 		title: by === null ? 'Narrow and sort' : by === 'sort' ? 'Sort the list' : `Only one ${MARK_WORDS[by]}`,
 		prompt: {
@@ -126,7 +129,7 @@ export function narrowView(
 			empty: CHOOSE,
 		},
 		keys: [HELP_KEY],
-		shortcuts: { h: to({ review: 'help', from: list }), '?': to({ review: 'help', from: list }) },
+		shortcuts: { h: help, '?': help },
 		body: () => [
 			{ rank: 0, lines: choices.length === 0 ? [line('No session here tells it. Press / to go back.', 'alert')] : [] },
 		],

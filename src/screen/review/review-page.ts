@@ -25,6 +25,7 @@ export type ReviewPage =
 	/** The session after that line of its log; 0: as it began. */
 	| { review: 'line'; at: number }
 	| { review: 'plot'; plot: PlotName }
-	| { review: 'help'; from: ReviewPage };
+	/** `from`: the page that asked for it. */
+	| { review: 'more' | 'help'; from: ReviewPage };
 
 export const LIST: ListAt = { review: 'list', by: {}, sort: 'newest', search: '' };

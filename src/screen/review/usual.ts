@@ -34,6 +34,7 @@ const NAMES: Readonly<Record<ReviewPage['review'], string>> = {
 	tube: 'the tube',
 	line: 'line by line',
 	plot: 'plots',
+	more: 'more',
 	help: 'help',
 };
 
@@ -59,6 +60,7 @@ export function usual(at: ReviewPage, opened: Opened): Pick<HomeView, 'prompt' |
 		prompt: {
 			label: '',
 			plus: { label: `next: ${nameOf(next)}`, step: to(next) },
+			star: { label: 'more', step: to({ review: 'more', from: at }) },
 			back: { label: 'back', step: to({ review: 'story' }) },
 			empty: 'Press + to go on, / to go back.',
 		},

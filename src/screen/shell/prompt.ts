@@ -23,7 +23,7 @@ export interface Prompt<Step> {
 	understood?: (text: string) => string;
 	choices?: readonly Choice<Step>[];
 	/** What `+` means here. */
-	plus?: { label: string; step: Step };
+	plus?: { label: string; brief?: string; step: Step };
 	/** What `/` means here: taking back. Where nothing else is said it is `back`, for a pad has no Esc. */
 	slash?: { label: string; step: Step };
 	/** What `*` means here: more to do. */

@@ -2,12 +2,12 @@ import type { Prompt } from '../shell/prompt.ts';
 import { type Line, type Span, span, widthOf } from './line.ts';
 
 /** A key and what it does here; the same shorter, for where that saves a line. */
-export type KeyHint = readonly [key: string, does: string, brief?: string];
+export type KeyHint = readonly [key: string, does: string, brief?: string | undefined];
 
 /** The keys that a prompt takes, in the order of the numeric pad and then the rest. */
 export function keysOf<Step>(prompt: Prompt<Step>): KeyHint[] {
 	const keys: KeyHint[] = [];
-	if (prompt.plus !== undefined) keys.push(['+', prompt.plus.label]);
+	if (prompt.plus !== undefined) keys.push(['+', prompt.plus.label, prompt.plus.brief]);
 	if (prompt.text !== undefined) keys.push(['Enter', 'keep']);
 	else if (prompt.read !== undefined) keys.push(['number Enter', 'give it']);
 	else if (prompt.choices !== undefined) keys.push(['number Enter', 'choose']);

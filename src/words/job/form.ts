@@ -1,5 +1,6 @@
 import type { FormFound, FormRight } from '../../job/facts/index.ts';
 import { trimmed } from '../../units/format.ts';
+import { askedWords } from '../job-form/questions.ts';
 
 export function formFoundWords(found: FormFound): string {
 	return found.code === 'rise-at'
@@ -10,7 +11,7 @@ export function formFoundWords(found: FormFound): string {
 export function formRightWords(right: FormRight): string {
 	switch (right.code) {
 		case 'answer':
-			return right.label;
+			return askedWords(right.to).label;
 		case 'choice':
 			return 'one of the numbers in the list';
 		case 'offset':

@@ -1,6 +1,6 @@
 import type { NameOf, NumberOf, ValueRight } from '../../job/facts/index.ts';
-import { TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
 import { rangeWords } from '../range.ts';
+import { FIELD_WORDS } from '../tooling-fields.ts';
 
 export function valueRightWords(right: ValueRight): string {
 	switch (right.code) {
@@ -69,5 +69,5 @@ const STRENGTHS = { yield: 'yield strength', modulus: 'elastic modulus' } as con
 function numberWords(of: NumberOf): string {
 	if (typeof of === 'string') return NUMBERS[of];
 	if ('strength' in of) return `the ${STRENGTHS[of.strength]} in ${of.in}`;
-	return `the ${TOOLING_FIELDS[of.tooling].says}${of.degrees ? ' in degrees' : ''}`;
+	return `the ${FIELD_WORDS[of.tooling].says}${of.degrees ? ' in degrees' : ''}`;
 }

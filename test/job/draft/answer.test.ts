@@ -19,8 +19,8 @@ import { toldFaults } from '../../helpers/disk/told-faults.ts';
 const SHOP: Shop = {
 	lookup: (bender, die) => (bender === 'quay' && die === 'five' ? { clr: 5, growth: 1.02, clamp: 3 } : undefined),
 	dies: [
-		{ bender: 'quay', die: 'five', says: 'radius 5 in' },
-		{ bender: 'quay', die: 'bare', says: '' },
+		{ bender: 'quay', die: 'five', clr: 5, units: 'in' },
+		{ bender: 'quay', die: 'bare', clr: null, units: 'in' },
 	],
 };
 
@@ -286,7 +286,7 @@ describe('a kept job that is changed', () => {
 		const bare = { ...KEPT, checks: undefined, shape: { points } };
 		const adding: Draft = { ...draftOf(bare), at: 'x', item: 3, put: 'add' };
 		expect(questionOf(adding, SHOP)).toMatchObject({
-			label: expect.stringMatching(/^A further point, 4/),
+			is: { code: 'x', point: 4, further: true },
 			usual: { value: '' },
 		});
 		const more = following(['900', '200'], adding);
@@ -440,7 +440,11 @@ describe('the text of a job file', () => {
 
 it('every question of every place says what it asks', () => {
 	const draft = following([...START, 'bends', 'bend', '10', '30']);
-	expect(questionOf(draft, SHOP)).toMatchObject({ title: 'The shape', kind: 'choice', usual: { value: 'bend' } });
+	expect(questionOf(draft, SHOP)).toMatchObject({
+		is: { code: 'piece', bend: 2 },
+		kind: 'choice',
+		usual: { value: 'bend' },
+	});
 	expect(() => questionOf({ ...draft, at: 'overview' }, SHOP)).toThrow('Nothing is asked');
 	expect(() => questionOf({ ...draft, at: 'field', field: 'tube.color' }, SHOP)).toThrow('no field "tube.color"');
 });

@@ -5,14 +5,15 @@ import { type Draft, draftOf } from '../../../src/job/draft/draft.ts';
 import type { Shop } from '../../../src/job/draft/question.ts';
 import { questionOf } from '../../../src/job/draft/questions.ts';
 import { readJob } from '../../../src/job/read.ts';
+import { optionWords } from '../../../src/words/job-form/options.ts';
 
 /** Two dies of the job's bender are kept, one of them without its radius, and one of another's. */
 const SHOP: Shop = {
 	lookup: (bender, die) => (bender === 'quay' && die === 'foot' ? { clr: 4, clamp: 2 } : undefined),
 	dies: [
-		{ bender: 'quay', die: 'foot', says: 'radius 4 in' },
-		{ bender: 'quay', die: 'bare', says: '' },
-		{ bender: 'barge', die: 'other', says: '' },
+		{ bender: 'quay', die: 'foot', clr: 4, units: 'in' },
+		{ bender: 'quay', die: 'bare', clr: null, units: 'in' },
+		{ bender: 'barge', die: 'other', clr: null, units: 'in' },
 	],
 };
 
@@ -45,7 +46,7 @@ function following(draft: Draft, ...answers: readonly string[]): Draft {
 	}, draft);
 }
 
-const options = (draft: Draft) => questionOf(draft, SHOP).options!.map(({ label }) => label);
+const options = (draft: Draft) => questionOf(draft, SHOP).options!.map(({ is }) => optionWords(is));
 
 /** What the file then says of the dies, having been read as a job. */
 function told({ file, at }: Draft) {
