@@ -1,14 +1,19 @@
 import type { Io } from './io.ts';
 
-export interface OptionSpec {
+/** What an option takes. */
+export interface OptionShape {
 	/** The name of the value the option takes; absent: it takes none. */
 	value?: string;
 	/** The value may be left out. */
 	optional?: true;
 	/** It may be given more than once. */
 	repeats?: true;
+}
+
+export interface OptionSpec extends OptionShape {
 	says: string;
 }
+
 /** A command with its operands, options and examples: what the parser accepts, what `help` prints, and what it does. */
 export interface CommandSpec {
 	summary: string;

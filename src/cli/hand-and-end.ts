@@ -1,12 +1,9 @@
 import type { BentAs } from '../tube/job.ts';
-import type { CommandLine, OptionSpec } from './command.ts';
+import type { CommandLine } from './command.ts';
 import { UsageError } from './usage-error.ts';
 
 /** How a job is to be bent, for every command that takes one to the bender. */
-export const BENT_AS_OPTIONS: Readonly<Record<string, OptionSpec>> = {
-	mirror: { says: "the opposite part: the drawing's mirror image" },
-	from: { value: 'END', says: 'which end of the drawing is bent first: start (as drawn) or far' },
-};
+export const BENT_AS_OPTIONS = { mirror: {}, from: { value: 'END' } } as const;
 
 /** @throws UsageError for an end that is none, and where a session that is resumed keeps what it was begun with */
 export function bentAsIn({ command, options }: CommandLine): BentAs {

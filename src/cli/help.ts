@@ -1,4 +1,5 @@
 import { folded, foldedAt } from '../terminal/folded.ts';
+import { HEADINGS, PROGRAM } from '../words/commands/index.ts';
 import { EXIT_CODES } from '../words/topics/exit-codes.ts';
 import { TOPICS } from '../words/topics/index.ts';
 import { topicLines } from '../words/topics/lines.ts';
@@ -22,18 +23,18 @@ export function programHelp(): string {
 	const commands = Object.entries(COMMANDS).map(([name, spec]) => [usageOf(name, spec), spec.summary] as const);
 	const examples = [...HOME_COMMAND.examples, ...Object.values(COMMANDS).map(({ examples }) => examples[0]!)];
 	return [
-		'pullbook guides a tube through a rotary-draw bender, bend by bend.',
+		PROGRAM,
 		'',
-		'Examples',
+		HEADINGS.examples,
 		...columns(examples),
 		'',
-		'Commands',
+		HEADINGS.commands,
 		...columns([[usageOf(null, HOME_COMMAND), HOME_COMMAND.summary], ...commands]),
 		'',
-		'Topics',
+		HEADINGS.topics,
 		...columns(Object.entries(TOPIC_NAMES).map(([name, says]) => [`pullbook help ${name}`, says])),
 		'',
-		'Options of every command',
+		HEADINGS.common,
 		...optionLines(COMMON_OPTIONS),
 		'',
 		...folded(`Exit codes: ${EXIT_CODES.map(([code, brief]) => `${code} ${brief}`).join(', ')}.`, WIDTH),
@@ -53,15 +54,15 @@ export function commandHelp(name: string): string {
 			`There is no command "${name}" to help with. The commands are ${commandNames()}. The topics are ${topics}.`,
 		);
 	}
-	const own = Object.keys(spec.options).length > 0 ? ['Options', ...optionLines(spec.options), ''] : [];
+	const own = Object.keys(spec.options).length > 0 ? [HEADINGS.options, ...optionLines(spec.options), ''] : [];
 	return [
-		'Examples',
+		HEADINGS.examples,
 		...columns(spec.examples),
 		'',
 		`${usageOf(name, spec)}: ${spec.summary}`,
 		'',
 		...own,
-		'Options of every command',
+		HEADINGS.common,
 		...optionLines(COMMON_OPTIONS),
 		...(spec.notes ? ['', ...spec.notes] : []),
 		'',

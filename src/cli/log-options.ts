@@ -1,36 +1,6 @@
 import type { Wanted } from '../review/wanted.ts';
-import type { CommandLine, CommandSpec, OptionSpec } from './command.ts';
+import type { CommandLine } from './command.ts';
 import { UsageError } from './usage-error.ts';
-
-export const LOG_OPTIONS: Readonly<Record<string, OptionSpec>> = {
-	json: { says: 'print one JSON document and nothing else' },
-	csv: { says: 'comma-separated values: a row a session, or a pull of ID' },
-	find: { value: 'WORDS', says: 'those with all words in id, job, bender, die or heat' },
-	since: { value: 'DATE', says: 'those begun then or later: 2026-10-01, or 2026-10' },
-	bender: { value: 'NAME', says: 'those on that bender' },
-	fits: { value: 'yes|no', says: 'finished tubes that fit, or do not surely fit' },
-	trend: { value: 'JOB|BENDER', optional: true, says: 'springback and error over the sessions' },
-};
-
-export const LOG_EXAMPLES: CommandSpec['examples'] = [
-	['pullbook log', 'list the sessions'],
-	['pullbook log last', 'show the newest one, pull by pull'],
-	['pullbook log ID', 'show another; the start of its id will do'],
-	['pullbook log ID --json', 'the same for another program'],
-	['pullbook log ID ID', 'two sessions of one job side by side'],
-	['pullbook log --find "rail shop"', 'list those that have both words'],
-	['pullbook log --csv', 'the list as pullbook help tables has it'],
-	['pullbook log --trend', 'has the bender changed?'],
-	['pullbook log verify', 'read every log: is each line as written?'],
-	['pullbook log export /media/stick', 'copy all sessions there'],
-	['pullbook log import /media/stick', 'copy the sessions there into the home'],
-];
-
-export const LOG_NOTES = [
-	'Export and import copy what is missing, and nothing twice. Do both, on each',
-	'bench, with one shared folder: then each learns from the tubes of the others.',
-	'A damaged log is left out and named. So is one of a later version.',
-];
 
 /** What of `log` is asked for. */
 export interface LogRequest {

@@ -1,3 +1,4 @@
+import { ENVIRONMENT, HEADINGS, PROGRAM } from '../words/commands/index.ts';
 import { EXIT_CODES } from '../words/topics/exit-codes.ts';
 import { TOPICS } from '../words/topics/index.ts';
 import { TOPIC_NAMES, type TopicName } from '../words/topics/names.ts';
@@ -12,13 +13,13 @@ export function manPage(): string {
 	return [
 		`.TH PULLBOOK 1 "" "pullbook ${escaped(VERSION)}" "User Commands"`,
 		...section('NAME'),
-		escaped('pullbook - guides a tube through a rotary-draw bender, bend by bend'),
+		escaped(PROGRAM.replace(' ', ' - ').replace(/\.$/, '')),
 		...section('SYNOPSIS'),
 		...synopsis(),
-		...section('COMMANDS'),
+		...section(HEADINGS.commands.toUpperCase()),
 		...commandLines(null, HOME_COMMAND),
 		...Object.entries(COMMANDS).flatMap(([name, spec]) => commandLines(name, spec)),
-		...section('OPTIONS OF EVERY COMMAND'),
+		...section(HEADINGS.common.toUpperCase()),
 		...optionLines(COMMON_OPTIONS),
 		...(Object.keys(TOPIC_NAMES) as TopicName[]).flatMap(topicLines),
 		...section('EXIT STATUS'),
@@ -28,12 +29,6 @@ export function manPage(): string {
 		'',
 	].join('\n');
 }
-
-const ENVIRONMENT: readonly Row[] = [
-	['PULLBOOK_HOME', 'The folder of settings and logs, where --home does not name one.'],
-	['XDG_DATA_HOME', 'Where it is set and PULLBOOK_HOME is not, the folder is pullbook in it.'],
-	['NO_COLOR', 'Where it is set, nothing is drawn in color.'],
-];
 
 function synopsis(): string[] {
 	return [usageOf(null, HOME_COMMAND), ...Object.entries(COMMANDS).map(([name, spec]) => usageOf(name, spec))].flatMap(

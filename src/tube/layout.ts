@@ -10,7 +10,7 @@ import { type Overall, overall } from './overall.ts';
 import { finishedShape } from './resolve.ts';
 import { type Swing, swing } from './swing.ts';
 import { type Around, around, type TubeTurn, tubeTurn } from './turns.ts';
-import type { Warning } from './warnings.ts';
+import type { Hindrance, Warning } from './warnings.ts';
 
 export interface LayoutBend extends Around {
 	/** From 1. */
@@ -35,7 +35,7 @@ export interface EndChoice {
 	/** Clamp, tube behind the last bend and floor leave room for every bend. */
 	possible: boolean;
 	/** What does not. */
-	hindrances: Warning[];
+	hindrances: Hindrance[];
 	/** What the bends to come could not take back, in units of the tolerances. */
 	left: number;
 }

@@ -29,6 +29,9 @@ export type Warning = { at: string } & (
 	| { code: 'no-crown'; name: string; from: number; bend: number }
 );
 
+/** Those that may be gone when the tube is begun at its other end. */
+export type Hindrance = Extract<Warning, { code: 'short-clamp' | 'short-follow' | 'floor-contact' }>;
+
 /** Differences under this part of a length are rounding, not a want of tube. */
 const ROUNDING = 1e-9;
 const isUnder = (length: number, least: number): boolean => length < least - ROUNDING * Math.abs(least);
@@ -80,7 +83,7 @@ function tightRadius(job: Job): Warning[] {
 	});
 }
 
-function shortClamps(job: Job, shape: Shape): Warning[] {
+function shortClamps(job: Job, shape: Shape): Hindrance[] {
 	return marks(job, shape, cutLength(job, shape)).flatMap(({ fromStart, fromLastBend }, i) => {
 		const { clamp } = toolingOf(job, i + 1);
 		const is = fromLastBend ?? fromStart;
@@ -104,7 +107,7 @@ function dialLimits(job: Job, shape: Shape, loadedStop: LoadedStop): Warning[] {
 export type LoadedStop = (angle: number, bend: number) => number;
 
 /** Tube after an earlier bend is still straight while that bend is made, so only the last bend can want for it. */
-function shortFollow(job: Job, shape: Shape): Warning[] {
+function shortFollow(job: Job, shape: Shape): Hindrance[] {
 	const bend = shape.bends.length;
 	const { follow } = toolingOf(job, bend);
 	const is = shape.straights[bend]! + job.trim.end;
@@ -121,7 +124,7 @@ function contact(job: Job, shape: Shape): Warning[] {
 }
 
 /** Which way is down depends on the side on which the die lies, which no job says: either may be the one. */
-function floorContacts(job: Job, shape: Shape): Warning[] {
+function floorContacts(job: Job, shape: Shape): Hindrance[] {
 	const laid = frames(shape);
 	return shape.bends.flatMap((_, i) => {
 		const { floor, die: bentOn } = toolingOf(job, i + 1);
@@ -143,7 +146,7 @@ function noCrowns(job: Job, shape: Shape): Warning[] {
 }
 
 /** What makes the end of the drawing that this shape begins at the wrong one: it may be right from the other. */
-export function hindrances(job: Job, shape: Shape): Warning[] {
+export function hindrances(job: Job, shape: Shape): Hindrance[] {
 	return [...shortClamps(job, shape), ...shortFollow(job, shape), ...floorContacts(job, shape)];
 }
 

@@ -5,6 +5,9 @@ import { growthPercent } from './growth.ts';
 import type { Ruled } from './lengths.ts';
 import { angle, exactAngle, notNothing as length } from './numbers.ts';
 
+export const CAUTIONS = 'Cautions';
+export const NO_WARNINGS = 'No warnings.';
+
 /** What stands in the way of bending a job as drawn, and what would help. */
 export function warningWords(warning: Warning, style: Ruled): string {
 	const of = (value: number) => length(value, style);

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { benderLines, runBender } from '../../src/cli/bender.ts';
-import { BENDER_OPTIONS } from '../../src/cli/bender-options.ts';
+import { FIGURE_OPTIONS } from '../../src/cli/bender-options.ts';
 import { lessonsFor } from '../../src/cli/kept.ts';
 import { optionName } from '../../src/cli/quantity.ts';
 import { UsageError } from '../../src/cli/usage-error.ts';
@@ -113,8 +113,8 @@ describe('pullbook bender', () => {
 	});
 
 	it('every field is an option, and every option of a field is a field', () => {
-		expect(Object.keys(BENDER_OPTIONS)).toEqual(expect.arrayContaining(FIELD_NAMES.map(optionName)));
-		for (const field of FIELD_NAMES) expect(BENDER_OPTIONS[optionName(field)]?.value).toBeDefined();
+		expect(Object.keys(FIGURE_OPTIONS)).toEqual(expect.arrayContaining(FIELD_NAMES.map(optionName)));
+		for (const field of FIELD_NAMES) expect(FIGURE_OPTIONS[optionName(field)]?.value).toBeDefined();
 	});
 });
 

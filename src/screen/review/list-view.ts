@@ -10,10 +10,11 @@ import {
 } from '../../review/table.ts';
 import { bentAsBrief } from '../../words/bent-as.ts';
 import { foreign, foreignName } from '../../words/foreign.ts';
+import { CHOICE, CHOOSE_OR_BACK } from '../../words/screen/usual.ts';
 import type { SessionRow } from '../home/home-port.ts';
 import type { HomeStep, HomeView, KeptSessions } from '../home/home-view.ts';
 import { keptChoice, STATUS } from '../home/pages/kept.ts';
-import { CHOOSE, searchKeys, TO_HOME } from '../home/pages/usual.ts';
+import { searchKeys, TO_HOME } from '../home/pages/usual.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { line } from '../text/line.ts';
 import { LIST, type ListAt, type ReviewPage } from './review-page.ts';
@@ -123,10 +124,10 @@ export function narrowView({ sessions }: KeptSessions, at: Extract<ReviewPage, {
 	return {
 		title: by === null ? 'Narrow and sort' : by === 'sort' ? 'Sort the list' : `Only one ${MARK_WORDS[by]}`,
 		prompt: {
-			label: 'Number of your choice',
+			label: CHOICE,
 			choices,
 			back: { label: 'back', step: by === null ? to(list) : to({ review: 'narrow', by: null, list }) },
-			empty: CHOOSE,
+			empty: CHOOSE_OR_BACK,
 		},
 		keys: [HELP_KEY],
 		shortcuts: { h: help, '?': help },

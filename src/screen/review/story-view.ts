@@ -4,6 +4,7 @@ import { formatLength } from '../../units/format.ts';
 import { bentAsWords } from '../../words/bent-as.ts';
 import { foreign, foreignName } from '../../words/foreign.ts';
 import { about, angle, angleGiveOrTake, fine, readingSpread } from '../../words/numbers.ts';
+import { CHOICE } from '../../words/screen/usual.ts';
 import { verdictWords } from '../../words/verdict.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import { TO_HOME } from '../home/pages/usual.ts';
@@ -27,7 +28,7 @@ export function storyView(opened: Opened, list: ListAt | undefined): HomeView {
 		keys: [HELP_KEY],
 		prompt: {
 			...own.prompt,
-			label: 'Number of your choice',
+			label: CHOICE,
 			choices: [
 				...pages.map((at): Choice<HomeStep> => ({ label: chapterWords(at, opened), step: to(at) })),
 				{ label: 'all of it as one text', step: { step: 'read', id } },

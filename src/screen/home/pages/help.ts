@@ -1,3 +1,4 @@
+import { CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
 import { TOPIC_NAMES } from '../../../words/topics/names.ts';
 import { TOPICS_HERE } from '../../shell/topic-reader.ts';
 import { wrapped } from '../../text/line.ts';
@@ -19,7 +20,7 @@ export function homeHelpPage(from: HomePage): HomeView {
 			label: 'Number of your choice, or / to go back',
 			choices: TOPICS_HERE.map((name) => ({ label: TOPIC_NAMES[name], step: { step: 'topic', name } })),
 			back: { label: 'back', step: { step: 'page', page: from } },
-			empty: 'Write the number of a choice and press Enter; / goes back.',
+			empty: CHOOSE_OR_BACK,
 		},
 		body: ({ columns }) => HELP.map((text, rank) => ({ rank, lines: wrapped(text, columns, 'plain', 2) })),
 	};

@@ -3,6 +3,7 @@ import type { BentAs } from '../../../tube/job.ts';
 import { pieceBrief } from '../../../words/batch.ts';
 import { bentAsBrief } from '../../../words/bent-as.ts';
 import { countOf, faultWords } from '../../../words/job/fault.ts';
+import { CHOICE, CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
 import type { Section } from '../../session/pages/page.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { chopped, wrapped } from '../../text/line.ts';
@@ -10,7 +11,7 @@ import type { JobRow, SessionRow } from '../home-port.ts';
 import type { HomeState } from '../home-state.ts';
 import type { HomeStep, HomeView } from '../home-view.ts';
 import { stateOf } from './main.ts';
-import { CHOOSE, helpKeys, moreFrom, TO_HOME } from './usual.ts';
+import { helpKeys, moreFrom, TO_HOME } from './usual.ts';
 
 /** What can be done with a job: bent as drawn or otherwise, gone on with, changed, copied; one with faults, mended. */
 export function jobPage({ jobs, sessions }: HomeState, path: string): HomeView {
@@ -53,12 +54,12 @@ function soundPage(job: JobRow, left: SessionRow | undefined): HomeView {
 	return {
 		title: name,
 		prompt: {
-			label: 'Number of your choice',
+			label: CHOICE,
 			choices,
 			plus: goOn === null ? { label: 'bend it as drawn', step: bend(WAYS[0]![1]) } : { label: 'go on', step: goOn },
 			star: moreFrom({ page: 'job', path }),
 			back: TO_HOME,
-			empty: CHOOSE,
+			empty: CHOOSE_OR_BACK,
 		},
 		keys: [...help.keys, ['p', 'print its shop sheet']],
 		shortcuts: { ...help.shortcuts, p: { step: 'paper', path, sample: sample === true } },
@@ -83,7 +84,7 @@ function faultyPage({ path, name }: JobRow, faults: readonly Fault[]): HomeView 
 	return {
 		title: name,
 		prompt: {
-			label: 'Number of your choice',
+			label: CHOICE,
 			choices: [
 				...(inForm ? [{ label: 'mend it here, from the first fault on', step: mend, advised: true }] : []),
 				{ label: 'look at the file again', step: { step: 'again', path } },
@@ -91,7 +92,7 @@ function faultyPage({ path, name }: JobRow, faults: readonly Fault[]): HomeView 
 			...(inForm ? { plus: { label: 'mend it', step: mend } } : {}),
 			star: moreFrom({ page: 'job', path }),
 			back: TO_HOME,
-			empty: CHOOSE,
+			empty: CHOOSE_OR_BACK,
 		},
 		...helpKeys({ page: 'job', path }),
 		body: ({ columns }) => [
@@ -119,7 +120,7 @@ export function offerPage(job: JobRow): HomeView {
 	return {
 		title: job.name,
 		prompt: {
-			label: 'Number of your choice',
+			label: CHOICE,
 			choices: [
 				{ label: 'go on where it was left', step: open, advised: true },
 				{ label: 'begin another tube', step: { step: 'open', target: job.path, resume: false } },

@@ -1,13 +1,14 @@
 import { pieceBrief } from '../../../words/batch.ts';
 import { bentAsBrief } from '../../../words/bent-as.ts';
 import { countOf } from '../../../words/job/fault.ts';
+import { CHOICE, CHOOSE, CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { wrapped } from '../../text/line.ts';
 import type { JobRow, SessionRow } from '../home-port.ts';
 import type { HomeState } from '../home-state.ts';
 import type { HomePage, HomeStep, HomeView } from '../home-view.ts';
 import { dayOf, keptChoice } from './kept.ts';
-import { CHOOSE, helpFrom, helpKeys, moreFrom, searchKeys, TO_HOME } from './usual.ts';
+import { helpFrom, helpKeys, moreFrom, searchKeys, TO_HOME } from './usual.ts';
 
 /** What there is to do: the interrupted sessions first, then the jobs, the last logs, and the rest. */
 export function mainPage(state: HomeState): HomeView {
@@ -26,7 +27,7 @@ export function mainPage(state: HomeState): HomeView {
 			...(newest === undefined ? {} : { plus: { label: 'go on', step: newest.step } }),
 			star: moreFrom({ page: 'home' }),
 			...(search === '' ? {} : { back: { label: 'all again', step: { step: 'page', page: { page: 'home' } } } }),
-			empty: 'Write the number of a choice and press Enter.',
+			empty: CHOOSE,
 		},
 		keys: searchKeys(search),
 		shortcuts: { '?': helpFrom({ page: 'home' }).step },
@@ -130,10 +131,10 @@ export function morePage(state: HomeState, from: HomePage): HomeView {
 	return {
 		title: 'More',
 		prompt: {
-			label: 'Number of your choice',
+			label: CHOICE,
 			choices: rest(state).map(({ group: _, ...choice }) => choice),
 			back: from.page === 'home' ? TO_HOME : { label: 'back', step: { step: 'page', page: from } },
-			empty: CHOOSE,
+			empty: CHOOSE_OR_BACK,
 		},
 		...helpKeys(from),
 		body: () => [],

@@ -26,5 +26,3 @@ export const searchKeys = (search: string): HomeView['keys'] =>
 				['?', 'help'],
 			]
 		: [['Backspace', 'one letter less']];
-
-export const CHOOSE = 'Write the number of a choice and press Enter; / goes back.';

@@ -5,6 +5,7 @@ import { parseNumber } from '../../../units/parse.ts';
 import { answeredWords, listedWords } from '../../../words/answered.ts';
 import { measureOf, shown } from '../../../words/numbers.ts';
 import { EVIDENCE, EVIDENCE_MEASURE, readingName } from '../../../words/readings.ts';
+import { CHOICE, CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
 import { line, wrapped } from '../../text/line.ts';
 import type { SessionState, Step } from '../session-state.ts';
 import { answer, BACK, bendNumber, numberField, type PageView } from './page.ts';
@@ -20,13 +21,13 @@ export function amendPage(state: SessionState): PageView {
 	return {
 		title: 'Correct an earlier reading',
 		prompt: {
-			label: 'Number of your choice',
+			label: CHOICE,
 			choices: entries.map((entry) => ({
 				label: `line ${entry.entry}: ${listedWords(entry, state.job)}`,
 				step: whichStep(entry),
 			})),
 			back: BACK,
-			empty: 'Write the number of a choice and press Enter; / goes back.',
+			empty: CHOOSE_OR_BACK,
 		},
 		body: () => [],
 	};
@@ -47,10 +48,10 @@ export function amendWhichPage(state: SessionState, entry: Answered): PageView {
 	return {
 		title: `Correct line ${entry.entry}`,
 		prompt: {
-			label: 'Number of your choice',
+			label: CHOICE,
 			choices,
 			back: BACK,
-			empty: 'Write the number of a choice and press Enter; / goes back.',
+			empty: CHOOSE_OR_BACK,
 		},
 		body: () => [],
 	};
@@ -95,13 +96,13 @@ export function evidencePage(): PageView {
 	return {
 		title: 'Something else was measured',
 		prompt: {
-			label: 'Number of your choice',
+			label: CHOICE,
 			choices: KINDS.map((kind) => ({
 				label: EVIDENCE[kind],
 				step: { step: 'page', page: { page: 'evidenceBend', kind } },
 			})),
 			back: BACK,
-			empty: 'Write the number of a choice and press Enter; / goes back.',
+			empty: CHOOSE_OR_BACK,
 		},
 		body: () => [],
 	};

@@ -3,6 +3,7 @@ import type { ToMeasure } from '../../../session/protocol/kinds.ts';
 import { capital, trimmed } from '../../../units/format.ts';
 import { about, angle, angleGiveOrTake } from '../../../words/numbers.ts';
 import { reasonWords } from '../../../words/reason.ts';
+import { CHOICE, CHOOSE } from '../../../words/screen/usual.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { bigNumbers } from '../../text/big-numbers.ts';
 import { line, span, wrapped } from '../../text/line.ts';
@@ -20,13 +21,13 @@ export function decidePage(state: SessionState, ask: DecideAsk): PageView {
 	return {
 		title: 'Decide',
 		prompt: {
-			label: 'Number of your choice',
+			label: CHOICE,
 			choices,
 			// Where the advice can be followed in two ways the program does not choose between them.
 			...(advised.length === 1 && only !== undefined ? { plus: { label: 'as advised', step: only.step } } : {}),
 			slash: SLASH,
 			star: STAR,
-			empty: 'Write the number of a choice and press Enter.',
+			empty: CHOOSE,
 		},
 		body: (room) => sections(state, ask, room),
 	};

@@ -4,6 +4,7 @@ import { trimmed } from '../../../units/format.ts';
 import { errorWords, madeWords, pullsWords, timeWords, walkRule, walkWords } from '../../../words/batch.ts';
 import { foreignName } from '../../../words/foreign.ts';
 import { angle } from '../../../words/numbers.ts';
+import { ONLY_BACK } from '../../../words/screen/usual.ts';
 import { type Line, line, span, wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';
 import type { PageView, Section } from './page.ts';
@@ -15,7 +16,7 @@ export function batchPage({ batch }: SessionState, note: DoneNote): PageView {
 		prompt: {
 			label: '',
 			back: { label: 'back', step: { step: 'page', page: { page: 'done', note } } },
-			empty: 'Press / to go back.',
+			empty: ONLY_BACK,
 		},
 		body: ({ columns }) => (batch === null ? [] : sections(batch, columns)),
 	};

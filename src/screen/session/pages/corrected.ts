@@ -7,6 +7,7 @@ import { trimmed } from '../../../units/format.ts';
 import { inTen } from '../../../words/chance.ts';
 import { type ShownJob, shownUnits, tapeValue } from '../../../words/lengths.ts';
 import { angle, fine, measureOf, readingSpread, shown } from '../../../words/numbers.ts';
+import { CHOICE } from '../../../words/screen/usual.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { cut, type Line, line, span, wrapped } from '../../text/line.ts';
 import { oldNumbersPossible, type SessionState, type Step } from '../session-state.ts';
@@ -24,7 +25,7 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 	return {
 		title: anyLeft ? reason(note) : 'The tube as made',
 		prompt: {
-			label: choice ? 'Number of your choice' : '',
+			label: choice ? CHOICE : '',
 			...(choice ? { choices: CHOICES } : {}),
 			plus: { label: anyLeft ? 'new numbers' : 'go on', step: { step: 'next' } },
 			slash: SLASH,

@@ -5,6 +5,7 @@ import { capital } from '../../../units/format.ts';
 import { madeWords, nextWords, pieceWords, walkWords } from '../../../words/batch.ts';
 import { finishWords } from '../../../words/finish.ts';
 import { about, angle, fine, measureOf, readingSpread, shown, tape } from '../../../words/numbers.ts';
+import { CHOICE, CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
 import { invitation, outsideWords, verdictWords } from '../../../words/verdict.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { chopped, type Line, line, span, wrapped } from '../../text/line.ts';
@@ -79,10 +80,10 @@ export function cutsPage(state: SessionState, note: DoneNote): PageView {
 	return {
 		title: note.scrapped ? 'More' : 'Cuts and last looks',
 		prompt: {
-			label: 'Number of your choice',
+			label: CHOICE,
 			choices: furtherChoices(state, note),
 			back: { label: 'back', step: { step: 'page', page: { page: 'done', note } } },
-			empty: 'Write the number of a choice and press Enter; / goes back.',
+			empty: CHOOSE_OR_BACK,
 		},
 		body: (room) => last(state, note, room.columns),
 	};

@@ -1,3 +1,4 @@
+import { CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
 import type { Page, SessionState, Step } from '../session-state.ts';
@@ -11,7 +12,7 @@ export function helpPage(state: SessionState, from: Page): PageView {
 			label: 'Number of your choice, or / to go back',
 			choices: choicesOf(from),
 			back: { label: 'back', step: { step: 'page', page: from } },
-			empty: 'Write the number of a choice and press Enter; / goes back.',
+			empty: CHOOSE_OR_BACK,
 		},
 		body: (room) => [
 			{ rank: 0, lines: wrapped(about(state, from), room.columns) },

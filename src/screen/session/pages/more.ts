@@ -1,6 +1,7 @@
 import type { Plan } from '../../../session/protocol/asks.ts';
 import { answeredWords } from '../../../words/answered.ts';
 import { angle } from '../../../words/numbers.ts';
+import { CHOICE, CHOOSE_OR_BACK, ONLY_BACK } from '../../../words/screen/usual.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
 import { asksRelease } from '../release.ts';
@@ -21,7 +22,7 @@ export function morePage(state: SessionState): PageView {
 	return {
 		title: 'More',
 		prompt: {
-			label: 'Number of your choice',
+			label: CHOICE,
 			// The numbers of what every page has stay the same, and what ends the tube is never one of them.
 			choices: [
 				...common(state),
@@ -35,7 +36,7 @@ export function morePage(state: SessionState): PageView {
 			],
 			back: BACK,
 			star: BACK,
-			empty: 'Write the number of a choice and press Enter; / goes back.',
+			empty: CHOOSE_OR_BACK,
 		},
 		body: () => [],
 	};
@@ -132,7 +133,7 @@ export function undoPage(state: SessionState): PageView {
 			label: '',
 			...(last === undefined ? {} : { plus: { label: 'take it back', step: answer({ do: 'undo' }) } }),
 			back: BACK,
-			empty: last === undefined ? 'Press / to go back.' : 'Press + to take it back, / to leave it.',
+			empty: last === undefined ? ONLY_BACK : 'Press + to take it back, / to leave it.',
 		},
 		body: (room) =>
 			last === undefined

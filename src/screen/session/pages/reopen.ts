@@ -1,6 +1,7 @@
 import type { Answer } from '../../../session/protocol/action.ts';
 import { trimmed } from '../../../units/format.ts';
 import { GO_EASY } from '../../../words/caution.ts';
+import { CHOICE, CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
 import { bigNumbers } from '../../text/big-numbers.ts';
 import { wrapped } from '../../text/line.ts';
 import type { Opening, SessionState, Step } from '../session-state.ts';
@@ -96,7 +97,7 @@ export function reopenHowPage(state: SessionState, bend: number): PageView {
 	return {
 		title: `Go back to bend ${bend}`,
 		prompt: {
-			label: 'Number of your choice',
+			label: CHOICE,
 			choices: [
 				{ label: 'pull it further', step: answer({ do: 'reopen', bend, how: 'pull' }) },
 				...(state.job.mayOpen
@@ -109,7 +110,7 @@ export function reopenHowPage(state: SessionState, bend: number): PageView {
 					: []),
 			],
 			back: BACK,
-			empty: 'Write the number of a choice and press Enter; / goes back.',
+			empty: CHOOSE_OR_BACK,
 		},
 		body: () => [],
 	};

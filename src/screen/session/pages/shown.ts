@@ -1,4 +1,5 @@
 import { LENGTH_NAMES, lengthsOf, nextLengths } from '../../../words/lengths.ts';
+import { CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
 import { TOPIC_NAMES } from '../../../words/topics/names.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { TOPICS_HERE } from '../../shell/topic-reader.ts';
@@ -38,7 +39,7 @@ function choosing(title: string, from: Page, choices: readonly Choice<Step>[]): 
 			label: 'Number of your choice, or / to go back',
 			choices,
 			back: { label: 'back', step: { step: 'page', page: { page: 'help', from } } },
-			empty: 'Write the number of a choice and press Enter; / goes back.',
+			empty: CHOOSE_OR_BACK,
 		},
 		body: () => [],
 	};

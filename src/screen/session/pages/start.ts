@@ -5,6 +5,7 @@ import { pieceWords } from '../../../words/batch.ts';
 import { bentAsWords } from '../../../words/bent-as.ts';
 import { cautionWords } from '../../../words/caution.ts';
 import { foreignName } from '../../../words/foreign.ts';
+import { CHOICE, CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
 import { warningWords } from '../../../words/warnings.ts';
 import { chopped, type Line, line, wrapped } from '../../text/line.ts';
 import type { Page, SessionState } from '../session-state.ts';
@@ -96,7 +97,7 @@ export function atStartPage({ practice }: SessionState, from: Page): PageView {
 	return {
 		title: 'More',
 		prompt: {
-			label: 'Number of your choice',
+			label: CHOICE,
 			choices: [
 				{ label: TELL_HEAT, step: { step: 'page', page: { page: 'text', purpose: 'heat', value: '', from } } },
 				{
@@ -106,7 +107,7 @@ export function atStartPage({ practice }: SessionState, from: Page): PageView {
 				{ label: 'help', step: { step: 'page', page: { page: 'help', from } } },
 			],
 			back: { label: 'back', step: { step: 'page', page: from } },
-			empty: 'Write the number of a choice and press Enter; / goes back.',
+			empty: CHOOSE_OR_BACK,
 		},
 		body: () => [],
 	};

@@ -5,6 +5,7 @@ import { padded } from '../../../terminal/width.ts';
 import { angle, dial, measureOf, shown, tape } from '../../../words/numbers.ts';
 import { readingName } from '../../../words/readings.ts';
 import { reasonWords } from '../../../words/reason.ts';
+import { ONLY_BACK } from '../../../words/screen/usual.ts';
 import type { Key } from '../../shell/keys.ts';
 import { NOTHING } from '../../shell/prompt.ts';
 import type { KeyHint } from '../../text/key-line.ts';
@@ -78,7 +79,7 @@ export function walkPage(state: SessionState, { at, from }: Extract<Page, { page
 	if (taken === undefined) {
 		return {
 			title: 'Earlier readings',
-			prompt: { label: '', back, empty: 'Press / to go back.' },
+			prompt: { label: '', back, empty: ONLY_BACK },
 			body: () => [{ rank: 0, lines: [line('There is none.')] }],
 		};
 	}

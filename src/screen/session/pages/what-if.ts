@@ -2,6 +2,7 @@ import type { DecideAsk, TubeOutcome, Tweak } from '../../../session/protocol/as
 import type { Job } from '../../../tube/job.ts';
 import { inTen } from '../../../words/chance.ts';
 import { angle, angleGiveOrTake, dial, fine, measureOf, shown, tape } from '../../../words/numbers.ts';
+import { CHOICE, ONLY_BACK } from '../../../words/screen/usual.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { type Line, line, wrapped } from '../../text/line.ts';
 import type { SessionState, Step } from '../session-state.ts';
@@ -20,10 +21,10 @@ export function whatIfPage(state: SessionState): PageView {
 	return {
 		title: 'What if',
 		prompt: {
-			label: 'Number of your choice',
+			label: CHOICE,
 			choices: tweaks.map((tweak) => choice(state, tweak)),
 			back: BACK,
-			empty: tweaks.length === 0 ? 'Press / to go back.' : 'Write a number to go back to that bend, or / to go back.',
+			empty: tweaks.length === 0 ? ONLY_BACK : 'Write a number to go back to that bend, or / to go back.',
 		},
 		body: ({ columns }) => (ask === null ? [] : sections(ask, state.job, columns)),
 	};
