@@ -4,7 +4,6 @@
  */
 
 import { pieceIn } from '../session/batch/given.ts';
-import { kinOf } from '../session/estimate/kin-of-job.ts';
 import { lessonOf } from '../session/estimate/lesson-of-session.ts';
 import type { Start } from '../session/log/start.ts';
 import type { State } from '../session/log/state.ts';
@@ -12,10 +11,10 @@ import { figuresOf, type SessionFigures } from '../session/report/figures.ts';
 import { type SessionStatus, type SessionSummary, sessionSummary, status } from '../session/report/views.ts';
 import type { Lesson } from '../springback/history.ts';
 import { bentAsField } from '../tube/bent-as.ts';
-import { hasSeveralDies } from '../tube/dies.ts';
-import { isOfALesson, LESSON_NUMBERS, lessonAt, putLesson } from './lesson-numbers.ts';
+import type { Job } from '../tube/job.ts';
 import { methodName } from './method.ts';
 import type { LogRecord } from './record.ts';
+import { isCount, isNumbers, lessonWritten, type WrittenLesson, writtenLesson } from './written-lesson.ts';
 
 /** What a log taken together comes to, apart from where it lies. */
 export interface Outcome {
@@ -33,8 +32,8 @@ interface CameTo {
 	bends: number;
 	fits: boolean | null;
 	mayFit: boolean;
-	/** As `lesson-numbers` has them; null where it taught nothing. A number that there is none of is null. */
-	lesson: (number | null)[] | null;
+	/** Null where it taught nothing. */
+	lesson: WrittenLesson | null;
 	figures: SessionFigures;
 }
 
@@ -43,19 +42,11 @@ export function outcomeOf(state: State): Outcome {
 	return { status: status(state), summary: sessionSummary(state), lesson, figures: figuresOf(state, lesson) };
 }
 
-/** The fields by which a line says it. */
-export function cameToField({ status, summary, lesson, figures }: Outcome): { cameTo?: CameTo } {
-	// What several dies taught together has more numbers: such a log is folded.
-	if (lesson?.besides) return {};
+/** The fields by which the last line of a session of this job says it. */
+export function cameToField({ status, summary, lesson, figures }: Outcome, job: Job): { cameTo: CameTo } {
 	const { bendsDone, bends, fits, mayFit = false } = summary;
-	const told = { status, bendsDone, bends, fits, mayFit, lesson: lesson && written(lesson), figures };
-	return { cameTo: { method: methodName(), ...told } };
-}
-
-function written(lesson: Lesson): (number | null)[] {
-	const numbers = new Float64Array(LESSON_NUMBERS);
-	putLesson(lesson, numbers, 0);
-	return Array.from(numbers, (number) => (Number.isNaN(number) ? null : number));
+	const taught = lesson && writtenLesson(lesson, job);
+	return { cameTo: { method: methodName(), status, bendsDone, bends, fits, mayFit, lesson: taught, figures } };
 }
 
 /** What the session of this start came to, by its last line; null where that does not say so in the way of this program. */
@@ -63,19 +54,17 @@ export function outcomeIn(last: LogRecord, start: Start): Outcome | null {
 	const said = last.cameTo;
 	if (!isCameTo(said) || said.method !== methodName()) return null;
 	const { job, at, id } = start;
-	if (hasSeveralDies(job)) return null;
+	const lesson = said.lesson && lessonWritten(said.lesson, start);
+	if (lesson === null && said.lesson !== null) return null;
 	const { bendsDone, bends, fits, mayFit } = said;
 	const summary = { id, job: job.name, status: said.status, started: at, bendsDone, bends };
-	const told = said.lesson && lessonAt(numbersOf(said.lesson), 0);
 	return {
 		status: said.status,
 		summary: { ...summary, fits, ...(mayFit ? { mayFit: true } : {}), ...pieceIn(start), ...bentAsField(job) },
-		lesson: told && { kin: kinOf(job), at, session: id, ...told },
+		lesson,
 		figures: said.figures,
 	};
 }
-
-const numbersOf = (list: readonly (number | null)[]) => Float64Array.from(list, (number) => number ?? Number.NaN);
 
 const STATUSES: readonly unknown[] = ['open', 'done', 'scrapped'] satisfies SessionStatus[];
 
@@ -92,7 +81,7 @@ function isCameTo(said: unknown): said is CameTo {
 		isCount(bends) &&
 		(fits === null || typeof fits === 'boolean') &&
 		typeof mayFit === 'boolean' &&
-		(lesson === null || (isNumbers(lesson) && isOfALesson(numbersOf(lesson)))) &&
+		(lesson === null || typeof lesson === 'object') &&
 		isFigures(figures)
 	);
 }
@@ -102,8 +91,3 @@ function isFigures(said: unknown): boolean {
 	const { springback, error, miss, taken, pulls } = said as Partial<Record<keyof SessionFigures, unknown>>;
 	return isNumbers([springback, error, miss]) && isCount(taken) && isCount(pulls);
 }
-
-const isCount = (value: unknown) => Number.isInteger(value) && Number(value) >= 0;
-
-const isNumbers = (value: unknown): value is (number | null)[] =>
-	Array.isArray(value) && value.every((each) => each === null || typeof each === 'number');

@@ -25,16 +25,21 @@ export function putLesson(
 	numbers.set(all, at);
 }
 
-/** Whether these can be a lesson's: so many, all finite but the last, and an information that no reading could have made less than nothing. */
+/** Whether these can be a lesson's: so many, all finite but the last, and none less than nothing that cannot be. */
 export function isOfALesson(numbers: Float64Array): boolean {
 	if (numbers.length !== LESSON_NUMBERS || !numbers.subarray(0, -1).every(Number.isFinite)) return false;
 	const { pulls, readings, information, right } = lessonAt(numbers, 0);
+	return Math.min(pulls, readings, right) >= 0 && isInformation(information);
+}
+
+/** Whether readings can have told so much: a square of finite numbers, the same both ways, that no reading could have made less than nothing. */
+export function isInformation(information: readonly (readonly number[])[]): boolean {
 	const values = eigen(information).map(({ value }) => value);
 	const nothing = ROUNDING * Math.max(...values);
 	const isSymmetric = information.every((line, i) =>
 		line.every((x, j) => Math.abs(x - information[j]![i]!) <= nothing),
 	);
-	return Math.min(pulls, readings, right) >= 0 && isSymmetric && Math.min(...values) >= -nothing;
+	return isSymmetric && Math.min(...values) >= -nothing;
 }
 
 /** What this part of the largest eigenvalue makes is rounding. */

@@ -161,7 +161,7 @@ export class LiveSession {
 		const isLast = answer.action?.do === 'quit' || ask(next) === null;
 		const outcome = isLast ? outcomeOf(next) : null;
 		const line = { seq: record.entry, v: 1 as const, at: record.at, ask: open, answer, events: record.events };
-		const unsaved = this.#append(outcome === null ? line : { ...line, ...cameToField(outcome) });
+		const unsaved = this.#append(outcome === null ? line : { ...line, ...cameToField(outcome, next.start.job) });
 		if (unsaved !== null) {
 			if (isPlainQuit(answer)) return this.#leftUnlogged();
 			return this.#refused({ note: 'refused', code: 'not-saved', reason: [unsaved] });

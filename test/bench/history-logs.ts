@@ -4,9 +4,8 @@ import { join } from 'node:path';
 import { loadJob } from '../../src/job/load.ts';
 import { newSessionId, sessionFolder, sessionPath } from '../../src/journal/catalogue.ts';
 import { decodeRecord, encodeRecord } from '../../src/journal/record.ts';
-import { beginPractice, playedOut } from '../../src/practice/practice.ts';
-import { USUAL } from '../../src/practice/world.ts';
 import type { Start } from '../../src/session/log/start.ts';
+import { bendIn } from '../helpers/disk/kept-home.ts';
 
 /** One simulated session: its first record, and all lines after it as they stand in its log. */
 interface Simulated {
@@ -18,30 +17,22 @@ const SEEDS = [11, 12, 13];
 const FIRST_MS = Date.UTC(2024, 0, 1, 8);
 const HOUR_MS = 3_600_000;
 
-/** Every sample job bent by the simulated operator, once a seed. `home` is where the logs are made. */
+/** Every sample job bent by a simulated operator to its end, once a seed; they teach what later ones learn. `home` is where the logs are made. */
 export function simulatedSessions(jobs: readonly string[], home: string): Simulated[] {
-	return SEEDS.flatMap((seed) => jobs.map((job) => simulated(job, seed, home)));
+	let day = 0;
+	return SEEDS.flatMap((seed) => jobs.map((job) => simulated(job, seed, ++day, home)));
 }
 
-function simulated(job: string, seed: number, home: string): Simulated {
-	const now = () => new Date(FIRST_MS);
-	const about = { home, program: 'bench', now, random: () => `${seed}${jobDigits(job)}` };
-	const practice = beginPractice(
-		loadJob(job, () => undefined),
-		USUAL,
-		seed,
-		about,
-	);
-	for (const _step of playedOut(practice));
-	practice.session.close();
-	const log = readFileSync(practice.session.logPath);
+function simulated(file: string, seed: number, day: number, home: string): Simulated {
+	const { job } = loadJob(file, () => undefined);
+	const { ended, logPath } = bendIn(home, { day, job, seed });
+	if (ended !== 'done') throw new Error(`${logPath} did not come to its end`);
+	const log = readFileSync(logPath);
 	const lineEnd = log.indexOf('\n');
 	const first = decodeRecord(log.subarray(0, lineEnd), 0);
-	if (!('record' in first)) throw new Error(`${practice.session.logPath} does not begin with a record`);
+	if (!('record' in first)) throw new Error(`${logPath} does not begin with a record`);
 	return { start: first.record.start as Start, rest: log.subarray(lineEnd + 1) };
 }
-
-const jobDigits = (job: string) => [...job].reduce((sum, letter) => sum + letter.charCodeAt(0), 0).toString(36);
 
 /** Puts sessions `from` to `to` of a shop's history into a home, an hour between them; each is one of `kinds`, and may teach. */
 export function fillHome(home: string, kinds: readonly Simulated[], from: number, to: number): void {

@@ -1,121 +1,101 @@
 /**
- * `npm run soak [SESSIONS]`: so many simulated sessions (2,000 unless told) in one home, one after the other as in a shop over years, with kills and torn
- * lines between. Exit code 1 where memory grows, a start takes longer than its history costs, a log cannot be read, or what was learned is not what the
- * logs teach when they are read anew.
+ * `npm run soak [SESSIONS]`: so many simulated sessions (2,000 unless told) in one home, one after the other as in a shop over years, with kills, torn
+ * lines and bad disks between. Most are tubes of one or two bends, as in a shop; every tenth is a sample. Exit code 1 where memory grows, a start takes
+ * longer than its history costs, a log cannot be read, or what was learned is not what the logs teach when they are read anew. Times are the processor's.
  */
-import { type ChildProcess, spawn } from 'node:child_process';
-import { appendFileSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { createInterface } from 'node:readline';
 import { isDeepStrictEqual } from 'node:util';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
-import { openSession } from '../../src/cli/bend.ts';
 import { readAnyway, sessionFolder } from '../../src/journal/catalogue.ts';
 import { cachePath } from '../../src/journal/kept-cache.ts';
 import { type KeptRow, rowOf } from '../../src/journal/kept-row.ts';
 import { SessionCache } from '../../src/journal/kept-sessions.ts';
 import type { LiveSession } from '../../src/journal/live.ts';
 import { readLog } from '../../src/journal/read-log.ts';
-import { type Draw, draws } from '../../src/practice/random.ts';
-import type { Ask } from '../../src/session/protocol/asks.ts';
-import { PROGRAM, SAMPLE_JOBS } from '../helpers/disk/program.ts';
-import { type Operator, operatorAt } from '../helpers/shop/operator.ts';
+import { draws } from '../../src/practice/random.ts';
+import { change, plainJobFile } from '../helpers/disk/job-file.ts';
+import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
+import { operatorAt } from '../helpers/shop/operator.ts';
 import { newMachine } from '../helpers/shop/plain-shop.ts';
+import { badDisk, begun, bent, killed, type Soaked, torn } from './soak-sittings.ts';
 
 const SEED = 64_000_000;
-/** Every so many sessions one is killed, and one has a line torn off before it is gone on with. */
-const KILLED = 10;
-const TORN = 7;
-/** A tube that takes more answers than this is left. */
-const MOST_ANSWERS = 300;
-const AS_DRAWN = { mirror: false, from: 'start' } as const;
+/** Every so many sessions: a sample is bent, one is killed, one has a line torn off, one meets a bad disk. */
+const EVERY = { sample: 10, killed: 20, torn: 7, bad: 9 };
+const SHOWN = 100;
+const STARTS = 15;
+/** A start in the home of the soak, over one where the same logs were just read for the first time. */
+const LIMITS = { start: 1.25, heap: 1.3 };
 
 const sessions = Number(process.argv[2] ?? 2000);
-if (!(Number.isInteger(sessions) && sessions >= 8))
-	throw new RangeError(`The number of sessions is a whole one from 8, not "${process.argv[2]}".`);
+if (!(Number.isInteger(sessions) && sessions >= 40))
+	throw new RangeError(`The number of sessions is a whole one from 40, not "${process.argv[2]}".`);
 
 setFlagsFromString('--expose-gc');
 const collect = runInNewContext('gc') as () => void;
-const home = mkdtempSync(join(tmpdir(), 'pullbook-soak-'));
-const ignore = () => {};
-const faults: string[] = [];
+const folder = mkdtempSync(join(tmpdir(), 'pullbook-soak-'));
+const home = join(folder, 'home');
+const soaked: Soaked = { home, faults: [], counts: { answers: 0, killed: 0, torn: 0, full: 0, failed: 0 } };
+const { faults, counts } = soaked;
 const starts: number[] = [];
 const heaps: number[] = [];
-const counts = { killed: 0, torn: 0, answers: 0 };
 
 try {
-	for (let n = 0; n < sessions; n++) await one(n);
-	judge();
+	const small = smallJobs();
+	for (let n = 0; n < sessions; n++) await one(n, small);
+	judge(small[0]!);
 } finally {
-	rmSync(home, { recursive: true, force: true });
+	rmSync(folder, { recursive: true, force: true });
 }
 
-async function one(n: number): Promise<void> {
+/** Job files of one and two bends, on three benders. */
+function smallJobs(): string[] {
+	const bends = [{ straight: 12, angle: 40, rotation: 0 }];
+	const one = change(plainJobFile(), 'shape', { bends, last: 14 }) as object;
+	const jobs = [one, change(one, 'tooling.bender', 'yard') as object, plainJobFile()];
+	return jobs.map((job, n) => {
+		const file = join(folder, `fender-${n}.json`);
+		writeFileSync(file, JSON.stringify({ ...job, name: `Fender bar ${n + 1}` }));
+		return file;
+	});
+}
+
+async function one(n: number, small: readonly string[]): Promise<void> {
 	const draw = draws(SEED + n);
-	const file = SAMPLE_JOBS[n % SAMPLE_JOBS.length]!;
+	const isNth = (every: number) => n % every === every - 1;
+	const files = isNth(EVERY.sample) ? SAMPLE_JOBS : small;
+	const file = files[Math.floor(n / (isNth(EVERY.sample) ? EVERY.sample : 1)) % files.length]!;
 	const operator = operatorAt(newMachine(SEED + (n % 5)));
-	if (n % KILLED === KILLED - 1) await killed(file, operator, 1 + Math.floor(draw.uniform(0, 8)));
-	const isLeft = n % KILLED === KILLED - 1;
-	const began = performance.now();
-	const session = openSession({ file, resume: isLeft ? true : null, learn: true, home, as: AS_DRAWN }, ignore);
-	starts.push(performance.now() - began);
-	if (n % TORN === TORN - 1) tornAndGoneOn(file, session, operator, draw);
-	else bent(session, operator, MOST_ANSWERS);
-	if (n % Math.ceil(sessions / 40) === 0) {
-		collect();
-		heaps.push(process.memoryUsage().heapUsed / 1e6);
+	if (isNth(EVERY.killed)) await killed(soaked, file, operator, 1 + Math.floor(draw.uniform(0, 8)));
+	else {
+		const [session, ms] = started(home, file);
+		starts.push(ms);
+		if (isNth(EVERY.torn)) torn(soaked, file, session, operator, draw);
+		else if (isNth(EVERY.bad)) badDisk(soaked, file, session, operator, draw);
+		else bent(soaked, session, operator);
 	}
-	if ((n + 1) % 100 === 0)
-		console.log(`${n + 1} sessions, start ${starts.at(-1)!.toFixed(0)} ms, heap ${heaps.at(-1)!.toFixed(0)} MB`);
+	if (n % Math.ceil(sessions / 40) === 0) heaps.push(heapNow());
+	if ((n + 1) % SHOWN !== 0) return;
+	const seconds = (process.cpuUsage().user / 1e6).toFixed(0);
+	console.log(
+		`${n + 1} sessions, ${seconds} s: start ${middle(starts.slice(-SHOWN)).toFixed(0)} ms, heap ${heaps.at(-1)!.toFixed(0)} MB`,
+	);
 }
 
-/** Answers until the tube is done; what is given up is given up. */
-function bent(session: LiveSession, operator: Operator, answers: number): void {
-	for (let n = 0; n < answers && session.ask !== null; n++) {
-		session.answerText(JSON.stringify(operator.answer(session.ask)));
-		counts.answers++;
-	}
-	session.close();
+/** A new session, and the milliseconds of the processor until its first question. */
+function started(where: string, file: string): [LiveSession, number] {
+	const before = process.cpuUsage();
+	const session = begun(where, file);
+	const { user, system } = process.cpuUsage(before);
+	return [session, (user + system) / 1000];
 }
 
-/** The power goes in the middle of a line: what was acknowledged before it stands, and the session goes on. */
-function tornAndGoneOn(file: string, session: LiveSession, operator: Operator, draw: Draw): void {
-	bent(session, operator, 1 + Math.floor(draw.uniform(0, 6)));
-	const { ask, logPath, id } = session;
-	if (ask === null) return;
-	const before = readLog(logPath).records.length;
-	appendFileSync(logPath, `0a1b2c3d {"seq":${before},"v":1,"at":"2026-`);
-	counts.torn++;
-	const again = openSession({ file, resume: id, learn: true, home, as: AS_DRAWN }, ignore);
-	// The resume itself is one record more.
-	if (readLog(logPath).records.length !== before + 1)
-		faults.push(`${id}: acknowledged lines were lost with a torn one`);
-	bent(again, operator, MOST_ANSWERS);
-}
-
-/** A process of its own, killed after so many answers. */
-async function killed(file: string, operator: Operator, answers: number): Promise<void> {
-	const child = spawn(process.execPath, [PROGRAM, 'bend', file, '--lines', '--home', home], {
-		stdio: ['pipe', 'pipe', 'ignore'],
-	});
-	let given = 0;
-	for await (const line of createInterface({ input: child.stdout! })) {
-		const output = JSON.parse(line) as Ask | { note: string };
-		if (!('ask' in output)) continue;
-		if (given++ === answers) break;
-		child.stdin!.write(`${JSON.stringify(operator.answer(output))}\n`);
-	}
-	await ended(child);
-	counts.killed++;
-}
-
-function ended(child: ChildProcess): Promise<void> {
-	return new Promise((resolve) => {
-		child.on('exit', () => resolve());
-		child.kill('SIGKILL');
-	});
+function heapNow(): number {
+	collect();
+	return process.memoryUsage().heapUsed / 1e6;
 }
 
 /** Whether two rows tell the same; what they lie in is their own affair. */
@@ -128,37 +108,63 @@ function told({ id, job, at, touched, status, summary, kin, pulls, lesson, figur
 	return JSON.parse(JSON.stringify({ id, job, at, touched, status, summary, kin, pulls, lesson, figures, problem }));
 }
 
-/** The median of these. */
 function middle(values: readonly number[]): number {
 	return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
 }
 
-function judge(): void {
-	const part = Math.floor(sessions / 4);
-	const [second, last] = [middle(starts.slice(part, 2 * part)), middle(starts.slice(-part))];
-	// History twice as long may cost twice as much.
-	if (last > 3 * second + 20)
-		faults.push(`a start took ${second.toFixed(0)} ms in the second quarter and ${last.toFixed(0)} in the last`);
+function judge(job: string): void {
 	const quarter = Math.floor(heaps.length / 4);
 	const [early, late] = [middle(heaps.slice(quarter, 2 * quarter)), middle(heaps.slice(-quarter))];
-	if (late > 1.3 * early + 5)
+	if (late > LIMITS.heap * early)
 		faults.push(`the heap held ${early.toFixed(0)} MB in the second quarter and ${late.toFixed(0)} in the last`);
 	const logs = readdirSync(sessionFolder(home)).filter((name) => name.endsWith('.log'));
 	for (const name of logs) {
 		const { damage, tail } = readLog(join(sessionFolder(home), name));
 		if (damage !== null || tail !== null) faults.push(`${name} cannot be read whole`);
 	}
-	const known = new SessionCache(home).read().rows;
-	rmSync(cachePath(home));
-	const byLastLines = new SessionCache(home).read().rows;
-	const anew = known.map(({ id }) => rowOf(readAnyway(home, id), 'fold'));
-	const differing = known.filter((row, i) => !isSame(row, anew[i]) || !isSame(row, byLastLines[i]));
-	if (differing.length > 0 || known.length !== byLastLines.length)
-		faults.push(`what was learned is not what the logs teach: ${differing.map(({ id }) => id).join(', ')}`);
+	if (logs.length !== sessions) faults.push(`${sessions} sessions left ${logs.length} logs`);
+	const start = startTimes(job);
+	const learned = learnedFaults();
+	faults.push(...learned);
+	if (start.soaked > LIMITS.start * start.fresh + 1)
+		faults.push('a start takes longer than in a home where the same logs were just read for the first time');
+	const { answers, ...struck } = counts;
+	const ways = Object.entries(struck).map(([way, count]) => `${count} ${way}`);
 	console.log(
-		`${sessions} sessions (${logs.length} logs, ${counts.answers} answers, ${counts.killed} killed, ${counts.torn} lines torn), seed ${SEED}: ` +
-			`start ${second.toFixed(0)} ms, at the end ${last.toFixed(0)}; heap ${early.toFixed(0)} MB, at the end ${late.toFixed(0)}`,
+		`${sessions} sessions (${logs.length} logs, ${answers} answers; ${ways.join(', ')}), seed ${SEED}: figures of ${logs.length - learned.length} are what ` +
+			`their logs teach; start ${start.soaked.toFixed(1)} ms, ${start.fresh.toFixed(1)} with the same logs in a fresh home, ${start.empty.toFixed(1)} in an ` +
+			`empty one; heap ${early.toFixed(1)} MB in the second quarter, ${late.toFixed(1)} in the last`,
 	);
 	for (const fault of faults) console.log(`NOT HELD: ${fault}`);
 	process.exitCode = faults.length > 0 ? 1 : 0;
+}
+
+/** Which sessions' figures are not the same as kept through the years, from last lines alone, and by folding every line. */
+function learnedFaults(): string[] {
+	const known = new SessionCache(home).read().rows;
+	rmSync(cachePath(home));
+	const byLastLines = new SessionCache(home).read().rows;
+	const differing = known.filter((row, i) => {
+		return !isSame(row, byLastLines[i]) || !isSame(row, rowOf(readAnyway(home, row.id), 'fold'));
+	});
+	return differing.map(({ id }) => `${id}: what was learned is not what its log teaches`);
+}
+
+/** Medians of starts in the home of the soak, in a fresh one with the same logs, and in an empty one, taken in turns. */
+function startTimes(job: string): { soaked: number; fresh: number; empty: number } {
+	const [fresh, empty] = [join(folder, 'fresh'), join(folder, 'empty')];
+	mkdirSync(empty);
+	cpSync(sessionFolder(home), sessionFolder(fresh), { recursive: true });
+	new SessionCache(fresh).read();
+	const homes = { soaked: home, fresh, empty };
+	const times = { soaked: [] as number[], fresh: [] as number[], empty: [] as number[] };
+	for (let n = 0; n < STARTS; n++) {
+		for (const [name, where] of Object.entries(homes)) {
+			const [session, ms] = started(where, job);
+			times[name as keyof typeof times].push(ms);
+			session.close();
+			rmSync(session.logPath);
+		}
+	}
+	return { soaked: middle(times.soaked), fresh: middle(times.fresh), empty: middle(times.empty) };
 }

@@ -7,9 +7,11 @@ import { type ReadSession, readSession } from '../../src/journal/catalogue.ts';
 import { rowOf } from '../../src/journal/kept-row.ts';
 import { LiveSession } from '../../src/journal/live.ts';
 import type { LogRecord } from '../../src/journal/record.ts';
+import type { WrittenLesson } from '../../src/journal/written-lesson.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
 import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
+import { twoDieJob } from '../helpers/shop/two-dies.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'came-to-'));
 afterAll(() => rmSync(home, { recursive: true }));
@@ -38,7 +40,8 @@ describe('what the last line says that a session came to', () => {
 	let all: string[];
 	beforeAll(() => {
 		const sample = loadJob(SAMPLE_JOBS[0]!, () => undefined).job;
-		all = [bent(200), bent(200, sample), ...[0, 1, 4, 9].map((answers) => bent(answers))];
+		const twoDies = [bent(200, twoDieJob()), bent(3, twoDieJob())];
+		all = [bent(200), bent(200, sample), ...twoDies, ...[0, 1, 4, 9].map((answers) => bent(answers))];
 		const scrapped = LiveSession.resume(world(), bent(6), undefined, []);
 		scrapped.answerText('{"scrap":"cracked"}');
 		scrapped.close();
@@ -78,7 +81,7 @@ describe('what the last line says that a session came to', () => {
 	it('is as if it were not there where it has not the form', () => {
 		const read = readSession(home, all[0]!);
 		const truth = keys(rowOf(read, 'fold'));
-		const numbers = (read.records.at(-1)!.cameTo as { lesson: number[] }).lesson;
+		const { numbers } = (read.records.at(-1)!.cameTo as { lesson: { numbers: number[] } }).lesson;
 		const wrong: Record<string, unknown>[] = [
 			{ status: 'lost' },
 			{ bendsDone: 1.5 },
@@ -88,14 +91,45 @@ describe('what the last line says that a session came to', () => {
 			{ figures: null },
 			{ figures: { springback: '4', error: 0, miss: null, taken: 1, pulls: 4 } },
 			{ lesson: 'all' },
-			{ lesson: numbers.slice(1) },
-			{ lesson: numbers.map((number, n) => (n === 5 ? null : number)) },
-			{ lesson: numbers.map((number) => -number) },
-			{ lesson: numbers.map((number, n) => (n === 0 ? -1 : number)) },
+			{ lesson: numbers },
+			{ lesson: { numbers: numbers.slice(1) } },
+			{ lesson: { numbers: numbers.map((number, n) => (n === 5 ? null : number)) } },
+			{ lesson: { numbers: numbers.map((number) => -number) } },
+			{ lesson: { numbers: numbers.map((number, n) => (n === 0 ? -1 : number)) } },
 		];
 		for (const change of wrong) expect(keys(rowOf(saying(read, (said) => ({ ...said, ...change }))))).toEqual(truth);
 		expect(keys(rowOf(saying(read, () => [] as never)))).toEqual(truth);
-		// A right form that says another thing is believed: the test above can fail.
+	});
+
+	it('is as if it were not there where what several dies taught has not the form', () => {
+		const read = readSession(home, all[2]!);
+		const truth = keys(rowOf(read, 'fold'));
+		expect(rowOf(read).besides).toHaveLength(1);
+		const { lesson } = read.records.at(-1)!.cameTo as { lesson: WrittenLesson };
+		const [first, second] = lesson.dies!;
+		const wrong: Partial<Record<keyof WrittenLesson, unknown>>[] = [
+			{ dies: undefined },
+			{ dies: [] },
+			{ dies: [first] },
+			{ dies: [first, first] },
+			{ dies: [first, { ...second, die: 'unknown' }] },
+			{ dies: [first, { ...second, pulls: -1 }] },
+			{ dies: [first, null] },
+			{ vector: lesson.vector!.slice(1) },
+			{ information: lesson.information!.slice(1) },
+			{ information: lesson.information!.map((line) => line.map((x) => -x)) },
+			{ information: lesson.information!.map((line, i) => (i === 0 ? line.map(() => null) : line)) },
+		];
+		for (const change of wrong) {
+			// Another status shows whether it was believed.
+			const said = saying(read, (all) => ({ ...all, status: 'scrapped', lesson: { ...lesson, ...change } }));
+			expect(keys(rowOf(said))).toEqual(truth);
+		}
+		expect(rowOf(saying(read, (said) => ({ ...said, status: 'scrapped' }))).status).toBe('scrapped');
+	});
+
+	it('is believed where it has a right form: the tests above can fail', () => {
+		const read = readSession(home, all[0]!);
 		expect(rowOf(saying(read, (said) => ({ ...said, status: 'scrapped' }))).status).toBe('scrapped');
 	});
 });
