@@ -107,6 +107,8 @@ function placeWords(fact: Placed): string {
 			return `No new log could be written in ${fact.folder}: ${causeWords(fact.cause)}. Name another folder, or write the reading down and resume when there is a disk to write to.`;
 		case 'does-not-follow':
 			return `What the log holds does not follow from one line to the next: ${fact.text}. Keep the file and start a new session.`;
+		case 'comes-to-other':
+			return OTHER[fact.says](fact.log);
 		case 'unknown-line':
 			return `Line ${fact.line} of the log holds ${heldWords(fact.holds)}, which this version of the program does not know. Open it with the version that wrote it, or a newer one; nothing was changed.`;
 	}
@@ -116,6 +118,13 @@ const BY = {
 	'lock-gone': 'its lock is gone',
 	'lock-taken': 'its lock was taken over',
 	'lines-added': 'it holds lines that were not written here',
+} as const;
+
+const OTHER = {
+	'last-line': (log: string) =>
+		`The last line of ${log} says something else of the session than its lines before. Resume the session and leave it again: that adds a right line.`,
+	list: (log: string) =>
+		`The list tells something else of the session than ${log} holds. Remove the folder cache in the home: the list is made anew from the logs.`,
 } as const;
 
 const HELD = { nothing: 'nothing', 'no-start': 'no start of a session', 'no-events': 'no events' } as const;

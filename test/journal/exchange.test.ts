@@ -6,6 +6,7 @@ import { readSession, sessionFolder, sessionPath } from '../../src/journal/catal
 import { exportSessions, importSessions } from '../../src/journal/exchange/exchange.ts';
 import type { Exchanged } from '../../src/journal/exchange/facts.ts';
 import { verifySessions } from '../../src/journal/exchange/verify.ts';
+import { rowOf } from '../../src/journal/kept-row.ts';
 import { SessionCache } from '../../src/journal/kept-sessions.ts';
 import { lessonsKept } from '../../src/journal/lessons.ts';
 import { LiveSession } from '../../src/journal/live.ts';
@@ -263,5 +264,31 @@ describe('looking through every log', () => {
 			{ name: 'notes.txt', code: 'no-log' },
 		]);
 		expect(verifiedText(found)).toMatch(/^2 of 3 sessions are whole\. These are not:\n {2}\S+: The log .* is damaged/);
+	});
+
+	it('folds every line, and finds a last line that says something else; resuming and leaving mends it', () => {
+		const { id } = bendIn(here, { day: 1 });
+		const log = sessionPath(here, id);
+		const records = readSession(here, id).records;
+		const last = records.at(-1)!;
+		const lesson = last.cameTo as { lesson: { numbers: number[] } };
+		const lied = lesson.lesson.numbers.map((number, n) => (n === 2 ? number + 0.01 : number));
+		const cameTo = { ...lesson, lesson: { numbers: lied } };
+		fs.writeFileSync(log, Buffer.concat([...records.slice(0, -1), { ...last, cameTo }].map(encodeRecord)));
+		expect(verified().faults).toMatchObject([{ name: id, why: { code: 'comes-to-other', says: 'last-line' } }]);
+		const world = { home: here, program: 'test', now: () => NOW, random: () => 'ab12' };
+		const session = LiveSession.resume(world, id, {}, []);
+		session.leave();
+		session.close();
+		expect(verified().faults).toEqual([]);
+		expect(rowsOf(here)).toMatchObject([{ status: 'done' }]);
+	});
+
+	it('finds a list that tells something else than the logs', () => {
+		const { id } = bendIn(here, { day: 1, answers: 4 });
+		const wrong = rowsOf(here).map((row) => ({ ...rowOf(readSession(here, row.id)), status: 'done' as const }));
+		const { faults } = verifySessions(here, wrong);
+		expect(faults).toMatchObject([{ name: id, why: { code: 'comes-to-other', says: 'list' } }]);
+		expect(verifiedText(verifySessions(here, wrong))).toContain('Remove the folder cache');
 	});
 });
