@@ -32,12 +32,21 @@ function hasSpoiltNewline(file: Buffer, from: number, seq: number): boolean {
 	return file[file.length - 1] !== 0 && 'record' in decodeRecord(file.subarray(from, file.length - 1), seq);
 }
 
+/** Does it begin as this record's line does, as far as it goes? What a cut leaves does, with zeros after it at most. */
+function beginsAsRecord(line: Buffer, seq: number): boolean {
+	const text = line.toString('latin1', 0, 64).replace(/\0+$/, '');
+	const [checksum, rest] = [text.slice(0, 8), text.slice(8)];
+	const head = ` {"seq":${seq},`;
+	return /^[0-9a-f]*$/.test(checksum) && (rest.startsWith(head) || head.startsWith(rest));
+}
+
 function judgeTail(file: Buffer, from: number, records: LogRecord[], why: LineFault): LogRead {
 	const seq = records.length;
 	const newline = file.indexOf(LF, from);
 	const isLast = newline === -1 || newline === file.length - 1;
 	const spoilt = newline === -1 && hasSpoiltNewline(file, from, seq);
-	if (isLast && !spoilt && (newline === -1 || hasLostSector(file, from)))
+	const isCut = newline === -1 && !spoilt && beginsAsRecord(file.subarray(from), seq);
+	if (isLast && !spoilt && (isCut || hasLostSector(file, from)))
 		return { records, size: from, tail: { kind: 'torn', bytes: file.length - from }, damage: null };
 	const reason: LineFault = spoilt ? { code: 'newline' } : why;
 	return { records, size: from, tail: null, damage: { kind: 'damaged', line: seq + 1, why: reason } };

@@ -100,7 +100,7 @@ function placeWords(fact: Placed): string {
 		case 'lock-unreadable':
 			return `The lock ${fact.lock} cannot be read: ${causeWords(fact.cause)}. See that you may read it, and try again.`;
 		case 'lock-unwritable':
-			return `The lock ${fact.lock} cannot be written: ${causeWords(fact.cause)}. Nothing was changed. To go on elsewhere, resume with --rescue DIR.`;
+			return `The lock ${fact.lock} cannot be written: ${causeWords(fact.cause)}. Nothing was changed. To go on elsewhere, add --rescue DIR.`;
 		case 'lock-stays':
 			return `The lock ${fact.lock}, left by a process that has ended, cannot be removed: ${causeWords(fact.cause)}. Remove it and try again.`;
 		case 'not-rescued':

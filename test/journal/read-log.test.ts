@@ -70,6 +70,21 @@ describe('a torn tail', () => {
 		}
 	});
 
+	it('is none where it does not begin as its record does: that is damage', () => {
+		const first = LINES[0]!;
+		const others = [
+			'something else',
+			'{"seq":0,',
+			first.toString('latin1', 9),
+			`${first.toString('latin1', 0, 9)}{"seq":1,`,
+		];
+		for (const text of others) {
+			const damaged = (file: Buffer) => parseLog(file).damage;
+			expect(damaged(Buffer.from(text))).toMatchObject({ kind: 'damaged', line: 1 });
+			expect(damaged(Buffer.concat([first, LINES[1]!, Buffer.from(text)]))).toMatchObject({ line: 3 });
+		}
+	});
+
 	it('the last record zeroed from any byte to its end', () => {
 		for (let from = LAST; from < FILE.length; from++) {
 			const zeroed = Buffer.from(FILE).fill(0, from);
