@@ -45,15 +45,30 @@ export class LineReader {
 	}
 }
 
-/** The lines of a stream one by one, the next piece of it asked for only when they have been taken; none any more once `gone` resolves. */
-export async function* linesOf(input: Readable, most: number, gone: Promise<void>): AsyncGenerator<string> {
+/** The lines of a stream one by one, the next piece of it asked for only when they have been taken; none any more once `gone`. */
+export async function* linesOf(input: Readable, most: number, gone: AbortSignal): AsyncGenerator<string> {
 	const reader = new LineReader(most);
 	const pieces = input[Symbol.asyncIterator]();
 	for (;;) {
-		const piece = await Promise.race([pieces.next(), gone]);
+		const piece = await unless(gone, pieces.next());
 		if (piece === undefined) return;
 		if (piece.done) break;
 		yield* reader.push(Buffer.from(piece.value));
 	}
 	yield reader.end();
+}
+
+/** What a promise gives; undefined as soon as `gone`. One that is never gone must not hold on to what came: a race with a lasting promise would. */
+export async function unless<T>(gone: AbortSignal, coming: Promise<T>): Promise<T | undefined> {
+	if (gone.aborted) return undefined;
+	let leave = () => {};
+	const left = new Promise<undefined>((resolve) => {
+		leave = () => resolve(undefined);
+		gone.addEventListener('abort', leave, { once: true });
+	});
+	try {
+		return await Promise.race([coming, left]);
+	} finally {
+		gone.removeEventListener('abort', leave);
+	}
 }

@@ -6,7 +6,7 @@ import { journalWords } from '../words/journal.ts';
 import { asLine } from '../words/line.ts';
 import { EXIT } from './exit.ts';
 import { type Io, tellOn } from './io.ts';
-import { linesOf } from './line-reader.ts';
+import { linesOf, unless } from './line-reader.ts';
 
 /**
  * The guided session over standard input and output, one JSON object a line. Resolves to the exit code: 0 done or scrapped,
@@ -15,7 +15,9 @@ import { linesOf } from './line-reader.ts';
 export async function runLines(session: LiveSession, io: Io): Promise<number> {
 	const { stdin, stdout } = io;
 	const tell = tellOn(io);
-	const gone = new Promise<void>((resolve) => stdout.once('error', () => resolve()));
+	const reader = new AbortController();
+	stdout.once('error', () => reader.abort());
+	const gone = reader.signal;
 	let isUnsaved = false;
 	/** Resolves when whoever reads has room for more, or is gone: what nobody reads must not pile up. */
 	const print = async (outputs: readonly Output[]) => {
@@ -23,7 +25,7 @@ export async function runLines(session: LiveSession, io: Io): Promise<number> {
 		let hasRoom = true;
 		for (const output of outputs) hasRoom = stdout.write(`${jsonText(asLine(output, session.state.start.job))}\n`);
 		for (const notice of session.notices.splice(0)) tell(journalWords(notice));
-		if (!hasRoom) await Promise.race([new Promise<void>((resolve) => stdout.once('drain', resolve)), gone]);
+		if (!hasRoom) await unless(gone, new Promise<void>((resolve) => stdout.once('drain', resolve)));
 	};
 	// Printed before anything is read: a reader that answers at once must not answer into the void.
 	await print(session.opening);

@@ -6,8 +6,6 @@
 import { cpSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { setFlagsFromString } from 'node:v8';
-import { runInNewContext } from 'node:vm';
 import { readAnyway, sessionFolder } from '../../src/journal/catalogue.ts';
 import { cachePath } from '../../src/journal/kept-cache.ts';
 import { rowOf } from '../../src/journal/kept-row.ts';
@@ -16,6 +14,7 @@ import type { LiveSession } from '../../src/journal/live.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import { tellsTheSame } from '../../src/journal/same-row.ts';
 import { draws } from '../../src/practice/random.ts';
+import { collect } from '../helpers/collect.ts';
 import { change, plainJobFile } from '../helpers/disk/job-file.ts';
 import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
 import { operatorAt } from '../helpers/shop/operator.ts';
@@ -34,8 +33,6 @@ const sessions = Number(process.argv[2] ?? 2000);
 if (!(Number.isInteger(sessions) && sessions >= 40))
 	throw new RangeError(`The number of sessions is a whole one from 40, not "${process.argv[2]}".`);
 
-setFlagsFromString('--expose-gc');
-const collect = runInNewContext('gc') as () => void;
 const folder = mkdtempSync(join(tmpdir(), 'pullbook-soak-'));
 const home = join(folder, 'home');
 const soaked: Soaked = { home, faults: [], counts: { answers: 0, killed: 0, torn: 0, full: 0, failed: 0 } };

@@ -6,9 +6,10 @@ import { setImmediate as turn } from 'node:timers/promises';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Io } from '../../src/cli/io.ts';
-import { LineReader } from '../../src/cli/line-reader.ts';
+import { LineReader, linesOf } from '../../src/cli/line-reader.ts';
 import { runLines } from '../../src/cli/lines.ts';
 import { LiveSession } from '../../src/journal/live.ts';
+import { collect } from '../helpers/collect.ts';
 import { hatJob } from '../helpers/shop/hat.ts';
 
 let home = '';
@@ -81,6 +82,24 @@ describe('a bad answer is refused with the limit named, and the next one is take
 		expect(lines.filter(({ note }) => note === 'refused').map(({ why }) => why)).toEqual([
 			expect.stringContaining('was not pulled'),
 		]);
+	});
+
+	it('a stream of 700 MB in one line, of which no piece is held on to', async () => {
+		let most = 0;
+		const before = process.memoryUsage().arrayBuffers;
+		async function* pieces() {
+			for (let megabyte = 0; megabyte < 700; megabyte++) {
+				yield Buffer.alloc(1_000_000, 0x78);
+				if (megabyte % 50 === 0) collect();
+				most = Math.max(most, process.memoryUsage().arrayBuffers - before);
+			}
+			yield Buffer.from('\n{"undo":true}\n');
+		}
+		const lines: string[] = [];
+		const input = Readable.from(pieces(), { objectMode: false });
+		for await (const line of linesOf(input, 65_536, new AbortController().signal)) lines.push(line);
+		expect(lines.map(({ length }) => length)).toEqual([65_537, '{"undo":true}'.length, 0]);
+		expect(most).toBeLessThan(200_000_000);
 	});
 
 	it('a line of 700 MB, of which no more than its limit is kept', async () => {
