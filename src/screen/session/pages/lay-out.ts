@@ -82,24 +82,25 @@ function laidOut({ job, drawn: shape }: SessionState): { bends: Laid[]; cut: num
 	return { bends, cut };
 }
 
-const WIDTHS = [8, 10, 10, 12, 11];
+/** Of all columns but the first: with an angle of three digits and a tenth a row of nine bends is 60 wide. */
+const WIDTHS = [10, 10, 12, 11];
 
 function table(bends: readonly Laid[], { job }: SessionState): Line[] {
-	const row = (texts: readonly string[]) =>
-		texts.map((text, at) => (at === 0 ? text.padEnd(WIDTHS[0]!) : text.padStart(WIDTHS[at]!))).join('');
-	const head = line(row(['', 'START', 'FAR', 'round', 'turn']), 'quiet');
+	const first = `bend ${bends.length}`.length;
+	const row = (label: string, cells: readonly string[]) =>
+		label.padEnd(first) + cells.map((text, at) => text.padStart(WIDTHS[at]!)).join('');
+	const head = line(row('', ['START', 'FAR', 'round', 'turn']), 'quiet');
 	return [
 		head,
 		...bends.map((bend): Line => {
 			const { mark, turn } = bend;
 			const cells = [
-				`bend ${bend.bend}`,
 				tapeValue(mark.fromStart, job),
 				tapeValue(mark.fromFarEnd, job),
 				roundCell(bend, job),
 				shortTurn(turn),
 			];
-			return [span(row(cells)), span(`  to ${angle(bend.angle)}`, 'quiet')];
+			return [span(row(`bend ${bend.bend}`, cells)), span(`  to ${angle(bend.angle)}`, 'quiet')];
 		}),
 	];
 }

@@ -44,6 +44,26 @@ describe('the first set', () => {
 		expect(words).toContain("The opposite part: the drawing's mirror image. Begun at the drawing's far end");
 	});
 
+	test('the laid-out tube is shown whole in 60 columns, turns and tenths of a degree included', () => {
+		const bends = [
+			{ straight: 14, angle: 39.8, rotation: 0 },
+			{ straight: 27.9, angle: 126.5, rotation: 119.1 },
+			{ straight: 25.3, angle: 36.4, rotation: -126.5 },
+		];
+		const { state } = atFirstSet(plainJob({ shape: { kind: 'bends', bends, last: 18 } }));
+		const room = { columns: 60, rows: 20, ink: '#', window: 20, ascii: false, spoken: false };
+		const lines = layOutPage(state)
+			.body(room)
+			.flatMap(({ lines }) => lines);
+		const rows = lines.map((line) => line.map(({ text }) => text).join('')).filter((text) => text.startsWith('bend'));
+		expect(rows).toEqual([
+			expect.stringMatching(/to 39\.8°$/),
+			expect.stringMatching(/to 126\.5°$/),
+			expect.stringMatching(/to 36\.4°$/),
+		]);
+		for (const text of rows) expect(text.length).toBeLessThanOrEqual(60);
+	});
+
 	test('says how long the piece is taken to be, until another length is told', () => {
 		const { set, state } = atFirstSet();
 		expect(set.cautions.some(({ code }) => code === 'cut-length')).toBe(true);
