@@ -62,12 +62,23 @@ describe('the home page', () => {
 		expect(home.opened).toEqual([{ target: 'jobs/step.json', resume: false, as: AS_DRAWN }]);
 	});
 
+	test('where nothing is found neither a number nor + picks what is not shown', async () => {
+		const { terminal, home } = await start();
+		terminal.type('zzz11\n');
+		await terminal.until('Nothing here has that in its name');
+		expect(terminal.text).not.toContain('go on');
+		terminal.type('+');
+		terminal.type('\x1b\x1b');
+		await terminal.until('Besides');
+		expect(home.opened).toEqual([]);
+	});
+
 	test('shows all again on / and on Esc', async () => {
 		const { terminal } = await start();
 		terminal.type('zzz');
 		await terminal.until(/Search: zzz +0 found/);
 		terminal.type('\n');
-		await terminal.until('Write the number of a choice');
+		await terminal.until('Nothing here has that in its name. Press Esc for the whole list.');
 		terminal.type('/');
 		await terminal.until('Besides');
 		terminal.type('step');

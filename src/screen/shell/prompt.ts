@@ -94,6 +94,7 @@ function entered<Step>(prompt: Prompt<Step>, entry: FieldEntry): Pressed<Step> {
 		return pointedAt === undefined ? { wrong: prompt.empty } : { step: pointedAt.step };
 	}
 	if (prompt.read !== undefined) return readNumber(prompt.read, text);
+	if (choices.length === 0) return { wrong: prompt.empty };
 	const choice = /^\d+$/.test(text) ? choices[Number(text) - 1] : undefined;
 	if (choice !== undefined) return { step: choice.step };
 	return { wrong: `"${text}" is none of the numbers here; write one from 1 to ${choices.length}.` };

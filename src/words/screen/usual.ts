@@ -3,4 +3,6 @@
 export const CHOICE = 'Number of your choice';
 export const CHOOSE = 'Write the number of a choice and press Enter.';
 export const CHOOSE_OR_BACK = 'Write the number of a choice and press Enter; / goes back.';
+/** Where letters search a list and none of it has them. */
+export const NONE_FOUND = 'Nothing here has that in its name. Press Esc for the whole list.';
 export const ONLY_BACK = 'Press / to go back.';

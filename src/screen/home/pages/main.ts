@@ -1,7 +1,7 @@
 import { pieceBrief } from '../../../words/batch.ts';
 import { bentAsBrief } from '../../../words/bent-as.ts';
 import { countOf } from '../../../words/job/fault.ts';
-import { CHOICE, CHOOSE, CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
+import { CHOICE, CHOOSE, CHOOSE_OR_BACK, NONE_FOUND } from '../../../words/screen/usual.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { wrapped } from '../../text/line.ts';
 import type { JobRow, SessionRow } from '../home-port.ts';
@@ -16,7 +16,8 @@ export function mainPage(state: HomeState): HomeView {
 	const open = interrupted(state);
 	const all = [...open, ...jobs(state), ...recent(state), ...rest(state)];
 	const found = search === '' ? all : all.filter(({ label }) => matches(label, search));
-	const newest = open[0];
+	// What the search leaves out is not gone on with.
+	const newest = found.find((choice) => choice === open[0]);
 	const label =
 		search === '' ? 'Number of your choice, or letters of its name' : `Search: ${search}   ${found.length} found`;
 	return {
@@ -27,7 +28,7 @@ export function mainPage(state: HomeState): HomeView {
 			...(newest === undefined ? {} : { plus: { label: 'go on', step: newest.step } }),
 			star: moreFrom({ page: 'home' }),
 			...(search === '' ? {} : { back: { label: 'all again', step: { step: 'page', page: { page: 'home' } } } }),
-			empty: CHOOSE,
+			empty: found.length === 0 ? NONE_FOUND : CHOOSE,
 		},
 		keys: searchKeys(search),
 		shortcuts: { '?': helpFrom({ page: 'home' }).step },
