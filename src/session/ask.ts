@@ -86,6 +86,7 @@ function pullAsk(state: State): PullAsk {
 	const { expect } = suggested;
 	const { target: aim, over } = stopRequest(state);
 	const by = expectedSpringback(state.filter, suggested);
+	const zero = zeroOf(state.filter);
 	const why: PullFact[] = [
 		{
 			code: 'springback-expected',
@@ -93,6 +94,7 @@ function pullAsk(state: State): PullAsk {
 			to: expect.angle,
 			sd: expect.sd,
 			known: knownFrom(knownOf(state.start, state.bend), pulls),
+			...(zero === 0 ? {} : { zero }),
 		},
 		{ code: 'chance-over', limit: aim + over, chance: suggested.risk },
 		...notBeyond(state, suggested),

@@ -2,7 +2,17 @@
 
 import { maxMoments } from '../maths/gaussian.ts';
 import { normalCdf } from '../maths/normal.ts';
-import { asFarAsBefore, type Filter, made, newSeat, reach, settledSd, spread, stoppingVariance } from './filter.ts';
+import {
+	asFarAsBefore,
+	type Filter,
+	made,
+	newSeat,
+	reach,
+	settledSd,
+	spread,
+	stoppingVariance,
+	zeroOf,
+} from './filter.ts';
 import { beyond, lateBy, mayBeShort } from './late.ts';
 import { type Hands, largest, worthiest } from './worth.ts';
 
@@ -172,9 +182,9 @@ export function accept(f: Filter, req: StopRequest): Acceptance {
 	return { over, under, within, short, likelyShort, nextTooFar };
 }
 
-/** How far a tube held at this stop is expected to spring back, degrees. */
+/** How far a tube held at this stop is expected to spring back, degrees; where the dial stands with a straight tube is no part of it. */
 export function expectedSpringback(f: Filter, { stop }: StopSuggestion): number {
-	return stop - reach(f, stop).mean;
+	return stop - zeroOf(f) - reach(f, stop).mean;
 }
 
 // A hair over the division is the division: 0.1 is no binary number.

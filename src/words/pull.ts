@@ -7,10 +7,11 @@ import { about, angle, dial } from './numbers.ts';
 export function pullWords(fact: PullFact): string {
 	switch (fact.code) {
 		case 'springback-expected': {
-			const { by, to, sd, known } = fact;
+			const { by, to, sd, known, zero } = fact;
 			const unknown = known.tubes === 0 && known.near.length === 0 && known.pulls === 0;
 			const from = unknown ? 'First pull on an unknown tube: short on purpose.' : `Known ${knownWords(known)}.`;
-			return `Should spring back about ${angle(by)} and end near ${angle(to)}, give or take ${about(sd)}. ${from}`;
+			const dialAt = zero === undefined ? '' : ` The dial's zero, ${dial(zero)}, is in the stop.`;
+			return `Should spring back about ${angle(by)} and end near ${angle(to)}, give or take ${about(sd)}.${dialAt} ${from}`;
 		}
 		case 'chance-over':
 			return `Chance of going over ${angle(fact.limit)}: ${inHundred(fact.chance)}.`;

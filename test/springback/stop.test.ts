@@ -166,4 +166,12 @@ describe('expectedSpringback', () => {
 		const suggested = suggestStop(f, base);
 		expect(suggested.stop - expectedSpringback(f, suggested)).toBeCloseTo(suggested.expect.angle, 9);
 	});
+
+	it('leaves out where the dial stands with a straight tube: a tube does not spring back by that', () => {
+		const f = newBend(taught);
+		const zeroed = observe(f, 'pointer', 7, { confirmed: true });
+		const springback = (each: typeof f) => expectedSpringback(each, suggestStop(each, base));
+		expect(springback(zeroed)).toBeGreaterThan(springback(f) - 1);
+		expect(springback(zeroed)).toBeLessThan(springback(f) + 1);
+	});
 });

@@ -5,6 +5,7 @@ import { learnedPrior } from '../../../src/session/log/start.ts';
 import { standing } from '../../../src/session/outputs.ts';
 import type { Job } from '../../../src/tube/job.ts';
 import { begin, give, giveAll, open, type Run, startOf } from '../../helpers/session/session-run.ts';
+import { whyOf } from '../../helpers/session/why.ts';
 import { byBends, plainJob } from '../../helpers/shop/plain-job.ts';
 
 const JOB = plainJob({
@@ -47,6 +48,16 @@ describe('a dial that shows 1.5 with the tube snug', () => {
 		const plain = open(give(begin(JOB), { ready: true, pointer: 0 }), 'pull');
 		expect(open(confirmed, 'pull').stop).toBeCloseTo(plain.stop + 1.5, 9);
 		expect(open(confirmed, 'pull').expect.angle).toBeCloseTo(plain.expect.angle, 0);
+	});
+
+	it('is told beside the springback, which it is no part of', () => {
+		const told = (run: Run) => open(run, 'pull').reason.find(({ code }) => code === 'springback-expected');
+		const plain = told(give(begin(JOB), { ready: true, pointer: 0 }));
+		expect(plain).not.toHaveProperty('zero');
+		const { by, to, zero } = told(confirmed) as { by: number; to: number; zero: number };
+		expect(zero).toBe(1.5);
+		expect(by + to + zero).toBeCloseTo(open(confirmed, 'pull').stop, 9);
+		expect(whyOf(open(confirmed, 'pull'))).toContain("The dial's zero, 1.5°, is in the stop.");
 	});
 
 	it('is what the next bend expects, and does not ask about', () => {

@@ -2,8 +2,11 @@ import type { Known } from './known.ts';
 
 /** Why the tube is to be pulled to this stop. Angles in degrees, `chance` a part of 1. */
 export type PullFact =
-	/** How far the tube is expected to spring back from the stop, and to which angle; `known`: what that is known from. */
-	| { code: 'springback-expected'; by: number; to: number; sd: number; known: Known }
+	/**
+	 * How far the tube is expected to spring back, and to which angle; `known`: what that is known from; `zero`: where the dial was told to stand
+	 * with a straight tube, if not at 0. The stop is the three together.
+	 */
+	| { code: 'springback-expected'; by: number; to: number; sd: number; known: Known; zero?: number }
 	/** How likely the bend then passes its upper tolerance. */
 	| { code: 'chance-over'; limit: number; chance: number }
 	/** The stop is not beyond what this bend was held at: since the dial was told to stand `by` degrees otherwise, or the bend was opened. */
