@@ -5,11 +5,14 @@ import { firstStops } from '../session/plan/first-stops.ts';
 import type { BentAs, Units } from '../tube/job.ts';
 import { finishedShape } from '../tube/resolve.ts';
 import { marksFor } from '../words/growth.ts';
+import { localMinute } from '../words/local-time.ts';
+import { printedWords } from '../words/sheet.ts';
 import { type Io, tellOn } from './io.ts';
 import { laidOut } from './laid-out.ts';
 import { pageIn } from './pdf-page.ts';
 import { savedPdf, writePdf } from './save-pdf.ts';
 import { UsageError } from './usage-error.ts';
+import { wallClock } from './wall-clock.ts';
 
 /** Where a PDF goes and how large its sheets are. */
 export interface OnPaper {
@@ -66,7 +69,8 @@ async function pdfOf(
 	const shape = finishedShape(job, growth);
 	const { printJob } = await import('../paper/index.ts');
 	const said = [kept, marksFor(growth, job.tooling.die), changed].filter((line) => line !== null);
-	const of = { job, document, shape, ...firstStops(job, shape, begin), said, foot: path };
+	const foot = printedWords(localMinute(new Date().toISOString(), wallClock), path);
+	const of = { job, document, shape, ...firstStops(job, shape, begin), said, foot };
 	return { path, bytes: await printJob(parts, of, await paperFor(page, job.units)) };
 }
 

@@ -1,25 +1,37 @@
 import { View } from '@react-pdf/renderer';
-import { Words } from './Words.tsx';
+import type { Typeface } from './typeface.ts';
+import { heightOfWords, Words } from './Words.tsx';
 
 const NAME = 76;
 const SIZE = 8;
 const BETWEEN = 6;
 
+type Values = readonly (readonly [name: string, value: string])[];
+
+const ABOVE = 3;
+const valueWidth = (width: number): number => width / 2 - NAME - BETWEEN;
+
+/** How high they stand. */
+export function namedValuesHeight(values: Values, width: number, type: Typeface): number {
+	const each = values.map(([name, value]) =>
+		Math.max(
+			heightOfWords(name, NAME, { size: SIZE }, type),
+			heightOfWords(value, valueWidth(width), { size: SIZE, bold: true }, type),
+		),
+	);
+	const rows = each.filter((_, at) => at % 2 === 0).map((height, row) => Math.max(height, each[2 * row + 1] ?? 0));
+	return ABOVE + rows.reduce((sum, height) => sum + height, 0);
+}
+
 /** Values with their names before them, two in a row. */
-export function NamedValues({
-	values,
-	width,
-}: {
-	values: readonly (readonly [name: string, value: string])[];
-	width: number;
-}) {
+export function NamedValues({ values, width }: { values: Values; width: number }) {
 	const half = width / 2;
 	return (
-		<View style={{ flexDirection: 'row', flexWrap: 'wrap', paddingTop: 3 }}>
+		<View style={{ flexDirection: 'row', flexWrap: 'wrap', paddingTop: ABOVE }}>
 			{values.map(([name, value]) => (
 				<View key={name} style={{ flexDirection: 'row', width: half }}>
 					<Words text={name} width={NAME} size={SIZE} />
-					<Words text={value} width={half - NAME - BETWEEN} size={SIZE} bold />
+					<Words text={value} width={valueWidth(width)} size={SIZE} bold />
 				</View>
 			))}
 		</View>

@@ -1,5 +1,6 @@
 import { View } from '@react-pdf/renderer';
-import { Words } from './Words.tsx';
+import type { Style, Typeface } from './typeface.ts';
+import { heightOfWords, Words } from './Words.tsx';
 
 export interface Column {
 	head: string;
@@ -28,10 +29,29 @@ const PAD = 3;
 /** A line for the pen: a little over 5 mm. */
 const PEN = 15;
 
+const widths = ({ columns, width }: Pick<TableProps, 'columns' | 'width'>): ((column: Column) => number) => {
+	const parts = columns.reduce((sum, { part }) => sum + part, 0);
+	return ({ part }) => (width * part) / parts;
+};
+
+/** How high a table comes out on one page. */
+export function tableHeight(table: TableProps, type: Typeface): number {
+	const { columns, rows, size, lines = 1, pen = PEN } = table;
+	const widthOf = widths(table);
+	const words = (text: string, column: Column, style: Style) =>
+		heightOfWords(text, widthOf(column) - 2 * PAD, style, type) + PAD;
+	const head = columns.map((column) => words(column.head, column, { size: size - 1 }));
+	const cells = rows.map((row) =>
+		columns.map((column, i) =>
+			column.pen && row[i] === '' ? lines * pen : words(row[i]!, column, { size, ...column }),
+		),
+	);
+	return [head, ...cells].reduce((sum, row) => sum + Math.max(...row) + LINE, LINE);
+}
+
 /** Rows under a head that is told again on the next page. */
 export function Table({ columns, rows, width, size, lines = 1, pen = PEN }: TableProps) {
-	const parts = columns.reduce((sum, { part }) => sum + part, 0);
-	const widthOf = ({ part }: Column) => (width * part) / parts;
+	const widthOf = widths({ columns, width });
 	return (
 		<View style={{ width, borderTopWidth: LINE, borderLeftWidth: LINE }}>
 			<View fixed wrap={false} style={{ flexDirection: 'row', borderBottomWidth: LINE, backgroundColor: '#e8e8e8' }}>

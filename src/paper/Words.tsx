@@ -15,6 +15,11 @@ export function useTypeface(): Typeface {
 /** From one line to the next, in sizes of the letters. */
 export const LEADING = 1.25;
 
+/** How high a text comes out that has so many points a line. */
+export function heightOfWords(text: string, width: number, style: Style, type: Typeface): number {
+	return linesOf(type.legible(text), width, style, type).length * style.size * LEADING;
+}
+
 export interface WordsProps extends Style {
 	/** What of it came from outside is made legible here. */
 	text: string;

@@ -5,6 +5,7 @@ import type { EndName, Job } from '../tube/job.ts';
 import type { TubePlane } from '../tube/planes.ts';
 import type { WrapStrip } from '../tube/wraps.ts';
 import { formatAngle } from '../units/format.ts';
+import { isNothing, placeWords } from './cope.ts';
 import { type BendRadius, radiiWords } from './dies.ts';
 import { foreignName } from './foreign.ts';
 import type { Ruled } from './lengths.ts';
@@ -103,18 +104,10 @@ export function templateWords(
 	];
 }
 
-/** Less than any instrument shows, in the words of `fine`. */
-const isNothing = (length: number, job: Ruled) => fine(Math.abs(length), job) === fine(0, job);
-
 function tubeWords(longer: number, job: Ruled): string {
 	return longer <= 0 || isNothing(longer, job)
 		? 'It takes no more tube than the drawing.'
 		: `The tube is cut ${fine(longer, job)} longer for it.`;
-}
-
-function placeWords(out: number, job: Ruled): string {
-	if (isNothing(out, job)) return "at the drawing's end";
-	return `${fine(Math.abs(out), job)} ${out > 0 ? 'past' : 'before'} the drawing's end`;
 }
 
 export const markNumber = (bend: number) => String(bend);

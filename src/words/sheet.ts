@@ -1,6 +1,6 @@
 /** What stands on the shop sheet. */
 import type { Known } from '../session/protocol/facts/known.ts';
-import { diesOf, toolingOfDie } from '../tube/dies.ts';
+import { diesAtWork, toolingOfDie } from '../tube/dies.ts';
 import type { Job } from '../tube/job.ts';
 import type { LayoutBend } from '../tube/layout.ts';
 import { trimmed } from '../units/format.ts';
@@ -27,10 +27,10 @@ export const SHEET = {
 		side: 'side of the tube',
 		turn: 'turn the tube',
 		stop: 'first stop',
-		leaves: 'should leave, give or take',
+		leaves: 'leaves, give or take',
 		angle: 'finished angle',
 		held: 'held',
-		released: 'released',
+		released: 'after release',
 		measured: 'measured',
 		check: 'check',
 		after: 'after bend',
@@ -38,11 +38,19 @@ export const SHEET = {
 		within: 'within',
 		read: 'read',
 	},
-	/** How the rows of the table are used. */
-	rows: 'Measure the mark from the start end. The way to turn is seen at the clamp, looking to the far end.',
 	short: 'Short? Stop further by what is missing. Too far can hardly be mended.',
 	flat: 'The tube lies flat: one view shows it all.',
 } as const;
+
+/** How the rows of the table are used. */
+export function rowsWords(bends: readonly LayoutBend[]): string {
+	const mark = 'Measure the mark from the start end.';
+	if (bends.every(({ tubeTurn }) => tubeTurn.way === 'none')) return mark;
+	return `${mark} The side of the tube and the way to turn are seen at the clamp, looking to the far end.`;
+}
+
+/** At the foot of each page: when it was printed, and from what file. */
+export const printedWords = (when: string, path: string): string => `Printed ${when} from ${path}`;
 
 /** What is filled in with a pen. */
 export const PEN_FIELDS = ['Piece', 'Heat', 'Date', 'Bent by'] as const;
@@ -53,7 +61,10 @@ export function stopsKnown(known: Known): string {
 }
 
 /** Which die to put in for a bend, where a tube is bent on several. */
-export const onDie = (die: string): string => `die ${foreignName(die)}`;
+export const onDie = (die: string): string => `die "${foreignName(die)}"`;
+
+/** What a column has, with the unit that its numbers are in. */
+export const inUnit = (head: string, job: Ruled): string => `${head}, ${shownUnits(job)}`;
 
 /** Where a mark goes round the tube, in as few words as a column has. */
 export function sideWords({ face, around }: LayoutBend, job: Ruled): string {
@@ -66,14 +77,15 @@ export function sideWords({ face, around }: LayoutBend, job: Ruled): string {
 export function sheetHead(job: Job): (readonly [name: string, value: string])[] {
 	const { tube, tooling, quantity, units } = job;
 	const dies = dieListWords(job);
+	const radii = diesAtWork(job)
+		.map((die) => `"${foreignName(die)}" ${tape(toolingOfDie(job, die).clr, { units, tooling })}`)
+		.join(', ');
 	return [
 		['Tube', `${trimmed(tube.od, 4)} x ${trimmed(tube.wall, 4)}, ${foreignName(tube.material.name)}`],
 		['Bender, die', `${foreignName(tooling.bender)}, ${foreignName(tooling.die)}`],
-		['Radius of the die', tape(tooling.clr, { units, tooling })],
-		...diesOf(job)
-			.slice(1)
-			.map((die) => [`Radius of ${foreignName(die)}`, tape(toolingOfDie(job, die).clr, { units, tooling })] as const),
-		...(dies === '' ? [] : [['Dies', dies] as const]),
+		...(dies === ''
+			? [['Radius of the die', tape(tooling.clr, { units, tooling })] as const]
+			: [['Dies', dies] as const, ['Their radius', radii] as const]),
 		...(tube.heat === undefined ? [] : [['Heat', foreignName(tube.heat)] as const]),
 		['Wanted', quantity === 1 ? '1 tube' : `${quantity} tubes`],
 	];

@@ -84,6 +84,37 @@ describe('the shop sheet', () => {
 	});
 
 	it.each([
+		['letter', 'in'],
+		['a4', 'in'],
+		['a4', 'mm'],
+	] as const)('breaks no word and no number of its table on %s in %s', async (paper, units) => {
+		const job = zigzag(8, units);
+		const [page] = await sheetOf({ ...job, tooling: { ...job.tooling, clr: 4.3 * (units === 'in' ? 1 : 25) } }, paper);
+		const said = page!.texts.map(({ text }) => text);
+		for (const word of ['bend', `mark, ${units}`, 'release', 'measured']) expect(said).toContain(word);
+		const { document } = onPaper(job);
+		expect(document.bends.some(({ tubeTurn }) => tubeTurn.way === 'counterclockwise')).toBe(true);
+		expect(said.filter((text) => /clock|wise/.test(text) && !/clockwise/.test(text))).toEqual([]);
+		expect(said.filter((text) => /^\/|^\d+\/\d*$|\d \d+\/$|^[.°]/.test(text))).toEqual([]);
+	});
+
+	// None of them so flat that the page's width is what keeps its drawing small.
+	it.each(['wheelhouse-rail', 'righting-arch', 'handrail-knee'])(
+		'of %s fills its page, the drawing as large as there is room',
+		async (name) => {
+			const [page] = await sheetOf(sample(name));
+			const foot = page!.height - 60;
+			const lowest = Math.max(...page!.texts.filter(({ y }) => y < foot + 15).map(({ y }) => y));
+			expect(foot - lowest).toBeLessThan(70);
+		},
+	);
+
+	it('says at which end of the drawing the tube is begun', async () => {
+		const [page] = await sheetOf(sample('bow-rail'));
+		expect(page!.texts.filter(({ text }) => text === 'START')).toHaveLength(2);
+	});
+
+	it.each([
 		['Latin without a blank', 'W'.repeat(80)],
 		['Chinese', '栏'.repeat(80)],
 		['Arabic', 'مسند اليد '.repeat(8).trim()],

@@ -4,7 +4,7 @@ import type { Frames } from '../../tube/frames.ts';
 import type { Point } from '../../tube/job.ts';
 import { outermost, type Ring, ringRise, sizeAlong } from '../../tube/overall.ts';
 import type { View } from '../../tube/principal-views.ts';
-import { dot } from '../../tube/vector.ts';
+import { combine, cross, dot } from '../../tube/vector.ts';
 import { useTypeface } from '../Words.tsx';
 import { arranged, type Edge, type Size } from './arranged.ts';
 import { Label } from './Label.tsx';
@@ -29,6 +29,9 @@ export interface SizedView {
 /** Points round each view, the words at its left not counted. */
 const EDGE: Edge = { left: 16, right: 14, top: 22, bottom: 24 };
 const LABEL = 7;
+/** At the end that is told from, small. */
+const STARTS = 'START';
+const SMALL = 5.5;
 const ARC_STEPS = 16;
 /** A tube that is drawn no wider than this has no room for a line in its middle. */
 const CENTER_FROM = 5;
@@ -108,6 +111,7 @@ function OneView({ at, od, over, view, sizes, box, scale, place }: OneViewProps)
 				<Polyline points={text(over.map(seen).map(place))} strokeWidth={1} stroke="#000" strokeDasharray="2 2" />
 			)}
 			<BendNumbers {...{ at, od, view, scale, place }} />
+			<StartLabel {...{ at, od, view, scale, place }} />
 			{sizes && (
 				<>
 					<SizeLine from={[x, bottom + OFF]} to={[right, bottom + OFF]} text={sizes.right} />
@@ -161,6 +165,34 @@ function BendNumbers({ at, od, view, scale, place }: Pick<OneViewProps, 'at' | '
 	return together(spots).map(({ x, y, numbers }) => (
 		<Label key={numbers.join()} x={x} y={y} text={numbers.join(', ')} size={LABEL} bold />
 	));
+}
+
+/** Beside the start end, on the side that bend 1 bends to, where its number does not stand. */
+function StartLabel({ at, od, view, scale, place }: Pick<OneViewProps, 'at' | 'od' | 'view' | 'scale' | 'place'>) {
+	const type = useTypeface();
+	const seen = seenIn(view);
+	const { start, end, direction } = at.straights[0]!;
+	const [from, to] = [place(seen(start)), place(seen(end))];
+	const long = Math.hypot(to[0] - from[0], to[1] - from[1]);
+	const half = type.width(STARTS, { size: SMALL }) / 2;
+	// Seen from its end there is no side.
+	if (long < SMALL) return null;
+	const along: Flat = [(to[0] - from[0]) / long, (to[1] - from[1]) / long];
+	const bend = place(seen(combine(1, start, 1, cross(at.arcs[0]!.binormal, direction))));
+	const [x, y] = [bend[0] - from[0], bend[1] - from[1]];
+	const side = Math.sign(along[0] * y - along[1] * x) || -1;
+	const [across, up]: Flat = [-side * along[1], side * along[0]];
+	// Level words reach further to the side of a tube that stands.
+	const off = (od / 2) * scale + Math.abs(up) * SMALL * 0.7 + Math.abs(across) * (half + 2);
+	const inward = Math.min(half * Math.abs(along[0]) + SMALL * 0.5 * Math.abs(along[1]), long / 2);
+	return (
+		<Label
+			x={from[0] + inward * along[0] + off * across}
+			y={from[1] + inward * along[1] + off * up}
+			text={STARTS}
+			size={SMALL}
+		/>
+	);
 }
 
 interface Spot {

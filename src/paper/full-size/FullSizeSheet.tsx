@@ -1,9 +1,8 @@
 import { Path, Svg, View } from '@react-pdf/renderer';
-import { linesOf } from '../lines.ts';
 import { PaperPage } from '../PaperPage.tsx';
 import { inside, type Paper, POINTS } from '../page-size.ts';
 import type { Typeface } from '../typeface.ts';
-import { LEADING, useTypeface, Words } from '../Words.tsx';
+import { heightOfWords, useTypeface, Words } from '../Words.tsx';
 import { type Box, boxOf, type Drawing, type Look, type Stroke } from './drawing.ts';
 import { Joints } from './Joints.tsx';
 import { Legend } from './Legend.tsx';
@@ -11,14 +10,13 @@ import { NOTE_SIZE, onSheet, placedNotes } from './notes.ts';
 import { RULER_HEIGHT, Ruler } from './Ruler.tsx';
 import type { Room, Sheet, Sheets } from './sheets.ts';
 
-/** Words over the drawing, what a line of them takes, and what keeps them off it, in points. */
+/** Words over the drawing, and what keeps them off it, in points. */
 const WORDS_SIZE = 8.5;
-const WORD_LINE = WORDS_SIZE * LEADING;
 const WORDS_GAP = 6;
 
 /** How high the words over a drawing stand, in points. */
 function wordsHeight(words: string, paper: Paper, type: Typeface): number {
-	return WORD_LINE * linesOf(words, inside(paper).width, { size: WORDS_SIZE }, type).length + WORDS_GAP;
+	return heightOfWords(words, inside(paper).width, { size: WORDS_SIZE }, type) + WORDS_GAP;
 }
 
 /** The room for a drawing under its words, in mm. */

@@ -1,25 +1,38 @@
 import { View } from '@react-pdf/renderer';
 import { foreignName } from '../../words/foreign.ts';
-import { SHEET, stopsKnown } from '../../words/sheet.ts';
-import { Heading } from '../Heading.tsx';
+import { rowsWords, SHEET, stopsKnown } from '../../words/sheet.ts';
+import { HEADING_HEIGHT, Heading } from '../Heading.tsx';
 import type { PartProps } from '../job-on-paper.ts';
 import { PaperPage } from '../PaperPage.tsx';
 import { inside } from '../page-size.ts';
-import { Words } from '../Words.tsx';
-import { BendTable } from './BendTable.tsx';
-import { CheckTable } from './CheckTable.tsx';
+import { Table, tableHeight } from '../Table.tsx';
+import type { Typeface } from '../typeface.ts';
+import { heightOfWords, useTypeface, Words } from '../Words.tsx';
+import { bendTable } from './bend-table.ts';
+import { CutAndMark, cutHeight } from './CutAndMark.tsx';
+import { checkTable } from './check-table.ts';
 import { FinishedTube } from './FinishedTube.tsx';
-import { Lists } from './Lists.tsx';
-import { CutAndMark, SheetHead } from './SheetHead.tsx';
+import { LIST_SIZES, Lists, listsHeight } from './Lists.tsx';
+import { headHeight, SheetHead, type SheetPart } from './SheetHead.tsx';
 
-/** Between two parts of the sheet. */
+/** Between two parts of the sheet, and over the words under a table. */
 const GAP = 7;
+const OVER = 2;
+const ROWS_SIZE = 7;
+
+/** Points that the drawing may take: what the page has left, within bounds; `alone` where it comes on a page after the table's. */
+const ROOM = { most: 300, least: 60, alone: 320 };
+/** The words of the lists are as large as they should be where this is left for the drawing. */
+const ENOUGH = 150;
+/** What rounding may add. */
+const SLACK = 4;
 
 /** One page to bend by with a pen in hand, in the order of the work; more pages beyond eight bends or so. */
 export function ShopSheet({ of, paper }: PartProps) {
 	const { job } = of;
 	const { width, height } = inside(paper);
 	const part = { of, width };
+	const { room, size } = fitted(part, height, useTypeface());
 	return (
 		<PaperPage paper={paper} title={`${foreignName(job.name)}: ${SHEET.title}`} foot={of.foot}>
 			<View style={{ rowGap: GAP }}>
@@ -27,13 +40,42 @@ export function ShopSheet({ of, paper }: PartProps) {
 				<CutAndMark {...part} />
 				<View>
 					<Heading text={SHEET.bend} width={width} />
-					<BendTable {...part} />
-					<Words text={`${SHEET.rows} ${stopsKnown(of.known)} ${SHEET.short}`} width={width} size={7} />
+					<Table {...bendTable(part)} />
+					<View style={{ paddingTop: OVER }}>
+						<Words text={saidUnder(part)} width={width} size={ROWS_SIZE} />
+					</View>
 				</View>
-				<CheckTable {...part} />
-				<FinishedTube {...part} page={height} />
-				<Lists {...part} />
+				{job.checks.length > 0 && (
+					<View>
+						<Heading text={SHEET.check} width={width} />
+						<Table {...checkTable(part)} />
+					</View>
+				)}
+				<FinishedTube {...part} room={room} />
+				<Lists {...part} size={size} />
 			</View>
 		</PaperPage>
 	);
+}
+
+const saidUnder = ({ of }: SheetPart): string =>
+	`${rowsWords(of.document.bends)} ${stopsKnown(of.known)} ${SHEET.short}`;
+
+/** The drawing takes what the words leave of the page, and the lists are set smaller before it gets too small. */
+function fitted(part: SheetPart, page: number, type: Typeface): { room: number; size: number } {
+	const { of, width } = part;
+	const rows = heightOfWords(saidUnder(part), width, { size: ROWS_SIZE }, type);
+	const parts = [
+		headHeight(part, type),
+		cutHeight(part, type),
+		HEADING_HEIGHT + tableHeight(bendTable(part), type) + OVER + rows,
+		...(of.job.checks.length > 0 ? [HEADING_HEIGHT + tableHeight(checkTable(part), type)] : []),
+	];
+	const left = (size: number) =>
+		[...parts, HEADING_HEIGHT, listsHeight(part, size, type)].reduce((sum, height) => sum - height, page) -
+		(parts.length + 1) * GAP -
+		SLACK;
+	const size = left(LIST_SIZES.wide) >= ENOUGH ? LIST_SIZES.wide : LIST_SIZES.close;
+	const room = left(size);
+	return { size, room: room < ROOM.least ? ROOM.alone : Math.min(ROOM.most, room) };
 }

@@ -1,5 +1,6 @@
 import { Line, Rect, Svg } from '@react-pdf/renderer';
 import { Label } from '../drawing/Label.tsx';
+import type { Typeface } from '../typeface.ts';
 import { useTypeface } from '../Words.tsx';
 import { rowsOf } from './rows-of.ts';
 
@@ -19,16 +20,23 @@ const ROW = 11;
 const TOP = 13;
 const GAP = 5;
 
-/** The straight tube to scale, its marks as the tape reads them; readings that would touch stand in two rows or more. */
-export function TapeStrip({ length, trim, marks, width, ends }: TapeStripProps) {
-	const type = useTypeface();
+/** Where each mark lies and its reading stands, and how high the strip comes out. */
+function arrangedOn({ length, marks, width }: Omit<TapeStripProps, 'ends' | 'trim'>, type: Typeface) {
 	const x = (at: number) => (at / length) * (width - 2) + 1;
 	const texts = marks.map(({ at, reading }) => ({
 		at: x(at),
 		width: type.width(reading, { size: SIZE, bold: true }) + GAP,
 	}));
 	const { rows, centers } = rowsOf(texts, width);
-	const height = TOP + TUBE + rows * ROW + 4;
+	return { x, centers, height: TOP + TUBE + rows * ROW + 4 };
+}
+
+/** How high the strip comes out. */
+export const stripHeight = (strip: TapeStripProps, type: Typeface): number => arrangedOn(strip, type).height;
+
+/** The straight tube to scale, its marks as the tape reads them; readings that would touch stand in two rows or more. */
+export function TapeStrip({ length, trim, marks, width, ends }: TapeStripProps) {
+	const { x, centers, height } = arrangedOn({ length, marks, width }, useTypeface());
 	const cut = [0, trim.start, length - trim.end, length].map(x);
 	return (
 		<Svg width={width} height={height} viewBox={`0 0 ${width} ${height}`}>

@@ -1,10 +1,11 @@
 import { at } from '../../maths/list.ts';
+import type { Job } from '../../tube/job.ts';
 import { formatAngle } from '../../units/format.ts';
 import { tapeValue } from '../../words/lengths.ts';
 import { about, angle, dial } from '../../words/numbers.ts';
-import { onDie, SHEET, sideWords } from '../../words/sheet.ts';
+import { inUnit, onDie, SHEET, sideWords } from '../../words/sheet.ts';
 import { turnWords } from '../../words/turns.ts';
-import { type Column, Table } from '../Table.tsx';
+import type { Column, TableProps } from '../Table.tsx';
 import type { SheetPart } from './SheetHead.tsx';
 
 /** Pulls that a bend has room for, and how high one is where the page is full and where it is not. */
@@ -13,26 +14,25 @@ const CLOSE = 12.5;
 const WIDE = 16;
 
 const { columns: C } = SHEET;
-const columnsOf = (isRound: boolean): readonly Column[] => [
-	{ head: C.bend, part: 28, align: 'center', bold: true, size: 10 },
-	{ head: C.mark, part: 76, align: 'right', bold: true, size: 10.5 },
-	{ head: C.far, part: 58, align: 'right' },
-	...(isRound ? [{ head: C.side, part: 62 }] : []),
-	{ head: C.turn, part: 88, bold: true, size: 7 },
-	{ head: C.stop, part: 44, align: 'right', bold: true, size: 10.5 },
-	{ head: C.leaves, part: 60, align: 'right' },
+/** In points of A4, the narrower paper, no word of any of them broken. */
+const columnsOf = (isRound: boolean, job: Job): readonly Column[] => [
+	{ head: C.bend, part: 24.2, align: 'center', bold: true, size: 10 },
+	{ head: inUnit(C.mark, job), part: 62.4, align: 'right', bold: true, size: 9.9 },
+	{ head: C.far, part: 48.6, align: 'right' },
+	...(isRound ? [{ head: C.side, part: 62, size: 6.4 }] : []),
+	{ head: C.turn, part: 71.5, bold: true, size: 6.4 },
+	{ head: C.stop, part: 45.1, align: 'right', bold: true, size: 10.5 },
+	{ head: C.leaves, part: 50, align: 'right', size: 7.5 },
 	{ head: C.angle, part: 48, align: 'right', bold: true, size: 9.5 },
-	{ head: C.held, part: 44, pen: true },
-	{ head: C.released, part: 46, pen: true },
-	{ head: C.measured, part: 50, pen: true },
+	{ head: C.held, part: 36, pen: true },
+	{ head: C.released, part: 34, pen: true },
+	{ head: C.measured, part: 41.7, pen: true },
 ];
 
-/** How high a row of the table comes out. */
-export const bendRow = (bends: number): number => PULLS * (bends > CLOSE_FROM ? CLOSE : WIDE);
 const CLOSE_FROM = 4;
 
 /** A row a bend in the order in which the hands work, and boxes for what the instruments say. */
-export function BendTable({ of: { job, document, stops }, width }: SheetPart) {
+export function bendTable({ of: { job, document, stops }, width }: SheetPart): TableProps {
 	const isRound = document.bends.some(({ face }) => face !== 'same');
 	const rows = document.bends.map((bend, i) => {
 		const { stop, expect } = at(stops, i);
@@ -51,6 +51,12 @@ export function BendTable({ of: { job, document, stops }, width }: SheetPart) {
 			'',
 		];
 	});
-	const pen = bendRow(rows.length) / PULLS;
-	return <Table columns={columnsOf(isRound)} rows={rows} width={width} size={8} lines={PULLS} pen={pen} />;
+	return {
+		columns: columnsOf(isRound, job),
+		rows,
+		width,
+		size: 8,
+		lines: PULLS,
+		pen: rows.length > CLOSE_FROM ? CLOSE : WIDE,
+	};
 }

@@ -1,11 +1,9 @@
-import { View } from '@react-pdf/renderer';
 import { at } from '../../maths/list.ts';
 import { checkWords } from '../../words/checks.ts';
 import { checkValueWords } from '../../words/doubt.ts';
 import { foreignName } from '../../words/foreign.ts';
 import { SHEET } from '../../words/sheet.ts';
-import { Heading } from '../Heading.tsx';
-import { type Column, Table } from '../Table.tsx';
+import type { Column, TableProps } from '../Table.tsx';
 import type { SheetPart } from './SheetHead.tsx';
 
 const { columns: C } = SHEET;
@@ -18,8 +16,7 @@ const COLUMNS: readonly Column[] = [
 ];
 
 /** What is read on the tube itself, and what it should be. */
-export function CheckTable({ of: { job, document }, width }: SheetPart) {
-	if (job.checks.length === 0) return null;
+export function checkTable({ of: { job, document }, width }: SheetPart): TableProps {
 	const rows = document.checks.map(({ after, name, kind, design, tolerance }, i) => [
 		`${after}`,
 		`${foreignName(name)}: ${checkWords(at(job.checks, i))}`,
@@ -27,10 +24,5 @@ export function CheckTable({ of: { job, document }, width }: SheetPart) {
 		`±${checkValueWords(tolerance, kind, job)}`,
 		'',
 	]);
-	return (
-		<View>
-			<Heading text={SHEET.check} width={width} />
-			<Table columns={COLUMNS} rows={rows} width={width} size={7.5} />
-		</View>
-	);
+	return { columns: COLUMNS, rows, width, size: 7.5 };
 }
