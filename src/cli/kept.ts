@@ -5,6 +5,7 @@ import { newPieceOf, piecesOfJob } from '../journal/pieces.ts';
 import { openSettings, type Settings } from '../settings/settings.ts';
 import type { Kin, Lesson } from '../springback/history.ts';
 import { bentAsOf } from '../tube/bent-as.ts';
+import type { GrowthByDie } from '../tube/dies.ts';
 import type { Job } from '../tube/job.ts';
 import { journalWords } from '../words/journal.ts';
 import { type Io, tellOn } from './io.ts';
@@ -96,7 +97,7 @@ export function growthBefore(
 	home: string,
 	rows: readonly KeptRow[],
 	{ path, job }: { path: string; job: Job },
-): number | undefined {
+): GrowthByDie | undefined {
 	if (job.quantity === 1) return undefined;
 	const sessions = piecesOfJob(rows, { path, name: job.name, as: bentAsOf(job) });
 	return newPieceOf({ home }, sessions, job).growth;

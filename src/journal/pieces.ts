@@ -2,6 +2,8 @@ import { type FsPort, realFs } from '../files/fs-port.ts';
 import { heatOf } from '../session/batch/given.ts';
 import { countedPieces, isLaidOutAlike, type Pieces } from '../session/batch/pieces.ts';
 import { readBack } from '../session/log/read-back.ts';
+import { growthOf } from '../session/log/start.ts';
+import type { GrowthByDie } from '../tube/dies.ts';
 import type { BentAs, Job } from '../tube/job.ts';
 import { readSession } from './catalogue.ts';
 import { sessionsOfJob } from './find.ts';
@@ -41,7 +43,7 @@ export interface NewPiece {
 	/** What its tube's heat is taken for, where the piece before was told to be of another than the job's. */
 	heat?: string;
 	/** What the piece before was laid out with, where the two are cut and marked alike. */
-	growth?: number;
+	growth?: GrowthByDie;
 }
 
 /** Where kept sessions are read. */
@@ -64,6 +66,6 @@ export function newPieceOf(
 	const heat = heatOf({ start, entries });
 	// A number that was written into the job since is the newer word.
 	const isOther = heat !== null && start.job.tube.heat === job.tube.heat && heat !== job.tube.heat;
-	const isAlike = start.corners !== undefined && start.dies === undefined && isLaidOutAlike(start, job);
-	return { piece, ...(isOther && { heat }), ...(isAlike && { growth: start.growth }) };
+	const isAlike = start.corners !== undefined && isLaidOutAlike(start, job);
+	return { piece, ...(isOther && { heat }), ...(isAlike && { growth: growthOf(start) }) };
 }

@@ -5,8 +5,14 @@ import type { Lesson, Provenance } from '../../springback/history.ts';
 import { learned } from '../../springback/history.ts';
 import { mechanicsPrior } from '../../springback/mechanics.ts';
 import { modelName } from '../../springback/model-name.ts';
-import { dieOf, diesOf, placeOf, toolingOfDie } from '../../tube/dies.ts';
-import { type GrowthSource, type PlannedDieGrowth, type PlannedGrowth, plannedGrowth } from '../../tube/growth.ts';
+import { dieOf, diesOf, type GrowthByDie, placeOf, toolingOfDie } from '../../tube/dies.ts';
+import {
+	type GrowthSource,
+	type PlannedDieGrowth,
+	type PlannedGrowth,
+	plannedGrowth,
+	refused,
+} from '../../tube/growth.ts';
 import type { Job } from '../../tube/job.ts';
 import { isMarkedAlike } from '../../tube/marked-alike.ts';
 import { wholeJob } from '../../tube/whole-job.ts';
@@ -100,14 +106,21 @@ function begunWith({ value, from, tooMuch }: PlannedDieGrowth): DieStart {
 export function beginning(
 	{ job, fromBender = [] }: { job: Job; fromBender?: readonly string[] },
 	lessons: readonly Lesson[] | null,
-	before?: number,
+	before?: GrowthByDie,
 ): Beginning {
 	const stated: Stated = (die) => (fromBender.includes(placeOf(job, die, 'growth')) ? 'die' : 'job');
 	const now = lessons === null ? coldPrior(job, stated) : learnedPrior(job, lessons, stated);
-	const isExpected = now.growthFrom === 'expected' && now.growthTooMuch === undefined && now.dies === undefined;
-	return before !== undefined && isExpected && isMarkedAlike(job, before, now.growth)
-		? { ...now, growth: before }
-		: now;
+	if (before === undefined || refused(growthOf(now)) !== null) return now;
+	const as = withGrowthOf(before, now);
+	return isMarkedAlike(job, growthOf(as), growthOf(now)) ? as : now;
+}
+
+/** A beginning with another growth of each die of which it is only expected. */
+function withGrowthOf({ value, dies }: GrowthByDie, now: Beginning): Beginning {
+	const laid = <T extends DieStart>(start: T, growth: number | undefined): T =>
+		start.growthFrom === 'expected' && growth !== undefined ? { ...start, growth } : start;
+	const further = Object.entries(now.dies ?? {}).map(([die, start]) => [die, laid(start, dies?.[die]?.value)]);
+	return { ...laid(now, value), ...(now.dies && { dies: Object.fromEntries(further) }) };
 }
 
 /** The growth that a session, or a layout, is laid out with. */

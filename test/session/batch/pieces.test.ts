@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { countedPieces, isLaidOutAlike, type PieceRow } from '../../../src/session/batch/pieces.ts';
-import { beginning, coldPrior } from '../../../src/session/log/start.ts';
+import { beginning, coldPrior, growthOf } from '../../../src/session/log/start.ts';
 import { isMarkedAlike } from '../../../src/tube/marked-alike.ts';
 import { hatJob } from '../../helpers/shop/hat.ts';
+import { twoDieJob } from '../../helpers/shop/two-dies.ts';
 
 const row = (status: PieceRow['status'], piece?: number): PieceRow => ({
 	status,
@@ -64,15 +65,29 @@ describe('the marks of the piece before', () => {
 	it('hold as long as what was learned moves none by more than the tape shows', () => {
 		const expected = coldPrior(open).growth;
 		const [near, far] = [expected + 0.001, expected + 0.2];
-		expect(isMarkedAlike(open, near, expected)).toBe(true);
-		expect(isMarkedAlike(open, far, expected)).toBe(false);
-		expect(beginning({ job: open }, null, near).growth).toBe(near);
-		expect(beginning({ job: open }, null, far).growth).toBe(expected);
+		expect(isMarkedAlike(open, { value: near }, { value: expected })).toBe(true);
+		expect(isMarkedAlike(open, { value: far }, { value: expected })).toBe(false);
+		expect(beginning({ job: open }, null, { value: near }).growth).toBe(near);
+		expect(beginning({ job: open }, null, { value: far }).growth).toBe(expected);
 	});
 
 	it('give way to a growth that is stated', () => {
 		const stated = { ...job, tooling: { ...tooling, growth: 1.02 } };
-		expect(beginning({ job: stated }, null, 1.0201).growth).toBe(1.02);
+		expect(beginning({ job: stated }, null, { value: 1.0201 }).growth).toBe(1.02);
+	});
+
+	it('hold for each die of a tube on two, but for one whose growth is stated', () => {
+		const two = twoDieJob({ tooling: { growth: null } });
+		const now = growthOf(coldPrior(two));
+		const [own, tight] = [now.value + 0.001, now.dies!.tight!.value - 0.001];
+		const before = { value: own, dies: { tight: { value: tight } } };
+		expect(growthOf(beginning({ job: two }, null, before))).toMatchObject(before);
+		// One die alone that moves a mark by more than the tape shows lets go of both.
+		const far = { value: own, dies: { tight: { value: tight + 0.2 } } };
+		expect(growthOf(beginning({ job: two }, null, far))).toEqual(now);
+		const stated = twoDieJob({ tooling: { growth: null } }, { growth: 1.02 });
+		const told = growthOf(beginning({ job: stated }, null, before));
+		expect([told.value, told.dies!.tight!.value]).toEqual([own, 1.02]);
 	});
 
 	it('are those of the same drawing and tooling, whatever else of the job has changed', () => {
