@@ -3,14 +3,12 @@ import { realFs } from '../files/fs-port.ts';
 import { loadJob } from '../job/load.ts';
 import { readSession } from '../journal/catalogue.ts';
 import { realPath } from '../journal/find.ts';
-import type { KeptRow } from '../journal/kept-row.ts';
 import { SessionCache } from '../journal/kept-sessions.ts';
 import type { HomePort, SessionRow } from '../screen/home/home-port.ts';
 import { startIn } from '../session/log/read-back.ts';
 import { openSettings } from '../settings/settings.ts';
 import { bentAsOf } from '../tube/bent-as.ts';
 import type { BentAs } from '../tube/job.ts';
-import { localMinute } from '../words/local-time.ts';
 import { reviewText } from '../words/session-story.ts';
 import { batchAt } from './batch.ts';
 import { type BendRequest, newestUnfinished, openSession } from './bend.ts';
@@ -23,6 +21,7 @@ import { keptForStart } from './kept.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { openedSession } from './review-on-screen.ts';
 import { livePort } from './session-on-screen.ts';
+import { sessionRows } from './session-rows.ts';
 import { shiftNews } from './shift-news.ts';
 import { wallClock } from './wall-clock.ts';
 import { workshopAt } from './workshop.ts';
@@ -82,7 +81,8 @@ export function homePort(places: Places, jobs: JobFolder, learn: boolean, asOf: 
 	};
 	return {
 		jobs: () => glancedRows(listed(jobs), kept.rows()),
-		checkedJobs: () => checkedRows(listed(jobs), kept.rows(), openSettings(home).tooling),
+		// The list beside them is of the last look: both are to tell the same.
+		checkedJobs: () => checkedRows(listed(jobs), kept.known(), openSettings(home).tooling),
 		sessions: () => kept.rows(),
 		notice: kept.notice,
 		async openSession(jobPathOrId, resume, as) {
@@ -109,43 +109,24 @@ function pathOf(home: string, id: string): string {
 	return first ? startIn(first).jobFile : '';
 }
 
-/** The kept sessions as the home screen lists them. Its jobs and its list come in one turn, so that they are looked at once for both. */
+/**
+ * The kept sessions as the home screen lists them. Its jobs and its list come in one turn, so that they are looked at once for both; `known` are
+ * those of the last look.
+ */
 function keptRows(home: string, kept: SessionCache) {
-	let now: { rows: readonly SessionRow[]; notice: string | null } | null = null;
+	let last: { rows: readonly SessionRow[]; notice: string | null } | null = null;
+	let isNow = false;
 	const look = () => {
-		if (now !== null) return now;
+		if (isNow && last !== null) return last;
 		const sentences: string[] = [];
 		const rows = keptForStart(home, (sentence) => sentences.push(sentence), kept);
-		const paths = new Map<string, string>();
 		const notice = [...sentences, ...shiftNews(home, rows)][0] ?? null;
-		now = { rows: rows.map((row) => sessionRow(row, paths)), notice };
+		last = { rows: sessionRows(rows), notice };
+		isNow = true;
 		queueMicrotask(() => {
-			now = null;
+			isNow = false;
 		});
-		return now;
+		return last;
 	};
-	return { rows: () => look().rows, notice: () => look().notice };
-}
-
-/** `paths`: real paths found so far, since many sessions share a job file and looking one up takes the disk. */
-function sessionRow(kept: KeptRow, paths: Map<string, string>): SessionRow {
-	const { id, summary, job } = kept;
-	const path =
-		job === null
-			? {}
-			: { path: realPathOnce(job.file, paths), bender: job.bender, ...(job.heat && { heat: job.heat }) };
-	const started = localMinute(kept.at, wallClock);
-	if (summary === null) return { ...damagedRow(id, job?.name), ...path, started };
-	const { id: _, job: name, started: __, ...told } = summary;
-	return { ...told, id, job: name, ...path, started, ...(kept.isImported && { imported: true as const }) };
-}
-
-function realPathOnce(path: string, paths: Map<string, string>): string {
-	const real = paths.get(path) ?? realPath(path);
-	paths.set(path, real);
-	return real;
-}
-
-function damagedRow(id: string, job: string | undefined): Omit<SessionRow, 'started'> {
-	return { id, job: job ?? id, status: 'damaged', bendsDone: 0, bends: 0, fits: null };
+	return { rows: () => look().rows, known: () => (last ?? look()).rows, notice: () => look().notice };
 }

@@ -1,10 +1,12 @@
 import type { KeptRow } from '../journal/kept-row.ts';
-import { bendersOf, isNamed, isWanted, type Wanted } from '../review/wanted.ts';
-import { listText } from '../words/session-list.ts';
+import { bendersOf, isNamed } from '../review/benders.ts';
+import { narrowed, type Wanted } from '../review/table.ts';
+import { listText, searchedText } from '../words/session-list.ts';
 import { NOTHING_FOUND, noBenderWords } from '../words/trend.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
 import { tellProblems } from './kept.ts';
+import { sessionRows } from './session-rows.ts';
 import { UsageError } from './usage-error.ts';
 
 export interface ListRequest {
@@ -18,10 +20,10 @@ export interface ListRequest {
  * @throws UsageError where no session is of the bender asked for
  */
 export async function runList(all: readonly KeptRow[], { wanted, form }: ListRequest, io: Io): Promise<number> {
-	const bender = wanted?.bender ?? null;
-	if (bender !== null && !all.some((row) => isNamed(row, bender)))
+	const bender = wanted?.by.bender;
+	if (bender !== undefined && !all.some((row) => isNamed(row, bender)))
 		throw new UsageError(noBenderWords(bender, bendersOf(all)));
-	const rows = wanted === null ? all : all.filter((row) => isWanted(row, wanted));
+	const rows = wanted === null ? all : narrowed(sessionRows(all), wanted, searchedText).map(({ kept }) => kept);
 	if (form === 'text') print(io, rows.length === 0 && all.length > 0 ? NOTHING_FOUND : listText(rows));
 	else {
 		if (form === 'json')

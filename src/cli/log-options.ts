@@ -1,4 +1,4 @@
-import type { Wanted } from '../review/wanted.ts';
+import { FITS, type Wanted } from '../review/table.ts';
 import type { CommandLine } from './command.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -40,28 +40,24 @@ export function logRequest({ operands, options }: CommandLine): Omit<LogRequest,
 }
 
 function wantedIn({ find, since, bender, fits }: CommandLine['options']): Wanted {
-	const text = (value: string | true | undefined) => (typeof value === 'string' ? value : null);
-	if (fits !== undefined && fits !== 'yes' && fits !== 'no')
+	const text = (value: string | true | undefined) => (typeof value === 'string' ? value : undefined);
+	if (fits !== undefined && fits !== FITS.yes && fits !== FITS.no)
 		throw new UsageError(`pullbook log: --fits takes yes or no, not "${fits}". For example: --fits no`);
 	return {
-		words:
-			text(find)
-				?.split(/\s+/)
-				.filter((word) => word !== '') ?? [],
-		since: since === undefined ? null : beginningOf(String(since)),
-		bender: text(bender),
-		fits: fits === undefined ? null : fits === 'yes',
+		by: { bender: text(bender), fits },
+		...(since !== undefined && { since: firstDayOf(String(since)) }),
+		words: text(find) ?? '',
 	};
 }
 
-/** The first moment of a day, month or year by the clock on the wall, as an ISO time. */
-function beginningOf(date: string): string {
+/** The first day of a year or month, or that day, as `2026-10-01`. */
+function firstDayOf(date: string): string {
 	const [, year, month = '1', day = '1'] = /^(\d{4})(?:-(\d{1,2}))?(?:-(\d{1,2}))?$/.exec(date) ?? [];
-	const at = new Date(Number(year), Number(month) - 1, Number(day));
+	const at = new Date(Date.UTC(Number(year), Number(month) - 1, Number(day)));
 	// The 31st of a short month would be taken for the 1st of the next.
-	if (year === undefined || at.getMonth() !== Number(month) - 1 || at.getDate() !== Number(day))
+	if (year === undefined || at.getUTCMonth() !== Number(month) - 1 || at.getUTCDate() !== Number(day))
 		throw new UsageError(
 			`pullbook log: --since takes a day that there is, not "${date}". For example: --since 2026-10-01`,
 		);
-	return at.toISOString();
+	return at.toISOString().slice(0, 10);
 }

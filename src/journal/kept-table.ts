@@ -24,6 +24,8 @@ const STATUSES: readonly SessionStatus[] = ['open', 'done', 'scrapped'];
 interface Table {
 	texts: Texts;
 	numbers: Float64Array;
+	/** What few rows have, by id. */
+	odd: ReadonlyMap<string, Odd>;
 	/** The folder of the logs, with the separator after it. */
 	folder: string;
 }
@@ -48,7 +50,7 @@ class TableRow implements KeptRow, FoldedRow {
 	}
 
 	get #odd(): Odd | undefined {
-		return this.table.texts.odd[this.id];
+		return this.table.odd.get(this.id);
 	}
 
 	get size(): number {
@@ -87,7 +89,17 @@ class TableRow implements KeptRow, FoldedRow {
 		const { job } = this;
 		const outcome = this.table.texts.outcomes[this.#number(OUTCOME)];
 		if (job === null || outcome === undefined) return null;
-		return { id: this.id, job: job.name, status: this.status, started: this.at, ...outcome };
+		const row = this;
+		return {
+			id: this.id,
+			job: job.name,
+			status: this.status,
+			// Writing out a time takes as long as all the rest.
+			get started() {
+				return row.at;
+			},
+			...outcome,
+		};
 	}
 
 	get problem(): JournalFault | null {
@@ -204,7 +216,7 @@ function numbersOf({ row, size, mtimeMs }: FoldedRow, { jobs, outcomes, kin }: L
 }
 
 function oddOf(row: KeptRow, folder: string): Odd | null {
-	if (row instanceof TableRow) return row.table.texts.odd[row.id] ?? null;
+	if (row instanceof TableRow) return row.table.odd.get(row.id) ?? null;
 	const { path, at, startId, touched, problem, lesson } = row;
 	const isPlain = path === ownPath(folder, row.id) && startId === row.id && problem === null;
 	const odd = { path, at, startId, touched, problem };
@@ -230,8 +242,10 @@ export function decoded(body: Uint8Array, folder: string): FoldedRow[] {
 	const numbersAt = textsAt + texts + filling;
 	const text = (from: number, length: number, encoding: 'utf8' | 'latin1') =>
 		Buffer.from(buffer, byteOffset + from, length).toString(encoding);
+	const shared = JSON.parse(text(textsAt, texts, 'utf8')) as Texts;
 	const table: Table = {
-		texts: JSON.parse(text(textsAt, texts, 'utf8')) as Texts,
+		texts: shared,
+		odd: new Map(Object.entries(shared.odd)),
 		numbers: new Float64Array(buffer, byteOffset + numbersAt, (byteLength - numbersAt) / FLOAT),
 		folder,
 	};

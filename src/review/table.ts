@@ -1,25 +1,36 @@
-/** Many sessions as a table: searched, narrowed and sorted. */
+/** Many sessions as a table: searched, narrowed and sorted. The list on the screen and that of the command line go by this. */
+import type { SessionStatus } from '../session/report/views.ts';
 
 /** What a list knows of a session. */
 export interface Listed {
 	id: string;
 	job: string;
+	/** Absent where the log does not tell; the heat also where the job has none. */
 	bender?: string;
-	/** As the job has it; absent where it has none. */
+	die?: string;
 	heat?: string;
+	status: SessionStatus | 'damaged';
 	/** When it began, as the clock on the wall had it: year, month, day, then the time. */
 	started: string;
 	fits: boolean | null;
-	bendsDone: number;
 }
 
 /** By which of their marks sessions can be narrowed. */
 export const MARKS = ['job', 'bender', 'heat', 'date', 'fits'] as const;
 export type MarkName = (typeof MARKS)[number];
-/** Only sessions with these; of a date its beginning: `2026-11`, `2026-11-26`. */
+/** Only sessions with these, capitals or not; of a date its beginning: `2026-11`, `2026-11-26`. */
 export type Narrowing = Readonly<Partial<Record<MarkName, string>>>;
 export const SORTINGS = ['newest', 'oldest', 'job', 'bender'] as const;
 export type Sorting = (typeof SORTINGS)[number];
+
+/** Which sessions are wanted: those with all of it. */
+export interface Wanted {
+	by: Narrowing;
+	/** Begun on that day or later: `2026-11-26`. */
+	since?: string;
+	/** Each word stands somewhere in what is searched of a session, or is the day or month it began on; capitals or not. */
+	words: string;
+}
 
 /** A value that sessions can be narrowed to, and how many have it. */
 export interface Value {
@@ -27,41 +38,46 @@ export interface Value {
 	count: number;
 }
 
-const YES = 'yes';
-const NO = 'no';
+/** The values of the mark `fits`: finished tubes that fit, or that do not surely fit. */
+export const FITS = { yes: 'yes', no: 'no' } as const;
 const MONTH = '2026-11'.length;
 const DAY = '2026-11-26'.length;
+const DATE = /^\d{4}-\d\d(-\d\d)?$/;
 
 const VALUE_OF: Readonly<Record<MarkName, (row: Listed) => string | undefined>> = {
 	job: ({ job }) => job,
 	bender: ({ bender }) => bender,
 	heat: ({ heat }) => heat,
 	date: ({ started }) => started,
-	fits: ({ fits }) => (fits === null ? undefined : fits ? YES : NO),
+	// Nobody asks whether what is not finished fits.
+	fits: (row) => (row.status !== 'done' || row.fits === null ? undefined : row.fits ? FITS.yes : FITS.no),
 };
 
-/** The rows that have all of `by`, and every word of `search` somewhere in `textOf`. */
+/** Those of the rows that are wanted. `textOf`: what is searched of a row, in small letters. */
 export function narrowed<Row extends Listed>(
 	rows: readonly Row[],
-	by: Narrowing,
-	search: string,
+	{ by, since, words }: Wanted,
 	textOf: (row: Row) => string,
 ): Row[] {
-	const wanted = MARKS.flatMap((mark) => (by[mark] === undefined ? [] : [[mark, by[mark]] as const]));
-	const words = search.toLowerCase().split(/\s+/).filter(Boolean);
-	return rows.filter((row) => {
-		if (!wanted.every(([mark, value]) => has(row, mark, value))) return false;
-		return words.length === 0 || allIn(textOf(row), words);
-	});
+	const marks = MARKS.flatMap((mark) => (by[mark] === undefined ? [] : [[mark, by[mark].toLowerCase()] as const]));
+	const searched = words.toLowerCase().split(/\s+/).filter(Boolean);
+	const hasAll = (row: Row) => {
+		const text = textOf(row);
+		return searched.every((word) => text.includes(word) || (DATE.test(word) && has(row, 'date', word)));
+	};
+	// There may be thousands of rows: what takes longest is looked at last.
+	return rows.filter(
+		(row) =>
+			marks.every(([mark, value]) => has(row, mark, value)) &&
+			(searched.length === 0 || hasAll(row)) &&
+			(since === undefined || row.started >= since),
+	);
 }
 
-function allIn(text: string, words: readonly string[]): boolean {
-	return words.every((word) => text.includes(word));
-}
-
+/** `value` in small letters. */
 function has(row: Listed, mark: MarkName, value: string): boolean {
-	const own = VALUE_OF[mark](row);
-	return mark === 'date' ? (own ?? '').startsWith(value) : own === value;
+	const own = VALUE_OF[mark](row)?.toLowerCase() ?? '';
+	return mark === 'date' ? own.startsWith(value) : own === value;
 }
 
 /** `rows` come newest first; those that are alike keep that order. */
@@ -75,12 +91,16 @@ export function sorted<Row extends Listed>(rows: readonly Row[], by: Sorting): R
 /** What these rows can be narrowed to by a mark, the most frequent first; dates by month, of a month by day, the newest first. */
 export function valuesOf(rows: readonly Listed[], mark: MarkName, by: Narrowing = {}): Value[] {
 	const length = by.date === undefined ? MONTH : DAY;
-	const counts = new Map<string, number>();
+	const counts = new Map<string, Value>();
 	for (const row of rows) {
 		const own = VALUE_OF[mark](row);
 		const value = mark === 'date' ? own?.slice(0, length) : own;
-		if (value !== undefined && value !== '') counts.set(value, (counts.get(value) ?? 0) + 1);
+		if (value === undefined || value === '') continue;
+		// As they are narrowed, capitals or not; the newest is how it is written.
+		const known = counts.get(value.toLowerCase());
+		if (known === undefined) counts.set(value.toLowerCase(), { value, count: 1 });
+		else known.count++;
 	}
-	const values = [...counts].map(([value, count]) => ({ value, count }));
+	const values = [...counts.values()];
 	return mark === 'date' ? values : values.sort((a, b) => b.count - a.count);
 }

@@ -1,4 +1,6 @@
 import type { KeptRow } from '../journal/kept-row.ts';
+import type { Listed } from '../review/table.ts';
+import type { SessionSummary } from '../session/report/views.ts';
 import { pieceBrief } from './batch.ts';
 import { bentAsBrief } from './bent-as.ts';
 import { foreignName } from './foreign.ts';
@@ -12,11 +14,34 @@ export function listText(sessions: readonly KeptRow[]): string {
 
 function lineOf({ id: log, summary, problem, isImported }: KeptRow): string {
 	if (summary === null) return `${foreignName(log)}  ${problem === null ? '' : journalWords(problem)}`;
-	const { id, job, status, bendsDone, bends, fits, mayFit, bentAs } = summary;
-	// Nobody asks whether what was given up fits.
-	const outcome =
-		fits === null || status === 'scrapped' ? '' : fits ? ', fits' : mayFit ? ', may fit' : ', does not fit';
+	const { id, job, status, bendsDone, bends, bentAs } = summary;
+	const fit = fitWords(summary);
+	const outcome = fit === '' ? '' : `, ${fit}`;
 	return `${foreignName(id)}  ${status.padEnd(8)}  ${bendsDone} of ${bends} bends${outcome}  ${foreignName(job)}${bentAsBrief(bentAs)}${pieceBrief(summary)}${isImported ? '  (imported)' : ''}`;
+}
+
+export const STATUS_WORDS = {
+	open: 'interrupted',
+	done: 'done',
+	scrapped: 'scrapped',
+	damaged: 'log damaged',
+} as const;
+
+/** What a list says of a finished tube; empty of another, since nobody asks whether what was given up fits. */
+export function fitWords({
+	status,
+	fits,
+	mayFit,
+}: Pick<Listed, 'status' | 'fits'> & Pick<SessionSummary, 'mayFit'>): string {
+	if (status !== 'done' || fits === null) return '';
+	return fits ? 'fits' : mayFit ? 'may fit' : 'does not fit';
+}
+
+/** What is searched of a session: names, id, and what a list says became of it, in small letters. */
+export function searchedText(row: Listed & Pick<SessionSummary, 'mayFit'> & { imported?: boolean }): string {
+	const { id, job, bender, die, heat, status, imported } = row;
+	const names = `${job}\n${bender ?? ''}\n${die ?? ''}\n${heat ?? ''}\n${id}`;
+	return `${names}\n${status} ${STATUS_WORDS[status]} ${fitWords(row)}${imported ? ' imported' : ''}`.toLowerCase();
 }
 
 /** As many as one looks through. */

@@ -32,10 +32,11 @@ export interface SessionRow extends Omit<SessionSummary, 'status'> {
 	path?: string;
 	status: SessionSummary['status'] | 'damaged';
 	/** It was bent elsewhere: nobody goes on with it here unasked. */
-	imported?: true;
+	imported?: boolean;
 	/** When it was started, as a person reads it. */
 	started: string;
 	bender?: string;
+	die?: string;
 	/** Absent where the job has none. */
 	heat?: string;
 }

@@ -1,4 +1,5 @@
 import {
+	FITS,
 	MARKS,
 	type MarkName,
 	type Narrowing,
@@ -8,56 +9,82 @@ import {
 	sorted,
 	valuesOf,
 } from '../../review/table.ts';
+import { pieceBrief } from '../../words/batch.ts';
 import { bentAsBrief } from '../../words/bent-as.ts';
 import { foreign, foreignName } from '../../words/foreign.ts';
 import { CHOICE, CHOOSE_OR_BACK } from '../../words/screen/usual.ts';
+import { fitWords, STATUS_WORDS, searchedText } from '../../words/session-list.ts';
 import type { SessionRow } from '../home/home-port.ts';
 import type { HomeStep, HomeView, KeptSessions } from '../home/home-view.ts';
-import { keptChoice, STATUS } from '../home/pages/kept.ts';
 import { searchKeys, TO_HOME } from '../home/pages/usual.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { line } from '../text/line.ts';
 import { LIST, type ListAt, type ReviewPage } from './review-page.ts';
 import { HELP_KEY, to } from './usual.ts';
 
-/** A row's choice and the text that is searched are made once: there may be thousands, and each key looks at all. */
-const CHOICES = new WeakMap<SessionRow, Choice<HomeStep>>();
-const TEXTS = new WeakMap<SessionRow, string>();
+/** The rows' choices and the texts that are searched are made once for a list: there may be thousands, and each key looks at all. */
+class Worded {
+	readonly #choices = new Map<SessionRow, Choice<HomeStep>>();
+	readonly #texts = new Map<SessionRow, string>();
 
-function choiceOf(row: SessionRow): Choice<HomeStep> {
-	const known = CHOICES.get(row) ?? { ...rowWords(row), step: keptChoice(row).step };
-	CHOICES.set(row, known);
+	readonly choiceOf = (row: SessionRow): Choice<HomeStep> => {
+		const known = this.#choices.get(row) ?? new RowChoice(row);
+		this.#choices.set(row, known);
+		return known;
+	};
+
+	readonly textOf = (row: SessionRow): string => {
+		const known = this.#texts.get(row) ?? searchedText(row);
+		this.#texts.set(row, known);
+		return known;
+	};
+}
+
+const WORDED = new WeakMap<readonly SessionRow[], Worded>();
+
+function wordedOf(sessions: readonly SessionRow[]): Worded {
+	const known = WORDED.get(sessions) ?? new Worded();
+	WORDED.set(sessions, known);
 	return known;
 }
 
-/** In columns, so that one looks down them: when, what came of it, which job, on which bender, of which heat. */
-function rowWords({
-	started,
-	status,
-	fits,
-	mayFit,
-	job,
-	bentAs,
-	bender,
-	heat,
-}: SessionRow): Pick<Choice<HomeStep>, 'label' | 'brief'> {
-	const came = status === 'done' ? (fits ? 'fits' : mayFit ? 'may fit' : 'does not fit') : STATUS[status];
-	const marks = [bender, heat === undefined ? undefined : `heat ${heat}`].flatMap((mark) => mark ?? []);
-	const of = marks.length === 0 ? '' : ` (${marks.map(foreignName).join(', ')})`;
-	const brief = `${foreign(started.slice(0, 16))}  ${came.padEnd(12)}  ${foreignName(job)}${bentAsBrief(bentAs)}`;
-	return { label: `${brief}${of}`, brief };
+/** Worded only where it is shown. */
+class RowChoice implements Choice<HomeStep> {
+	readonly #row: SessionRow;
+	#brief: string | undefined;
+
+	constructor(row: SessionRow) {
+		this.#row = row;
+	}
+
+	get step(): HomeStep {
+		return { step: 'review', id: this.#row.id };
+	}
+
+	get brief(): string {
+		this.#brief ??= briefOf(this.#row);
+		return this.#brief;
+	}
+
+	get label(): string {
+		const { bender, heat } = this.#row;
+		const marks = [bender, heat === undefined ? undefined : `heat ${heat}`].flatMap((mark) => mark ?? []);
+		return marks.length === 0 ? this.brief : `${this.brief} (${marks.map(foreignName).join(', ')})`;
+	}
 }
 
-function textOf(row: SessionRow): string {
-	const known =
-		TEXTS.get(row) ?? `${keptChoice(row).label} ${row.bender ?? ''} ${row.heat ?? ''} ${row.id}`.toLowerCase();
-	TEXTS.set(row, known);
-	return known;
+/** In columns, so that one looks down them: when, what came of it, which job. */
+function briefOf(row: SessionRow): string {
+	const { started, status, job, bentAs, imported } = row;
+	const came = (fitWords(row) || STATUS_WORDS[status]).padEnd(12);
+	const where = imported ? ', imported' : '';
+	return `${foreign(started.slice(0, 16))}  ${came}  ${foreignName(job)}${bentAsBrief(bentAs)}${pieceBrief(row)}${where}`;
 }
 
 /** The kept sessions: searched as one types, narrowed and sorted. */
 export function listView({ sessions, search }: KeptSessions, at: ListAt): HomeView {
-	const found = sorted(narrowed(sessions, at.by, search, textOf), at.sort);
+	const { choiceOf, textOf } = wordedOf(sessions);
+	const found = sorted(narrowed(sessions, { by: at.by, words: search }, textOf), at.sort);
 	const [first] = found;
 	const help = to({ review: 'help', from: { ...at, search } });
 	return {
@@ -138,7 +165,7 @@ export function narrowView({ sessions }: KeptSessions, at: Extract<ReviewPage, {
 }
 
 function valueWords(mark: MarkName, value: string): string {
-	if (mark === 'fits') return value === 'yes' ? 'fits' : 'does not fit';
+	if (mark === 'fits') return value === FITS.yes ? 'fits' : 'does not fit';
 	return foreignName(value);
 }
 
@@ -163,7 +190,7 @@ function valuesToChoose(sessions: readonly SessionRow[], mark: MarkName, list: L
 	// What this mark is narrowed to now does not count, but for a month, whose days are there to be chosen.
 	const { [mark]: now, ...others } = list.by;
 	const by: Narrowing = mark === 'date' ? list.by : others;
-	const rows = narrowed(sessions, by, list.search, textOf);
+	const rows = narrowed(sessions, { by, words: list.search }, wordedOf(sessions).textOf);
 	const chosen = (value: string) => to({ ...list, by: { ...list.by, [mark]: value } });
 	return [
 		...valuesOf(rows, mark, list.by).map(({ value, count }) => ({

@@ -19,7 +19,7 @@ import {
 	wrapped,
 } from '../text/line.ts';
 import type { Look } from './look.ts';
-import type { FieldEntry, Prompt } from './prompt.ts';
+import type { Choice, FieldEntry, Prompt } from './prompt.ts';
 
 /** What is drawn: lines from the top, and in which of them the text field stands. */
 export interface Frame {
@@ -80,17 +80,29 @@ export function frame<Step>(whole: Content<Step>, size: Size, look: Look): Frame
 
 function contentInAscii<Step>(content: Content<Step>): Content<Step> {
 	const { title, body, prompt, message } = content;
-	const choices = prompt.choices?.map((choice) => ({
-		...choice,
-		label: asciiOnly(choice.label),
-		...(choice.brief === undefined ? {} : { brief: asciiOnly(choice.brief) }),
-	}));
+	const choices = prompt.choices?.map(choiceInAscii);
 	return {
 		...content,
 		title: asciiOnly(title),
 		body: (room) => body(room).map((each) => ({ ...each, lines: linesInAscii(each.lines, room.columns) })),
 		prompt: { ...prompt, label: asciiOnly(prompt.label), ...(choices === undefined ? {} : { choices }) },
 		message: message === null ? null : { ...message, text: asciiOnly(message.text) },
+	};
+}
+
+/** Worded only where it is drawn: there may be thousands. */
+function choiceInAscii<Step>(choice: Choice<Step>): Choice<Step> {
+	const { step, advised, group } = choice;
+	return {
+		step,
+		advised,
+		group,
+		get label() {
+			return asciiOnly(choice.label);
+		},
+		get brief() {
+			return choice.brief === undefined ? undefined : asciiOnly(choice.brief);
+		},
 	};
 }
 
