@@ -1,8 +1,9 @@
 import { sessionsOfJob } from '../journal/find.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
-import { MEASURES, type MeasureChart, NEWS, type Trend, trendOf } from '../review/trend.ts';
+import { bendersOf, isNamed } from '../review/benders.ts';
+import { MEASURES, type MeasureChart, type Trend, trendOf } from '../review/trend.ts';
 import { type ChartPoint, LEAST_BASE } from '../review/trend-chart.ts';
-import { bendersOf, isNamed } from '../review/wanted.ts';
+import { NEWS } from '../review/trend-runs.ts';
 import { openSettings } from '../settings/settings.ts';
 import { table } from '../terminal/table.ts';
 import { angle, exactAngle } from '../words/numbers.ts';

@@ -33,22 +33,29 @@ export interface Shift {
 /** The shift that is looked for, degrees. */
 export const SOUGHT = 1;
 /**
- * How large the cumulated logarithm of the likelihood ratio must grow. Tuned on seeds from 900,000: as low as fewer than one alarm in 300
- * sessions of the usual world lets the line at home be, which stands for several of them.
+ * How large the cumulated logarithm of the likelihood ratio must grow for a shift to be called out, and stay for it to stand. Tuned on seeds from
+ * 1,600,000: well under one false alarm in 300 sessions of the usual world, and as many shifts found as that leaves.
  */
-const ENOUGH = 6;
+const ENOUGH = 5.75;
+const STANDS = 5;
 /** One session counts as this many standard deviations at the most: a tube of its own kind, or a wrong number, is not a shift. */
 const MOST = 3;
 
 /** Looks for a shift, up or down, in departures that come in order. */
 export class ShiftSeeker {
 	readonly #sides = CAUSES.flatMap((cause) => [new Side(cause, 1), new Side(cause, -1)]);
+	#standing: { side: Side; found: number } | null = null;
 
-	/** Takes the next departures, which are those of session `at`; gives the shift where they show one. */
+	/**
+	 * Takes the next departures, which are those of session `at`; gives the shift that they show. One that was called out by chance does not stand for
+	 * long: the next sessions do not bear it out.
+	 */
 	take(departures: Departures, at: number): Shift | null {
-		const sums = this.#sides.map((side) => side.take(departures[side.cause], at));
-		const most = Math.max(...sums);
-		return most > ENOUGH ? { found: at, ...this.#sides[sums.indexOf(most)]!.told() } : null;
+		for (const side of this.#sides) side.take(departures[side.cause], at);
+		if (this.#standing !== null && this.#standing.side.sum <= STANDS) this.#standing = null;
+		const most = this.#sides.reduce((a, b) => (b.sum > a.sum ? b : a));
+		if (this.#standing === null && most.sum > ENOUGH) this.#standing = { side: most, found: at };
+		return this.#standing && { found: this.#standing.found, ...this.#standing.side.told() };
 	}
 }
 
@@ -56,7 +63,7 @@ export class ShiftSeeker {
 class Side {
 	readonly cause: Cause;
 	readonly #sign: 1 | -1;
-	#sum = 0;
+	sum = 0;
 	#from = 0;
 	#score = 0;
 	#information = 0;
@@ -66,15 +73,14 @@ class Side {
 		this.#sign = sign;
 	}
 
-	take({ score, information }: Departure, at: number): number {
-		if (information <= 0) return this.#sum;
+	take({ score, information }: Departure, at: number): void {
+		if (information <= 0) return;
 		const most = MOST * Math.sqrt(information);
 		const told = Math.min(Math.max(score, -most), most);
-		if (this.#sum === 0) [this.#from, this.#score, this.#information] = [at, 0, 0];
-		this.#sum = Math.max(0, this.#sum + this.#sign * SOUGHT * told - (SOUGHT ** 2 * information) / 2);
+		if (this.sum === 0) [this.#from, this.#score, this.#information] = [at, 0, 0];
+		this.sum = Math.max(0, this.sum + this.#sign * SOUGHT * told - (SOUGHT ** 2 * information) / 2);
 		this.#score += score;
 		this.#information += information;
-		return this.#sum;
 	}
 
 	told(): Omit<Shift, 'found'> {

@@ -2,7 +2,7 @@
 import type { KeptRow } from '../journal/kept-row.ts';
 import { type Chart, chartOf } from './trend-chart.ts';
 import { areSame } from './trend-departure.ts';
-import { type EndedRun, runsOf } from './trend-runs.ts';
+import { type EndedRun, isNews, runsOf } from './trend-runs.ts';
 import type { Cause, Departures } from './trend-shift.ts';
 
 /** What is charted, in degrees. */
@@ -54,8 +54,6 @@ export interface Trend {
 
 /** So many of the newest sessions are looked at. */
 const LOOKED_BACK = 200;
-/** As long as this many sessions, the newest after it showed, a shift is news; then it is what is usual. */
-export const NEWS = 6;
 /** A departure that is known no better than this tells nothing. */
 const VAGUE_SD = 1;
 
@@ -115,8 +113,6 @@ function told(rows: readonly KeptRow[], most: number): KeptRow[] {
 	}
 	return found.reverse();
 }
-
-const isNews = ({ found }: EndedRun, count: number): boolean => count - found <= NEWS;
 
 function areAlike(rows: readonly KeptRow[]): boolean {
 	const kins = rows.flatMap(({ kin, besides }) => (kin === null ? [] : [[kin, ...besides.map((each) => each.kin)]]));

@@ -27,16 +27,16 @@ function marked(rows: readonly KeptRow[], from: number, rules: readonly Rule[]):
 const LIMIT_ALONE: readonly Rule[] = ['beyond-limit'];
 const ALL_RULES: readonly Rule[] = ['beyond-limit', 'two-of-three', 'four-of-five', 'eight-in-a-row'];
 
-/** How often something is called out where nothing has happened. */
+/** How often something is called out where nothing has happened: after how many of the sessions the line stands, which one sees at the next start. */
 function usual(): number {
-	let [sessions, begun, said, alone, all] = [0, 0, 0, 0, 0];
+	let [sessions, begun, stands, alone, all] = [0, 0, 0, 0, 0];
 	for (let n = 0; n < SHOPS; n++) {
 		const rows = sessionsOf(SEED + 10 * n, USUAL_SESSIONS);
 		let before = false;
 		for (let i = 1; i <= rows.length; i++) {
 			const news = isNews(rows.slice(0, i));
 			sessions++;
-			said += Number(news);
+			stands += Number(news);
 			begun += Number(news && !before);
 			before = news;
 		}
@@ -44,10 +44,10 @@ function usual(): number {
 		all += marked(rows, BEFORE, ALL_RULES).filter(Boolean).length;
 	}
 	const charted = SHOPS * (USUAL_SESSIONS - BEFORE);
-	const apart = sessions / begun;
+	const apart = sessions / stands;
 	console.log(`${SHOPS} shops where nothing changes, seeds ${SEED} up: ${sessions} sessions`);
 	console.log(
-		`  the line begins once in ${apart.toFixed(0)} (limit ${LIMITS.apart}), and stands at once in ${(sessions / said).toFixed(0)}`,
+		`  the line stands at the end of one session in ${apart.toFixed(0)} (limit ${LIMITS.apart}), and begins at one in ${(sessions / begun).toFixed(0)}`,
 	);
 	console.log(
 		`  chart alone: beyond its limits once in ${(charted / alone).toFixed(0)}, by all rules once in ${(charted / all).toFixed(0)}`,

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { KeptRow } from '../../src/journal/kept-row.ts';
-import { NEWS, newsOf, trendOf } from '../../src/review/trend.ts';
-import { isWanted, type Wanted } from '../../src/review/wanted.ts';
+import { newsOf, trendOf } from '../../src/review/trend.ts';
+import { NEWS } from '../../src/review/trend-runs.ts';
 import { shiftWords } from '../../src/words/trend.ts';
 import { KIN, row, rows } from '../helpers/shifted-rows.ts';
 
@@ -50,6 +49,8 @@ describe('the trend of sessions', () => {
 	});
 });
 
+const newestFirst = (a: { id: string }, b: { id: string }) => (a.id < b.id ? 1 : -1);
+
 describe('the news at a start', () => {
 	const clock = (iso: string) => ({ day: iso.slice(0, 10), time: iso.slice(11, 19), offset: '+00:00' });
 
@@ -57,6 +58,18 @@ describe('the news at a start', () => {
 		expect(newsOf([])).toEqual([]);
 		expect(newsOf(rows(30, 0))).toEqual([]);
 		expect(newsOf(rows(30, 20))).toEqual([]);
+	});
+
+	it('is taken back where the next tubes do not bear it out, and stays for six where they do', () => {
+		const then = (count: number, by: number, more: readonly number[]) =>
+			newsOf([...rows(30, count, by), ...more.map((each, i) => row(30 + count + i, each))].sort(newestFirst)).length;
+		let first = 1;
+		while (then(first, 1.5, []) === 0) first++;
+		expect(first).toBeLessThan(NEWS);
+		// The same pulls, then springback as it was: whatever showed was no shift.
+		expect(then(first, 1.5, [-0.2, -0.2])).toBe(0);
+		for (let stays = 0; stays < NEWS; stays++) expect(then(first, 1.5, Array(stays).fill(1.5))).toBe(1);
+		expect(then(first, 1.5, Array(NEWS).fill(1.5))).toBe(0);
 	});
 
 	it('tells of each bender by itself, with the month before it', () => {
@@ -72,30 +85,5 @@ describe('the news at a start', () => {
 		expect(shiftWords('shop', shift, clock)).toContain(' than in October. Die worn,');
 		expect(shiftWords('shop', { ...shift, by: -1.24 }, clock)).toContain('springs back 1.2° less at 45°');
 		expect(shiftWords('shop', shift, () => null)).toContain(' than before session s00031.');
-	});
-});
-
-describe('the sessions wanted', () => {
-	const all: Wanted = { words: [], since: null, bender: null, fits: null };
-	const summary = { fits: true } as KeptRow['summary'];
-
-	it.each<[string, Partial<Wanted>, boolean]>([
-		['all', {}, true],
-		['a word of the job, in capitals', { words: ['RAIL'] }, true],
-		['words of the job and the heat', { words: ['rescue', 'h-7'] }, true],
-		['of two words one that is not there', { words: ['rescue', 'tow'] }, false],
-		['begun then', { since: '2026-10-01T08:00:00.000Z' }, true],
-		['begun later', { since: '2026-10-01T08:00:00.001Z' }, false],
-		['its bender', { bender: 'Shop' }, true],
-		['a part of its bender', { bender: 'sho' }, false],
-		['that fit', { fits: true }, true],
-		['that do not fit', { fits: false }, false],
-	])('%s', (_, wanted, is) => {
-		expect(isWanted(row(0, 0, { summary }), { ...all, ...wanted })).toBe(is);
-	});
-
-	it('neither fit nor do not fit as long as they are not finished', () => {
-		const open = row(0, 0, { status: 'open', summary: { fits: null } as KeptRow['summary'] });
-		for (const fits of [true, false]) expect(isWanted(open, { ...all, fits })).toBe(false);
 	});
 });
