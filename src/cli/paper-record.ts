@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { type ReadSession, readAnyway } from '../journal/catalogue.ts';
 import type { RecordOnPaper } from '../paper/record/record-on-paper.ts';
-import { following, readBack, startIn } from '../session/log/read-back.ts';
-import { sessionView } from '../session/report/views.ts';
+import { storyOf } from '../review/story.ts';
+import { following, readThrough, startIn } from '../session/log/read-back.ts';
 import { journalWords } from '../words/journal.ts';
 import { EXIT } from './exit.ts';
 import { type Io, tellOn } from './io.ts';
@@ -37,11 +37,13 @@ export async function runRecord(
 }
 
 function recordOf(kept: ReadSession): RecordOnPaper {
-	const { path, records, problem } = kept;
-	const state = readBack(records);
+	const { path, records, problem, imported } = kept;
+	const { state, view, corrections } = storyOf(readThrough(records));
 	return {
 		state,
-		view: sessionView(state),
+		view,
+		corrections,
+		imported,
 		log: { path, lines: records.length, sha256: sumOf(path, records.length) },
 		problem: problem === null ? null : journalWords(problem),
 		clock: wallClock,

@@ -94,6 +94,10 @@ export class ListedSession implements SessionRow {
 		return this.#told?.piece;
 	}
 
+	get simulated(): true | undefined {
+		return this.#told?.simulated;
+	}
+
 	get bentAs(): SessionSummary['bentAs'] {
 		return this.#told?.bentAs;
 	}

@@ -3,7 +3,7 @@
  * depends on it; a log without it, of another method or cut short, is folded.
  */
 
-import { pieceIn } from '../session/batch/given.ts';
+import { begunAs } from '../session/batch/given.ts';
 import { lessonOf } from '../session/estimate/lesson-of-session.ts';
 import type { Start } from '../session/log/start.ts';
 import type { State } from '../session/log/state.ts';
@@ -60,7 +60,7 @@ export function outcomeIn(last: LogRecord, start: Start): Outcome | null {
 	const summary = { id, job: job.name, status: said.status, started: at, bendsDone, bends };
 	return {
 		status: said.status,
-		summary: { ...summary, fits, ...(mayFit ? { mayFit: true } : {}), ...pieceIn(start), ...bentAsField(job) },
+		summary: { ...summary, fits, ...(mayFit ? { mayFit: true } : {}), ...begunAs(start), ...bentAsField(job) },
 		lesson,
 		figures: said.figures,
 	};

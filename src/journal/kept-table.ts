@@ -12,7 +12,7 @@ import type { FoldedRow } from './folded-row.ts';
 import type { JobNames, KeptRow } from './kept-row.ts';
 import { LESSON_NUMBERS, lessonAt, putLesson } from './lesson-numbers.ts';
 import { Once } from './once.ts';
-import type { ListedOutcome, Odd, Texts } from './shared-texts.ts';
+import { type ListedOutcome, type Odd, outcomeOf, summaryOf, type Texts } from './shared-texts.ts';
 
 /** A row's numbers, in their order; then its figures', and its lesson's, all 0 without one. Numbers in a list are -1 for none. */
 const [SIZE, MTIME, AT, TOUCHED, STATUS, DAMAGED, IMPORTED, JOB, OUTCOME, KIN] = [0, 1, 2, 3, 4, 5, 6, 7, 8, 9];
@@ -88,18 +88,7 @@ class TableRow implements KeptRow, FoldedRow {
 	get summary(): SessionSummary | null {
 		const { job } = this;
 		const outcome = this.table.texts.outcomes[this.#number(OUTCOME)];
-		if (job === null || outcome === undefined) return null;
-		const row = this;
-		return {
-			id: this.id,
-			job: job.name,
-			status: this.status,
-			// Writing out a time takes as long as all the rest.
-			get started() {
-				return row.at;
-			},
-			...outcome,
-		};
+		return job === null || outcome === undefined ? null : summaryOf(this, job, outcome);
 	}
 
 	get problem(): JournalFault | null {
@@ -225,10 +214,6 @@ function oddOf(row: KeptRow, folder: string): Odd | null {
 		return { ...odd, several: { besides, information, vector } };
 	}
 	return isPlain && isPlainTime(at) && isPlainTime(touched) ? null : odd;
-}
-
-function outcomeOf({ id, job, status, started, ...outcome }: SessionSummary): ListedOutcome {
-	return outcome;
 }
 
 /**

@@ -71,7 +71,7 @@ export class LiveSession {
 		learn: boolean,
 		others: readonly string[],
 		lessons: readonly Lesson[] = [],
-		piece: NewPiece = {},
+		piece: NewPiece & Pick<Start, 'simulated'> = {},
 	): LiveSession {
 		const now = world.now();
 		const id = newSessionId(now, world.random());

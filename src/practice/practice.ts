@@ -26,7 +26,9 @@ export interface Practice {
 export function beginPractice(file: JobFile, world: World, seed: number, about: SessionWorld): Practice {
 	const draw = draws(seed);
 	const station = new Station(file.job, world, draw);
-	const session = LiveSession.begin({ ...about, home: practiceHome(about.home) }, file, false, []);
+	const session = LiveSession.begin({ ...about, home: practiceHome(about.home) }, file, false, [], [], {
+		simulated: { seed },
+	});
 	return { session, station, world, draw };
 }
 

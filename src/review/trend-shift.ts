@@ -36,7 +36,7 @@ export const SOUGHT = 1;
  * How large the cumulated logarithm of the likelihood ratio must grow for a shift to be called out, and stay for it to stand. Tuned on seeds from
  * 1,600,000: well under one false alarm in 300 sessions of the usual world, and as many shifts found as that leaves.
  */
-const ENOUGH = 5.75;
+const ENOUGH = 6;
 const STANDS = 5;
 /** One session counts as this many standard deviations at the most: a tube of its own kind, or a wrong number, is not a shift. */
 const MOST = 3;

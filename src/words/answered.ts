@@ -60,7 +60,9 @@ function eventWords(event: Event, { corrects }: Answered, style: Wording, brief:
 			return `line ${event.entry} taken back`;
 		case 'reading-amended': {
 			const value = readingValue(event.value, event.of, corrects?.name, style);
-			return `line ${event.entry} corrected: ${READINGS[event.of]} is ${value}`;
+			const was =
+				corrects?.value === undefined ? '' : `, not ${readingValue(corrects.value, event.of, corrects.name, style)}`;
+			return `line ${event.entry} corrected: ${READINGS[event.of]} is ${value}${was}`;
 		}
 		case 'draft-kept': {
 			const { of, value } = event.draft;

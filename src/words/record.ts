@@ -1,18 +1,18 @@
 /** What stands on a session's record. */
-import type { Answered } from '../session/log/answered.ts';
-import type { Event } from '../session/log/events.ts';
+
+import type { Imported } from '../journal/import-mark.ts';
 import type { State } from '../session/log/state.ts';
-import { finishList } from '../session/report/finish-list.ts';
-import type { PullView } from '../session/report/set-ups.ts';
-import { stages } from '../session/report/stages.ts';
+import { cutsOf, finishList } from '../session/report/finish-list.ts';
 import { tellsMostOf, verdictOf } from '../session/report/verdict.ts';
 import { bendLimits, type SessionView } from '../session/report/views.ts';
-import { formatAngle, trimmed } from '../units/format.ts';
-import { answeredWords } from './answered.ts';
-import { finishWords } from './finish.ts';
+import { diesAtWork, toolingOfDie } from '../tube/dies.ts';
+import { trimmed } from '../units/format.ts';
+import { pieceWords } from './batch.ts';
+import { cutWords, finishWords } from './finish.ts';
 import { foreign, foreignName } from './foreign.ts';
 import { localMinute, type WallClock } from './local-time.ts';
-import { about, angle, fine, notNothing, readingSpread, tape } from './numbers.ts';
+import { about, angle, dial, exactAngle, fine, readingSpread, tape } from './numbers.ts';
+import { importedWords } from './session-list.ts';
 import { invitation, outsideWords, verdictWords } from './verdict.ts';
 
 export const RECORD = {
@@ -23,13 +23,14 @@ export const RECORD = {
 	planned: 'The tube as far as it was made, the rest as planned; the broken line is the drawing',
 	checks: 'Checks',
 	pulls: 'Every pull',
+	corrections: 'Corrections: what the bends still to come were given',
 	events: 'What else happened',
 	open: 'Not measured, and left to do',
 	cautions: 'Cautions',
 	log: 'The log that this was made from',
 	none: 'Nothing.',
 	asTold:
-		'Where aimed at differs from drawn, a correction was taken. Marks and turns count as asked for, unless it was told that they were set otherwise. The far end and the straights are worked out from the readings; nobody measured them.',
+		'Where aimed at differs from drawn, it was moved to what the rest of the tube needs. Marks and turns count as asked for, but where it is told below that they were set otherwise. The far end and the straights are worked out from the readings; nobody measured them.',
 	columns: {
 		bend: 'bend',
 		drawn: 'drawn',
@@ -66,19 +67,24 @@ const STATES = { open: 'interrupted', done: 'finished', scrapped: 'scrapped' } a
 /** What the record is of, each with its name. */
 export function recordHead(
 	view: SessionView,
-	program: string,
+	{ program, simulated }: State['start'],
+	imported: Imported | null,
 	clock: WallClock,
 ): (readonly [name: string, value: string])[] {
-	const { job } = view;
+	const { job, piece, quantity = 1 } = view;
 	const { tube, tooling, units } = job;
+	const dies = diesAtWork(job).map((die) => `${foreignName(die)}, radius ${tape(toolingOfDie(job, die).clr, job)}`);
 	return [
 		['Session', foreignName(view.id)],
-		['State', STATES[view.status]],
+		['State', `${STATES[view.status]}${simulated === undefined ? '' : ', simulated'}`],
 		['Begun', foreign(localMinute(view.started, clock))],
 		['Ended', view.ended === null ? '-' : foreign(localMinute(view.ended, clock))],
 		['Tube', `${trimmed(tube.od, 4)} x ${trimmed(tube.wall, 4)} ${units}, ${foreignName(tube.material.name)}`],
 		['Heat', view.heat === undefined ? 'not given' : foreignName(view.heat)],
-		['Bender, die', `${foreignName(tooling.bender)}, ${foreignName(tooling.die)}, radius ${tape(tooling.clr, job)}`],
+		['Bender', `${foreignName(tooling.bender)}${simulated === undefined ? '' : ', simulated'}`],
+		[dies.length === 1 ? 'Die' : 'Dies', dies.join('; ')],
+		...(piece === undefined ? [] : [['Batch', pieceWords({ number: piece, wanted: quantity })] as const]),
+		...(imported === null ? [] : [['Bent elsewhere', importedWords(imported, clock)] as const]),
 		['Program', `pullbook ${foreignName(program)}`],
 	];
 }
@@ -89,13 +95,15 @@ export function outcomeWords(state: State, { job, asBuilt, status, bends }: Sess
 	if (phase.at === 'done' && phase.scrapped !== null) return [`The tube was scrapped: ${foreign(phase.scrapped)}.`];
 	const off = `${fine(asBuilt.endOffset, job)} from its place and ${angle(asBuilt.endAngle)} from its direction`;
 	const verdict = status === 'done' ? verdictOf(state) : null;
-	if (verdict === null) return [`The tube is not finished. By the numbers in force the far end would be ${off}.`];
+	if (verdict === null)
+		return [`The tube is not finished. Were the rest made as planned, the far end would be ${off}.`];
+	const { direction, shape: allowed } = job.tolerance;
 	const { sd, fits, chance, shape } = verdict;
 	const invited = invitation(fits, chance, tellsMostOf(state, verdict));
 	return [
 		`${verdictWords(fits, chance)} ${outsideWords(outsideOf(job, bends), job)}`,
-		`The far end is ${off}, give or take ${readingSpread(sd.endOffset, 'length', job)} and ${about(sd.endAngle)}.`,
-		`Farthest corner off its place: bend ${shape.bend}, by ${fine(shape.off, job)}.`,
+		`The far end is ${off}, give or take ${readingSpread(sd.endOffset, 'length', job)} and ${about(sd.endAngle)}. Allowed: ${fine(allowed, job)} and ${exactAngle(direction)}.`,
+		`Farthest corner off its place: bend ${shape.bend}, by ${fine(shape.off, job)}. Allowed: ${fine(allowed, job)}.`,
 		...(invited === null ? [] : [invited]),
 	];
 }
@@ -105,78 +113,58 @@ function outsideOf(job: SessionView['job'], bends: SessionView['bends']): number
 	return bends.flatMap(({ design, made }, i) => (made !== null && isInside(made.angle, job, design) ? [] : [i + 1]));
 }
 
+type BendMade = Pick<SessionView['bends'][number], 'target' | 'made' | 'pulls'>;
+
 function isInside(made: number, job: SessionView['job'], target: number): boolean {
 	const { low, high } = bendLimits(job, target);
 	return made >= low && made <= high;
 }
 
 /** How a bend came out: `0.3° short, inside`. */
-export function bendVerdict(
-	{ target, made }: Pick<SessionView['bends'][number], 'target' | 'made'>,
-	job: SessionView['job'],
-): string {
-	if (made === null) return 'not made';
+export function bendVerdict({ target, made, pulls }: BendMade, job: SessionView['job']): string {
+	if (made === null) return pulls.some((pull) => !pull.void) ? 'pulled, not taken' : 'not made';
 	const off = made.angle - target;
 	const size = Math.abs(off) < 0.05 ? 'as aimed' : `${angle(Math.abs(off))} ${off < 0 ? 'short' : 'over'}`;
 	return `${size}, ${isInside(made.angle, job, target) ? 'inside' : 'outside'}`;
 }
 
-/** What became of a pull besides its readings. */
-export function pullRemark(pull: PullView): string {
-	const opened = stages(pull).slice(1);
-	const remarks = [
-		...(pull.void ? ['taken back: the numbers do not count'] : []),
-		...opened.map((readings) => `opened to ${readings.map((x) => formatAngle(x, 2)).join(', ')}`),
-	];
-	return remarks.join('; ');
-}
-
-/** Events that a reader who was not there would ask about. */
-const TOLD: ReadonlySet<Event['type']> = new Set<Event['type']>([
-	'doubt-settled',
-	'measuring-skipped',
-	'check-skipped',
-	'plan-chosen',
-	'relief-chosen',
-	'bend-reopened',
-	'tube-scrapped',
-	'record-voided',
-	'reading-amended',
-	'note-written',
-	'session-left',
-	'session-resumed',
-]);
-
-/** The lines of the log that are no plain reading: notes, corrections chosen, what was opened, set aside or taken back. */
-export function eventRows(lines: readonly Answered[], job: SessionView['job'], clock: WallClock): string[][] {
-	return lines
-		.filter(({ events, void: gone }) => gone || events.some(({ type }) => TOLD.has(type)))
-		.map((line) => [
-			`${line.entry}`,
-			foreign(localMinute(line.at, clock)),
-			`${answeredWords(line, job)}${line.void ? ' (taken back)' : ''}`,
-		]);
-}
-
 /** What was not made, what nobody measured, and what is left to do or to look at. */
 export function openWords(state: State, { bends, checks, status, job }: SessionView): string[] {
 	const open = bends.flatMap(({ made, pulls }, i) => {
-		const isMeasured = pulls.some((pull) => !pull.void && pull.measured.length > 0);
-		if (made === null) return [`Bend ${i + 1} was not made.`];
-		return isMeasured ? [] : [`Bend ${i + 1} was not measured with the finder: its angle is known by the dial.`];
+		const measured = pulls.flatMap((pull) => (pull.void ? [] : pull.measured)).at(-1);
+		if (made === null) return [notTakenWords(i + 1, pulls, measured)];
+		return measured !== undefined
+			? []
+			: [`Bend ${i + 1} was not measured with the finder: its angle is known by the dial.`];
 	});
 	const left =
 		status === 'done'
-			? finishList(state).map((fact) => finishWords(fact, job))
+			? [
+					...cutsOf(state)
+						.filter(({ off }) => fine(off, job) !== fine(0, job))
+						.map((cut) => cutWords(cut, job)),
+					...finishList(state).map((fact) => finishWords(fact, job)),
+				]
 			: checks.flatMap(({ name, reading }) => (reading === null ? [`Check ${foreignName(name)} was not read.`] : []));
 	return [...open, ...left];
+}
+
+/** A bend that was pulled and then left or given up is no straight tube: what is on it is said. */
+function notTakenWords(bend: number, pulls: BendMade['pulls'], measured: number | undefined): string {
+	const last = pulls.findLast((pull) => !pull.void);
+	if (last === undefined) return `Bend ${bend} was not made.`;
+	const read =
+		measured === undefined ? `last held at ${dial(last.loaded)} and not measured` : `last measured ${dial(measured)}`;
+	return `Bend ${bend} was pulled but not taken: ${read}.`;
 }
 
 /** Whether a check lies inside its tolerance. `trim`: how much of its reading is trim that was still on. */
 export function checkVerdict(fits: boolean | null, trim: number, job: SessionView['job']): string {
 	if (fits === null) return '-';
 	const word = fits ? 'inside' : 'outside';
-	return Math.abs(trim) < 1e-9 ? word : `${word}: ${notNothing(trim, job)} of what was read is trim`;
+	const size = fine(Math.abs(trim), job);
+	if (size === fine(0, job)) return word;
+	return `${word}: trim still on made it ${size} ${trim > 0 ? 'more' : 'less'}`;
 }
 
 /** The straight after the last bend, which has no row of its own. */

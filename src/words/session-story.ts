@@ -15,6 +15,7 @@ import { foreign, foreignName } from './foreign.ts';
 import { journalWords } from './journal.ts';
 import { localMinute, type WallClock } from './local-time.ts';
 import { about, angle, fine, readingSpread } from './numbers.ts';
+import { importedWords, SIMULATED } from './session-list.ts';
 import { bendOutcomeWords, bendStepWords, TAKEN_BACK } from './story-bend.ts';
 import { invitation, verdictWords } from './verdict.ts';
 
@@ -45,6 +46,7 @@ function heading(view: SessionView, kept: ReadSession, clock: WallClock): string
 		`${foreignName(job.name)}   session ${foreignName(view.id)}`,
 		`${foreign(localMinute(view.started, clock))}, ${states[view.status]}`,
 		`${foreignName(job.tube.material.name)}, ${formatLength(job.tube.od, job.units)} x ${formatLength(job.tube.wall, job.units)}, bender ${foreignName(job.tooling.bender)}, die ${foreignName(job.tooling.die)}`,
+		...(view.simulated ? [SIMULATED] : []),
 		...(as === null ? [] : [as]),
 		...given(view),
 		...(kept.imported === null ? [] : [importedWords(kept.imported, clock)]),
@@ -59,11 +61,6 @@ function given({ piece, quantity = 1, heat }: SessionView): string[] {
 		...(heat === undefined ? [] : [`heat ${foreignName(heat)}`]),
 	];
 	return told.length === 0 ? [] : [`${capital(told.join(', '))}.`];
-}
-
-/** That it was bent elsewhere; a mark that was cut short does not say where. */
-function importedWords({ from, at }: NonNullable<ReadSession['imported']>, clock: WallClock): string {
-	return at === '' ? 'Imported' : `Imported from ${foreign(from)}, ${foreign(localMinute(at, clock))}`;
 }
 
 function bendLines(bend: BendStory, job: Job): string[] {

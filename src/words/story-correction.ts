@@ -1,26 +1,51 @@
 import type { CorrectionStory } from '../review/story.ts';
+import type { Correction } from '../session/protocol/notes.ts';
 import type { Job } from '../tube/job.ts';
+import { capital } from '../units/format.ts';
 import { angle, exactAngle, fine, tape } from './numbers.ts';
 import { TAKEN_BACK } from './story-bend.ts';
 
 /** A correction: what it came after, what it changed, and what it gained. A sentence or a bend's line each. */
-export function correctionWords({ correction, plan, void: gone }: CorrectionStory, job: Job): string[] {
-	const { after, remaining, predicted, without } = correction;
-	const what = 'bend' in after ? `bend ${after.bend}` : `line ${after.entry} of the log`;
-	const back = gone ? TAKEN_BACK : '';
-	const kept = plan === 'old' ? ' The old numbers were kept.' : '';
+export function correctionWords(story: CorrectionStory, job: Job): string[] {
+	const { correction } = story;
 	return [
-		`Corrected after ${what}.${kept}${back}`,
-		...remaining.map(({ bend, was, ...now }) => {
-			const changed = [
-				change('mark', tape(was.fromStart, job), tape(now.fromStart, job)),
-				change('rotation', angle(was.rotation), angle(now.rotation)),
-				change('bend', exactAngle(round(was.angle)), exactAngle(round(now.angle))),
-			].filter((text) => text !== '');
-			return `bend ${bend}: ${changed.length === 0 ? 'nothing that an instrument shows' : changed.join(', ')}`;
+		afterWords(story),
+		...correction.remaining.map((each) => {
+			const changes = changeWords(each, job);
+			return `bend ${each.bend}: ${changes === '' ? 'nothing that an instrument shows' : changes}`;
 		}),
-		`The far end is off by ${fine(predicted.endOffset, job)} with these, by ${fine(without.endOffset, job)} with the drawing's numbers.`,
+		gainWords(correction, job),
 	];
+}
+
+/** The same in as few words as it takes; null where it changed nothing that an instrument shows. */
+export function briefCorrectionWords(story: CorrectionStory, job: Job): string | null {
+	const { correction } = story;
+	const changes = correction.remaining.flatMap((each) => {
+		const words = changeWords(each, job);
+		return words === '' ? [] : [`bend ${each.bend}: ${words}`];
+	});
+	if (changes.length === 0) return null;
+	return `${afterWords(story)} ${capital(changes.join('; '))}. ${gainWords(correction, job)}`;
+}
+
+function afterWords({ correction: { after }, plan, void: gone }: CorrectionStory): string {
+	const what = 'bend' in after ? `bend ${after.bend}` : `line ${after.entry} of the log`;
+	const kept = plan === 'old' ? ' The old numbers were kept.' : '';
+	return `Corrected after ${what}.${kept}${gone ? TAKEN_BACK : ''}`;
+}
+
+function changeWords({ was, ...now }: Correction['remaining'][number], job: Job): string {
+	const changed = [
+		change('mark', tape(was.fromStart, job), tape(now.fromStart, job)),
+		change('rotation', angle(was.rotation), angle(now.rotation)),
+		change('bend', exactAngle(round(was.angle)), exactAngle(round(now.angle))),
+	];
+	return changed.filter((text) => text !== '').join(', ');
+}
+
+function gainWords({ predicted, without }: Correction, job: Job): string {
+	return `The far end is off by ${fine(predicted.endOffset, job)} with these, by ${fine(without.endOffset, job)} with the drawing's numbers.`;
 }
 
 const round = (degrees: number): number => Math.round(10 * degrees) / 10;

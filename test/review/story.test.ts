@@ -1,32 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { type BendStep, type Story, storyOf } from '../../src/review/story.ts';
-import type { State } from '../../src/session/log/state.ts';
+import type { BendStep } from '../../src/review/story.ts';
 import { bendStepWords } from '../../src/words/story-bend.ts';
-import { begin, give, type Run } from '../helpers/session/session-run.ts';
+import { TO_FIRST_MEASURE, told } from '../helpers/session/told.ts';
 import { hatJob } from '../helpers/shop/hat.ts';
 
-/** A session of the hat by these answers; a function gets the open ask. */
-type Given = unknown | ((run: Run) => unknown);
-
-function told(...given: Given[]): { states: State[]; story: Story } {
-	let run = begin(hatJob());
-	const states = [run.state];
-	for (const answer of given) {
-		const before = run.state;
-		run = give(run, typeof answer === 'function' ? answer(run) : answer);
-		if (run.state === before)
-			throw new Error(`${JSON.stringify(answer)} was refused: ${JSON.stringify(run.outputs[0])}`);
-		states.push(run.state);
-	}
-	return { states, story: storyOf(states) };
-}
-
 const lineOf = ({ entry, void: gone, step }: BendStep) => `${entry} ${step}${gone ? ' void' : ''}`;
-
-const TO_FIRST_MEASURE: Given[] = [
-	{ ready: true },
-	(run: Run) => ({ loaded: (run.outputs.at(-1) as { stop: number }).stop, released: 13.5 }),
-];
 
 describe('the story of a bend', () => {
 	test('has what was taken back, in its place', () => {

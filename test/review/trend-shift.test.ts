@@ -39,9 +39,9 @@ function siegmund(k: number, h: number, shift: number): number {
 }
 
 describe('the cumulated sum', () => {
-	// With information q a session's departure, in standard deviations, is summed less k = sqrt(q) / 2 up to h = 5.75 / sqrt(q).
+	// With information q a session's departure, in standard deviations, is summed less k = sqrt(q) / 2 up to h = 6 / sqrt(q).
 	it.each([1, 1.5, 2])('runs as long as Siegmund has it, at %d standard deviations for a degree', (root) => {
-		const [k, h] = [root / 2, 5.75 / root];
+		const [k, h] = [root / 2, 6 / root];
 		const usual = 1 / (1 / siegmund(k, h, 0) + 1 / siegmund(k, h, 0));
 		expect(runLength(root ** 2, 0, 150, 700 + root) / usual).toBeGreaterThan(0.8);
 		expect(runLength(root ** 2, 0, 150, 700 + root) / usual).toBeLessThan(1.35);

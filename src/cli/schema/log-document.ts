@@ -163,6 +163,7 @@ export const logDocument = z.strictObject({
 	heat: z.optional(text),
 	quantity: z.optional(ordinal),
 	piece: z.optional(ordinal),
+	simulated: z.optional(z.literal(true)),
 	warnings: z.optional(z.array(warning)),
 	notes: z.array(text),
 	events: count,

@@ -1,10 +1,12 @@
 import { View } from '@react-pdf/renderer';
 import { stages } from '../../session/report/stages.ts';
 import { dial } from '../../words/numbers.ts';
-import { pullRemark, RECORD } from '../../words/record.ts';
+import { RECORD } from '../../words/record.ts';
+import { pullRemark } from '../../words/record-log.ts';
 import { Heading } from '../Heading.tsx';
 import { Sentences } from '../Sentences.tsx';
-import { type Column, Table } from '../Table.tsx';
+import type { Column } from '../Table.tsx';
+import { HeadedTable } from './HeadedTable.tsx';
 import type { RecordPart } from './record-on-paper.ts';
 
 const { columns: C } = RECORD;
@@ -37,14 +39,11 @@ export function EveryPull({ of: { view }, width }: RecordPart) {
 		stages(pull)[0]!.map(dial).join(', ') || '-',
 		pullRemark(pull),
 	]);
+	if (rows.length > 0) return <HeadedTable head={RECORD.pulls} columns={COLUMNS} rows={rows} width={width} />;
 	return (
 		<View>
 			<Heading text={RECORD.pulls} width={width} />
-			{rows.length === 0 ? (
-				<Sentences lines={[RECORD.none]} width={width} size={8} />
-			) : (
-				<Table columns={COLUMNS} rows={rows} width={width} size={7.5} />
-			)}
+			<Sentences lines={[RECORD.none]} width={width} size={8} />
 		</View>
 	);
 }

@@ -2,23 +2,26 @@ import { View } from '@react-pdf/renderer';
 import { answered } from '../../session/log/answered.ts';
 import { bentAsWords } from '../../words/bent-as.ts';
 import { cautionWords } from '../../words/caution.ts';
+import { dieListWords } from '../../words/dies.ts';
 import { foreign, foreignName } from '../../words/foreign.ts';
-import { eventRows, logWords, openWords, outcomeWords, RECORD, recordHead } from '../../words/record.ts';
+import { logWords, openWords, outcomeWords, RECORD, recordHead } from '../../words/record.ts';
+import { correctionRows, eventRows } from '../../words/record-log.ts';
+import { SIMULATED } from '../../words/session-list.ts';
 import { warningWords } from '../../words/warnings.ts';
 import { Heading } from '../Heading.tsx';
 import { NamedValues } from '../NamedValues.tsx';
 import { PaperPage } from '../PaperPage.tsx';
 import { inside, type Paper } from '../page-size.ts';
 import { Sentences } from '../Sentences.tsx';
-import { Table } from '../Table.tsx';
+import type { Column } from '../Table.tsx';
 import { Words } from '../Words.tsx';
 import { AsMade } from './AsMade.tsx';
 import { BendsMade } from './BendsMade.tsx';
 import { ChecksRead } from './ChecksRead.tsx';
 import { EveryPull } from './EveryPull.tsx';
+import { GAP, HeadedTable } from './HeadedTable.tsx';
 import type { RecordOnPaper } from './record-on-paper.ts';
 
-const GAP = 8;
 /** Sentences that stay on one page together. */
 const FEW = 8;
 const { columns: C } = RECORD;
@@ -32,14 +35,20 @@ export function SessionRecord({ of, paper }: { of: RecordOnPaper; paper: Paper }
 	const as = bentAsWords(job);
 	const warned = (view.warnings ?? []).map((warning) => warningWords(warning, job));
 	const cautions = [...warned, cautionWords({ code: 'rule-book' }, job)];
+	const corrections = correctionRows(of.corrections, job);
 	const events = eventRows(answered(state), job, clock);
 	return (
 		<PaperPage paper={paper} title={`${foreignName(job.name)}: ${RECORD.title} ${foreignName(view.id)}`} foot={of.foot}>
 			<View style={{ rowGap: GAP }}>
 				<View>
 					<Words text={foreignName(job.name)} width={width} size={14} bold />
-					<NamedValues values={recordHead(view, state.start.program, clock)} width={width} />
-					<Sentences lines={[as, problem, job.notes === '' ? null : job.notes]} width={width} size={8} />
+					{view.simulated && <Words text={SIMULATED} width={width} size={10} bold />}
+					<NamedValues values={recordHead(view, state.start, of.imported, clock)} width={width} />
+					<Sentences
+						lines={[as, dieListWords(job) || null, problem, job.notes === '' ? null : job.notes]}
+						width={width}
+						size={8}
+					/>
 				</View>
 				<Section head={RECORD.outcome} lines={outcomeWords(state, view)} width={width} bold />
 				<BendsMade {...part} />
@@ -47,20 +56,11 @@ export function SessionRecord({ of, paper }: { of: RecordOnPaper; paper: Paper }
 				<ChecksRead {...part} />
 				<Section head={RECORD.open} lines={openWords(state, view)} width={width} />
 				<EveryPull {...part} />
+				{corrections.length > 0 && (
+					<HeadedTable head={RECORD.corrections} columns={[LINE, WHAT]} rows={corrections} width={width} />
+				)}
 				{events.length > 0 && (
-					<View>
-						<Heading text={RECORD.events} width={width} />
-						<Table
-							columns={[
-								{ head: C.line, part: 50, align: 'center' },
-								{ head: C.time, part: 110 },
-								{ head: C.what, part: 380 },
-							]}
-							rows={events}
-							width={width}
-							size={7.5}
-						/>
-					</View>
+					<HeadedTable head={RECORD.events} columns={[LINE, TIME, WHAT]} rows={events} width={width} />
 				)}
 				<Section head={RECORD.cautions} lines={cautions} width={width} />
 				<Section head={RECORD.log} lines={logWords(of.log)} width={width} />
@@ -68,6 +68,10 @@ export function SessionRecord({ of, paper }: { of: RecordOnPaper; paper: Paper }
 		</PaperPage>
 	);
 }
+
+const LINE: Column = { head: C.line, part: 50, align: 'center' };
+const TIME: Column = { head: C.time, part: 110 };
+const WHAT: Column = { head: C.what, part: 380 };
 
 function Section({
 	head,

@@ -13,7 +13,7 @@ import { pieceBrief } from '../../words/batch.ts';
 import { bentAsBrief } from '../../words/bent-as.ts';
 import { foreign, foreignName } from '../../words/foreign.ts';
 import { CHOICE, CHOOSE_OR_BACK } from '../../words/screen/usual.ts';
-import { fitWords, STATUS_WORDS, searchedText } from '../../words/session-list.ts';
+import { fitWords, markWords, STATUS_WORDS, searchedText } from '../../words/session-list.ts';
 import type { SessionRow } from '../home/home-port.ts';
 import type { HomeStep, HomeView, KeptSessions } from '../home/home-view.ts';
 import { searchKeys, TO_HOME } from '../home/pages/usual.ts';
@@ -75,10 +75,9 @@ class RowChoice implements Choice<HomeStep> {
 
 /** In columns, so that one looks down them: when, what came of it, which job. */
 function briefOf(row: SessionRow): string {
-	const { started, status, job, bentAs, imported } = row;
+	const { started, status, job, bentAs } = row;
 	const came = (fitWords(row) || STATUS_WORDS[status]).padEnd(12);
-	const where = imported ? ', imported' : '';
-	return `${foreign(started.slice(0, 16))}  ${came}  ${foreignName(job)}${bentAsBrief(bentAs)}${pieceBrief(row)}${where}`;
+	return `${foreign(started.slice(0, 16))}  ${came}  ${foreignName(job)}${bentAsBrief(bentAs)}${pieceBrief(row)}${markWords(row)}`;
 }
 
 /** The kept sessions: searched as one types, narrowed and sorted. */

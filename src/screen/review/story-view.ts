@@ -5,6 +5,7 @@ import { bentAsWords } from '../../words/bent-as.ts';
 import { foreign, foreignName } from '../../words/foreign.ts';
 import { about, angle, angleGiveOrTake, fine, readingSpread } from '../../words/numbers.ts';
 import { CHOICE } from '../../words/screen/usual.ts';
+import { SIMULATED } from '../../words/session-list.ts';
 import { verdictWords } from '../../words/verdict.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import { TO_HOME } from '../home/pages/usual.ts';
@@ -49,6 +50,7 @@ function body({ problem }: Opened, story: Story, columns: number): Section[] {
 	const tube = `${size} ${foreignName(job.tube.material.name)}${heat}, bender ${foreignName(job.tooling.bender)}, die ${foreignName(job.tooling.die)}`;
 	return [
 		{ rank: 0, lines: problem === null ? [] : wrapped(`! ${problem}`, columns, 'wrong', 2) },
+		{ rank: 0, lines: view.simulated ? wrapped(SIMULATED, columns, 'alert') : [] },
 		{ rank: 0, lines: outcome(story, columns) },
 		{ rank: 1, lines: wrapped(tube, columns, 'quiet') },
 		{ rank: 1, lines: as === null ? [] : wrapped(as, columns, 'alert') },

@@ -14,8 +14,8 @@ export interface Answered {
 	aside?: true;
 	/** The set-up that was asked for, where the tube was set or pulled. */
 	setUp?: AskedSet;
-	/** The reading that was corrected by it. */
-	corrects?: Pick<Reading, 'of' | 'name'>;
+	/** The reading that was corrected by it; `value`: as it was told first, absent where that line has none of its kind. */
+	corrects?: Pick<Reading, 'of' | 'name'> & Partial<Pick<Reading, 'value'>>;
 }
 
 /** What was answered so far, oldest first. */

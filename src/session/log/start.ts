@@ -31,6 +31,8 @@ export interface Start {
 	jobSource: unknown;
 	/** Whether other sessions may teach this one, and it them. */
 	learn: boolean;
+	/** The seed of the simulated bender that it was played on; absent where a tube was bent. */
+	simulated?: { seed: number };
 	/** Which of the pieces of its job it is, counted from 1; absent where one is wanted and it was not begun as another of the same. */
 	piece?: number;
 	/** The heat that the piece before was told to be of, where it is not the job's. */

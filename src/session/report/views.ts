@@ -2,7 +2,7 @@ import { at } from '../../maths/list.ts';
 import { bentAsField } from '../../tube/bent-as.ts';
 import type { BentAs } from '../../tube/job.ts';
 import type { Warning } from '../../tube/warnings.ts';
-import { givenIn, pieceIn } from '../batch/given.ts';
+import { begunAs, givenIn } from '../batch/given.ts';
 import { tubeAtWork } from '../estimate/tube-at-work.ts';
 import { canUndo } from '../log/events.ts';
 import type { State } from '../log/state.ts';
@@ -46,6 +46,8 @@ export interface SessionView {
 	/** How many are wanted, and which of them it is; absent where one tube is wanted. */
 	quantity?: number;
 	piece?: number;
+	/** On a simulated bender: no tube was bent. */
+	simulated?: true;
 	/** What was warned of at the start; absent where nothing was. */
 	warnings?: Warning[];
 	notes: string[];
@@ -111,6 +113,8 @@ export interface SessionSummary {
 	/** How many are wanted, and which of them it is, where given. */
 	quantity?: number;
 	piece?: number;
+	/** On a simulated bender: no tube was bent. */
+	simulated?: true;
 	/** Where it is not bent as drawn. */
 	bentAs?: BentAs;
 }
@@ -125,7 +129,7 @@ export function sessionSummary(state: State): SessionSummary {
 		bendsDone: state.bends.filter((bend) => bend.made !== null).length,
 		bends: state.bends.length,
 		...outcome(state, standing),
-		...pieceIn(state.start),
+		...begunAs(state.start),
 		...bentAsField(state.start.job),
 	};
 }

@@ -1,6 +1,6 @@
 import { pieceBrief } from '../../../words/batch.ts';
 import { bentAsBrief } from '../../../words/bent-as.ts';
-import { fitWords, STATUS_WORDS } from '../../../words/session-list.ts';
+import { fitWords, markWords, STATUS_WORDS } from '../../../words/session-list.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import type { SessionRow } from '../home-port.ts';
 import type { HomeStep } from '../home-view.ts';
@@ -9,8 +9,7 @@ import type { HomeStep } from '../home-view.ts';
 export function keptChoice(row: SessionRow): Choice<HomeStep> {
 	const { job, status, started, bendsDone, bends } = row;
 	const fit = fitWords(row);
-	const where = row.imported ? ', imported' : '';
-	const how = `${job}${bentAsBrief(row.bentAs)}${pieceBrief(row)}: ${STATUS_WORDS[status]}${fit === '' ? '' : `, ${fit}`}${where}`;
+	const how = `${job}${bentAsBrief(row.bentAs)}${pieceBrief(row)}: ${STATUS_WORDS[status]}${fit === '' ? '' : `, ${fit}`}${markWords(row)}`;
 	return {
 		label: `${started}  ${how}, ${bendsDone} of ${bends} bends`,
 		brief: `${dayOf(started)} ${how}`,
