@@ -2,9 +2,11 @@
 import { normalQuantile } from '../maths/normal.ts';
 import type { State } from '../session/log/state.ts';
 import { stages } from '../session/report/stages.ts';
+import { atDie } from '../springback/dies.ts';
 import { reach, spread } from '../springback/filter.ts';
 import { type SpringbackPoint, springbackAt } from '../springback/learned-curve.ts';
 import { NOTHING_SEEN, SCATTER_KINDS, type ScatterKind, varianceOf } from '../springback/scatter.ts';
+import { dieOf, diesAtWork } from '../tube/dies.ts';
 
 /** One pull that was measured: the angle that it left by the angle finder, and how far the dial had gone beyond it. */
 export interface PullPoint {
@@ -13,9 +15,18 @@ export interface PullPoint {
 	back: number;
 }
 
-export interface SpringbackPlot {
-	/** As believed before this session's first pull, with the band that nine tubes of ten lie in. */
+/** What one die was believed to do before this session's first pull. */
+export interface DieBand {
+	die: string;
+	/** The bends that are bent on it, from 1. */
+	bends: readonly number[];
+	/** With the band that nine tubes of ten lie in, over the angles of those bends. */
 	band: readonly SpringbackPoint[];
+}
+
+export interface SpringbackPlot {
+	/** One a die, in the order in which they are put in. */
+	dies: readonly DieBand[];
 	pulls: readonly PullPoint[];
 }
 
@@ -25,13 +36,19 @@ const POINTS = 16;
 const BEYOND = 0.2;
 
 export function springbackPlot(state: State): SpringbackPlot {
+	const { job, prior } = state.start;
 	const pulls = measuredPulls(state).map(({ bend, loaded, landed }) => {
 		return { bend, angle: landed, back: loaded - landed };
 	});
-	const angles = [...state.design.shape.bends.map(({ angle }) => angle), ...pulls.map(({ angle }) => angle)];
-	const [from, to] = [(1 - BEYOND) * Math.min(...angles), (1 + BEYOND) * Math.max(...angles)];
-	const at = Array.from({ length: POINTS }, (_, i) => from + ((to - from) * i) / (POINTS - 1));
-	return { band: springbackAt(state.start.prior, at), pulls };
+	const all = state.design.shape.bends.map(({ angle }, i) => ({ bend: i + 1, angle }));
+	const dies = diesAtWork(job).map((die): DieBand => {
+		const on = all.filter(({ bend }) => dieOf(job, bend) === die);
+		const angles = [...on, ...pulls.filter(({ bend }) => dieOf(job, bend) === die)].map(({ angle }) => angle);
+		const [from, to] = [(1 - BEYOND) * Math.min(...angles), (1 + BEYOND) * Math.max(...angles)];
+		const at = Array.from({ length: POINTS }, (_, i) => from + ((to - from) * i) / (POINTS - 1));
+		return { die, bends: on.map(({ bend }) => bend), band: springbackAt(atDie(prior, die), at) };
+	});
+	return { dies, pulls };
 }
 
 interface MeasuredPull {

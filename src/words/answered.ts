@@ -60,9 +60,8 @@ function eventWords(event: Event, { corrects }: Answered, style: Wording, brief:
 			return `line ${event.entry} taken back`;
 		case 'reading-amended': {
 			const value = readingValue(event.value, event.of, corrects?.name, style);
-			const was =
-				corrects?.value === undefined ? '' : `, not ${readingValue(corrects.value, event.of, corrects.name, style)}`;
-			return `line ${event.entry} corrected: ${READINGS[event.of]} is ${value}${was}`;
+			const was = corrects?.value === undefined ? value : readingValue(corrects.value, event.of, corrects.name, style);
+			return `line ${event.entry} corrected: ${READINGS[event.of]} is ${value}${was === value ? '' : `, not ${was}`}`;
 		}
 		case 'draft-kept': {
 			const { of, value } = event.draft;

@@ -3,6 +3,17 @@ import { describe, expect, test } from 'vitest';
 import { bendFigures, landedPlot, meanPulls, scatterPlot, springbackPlot } from '../../src/review/plots.ts';
 import { begin, give, open, type Run } from '../helpers/session/session-run.ts';
 import { hatJob } from '../helpers/shop/hat.ts';
+import { twoDieJob } from '../helpers/shop/two-dies.ts';
+
+/** The springback at an angle on the straight line through the two places of the band next to it, or beyond its end. */
+function linearly(band: readonly { angle: number; back: number }[], angle: number): number {
+	const at = Math.max(
+		1,
+		band.findIndex((place) => place.angle >= angle),
+	);
+	const [a, b] = [band[at - 1]!, band[at]!];
+	return a.back + ((angle - a.angle) / (b.angle - a.angle)) * (b.back - a.back);
+}
 
 /** The hat's first bend with these readings, each answer's state beside the one before. */
 function states(...answers: unknown[]) {
@@ -17,7 +28,8 @@ function states(...answers: unknown[]) {
 
 describe('springback against angle', () => {
 	const { last } = states({ ready: true }, { loaded: 18.5 }, { angles: [13, 13.2] });
-	const { band, pulls } = springbackPlot(last);
+	const { dies, pulls } = springbackPlot(last);
+	const { band } = dies[0]!;
 
 	test('has each measured pull where the dial and the mean of its readings put it', () => {
 		const landed = mean([13, 13.2]);
@@ -39,6 +51,31 @@ describe('springback against angle', () => {
 		const far = band.filter(({ angle }) => angle > 15).map(({ angle, back }): [number, number] => [angle, back]);
 		const { m, b } = linearRegression(far);
 		for (const [angle, back] of far) expect(Math.abs(m * angle + b - back)).toBeLessThan(0.05);
+	});
+});
+
+describe('springback of a tube of two dies', () => {
+	const run = give(begin(twoDieJob()), { ready: true });
+	const { dies } = springbackPlot(run.state);
+
+	test('has a band for each die, over the angles of its own bends', () => {
+		expect(dies.map(({ die, bends }) => [die, bends])).toEqual([
+			['tight', [1, 4]],
+			['wide', [2, 3]],
+		]);
+		for (const { bends, band } of dies) {
+			const angles = bends.map((bend) => run.state.design.shape.bends[bend - 1]!.angle);
+			expect(band[0]!.angle).toBeLessThan(Math.min(...angles));
+			expect(band.at(-1)!.angle).toBeGreaterThan(Math.max(...angles));
+		}
+	});
+
+	test("is on each die what its first pull's ask expects", () => {
+		const { stop, expect: told } = open(run, 'pull');
+		const backs = dies.map(({ band }) => linearly(band, told.angle));
+		expect(backs[0]).toBeCloseTo(stop - told.angle, 1);
+		// The wide die springs back more: the other band would be the wrong one.
+		expect(Math.abs(backs[1]! - (stop - told.angle))).toBeGreaterThan(0.3);
 	});
 });
 

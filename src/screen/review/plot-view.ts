@@ -1,5 +1,6 @@
-import { landedPlot, meanPulls, scatterPlot, springbackPlot } from '../../review/plots.ts';
+import { type DieBand, landedPlot, meanPulls, scatterPlot, springbackPlot } from '../../review/plots.ts';
 import type { ScatterKind } from '../../springback/scatter.ts';
+import { foreignName } from '../../words/foreign.ts';
 import { exactAngle } from '../../words/numbers.ts';
 import { type Plot, plotLines } from '../drawing/plot.ts';
 import type { HomeView } from '../home/home-view.ts';
@@ -65,19 +66,42 @@ const MADE: Readonly<Record<PlotName, (opened: Opened) => Told>> = {
 };
 
 function springback({ story }: Opened): Told {
-	const { band, pulls: points } = springbackPlot(story.state);
+	const { dies, pulls: points } = springbackPlot(story.state);
+	const all = dies.flatMap(({ band }) => band);
 	const plot: Plot = {
-		x: { label: 'angle of the bend, degrees', values: band.map(({ angle }) => angle) },
+		x: { label: 'angle of the bend, degrees', values: all.map(({ angle }) => angle) },
 		y: {
 			label: 'springback, degrees',
-			values: [0, ...band.map(({ high }) => high), ...points.map(({ back }) => back)],
+			values: [0, ...all.map(({ high }) => high), ...points.map(({ back }) => back)],
 		},
-		bands: [band.map(({ angle, low, high }) => ({ x: angle, low: Math.max(0, low), high }))],
-		lines: [band.map(({ angle, back }) => ({ x: angle, y: back }))],
-		marks: points.map(({ bend, angle, back }) => ({ x: angle, y: back, mark: markOf(bend) })),
+		bands: dies.map(({ band }) => band.map(({ angle, low, high }) => ({ x: angle, low: Math.max(0, low), high }))),
+		lines: dies.map(({ band }) => band.map(({ angle, back }) => ({ x: angle, y: back }))),
+		marks: [
+			...points.map(({ bend, angle, back }) => ({ x: angle, y: back, mark: markOf(bend) })),
+			...(dies.length === 1 ? [] : dies.map(({ band }, i) => endOf(band, letterOf(i)))),
+		],
 	};
-	const says = `Line and dots: what was expected before this tube; 9 pulls of 10 in the dots. Figures: this session's pulls, by bend. ${SEVERAL}`;
+	const expected = `Line and dots: what was expected before this tube; 9 pulls of 10 in the dots.`;
+	const says = `${expected}${dieWords(dies)} Figures: this session's pulls, by bend. ${SEVERAL}`;
 	return { title: 'Springback', says, plot };
+}
+
+/** Dies by letters, since figures are bends. */
+const letterOf = (index: number) => String.fromCharCode('A'.charCodeAt(0) + (index % 26));
+
+/** The die's letter where its line ends. */
+function endOf(band: DieBand['band'], mark: string): Plot['marks'][number] {
+	const { angle, back } = band.at(-1)!;
+	return { x: angle, y: back, mark };
+}
+
+/** Which line is whose, where there are several. */
+function dieWords(dies: readonly DieBand[]): string {
+	if (dies.length === 1) return '';
+	const each = dies.map(({ die, bends }, i) => {
+		return `${letterOf(i)}: die "${foreignName(die)}", ${bends.length === 1 ? 'bend' : 'bends'} ${bends.join(', ')}`;
+	});
+	return ` ${each.join('; ')}.`;
 }
 
 /** How far a pull's band reaches to either side, in pulls. */
