@@ -3,7 +3,7 @@ import type { Known } from '../session/protocol/facts/known.ts';
 import { diesAtWork, toolingOfDie } from '../tube/dies.ts';
 import type { Job } from '../tube/job.ts';
 import type { LayoutBend } from '../tube/layout.ts';
-import { trimmed } from '../units/format.ts';
+import { formatAngle, trimmed } from '../units/format.ts';
 import { hookBurnt } from '../units/tape-words.ts';
 import { dieListWords } from './dies.ts';
 import { TOOL } from './doubt.ts';
@@ -43,10 +43,16 @@ export const SHEET = {
 } as const;
 
 /** How the rows of the table are used. */
-export function rowsWords(bends: readonly LayoutBend[]): string {
-	const mark = 'Measure the mark from the start end.';
-	if (bends.every(({ tubeTurn }) => tubeTurn.way === 'none')) return mark;
-	return `${mark} The side of the tube and the way to turn are seen at the clamp, looking to the far end.`;
+export function rowsWords(bends: readonly LayoutBend[], { tolerance }: Pick<Job, 'tolerance'>): string {
+	const isTurned = bends.some(({ tubeTurn }) => tubeTurn.way !== 'none');
+	const sides = 'Draw one straight line along the tube, the side of bend 1: other sides are measured round from it.';
+	const ways = 'Side and turn are seen at the clamp, looking to the far end.';
+	const [under, over] = [formatAngle(tolerance.under, 2), formatAngle(tolerance.over, 2)];
+	return [
+		'Measure the mark from the start end.',
+		...(isTurned ? [sides, ways] : []),
+		`Angles are by the angle finder, not by the dial; one may end ${under} under and ${over} over.`,
+	].join(' ');
 }
 
 /** At the foot of each page: when it was printed, and from what file. */

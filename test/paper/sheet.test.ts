@@ -109,6 +109,15 @@ describe('the shop sheet', () => {
 		},
 	);
 
+	it('says where sides are measured from, what angles are by and how far one may be off', async () => {
+		const { text } = (
+			await sheetOf({ ...sample('mast-brace'), tolerance: { ...plainJob().tolerance, under: 0.75, over: 0.25 } })
+		)[0]!;
+		const said = text.replaceAll('\n', ' ');
+		expect(said).toContain('Draw one straight line along the tube, the side of bend 1');
+		expect(said).toContain('by the angle finder, not by the dial; one may end 0.75° under and 0.25° over.');
+	});
+
 	it('says at which end of the drawing the tube is begun', async () => {
 		const [page] = await sheetOf(sample('bow-rail'));
 		expect(page!.texts.filter(({ text }) => text === 'START')).toHaveLength(2);

@@ -59,7 +59,7 @@ export function ShopSheet({ of, paper }: PartProps) {
 }
 
 const saidUnder = ({ of }: SheetPart): string =>
-	`${rowsWords(of.document.bends)} ${stopsKnown(of.known)} ${SHEET.short}`;
+	`${rowsWords(of.document.bends, of.job)} ${stopsKnown(of.known)} ${SHEET.short}`;
 
 /** The drawing takes what the words leave of the page, and the lists are set smaller before it gets too small. */
 function fitted(part: SheetPart, page: number, type: Typeface): { room: number; size: number } {
