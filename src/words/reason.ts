@@ -56,6 +56,7 @@ function factWords(fact: Reason, style: Wording): string {
 		case 'touch-more':
 		case 'fresh-set-up':
 		case 'limit-reached':
+		case 'left-unopened':
 		case 'too-far-to-open':
 		case 'opened-already':
 		case 'opening-forbidden':

@@ -101,7 +101,10 @@ function decided(open: Ask, state: State, usual: Action, policy: Policy): Action
 for (const job of JOBS.filter(({ name }) => named.length === 0 || named.some((word) => name.includes(word)))) {
 	const all = Array.from({ length: TUBES }, (_, i) => {
 		const [, world] = WORLDS[i % WORLDS.length]!;
-		return POLICIES.map((policy) => bend(job, world, SEED + i, policy));
+		const [advice, takes] = [bend(job, world, SEED + i, 'advice'), bend(job, world, SEED + i, 'takes')];
+		// Who is never advised to go back does the same whether he would or not.
+		const stays = advice?.advised === false ? advice : bend(job, world, SEED + i, 'stays');
+		return [advice, stays, takes];
 	});
 	const whole = all.filter((row): row is Bent[] => row.every((each) => each !== null));
 	console.log(`${job.name}: ${whole.length} tubes of ${all.length}, seeds ${SEED} to ${SEED + TUBES - 1}`);

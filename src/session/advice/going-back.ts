@@ -1,6 +1,6 @@
 /** Whether going back to a made bend is worth its set-up, and opening the one at work what it may spoil. */
 import { at } from '../../maths/list.ts';
-import { newSeat } from '../../springback/filter.ts';
+import { made, newSeat } from '../../springback/filter.ts';
 import { type StopSuggestion, suggestStop, WORTH_RISKING } from '../../springback/stop.ts';
 import { oddsOf } from '../estimate/odds.ts';
 import { backAt } from '../log/back-at.ts';
@@ -8,7 +8,7 @@ import type { Event } from '../log/events.ts';
 import { bendAt, type State, withBend } from '../log/state.ts';
 import { correctedNumbers, predicted } from '../plan/correction.ts';
 import type { TubeOutcome, Tweak } from '../protocol/asks.ts';
-import { limitsOfStop } from './bend-check.ts';
+import { limitsOfStop, target } from './bend-check.ts';
 import { takenAsItIs } from './what-if.ts';
 
 /** A tweak that pulls a bend further, and the chance that the tube truly fits without it and with it. */
@@ -60,12 +60,17 @@ export function gainBy(state: State, bend: number, { expect: { angle, sd }, risk
 	return gain >= WORTH && risk <= WORTH_RISKING * gain * state.start.job.risk ? { before, after } : null;
 }
 
-/** Whether opening the bend at work makes the tube fit, and it is so far off as it is that nothing less will do. */
+/** Whether opening the bend at work (the tube then comes to `opened`) is worth its strain: it, or the tube, is plainly off, and nothing less makes the tube fit. */
 export function isWorthOpening(state: State, accepted: TubeOutcome, opened: TubeOutcome): boolean {
-	return opened.within && accepted.left > 1 + TRIFLE && chanceOf(takenAsItIs(state)) < NO_HOPE;
+	const over = made(state.filter).angle - target(state);
+	const plainly = over > PLAINLY_OVER * state.start.job.tolerance.over || accepted.left > PLAINLY_OFF;
+	return plainly && opened.within && accepted.left > 1 + TRIFLE && chanceOf(takenAsItIs(state)) < NO_HOPE;
 }
 
-/** Opening is the last resort: likelier than this to fit as it is, a tube is left as it is. */
+/** In tolerances of the bend, and of the tube. Opening is the last resort: at the usual risk one bend in fifty passes its tolerance, and none is bent back for a hair. */
+const [PLAINLY_OVER, PLAINLY_OFF] = [2, 3];
+
+/** Likelier than this to fit as it is, a tube is left as it is. */
 const NO_HOPE = 0.25;
 
 function mayBePulled(state: State, { bend, do: how, by }: Tweak): boolean {

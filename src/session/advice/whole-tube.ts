@@ -1,5 +1,6 @@
 import { at } from '../../maths/list.ts';
 import { made } from '../../springback/filter.ts';
+import { WORTH_RISKING } from '../../springback/stop.ts';
 import type { State } from '../log/state.ts';
 import { bendAt } from '../log/state.ts';
 import type { LeastBad, TubeOutcome, Tweak } from '../protocol/asks.ts';
@@ -42,7 +43,8 @@ function weigh(state: State): AdvisedOnTube {
 	const contradicted = contradiction(state);
 	if (contradicted !== null) return { ...measureFirst(state, own, contradicted), accepted, tweaks: [] };
 	const opened = own.open === undefined || accepted.within ? null : ifOpened(state, own.open);
-	const alone = opened === null || isWorthOpening(state, accepted, opened) ? own : notOpened(own);
+	const alone =
+		opened === null || isWorthOpening(state, accepted, opened) ? own : notOpened(state, own, accepted, opened);
 	const found = accepted.within ? [] : tweaks(state, accepted);
 	const rescue = leastBadOf(state, { accepted, opened, tweaks: found }, alone.advice === 'scrap');
 	const known = { accepted, tweaks: found, ...(rescue === null ? {} : { rescue }) };
@@ -82,10 +84,13 @@ function measureFirst(state: State, { limit }: Advised, { again, reason }: Contr
 	return { advice: 'measure', again, limit, reason: [...state.aside, reason] };
 }
 
-/** A bend is not worked back where even that would not make the tube fit, nor for little. */
-function notOpened({ open: _, ...own }: Advised): Advised {
+/** A bend is not worked back where even that would not make the tube fit, nor for little: then what it would bring is said. */
+function notOpened(state: State, { open: _, ...own }: Advised, accepted: TubeOutcome, opened: TubeOutcome): Advised {
 	const reason = own.reason.filter(({ code }) => code !== 'open-by' && code !== 'go-easy-opening');
-	return { ...own, advice: 'accept', reason };
+	if (!opened.within) return { ...own, advice: 'accept', reason };
+	const left: Reason = { code: 'left-unopened', to: target(state) };
+	const missed: Reason = { code: 'still-missed', ...missedBy(state, accepted) };
+	return { ...own, advice: 'accept', reason: [...reason.slice(0, -1), left, missed, ...reason.slice(-1)] };
 }
 
 /** Where what the tube would be given up for rests on one reading, that is read again first. */
@@ -110,7 +115,9 @@ function takenUp(state: State, { open: _, ...alone }: Advised, accepted: TubeOut
 
 /** The next division may pass the bend's tolerance, and near as the bend is, it leaves too little room for the tube. */
 function isNeededCloser(state: State, accepted: TubeOutcome): boolean {
-	return acceptance(state).nextTooFar !== null && accepted.left > ROOM && !atLimit(state);
+	const { nextTooFar } = acceptance(state);
+	if (nextTooFar === null || accepted.left <= ROOM || atLimit(state)) return false;
+	return nextTooFar <= WORTH_RISKING * state.start.job.risk;
 }
 
 function pulledCloser(state: State, alone: Advised): Plain {

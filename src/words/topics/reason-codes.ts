@@ -67,6 +67,7 @@ const ADVICE: Codes<DecideFact> = {
 	'opening-forbidden': 'the job does not allow a bend to be opened',
 	'go-easy-opening': 'open it gently',
 	'open-by': 'open it by so much',
+	'left-unopened': 'over by too little to be opened for, though the tube would fit then',
 	'checks-outside': 'checks that are outside',
 	'taken-as-it-is': 'the bends left take it up',
 	'still-missed': 'what stays off if you take it',

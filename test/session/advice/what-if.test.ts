@@ -120,6 +120,16 @@ describe('a bend that went too far', () => {
 		expect(again.made.angle - again.open!).toBeCloseTo(again.to!, 9);
 	});
 
+	it('is not opened where it is over by less than twice its tolerance, and what it would take is said', () => {
+		const asked = decide(bent(hatJob(), [17.7]));
+		expect(asked.made.angle - asked.target).toBeGreaterThan(hatJob().tolerance.over);
+		expect(asked).toMatchObject({ advice: 'accept', accepted: { within: false } });
+		expect(asked).not.toHaveProperty('open');
+		expect(whyOf(asked)).toMatch(
+			/Take it: a bend is not opened for so little.*Opened to 17°, the tube would fit.*the corner of bend \d is .* off.*Made/s,
+		);
+	});
+
 	it('is never to be opened where the job does not allow it', () => {
 		const asked = decide(bent({ ...hatJob(), mayOpen: false }, [18.4]));
 		expect(asked).toMatchObject({ advice: 'accept', accepted: { within: false } });

@@ -31,6 +31,8 @@ export type DecideFact =
 	/** The same, and the tube needs it closer all the same. */
 	| { code: 'needed-closer'; chance: number }
 	| { code: 'open-by'; by: number; to: number }
+	/** Over by too little to be opened for, though the tube would fit then. */
+	| { code: 'left-unopened'; to: number }
 	| { code: 'checks-outside'; names: string[] }
 	/** Outside its own tolerance, and the tube still fits with it; `last`: nothing is left to take it up. */
 	| { code: 'taken-as-it-is'; angle: number; target: number; last: boolean }
