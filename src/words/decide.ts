@@ -122,7 +122,7 @@ export function missedWords({ endOffset, endAngle, corner, checks }: Missed, sty
 
 function wayWords({ how, bend, by }: Extract<DecideFact, { code: 'nearest' }>): string {
 	if (how === 'accept') return 'take this bend as it is';
-	if (how === 'relieve') return 'open this bend to its target';
+	if (how === 'relieve') return 'open this bend to what is wanted';
 	if (by === undefined) return `go back to bend ${bend}`;
 	return `go back to bend ${bend} and ${by > 0 ? 'pull' : 'open'} it by ${exactAngle(Math.abs(by))}`;
 }

@@ -11,10 +11,10 @@ import { setUpWords } from './set-up.ts';
 /** Stands behind whatever is in the log and no longer counts. */
 export const TAKEN_BACK = '  (taken back)';
 
-/** What came of a bend, and what was wanted: `made 15.3°, give or take 0.2°; target 15.5 (15 to 16), drawing 15.5`. */
+/** What came of a bend, and what was wanted: `made 15.3°, give or take 0.2°; wanted 15.5 (15 to 16), drawing 15.5`. */
 export function bendOutcomeWords({ made, target, low, high, design }: BendStory): string {
 	const came = made ? `made ${angleGiveOrTake(made)}` : 'not finished';
-	const aim = `target ${formatAngle(target, 2)} (${trimmed(low, 2)} to ${trimmed(high, 2)})`;
+	const aim = `wanted ${formatAngle(target, 2)} (${trimmed(low, 2)} to ${trimmed(high, 2)})`;
 	return `${came}; ${aim}, drawing ${formatAngle(design, 2)}`;
 }
 

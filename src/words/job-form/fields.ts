@@ -18,8 +18,8 @@ const OTHERS: Readonly<Record<OtherPlace, PlaceWords>> = {
 		without: "the die's",
 		help: 'With it the straights say where the sharp corners lie. The corners hold, whatever radius the die makes.',
 	},
-	'tolerance.under': { label: 'How far under its target a bend may be', without: '0.5°' },
-	'tolerance.over': { label: 'How far over its target a bend may be', without: '0.5°' },
+	'tolerance.under': { label: 'How far under the angle wanted a bend may be', without: '0.5°' },
+	'tolerance.over': { label: 'How far over the angle wanted a bend may be', without: '0.5°' },
 	'tolerance.length': { label: 'How far a length may be off', without: '1/16 in or 1.5 mm' },
 	'tolerance.rotation': { label: 'How far a rotation may be off', without: '1°' },
 	'tolerance.shape': {

@@ -13,7 +13,7 @@ export const method: Topic = {
 				'The program keeps a guess about everything between the dial and the angle that stays, and how sure it is of each part.',
 				"There is slack and the dial's zero. There is springback that grows with the angle. This tube adds something, and so does each set-up.",
 				"The first guess comes from the tube's strength and the die's radius. Every reading moves it and makes it surer.",
-				'The stop is a division of your dial, at or under the target. Too short costs more pulls; too far may cost the tube. The whole bend, all pulls together, goes over about as often as the risk in the job allows.',
+				'The stop is a division of your dial, at or under the angle wanted. Too short costs more pulls; too far may cost the tube. The whole bend, all pulls together, goes over about as often as the risk in the job allows.',
 				'A pull that did not move the tube tells something too.',
 			],
 		},
