@@ -1,26 +1,21 @@
 import { randomBytes } from 'node:crypto';
 import { loadJob } from '../job/load.ts';
 import { doneOf } from '../practice/done.ts';
-import { beginPractice, type Practice, type PracticeStep, playedOut, practiceHome } from '../practice/practice.ts';
+import { beginPractice, type PracticeStep, playedOut } from '../practice/practice.ts';
 import { USUAL } from '../practice/world.ts';
-import type { HomePort } from '../screen/home/home-port.ts';
-import type { LivePort } from '../screen/session/live-port.ts';
 import type { BentAs } from '../tube/job.ts';
 import { asBent } from '../tube/turned-job.ts';
 import { foreign, foreignName } from '../words/foreign.ts';
-import { sightInWords } from '../words/practice.ts';
 import { practiceDocument } from '../words/practice-document.ts';
 import { displayAt } from './display.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn, whyNoScreen } from './io.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { wrapped } from './page.ts';
+import { practicePort } from './practice-port.ts';
 import { byHandLines, endLines, stepLines } from './practice-text.ts';
-import { openedSession } from './review-on-screen.ts';
-import { livePort } from './session-on-screen.ts';
 import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
-import { workshopAt } from './workshop.ts';
 
 export interface PracticeRequest {
 	file: string;
@@ -58,15 +53,16 @@ function seedOf(text: string): number {
 	throw new UsageError(`pullbook practice: --seed is a whole number of up to nine digits, not "${text}".`);
 }
 
-function begin({ file, home, as }: PracticeRequest, seed: number, { stderr }: Io): Practice {
+function begin({ file, home, as }: PracticeRequest, seed: number, { stderr }: Io) {
 	const read = loadJob(file, keptTooling(home, tellOn({ stderr })));
 	const loaded = { ...read, job: asBent(read.job, as) };
 	const random = () => randomBytes(4).toString('hex');
-	return beginPractice(loaded, USUAL, seed, { home, program: VERSION, now: () => new Date(), random });
+	const about = { home, program: VERSION, now: () => new Date(), random };
+	return { practice: beginPractice(loaded, USUAL, seed, about), loaded, about };
 }
 
 function playAuto(request: PracticeRequest, seed: number, io: Io): number {
-	const practice = begin(request, seed, io);
+	const { practice } = begin(request, seed, io);
 	const { session, station } = practice;
 	const { job } = session.state.start;
 	const steps: PracticeStep[] = [];
@@ -93,55 +89,18 @@ const ABOUT =
 
 /** The person answers on the screen; what the simulated instruments show stands there too. */
 async function playByHand(request: PracticeRequest, seed: number, io: Io): Promise<number> {
-	const practice = begin(request, seed, io);
+	const { practice, loaded, about } = begin(request, seed, io);
+	const port = practicePort(practice, loaded, about);
 	print(io, `Practice on a simulated bender, seed ${seed}. Log: ${foreign(practice.session.logPath)}`);
 	const { openScreen } = await import('../screen/shell/open-screen.tsx');
 	const code = await openScreen({
-		port: practicePort(practice, request.home),
+		port,
 		jobPath: request.file,
 		display: displayAt(request.home),
 		noColor: !request.color,
 		ascii: request.ascii === true,
 	});
-	print(io, byHandLines(practice).join('\n'));
+	print(io, byHandLines(port.now()).join('\n'));
 	// Left to be resumed, which a simulated bender cannot.
 	return code === EXIT.left ? 0 : code;
-}
-
-/** A home with nothing in it but this one session. */
-function practicePort(practice: Practice, home: string): HomePort {
-	return {
-		jobs: () => [],
-		sessions: () => [],
-		openSession: async () => watched(practice),
-		story: (id) => openedSession(practiceHome(home), id, () => []),
-		review: () => [],
-		benders: () => [`Practice sessions are kept in ${practiceHome(home)}.`],
-		printSheet: async (path) => (await import('./paper.ts')).printSheet(path, null, home),
-		workshop: workshopAt(home, { own: 'jobs', samples: null }),
-	};
-}
-
-/** The session, with a sentence at every ask that says what the instruments show. */
-function watched({ session, station }: Practice): LivePort {
-	const port = livePort(session);
-	return Object.defineProperties(
-		{
-			...port,
-			// A simulated bender forgets its tube.
-			resume: undefined,
-			answer(answer: Parameters<LivePort['answer']>[0]) {
-				const { ask } = session;
-				const outputs = port.answer(answer);
-				const refused = outputs.some((output) => 'note' in output && output.note === 'refused');
-				if (ask !== null && answer.action !== null && !refused) station.did(ask, answer.action);
-				return outputs;
-			},
-			sight() {
-				const { ask } = session;
-				return ask === null ? null : sightInWords(ask, station.see(ask), port.job);
-			},
-		},
-		{ logPath: { get: () => port.logPath } },
-	);
 }

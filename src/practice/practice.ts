@@ -1,9 +1,11 @@
 import { join } from 'node:path';
 import { LiveSession } from '../journal/live.ts';
+import type { NewPiece } from '../journal/pieces.ts';
 import type { JobFile, Surroundings as SessionWorld } from '../journal/surroundings.ts';
 import type { Action } from '../session/protocol/action.ts';
 import type { Ask } from '../session/protocol/asks.ts';
 import type { Output } from '../session/protocol/notes.ts';
+import type { Lesson } from '../springback/history.ts';
 import { operatorAnswer } from './operator.ts';
 import { type Draw, draws } from './random.ts';
 import { type Sight, Station } from './station.ts';
@@ -22,12 +24,29 @@ export interface Practice {
 	draw: Draw;
 }
 
-/** Begins a practice session under the program's home. Throws NotSaved when its log cannot be made. */
+/** Begins a practice session under the program's home; of a job of several pieces the first. Throws NotSaved when its log cannot be made. */
 export function beginPractice(file: JobFile, world: World, seed: number, about: SessionWorld): Practice {
 	const draw = draws(seed);
 	const station = new Station(file.job, world, draw);
-	const session = LiveSession.begin({ ...about, home: practiceHome(about.home) }, file, false, [], [], {
-		simulated: { seed },
+	const isBatch = file.job.quantity > 1;
+	const piece = { simulated: { seed }, ...(isBatch && { piece: 1 }) };
+	const session = LiveSession.begin({ ...about, home: practiceHome(about.home) }, file, isBatch, [], [], piece);
+	return { session, station, world, draw };
+}
+
+/** Begins the next piece of a batch: another tube on the same bender, with what the pieces before it taught. Throws as beginPractice. */
+export function nextPractice(
+	before: Practice,
+	file: JobFile,
+	about: SessionWorld,
+	{ lessons, piece }: { lessons: readonly Lesson[]; piece: NewPiece },
+): Practice {
+	const { station, world, draw } = before;
+	station.freshTube();
+	const { simulated } = before.session.state.start;
+	const session = LiveSession.begin({ ...about, home: practiceHome(about.home) }, file, true, [], lessons, {
+		...piece,
+		...(simulated && { simulated }),
 	});
 	return { session, station, world, draw };
 }

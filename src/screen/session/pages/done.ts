@@ -61,9 +61,9 @@ export function donePage(state: SessionState, note: DoneNote): PageView {
 			slash: SLASH,
 			star: { label: 'more', step: { step: 'page', page: { page: 'cuts', note } } },
 			empty:
-				nextStep(state) === null
-					? 'Press + to finish; * has another of the same.'
-					: 'Press + for the next piece; * has finish.',
+				nextStep(state) !== null
+					? 'Press + for the next piece; * has finish.'
+					: `Press + to finish${state.practice ? '' : '; * has another of the same'}.`,
 		},
 		body: (room) => [
 			{ rank: 0, lines: verdict(note, state.job, room.columns) },

@@ -1,0 +1,66 @@
+import { SessionCache } from '../journal/kept-sessions.ts';
+import { newPieceOf } from '../journal/pieces.ts';
+import type { JobFile, Surroundings } from '../journal/surroundings.ts';
+import { nextPractice, type Practice, practiceHome } from '../practice/practice.ts';
+import type { HomePort } from '../screen/home/home-port.ts';
+import type { LivePort } from '../screen/session/live-port.ts';
+import { sightInWords } from '../words/practice.ts';
+import { batchAt } from './batch.ts';
+import { keptForStart, lessonsFor } from './kept.ts';
+import { openedSession } from './review-on-screen.ts';
+import { livePort } from './session-on-screen.ts';
+import { workshopAt } from './workshop.ts';
+
+/** A home with nothing in it but this practice: one session, and of a job of several pieces one after the other. */
+export function practicePort(first: Practice, file: JobFile, about: Surroundings): HomePort & { now(): Practice } {
+	const { home } = about;
+	const own = practiceHome(home);
+	const cache = new SessionCache(own);
+	const ids = new Set([first.session.id]);
+	// Of the pieces bent on this bender alone: each practice has another one.
+	const rows = () => keptForStart(own, () => {}, cache).filter(({ id }) => ids.has(id));
+	const batch = batchAt(own, rows);
+	let now = first;
+	return {
+		now: () => now,
+		jobs: () => [],
+		sessions: () => [],
+		openSession: async () => watched(now, batch),
+		async another() {
+			const before = rows();
+			const piece = newPieceOf({ home: own }, before, file.job);
+			now = nextPractice(now, file, about, { lessons: lessonsFor(own, before), piece });
+			ids.add(now.session.id);
+			return watched(now, batch);
+		},
+		story: (id) => openedSession(own, id, () => []),
+		review: () => [],
+		benders: () => [`Practice sessions are kept in ${own}.`],
+		printSheet: async (path) => (await import('./paper.ts')).printSheet(path, null, home),
+		workshop: workshopAt(home, { own: 'jobs', samples: null }),
+	};
+}
+
+/** The session, with a sentence at every ask that says what the instruments show. */
+function watched({ session, station }: Practice, batch: ReturnType<typeof batchAt>): LivePort {
+	const port = livePort(session, [], batch);
+	return Object.defineProperties(
+		{
+			...port,
+			// A simulated bender forgets its tube.
+			resume: undefined,
+			answer(answer: Parameters<LivePort['answer']>[0]) {
+				const { ask } = session;
+				const outputs = port.answer(answer);
+				const refused = outputs.some((output) => 'note' in output && output.note === 'refused');
+				if (ask !== null && answer.action !== null && !refused) station.did(ask, answer.action);
+				return outputs;
+			},
+			sight() {
+				const { ask } = session;
+				return ask === null ? null : sightInWords(ask, station.see(ask), port.job);
+			},
+		},
+		{ logPath: { get: () => port.logPath } },
+	);
+}
