@@ -145,20 +145,17 @@ describe('the home page', () => {
 		await asKept(terminal, 'home-faults', size);
 	});
 
-	test.each(['line 3, column 7', 'job', 'shape.bends[1].die'])(
-		'sends one with a fault at %s to a text editor',
-		async (at) => {
-			const faults = [
-				{ at, found: { code: 'text', text: '}' }, right: { code: 'json', wants: 'end', comment: false } },
-			] as const;
-			const { terminal } = await start({ jobs: [{ path: 'jobs/cut.json', name: 'cut.json', summary: '', faults }] });
-			terminal.type('1\n');
-			await terminal.until('Mend it in a text editor, then look at it again.');
-			expect(terminal.text).toContain('1   look at the file again');
-			terminal.type('+');
-			await terminal.until('Write the number of a choice');
-		},
-	);
+	test.each(['line 3, column 7', 'job'])('sends one with a fault at %s to a text editor', async (at) => {
+		const faults = [
+			{ at, found: { code: 'text', text: '}' }, right: { code: 'json', wants: 'end', comment: false } },
+		] as const;
+		const { terminal } = await start({ jobs: [{ path: 'jobs/cut.json', name: 'cut.json', summary: '', faults }] });
+		terminal.type('1\n');
+		await terminal.until('Mend it in a text editor, then look at it again.');
+		expect(terminal.text).toContain('1   look at the file again');
+		terminal.type('+');
+		await terminal.until('Write the number of a choice');
+	});
 
 	test.each([
 		['3\n', 'Its drawing'],

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readJob } from '../../src/job/read.ts';
+import { answeredForm, formOf } from '../../src/screen/job-form/form.ts';
 import { FakeHome, ROWS, refusal } from '../helpers/screen/fake-ports.ts';
 import { asKept, runScreen, SIZE } from '../helpers/screen/run-screen.ts';
 
@@ -351,5 +352,14 @@ describe('a kept job', () => {
 			tooling: { dies: { heel: { clr: 3 } } },
 			shape: { bends: [{}, { die: 'heel' }, {}] },
 		});
+	});
+
+	test('opens at the bend that names a die which the job does not have', () => {
+		const bends = SAVED.shape.bends.map((bend, i) => (i === 1 ? { ...bend, die: 'gone' } : bend));
+		const raw = { ...SAVED, shape: { ...SAVED.shape, bends } };
+		const form = formOf({ lookup: () => undefined, dies: [] }, raw, 'yard/gate-hoop.json', false);
+		expect(form.drafts.at(-1)).toMatchObject({ at: 'bendDie', item: 1 });
+		const { form: mended } = answeredForm(form, 'job');
+		expect(mended.drafts.at(-1)).toMatchObject({ at: 'overview', file: { shape: { bends: SAVED.shape.bends } } });
 	});
 });

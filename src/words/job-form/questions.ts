@@ -39,7 +39,7 @@ const PLAIN: Readonly<Record<PlainQuestion, AskedWords>> = {
 	bendDieName: says('What the die is called', 'Springback is learned under its name.'),
 	bendDieClr: says(
 		capital(FIELD_WORDS.clr.says),
-		"The clamp's need, and all else of this die, is as kept for it, or as the job's.",
+		'What the clamp needs, and the rest, is as kept for this die, else as in the job.',
 	),
 	clamp: says(capital(FIELD_WORDS.clamp.says), 'From the mark back.'),
 	follow: says(capital(FIELD_WORDS.follow.says), 'What must still lie behind a bend while it is pulled.'),

@@ -79,8 +79,8 @@ const change = (path: string): Choice<HomeStep> => ({
 /** Every fault with its place, and what to do about it. */
 function faultyPage({ path, name }: JobRow, faults: readonly Fault[]): HomeView {
 	const mend: HomeStep = { step: 'form', path, copy: false };
-	// A fault of the whole, or at a line of the text: there are no parts yet that could be asked for. Nor is a bend's die.
-	const inForm = faults.every(({ at }) => !/^(job$|line \d)|\.die$/.test(at));
+	// A fault of the whole, or at a line of the text: there are no parts yet that could be asked for.
+	const inForm = faults.every(({ at }) => !/^(job$|line \d)/.test(at));
 	return {
 		title: name,
 		prompt: {

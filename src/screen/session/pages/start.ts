@@ -57,9 +57,7 @@ function warned({ warnings }: WarningsNote, job: SessionState['job'], columns: n
 	return [
 		{
 			rank: 0,
-			lines: warnings.flatMap((warning) =>
-				wrapped(`! ${warning.at}: ${warningWords(warning, job)}`, columns, 'alert', 2),
-			),
+			lines: warnings.flatMap((warning) => wrapped(`! ${warningWords(warning, job)}`, columns, 'alert', 2)),
 		},
 		{ rank: 2, lines: [line('The tube can be bent all the same if you know better.', 'quiet')] },
 	];
