@@ -50,12 +50,24 @@ function checkPrompt(state: SessionState, ask: CheckAsk): Prompt<Step> {
 		label: 'Greatest outside diameter',
 		...numberField('length', state.job, (greatest) => ({
 			step: 'draft',
-			draft: { of: 'greatest', value: greatest },
+			draft: { of: 'greatest', value: asWideAsTheTube(greatest, state.job) },
 			page: { page: 'least', greatest },
 		})),
 		...rest,
 		empty: 'Write the greatest diameter and press Enter, the least follows; * has skip.',
 	};
+}
+
+/** A bend flattens a tube: its greatest diameter is never below the tube's. Less by more than a caliper is off is the ratio, or a slip. */
+const WIDE = 0.9;
+
+function asWideAsTheTube(greatest: number, job: Job): number {
+	if (greatest >= WIDE * job.tube.od) return greatest;
+	const od = written(job.tube.od, 'length', job);
+	throw new UnitsError(
+		written(greatest, 'length', job),
+		`the greatest diameter of a bent tube is at least its own, ${od}: write the diameter, not the ratio`,
+	);
 }
 
 /** The second half of an ovality check: the least diameter, from which the ratio follows. */
@@ -82,7 +94,7 @@ export function leastPage(state: SessionState, greatest: number): PageView {
 function ratio(least: number, greatest: number, job: Job): number {
 	if (least > 0 && least <= greatest) return least / greatest;
 	throw new UnitsError(
-		String(least),
+		written(least, 'length', job),
 		`the least diameter is above 0 and at most the greatest, ${written(greatest, 'length', job)}`,
 	);
 }

@@ -83,14 +83,15 @@ export function numberField(
 		const value = parseQuantity(text, kind, shownUnits(job));
 		return kind === 'length' ? fromShown(value, job) : value;
 	};
-	const read = (text: string) => {
+	const typed = (text: string) => {
 		try {
-			return step(parse(text));
+			return parse(text);
 		} catch (error) {
 			throw error instanceof UnitsError ? new UnitsError(text, example(measure, job)) : error;
 		}
 	};
-	return { read, understood: (text) => written(parse(text), measure, job) };
+	// What the step itself refuses is a number, and says what is wrong with it.
+	return { read: (text) => step(typed(text)), understood: (text) => written(parse(text), measure, job) };
 }
 
 /** What to write instead of what cannot be read. */
