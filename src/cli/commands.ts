@@ -3,7 +3,7 @@ import { COMMON_WORDS } from '../words/commands/options.ts';
 import { FIGURE_OPTIONS } from './bender-options.ts';
 import type { CommandSpec, OptionSpec } from './command.ts';
 import { BENT_AS_OPTIONS } from './hand-and-end.ts';
-import { bend, bender, check, completion, cut, help, layout, log, openHome, paper, practice, schema } from './runs.ts';
+import { RUNS } from './runs.ts';
 import { withWords, worded } from './worded.ts';
 
 /** Taken by every command. */
@@ -19,7 +19,7 @@ export const HOME_COMMAND: CommandSpec = {
 	least: 0,
 	most: 1,
 	options: {},
-	run: openHome,
+	run: RUNS.home,
 };
 
 const ONE = { least: 1, most: 1 } as const;
@@ -37,15 +37,15 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			'no-learn': {},
 			...BENT_AS_OPTIONS,
 		},
-		run: bend,
+		run: RUNS.bend,
 	}),
 	layout: worded('layout', {
 		operands: ['JOB'],
 		...ONE,
 		options: { json: {}, chalk: {}, 'no-learn': {}, ...BENT_AS_OPTIONS },
-		run: layout,
+		run: RUNS.layout,
 	}),
-	check: worded('check', { operands: ['JOB'], ...ONE_OR_MORE, options: { json: {} }, run: check }),
+	check: worded('check', { operands: ['JOB'], ...ONE_OR_MORE, options: { json: {} }, run: RUNS.check }),
 	cut: worded('cut', {
 		operands: ['JOB'],
 		...ONE_OR_MORE,
@@ -59,7 +59,7 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			page: { value: 'SIZE' },
 			force: {},
 		},
-		run: cut,
+		run: RUNS.cut,
 	}),
 	paper: worded('paper', {
 		operands: ['JOB|ID'],
@@ -71,7 +71,7 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			force: {},
 			...BENT_AS_OPTIONS,
 		},
-		run: paper,
+		run: RUNS.paper,
 	}),
 	log: worded('log', {
 		operands: ['ID', 'ID|DIR'],
@@ -87,7 +87,7 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			fits: { value: 'yes|no' },
 			trend: { value: 'JOB|BENDER', optional: true },
 		},
-		run: log,
+		run: RUNS.log,
 	}),
 	bender: worded('bender', {
 		operands: ['NAME'],
@@ -110,15 +110,15 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			'test-straight': { value: 'LENGTH' },
 			keep: {},
 		},
-		run: bender,
+		run: RUNS.bender,
 	}),
 	practice: worded('practice', {
 		operands: ['JOB'],
 		...ONE,
 		options: { auto: {}, json: {}, seed: { value: 'N' }, ...BENT_AS_OPTIONS },
-		run: practice,
+		run: RUNS.practice,
 	}),
-	completion: worded('completion', { operands: ['SHELL'], ...ONE, handsOn: true, options: {}, run: completion }),
-	schema: worded('schema', { operands: ['DOCUMENT'], ...ONE, options: {}, run: schema }),
-	help: worded('help', { operands: ['TOPIC'], least: 0, most: 1, options: { man: {} }, run: help }),
+	completion: worded('completion', { operands: ['SHELL'], ...ONE, handsOn: true, options: {}, run: RUNS.completion }),
+	schema: worded('schema', { operands: ['DOCUMENT'], ...ONE, options: {}, run: RUNS.schema }),
+	help: worded('help', { operands: ['TOPIC'], least: 0, most: 1, options: { man: {} }, run: RUNS.help }),
 };

@@ -7,7 +7,7 @@ import { type JobFolder, listed } from './job-folder.ts';
 import { logRequest } from './log-options.ts';
 import { UsageError } from './usage-error.ts';
 
-export const openHome: Run = async ({ line: { operands, options }, samples, home }, io) => {
+const openHome: Run = async ({ line: { operands, options }, samples, home }, io) => {
 	const [given] = operands;
 	if (given !== undefined && !existsSync(given))
 		throw new UsageError(`There is no folder "${given}" to take jobs from.`);
@@ -25,7 +25,7 @@ export const openHome: Run = async ({ line: { operands, options }, samples, home
 	return (await import('./home.ts')).runHome({ home: home(), jobs, color, ascii: options.ascii === true });
 };
 
-export const bend: Run = async ({ line, home }, io) => {
+const bend: Run = async ({ line, home }, io) => {
 	const { operands, options } = line;
 	const as = bentAsIn(line);
 	const [file] = operands as [string];
@@ -45,7 +45,7 @@ export const bend: Run = async ({ line, home }, io) => {
 	return (await import('./bend.ts')).runBend(request, io);
 };
 
-export const practice: Run = async ({ line, home }, io) => {
+const practice: Run = async ({ line, home }, io) => {
 	const { operands, options } = line;
 	const [file] = operands as [string];
 	const request = {
@@ -61,7 +61,7 @@ export const practice: Run = async ({ line, home }, io) => {
 	return (await import('./practice.ts')).runPractice(request, io);
 };
 
-export const layout: Run = async ({ line, home }, io) => {
+const layout: Run = async ({ line, home }, io) => {
 	const { operands, options } = line;
 	const [file] = operands as [string];
 	const as = bentAsIn(line);
@@ -71,13 +71,13 @@ export const layout: Run = async ({ line, home }, io) => {
 };
 
 /** What a job file leaves to its bender is no fault, so the kept ones are looked up. */
-export const check: Run = async ({ line: { operands, options }, home }, io) => {
+const check: Run = async ({ line: { operands, options }, home }, io) => {
 	const { keptTooling } = await import('./kept-tooling.ts');
 	const lookup = keptTooling(home(), tellOn(io));
 	return (await import('./check.ts')).runCheck({ files: operands, json: options.json === true, lookup }, io);
 };
 
-export const cut: Run = async ({ line: { operands, options, repeated }, home }, io) => {
+const cut: Run = async ({ line: { operands, options, repeated }, home }, io) => {
 	if (options.json === true && options.csv === true)
 		throw new UsageError('pullbook cut: --json and --csv are two forms of one list. Give one of them.');
 	const form = options.json === true ? 'json' : options.csv === true ? 'csv' : 'text';
@@ -91,7 +91,7 @@ export const cut: Run = async ({ line: { operands, options, repeated }, home }, 
 };
 
 /** A job file is told by its ending or by being there; any other word names a session. */
-export const paper: Run = async ({ line, home }, io) => {
+const paper: Run = async ({ line, home }, io) => {
 	const { operands, options } = line;
 	const [of] = operands as [string];
 	const text = (name: string) => (typeof options[name] === 'string' ? options[name] : null);
@@ -107,7 +107,7 @@ export const paper: Run = async ({ line, home }, io) => {
 	return (await import('./paper-record.ts')).runRecord({ id: of, ...asked, home: home() }, io);
 };
 
-export const log: Run = async ({ line, home }, io) => {
+const log: Run = async ({ line, home }, io) => {
 	const request = logRequest(line);
 	const { id, other = null, json, csv, trend } = request;
 	const { isNotebookWord, runNotebook } = await import('./notebook.ts');
@@ -118,17 +118,17 @@ export const log: Run = async ({ line, home }, io) => {
 	return (await import('./log.ts')).runLog({ ...request, home: home() }, io);
 };
 
-export const bender: Run = async ({ line: { operands, options }, home }, io) => {
+const bender: Run = async ({ line: { operands, options }, home }, io) => {
 	const [name = null] = operands;
 	return (await import('./bender.ts')).runBender({ name, json: options.json === true, home: home(), options }, io);
 };
 
-export const completion: Run = async ({ line: { operands }, home }, io) => {
+const completion: Run = async ({ line: { operands }, home }, io) => {
 	const [shell = '', ...words] = operands;
 	return (await import('./completion/run.ts')).runCompletion(shell, words, home(), io);
 };
 
-export const help: Run = async ({ line: { operands, options }, help: about }, io) => {
+const help: Run = async ({ line: { operands, options }, help: about }, io) => {
 	const [topic = null] = operands;
 	if (options.man !== true) return about(topic);
 	if (topic !== null) throw new UsageError(`pullbook help --man is the whole manual; leave "${topic}" out.`);
@@ -136,5 +136,20 @@ export const help: Run = async ({ line: { operands, options }, help: about }, io
 	return 0;
 };
 
-export const schema: Run = async ({ line: { operands } }, io) =>
-	(await import('./schema.ts')).runSchema(operands[0]!, io);
+const schema: Run = async ({ line: { operands } }, io) => (await import('./schema.ts')).runSchema(operands[0]!, io);
+
+/** What each command does, by its name; `home` is what the program does without one. */
+export const RUNS = {
+	home: openHome,
+	bend,
+	practice,
+	layout,
+	check,
+	cut,
+	paper,
+	log,
+	bender,
+	completion,
+	help,
+	schema,
+};

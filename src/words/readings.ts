@@ -1,6 +1,5 @@
 import type { ConfirmAsk } from '../session/protocol/asks.ts';
 import type { EvidenceKind, ReadingKind } from '../session/protocol/kinds.ts';
-import type { MeasuredIn } from '../session/protocol/measured-in.ts';
 import type { TurnWay } from '../tube/turns.ts';
 import { foreignName } from './foreign.ts';
 
@@ -29,14 +28,6 @@ export const EVIDENCE: Record<EvidenceKind, string> = {
 	mark: "where a bend's mark really was, from the start end",
 	rotation: "how a bend's plane really lies to the bend before",
 	angle: "a bend's angle, measured again",
-};
-
-export const EVIDENCE_MEASURE: Record<EvidenceKind, MeasuredIn> = {
-	angle: 'angle',
-	farEndToMark: 'length',
-	leg: 'length',
-	mark: 'length',
-	rotation: 'angle',
 };
 
 /** What else was measured on the tube, of a bend. */

@@ -1,3 +1,4 @@
+import type { Estimate } from '../../fit/built-tube.ts';
 /**
  * What the session core asks of any shell. Lengths in the job's unit, angles in degrees, rotations in (-180, 180].
  */
@@ -5,12 +6,10 @@ import type { Face, TurnWay } from '../../tube/turns.ts';
 import type { CautionFact, Reason } from './facts/index.ts';
 import type { CheckKind, EvidenceKind, ReadingKind, ToMeasure } from './kinds.ts';
 
+export type { Estimate };
+
 export type Plan = 'new' | 'old';
 export type Advice = 'accept' | 'pull' | 'relieve' | 'scrap' | 'reopen' | 'measure';
-export interface Estimate {
-	value: number;
-	sd: number;
-}
 export interface AngleEstimate {
 	angle: number;
 	sd: number;

@@ -1,4 +1,5 @@
-import type { CheckKind, ReadingKind } from './kinds.ts';
+import type { Quantity } from '../../units/parse.ts';
+import type { CheckKind, EvidenceKind, ReadingKind } from './kinds.ts';
 
 /** What kind of number a reading is. */
 export type MeasuredIn = 'angle' | 'length' | 'ratio';
@@ -9,3 +10,19 @@ export function measuredIn(of: ReadingKind, check?: CheckKind): MeasuredIn {
 	if (check === 'ovality') return 'ratio';
 	return of === 'check' || of === 'mark' || of === 'length' ? 'length' : 'angle';
 }
+
+/** What else can be measured on the tube, by what that is measured in. */
+export const EVIDENCE_MEASURE: Readonly<Record<EvidenceKind, MeasuredIn>> = {
+	angle: 'angle',
+	farEndToMark: 'length',
+	leg: 'length',
+	mark: 'length',
+	rotation: 'angle',
+};
+
+/** How a number of that measure is written by a person. */
+export const QUANTITY_OF: Readonly<Record<MeasuredIn, Quantity>> = {
+	angle: 'angle',
+	length: 'length',
+	ratio: 'number',
+};

@@ -1,13 +1,13 @@
 import { at } from '../../maths/list.ts';
 import { nameWillDo } from '../../tube/names.ts';
-import { parseQuantity, type Quantity } from '../../units/parse.ts';
+import { parseQuantity } from '../../units/parse.ts';
 import { advisedAt } from '../advice/whole-tube.ts';
 import { type Reading, readingsIn } from '../log/events.ts';
 import type { State } from '../log/state.ts';
 import { dueCheck } from '../reading/check-reading.ts';
 import type { Action, Answer } from './action.ts';
 import type { EvidenceKind } from './kinds.ts';
-import { type MeasuredIn, measuredIn } from './measured-in.ts';
+import { EVIDENCE_MEASURE, type MeasuredIn, measuredIn, QUANTITY_OF } from './measured-in.ts';
 import { misread, Unreadable, wants } from './misread.ts';
 import type { RefusedNote } from './notes.ts';
 
@@ -149,19 +149,18 @@ function amendment(raw: unknown, state: State): Action {
 	return { do: 'amend', entry, reading, ...(of === undefined ? {} : { of }) };
 }
 
-const EVIDENCE: readonly EvidenceKind[] = ['angle', 'farEndToMark', 'leg', 'mark', 'rotation'];
+const EVIDENCE = Object.keys(EVIDENCE_MEASURE) as EvidenceKind[];
 
 function evidence(raw: unknown, state: State): Action {
 	if (!isRaw(raw)) throw wants('evidence', 'evidence');
 	onlyKeys(raw, ['kind', 'bend', 'reading'], 'evidence');
 	const kind = EVIDENCE.find((name) => name === raw.kind);
 	if (!kind) throw wants('evidence.kind', 'evidence-kind');
-	const of = kind === 'rotation' || kind === 'angle' ? kind : 'length';
 	return {
 		do: 'evidence',
 		kind,
 		bend: whole(raw.bend, 'evidence.bend'),
-		reading: number(raw.reading, { of }, state, 'evidence.reading'),
+		reading: scalar(raw.reading, EVIDENCE_MEASURE[kind], state, 'evidence.reading'),
 	};
 }
 
@@ -186,19 +185,14 @@ function number(raw: unknown, reading: Pick<Reading, 'of' | 'name'>, state: Stat
 	const check = reading.of === 'check' ? dueCheck(state, reading.name ?? '').check : null;
 	return check?.kind === 'ovality' && isRaw(raw)
 		? ratio(raw, state)
-		: scalar(raw, QUANTITIES[measuredIn(reading.of, check?.kind)], state, place);
+		: scalar(raw, measuredIn(reading.of, check?.kind), state, place);
 }
 
-const QUANTITIES = { angle: 'angle', length: 'length', ratio: 'number' } as const satisfies Record<
-	MeasuredIn,
-	Quantity
->;
-
-function scalar(raw: unknown, kind: Quantity, state: State, place: string): number {
+function scalar(raw: unknown, measure: MeasuredIn, state: State, place: string): number {
 	if (typeof raw === 'number' && Number.isFinite(raw)) return raw;
 	if (typeof raw !== 'string') throw wants(place, 'number');
 	try {
-		return parseQuantity(raw, kind, state.start.job.units);
+		return parseQuantity(raw, QUANTITY_OF[measure], state.start.job.units);
 	} catch (error) {
 		throw misread({ code: 'no-number', place, told: error instanceof Error ? error.message : String(error) });
 	}

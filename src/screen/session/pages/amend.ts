@@ -1,10 +1,11 @@
 import type { Answered } from '../../../session/log/answered.ts';
 import type { Reading } from '../../../session/log/events.ts';
 import type { EvidenceKind } from '../../../session/protocol/kinds.ts';
+import { EVIDENCE_MEASURE } from '../../../session/protocol/measured-in.ts';
 import { parseNumber } from '../../../units/parse.ts';
 import { answeredWords, listedWords } from '../../../words/answered.ts';
 import { measureOf, shown } from '../../../words/numbers.ts';
-import { EVIDENCE, EVIDENCE_MEASURE, readingName } from '../../../words/readings.ts';
+import { EVIDENCE, readingName } from '../../../words/readings.ts';
 import { CHOICE, CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
 import { line, wrapped } from '../../text/line.ts';
 import type { SessionState, Step } from '../session-state.ts';

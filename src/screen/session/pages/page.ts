@@ -1,5 +1,5 @@
 import type { Action } from '../../../session/protocol/action.ts';
-import type { MeasuredIn } from '../../../session/protocol/measured-in.ts';
+import { type MeasuredIn, QUANTITY_OF } from '../../../session/protocol/measured-in.ts';
 import { trimmed } from '../../../units/format.ts';
 import { parseQuantity } from '../../../units/parse.ts';
 import { UnitsError } from '../../../units/units-error.ts';
@@ -78,7 +78,7 @@ export function numberField(
 	job: Ruled,
 	step: (value: number) => Step,
 ): { read: (text: string) => Step; understood: (text: string) => string } {
-	const kind = measure === 'ratio' ? 'number' : measure;
+	const kind = QUANTITY_OF[measure];
 	const parse = (text: string) => {
 		const value = parseQuantity(text, kind, shownUnits(job));
 		return kind === 'length' ? fromShown(value, job) : value;
