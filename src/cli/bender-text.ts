@@ -4,14 +4,14 @@ import type { KeptRecord } from '../tube/kept-tooling.ts';
 import { FIELD_NAMES, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { formatQuantity } from '../units/format.ts';
 import { foreignName } from '../words/foreign.ts';
-import type { Learned } from './learned.ts';
-import { counted, LEGEND, learnedText } from './learned-text.ts';
+import type { LearnedHere } from './learned.ts';
+import { counted, LEARNED_LEGEND, learnedText } from './learned-text.ts';
 import { optionName } from './quantity.ts';
 
 /** What the page of benders shows. */
 export interface BenderPage {
 	benders: readonly KeptBender[];
-	learned: readonly Learned[];
+	learned: readonly LearnedHere[];
 	/** Until when what was learned does not count, and the sessions that this leaves out. */
 	forgotten: readonly Forgotten[];
 	leftOut: readonly KeptRow[];
@@ -34,7 +34,7 @@ export function benderText(page: BenderPage): string[] {
 			...learnedOn(name, page),
 		]),
 		...notSetUp.flatMap((name) => [`Bender ${foreignName(name)} (not set up)`, ...learnedOn(name, page)]),
-		...(page.learned.length > 0 ? ['', ...LEGEND] : []),
+		...(page.learned.length > 0 ? ['', ...LEARNED_LEGEND] : []),
 	];
 }
 

@@ -1,4 +1,4 @@
-import type { Column } from '../review/csv-list.ts';
+import type { CsvColumn } from '../review/csv-list.ts';
 import { type CutList, toCut } from '../tube/cut-list.ts';
 import { weightOf } from '../tube/weight.ts';
 import { pieceLetter } from '../words/cut-list.ts';
@@ -25,7 +25,7 @@ interface CutRow extends Pick<TubeJobs, 'tube' | 'units'> {
 	left: number;
 }
 
-const CUT_COLUMNS: readonly Column<CutRow>[] = [
+const CUT_COLUMNS: readonly CsvColumn<CutRow>[] = [
 	['material', ({ tube }) => tube.material.name],
 	['od', ({ tube }) => tube.od],
 	['wall', ({ tube }) => tube.wall],

@@ -13,7 +13,7 @@ import { UsageError } from './usage-error.ts';
  * What `pullbook help` prints: of the whole program, a command or a topic.
  * @throws UsageError when there is nothing of that name
  */
-export function help(about: string | null): string {
+export function helpText(about: string | null): string {
 	if (about === null) return programHelp();
 	return isTopic(about) ? `${topicLines(TOPICS[about], WIDTH, foldedAt).join('\n')}\n` : commandHelp(about);
 }

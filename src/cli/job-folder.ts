@@ -8,13 +8,13 @@ export interface JobFolder {
 	samples: string | null;
 }
 
-export interface Listed {
+export interface ListedJobs {
 	folder: string;
 	/** They belong to the program: they are bent and copied, never changed. */
 	samples: boolean;
 }
 
 /** The folder whose jobs are listed now: the first job that is written makes one's own. */
-export function listed({ own, samples }: JobFolder): Listed {
+export function listed({ own, samples }: JobFolder): ListedJobs {
 	return samples === null || existsSync(own) ? { folder: own, samples: false } : { folder: samples, samples: true };
 }

@@ -9,7 +9,7 @@ import type { JobRow, SessionRow } from '../screen/home/home-port.ts';
 import { countedPieces, type Pieces } from '../session/batch/pieces.ts';
 import { nameWillDo } from '../tube/names.ts';
 import { parseLength } from '../units/parse.ts';
-import type { Listed } from './job-folder.ts';
+import type { ListedJobs } from './job-folder.ts';
 
 /** The job files of a folder, by name. */
 function jobFiles(folder: string): string[] {
@@ -53,7 +53,7 @@ function piecesIn(sessions: readonly SessionRow[], path: string, wanted: number)
  * The job files of a folder as they read at a glance: what a sound file says of itself. Checking them all takes longer than drawing the
  * first screen; `checkedRows` does it.
  */
-export function glancedRows({ folder, samples }: Listed, sessions: readonly SessionRow[]): JobRow[] {
+export function glancedRows({ folder, samples }: ListedJobs, sessions: readonly SessionRow[]): JobRow[] {
 	const bent = bentIn(sessions);
 	return jobFiles(folder).map((path) => {
 		const { quantity = 1, ...glanced } = atAGlance(path) ?? { name: basename(path), summary: '' };
@@ -102,7 +102,7 @@ function summed({ bends, od, wall, units, material }: Summed): Pick<JobRow, 'sum
 
 /** The job files of a folder, each read through: one that cannot be bent says why. */
 export function checkedRows(
-	{ folder, samples }: Listed,
+	{ folder, samples }: ListedJobs,
 	sessions: readonly SessionRow[],
 	lookup: ToolingLookup,
 ): JobRow[] {

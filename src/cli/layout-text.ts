@@ -2,7 +2,7 @@ import { table } from '../terminal/table.ts';
 import type { Job } from '../tube/job.ts';
 import type { LayoutDocument } from '../tube/layout.ts';
 import { endsTable } from '../words/layout/ends.ts';
-import { aboutWords, cutWords } from '../words/layout/heading.ts';
+import { aboutWords, cutLengthWords } from '../words/layout/heading.ts';
 import {
 	bendingTable,
 	checksTable,
@@ -34,7 +34,7 @@ export function layoutText(job: Job, document: LayoutDocument, said: readonly st
 	return [
 		...aboutWords(job, said).flatMap((sentence) => wrapped(sentence)),
 		'',
-		...cutWords(job, document).flatMap((sentence) => wrapped(sentence)),
+		...cutLengthWords(job, document).flatMap((sentence) => wrapped(sentence)),
 		...tableLines(markingTable(job, document)),
 		...tableLines(bendingTable(document)),
 		...tableLines(shapeTable(job, document)),

@@ -5,7 +5,7 @@ import { trimmed } from '../units/format.ts';
 import { convertLength } from '../units/units.ts';
 import { foreignName } from '../words/foreign.ts';
 import { knownWords } from '../words/known.ts';
-import type { Learned } from './learned.ts';
+import type { LearnedHere } from './learned.ts';
 
 /** As wide as the table leaves in 60 columns. */
 const PLOT_COLUMNS = 26;
@@ -14,7 +14,7 @@ const TEXT_COLUMNS = 58;
 const SCALES = [2, 4, 6, 8, 10, 12, 16, 20, 24, 30, 40, 60, 100, 180];
 
 /** What was learned of one tube on a die: on how much it rests, and springback over the angle as a table with a plot, in ASCII. */
-export function learnedText(learned: Learned): string[] {
+export function learnedText(learned: LearnedHere): string[] {
 	const { kin, units, taught, springback, scatter, wrong } = learned;
 	const size = (mm: number) => trimmed(convertLength(mm, 'mm', units), units === 'in' ? 3 : 1);
 	const end = SCALES.find((scale) => springback.every(({ high }) => high <= scale)) ?? 180;
@@ -34,14 +34,14 @@ export function learnedText(learned: Learned): string[] {
 }
 
 /** Of many sessions only the newest weigh; of few, others help. */
-function restsOn({ taught, from }: Learned): string {
+function restsOn({ taught, from }: LearnedHere): string {
 	const weigh = from.exact.sessions;
 	if (weigh < taught.sessions) return `, of which the newest ${weigh} weigh`;
 	return from.near.length > 0 ? `; known ${knownWords(knownFrom(from))}` : '';
 }
 
 /** What the numbers of `learnedText` are. */
-export const LEGEND: readonly string[] = [
+export const LEARNED_LEGEND: readonly string[] = [
 	'Springback here: how many degrees past the finished angle',
 	'the dial has to go, take-up included. 9 tubes of 10 lie',
 	'within the band.',
@@ -65,7 +65,7 @@ function plot({ back, low, high }: SpringbackPoint, end: number): string {
 }
 
 /** In words, two on a line so that it can be read in 60 columns. */
-const SCATTERS: readonly (readonly (readonly [keyof Learned['scatter'], string])[])[] = [
+const SCATTERS: readonly (readonly (readonly [keyof LearnedHere['scatter'], string])[])[] = [
 	[
 		['stop', 'stopping'],
 		['seat', 'seating'],
@@ -76,7 +76,7 @@ const SCATTERS: readonly (readonly (readonly [keyof Learned['scatter'], string])
 	],
 ];
 
-function scatterLines(scatter: Learned['scatter']): string[] {
+function scatterLines(scatter: LearnedHere['scatter']): string[] {
 	const told = ([name, words]: (typeof SCATTERS)[number][number]) =>
 		`${words} ${scatter[name].sd.toFixed(2)} (${scatter[name].count})`;
 	return [

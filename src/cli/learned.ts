@@ -20,7 +20,7 @@ import { countsIn } from './kept.ts';
 const ANGLES = [15, 30, 45, 60, 90, 120];
 
 /** What has been learned of one tube and material on one die. */
-export interface Learned {
+export interface LearnedHere {
 	/** Lengths in mm. */
 	kin: Kin;
 	/** Of the newest session. */
@@ -42,7 +42,10 @@ export interface ScatterTold {
 }
 
 /** What the kept sessions have taught, by bender, die and tube in the order of their names; and which of them do not count. */
-export function learnedFrom(rows: readonly KeptRow[], settings: Settings): { learned: Learned[]; leftOut: KeptRow[] } {
+export function learnedFrom(
+	rows: readonly KeptRow[],
+	settings: Settings,
+): { learned: LearnedHere[]; leftOut: KeptRow[] } {
 	const taught = rows.filter(({ kin }) => kin !== null);
 	const counts = countsIn(settings);
 	const lessons = lessonsThatWeigh(taught, counts);
@@ -84,12 +87,13 @@ function taughtBy(row: KeptRow): Taught[] {
 	return kin === null ? [] : [{ kin, pulls }, ...besides].map((each) => ({ row, ...each }));
 }
 
-function byName(a: Learned, b: Learned): number {
-	const name = ({ kin: { bender, die, material, od, wall } }: Learned) => [bender, die, material, od, wall].join('\n');
+function byName(a: LearnedHere, b: LearnedHere): number {
+	const name = ({ kin: { bender, die, material, od, wall } }: LearnedHere) =>
+		[bender, die, material, od, wall].join('\n');
 	return name(a) < name(b) ? -1 : 1;
 }
 
-function learnedOf(told: readonly Taught[], lessons: readonly Lesson[]): Learned {
+function learnedOf(told: readonly Taught[], lessons: readonly Lesson[]): LearnedHere {
 	const [newest] = told;
 	if (!newest) throw new RangeError('A combination that nothing taught of has not been learned.');
 	const { kin } = newest;

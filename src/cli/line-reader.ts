@@ -46,7 +46,7 @@ export class LineReader {
 }
 
 /** The lines of a stream one by one, the next piece of it asked for only when they have been taken; none any more once `gone`. */
-export async function* linesOf(input: Readable, most: number, gone: AbortSignal): AsyncGenerator<string> {
+export async function* linesIn(input: Readable, most: number, gone: AbortSignal): AsyncGenerator<string> {
 	const reader = new LineReader(most);
 	const pieces = input[Symbol.asyncIterator]();
 	for (;;) {

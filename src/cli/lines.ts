@@ -6,7 +6,7 @@ import { journalWords } from '../words/journal.ts';
 import { asLine } from '../words/line.ts';
 import { EXIT } from './exit.ts';
 import { type Io, tellOn } from './io.ts';
-import { linesOf, unless } from './line-reader.ts';
+import { linesIn, unless } from './line-reader.ts';
 
 /**
  * The guided session over standard input and output, one JSON object a line. Resolves to the exit code: 0 done or scrapped,
@@ -30,7 +30,7 @@ export async function runLines(session: LiveSession, io: Io): Promise<number> {
 	// Printed before anything is read: a reader that answers at once must not answer into the void.
 	await print(session.opening);
 	if (session.ended === null) {
-		for await (const line of linesOf(stdin, LONGEST_LINE, gone)) {
+		for await (const line of linesIn(stdin, LONGEST_LINE, gone)) {
 			if (line.trim() === '') continue;
 			await print(session.answerText(line));
 			if (session.ended !== null || session.isLost) break;

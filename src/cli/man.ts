@@ -2,7 +2,7 @@ import { ENVIRONMENT, HEADINGS, PROGRAM } from '../words/commands/index.ts';
 import { EXIT_CODES } from '../words/topics/exit-codes.ts';
 import { TOPICS } from '../words/topics/index.ts';
 import { TOPIC_NAMES, type TopicName } from '../words/topics/names.ts';
-import type { Row, Section } from '../words/topics/topic.ts';
+import type { Row, TopicSection } from '../words/topics/topic.ts';
 import type { CommandSpec, OptionSpec } from './command.ts';
 import { COMMANDS, COMMON_OPTIONS, HOME_COMMAND } from './commands.ts';
 import { optionUsage, usageOf } from './help.ts';
@@ -61,7 +61,7 @@ function topicLines(name: TopicName): string[] {
 	];
 }
 
-function sectionLines({ heading, text = [], shown = [], rows = [] }: Section): string[] {
+function sectionLines({ heading, text = [], shown = [], rows = [] }: TopicSection): string[] {
 	return [
 		`.SS "${escaped(heading)}"`,
 		...text.flatMap((paragraph, i) => [...(i === 0 ? [] : ['.PP']), escaped(paragraph)]),

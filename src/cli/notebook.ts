@@ -3,7 +3,13 @@ import { exportSessions, importSessions } from '../journal/exchange/exchange.ts'
 import type { Exchanged, LeftOut } from '../journal/exchange/facts.ts';
 import { verifySessions } from '../journal/exchange/verify.ts';
 import { SessionCache } from '../journal/kept-sessions.ts';
-import { exchangedDocument, exchangedText, verifiedDocument, verifiedText, type Way } from '../words/notebook.ts';
+import {
+	type ExchangeWay,
+	exchangedDocument,
+	exchangedText,
+	verifiedDocument,
+	verifiedText,
+} from '../words/notebook.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson } from './io.ts';
 import { progressOn, shownReading } from './kept.ts';
@@ -41,7 +47,7 @@ function verified({ home, json }: NotebookRequest, io: Io): number {
 }
 
 /** Exit code 5 where the disk refused; 6 where a log was left out for what is in it, 4 where another program writes it, and nothing worse befell. */
-function exchanged(way: Way, folder: string, { home, json }: NotebookRequest, io: Io): number {
+function exchanged(way: ExchangeWay, folder: string, { home, json }: NotebookRequest, io: Io): number {
 	if (way === 'import' && !existsSync(folder)) throw new UsageError(`There is no folder "${folder}" to import from.`);
 	const options = { now: new Date(), onEach: progressOn(io) };
 	const result = way === 'export' ? exportSessions(home, folder, options) : importSessions(home, folder, options);

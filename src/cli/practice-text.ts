@@ -7,7 +7,7 @@ import { trimmed } from '../units/format.ts';
 import { foreignName } from '../words/foreign.ts';
 import { readingValue } from '../words/numbers.ts';
 import { actionInWords, askInWords } from '../words/practice.ts';
-import { correctedWords, endingWords, headingWords, LEFT_EARLY, LEGEND } from '../words/practice-report.ts';
+import { ANGLES_LEGEND, correctedWords, endingWords, headingWords, LEFT_EARLY } from '../words/practice-report.ts';
 import { wrapped } from './page.ts';
 
 /** One turn of the session as lines of text: what is asked, why, and the answer; before a bend's first seat its heading. */
@@ -40,7 +40,7 @@ export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job
 	}
 	return [
 		'',
-		...wrapped(LEGEND, '  '),
+		...wrapped(ANGLES_LEGEND, '  '),
 		...table(rows),
 		...done.checks.map(
 			({ name, reading }) =>

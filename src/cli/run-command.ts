@@ -12,7 +12,7 @@ export async function runCommand(line: CommandLine, io: Io, samples: string): Pr
 	const { command, options } = line;
 	if (options.version) return print(io, `${VERSION}\n`);
 	// Loaded only when it is wanted: the topics are long.
-	const help: Call['help'] = async (about) => print(io, (await import('./help.ts')).help(about));
+	const help: Call['help'] = async (about) => print(io, (await import('./help.ts')).helpText(about));
 	if (options.help) return help(command);
 	const spec = command === null ? HOME_COMMAND : COMMANDS[command];
 	if (spec === undefined) throw new RangeError(`The table of commands has no "${command}".`);

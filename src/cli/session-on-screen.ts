@@ -3,7 +3,7 @@ import { dirname, relative } from 'node:path';
 import { durablePlace } from '../files/durable.ts';
 import type { LiveSession } from '../journal/live.ts';
 import type { LivePort } from '../screen/session/live-port.ts';
-import { preview } from '../session/advice/preview.ts';
+import { amendPreview } from '../session/advice/preview.ts';
 import type { Batch } from '../session/batch/batch.ts';
 import { heatOf } from '../session/batch/given.ts';
 import { tubeAtWork } from '../session/estimate/tube-at-work.ts';
@@ -41,7 +41,7 @@ export function livePort(
 		shape: () => tubeAtWork(session.state, session.state.plan.current).shape,
 		heat: () => heatOf(session.state),
 		...(batch && { batch: () => batch(session) }),
-		wouldBe: (answer) => preview(answer, session.state),
+		wouldBe: (answer) => amendPreview(answer, session.state),
 		undoable: () => undoable(session.state),
 		draft: () => halfAnswerOf(session.state),
 		get messages() {

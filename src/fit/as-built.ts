@@ -28,7 +28,7 @@ function listUnknowns(input: AsBuiltInput): AsBuiltUnknown[] {
 }
 
 /** Place of an unknown in the estimate's vectors. */
-export const placeOf = (kind: 'mark' | 'angle' | 'rotation' | 'radius', bend: number): number =>
+export const unknownAt = (kind: 'mark' | 'angle' | 'rotation' | 'radius', bend: number): number =>
 	4 * bend + { mark: 0, angle: 1, rotation: 2, radius: 3 }[kind];
 
 /** The tube that a vector of unknowns stands for; without one, the likeliest. */
@@ -38,12 +38,12 @@ export function rawTubeOf({ input, mean }: Pick<AsBuilt, 'input' | 'mean'>, x: r
 	return {
 		bends: input.bends.map(({ relievedFrom, die }, i) => {
 			const { radius } = dies[die ?? 0]!;
-			const angle = x[placeOf('angle', i)]!;
+			const angle = x[unknownAt('angle', i)]!;
 			return {
-				mark: x[placeOf('mark', i)]!,
+				mark: x[unknownAt('mark', i)]!,
 				angle,
-				rotation: x[placeOf('rotation', i)]!,
-				radius: radius * Math.exp(x[placeOf('radius', i)]!),
+				rotation: x[unknownAt('rotation', i)]!,
+				radius: radius * Math.exp(x[unknownAt('radius', i)]!),
 				wrapped: Math.max(angle, relievedFrom ?? 0),
 				...(die === undefined ? {} : { die }),
 			};
@@ -181,7 +181,7 @@ function untoldMark({ bends, piece }: AsBuiltInput, bend: number): number {
 
 /** Mean and standard deviation of an angle, mark, rotation or logarithm of a radius factor. `bend` counts from 0. */
 export function marginal(built: AsBuilt, kind: 'mark' | 'angle' | 'rotation' | 'radius', bend: number): Estimate {
-	const place = placeOf(kind, bend);
+	const place = unknownAt(kind, bend);
 	return { value: built.mean[place]!, sd: Math.sqrt(built.covariance[place]![place]!) };
 }
 

@@ -37,7 +37,7 @@ interface CameTo {
 	figures: SessionFigures;
 }
 
-export function outcomeOf(state: State): Outcome {
+export function cameTo(state: State): Outcome {
 	const lesson = lessonOf(state);
 	return { status: status(state), summary: sessionSummary(state), lesson, figures: figuresOf(state, lesson) };
 }

@@ -4,7 +4,7 @@ import type { SessionFigures } from '../session/report/figures.ts';
 import type { SessionStatus, SessionSummary } from '../session/report/views.ts';
 import type { Kin, Lesson } from '../springback/history.ts';
 import type { Units } from '../units/units.ts';
-import { type Outcome, outcomeIn, outcomeOf } from './came-to.ts';
+import { cameTo, type Outcome, outcomeIn } from './came-to.ts';
 import type { ReadSession } from './catalogue.ts';
 import type { JournalFault } from './facts.ts';
 import type { LogRecord } from './record.ts';
@@ -119,7 +119,7 @@ function outcomeOfAll(records: readonly LogRecord[], believesLast: boolean): Out
 		const said = believesLast ? outcomeIn(records.at(-1)!, startIn(records[0]!)) : null;
 		if (said !== null) return said;
 		const state = readBack(records);
-		return following(() => outcomeOf(state));
+		return following(() => cameTo(state));
 	} catch (error) {
 		if (error instanceof UnknownRecord || error instanceof DoesNotFollow) return error.fact;
 		throw error;

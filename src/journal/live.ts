@@ -18,7 +18,7 @@ import type { Output, RefusedNote } from '../session/protocol/notes.ts';
 import { parseAnswer } from '../session/protocol/parse-answer.ts';
 import { stepped } from '../session/step.ts';
 import type { Lesson } from '../springback/history.ts';
-import { cameToField, type Outcome, outcomeOf } from './came-to.ts';
+import { cameTo, cameToField, type Outcome } from './came-to.ts';
 import { newSessionId, sessionPath } from './catalogue.ts';
 import { JournalError, NotSaved } from './errors.ts';
 import type { JournalNotice } from './facts.ts';
@@ -159,7 +159,7 @@ export class LiveSession {
 		if ('refused' in step) return this.#refused(step.refused);
 		const { record, next } = step;
 		const isLast = answer.action?.do === 'quit' || ask(next) === null;
-		const outcome = isLast ? outcomeOf(next) : null;
+		const outcome = isLast ? cameTo(next) : null;
 		const line = { seq: record.entry, v: 1 as const, at: record.at, ask: open, answer, events: record.events };
 		const unsaved = this.#append(outcome === null ? line : { ...line, ...cameToField(outcome, next.start.job) });
 		if (unsaved !== null) {
@@ -192,7 +192,7 @@ export class LiveSession {
 		this.#log.close();
 		const touched = this.#state.entries.at(-1)?.at ?? this.#state.start.at;
 		new SessionCache(this.#world.home, this.#world.fs).keep(
-			rowLeft(this.logPath, this.#state, touched, this.#outcome ?? outcomeOf(this.#state)),
+			rowLeft(this.logPath, this.#state, touched, this.#outcome ?? cameTo(this.#state)),
 			this.#log.size,
 		);
 	}

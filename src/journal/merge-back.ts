@@ -20,13 +20,13 @@ import { faultOf, type LogRead, parseLog, readFile, readLog } from './read-log.t
 import type { WriterParts } from './writer-parts.ts';
 
 /** A log's bytes and what they hold; a log that is not there holds nothing. */
-export interface Held {
+export interface HeldLog {
 	file: Buffer;
 	read: LogRead;
 }
 
 /** Throws JournalError where it cannot be read. */
-export function held(path: string, fs: FsPort): Held {
+export function held(path: string, fs: FsPort): HeldLog {
 	try {
 		const file = readFile(path, fs);
 		return { file, read: parseLog(file) };
@@ -49,17 +49,17 @@ export function longestOf(log: string, away: readonly string[], fs: FsPort): str
 }
 
 /** Whether all whole lines of one log stand at the beginning of another. */
-export function isBeginning(a: Held, b: Held): boolean {
+export function isBeginning(a: HeldLog, b: HeldLog): boolean {
 	return b.file.subarray(0, a.read.size).equals(a.file.subarray(0, a.read.size));
 }
 
-function parted(a: Held & { path: string }, b: Held & { path: string }): Parted {
+function parted(a: HeldLog & { path: string }, b: HeldLog & { path: string }): Parted {
 	return new Parted({ code: 'logs-parted', log: a.path, other: b.path, lines: sharedLines(a, b) });
 }
 
 /** How many lines two logs share that are no beginning of one another. */
-export function sharedLines(a: Held, b: Held): number {
-	const text = (each: Held, i: number) => JSON.stringify(each.read.records[i]);
+export function sharedLines(a: HeldLog, b: HeldLog): number {
+	const text = (each: HeldLog, i: number) => JSON.stringify(each.read.records[i]);
 	return a.read.records.findIndex((_, i) => text(a, i) !== text(b, i));
 }
 

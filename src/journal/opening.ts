@@ -8,10 +8,10 @@ import { bentAsField } from '../tube/bent-as.ts';
 import type { GrowthByDie } from '../tube/dies.ts';
 
 /** How a session comes to be open. */
-export type Opened = { resumed: false; growthBefore?: GrowthByDie } | { resumed: true; changed: readonly string[] };
+export type OpenedAs = { resumed: false; growthBefore?: GrowthByDie } | { resumed: true; changed: readonly string[] };
 
 /** What a shell shows first: which session it is, what to be warned of in a new one, the correction in force, what is asked. */
-export function openingOf(state: State, log: string, others: readonly string[], opened: Opened): Output[] {
+export function openingOf(state: State, log: string, others: readonly string[], opened: OpenedAs): Output[] {
 	const { id, job } = state.start;
 	const changed = opened.resumed ? [...opened.changed] : [];
 	const before = opened.resumed ? undefined : opened.growthBefore;

@@ -23,7 +23,7 @@ const ROUNDING = 1e-13;
  * at the least, x_j is -a_j.r held to its bounds, r being what is left. So r is where r - misses - A x(r) is 0, which is the slope of a convex function
  * made of parabolas, and Newton's method finds it in a few steps; their work grows with the number of variables, not with its cube.
  */
-export function leftOf(misses: readonly number[], levers: Levers): number[] {
+export function residualOf(misses: readonly number[], levers: Levers): number[] {
 	let r = misses.map(() => 0);
 	let now = dualAt(r, misses, levers);
 	for (let step = 0; step < MOST_STEPS; step++) {

@@ -16,7 +16,7 @@ export interface Problem {
 	upper: readonly number[];
 }
 
-export type Held = 'low' | 'high' | null;
+export type AtBound = 'low' | 'high' | null;
 
 export interface Solution {
 	x: readonly number[];
@@ -26,7 +26,7 @@ export interface Solution {
 	/** The normal matrix J'J. */
 	matrix: readonly (readonly number[])[];
 	/** For each variable the bound that the cost still pushes it against. */
-	held: Held[];
+	held: AtBound[];
 	/** False when no step downhill was found, or not within the step limit, before the slope was flat. */
 	converged: boolean;
 	steps: number;
@@ -83,14 +83,14 @@ interface Place {
 	cost: number;
 	matrix: number[][];
 	gradient: number[];
-	held: Held[];
+	held: AtBound[];
 	/** The variables that may move: not held by a bound, and seen by some residual. */
 	free: number[];
 }
 
 function placeAt(problem: Problem, x: readonly number[], residuals: number[]): Place {
 	const { matrix, gradient } = normal(problem, x, residuals);
-	const held = x.map((value, i): Held => {
+	const held = x.map((value, i): AtBound => {
 		if (value <= problem.lower[i]! && gradient[i]! >= 0) return 'low';
 		return value >= problem.upper[i]! && gradient[i]! <= 0 ? 'high' : null;
 	});

@@ -1,6 +1,6 @@
 /** Whether numbers in the order in which they came rise or fall. */
 
-export interface Trend {
+export interface RankTrend {
 	/** Pairs of which the later is larger, less those of which it is smaller. */
 	score: number;
 	/** Probability that numbers without any trend score as far from 0, either way. */
@@ -14,7 +14,7 @@ export interface Trend {
  * exact, as without ties; and the slope of P. K. Sen ("Estimates of the regression coefficient based on Kendall's tau", Journal of the American
  * Statistical Association 63, 1968). For two numbers or more; a constant scatter and no shape of it is taken for granted.
  */
-export function trendOf(values: readonly number[]): Trend {
+export function rankTrend(values: readonly number[]): RankTrend {
 	if (values.length < 2) throw new RangeError(`a trend of ${values.length} numbers: at least 2 are needed`);
 	const pairs = values.flatMap((before, i) =>
 		values.slice(i + 1).map((after, k) => ({ rise: after - before, apart: k + 1 })),

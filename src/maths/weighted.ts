@@ -8,7 +8,7 @@ const NINE_IN_TEN = 1.6449;
  * distribution about what was told that is its standard deviation; a distance near 0 is none, and its true value lies above what is told
  * more often than below, so that the band says more than a deviation would.
  */
-export function giveOrTake(values: readonly number[], weights: readonly number[], told: number): number {
+export function halfBand(values: readonly number[], weights: readonly number[], told: number): number {
 	const misses = values.map((value, i) => ({ miss: Math.abs(value - told), weight: weights[i]! }));
 	misses.sort((a, b) => a.miss - b.miss);
 	const all = weights.reduce((sum, weight) => sum + weight, 0);

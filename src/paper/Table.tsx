@@ -1,8 +1,8 @@
 import { View } from '@react-pdf/renderer';
-import type { Style, Typeface } from './typeface.ts';
+import type { Typeface, TypeStyle } from './typeface.ts';
 import { heightOfWords, Words } from './Words.tsx';
 
-export interface Column {
+export interface PaperColumn {
 	head: string;
 	/** Its part of the table's width. */
 	part: number;
@@ -14,7 +14,7 @@ export interface Column {
 }
 
 export interface TableProps {
-	columns: readonly Column[];
+	columns: readonly PaperColumn[];
 	/** A word or a sentence a cell; of a column for the pen, what stands there already. */
 	rows: readonly (readonly string[])[];
 	width: number;
@@ -29,7 +29,7 @@ const PAD = 3;
 /** A line for the pen: a little over 5 mm. */
 const PEN = 15;
 
-const widths = ({ columns, width }: Pick<TableProps, 'columns' | 'width'>): ((column: Column) => number) => {
+const widths = ({ columns, width }: Pick<TableProps, 'columns' | 'width'>): ((column: PaperColumn) => number) => {
 	const parts = columns.reduce((sum, { part }) => sum + part, 0);
 	return ({ part }) => (width * part) / parts;
 };
@@ -38,7 +38,7 @@ const widths = ({ columns, width }: Pick<TableProps, 'columns' | 'width'>): ((co
 export function tableHeight(table: TableProps, type: Typeface): number {
 	const { columns, rows, size, lines = 1, pen = PEN } = table;
 	const widthOf = widths(table);
-	const words = (text: string, column: Column, style: Style) =>
+	const words = (text: string, column: PaperColumn, style: TypeStyle) =>
 		heightOfWords(text, widthOf(column) - 2 * PAD, style, type) + PAD;
 	const head = columns.map((column) => words(column.head, column, { size: size - 1 }));
 	const cells = rows.map((row) =>

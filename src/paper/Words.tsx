@@ -1,7 +1,7 @@
 import { Text, View } from '@react-pdf/renderer';
 import { createContext, useContext } from 'react';
-import { linesOf, oneLine } from './lines.ts';
-import { FAMILY, type Style, type Typeface } from './typeface.ts';
+import { oneLine, paperLines } from './lines.ts';
+import { FAMILY, type Typeface, type TypeStyle } from './typeface.ts';
 
 /** The fonts that a document is set in. */
 export const TypefaceOf = createContext<Typeface | null>(null);
@@ -16,11 +16,11 @@ export function useTypeface(): Typeface {
 export const LEADING = 1.25;
 
 /** How high a text comes out that has so many points a line. */
-export function heightOfWords(text: string, width: number, style: Style, type: Typeface): number {
-	return linesOf(type.legible(text), width, style, type).length * style.size * LEADING;
+export function heightOfWords(text: string, width: number, style: TypeStyle, type: Typeface): number {
+	return paperLines(type.legible(text), width, style, type).length * style.size * LEADING;
 }
 
-export interface WordsProps extends Style {
+export interface WordsProps extends TypeStyle {
 	/** What of it came from outside is made legible here. */
 	text: string;
 	/** Points that a line may take. */
@@ -36,7 +36,7 @@ export function Words({ text, width, size, bold = false, align = 'left', brief =
 	const style = { fontFamily: FAMILY, fontSize: size, fontWeight: bold ? 700 : 400, lineHeight: LEADING } as const;
 	const said = type.legible(text);
 	const set = { size, bold };
-	const lines = brief ? [oneLine(said, width, set, type)] : linesOf(said, width, set, type);
+	const lines = brief ? [oneLine(said, width, set, type)] : paperLines(said, width, set, type);
 	const [first] = lines;
 	const height = size * LEADING;
 	if (lines.length === 1) return <Text style={{ ...style, width, height, textAlign: align }}>{first}</Text>;

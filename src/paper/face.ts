@@ -1,7 +1,7 @@
 import { Font } from '@react-pdf/renderer';
 
 /** What is used of a font that is open. */
-export interface Face {
+export interface FontFace {
 	unitsPerEm: number;
 	hasGlyphForCodePoint(code: number): boolean;
 	glyphForCodePoint(code: number): Glyph;
@@ -19,10 +19,10 @@ interface Glyph {
 }
 
 /** A registered font, which sets simple texts without a search for what only others need. */
-export async function openFace(fontFamily: string, fontWeight: number): Promise<Face> {
+export async function openFace(fontFamily: string, fontWeight: number): Promise<FontFace> {
 	const wanted = { fontFamily, fontWeight };
 	await Font.load(wanted);
-	const face = Font.getFont(wanted)!.data as unknown as Face;
+	const face = Font.getFont(wanted)!.data as unknown as FontFace;
 	const shaped = face.layout.bind(face);
 	face.layout = (text, ...how) => (SIDE_BY_SIDE.test(text) ? sideBySide(text, face) : shaped(text, ...how));
 	return face;
@@ -35,7 +35,7 @@ export async function openFace(fontFamily: string, fontWeight: number): Promise<
 const SIDE_BY_SIDE =
 	/^[\u0020-\u007e\u00a0-\u00ac\u00ae-\u024f\u0391-\u0482\u048a-\u052f\u2010-\u2027\u2030-\u205e\u2070-\u20bf\u2100-\u27bf]*$/u;
 
-function sideBySide(text: string, face: Face): Run {
+function sideBySide(text: string, face: FontFace): Run {
 	const glyphs = Array.from(text, (character) => face.glyphForCodePoint(character.codePointAt(0)!));
 	const positions = glyphs.map(({ advanceWidth }) => {
 		return { xAdvance: advanceWidth, yAdvance: 0, xOffset: 0, yOffset: 0, advanceWidth };

@@ -1,4 +1,4 @@
-import type { Style, Typeface } from './typeface.ts';
+import type { Typeface, TypeStyle } from './typeface.ts';
 
 /** What the library's own setting may come out longer than it was measured. */
 const HAIR = 0.25;
@@ -9,7 +9,7 @@ const characters = new Intl.Segmenter('en', { granularity: 'grapheme' });
  * A text as lines no longer than `width` points, broken between words, and inside of a word only where it is longer than a line. The library's
  * own breaking would put a hyphen into a name, or let it run off the page.
  */
-export function linesOf(text: string, width: number, style: Style, type: Typeface): string[] {
+export function paperLines(text: string, width: number, style: TypeStyle, type: Typeface): string[] {
 	const fits = (line: string) => type.width(line, style) <= width - HAIR;
 	const lines: string[] = [];
 	let line = '';
@@ -43,8 +43,8 @@ function piecesOf(word: string, fits: (piece: string) => boolean): string[] {
 }
 
 /** A text on one line, its end left out where it has no room. */
-export function oneLine(text: string, width: number, style: Style, type: Typeface): string {
-	if (linesOf(text, width, style, type).length === 1) return text;
-	const [first] = linesOf(text, width - type.width('…', style), style, type);
+export function oneLine(text: string, width: number, style: TypeStyle, type: Typeface): string {
+	if (paperLines(text, width, style, type).length === 1) return text;
+	const [first] = paperLines(text, width - type.width('…', style), style, type);
 	return `${first}…`;
 }

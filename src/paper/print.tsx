@@ -1,12 +1,12 @@
 import { Document, renderToBuffer } from '@react-pdf/renderer';
 import type { ReactElement } from 'react';
 import { CUT_LIST } from '../words/cut-list.ts';
-import { CutList, type CutListProps } from './cut/CutList.tsx';
+import { type CutListProps, CutSheet } from './cut/CutSheet.tsx';
 import type { JobOnPaper } from './job-on-paper.ts';
 import type { Paper } from './page-size.ts';
 import { PARTS, type PartName } from './parts.ts';
+import { RecordSheet } from './record/RecordSheet.tsx';
 import type { RecordOnPaper } from './record/record-on-paper.ts';
-import { SessionRecord } from './record/SessionRecord.tsx';
 import { openTypeface } from './typeface.ts';
 import { TypefaceOf } from './Words.tsx';
 
@@ -21,12 +21,12 @@ export function printJob(parts: readonly PartName[], of: JobOnPaper, paper: Pape
 
 /** The cut lists as the bytes of one PDF. */
 export function printCutList(of: CutListProps): Promise<Uint8Array> {
-	return printed([<CutList key="cut" {...of} />], CUT_LIST);
+	return printed([<CutSheet key="cut" {...of} />], CUT_LIST);
 }
 
 /** The record of a session, as the bytes of one PDF. */
 export function printRecord(of: RecordOnPaper, paper: Paper): Promise<Uint8Array> {
-	return printed([<SessionRecord key="record" of={of} paper={paper} />], of.view.job.name);
+	return printed([<RecordSheet key="record" of={of} paper={paper} />], of.view.job.name);
 }
 
 /** Pages as the bytes of a PDF. `title`: what a reader shows above them. */

@@ -1,6 +1,6 @@
 import { Font } from '@react-pdf/renderer';
 import { foreign } from '../words/foreign.ts';
-import { type Face, openFace } from './face.ts';
+import { type FontFace, openFace } from './face.ts';
 import { fontFile } from './font-files.ts';
 
 /** The one family on paper: it has fractions, arrows and most alphabets, and is embedded, so that every reader and printer shows the same. */
@@ -8,7 +8,7 @@ export const FAMILY = 'DejaVu Sans';
 
 const [REGULAR, BOLD] = [400, 700];
 
-export interface Style {
+export interface TypeStyle {
 	/** In points. */
 	size: number;
 	bold?: boolean;
@@ -17,7 +17,7 @@ export interface Style {
 /** What is asked of a font before anything is set in it. */
 export interface Typeface {
 	/** How long a text comes out on one line, in points. */
-	width(text: string, style: Style): number;
+	width(text: string, style: TypeStyle): number;
 	/**
 	 * A text from outside so that every character of it can be read: what acts or cannot be drawn is written by its code. An empty box in its
 	 * place would hide which character it was.
@@ -51,7 +51,7 @@ async function open(): Promise<Typeface> {
 }
 
 /** How wide texts are in sizes of the letters, character by character: what is set closer by a pair comes out no wider. Each is looked up once. */
-function widths(face: Face): (text: string) => number {
+function widths(face: FontFace): (text: string) => number {
 	const known = new Map<string, number>();
 	const widthOf = (character: string) => {
 		const kept = known.get(character);

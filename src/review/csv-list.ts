@@ -5,10 +5,10 @@ import type { KeptRow } from '../journal/kept-row.ts';
 export type Cell = string | number | boolean | null;
 
 /** A column's name, and what stands in it. */
-export type Column<T> = readonly [name: string, of: (row: T) => Cell];
+export type CsvColumn<T> = readonly [name: string, of: (row: T) => Cell];
 
 /** In their order, which stays: new ones come last. Times in UTC, angles in degrees. */
-export const LIST_COLUMNS: readonly Column<KeptRow>[] = [
+export const LIST_COLUMNS: readonly CsvColumn<KeptRow>[] = [
 	['id', ({ id }) => id],
 	['job', ({ job }) => job?.name ?? null],
 	['status', ({ status, isDamaged }) => (isDamaged ? 'damaged' : status)],

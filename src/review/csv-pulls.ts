@@ -1,7 +1,7 @@
 /** One session's pulls as rows of a table for other programs. */
 import type { PullView } from '../session/report/set-ups.ts';
 import type { SessionView } from '../session/report/views.ts';
-import type { Column } from './csv-list.ts';
+import type { CsvColumn } from './csv-list.ts';
 
 /** One pull, the bend it is of, and the session. */
 export interface PullRow {
@@ -19,7 +19,7 @@ export function pullRows(view: SessionView): PullRow[] {
 const bendOf = ({ view, bend }: PullRow) => view.bends[bend - 1]!;
 
 /** In their order, which stays: new ones come last. Angles in degrees, the mark in `units`; of several readings each, blanks between. */
-export const PULL_COLUMNS: readonly Column<PullRow>[] = [
+export const PULL_COLUMNS: readonly CsvColumn<PullRow>[] = [
 	['session', ({ view }) => view.id],
 	['job', ({ view }) => view.job.name],
 	['units', ({ view }) => view.job.units],

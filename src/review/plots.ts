@@ -3,7 +3,7 @@ import { normalQuantile } from '../maths/normal.ts';
 import type { State } from '../session/log/state.ts';
 import { stages } from '../session/report/stages.ts';
 import { atDie } from '../springback/dies.ts';
-import { reach, spread } from '../springback/filter.ts';
+import { pullSpread, reach } from '../springback/filter.ts';
 import { type SpringbackPoint, springbackAt } from '../springback/learned-curve.ts';
 import { NOTHING_SEEN, SCATTER_KINDS, type ScatterKind, varianceOf } from '../springback/scatter.ts';
 import { dieOf, diesAtWork } from '../tube/dies.ts';
@@ -91,7 +91,7 @@ export function landedPlot(states: readonly State[]): LandedPoint[] {
 		const filter = states[entry - 1]?.filter;
 		if (filter === undefined) return [];
 		const { mean, variance } = reach(filter, stop);
-		const half = wide * spread(filter, variance);
+		const half = wide * pullSpread(filter, variance);
 		return [{ bend, off: landed - mean, low: -half, high: half }];
 	});
 }

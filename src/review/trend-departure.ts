@@ -6,10 +6,10 @@ import type { Lesson } from '../springback/history.ts';
 import { isSame, type Kin, MACHINE } from '../springback/kin.ts';
 import { kinsOf } from '../springback/lesson.ts';
 import { PROPORTION, TAKE_UP } from '../springback/model.ts';
-import type { Cause, Departure, Departures } from './trend-shift.ts';
+import type { Departure, Departures, ShiftCause } from './trend-shift.ts';
 
 /** A shift by one degree at 45 degrees, in the unknowns of machine and material; the part that grows with the angle counts at 90. */
-const DIRECTIONS: Readonly<Record<Cause, readonly number[]>> = {
+const DIRECTIONS: Readonly<Record<ShiftCause, readonly number[]>> = {
 	'all-angles': MACHINE.map((unknown) => (unknown === TAKE_UP ? 1 : 0)),
 	'with-angle': MACHINE.map((unknown) => (unknown === PROPORTION ? 2 : 0)),
 };
@@ -73,7 +73,7 @@ const NONE: Departures = { 'all-angles': { score: 0, information: 0 }, 'with-ang
 function departuresOf({ information, vector }: Lesson, known: Known): Departures {
 	const both = inverse(sum(information, known.information));
 	const expected = times(inverse(known.information), known.vector);
-	const along = (cause: Cause): Departure => {
+	const along = (cause: ShiftCause): Departure => {
 		const direction = known.kins.flatMap(() => DIRECTIONS[cause]);
 		const told = times(information, direction);
 		const held = times(both, told);

@@ -9,7 +9,7 @@
  * angle, as other steel does.
  */
 export const CAUSES = ['all-angles', 'with-angle'] as const;
-export type Cause = (typeof CAUSES)[number];
+export type ShiftCause = (typeof CAUSES)[number];
 
 /** What one session says of a shift of one kind: by how much it departs is told `score` / `information`, give or take 1 / sqrt(information). Degrees. */
 export interface Departure {
@@ -17,11 +17,11 @@ export interface Departure {
 	information: number;
 }
 
-export type Departures = Readonly<Record<Cause, Departure>>;
+export type Departures = Readonly<Record<ShiftCause, Departure>>;
 
 /** A shift that was found, of the kind that it looks most like. */
 export interface Shift {
-	cause: Cause;
+	cause: ShiftCause;
 	/** The first of the sessions that it holds for, and the one at which it was found; counted from 0. */
 	from: number;
 	found: number;
@@ -61,14 +61,14 @@ export class ShiftSeeker {
 
 /** The sum for a shift of one kind to one side: it begins anew wherever it falls to 0. */
 class Side {
-	readonly cause: Cause;
+	readonly cause: ShiftCause;
 	readonly #sign: 1 | -1;
 	sum = 0;
 	#from = 0;
 	#score = 0;
 	#information = 0;
 
-	constructor(cause: Cause, sign: 1 | -1) {
+	constructor(cause: ShiftCause, sign: 1 | -1) {
 		this.cause = cause;
 		this.#sign = sign;
 	}

@@ -3,7 +3,7 @@ import type { KeptRow } from '../journal/kept-row.ts';
 import { type Chart, chartOf } from './trend-chart.ts';
 import { areSame } from './trend-departure.ts';
 import { type EndedRun, isNews, runsOf } from './trend-runs.ts';
-import type { Cause, Departures } from './trend-shift.ts';
+import type { Departures, ShiftCause } from './trend-shift.ts';
 
 /** What is charted, in degrees. */
 export const MEASURES = ['springback', 'error', 'miss'] as const;
@@ -27,7 +27,7 @@ export interface MeasureChart {
 
 /** Springback that has moved. */
 export interface TrendShift {
-	cause: Cause;
+	cause: ShiftCause;
 	/** Degrees at 45 degrees, more springback positive, give or take `sd`. */
 	by: number;
 	sd: number;

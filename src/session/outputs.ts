@@ -6,7 +6,7 @@ import type { State } from './log/state.ts';
 import { differ, planWith } from './plan/correction.ts';
 import type { CorrectedNote, Correction, DoneNote, Output } from './protocol/notes.ts';
 import { cutsOf, finishList } from './report/finish-list.ts';
-import { told } from './report/foretold.ts';
+import { withForetold } from './report/foretold.ts';
 import { tellsMostOf, verdictOf } from './report/verdict.ts';
 
 /** What a shell shows after a record: the correction if there was one, then the next ask or the end. */
@@ -27,7 +27,7 @@ export function lastAnnounced(state: State): CorrectedNote[] {
 function announced(state: State, note: Correction | null): CorrectedNote[] {
 	if (note === null) return [];
 	const mend = lastCanMend(state);
-	return [{ ...told(state, note), ...(mend ? { mend } : {}) }];
+	return [{ ...withForetold(state, note), ...(mend ? { mend } : {}) }];
 }
 
 /** The open ask, or the closing note. */

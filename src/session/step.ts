@@ -6,10 +6,10 @@ import type { Answer } from './protocol/action.ts';
 import type { RefusedNote } from './protocol/notes.ts';
 
 /** What an answer leads to: the record to be kept and the state after it; or why it cannot be taken, and nothing changes. */
-export type Step = { record: SessionRecord; next: State } | { refused: RefusedNote };
+export type Stepped = { record: SessionRecord; next: State } | { refused: RefusedNote };
 
 /** Takes an answer in, on a copy. `when`: what the record tells besides: its time, ISO, and what was asked. Pure. */
-export function stepped(answer: Answer, state: State, when: Pick<SessionRecord, 'at' | 'asked'>): Step {
+export function stepped(answer: Answer, state: State, when: Pick<SessionRecord, 'at' | 'asked'>): Stepped {
 	const decision = answerEvents(answer, state);
 	if ('refused' in decision) return decision;
 	const record = { ...when, entry: nextEntry(state), events: decision.events };

@@ -5,7 +5,7 @@ import { causeOf, codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import { replaceFile } from '../files/whole-file.ts';
 import type { Broken, FileFault, SettingsProblem } from './facts.ts';
-import { EMPTY, readSettings, type SettingsFile } from './schema.ts';
+import { NO_SETTINGS, readSettings, type SettingsFile } from './schema.ts';
 import { SettingsError } from './settings-error.ts';
 import { MODE, NAME, settingsStore } from './store.ts';
 import { withinBounds } from './within-bounds.ts';
@@ -38,7 +38,7 @@ export function loadSettings(home: string, fs: FsPort = realFs): Loaded {
 	try {
 		text = textOf(file, fs);
 	} catch (error) {
-		return { settings: EMPTY, problems: [{ code: 'settings-unreadable', file, cause: causeOf(error) }] };
+		return { settings: NO_SETTINGS, problems: [{ code: 'settings-unreadable', file, cause: causeOf(error) }] };
 	}
 	if (text === null) return fromCopy(home, null, fs);
 	const read = readSettings(text);
@@ -67,13 +67,13 @@ function fromCopy(home: string, befell: FileFault | null, fs: FsPort): Loaded {
 	try {
 		const text = textOf(good, fs);
 		const read = text === null ? null : readSettings(text);
-		if (read === null) return { settings: EMPTY, problems: befell === null ? [] : [problem('none')] };
-		if ('broken' in read) return { settings: EMPTY, problems: [problem('broken')] };
+		if (read === null) return { settings: NO_SETTINGS, problems: befell === null ? [] : [problem('none')] };
+		if ('broken' in read) return { settings: NO_SETTINGS, problems: [problem('broken')] };
 		if (text !== null && !exists(fs, file)) replaceFile(fs, file, Buffer.from(text), MODE);
 		const { settings, problems } = withinBounds(read.settings);
 		return { settings, problems: [problem('used'), ...problems] };
 	} catch (error) {
-		return { settings: EMPTY, problems: [problem(causeOf(error))] };
+		return { settings: NO_SETTINGS, problems: [problem(causeOf(error))] };
 	}
 }
 

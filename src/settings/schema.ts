@@ -36,7 +36,7 @@ function fileSchema() {
 /** What settings.json holds. Keys of a newer version are carried along untouched. */
 export type SettingsFile = z.infer<ReturnType<typeof fileSchema>>;
 
-export const EMPTY: SettingsFile = { benders: [], preferences: {} };
+export const NO_SETTINGS: SettingsFile = { benders: [], preferences: {} };
 
 /** The settings that a text holds, or what is wrong with it. */
 export function readSettings(text: string): { settings: SettingsFile } | { broken: Broken } {

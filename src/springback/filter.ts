@@ -14,9 +14,9 @@ import {
 	LAG,
 	LAG_PRIOR,
 	MECHANICS_SD,
-	outcomeOf,
 	PROPORTION,
 	PULL_SD,
+	releasedFrom,
 	SEAT,
 	TAKE_UP,
 	TAKE_UP_PRIOR,
@@ -177,7 +177,7 @@ export function reopened(f: Filter, made: { angle: number; sd: number }, largest
 
 /** What a pull to exactly `loaded` would leave: mean and variance, and the covariance with the angle there now. */
 export function reach(f: Filter, loaded: number): { mean: number; variance: number; withAngle: number } {
-	const { mean, row } = outcomeOf(f.mean, loaded);
+	const { mean, row } = releasedFrom(f.mean, loaded);
 	const c = covarianceWith(f, row);
 	return { mean, variance: dot(row, c), withAngle: c[ANGLE]! };
 }
@@ -189,7 +189,7 @@ const LEAST_SD = 0.02;
 export function pull(f: Filter, asked: number, keyed: number): Filter {
 	const held = dialUnderLoad(asked, keyed, stoppingVariance(f), roundingVariance(f.dialStep));
 	const { loaded, deviation, part } = held;
-	const c = covarianceWith(f, outcomeOf(f.mean, loaded).row);
+	const c = covarianceWith(f, releasedFrom(f.mean, loaded).row);
 	const now = reach(f, loaded);
 	const before = { mean: f.mean[ANGLE]!, variance: f.cov[ANGLE]![ANGLE]! };
 	const max = maxMoments(
@@ -213,7 +213,7 @@ export function pull(f: Filter, asked: number, keyed: number): Filter {
 		stopped: Math.max(f.stopped, asked - f.mean[SEAT]!),
 		held: Math.max(f.held, keyed),
 		seen: false,
-		first: f.pulls === 0 ? spread(f, now.variance) : f.first,
+		first: f.pulls === 0 ? pullSpread(f, now.variance) : f.first,
 		scatter: deviation === null ? f.scatter : withDeviation(f.scatter, 'stop', deviation, part),
 	};
 }
@@ -227,7 +227,7 @@ export function growthExpected(f: Filter): number {
 }
 
 /** Standard deviation of what a pull leaves, the operator stopping within his scatter; `variance` of a pull to an exact angle. */
-export function spread(f: Filter, variance: number): number {
+export function pullSpread(f: Filter, variance: number): number {
 	return Math.sqrt(variance + stoppingVariance(f));
 }
 

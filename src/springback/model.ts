@@ -61,7 +61,7 @@ export type FilterReading = 'angle' | 'released' | 'pointer';
  * C(loaded) of these unknowns, and how it follows each of them there: `mean` and `row`. The build-up is the only unknown that it does not
  * follow in proportion.
  */
-export function outcomeOf(x: readonly number[], loaded: number): { mean: number; row: number[] } {
+export function releasedFrom(x: readonly number[], loaded: number): { mean: number; row: number[] } {
 	const u = loaded / 90;
 	const buildUp = clamp(x[BUILD_UP]!, -MOST_BUILD_UP, MOST_BUILD_UP);
 	const built = loaded / (COMMON_BUILD_UP * Math.exp(buildUp));

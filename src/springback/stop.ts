@@ -7,9 +7,9 @@ import {
 	type Filter,
 	made,
 	newSeat,
+	pullSpread,
 	reach,
 	settledSd,
-	spread,
 	stoppingVariance,
 	zeroOf,
 } from './filter.ts';
@@ -82,7 +82,7 @@ export function suggestStop(f: Filter, req: StopRequest): StopSuggestion {
 function best(f: Filter, req: StopRequest): number {
 	const outcome = (loaded: number) => {
 		const { mean, variance } = reach(f, loaded);
-		return { mean, sd: spread(f, variance) };
+		return { mean, sd: pullSpread(f, variance) };
 	};
 	const stand = { angle: made(f).angle, first: f.pulls === 0 ? null : f.first };
 	return worthiest(outcome, req, stand, handsOf(f));
@@ -132,7 +132,7 @@ function outcome(f: Filter, stop: number): { angle: number; sd: number } {
 /** Of the pull, or already so before it. */
 function riskAt(f: Filter, stop: number, most: number): number {
 	const now = reach(f, stop);
-	const byPull = above(now.mean, spread(f, now.variance), most);
+	const byPull = above(now.mean, pullSpread(f, now.variance), most);
 	return Math.max(byPull, above(made(f).angle, made(f).sd, most));
 }
 
@@ -160,7 +160,7 @@ function tooFar(f: Filter, req: StopRequest, within: number): number | null {
 	const again = newSeat(f);
 	const stop = beyondHeld(again, req.dialStep);
 	const { mean, variance } = reach(again, stop);
-	const reached = above(mean, spread(again, variance), req.target - req.under);
+	const reached = above(mean, pullSpread(again, variance), req.target - req.under);
 	const risk = riskAt(again, stop, req.target + req.over);
 	const gained = Math.max(reached, 1 - (1 - reached) * (1 - within)) - risk - within;
 	return risk > req.risk * Math.max(1, WORTH_RISKING * gained) ? risk : null;

@@ -44,7 +44,7 @@ export function dieNumbers(job: Pick<Job, 'shape' | 'tooling'>, bends: number): 
 export const hasSeveralDies = (job: Pick<Job, 'shape' | 'tooling'>): boolean => diesOf(job).length > 1;
 
 /** Where the job file says a figure of a die, which is the job's own where the die has none. */
-export function placeOf({ tooling }: Pick<Job, 'tooling'>, die: string, field: keyof DieFields): string {
+export function filePlaceOf({ tooling }: Pick<Job, 'tooling'>, die: string, field: keyof DieFields): string {
 	if (die === tooling.die || tooling.dies?.[die]?.[field] === undefined) return `tooling.${field}`;
 	return furtherPlace(die, field);
 }

@@ -5,12 +5,12 @@ import { leastOver, pointToArc, pointToSegment, type Segment, segmentToSegment }
 import type { Shape } from './shape.ts';
 
 /** A straight or a bend, numbered from 1 at the start end. */
-export type Part = { straight: number } | { bend: number };
+export type TubePart = { straight: number } | { bend: number };
 
 export interface Contact {
 	/** Nearer to the start end. */
-	first: Part;
-	second: Part;
+	first: TubePart;
+	second: TubePart;
 	/** Between the center lines. */
 	distance: number;
 }
@@ -83,7 +83,7 @@ export function selfContact(shape: Shape, od: number): Contact | null {
 		precision: PRECISION * od,
 	};
 	let nearest: Contact | null = null;
-	const offer = (first: Part, second: Part, distance: number) => {
+	const offer = (first: TubePart, second: TubePart, distance: number) => {
 		if (distance >= search.limit) return;
 		nearest = { first, second, distance };
 		search.limit = distance;

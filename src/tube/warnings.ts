@@ -1,11 +1,11 @@
 import { bentAsOf } from './bent-as.ts';
 import { hasCrown } from './checks.ts';
-import { diesAtWork, growthAt, hasSeveralDies, placeOf, toolingOf, toolingOfDie } from './dies.ts';
+import { diesAtWork, filePlaceOf, growthAt, hasSeveralDies, toolingOf, toolingOfDie } from './dies.ts';
 import { frames } from './frames.ts';
 import { type PlannedGrowth, refused, withoutRoom } from './growth.ts';
 import type { Job } from './job.ts';
 import { cutLength, marks } from './marks.ts';
-import { type Part, selfContact } from './self-contact.ts';
+import { selfContact, type TubePart } from './self-contact.ts';
 import type { Shape } from './shape.ts';
 import { swing } from './swing.ts';
 
@@ -23,7 +23,7 @@ export type Warning = { at: string } & (
 	| { code: 'short-clamp'; bend: number; needs: number; is: number }
 	| { code: 'dial-limit'; bend: number; angle: number; stop: number; maxAngle: number }
 	| { code: 'short-follow'; bend: number; needs: number; is: number }
-	| { code: 'self-contact'; parts: [Part, Part]; distance: number; od: number }
+	| { code: 'self-contact'; parts: [TubePart, TubePart]; distance: number; od: number }
 	/** `die`: on which side of the tube the die lies where the part comes down to the floor; null: on either. */
 	| { code: 'floor-contact'; bend: number; depth: number; floor: number; die: 'left' | 'right' | null }
 	| { code: 'no-crown'; name: string; from: number; bend: number }
@@ -78,7 +78,7 @@ function tightRadius(job: Job): Warning[] {
 		const { clr } = toolingOfDie(job, die);
 		if (!isUnder(clr, least)) return [];
 		const which = hasSeveralDies(job) ? { die } : {};
-		const at = placeOf(job, die, 'clr');
+		const at = filePlaceOf(job, die, 'clr');
 		return [{ at, code: 'tight-radius', clr, least, diameters: LEAST_RADIUS, ...which }];
 	});
 }
@@ -133,7 +133,7 @@ function floorContacts(job: Job, shape: Shape): Hindrance[] {
 		const depth = Math.max(above, below);
 		if (!isUnder(floor, depth)) return [];
 		const die = isUnder(floor, Math.min(above, below)) ? null : below > above ? 'left' : 'right';
-		return [{ at: placeOf(job, bentOn, 'floor'), code: 'floor-contact', bend: i + 1, depth, floor, die }];
+		return [{ at: filePlaceOf(job, bentOn, 'floor'), code: 'floor-contact', bend: i + 1, depth, floor, die }];
 	});
 }
 

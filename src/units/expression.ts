@@ -4,7 +4,7 @@ import type { Unit } from './units.ts';
 import { UnitsError } from './units-error.ts';
 
 /** What is read: `units` tells which unit words may stand after a number, `example` how one is written. */
-export interface Reader {
+export interface ExpressionReader {
 	units(word: string): Unit | undefined;
 	example: string;
 }
@@ -22,7 +22,7 @@ const LONGEST = 512;
  * The value of a text in the reader's unit.
  * @throws UnitsError naming the text and what would be right
  */
-export function evaluate(text: string, reader: Reader): number {
+export function evaluate(text: string, reader: ExpressionReader): number {
 	if (text.length > LONGEST) {
 		throw new UnitsError(`${text.slice(0, LONGEST)}…`, `that is too long for a number; write ${reader.example}`);
 	}
@@ -40,7 +40,7 @@ class Expression {
 	constructor(
 		private readonly text: string,
 		private readonly tokens: readonly Token[],
-		private readonly reader: Reader,
+		private readonly reader: ExpressionReader,
 	) {}
 
 	whole(): Value {

@@ -1,5 +1,5 @@
 /** Lengths, angles and plain numbers as people write them. */
-import { evaluate, type Reader } from './expression.ts';
+import { type ExpressionReader, evaluate } from './expression.ts';
 import { lengthUnit, type Unit, type Units } from './units.ts';
 import { UnitsError } from './units-error.ts';
 
@@ -9,11 +9,11 @@ const LENGTH_EXAMPLES: Readonly<Record<Units, string>> = {
 };
 const DEGREE: Unit = { name: 'degree', convert: (count) => count, own: true };
 const DEGREE_WORDS = new Set(['°', 'deg', 'degree', 'degrees']);
-const ANGLE: Reader = {
+const ANGLE: ExpressionReader = {
 	units: (word) => (DEGREE_WORDS.has(word) ? DEGREE : undefined),
 	example: 'an angle in degrees such as 45, 22.5, 22 1/2 or 90 - 12.5',
 };
-const NUMBER: Reader = { units: () => undefined, example: 'a number such as 0.93 or 15/16' };
+const NUMBER: ExpressionReader = { units: () => undefined, example: 'a number such as 0.93 or 15/16' };
 
 /**
  * A length in `units`: a number, or a text with decimals (point or comma), fractions, feet and inches, sums and
@@ -52,7 +52,7 @@ export function parseQuantity(text: string | number, kind: Quantity, units: Unit
 	return kind === 'angle' ? parseAngle(text) : parseNumber(text);
 }
 
-function read(text: string | number, reader: Reader): number {
+function read(text: string | number, reader: ExpressionReader): number {
 	if (typeof text === 'string') return evaluate(text, reader);
 	if (Number.isFinite(text)) return text;
 	throw new UnitsError(String(text), `write ${reader.example}`);

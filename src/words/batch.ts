@@ -1,4 +1,4 @@
-import type { Batch, NextPiece, Walk } from '../session/batch/batch.ts';
+import type { Batch, BatchWalk, NextPiece } from '../session/batch/batch.ts';
 import type { Pieces } from '../session/batch/pieces.ts';
 import { trimmed } from '../units/format.ts';
 import { inHundred } from './chance.ts';
@@ -30,12 +30,12 @@ export function nextWords(next: NextPiece, wanted: number): string {
 }
 
 /** That a bend walks off, and what to look at; the rule stands in `WALK_RULE`. */
-export function walkWords(bend: number, { by, pieces }: Walk): string {
+export function walkWords(bend: number, { by, pieces }: BatchWalk): string {
 	return `Bend ${bend} walks off: ${angle(Math.abs(by))} ${by > 0 ? 'more' : 'less'} over the last ${pieces} pieces. Look at the die, the slack and the pressure.`;
 }
 
 /** By which rule, and how likely it is by chance. */
-export function walkRule(walks: readonly Walk[]): string {
+export function walkRule(walks: readonly BatchWalk[]): string {
 	const most = Math.max(...walks.map(({ chance }) => chance));
 	return `Rule: Mann's trend test (Econometrica 1945), slope by Sen (1968); ${inHundred(most)} by chance.`;
 }
@@ -51,7 +51,7 @@ export function timeWords({ seconds }: Batch): string {
 }
 
 /** A mean error against the drawing: `0.3° short`. */
-export function errorWords(error: number): string {
+export function meanErrorWords(error: number): string {
 	if (Math.abs(error) < 0.05) return 'as drawn';
 	return `${about(Math.abs(error))} ${error < 0 ? 'short' : 'over'}`;
 }

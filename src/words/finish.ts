@@ -30,7 +30,7 @@ export function finishWords(fact: FinishFact, style: Wording): string {
 }
 
 /** Where an end is cut. */
-export function cutWords({ end, off, bend, fromTangent, fromCorner }: Cut, style: Wording): string {
+export function cutOffWords({ end, off, bend, fromTangent, fromCorner }: Cut, style: Wording): string {
 	const where = end === 'start' ? `where bend ${bend} begins` : `where bend ${bend} ends`;
 	const leg = `${fine(fromTangent, style)} from ${where}, ${fine(fromCorner, style)} from its corner`;
 	const name = end === 'start' ? 'Start end' : 'Far end';

@@ -110,7 +110,7 @@ function tubeWords(longer: number, job: Ruled): string {
 		: `The tube is cut ${fine(longer, job)} longer for it.`;
 }
 
-export const markNumber = (bend: number) => String(bend);
+export const markNumberLabel = (bend: number) => String(bend);
 
 /** What an end of the drawn plane is. `bend`: the plane's own at that end, of so many. */
 export function planeEndLabel(end: EndName, bend: number, bends: number): string {

@@ -1,13 +1,13 @@
 /** What came of copying sessions between folders, and of looking through every log. */
-import type { Copied, Exchanged, Left, LeftOut, Noticed, Verified } from '../journal/exchange/facts.ts';
+import type { Copied, Exchanged, LeftBehind, LeftOut, Noticed, Verified } from '../journal/exchange/facts.ts';
 import { foreign, foreignName } from './foreign.ts';
 import { causeWords, journalWords } from './journal.ts';
 
 /** Which way sessions went. */
-export type Way = 'export' | 'import';
+export type ExchangeWay = 'export' | 'import';
 
 /** What came of it: how many of each kind, then each one that needs a look. `folder`: where to, or where from. */
-export function exchangedText(way: Way, folder: string, { copied, left, stopped }: Exchanged): string {
+export function exchangedText(way: ExchangeWay, folder: string, { copied, left, stopped }: Exchanged): string {
 	const where = `${way === 'export' ? 'to' : 'from'} ${foreign(folder)}`;
 	const isEmpty = copied.length + left.length === 0 && stopped === null;
 	const added = countOf(copied, 'added');
@@ -34,7 +34,7 @@ function apartWords({ id, path, other, lines }: Extract<Copied, { how: 'apart' }
 	return `Session ${foreignName(id)} went on in two places, apart ${after}. Both are kept: ${foreign(other)} and ${foreign(path)}.`;
 }
 
-function leftLines(left: readonly Left[]): string[] {
+function leftLines(left: readonly LeftBehind[]): string[] {
 	if (left.length === 0) return [];
 	return [
 		`Left out ${sessions(left.length)}:`,
@@ -64,7 +64,7 @@ function leftOut(why: LeftOut): string {
 	}
 }
 
-function stoppedWords(way: Way, { log, cause }: NonNullable<Exchanged['stopped']>): string {
+function stoppedWords(way: ExchangeWay, { log, cause }: NonNullable<Exchanged['stopped']>): string {
 	const again = `Make room, or mend the disk, and ${way} again: what is copied stays, and nothing is copied twice.`;
 	return `The disk refused ${foreign(log)}: ${foreign(causeWords(cause))}. Nothing after it is copied. ${again}`;
 }
@@ -85,7 +85,7 @@ export function exchangedDocument(folder: string, { copied, left, stopped }: Exc
 	};
 }
 
-const leftDocuments = (left: readonly Left[]): object[] =>
+const leftDocuments = (left: readonly LeftBehind[]): object[] =>
 	left.map(({ name, why }) => ({ name, code: why.code, why: leftOutWords(why) }));
 
 /** What came of looking through every log. */

@@ -18,7 +18,7 @@ export function correctedWords(output: Output, job: Job): string | null {
 	return `corrected: the far end should come out ${now} from its place; by the drawing's numbers ${drawn}.`;
 }
 
-export const LEGEND =
+export const ANGLES_LEGEND =
 	'Angles in degrees. Believed: what the program thinks it is. Truly: what the simulated tube has; no shop knows that.';
 
 export const LEFT_EARLY =

@@ -8,7 +8,7 @@ import { bendLimits, type SessionView } from '../session/report/views.ts';
 import { diesAtWork, toolingOfDie } from '../tube/dies.ts';
 import { trimmed } from '../units/format.ts';
 import { pieceWords } from './batch.ts';
-import { cutWords, finishWords } from './finish.ts';
+import { cutOffWords, finishWords } from './finish.ts';
 import { foreign, foreignName } from './foreign.ts';
 import { localMinute, type WallClock } from './local-time.ts';
 import { about, angle, dial, exactAngle, fine, readingSpread, tape } from './numbers.ts';
@@ -142,7 +142,7 @@ export function openWords(state: State, { bends, checks, status, job }: SessionV
 			? [
 					...cutsOf(state)
 						.filter(({ off }) => fine(off, job) !== fine(0, job))
-						.map((cut) => cutWords(cut, job)),
+						.map((cut) => cutOffWords(cut, job)),
 					...finishList(state).map((fact) => finishWords(fact, job)),
 				]
 			: checks.flatMap(({ name, reading }) => (reading === null ? [`Check ${foreignName(name)} was not read.`] : []));

@@ -98,7 +98,7 @@ export function sheetHead(job: Job): (readonly [name: string, value: string])[] 
 }
 
 /** The tube to cut, and what of it is trim. */
-export function cutWords(cut: number, job: Job): string {
+export function tapeCutWords(cut: number, job: Job): string {
 	const { start, end } = job.trim;
 	const trims =
 		start === 0 && end === 0

@@ -1,4 +1,4 @@
-import type { Part } from '../tube/self-contact.ts';
+import type { TubePart } from '../tube/self-contact.ts';
 import type { Warning } from '../tube/warnings.ts';
 import { foreignName } from './foreign.ts';
 import { growthPercent } from './growth.ts';
@@ -67,4 +67,4 @@ export const withText = (warning: Warning, style: Ruled) => ({
 	text: warningWords(warning, style),
 });
 
-const partName = (part: Part): string => ('bend' in part ? `bend ${part.bend}` : `straight ${part.straight}`);
+const partName = (part: TubePart): string => ('bend' in part ? `bend ${part.bend}` : `straight ${part.straight}`);

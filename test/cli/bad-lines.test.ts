@@ -6,7 +6,7 @@ import { setImmediate as turn } from 'node:timers/promises';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Io } from '../../src/cli/io.ts';
-import { LineReader, linesOf } from '../../src/cli/line-reader.ts';
+import { LineReader, linesIn } from '../../src/cli/line-reader.ts';
 import { runLines } from '../../src/cli/lines.ts';
 import { LiveSession } from '../../src/journal/live.ts';
 import { collect } from '../helpers/collect.ts';
@@ -97,7 +97,7 @@ describe('a bad answer is refused with the limit named, and the next one is take
 		}
 		const lines: string[] = [];
 		const input = Readable.from(pieces(), { objectMode: false });
-		for await (const line of linesOf(input, 65_536, new AbortController().signal)) lines.push(line);
+		for await (const line of linesIn(input, 65_536, new AbortController().signal)) lines.push(line);
 		expect(lines.map(({ length }) => length)).toEqual([65_537, '{"undo":true}'.length, 0]);
 		expect(most).toBeLessThan(200_000_000);
 	});

@@ -3,7 +3,7 @@ import { chmodSync, cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from
 import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Candidate, candidates, type Known } from '../../src/cli/completion/candidates.ts';
+import { type Candidate, candidates, type KnownNames } from '../../src/cli/completion/candidates.ts';
 import { SCRIPTS } from '../../src/cli/completion/scripts.ts';
 import { openSettings } from '../../src/settings/settings.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
@@ -12,7 +12,7 @@ import { Pty } from '../helpers/screen/pty.ts';
 
 const list = (...values: string[]): Candidate[] => values.map((value) => ({ value, says: '' }));
 
-const KNOWN: Known = {
+const KNOWN: KnownNames = {
 	sessions: (open) => (open ? list('20260102-open') : list('20260102-open', '20260101-done')),
 	benders: () => list('shop', 'big one'),
 	dies: (bender) => (bender === 'shop' ? list('five') : list('five', 'six')),

@@ -5,7 +5,7 @@ import { parse } from 'csv-parse/sync';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readCommandLine } from '../../src/cli/args.ts';
 import { csvText } from '../../src/cli/csv.ts';
-import { help } from '../../src/cli/help.ts';
+import { helpText } from '../../src/cli/help.ts';
 import { runLog } from '../../src/cli/log.ts';
 import { logRequest } from '../../src/cli/log-options.ts';
 import { LIST_COLUMNS } from '../../src/review/csv-list.ts';
@@ -140,7 +140,7 @@ describe('comma-separated values, read by another reader', () => {
 	});
 
 	it('have every column in help tables, in their order', () => {
-		const page = help('tables');
+		const page = helpText('tables');
 		for (const [head, columns] of [
 			['pullbook log --csv', LIST_COLUMNS],
 			['pullbook log ID --csv', PULL_COLUMNS],

@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { readCommandLine } from '../../src/cli/args.ts';
 import { EXIT } from '../../src/cli/exit.ts';
-import { help } from '../../src/cli/help.ts';
+import { helpText } from '../../src/cli/help.ts';
 import { SMALLEST } from '../../src/screen/shell/frame.ts';
 import { SET_SD } from '../../src/session/estimate/estimate.ts';
 import { FITS, mayFit } from '../../src/session/report/verdict.ts';
@@ -19,9 +19,9 @@ import {
 	ANSWERS,
 	ASKS,
 	CHECKS,
-	EVIDENCE,
+	EVIDENCE_LINES,
 	NOTES,
-	READINGS,
+	READING_LINES,
 	WARNINGS,
 } from '../../src/words/topics/line-words.ts';
 import { topicLines } from '../../src/words/topics/lines.ts';
@@ -44,7 +44,7 @@ const listed = (name: TopicName) => TOPICS[name].sections.flatMap(({ rows = [] }
 describe('a topic of help', () => {
 	it.each(names)('%s begins with examples, and those of the command line are understood', (name) => {
 		const { examples } = TOPICS[name];
-		expect(help(name).startsWith('Examples\n')).toBe(true);
+		expect(helpText(name).startsWith('Examples\n')).toBe(true);
 		expect(examples.length).toBeGreaterThan(1);
 		for (const [line] of examples) {
 			const command = /pullbook ?([^;&]*)/.exec(line)?.[1]?.trim();
@@ -66,7 +66,7 @@ describe('a topic of help', () => {
 	});
 
 	it('is listed by pullbook help, beside the commands', () => {
-		for (const name of names) expect(help(null)).toContain(`\n  pullbook help ${name} `);
+		for (const name of names) expect(helpText(null)).toContain(`\n  pullbook help ${name} `);
 	});
 });
 
@@ -113,8 +113,8 @@ describe('pullbook help line-mode', () => {
 	});
 
 	it('names every ask, note, answer, kind and code that the types have', () => {
-		const page = help('line-mode');
-		const tables = [ASKS, NOTES, ANSWERS, EVIDENCE, READINGS, CHECKS, ADVICE, WARNINGS, REASON_CODES];
+		const page = helpText('line-mode');
+		const tables = [ASKS, NOTES, ANSWERS, EVIDENCE_LINES, READING_LINES, CHECKS, ADVICE, WARNINGS, REASON_CODES];
 		const all = tables.flatMap((table) => Object.keys(table));
 		expect(all.length).toBeGreaterThan(130);
 		for (const name of all) expect(page).toMatch(new RegExp(`^  ${name} `, 'm'));
@@ -129,7 +129,7 @@ describe('pullbook help line-mode', () => {
 		const { out } = await runProgram(['bend', 'jobs/handrail-knee.json', '--lines'], { input, home });
 		const [, actions = ''] = /the actions are ([\w, ]+)/.exec(out) ?? [];
 		expect(actions.split(', ').length).toBeGreaterThan(10);
-		for (const action of actions.split(', ')) expect(help('line-mode')).toContain(`{"${action}":`);
+		for (const action of actions.split(', ')) expect(helpText('line-mode')).toContain(`{"${action}":`);
 	});
 });
 
@@ -137,7 +137,7 @@ describe('the numbers in a topic', () => {
 	const source = (constant: RegExp) => sources.flatMap(({ text }) => constant.exec(text)?.[1] ?? []);
 
 	it('are those that the program goes by', () => {
-		const method = help('method').replace(/\s+/g, ' ');
+		const method = helpText('method').replace(/\s+/g, ' ');
 		expect(method).toContain(`${10 * FITS} in 10 or more`);
 		expect(method).toContain(`5 to ${10 * FITS} in 10`);
 		expect([mayFit(false, 0.5), mayFit(false, 0.499)]).toEqual([true, false]);
@@ -149,9 +149,9 @@ describe('the numbers in a topic', () => {
 		expect(source(/const FAR_SHORT = (\d+);/)).toEqual(['5']);
 		expect(method).toContain('below three diameters');
 		expect(source(/const LEAST_RADIUS = (\d+);/)).toEqual(['3']);
-		expect(help('learning').replace(/\s+/g, ' ')).toContain('reads logs for two seconds');
+		expect(helpText('learning').replace(/\s+/g, ' ')).toContain('reads logs for two seconds');
 		expect(source(/const START_MS = (\d+);/)).toEqual(['2000']);
-		expect(help('display').replace(/\s+/g, ' ')).toContain(`${SMALLEST.columns} columns by ${SMALLEST.rows} rows`);
+		expect(helpText('display').replace(/\s+/g, ' ')).toContain(`${SMALLEST.columns} columns by ${SMALLEST.rows} rows`);
 	});
 });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { estimateAsBuilt, marginal, placeOf, spreadOf } from '../../src/fit/as-built.ts';
+import { estimateAsBuilt, marginal, spreadOf, unknownAt } from '../../src/fit/as-built.ts';
 import type { AsBuiltInput } from '../../src/fit/built-tube.ts';
 import { uncutShape } from '../../src/fit/raw-tube.ts';
 import { draws } from '../../src/practice/random.ts';
@@ -22,7 +22,7 @@ describe('the estimate of a made tube, without readings', () => {
 		expect(marginal(built, 'mark', 1)).toEqual({ value: 30, sd: expect.closeTo(0.0125, 12) });
 		expect(marginal(built, 'angle', 1)).toEqual({ value: 45, sd: expect.closeTo(0.25, 12) });
 		expect(marginal(built, 'rotation', 1)).toEqual({ value: 90, sd: expect.closeTo(0.4, 12) });
-		expect(built.covariance[placeOf('angle', 0)]![placeOf('mark', 1)]).toBe(0);
+		expect(built.covariance[unknownAt('angle', 0)]![unknownAt('mark', 1)]).toBe(0);
 	});
 });
 
@@ -53,7 +53,7 @@ describe('the estimate against the posterior that is reckoned otherwise', () => 
 		const whole = by.reduce((sum, slope, k) => sum + slope * shared[k]!, sd ** 2);
 		const gain = shared.map((part) => part / whole);
 		const off = reading - (32 - 12 - 60 * 6 * rad);
-		const places = [placeOf('mark', 0), placeOf('angle', 0), placeOf('mark', 1)];
+		const places = [unknownAt('mark', 0), unknownAt('angle', 0), unknownAt('mark', 1)];
 		const told = [12, 60, 32];
 		for (const [i, place] of places.entries()) {
 			expect(built.mean[place]).toBeCloseTo(told[i]! + gain[i]! * off, 8);
@@ -114,7 +114,7 @@ describe('the estimate against the posterior that is reckoned otherwise', () => 
 		expect(Math.abs(two.value - mean2) / two.sd).toBeLessThan(5 / Math.sqrt(count));
 		expect(Math.abs(one.sd / Math.sqrt(var1) - 1)).toBeLessThan(5 / Math.sqrt(2 * count));
 		expect(Math.abs(two.sd / Math.sqrt(var2) - 1)).toBeLessThan(5 / Math.sqrt(2 * count));
-		const together = built.covariance[placeOf('angle', 0)]![placeOf('angle', 1)]!;
+		const together = built.covariance[unknownAt('angle', 0)]![unknownAt('angle', 1)]!;
 		const correlation = (of(sums.a1a2) - mean1 * mean2) / Math.sqrt(var1 * var2);
 		expect(Math.abs(together / (one.sd * two.sd) - correlation)).toBeLessThan(5 / Math.sqrt(count));
 	});

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Levers, leftOf } from '../../src/maths/bounded-ridge.ts';
+import { type Levers, residualOf } from '../../src/maths/bounded-ridge.ts';
 
 const number = (most: number) => fc.double({ min: -most, max: most, noNaN: true, noDefaultInfinity: true });
 const dot = (a: readonly number[], b: readonly number[]) => a.reduce((sum, x, i) => sum + x * b[i]!, 0);
@@ -35,17 +35,17 @@ describe('what levers within bounds leave of misses', () => {
 	// By hand: x = -a m / (1 + a^2) leaves m / (1 + a^2).
 	it('is what one lever leaves, free or held', () => {
 		const lever = (most: number): Levers => ({ columns: [[3]], lower: [-most], upper: [most] });
-		expect(leftOf([20], lever(Number.POSITIVE_INFINITY))[0]).toBeCloseTo(2, 12);
-		expect(leftOf([20], lever(1))[0]).toBeCloseTo(17, 12);
-		expect(leftOf([20], { columns: [], lower: [], upper: [] })).toEqual([20]);
-		expect(leftOf([0], lever(1))).toEqual([0]);
+		expect(residualOf([20], lever(Number.POSITIVE_INFINITY))[0]).toBeCloseTo(2, 12);
+		expect(residualOf([20], lever(1))[0]).toBeCloseTo(17, 12);
+		expect(residualOf([20], { columns: [], lower: [], upper: [] })).toEqual([20]);
+		expect(residualOf([0], lever(1))).toEqual([0]);
 	});
 
 	// Karush, Kuhn and Tucker: for a convex function, necessary and sufficient for the one least value.
 	it('comes of an x within its bounds that nothing better lies beside', () => {
 		fc.assert(
 			fc.property(anyProblem, ({ misses, ...levers }) => {
-				const r = leftOf(misses, levers);
+				const r = residualOf(misses, levers);
 				const x = xOf(r, levers);
 				const size = Math.max(1, ...levers.columns.flat().map(Math.abs));
 				for (const [row, miss] of misses.entries()) {
@@ -64,7 +64,7 @@ describe('what levers within bounds leave of misses', () => {
 				fc.pre(Math.hypot(...direction) > 0.1);
 				const along = (by: number) => direction.map((x) => by * x);
 				const columns = [along(1e9), along(-3e9)];
-				const r = leftOf(along(5), { columns, lower: [-Infinity, -Infinity], upper: [Infinity, Infinity] });
+				const r = residualOf(along(5), { columns, lower: [-Infinity, -Infinity], upper: [Infinity, Infinity] });
 				expect(Math.hypot(...r)).toBeLessThan(1e-3);
 			}),
 			{ seed: 32, numRuns: 200 },

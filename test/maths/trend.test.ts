@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { trendOf } from '../../src/maths/trend.ts';
+import { rankTrend } from '../../src/maths/trend.ts';
 import { draws } from '../helpers/shop/plain-shop.ts';
 
 /** Numbers 1 to n in an order of that score: rising, with `down` pairs turned. */
@@ -34,20 +34,20 @@ const TABLE: [n: number, score: number, chance: number][] = [
 
 describe('a trend', () => {
 	it.each(TABLE)('of %i numbers scoring %i comes by chance as the table has it', (n, score, chance) => {
-		const found = trendOf(ofScore(n, score));
+		const found = rankTrend(ofScore(n, score));
 		expect(found.score).toBe(score);
 		expect(found.chance / 2).toBeCloseTo(chance, chance < 0.01 ? 4 : 3);
 	});
 
 	it('falls as it rises', () => {
-		const rising = trendOf([1, 2, 4, 3, 5, 7]);
-		const falling = trendOf([-1, -2, -4, -3, -5, -7]);
+		const rising = rankTrend([1, 2, 4, 3, 5, 7]);
+		const falling = rankTrend([-1, -2, -4, -3, -5, -7]);
 		expect(falling).toEqual({ score: -rising.score, chance: rising.chance, slope: -rising.slope });
 	});
 
 	it('has the slope of a line, whatever one wild number does to it', () => {
-		expect(trendOf([1, 1.5, 2, 2.5, 3]).slope).toBeCloseTo(0.5, 12);
-		expect(trendOf([1, 1.5, 2, 99, 3, 3.5, 4]).slope).toBeCloseTo(0.5, 12);
+		expect(rankTrend([1, 1.5, 2, 2.5, 3]).slope).toBeCloseTo(0.5, 12);
+		expect(rankTrend([1, 1.5, 2, 99, 3, 3.5, 4]).slope).toBeCloseTo(0.5, 12);
 	});
 
 	it('comes by chance as often as it says', () => {
@@ -55,7 +55,7 @@ describe('a trend', () => {
 		const times = 4000;
 		let found = 0;
 		for (let i = 0; i < times; i++) {
-			const { chance } = trendOf(Array.from({ length: 9 }, () => draw.normal(0, 1)));
+			const { chance } = rankTrend(Array.from({ length: 9 }, () => draw.normal(0, 1)));
 			if (chance < 0.05) found++;
 		}
 		// At most .05, since the score goes in steps: with nine numbers the step below it has .0446 (the table's .022, twice).

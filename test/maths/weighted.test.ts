@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { standardCloud } from '../../src/maths/cloud.ts';
-import { clears, giveOrTake } from '../../src/maths/weighted.ts';
+import { clears, halfBand } from '../../src/maths/weighted.ts';
 
 const even = (values: readonly unknown[]) => values.map(() => 1);
 
 describe('the give or take', () => {
 	it('is the standard deviation of a normal distribution about what is told', () => {
 		const values = standardCloud(46).map(([z]) => 12 + 0.3 * z!);
-		expect(Math.abs(giveOrTake(values, even(values), 12) / 0.3 - 1)).toBeLessThan(0.04);
+		expect(Math.abs(halfBand(values, even(values), 12) / 0.3 - 1)).toBeLessThan(0.04);
 	});
 
 	// Chi-square's 90 % quantiles: 4.605 with two degrees of freedom, 6.251 with three (NIST/SEMATECH e-Handbook, table 1.3.6.7.4).
@@ -16,12 +16,12 @@ describe('the give or take', () => {
 		[3, 6.251],
 	])('of a distance told as 0, off in %i directions alike, holds nine in ten true ones', (ways, quantile) => {
 		const values = standardCloud(46).map((z) => Math.hypot(...z.slice(0, ways)));
-		expect(Math.abs((1.6449 * giveOrTake(values, even(values), 0)) / Math.sqrt(quantile) - 1)).toBeLessThan(0.04);
+		expect(Math.abs((1.6449 * halfBand(values, even(values), 0)) / Math.sqrt(quantile) - 1)).toBeLessThan(0.04);
 	});
 
 	it('goes by the weights', () => {
-		expect(giveOrTake([1, 2, 3, 50], [1, 1, 1, 0], 1)).toBeLessThanOrEqual(2 / 1.6449);
-		expect(giveOrTake([1, 1, 1], [1, 1, 1], 1)).toBe(0);
+		expect(halfBand([1, 2, 3, 50], [1, 1, 1, 0], 1)).toBeLessThanOrEqual(2 / 1.6449);
+		expect(halfBand([1, 1, 1], [1, 1, 1], 1)).toBe(0);
 	});
 });
 

@@ -2,12 +2,12 @@ import { Box } from 'ink';
 import { render } from 'ink-testing-library';
 import { describe, expect, test } from 'vitest';
 import { arrowRows } from '../../src/screen/drawing/turn-arrow.ts';
-import { Row } from '../../src/screen/shell/FrameView.tsx';
+import { FrameRow } from '../../src/screen/shell/FrameView.tsx';
 import { lookOf, styleOf } from '../../src/screen/shell/look.ts';
 import { choiceLines } from '../../src/screen/text/choice-list.ts';
 import { digitRows, digitSize } from '../../src/screen/text/digits.ts';
 import { keyLines } from '../../src/screen/text/key-line.ts';
-import { asciiOnly, cut, type Line, span, spread } from '../../src/screen/text/line.ts';
+import { asciiOnly, cut, type Line, span, spreadOut } from '../../src/screen/text/line.ts';
 import { wrap } from '../../src/terminal/wrap.ts';
 
 const LOOK = lookOf({ TERM: 'xterm', NO_COLOR: '1' }, false);
@@ -18,7 +18,7 @@ function drawn(lines: readonly Line[]): string {
 		<Box flexDirection="column">
 			{lines.map((line, at) => (
 				// biome-ignore lint/suspicious/noArrayIndexKey: a row of the screen is its place.
-				<Row key={at} line={line} look={LOOK} />
+				<FrameRow key={at} line={line} look={LOOK} />
 			))}
 		</Box>,
 	);
@@ -156,8 +156,8 @@ describe('lines', () => {
 
 	test('are wrapped between words, spread and cut to the width', () => {
 		expect(wrap('Let the pressure off.', 10, 2)).toEqual(['Let the', '  pressure', '  off.']);
-		expect(drawn([spread([span('left')], [span('right')], 12)])).toBe('left   right');
-		expect(drawn([spread([span('much too long')], [span('right')], 12)])).toBe('much … right');
+		expect(drawn([spreadOut([span('left')], [span('right')], 12)])).toBe('left   right');
+		expect(drawn([spreadOut([span('much too long')], [span('right')], 12)])).toBe('much … right');
 		expect(drawn([cut([span('abc'), span('def')], 5)])).toBe('abcd…');
 	});
 });

@@ -3,7 +3,7 @@ import { cholesky } from '../../src/maths/cholesky.ts';
 import { normalQuantile } from '../../src/maths/normal.ts';
 import { type Filter, filterPrior, newTube, pull, reach } from '../../src/springback/filter.ts';
 import { springbackAt } from '../../src/springback/learned-curve.ts';
-import { outcomeOf } from '../../src/springback/model.ts';
+import { releasedFrom } from '../../src/springback/model.ts';
 import { observe } from '../../src/springback/reading.ts';
 import { draws } from '../helpers/shop/plain-shop.ts';
 
@@ -23,7 +23,7 @@ function drawn(prior: Filter, angle: number, count: number): number[] {
 	return [...Array(count)].map(() => {
 		const z = lower.map(() => draw.normal(0, 1));
 		const x = lower.map((line, i) => f.mean[i]! + line.reduce((sum, value, j) => sum + value * z[j]!, 0));
-		const leaves = (loaded: number) => outcomeOf(x, loaded).mean;
+		const leaves = (loaded: number) => releasedFrom(x, loaded).mean;
 		let [low, high] = [0, 270];
 		for (let i = 0; i < 40; i++) {
 			const middle = (low + high) / 2;

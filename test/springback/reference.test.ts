@@ -8,8 +8,8 @@ import {
 	newSeat,
 	newTube,
 	pull,
+	pullSpread,
 	reach,
-	spread,
 } from '../../src/springback/filter.ts';
 import { BUILD_UP_SD, LAG_PRIOR, TAKE_UP_PRIOR } from '../../src/springback/model.ts';
 import { expectReading, observe } from '../../src/springback/reading.ts';
@@ -127,7 +127,7 @@ function compared(list: readonly Happened[], foretold: readonly number[], seed: 
 		if (each.do === 'pull') {
 			const held = particles.estimate((guess) => leaves(guess, each.stop + draw.normal(0, 0.25)) - guess.seat);
 			const { mean, variance } = reach(f, each.stop);
-			compare(`pull ${i} to ${each.stop}`, held, { mean, sd: spread(f, variance) });
+			compare(`pull ${i} to ${each.stop}`, held, { mean, sd: pullSpread(f, variance) });
 		}
 		particles.take(each);
 		f = taken(f, each);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { cut, span, spread, widthOf } from '../../src/screen/text/line.ts';
+import { cut, span, spreadOut, widthOf } from '../../src/screen/text/line.ts';
 import { cellsOf, firstCells, padded } from '../../src/terminal/width.ts';
 import { wrap } from '../../src/terminal/wrap.ts';
 
@@ -29,7 +29,7 @@ describe('how wide a text is', () => {
 
 	test('lines of wide characters are wrapped and spread by their cells', () => {
 		expect(wrap('船尾 の枠 arch', 7)).toEqual(['船尾', 'の枠', 'arch']);
-		const line = spread([span('Set the tube')], [span('船尾の枠')], 24);
+		const line = spreadOut([span('Set the tube')], [span('船尾の枠')], 24);
 		expect(widthOf(line)).toBe(24);
 	});
 });

@@ -8,7 +8,7 @@ export interface Candidate {
 }
 
 /** What only the disk knows. */
-export interface Known {
+export interface KnownNames {
 	/** Newest first; `open`: only those that can be gone on with. */
 	sessions(open: boolean): readonly Candidate[];
 	benders(): readonly Candidate[];
@@ -43,7 +43,7 @@ interface Typed {
 }
 
 /** What may stand in place of the last of these words, which come after the program's name; what they begin with is typed already. */
-export function candidates(words: readonly string[], known: Known): Candidate[] {
+export function candidates(words: readonly string[], known: KnownNames): Candidate[] {
 	const typed = takenApart(words);
 	const all = typed.last.startsWith('-') ? optionsOf(typed.spec) : placesOf(typed, known);
 	return all.filter(({ value }) => value.startsWith(typed.last));
@@ -75,7 +75,7 @@ function optionsOf({ options }: CommandSpec): Candidate[] {
 	return Object.entries({ ...options, ...COMMON_OPTIONS }).map(([name, { says }]) => ({ value: `--${name}`, says }));
 }
 
-function placesOf(typed: Typed, known: Known): Candidate[] {
+function placesOf(typed: Typed, known: KnownNames): Candidate[] {
 	const { command, spec, operands, option } = typed;
 	if (option?.value !== undefined) {
 		const values = named(option.value, typed, known);
@@ -88,7 +88,7 @@ function placesOf(typed: Typed, known: Known): Candidate[] {
 	return operandsOf(typed, known);
 }
 
-function operandsOf(typed: Typed, known: Known): Candidate[] {
+function operandsOf(typed: Typed, known: KnownNames): Candidate[] {
 	const { operands, most, words = {} } = typed.spec;
 	const [first] = typed.operands;
 	if (typed.operands.length === 0) {
@@ -102,11 +102,11 @@ function operandsOf(typed: Typed, known: Known): Candidate[] {
 }
 
 /** What may stand for a name as the table of commands has it: `JOB`, or `JOB|ID` for either. */
-function named(name: string, typed: Typed, known: Known): readonly Candidate[] {
+function named(name: string, typed: Typed, known: KnownNames): readonly Candidate[] {
 	return name.split('|').flatMap((each) => ofKind(each, typed, known));
 }
 
-function ofKind(name: string, { command, operands, option, last }: Typed, known: Known): readonly Candidate[] {
+function ofKind(name: string, { command, operands, option, last }: Typed, known: KnownNames): readonly Candidate[] {
 	switch (name) {
 		case 'ID':
 			return known.sessions(option !== null);

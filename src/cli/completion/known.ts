@@ -9,10 +9,10 @@ import { localMinute } from '../../words/local-time.ts';
 import { TOPIC_NAMES } from '../../words/topics/names.ts';
 import { glancedRows } from '../job-rows.ts';
 import { wallClock } from '../wall-clock.ts';
-import type { Candidate, Known } from './candidates.ts';
+import type { Candidate, KnownNames } from './candidates.ts';
 
 /** What the home and the folder that one is in know. A key is pressed and somebody waits: no log is folded for it. */
-export function knownAt(home: string): Known {
+export function knownAt(home: string): KnownNames {
 	return {
 		sessions: (open) => sessionsIn(home, open),
 		benders: () => bendersIn(home).map((value) => ({ value, says: 'bender' })),

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { bentAs, count, end, flag, mark, number, ordinal, text, turn, units, warning } from './parts.ts';
+import { bentAs, countType, end, flag, mark, number, ordinal, text, turn, units, warning } from './parts.ts';
 
 const growthFrom = { value: number, from: z.enum(['job', 'die', 'expected']) };
 
@@ -32,7 +32,7 @@ export const layoutDocument = z.strictObject({
 	bends: z.array(bend),
 	corners: z.array(z.tuple([number, number, number])),
 	overall: z.strictObject({ x: number, y: number, z: number }),
-	checks: z.array(z.strictObject({ name: text, kind: text, design: number, tolerance: number, after: count })),
+	checks: z.array(z.strictObject({ name: text, kind: text, design: number, tolerance: number, after: countType })),
 	warnings: z.array(warning),
 	bentAs: z.optional(bentAs),
 	ends: z.strictObject({ start: choice, far: choice, better: z.nullable(end) }),

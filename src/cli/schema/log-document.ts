@@ -2,7 +2,7 @@ import * as z from 'zod/mini';
 import {
 	angleEstimate,
 	bentAs,
-	count,
+	countType,
 	end,
 	flag,
 	mark,
@@ -119,7 +119,7 @@ const setUp = z.strictObject({
 });
 
 const pull = z.strictObject({
-	seat: count,
+	seat: countType,
 	mark: z.nullable(askedMark),
 	turn: z.nullable(turn),
 	entry: ordinal,
@@ -128,7 +128,7 @@ const pull = z.strictObject({
 	loaded: number,
 	released: z.nullable(number),
 	measured: z.array(number),
-	opened: z.optional(z.array(count)),
+	opened: z.optional(z.array(countType)),
 	void: flag,
 	why: z.nullable(text),
 	reason: z.nullable(z.array(reason)),
@@ -166,6 +166,6 @@ export const logDocument = z.strictObject({
 	simulated: z.optional(z.literal(true)),
 	warnings: z.optional(z.array(warning)),
 	notes: z.array(text),
-	events: count,
+	events: countType,
 	bentAs: z.optional(bentAs),
 });

@@ -6,7 +6,7 @@ export const text = z.string();
 export const flag = z.boolean();
 /** Counted from 1. */
 export const ordinal = z.int().check(z.minimum(1));
-export const count = z.int().check(z.minimum(0));
+export const countType = z.int().check(z.minimum(0));
 export const units = z.enum(['in', 'mm']);
 export const end = z.enum(['start', 'far']);
 

@@ -11,7 +11,7 @@ import { valueAt } from './value.ts';
  * Takes the answer to the open question: a number or a text as typed, an option's value; empty: left out, where that is usual. Gives the
  * draft with the next question open, or every fault that a job file would have there.
  */
-export function answer(draft: Draft, text: string, shop: Shop): { draft: Draft } | { faults: readonly Fault[] } {
+export function answerDraft(draft: Draft, text: string, shop: Shop): { draft: Draft } | { faults: readonly Fault[] } {
 	const taken = take(draft, text.trim(), shop);
 	if ('fault' in taken) return { faults: [taken.fault] };
 	const { draft: next, place } = taken;

@@ -1,11 +1,11 @@
-import { bendsIn, type Draft, type Part, type Piece, type Place, unitsOf, type Value } from './draft.ts';
+import { bendsIn, type Draft, type GivenPiece, type Place, type Unfinished, unitsOf, type Value } from './draft.ts';
 import { put, withKey, withPart } from './put.ts';
 import { type Asked, choice, type Option, OWN, option, question, type Shop, type Taken } from './question.ts';
 import { addBend, addOffset } from './shape-parts.ts';
 import { lengthOf } from './value.ts';
 
 /** In the order in which they are offered. */
-const PIECES: readonly Piece[] = ['bend', 'corners', 'tangents', 'slope'];
+const PIECES: readonly GivenPiece[] = ['bend', 'corners', 'tangents', 'slope'];
 
 /** The shape bend by bend, an offset as two of them. */
 export const BEND_QUESTIONS = {
@@ -32,7 +32,7 @@ export const BEND_QUESTIONS = {
 		takesText(draft, text) {
 			if (text === 'last') return { draft: { ...draft, part: {}, at: 'last' }, place: null };
 			const fresh: Draft = { ...draft, item: bendsIn(draft), put: 'add', part: {} };
-			return withPart(fresh, { piece: text as Part['piece'] & string }, 'straight');
+			return withPart(fresh, { piece: text as Unfinished['piece'] & string }, 'straight');
 		},
 	},
 	straight: {
@@ -109,7 +109,7 @@ function bent(draft: Draft, rotation: number, shop: Shop): Taken {
 }
 
 /** The offset is known but for the way that it goes, which for the first bend is no question. */
-function offsetTaken(draft: Draft, part: Part, shop: Shop): Taken {
+function offsetTaken(draft: Draft, part: Unfinished, shop: Shop): Taken {
 	const next = { ...draft, part: { ...draft.part, ...part } };
 	// What cannot be led over is said here, not two questions later.
 	const made = addOffset(next, 0, shop);

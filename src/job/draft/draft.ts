@@ -106,12 +106,12 @@ export type Place =
 	| 'overview';
 
 /** How the bends that are asked for now are given: one by its angle, or the two of an offset. */
-export type Piece = 'bend' | 'corners' | 'tangents' | 'slope';
+export type GivenPiece = 'bend' | 'corners' | 'tangents' | 'slope';
 
 /** The answers for a bend, an offset, a point, a material or a check that is not whole yet; of an end, which. */
-export interface Part {
+export interface Unfinished {
 	end?: EndName;
-	piece?: Piece;
+	piece?: GivenPiece;
 	straight?: Value;
 	angle?: number;
 	rise?: number;
@@ -132,7 +132,7 @@ export interface Draft {
 	put: 'add' | 'instead' | 'before';
 	/** The field in hand, as `tooling.maxAngle`, where `at` is `field`. */
 	field: string;
-	part: Part;
+	part: Unfinished;
 	/** Whether the points lie in one plane, so that two numbers do for each. */
 	flat: boolean;
 	/** Once everything was asked, a question that is asked again leads back to the overview. */

@@ -9,7 +9,7 @@ import { addOffset, partBend } from './shape-parts.ts';
 import { lengthOf } from './value.ts';
 
 /** A draft as the job that it would be. */
-export interface Preview {
+export interface DraftPreview {
 	job: Job;
 	growth: PlannedGrowth;
 	/** Whether the last straight, and so the cut length, is known; else one is thought up for the drawing. */
@@ -22,7 +22,7 @@ export interface Preview {
 const SOME_TUBE = { material: '1020-dom' };
 
 /** What a draft comes to so far; null while it has no shape, or one that cannot be. */
-export function preview(draft: Draft, shop: Shop): Preview | null {
+export function draftPreview(draft: Draft, shop: Shop): DraftPreview | null {
 	const file = fileSoFar(draft, shop);
 	const shape = shapeSoFar(file, draft);
 	if (shape === null) return null;

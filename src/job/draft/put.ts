@@ -1,4 +1,4 @@
-import type { Draft, JobJson, Part, Place } from './draft.ts';
+import type { Draft, JobJson, Place, Unfinished } from './draft.ts';
 import type { Taken } from './question.ts';
 
 /** The object with the key, or without it where there is no value. */
@@ -21,6 +21,6 @@ export function put(draft: Draft, field: string, value: unknown, at: Place): Tak
 }
 
 /** The draft with more known of what is not whole yet, and the next question open. `place`: whose faults count against the answer. */
-export function withPart(draft: Draft, part: Part, at: Place, place: string | null = null): Taken {
+export function withPart(draft: Draft, part: Unfinished, at: Place, place: string | null = null): Taken {
 	return { draft: { ...draft, part: { ...draft.part, ...part }, at }, place };
 }

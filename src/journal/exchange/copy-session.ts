@@ -2,7 +2,7 @@
 import { Busy } from '../../files/alone.ts';
 import { causeOf, codeOf } from '../../files/error-codes.ts';
 import { JournalError, NotSaved } from '../errors.ts';
-import { type Held, held, isBeginning, sharedLines } from '../merge-back.ts';
+import { type HeldLog, held, isBeginning, sharedLines } from '../merge-back.ts';
 import type { Copied, Exchanged, LeftOut } from './facts.ts';
 import type { Shelf } from './shelf.ts';
 import type { Source } from './source.ts';
@@ -34,7 +34,7 @@ function refused(source: Source, error: unknown): Outcome {
 	return { stopped: { log: source.path, cause: causeOf(error) } };
 }
 
-type There = Held & { path: string };
+type There = HeldLog & { path: string };
 
 /** Null where another program was faster: what is there has to be looked at again. */
 function tried(source: Source, shelf: Shelf): Copied | LeftOut | null {

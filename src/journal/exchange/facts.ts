@@ -25,7 +25,7 @@ export type LeftOut =
 	/** Another program was writing the log all the time. */
 	| { code: 'busy'; log: string };
 
-export interface Left {
+export interface LeftBehind {
 	/** The session's id, or the file's name. */
 	name: string;
 	why: LeftOut;
@@ -34,7 +34,7 @@ export interface Left {
 /** What came of copying; `stopped`: the disk refused, and what comes after it was not tried. */
 export interface Exchanged {
 	copied: Copied[];
-	left: Left[];
+	left: LeftBehind[];
 	stopped: { log: string; cause: Cause } | null;
 }
 
@@ -50,6 +50,6 @@ export type Noticed = { name: string } & (
 export interface Verified {
 	sessions: number;
 	lines: number;
-	faults: Left[];
+	faults: LeftBehind[];
 	noticed: Noticed[];
 }

@@ -4,12 +4,12 @@ import type { FsPort } from '../../files/fs-port.ts';
 import { startOfKnown, UnknownRecord } from '../../session/log/read-back.ts';
 import { logName } from '../catalogue.ts';
 import { JournalError } from '../errors.ts';
-import { type Held, held } from '../merge-back.ts';
+import { type HeldLog, held } from '../merge-back.ts';
 import { faultOf } from '../read-log.ts';
 import type { LeftOut } from './facts.ts';
 
 /** A log that may be copied: its whole lines, and the id that its session began under. */
-export interface Source extends Held {
+export interface Source extends HeldLog {
 	id: string;
 	path: string;
 }

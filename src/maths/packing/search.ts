@@ -4,7 +4,7 @@ import type { StickSet } from './sets.ts';
 import { EQUAL, type Filling, type StickKind, timesIn, type Wanted, type Way } from './wanted.ts';
 
 /** What came of looking for a cutting from a set of sticks. */
-export interface Found {
+export interface FoundPacking {
 	/** Null: none was found. */
 	ways: readonly Way[] | null;
 	/** There is none. */
@@ -22,7 +22,7 @@ export function cutFrom(
 	wanted: Wanted,
 	kinds: readonly StickKind[],
 	{ set, known, most }: { set: StickSet; known: Way[]; most: number },
-): Found {
+): FoundPacking {
 	const search = new Search(wanted, kinds, set, known, most);
 	const ways = search.from({ counts: wanted.counts, sticks: set.counts, ways: [], cost: 0 });
 	return { ways, isImpossible: ways === null && search.isWhole, tried: search.tried };

@@ -6,7 +6,7 @@ import { outermost, type Ring, ringRise, sizeAlong } from '../../tube/overall.ts
 import type { View } from '../../tube/principal-views.ts';
 import { dot } from '../../tube/vector.ts';
 import { useTypeface } from '../Words.tsx';
-import { arranged, type Edge, type Size } from './arranged.ts';
+import { arranged, type BoxSize, type Edge } from './arranged.ts';
 import { Label } from './Label.tsx';
 import { BendNumbers, type Placing, StartLabel } from './TubeLabels.tsx';
 import { type Flat, seenIn, tubePieces } from './tube-pieces.ts';
@@ -16,7 +16,7 @@ export interface TubeViewsProps {
 	od: number;
 	views: readonly SizedView[];
 	/** Points that there is room for. */
-	room: Size;
+	room: BoxSize;
 	/** Another tube's center line, drawn over it as a broken line. */
 	over?: readonly Point[];
 }
@@ -54,7 +54,7 @@ export function TubeViews({ at, od, views, room, over = [] }: TubeViewsProps) {
 	);
 }
 
-interface Box extends Size {
+interface Box extends BoxSize {
 	left: number;
 	top: number;
 }

@@ -1,5 +1,5 @@
 /** How large a thing is, in its own unit. */
-export interface Size {
+export interface BoxSize {
 	width: number;
 	height: number;
 }
@@ -31,7 +31,7 @@ const WAYS: readonly (readonly Rows[])[] = [
 ];
 
 /** Boxes in a field at one scale, as large as one of the ways to put them allows. */
-export function arranged(boxes: readonly Size[], { width, height }: Size, edge: Edge): Arranged {
+export function arranged(boxes: readonly BoxSize[], { width, height }: BoxSize, edge: Edge): Arranged {
 	const [across, down] = [edge.left + edge.right, edge.top + edge.bottom];
 	const most = (numbers: readonly number[]) => Math.max(...numbers);
 	const sum = (numbers: readonly number[]) => numbers.reduce((total, number) => total + number, 0);

@@ -11,7 +11,7 @@ export type Flat = readonly [x: number, y: number];
  * A piece of the tube as it is seen: a line as wide as the tube, since its outline lies half its diameter off its center line wherever one looks
  * from; or, where it is seen from its end, the round of it.
  */
-export interface Piece {
+export interface DrawnPiece {
 	kind: 'side' | 'round';
 	line: Flat[];
 	/** Toward who looks; what is nearer is drawn over what is behind. */
@@ -31,7 +31,7 @@ export const seenIn = ({ right, up }: View): ((point: Point) => Flat) => {
 };
 
 /** The tube's outside in a view, from what is farthest to what is nearest. */
-export function tubePieces(at: Frames, od: number, view: View): Piece[] {
+export function tubePieces(at: Frames, od: number, view: View): DrawnPiece[] {
 	const runs = [
 		...at.straights.flatMap(({ start, end }) => straightRuns(start, end)),
 		...at.arcs.flatMap((arc) => arcRuns(arcPoints(arc, ARC_PIECES * ARC_STEPS))),
@@ -53,7 +53,7 @@ function arcRuns(points: readonly Point[]): Point[][] {
 
 const towardIn = ({ right, up }: View): Point => cross(right, up);
 
-function pieceOf(run: readonly Point[], od: number, view: View): Piece {
+function pieceOf(run: readonly Point[], od: number, view: View): DrawnPiece {
 	const line = run.map(seenIn(view));
 	const toward = towardIn(view);
 	const near = run.reduce((sum, point) => sum + dot(point, toward), 0) / run.length;
@@ -71,7 +71,7 @@ const roundAt = ([x, y]: Flat, radius: number): Flat[] =>
 const turns = (): number[] => Array.from({ length: ROUND_STEPS + 1 }, (_, i) => (2 * Math.PI * i) / ROUND_STEPS);
 
 /** The round of a finished end. */
-function endPiece(center: Point, direction: Point, od: number, view: View): Piece {
+function endPiece(center: Point, direction: Point, od: number, view: View): DrawnPiece {
 	const aside = Math.abs(dot(direction, view.up)) < 0.9 ? view.up : view.right;
 	const across = unit(cross(direction, aside));
 	const other = cross(direction, across);

@@ -3,12 +3,12 @@ import { PaperPage } from '../PaperPage.tsx';
 import { inside, type Paper, POINTS } from '../page-size.ts';
 import type { Typeface } from '../typeface.ts';
 import { heightOfWords, useTypeface, Words } from '../Words.tsx';
-import { type Box, boxOf, type Drawing, type Look, type Stroke } from './drawing.ts';
+import { type Box, boxOf, type Drawing, type PenLook, type Stroke } from './drawing.ts';
 import { Joints } from './Joints.tsx';
 import { Legend } from './Legend.tsx';
 import { NOTE_SIZE, onSheet, placedNotes } from './notes.ts';
 import { RULER_HEIGHT, Ruler } from './Ruler.tsx';
-import type { Room, Sheet, Sheets } from './sheets.ts';
+import type { Sheet, SheetRoom, Sheets } from './sheets.ts';
 
 /** Words over the drawing, and what keeps them off it, in points. */
 const WORDS_SIZE = 8.5;
@@ -20,13 +20,13 @@ function wordsHeight(words: string, paper: Paper, type: Typeface): number {
 }
 
 /** The room for a drawing under its words, in mm. */
-export function roomUnder(words: string, paper: Paper, type: Typeface): Room {
+export function roomUnder(words: string, paper: Paper, type: Typeface): SheetRoom {
 	const { width, height } = inside(paper);
 	return { width: width / POINTS.mm, height: (height - wordsHeight(words, paper, type) - RULER_HEIGHT) / POINTS.mm };
 }
 
 /** How each line is drawn: its width in points, dashes. */
-const PENS: Readonly<Record<Look, { width: number; dash?: string }>> = {
+const PENS: Readonly<Record<PenLook, { width: number; dash?: string }>> = {
 	edge: { width: 0.8 },
 	thin: { width: 0.4 },
 	mark: { width: 1.8 },
@@ -73,7 +73,7 @@ export function FullSizeSheet({ paper, title, foot, words, laid, sheet }: FullSi
 }
 
 /** What a sheet shows: its cell, and as much around it as there is room. */
-function windowOf({ left, right, low, high }: Box, room: Room): Box {
+function windowOf({ left, right, low, high }: Box, room: SheetRoom): Box {
 	const [x, y] = [(left + right) / 2, (low + high) / 2];
 	return { left: x - room.width / 2, right: x + room.width / 2, low: y - room.height / 2, high: y + room.height / 2 };
 }
@@ -81,7 +81,7 @@ function windowOf({ left, right, low, high }: Box, room: Room): Box {
 /** The strokes that a sheet shows something of, all of one look as one path. */
 function Drawn({ drawing, window }: { drawing: Drawing; window: Box }) {
 	const seen = drawing.strokes.filter((stroke) => meets(stroke, window));
-	return (Object.keys(PENS) as Look[]).map((look) => {
+	return (Object.keys(PENS) as PenLook[]).map((look) => {
 		const d = seen.filter((stroke) => stroke.look === look).map((stroke) => pathOf(stroke, window));
 		const { width, dash } = PENS[look];
 		if (d.length === 0) return null;

@@ -4,7 +4,7 @@ import type { Flat } from '../../tube/planes.ts';
 import { convertLength } from '../../units/units.ts';
 import { FULL_SIZE, insideLabel, templateWords } from '../../words/full-size.ts';
 import { boxOf, type Drawing, line, type Note, type Stroke } from './drawing.ts';
-import { cross, onward } from './flat.ts';
+import { crossMark, onward } from './flat.ts';
 import { sides, toFar } from './template-parts.ts';
 
 /** In mm: paper behind the deepest point of the cut, and what a spot's cross measures. */
@@ -36,7 +36,7 @@ export function copeDrawing(template: CopeTemplate, job: Job): { drawing: Drawin
 		...sides(round, Math.min(edge, last[1]), Math.max(edge, last[1])),
 		guide(joint * mm),
 		...(isOnSide(bend.round * mm, round) ? [] : [guide(bend.round * mm)]),
-		...spots.flatMap((spot) => cross(spot, SPOT)),
+		...spots.flatMap((spot) => crossMark(spot, SPOT)),
 		...arrow.strokes,
 		...(endShown ? [line('guide', [0, 0], [round, 0])] : []),
 	];

@@ -4,13 +4,13 @@ import type { FlatCurve } from '../../tube/profile.ts';
 
 /** A line of a drawing, in mm, y up: straight to the next place, or by a curve with two guides (cubic Bezier). */
 export interface Stroke {
-	look: Look;
+	look: PenLook;
 	from: Flat;
 	steps: readonly { to: Flat; guides?: readonly [Flat, Flat] }[];
 }
 
 /** `edge`: of the tube or of a template; `thin`: what is measured from; `mark`: the mark; `center`, `guide`: dashed. */
-export type Look = 'edge' | 'thin' | 'mark' | 'center' | 'guide';
+export type PenLook = 'edge' | 'thin' | 'mark' | 'center' | 'guide';
 
 /** Words beside a place. */
 export interface Note {
@@ -37,12 +37,12 @@ export interface Box {
 /** Degrees of an arc that one curve stands for: it strays from the circle by less than a millionth of the radius. */
 const BEZIER = 30;
 
-export function line(look: Look, ...[from, ...places]: readonly [Flat, ...Flat[]]): Stroke {
+export function line(look: PenLook, ...[from, ...places]: readonly [Flat, ...Flat[]]): Stroke {
 	return { look, from, steps: places.map((to) => ({ to })) };
 }
 
 /** A line or an arc of the tube as a stroke; `scale` brings its lengths to mm. */
-export function curve(look: Look, drawn: FlatCurve, scale: number): Stroke {
+export function curve(look: PenLook, drawn: FlatCurve, scale: number): Stroke {
 	const scaled = ([x, y]: Flat): Flat => [x * scale, y * scale];
 	if (drawn.kind === 'straight') return line(look, scaled(drawn.from), scaled(drawn.to));
 	return arc(look, { ...drawn, center: scaled(drawn.center), radius: drawn.radius * scale });
@@ -52,7 +52,7 @@ export function curve(look: Look, drawn: FlatCurve, scale: number): Stroke {
  * An arc of a circle in cubic curves. Guides lie 4/3 tan(a/4) of the radius along the tangents, a being the angle of a piece (the usual
  * approximation, as in M. Goldapp, "Approximation of circular arcs by cubic polynomials", 1991).
  */
-function arc(look: Look, { center, radius, start, sweep }: FlatCurve & { kind: 'arc' }): Stroke {
+function arc(look: PenLook, { center, radius, start, sweep }: FlatCurve & { kind: 'arc' }): Stroke {
 	const pieces = Math.max(1, Math.ceil(Math.abs(sweep) / BEZIER));
 	const step = ((sweep / pieces) * Math.PI) / 180;
 	const guide = (4 / 3) * Math.tan(step / 4) * radius;
@@ -95,7 +95,7 @@ export function moved({ strokes, notes }: Drawing, turn: (place: Flat) => Flat):
 }
 
 /** How long a stroke is at most: over its guides. */
-export function lengthOf({ from, steps }: Omit<Stroke, 'look'>): number {
+export function strokeLength({ from, steps }: Omit<Stroke, 'look'>): number {
 	const corners = [from, ...steps.flatMap(({ to, guides = [] }) => [...guides, to])];
 	return corners.slice(1).reduce((sum, next, i) => sum + gap(corners[i]!, next), 0);
 }
@@ -107,7 +107,7 @@ export function placesAlong({ from, steps }: Stroke, step: number): Flat[] {
 	let at = from;
 	const places: Flat[] = [from];
 	for (const { to, guides } of steps) {
-		const length = lengthOf({ from: at, steps: [guides ? { to, guides } : { to }] });
+		const length = strokeLength({ from: at, steps: [guides ? { to, guides } : { to }] });
 		const count = Math.max(1, Math.ceil(length / step));
 		const begin = at;
 		for (let i = 1; i <= count; i++) places.push(along(begin, to, guides, i / count));

@@ -18,13 +18,13 @@ export const reversed = ([x, y]: Flat): Flat => [0 - x, 0 - y];
 const GAP = 1.5;
 
 /** Words beyond a place, on the side that lies away from another. */
-export function beyond(place: Flat, from: Flat, text: string): Note {
+export function noteBeyond(place: Flat, from: Flat, text: string): Note {
 	const away = toward(from, place);
 	return { at: onward(place, GAP, away), away, text };
 }
 
 /** A cross of two short lines. */
-export function cross(at: Flat, half: number): Stroke[] {
+export function crossMark(at: Flat, half: number): Stroke[] {
 	return [
 		line('thin', onward(at, -half, [1, 0]), onward(at, half, [1, 0])),
 		line('thin', onward(at, -half, [0, 1]), onward(at, half, [0, 1])),

@@ -2,7 +2,7 @@ import type { Flat } from '../../tube/planes.ts';
 import { POINTS } from '../page-size.ts';
 import type { Typeface } from '../typeface.ts';
 import type { Box, Note } from './drawing.ts';
-import { isIn, type Room } from './sheets.ts';
+import { isIn, type SheetRoom } from './sheets.ts';
 
 /** Words where they are printed: their left end on the base line, in points from the drawing's top left. */
 export interface PlacedNote {
@@ -28,7 +28,7 @@ const sideOf = (away: number, other: number) =>
 /** The words that belong to a sheet, each whole on it. `window`: what the sheet shows, in mm. */
 export function placedNotes(
 	notes: readonly Note[],
-	{ cell, window, room, type }: { cell: Box; window: Box; room: Room; type: Typeface },
+	{ cell, window, room, type }: { cell: Box; window: Box; room: SheetRoom; type: Typeface },
 ): PlacedNote[] {
 	const wide = room.width * POINTS.mm;
 	const high = room.height * POINTS.mm;

@@ -15,7 +15,7 @@ import {
 } from '../../words/full-size.ts';
 import { tape } from '../../words/numbers.ts';
 import { curve, type Drawing, line, type Note, type Stroke } from './drawing.ts';
-import { beyond, cross, onward, reversed, toward } from './flat.ts';
+import { crossMark, noteBeyond, onward, reversed, toward } from './flat.ts';
 
 /**
  * In mm: half of a corner's cross, what a mark's line is longer than the tube is thick, the shortest straight that is named, and what keeps
@@ -69,11 +69,11 @@ function bendParts({ bend, angle, begins, ends, corner, center, middle, mark }: 
 	];
 	const strokes: Stroke[] = [
 		...tangents.map(({ from, to }) => line('thin', from, to)),
-		...cross(at, CROSS),
+		...crossMark(at, CROSS),
 		...(drawn ? [line('mark', drawn.from, drawn.to)] : []),
 	];
 	const notes: Note[] = [
-		...tangents.map(({ from, to, text }) => beyond(from, to, text)),
+		...tangents.map(({ from, to, text }) => noteBeyond(from, to, text)),
 		{ at: onward(at, -CROSS, inwards), away: reversed(inwards), text: cornerLabel(bend) },
 		{
 			at: onward(by.scaled(middle), by.od / 2 + GAP, inwards),
@@ -84,7 +84,7 @@ function bendParts({ bend, angle, begins, ends, corner, center, middle, mark }: 
 	];
 	if (drawn) {
 		const reading = tape(by.marks[bend - 1]!.fromStart, by.job);
-		notes.push({ ...beyond(drawn.to, drawn.from, markLabel(bend, reading)), bold: true });
+		notes.push({ ...noteBeyond(drawn.to, drawn.from, markLabel(bend, reading)), bold: true });
 	}
 	return { strokes, notes };
 }
@@ -117,7 +117,7 @@ function endNotes({ plane, starts, stops, copes }: Profile, by: Scaling): Note[]
 		const reach = (cope?.near ?? []).concat(cope?.behind ?? []).map(by.scaled);
 		const past = Math.max(0, ...reach.map(([x, y]) => (x - middle[0]) * out[0] + (y - middle[1]) * out[1]));
 		const said = planeEndLabel(end, end === 'start' ? bends[0] : bends[1], by.marks.length);
-		return beyond(onward(middle, past, out), inner, cope ? `${said}, ${copeLabel(by.job, end)}` : said);
+		return noteBeyond(onward(middle, past, out), inner, cope ? `${said}, ${copeLabel(by.job, end)}` : said);
 	};
 	return [note('start', starts, by.scaled(flat(first.end))), note('far', stops, by.scaled(flat(last.start)))];
 }

@@ -1,6 +1,6 @@
 import type { Flat } from '../../tube/planes.ts';
 import { pieceLetter } from '../../words/cut-list.ts';
-import { type Box, boxOf, type Drawing, lengthOf, moved, placesAlong, turning } from './drawing.ts';
+import { type Box, boxOf, type Drawing, moved, placesAlong, strokeLength, turning } from './drawing.ts';
 
 /** One sheet of a drawing: `cell` is its own part, in mm of the turned drawing; it shows a little more all round, to be laid over. */
 export interface Sheet {
@@ -32,7 +32,7 @@ const MOST_PLACES = 20_000;
 export const MOST_SHEETS = 100;
 
 /** The room on a sheet, mm. */
-export interface Room {
+export interface SheetRoom {
 	width: number;
 	height: number;
 }
@@ -41,8 +41,8 @@ export interface Room {
  * The drawing over as few sheets as any of the given turns (degrees) takes; of turns that take as many the first. A drawing that fits on one
  * sheet takes all of its room, since nothing is laid over.
  */
-export function laidOut(drawing: Drawing, room: Room, turns: readonly number[] = [0]): Sheets {
-	const length = drawing.strokes.reduce((sum, stroke) => sum + lengthOf(stroke), 0);
+export function laidOnSheets(drawing: Drawing, room: SheetRoom, turns: readonly number[] = [0]): Sheets {
+	const length = drawing.strokes.reduce((sum, stroke) => sum + strokeLength(stroke), 0);
 	const places = drawing.strokes.flatMap((stroke) => placesAlong(stroke, Math.max(FINE, length / MOST_PLACES)));
 	const laid = turns.map((degrees) => {
 		const turn = turning(degrees);
@@ -52,7 +52,7 @@ export function laidOut(drawing: Drawing, room: Room, turns: readonly number[] =
 	return { drawing: moved(drawing, turn), ...grid };
 }
 
-function gridOver(places: readonly Flat[], room: Room): Omit<Sheets, 'drawing'> {
+function gridOver(places: readonly Flat[], room: SheetRoom): Omit<Sheets, 'drawing'> {
 	const box = boxOf(places);
 	const size = { width: box.right - box.left, height: box.high - box.low };
 	const isWhole = size.width <= room.width && size.height <= room.height;

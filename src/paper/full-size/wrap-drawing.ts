@@ -2,9 +2,9 @@ import type { Job } from '../../tube/job.ts';
 import type { Flat } from '../../tube/planes.ts';
 import { roundLength, type WrapStrip } from '../../tube/wraps.ts';
 import { convertLength } from '../../units/units.ts';
-import { insideLabel, markNumber, stripWords } from '../../words/full-size.ts';
+import { insideLabel, markNumberLabel, stripWords } from '../../words/full-size.ts';
 import { type Drawing, line, type Note, type Stroke } from './drawing.ts';
-import { sides, TAB, toFar } from './template-parts.ts';
+import { GLUE_TAB, sides, toFar } from './template-parts.ts';
 
 /** In mm: a strip along the tube on either side of its mark, what its words take over it, what keeps two apart. */
 const HALF = 12;
@@ -45,7 +45,7 @@ function stripDrawing(strip: WrapStrip, job: Job, middle: number): Drawing {
 			text: insideLabel(strip.bend),
 		},
 		...arrow.notes,
-		{ at: at(round + TAB / 2, 0), away: [0, 0], text: markNumber(strip.bend), bold: true },
+		{ at: at(round + GLUE_TAB / 2, 0), away: [0, 0], text: markNumberLabel(strip.bend), bold: true },
 	];
 	return { strokes, notes };
 }

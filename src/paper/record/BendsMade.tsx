@@ -5,11 +5,11 @@ import { about, angle, fine } from '../../words/numbers.ts';
 import { bendVerdict, lastStraight, RECORD } from '../../words/record.ts';
 import { Heading } from '../Heading.tsx';
 import { Sentences } from '../Sentences.tsx';
-import { type Column, Table } from '../Table.tsx';
+import { type PaperColumn, Table } from '../Table.tsx';
 import type { RecordPart } from './record-on-paper.ts';
 
 const { columns: C } = RECORD;
-const COLUMNS: readonly Column[] = [
+const COLUMNS: readonly PaperColumn[] = [
 	{ head: C.bend, part: 30, align: 'center', bold: true },
 	{ head: C.drawn, part: 42, align: 'right' },
 	{ head: C.aimed, part: 42, align: 'right' },

@@ -6,11 +6,11 @@ import { checkValueWords } from '../../words/doubt.ts';
 import { foreignName } from '../../words/foreign.ts';
 import { checkVerdict, RECORD } from '../../words/record.ts';
 import { Heading } from '../Heading.tsx';
-import { type Column, Table } from '../Table.tsx';
+import { type PaperColumn, Table } from '../Table.tsx';
 import type { RecordPart } from './record-on-paper.ts';
 
 const { columns: C } = RECORD;
-const COLUMNS: readonly Column[] = [
+const COLUMNS: readonly PaperColumn[] = [
 	{ head: C.check, part: 270 },
 	{ head: C.drawn, part: 66, align: 'right' },
 	{ head: C.within, part: 54, align: 'right' },

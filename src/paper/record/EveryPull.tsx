@@ -5,12 +5,12 @@ import { RECORD } from '../../words/record.ts';
 import { pullRemark } from '../../words/record-log.ts';
 import { Heading } from '../Heading.tsx';
 import { Sentences } from '../Sentences.tsx';
-import type { Column } from '../Table.tsx';
+import type { PaperColumn } from '../Table.tsx';
 import { HeadedTable } from './HeadedTable.tsx';
 import type { RecordPart } from './record-on-paper.ts';
 
 const { columns: C } = RECORD;
-const COLUMNS: readonly Column[] = [
+const COLUMNS: readonly PaperColumn[] = [
 	{ head: C.line, part: 44, align: 'center' },
 	{ head: C.bend, part: 36, align: 'center', bold: true },
 	{ head: C.setUp, part: 42, align: 'center' },

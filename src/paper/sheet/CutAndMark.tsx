@@ -2,7 +2,7 @@ import { View } from '@react-pdf/renderer';
 import { copedEnds } from '../../tube/cope.ts';
 import { copeDoubts, copeWords } from '../../words/cope.ts';
 import { tapeValue } from '../../words/lengths.ts';
-import { cutWords, SHEET } from '../../words/sheet.ts';
+import { SHEET, tapeCutWords } from '../../words/sheet.ts';
 import { HEADING_HEIGHT, Heading } from '../Heading.tsx';
 import { Sentences } from '../Sentences.tsx';
 import type { Typeface } from '../typeface.ts';
@@ -29,7 +29,7 @@ function saidOf({ of: { job, said } }: SheetPart): readonly string[] {
 export function cutHeight(part: SheetPart, type: Typeface): number {
 	const { width, of } = part;
 	const words = [
-		heightOfWords(cutWords(of.document.cutLength, of.job), width, { size: CUT }, type),
+		heightOfWords(tapeCutWords(of.document.cutLength, of.job), width, { size: CUT }, type),
 		...saidOf(part).map((sentence) => heightOfWords(sentence, width, { size: SAID }, type)),
 	];
 	return HEADING_HEIGHT + stripHeight(stripOf(part), type) + words.reduce((sum, height) => sum + height, 0);
@@ -41,7 +41,7 @@ export function CutAndMark(part: SheetPart) {
 	return (
 		<View wrap={false}>
 			<Heading text={SHEET.mark} width={width} />
-			<Words text={cutWords(of.document.cutLength, of.job)} width={width} size={CUT} />
+			<Words text={tapeCutWords(of.document.cutLength, of.job)} width={width} size={CUT} />
 			<TapeStrip {...stripOf(part)} />
 			<Sentences lines={saidOf(part)} width={width} size={SAID} />
 		</View>

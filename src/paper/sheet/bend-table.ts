@@ -5,7 +5,7 @@ import { tapeValue } from '../../words/lengths.ts';
 import { about, angle, dial } from '../../words/numbers.ts';
 import { inUnit, onDie, SHEET, sideWords } from '../../words/sheet.ts';
 import { turnWords } from '../../words/turns.ts';
-import type { Column, TableProps } from '../Table.tsx';
+import type { PaperColumn, TableProps } from '../Table.tsx';
 import type { SheetPart } from './SheetHead.tsx';
 
 /** Pulls that a bend has room for, and how high one is where the page is full and where it is not. */
@@ -15,7 +15,7 @@ const WIDE = 16;
 
 const { columns: C } = SHEET;
 /** In points of A4, the narrower paper, no word of any of them broken. */
-const columnsOf = (isRound: boolean, job: Job): readonly Column[] => [
+const columnsOf = (isRound: boolean, job: Job): readonly PaperColumn[] => [
 	{ head: C.bend, part: 24.2, align: 'center', bold: true, size: 10 },
 	{ head: inUnit(C.mark, job), part: 62.4, align: 'right', bold: true, size: 9.9 },
 	{ head: C.far, part: 48.6, align: 'right' },

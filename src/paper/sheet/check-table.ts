@@ -3,11 +3,11 @@ import { checkWords } from '../../words/checks.ts';
 import { checkValueWords } from '../../words/doubt.ts';
 import { foreignName } from '../../words/foreign.ts';
 import { SHEET } from '../../words/sheet.ts';
-import type { Column, TableProps } from '../Table.tsx';
+import type { PaperColumn, TableProps } from '../Table.tsx';
 import type { SheetPart } from './SheetHead.tsx';
 
 const { columns: C } = SHEET;
-const COLUMNS: readonly Column[] = [
+const COLUMNS: readonly PaperColumn[] = [
 	{ head: C.after, part: 44, align: 'center' },
 	{ head: C.check, part: 320 },
 	{ head: C.should, part: 76, align: 'right', bold: true, size: 9 },

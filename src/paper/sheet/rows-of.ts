@@ -1,5 +1,5 @@
 /** Where a text stands under its place. */
-export interface Placed {
+export interface PlacedText {
 	center: number;
 	row: number;
 }
@@ -8,9 +8,9 @@ export interface Placed {
 export function rowsOf(
 	texts: readonly { at: number; width: number }[],
 	most: number,
-): { rows: number; centers: Placed[] } {
+): { rows: number; centers: PlacedText[] } {
 	const ends: number[] = [];
-	const centers = texts.map(({ at, width }): Placed => {
+	const centers = texts.map(({ at, width }): PlacedText => {
 		const left = Math.min(most - width, Math.max(0, at - width / 2));
 		const free = ends.findIndex((end) => end <= left);
 		const row = free < 0 ? ends.length : free;

@@ -9,7 +9,7 @@ export function to(at: BenchPage): HomeStep {
 	return { step: 'bench', at };
 }
 
-export const HOME: HomeStep = { step: 'page', page: { page: 'home' } };
+export const TO_JOBS: HomeStep = { step: 'page', page: { page: 'home' } };
 
 export function chosen(title: string, choices: readonly Choice<HomeStep>[], back: HomeStep): HomeView {
 	return {

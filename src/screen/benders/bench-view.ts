@@ -1,14 +1,14 @@
 import type { KeptBender } from '../../settings/settings.ts';
 import {
 	BENDER,
+	BENDERS_HELP,
+	BENDERS_LIST,
+	BENDERS_MORE,
 	benderTitle,
 	DIE,
 	dieTitle,
 	FIELD,
 	FORGET,
-	HELP,
-	LIST,
-	MORE,
 	ofBender,
 } from '../../words/screen/benders.ts';
 import { ONLY_BACK } from '../../words/screen/usual.ts';
@@ -16,7 +16,7 @@ import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { wrapped } from '../text/line.ts';
 import { type BenchPage, benderOf, recordOf } from './bench-page.ts';
-import { chosen, HOME, homeOf, to, withKeys } from './bench-usual.ts';
+import { chosen, homeOf, TO_JOBS, to, withKeys } from './bench-usual.ts';
 import { fieldView } from './field-view.ts';
 import { DIE_FIELDS, MACHINE_FIELDS } from './kept-fields.ts';
 import { newBenderView, newDieView, radiusView, unitsView } from './new-die-view.ts';
@@ -59,20 +59,20 @@ function pageOf(at: BenchPage, benders: readonly KeptBender[]): HomeView {
 function listView(benders: readonly KeptBender[]): HomeView {
 	const choices: Choice<HomeStep>[] = [
 		...benders.map(({ name, dies }) => ({
-			group: LIST.benders,
-			label: LIST.bender(name, dies.length),
+			group: BENDERS_LIST.benders,
+			label: BENDERS_LIST.bender(name, dies.length),
 			step: to({ bench: 'bender', bender: name }),
 		})),
 		{
-			group: LIST.besides,
-			label: LIST.setUp(benders.length),
+			group: BENDERS_LIST.besides,
+			label: BENDERS_LIST.setUp(benders.length),
 			step: to({ bench: 'newBender' }),
 		},
-		{ group: LIST.besides, label: LIST.learned, step: { step: 'learned' } },
+		{ group: BENDERS_LIST.besides, label: BENDERS_LIST.learned, step: { step: 'learned' } },
 	];
 	return {
-		...chosen(LIST.title, choices, HOME),
-		body: ({ columns }) => [{ rank: 0, lines: benders.length === 0 ? wrapped(LIST.none, columns) : [] }],
+		...chosen(BENDERS_LIST.title, choices, TO_JOBS),
+		body: ({ columns }) => [{ rank: 0, lines: benders.length === 0 ? wrapped(BENDERS_LIST.none, columns) : [] }],
 	};
 }
 
@@ -90,7 +90,7 @@ function benderView(benders: readonly KeptBender[], bender: string): HomeView {
 			label: FIELD.row(field, record),
 			step: to({ bench: 'field', bender, die: null, field }),
 		})),
-		{ group: LIST.besides, label: BENDER.forget, step: to({ bench: 'forget', bender, die: null }) },
+		{ group: BENDERS_LIST.besides, label: BENDER.forget, step: to({ bench: 'forget', bender, die: null }) },
 	];
 	return chosen(benderTitle(bender), choices, to({ bench: 'list' }));
 }
@@ -100,8 +100,8 @@ function dieView(benders: readonly KeptBender[], bender: string, die: string): H
 	const { clr, stretch } = record.fields;
 	const piece = { bender, die, units: record.units, clr: clr ?? 0, stretch: stretch ?? 0, given: [] };
 	const choices: Choice<HomeStep>[] = [
-		...(clr == null ? [] : [{ group: LIST.besides, label: DIE.piece, step: to({ bench: 'piece', piece }) }]),
-		{ group: LIST.besides, label: DIE.forget, step: to({ bench: 'forget', bender, die }) },
+		...(clr == null ? [] : [{ group: BENDERS_LIST.besides, label: DIE.piece, step: to({ bench: 'piece', piece }) }]),
+		{ group: BENDERS_LIST.besides, label: DIE.forget, step: to({ bench: 'forget', bender, die }) },
 	];
 	const fields = DIE_FIELDS.map((field) => ({
 		group: DIE.kept,
@@ -133,16 +133,16 @@ function forgetView(bender: string, die: string | null): HomeView {
 
 function moreView(at: Extract<BenchPage, { bench: 'more' | 'help' }>): HomeView {
 	const choices: readonly Choice<HomeStep>[] = [
-		{ label: MORE.help, step: to({ bench: 'help', from: at }) },
-		{ label: MORE.jobs, step: HOME },
+		{ label: BENDERS_MORE.help, step: to({ bench: 'help', from: at }) },
+		{ label: BENDERS_MORE.jobs, step: TO_JOBS },
 	];
 	return chosen('More', choices, to(at.from));
 }
 
 function helpView(from: BenchPage): HomeView {
 	return {
-		title: HELP.title,
+		title: BENDERS_HELP.title,
 		prompt: { label: '', back: { label: 'back', step: to(from) }, empty: ONLY_BACK },
-		body: ({ columns }) => HELP.said.map((text) => ({ rank: 0, lines: wrapped(text, columns, 'plain', 2) })),
+		body: ({ columns }) => BENDERS_HELP.said.map((text) => ({ rank: 0, lines: wrapped(text, columns, 'plain', 2) })),
 	};
 }

@@ -4,24 +4,24 @@ import { type Line, line } from '../text/line.ts';
 import { DotCanvas, type Stroke } from './dot-canvas.ts';
 
 /** A place in a plot, in its own units. */
-export interface Place {
+export interface PlotPlace {
 	x: number;
 	y: number;
 }
 
 /** What is plotted. A mark is one character over the place; several in one cell become `*`. */
 export interface Plot {
-	x: Axis;
-	y: Axis;
+	x: PlotAxis;
+	y: PlotAxis;
 	/** Each filled lightly between `low` and `high`. */
 	bands?: readonly (readonly { x: number; low: number; high: number }[])[];
-	lines?: readonly (readonly Place[])[];
+	lines?: readonly (readonly PlotPlace[])[];
 	/** Level lines, dotted. */
 	levels?: readonly number[];
-	marks: readonly (Place & { mark: string })[];
+	marks: readonly (PlotPlace & { mark: string })[];
 }
 
-export interface Axis {
+export interface PlotAxis {
 	label: string;
 	/** The values that have to be there; rounded outwards to ticks. */
 	values: readonly number[];
@@ -79,7 +79,7 @@ export function plotLines(plot: Plot, columns: number, rows: number, ascii: bool
 	].slice(0, rows);
 }
 
-function scaled({ values, names }: Axis, count: number) {
+function scaled({ values, names }: PlotAxis, count: number) {
 	const [low, high] = [Math.min(...values), Math.max(...values)];
 	const scale = scaleLinear([low === high ? low - 1 : low, low === high ? high + 1 : high], [0, 1]);
 	if (names !== undefined) {
@@ -93,7 +93,7 @@ function scaled({ values, names }: Axis, count: number) {
 	return { scale, ticks: scale.ticks(count), name: scale.tickFormat(count) };
 }
 
-function nameOf({ names }: Axis, tick: number, format: (value: number) => string): string {
+function nameOf({ names }: PlotAxis, tick: number, format: (value: number) => string): string {
 	// A minus sign of another kind is no ASCII, and no number that one types.
 	return names?.[tick] ?? format(tick).replace('−', '-');
 }
@@ -153,7 +153,7 @@ function fill(
 	}
 }
 
-function stroke(canvas: DotCanvas, from: Place, to: Place, x: ToDot, y: ToDot, as: Stroke): void {
+function stroke(canvas: DotCanvas, from: PlotPlace, to: PlotPlace, x: ToDot, y: ToDot, as: Stroke): void {
 	const [left, top, right, bottom] = [x(from.x), y(from.y), x(to.x), y(to.y)];
 	const steps = Math.max(1, Math.abs(right - left), Math.abs(bottom - top));
 	for (let step = 0; step <= steps; step++) {

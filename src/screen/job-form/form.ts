@@ -1,4 +1,4 @@
-import { answer } from '../../job/draft/answer.ts';
+import { answerDraft } from '../../job/draft/answer.ts';
 import { type Draft, draftOf, newDraft } from '../../job/draft/draft.ts';
 import { draftFaults } from '../../job/draft/preview.ts';
 import type { Shop } from '../../job/draft/question.ts';
@@ -103,7 +103,7 @@ export function changedFile(form: JobForm, file: Draft['file']): JobForm {
 
 /** The form after an answer, and what is wrong with the answer. */
 export function answeredForm(form: JobForm, text: string): { form: JobForm; message: Message | null } {
-	const result = answer(draftIn(form), text, form.shop);
+	const result = answerDraft(draftIn(form), text, form.shop);
 	if ('faults' in result) {
 		return { form, message: { kind: 'wrong', text: wrongAnswer(result.faults) } };
 	}

@@ -1,5 +1,5 @@
 import { bendsIn, type Draft } from '../../job/draft/draft.ts';
-import { draftFaults, type Preview, preview } from '../../job/draft/preview.ts';
+import { type DraftPreview, draftFaults, draftPreview } from '../../job/draft/preview.ts';
 import { jobWarnings } from '../../session/plan/job-warnings.ts';
 import { drawingAxes } from '../../tube/drawing-axes.ts';
 import { corners, frames } from '../../tube/frames.ts';
@@ -12,7 +12,7 @@ import { finishedShape } from '../../tube/resolve.ts';
 import type { Shape } from '../../tube/shape.ts';
 import { dot, subtract } from '../../tube/vector.ts';
 import type { Warning } from '../../tube/warnings.ts';
-import { bendRow, captionWords, heedWords, lengthWords, sizeWords } from '../../words/job-form/growth.ts';
+import { captionWords, growthRow, heedWords, lengthWords, sizeWords } from '../../words/job-form/growth.ts';
 import { UNITS_BRIEF } from '../../words/job-form/pages.ts';
 import { LENGTH_KEYS, nextLengths, type ShownJob } from '../../words/lengths.ts';
 import { drawTube } from '../drawing/tube-drawing.ts';
@@ -23,29 +23,29 @@ import { type Line, line, span, wrapped } from '../text/line.ts';
 import { answeredForm, draftIn, type JobForm } from './form.ts';
 
 /** What the job comes to with what stands in the field, where that is an answer already; else without it. Null: nothing yet. */
-export function growing(form: JobForm, typed: string): Preview | null {
+export function growing(form: JobForm, typed: string): DraftPreview | null {
 	const tried = typed === '' ? null : answeredForm(form, typed);
 	const ahead = tried?.message === null ? soFar(draftIn(tried.form), form) : null;
 	const so = ahead ?? soFar(draftIn(form), form);
 	return so === null ? null : shownBy(so, form);
 }
 
-function shownBy(so: Preview, { lengths }: JobForm): Preview {
+function shownBy(so: DraftPreview, { lengths }: JobForm): DraftPreview {
 	const job: ShownJob = { ...so.job, lengths: lengths ?? null };
 	return { ...so, job };
 }
 
 /** The key that shows the lengths another way, where there are any to be seen. */
-export function lengthsShortcut(form: JobForm, so: Preview | null): Pick<HomeView, 'keys' | 'shortcuts'> {
+export function lengthsShortcut(form: JobForm, so: DraftPreview | null): Pick<HomeView, 'keys' | 'shortcuts'> {
 	if (so === null || !hasShape(draftIn(form))) return {};
 	const lengths = nextLengths(so.job);
 	const step = { step: 'formShown', form: { ...form, lengths } } as const;
 	return { keys: [['u', LENGTH_KEYS[lengths], UNITS_BRIEF]], shortcuts: { u: step } };
 }
 
-function soFar(draft: Draft, { shop }: JobForm): Preview | null {
+function soFar(draft: Draft, { shop }: JobForm): DraftPreview | null {
 	// Of a file that is being mended nothing is drawn before it is a job.
-	return draft.whole && draftFaults(draft, shop).length > 0 ? null : preview(draft, shop);
+	return draft.whole && draftFaults(draft, shop).length > 0 ? null : draftPreview(draft, shop);
 }
 
 /** Whether there may be something to draw already. */
@@ -56,7 +56,7 @@ export function hasShape({ file, part }: Draft): boolean {
 /** A warning about an end that is not known yet would be about nothing. */
 const ABOUT_THE_END = new Set(['stock-short', 'short-follow']);
 
-function warningsOf({ job, growth, ended }: Preview): Warning[] {
+function warningsOf({ job, growth, ended }: DraftPreview): Warning[] {
 	return jobWarnings(job, growth).filter(({ code }) => ended || !ABOUT_THE_END.has(code));
 }
 
@@ -64,14 +64,14 @@ function warningsOf({ job, growth, ended }: Preview): Warning[] {
 const OTHER_ROWS = 7;
 
 /** The layout as far as it is known: for each bend mark, turn and angle, as the hands need them; the cut length; what to heed. */
-export function growthSections(so: Preview | null, { columns, rows: room }: Room): Section[] {
+export function growthSections(so: DraftPreview | null, { columns, rows: room }: Room): Section[] {
 	if (so === null) return [];
 	const { job, growth, ended } = so;
 	const shape = finishedShape(job, growth);
 	const cut = cutLength(job, shape);
 	const known = ended ? cut : cut - shape.straights.at(-1)!;
 	const rows = marks(job, shape, cut).map(({ fromStart }, at): Line => {
-		const text = bendRow(fromStart, { ...shape.bends[at]!, number: at + 1 }, job);
+		const text = growthRow(fromStart, { ...shape.bends[at]!, number: at + 1 }, job);
 		return [span(`bend ${String(at + 1).padEnd(3)}`, at + 1 === so.now ? 'strong' : 'quiet'), span(text)];
 	});
 	// The last bends are the ones that one is at.
@@ -85,7 +85,7 @@ export function growthSections(so: Preview | null, { columns, rows: room }: Room
 }
 
 /** How large the tube so far is, outside to outside, along the drawing's own axes; of a tube by bends along straight 1 and square to it. */
-function overAllWords({ job, growth, ended }: Preview): string {
+function overAllWords({ job, growth, ended }: DraftPreview): string {
 	const whole = finishedShape(job, growth);
 	const shape = ended ? whole : { ...whole, straights: [...whole.straights.slice(0, -1), 0] };
 	const at = frames(shape);
@@ -112,7 +112,7 @@ function drawnOn(job: Job, shape: Shape): { views?: readonly View[]; start: Side
 }
 
 /** The tube so far, the bend in hand thick. */
-export function growthPicture(so: Preview | null, { ascii }: Look): (columns: number, rows: number) => Line[] {
+export function growthPicture(so: DraftPreview | null, { ascii }: Look): (columns: number, rows: number) => Line[] {
 	if (so === null) return () => [];
 	const { job, growth, now, ended } = so;
 	const shape = finishedShape(job, growth);

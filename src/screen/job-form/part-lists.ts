@@ -2,7 +2,7 @@ import { CHECK_PARTS } from '../../job/draft/check-questions.ts';
 import { fieldOf } from '../../job/draft/current.ts';
 import { bendsIn, type Draft, type JobJson } from '../../job/draft/draft.ts';
 import { FIELDS, isField } from '../../job/draft/field-questions.ts';
-import type { Preview } from '../../job/draft/preview.ts';
+import type { DraftPreview } from '../../job/draft/preview.ts';
 import type { CheckKind } from '../../session/protocol/kinds.ts';
 import { CHANGE } from '../../words/job-form/pages.ts';
 import { CHECK_ROWS, FIGURE_ROWS, SHAPE_ROWS, TUBE_ROWS } from '../../words/job-form/parts.ts';
@@ -22,7 +22,7 @@ export function helpOf({ aside: from }: JobForm) {
 }
 
 /** The keys of a page that shows the tube so far. */
-export function formKeys(form: JobForm, so: Preview | null): Pick<HomeView, 'keys' | 'shortcuts'> {
+export function formKeys(form: JobForm, so: DraftPreview | null): Pick<HomeView, 'keys' | 'shortcuts'> {
 	const [help, lengths] = [helpOf(form), lengthsShortcut(form, so)];
 	return {
 		keys: [...(lengths.keys ?? []), ...help.keys],
@@ -41,7 +41,7 @@ export function aside(label: string, which: Aside): Choice<HomeStep> {
 }
 
 /** What is asked of tube and tooling, each with its answer. */
-export function tubeView(form: JobForm): HomeView {
+export function tubeListView(form: JobForm): HomeView {
 	const { file } = draftIn(form);
 	const { title, ...rows } = TUBE_ROWS;
 	const choices = (Object.keys(rows) as (keyof typeof rows)[]).map((at) => asked(form, rows[at](file), { at }));
@@ -49,7 +49,7 @@ export function tubeView(form: JobForm): HomeView {
 }
 
 /** The bends or points, each with its numbers. */
-export function shapeView(form: JobForm): HomeView {
+export function shapeListView(form: JobForm): HomeView {
 	const anew = asked(form, SHAPE_ROWS.anew, { at: 'shape' });
 	const so = growing(form, '');
 	const view = asideView(form, SHAPE_ROWS.title, CHANGE, [...shapeChoices(form), ...endChoices(form), anew]);
@@ -82,7 +82,7 @@ function endChoices(form: JobForm): Choice<HomeStep>[] {
 }
 
 /** Trims, and the fields that most jobs leave out. */
-export function fieldsView(form: JobForm): HomeView {
+export function figureListView(form: JobForm): HomeView {
 	const { file } = draftIn(form);
 	// What belongs to the shape stands among its parts.
 	const places = Object.keys(FIELDS).filter((place) => isField(place) && place !== 'shape.radius') as Field[];
@@ -97,7 +97,7 @@ export function fieldsView(form: JobForm): HomeView {
 type Field = keyof typeof FIELDS;
 
 /** The checks, and a further one. */
-export function checksView(form: JobForm): HomeView {
+export function checkListView(form: JobForm): HomeView {
 	const { file } = draftIn(form);
 	const checks = (file.checks ?? []) as Record<string, unknown>[];
 	const further = asked(form, CHECK_ROWS.further, { at: 'checkKind', item: checks.length, put: 'add' });

@@ -1,6 +1,6 @@
 import type { Draft } from '../../job/draft/draft.ts';
 import { fileNameFor } from '../../job/draft/file-text.ts';
-import { HELP, ITEM, LEAVE, NAMED, TAKEN } from '../../words/job-form/pages.ts';
+import { FORM_HELP, ITEM, LEAVE, NAMED, TAKEN } from '../../words/job-form/pages.ts';
 import { SHAPE_ROWS } from '../../words/job-form/parts.ts';
 import { CHOICE, ONLY_BACK } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
@@ -8,7 +8,7 @@ import type { Choice, FieldEntry } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
 import { asking, changedFile, draftIn, type JobForm } from './form.ts';
 import { overviewView } from './overview.ts';
-import { asideView, asked, checksView, fieldsView, helpOf, shapeView, tubeView } from './part-lists.ts';
+import { asideView, asked, checkListView, figureListView, helpOf, shapeListView, tubeListView } from './part-lists.ts';
 import { questionView } from './question-view.ts';
 
 /** The page of a job that is being written. */
@@ -17,13 +17,13 @@ export function formView(form: JobForm, entry: FieldEntry): HomeView {
 	if (aside === null) return draftIn(form).at === 'overview' ? overviewView(form) : questionView(form, entry);
 	switch (aside.aside) {
 		case 'tube':
-			return tubeView(form);
+			return tubeListView(form);
 		case 'shape':
-			return shapeView(form);
+			return shapeListView(form);
 		case 'fields':
-			return fieldsView(form);
+			return figureListView(form);
 		case 'checks':
-			return checksView(form);
+			return checkListView(form);
 		case 'taken':
 			return takenView(form, aside.path);
 		case 'named':
@@ -120,8 +120,8 @@ function moreView(form: JobForm): HomeView {
 
 function helpView(): HomeView {
 	return {
-		title: HELP.title,
+		title: FORM_HELP.title,
 		prompt: { label: '', back: { label: 'back', step: { step: 'formBack' } }, empty: ONLY_BACK },
-		body: ({ columns }) => HELP.said.map((text) => ({ rank: 0, lines: wrapped(text, columns, 'plain', 2) })),
+		body: ({ columns }) => FORM_HELP.said.map((text) => ({ rank: 0, lines: wrapped(text, columns, 'plain', 2) })),
 	};
 }

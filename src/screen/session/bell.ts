@@ -1,4 +1,4 @@
-import type { World } from '../shell/world.ts';
+import type { ClockAndBell } from '../shell/world.ts';
 import type { SessionState } from './session-state.ts';
 import { isDoubt, shownAt } from './typed-ahead.ts';
 
@@ -13,7 +13,7 @@ export function rings(before: SessionState | null, after: SessionState): boolean
 }
 
 /** The state as it comes onto the screen: a doubt that comes up is to be read before a key answers it, and the bell tells of it. */
-export function heard(before: SessionState | null, after: SessionState, world: World): SessionState {
+export function heard(before: SessionState | null, after: SessionState, world: ClockAndBell): SessionState {
 	const session = shownAt(before, after, world.now());
 	if (rings(before, session)) world.ring();
 	return session;

@@ -5,20 +5,24 @@ import { dieChangesIn, isNews } from './news.ts';
 import { ASK, oldNumbersPossible, type Page, type SessionState } from './session-state.ts';
 
 /** What was shown in this sitting already, and is not shown again. */
-export interface Seen {
+export interface ShownAlready {
 	cautions: boolean;
 	/** Warnings as they were told. */
 	warnings: readonly string[];
 }
 
-export const NOTHING_SEEN: Seen = { cautions: false, warnings: [] };
+export const NOTHING_SHOWN: ShownAlready = { cautions: false, warnings: [] };
 
 /** The warnings of a session as they are remembered. */
 export const warningsIn = (outputs: readonly Output[]): WarningsNote | null =>
 	outputs.find((output): output is WarningsNote => 'note' in output && output.note === 'warnings') ?? null;
 
 /** The state after what the session put out: its notes become pages to be seen before the ask. */
-export function followed(state: SessionState, outputs: readonly Output[], seen: Seen = NOTHING_SEEN): SessionState {
+export function followed(
+	state: SessionState,
+	outputs: readonly Output[],
+	seen: ShownAlready = NOTHING_SHOWN,
+): SessionState {
 	const pages = outputs.flatMap((output) =>
 		isOver(state, outputs, output) ? [] : pagesOf(output, state, outputs, seen),
 	);
@@ -34,7 +38,7 @@ function isOver({ ask }: SessionState, [first]: readonly Output[], output: Outpu
 	return again && 'note' in output && output.note === 'corrected' && !oldNumbersPossible(ask);
 }
 
-function startOf(note: SessionNote, warnings: WarningsNote | null, seen: Seen): Page {
+function startOf(note: SessionNote, warnings: WarningsNote | null, seen: ShownAlready): Page {
 	const isNew = warnings !== null && !seen.warnings.includes(JSON.stringify(warnings));
 	return { page: 'start', note, cautions: !seen.cautions, warnings: isNew ? warnings : null, layout: false };
 }
@@ -53,7 +57,12 @@ function isFirst(ask: Ask | null): boolean {
 	return ask?.ask === 'set' && ask.bend === 1 && ask.seat === 1;
 }
 
-function pagesOf(output: Output, { ask, display, job }: SessionState, all: readonly Output[], seen: Seen): Page[] {
+function pagesOf(
+	output: Output,
+	{ ask, display, job }: SessionState,
+	all: readonly Output[],
+	seen: ShownAlready,
+): Page[] {
 	if ('ask' in output) return output.ask === 'set' ? dieChangesIn(output) : [];
 	switch (output.note) {
 		case 'session':

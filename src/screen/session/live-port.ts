@@ -1,4 +1,4 @@
-import type { Preview } from '../../session/advice/preview.ts';
+import type { AmendPreview } from '../../session/advice/preview.ts';
 import type { Batch } from '../../session/batch/batch.ts';
 import type { Answered } from '../../session/log/answered.ts';
 import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
@@ -60,6 +60,6 @@ export interface LivePort {
 	/** What its batch has come to, once it is over; null where it is a single tube. */
 	batch?(): Batch | null;
 	/** What an answer would change; nothing is kept. */
-	wouldBe?(answer: Answer): Preview;
+	wouldBe?(answer: Answer): AmendPreview;
 	close(): void;
 }

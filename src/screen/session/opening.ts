@@ -2,12 +2,12 @@ import type { HalfAnswer } from '../../session/protocol/action.ts';
 import type { SessionNote } from '../../session/protocol/notes.ts';
 import type { Display } from '../shell/display.ts';
 import { NOTHING } from '../shell/prompt.ts';
-import { followed, NOTHING_SEEN, type Seen } from './following.ts';
+import { followed, NOTHING_SHOWN, type ShownAlready } from './following.ts';
 import type { LivePort } from './live-port.ts';
-import { ASK, type Page, type SessionState, standingOf, told } from './session-state.ts';
+import { ASK, type Page, type SessionState, standingOf, toldMessage } from './session-state.ts';
 
 /** A session as it is opened: what was shown so far is shown again, down to the open ask. */
-export function opened(port: LivePort, display: Display, seen: Seen = NOTHING_SEEN): SessionState {
+export function opened(port: LivePort, display: Display, seen: ShownAlready = NOTHING_SHOWN): SessionState {
 	const blank: SessionState = {
 		id: port.id,
 		job: { ...port.job, lengths: display.lengths },
@@ -22,7 +22,7 @@ export function opened(port: LivePort, display: Display, seen: Seen = NOTHING_SE
 		queue: [],
 		entry: NOTHING,
 		details: {},
-		message: told(port.messages),
+		message: toldMessage(port.messages),
 		corrected: false,
 		release: null,
 		ahead: null,

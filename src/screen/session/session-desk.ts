@@ -6,7 +6,7 @@ import { exitCodeOf } from '../shell/app-state.ts';
 import type { Display, DisplayPort } from '../shell/display.ts';
 import { USUAL_DISPLAY } from '../shell/display.ts';
 import { lookOf } from '../shell/look.ts';
-import { joined, type Seen, warningsIn } from './following.ts';
+import { joined, type ShownAlready, warningsIn } from './following.ts';
 import type { LivePort } from './live-port.ts';
 import { opened } from './opening.ts';
 import { viewOf } from './pages/index.ts';
@@ -28,7 +28,7 @@ export type Saved = { session: SessionState } | { left: number };
 /** Holds the session that is open. Answers are saved through its port; nothing is shown as saved before it has said so. */
 export class SessionDesk {
 	private live: LivePort | null = null;
-	private seen: Seen = { cautions: false, warnings: [] };
+	private seen: ShownAlready = { cautions: false, warnings: [] };
 
 	constructor(private readonly display: DisplayPort) {}
 

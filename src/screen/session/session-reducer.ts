@@ -19,7 +19,7 @@ import {
 	type SessionState,
 	type Standing,
 	type Step,
-	told,
+	toldMessage,
 } from './session-state.ts';
 import { shortcutOf } from './shortcuts.ts';
 import { aheadOf } from './typed-ahead.ts';
@@ -159,7 +159,7 @@ export function afterAnswer(state: SessionState, { outputs, messages, ...standin
 	}
 	const next = backWhereTold(state, followed({ ...state, ...standing, unsaved: null }, outputs));
 	const quiet = quietWords(outputs, state.job);
-	return { ...next, message: told(messages) ?? withWords(kept(state, standing), quiet) };
+	return { ...next, message: toldMessage(messages) ?? withWords(kept(state, standing), quiet) };
 }
 
 /** A heat is told from any page, which then goes on. */
@@ -175,7 +175,7 @@ export function drafted(
 ): SessionState {
 	const refused = outputs.some((output) => 'note' in output && output.note === 'refused');
 	if (refused) return afterAnswer(state, { outputs, messages, ...standing });
-	return { ...state, ...standing, unsaved: null, page, entry: NOTHING, message: told(messages) };
+	return { ...state, ...standing, unsaved: null, page, entry: NOTHING, message: toldMessage(messages) };
 }
 
 /** The state once it is known what correcting a reading would change: that is read before it counts. */

@@ -1,4 +1,4 @@
-import type { Preview } from '../../session/advice/preview.ts';
+import type { AmendPreview } from '../../session/advice/preview.ts';
 import type { Batch } from '../../session/batch/batch.ts';
 import type { Answered } from '../../session/log/answered.ts';
 import type { Reading } from '../../session/log/events.ts';
@@ -54,13 +54,13 @@ export type Page =
 	| { page: 'reopen' }
 	| { page: 'reopenHow'; bend: number }
 	/** `open`: degrees to open by and the angle to read then, where they are advised. */
-	| { page: 'relief'; bend: number; answer: Answer; open?: Opening }
+	| { page: 'relief'; bend: number; answer: Answer; open?: OpenBy }
 	| { page: 'scrap'; why: string }
 	| { page: 'text'; purpose: 'note' | 'scrap' | 'rescue'; value: string }
 	/** `from`: where it goes on afterwards. */
 	| { page: 'text'; purpose: 'heat'; value: string; from: Page };
 
-export interface Opening {
+export interface OpenBy {
 	by: number;
 	to: number;
 }
@@ -70,7 +70,7 @@ export interface Amending {
 	entry: Answered;
 	reading: Reading | null;
 	value: number;
-	would: Preview | null;
+	would: AmendPreview | null;
 }
 
 /** What may be told with `ready` besides the dial. */
@@ -177,7 +177,7 @@ export function standingOf(port: LivePort): Pick<SessionState, Standing> {
 }
 
 /** What the log has to say about itself, to be read before going on. */
-export function told(messages: readonly string[]): Message | null {
+export function toldMessage(messages: readonly string[]): Message | null {
 	return messages.length === 0 ? null : { kind: 'wrong', text: messages.join(' ') };
 }
 

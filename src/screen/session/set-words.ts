@@ -54,7 +54,7 @@ export function movedWords({ mark }: SetAsk, job: Ruled): string {
 }
 
 /** Where the mark goes round the tube, and how the tube is turned: two ways that differ, since the machine's plane stands still. */
-export function roundWords({ around, face, tubeTurn, bend }: SetAsk, job: Ruled): string {
+export function markLineWords({ around, face, tubeTurn, bend }: SetAsk, job: Ruled): string {
 	const turn = bend === 1 ? '' : turnWords(tubeTurn);
 	const turned = tubeTurn.way === 'clockwise' || tubeTurn.way === 'counterclockwise';
 	const seen = turned ? `, ${SEEN}` : '';

@@ -27,7 +27,7 @@ export function FrameView({ frame, look, text, onText, onEntered }: Props) {
 					</Box>
 				) : (
 					// biome-ignore lint/suspicious/noArrayIndexKey: a row of the screen is its place.
-					<Row key={at} line={line} look={look} />
+					<FrameRow key={at} line={line} look={look} />
 				),
 			)}
 		</>
@@ -35,7 +35,7 @@ export function FrameView({ frame, look, text, onText, onEntered }: Props) {
 }
 
 /** One row of the screen; drawn anew only when its text or its tones change. */
-export const Row = memo(
+export const FrameRow = memo(
 	function Row({ line, look }: { line: Line; look: Look }) {
 		return (
 			<Text wrap="truncate-end">

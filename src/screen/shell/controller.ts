@@ -12,11 +12,11 @@ import type { Message, SessionState } from '../session/session-state.ts';
 import { type AppState, exitCodeOf } from './app-state.ts';
 import type { DisplayPort } from './display.ts';
 import type { Key } from './keys.ts';
-import { newerDamaged, type Opening } from './opening.ts';
+import { newerDamaged, type ScreenOpening } from './opening.ts';
 import { readerKey } from './reader-state.ts';
 import { type Seen, seen } from './seen.ts';
 import { topicReader } from './topic-reader.ts';
-import type { World } from './world.ts';
+import type { ClockAndBell } from './world.ts';
 
 /**
  * Holds what is on the screen, outside of React: a key is taken in at once, in the state that the key before it left, and handed to the
@@ -39,10 +39,10 @@ export class Controller {
 
 	constructor(
 		private readonly port: HomePort,
-		opening: Opening,
+		opening: ScreenOpening,
 		private readonly size: () => Size,
 		display: DisplayPort,
-		private readonly world: World,
+		private readonly world: ClockAndBell,
 	) {
 		this.ended = new Promise((resolve, reject) => {
 			this.resolve = resolve;

@@ -14,7 +14,7 @@ import {
 	line,
 	linesInAscii,
 	span,
-	spread,
+	spreadOut,
 	widthOf,
 	wrapped,
 } from '../text/line.ts';
@@ -136,7 +136,7 @@ function header<Step>({ title, where }: Content<Step>, columns: number, short = 
 	const fits = ({ note, beside }: (typeof all)[number]) =>
 		cellsOf(title) + note.length + (short ? 2 : 1) + cellsOf(beside) <= columns;
 	const { note, beside } = all.find(fits) ?? { note: '', beside: '' };
-	return [spread([span(title, 'strong'), span(note, 'quiet')], [span(beside, 'quiet')], columns)];
+	return [spreadOut([span(title, 'strong'), span(note, 'quiet')], [span(beside, 'quiet')], columns)];
 }
 
 /** What may stand beside the title, the wanted first: a piece of a batch is named before the window is said to be small. */

@@ -9,10 +9,10 @@ import { Controller } from './controller.ts';
 import type { Display, DisplayPort } from './display.ts';
 import { drawnEarly } from './early.ts';
 import { lookOf } from './look.ts';
-import type { Opening } from './opening.ts';
-import type { World } from './world.ts';
+import type { ScreenOpening } from './opening.ts';
+import type { ClockAndBell } from './world.ts';
 
-export interface ScreenOptions extends Opening {
+export interface ScreenOptions extends ScreenOpening {
 	port: HomePort;
 	noColor?: boolean;
 	/** Only ASCII characters. */
@@ -20,7 +20,7 @@ export interface ScreenOptions extends Opening {
 	/** Where choices about how things are shown are kept; left out: for this run alone. */
 	display?: DisplayPort;
 	/** A clock and a bell other than the terminal's own. */
-	world?: Partial<World>;
+	world?: Partial<ClockAndBell>;
 	stdin?: KeySource;
 	stdout?: Sink;
 	environment?: TerminalEnvironment;

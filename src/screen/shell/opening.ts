@@ -3,7 +3,7 @@ import type { SessionRow } from '../home/home-port.ts';
 import type { Message } from '../session/session-state.ts';
 
 /** What the screen opens with: the home page, or a job's session. */
-export interface Opening {
+export interface ScreenOpening {
 	jobPath?: string;
 	/** Go on with the job's newest interrupted session, or with the session of that id, without asking. */
 	resume?: boolean | string;

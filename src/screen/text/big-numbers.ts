@@ -1,7 +1,15 @@
 import { arrowRows } from '../drawing/turn-arrow.ts';
 import { digitRows } from './digits.ts';
 import { type Line, type Span, span } from './line.ts';
-import { type BigNumber, GAP, inWords, labelOf, numbersLayout, type Placed, rowsForNumbers } from './numbers-layout.ts';
+import {
+	type BigNumber,
+	GAP,
+	inWords,
+	labelOf,
+	numbersLayout,
+	type PlacedNumber,
+	rowsForNumbers,
+} from './numbers-layout.ts';
 
 export type { BigNumber };
 
@@ -14,7 +22,7 @@ export function bigNumbers(
 	return numbersLayout(numbers, columns, rowsForNumbers(window)).flatMap((line) => drawn(line, ink));
 }
 
-function drawn(line: readonly Placed[], ink: string): Line[] {
+function drawn(line: readonly PlacedNumber[], ink: string): Line[] {
 	const digits = line.filter(({ scale }) => scale !== null);
 	const words = line.filter(({ scale }) => scale === null);
 	const columns = digits.map((placed) => column(placed, ink));
@@ -34,7 +42,7 @@ function drawn(line: readonly Placed[], ink: string): Line[] {
 	return words.length === 0 ? lines : [...lines, spaced(words.map(({ number }) => span(inWords(number), 'strong')))];
 }
 
-function column({ number, scale, width }: Placed, ink: string) {
+function column({ number, scale, width }: PlacedNumber, ink: string) {
 	const { value, below, way } = number;
 	const digits = digitRows(value, scale, ink);
 	const arrow = way === undefined || scale === null ? [] : arrowRows(way, scale, ink);

@@ -47,7 +47,7 @@ export function chopped(text: string, width: number, tone: Tone = 'plain'): Line
 }
 
 /** The line with `right` at the right edge; what does not fit beside it is cut off the left part. */
-export function spread(left: Line, right: Line, width: number): Line {
+export function spreadOut(left: Line, right: Line, width: number): Line {
 	const gap = width - widthOf(left) - widthOf(right);
 	if (gap >= 1) return [...left, span(' '.repeat(gap)), ...right];
 	return [...cut(left, Math.max(0, width - widthOf(right) - 1)), span(' '), ...right];

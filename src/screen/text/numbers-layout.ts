@@ -1,4 +1,4 @@
-import { ARROW_COLUMNS, type Way } from '../drawing/turn-arrow.ts';
+import { ARROW_COLUMNS, type ArrowWay } from '../drawing/turn-arrow.ts';
 import { DIGIT_ROWS, type DigitScale, digitSize } from './digits.ts';
 
 /** One of the numbers that the hands need now, with what it is above it and how it is meant below. */
@@ -15,17 +15,17 @@ export interface BigNumber {
 	/** 1 for the number that matters most, 2 for the one after it, 3 for the rest: the lower, the larger. */
 	place: 1 | 2 | 3;
 	/** Drawn beside the number. */
-	way?: Way;
+	way?: ArrowWay;
 }
 
-export interface Placed {
+export interface PlacedNumber {
 	number: BigNumber;
 	scale: DigitScale;
 	width: number;
 }
 
 /** The numbers in lines, each line's side by side, in the order given; a number without a scale stands in a line of words. */
-export type NumbersLayout = readonly (readonly Placed[])[];
+export type NumbersLayout = readonly (readonly PlacedNumber[])[];
 
 export const GAP = 2;
 /** Label above, words below. */
@@ -110,7 +110,7 @@ function worthOf(numbers: readonly BigNumber[], scales: Scales): number {
 	}, 0);
 }
 
-function place(number: BigNumber, scale: DigitScale): Placed {
+function place(number: BigNumber, scale: DigitScale): PlacedNumber {
 	const { value, below, way } = number;
 	if (scale === null) return { number, scale, width: inWords(number).length };
 	const arrow = way === undefined ? 0 : (ARROW_COLUMNS + 1) * scale.across;
@@ -136,13 +136,13 @@ function fits(lines: NumbersLayout, columns: number, rows: number): boolean {
 }
 
 /** Numbers in digits stand side by side; those in words all in one line under them. */
-function widthOf(line: readonly Placed[]): number {
-	const wide = (placed: readonly Placed[]) =>
+function widthOf(line: readonly PlacedNumber[]): number {
+	const wide = (placed: readonly PlacedNumber[]) =>
 		placed.reduce((sum, { width }) => sum + width, GAP * Math.max(0, placed.length - 1));
 	return Math.max(wide(line.filter(({ scale }) => scale !== null)), wide(line.filter(({ scale }) => scale === null)));
 }
 
-export function heightOf(line: readonly Placed[]): number {
+export function heightOf(line: readonly PlacedNumber[]): number {
 	const digits = line.filter(({ scale }) => scale !== null);
 	const words = digits.length < line.length ? 1 : 0;
 	if (digits.length === 0) return words;

@@ -13,7 +13,7 @@ export interface Moved {
 }
 
 /** What an answer would change, found on a copy: nothing is kept. Lengths in the job's unit, angles in degrees. */
-export interface Preview {
+export interface AmendPreview {
 	/** Why it would not be taken; null: it would be. */
 	refused: Reason[] | null;
 	/** It would be taken for a slip and asked again first, for this reason. */
@@ -29,9 +29,9 @@ export interface Preview {
 }
 
 /** What would come of an answer. Pure. */
-export function preview(answer: Answer, state: State): Preview {
+export function amendPreview(answer: Answer, state: State): AmendPreview {
 	const step = stepped(answer, state, { at: state.start.at });
-	const nothing: Preview = { refused: null, doubted: null, made: [], plan: [], stop: null, next: null };
+	const nothing: AmendPreview = { refused: null, doubted: null, made: [], plan: [], stop: null, next: null };
 	if ('refused' in step) return { ...nothing, refused: step.refused.reason };
 	const after = step.next;
 	const [open, then] = [ask(state), ask(after)];
@@ -52,7 +52,7 @@ function kindOf(open: Ask | null): string {
 /** Angles nearer than this are shown alike. */
 const SAME_ANGLE = 0.005;
 
-function madeOtherwise(before: State, after: State): Preview['made'] {
+function madeOtherwise(before: State, after: State): AmendPreview['made'] {
 	return before.bends.flatMap(({ made }, i) => {
 		const then = after.bends[i]?.made ?? null;
 		if (made === null || then === null || Math.abs(made.angle - then.angle) < SAME_ANGLE) return [];
@@ -61,7 +61,7 @@ function madeOtherwise(before: State, after: State): Preview['made'] {
 }
 
 /** Made bends are as they are: only those to come have numbers to be changed. */
-function plannedOtherwise(before: State, after: State): Preview['plan'] {
+function plannedOtherwise(before: State, after: State): AmendPreview['plan'] {
 	const tape = before.start.job.tooling.tape;
 	return before.plan.current.flatMap((numbers, i) => {
 		if (before.bends[i]?.made !== null) return [];

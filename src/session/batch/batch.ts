@@ -1,4 +1,4 @@
-import { middle, type Trend, trendOf } from '../../maths/trend.ts';
+import { middle, type RankTrend, rankTrend } from '../../maths/trend.ts';
 import type { PieceFacts } from './piece-facts.ts';
 import type { Pieces } from './pieces.ts';
 
@@ -10,10 +10,10 @@ export interface BendOver {
 	errors: number[];
 	mean: number;
 	/** It walks off: the errors rise or fall from piece to piece beyond their noise; else null. */
-	walks: Walk | null;
+	walks: BatchWalk | null;
 }
 
-export interface Walk extends Trend {
+export interface BatchWalk extends RankTrend {
 	/** Over so many pieces, by so many degrees. */
 	pieces: number;
 	by: number;
@@ -95,9 +95,9 @@ const CHANCE = 0.01;
 /** A walk of less than so many give or takes of one piece is none that anybody could measure. */
 const LEAST = 2;
 
-function walkOf(known: readonly { error: number; sd: number }[]): Walk | null {
+function walkOf(known: readonly { error: number; sd: number }[]): BatchWalk | null {
 	if (known.length < 2) return null;
-	const trend = trendOf(known.map(({ error }) => error));
+	const trend = rankTrend(known.map(({ error }) => error));
 	const by = trend.slope * (known.length - 1);
 	const noise = middle(known.map(({ sd }) => sd).sort((a, b) => a - b));
 	const walks = trend.chance < CHANCE && Math.abs(by) > LEAST * noise;

@@ -32,13 +32,13 @@ export interface Might {
 export const UNKNOWN = 0.2;
 
 /** How the bends left come out: each corrected for the one before, or by numbers that stay what they are. */
-export type Left = 'corrected' | 'kept';
+export type BendsLeft = 'corrected' | 'kept';
 
 /**
  * Tubes that this one may be or become by these numbers, by all that is known and by the errors that hands make: of equal weight, the
  * same for the same state. Both ends are cut off by what is believed now.
  */
-export function mightBe(state: State, numbers: readonly Numbers[], left: Left, more: number): Might {
+export function mightBe(state: State, numbers: readonly Numbers[], left: BendsLeft, more: number): Might {
 	const made = madeCount(state);
 	const built = state.built ?? builtNow(state);
 	const planned = rawTube(state, numbers).bends.slice(made);

@@ -1,13 +1,13 @@
 import { type Judged, judged, keeps } from '../../fit/verdict.ts';
 import { at } from '../../maths/list.ts';
-import { chanceOf, giveOrTake } from '../../maths/weighted.ts';
+import { chanceOf, halfBand } from '../../maths/weighted.ts';
 import { frames } from '../../tube/frames.ts';
 import type { State } from '../log/state.ts';
 import { limitsOf } from '../plan/design.ts';
 import type { Numbers, Predicted } from '../protocol/asks.ts';
 import { expectOvality, OVALITY_SD } from '../reading/ovality.ts';
 import { checkReadingSd } from './estimate.ts';
-import { type Left, type MightBe, mightBe } from './might-be.ts';
+import { type BendsLeft, type MightBe, mightBe } from './might-be.ts';
 
 /** How sure a prediction is. */
 export interface Odds {
@@ -32,13 +32,13 @@ export interface Cloud {
  * How sure it is what these numbers lead to. `told`: what is said of it, which the give or take lies about. A few hundred tubes are reckoned
  * through: this is for what is shown, not for a search.
  */
-export function oddsOf(state: State, numbers: readonly Numbers[], left: Left, told: Predicted): Odds {
+export function oddsOf(state: State, numbers: readonly Numbers[], left: BendsLeft, told: Predicted): Odds {
 	const { count, tube, judge, weigh, fits } = tried(state, numbers, left);
 	const tubes = Array.from({ length: count }, (_, k) => tube(k));
 	const verdicts = tubes.map(judge);
 	const weights = verdicts.map(weigh);
 	const keeping = verdicts.map(fits);
-	const spread = (of: (verdict: Judged) => number, value: number) => giveOrTake(verdicts.map(of), weights, value);
+	const spread = (of: (verdict: Judged) => number, value: number) => halfBand(verdicts.map(of), weights, value);
 	return {
 		sd: {
 			endOffset: spread(({ endOffset }) => endOffset, told.endOffset),
@@ -51,7 +51,7 @@ export function oddsOf(state: State, numbers: readonly Numbers[], left: Left, to
 }
 
 /** Whether the chance that `oddsOf` tells is at least so much: each tube is made, judged and forgotten, until the rest cannot change the answer. */
-export function isLikely(state: State, numbers: readonly Numbers[], left: Left, least: number): boolean {
+export function isLikely(state: State, numbers: readonly Numbers[], left: BendsLeft, least: number): boolean {
 	const { count, tube, judge, weigh, fits } = tried(state, numbers, left);
 	let [yes, all] = [0, 0];
 	for (let k = 0; k < count; k++) {
@@ -71,7 +71,7 @@ export function isLikely(state: State, numbers: readonly Numbers[], left: Left, 
 const ROUNDING = 1e-9;
 
 /** The tubes that this may be, and how each is judged. */
-function tried(state: State, numbers: readonly Numbers[], left: Left) {
+function tried(state: State, numbers: readonly Numbers[], left: BendsLeft) {
 	const limits = limitsOf(state);
 	const round = state.design.checks.filter(({ check }) => check.kind === 'ovality');
 	return {

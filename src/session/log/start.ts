@@ -5,7 +5,7 @@ import type { Lesson, Provenance } from '../../springback/history.ts';
 import { learned } from '../../springback/history.ts';
 import { mechanicsPrior } from '../../springback/mechanics.ts';
 import { modelName } from '../../springback/model-name.ts';
-import { dieOf, diesOf, type GrowthByDie, placeOf, toolingOfDie } from '../../tube/dies.ts';
+import { dieOf, diesOf, filePlaceOf, type GrowthByDie, toolingOfDie } from '../../tube/dies.ts';
 import {
 	type GrowthSource,
 	type PlannedDieGrowth,
@@ -110,7 +110,7 @@ export function beginning(
 	lessons: readonly Lesson[] | null,
 	before?: GrowthByDie,
 ): Beginning {
-	const stated: Stated = (die) => (fromBender.includes(placeOf(job, die, 'growth')) ? 'die' : 'job');
+	const stated: Stated = (die) => (fromBender.includes(filePlaceOf(job, die, 'growth')) ? 'die' : 'job');
 	const now = lessons === null ? coldPrior(job, stated) : learnedPrior(job, lessons, stated);
 	if (before === undefined || refused(growthOf(now)) !== null) return now;
 	const as = withGrowthOf(before, now);

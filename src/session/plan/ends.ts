@@ -1,6 +1,6 @@
 import { scales } from '../../fit/correct.ts';
 import { farEndMotion } from '../../fit/kinematics.ts';
-import { leftOf } from '../../maths/bounded-ridge.ts';
+import { residualOf } from '../../maths/bounded-ridge.ts';
 import { slopesAt } from '../../maths/differences.ts';
 import { radians } from '../../tube/angles.ts';
 import { bentAsOf } from '../../tube/bent-as.ts';
@@ -84,7 +84,7 @@ function uncorrected(job: Job, design: Shape, turned: Shape): number {
 			upper: free.map(({ range }) => range[1]),
 		};
 		for (const error of errors[kind]) {
-			const misses = leftOf(
+			const misses = residualOf(
 				moves.map((move) => move * error),
 				levers,
 			);

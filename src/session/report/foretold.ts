@@ -1,4 +1,4 @@
-import type { Left } from '../estimate/might-be.ts';
+import type { BendsLeft } from '../estimate/might-be.ts';
 import { oddsOf } from '../estimate/odds.ts';
 import type { State } from '../log/state.ts';
 import { drawingNumbers } from '../plan/correction.ts';
@@ -6,7 +6,7 @@ import type { Numbers, Predicted } from '../protocol/asks.ts';
 import type { CorrectedNote, Correction, Foretold } from '../protocol/notes.ts';
 
 /** A correction with how sure it is: what the bends left will be off by themselves counts too. */
-export function told(state: State, note: Correction): CorrectedNote {
+export function withForetold(state: State, note: Correction): CorrectedNote {
 	return {
 		...note,
 		predicted: foretold(state, state.plan.corrected ?? state.plan.current, 'corrected', note.predicted),
@@ -14,7 +14,7 @@ export function told(state: State, note: Correction): CorrectedNote {
 	};
 }
 
-function foretold(state: State, numbers: readonly Numbers[], left: Left, told: Predicted): Foretold {
+function foretold(state: State, numbers: readonly Numbers[], left: BendsLeft, told: Predicted): Foretold {
 	const { sd, checks, chance } = oddsOf(state, numbers, left, told);
 	const { endOffset, endAngle, shape } = told;
 	return {

@@ -8,7 +8,7 @@ import { warningWords } from '../warnings.ts';
 /** What the tube comes to while its job is written. */
 
 /** A bend of the tube so far, its number left out: where its mark goes, how the tube is turned, and its angle. */
-export function bendRow(mark: number, bend: { rotation: number; angle: number; number: number }, job: Ruled): string {
+export function growthRow(mark: number, bend: { rotation: number; angle: number; number: number }, job: Ruled): string {
 	const turn = turnedWords(bend.rotation, bend.number);
 	return `mark ${tape(mark, job).padStart(11)}   ${turn.padEnd(27)}${angle(bend.angle).padStart(6)}`;
 }

@@ -65,7 +65,7 @@ export const LEAVE = {
 	said: 'What was answered is not kept then.',
 } as const;
 
-export const HELP = {
+export const FORM_HELP = {
 	title: 'Help: a job on the screen',
 	said: [
 		'One question at a time; the drawing and the marks grow with every answer, and with every key of one.',

@@ -38,7 +38,7 @@ function otherDies(job: Job): string[] {
 }
 
 /** How long to cut it, what that is for, and how large the finished tube is, a sentence each. */
-export function cutWords(job: Job, { cutLength, developedLength, overall }: LayoutDocument): string[] {
+export function cutLengthWords(job: Job, { cutLength, developedLength, overall }: LayoutDocument): string[] {
 	const { tooling, trim } = job;
 	const coped = copedEnds(job);
 	const length = (value: number) => bare(value, job);

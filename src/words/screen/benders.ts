@@ -10,7 +10,7 @@ import { FIELD_WORDS } from '../tooling-fields.ts';
 
 const counted = (dies: number): string => (dies === 1 ? '1 die' : `${dies} dies`);
 
-export const LIST = {
+export const BENDERS_LIST = {
 	title: 'Benders and dies',
 	benders: 'Benders',
 	besides: 'Besides',
@@ -20,7 +20,7 @@ export const LIST = {
 	none: 'No bender is set up yet. A job can name its die by itself; one that is kept saves typing, and a test piece belongs to it.',
 } as const;
 
-export const MORE = { help: 'help', jobs: 'the jobs' } as const;
+export const BENDERS_MORE = { help: 'help', jobs: 'the jobs' } as const;
 
 export const benderTitle = (bender: string): string => `Bender ${bender}`;
 export const dieTitle = (die: string): string => `Die ${die}`;
@@ -88,7 +88,7 @@ export const NEW = {
 	done: (die: string): string => `Die ${die} is set up.`,
 } as const;
 
-export const HELP = {
+export const BENDERS_HELP = {
 	title: 'Help: benders and dies',
 	said: [
 		'What is kept here goes into every job that names the bender and the die and leaves the value out.',

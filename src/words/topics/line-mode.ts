@@ -1,13 +1,13 @@
 import { EXAMPLE_SESSION } from './example-session.ts';
 import { ASK_FIELDS, NOTE_FIELDS } from './line-fields.ts';
-import { ADVICE, ANSWERS, ASKS, CHECKS, EVIDENCE, NOTES, READINGS, WARNINGS } from './line-words.ts';
+import { ADVICE, ANSWERS, ASKS, CHECKS, EVIDENCE_LINES, NOTES, READING_LINES, WARNINGS } from './line-words.ts';
 import { REASON_SECTIONS } from './reason-codes.ts';
-import type { Row, Section, Topic } from './topic.ts';
+import type { Row, Topic, TopicSection } from './topic.ts';
 
 const named = (table: Readonly<Record<string, string>>): Row[] => Object.entries(table);
 
 /** A section for each ask or note. */
-function sections(kind: string, fields: Readonly<Record<string, Readonly<Record<string, string>>>>): Section[] {
+function sections(kind: string, fields: Readonly<Record<string, Readonly<Record<string, string>>>>): TopicSection[] {
 	return Object.entries(fields).map(([name, rows]) => ({ heading: `${kind} ${name}`, rows: named(rows) }));
 }
 
@@ -36,8 +36,8 @@ export const lineMode: Topic = {
 		{ heading: 'Asks', rows: named(ASKS) },
 		{ heading: 'Notes', rows: named(NOTES) },
 		{ heading: 'Answers', rows: named(ANSWERS) },
-		{ heading: 'Kinds of evidence', rows: named(EVIDENCE) },
-		{ heading: 'Kinds of reading', rows: named(READINGS) },
+		{ heading: 'Kinds of evidence', rows: named(EVIDENCE_LINES) },
+		{ heading: 'Kinds of reading', rows: named(READING_LINES) },
 		{ heading: 'Kinds of check', rows: named(CHECKS) },
 		{ heading: 'Advice', rows: named(ADVICE) },
 		{ heading: 'Warnings', rows: named(WARNINGS) },

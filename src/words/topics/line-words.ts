@@ -47,7 +47,7 @@ export const ANSWERS: Of<Exclude<Action, { do: 'draft' }>, 'do'> = {
 	quit: '{"quit":true}: leave, to go on later',
 };
 
-export const EVIDENCE: Record<EvidenceKind, string> = {
+export const EVIDENCE_LINES: Record<EvidenceKind, string> = {
 	angle: 'the angle of bend j again',
 	farEndToMark: "from the far end to bend j's mark",
 	leg: 'the straight before bend j, tangent to tangent',
@@ -55,7 +55,7 @@ export const EVIDENCE: Record<EvidenceKind, string> = {
 	rotation: 'how the plane of bend j really lies',
 };
 
-export const READINGS: Record<ReadingKind, string> = {
+export const READING_LINES: Record<ReadingKind, string> = {
 	loaded: 'dial under load',
 	released: 'dial after release',
 	pointer: 'dial with the tube snug',

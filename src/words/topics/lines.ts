@@ -1,4 +1,4 @@
-import type { Row, Section, Topic } from './topic.ts';
+import type { Row, Topic, TopicSection } from './topic.ts';
 
 /** Breaks a text into lines of at most `width` cells, the ones after the first set in by `column`. */
 export type Fold = (text: string, width: number, column: number) => string[];
@@ -15,7 +15,11 @@ export function topicLines({ examples, sections }: Topic, width: number, fold: F
 	];
 }
 
-function sectionLines({ heading, text = [], shown = [], rows = [] }: Section, width: number, fold: Fold): string[] {
+function sectionLines(
+	{ heading, text = [], shown = [], rows = [] }: TopicSection,
+	width: number,
+	fold: Fold,
+): string[] {
 	return [
 		'',
 		heading,

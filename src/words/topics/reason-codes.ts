@@ -10,7 +10,7 @@ import type {
 	RefusalFact,
 	TwiceFact,
 } from '../../session/protocol/facts/index.ts';
-import type { Section } from './topic.ts';
+import type { TopicSection } from './topic.ts';
 
 /** Every code of a family, so that a new one does not compile until it has its words. */
 type Codes<Fact extends { code: string }> = Record<Fact['code'], string>;
@@ -152,7 +152,7 @@ export const REASON_CODES: Codes<Reason> = {
 };
 
 /** The same by what they are about. */
-export const REASON_SECTIONS: readonly Section[] = [
+export const REASON_SECTIONS: readonly TopicSection[] = [
 	{ heading: 'Why this stop', rows: Object.entries(STOP) },
 	{ heading: 'Why a reading is asked again', rows: Object.entries(AGAIN) },
 	{ heading: 'What no longer counts', rows: Object.entries(ASIDE) },

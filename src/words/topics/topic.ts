@@ -1,7 +1,7 @@
 /** What is written on the left, and what it does or means. */
 export type Row = readonly [left: string, right: string];
 
-export interface Section {
+export interface TopicSection {
 	heading: string;
 	/** Paragraphs. */
 	text?: readonly string[];
@@ -14,5 +14,5 @@ export interface Section {
 export interface Topic {
 	/** What to type or press, and what comes of it. */
 	examples: readonly Row[];
-	sections: readonly Section[];
+	sections: readonly TopicSection[];
 }

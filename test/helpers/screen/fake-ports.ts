@@ -2,7 +2,7 @@ import type { Fault } from '../../../src/job/facts/index.ts';
 import type { HomePort, JobRow, SessionRow } from '../../../src/screen/home/home-port.ts';
 import type { Opened } from '../../../src/screen/review/review-port.ts';
 import type { LivePort } from '../../../src/screen/session/live-port.ts';
-import type { Preview } from '../../../src/session/advice/preview.ts';
+import type { AmendPreview } from '../../../src/session/advice/preview.ts';
 import type { Answered } from '../../../src/session/log/answered.ts';
 import type { Event, Reading } from '../../../src/session/log/events.ts';
 import { readingsIn } from '../../../src/session/log/events.ts';
@@ -73,7 +73,7 @@ export class FakeLive implements LivePort {
 	/** What the next answer throws instead of being taken. */
 	fault: Error | null = null;
 	/** What a correction would change. */
-	would: Preview | null = null;
+	would: AmendPreview | null = null;
 	/** What the log has to say when the next answer is taken. */
 	said: string | null = null;
 	private open: Ask | null;
@@ -126,7 +126,7 @@ export class FakeLive implements LivePort {
 		return this.entries.findLast((entry) => !entry.void)?.entry ?? null;
 	}
 
-	wouldBe(): Preview {
+	wouldBe(): AmendPreview {
 		return this.would ?? { refused: null, doubted: null, made: [], plan: [], stop: null, next: null };
 	}
 

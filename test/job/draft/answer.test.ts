@@ -2,11 +2,11 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { answer } from '../../../src/job/draft/answer.ts';
+import { answerDraft } from '../../../src/job/draft/answer.ts';
 import { currentAnswer } from '../../../src/job/draft/current.ts';
 import { type Draft, draftOf, newDraft } from '../../../src/job/draft/draft.ts';
 import { fileNameFor, fileText } from '../../../src/job/draft/file-text.ts';
-import { draftFaults, preview } from '../../../src/job/draft/preview.ts';
+import { draftFaults, draftPreview } from '../../../src/job/draft/preview.ts';
 import type { Shop } from '../../../src/job/draft/question.ts';
 import { questionOf } from '../../../src/job/draft/questions.ts';
 import { readJob } from '../../../src/job/read.ts';
@@ -27,7 +27,7 @@ const SHOP: Shop = {
 /** The draft after these answers, each of which must be taken. */
 function following(answers: readonly string[], from: Draft = newDraft()): Draft {
 	return answers.reduce((draft, text) => {
-		const next = answer(draft, text, SHOP);
+		const next = answerDraft(draft, text, SHOP);
 		if ('faults' in next) {
 			throw new Error(
 				`"${text}" at ${draft.at}: ${toldFaults(next)
@@ -192,7 +192,7 @@ describe('a fault', () => {
 		],
 	])('%s is said at its question', (_, before, text, at, right) => {
 		const draft = following(before);
-		expect(toldFaults(answer(draft, text, SHOP))).toMatchObject([{ at, right: expect.stringMatching(right) }]);
+		expect(toldFaults(answerDraft(draft, text, SHOP))).toMatchObject([{ at, right: expect.stringMatching(right) }]);
 	});
 
 	it('is the one that a job file with that value has', () => {
@@ -200,7 +200,7 @@ describe('a fault', () => {
 		const file = { ...draft.file, tube: { ...draft.file.tube, wall: 0.6 } };
 		const read = readJob(file, SHOP.lookup);
 		const expected = 'faults' in read ? read.faults.filter(({ at }) => at === 'tube.wall') : [];
-		expect(answer(draft, '0.6', SHOP)).toEqual({ faults: expected });
+		expect(answerDraft(draft, '0.6', SHOP)).toEqual({ faults: expected });
 		expect(expected).toHaveLength(1);
 	});
 });
@@ -274,7 +274,7 @@ describe('a kept job that is changed', () => {
 	] as const)('has the faults of a cope found at its own question: %s', (at, typed, place) => {
 		const far = { cope: { od: 40, angle: 90 } };
 		const draft: Draft = { ...draftOf({ ...KEPT, ends: { far } }), at, part: { end: 'far' } };
-		expect(answer(draft, typed, SHOP)).toMatchObject({ faults: [{ at: place }] });
+		expect(answerDraft(draft, typed, SHOP)).toMatchObject({ faults: [{ at: place }] });
 	});
 
 	it('has its points added until there are no more, and the order said', () => {
@@ -302,7 +302,7 @@ describe('a kept job that is changed', () => {
 		expect(currentAnswer({ ...closed, at: 'mayOpen' })).toBe('no');
 		expect(following(['yes'], { ...closed, at: 'mayOpen' }).file).toEqual(KEPT);
 		expect(following(['12'], opened({ at: 'field', field: 'quantity' })).file.quantity).toBe(12);
-		expect(answer(opened({ at: 'field', field: 'quantity' }), '0', SHOP)).toMatchObject({
+		expect(answerDraft(opened({ at: 'field', field: 'quantity' }), '0', SHOP)).toMatchObject({
 			faults: [{ at: 'quantity' }],
 		});
 	});
@@ -347,7 +347,7 @@ describe('a kept job that is changed', () => {
 
 	it('is refused a check that measures nothing', () => {
 		const draft = following(['angle', '1', '1', ''], opened({ at: 'checkKind', item: 1 }));
-		expect(toldFaults(answer(draft, '', SHOP))).toMatchObject([
+		expect(toldFaults(answerDraft(draft, '', SHOP))).toMatchObject([
 			{ at: 'checks[1].angle.between', right: expect.stringMatching(/two different straights/) },
 		]);
 	});
@@ -375,7 +375,7 @@ describe('what stands there already', () => {
 
 	it('is drawn until it is answered anew', () => {
 		const draft = following(['310'], opened({ at: 'straight', ...bend }));
-		const shape = preview(draft, SHOP)?.job.shape;
+		const shape = draftPreview(draft, SHOP)?.job.shape;
 		expect(shape?.kind === 'bends' ? shape.bends[1] : null).toEqual({ straight: 310, angle: 45, rotation: 0 });
 	});
 
@@ -388,29 +388,29 @@ describe('what stands there already', () => {
 
 describe('what a draft comes to so far', () => {
 	it('is nothing before the first angle, then a tube with a bend in hand', () => {
-		expect(preview(following([...START, 'bends', 'bend', '10']), SHOP)).toBeNull();
+		expect(draftPreview(following([...START, 'bends', 'bend', '10']), SHOP)).toBeNull();
 		const draft = following([...START, 'bends', 'bend', '10', '30']);
-		expect(preview(draft, SHOP)).toMatchObject({ ended: false, job: { shape: { last: 10 } } });
-		expect(preview(following(['bend', '20', '40'], draft), SHOP)).toMatchObject({ now: 2, ended: false });
+		expect(draftPreview(draft, SHOP)).toMatchObject({ ended: false, job: { shape: { last: 10 } } });
+		expect(draftPreview(following(['bend', '20', '40'], draft), SHOP)).toMatchObject({ now: 2, ended: false });
 	});
 
 	it('is nothing before the die is known', () => {
 		const draft = following(TUBE);
 		const shape = { bends: [{ straight: 1, angle: 2, rotation: 0 }] };
-		expect(preview({ ...draft, file: { ...draft.file, shape } }, SHOP)).toBeNull();
+		expect(draftPreview({ ...draft, file: { ...draft.file, shape } }, SHOP)).toBeNull();
 	});
 
 	it('shows an offset before it is known which way it goes', () => {
 		const draft = following(['bend', '10', '30', 'slope', '20', '8', '45'], following([...START, 'bends']));
 		expect(draft.at).toBe('turn');
-		const shape = preview(draft, SHOP)?.job.shape;
+		const shape = draftPreview(draft, SHOP)?.job.shape;
 		expect(shape?.kind === 'bends' ? shape.bends.map(({ angle }) => angle) : []).toEqual([30, 45, 45]);
 	});
 
 	it('grows point by point', () => {
 		const two = following([...START, 'points', 'flat', '0', '0', '20', '0', '30']);
-		expect(preview(two, SHOP)).toBeNull();
-		expect(preview(following(['10'], two), SHOP)?.job.shape).toEqual({
+		expect(draftPreview(two, SHOP)).toBeNull();
+		expect(draftPreview(following(['10'], two), SHOP)?.job.shape).toEqual({
 			kind: 'points',
 			points: [
 				[0, 0, 0],
@@ -458,11 +458,11 @@ describe('what a job comes to while it is written', () => {
 
 	it('has the growth that layout and session expect of its die and tube, once sessions taught it', () => {
 		const whole = following([...START, 'bends', 'bend', '12', '30', 'last', '14', '', '']);
-		const { job, growth } = preview(whole, SHOP)!;
+		const { job, growth } = draftPreview(whole, SHOP)!;
 		expect(growth).toEqual({ value: mechanicsPrior(job.tube, 4, job.tube.material).growth, from: 'expected' });
 		bendIn(home, { day: 1, job, seed: 4 });
 		const lessons = lessonsKept(home);
-		const taught = preview(whole, { ...SHOP, lessons: () => lessons })!.growth;
+		const taught = draftPreview(whole, { ...SHOP, lessons: () => lessons })!.growth;
 		expect(taught).toEqual(growthOf(learnedPrior(job, lessons)));
 		expect(taught.value).not.toBe(growth.value);
 	});

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { answer } from '../../../src/job/draft/answer.ts';
+import { answerDraft } from '../../../src/job/draft/answer.ts';
 import { currentAnswer } from '../../../src/job/draft/current.ts';
 import { type Draft, draftOf } from '../../../src/job/draft/draft.ts';
 import type { Shop } from '../../../src/job/draft/question.ts';
@@ -40,7 +40,7 @@ const asking = (dies?: object, die?: string): Draft => ({
 
 function following(draft: Draft, ...answers: readonly string[]): Draft {
 	return answers.reduce((now, text) => {
-		const next = answer(now, text, SHOP);
+		const next = answerDraft(now, text, SHOP);
 		if ('faults' in next) throw new Error(`"${text}" at ${now.at}: ${JSON.stringify(next.faults)}`);
 		return next.draft;
 	}, draft);
@@ -94,10 +94,10 @@ describe("a bend's die in the form", () => {
 	});
 
 	it("cannot be a new one of the job's own die's name, or tighter than the tube", () => {
-		expect(answer(following(asking(), 'own'), 'rail', SHOP)).toMatchObject({
+		expect(answerDraft(following(asking(), 'own'), 'rail', SHOP)).toMatchObject({
 			faults: [{ right: { code: 'other-die-name' } }],
 		});
-		expect(answer(following(asking(), 'own', 'heel'), '1/4', SHOP)).toMatchObject({
+		expect(answerDraft(following(asking(), 'own', 'heel'), '1/4', SHOP)).toMatchObject({
 			faults: [{ right: { code: 'radius-at-least' } }],
 		});
 	});

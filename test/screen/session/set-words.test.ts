@@ -21,14 +21,14 @@ describe('mark round and tube turn', () => {
 		[120, 'Mark 1 37/64 in round, clockwise; turn the tube 120° counterclockwise'],
 		[-120, 'Mark 1 37/64 in round, counterclockwise; turn the tube 120° clockwise'],
 	])('go opposite ways, rotation %i', (rotation, said) => {
-		expect(words.roundWords(turned(rotation), THIN)).toBe(`${said}, seen from the clamp side toward the far end.`);
+		expect(words.markLineWords(turned(rotation), THIN)).toBe(`${said}, seen from the clamp side toward the far end.`);
 	});
 
 	test.each([
 		[0, 'Mark on the line along the tube; no turn of the tube.'],
 		[180, 'Mark both faces, 2 23/64 in round to the opposite; flip the tube, either way.'],
 	])('in the plane of the bend before, rotation %i', (rotation, said) => {
-		expect(words.roundWords(turned(rotation), THIN)).toBe(said);
+		expect(words.markLineWords(turned(rotation), THIN)).toBe(said);
 	});
 
 	// Looking along the travel with the first bend going up, clockwise is to the right hand: travel x up, right-handed axes.

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Preview, preview } from '../../../src/session/advice/preview.ts';
+import { type AmendPreview, amendPreview } from '../../../src/session/advice/preview.ts';
 import type { Action } from '../../../src/session/protocol/action.ts';
 import { begin, give, giveAll, open, type Run } from '../../helpers/session/session-run.ts';
 import { hatJob } from '../../helpers/shop/hat.ts';
@@ -24,7 +24,7 @@ function angleEntry({ state }: Run): number {
 	return state.entries.find(holds)!.entry;
 }
 
-const act = (run: Run, action: Action): Preview => preview({ action }, run.state);
+const act = (run: Run, action: Action): AmendPreview => amendPreview({ action }, run.state);
 
 describe('what an answer would change', () => {
 	const run = atSecondPull(open(begin(hatJob()), 'set').target - 1);
@@ -67,7 +67,7 @@ describe('what an answer would change', () => {
 
 	it('is nothing for a note', () => {
 		const nothing = { refused: null, doubted: null, made: [], plan: [], stop: null, next: null };
-		expect(preview({ action: null, note: 'clamp checked' }, run.state)).toEqual(nothing);
+		expect(amendPreview({ action: null, note: 'clamp checked' }, run.state)).toEqual(nothing);
 	});
 
 	it('is another question where one follows', () => {

@@ -2,7 +2,7 @@ import type { HomeState } from '../home-state.ts';
 import type { HomeView } from '../home-view.ts';
 import { homeHelpPage } from './help.ts';
 import { jobPage, offerPage } from './job.ts';
-import { mainPage, morePage } from './main.ts';
+import { homeMorePage, mainPage } from './main.ts';
 
 /** What a page outside of a session shows and what it takes from the keyboard. */
 export function homeView(state: HomeState): HomeView {
@@ -19,7 +19,7 @@ export function homeView(state: HomeState): HomeView {
 		case 'help':
 			return homeHelpPage(page.from);
 		case 'more':
-			return morePage(state, page.from);
+			return homeMorePage(state, page.from);
 		case 'form':
 			return page.view(page.form, state.entry);
 		case 'bench':

@@ -128,7 +128,7 @@ function recent({ sessions }: HomeState): Choice<HomeStep>[] {
 }
 
 /** What there is besides the page that it was opened from. */
-export function morePage(state: HomeState, from: HomePage): HomeView {
+export function homeMorePage(state: HomeState, from: HomePage): HomeView {
 	return {
 		title: 'More',
 		prompt: {

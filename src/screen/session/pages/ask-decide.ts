@@ -7,7 +7,7 @@ import { CHOICE, CHOOSE } from '../../../words/screen/usual.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { bigNumbers } from '../../text/big-numbers.ts';
 import { line, span, wrapped } from '../../text/line.ts';
-import type { Opening, SessionState, Step } from '../session-state.ts';
+import type { OpenBy, SessionState, Step } from '../session-state.ts';
 import { againLabel, measureAgainStep } from './measure-again.ts';
 import { answer, type PageView, type Room, type Section, SLASH, STAR } from './page.ts';
 import { ladder } from './pulls.ts';
@@ -86,7 +86,7 @@ const measureFirst = (of: ToMeasure): Choice<Step> => ({
 	advised: true,
 });
 
-function openingOf({ open: by, to }: DecideAsk): Opening | undefined {
+function openingOf({ open: by, to }: DecideAsk): OpenBy | undefined {
 	return by === undefined || to === undefined ? undefined : { by, to };
 }
 

@@ -9,7 +9,7 @@ import { asciiOnly, cut, type Line, line, wrapped } from '../../text/line.ts';
 import { inWords } from '../../text/numbers-layout.ts';
 import { asksRelease } from '../release.ts';
 import type { SessionState, Step } from '../session-state.ts';
-import { markNumber, turnNumber } from './ask-set.ts';
+import { bigMark, turnNumber } from './ask-set.ts';
 import { answer, BACK, numberField, type PageView, ROOMY_ROWS, type Room, type Section, SLASH, STAR } from './page.ts';
 import { ladder } from './pulls.ts';
 
@@ -83,7 +83,7 @@ function sections(state: SessionState, ask: PullAsk, room: Room): Section[] {
 
 /** In as many words as have room: the tube lies in the die by now. */
 function placedLines(state: SessionState, set: SetAsk, { columns }: Room): Line[] {
-	const numbers = [markNumber(state, set), turnNumber(set)];
+	const numbers = [bigMark(state, set), turnNumber(set)];
 	const [whole, brief] = [numbers.map(({ brief: _, ...each }) => inWords(each)), numbers.map(inWords)].map((texts) =>
 		texts.join('   '),
 	);

@@ -7,10 +7,10 @@ import { READINGS, WAYS } from '../../../words/readings.ts';
 import { type BigNumber, bigNumbers } from '../../text/big-numbers.ts';
 import { type Line, line, span, wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';
-import { goesWords, markEnd, markFrom, movedWords, otherEndWords, roundWords, tapeWords } from '../set-words.ts';
+import { goesWords, markEnd, markFrom, markLineWords, movedWords, otherEndWords, tapeWords } from '../set-words.ts';
 import { designStrip } from './lay-out.ts';
 import { answer, numberField, type PageView, ROOMY_ROWS, type Room, type Section, SLASH, STAR } from './page.ts';
-import { cautions, checkList, pieceWords, seam } from './set-up.ts';
+import { cautions, checkList, lengthToCutWords, seam } from './set-up.ts';
 
 /** The tube goes into the die: where the mark is, and which way and how far the tube is turned. */
 export function setPage(state: SessionState, ask: SetAsk): PageView {
@@ -45,22 +45,22 @@ function sections(state: SessionState, ask: SetAsk, room: Room): Section[] {
 	});
 	const [first, again] = [ask.bend === 1, ask.seat > 1];
 	return [
-		{ rank: 0, wide: true, lines: bigNumbers([{ ...markNumber(state, ask), place: 1 }, turnNumber(ask)], room) },
+		{ rank: 0, wide: true, lines: bigNumbers([{ ...bigMark(state, ask), place: 1 }, turnNumber(ask)], room) },
 		{ rank: 7, wide: true, extra: true, lines: strip(state, room) },
 		{ rank: 0, lines: [target(ask), ...details(state)] },
 		{ rank: 2, lines: [...cautions(state, ask, room.columns), ...(again ? [] : seam(ask, room.columns))] },
 		// At the first bend the mark is on the line, which was drawn a page before.
-		said(first ? 5 : 1, ...(first || again ? [] : [movedWords(ask, job)]), ...(again ? [] : [roundWords(ask, job)])),
+		said(first ? 5 : 1, ...(first || again ? [] : [movedWords(ask, job)]), ...(again ? [] : [markLineWords(ask, job)])),
 		{ ...checkList(state, ask, room), rank: 3 },
 		said(4, tapeWords(ask, end, job, room.window < ROOMY_ROWS)),
 		said(5, otherEndWords(ask, end, job)),
 		// Lay out has the length, the menu its change, the turn which way the bend goes.
-		{ ...said(6, ...pieceWords(state, ask)), extra: true },
+		{ ...said(6, ...lengthToCutWords(state, ask)), extra: true },
 		{ ...said(5, ...(again ? [] : [goesWords(ask)])), extra: true },
 	];
 }
 
-export function markNumber({ job, display }: SessionState, ask: SetAsk): BigNumber {
+export function bigMark({ job, display }: SessionState, ask: SetAsk): BigNumber {
 	const end = markEnd(ask.bend, display.fromStart);
 	const value = tapeValue(markFrom(ask, end), job);
 	return {

@@ -1,7 +1,7 @@
 import type { Batch, BendOver } from '../../../session/batch/batch.ts';
 import type { DoneNote } from '../../../session/protocol/notes.ts';
 import { trimmed } from '../../../units/format.ts';
-import { errorWords, madeWords, pullsWords, timeWords, walkRule, walkWords } from '../../../words/batch.ts';
+import { madeWords, meanErrorWords, pullsWords, timeWords, walkRule, walkWords } from '../../../words/batch.ts';
 import { foreignName } from '../../../words/foreign.ts';
 import { angle } from '../../../words/numbers.ts';
 import { ONLY_BACK } from '../../../words/screen/usual.ts';
@@ -59,7 +59,7 @@ function table(bends: readonly BendOver[], columns: number): Line[] {
 			return [
 				span(`bend ${over.bend}`.padEnd(bend)),
 				span(angle(over.drawn).padStart(drawn)),
-				span((known ? errorWords(over.mean) : 'not made').padStart(mean), over.walks === null ? 'plain' : 'alert'),
+				span((known ? meanErrorWords(over.mean) : 'not made').padStart(mean), over.walks === null ? 'plain' : 'alert'),
 				span(least.padStart(range)),
 				span(
 					`  ${

@@ -4,17 +4,17 @@ import { GO_EASY } from '../../../words/caution.ts';
 import { CHOICE, CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
 import { bigNumbers } from '../../text/big-numbers.ts';
 import { wrapped } from '../../text/line.ts';
-import type { Opening, SessionState, Step } from '../session-state.ts';
+import type { OpenBy, SessionState, Step } from '../session-state.ts';
 import { answer, BACK, type PageView, type Room, type Section } from './page.ts';
 
 /** Opening a bend goes through its caution first, once a bend. */
-export function reliefStep(state: SessionState, bend: number, relief: Answer, open?: Opening): Step {
+export function reliefStep(state: SessionState, bend: number, relief: Answer, open?: OpenBy): Step {
 	if (state.cautioned.includes(bend)) return { step: 'answer', answer: relief };
 	return { step: 'page', page: { page: 'relief', bend, answer: relief, ...(open ? { open } : {}) } };
 }
 
 /** How far to open, and the angle to read then: large. */
-export function openingNumbers({ by, to }: Opening, room: Room, rank: number): Section[] {
+export function openingNumbers({ by, to }: OpenBy, room: Room, rank: number): Section[] {
 	return [
 		{
 			rank,
@@ -31,7 +31,7 @@ export function openingNumbers({ by, to }: Opening, room: Room, rank: number): S
 }
 
 /** What to know before a bend is opened. */
-export function reliefPage(bend: number, relief: Answer, open?: Opening): PageView {
+export function reliefPage(bend: number, relief: Answer, open?: OpenBy): PageView {
 	return {
 		title: `Caution: opening bend ${bend}`,
 		prompt: {

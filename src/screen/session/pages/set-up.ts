@@ -27,7 +27,7 @@ const SAID: ReadonlySet<CautionFact['code']> = new Set([
 ]);
 
 /** How long the piece is taken to be, before anything is bent: the marks from the far end rest on it. */
-export function pieceWords({ job, details }: SessionState, ask: SetAsk): string[] {
+export function lengthToCutWords({ job, details }: SessionState, ask: SetAsk): string[] {
 	if (ask.bend > 1 || ask.seat > 1 || details.length !== undefined) return [];
 	const grown = ask.cautions.filter((caution) => caution.code === 'growth-expected');
 	const length = tape(ask.mark.fromStart + ask.mark.fromFarEnd, job);

@@ -1,4 +1,4 @@
-import type { Preview } from '../../../session/advice/preview.ts';
+import type { AmendPreview } from '../../../session/advice/preview.ts';
 import type { Answered } from '../../../session/log/answered.ts';
 import type { Reading } from '../../../session/log/events.ts';
 import { padded } from '../../../terminal/width.ts';
@@ -146,7 +146,7 @@ function corrected(state: SessionState, reading: Reading | null, value: number):
 }
 
 /** What else becomes different by it, nothing of it kept yet. */
-function changes(state: SessionState, { doubted, made, plan, stop, next }: Preview, columns: number): Section[] {
+function changes(state: SessionState, { doubted, made, plan, stop, next }: AmendPreview, columns: number): Section[] {
 	const { job } = state;
 	const rows = [
 		...made.map((each) => `bend ${each.bend} made        ${to(angle(each.angle.before), angle(each.angle.after))}`),

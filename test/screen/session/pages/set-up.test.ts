@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { opened } from '../../../../src/screen/session/opening.ts';
 import { layOutPage } from '../../../../src/screen/session/pages/lay-out.ts';
-import { cautions, pieceWords } from '../../../../src/screen/session/pages/set-up.ts';
+import { cautions, lengthToCutWords } from '../../../../src/screen/session/pages/set-up.ts';
 import { startPage } from '../../../../src/screen/session/pages/start.ts';
 import type { SessionState } from '../../../../src/screen/session/session-state.ts';
 import { USUAL_DISPLAY } from '../../../../src/screen/shell/display.ts';
@@ -67,11 +67,11 @@ describe('the first set', () => {
 	test('says how long the piece is taken to be, until another length is told', () => {
 		const { set, state } = atFirstSet();
 		expect(set.cautions.some(({ code }) => code === 'cut-length')).toBe(true);
-		expect(pieceWords(state, set).at(-1)).toMatch(
+		expect(lengthToCutWords(state, set).at(-1)).toMatch(
 			/^The piece should be [\d /]+ in long\. If it is not, press \* and tell its length\.$/,
 		);
-		expect(pieceWords({ ...state, details: { length: 40 } }, set)).toEqual([]);
-		expect(pieceWords(state, { ...set, bend: 2 })).toEqual([]);
+		expect(lengthToCutWords({ ...state, details: { length: 40 } }, set)).toEqual([]);
+		expect(lengthToCutWords(state, { ...set, bend: 2 })).toEqual([]);
 	});
 });
 

@@ -16,7 +16,7 @@ import { foreignName } from '../../words/foreign.ts';
 import { type Ruled, tapeValue } from '../../words/lengths.ts';
 import { PaperPage } from '../PaperPage.tsx';
 import { inside, type Paper } from '../page-size.ts';
-import { type Column, Table } from '../Table.tsx';
+import { type PaperColumn, Table } from '../Table.tsx';
 import { FAMILY } from '../typeface.ts';
 import { useTypeface, Words } from '../Words.tsx';
 import type { CutOnPaper } from './cut-on-paper.ts';
@@ -28,7 +28,7 @@ export interface CutListProps {
 }
 
 /** What to saw from which sticks, tube by tube: to take to the saw, with a box to tick for every stick. */
-export function CutList({ lists, paper, foot }: CutListProps) {
+export function CutSheet({ lists, paper, foot }: CutListProps) {
 	const { width } = inside(paper);
 	return (
 		<PaperPage paper={paper} title={CUT_LIST} foot={foot}>
@@ -43,7 +43,7 @@ export function CutList({ lists, paper, foot }: CutListProps) {
 
 /** Letter, job, length, then counts. */
 const PARTS = [7, 36, 13, 9, 9, 10, 9, 7] as const;
-const COLUMNS = PIECE_HEADS.map((head, i): Column => ({ head, part: PARTS[i]!, align: i < 2 ? 'left' : 'right' }));
+const COLUMNS = PIECE_HEADS.map((head, i): PaperColumn => ({ head, part: PARTS[i]!, align: i < 2 ? 'left' : 'right' }));
 
 function TubeList({ of: { tube, units, pieces, list, kerf }, width }: { of: CutOnPaper; width: number }) {
 	const by = pieces[0]!.job;

@@ -13,7 +13,7 @@ import { NamedValues } from '../NamedValues.tsx';
 import { PaperPage } from '../PaperPage.tsx';
 import { inside, type Paper } from '../page-size.ts';
 import { Sentences } from '../Sentences.tsx';
-import type { Column } from '../Table.tsx';
+import type { PaperColumn } from '../Table.tsx';
 import { Words } from '../Words.tsx';
 import { AsMade } from './AsMade.tsx';
 import { BendsMade } from './BendsMade.tsx';
@@ -27,7 +27,7 @@ const FEW = 8;
 const { columns: C } = RECORD;
 
 /** What was made and how well it is known, for one who was not there. As many pages as it takes. */
-export function SessionRecord({ of, paper }: { of: RecordOnPaper; paper: Paper }) {
+export function RecordSheet({ of, paper }: { of: RecordOnPaper; paper: Paper }) {
 	const { state, view, clock, problem } = of;
 	const { job } = view;
 	const { width } = inside(paper);
@@ -69,9 +69,9 @@ export function SessionRecord({ of, paper }: { of: RecordOnPaper; paper: Paper }
 	);
 }
 
-const LINE: Column = { head: C.line, part: 50, align: 'center' };
-const TIME: Column = { head: C.time, part: 110 };
-const WHAT: Column = { head: C.what, part: 380 };
+const LINE: PaperColumn = { head: C.line, part: 50, align: 'center' };
+const TIME: PaperColumn = { head: C.time, part: 110 };
+const WHAT: PaperColumn = { head: C.what, part: 380 };
 
 function Section({
 	head,

@@ -7,17 +7,17 @@ import { useTypeface } from '../Words.tsx';
 import { FullSizeSheet, roomUnder } from './FullSizeSheet.tsx';
 import { ProfileMap } from './ProfileMap.tsx';
 import { profileDrawing } from './profile-drawing.ts';
-import { laidOut, MOST_SHEETS } from './sheets.ts';
+import { laidOnSheets, MOST_SHEETS } from './sheets.ts';
 
 /** Each plane of the tube at full size, with a map of its sheets and what to chalk instead. */
-export function Profile({ of, paper }: PartProps) {
+export function TubeProfile({ of, paper }: PartProps) {
 	const { job, shape, foot } = of;
 	const type = useTypeface();
 	const mark = marks(job, shape, cutLength(job, shape));
 	const chalk = chalkPlanes(shape);
 	const planes = profiles(job, shape);
 	return planes.flatMap((plane, i) => {
-		const laid = laidOut(
+		const laid = laidOnSheets(
 			profileDrawing(plane, job, mark),
 			roomUnder(sheetLine('A1', 1000), paper, type),
 			turnsOf(plane),
