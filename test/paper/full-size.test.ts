@@ -314,6 +314,41 @@ function darkIn({ width, height, dots }: Picture, edge: number): number {
 	return dark;
 }
 
+describe('the profile as a printer would draw it', () => {
+	it.skipIf(!hasPoppler)(
+		'has the edges of the tube its diameter apart, to a tenth of a millimeter (by pdftoppm of poppler-utils)',
+		async () => {
+			const job = rail({ shape: byBends([[60, 30, 0]], 30) });
+			const [, sheet] = drawnPages(await printJob(['profile'], onPaper(job), PAPERS.a4), 600);
+			const mm = 25.4 / 600;
+			const apartBy = columnsOf(sheet!).flatMap((lines) =>
+				lines.flatMap((top, i) => lines.slice(i + 1).map((low) => (low - top) * mm)),
+			);
+			// Straight 1 lies level on the sheet: in most of its 60 mm nothing but its two edges and its center line is crossed.
+			const diameters = apartBy.filter((distance) => Math.abs(distance - 38.1) < CLOSE);
+			expect(diameters.length * mm).toBeGreaterThan(30);
+			expect(apartBy.filter((distance) => Math.abs(distance - 38.1 * 0.99) < CLOSE).length * mm).toBeLessThan(4);
+		},
+	);
+});
+
+/** The middles of the dark runs of each column of a picture. */
+function columnsOf({ width, height, dots }: Picture): number[][] {
+	return Array.from({ length: width }, (_, x) => {
+		const middles: number[] = [];
+		let start = -1;
+		for (let y = 0; y <= height; y++) {
+			const isDark = y < height && dots[y * width + x]! < 128;
+			if (isDark && start < 0) start = y;
+			if (!isDark && start >= 0) {
+				middles.push((start + y - 1) / 2);
+				start = -1;
+			}
+		}
+		return middles;
+	});
+}
+
 function mostOften(values: readonly number[]): number {
 	const counts = new Map<number, number>();
 	for (const value of values) counts.set(value, (counts.get(value) ?? 0) + 1);
