@@ -2,9 +2,10 @@ import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { runLog } from '../../src/cli/log.ts';
 import { byHandLines, endLines, stepLines } from '../../src/cli/practice-text.ts';
 import { loadJob } from '../../src/job/load.ts';
-import { listSessions } from '../../src/journal/catalogue.ts';
+import { listSessions, readSession } from '../../src/journal/catalogue.ts';
 import { doneOf } from '../../src/practice/done.ts';
 import {
 	beginPractice,
@@ -23,7 +24,9 @@ import { marks } from '../../src/tube/marks.ts';
 import { finishedShape } from '../../src/tube/resolve.ts';
 import { sightInWords } from '../../src/words/practice.ts';
 import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
+import { documentFaults } from '../helpers/documents.ts';
 import { sample } from '../helpers/sample-size.ts';
+import { written } from '../helpers/written.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'practice-'));
 afterAll(() => rmSync(home, { recursive: true }));
@@ -57,6 +60,25 @@ function playedOnce(path: string, seed: number) {
 }
 
 describe('a session played on the simulated bender', () => {
+	it('says so wherever it is looked at: in its log, its document, its list and its review', async () => {
+		const knee = SAMPLE_JOBS.find((path) => path.includes('handrail-knee'))!;
+		const { id, records } = readSession(practiceHome(home), playedOnce(knee, 3).practice.session.id);
+		const at = practiceHome(home);
+		const told = async (form: { id: string | null; json: boolean }) => {
+			const { io, kept } = written();
+			expect(await runLog({ ...form, home: at }, io)).toBe(0);
+			return kept.out;
+		};
+		const document = JSON.parse(await told({ id, json: true }));
+		expect(document).toMatchObject({ simulated: true });
+		expect(documentFaults('log', document)).toEqual([]);
+		expect(await told({ id, json: false })).toContain('No tube was bent.');
+		expect((await told({ id: null, json: false })).split('\n').find((line) => line.includes(id))).toContain(
+			'(simulated)',
+		);
+		expect(records[0]).toMatchObject({ start: { simulated: { seed: 3 }, learn: false } });
+	});
+
 	it.each(SAMPLE_JOBS.map((path) => [basename(path), path]))('of %s comes to its end', (_, path) => {
 		for (let seed = 0; seed < sample(1, 3); seed++) {
 			const { steps, done, practice } = playedOnce(path, seed);
