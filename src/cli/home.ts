@@ -99,6 +99,7 @@ export function homePort(places: Places, jobs: JobFolder, learn: boolean, asOf: 
 		review: (id) => reviewText(readSession(home, id), wallClock).split('\n'),
 		benders: () => benderLines(home, sessions),
 		printSheet: async (path, sample) => (await import('./paper.ts')).printSheet(path, sample ? '.' : null, home),
+		printRecord: async (id) => (await import('./paper-record.ts')).printRecord(id, home),
 		workshop: workshopAt(home, jobs),
 	};
 }

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { type ReadSession, readAnyway } from '../journal/catalogue.ts';
+import { type ReadSession, readAnyway, readSession } from '../journal/catalogue.ts';
 import type { RecordOnPaper } from '../paper/record/record-on-paper.ts';
 import { storyOf } from '../review/story.ts';
 import { following, readThrough, startIn } from '../session/log/read-back.ts';
@@ -10,7 +10,7 @@ import { EXIT } from './exit.ts';
 import { type Io, tellOn } from './io.ts';
 import { meantSession } from './meant-session.ts';
 import { type OnPaper, paperFor } from './paper.ts';
-import { writePdf } from './save-pdf.ts';
+import { savedUnderFree, writePdf } from './save-pdf.ts';
 import { VERSION } from './version.ts';
 import { wallClock } from './wall-clock.ts';
 
@@ -28,12 +28,25 @@ export async function runRecord(
 	if (kept.problem !== null) tell(journalWords(kept.problem));
 	const { first } = kept;
 	if (first === null) return kept.damage === null ? EXIT.badInput : EXIT.damaged;
-	const of = following(() => recordOf(kept));
-	const { printRecord } = await import('../paper/index.ts');
-	const bytes = await printRecord(of, await paperFor(asked.page, of.view.job.units));
+	const bytes = await pdfOf(kept, asked.page);
 	const to = asked.out ?? besideJob(startIn(first).jobFile, kept.id);
 	writePdf({ to, bytes, force: asked.force }, io);
 	return kept.damage === null ? 0 : EXIT.damaged;
+}
+
+/**
+ * Writes the record as the screen does: beside the job, under the first name that is free. Gives that name.
+ * @throws JournalError where nothing can be read; PdfNotSaved
+ */
+export async function printRecord(id: string, home: string): Promise<string> {
+	const kept = readSession(home, id);
+	return savedUnderFree(besideJob(startIn(kept.first!).jobFile, id), await pdfOf(kept, null));
+}
+
+async function pdfOf(kept: ReadSession, page: string | null): Promise<Uint8Array> {
+	const of = following(() => recordOf(kept));
+	const { printRecord: printed } = await import('../paper/index.ts');
+	return printed(of, await paperFor(page, of.view.job.units));
 }
 
 function recordOf(kept: ReadSession): RecordOnPaper {

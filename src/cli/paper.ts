@@ -10,7 +10,7 @@ import { printedWords } from '../words/sheet.ts';
 import { type Io, tellOn } from './io.ts';
 import { laidOut } from './laid-out.ts';
 import { pageIn } from './pdf-page.ts';
-import { savedPdf, writePdf } from './save-pdf.ts';
+import { savedUnderFree, writePdf } from './save-pdf.ts';
 import { UsageError } from './usage-error.ts';
 import { wallClock } from './wall-clock.ts';
 
@@ -53,11 +53,7 @@ export async function printSheet(file: string, folder: string | null, home: stri
 	// That some sessions are not read yet is said where a tube is laid out or begun.
 	const { path, bytes } = await pdfOf({ ...asked, parts: ['sheet'] }, () => {});
 	const beside = besideJob(path, ['sheet']);
-	const first = folder === null ? beside : join(folder, basename(beside));
-	for (let n = 1; ; n++) {
-		const to = n === 1 ? first : first.replace(/\.pdf$/, `-${n}.pdf`);
-		if (savedPdf(to, bytes, false)) return to;
-	}
+	return savedUnderFree(folder === null ? beside : join(folder, basename(beside)), bytes);
 }
 
 /** Pages of a job as they were asked for, and the real path of its file. */

@@ -50,6 +50,14 @@ export function savedPdf(path: string, bytes: Uint8Array, force: boolean, fs: Fs
 	}
 }
 
+/** The same under that name, or with a number after it under the first that is free; gives it. @throws PdfNotSaved */
+export function savedUnderFree(path: string, bytes: Uint8Array): string {
+	for (let n = 1; ; n++) {
+		const to = n === 1 ? path : path.replace(/\.pdf$/, `-${n}.pdf`);
+		if (savedPdf(to, bytes, false)) return to;
+	}
+}
+
 /** The same, or to standard output where `to` is `-`; what was written where is told. */
 export function writePdf(
 	{ to, bytes, force }: { to: string; bytes: Uint8Array; force: boolean },

@@ -1,4 +1,5 @@
 /** What became of each check of the job. */
+import { checkFits } from '../session/advice/bend-alone.ts';
 import type { Event } from '../session/log/events.ts';
 import { readingsIn } from '../session/log/events.ts';
 import type { Entry, State } from '../session/log/state.ts';
@@ -19,6 +20,8 @@ export interface CheckStory {
 	tolerance: number;
 	/** The reading in force; null where there is none. */
 	reading: number | null;
+	/** Whether that lies inside, trim that was still on left out; null without one. */
+	inside: boolean | null;
 	skipped: boolean;
 	/** Every one that was told, those that do not count too. */
 	readings: readonly CheckReading[];
@@ -27,12 +30,14 @@ export interface CheckStory {
 export function checkStories(state: State): CheckStory[] {
 	return state.design.checks.map(({ check: { name, kind, tolerance }, design }) => {
 		const now = state.checks[name];
+		const reading = now?.reading ?? null;
 		return {
 			name,
 			kind,
 			design,
 			tolerance,
-			reading: now?.reading ?? null,
+			reading,
+			inside: reading === null ? null : checkFits(state, name, reading),
 			skipped: now?.skipped ?? false,
 			readings: state.entries.flatMap((entry) => readingsOf(state, entry, name)),
 		};

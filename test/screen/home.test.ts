@@ -176,7 +176,7 @@ describe('the home page', () => {
 		expect(terminal.text).toContain('Lately');
 		terminal.type('boarding step: done\n');
 		await terminal.until('all of it as one text');
-		terminal.type('9\n');
+		terminal.type('10\n');
 		await terminal.until('a line of the log');
 		terminal.type('/');
 		await terminal.until('all of it as one text');

@@ -67,6 +67,7 @@ const REVIEW: Readonly<Record<ReviewPage['review'], ReviewPage>> = {
 	bend: { review: 'bend', bend: 1, top: 0 },
 	corrections: { review: 'corrections', top: 0 },
 	checks: { review: 'checks', top: 0 },
+	taught: { review: 'taught', top: 0 },
 	tube: { review: 'tube', across: 0, over: 0, enlarged: false },
 	line: { review: 'line', at: 0 },
 	plot: { review: 'plot', plot: 'landed' },

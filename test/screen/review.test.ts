@@ -41,6 +41,7 @@ const PAGES: [name: string, keys: string, title: string][] = [
 	['plot-errors', '++++++++1+66', 'Error of each bend'],
 	['plot-pulls', '++++++++1+666', 'Pulls a bend'],
 	['plot-scatter', '++++++++1+4', 'Scatter by kind'],
+	['taught', '++++++++1+4+', 'What it taught'],
 	['help', '+h', 'Help: kept sessions'],
 ];
 
@@ -93,6 +94,7 @@ const EACH: ReviewPage[] = [
 	...[{ review: 'corrections', top: 0 } as const, { review: 'checks', top: 0 } as const],
 	...[{ review: 'tube', across: 1, over: 2, enlarged: true } as const, { review: 'line', at: 4 } as const],
 	...PLOTS.map((plot) => ({ review: 'plot', plot }) as const),
+	{ review: 'taught', top: 0 },
 	{ review: 'help', from: LIST },
 ];
 
@@ -123,6 +125,13 @@ describe('what the page of a session says', () => {
 		expect(await page(`+++++++${'6'.repeat(24)}`)).toBe(await page('+++++++'));
 		expect(await page('+++++++6')).not.toBe(await page('+++++++'));
 		expect(await page('+++++++68425')).toBe(await page('+++++++'));
+	});
+
+	test('p prints the record and says where it lies, or why it does not', async () => {
+		expect(await page('+p')).toContain('Written, to be printed: rail-record-');
+		const home = new FakeHome(null, { ...ROWS, sessions: SESSIONS, story });
+		home.sheetFault = Object.assign(new Error('rail-record.pdf was not written: the disk is full.'), { exitCode: 5 });
+		expect(await frameText(home, SIZES[1]!, { keys: `${TO_LIST}+p` })).toContain('the disk is full.');
 	});
 
 	test('a session that cannot be read says why on the list', async () => {

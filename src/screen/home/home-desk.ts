@@ -122,11 +122,10 @@ export class HomeDesk {
 				this.topic(home, step.name).catch((error: unknown) => this.refused(home, error));
 				break;
 			case 'paper':
-				this.screen.set({ view: 'waiting' });
-				this.port.printSheet(step.path, step.sample).then(
-					(file) => this.set({ ...home, message: { kind: 'said', text: `Written, to be printed: ${file}` } }),
-					(error: unknown) => this.refused(home, error),
-				);
+				this.print(home, () => this.port.printSheet(step.path, step.sample));
+				break;
+			case 'record':
+				this.print(home, () => this.port.printRecord(step.id));
 				break;
 			case 'leave':
 				this.screen.end(0);
@@ -170,6 +169,14 @@ export class HomeDesk {
 				this.opening = setTimeout(open, OPEN_AFTER_MS);
 			}
 		});
+	}
+
+	private print(home: HomeState, pdf: () => Promise<string>): void {
+		this.screen.set({ view: 'waiting' });
+		pdf().then(
+			(file) => this.set({ ...home, message: { kind: 'said', text: `Written, to be printed: ${file}` } }),
+			(error: unknown) => this.refused(home, error),
+		);
 	}
 
 	private async topic(home: HomeState, name: TopicName): Promise<void> {

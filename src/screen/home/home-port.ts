@@ -76,6 +76,11 @@ export interface HomePort {
 	 * @throws an error with `exitCode`: 2 bad job, 5 the disk refuses
 	 */
 	printSheet(path: string, sample: boolean): Promise<string>;
+	/**
+	 * Writes the record of a kept session as a PDF beside its job, under a name that is free, and gives that name.
+	 * @throws an error with `exitCode`: 2 nothing that can be read, 5 the disk refuses
+	 */
+	printRecord(id: string): Promise<string>;
 	/** Job files to be written, and benders to be set up. */
 	readonly workshop: WorkshopPort;
 }

@@ -38,6 +38,8 @@ export type HomeStep =
 	| { step: 'shop'; change: ShopChange; next: BenchPage; said: string }
 	/** The job's shop sheet, as a PDF beside it; of a sample in the folder that the program was started in. */
 	| { step: 'paper'; path: string; sample: boolean }
+	/** A kept session's record, as a PDF beside its job. */
+	| { step: 'record'; id: string }
 	/** A topic of help, to be read. */
 	| { step: 'topic'; name: TopicName }
 	/** What the benders and dies have learned, to be read. */

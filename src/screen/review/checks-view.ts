@@ -36,12 +36,11 @@ export function checksView(opened: Opened, at: Extract<ReviewPage, { review: 'co
 }
 
 function checkLines(
-	{ name, kind, design, tolerance, reading, skipped, readings }: CheckStory,
+	{ name, kind, design, tolerance, reading, inside, skipped, readings }: CheckStory,
 	job: Job,
 	columns: number,
 ): Line[] {
 	const told = (value: number) => checkValueWords(value, kind, job);
-	const inside = reading !== null && Math.abs(reading - design) <= tolerance;
 	const came =
 		reading === null ? (skipped ? 'skipped' : 'not read') : `read ${told(reading)}, ${inside ? 'inside' : 'OUTSIDE'}`;
 	const others = readings.filter((each) => each.void || each.aside);
@@ -49,7 +48,7 @@ function checkLines(
 		...wrapped(
 			`${foreignName(name)}: ${came}; drawing ${told(design)} ±${told(tolerance)}`,
 			columns,
-			inside ? 'plain' : 'strong',
+			inside === true ? 'plain' : 'strong',
 			2,
 		),
 		...others.flatMap(({ entry, value, aside }) =>

@@ -8,6 +8,7 @@ import { plotView } from './plot-view.ts';
 import { LIST, type ListAt, type ReviewPage } from './review-page.ts';
 import type { Opened } from './review-port.ts';
 import { storyView } from './story-view.ts';
+import { taughtView } from './taught-view.ts';
 import { tubeView } from './tube-view.ts';
 
 /** The page of the review that is open. `opened`: the session that is looked at, null in the list; `list`: where it was chosen. */
@@ -15,7 +16,7 @@ export function reviewView(kept: KeptSessions, at: ReviewPage, opened: Opened | 
 	if (at.review === 'list') return listView(kept, at);
 	if (at.review === 'narrow') return narrowView(kept, at);
 	if (at.review === 'help') return helpView(at.from);
-	if (at.review === 'more') return moreView(at, list);
+	if (at.review === 'more') return moreView(at, opened, list);
 	if (opened === null) return listView(kept, list ?? LIST);
 	switch (at.review) {
 		case 'story':
@@ -26,6 +27,8 @@ export function reviewView(kept: KeptSessions, at: ReviewPage, opened: Opened | 
 			return correctionsView(opened, at);
 		case 'checks':
 			return checksView(opened, at);
+		case 'taught':
+			return taughtView(opened, at);
 		case 'tube':
 			return tubeView(opened, at);
 		case 'line':

@@ -20,6 +20,7 @@ export type ReviewPage =
 	| { review: 'story' }
 	| { review: 'bend'; bend: number; top: number }
 	| { review: 'corrections' | 'checks'; top: number }
+	| { review: 'taught'; top: number }
 	/** The tube turned by so many steps about the screen's upright and its level line; `enlarged`: its errors are. */
 	| { review: 'tube'; across: number; over: number; enlarged: boolean }
 	/** The session after that line of its log; 0: as it began. */

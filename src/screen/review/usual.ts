@@ -17,6 +17,7 @@ export function chapters({ story }: Opened): ReviewPage[] {
 		{ review: 'tube', across: 0, over: 0, enlarged: false },
 		{ review: 'line', at: 0 },
 		{ review: 'plot', plot: PLOTS[0] },
+		{ review: 'taught', top: 0 },
 	];
 }
 
@@ -34,6 +35,7 @@ const NAMES: Readonly<Record<ReviewPage['review'], string>> = {
 	tube: 'the tube',
 	line: 'line by line',
 	plot: 'plots',
+	taught: 'what it taught',
 	more: 'more',
 	help: 'help',
 };
@@ -69,6 +71,7 @@ export function usual(at: ReviewPage, opened: Opened): Pick<HomeView, 'prompt' |
 }
 
 export const HELP_KEY: KeyHint = ['h', 'help'];
+export const PRINT = 'print its record';
 
 type LongPage = Extract<ReviewPage, { top: number }>;
 

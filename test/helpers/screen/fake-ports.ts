@@ -159,6 +159,11 @@ export class FakeHome implements HomePort {
 		return path.replace('.json', '-sheet.pdf');
 	}
 
+	async printRecord(id: string): Promise<string> {
+		if (this.sheetFault !== null) throw this.sheetFault;
+		return `rail-record-${id}.pdf`;
+	}
+
 	readonly workshop = new FakeWorkshop();
 	fault: Error | null = null;
 

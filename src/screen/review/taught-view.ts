@@ -1,0 +1,42 @@
+import { taughtBy } from '../../review/taught.ts';
+import { tellsMostOf, verdictOf } from '../../session/report/verdict.ts';
+import { NEXT_TIME, nextTimeWords, SHOWED, showedWords } from '../../words/taught.ts';
+import { invitation } from '../../words/verdict.ts';
+import type { HomeView } from '../home/home-view.ts';
+import { EMPTY, type Line, line, wrapped } from '../text/line.ts';
+import type { ReviewPage } from './review-page.ts';
+import type { Opened } from './review-port.ts';
+import { scrolled, usual, windowOf } from './usual.ts';
+
+/** What the tube told of the machine, and what to do otherwise at the next one. */
+export function taughtView(opened: Opened, at: Extract<ReviewPage, { review: 'taught' }>): HomeView {
+	const [showed, next] = wordsOf(opened);
+	return {
+		...usual(at, opened),
+		...scrolled(at, showed.length + next.length),
+		title: 'What it taught',
+		body: ({ columns, rows }) => {
+			const told = (sentences: readonly string[]): Line[] =>
+				sentences.flatMap((sentence) => wrapped(sentence, columns, 'plain', 2));
+			const lines = [line(SHOWED, 'quiet'), ...told(showed), EMPTY, line(NEXT_TIME, 'quiet'), ...told(next)];
+			return [{ rank: 0, lines: windowOf(lines, at.top, rows) }];
+		},
+	};
+}
+
+/** A session's sentences are worked out once: each line that the page is moved by draws them anew. */
+const KNOWN = new WeakMap<Opened, readonly [showed: string[], next: string[]]>();
+
+function wordsOf(opened: Opened): readonly [showed: string[], next: string[]] {
+	const { state, view } = opened.story;
+	const known = KNOWN.get(opened) ?? told(state, view.status === 'done');
+	KNOWN.set(opened, known);
+	return known;
+}
+
+function told(state: Opened['story']['state'], isDone: boolean): readonly [showed: string[], next: string[]] {
+	const taught = taughtBy(state);
+	const verdict = isDone ? verdictOf(state) : null;
+	const invited = verdict && invitation(verdict.fits, verdict.chance, tellsMostOf(state, verdict));
+	return [showedWords(taught), nextTimeWords(taught, invited)];
+}
