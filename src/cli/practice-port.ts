@@ -37,7 +37,7 @@ export function practicePort(first: Practice, file: JobFile, about: Surroundings
 		review: () => [],
 		benders: () => [`Practice sessions are kept in ${own}.`],
 		printSheet: async (path) => (await import('./paper.ts')).printSheet(path, null, home),
-		printRecord: async (id) => (await import('./paper-record.ts')).printRecord(id, practiceHome(home)),
+		printRecord: async (id) => (await import('./paper-record.ts')).printRecord(id, own),
 		workshop: workshopAt(home, { own: 'jobs', samples: null }),
 	};
 }

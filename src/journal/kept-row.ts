@@ -70,7 +70,9 @@ export function rowOf(kept: ReadSession, by: 'last line' | 'fold' = 'last line')
 		return { ...row, ...unknown, problem: problem ?? outcome, isDamaged: isDamaged || problem === null, isImported };
 	}
 	const come = told(outcome, problem === null);
-	const taught = row.startId === id ? {} : { kin: null, pulls: 0, lesson: null, figures: null };
+	// Practice teaches the practice that it was bent in, and no home that it was taken over to.
+	const teaches = row.startId === id && !(isImported && come.summary?.simulated);
+	const taught = teaches ? {} : { kin: null, pulls: 0, lesson: null, besides: [], figures: null };
 	const summary = come.summary && { ...come.summary, id };
 	return { ...row, ...come, ...taught, summary, problem, isDamaged, isImported };
 }

@@ -3,9 +3,11 @@ import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { runLog } from '../../src/cli/log.ts';
+import { runNotebook } from '../../src/cli/notebook.ts';
 import { byHandLines, endLines, stepLines } from '../../src/cli/practice-text.ts';
 import { loadJob } from '../../src/job/load.ts';
 import { listSessions, readSession } from '../../src/journal/catalogue.ts';
+import { SessionCache } from '../../src/journal/kept-sessions.ts';
 import { doneOf } from '../../src/practice/done.ts';
 import {
 	beginPractice,
@@ -77,6 +79,20 @@ describe('a session played on the simulated bender', () => {
 			'(simulated)',
 		);
 		expect(records[0]).toMatchObject({ start: { simulated: { seed: 3 }, learn: false } });
+	});
+
+	it('teaches the pieces after it, and no home that it is taken over to', () => {
+		const file = loadJob(SAMPLE_JOBS.find((path) => path.includes('handrail-knee'))!);
+		const about = { home: join(home, 'batch'), program: 'test', now: () => new Date(), random: () => `t${count++}` };
+		const practice = beginPractice({ ...file, job: { ...file.job, quantity: 2 } }, USUAL, 5, about);
+		for (const _step of playedOut(practice));
+		practice.session.close();
+		const [shared, other] = [join(home, 'shared'), join(home, 'other')];
+		const { io } = written();
+		runNotebook('export', shared, { home: practiceHome(about.home), json: false }, io);
+		runNotebook('import', shared, { home: other, json: false }, io);
+		const lessons = [practiceHome(about.home), other].map((at) => new SessionCache(at).read().rows[0]!.lesson);
+		expect(lessons.map((lesson) => lesson !== null)).toEqual([true, false]);
 	});
 
 	it.each(SAMPLE_JOBS.map((path) => [basename(path), path]))('of %s comes to its end', (_, path) => {
