@@ -1,4 +1,4 @@
-import { afterEach, expect } from 'vitest';
+import { expect, onTestFinished } from 'vitest';
 import type { HomePort } from '../../../src/screen/home/home-port.ts';
 import { openScreen, type ScreenOptions } from '../../../src/screen/shell/open-screen.tsx';
 import { HeadlessTerminal } from './mount.tsx';
@@ -12,6 +12,9 @@ export function runScreen(port: HomePort, size = SIZE, options: Partial<ScreenOp
 	const terminal = new HeadlessTerminal(size);
 	const streams = { stdin: terminal.stdin, stdout: terminal.stdout, environment: { TERM: 'xterm' } };
 	running.set(terminal, openScreen({ ...streams, ...options, port }));
+	onTestFinished(async () => {
+		if (running.has(terminal)) await leave(terminal);
+	});
 	return terminal;
 }
 
@@ -27,7 +30,3 @@ export async function asKept(...screen: Parameters<typeof screenAsKept>): Promis
 	const { wanted, shown } = await screenAsKept(...screen);
 	expect(shown).toBe(wanted);
 }
-
-afterEach(async () => {
-	for (const terminal of running.keys()) await leave(terminal);
-});
