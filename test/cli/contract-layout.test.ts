@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, it } from 'vitest';
-import { runProgram } from '../helpers/disk/program.ts';
+import { runHere } from '../helpers/disk/run-here.ts';
 import { documentFaults } from '../helpers/documents.ts';
 import {
 	across,
@@ -27,7 +27,7 @@ afterAll(() => shop.close());
 const GROWTHS = [0.98, 1, 1.06, 1.02, 1.015, 0.99, 1.03, 1.045, 1];
 
 async function layout(job: object) {
-	const run = await runProgram(['layout', shop.file(job), '--json'], { home });
+	const run = await runHere(['layout', shop.file(job), '--json'], { home });
 	expect([run.code, run.err]).toEqual([0, '']);
 	const document = JSON.parse(run.out);
 	expect(documentFaults('layout', document)).toEqual([]);
@@ -167,7 +167,7 @@ describe('check', () => {
 		];
 		const tube = { material: 'cheese', od: 1.5, wall: 0.8 };
 		const file = shop.file(jobOf(RAIL, { frob: 1 }, { pullbook: 'job/9', shape, checks, tube }));
-		const run = await runProgram(['check', file, '--json'], { home });
+		const run = await runHere(['check', file, '--json'], { home });
 		expect(run.code).toBe(2);
 		const faults: { at: string; found: string; right: string }[] = JSON.parse(run.out).files[0].faults;
 		const places = faults.map((fault) => fault.at);

@@ -1,9 +1,9 @@
 import { afterAll, describe, expect, it } from 'vitest';
-import { runProgram } from '../helpers/disk/program.ts';
+import { runHere } from '../helpers/disk/run-here.ts';
 import { documentFaults } from '../helpers/documents.ts';
-import type { Line, LineTalk } from '../helpers/shop/contract-client.ts';
+import type { Line, Talk } from '../helpers/shop/contract-client.ts';
 import { endMiss, keepCorners, marks, type PlainTube, walk } from '../helpers/shop/contract-geometry.ts';
-import { bend, Operator, question, RAIL, railJob, Shop } from '../helpers/shop/contract-shop.ts';
+import { bend, bendHere, Operator, question, RAIL, railJob, Shop } from '../helpers/shop/contract-shop.ts';
 
 const shop = new Shop();
 const home = shop.home();
@@ -16,15 +16,15 @@ const checks = [
 ];
 
 async function review(id: string): Promise<Line> {
-	const run = await runProgram(['log', id, '--json'], { home });
+	const run = await runHere(['log', id, '--json'], { home });
 	expect(run.code).toBe(0);
 	const document = JSON.parse(run.out);
 	expect(documentFaults('log', document)).toEqual([]);
 	return document;
 }
-async function rail(more: object = {}, tooling: object = {}): Promise<LineTalk> {
+async function rail(more: object = {}, tooling: object = {}): Promise<Talk> {
 	// What one test's bender taught is no matter of the next.
-	return bend(shop.file(railJob(more, tooling)), home, '--no-learn');
+	return bendHere(shop.file(railJob(more, tooling)), home, '--no-learn');
 }
 const atSet = (number: number) => (ask: Line) => ask.ask === 'set' && ask.bend === number;
 
@@ -133,9 +133,9 @@ describe('a whole session from set to done', () => {
 
 	it('growth absent: the marks of the expected radius at once, the corners kept, as `layout` has them', async () => {
 		const file = shop.file(railJob({ checks }, { growth: undefined }));
-		const printed = await runProgram(['layout', file, '--json', '--no-learn'], { home });
+		const printed = await runHere(['layout', file, '--json', '--no-learn'], { home });
 		const document = JSON.parse(printed.out);
-		const talk = await bend(file, home, '--no-learn');
+		const talk = await bendHere(file, home, '--no-learn');
 		const [, first] = talk.lines as [Line, Line];
 		expect(first.ask).toBe('set');
 		expect(document.growth.from).toBe('expected');
@@ -353,7 +353,7 @@ describe('undo', () => {
 		const asked = talk.lines.filter((line) => 'ask' in line).map(question);
 		expect(await talk.signal('SIGKILL')).toBe('SIGKILL');
 
-		const back = await bend(file, home, '--resume');
+		const back = await bendHere(file, home, '--resume');
 		expect(question(back.ask)).toEqual(asked.at(-1));
 		expect(back.lines.map((line) => line.note ?? line.ask)).toEqual(['session', 'corrected', 'set']);
 		for (const before of asked.slice(0, -1).reverse()) {

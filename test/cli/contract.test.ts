@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runProgram } from '../helpers/disk/program.ts';
 import type { LineTalk } from '../helpers/shop/contract-client.ts';
-import { bend, Operator, question, railJob, Shop } from '../helpers/shop/contract-shop.ts';
+import { bend, bendHere, Operator, question, railJob, Shop } from '../helpers/shop/contract-shop.ts';
 
 const shop = new Shop();
 let [file, home] = ['', ''];
@@ -42,7 +42,7 @@ describe('how a session ends', () => {
 		await talk.send({ ready: true });
 		const open = talk.ask;
 		expect(await talk.signal(signal)).toBe(code);
-		const back = await bend(file, where, '--resume');
+		const back = await bendHere(file, where, '--resume');
 		expect(question(back.ask)).toEqual(question(open));
 		expect(await back.end()).toBe(3);
 	});
@@ -54,7 +54,7 @@ describe('how a session ends', () => {
 		talk.closeOutput();
 		talk.write('{"loaded":42}\n');
 		expect(await talk.ended).toBe(3);
-		const back = await bend(file, where, '--resume');
+		const back = await bendHere(file, where, '--resume');
 		expect(back.ask.ask).toBe('measure');
 		await back.end();
 	});
@@ -65,7 +65,7 @@ describe('how a session ends', () => {
 		await talk.send({ ready: true });
 		await talk.send({ loaded: 70 });
 		await talk.signal('SIGKILL');
-		const back = await bend(file, where, '--resume');
+		const back = await bendHere(file, where, '--resume');
 		expect(question(back.ask)).toEqual(question(talk.ask));
 		expect(back.ask).toMatchObject({ ask: 'confirm', of: 'loaded', reading: 70 });
 		await back.end();
@@ -119,13 +119,13 @@ describe('exit codes', () => {
 		const log = talk.lines[0]?.log as string;
 		const whole = readFileSync(log, 'utf8');
 		writeFileSync(log, `${whole}0123abcd {"seq":`);
-		const cut = await bend(file, where, '--resume');
+		const cut = await bendHere(file, where, '--resume');
 		expect(question(cut.ask)).toEqual(question(talk.ask));
 		await cut.end();
 
 		const damaged = whole.replace('"ready"', '"reedy"');
 		writeFileSync(log, damaged);
-		const back = await bend(file, where, '--resume', id(talk));
+		const back = await bendHere(file, where, '--resume', id(talk));
 		expect(await back.end()).toBe(6);
 		expect(back.lines).toEqual([]);
 		expect(back.stderr).toContain(log);
@@ -143,7 +143,7 @@ describe('resuming', () => {
 		await talk.send({ ready: true });
 		await talk.end();
 		writeFileSync(changing, JSON.stringify({ ...job, trim: { start: 2, end: 1 }, notes: 'new' }));
-		const back = await bend(changing, where, '--resume');
+		const back = await bendHere(changing, where, '--resume');
 		expect(back.lines[0]).toMatchObject({ note: 'session', resumed: true, id: id(talk) });
 		expect(back.lines[0]?.changed).toEqual(['trim.start', 'notes']);
 		expect(question(back.ask)).toEqual(question(talk.ask));

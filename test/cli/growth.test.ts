@@ -1,15 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
-import { runProgram } from '../helpers/disk/program.ts';
+import { runHere } from '../helpers/disk/run-here.ts';
 import type { Line } from '../helpers/shop/contract-client.ts';
 import { keepCorners, marks, type PlainTube } from '../helpers/shop/contract-geometry.ts';
-import { bend, jobOf, Operator, RAIL, Shop } from '../helpers/shop/contract-shop.ts';
+import { bendHere, jobOf, Operator, RAIL, Shop } from '../helpers/shop/contract-shop.ts';
 
 const shop = new Shop();
 afterAll(() => shop.close());
 
 async function layout(file: string, home: string, ...more: string[]): Promise<Line> {
-	const run = await runProgram(['layout', file, '--json', ...more], { home });
+	const run = await runHere(['layout', file, '--json', ...more], { home });
 	expect(run.code).toBe(0);
 	return JSON.parse(run.out);
 }
@@ -36,7 +36,7 @@ describe('the growth that a tube is laid out with', () => {
 		const { growth } = await layout(file, home);
 		expect(growth.from).toBe('expected');
 		expect(growth.value).toBeCloseTo(mechanicsGrowth(), 12);
-		const talk = await bend(file, home);
+		const talk = await bendHere(file, home);
 		const start = startIn(talk.lines[0]!.log);
 		expect(start).toMatchObject({ corners: 'held', growth: growth.value, growthFrom: 'expected' });
 		await talk.end();
@@ -45,14 +45,14 @@ describe('the growth that a tube is laid out with', () => {
 	it('is the die’s where one is kept, and the job’s before that', async () => {
 		const home = shop.home();
 		const set = ['bender', 'shop', '--die', '6 rail', '--clr', '6', '--growth', '1.03'];
-		expect((await runProgram(set, { home })).code).toBe(0);
+		expect((await runHere(set, { home })).code).toBe(0);
 		const file = shop.file(job());
 		const kept = await layout(file, home);
 		expect(kept.growth).toEqual({ value: 1.03, from: 'die' });
 		const { rows, cut } = marks(keepCorners(DRAWN, 6.18));
 		expect(kept.cutLength).toBeCloseTo(cut, 9);
 		for (const [i, row] of rows.entries()) expect(kept.bends[i].mark.fromStart).toBeCloseTo(row.fromStart, 9);
-		const talk = await bend(file, home, '--no-learn');
+		const talk = await bendHere(file, home, '--no-learn');
 		expect(talk.ask.mark).toMatchObject({ ...kept.bends[0].mark, moved: 0 });
 		expect(startIn(talk.lines[0]!.log)).toMatchObject({ growth: 1.03, growthFrom: 'die' });
 		await talk.end();
@@ -63,7 +63,7 @@ describe('the growth that a tube is laid out with', () => {
 	it('is what this die and tube have shown, in layout and session alike; without learning it is not', async () => {
 		const home = shop.home();
 		const file = shop.file(job());
-		const first = await bend(file, home);
+		const first = await bendHere(file, home);
 		await new Operator().play(first);
 		expect(await first.end()).toBe(0);
 		const learned = await layout(file, home);
@@ -78,7 +78,7 @@ describe('the growth that a tube is laid out with', () => {
 			[learned, []],
 			[cold, ['--no-learn']],
 		] as const) {
-			const talk = await bend(file, home, ...more);
+			const talk = await bendHere(file, home, ...more);
 			expect(talk.ask.mark).toMatchObject({ ...document.bends[0].mark, moved: 0 });
 			await talk.end();
 		}
@@ -91,7 +91,7 @@ describe('the growth that a tube is laid out with', () => {
 		const home = shop.home();
 		const file = shop.file(job({ growth: 1.05 }));
 		const [drawn, far] = [await layout(file, home), await layout(file, home, '--from', 'far', '--mirror')];
-		const talk = await bend(file, home, '--from', 'far', '--mirror', '--no-learn');
+		const talk = await bendHere(file, home, '--from', 'far', '--mirror', '--no-learn');
 		expect(talk.ask.mark).toMatchObject({ ...far.bends[0].mark, moved: 0 });
 		await talk.end();
 		expect(far.cutLength).toBeCloseTo(drawn.cutLength, 9);
@@ -117,7 +117,7 @@ describe('corners too near for the radius', () => {
 		expect(warning).toMatchObject({ at: 'shape.bends[2].straight', code: 'no-room' });
 		expect(warning.text).toMatch(/^Bends 2 and 3: the drawing leaves no room between their corners/);
 		expect(document.bends[2].straight).toBeCloseTo(0.02, 12);
-		const talk = await bend(file, home, '--no-learn');
+		const talk = await bendHere(file, home, '--no-learn');
 		expect(talk.lines[1]).toMatchObject({ note: 'warnings', warnings: [{ code: 'no-room' }] });
 		expect(talk.ask.mark).toMatchObject({ ...document.bends[0].mark, moved: 0 });
 		await talk.end();
@@ -144,12 +144,12 @@ describe('corners too near for the radius', () => {
 	])('are a fault where the growth is stated, by %s', async (_, given, at) => {
 		const home = shop.home();
 		const file = shop.file(job({ growth: 1.02 }, { shape: given }));
-		const run = await runProgram(['check', file, '--json'], { home });
+		const run = await runHere(['check', file, '--json'], { home });
 		expect(run.code).toBe(2);
 		const [fault, ...others] = JSON.parse(run.out).files[0].faults;
 		expect(others).toEqual([]);
 		expect(fault.at).toBe(at);
 		expect(fault.right).toMatch(at === 'shape.points[2]' ? /bends 1 and 2 need/ : /bends 2 and 3 need/);
-		expect((await runProgram(['check', shop.file(job({}, { shape: given }))], { home })).code).toBe(0);
+		expect((await runHere(['check', shop.file(job({}, { shape: given }))], { home })).code).toBe(0);
 	});
 });

@@ -2,11 +2,12 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { runProgram } from '../helpers/disk/program.ts';
+import { root } from '../helpers/disk/program.ts';
+import { runHere } from '../helpers/disk/run-here.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'practice-command-'));
 afterAll(() => rmSync(home, { recursive: true }));
-const practice = (...args: string[]) => runProgram(['practice', 'jobs/handrail-knee.json', ...args], { home });
+const practice = (...args: string[]) => runHere(['practice', `${root}jobs/handrail-knee.json`, ...args], { home });
 
 describe('pullbook practice', () => {
 	it('plays a session in a pipe, with the seed, each ask and answer, and the end', async () => {
@@ -21,7 +22,7 @@ describe('pullbook practice', () => {
 	});
 
 	it('tells checks with their unit, as finely as the session itself does, and corrects nothing after the last bend', async () => {
-		const { out } = await runProgram(['practice', 'jobs/bow-rail.json', '--auto', '--seed', '7'], { home });
+		const { out } = await runHere(['practice', `${root}jobs/bow-rail.json`, '--auto', '--seed', '7'], { home });
 		expect(out).toContain('drawing 6 43/64 in\n');
 		expect(out).toMatch(/^ {2}check crown: [\d /]+ in$/m);
 		expect(out.match(/^ {2}corrected: /gm)).toHaveLength(2);

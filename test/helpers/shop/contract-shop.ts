@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Line, LineTalk } from './contract-client.ts';
+import { type Line, LineTalk, type Talk, TalkHere } from './contract-client.ts';
 import type { PlainTube } from './contract-geometry.ts';
 
 /** A folder of its own for one test file: job files and homes. */
@@ -87,7 +87,7 @@ export class Operator {
 	}
 
 	/** Plays on to the first ask for which `stop` holds, or to the end. */
-	async play(talk: LineTalk, stop: (ask: Line) => boolean = () => false): Promise<void> {
+	async play(talk: Talk, stop: (ask: Line) => boolean = () => false): Promise<void> {
 		for (let i = 0; i < 100; i++) {
 			if (talk.lines.at(-1)?.note === 'done' || stop(talk.ask)) return;
 			await talk.send(this.answer(talk.ask));
@@ -99,6 +99,13 @@ export class Operator {
 /** Starts the line mode and reads up to the first ask. */
 export async function bend(file: string, home: string, ...more: string[]): Promise<LineTalk> {
 	const talk = new LineTalk(['bend', file, '--lines', '--home', home, ...more]);
+	await talk.begin();
+	return talk;
+}
+
+/** The same in the process that is here already. */
+export async function bendHere(file: string, home: string, ...more: string[]): Promise<TalkHere> {
+	const talk = new TalkHere(['bend', file, '--lines', ...more], home);
 	await talk.begin();
 	return talk;
 }
