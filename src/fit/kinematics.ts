@@ -105,6 +105,19 @@ export function walk({ straights, angles, rotations, radii }: Chain): Walk {
 		px = cx - radius * nx;
 		py = cy - radius * ny;
 		pz = cz - radius * nz;
+		// Back to unit length and square, as in tube/frames: what rounding takes off doubles with every bend, and after a hundred is the tube.
+		const ofT = (3 - (tx * tx + ty * ty + tz * tz)) / 2;
+		tx *= ofT;
+		ty *= ofT;
+		tz *= ofT;
+		const lean = tx * nx + ty * ny + tz * nz;
+		nx -= lean * tx;
+		ny -= lean * ty;
+		nz -= lean * tz;
+		const ofN = (3 - (nx * nx + ny * ny + nz * nz)) / 2;
+		nx *= ofN;
+		ny *= ofN;
+		nz *= ofN;
 	}
 	return { end: [px, py, pz], direction: [tx, ty, tz], along, axes };
 }

@@ -2,7 +2,7 @@ import { cosine, sine } from './angles.ts';
 import { setback } from './arcs.ts';
 import type { Point } from './job.ts';
 import type { ArcBend, Shape } from './shape.ts';
-import { combine, cross, step } from './vector.ts';
+import { across, combine, cross, dot, scale, step } from './vector.ts';
 
 export interface StraightFrame {
 	start: Point;
@@ -72,11 +72,14 @@ export function frames(shape: Shape): Frames {
 		const arc = arcFrame(bend, end, direction, normal);
 		arcs.push(arc);
 		start = arc.end;
-		direction = arc.endTangent;
-		normal = arc.endNormal;
+		direction = nearUnit(arc.endTangent);
+		normal = nearUnit(across(arc.endNormal, direction));
 	});
 	return { straights, arcs };
 }
+
+/** A vector of nearly length 1 brought to it. What rounding takes off doubles with every bend: without this, after a hundred it is the tube. */
+const nearUnit = (a: Point): Point => scale(a, (3 - dot(a, a)) / 2);
 
 /** The sharp corner of an arc: where the lines of the straights on its two sides meet. */
 export const cornerOf = (arc: ArcFrame): Point => step(arc.start, setback(arc.angle, arc.radius), arc.tangent);

@@ -28,6 +28,12 @@ describe('the end to begin at', () => {
 		expect(behind.better).toBe('start');
 	});
 
+	it('is told of two hundred bends in space, where rounding swallows more than of a few', () => {
+		const bends = Array.from({ length: 200 }, (_, i): [number, number, number] => [10, 30, i % 2 === 0 ? -80 : 90]);
+		const { start, far } = endsOf(plainJob({ shape: byBends(bends, 10) }));
+		expect([start.left, far.left].every((left) => Number.isFinite(left) && left > 0)).toBe(true);
+	});
+
 	it('is not the one that swings into the floor', () => {
 		// The elbow with its long leg comes first from the start end, and hangs when the small bend follows.
 		const shape = byBends(
