@@ -4,7 +4,7 @@ import { bendAt, type State } from '../log/state.ts';
 import type { TubeOutcome } from '../protocol/asks.ts';
 import { atLimit } from './bend-check.ts';
 import { freshPull, type Gain, gainBy } from './going-back.ts';
-import { amount, ifPulled, ROOM, remembered } from './what-if.ts';
+import { amount, ifPulled, isBeyondTweaks, MOST, ROOM, remembered, STEP } from './what-if.ts';
 
 /** `by`: how far the bend at work is to go beyond where it lies, to the angle `to`, degrees. */
 export interface TouchMore extends Gain {
@@ -18,7 +18,9 @@ export interface TouchMore extends Gain {
  */
 export function touchMore(state: State, accepted: TubeOutcome): TouchMore | null {
 	if (accepted.left <= ROOM || atLimit(state) || bendAt(state, state.bend).relievedFrom !== null) return null;
+	if (isBeyondTweaks(state, accepted)) return null;
 	const after = remembered((size) => ifPulled(state, size));
+	if (isOutOfReach(accepted.left, after(STEP).left)) return null;
 	const by = amount((size) => after(size).left, accepted.left);
 	if (!after(by).within) return null;
 	const to = made(state.filter).angle + by;
@@ -26,4 +28,12 @@ export function touchMore(state: State, accepted: TubeOutcome): TouchMore | null
 	if (pull.limit) return null;
 	const gain = gainBy(state, state.bend, pull);
 	return gain === null ? null : { ...gain, by, to };
+}
+
+/** By so much more than the first step's the gain of further ones is believed to be: to first order it only falls. */
+const BENT = 1.5;
+
+/** Whether all tolerances are further away than the first step, so often repeated, leads. */
+function isOutOfReach(now: number, afterStep: number): boolean {
+	return now - (BENT * (now - afterStep) * MOST) / STEP > 1;
 }

@@ -12,8 +12,8 @@ import { reopenHindrance, tweakHindrance } from './reopen.ts';
 const SEATED_AGAIN = 0.35;
 
 /** Amounts that a tweak is told in, and the largest that still is one, degrees. */
-const STEP = 0.25;
-const MOST = 2;
+export const STEP = 0.25;
+export const MOST = 2;
 
 /** Normal quantiles at the middles of five equal parts: where a bend seated again lands, in a handful of numbers. */
 const LANDINGS = [-1.282, -0.524, 0, 0.524, 1.282];
@@ -88,7 +88,7 @@ const CAUTION = 1.28;
  * rest corrected: best first. Only what clamp, follow, dial limit and swing allow. `accepted`: without any.
  */
 export function tweaks(state: State, accepted: TubeOutcome): Tweak[] {
-	if (beyond(state, accepted)) return [];
+	if (isBeyondTweaks(state, accepted)) return [];
 	const taken = takenAsItIs(state);
 	const now = accepted.left;
 	const near = correctedNear(taken);
@@ -112,7 +112,7 @@ export function tweaks(state: State, accepted: TubeOutcome): Tweak[] {
  * True where no tweak can bring the end in: what the bends left cannot do is more than the largest tweak turns and carries it, at the
  * tube's own length.
  */
-function beyond({ start, piece }: State, { endOffset, endAngle }: TubeOutcome): boolean {
+export function isBeyondTweaks({ start, piece }: State, { endOffset, endAngle }: TubeOutcome): boolean {
 	const { direction, shape } = start.job.tolerance;
 	return endAngle - MOST > direction || endOffset - radians(MOST) * piece > shape;
 }

@@ -6,6 +6,7 @@ import { frames } from '../../tube/frames.ts';
 import type { Shape } from '../../tube/shape.ts';
 import type { State } from '../log/state.ts';
 import { limitsOf, measuresAfter } from './design.ts';
+import { costBeyondHope, HOPELESS, isMadeBeyondHope } from './hope.ts';
 
 /** Of its tolerance: nearer to its edge than this nothing is left, since the bends to come err as well. */
 const EDGE = 0.8;
@@ -13,12 +14,6 @@ const EDGE = 0.8;
 /** How often what is off too far may be weighed anew; and the most that a weight grows each time. */
 const ROUNDS = 5;
 const MOST = 4;
-
-/**
- * Where even the least largest miss is as large, nothing is given up for it: better one thing outside than all. Between that and the tolerance itself
- * the weights go part of the way, so that a little more error changes the numbers by little.
- */
-const HOPELESS = 1.4;
 
 /** Halvings of the way between the weights begun with and those come to. */
 const HALVINGS = 3;
@@ -36,15 +31,20 @@ export interface Within {
  */
 export function correctWithin(state: State, asked: CorrectionInput): Within {
 	const limits = limitsOf(state);
+	const allowed = measuresAfter(state.design, state.start.job, asked.made).map(({ tolerance }) => tolerance);
 	const tried = (input: CorrectionInput): Tried => {
-		const { shape } = correct(input);
+		const { shape, cost } = correct(input);
 		const tube = judged(frames(shape), limits);
-		return { input, shape, tube, left: largestMiss(tube, limits) };
+		const isLost = cost > costBeyondHope(input, limits, allowed);
+		return { input, shape, isLost, tube, left: largestMiss(tube, limits) };
 	};
 	const first = tried(asked);
+	if (first.isLost || isMadeBeyondHope(first.tube, asked, limits)) return first;
 	let best = first;
 	for (let round = 0; round < ROUNDS && best.left > EDGE; round++) {
 		const next = tried(weighedAnew(state, { ...best.input, shape: best.shape }, best.tube, limits));
+		// Whatever is weighed then leaves as much: nothing is given up for it.
+		if (next.isLost) return first;
 		if (next.left >= best.left) break;
 		best = next;
 	}
@@ -65,6 +65,8 @@ export function correctWithin(state: State, asked: CorrectionInput): Within {
 export const weighedAs = (input: CorrectionInput, like: CorrectionInput): CorrectionInput => partWay(input, like, 1);
 
 interface Tried extends Within {
+	/** It costs more than any tube within hope. */
+	isLost: boolean;
 	tube: Judged;
 	left: number;
 }
