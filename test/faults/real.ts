@@ -15,6 +15,7 @@ import { draws } from '../helpers/shop/plain-shop.ts';
 import { killedExchanges } from './kill-exchange.ts';
 import { killedInLines } from './kill-lines.ts';
 import { killedOnScreen } from './kill-screen.ts';
+import { cutAnywhere, flippedAnywhere, refusal, strange } from './spoilt.ts';
 import { Broken, must } from './subject.ts';
 
 /** Where the whole of a run is to stay under ten minutes, as in `.ci/run`. */
@@ -136,15 +137,6 @@ const readOnly = (folder: string): Promise<Outcome> =>
 		return 2;
 	});
 
-function refusal(run: () => unknown): unknown {
-	try {
-		run();
-		return null;
-	} catch (error) {
-		return error;
-	}
-}
-
 async function failedFlush(folder: string): Promise<Outcome> {
 	if (spawnSync('strace', ['-V']).error !== undefined) return { leftOut: 'strace is not there' };
 	const program = childOf(folder);
@@ -225,6 +217,9 @@ const TRIALS: readonly Trial[] = [
 	{ name: 'three sessions on one log', run: threeAtOnce },
 	{ name: 'a clock set back and forward', run: wrongClock },
 	{ name: 'a folder that is removed', run: foldersGone },
+	{ name: 'a log cut at every byte', run: cutAnywhere },
+	{ name: 'a log with each bit flipped', run: flippedAnywhere },
+	{ name: 'a log of a later version, and files of another program', run: strange },
 ];
 
 /** Tries them all; gives how many faults were put in and what did not hold, and prints a line for each. */

@@ -16,7 +16,7 @@ const SEEDS = [41, 42, 43, 44];
 const RECORDS = 12;
 const FEW_RECORDS = 5;
 /** Fewer would mean that a part of the way is not tried any more. */
-const LEAST = 20_000;
+const LEAST = 30_000;
 
 const from = performance.now();
 const tallies: Tally[] = [];
