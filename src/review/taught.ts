@@ -5,6 +5,7 @@ import { lessonOf } from '../session/estimate/lesson-of-session.ts';
 import type { State } from '../session/log/state.ts';
 import { firstStops } from '../session/plan/first-stops.ts';
 import { COMPARED_AT, figuresOf } from '../session/report/figures.ts';
+import { atDie } from '../springback/dies.ts';
 import { newTube } from '../springback/filter.ts';
 import { springbackAt } from '../springback/learned-curve.ts';
 
@@ -30,10 +31,12 @@ export function taughtBy(state: State): Taught {
 	const { start, design, bends, checks } = state;
 	const lesson = lessonOf(state);
 	const { springback, miss } = figuresOf(state, lesson);
-	const believed = at(springbackAt(start.prior, [COMPARED_AT]), 0).back;
 	return {
 		learns: start.learn,
-		springback: springback === null ? null : { shown: springback, believed },
+		springback:
+			springback === null || lesson === null
+				? null
+				: { shown: springback, believed: backBefore(start.prior, lesson.kin.die) },
 		miss,
 		stops: lesson === null ? [] : stopsMoved(state),
 		past: bends.flatMap(({ pulls }, i) => {
@@ -47,6 +50,11 @@ export function taughtBy(state: State): Taught {
 			bends[after - 1]?.made && (checks[name]?.reading ?? null) === null ? [name] : [],
 		),
 	};
+}
+
+/** Springback as it was believed before any pull, on the die that the session's own is told of. */
+function backBefore(prior: State['filter'], die: string): number {
+	return at(springbackAt(atDie(prior, die), [COMPARED_AT]), 0).back;
 }
 
 function stopsMoved({ start, design, filter }: State): Taught['stops'] {
