@@ -7,9 +7,9 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { spawn } from '@lydell/node-pty';
 import { build } from 'esbuild';
 import { PROGRAM } from '../helpers/disk/program.ts';
+import { timeInTerminal } from './in-terminal.ts';
 import { keepManyPulls, keepRows } from './review-homes.ts';
 import { interleave, median, table } from './rounds.ts';
 
@@ -29,37 +29,9 @@ const LIST_MB = 200;
 const folder = mkdtempSync(join(tmpdir(), 'pullbook-review-'));
 const [one, many] = [join(folder, 'one'), join(folder, 'many')];
 
-/**
- * Milliseconds from the start of Node to `wanted` on the screen, or without it to its end; `keys` are typed ahead, as by one who knows what
- * comes. All in a pseudo-terminal: a busy machine may give each of those a share of its own.
- */
-function timeOf(args: readonly string[], wanted: string | null, keys = '', home = one): Promise<number> {
-	return new Promise((resolve, reject) => {
-		const from = performance.now();
-		const env = { ...process.env, PULLBOOK_HOME: home, TERM: 'xterm-256color', CI: 'false' };
-		const terminal = spawn(process.execPath, [...args], { cwd: folder, env, cols: 80, rows: 24 });
-		let output = '';
-		let waiting = keys;
-		let taken: number | null = null;
-		const timer = setTimeout(() => terminal.kill('SIGKILL'), GIVE_UP_MS);
-		terminal.onData((data) => {
-			output += data;
-			if (waiting !== '' && output.includes('1049h')) {
-				terminal.write(waiting);
-				waiting = '';
-			}
-			if (taken !== null || wanted === null || !output.includes(wanted)) return;
-			taken = performance.now() - from;
-			terminal.kill('SIGKILL');
-		});
-		terminal.onExit(() => {
-			clearTimeout(timer);
-			if (wanted === null) taken = performance.now() - from;
-			if (taken !== null) resolve(taken);
-			else reject(new Error(`"${wanted}" was not drawn: ${JSON.stringify(output.slice(-300))}`));
-		});
-	});
-}
+/** Milliseconds to `wanted` on the screen, or without it to the end: all in a pseudo-terminal, since a busy machine may give each of those a share of its own. */
+const timeOf = (args: readonly string[], wanted: string | null, keys = '', home = one): Promise<number> =>
+	timeInTerminal({ args, cwd: folder, home, keys, giveUpMs: GIVE_UP_MS }, wanted === null ? null : [wanted]);
 
 interface Looped {
 	name: string;

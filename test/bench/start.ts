@@ -7,7 +7,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { spawn } from '@lydell/node-pty';
+import { timeInTerminal } from './in-terminal.ts';
 import { interleave, type Measurement, table } from './rounds.ts';
 
 const ROUNDS = 21;
@@ -50,40 +50,9 @@ function sessionAtPull(folder: string): string {
 	return id;
 }
 
-/**
- * Milliseconds from the start of Node to `wanted` on the screen, in a real pseudo-terminal. `keys` are typed ahead, as by one who knows what
- * comes.
- */
-function timeFirstFrame(args: readonly string[], wanted: readonly string[], keys = ''): Promise<number> {
-	return new Promise((resolve, reject) => {
-		const start = performance.now();
-		const terminal = spawn(process.execPath, [program, ...args], { cwd: root, env, cols: 80, rows: 24 });
-		let waiting = keys;
-		let output = '';
-		let taken: number | null = null;
-		const timer = setTimeout(() => terminal.kill('SIGKILL'), GIVE_UP_MS);
-		terminal.onData((data) => {
-			output += data;
-			// The program has taken over the keyboard as soon as it has taken over the screen.
-			if (waiting !== '' && output.includes('1049h')) {
-				terminal.write(waiting);
-				waiting = '';
-			}
-			if (taken !== null || !wanted.some((text) => output.includes(text))) return;
-			taken = performance.now() - start;
-			terminal.kill('SIGKILL');
-		});
-		// Only when it has gone may the next measurement have the machine.
-		terminal.onExit(() => {
-			clearTimeout(timer);
-			if (taken !== null) resolve(taken);
-			else
-				reject(
-					new Error(`${wanted.join(' or ')} was not drawn; the terminal shows ${JSON.stringify(output.slice(-500))}`),
-				);
-		});
-	});
-}
+/** Milliseconds from the start of Node to one of `wanted` on the screen. */
+const timeFirstFrame = (args: readonly string[], wanted: readonly string[], keys = ''): Promise<number> =>
+	timeInTerminal({ args: [program, ...args], cwd: root, home, keys, giveUpMs: GIVE_UP_MS }, wanted);
 
 const pulls = mkdtempSync(join(tmpdir(), 'pullbook-bench-pull-'));
 const pulled = sessionAtPull(pulls);

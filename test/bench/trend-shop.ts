@@ -7,6 +7,7 @@ import { filterPrior, made, newTube } from '../../src/springback/filter.ts';
 import { type Kin, type Lesson, learned, MOST_LESSONS } from '../../src/springback/history.ts';
 import { springbackAt } from '../../src/springback/learned-curve.ts';
 import { lessonFrom } from '../../src/springback/lesson.ts';
+import { row } from '../helpers/shifted-rows.ts';
 import { session } from './stops-session.ts';
 import { openStation } from './stops-station.ts';
 
@@ -55,22 +56,9 @@ export function sessionsOf(seed: number, count: number, change?: Change): KeptRo
 function rowOf(lesson: Lesson, name: string, error: number): KeptRow {
 	const { at, session: id, pulls, kin } = lesson;
 	const [own] = springbackAt(learned(KIN, filterPrior(KIN.k, DIAL_STEP), [lesson]).prior, [45]);
-	return {
-		id,
-		path: '',
+	return row(0, 0, {
+		...{ id, at, kin, pulls, lesson, startId: id, touched: at, path: '' },
 		job: { name, file: '', units: 'in', bender: kin.bender, die: kin.die },
-		at,
-		startId: id,
-		touched: at,
-		status: 'done',
-		summary: null,
-		problem: null,
-		isDamaged: false,
-		isImported: false,
-		besides: [],
-		kin,
-		pulls,
-		lesson,
 		figures: { springback: own!.back, error, miss: null, taken: 1, pulls },
-	};
+	});
 }
