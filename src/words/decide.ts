@@ -15,7 +15,7 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 		case 'bend-over':
 			return `${angle(fact.by)} over.`;
 		case 'bend-inside':
-			return `Inside its tolerance (chance ${inHundred(fact.chance)}).`;
+			return insideWords(fact.chance);
 		case 'bend-made':
 			return `Made ${angle(fact.angle)}, give or take ${about(fact.sd)}; wanted ${angle(fact.target)}.`;
 		case 'pull-again':
@@ -69,6 +69,12 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 		case 'does-not-go':
 			return againstWords(fact, style);
 	}
+}
+
+/** It is neither over nor short for sure; where it is not surely inside either, another reading tells most. */
+function insideWords(chance: number): string {
+	const inside = `nside its tolerance (chance ${inHundred(chance)})`;
+	return chance < 0.5 ? `Perhaps i${inside}: measure again to know better.` : `I${inside}.`;
 }
 
 const ONE_READING = {
