@@ -41,6 +41,8 @@ const FARTHEST_BELOW = 4;
 /** A dial finer than this is as good as one without divisions. */
 const FINEST = 0.1;
 const GRAIN = 0.02;
+/** Where a pull may leave any angle at all there is nothing to plan: it counts as this wide, and takes no longer to think about. */
+const WIDEST = 20;
 
 /** Spread of the next pull, after one that had `spread`. */
 export function nextSpread(spread: number, { stopping, settled }: Hands): number {
@@ -106,5 +108,5 @@ function pulled({ under, over }: Band, aim: number, sd: number, prices: Prices, 
 }
 
 function grained(spread: number): number {
-	return Math.max(GRAIN, Math.round(spread / GRAIN) * GRAIN);
+	return Math.max(GRAIN, Math.round(Math.min(WIDEST, spread) / GRAIN) * GRAIN);
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { normalCdf } from '../../src/maths/normal.ts';
-import { type Band, worthiest } from '../../src/springback/worth.ts';
+import { type Band, planned, worthiest } from '../../src/springback/worth.ts';
 
 const hands = { stopping: 0.25, settled: 0.305 };
 const band: Band = { target: 60, under: 0.5, over: 0.5, risk: 0.02, dialStep: 0.5 };
@@ -52,5 +52,9 @@ describe('the worthiest stop', () => {
 		const before = stopFor({ target: 60.2 });
 		stopFor({ risk: 0.2, over: 0.25 });
 		expect(stopFor({ target: 60.2 })).toBe(before);
+	});
+
+	it('plans a pull that may leave anything as one that may leave twenty degrees more or less', () => {
+		expect(planned(band, hands, 50_000)).toEqual(planned(band, hands, 20));
 	});
 });
