@@ -5,7 +5,7 @@ const FEW = 3;
 /** With each late pull the next stop lies further beyond the furthest that left the bend short: this part of what is missing to the target. */
 const BEYOND = 0.2;
 /** With each late pull a bend may be so much more probably short and is taken as it is; never one that is short for certain. */
-const EASED = 0.1;
+const EASED = 0.25;
 const SURELY_SHORT = 0.99;
 
 /** Pulls past the usual few, below 0 before them. `under`, `over`: degrees. */

@@ -175,3 +175,18 @@ describe('expectedSpringback', () => {
 		expect(springback(zeroed)).toBeLessThan(springback(f) + 1);
 	});
 });
+
+describe('a bend a little short, the next stop a division beyond what was held', () => {
+	it('is taken as it is sooner where the hands set the dial: never later, and somewhere sooner', () => {
+		const shorts = Array.from({ length: 40 }, (_, i) => {
+			const f = observe(pull(newBend(taught), 66, 66), 'angle', made(pull(newBend(taught), 66, 66)).angle, {
+				readings: 2,
+			});
+			const target = made(f).angle + 0.5 + i / 50;
+			const tooFar = (setting: number) => accept({ ...f, setting }, { ...base, target }).nextTooFar !== null;
+			return { reads: tooFar(-6), sets: tooFar(6) };
+		});
+		expect(shorts.filter(({ reads, sets }) => reads && !sets)).toEqual([]);
+		expect(shorts.some(({ reads, sets }) => sets && !reads)).toBe(true);
+	});
+});
