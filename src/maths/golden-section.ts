@@ -9,12 +9,12 @@ export function leastWithin(a: number, b: number, f: (x: number) => number): num
 	return f(placeOfLeast(a, b, f));
 }
 
-/** Where that is. */
-export function placeOfLeast(a: number, b: number, f: (x: number) => number): number {
+/** Where that is, after so many steps. */
+export function placeOfLeast(a: number, b: number, f: (x: number) => number, steps = STEPS): number {
 	const part = (Math.sqrt(5) - 1) / 2;
 	let [left, right] = [b - part * (b - a), a + part * (b - a)];
 	let [atLeft, atRight] = [f(left), f(right)];
-	for (let i = 0; i < STEPS; i++) {
+	for (let i = 0; i < steps; i++) {
 		if (atLeft < atRight) {
 			[b, right, atRight] = [right, left, atLeft];
 			left = b - part * (b - a);

@@ -6,6 +6,7 @@
  * backwards over all stops (Bellman), an end over or short of the band having a price; the prices times the parts taken off, what is left is
  * a bound for every rule with no larger parts (weak duality of Lagrange). Nothing of the springback room is used.
  */
+import { placeOfLeast } from '../../src/maths/golden-section.ts';
 import { normalCdf, normalQuantile } from '../../src/maths/normal.ts';
 
 /** Standard deviations, degrees, rounding counted in. */
@@ -187,45 +188,27 @@ function mixed(weight: Float64Array, values: readonly Float64Array[]): Float64Ar
 	return sum;
 }
 
-/** Prices looked at in turn, as logarithms, by the golden section. */
+/** Prices looked at in turn, as logarithms. */
 const LOOKED_AT = { over: [Math.log(2), Math.log(600)], short: [Math.log(0.1), Math.log(20)] } as const;
 const TURNS = 2;
-const SECTIONS = 7;
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
+const STEPS = 6;
 
 /** The fewest pulls a bend, of kinds of equal weight, at no more of either end; any prices give a bound, and these give nearly the highest. */
 export function fewestPulls(kinds: readonly Kind[], parts: Parts): number {
 	const plans = kinds.map((kind) => new Plan(kind));
 	const prices: Parts = { over: 30, short: 2 };
-	const bound = () => {
+	let highest = 0;
+	const boundAt = (end: keyof Parts, price: number) => {
+		prices[end] = Math.exp(price);
 		const cost = plans.reduce((sum, plan) => sum + plan.cost(prices), 0) / plans.length;
-		return cost - prices.over * parts.over - prices.short * parts.short;
+		const bound = cost - prices.over * parts.over - prices.short * parts.short;
+		highest = Math.max(highest, bound);
+		return bound;
 	};
-	let highest = bound();
 	for (let turn = 0; turn < TURNS; turn++) {
 		for (const end of ['over', 'short'] as const) {
-			const at = (price: number) => {
-				prices[end] = Math.exp(price);
-				return bound();
-			};
-			const [price, found] = highestOf(at, ...LOOKED_AT[end]);
-			prices[end] = Math.exp(price);
-			highest = Math.max(highest, found);
+			prices[end] = Math.exp(placeOfLeast(...LOOKED_AT[end], (price) => -boundAt(end, price), STEPS));
 		}
 	}
 	return highest;
-}
-
-/** Where a function with one summit is highest, by the golden section (J. Kiefer, Sequential minimax search for a maximum, 1953). */
-function highestOf(at: (x: number) => number, from: number, to: number): [x: number, value: number] {
-	let [low, high] = [from, to];
-	let [a, b] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
-	let [atA, atB] = [at(a), at(b)];
-	for (let i = 2; i < SECTIONS; i++) {
-		if (atA > atB) [high, b, atB, a] = [b, a, atA, Number.NaN];
-		else [low, a, atA, b] = [a, b, atB, Number.NaN];
-		if (Number.isNaN(a)) [a, atA] = [high - GOLDEN * (high - low), at(high - GOLDEN * (high - low))];
-		if (Number.isNaN(b)) [b, atB] = [low + GOLDEN * (high - low), at(low + GOLDEN * (high - low))];
-	}
-	return atA > atB ? [a, atA] : [b, atB];
 }
