@@ -83,16 +83,19 @@ describe('a session played on the simulated bender', () => {
 
 	it('teaches the pieces after it, and no home that it is taken over to', () => {
 		const file = loadJob(SAMPLE_JOBS.find((path) => path.includes('handrail-knee'))!);
-		const about = { home: join(home, 'batch'), program: 'test', now: () => new Date(), random: () => `t${count++}` };
+		// Homes of their own, which the tests around this one do not look into.
+		const apart = mkdtempSync(join(tmpdir(), 'pieces-'));
+		const about = { home: join(apart, 'batch'), program: 'test', now: () => new Date(), random: () => `t${count++}` };
 		const practice = beginPractice({ ...file, job: { ...file.job, quantity: 2 } }, USUAL, 5, about);
 		for (const _step of playedOut(practice));
 		practice.session.close();
-		const [shared, other] = [join(home, 'shared'), join(home, 'other')];
+		const [shared, other] = [join(apart, 'shared'), join(apart, 'other')];
 		const { io } = written();
 		runNotebook('export', shared, { home: practiceHome(about.home), json: false }, io);
 		runNotebook('import', shared, { home: other, json: false }, io);
 		const lessons = [practiceHome(about.home), other].map((at) => new SessionCache(at).read().rows[0]!.lesson);
 		expect(lessons.map((lesson) => lesson !== null)).toEqual([true, false]);
+		rmSync(apart, { recursive: true });
 	});
 
 	it.each(SAMPLE_JOBS.map((path) => [basename(path), path]))('of %s comes to its end', (_, path) => {

@@ -8,7 +8,7 @@ export const OF_HOME = {
 		options: {
 			...JSON_WORDS,
 			csv: 'comma-separated values: a row a session, or a pull of ID',
-			find: 'those with all words in job, bender, die, heat, id, date or outcome',
+			find: 'those with all words in job, bender, die, heat or date',
 			since: 'those begun then or later: 2026-10-01, or 2026-10',
 			bender: 'those on that bender',
 			fits: 'finished tubes that fit, or do not surely fit',
