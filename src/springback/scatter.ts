@@ -57,11 +57,6 @@ function shopWide(scatter: Scatter): number {
 	return sum / count;
 }
 
-/** How rough this shop is beside the common one, as a factor of standard deviations: hands that are rough at the bender are with tape and turn, too. */
-export function roughness(scatter: Scatter): number {
-	return Math.min(WITHIN.most, Math.max(WITHIN.least, Math.sqrt(shopWide(scatter))));
-}
-
 /** Variance of rounding to a division of the dial. */
 export function roundingVariance(division: number): number {
 	return division ** 2 / 12;

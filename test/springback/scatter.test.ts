@@ -4,7 +4,7 @@ import { manyWrong } from '../../src/springback/gates.ts';
 import { together, withTallies } from '../../src/springback/lesson.ts';
 import { ANGLE } from '../../src/springback/model.ts';
 import { observe, type ReadingOptions } from '../../src/springback/reading.ts';
-import { roughness, wrongPart } from '../../src/springback/scatter.ts';
+import { wrongPart } from '../../src/springback/scatter.ts';
 import { draws } from '../helpers/shop/plain-shop.ts';
 
 const cold = newTube(filterPrior(0.021));
@@ -63,31 +63,5 @@ describe('a reading that is a little off', () => {
 		const careless = { ...wide, scatter: { ...wide.scatter, wrong: { sum: 20, count: 100 } } };
 		const off = wide.mean[ANGLE]! - 4;
 		expect(observe(careless, 'angle', off).mean[ANGLE]).toBeGreaterThan(observe(wide, 'angle', off).mean[ANGLE]! + 0.1);
-	});
-});
-
-describe('how rough a shop is', () => {
-	/** Bends measured once by hands so many times as rough as is common, the dial under load read as rough. */
-	const roughAfter = (count: number, times: number) => {
-		const draw = draws(77);
-		let f = cold;
-		for (let n = 0; n < count; n++) {
-			const stop = 40 + (n % 7) * 10;
-			const held = stop + draw.normal(0, 0.25 * times);
-			f = pull(newBend(f), stop, held + draw.normal(0, 0.15 * times));
-			f = observe(f, 'angle', 0.93 * held - 3 + draw.normal(0, 0.25 * times));
-		}
-		return roughness(f.scatter);
-	};
-
-	it('begins as any shop, and follows what its hands are', () => {
-		expect(roughness(cold.scatter)).toBe(1);
-		expect(Math.abs(roughAfter(60, 1) - 1)).toBeLessThan(0.2);
-		expect(roughAfter(60, 1.6)).toBeGreaterThan(1.2 * roughAfter(60, 1));
-		expect(roughAfter(60, 2)).toBeGreaterThan(roughAfter(60, 1.6));
-	});
-
-	it('is never more than twice that of any shop', () => {
-		expect(roughAfter(200, 6)).toBeLessThanOrEqual(2);
 	});
 });

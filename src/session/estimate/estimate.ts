@@ -4,7 +4,6 @@ import { gripsOf, legGrips } from '../../fit/grips.ts';
 import type { RawDie } from '../../fit/raw-tube.ts';
 import { at } from '../../maths/list.ts';
 import { made } from '../../springback/filter.ts';
-import { roughness } from '../../springback/scatter.ts';
 import { checkIn } from '../../tube/checks.ts';
 import { dieNumbers } from '../../tube/dies.ts';
 import { frames } from '../../tube/frames.ts';
@@ -52,9 +51,6 @@ export function checkReadingSd(job: Job, check: Check): number {
 	if (check.kind === 'angle') return ANGLE_READING_SD;
 	return tapedSd(job);
 }
-
-/** What pulls and readings have shown of this shop's hands, as a factor of the common figures above. */
-export const roughOf = ({ filter }: State): number => roughness(filter.scatter);
 
 /** How many bends the tube as it lies on the bench has: those made, and the one at work once it was pulled. */
 function bentCount(state: State): number {
@@ -126,9 +122,8 @@ function toldOf(state: State, bend: BendState, i: number): ToldBend {
 	const planned = at(state.plan.current, i);
 	const told = bend.told ?? bend.made ?? made(state.filter);
 	const { job } = state.start;
-	const rough = roughOf(state);
-	const mark = { value: bend.mark ?? planned.fromStart, sd: rough * (bend.taped ? tapedSd(job) : markSd(job)) };
-	const rotation = { value: bend.rotation ?? planned.rotation, sd: rough * (bend.readBack ? READ_BACK_SD : SET_SD) };
+	const mark = { value: bend.mark ?? planned.fromStart, sd: bend.taped ? tapedSd(job) : markSd(job) };
+	const rotation = { value: bend.rotation ?? planned.rotation, sd: bend.readBack ? READ_BACK_SD : SET_SD };
 	return {
 		// A leg that was measured says where the bend lies; the mark was then asked for, but is not known.
 		mark: bend.leg === null ? mark : null,
@@ -156,15 +151,13 @@ function legReadings(bends: readonly BendState[], tape: number): TubeReading[] {
 }
 
 /** The checks taken that the bends so far suffice for; `all`: those too that were set aside. */
-function checkReadings(state: State, bends: number, all: boolean): TubeReading[] {
-	const { start, design, checks } = state;
-	const rough = roughOf(state);
+function checkReadings({ start, design, checks }: State, bends: number, all: boolean): TubeReading[] {
 	return design.checks.flatMap(({ check, after }): TubeReading[] => {
 		const taken = checks[check.name];
 		const { reading = null, count: counts = 1, confirmed = false, contradicted = false } = taken ?? {};
 		const count = all && contradicted ? 1 : counts;
 		if (reading === null || count === 0 || after > bends || check.kind === 'ovality') return [];
-		const sd = (rough * checkReadingSd(start.job, check)) / Math.sqrt(count);
+		const sd = checkReadingSd(start.job, check) / Math.sqrt(count);
 		const of: TubeReading['of'] = (uncut, laid = frames(uncut)) => checkIn(check, laid, start.job.tube);
 		const grips: TubeReading['grips'] = (laid) => gripsOf(check, laid, start.job.tube);
 		return [{ name: check.name, value: reading, sd, of, grips, confirmed, check: true }];

@@ -9,7 +9,7 @@ import type { Shape } from '../../tube/shape.ts';
 import type { State } from '../log/state.ts';
 import { madeCount } from '../log/state.ts';
 import type { Numbers } from '../protocol/asks.ts';
-import { BEND_SPREAD, builtNow, markSd, roughOf, SET_SD } from './estimate.ts';
+import { BEND_SPREAD, builtNow, markSd, SET_SD } from './estimate.ts';
 import { rawTube, tubeAtWork } from './tube-at-work.ts';
 
 /** One tube that this may be: as it lies before its ends are cut, and as it is finished. */
@@ -44,7 +44,7 @@ export function mightBe(state: State, numbers: readonly Numbers[], left: BendsLe
 	const planned = rawTube(state, numbers).bends.slice(made);
 	const errors = planned.map((_, i) => errorsOf(state, left === 'kept' || i === planned.length - 1));
 	const { trimStart, trimEnd } = tubeAtWork(state, numbers);
-	const tape = roughOf(state) * markSd(state.start.job);
+	const tape = markSd(state.start.job);
 	const points = standardCloud(built.mean.length + 4 * planned.length + 3 + more);
 	const lower = triangle(built.covariance);
 	const tube = (z: readonly number[]): MightBe => {
@@ -69,14 +69,12 @@ interface Errors {
 }
 
 /** `whole`: nothing takes up what is measured of it, so that all counts that its tolerance lets pass, evenly. */
-function errorsOf(state: State, whole: boolean): Errors {
-	const { job } = state.start;
-	const { under, over } = job.tolerance;
-	const rough = roughOf(state);
+function errorsOf({ start }: State, whole: boolean): Errors {
+	const { under, over } = start.job.tolerance;
 	return {
-		mark: rough * markSd(job),
+		mark: markSd(start.job),
 		angle: whole ? (under + over) / Math.sqrt(12) : UNKNOWN,
-		rotation: rough * SET_SD,
+		rotation: SET_SD,
 		radius: BEND_SPREAD,
 	};
 }
