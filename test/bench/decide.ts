@@ -75,7 +75,8 @@ function thought(job: Job, slip: Slip, draw: Draw): Thought[] {
 		const action = slips ?? usual;
 		const [next, first] = timed(state, action);
 		// What was found is remembered by the state: a copy is another one.
-		const again = first > LIMITS.most ? [0, 1, 2].map(() => timed(structuredClone(state), action)[1]) : [];
+		const again =
+			first > LIMITS.most ? [0, 1, 2].map(() => timed({ ...state, start: { ...state.start } }, action)[1]) : [];
 		refusals = next === null ? refusals + 1 : 0;
 		if (next !== null) station.did(open, action);
 		state = next?.state ?? state;

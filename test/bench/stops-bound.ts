@@ -8,6 +8,7 @@
  */
 import { placeOfLeast } from '../../src/maths/golden-section.ts';
 import { normalCdf, normalQuantile } from '../../src/maths/normal.ts';
+import { clamp } from '../../src/maths/scalar.ts';
 
 /** Standard deviations, degrees, rounding counted in. */
 export interface Chances {
@@ -62,10 +63,14 @@ class Plan {
 	readonly #angles: number[];
 	/** How far the seat is thought to lie off after the look at the dial: values of equal weight. */
 	readonly #looks: readonly number[];
-	/** By what the dial tells, the angle that the pull would leave on a straight tube; by the aim, what the dial will tell; in a bend's first pull, too. */
+	readonly #grain: number;
+	/** By what the dial tells, the angle that the pull would leave on a straight tube. */
 	readonly #told: readonly Float64Array[];
-	readonly #aimed: readonly Float64Array[];
-	readonly #aimedFirst: readonly Float64Array[];
+	/** How far what the dial will tell may lie from the aim; in a bend's first pull, too. */
+	readonly #untold: number;
+	readonly #untoldFirst: number;
+	/** What it will tell, by that and by the aim in grains. */
+	readonly #aimed = new Map<string, Float64Array>();
 	/** Of each bin of the finder, its probability at each angle. */
 	readonly #found: readonly Float64Array[];
 	/** What a pull is expected to cost at each angle, by the place of the target. */
@@ -81,13 +86,12 @@ class Plan {
 		const points = Math.ceil((asked.over + ABOVE * spread - low) / grain);
 		this.#angles = Array.from({ length: points }, (_, i) => low + i * grain);
 		const known = Math.hypot(together(stopping, loaded, ...(after === null ? [] : [after])), left);
-		const untold = Math.sqrt(spread ** 2 - known ** 2);
+		this.#grain = grain;
+		this.#untold = Math.sqrt(spread ** 2 - known ** 2);
+		this.#untoldFirst = Math.hypot(this.#untold, first);
 		const looked = Math.sqrt(seat ** 2 - left ** 2);
 		this.#looks = looked === 0 ? [0] : evenly(LOOKS).map((part) => looked * normalQuantile(part));
-		const about = (sd: number) => this.#angles.map((mean) => this.#weights(mean, sd, grain));
-		this.#told = about(known);
-		this.#aimed = about(untold);
-		this.#aimedFirst = about(Math.hypot(untold, first));
+		this.#told = this.#angles.map((mean) => this.#weights(mean, known));
 		const bin = finder / FINE;
 		const bins = Math.ceil((points * grain) / bin);
 		this.#found = Array.from({ length: bins }, (_, k) =>
@@ -100,26 +104,29 @@ class Plan {
 	}
 
 	/** A normal distribution over the grid; what lies beyond it counts at its ends. */
-	#weights(mean: number, sd: number, grain: number): Float64Array {
+	#weights(mean: number, sd: number): Float64Array {
 		const last = this.#angles.length - 1;
-		const ups = this.#angles.map((angle, i) => (i === last ? 1 : normalCdf((angle + grain / 2 - mean) / sd)));
+		const ups = this.#angles.map((angle, i) => (i === last ? 1 : normalCdf((angle + this.#grain / 2 - mean) / sd)));
 		return Float64Array.from(ups, (up, i) => up - (ups[i - 1] ?? 0));
 	}
 
 	/** Pulls and prices of a bend from straight. */
 	cost(prices: Parts): number {
 		const { asked } = this.kind;
-		const ends = Float64Array.from(this.#angles, (angle) =>
-			angle > asked.over ? prices.over : angle < -asked.under ? prices.short : 0,
+		// Of what lies in a grain, the part beyond the band's edge.
+		const part = (beyond: number) => clamp(beyond / this.#grain + 0.5, 0, 1);
+		const ends = Float64Array.from(
+			this.#angles,
+			(angle) => prices.over * part(angle - asked.over) + prices.short * part(-asked.under - angle),
 		);
 		const all = evenly(PLACES).map((place, i) => {
 			for (let round = 0; round < MOST_ROUNDS; round++) {
 				const before = this.#costs[i]!;
-				const next = this.#pulled(this.#ended(before, ends), this.#aimed, place);
+				const next = this.#pulled(this.#ended(before, ends), this.#untold, place);
 				this.#costs[i] = next;
 				if (next.every((cost, k) => Math.abs(cost - before[k]!) < STILL)) break;
 			}
-			return this.#pulled(this.#ended(this.#costs[i]!, ends), this.#aimedFirst, place)[0]!;
+			return this.#pulled(this.#ended(this.#costs[i]!, ends), this.#untoldFirst, place)[0]!;
 		});
 		return all.reduce((sum, cost) => sum + cost, 0) / all.length;
 	}
@@ -146,13 +153,13 @@ class Plan {
 	}
 
 	/** A pull to the best stop at each angle, over all looks at the dial. */
-	#pulled(byTold: readonly Float64Array[], aimed: readonly Float64Array[], place: number): Float64Array {
+	#pulled(byTold: readonly Float64Array[], untold: number, place: number): Float64Array {
 		const points = this.#angles.length;
 		const best = new Float64Array(points).fill(1);
 		const known = new Map<number, Float64Array>();
 		for (const look of this.#looks) {
-			const costs = this.#stops(place, look).map((aim) => {
-				const cost = known.get(aim) ?? mixed(aimed[aim]!, byTold);
+			const costs = this.#stops(place, look, untold).map((aim) => {
+				const cost = known.get(aim) ?? mixed(this.#toldAfter(aim, untold), byTold);
 				known.set(aim, cost);
 				return cost;
 			});
@@ -165,16 +172,22 @@ class Plan {
 		return best;
 	}
 
-	/** The stops up to the band's top, by the nearest aims of the grid. */
-	#stops(place: number, look: number): number[] {
-		const { step, over } = this.kind.asked;
-		const [low, next] = this.#angles as [number, number];
+	/** The stops from the band's top down to where nothing is risked, as aims in grains above the grid's beginning; those of a wide first pull lie below it. */
+	#stops(place: number, look: number, untold: number): number[] {
+		const { step, over, under } = this.kind.asked;
+		const lowest = Math.min(this.#angles[0]!, -under - BELOW * untold);
 		const list: number[] = [];
-		for (let aim = over - place * step - look; aim >= low; aim -= step) {
-			const at = Math.round((aim - low) / (next - low));
-			if (at < this.#angles.length) list.push(at);
+		for (let aim = over - place * step - look; aim >= lowest; aim -= step) {
+			list.push(Math.round((aim - this.#angles[0]!) / this.#grain));
 		}
 		return list;
+	}
+
+	#toldAfter(aim: number, untold: number): Float64Array {
+		const key = `${aim} ${untold}`;
+		const known = this.#aimed.get(key) ?? this.#weights(this.#angles[0]! + aim * this.#grain, untold);
+		this.#aimed.set(key, known);
+		return known;
 	}
 }
 
