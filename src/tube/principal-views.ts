@@ -3,9 +3,12 @@ import { radians } from './angles.ts';
 import type { Axis, Point } from './job.ts';
 import { combine, cross, dot, scale, subtract } from './vector.ts';
 
+/** How a view looks at the tube. */
+export type ViewName = 'front' | 'top' | 'oblique' | 'x-y' | 'x-z' | 'turned';
+
 /** Directions of a drawing on paper: to the right and up. Both are units and square to one another. */
 export interface View {
-	name: string;
+	name: ViewName;
 	right: Point;
 	up: Point;
 }
@@ -26,18 +29,18 @@ export function principalViews(points: readonly Point[]): View[] {
 	const heights = points.map((point) => dot(subtract(point, first), axes[1]));
 	// What bulges, bulges upwards.
 	const up = heights.reduce((sum, height) => sum + height, 0) < 0 ? scale(axes[1], -1) : axes[1];
-	const front: View = { name: 'front view', right, up };
+	const front: View = { name: 'front', right, up };
 	if (extent(points, axes[2]) < FLAT * extent(points, axes[0])) return [front];
 	// Looking down, what is up on the paper leads away from who stands in front.
-	return [front, { name: 'top view', right, up: scale(cross(right, up), -1) }];
+	return [front, { name: 'top', right, up: scale(cross(right, up), -1) }];
 }
 
 /**
  * The views that a drawing by points has: its own x to the right and y up, and where the points do not lie in that plane, x to the right and z up.
  */
 export function drawnViews(points: readonly Point[], { x, y, z }: Record<Axis, Point>): View[] {
-	const front: View = { name: 'x and y', right: x, up: y };
-	return isFlat(points, { x, y, z }) ? [front] : [front, { name: 'x and z', right: x, up: z }];
+	const front: View = { name: 'x-y', right: x, up: y };
+	return isFlat(points, { x, y, z }) ? [front] : [front, { name: 'x-z', right: x, up: z }];
 }
 
 /** How far to the side and from above the oblique view looks, degrees. */
@@ -53,9 +56,9 @@ export function workshopViews({ x, y, z }: Record<Axis, Point>): { front: View; 
 	const right = combine(Math.cos(aside), x, -Math.sin(aside), z);
 	const toward = combine(Math.sin(aside), x, Math.cos(aside), z);
 	return {
-		front: { name: 'front view', right: x, up: y },
-		top: { name: 'top view', right: x, up: scale(z, -1) },
-		oblique: { name: 'oblique view', right, up: combine(Math.cos(above), y, -Math.sin(above), toward) },
+		front: { name: 'front', right: x, up: y },
+		top: { name: 'top', right: x, up: scale(z, -1) },
+		oblique: { name: 'oblique', right, up: combine(Math.cos(above), y, -Math.sin(above), toward) },
 	};
 }
 

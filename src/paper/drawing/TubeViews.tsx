@@ -5,6 +5,7 @@ import type { Point } from '../../tube/job.ts';
 import { outermost, type Ring, ringRise, sizeAlong } from '../../tube/overall.ts';
 import type { View } from '../../tube/principal-views.ts';
 import { dot } from '../../tube/vector.ts';
+import { VIEW_NAMES } from '../../words/views.ts';
 import { useTypeface } from '../Words.tsx';
 import { arranged, type BoxSize, type Edge } from './arranged.ts';
 import { Label } from './Label.tsx';
@@ -89,7 +90,7 @@ function OneView({ at, od, over, view, sizes, box, scale, place }: OneViewProps)
 	const [right, bottom] = [x + box.width * scale, y + box.height * scale];
 	return (
 		<>
-			<Label x={(x + right) / 2} y={y - 16} text={view.name} size={LABEL} />
+			<Label x={(x + right) / 2} y={y - 16} text={VIEW_NAMES[view.name]} size={LABEL} />
 			{tubePieces(at, od, view).map(({ kind, line, near }) => (
 				<PieceOf key={`${near} ${line[0]!.join()}`} {...{ kind }} line={line.map(place)} wide={od * scale} />
 			))}

@@ -5,6 +5,7 @@ import type { Joint } from '../../tube/joints.ts';
 import { principalViews, type View } from '../../tube/principal-views.ts';
 import type { Shape } from '../../tube/shape.ts';
 import { distance, dot } from '../../tube/vector.ts';
+import { viewPlaces } from '../../words/views.ts';
 import { DotCanvas, type Stroke } from './dot-canvas.ts';
 
 /** How many points an arc is drawn through. */
@@ -86,8 +87,8 @@ export function drawTube(
 		const [x, y] = sheet.places[at]!;
 		drawView(canvas, parts, now, placing(frame, sheet.scale, x + shift, y));
 	}
-	const names = framed.length < 2 ? [] : framed.map(({ view }) => view.name);
-	return { rows: canvas.text(ascii), views: names.join(sheet.beside ? ' left, ' : ' above, '), drawing };
+	const names = framed.map(({ view }) => view.name);
+	return { rows: canvas.text(ascii), views: viewPlaces(names, sheet.beside), drawing };
 }
 
 function furthestApart(some: readonly Point[], others: readonly Point[]): number {

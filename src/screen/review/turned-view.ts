@@ -14,7 +14,7 @@ export function turnedView(shape: Shape, across: number, over: number): View {
 	const out = cross(right, up);
 	const [right2, out2] = turned(right, out, across * TURN);
 	const [up2] = turned(up, out2, over * TURN);
-	return { name: '', right: right2, up: up2 };
+	return { name: 'turned', right: right2, up: up2 };
 }
 
 /** Two directions square to one another, turned in their plane. */

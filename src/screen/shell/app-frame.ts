@@ -1,4 +1,5 @@
 import type { Size } from '../../terminal/output.ts';
+import { WAITING } from '../../words/screen/frame.ts';
 import { sessionFrame } from '../session/session-frame.ts';
 import { wrapped } from '../text/line.ts';
 import { type Frame, frame } from './frame.ts';
@@ -23,7 +24,7 @@ export function frameOf(state: Seen, size: Size, look: Look): Frame {
 		case 'waiting':
 			return frame(
 				{
-					title: state.title ?? 'One moment',
+					title: state.title ?? WAITING,
 					where: '',
 					body: ({ columns }) => [{ rank: 0, lines: wrapped(state.says ?? '', columns) }],
 					prompt: { label: '', empty: '' },

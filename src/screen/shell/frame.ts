@@ -1,6 +1,7 @@
 import type { Size } from '../../terminal/output.ts';
 import { cellsOf } from '../../terminal/width.ts';
 import { foreign } from '../../words/foreign.ts';
+import { NO_ROOM, tooSmallWords } from '../../words/screen/frame.ts';
 import { type Fitted, fitted, ROOMY_ROWS, type Room, type Section } from '../session/pages/page.ts';
 import type { Message } from '../session/session-state.ts';
 import { choiceLines } from '../text/choice-list.ts';
@@ -112,18 +113,15 @@ function fittedLine(parts: Line, columns: number, { ascii }: Look): Line {
 	return ascii ? cut(inAscii(shown), columns, '~') : cut(shown, columns);
 }
 
-function tooSmall({ columns, rows }: Size): Frame {
-	const room = Math.max(1, columns - 1);
-	const needed = `${SMALLEST.columns} x ${SMALLEST.rows} needed`;
-	const texts = [
-		`Make the window larger: ${SMALLEST.columns} by ${SMALLEST.rows} at least, now ${columns} by ${rows}.`,
-		`Make the window larger: ${needed}`,
-	];
-	return { lines: [cut(line(texts.find((text) => text.length <= room) ?? needed), room)], textAt: null, short: true };
+function tooSmall(size: Size): Frame {
+	const room = Math.max(1, size.columns - 1);
+	const [whole, shorter, shortest] = tooSmallWords(SMALLEST, size);
+	const text = [whole, shorter].find((each) => each.length <= room) ?? shortest;
+	return { lines: [cut(line(text), room)], textAt: null, short: true };
 }
 
 /** That something has no room, in as many words as have room themselves. */
-const SHORT = ['  more: larger window', '  more: larger', ' …'];
+const SHORT = [`  ${NO_ROOM.whole}`, `  ${NO_ROOM.brief}`, ' …'];
 
 /**
  * The title whole; of where one is, as much as has room beside it: job, piece and bend, less of it, or nothing. `short`: something of the

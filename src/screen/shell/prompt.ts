@@ -1,4 +1,5 @@
 import { UnitsError } from '../../units/units-error.ts';
+import { noChoiceWords, tooLongWords } from '../../words/screen/frame.ts';
 import type { Key } from './keys.ts';
 
 /** One of several things to do, taken by its number and Enter. */
@@ -81,8 +82,7 @@ function typed<Step>(prompt: Prompt<Step>, entry: FieldEntry, text: string): Pre
 		return prompt.empty === '' ? { entry } : { wrong: prompt.empty };
 	}
 	if (prompt.read === undefined && prompt.choices === undefined) return { entry };
-	if (entry.field.length >= LONGEST)
-		return { wrong: `A number has at most ${LONGEST} characters; the next key begins anew.` };
+	if (entry.field.length >= LONGEST) return { wrong: tooLongWords(LONGEST) };
 	return { entry: { field: entry.field + text, selected: null } };
 }
 
@@ -97,7 +97,7 @@ function entered<Step>(prompt: Prompt<Step>, entry: FieldEntry): Pressed<Step> {
 	if (choices.length === 0) return { wrong: prompt.empty };
 	const choice = /^\d+$/.test(text) ? choices[Number(text) - 1] : undefined;
 	if (choice !== undefined) return { step: choice.step };
-	return { wrong: `"${text}" is none of the numbers here; write one from 1 to ${choices.length}.` };
+	return { wrong: noChoiceWords(text, choices.length) };
 }
 
 function readNumber<Step>(read: (text: string) => Step, text: string): Pressed<Step> {

@@ -1,5 +1,7 @@
 import { folded } from '../../terminal/folded.ts';
 import type { Size } from '../../terminal/output.ts';
+import { KEY_NAMES, READER_KEYS, readerPlace } from '../../words/screen/frame.ts';
+import { KEY_SAYS } from '../../words/screen/usual.ts';
 import { line } from '../text/line.ts';
 import { type Content, type Frame, frame } from './frame.ts';
 import type { Key } from './keys.ts';
@@ -60,16 +62,16 @@ export function readerFrame(state: ReaderState, size: Size, look: Look): Frame {
 	const last = Math.min(all.length, top + page);
 	const content: Content<never> = {
 		title: state.title,
-		where: all.length === 0 ? 'empty' : `lines ${top + 1} to ${last} of ${all.length}`,
+		where: readerPlace(top + 1, last, all.length),
 		body: () => [{ rank: 0, lines: shown.map((text) => line(text)) }],
 		prompt: { label: '', empty: '' },
 		entry: NOTHING,
 		message: null,
 		keys: [
-			['+', 'next page'],
-			['-', 'page before'],
-			['2 8', 'line down, up'],
-			['/ Esc', 'back'],
+			['+', READER_KEYS.next],
+			['-', READER_KEYS.before],
+			['2 8', READER_KEYS.line],
+			[KEY_NAMES.slashEscape, KEY_SAYS.back],
 		],
 	};
 	return frame(content, size, look);

@@ -1,4 +1,5 @@
 import { foldedAt } from '../../terminal/folded.ts';
+import { topicTitle } from '../../words/screen/frame.ts';
 import type { TopicName } from '../../words/topics/names.ts';
 import type { ReaderState } from './reader-state.ts';
 
@@ -11,5 +12,5 @@ export async function topicReader(name: TopicName, columns: number): Promise<Rea
 		import('../../words/topics/index.ts'),
 		import('../../words/topics/lines.ts'),
 	]);
-	return { title: `Help: ${name}`, lines: topicLines(TOPICS[name], columns, foldedAt), top: 0 };
+	return { title: topicTitle(name), lines: topicLines(TOPICS[name], columns, foldedAt), top: 0 };
 }

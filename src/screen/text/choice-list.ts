@@ -1,5 +1,6 @@
 import { cellsOf } from '../../terminal/width.ts';
 import { wrap } from '../../terminal/wrap.ts';
+import { leftOutWords } from '../../words/screen/frame.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { EMPTY, type Line, line, span } from './line.ts';
 
@@ -40,10 +41,10 @@ export function choiceLines<Step>(
 }
 
 /** How many choices are left out, `farther` ones with them; one of which a line is seen is not. */
-function hidden(left: readonly Listed[], shown: readonly Listed[], farther: number, where: string): Line {
+function hidden(left: readonly Listed[], shown: readonly Listed[], farther: number, where: 'above' | 'below'): Line {
 	const seen = new Set(shown.map(({ of }) => of));
 	const count = new Set(left.map(({ of }) => of).filter((of) => of !== null && !seen.has(of))).size + farther;
-	return count > 0 ? line(`    (${count} more ${where}; arrow keys)`, 'quiet') : EMPTY;
+	return count > 0 ? line(`    ${leftOutWords(count, where)}`, 'quiet') : EMPTY;
 }
 
 function heading<Step>(choices: readonly Choice<Step>[], at: number): Line[] {

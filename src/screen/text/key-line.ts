@@ -1,3 +1,4 @@
+import { FIELD_KEYS, KEY_NAMES } from '../../words/screen/frame.ts';
 import type { Prompt } from '../shell/prompt.ts';
 import { type Line, type Span, span, widthOf } from './line.ts';
 
@@ -8,12 +9,13 @@ export type KeyHint = readonly [key: string, does: string, brief?: string | unde
 export function keysOf<Step>(prompt: Prompt<Step>): KeyHint[] {
 	const keys: KeyHint[] = [];
 	if (prompt.plus !== undefined) keys.push(['+', prompt.plus.label, prompt.plus.brief]);
-	if (prompt.text !== undefined) keys.push(['Enter', 'keep']);
-	else if (prompt.read !== undefined) keys.push(['number Enter', 'give it']);
-	else if (prompt.choices !== undefined) keys.push(['number Enter', 'choose']);
+	if (prompt.text !== undefined) keys.push([KEY_NAMES.enter, FIELD_KEYS.keep]);
+	else if (prompt.read !== undefined) keys.push([KEY_NAMES.numberEnter, FIELD_KEYS.give]);
+	else if (prompt.choices !== undefined) keys.push([KEY_NAMES.numberEnter, FIELD_KEYS.choose]);
 	if (prompt.slash !== undefined) keys.push(['/', prompt.slash.label]);
 	if (prompt.star !== undefined) keys.push(['*', prompt.star.label]);
-	if (prompt.back !== undefined) keys.push([prompt.slash === undefined ? '/ Esc' : 'Esc', prompt.back.label]);
+	if (prompt.back !== undefined)
+		keys.push([prompt.slash === undefined ? KEY_NAMES.slashEscape : KEY_NAMES.escape, prompt.back.label]);
 	return keys;
 }
 

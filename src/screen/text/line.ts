@@ -1,5 +1,6 @@
 import { cellsOf, firstCells } from '../../terminal/width.ts';
 import { wrap } from '../../terminal/wrap.ts';
+import { DEGREES } from '../../words/screen/frame.ts';
 
 /** How a piece of text stands out, with colors and without. */
 export type Tone = 'plain' | 'strong' | 'quiet' | 'alert' | 'wrong' | 'good' | 'inverse';
@@ -67,7 +68,7 @@ export function cut(parts: Line, width: number, mark = '…'): Line {
 }
 
 const ASCII: Record<string, string> = {
-	'°': ' deg',
+	'°': ` ${DEGREES}`,
 	'±': '+/-',
 	'·': '-',
 	'→': '->',

@@ -1,3 +1,4 @@
+import { DEGREES } from '../../words/screen/frame.ts';
 import { ARROW_COLUMNS, type ArrowWay } from '../drawing/turn-arrow.ts';
 import { DIGIT_ROWS, type DigitScale, digitSize } from './digits.ts';
 
@@ -126,7 +127,7 @@ export function inWords({ label, value, unit, below, brief = below }: BigNumber)
 
 export function labelOf({ label, unit }: BigNumber): string {
 	if (unit === '') return label;
-	return unit === '°' ? `${label}, deg` : `${label}, ${unit}`;
+	return `${label}, ${unit === '°' ? DEGREES : unit}`;
 }
 
 function fits(lines: NumbersLayout, columns: number, rows: number): boolean {

@@ -6,3 +6,6 @@ export const CHOOSE_OR_BACK = 'Write the number of a choice and press Enter; / g
 /** Where letters search a list and none of it has them. */
 export const NONE_FOUND = 'Nothing here has that in its name. Press Esc for the whole list.';
 export const ONLY_BACK = 'Press / to go back.';
+
+/** What keys and choices that many pages have do. */
+export const KEY_SAYS = { back: 'back', help: 'help', more: 'more', goOn: 'go on' } as const;
