@@ -1,4 +1,4 @@
-import { CHOICE, CHOOSE_OR_BACK } from '../../words/screen/usual.ts';
+import { CHOICE, CHOOSE_OR_BACK, KEY_SAYS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Choice } from '../shell/prompt.ts';
 import type { BenchPage } from './bench-page.ts';
@@ -14,7 +14,7 @@ export const TO_JOBS: HomeStep = { step: 'page', page: { page: 'home' } };
 export function chosen(title: string, choices: readonly Choice<HomeStep>[], back: HomeStep): HomeView {
 	return {
 		title,
-		prompt: { label: CHOICE, choices, back: { label: 'back', step: back }, empty: CHOOSE_OR_BACK },
+		prompt: { label: CHOICE, choices, back: { label: KEY_SAYS.back, step: back }, empty: CHOOSE_OR_BACK },
 		body: () => [],
 	};
 }
@@ -23,11 +23,11 @@ export function chosen(title: string, choices: readonly Choice<HomeStep>[], back
 export function withKeys(from: BenchPage, view: HomeView): HomeView {
 	if (view.prompt.text !== undefined || from.bench === 'help') return view;
 	const help = to({ bench: 'help', from });
-	const more = { star: { label: 'more', step: to({ bench: 'more', from }) } };
+	const more = { star: { label: KEY_SAYS.more, step: to({ bench: 'more', from }) } };
 	return {
 		...view,
 		prompt: { ...view.prompt, ...(from.bench === 'more' ? {} : more) },
-		keys: [['h', 'help']],
+		keys: [['h', KEY_SAYS.help]],
 		shortcuts: { h: help, '?': help },
 	};
 }

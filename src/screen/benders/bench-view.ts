@@ -3,7 +3,6 @@ import {
 	BENDER,
 	BENDERS_HELP,
 	BENDERS_LIST,
-	BENDERS_MORE,
 	benderTitle,
 	DIE,
 	dieTitle,
@@ -11,7 +10,7 @@ import {
 	FORGET,
 	ofBender,
 } from '../../words/screen/benders.ts';
-import { ONLY_BACK } from '../../words/screen/usual.ts';
+import { BESIDES, KEY_SAYS, MORE_TITLE, ONLY_BACK, TO_THE_JOBS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { wrapped } from '../text/line.ts';
@@ -64,11 +63,11 @@ function listView(benders: readonly KeptBender[]): HomeView {
 			step: to({ bench: 'bender', bender: name }),
 		})),
 		{
-			group: BENDERS_LIST.besides,
+			group: BESIDES,
 			label: BENDERS_LIST.setUp(benders.length),
 			step: to({ bench: 'newBender' }),
 		},
-		{ group: BENDERS_LIST.besides, label: BENDERS_LIST.learned, step: { step: 'learned' } },
+		{ group: BESIDES, label: BENDERS_LIST.learned, step: { step: 'learned' } },
 	];
 	return {
 		...chosen(BENDERS_LIST.title, choices, TO_JOBS),
@@ -90,7 +89,7 @@ function benderView(benders: readonly KeptBender[], bender: string): HomeView {
 			label: FIELD.row(field, record),
 			step: to({ bench: 'field', bender, die: null, field }),
 		})),
-		{ group: BENDERS_LIST.besides, label: BENDER.forget, step: to({ bench: 'forget', bender, die: null }) },
+		{ group: BESIDES, label: BENDER.forget, step: to({ bench: 'forget', bender, die: null }) },
 	];
 	return chosen(benderTitle(bender), choices, to({ bench: 'list' }));
 }
@@ -100,8 +99,8 @@ function dieView(benders: readonly KeptBender[], bender: string, die: string): H
 	const { clr, stretch } = record.fields;
 	const piece = { bender, die, units: record.units, clr: clr ?? 0, stretch: stretch ?? 0, given: [] };
 	const choices: Choice<HomeStep>[] = [
-		...(clr == null ? [] : [{ group: BENDERS_LIST.besides, label: DIE.piece, step: to({ bench: 'piece', piece }) }]),
-		{ group: BENDERS_LIST.besides, label: DIE.forget, step: to({ bench: 'forget', bender, die }) },
+		...(clr == null ? [] : [{ group: BESIDES, label: DIE.piece, step: to({ bench: 'piece', piece }) }]),
+		{ group: BESIDES, label: DIE.forget, step: to({ bench: 'forget', bender, die }) },
 	];
 	const fields = DIE_FIELDS.map((field) => ({
 		group: DIE.kept,
@@ -124,7 +123,7 @@ function forgetView(bender: string, die: string | null): HomeView {
 				label: FORGET.plus,
 				step: { step: 'shop', change: { bender, die, changes: null }, next, said: FORGET.done(bender, die) },
 			},
-			back: { label: 'back', step: to(homeOf(bender, die)) },
+			back: { label: KEY_SAYS.back, step: to(homeOf(bender, die)) },
 			empty: FORGET.empty,
 		},
 		body: ({ columns }) => [{ rank: 0, lines: wrapped(FORGET.ask(bender, die), columns, 'alert') }],
@@ -133,16 +132,16 @@ function forgetView(bender: string, die: string | null): HomeView {
 
 function moreView(at: Extract<BenchPage, { bench: 'more' | 'help' }>): HomeView {
 	const choices: readonly Choice<HomeStep>[] = [
-		{ label: BENDERS_MORE.help, step: to({ bench: 'help', from: at }) },
-		{ label: BENDERS_MORE.jobs, step: TO_JOBS },
+		{ label: KEY_SAYS.help, step: to({ bench: 'help', from: at }) },
+		{ label: TO_THE_JOBS, step: TO_JOBS },
 	];
-	return chosen('More', choices, to(at.from));
+	return chosen(MORE_TITLE, choices, to(at.from));
 }
 
 function helpView(from: BenchPage): HomeView {
 	return {
 		title: BENDERS_HELP.title,
-		prompt: { label: '', back: { label: 'back', step: to(from) }, empty: ONLY_BACK },
+		prompt: { label: '', back: { label: KEY_SAYS.back, step: to(from) }, empty: ONLY_BACK },
 		body: ({ columns }) => BENDERS_HELP.said.map((text) => ({ rank: 0, lines: wrapped(text, columns, 'plain', 2) })),
 	};
 }

@@ -4,6 +4,7 @@ import { TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
 import { parseQuantity } from '../../units/parse.ts';
 import { UnitsError } from '../../units/units-error.ts';
 import { benderTitle, dieTitle, FIELD, FORGET } from '../../words/screen/benders.ts';
+import { KEY_SAYS } from '../../words/screen/usual.ts';
 import { fieldRightWords } from '../../words/settings.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import { line } from '../text/line.ts';
@@ -35,7 +36,7 @@ export function fieldView(benders: readonly KeptBender[], at: Extract<BenchPage,
 			},
 			understood: (text) => FIELD.value(field, parse(text), units),
 			...(known == null ? {} : { plus: { label: FORGET.plus, step: kept(null) } }),
-			back: { label: 'back', step: to(homeOf(bender, die)) },
+			back: { label: KEY_SAYS.back, step: to(homeOf(bender, die)) },
 			empty: FIELD.empty,
 		},
 		body: () => [{ rank: 0, lines: known == null ? [] : [line(FIELD.now(field, known, units))] }],

@@ -6,6 +6,7 @@ import { parseLength } from '../../units/parse.ts';
 import type { Units } from '../../units/units.ts';
 import { UnitsError } from '../../units/units-error.ts';
 import { dieTitle, NEW } from '../../words/screen/benders.ts';
+import { KEY_SAYS } from '../../words/screen/usual.ts';
 import { fieldRightWords } from '../../words/settings.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import { line, wrapped } from '../text/line.ts';
@@ -28,7 +29,7 @@ function nameView(
 				if (taken.includes(name)) return NEW.taken(name);
 				return nameWillDo(name) ? next(name) : NEW.wrong;
 			},
-			back: { label: 'back', step: to(back) },
+			back: { label: KEY_SAYS.back, step: to(back) },
 			empty: '',
 		},
 		body: ({ columns }) => [{ rank: 0, lines: wrapped(NEW.why, columns, 'quiet') }],
@@ -80,7 +81,7 @@ export function radiusView({ bender, die, units }: Extract<BenchPage, { bench: '
 				};
 			},
 			understood: (text) => formatLength(parseLength(text, units), units),
-			back: { label: 'back', step: to({ bench: 'units', bender, die }) },
+			back: { label: KEY_SAYS.back, step: to({ bench: 'units', bender, die }) },
 			empty: NEW.radiusEmpty,
 		},
 		body: () => [{ rank: 0, lines: [line(NEW.radiusHelp, 'quiet')] }],

@@ -3,6 +3,7 @@ import { ImpossiblePiece } from '../../fit/test-piece.ts';
 import { understood } from '../../units/understood.ts';
 import { inWhat } from '../../words/job-form/pages.ts';
 import { ofDie } from '../../words/screen/benders.ts';
+import { KEY_SAYS } from '../../words/screen/usual.ts';
 import {
 	impossiblePieceWords,
 	PIECE,
@@ -28,8 +29,8 @@ function pieceStep(piece: PieceForm): HomeStep {
 
 function back(form: PieceForm): { label: string; step: HomeStep } {
 	const { bender, die, given } = form;
-	if (given.length === 0) return { label: 'back', step: { step: 'bench', at: { bench: 'die', bender, die } } };
-	return { label: 'back', step: pieceStep({ ...form, given: given.slice(0, -1) }) };
+	if (given.length === 0) return { label: KEY_SAYS.back, step: { step: 'bench', at: { bench: 'die', bender, die } } };
+	return { label: KEY_SAYS.back, step: pieceStep({ ...form, given: given.slice(0, -1) }) };
 }
 
 function readingView(form: PieceForm, reading: PieceReading): HomeView {

@@ -1,5 +1,6 @@
 import type { BentAs } from '../../tube/job.ts';
 import { errorWords } from '../../words/error.ts';
+import { BENDERS_TITLE, printedWords, sessionTitle } from '../../words/screen/home.ts';
 import type { TopicName } from '../../words/topics/names.ts';
 import type { Message } from '../session/session-state.ts';
 import { type AppState, exitCodeOf } from '../shell/app-state.ts';
@@ -112,10 +113,10 @@ export class HomeDesk {
 				this.review(home, step);
 				break;
 			case 'read':
-				this.read(home, `Session ${step.id}`, () => this.port.review(step.id));
+				this.read(home, sessionTitle(step.id), () => this.port.review(step.id));
 				break;
 			case 'learned':
-				this.read(home, 'Benders and dies', () => this.port.benders());
+				this.read(home, BENDERS_TITLE, () => this.port.benders());
 				break;
 			case 'topic':
 				this.screen.set({ view: 'waiting' });
@@ -174,7 +175,7 @@ export class HomeDesk {
 	private print(home: HomeState, pdf: () => Promise<string>): void {
 		this.screen.set({ view: 'waiting' });
 		pdf().then(
-			(file) => this.set({ ...home, message: { kind: 'said', text: `Written, to be printed: ${file}` } }),
+			(file) => this.set({ ...home, message: { kind: 'said', text: printedWords(file) } }),
 			(error: unknown) => this.refused(home, error),
 		);
 	}

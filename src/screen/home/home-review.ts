@@ -1,4 +1,5 @@
 import { foreignName } from '../../words/foreign.ts';
+import { sessionTitle } from '../../words/screen/home.ts';
 import type { HomePort } from './home-port.ts';
 import { type HomeState, turned } from './home-state.ts';
 import type { HomePage, HomeStep } from './home-view.ts';
@@ -29,7 +30,7 @@ export class Reviewing {
 	/** What is known of a session before its log has been read. */
 	before({ sessions }: HomeState, step: ReviewStep): { title?: string; says?: string } {
 		const row = step.step === 'review' ? sessions.find(({ id }) => id === step.id) : undefined;
-		return row === undefined ? {} : { title: `Session ${foreignName(row.id)}`, says: keptChoice(row).label };
+		return row === undefined ? {} : { title: sessionTitle(foreignName(row.id)), says: keptChoice(row).label };
 	}
 
 	private now({ reviewView }: typeof import('../review/index.ts'), home: HomeState, step: ReviewStep): HomeState {

@@ -1,3 +1,4 @@
+import { savedJobWords } from '../../words/screen/home.ts';
 import type { Message } from '../session/session-state.ts';
 import type { HomePort } from './home-port.ts';
 import { type HomeState, turned } from './home-state.ts';
@@ -108,6 +109,6 @@ export class Workshop {
 		if (!workshop.saveJob(path, fileText(file), over)) {
 			return { home: turned(home, { ...page, form: { ...form, aside: { aside: 'taken', path } } }) };
 		}
-		return { over: { kind: 'said', text: `Saved: ${path}` }, saved: path };
+		return { over: { kind: 'said', text: savedJobWords(path) }, saved: path };
 	}
 }

@@ -12,7 +12,14 @@ import { finishedShape } from '../../tube/resolve.ts';
 import type { Shape } from '../../tube/shape.ts';
 import { dot, subtract } from '../../tube/vector.ts';
 import type { Warning } from '../../tube/warnings.ts';
-import { captionWords, growthRow, heedWords, lengthWords, sizeWords } from '../../words/job-form/growth.ts';
+import {
+	captionWords,
+	growthLabel,
+	growthRow,
+	heedWords,
+	lengthWords,
+	sizeWords,
+} from '../../words/job-form/growth.ts';
 import { UNITS_BRIEF } from '../../words/job-form/pages.ts';
 import { LENGTH_KEYS, nextLengths, type ShownJob } from '../../words/lengths.ts';
 import { drawTube } from '../drawing/tube-drawing.ts';
@@ -72,7 +79,7 @@ export function growthSections(so: DraftPreview | null, { columns, rows: room }:
 	const known = ended ? cut : cut - shape.straights.at(-1)!;
 	const rows = marks(job, shape, cut).map(({ fromStart }, at): Line => {
 		const text = growthRow(fromStart, { ...shape.bends[at]!, number: at + 1 }, job);
-		return [span(`bend ${String(at + 1).padEnd(3)}`, at + 1 === so.now ? 'strong' : 'quiet'), span(text)];
+		return [span(growthLabel(at + 1), at + 1 === so.now ? 'strong' : 'quiet'), span(text)];
 	});
 	// The last bends are the ones that one is at.
 	const shown = rows.slice(-Math.max(2, room - OTHER_ROWS));

@@ -4,6 +4,7 @@ import type { Fault } from '../../job/facts/index.ts';
 import { faultWords } from '../../words/job/fault.ts';
 import { CHANGE, NEW_JOB, OVERVIEW } from '../../words/job-form/pages.ts';
 import { OVERVIEW_ROWS } from '../../words/job-form/parts.ts';
+import { KEY_SAYS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { wrapped } from '../text/line.ts';
@@ -31,7 +32,7 @@ export function overviewView(form: JobForm): HomeView {
 			choices: parts(form),
 			...(faults.length === 0 ? { plus: save } : {}),
 			star: MORE,
-			back: { label: 'back', step: { step: 'formBack' } },
+			back: { label: KEY_SAYS.back, step: { step: 'formBack' } },
 			empty: OVERVIEW.empty(faults.length === 0),
 		},
 		body: (room) => [

@@ -6,19 +6,19 @@ import type { DraftPreview } from '../../job/draft/preview.ts';
 import type { CheckKind } from '../../session/protocol/kinds.ts';
 import { CHANGE } from '../../words/job-form/pages.ts';
 import { CHECK_ROWS, FIGURE_ROWS, SHAPE_ROWS, TUBE_ROWS } from '../../words/job-form/parts.ts';
-import { CHOICE, CHOOSE_OR_BACK } from '../../words/screen/usual.ts';
+import { CHOICE, CHOOSE_OR_BACK, KEY_SAYS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { type Aside, asking, draftIn, type JobForm } from './form.ts';
 import { growing, growthPicture, lengthsShortcut } from './growth.ts';
 
 /** What there is besides what is asked. */
-export const MORE = { label: 'more', step: { step: 'formAside', aside: { aside: 'more' } } } as const;
+export const MORE = { label: KEY_SAYS.more, step: { step: 'formAside', aside: { aside: 'more' } } } as const;
 
 /** Help, from which one comes back to the page that asked for it. */
 export function helpOf({ aside: from }: JobForm) {
 	const step = { step: 'formAside', aside: { aside: 'help', from } } as const;
-	return { keys: [['h', 'help']], shortcuts: { h: step, '?': step } } as const;
+	return { keys: [['h', KEY_SAYS.help]], shortcuts: { h: step, '?': step } } as const;
 }
 
 /** The keys of a page that shows the tube so far. */
@@ -117,7 +117,7 @@ function kindIn(check: Record<string, unknown>): CheckKind | undefined {
 export function asideView(form: JobForm, title: string, label: string, choices: readonly Choice<HomeStep>[]): HomeView {
 	return {
 		title,
-		prompt: { label, choices, back: { label: 'back', step: { step: 'formBack' } }, empty: CHOOSE_OR_BACK },
+		prompt: { label, choices, back: { label: KEY_SAYS.back, step: { step: 'formBack' } }, empty: CHOOSE_OR_BACK },
 		body: () => [],
 		...helpOf(form),
 	};

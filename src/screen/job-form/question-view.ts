@@ -6,10 +6,10 @@ import { understood } from '../../units/understood.ts';
 import type { Units } from '../../units/units.ts';
 import { faultWords } from '../../words/job/fault.ts';
 import { optionBrief, optionWords } from '../../words/job-form/options.ts';
-import { AS_IT_IS, inWhat, NEW_JOB, WRITE_TEXT, writeNumber } from '../../words/job-form/pages.ts';
+import { AS_IT_IS, inWhat, NEW_JOB, nowLine, WRITE_TEXT, writeNumber } from '../../words/job-form/pages.ts';
 import { pointsWords, summary } from '../../words/job-form/parts.ts';
 import { askedWords, titleWords } from '../../words/job-form/questions.ts';
-import { CHOOSE_OR_BACK } from '../../words/screen/usual.ts';
+import { CHOOSE_OR_BACK, KEY_SAYS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Section } from '../session/pages/page.ts';
 import type { FieldEntry, Prompt } from '../shell/prompt.ts';
@@ -36,7 +36,7 @@ export function questionView(form: JobForm, entry: FieldEntry): HomeView {
 		body: (room) => [
 			{ rank: 0, lines: help === '' ? [] : wrapped(help, room.columns, 'quiet') },
 			{ rank: 0, lines: fault === null ? [] : wrapped(`! ${faultWords(fault)}`, room.columns, 'wrong', 2) },
-			{ rank: 0, lines: now === null ? [] : [line(`Now: ${nowWords(question, now)}`)] },
+			{ rank: 0, lines: now === null ? [] : [line(nowLine(nowWords(question, now)))] },
 			soFarSection(draft, room.columns),
 			...growthSections(so, room),
 		],
@@ -70,7 +70,7 @@ function promptFor(question: Question, label: string, units: Units, now: string 
 	const usual = now !== null && question.usual?.value !== '' ? { label: AS_IT_IS, value: now } : usualOf(question);
 	const short = question.usual && optionBrief(question.usual.is);
 	const brief = short === undefined ? {} : { brief: short };
-	const back = { label: 'back', step: { step: 'formBack' } as const };
+	const back = { label: KEY_SAYS.back, step: { step: 'formBack' } as const };
 	const star = MORE;
 	const plus = usual === undefined ? {} : { plus: { label: usual.label, ...brief, step: given(usual.value) } };
 	if (kind === 'text') {

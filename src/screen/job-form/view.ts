@@ -2,7 +2,7 @@ import type { Draft } from '../../job/draft/draft.ts';
 import { fileNameFor } from '../../job/draft/file-text.ts';
 import { FORM_HELP, ITEM, LEAVE, NAMED, TAKEN } from '../../words/job-form/pages.ts';
 import { SHAPE_ROWS } from '../../words/job-form/parts.ts';
-import { CHOICE, ONLY_BACK } from '../../words/screen/usual.ts';
+import { CHOICE, KEY_SAYS, MORE_TITLE, ONLY_BACK } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Choice, FieldEntry } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
@@ -90,7 +90,7 @@ function namedView(form: JobForm): HomeView {
 				/[\p{L}\p{N}]/u.test(words)
 					? { step: 'formSave', form, to: { file: fileNameFor(words.replace(/\.json$/i, '')) }, over: false }
 					: NAMED.wrong,
-			back: { label: 'back', step: { step: 'formBack' } },
+			back: { label: KEY_SAYS.back, step: { step: 'formBack' } },
 			empty: '',
 		},
 		body: () => [{ rank: 0, lines: [line(NAMED.said)] }],
@@ -112,8 +112,8 @@ function leaveView(form: JobForm): HomeView {
 }
 
 function moreView(form: JobForm): HomeView {
-	return asideView(form, 'More', CHOICE, [
-		{ label: 'help', step: helpOf(form).shortcuts.h },
+	return asideView(form, MORE_TITLE, CHOICE, [
+		{ label: KEY_SAYS.help, step: helpOf(form).shortcuts.h },
 		{ label: LEAVE.choice, step: { step: 'formAside', aside: { aside: 'leave' } } },
 	]);
 }
@@ -121,7 +121,7 @@ function moreView(form: JobForm): HomeView {
 function helpView(): HomeView {
 	return {
 		title: FORM_HELP.title,
-		prompt: { label: '', back: { label: 'back', step: { step: 'formBack' } }, empty: ONLY_BACK },
+		prompt: { label: '', back: { label: KEY_SAYS.back, step: { step: 'formBack' } }, empty: ONLY_BACK },
 		body: ({ columns }) => FORM_HELP.said.map((text) => ({ rank: 0, lines: wrapped(text, columns, 'plain', 2) })),
 	};
 }

@@ -1,5 +1,5 @@
 import type { BendStep, CorrectionStory } from '../../review/story.ts';
-import { angleGiveOrTake, exactAngle } from '../../words/numbers.ts';
+import { BEND } from '../../words/review/story.ts';
 import { bendStepWords } from '../../words/story-bend.ts';
 import { correctionWords } from '../../words/story-correction.ts';
 import type { HomeView } from '../home/home-view.ts';
@@ -16,21 +16,15 @@ export function bendView(opened: Opened, at: Extract<ReviewPage, { review: 'bend
 	const after = corrected(story).filter(
 		({ correction }) => 'bend' in correction.after && correction.after.bend === at.bend,
 	);
-	const { made, target, low, high, design } = bend;
-	const drawn = exactAngle(design) === exactAngle(target) ? '' : `; drawing ${exactAngle(design)}`;
 	return {
 		...usual(at, opened),
 		...scrolled(at, bend.steps.length + after.length),
-		title: `Bend ${at.bend} of ${story.bends.length}`,
+		title: BEND.title(at.bend, story.bends.length),
 		body: ({ columns, rows }) => {
 			const head = [
-				...wrapped(
-					made === null ? 'Not finished.' : `Made ${angleGiveOrTake(made)}${missWords(made.angle - target)}`,
-					columns,
-					'strong',
-				),
-				...wrapped(`Wanted ${exactAngle(target)}, from ${exactAngle(low)} to ${exactAngle(high)}${drawn}.`, columns),
-				...(bend.measured || bend.steps.length === 0 ? [] : [line('The angle finder was never put on it.', 'alert')]),
+				...wrapped(BEND.made(bend), columns, 'strong'),
+				...wrapped(BEND.wanted(bend), columns),
+				...(bend.measured || bend.steps.length === 0 ? [] : [line(BEND.notMeasured, 'alert')]),
 			];
 			const done = bend.steps.flatMap((step) => stepLines(step, bendStepWords(step, job), columns));
 			const lines = [...done, ...correctionLines(after, opened, columns)];
@@ -40,12 +34,6 @@ export function bendView(opened: Opened, at: Extract<ReviewPage, { review: 'bend
 			];
 		},
 	};
-}
-
-function missWords(miss: number): string {
-	const tenths = Math.round(10 * Math.abs(miss)) / 10;
-	if (tenths === 0) return ': as wanted.';
-	return `: ${exactAngle(tenths)} ${miss > 0 ? 'over' : 'short'}.`;
 }
 
 /** The line of the log in front; what does not count stands out by its words. */
@@ -71,7 +59,7 @@ export function correctionsView(
 	return {
 		...usual(at, opened),
 		...scrolled(at, corrections.length * 4),
-		title: 'Corrections',
+		title: BEND.corrections,
 		body: ({ columns, rows }) => [
 			{ rank: 0, lines: windowOf(correctionLines(corrections, opened, columns).slice(1), at.top, rows) },
 		],

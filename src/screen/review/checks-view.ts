@@ -1,7 +1,8 @@
 import type { CheckStory } from '../../review/story.ts';
 import type { Job } from '../../tube/job.ts';
 import { checkValueWords } from '../../words/doubt.ts';
-import { foreign, foreignName } from '../../words/foreign.ts';
+import { foreign } from '../../words/foreign.ts';
+import { CHECKS } from '../../words/review/story.ts';
 import { TAKEN_BACK } from '../../words/story-bend.ts';
 import { withText } from '../../words/warnings.ts';
 import type { HomeView } from '../home/home-view.ts';
@@ -17,17 +18,17 @@ export function checksView(opened: Opened, at: Extract<ReviewPage, { review: 'co
 	return {
 		...usual(at, opened),
 		...scrolled(at, 3 * checks.length + notes.length + warnings.length),
-		title: 'Checks and notes',
+		title: CHECKS.title,
 		body: ({ columns, rows }) => {
 			const lines = [
 				...(checks.length === 0
-					? [line('The job has no checks.')]
+					? [line(CHECKS.none)]
 					: checks.flatMap((check) => checkLines(check, view.job, columns))),
-				...(notes.length === 0 ? [] : [EMPTY, line('Notes', 'quiet')]),
+				...(notes.length === 0 ? [] : [EMPTY, line(CHECKS.notes, 'quiet')]),
 				...notes.flatMap(({ entry, text, void: gone }) =>
 					numbered(entry, `${foreign(text)}${gone ? TAKEN_BACK : ''}`, columns),
 				),
-				...(warnings.length === 0 ? [] : [EMPTY, line('Warned of at the start', 'quiet')]),
+				...(warnings.length === 0 ? [] : [EMPTY, line(CHECKS.warned, 'quiet')]),
 				...warnings.flatMap((text) => wrapped(`! ${text}`, columns, 'alert', 2)),
 			];
 			return [{ rank: 0, lines: windowOf(lines, at.top, rows) }];
@@ -35,24 +36,13 @@ export function checksView(opened: Opened, at: Extract<ReviewPage, { review: 'co
 	};
 }
 
-function checkLines(
-	{ name, kind, design, tolerance, reading, inside, skipped, readings }: CheckStory,
-	job: Job,
-	columns: number,
-): Line[] {
-	const told = (value: number) => checkValueWords(value, kind, job);
-	const came =
-		reading === null ? (skipped ? 'skipped' : 'not read') : `read ${told(reading)}, ${inside ? 'inside' : 'OUTSIDE'}`;
-	const others = readings.filter((each) => each.void || each.aside);
+function checkLines(check: CheckStory, job: Job, columns: number): Line[] {
+	const others = check.readings.filter((each) => each.void || each.aside);
 	return [
-		...wrapped(
-			`${foreignName(name)}: ${came}; drawing ${told(design)} ±${told(tolerance)}`,
-			columns,
-			inside === true ? 'plain' : 'strong',
-			2,
-		),
-		...others.flatMap(({ entry, value, aside }) =>
-			numbered(entry, `${told(value)}${aside ? '  (set aside)' : TAKEN_BACK}`, columns, 'quiet'),
-		),
+		...wrapped(CHECKS.check(check, job), columns, check.inside === true ? 'plain' : 'strong', 2),
+		...others.flatMap(({ entry, value, aside }) => {
+			const told = checkValueWords(value, check.kind, job);
+			return numbered(entry, `${told}${aside ? CHECKS.setAside : TAKEN_BACK}`, columns, 'quiet');
+		}),
 	];
 }

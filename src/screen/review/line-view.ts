@@ -5,11 +5,11 @@ import type { State } from '../../session/log/state.ts';
 import type { Ask } from '../../session/protocol/asks.ts';
 import { answeredWords } from '../../words/answered.ts';
 import { askedNextWords } from '../../words/asked-next.ts';
-import { angleGiveOrTake, exactAngle } from '../../words/numbers.ts';
+import { bendsWords, LINE } from '../../words/review/pages.ts';
 import { TAKEN_BACK } from '../../words/story-bend.ts';
 import { drawTube } from '../drawing/tube-drawing.ts';
 import type { HomeView } from '../home/home-view.ts';
-import { type Line, line, wrapped } from '../text/line.ts';
+import { line, wrapped } from '../text/line.ts';
 import type { ReviewPage } from './review-page.ts';
 import type { Opened } from './review-port.ts';
 import { HELP_KEY, to, usual } from './usual.ts';
@@ -40,12 +40,12 @@ export function lineView(opened: Opened, at: Extract<ReviewPage, { review: 'line
 	const { shape } = tubeAtWork(state, state.plan.current);
 	return {
 		...own,
-		title: index === 0 ? 'As it began' : `Line ${index} of ${last}`,
+		title: LINE.title(index, last),
 		prompt: {
 			...own.prompt,
-			...(index < last ? { plus: { label: 'next line', step: after } } : {}),
+			...(index < last ? { plus: { label: LINE.next, step: after } } : {}),
 		},
-		keys: [['4 6', 'line before, after'], ['7 1', 'first, last'], HELP_KEY],
+		keys: [...LINE.keys, HELP_KEY],
 		moves: {
 			left: before,
 			right: after,
@@ -65,7 +65,7 @@ export function lineView(opened: Opened, at: Extract<ReviewPage, { review: 'line
 				rank: 0,
 				lines:
 					answer === undefined
-						? [line(`Begun ${opened.started}.`)]
+						? [line(LINE.begun(opened.started))]
 						: wrapped(
 								`${time(answer.at)}  ${answeredWords(answer, job)}${takenBack ? TAKEN_BACK : ''}`,
 								columns,
@@ -74,7 +74,7 @@ export function lineView(opened: Opened, at: Extract<ReviewPage, { review: 'line
 							),
 			},
 			{ rank: 0, lines: wrapped(askedNextWords(askedNext(state), job), columns) },
-			{ rank: 1, lines: bendLines(state, columns) },
+			{ rank: 1, lines: wrapped(bendsWords(state), columns, 'plain', 7) },
 		],
 		picture:
 			({ ascii }) =>
@@ -88,14 +88,4 @@ export function lineView(opened: Opened, at: Extract<ReviewPage, { review: 'line
 					state.design.shape,
 				).rows.map((row) => line(row)),
 	};
-}
-
-/** Made and still to make, as it stood then. */
-function bendLines(state: State, columns: number): Line[] {
-	const bends = state.bends.map(({ made, pulls, target }, i) => {
-		if (made !== null) return `${i + 1}: made ${angleGiveOrTake(made)}`;
-		const aim = exactAngle(Math.round(10 * (state.plan.current[i]?.angle ?? target)) / 10);
-		return pulls.length > 0 ? `${i + 1}: at work, ${aim} wanted` : `${i + 1}: to come, ${aim}`;
-	});
-	return wrapped(`Bends  ${bends.join('; ')}`, columns, 'plain', 7);
 }

@@ -1,19 +1,8 @@
-import {
-	FITS,
-	MARKS,
-	type MarkName,
-	type Narrowing,
-	narrowed,
-	SORTINGS,
-	type Sorting,
-	sorted,
-	valuesOf,
-} from '../../review/table.ts';
-import { pieceBrief } from '../../words/batch.ts';
-import { bentAsBrief } from '../../words/bent-as.ts';
-import { foreign, foreignName } from '../../words/foreign.ts';
-import { CHOICE, CHOOSE_OR_BACK } from '../../words/screen/usual.ts';
-import { fitWords, markWords, STATUS_WORDS, searchedText } from '../../words/session-list.ts';
+import { MARKS, type MarkName, type Narrowing, narrowed, SORTINGS, sorted, valuesOf } from '../../review/table.ts';
+import { LIST_WORDS, NARROW, narrowedWords, rowBrief, rowMarks, SORT_WORDS } from '../../words/review/list.ts';
+import { searchLabel } from '../../words/screen/home.ts';
+import { BESIDES, CHOICE, CHOOSE_OR_BACK, KEY_SAYS } from '../../words/screen/usual.ts';
+import { searchedText } from '../../words/session-list.ts';
 import type { SessionRow } from '../home/home-port.ts';
 import type { HomeStep, HomeView, KeptSessions } from '../home/home-view.ts';
 import { searchKeys, TO_HOME } from '../home/pages/usual.ts';
@@ -62,22 +51,13 @@ class RowChoice implements Choice<HomeStep> {
 	}
 
 	get brief(): string {
-		this.#brief ??= briefOf(this.#row);
+		this.#brief ??= rowBrief(this.#row);
 		return this.#brief;
 	}
 
 	get label(): string {
-		const { bender, heat } = this.#row;
-		const marks = [bender, heat === undefined ? undefined : `heat ${heat}`].flatMap((mark) => mark ?? []);
-		return marks.length === 0 ? this.brief : `${this.brief} (${marks.map(foreignName).join(', ')})`;
+		return `${this.brief}${rowMarks(this.#row)}`;
 	}
-}
-
-/** In columns, so that one looks down them: when, what came of it, which job. */
-function briefOf(row: SessionRow): string {
-	const { started, status, job, bentAs } = row;
-	const came = (fitWords(row) || STATUS_WORDS[status]).padEnd(12);
-	return `${foreign(started.slice(0, 16))}  ${came}  ${foreignName(job)}${bentAsBrief(bentAs)}${pieceBrief(row)}${markWords(row)}`;
 }
 
 /** The kept sessions: searched as one types, narrowed and sorted. */
@@ -87,24 +67,26 @@ export function listView({ sessions, search }: KeptSessions, at: ListAt): HomeVi
 	const [first] = found;
 	const help = to({ review: 'help', from: { ...at, search } });
 	return {
-		title: 'Kept sessions',
-		where: found.length === sessions.length ? `${found.length}` : `${found.length} of ${sessions.length}`,
+		title: LIST_WORDS.title,
+		where: LIST_WORDS.where(found.length, sessions.length),
 		prompt: {
-			label:
-				search === '' ? 'Number of your choice, or letters to search' : `Search: ${search}   ${found.length} found`,
+			label: search === '' ? LIST_WORDS.label : searchLabel(search, found.length),
 			choices: found.map(choiceOf),
-			...(first === undefined ? {} : { plus: { label: 'review the first', step: choiceOf(first).step } }),
-			star: { label: 'more', step: to({ review: 'narrow', by: null, list: { ...at, search } }) },
-			back: search === '' ? TO_HOME : { label: 'back', step: to({ ...at, search: '' }) },
-			empty: 'Write the number of a choice and press Enter; letters search; * narrows and sorts.',
+			...(first === undefined ? {} : { plus: { label: LIST_WORDS.first, step: choiceOf(first).step } }),
+			star: { label: KEY_SAYS.more, step: to({ review: 'narrow', by: null, list: { ...at, search } }) },
+			back: search === '' ? TO_HOME : { label: KEY_SAYS.back, step: to({ ...at, search: '' }) },
+			empty: LIST_WORDS.empty,
 		},
 		keys: searchKeys(search),
 		shortcuts: { '?': help },
 		body: () => [
-			{ rank: 0, lines: isNarrowed(at) ? [line(narrowedWords(at), 'quiet')] : [] },
 			{
 				rank: 0,
-				lines: found.length === 0 ? [line('No session is like that. Press / to see all again.', 'alert')] : [],
+				lines: isNarrowed(at) ? [line(narrowedWords(at.by, at.sort === LIST.sort ? null : at.sort), 'quiet')] : [],
+			},
+			{
+				rank: 0,
+				lines: found.length === 0 ? [line(LIST_WORDS.none, 'alert')] : [],
 			},
 		],
 	};
@@ -112,72 +94,39 @@ export function listView({ sessions, search }: KeptSessions, at: ListAt): HomeVi
 
 const isNarrowed = ({ by, sort }: ListAt) => MARKS.some((mark) => by[mark] !== undefined) || sort !== LIST.sort;
 
-const MARK_WORDS: Readonly<Record<MarkName, string>> = {
-	job: 'job',
-	bender: 'bender',
-	heat: 'heat',
-	date: 'date',
-	fits: 'outcome',
-};
-
-const SORT_WORDS: Readonly<Record<Sorting, string>> = {
-	newest: 'newest first',
-	oldest: 'oldest first',
-	job: 'by job',
-	bender: 'by bender',
-};
-
-function narrowedWords({ by, sort }: ListAt): string {
-	const only = MARKS.flatMap((mark) => {
-		const value = by[mark];
-		return value === undefined ? [] : [`${MARK_WORDS[mark]} ${valueWords(mark, value)}`];
-	});
-	const parts = only.length === 0 ? [] : [`Only ${only.join(', ')}`];
-	if (sort !== LIST.sort) parts.push(parts.length === 0 ? `Sorted: ${SORT_WORDS[sort]}` : SORT_WORDS[sort]);
-	return `${parts.join('; ')}.`;
-}
-
 /** By what the list can be narrowed or sorted, and to what. */
 export function narrowView({ sessions }: KeptSessions, at: Extract<ReviewPage, { review: 'narrow' }>): HomeView {
 	const { by, list } = at;
 	const help = to({ review: 'help', from: at });
 	const choices =
 		by === null
-			? [...marksToChoose(list), { group: 'Besides', label: 'help', step: help }]
+			? [...marksToChoose(list), { group: BESIDES, label: KEY_SAYS.help, step: help }]
 			: by === 'sort'
 				? sortings(list)
 				: valuesToChoose(sessions, by, list);
 	return {
-		title: by === null ? 'Narrow and sort' : by === 'sort' ? 'Sort the list' : `Only one ${MARK_WORDS[by]}`,
+		title: by === null ? NARROW.title : by === 'sort' ? NARROW.sortTitle : NARROW.oneTitle(by),
 		prompt: {
 			label: CHOICE,
 			choices,
-			back: { label: 'back', step: by === null ? to(list) : to({ review: 'narrow', by: null, list }) },
+			back: { label: KEY_SAYS.back, step: by === null ? to(list) : to({ review: 'narrow', by: null, list }) },
 			empty: CHOOSE_OR_BACK,
 		},
 		keys: [HELP_KEY],
 		shortcuts: { h: help, '?': help },
-		body: () => [
-			{ rank: 0, lines: choices.length === 0 ? [line('No session here tells it. Press / to go back.', 'alert')] : [] },
-		],
+		body: () => [{ rank: 0, lines: choices.length === 0 ? [line(NARROW.none, 'alert')] : [] }],
 	};
 }
 
-function valueWords(mark: MarkName, value: string): string {
-	if (mark === 'fits') return value === FITS.yes ? 'fits' : 'does not fit';
-	return foreignName(value);
-}
-
 function marksToChoose(list: ListAt): Choice<HomeStep>[] {
-	const now = (mark: MarkName) => (list.by[mark] === undefined ? '' : ` (now ${valueWords(mark, list.by[mark])})`);
 	return [
 		...MARKS.map((mark) => ({
-			group: 'Only',
-			label: `one ${MARK_WORDS[mark]}${now(mark)}`,
+			group: NARROW.only,
+			label: NARROW.one(mark, list.by[mark]),
 			step: to({ review: 'narrow', by: mark, list }),
 		})),
-		{ group: 'Order', label: `sort: now ${SORT_WORDS[list.sort]}`, step: to({ review: 'narrow', by: 'sort', list }) },
-		{ group: 'Order', label: 'all again, newest first', step: to(LIST) },
+		{ group: NARROW.order, label: NARROW.sort(list.sort), step: to({ review: 'narrow', by: 'sort', list }) },
+		{ group: NARROW.order, label: NARROW.allAgain, step: to(LIST) },
 	];
 }
 
@@ -193,9 +142,9 @@ function valuesToChoose(sessions: readonly SessionRow[], mark: MarkName, list: L
 	const chosen = (value: string) => to({ ...list, by: { ...list.by, [mark]: value } });
 	return [
 		...valuesOf(rows, mark, list.by).map(({ value, count }) => ({
-			label: `${valueWords(mark, value)}: ${count === 1 ? '1 session' : `${count} sessions`}`,
+			label: NARROW.value(mark, value, count),
 			step: chosen(value),
 		})),
-		...(now === undefined ? [] : [{ label: 'any', step: to({ ...list, by: others }) }]),
+		...(now === undefined ? [] : [{ label: NARROW.any, step: to({ ...list, by: others }) }]),
 	];
 }

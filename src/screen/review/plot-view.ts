@@ -1,7 +1,5 @@
 import { type DieBand, landedPlot, meanPulls, scatterPlot, springbackPlot } from '../../review/plots.ts';
-import type { ScatterKind } from '../../springback/scatter.ts';
-import { foreignName } from '../../words/foreign.ts';
-import { exactAngle } from '../../words/numbers.ts';
+import { ERRORS, LANDED, PLOT, PULLS, SCATTER, SPRINGBACK } from '../../words/review/plots.ts';
 import { type Plot, plotLines } from '../drawing/plot.ts';
 import type { HomeView } from '../home/home-view.ts';
 import { wrapped } from '../text/line.ts';
@@ -37,12 +35,12 @@ export function plotView(opened: Opened, at: Extract<ReviewPage, { review: 'plot
 	const isLast = index === PLOTS.length - 1;
 	return {
 		...own,
-		title: `${title} (plot ${index + 1} of ${PLOTS.length})`,
-		prompt: { ...own.prompt, ...(isLast ? {} : { plus: { label: 'next plot', step: after } }) },
-		keys: [['4 6', 'plot before, after'], HELP_KEY],
+		title: PLOT.title(title, index + 1, PLOTS.length),
+		prompt: { ...own.prompt, ...(isLast ? {} : { plus: { label: PLOT.next, step: after } }) },
+		keys: [PLOT.key, HELP_KEY],
 		moves: { left: before, right: after, '4': before, '6': after },
 		body: ({ columns }) => [
-			{ rank: 0, lines: wrapped(plot === null ? NOTHING : says, columns, plot === null ? 'alert' : 'quiet') },
+			{ rank: 0, lines: wrapped(plot === null ? PLOT.nothing : says, columns, plot === null ? 'alert' : 'quiet') },
 		],
 		...(plot === null
 			? {}
@@ -54,8 +52,6 @@ export function plotView(opened: Opened, at: Extract<ReviewPage, { review: 'plot
 				}),
 	};
 }
-
-const NOTHING = 'Nothing was measured that this plot could show.';
 
 const MADE: Readonly<Record<PlotName, (opened: Opened) => Told>> = {
 	springback: springback,
@@ -69,9 +65,9 @@ function springback({ story }: Opened): Told {
 	const { dies, pulls: points } = springbackPlot(story.state);
 	const all = dies.flatMap(({ band }) => band);
 	const plot: Plot = {
-		x: { label: 'angle of the bend, degrees', values: all.map(({ angle }) => angle) },
+		x: { label: SPRINGBACK.angle, values: all.map(({ angle }) => angle) },
 		y: {
-			label: 'springback, degrees',
+			label: SPRINGBACK.back,
 			values: [0, ...all.map(({ high }) => high), ...points.map(({ back }) => back)],
 		},
 		bands: dies.map(({ band }) => band.map(({ angle, low, high }) => ({ x: angle, low: Math.max(0, low), high }))),
@@ -81,9 +77,8 @@ function springback({ story }: Opened): Told {
 			...(dies.length === 1 ? [] : dies.map(({ band }, i) => endOf(band, letterOf(i)))),
 		],
 	};
-	const expected = `Line and dots: what was expected before this tube; 9 pulls of 10 in the dots.`;
-	const says = `${expected}${dieWords(dies)} Figures: this session's pulls, by bend. ${SEVERAL}`;
-	return { title: 'Springback', says, plot };
+	const says = SPRINGBACK.says(dies.map(({ die, bends }, i) => ({ letter: letterOf(i), die, bends })));
+	return { title: SPRINGBACK.title, says, plot };
 }
 
 /** Dies by letters, since figures are bends. */
@@ -95,15 +90,6 @@ function endOf(band: DieBand['band'], mark: string): Plot['marks'][number] {
 	return { x: angle, y: back, mark };
 }
 
-/** Which line is whose, where there are several. */
-function dieWords(dies: readonly DieBand[]): string {
-	if (dies.length === 1) return '';
-	const each = dies.map(({ die, bends }, i) => {
-		return `${letterOf(i)}: die "${foreignName(die)}", ${bends.length === 1 ? 'bend' : 'bends'} ${bends.join(', ')}`;
-	});
-	return ` ${each.join('; ')}.`;
-}
-
 /** How far a pull's band reaches to either side, in pulls. */
 const BESIDE = 0.25;
 
@@ -111,20 +97,19 @@ function landed({ states }: Opened): Told {
 	const points = landedPlot(states);
 	const plot: Plot = {
 		x: {
-			label: 'pulls that were measured, in order',
+			label: LANDED.pulls,
 			values: points.map((_, i) => i),
 			names: points.map((_, i) => String(i + 1)),
 		},
 		y: {
-			label: 'landed past (+) or short (-) of what was expected, degrees',
+			label: LANDED.off,
 			values: points.flatMap(({ off, low, high }) => [off, low, high]),
 		},
 		bands: points.map(({ low, high }, i) => [-BESIDE, BESIDE].map((by) => ({ x: i + by, low, high }))),
 		levels: [0],
 		marks: points.map(({ bend, off }, i) => ({ x: i, y: off, mark: markOf(bend) })),
 	};
-	const says = `Where each stop left the bend, by bend. 9 of 10 should lie in the dots. ${SEVERAL}`;
-	return { title: 'Where stops landed', says, plot: points.length === 0 ? null : plot };
+	return { title: LANDED.title, says: LANDED.says, plot: points.length === 0 ? null : plot };
 }
 
 function errors({ story, sessions }: Opened): Told {
@@ -136,14 +121,13 @@ function errors({ story, sessions }: Opened): Told {
 	const plot: Plot = {
 		x: overSessions(all.length),
 		y: {
-			label: 'made past (+) or short (-) of what was wanted, degrees',
+			label: ERRORS.off,
 			values: [-under, over, ...marks.map(({ y }) => y)],
 		},
 		levels: [-under, 0, over],
 		marks,
 	};
-	const says = `Each figure is a bend of that session. Dotted: nothing, and the tolerance, -${exactAngle(under)} to +${exactAngle(over)}. ${SEVERAL}`;
-	return { title: 'Error of each bend', says, plot: marks.length === 0 ? null : plot };
+	return { title: ERRORS.title, says: ERRORS.says({ under, over }), plot: marks.length === 0 ? null : plot };
 }
 
 function pulls({ sessions }: Opened): Told {
@@ -154,20 +138,12 @@ function pulls({ sessions }: Opened): Told {
 	const means = meanPulls(all).flatMap((mean, x) => (mean === null ? [] : [{ x, y: mean }]));
 	const plot: Plot = {
 		x: overSessions(all.length),
-		y: { label: 'pulls', values: [0, ...marks.map(({ y }) => y)] },
+		y: { label: PULLS.pulls, values: [0, ...marks.map(({ y }) => y)] },
 		lines: [means],
 		marks,
 	};
-	const says = `Each figure is a bend of that session; the line is their mean. ${SEVERAL}`;
-	return { title: 'Pulls a bend', says, plot: marks.length === 0 ? null : plot };
+	return { title: PULLS.title, says: PULLS.says, plot: marks.length === 0 ? null : plot };
 }
-
-const KINDS: Readonly<Record<ScatterKind, string>> = {
-	stop: 'stopping',
-	seat: 'seating',
-	dial: 'dial',
-	finder: 'finder',
-};
 
 function scatter({ story }: Opened): Told {
 	const points = scatterPlot(story.state);
@@ -175,34 +151,30 @@ function scatter({ story }: Opened): Told {
 	const rowOf = (index: number) => points.length - 1 - index;
 	const plot: Plot = {
 		x: {
-			label: 'give or take, degrees',
+			label: SCATTER.size,
 			values: [0, ...points.flatMap(({ common, before, now }) => [common, before, now])],
 		},
 		y: {
-			label: 'scatter of',
+			label: SCATTER.of,
 			values: points.map((_, i) => i),
-			names: points.map((_, i) => KINDS[points[rowOf(i)]!.kind]),
+			names: points.map((_, i) => SCATTER.kind(points[rowOf(i)]!.kind)),
 		},
 		lines: points.map(({ now }, i) => [
 			{ x: 0, y: rowOf(i) },
 			{ x: now, y: rowOf(i) },
 		]),
 		marks: points.flatMap(({ common, before, now }, i) => [
-			{ x: common, y: rowOf(i), mark: 'c' },
-			{ x: before, y: rowOf(i), mark: 'b' },
-			{ x: now, y: rowOf(i), mark: 'n' },
+			{ x: common, y: rowOf(i), mark: SCATTER.marks.common },
+			{ x: before, y: rowOf(i), mark: SCATTER.marks.before },
+			{ x: now, y: rowOf(i), mark: SCATTER.marks.now },
 		]),
 	};
-	const says = `n: as known now. b: before this session. c: common in any shop. ${SEVERAL}`;
-	return { title: 'Scatter by kind', says, plot };
+	return { title: SCATTER.title, says: SCATTER.says, plot };
 }
 
-const SEVERAL = '*: several.';
-
 function overSessions(count: number): Plot['x'] {
-	const ago = (i: number) => (i === count - 1 ? 'this' : `-${count - 1 - i}`);
 	const all = Array.from({ length: count }, (_, i) => i);
-	return { label: 'sessions of this job', values: all, names: all.map(ago) };
+	return { label: PLOT.sessions, values: all, names: all.map((i) => PLOT.session(count - 1 - i)) };
 }
 
 /** A bend as one character: 1 to 9, then letters. */

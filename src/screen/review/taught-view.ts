@@ -1,5 +1,6 @@
 import { taughtBy } from '../../review/taught.ts';
 import { tellsMostOf, verdictOf } from '../../session/report/verdict.ts';
+import { TAUGHT_TITLE } from '../../words/review/pages.ts';
 import { NEXT_TIME, nextTimeWords, SHOWED, showedWords } from '../../words/taught.ts';
 import { invitation } from '../../words/verdict.ts';
 import type { HomeView } from '../home/home-view.ts';
@@ -14,7 +15,7 @@ export function taughtView(opened: Opened, at: Extract<ReviewPage, { review: 'ta
 	return {
 		...usual(at, opened),
 		...scrolled(at, showed.length + next.length),
-		title: 'What it taught',
+		title: TAUGHT_TITLE,
 		body: ({ columns, rows }) => {
 			const told = (sentences: readonly string[]): Line[] =>
 				sentences.flatMap((sentence) => wrapped(sentence, columns, 'plain', 2));

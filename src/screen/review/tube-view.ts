@@ -1,7 +1,7 @@
 import { tubeAtWork } from '../../session/estimate/tube-at-work.ts';
 import { predicted } from '../../session/plan/correction.ts';
 import type { Shape } from '../../tube/shape.ts';
-import { angle, fine } from '../../words/numbers.ts';
+import { TUBE } from '../../words/review/pages.ts';
 import { drawTube } from '../drawing/tube-drawing.ts';
 import type { HomeView } from '../home/home-view.ts';
 import { line, wrapped } from '../text/line.ts';
@@ -23,11 +23,11 @@ export function tubeView(opened: Opened, at: Extract<ReviewPage, { review: 'tube
 	const [left, right, up, down] = [turn(-1, 0), turn(1, 0), turn(0, 1), turn(0, -1)];
 	return {
 		...usual(at, opened),
-		title: 'The tube, drawn and made',
+		title: TUBE.title,
 		keys: [
-			['4 6 2 8', `turn by ${angle(TURN)}`],
-			['5', 'as it was'],
-			['0', at.enlarged ? 'errors as they are' : `errors ${LARGER} times`],
+			['4 6 2 8', TUBE.keys.turn(TURN)],
+			['5', TUBE.keys.reset],
+			['0', TUBE.errors(at.enlarged ? 1 : LARGER)],
 			HELP_KEY,
 		],
 		moves: {
@@ -38,12 +38,9 @@ export function tubeView(opened: Opened, at: Extract<ReviewPage, { review: 'tube
 		body: ({ columns }) => [
 			{
 				rank: 0,
-				lines: wrapped(
-					`Far end off by ${fine(endOffset, job)}. Farthest corner: bend ${farthest.bend}, off by ${fine(farthest.off, job)}.`,
-					columns,
-				),
+				lines: wrapped(TUBE.off(endOffset, farthest, job), columns),
 			},
-			{ rank: 1, lines: wrapped(at.enlarged ? LARGE_KEY : KEY, columns, at.enlarged ? 'alert' : 'quiet') },
+			{ rank: 1, lines: wrapped(TUBE.read(at.enlarged ? LARGER : 1), columns, at.enlarged ? 'alert' : 'quiet') },
 		],
 		picture:
 			({ ascii }) =>
@@ -56,8 +53,6 @@ export function tubeView(opened: Opened, at: Extract<ReviewPage, { review: 'tube
 
 /** How many times as large errors are shown where they are enlarged. */
 const LARGER = 10;
-const KEY = 'Line: as made. Dots: as drawn, where it can be told apart, or not made yet.';
-const LARGE_KEY = `Every error is drawn ${LARGER} times as large. Dots: as drawn.`;
 
 /** The shape with all that it differs by from another several times as large. */
 function enlarged(shape: Shape, drawn: Shape): Shape {

@@ -1,4 +1,6 @@
 import type { CorrectionStory, Story } from '../../review/story.ts';
+import { bendPageName, LONG_PAGE, nextPage, ONLY_PLUS_OR_BACK, PAGE_NAMES } from '../../words/review/pages.ts';
+import { KEY_SAYS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { KeyHint } from '../text/key-line.ts';
 import { type Line, span, type Tone, wrapped } from '../text/line.ts';
@@ -25,22 +27,8 @@ export function chapters({ story }: Opened): ReviewPage[] {
 export const corrected = ({ corrections }: Pick<Story, 'corrections'>): CorrectionStory[] =>
 	corrections.filter(({ correction }) => correction.remaining.length > 0);
 
-const NAMES: Readonly<Record<ReviewPage['review'], string>> = {
-	list: 'the list',
-	narrow: 'narrow the list',
-	story: 'the whole',
-	bend: 'bend',
-	corrections: 'corrections',
-	checks: 'checks and notes',
-	tube: 'the tube',
-	line: 'line by line',
-	plot: 'plots',
-	taught: 'what it taught',
-	more: 'more',
-	help: 'help',
-};
-
-export const nameOf = (at: ReviewPage): string => (at.review === 'bend' ? `bend ${at.bend}` : NAMES[at.review]);
+export const nameOf = (at: ReviewPage): string =>
+	at.review === 'bend' ? bendPageName(at.bend) : PAGE_NAMES[at.review];
 
 function isSameChapter(a: ReviewPage, b: ReviewPage): boolean {
 	return a.review === b.review && (a.review !== 'bend' || (b.review === 'bend' && a.bend === b.bend));
@@ -61,17 +49,16 @@ export function usual(at: ReviewPage, opened: Opened): Pick<HomeView, 'prompt' |
 		where: `${opened.story.view.job.name} · ${opened.started.slice(0, 16)}`,
 		prompt: {
 			label: '',
-			plus: { label: `next: ${nameOf(next)}`, step: to(next) },
-			star: { label: 'more', step: to({ review: 'more', from: at }) },
-			back: { label: 'back', step: to({ review: 'story' }) },
-			empty: 'Press + to go on, / to go back.',
+			plus: { label: nextPage(nameOf(next)), step: to(next) },
+			star: { label: KEY_SAYS.more, step: to({ review: 'more', from: at }) },
+			back: { label: KEY_SAYS.back, step: to({ review: 'story' }) },
+			empty: ONLY_PLUS_OR_BACK,
 		},
 		shortcuts: { h: help, '?': help },
 	};
 }
 
-export const HELP_KEY: KeyHint = ['h', 'help'];
-export const PRINT = 'print its record';
+export const HELP_KEY: KeyHint = ['h', KEY_SAYS.help];
 
 type LongPage = Extract<ReviewPage, { top: number }>;
 
@@ -80,7 +67,7 @@ export function scrolled(at: LongPage, count: number): Pick<HomeView, 'keys' | '
 	const moved = (by: number) => to({ ...at, top: Math.min(Math.max(0, count - 1), Math.max(0, at.top + by)) });
 	const [up, down] = [moved(-1), moved(1)];
 	return {
-		keys: [['2 8', 'line down, up'], HELP_KEY],
+		keys: [LONG_PAGE.key, HELP_KEY],
 		moves: { up, down, '8': up, '2': down, pageUp: moved(-10), pageDown: moved(10), home: moved(-count) },
 	};
 }
@@ -100,8 +87,6 @@ export function windowOf(lines: readonly Line[], top: number, rows: number): Lin
 	if (lines.length <= rows) return [...lines];
 	const room = Math.max(1, rows - 2);
 	const from = Math.min(top, lines.length - room);
-	const more = (count: number, where: string): Line => [
-		span(count > 0 ? `(${count} more ${count === 1 ? 'line' : 'lines'} ${where})` : '', 'quiet'),
-	];
+	const more = (count: number, where: 'above' | 'below'): Line => [span(LONG_PAGE.left(count, where), 'quiet')];
 	return [more(from, 'above'), ...lines.slice(from, from + room), more(lines.length - from - room, 'below')];
 }

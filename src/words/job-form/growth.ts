@@ -7,6 +7,9 @@ import { warningWords } from '../warnings.ts';
 
 /** What the tube comes to while its job is written. */
 
+/** What stands in front of a bend's row, in columns. */
+export const growthLabel = (bend: number): string => `bend ${String(bend).padEnd(3)}`;
+
 /** A bend of the tube so far, its number left out: where its mark goes, how the tube is turned, and its angle. */
 export function growthRow(mark: number, bend: { rotation: number; angle: number; number: number }, job: Ruled): string {
 	const turn = turnedWords(bend.rotation, bend.number);

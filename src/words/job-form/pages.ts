@@ -8,6 +8,8 @@ import { toldFault } from '../job/fault.ts';
 export const NEW_JOB = 'a new job';
 export const CHANGE = 'What to change';
 export const AS_IT_IS = 'as it is';
+/** What stands there of a job that is being changed. */
+export const nowLine = (now: string): string => `Now: ${now}`;
 /** The key that shows lengths another way, where there is little room to say how. */
 export const UNITS_BRIEF = 'units';
 

@@ -5,22 +5,20 @@ import { capital, formatLength, formatQuantity } from '../../units/format.ts';
 import { inWhat } from '../job-form/pages.ts';
 import { NAME_RIGHT } from '../settings.ts';
 import { FIELD_WORDS } from '../tooling-fields.ts';
+import { BENDERS_TITLE } from './home.ts';
 
 /** What the pages of benders and dies say. */
 
 const counted = (dies: number): string => (dies === 1 ? '1 die' : `${dies} dies`);
 
 export const BENDERS_LIST = {
-	title: 'Benders and dies',
+	title: BENDERS_TITLE,
 	benders: 'Benders',
-	besides: 'Besides',
 	bender: (name: string, dies: number): string => `${name}: ${counted(dies)}`,
 	setUp: (benders: number): string => (benders === 0 ? 'set up a bender' : 'set up another bender'),
 	learned: 'what benders and dies have learned',
 	none: 'No bender is set up yet. A job can name its die by itself; one that is kept saves typing, and a test piece belongs to it.',
 } as const;
-
-export const BENDERS_MORE = { help: 'help', jobs: 'the jobs' } as const;
 
 export const benderTitle = (bender: string): string => `Bender ${bender}`;
 export const dieTitle = (die: string): string => `Die ${die}`;

@@ -9,3 +9,7 @@ export const ONLY_BACK = 'Press / to go back.';
 
 /** What keys and choices that many pages have do. */
 export const KEY_SAYS = { back: 'back', help: 'help', more: 'more', goOn: 'go on' } as const;
+/** The page that `*` leads to, and the heading over what is not the main thing to do. */
+export const MORE_TITLE = 'More';
+export const BESIDES = 'Besides';
+export const TO_THE_JOBS = 'the jobs';
