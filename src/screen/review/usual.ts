@@ -1,5 +1,6 @@
 import type { CorrectionStory, Story } from '../../review/story.ts';
 import { bendPageName, LONG_PAGE, nextPage, ONLY_PLUS_OR_BACK, PAGE_NAMES } from '../../words/review/pages.ts';
+import { READER_KEYS } from '../../words/screen/frame.ts';
 import { KEY_SAYS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { KeyHint } from '../text/key-line.ts';
@@ -67,7 +68,7 @@ export function scrolled(at: LongPage, count: number): Pick<HomeView, 'keys' | '
 	const moved = (by: number) => to({ ...at, top: Math.min(Math.max(0, count - 1), Math.max(0, at.top + by)) });
 	const [up, down] = [moved(-1), moved(1)];
 	return {
-		keys: [LONG_PAGE.key, HELP_KEY],
+		keys: [['2 8', READER_KEYS.line], HELP_KEY],
 		moves: { up, down, '8': up, '2': down, pageUp: moved(-10), pageDown: moved(10), home: moved(-count) },
 	};
 }

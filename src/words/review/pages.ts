@@ -30,7 +30,6 @@ export const TAUGHT_TITLE = 'What it taught';
 
 /** A page that is longer than the screen. */
 export const LONG_PAGE = {
-	key: ['2 8', 'line down, up'],
 	left: (count: number, where: 'above' | 'below'): string =>
 		count > 0 ? `(${count} more ${count === 1 ? 'line' : 'lines'} ${where})` : '',
 } as const;
