@@ -50,13 +50,17 @@ async function show(name: string, form: 'text' | 'json' | 'csv', home: string, i
 	const kept = readSaying(name, home, io);
 	const isDamaged = kept.damage !== null;
 	if (kept.records.length === 0) return isDamaged ? EXIT.damaged : EXIT.badInput;
-	if (form === 'json') printJson(io, sessionDocument(viewOf(kept)));
+	if (form === 'json')
+		printJson(
+			io,
+			following(() => sessionDocument(viewOf(kept))),
+		);
 	else if (form === 'csv') {
 		const [{ csvText }, { PULL_COLUMNS, pullRows }] = await Promise.all([
 			import('./csv.ts'),
 			import('../review/csv-pulls.ts'),
 		]);
-		io.stdout.write(csvText(PULL_COLUMNS, pullRows(viewOf(kept))));
+		io.stdout.write(following(() => csvText(PULL_COLUMNS, pullRows(viewOf(kept)))));
 	} else
 		print(
 			io,

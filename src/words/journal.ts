@@ -130,7 +130,9 @@ const OTHER = {
 const HELD = { nothing: 'nothing', 'no-start': 'no start of a session', 'no-events': 'no events' } as const;
 
 function heldWords(holds: Extract<JournalFault, { code: 'unknown-line' }>['holds']): string {
-	return typeof holds === 'string' ? HELD[holds] : `an event "${holds.event}"`;
+	if (typeof holds === 'string') return HELD[holds];
+	if ('event' in holds) return `an event "${holds.event}"`;
+	return holds.part === 'ask' ? 'a question in an odd form' : `the event "${holds.part}" in an odd form`;
 }
 
 function holderWords(holder: HolderFact | null): string {

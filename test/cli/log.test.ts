@@ -287,6 +287,18 @@ describe('pullbook log ID', () => {
 		expect(await run(null)).toMatchObject({ code: 6 });
 	});
 
+	it('with a line of ours in a form that no version wrote refuses, whatever its checksum says', async () => {
+		const session = begin(3);
+		session.close();
+		const strange = { seq: 1, v: 1, at: '2026-02-03T09:00:00.000Z', events: [{ type: 'tube-set', bend: 'one' }] };
+		fs.appendFileSync(sessionPath(home, session.id), encodeRecord(strange));
+		await expect(run(session.id)).rejects.toMatchObject({
+			exitCode: 6,
+			fact: { line: 1, holds: { part: 'tube-set' } },
+		});
+		expect((await run(null)).out).toContain('Line 1 of the log holds the event "tube-set" in an odd form');
+	});
+
 	it('of an id that is not there, or none, says so with exit 2', async () => {
 		expect(await run('20260203-080000-none')).toMatchObject({
 			code: 2,

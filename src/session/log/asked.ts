@@ -1,6 +1,8 @@
 import type { TubeTurn } from '../../tube/turns.ts';
 import type { SetAsk } from '../protocol/asks.ts';
 import type { Reason } from '../protocol/facts/index.ts';
+import { isPullReason } from './form/facts.ts';
+import { type Is, isList, isNumber, isObject, isOf, isOneOf, isOrdinal, isText, orAbsent, orNull } from './form/is.ts';
 
 /** What a set-up was asked for. */
 export interface AskedSet {
@@ -22,34 +24,58 @@ export interface AskedPull {
 	reason: readonly Reason[];
 }
 
-/**
- * What the operator was asked for, as its record has it: that is what he saw, whatever a later version would ask. Null where the record
- * answers something else, or has no such ask.
- */
+/** What the operator was asked for, as its record has it: that is what he saw, whatever a later version would ask. */
 export type Asked = AskedSet | AskedPull;
 
-export function askedIn(ask: unknown): Asked | null {
-	if (!isObject(ask) || typeof ask.bend !== 'number') return null;
-	const { bend, seat, mark, rotation, tubeTurn, stop, expect, reason, why } = ask;
-	if (ask.ask === 'set') {
-		const isWhole = typeof seat === 'number' && typeof rotation === 'number' && isMark(mark) && isTurn(tubeTurn);
-		return isWhole ? { ask: 'set', bend, seat, mark, rotation, turn: tubeTurn } : null;
-	}
-	if (ask.ask !== 'pull' || typeof stop !== 'number') return null;
-	// Logs of earlier versions have the sentence itself.
-	const logged: Reason[] = typeof why === 'string' ? [{ code: 'as-logged', text: why }] : [];
-	const expected = isObject(expect) && typeof expect.angle === 'number' ? expect.angle : null;
-	return { ask: 'pull', bend, stop, expected, reason: Array.isArray(reason) ? (reason as Reason[]) : logged };
+interface LoggedSet extends Omit<AskedSet, 'ask' | 'turn'> {
+	tubeTurn: TubeTurn;
 }
 
-function isObject(value: unknown): value is Record<string, unknown> {
-	return typeof value === 'object' && value !== null;
+const isSet: Is<LoggedSet> = isOf<LoggedSet>({
+	bend: isOrdinal,
+	seat: isOrdinal,
+	mark: isOf<SetAsk['mark']>({
+		fromStart: isNumber,
+		fromFarEnd: isNumber,
+		fromLastBend: orNull(isNumber),
+		tape: isText,
+		moved: isNumber,
+	}),
+	rotation: isNumber,
+	tubeTurn: isOf<TubeTurn>({
+		degrees: isNumber,
+		way: isOneOf('clockwise', 'counterclockwise', 'either', 'none'),
+	}),
+});
+
+/** Logs of earlier versions have a sentence in place of the reason, and the first of them no expectation. */
+interface LoggedPull extends Pick<AskedPull, 'bend' | 'stop'> {
+	expect?: { angle: number };
+	reason?: Reason[];
+	why?: string;
 }
 
-function isMark(value: unknown): value is SetAsk['mark'] {
-	return isObject(value) && typeof value.fromStart === 'number' && typeof value.tape === 'string';
+const isPull: Is<LoggedPull> = isOf<LoggedPull>({
+	bend: isOrdinal,
+	stop: isNumber,
+	expect: orAbsent(isOf({ angle: isNumber })),
+	reason: orAbsent(isList(isPullReason)),
+	why: orAbsent(isText),
+});
+
+/** Null where the record answers something else; undefined where what it answers has not the form of it. */
+export function askedIn(ask: unknown): Asked | null | undefined {
+	if (!isObject(ask)) return null;
+	if (ask.ask === 'set') return isSet(ask) ? asSet(ask) : undefined;
+	if (ask.ask === 'pull') return isPull(ask) ? asPull(ask) : undefined;
+	return null;
 }
 
-function isTurn(value: unknown): value is TubeTurn {
-	return isObject(value) && typeof value.degrees === 'number' && typeof value.way === 'string';
+function asSet({ bend, seat, mark, rotation, tubeTurn }: LoggedSet): AskedSet {
+	return { ask: 'set', bend, seat, mark, rotation, turn: tubeTurn };
+}
+
+function asPull({ bend, stop, expect, reason, why }: LoggedPull): AskedPull {
+	const logged: Reason[] = why === undefined ? [] : [{ code: 'as-logged', text: why }];
+	return { ask: 'pull', bend, stop, expected: expect?.angle ?? null, reason: reason ?? logged };
 }

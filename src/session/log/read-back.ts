@@ -1,7 +1,9 @@
 import { askedIn } from './asked.ts';
-import type { Event, EventType } from './events.ts';
 import type { SessionRecord } from './fold.ts';
 import { evolve, initial } from './fold.ts';
+import { isEvent, isEventType } from './form/event.ts';
+import { isStart } from './form/start.ts';
+import { isReckoned } from './reckoned.ts';
 import { type Anew, isOfAnotherModel, type Start, upToDate } from './start.ts';
 import type { State } from './state.ts';
 
@@ -16,7 +18,8 @@ export interface StoredRecord {
 export interface UnknownLine {
 	code: 'unknown-line';
 	line: number;
-	holds: 'nothing' | 'no-start' | 'no-events' | { event: string };
+	/** `part`: the event, or the ask, that has not the form of one. */
+	holds: 'nothing' | 'no-start' | 'no-events' | { event: string } | { part: string };
 }
 
 /** The log holds something that this version does not know, most likely written by a newer one. */
@@ -30,44 +33,11 @@ export class UnknownRecord extends Error {
 	}
 }
 
-const KNOWN: Readonly<Record<EventType, true>> = {
-	'tube-set': true,
-	'tube-still': true,
-	'reading-taken': true,
-	'reading-noted': true,
-	'reading-doubted': true,
-	'doubt-settled': true,
-	'measuring-skipped': true,
-	'check-skipped': true,
-	'plan-chosen': true,
-	'tube-taken-out': true,
-	'bend-accepted': true,
-	'pull-chosen': true,
-	'relief-chosen': true,
-	'bend-reopened': true,
-	'tube-scrapped': true,
-	'record-voided': true,
-	'reading-amended': true,
-	'draft-kept': true,
-	'note-written': true,
-	'heat-told': true,
-	'session-left': true,
-	'session-resumed': true,
-};
-
-/** The start that a log's first record holds. */
+/** The start that a log's first record holds. @throws UnknownRecord where it has not the form of one */
 export function startIn(first: StoredRecord): Start {
 	const { start } = first;
-	if (isObject(start) && isObject(start.prior) && isObject(start.job) && isObject(start.job.tooling)) {
-		const { bender, die } = start.job.tooling;
-		const texts = [start.id, start.at, start.jobFile, start.job.name, bender, die];
-		if (texts.every((text) => typeof text === 'string')) return start as unknown as Start;
-	}
+	if (isStart(start)) return start;
 	throw new UnknownRecord(first.seq, 'no-start');
-}
-
-function isObject(value: unknown): value is Record<string, unknown> {
-	return typeof value === 'object' && value !== null;
 }
 
 /**
@@ -122,7 +92,13 @@ function opened(records: readonly StoredRecord[]): { begun: () => State; read: S
 	if (!first) throw new UnknownRecord(0, 'nothing');
 	const read = rest.map(sessionRecord);
 	const start = upToDate(startIn(first), anewIn(read));
-	return { begun: () => initial(start), read };
+	return { begun: () => begunWith(start), read };
+}
+
+function begunWith(start: Start): State {
+	const state = initial(start);
+	if (!isReckoned(state)) throw new RangeError('with what the first line holds nothing can be worked out');
+	return state;
 }
 
 /** What this model expects in place of a prior of another one, where the log was gone on with by it before. */
@@ -139,13 +115,16 @@ export function wantsAnew(records: readonly StoredRecord[]): boolean {
 	return first !== undefined && isOfAnotherModel(startIn(first)) && anewIn(rest.map(sessionRecord)) === null;
 }
 
+/** Checksums say that a line is as it was written, not by whom: nothing is believed to be there that is not. */
 function sessionRecord(record: StoredRecord): SessionRecord {
-	const { events } = record;
-	if (!Array.isArray(events)) throw new UnknownRecord(record.seq, 'no-events');
+	const { seq, at, events, ask } = record;
+	if (!Array.isArray(events)) throw new UnknownRecord(seq, 'no-events');
 	for (const event of events) {
-		const type = (event as { type?: unknown } | null)?.type;
-		if (typeof type !== 'string' || !Object.hasOwn(KNOWN, type))
-			throw new UnknownRecord(record.seq, { event: String(type) });
+		if (isEvent(event)) continue;
+		const type = String((event as { type?: unknown } | null)?.type);
+		throw new UnknownRecord(seq, isEventType(type) ? { part: type } : { event: type });
 	}
-	return { entry: record.seq, at: record.at, events: events as Event[], asked: askedIn(record.ask) };
+	const asked = askedIn(ask);
+	if (asked === undefined) throw new UnknownRecord(seq, { part: 'ask' });
+	return { entry: seq, at, events, asked };
 }

@@ -1,5 +1,6 @@
 import { askedIn } from '../../../src/session/log/asked.ts';
 import { initial } from '../../../src/session/log/fold.ts';
+import { isEvent } from '../../../src/session/log/form/event.ts';
 import type { Start } from '../../../src/session/log/start.ts';
 import { coldPrior } from '../../../src/session/log/start.ts';
 import type { State } from '../../../src/session/log/state.ts';
@@ -43,6 +44,10 @@ export function give(run: Run, raw: unknown): Run {
 	const asked = askedIn(run.outputs.at(-1));
 	const step = 'refused' in parsed ? parsed : stepped(parsed, state, { at: '2026-01-01T00:00:01.000Z', asked });
 	if ('refused' in step) return { state, outputs: [step.refused, standing(state, 'log')] };
+	// Else its log could not be read back.
+	if (asked === undefined) throw new Error('an ask has not the form of one');
+	for (const event of step.record.events)
+		if (!isEvent(event)) throw new Error(`an event has not the form of one: ${JSON.stringify(event)}`);
 	return { state: step.next, outputs: outputsAfter(state, step.next, step.record, 'log') };
 }
 
