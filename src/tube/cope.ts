@@ -36,6 +36,9 @@ export interface CopeCut {
 const SHALLOW = 25;
 const LEAST_OVERLAP = 0.5;
 
+/** What reading and converting lengths may leave of nothing, as a part of the lengths. */
+const ROUNDING = 1e-14;
+
 /** Places round the tube that are tried for the extremes. */
 const PLACES = 360;
 
@@ -59,10 +62,20 @@ export function copeCut({ od, wall }: Job['tube'], cope: Cope, end: EndName): Co
 
 function backAt(degrees: number, radius: number, { od, angle, offset }: Cope, end: EndName): number {
 	// To the right of the joint line, looking out of the end: at the start end one looks against the travel.
-	const right = end === 'far' ? 1 : -1;
-	const beside = right * radius * sine(degrees) - offset;
-	const reach = Math.sqrt(Math.max(0, (od / 2) ** 2 - beside ** 2));
+	const right = end === 'far' ? degrees : -degrees;
+	const reach = Math.sqrt(Math.max(0, besideSquared(right, radius, od / 2, offset)));
 	return (reach + radius * cosine(degrees) * cosine(angle)) / sine(angle);
+}
+
+/**
+ * The square of how far the other tube's outside reaches toward this one, beside its center line: other^2 - (radius sin - offset)^2, in two factors
+ * with half angles. Taken as it stands the difference is lost where both are alike, and its root is off by 1e-8.
+ */
+function besideSquared(right: number, radius: number, other: number, offset: number): number {
+	const half = (degrees: number) => 2 * radius * sine(degrees / 2) ** 2;
+	// Tubes that touch from within by the drawing do so however their sizes were rounded.
+	const room = (length: number) => (Math.abs(length) < ROUNDING * (radius + other) ? 0 : length);
+	return (room(other - radius + offset) + half(90 - right)) * (room(other - radius - offset) + half(90 + right));
 }
 
 function least(f: (degrees: number) => number): CutPlace {

@@ -126,8 +126,6 @@ describe('the ends of a job', () => {
 	const job = plainJob({ ends: { far }, trim: { start: 1, end: 0.5 } });
 
 	it('are cut longer by what reaches past the drawing, never shorter', () => {
-		// Equal tubes reach the other's center line where their two planes cross, and no further.
-		expect(copedEnds(job)[0]!.past).toBeCloseTo(0, 6);
 		const wide = plainJob({ ends: { start: { cope: cope({ od: 3 }) } } });
 		expect(copedEnds(wide)[0]!.past).toBeCloseTo(-Math.sqrt(1.5 ** 2 - 0.75 ** 2), 6);
 		expect(trimWithCopes({ start: 1, end: 0.5 }, wide)).toEqual({ start: 1, end: 0.5 });
@@ -138,6 +136,21 @@ describe('the ends of a job', () => {
 			start: 1,
 			end: 0.5 + more,
 		});
+	});
+
+	// Equal tubes, and one that lies against the inside of the other's outline, reach the other's center line and no further, at any angle.
+	it.each([
+		[1.5, 1.5, 0],
+		[42.4, 42.4, 0],
+		[42.4, 63.6, 10.6],
+		[38.1, 1.5 * 25.4, 0],
+	])('of %f on %f, %f to the side, take nothing more, to the last digit', (od, other, offset) => {
+		for (const angle of [25, 30, 45, 60, 75, 90, 120, 150])
+			for (const end of ['start', 'far'] as const) {
+				const ends = { [end]: { cope: cope({ od: other, angle, offset }) } };
+				const coped = { ...job, tube: tube(od), ends };
+				expect(trimWithCopes({ start: 1, end: 0.5 }, coped)).toEqual({ start: 1, end: 0.5 });
+			}
 	});
 
 	it('are as deep and as long begun at the far end, or made for the other hand', () => {
