@@ -14,8 +14,8 @@ const PLACES = Array.from({ length: 72 }, (_, i) => -180 + 5 * i);
 const rad = (degrees: number) => (degrees * Math.PI) / 180;
 
 describe('a cope against published curves', () => {
-	// E. W. Weisstein, MathWorld, "Steinmetz Curve": x = b cos t, y = b sin t, z = sqrt(a^2 - b^2 sin^2 t) for cylinders of radius a and b
-	// whose axes meet at a right angle (from memory). A fishmouth is what that leaves of the tube.
+	// Wikipedia, "Steinmetz curve" (after A. Gray, Modern Differential Geometry of Curves and Surfaces, 1997): x = a cos t,
+	// y = sqrt(b^2 - a^2 sin^2 t), z = a sin t, for cylinders of radius a <= b whose axes meet at a right angle. A fishmouth is what that leaves.
 	it.each([
 		[40, 40],
 		[30, 40],
@@ -42,6 +42,17 @@ describe('a cope against published curves', () => {
 			}
 		},
 	);
+
+	// A pipe fitters' table, "Unequal lateral tee branch formula" (fitterkipurijankari.com, 2023-09-24): a branch of 88 mm on a header of 114 mm
+	// at 45 degrees, how far the cut lies out from the joint line's, in mm, in steps of 22.5 degrees, cut off after two decimals. (Its row of 45
+	// degrees is misprinted as 22.95; the same place from the other side, 315 degrees, has 25.95.)
+	it("is a pipe fitters' table of a lateral, to a hundredth of a mm", () => {
+		const { back } = copeCut(tube(88), cope({ od: 114, angle: 45 }), 'far');
+		const table = [0, 6.94, 25.95, 51.26, 73.36, 84.94, 88.18, 88.24, 88];
+		for (const [i, from] of table.entries())
+			for (const side of [1, -1])
+				expect(Math.abs(back(0).outer - back(side * 22.5 * i).outer - from - 0.005)).toBeLessThan(0.0051);
+	});
 
 	it('is cut back most on the joint line where the angle opens to it, and reaches furthest across from it', () => {
 		const { deepest, shallowest, longer } = copeCut(tube(20, 2), cope({ angle: 45 }), 'far');
