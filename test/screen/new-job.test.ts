@@ -362,4 +362,38 @@ describe('a kept job', () => {
 		const { form: mended } = answeredForm(form, 'job');
 		expect(mended.drafts.at(-1)).toMatchObject({ at: 'overview', file: { shape: { bends: SAVED.shape.bends } } });
 	});
+
+	test('opens at each figure and name of a further die that cannot be, and takes what is right', () => {
+		const bends = SAVED.shape.bends.map((bend, i) => (i === 1 ? { ...bend, die: ' ' } : bend));
+		const dies = { heel: { clr: 0.5, clamp: -2 }, ' ': { clr: 3 }, 'knee "b"': 7 };
+		const raw = { ...SAVED, tooling: { ...SAVED.tooling, dies }, shape: { ...SAVED.shape, bends } };
+		let form = formOf({ lookup: () => undefined, dies: [] }, raw, 'yard/gate-hoop.json', false);
+		const answers = new Map([
+			['heel clr', '3 1/2'],
+			['heel clamp', ''],
+			[' ', 'toe'],
+			['knee "b"', 'knee'],
+		]);
+		for (let left = answers.size; left > 0; left--) {
+			const { die, figure } = form.drafts.at(-1)!.part;
+			const { form: next, message } = answeredForm(form, answers.get(figure ? `${die} ${figure}` : die!)!);
+			expect(message).toBeNull();
+			form = next;
+		}
+		const { at, file } = form.drafts.at(-1)!;
+		expect(at).toBe('overview');
+		expect(file.tooling!.dies).toEqual({ heel: { clr: '3 1/2' }, toe: { clr: 3 }, knee: {} });
+		expect(file.shape!.bends![1]!.die).toBe('toe');
+		expect(readJob(file)).not.toHaveProperty('faults');
+	});
+
+	test('asks how many are wanted first of all its figures', async () => {
+		const { terminal, home } = withFile();
+		await terminal.until('Jobs');
+		terminal.type('3\n5\n');
+		await terminal.until('The job ');
+		terminal.type(line('4', '1', '10', '+', '2'));
+		await terminal.until('Saved');
+		expect([...home.workshop.files.values()].map((text) => JSON.parse(text).quantity)).toEqual([10]);
+	});
 });

@@ -1,5 +1,6 @@
 import type { Units } from '../../units/units.ts';
 import { type BendJson, type DiesJson, type Draft, type Place, unitsOf, type Value } from './draft.ts';
+import { furtherDie, furtherDies } from './further-die-questions.ts';
 import { put, withKey, withPart } from './put.ts';
 import { type Asked, choice, type Option, OWN, option, question, type Shop, type Taken } from './question.ts';
 
@@ -37,7 +38,7 @@ export const BEND_DIE_QUESTIONS = {
 		asks: () => question({ code: 'bendDieClr' }, 'length'),
 		takesNumber(draft, value) {
 			const name = draft.part.die!;
-			const die = { ...diesOf(draft)[name], clr: value as Value };
+			const die = { ...furtherDie(draft.file, name), clr: value as Value };
 			return put(draft, 'tooling.dies', { ...diesOf(draft), [name]: die }, 'overview');
 		},
 	},
@@ -46,7 +47,7 @@ export const BEND_DIE_QUESTIONS = {
 /** The answer that the bend's die stands for, as `bendDie` takes it. */
 export const dieAnswer = ({ die }: BendJson): string => (die === undefined ? JOBS : `${NAMED}${die}`);
 
-const diesOf = ({ file }: Draft): DiesJson => file.tooling?.dies ?? {};
+const diesOf = ({ file }: Draft): DiesJson => furtherDies(file);
 
 /** The job's further dies, then what else is kept with its bender. */
 function further(draft: Draft, { dies }: Shop): Option[] {

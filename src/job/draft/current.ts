@@ -1,12 +1,13 @@
 import { dieAnswer } from './bend-die-questions.ts';
 import { copeIn } from './cope-questions.ts';
 import type { Draft, JobJson } from './draft.ts';
+import { furtherDie } from './further-die-questions.ts';
 import { OWN } from './question.ts';
 import { fileFieldOf } from './questions.ts';
 
 /** The answer that the open question has in the file already, as `answer` takes it; null where there is none. */
 export function currentAnswer(draft: Draft): string | null {
-	const { at, item, put, file } = draft;
+	const { at, item, put, file, part } = draft;
 	const bend = put === 'instead' ? file.shape?.bends?.[item] : undefined;
 	const point = put === 'instead' ? file.shape?.points?.[item] : undefined;
 	const cope = copeIn(draft);
@@ -42,6 +43,10 @@ export function currentAnswer(draft: Draft): string | null {
 			return written(cope?.turn);
 		case 'mayOpen':
 			return file.mayOpen === false ? 'no' : 'yes';
+		case 'dieFigure':
+			return written(furtherDie(file, part.die!)[part.figure!]);
+		case 'dieCalled':
+			return part.die!;
 		case 'field':
 			return written(fieldOf(file, draft.field));
 		default:

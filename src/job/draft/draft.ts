@@ -1,6 +1,6 @@
 import type { CheckKind } from '../../session/protocol/kinds.ts';
 import type { EndName, Units } from '../../tube/job.ts';
-import type { TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
+import type { FieldName, TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
 import { JOB_FORMAT } from '../read.ts';
 
 /** A number as it stands in a job file: plain, or a length as it was written. */
@@ -81,6 +81,8 @@ export type Place =
 	| 'bendDie'
 	| 'bendDieName'
 	| 'bendDieClr'
+	| 'dieFigure'
+	| 'dieCalled'
 	| 'rise'
 	| 'run'
 	| 'last'
@@ -119,8 +121,9 @@ export interface Unfinished {
 	point?: Value[];
 	check?: { kind: CheckKind; values: unknown[]; tolerance?: Value };
 	material?: { name?: string; yield?: number };
-	/** Of the bend in hand. */
+	/** Of the bend in hand, or one whose figure is asked for. */
 	die?: string;
+	figure?: FieldName;
 }
 
 /** A job that is being written, one question at a time. */

@@ -5,6 +5,7 @@ import { COPE_QUESTIONS } from './cope-questions.ts';
 import type { Draft, Place } from './draft.ts';
 import { END_QUESTIONS } from './end-questions.ts';
 import { fieldQuestion } from './field-questions.ts';
+import { FURTHER_DIE_QUESTIONS } from './further-die-questions.ts';
 import { ORDER_QUESTIONS } from './order-questions.ts';
 import { POINT_QUESTIONS } from './point-questions.ts';
 import { put } from './put.ts';
@@ -18,6 +19,7 @@ export const QUESTIONS: Readonly<Record<Exclude<Place, 'overview'>, Asked>> = {
 	...TOOLING_QUESTIONS,
 	...BEND_QUESTIONS,
 	...BEND_DIE_QUESTIONS,
+	...FURTHER_DIE_QUESTIONS,
 	...POINT_QUESTIONS,
 	...END_QUESTIONS,
 	...COPE_QUESTIONS,

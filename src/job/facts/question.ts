@@ -38,6 +38,8 @@ export type PlainQuestion =
 export type QuestionFact =
 	| { code: PlainQuestion }
 	| { code: 'field'; field: FieldPlace }
+	| { code: 'dieFigure'; die: string; figure: FieldName }
+	| { code: 'dieCalled'; die: string }
 	| { code: 'yield' | 'modulus'; in: 'ksi' | 'MPa' }
 	| { code: 'piece' | 'straight' | 'angle' | 'turn' | 'turnBy' | 'bendDie'; bend: number }
 	| { code: 'both-angles' }

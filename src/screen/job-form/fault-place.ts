@@ -1,5 +1,6 @@
 import type { Draft, JobJson } from '../../job/draft/draft.ts';
 import { isField } from '../../job/draft/field-questions.ts';
+import { furtherDieAt } from '../../job/draft/further-die-questions.ts';
 import { placeOfField } from '../../job/draft/questions.ts';
 import type { EndName } from '../../tube/job.ts';
 
@@ -22,10 +23,11 @@ export function isMendable(raw: unknown): raw is JobJson {
 }
 
 /** The question whose answer stands at a fault's place; null: there is none, the overview says what is wrong. */
-export function questionAt(at: string): Partial<Draft> | null {
+export function questionAt(at: string, file: JobJson): Partial<Draft> | null {
 	const item = Number(/\[(\d+)\]/.exec(at)?.[1] ?? 0);
 	if (/^shape\.bends\[\d+\]\.die$/.test(at)) return { at: 'bendDie', item, put: 'instead' };
 	if (/^shape\.bends\[/.test(at)) return { at: 'straight', item, put: 'instead', part: { piece: 'bend' } };
+	if (at.startsWith('tooling.dies')) return furtherDieAt(at, file);
 	if (/^shape\.points\[/.test(at)) return { at: 'x', item, put: 'instead' };
 	if (/^checks\[/.test(at)) return { at: 'checkKind', item, put: 'instead' };
 	if (/^shape(\.(bends|points))?$/.test(at)) return { at: 'shape' };

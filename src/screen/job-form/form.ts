@@ -68,12 +68,13 @@ export function formOf(shop: Shop, raw: unknown, path: string, copy: boolean): J
 /** The fault that the open question is to mend; null where nothing is being mended. */
 export function mended(form: JobForm): Fault | null {
 	if (!form.mending) return null;
-	return draftFaults(draftIn(form), form.shop).find(({ at }) => questionAt(at) !== null) ?? null;
+	const draft = draftIn(form);
+	return draftFaults(draft, form.shop).find(({ at }) => questionAt(at, draft.file) !== null) ?? null;
 }
 
 /** The draft with the question open that mends the first fault which has one; as it is, where there is none. */
 function atFault(draft: Draft, shop: Shop): Draft {
-	const [asked] = draftFaults(draft, shop).flatMap(({ at }) => questionAt(at) ?? []);
+	const [asked] = draftFaults(draft, shop).flatMap(({ at }) => questionAt(at, draft.file) ?? []);
 	return asked === undefined ? draft : { ...draft, part: {}, ...asked };
 }
 

@@ -46,9 +46,10 @@ export function overviewView(form: JobForm): HomeView {
 }
 
 /** What no question asks for, such as a key that no job has. */
-function elsewhere({ from }: JobForm, faults: readonly Fault[]): string {
-	const beyond = faults.some(({ at }) => questionAt(at) === null);
-	return beyond && from !== null ? OVERVIEW.elsewhere(from) : '';
+function elsewhere(form: JobForm, faults: readonly Fault[]): string {
+	const { file } = draftIn(form);
+	const beyond = faults.some(({ at }) => questionAt(at, file) === null);
+	return beyond && form.from !== null ? OVERVIEW.elsewhere(form.from) : '';
 }
 
 /** Rows that the overview's choices want more than a question does. */

@@ -84,15 +84,19 @@ function endChoices(form: JobForm): Choice<HomeStep>[] {
 /** Trims, and the fields that most jobs leave out. */
 export function figureListView(form: JobForm): HomeView {
 	const { file } = draftIn(form);
-	// What belongs to the shape stands among its parts.
-	const places = Object.keys(FIELDS).filter((place) => isField(place) && place !== 'shape.radius') as Field[];
+	const row = (field: Field) => asked(form, FIGURE_ROWS.field(field, fieldOf(file, field)), { at: 'field', field });
 	return asideView(form, FIGURE_ROWS.title, CHANGE, [
+		row('quantity'),
 		asked(form, FIGURE_ROWS.trim('start', file), { at: 'trimStart' }),
 		asked(form, FIGURE_ROWS.trim('far', file), { at: 'trimEnd' }),
 		asked(form, FIGURE_ROWS.opens(file), { at: 'mayOpen' }),
-		...places.map((field) => asked(form, FIGURE_ROWS.field(field, fieldOf(file, field)), { at: 'field', field })),
+		...Object.keys(FIELDS).filter(isFurtherDown).map(row),
 	]);
 }
+
+/** The radius drawn stands among the parts of the shape, the quantity before all others. */
+const isFurtherDown = (place: string): place is Field =>
+	isField(place) && place !== 'shape.radius' && place !== 'quantity';
 
 type Field = keyof typeof FIELDS;
 

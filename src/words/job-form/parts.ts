@@ -80,7 +80,7 @@ export const OVERVIEW_ROWS = {
 	name: ({ name = '' }: JobJson): string => row('name', name),
 	tube: (file: JobJson): string => row('tube and die', summary(file).join('; ')),
 	shape: (file: JobJson): string => row('shape', `${shapeCount(file)}${copedEndsWords(file)}`),
-	figures: 'trims, tolerances, dial and other figures',
+	figures: 'how many, trims, tolerances and other figures',
 	checks: ({ checks = [] }: JobJson): string => row('checks', checks.length === 0 ? 'none' : checks.length),
 	notes: ({ notes = 'none' }: JobJson): string => row('notes', notes),
 } as const;
@@ -130,7 +130,7 @@ export const SHAPE_ROWS = {
 
 /** The lines of trims and of the fields that most jobs leave out. */
 export const FIGURE_ROWS = {
-	title: 'Trims and other figures',
+	title: 'How many, trims and other figures',
 	trim: (end: EndName, file: JobJson): string => {
 		const value = end === 'start' ? file.trim?.start : file.trim?.end;
 		return row(`trim at the ${end} end`, inUnits(value, unitsIn(file)) || 'none');

@@ -1,5 +1,6 @@
 import type { CheckPart, PlainQuestion, QuestionFact } from '../../job/facts/question.ts';
 import { capital } from '../../units/format.ts';
+import { foreignName } from '../foreign.ts';
 import { FIELD_WORDS } from '../tooling-fields.ts';
 import { placeWords } from './fields.ts';
 
@@ -85,6 +86,13 @@ export function askedWords(is: QuestionFact): AskedWords {
 			const { label, help, without } = placeWords(is.field);
 			return says(label, `${help === undefined ? '' : `${help} `}Left out: ${without}.`);
 		}
+		case 'dieFigure':
+			return says(
+				capital(FIELD_WORDS[is.figure].says),
+				`Of the die "${foreignName(is.die)}". Left out: as kept for this die, else as in the job.`,
+			);
+		case 'dieCalled':
+			return says('What the die is called', 'Its bends are moved to the new name.');
 		case 'yield':
 			return says(`Its yield strength, ${is.in}`, 'As the certificate of the tube has it.');
 		case 'modulus':
@@ -190,6 +198,8 @@ export function titleWords({ code }: QuestionFact): string {
 		case 'clr':
 		case 'clamp':
 		case 'follow':
+		case 'dieFigure':
+		case 'dieCalled':
 			return 'Bender and die';
 		case 'trimStart':
 		case 'trimEnd':

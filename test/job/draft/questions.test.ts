@@ -4,11 +4,11 @@ import type { Shop } from '../../../src/job/draft/question.ts';
 import { QUESTIONS } from '../../../src/job/draft/questions.ts';
 
 const shop: Shop = { lookup: () => undefined, dies: [] };
-/** Enough of a check and a field in hand for every question to be asked. */
+/** Enough of a check, a field and a die's figure in hand for every question to be asked. */
 const draft = {
 	...newDraft(),
 	field: 'risk',
-	part: { check: { kind: 'drop' as const, values: [] } },
+	part: { check: { kind: 'drop' as const, values: [] }, die: 'heel', figure: 'clamp' as const },
 };
 
 it.each(Object.entries(QUESTIONS))('%s takes an answer of the kind that it asks for, and no other', (_, asked) => {
