@@ -62,7 +62,7 @@ export function glancedRows({ folder, samples }: ListedJobs, sessions: readonly 
 }
 
 /** What a file says of itself. */
-type Told = Pick<JobRow, 'name' | 'summary' | 'tube' | 'faults'> & { quantity?: number };
+type Told = Pick<JobRow, 'name' | 'summary' | 'bends' | 'tube' | 'faults'> & { quantity?: number };
 
 interface Glanced {
 	name: string;
@@ -95,9 +95,9 @@ interface Summed {
 	material: string;
 }
 
-function summed({ bends, od, wall, units, material }: Summed): Pick<JobRow, 'summary' | 'tube'> {
-	const tube = `${od} x ${wall} ${units}`;
-	return { tube, summary: `${bends === 1 ? '1 bend' : `${bends} bends`}, ${tube}, ${material}` };
+function summed({ bends: count, od, wall, units, material }: Summed): Pick<JobRow, 'summary' | 'bends' | 'tube'> {
+	const [bends, tube] = [count === 1 ? '1 bend' : `${count} bends`, `${od} x ${wall} ${units}`];
+	return { bends, tube, summary: `${bends}, ${tube}, ${material}` };
 }
 
 /** The job files of a folder, each read through: one that cannot be bent says why. */

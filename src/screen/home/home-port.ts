@@ -12,7 +12,8 @@ export interface JobRow {
 	name: string;
 	/** In a few words: bends, tube, material. */
 	summary: string;
-	/** Diameter and wall, with their unit; absent where they cannot be read. */
+	/** How many bends in words, and diameter and wall with their unit; absent where they cannot be read. */
+	bends?: string;
 	tube?: string;
 	/** What is wrong with the file, when it cannot be bent. */
 	faults?: readonly Fault[];

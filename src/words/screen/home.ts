@@ -115,11 +115,11 @@ function newestWords(latest: Kept | undefined): string {
 	}
 }
 
-/** A sound job in the list. `summary`: bends, tube and material; `tube`: diameter and wall. */
-export function jobWords(job: Standing & { name: string; summary: string; tube?: string }): {
+/** A sound job in the list. `summary`: bends, tube and material; `bends`: how many; `tube`: diameter and wall. */
+export function jobWords(job: Standing & { name: string; summary: string; bends?: string; tube?: string }): {
 	label: string;
 	brief: string;
 } {
 	const state = `${job.name}: ${standingWords(job)}`;
-	return { label: `${state} (${job.summary})`, brief: `${state}${behind(job.tube)}` };
+	return { label: `${state} (${job.summary})`, brief: `${state}${behind(job.bends)}${behind(job.tube)}` };
 }
