@@ -1,12 +1,9 @@
-import { SessionCache } from '../journal/kept-sessions.ts';
-import { newPieceOf } from '../journal/pieces.ts';
 import type { JobFile, Surroundings } from '../journal/surroundings.ts';
-import { nextPractice, type Practice, practiceHome } from '../practice/practice.ts';
+import { type Practice, practiceHome } from '../practice/practice.ts';
 import type { HomePort } from '../screen/home/home-port.ts';
 import type { LivePort } from '../screen/session/live-port.ts';
 import { sightInWords } from '../words/practice.ts';
-import { batchAt } from './batch.ts';
-import { keptForStart, lessonsFor } from './kept.ts';
+import { type PracticeBatch, practiceBatch } from './practice-batch.ts';
 import { openedSession } from './review-on-screen.ts';
 import { livePort } from './session-on-screen.ts';
 import { workshopAt } from './workshop.ts';
@@ -15,23 +12,15 @@ import { workshopAt } from './workshop.ts';
 export function practicePort(first: Practice, file: JobFile, about: Surroundings): HomePort & { now(): Practice } {
 	const { home } = about;
 	const own = practiceHome(home);
-	const cache = new SessionCache(own);
-	const ids = new Set([first.session.id]);
-	// Of the pieces bent on this bender alone: each practice has another one.
-	const rows = () => keptForStart(own, () => {}, cache).filter(({ id }) => ids.has(id));
-	const batch = batchAt(own, rows);
-	let now = first;
+	const batch = practiceBatch(first, file, about);
 	return {
-		now: () => now,
+		now: batch.now,
 		jobs: () => [],
 		sessions: () => [],
-		openSession: async () => watched(now, batch),
+		openSession: async () => watched(batch),
 		async another() {
-			const before = rows();
-			const piece = newPieceOf({ home: own }, before, file.job);
-			now = nextPractice(now, file, about, { lessons: lessonsFor(own, before), piece });
-			ids.add(now.session.id);
-			return watched(now, batch);
+			batch.next();
+			return watched(batch);
 		},
 		story: (id) => openedSession(own, id, () => []),
 		review: () => [],
@@ -43,8 +32,9 @@ export function practicePort(first: Practice, file: JobFile, about: Surroundings
 }
 
 /** The session, with a sentence at every ask that says what the instruments show. */
-function watched({ session, station }: Practice, batch: ReturnType<typeof batchAt>): LivePort {
-	const port = livePort(session, [], batch);
+function watched(batch: PracticeBatch): LivePort {
+	const { session, station } = batch.now();
+	const port = livePort(session, [], batch.come);
 	return Object.defineProperties(
 		{
 			...port,

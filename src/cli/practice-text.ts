@@ -1,9 +1,11 @@
 import type { Practice, PracticeStep } from '../practice/practice.ts';
+import type { Batch } from '../session/batch/batch.ts';
 import { standing } from '../session/outputs.ts';
 import type { DoneNote, Output } from '../session/protocol/notes.ts';
 import { table } from '../terminal/table.ts';
 import type { Job } from '../tube/job.ts';
 import { trimmed } from '../units/format.ts';
+import { madeWords, meanErrorWords, pullsWords, scrappedWords, signed, walkWords } from '../words/batch.ts';
 import { foreignName } from '../words/foreign.ts';
 import { readingValue } from '../words/numbers.ts';
 import { actionInWords, askInWords } from '../words/practice.ts';
@@ -48,6 +50,24 @@ export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job
 		),
 		'',
 		...wrapped(endingWords(done, job)),
+	];
+}
+
+/** What a batch has come to: each bend over its pieces, and what a piece took. */
+export function batchLines(batch: Batch): string[] {
+	const { pieces, made, bends } = batch;
+	const rows = bends.map(({ bend, drawn, mean, errors }) => [
+		`${bend}`,
+		trimmed(drawn, 2),
+		errors.length === 0 ? 'not made' : meanErrorWords(mean),
+		errors.map(signed).join(' '),
+	]);
+	return [
+		'',
+		...wrapped(`The batch: ${madeWords(pieces)}${scrappedWords(pieces)}.`),
+		...(made.length === 0 ? [] : [pullsWords(batch)]),
+		...bends.flatMap(({ bend, walks }) => (walks === null ? [] : wrapped(walkWords(bend, walks)))),
+		...table([['bend', 'drawing', 'mean', 'each piece, believed'], ...rows], [2, 3]),
 	];
 }
 

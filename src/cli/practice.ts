@@ -1,19 +1,22 @@
 import { randomBytes } from 'node:crypto';
 import { loadJob } from '../job/load.ts';
 import { doneOf } from '../practice/done.ts';
-import { beginPractice, type PracticeStep, playedOut } from '../practice/practice.ts';
+import { beginPractice, type Practice, type PracticeStep, playedOut } from '../practice/practice.ts';
 import { USUAL } from '../practice/world.ts';
 import type { BentAs } from '../tube/job.ts';
 import { asBent } from '../tube/turned-job.ts';
+import { capital } from '../units/format.ts';
+import { pieceWords } from '../words/batch.ts';
 import { foreign, foreignName } from '../words/foreign.ts';
-import { practiceDocument } from '../words/practice-document.ts';
+import { type PlayedTube, practiceDocument } from '../words/practice-document.ts';
 import { displayAt } from './display.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn, whyNoScreen } from './io.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { wrapped } from './page.ts';
+import { practiceBatch } from './practice-batch.ts';
 import { practicePort } from './practice-port.ts';
-import { byHandLines, endLines, stepLines } from './practice-text.ts';
+import { batchLines, byHandLines, endLines, stepLines } from './practice-text.ts';
 import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
 
@@ -62,15 +65,37 @@ function begin({ file, home, as }: PracticeRequest, seed: number, { stderr }: Io
 }
 
 function playAuto(request: PracticeRequest, seed: number, io: Io): number {
-	const { practice } = begin(request, seed, io);
-	const { session, station } = practice;
-	const { job } = session.state.start;
-	const steps: PracticeStep[] = [];
+	const { practice, loaded, about } = begin(request, seed, io);
+	const batch = practiceBatch(practice, loaded, about);
+	const { job } = practice.session.state.start;
 	const say = (lines: readonly string[]) => {
 		if (!request.json) print(io, lines.join('\n'));
 	};
+	say([`${foreignName(job.name)}: practice on a simulated bender, seed ${seed}`, ...wrapped(ABOUT)]);
+	const played: PlayedTube[] = [];
+	for (;;) {
+		const { session } = batch.now();
+		played.push(playTube(batch.now(), say));
+		const come = batch.come(session);
+		const goesOn = come?.next?.do === 'begin' && played.length < MOST_TUBES * job.quantity;
+		if (come !== null && !goesOn) say(batchLines(come));
+		if (!goesOn) break;
+		batch.next();
+	}
+	if (request.json) printJson(io, practiceDocument(seed, job, played));
+	return 0;
+}
+
+/** Scrapped pieces are bent anew; where so many tubes a piece were taken, the rest stays unmade. */
+const MOST_TUBES = 3;
+
+/** One tube from its first ask to its last, told as it goes. */
+function playTube(practice: Practice, say: (lines: readonly string[]) => void): PlayedTube {
+	const { session, station } = practice;
+	const { job, piece } = session.state.start;
+	const steps: PracticeStep[] = [];
 	try {
-		say([`${foreignName(job.name)}: practice on a simulated bender, seed ${seed}`, ...wrapped(ABOUT)]);
+		if (piece !== undefined) say(['', capital(pieceWords({ number: piece, wanted: job.quantity }))]);
 		for (const step of playedOut(practice)) {
 			steps.push(step);
 			say(stepLines(step, job));
@@ -78,10 +103,10 @@ function playAuto(request: PracticeRequest, seed: number, io: Io): number {
 	} finally {
 		session.close();
 	}
+	const { trueAngles } = station;
 	const done = doneOf(steps);
-	if (done !== null) say([...endLines(done, station.trueAngles, job), `Log: ${foreign(session.logPath)}`]);
-	if (request.json) printJson(io, practiceDocument(seed, job, steps, station.trueAngles));
-	return 0;
+	if (done !== null) say([...endLines(done, trueAngles, job), `Log: ${foreign(session.logPath)}`]);
+	return { steps, trueAngles: [...trueAngles], ...(piece !== undefined && { piece }) };
 }
 
 const ABOUT =

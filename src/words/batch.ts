@@ -21,6 +21,10 @@ export function madeWords({ made, begun, wanted }: Pick<Pieces, 'made' | 'begun'
 	return `${of} made${begun === 0 ? '' : `, ${begun} begun and not finished`}`;
 }
 
+/** Behind that, how many were scrapped; empty where none was. */
+export const scrappedWords = ({ scrapped }: Pick<Pieces, 'scrapped'>): string =>
+	scrapped === 0 ? '' : `, ${scrapped} scrapped`;
+
 /** What the one key for the next piece does. */
 export function nextWords(next: NextPiece, wanted: number): string {
 	if (next.do === 'begin') return `next: ${pieceWords({ number: next.piece, wanted })}`;
@@ -49,6 +53,10 @@ export function timeWords({ seconds }: Batch): string {
 		? 'under 1 minute a piece'
 		: `${Math.round(minutes)} ${Math.round(minutes) === 1 ? 'minute' : 'minutes'} a piece`;
 }
+
+/** An error against the drawing in a column of others: `-0.3`, `0`, `+0.2`. */
+export const signed = (error: number): string =>
+	`${error < 0 ? '' : '+'}${trimmed(error, 1)}`.replace('+0', '0').replace(/^0\./, '+0.');
 
 /** A mean error against the drawing: `0.3° short`. */
 export function meanErrorWords(error: number): string {

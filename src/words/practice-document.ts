@@ -3,17 +3,28 @@ import type { PracticeStep } from '../practice/practice.ts';
 import type { Job } from '../tube/job.ts';
 import { asLine } from './line.ts';
 
-/** A whole practice session as one document. */
-export function practiceDocument(
-	seed: number,
-	job: Job,
-	steps: readonly PracticeStep[],
-	trueAngles: readonly number[],
-) {
-	const done = doneOf(steps);
+/** One tube of a practice, from its first ask to its last. */
+export interface PlayedTube {
+	/** Which of its batch. */
+	piece?: number;
+	steps: readonly PracticeStep[];
+	trueAngles: readonly number[];
+}
+
+/** A whole practice as one document: the first tube, and of a batch the tubes `further` on. */
+export function practiceDocument(seed: number, job: Job, [first, ...further]: readonly PlayedTube[]) {
 	return {
 		job: job.name,
 		seed,
+		...tubeDocument(first!, job),
+		...(further.length === 0 ? {} : { further: further.map((tube) => tubeDocument(tube, job)) }),
+	};
+}
+
+function tubeDocument({ piece, steps, trueAngles }: PlayedTube, job: Job) {
+	const done = doneOf(steps);
+	return {
+		...(piece !== undefined && { piece }),
 		steps: steps.map(({ ask, action, outputs }) => {
 			const notes = outputs.filter((output) => 'note' in output && output.note !== 'done');
 			return { ask: asLine(ask, job), action, notes: notes.map((note) => asLine(note, job)) };

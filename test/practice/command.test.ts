@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
@@ -37,6 +37,28 @@ describe('pullbook practice', () => {
 		expect(document).toMatchObject({ seed: 5, job: 'Slipway handrail knee', done: { note: 'done' } });
 		expect(document.steps[0]).toMatchObject({ ask: { ask: 'set' }, action: { do: 'ready' } });
 		expect(JSON.parse(again.out).steps).toEqual(document.steps);
+	});
+
+	it('bends a batch by itself: every piece on the one bender, the next with what the ones before taught, and sums it up', async () => {
+		const batch = join(home, 'knees.json');
+		const knee = JSON.parse(readFileSync(`${root}jobs/handrail-knee.json`, 'utf8'));
+		writeFileSync(batch, JSON.stringify({ ...knee, quantity: 3 }));
+		const run = (...args: string[]) => runHere(['practice', batch, '--auto', '--seed', '5', ...args], { home });
+		const { out } = await run('--json');
+		const { further, ...first } = JSON.parse(out);
+		const tubes = [first, ...further];
+		expect(tubes.map(({ piece }) => piece)).toEqual([1, 2, 3]);
+		expect(new Set(tubes.map(({ trueAngles }) => String(trueAngles))).size).toBe(3);
+		expect(tubes.map(({ done }) => done.note)).toEqual(['done', 'done', 'done']);
+		const known = tubes.map(
+			({ steps }) => steps.find((step: { ask: { ask: string } }) => step.ask.ask === 'pull').ask.why,
+		);
+		expect(known[0]).not.toContain('tube like this');
+		expect(known[1]).toContain('one tube like this');
+		expect(known[2]).toContain('2 tubes like this');
+		const { out: text } = await run();
+		expect(text.match(/^Piece \d of 3$/gm)).toEqual(['Piece 1 of 3', 'Piece 2 of 3', 'Piece 3 of 3']);
+		expect(text).toContain('The batch: 3 of 3 made.');
 	});
 
 	it.each([

@@ -106,7 +106,7 @@ export const OF_JOBS = {
 		notes: [
 			'What the simulated dial and finder show stands on the page: write it there.',
 			'Logs lie in practice/ under the home. No real session learns from them.',
-			'By hand, a job of several pieces goes on to the next one on the same bender.',
+			'A job of several pieces goes on to the next one on the same bender.',
 			'A practice session that is left cannot be resumed.',
 		],
 	},

@@ -1,7 +1,15 @@
 import type { Batch, BendOver } from '../../../session/batch/batch.ts';
 import type { DoneNote } from '../../../session/protocol/notes.ts';
-import { trimmed } from '../../../units/format.ts';
-import { madeWords, meanErrorWords, pullsWords, timeWords, walkRule, walkWords } from '../../../words/batch.ts';
+import {
+	madeWords,
+	meanErrorWords,
+	pullsWords,
+	scrappedWords,
+	signed,
+	timeWords,
+	walkRule,
+	walkWords,
+} from '../../../words/batch.ts';
 import { foreignName } from '../../../words/foreign.ts';
 import { angle } from '../../../words/numbers.ts';
 import { ONLY_BACK } from '../../../words/screen/usual.ts';
@@ -24,10 +32,9 @@ export function batchPage({ batch }: SessionState, note: DoneNote): PageView {
 
 function sections(batch: Batch, columns: number): Section[] {
 	const { pieces, made, bends } = batch;
-	const scrapped = pieces.scrapped === 0 ? '' : `, ${pieces.scrapped} scrapped`;
 	const walking = bends.flatMap(({ bend, walks }) => (walks === null ? [] : [{ bend, walks }]));
 	return [
-		{ rank: 0, lines: wrapped(`${madeWords(pieces)}${scrapped}.`, columns, 'strong') },
+		{ rank: 0, lines: wrapped(`${madeWords(pieces)}${scrappedWords(pieces)}.`, columns, 'strong') },
 		{ rank: 0, lines: made.length === 0 ? [] : wrapped(`${pullsWords(batch)}, ${timeWords(batch)}.`, columns) },
 		{
 			rank: 0,
@@ -75,9 +82,6 @@ function table(bends: readonly BendOver[], columns: number): Line[] {
 		}),
 	];
 }
-
-const signed = (error: number) =>
-	`${error < 0 ? '' : '+'}${trimmed(error, 1)}`.replace('+0', '0').replace(/^0\./, '+0.');
 
 /** Which pieces are of which heat, where more than one was told. */
 function heats({ made }: Batch, columns: number): Line[] {
