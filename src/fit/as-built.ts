@@ -1,10 +1,10 @@
 import { inverse } from '../maths/cholesky.ts';
 import { slopesAt } from '../maths/differences.ts';
-import { type Problem, solve } from '../maths/least-squares.ts';
+import { ofLast, type Problem, solve } from '../maths/least-squares.ts';
 import { times } from '../maths/matrix.ts';
 import { frames } from '../tube/frames.ts';
 import type { AsBuilt, AsBuiltInput, AsBuiltUnknown, Estimate, ToldTooling, TubeReading } from './built-tube.ts';
-import { type RawDie, type RawTube, uncutShape } from './raw-tube.ts';
+import { type RawBend, type RawDie, type RawTube, uncutShape } from './raw-tube.ts';
 import { type Lying, readingSlopes } from './reading-slopes.ts';
 import { type Suspect, suspectsOf } from './suspects.ts';
 
@@ -27,30 +27,27 @@ function listUnknowns(input: AsBuiltInput): AsBuiltUnknown[] {
 	];
 }
 
+const PLACES = { mark: 0, angle: 1, rotation: 2, radius: 3 } as const;
+
 /** Place of an unknown in the estimate's vectors. */
-export const unknownAt = (kind: 'mark' | 'angle' | 'rotation' | 'radius', bend: number): number =>
-	4 * bend + { mark: 0, angle: 1, rotation: 2, radius: 3 }[kind];
+export const unknownAt = (kind: keyof typeof PLACES, bend: number): number => 4 * bend + PLACES[kind];
 
 /** The tube that a vector of unknowns stands for; without one, the likeliest. */
 export function rawTubeOf({ input, mean }: Pick<AsBuilt, 'input' | 'mean'>, x: readonly number[] = mean): RawTube {
-	const dies = rawDiesOf({ input, mean: x });
-	const [first, ...further] = dies;
-	return {
-		bends: input.bends.map(({ relievedFrom, die }, i) => {
-			const { radius } = dies[die ?? 0]!;
-			const angle = x[unknownAt('angle', i)]!;
-			return {
-				mark: x[unknownAt('mark', i)]!,
-				angle,
-				rotation: x[unknownAt('rotation', i)]!,
-				radius: radius * Math.exp(x[unknownAt('radius', i)]!),
-				wrapped: Math.max(angle, relievedFrom ?? 0),
-				...(die === undefined ? {} : { die }),
-			};
-		}),
-		...first!,
-		...(further.length === 0 ? {} : { further }),
-	};
+	const [first, ...further] = rawDiesOf({ input, mean: x }) as [RawDie, ...RawDie[]];
+	const bends = input.bends.map(({ relievedFrom, die }, i): RawBend => {
+		const angle = x[unknownAt('angle', i)]!;
+		const bend = {
+			mark: x[unknownAt('mark', i)]!,
+			angle,
+			rotation: x[unknownAt('rotation', i)]!,
+			radius: (die ? further[die - 1]! : first).radius * Math.exp(x[unknownAt('radius', i)]!),
+			wrapped: Math.max(angle, relievedFrom ?? 0),
+		};
+		return die === undefined ? bend : { ...bend, die };
+	});
+	const tube = { bends, stretch: first.stretch, markOffset: first.markOffset, radius: first.radius };
+	return further.length === 0 ? tube : { ...tube, further };
 }
 
 /** What each die of the tube does, in their order, by a vector of unknowns. */
@@ -119,7 +116,7 @@ function estimateWith(input: AsBuiltInput, unknowns: readonly AsBuiltUnknown[]):
 	const units = unitsOf(unknowns, input.piece);
 	const start = unknowns.map(({ told, bend }) => told?.value ?? untoldMark(input, bend!));
 	const valuesAt = (u: readonly number[]) => u.map((step, k) => start[k]! + step * units[k]!);
-	const lying = (u: readonly number[]) => lyingAt(input, valuesAt(u));
+	const lying = ofLast((u) => lyingAt(input, valuesAt(u)));
 	const problem: Problem = {
 		residuals: (u) => input.readings.map(missed(readsOn(input, lying(u)))),
 		jacobian: (u) =>

@@ -37,7 +37,7 @@ export function cornerMoves(chain: Chain, way: Walk, first: number): CornerMoves
 			angles: new Float64Array(3 * bends),
 			rotations: new Float64Array(3 * bends),
 		};
-		moves.straights.set(along.subarray(0, 3 * (own + 1)));
+		for (let k = 0; k < 3 * (own + 1); k++) moves.straights[k] = along[k]!;
 		for (let k = 0; k < own; k++) {
 			carried(axes, AXES * k, corner, moves.rotations, 3 * k);
 			carried(axes, AXES * k + 6, corner, moves.angles, 3 * k);

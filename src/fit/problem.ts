@@ -1,4 +1,4 @@
-import type { Problem } from '../maths/least-squares.ts';
+import { ofLast, type Problem } from '../maths/least-squares.ts';
 import { normalizeRotation, radians } from '../tube/angles.ts';
 import { type Frames, frames } from '../tube/frames.ts';
 import type { Point } from '../tube/job.ts';
@@ -120,44 +120,25 @@ export function placed({ shape, ended }: Posed, unknowns: readonly Unknown[], x:
  * (3 each); what each change costs is how far each variable is drawn from the design.
  */
 export function posed(input: Posed, unknowns: readonly Unknown[]): Problem {
-	const { goal, measures, tolerance, ended, made, corners } = input;
-	const turn = radians(tolerance.direction);
-	const chainAt = chains(input, unknowns);
-	const measured = (x: readonly number[]): number[] => {
-		if (measures.length === 0) return [];
-		const shape = placed(input, unknowns, x);
-		const at = frames(shape);
-		return measures.map((measure) => (measure.value(shape, at) - measure.design) / measure.tolerance);
-	};
-	const units = [tolerance.position, tolerance.position, tolerance.position, turn, turn, turn];
-	const aims = [...goal.end, ...goal.direction];
+	const { goal, measures, tolerance, made, corners } = input;
+	const lie = ofLast(lying(input, unknowns));
+	const units = [tolerance.position, radians(tolerance.direction)] as const;
 	const residuals = (x: readonly number[]) => {
-		const chain = chainAt(x);
-		const way = walk(chain);
-		const { end, direction } = way;
-		const rows = measured(x);
+		const { chain, way, laid, shape } = lie(x);
+		const rows = goal.end.map((aim, i) => (way.end[i]! - aim) / units[0]);
+		for (const [i, aim] of goal.direction.entries()) rows.push((way.direction[i]! - aim) / units[1]);
+		if (laid)
+			for (const measure of measures) rows.push((measure.value(shape, laid) - measure.design) / measure.tolerance);
 		if (corners)
 			for (const [k, place] of cornersOf(chain, way, made).entries())
 				for (let i = 0; i < 3; i++)
 					rows.push((place[i]! - corners.places[made + k]![i]!) / corners.tolerances[made + k]!);
-		for (let i = 2; i >= 0; i--) rows.unshift((direction[i]! - aims[3 + i]!) / turn);
-		for (let i = 2; i >= 0; i--) rows.unshift((end[i]! - aims[i]!) / tolerance.position);
 		return rows;
 	};
 	const jacobian = (x: readonly number[]) => {
-		const chain = chainAt(x);
-		const way = walk(chain);
-		const motion = chainMotion(way);
-		const rows: number[][] = [[], [], [], [], [], []];
-		for (const { kind, index, dear } of unknowns) {
-			const moves = motion[OF_KIND[kind]];
-			const less = ended ? taken(kind, input.shape.bends[index]!.radius, ended.stretch[index]!) : 0;
-			for (let row = 0; row < 6; row++) {
-				const shorter = less === 0 ? 0 : less * motion.straights[6 * input.shape.bends.length + row]!;
-				rows[row]!.push(((moves[6 * index + row]! - shorter) * dear) / units[row]!);
-			}
-		}
-		if (measures.length > 0) rows.push(...measureRows(input, placed(input, unknowns, x), way, unknowns));
+		const { chain, way, laid } = lie(x);
+		const rows = endRows(input, way, unknowns, units);
+		if (laid) rows.push(...measureRows(input, laid, way, unknowns));
 		if (corners) rows.push(...cornerRows(cornerMoves(chain, way, made), unknowns, corners.tolerances.slice(made)));
 		return rows;
 	};
@@ -168,6 +149,27 @@ export function posed(input: Posed, unknowns: readonly Unknown[]): Problem {
 		lower: unknowns.map((u) => u.range[0]),
 		upper: unknowns.map((u) => u.range[1]),
 	};
+}
+
+/** How far end and direction go with each unknown: three rows each. */
+function endRows(
+	{ shape, ended }: Posed,
+	way: Walk,
+	unknowns: readonly Unknown[],
+	[position, turn]: readonly [number, number],
+): number[][] {
+	const motion = chainMotion(way);
+	const last = 6 * shape.bends.length;
+	const rows: number[][] = [[], [], [], [], [], []];
+	for (const { kind, index, dear } of unknowns) {
+		const moves = motion[OF_KIND[kind]];
+		const less = ended ? taken(kind, shape.bends[index]!.radius, ended.stretch[index]!) : 0;
+		for (let row = 0; row < 6; row++) {
+			const shorter = less === 0 ? 0 : less * motion.straights[last + row]!;
+			rows[row]!.push(((moves[6 * index + row]! - shorter) * dear) / (row < 3 ? position : turn));
+		}
+	}
+	return rows;
 }
 
 /** How the corners go with each unknown: three rows a corner. */
@@ -184,16 +186,39 @@ function cornerRows(
 }
 
 /** How the measures go with each unknown: one row a measure. */
-function measureRows({ measures, ended }: Posed, shape: Shape, way: Walk, unknowns: readonly Unknown[]): number[][] {
-	const laid = frames(shape);
-	const last = shape.bends.length;
+function measureRows(
+	{ shape: { bends }, measures, ended }: Posed,
+	laid: Frames,
+	way: Walk,
+	unknowns: readonly Unknown[],
+): number[][] {
 	return measures.map(({ grips, tolerance }) => {
 		const slopes = slopesOf(grips(laid), way);
+		const last = slopes.straights[bends.length]!;
 		return unknowns.map(({ kind, index, dear }) => {
-			const less = ended ? taken(kind, shape.bends[index]!.radius, ended.stretch[index]!) * slopes.straights[last]! : 0;
+			const less = ended ? taken(kind, bends[index]!.radius, ended.stretch[index]!) * last : 0;
 			return ((slopes[OF_KIND[kind]][index]! - less) * dear) / tolerance;
 		});
 	});
+}
+
+/** A point of the solver as a tube: walked, and where measures follow it laid out. */
+interface Lying {
+	chain: Chain;
+	way: Walk;
+	shape: Shape;
+	laid: Frames | null;
+}
+
+function lying(input: Posed, unknowns: readonly Unknown[]): (x: readonly number[]) => Lying {
+	const chainAt = chains(input, unknowns);
+	return (x) => {
+		const chain = chainAt(x);
+		const way = walk(chain);
+		if (input.measures.length === 0) return { chain, way, shape: input.shape, laid: null };
+		const shape = placed(input, unknowns, x);
+		return { chain, way, shape, laid: frames(shape) };
+	};
 }
 
 const OF_KIND = { straight: 'straights', angle: 'angles', rotation: 'rotations' } as const;

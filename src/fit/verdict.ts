@@ -1,5 +1,5 @@
 import { angleBetween } from '../tube/angles.ts';
-import { cornersOn, type Frames } from '../tube/frames.ts';
+import { cornerOf, type Frames } from '../tube/frames.ts';
 import type { Point } from '../tube/job.ts';
 import { distance } from '../tube/vector.ts';
 
@@ -25,19 +25,25 @@ export interface Judged {
 }
 
 export function judged(tube: Frames, limits: Limits): Judged {
-	const off = cornersOn(tube).map((corner, i) => distance(corner, limits.corners[i]!));
+	const { corners } = limits;
+	const far = tube.straights.at(-1)!;
 	return {
-		endOffset: off.at(-1)!,
-		endAngle: angleBetween(tube.straights.at(-1)!.direction, limits.direction),
-		off: off.slice(1, -1),
+		endOffset: distance(far.end, corners.at(-1)!),
+		endAngle: angleBetween(far.direction, limits.direction),
+		off: tube.arcs.map((arc, i) => distance(cornerOf(arc), corners[i + 1]!)),
 		values: limits.measures.map((measure) => measure.value(tube)),
 	};
 }
 
 /** The largest miss in units of its tolerance: the far end's and the corners' places, the last straight's direction, every measure. */
 export function largestMiss({ endOffset, endAngle, off, values }: Judged, { shape, turn, measures }: Limits): number {
-	const misses = values.map((value, i) => Math.abs(value - measures[i]!.design) / measures[i]!.tolerance);
-	return Math.max(endOffset / shape, endAngle / turn, ...off.map((each) => each / shape), ...misses);
+	let most = Math.max(endOffset / shape, endAngle / turn);
+	for (const each of off) most = Math.max(most, each / shape);
+	for (let i = 0; i < values.length; i++) {
+		const { design, tolerance } = measures[i]!;
+		most = Math.max(most, Math.abs(values[i]! - design) / tolerance);
+	}
+	return most;
 }
 
 /** Nothing is missed by more than its tolerance. */

@@ -16,6 +16,15 @@ export interface Problem {
 	upper: readonly number[];
 }
 
+/** What follows from a point, kept for the last one: misses and slopes are asked for of the same point one after the other. */
+export function ofLast<T>(of: (x: readonly number[]) => T): (x: readonly number[]) => T {
+	let last: { x: readonly number[]; found: T } | null = null;
+	return (x) => {
+		if (last?.x !== x) last = { x, found: of(x) };
+		return last.found;
+	};
+}
+
 export type AtBound = 'low' | 'high' | null;
 
 export interface Solution {
@@ -52,16 +61,25 @@ export function costAt({ drawnTo }: Problem, x: readonly number[], residuals: re
 /** J'J and J'r. */
 function normal(problem: Problem, x: readonly number[], residuals: readonly number[]) {
 	const n = x.length;
-	const jacobian = problem.jacobian(x);
+	const rows = problem.jacobian(x);
+	const m = rows.length;
+	// Column by column in one row of plain numbers: the products are most of a step's work.
+	const columns = new Float64Array(n * m);
+	for (let k = 0; k < m; k++) {
+		const row = rows[k]!;
+		for (let i = 0; i < n; i++) columns[i * m + k] = row[i]!;
+	}
 	const matrix: number[][] = [];
 	const gradient: number[] = [];
 	for (let i = 0; i < n; i++) {
 		const row: number[] = [];
+		const own = i * m;
 		let slope = 0;
-		for (let k = 0; k < jacobian.length; k++) slope += jacobian[k]![i]! * residuals[k]!;
+		for (let k = 0; k < m; k++) slope += columns[own + k]! * residuals[k]!;
 		for (let j = 0; j <= i; j++) {
+			const other = j * m;
 			let sum = 0;
-			for (let k = 0; k < jacobian.length; k++) sum += jacobian[k]![i]! * jacobian[k]![j]!;
+			for (let k = 0; k < m; k++) sum += columns[own + k]! * columns[other + k]!;
 			row.push(sum);
 		}
 		const to = problem.drawnTo?.[i] ?? null;

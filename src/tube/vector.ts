@@ -25,7 +25,12 @@ export const cross = (a: Point, b: Point): Point => [
 
 export const norm = (a: Point): number => Math.sqrt(dot(a, a));
 
-export const distance = (a: Point, b: Point): number => norm(subtract(a, b));
+export function distance(a: Point, b: Point): number {
+	const x = a[0] - b[0];
+	const y = a[1] - b[1];
+	const z = a[2] - b[2];
+	return Math.sqrt(x * x + y * y + z * z);
+}
 
 /** a at length 1. Throws RangeError for a vector without length, which has no direction. */
 export function unit(a: Point): Point {

@@ -7,7 +7,7 @@ import { limitsOf } from '../plan/design.ts';
 import type { Numbers, Predicted } from '../protocol/asks.ts';
 import { expectOvality, OVALITY_SD } from '../reading/ovality.ts';
 import { checkReadingSd } from './estimate.ts';
-import { type BendsLeft, type MightBe, mightBe } from './might-be.ts';
+import { type BendsLeft, type Might, type MightBe, mightBe } from './might-be.ts';
 
 /** How sure a prediction is. */
 export interface Odds {
@@ -20,9 +20,8 @@ export interface Odds {
 	cloud: Cloud;
 }
 
-/** Tubes that this one may be, each with its weight, whether it fits, and what its checks come to. */
-export interface Cloud {
-	tubes: MightBe[];
+/** Tubes that this one may be, each made when it is asked for, with its weight, whether it fits, and what its checks come to. */
+export interface Cloud extends Might {
 	weights: number[];
 	fits: boolean[];
 	values: number[][];
@@ -34,8 +33,7 @@ export interface Cloud {
  */
 export function oddsOf(state: State, numbers: readonly Numbers[], left: BendsLeft, told: Predicted): Odds {
 	const { count, tube, judge, weigh, fits } = tried(state, numbers, left);
-	const tubes = Array.from({ length: count }, (_, k) => tube(k));
-	const verdicts = tubes.map(judge);
+	const verdicts = Array.from({ length: count }, (_, k) => judge(tube(k)));
 	const weights = verdicts.map(weigh);
 	const keeping = verdicts.map(fits);
 	const spread = (of: (verdict: Judged) => number, value: number) => halfBand(verdicts.map(of), weights, value);
@@ -46,7 +44,7 @@ export function oddsOf(state: State, numbers: readonly Numbers[], left: BendsLef
 		},
 		checks: told.checks.map(({ value }, i) => spread(({ values }) => at(values, i), value)),
 		chance: chanceOf(keeping, weights),
-		cloud: { tubes, weights, fits: keeping, values: verdicts.map(({ values }) => values) },
+		cloud: { count, tube, weights, fits: keeping, values: verdicts.map(({ values }) => values) },
 	};
 }
 
@@ -76,7 +74,10 @@ function tried(state: State, numbers: readonly Numbers[], left: BendsLeft) {
 	const round = state.design.checks.filter(({ check }) => check.kind === 'ovality');
 	return {
 		...mightBe(state, numbers, left, round.length),
-		judge: ({ finished, more }: MightBe): Judged => withRoundness(state, judged(frames(finished), limits), more),
+		judge: ({ finished, more }: MightBe): Judged => {
+			const verdict = judged(frames(finished), limits);
+			return round.length === 0 ? verdict : withRoundness(state, verdict, more);
+		},
 		weigh: weighing(state),
 		fits: (verdict: Judged) => keeps(verdict, limits),
 	};

@@ -31,8 +31,9 @@ export function tellsMost(state: State, cloud: Cloud, chance: number): TellsMost
 }
 
 /** What can be measured on the bench once all is bent, and has not been read yet; an angle can be read again. */
-function possible(state: State, { tubes, values }: Cloud): Possible[] {
+function possible(state: State, { count, tube, values }: Cloud): Possible[] {
 	const { job } = state.start;
+	const tubes = Array.from({ length: count }, (_, k) => tube(k));
 	const last = state.bends.length - 1;
 	const checks = state.design.checks.flatMap(({ check }, i): Possible[] => {
 		if ((state.checks[check.name]?.reading ?? null) !== null) return [];
