@@ -1,4 +1,15 @@
 import { parseArgs } from 'node:util';
+import {
+	jobForCommandWords,
+	needsValueWords,
+	needsWords,
+	noCommandWords,
+	noOptionWords,
+	noValueWords,
+	programWords,
+	takesWords,
+	twiceWords,
+} from '../words/usage/command-line.ts';
 import type { CommandLine, CommandSpec, OptionSpec } from './command.ts';
 import { COMMANDS, COMMON_OPTIONS, HOME_COMMAND } from './commands.ts';
 import { UsageError } from './usage-error.ts';
@@ -32,7 +43,7 @@ export function readCommandLine(argv: readonly string[]): CommandLine {
 	const words = tokens.filter((token) => token.kind === 'positional');
 	const first = words[0];
 	const command = first !== undefined && Object.hasOwn(COMMANDS, first.value) ? first.value : null;
-	const name = command === null ? 'pullbook' : `pullbook ${command}`;
+	const name = programWords(command);
 	const spec = (command !== null && COMMANDS[command]) || HOME_COMMAND;
 	const operands = (command === null ? words : words.slice(1)).map(({ value }) => value);
 	if (command === null && first !== undefined && !looksLikeFolder(first.value)) throw unknownCommand(first.value);
@@ -47,13 +58,7 @@ function looksLikeFolder(word: string): boolean {
 }
 
 function unknownCommand(word: string): UsageError {
-	const names = Object.keys(COMMANDS).join(', ');
-	if (/\.json$/i.test(word)) {
-		return new UsageError(`There is no command "${word}". To bend a job write: pullbook bend ${word}`);
-	}
-	return new UsageError(
-		`There is no command "${word}". The commands are ${names}; a folder is given with its path (./${word}).`,
-	);
+	return new UsageError(/\.json$/i.test(word) ? jobForCommandWords(word) : noCommandWords(word, Object.keys(COMMANDS)));
 }
 
 /** Reads the options; takes out of `operands` the word that turns out to be an optional value. */
@@ -69,7 +74,7 @@ function readOptions(tokens: readonly Token[], name: string, spec: CommandSpec, 
 			repeated[token.name] = [...(repeated[token.name] ?? []), optionValue(token, option, name) ?? ''];
 			continue;
 		}
-		if (Object.hasOwn(options, token.name)) throw new UsageError(`${name}: ${token.rawName} is given twice.`);
+		if (Object.hasOwn(options, token.name)) throw new UsageError(twiceWords(name, token.rawName));
 		options[token.name] = optionValue(token, option, name) ?? followingWord(token, option, tokens, operands) ?? true;
 	}
 	return { options, repeated };
@@ -77,19 +82,19 @@ function readOptions(tokens: readonly Token[], name: string, spec: CommandSpec, 
 
 function unknownOption(rawName: string, name: string, known: Record<string, OptionSpec>): UsageError {
 	const names = Object.keys(known).map((key) => `--${key}`);
-	return new UsageError(`${name} has no option ${rawName}. Its options are ${names.join(', ')}.`);
+	return new UsageError(noOptionWords(name, rawName, names));
 }
 
 function optionValue(token: OptionToken, { value, optional }: OptionSpec, name: string): string | undefined {
 	const given = token.value;
 	if (value === undefined) {
 		if (given === undefined) return undefined;
-		throw new UsageError(`${name}: ${token.rawName} takes no value, but "${given}" stands there.`);
+		throw new UsageError(noValueWords(name, token.rawName, given));
 	}
 	if (given === undefined && optional) return undefined;
 	// The next option is not a value, but a negative number is one, and so is `-` for standard output.
 	const missing = !given || (!token.inlineValue && /^-(?![\d.]|$)/.test(given));
-	if (missing) throw new UsageError(`${name}: ${token.rawName} needs a value: ${token.rawName} ${value}.`);
+	if (missing) throw new UsageError(needsValueWords(name, token.rawName, value));
 	return given;
 }
 
@@ -107,10 +112,8 @@ function followingWord(token: OptionToken, option: OptionSpec, tokens: readonly 
 
 function checkOperands(name: string, { operands, least, most, handsOn }: CommandSpec, given: readonly string[]): void {
 	if (given.length < least) {
-		const what = operands[given.length] ?? operands[0];
-		throw new UsageError(`${name} needs ${what}: ${name} ${operands.join(' ')}. See pullbook help.`);
+		throw new UsageError(needsWords(name, operands[given.length] ?? operands[0]!, operands));
 	}
 	if (given.length <= most || handsOn) return;
-	const takes = most === 0 ? 'no argument' : most === 1 ? `one ${operands[0]}` : operands.join(' ');
-	throw new UsageError(`${name} takes ${takes}, but ${given.map((word) => `"${word}"`).join(', ')} stand there.`);
+	throw new UsageError(takesWords(name, operands, most, given));
 }

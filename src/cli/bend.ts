@@ -12,6 +12,7 @@ import type { Surroundings } from '../journal/surroundings.ts';
 import { startIn } from '../session/log/read-back.ts';
 import type { BentAs } from '../tube/job.ts';
 import { asBent } from '../tube/turned-job.ts';
+import { noJobNowWords, nothingToResumeWords } from '../words/usage/screen.ts';
 import { EXIT } from './exit.ts';
 import { type Io, tellOn } from './io.ts';
 import { announced, keptForStart, lessonsFor } from './kept.ts';
@@ -87,7 +88,7 @@ export function openSession(
 		return LiveSession.begin(world, loaded, learn, others, learn ? lessonsFor(home, rows) : [], piece);
 	}
 	const now = jobNow(file);
-	if (now.source === undefined) tell(`${file} cannot be read as a job any more: the job kept in the log governs.`);
+	if (now.source === undefined) tell(noJobNowWords(file));
 	const id = resume === true ? newestUnfinished(home, file, tell, rescue) : resume;
 	const rows = keptForStart(home, tell);
 	const others = unfinished(rows, file, jobNameOf(home, id, rescue)).flatMap((other) =>
@@ -111,9 +112,7 @@ export function newestUnfinished(
 	const unknown = damagedAfter(rows, newest?.touched ?? '');
 	if (unknown !== null) throw new JournalError(unknown, EXIT.damaged);
 	if (newest !== undefined) return newest.id;
-	throw new UsageError(
-		`No unfinished session of ${file} is kept: start one without --resume. pullbook log lists all sessions.`,
-	);
+	throw new UsageError(nothingToResumeWords(file));
 }
 
 /** What was taken over from another bench may be bent there still: it is gone on with only where it is named. */

@@ -7,7 +7,8 @@ import type { Units } from '../tube/job.ts';
 import { nameWillDo } from '../tube/names.ts';
 import { FIELD_NAMES, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { foreign } from '../words/foreign.ts';
-import { fieldRightWords, NAME_RIGHT, settingsWords } from '../words/settings.ts';
+import { settingsWords } from '../words/settings.ts';
+import { BENDER_DONE, BENDER_USAGE, PIECE_USAGE } from '../words/usage/bender.ts';
 import { type BenderPage, benderText, forgottenText } from './bender-text.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
 import { announced, keptForStart } from './kept.ts';
@@ -52,7 +53,7 @@ export async function runBender(
 	const settings = openSettings(home);
 	const tell = tellOn(io);
 	const acts = wantsAction(options);
-	if (name === null && acts) throw new UsageError('Name the bender that this is about: pullbook bender NAME …');
+	if (name === null && acts) throw new UsageError(BENDER_USAGE.name);
 	const { rows } = new SessionCache(home).read(announced(tell));
 	const done: Done =
 		name !== null && acts
@@ -118,7 +119,7 @@ function dieAndUnits(settings: Settings, bender: string, options: Options): Pick
 	const known = settings.bender(bender);
 	const record = die === null ? known?.machine : known?.dies.find((entry) => entry.name === die);
 	const units = optionWord(options, 'units') ?? record?.units ?? known?.machine?.units ?? 'in';
-	if (units !== 'in' && units !== 'mm') throw new UsageError(`--units is in or mm, but "${units}" stands there.`);
+	if (units !== 'in' && units !== 'mm') throw new UsageError(BENDER_USAGE.units(units));
 	return { die, units };
 }
 
@@ -129,7 +130,7 @@ interface Done {
 }
 
 function checkName(place: string, name: string): void {
-	if (!nameWillDo(name)) throw new UsageError(`${place} cannot be ${JSON.stringify(name)}; write ${NAME_RIGHT}.`);
+	if (!nameWillDo(name)) throw new UsageError(BENDER_USAGE.noName(place, name));
 }
 
 /** Does what the options ask for. */
@@ -152,11 +153,11 @@ function asksOnly({ settings, bender, die, options }: Subject, fields: Changes):
 }
 
 async function test({ settings, bender, die, units, options }: Subject, fields: Changes): Promise<Done> {
-	if (die === null) throw new UsageError('A test piece tells of a die: name it with --die DIE.');
+	if (die === null) throw new UsageError(PIECE_USAGE.noDie);
 	const kept = settings.tooling(bender, die, units);
 	const clr = fields.clr ?? kept?.clr ?? null;
 	const { lines, told, result } = testPiece({ options, units, clr, stretch: fields.stretch ?? kept?.stretch ?? 0 });
-	if (options.keep !== true) return { lines: [...lines, 'Nothing is kept yet; --keep keeps it.'], testPiece: result };
+	if (options.keep !== true) return { lines: [...lines, BENDER_DONE.notKept], testPiece: result };
 	await settings.setDie(bender, die, { units, fields: { ...fields, ...told } });
 	return { lines, testPiece: result };
 }
@@ -164,8 +165,7 @@ async function test({ settings, bender, die, units, options }: Subject, fields: 
 /** These change what is counted or kept as a whole; anything to be set in the same run would leave in doubt which comes first. */
 function refuseMore(option: 'remove' | 'forget' | 'remember', options: Options): void {
 	const may = ['die', 'home', 'json', 'ascii', 'no-color', 'debug', option];
-	if (Object.keys(options).some((name) => !may.includes(name)))
-		throw new UsageError(`--${option} goes with --die alone: nothing else can be done in the same run.`);
+	if (Object.keys(options).some((name) => !may.includes(name))) throw new UsageError(BENDER_USAGE.alone(option));
 }
 
 async function forget({ settings, bender, die, options, rows }: Subject): Promise<string[]> {
@@ -175,52 +175,42 @@ async function forget({ settings, bender, die, options, rows }: Subject): Promis
 	const entry: Forgotten = { bender, die, before: new Date().toISOString() };
 	await settings.forget(entry);
 	const [what, how] = forgottenText(entry, learnedFrom(rows, settings).leftOut);
-	return [`Bender ${bender}, ${what}`, `${how}`, ''];
+	return [BENDER_DONE.forgotten(bender, what), how, ''];
 }
 
-/** Of what else of this bender a forgetting can be taken back, and how. */
-function forgottenElse({ settings, bender }: Subject): string {
+/** Of what else of this bender a forgetting can be taken back. */
+function nothingForgotten({ settings, bender, die }: Subject): UsageError {
 	const of = settings.forgotten().filter((entry) => entry.bender === bender);
-	const dies = [...new Set(of.flatMap(({ die }) => (die === null ? [] : `"${die}"`)))];
-	const whole = of.some(({ die }) => die === null) ? [' The bender as a whole is: leave --die out.'] : [];
-	return [
-		...whole,
-		...(dies.length > 0 ? [` Forgotten of its dies: ${dies.join(', ')}; name one with --die.`] : []),
-	].join('');
+	const dies = [...new Set(of.flatMap((entry) => entry.die ?? []))];
+	const whole = of.some((entry) => entry.die === null);
+	return new UsageError(BENDER_USAGE.nothingForgotten(bender, die, dies, whole));
 }
 
 async function remember(subject: Subject): Promise<string[]> {
 	const { settings, bender, die, options } = subject;
 	refuseMore('remember', options);
 	const entry = await settings.remember(bender, die);
-	const of = die === null ? `bender "${bender}" as a whole` : `die "${die}" of bender "${bender}"`;
-	if (entry === null)
-		throw new UsageError(`Nothing that was learned with ${of} is forgotten.${forgottenElse(subject)}`);
+	if (entry === null) throw nothingForgotten(subject);
 	const still = settings.forgotten().some((other) => other.bender === bender && (other.die ?? die) === die);
-	return [`What was learned with ${of} counts again${still ? ', as far as the page below says' : ''}.`, ''];
+	return [BENDER_DONE.remembered(bender, die, still), ''];
 }
 
 async function remove({ settings, bender, die, options }: Subject): Promise<string[]> {
 	refuseMore('remove', options);
 	if (die === null) {
 		if (!(await settings.removeBender(bender))) throw notSetUp(settings, bender);
-		return [`Bender "${bender}" and its dies are forgotten.`];
+		return [BENDER_DONE.removed(bender)];
 	}
 	if (!(await settings.removeDie(bender, die))) {
-		const dies = settings.bender(bender)?.dies.map((entry) => `"${entry.name}"`) ?? [];
-		throw new UsageError(
-			`Bender "${bender}" has no die "${die}". ${dies.length > 0 ? `Its dies are ${dies.join(', ')}.` : 'It has none.'}`,
-		);
+		const dies = settings.bender(bender)?.dies.map(({ name }) => name) ?? [];
+		throw new UsageError(BENDER_USAGE.noDie(bender, die, dies));
 	}
-	return [`Die "${die}" of bender "${bender}" is forgotten.`];
+	return [BENDER_DONE.dieRemoved(bender, die)];
 }
 
 function notSetUp(settings: Settings, bender: string): UsageError {
-	const names = settings.benders().map((entry) => `"${entry.name}"`);
-	const there = names.length > 0 ? `Set up: ${names.join(', ')}.` : 'None is set up.';
-	return new UsageError(
-		`There is no bender "${bender}". ${there} To set one up: pullbook bender ${bender} --die DIE --clr LENGTH`,
-	);
+	const setUp = settings.benders().map(({ name }) => name);
+	return new UsageError(BENDER_USAGE.noBender(bender, setUp));
 }
 
 /** The fields that the options set, or forget with `none`. */
@@ -231,8 +221,7 @@ function changesFrom(options: Options, units: Units): Changes {
 		if (word === null) continue;
 		const value = word === FORGET ? null : readQuantity(optionName(field), word, TOOLING_FIELDS[field].kind, units);
 		const right = value === null ? null : wrongValue(field, value, units);
-		if (right !== null)
-			throw new UsageError(`--${optionName(field)} cannot be ${word}; write ${fieldRightWords(right)}, or none.`);
+		if (right !== null) throw new UsageError(BENDER_USAGE.noFigure(optionName(field), word, right));
 		changes[field] = value;
 	}
 	return changes;

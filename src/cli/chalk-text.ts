@@ -1,9 +1,8 @@
 import { table } from '../terminal/table.ts';
 import type { ChalkPlane } from '../tube/chalk.ts';
 import type { Job } from '../tube/job.ts';
-import { chalkPointWords, chalkWords, planeWords } from '../words/chalk.ts';
+import { CHALK_HEADS, chalkHeading, chalkPointWords, chalkWords, planeWords } from '../words/chalk.ts';
 import type { BendRadius } from '../words/dies.ts';
-import { foreignName } from '../words/foreign.ts';
 import { tapeValue } from '../words/lengths.ts';
 import { wrapped } from './page.ts';
 
@@ -13,9 +12,8 @@ export function chalkText(
 	{ planes, bends }: { planes: readonly ChalkPlane[]; bends: readonly BendRadius[] },
 	said: readonly string[],
 ): string {
-	const unit = job.units === 'in' ? 'inches' : 'millimeters';
 	return [
-		...wrapped(`${foreignName(job.name)}: center line (lengths in ${unit})`),
+		...wrapped(chalkHeading(job)),
 		...said.flatMap((sentence) => wrapped(sentence)),
 		...wrapped(chalkWords(bends, job)),
 		...planes.flatMap((plane) => ['', ...wrapped(planeWords(plane, planes.length, job)), ...planeRows(plane, job)]),
@@ -27,5 +25,5 @@ function planeRows({ points }: ChalkPlane, job: Job): string[] {
 		chalkPointWords(point),
 		...[point.along, point.off, point.fromA, point.fromB].map((length) => tapeValue(length, job)),
 	]);
-	return table([['point', 'along', 'off the line', 'from A', 'from B'], ...rows], [0]);
+	return table([CHALK_HEADS, ...rows], [0]);
 }

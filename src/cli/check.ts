@@ -2,8 +2,7 @@ import type { Fault } from '../job/facts/index.ts';
 import { JobFileError } from '../job/fault.ts';
 import { loadJob } from '../job/load.ts';
 import type { ToolingLookup } from '../job/tooling.ts';
-import { foreign } from '../words/foreign.ts';
-import { faultLines, toldFault } from '../words/job/fault.ts';
+import { faultLines, soundWords, toldFault } from '../words/job/fault.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson } from './io.ts';
 
@@ -41,6 +40,6 @@ function checkFile(file: string, lookup: ToolingLookup | undefined): FileReport 
 const asDocument = (report: FileReport) => ({ ...report, faults: report.faults.map(toldFault) });
 
 function asText({ file, ok, faults }: FileReport): string {
-	if (ok) return `${foreign(file)}: ok`;
+	if (ok) return soundWords(file);
 	return faultLines(file, faults);
 }

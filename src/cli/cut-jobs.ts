@@ -11,6 +11,7 @@ import type { Job } from '../tube/job.ts';
 import { cutLength } from '../tube/marks.ts';
 import { finishedShape } from '../tube/resolve.ts';
 import { convertLength } from '../units/units.ts';
+import { CUT_USAGE } from '../words/usage/cut.ts';
 import { growthBefore } from './kept.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -33,8 +34,7 @@ export function jobFiles(given: readonly string[]): string[] {
 	return given.flatMap((path) => {
 		if (!statSync(path, { throwIfNoEntry: false })?.isDirectory()) return [path];
 		const names = readdirSync(path).filter((name) => name.endsWith('.json'));
-		if (names.length === 0)
-			throw new UsageError(`The folder "${path}" holds no job file. Name a job: pullbook cut JOB.json`);
+		if (names.length === 0) throw new UsageError(CUT_USAGE.noJobs(path));
 		return names.sort().map((name) => join(path, name));
 	});
 }

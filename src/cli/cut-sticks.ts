@@ -1,8 +1,8 @@
 import type { Stick } from '../maths/packing.ts';
 import { BOUNDS } from '../tube/bounds.ts';
-import { formatLength } from '../units/format.ts';
 import { isWithin, type Range } from '../units/range.ts';
 import { convertLength, type Units } from '../units/units.ts';
+import { CUT_USAGE } from '../words/usage/cut.ts';
 import { readQuantity } from './quantity.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -19,9 +19,7 @@ export function readStick(word: string, units: Units): Stick {
 	const [, length = word, number] = /^(.*\S)\s*[xX×]\s*(\d+)$/s.exec(word) ?? [];
 	const count = number === undefined ? Number.POSITIVE_INFINITY : Number(number);
 	if (number !== undefined && (count < 1 || count > MOST_STICKS))
-		throw new UsageError(
-			`--stock: "${word}" is ${number} sticks. Write 1 to ${MOST_STICKS}, for example --stock 240x3.`,
-		);
+		throw new UsageError(CUT_USAGE.sticks(word, number, MOST_STICKS));
 	return { length: bounded('stock', length, units, BOUNDS.stock), count };
 }
 
@@ -33,8 +31,6 @@ export function readKerf(word: string | null, units: Units): number {
 function bounded(option: string, word: string, units: Units, range: Range): number {
 	const length = readQuantity(option, word, 'length', units);
 	if (isWithin(convertLength(length, units, 'mm'), range)) return length;
-	const shown = (mm: number) => formatLength(convertLength(mm, 'mm', units), units);
-	throw new UsageError(
-		`--${option}: "${word}" comes to ${formatLength(length, units)}. Write ${shown(range.least!)} to ${shown(range.most!)}.`,
-	);
+	const [least, most] = [range.least!, range.most!].map((mm) => convertLength(mm, 'mm', units)) as [number, number];
+	throw new UsageError(CUT_USAGE.length(option, word, length, { least, most }, units));
 }

@@ -2,7 +2,8 @@ import { SessionCache } from '../journal/kept-sessions.ts';
 import type { Stick } from '../maths/packing.ts';
 import { cutList } from '../tube/cut-list.ts';
 import { convertLength } from '../units/units.ts';
-import { CUT_MORE, leftToCut, missingWords, tooLongWords, tubeWords } from '../words/cut-list.ts';
+import { CUT_MORE, leftToCut, missingWords, tooLongWords } from '../words/cut-list.ts';
+import { CUT_USAGE } from '../words/usage/cut.ts';
 import { byTube, jobFiles, jobPieces, type TubeJobs } from './cut-jobs.ts';
 import type { TubeList } from './cut-rows.ts';
 import { readKerf, readStick } from './cut-sticks.ts';
@@ -46,7 +47,7 @@ export async function runCut(request: CutRequest, io: Io): Promise<number> {
 	const lessons = lessonsFor(request.home, rows);
 	const groups = byTube(jobPieces(jobFiles(request.files), { home: request.home, rows, lessons }));
 	const isCounted = request.stock.some((word) => Number.isFinite(readStick(word, groups[0]!.units).count));
-	if (groups.length > 1 && isCounted) throw new UsageError(severalTubes(groups));
+	if (groups.length > 1 && isCounted) throw new UsageError(CUT_USAGE.severalTubes(groups.map(({ tube }) => tube)));
 	const lists = groups.map((group) => listOf(group, request));
 	if (request.pdf !== null) await savePages(lists, request.pdf, io);
 	else if (request.form === 'json') printJson(io, (await import('./cut-rows.ts')).cutDocument(lists));
@@ -70,10 +71,7 @@ function listOf(group: TubeJobs, { stock, kerf: saw, asNow }: CutRequest): TubeL
 	const kerf = readKerf(saw, group.units);
 	const sticks = stock.length > 0 ? stock.map((word) => readStick(word, group.units)) : sticksOfJobs(group);
 	if (leftToCut(group.pieces) === 0) return { group, list: null, kerf };
-	if (sticks.length === 0)
-		throw new UsageError(
-			`Say how long the sticks of ${tubeWords(group.tube)} are: --stock 240, or --stock 240x3 where there are three.`,
-		);
+	if (sticks.length === 0) throw new UsageError(CUT_USAGE.noStock(group.tube));
 	const list = cutList(group.pieces, sticks, { kerf, asNow });
 	if (!('why' in list)) return { group, list, kerf };
 	if (list.why === 'cut-more') throw new UsageError(CUT_MORE);
@@ -87,9 +85,4 @@ function sticksOfJobs({ pieces, units }: TubeJobs): Stick[] {
 		job.tube.stock === null ? [] : [convertLength(job.tube.stock, job.units, units)],
 	);
 	return [...new Set(lengths)].map((length) => ({ length, count: Number.POSITIVE_INFINITY }));
-}
-
-function severalTubes(groups: readonly TubeJobs[]): string {
-	const tubes = groups.map(({ tube }) => tubeWords(tube)).join(', ');
-	return `These jobs are of ${groups.length} tubes: ${tubes}. Counted sticks are of one: run pullbook cut for each tube, or leave out how many there are.`;
 }

@@ -1,4 +1,5 @@
 import type { BentAs } from '../tube/job.ts';
+import { keptHandWords, noEndWords, programWords } from '../words/usage/command-line.ts';
 import type { CommandLine } from './command.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -9,12 +10,10 @@ export const BENT_AS_OPTIONS = { mirror: {}, from: { value: 'END' } } as const;
 export function bentAsIn({ command, options }: CommandLine): BentAs {
 	const { mirror, from, resume } = options;
 	if (resume !== undefined && (mirror !== undefined || from !== undefined)) {
-		throw new UsageError(
-			`pullbook ${command}: a resumed session keeps the hand and the end that it was begun with; leave --mirror and --from out.`,
-		);
+		throw new UsageError(keptHandWords(programWords(command)));
 	}
 	if (from !== undefined && from !== 'start' && from !== 'far') {
-		throw new UsageError(`pullbook ${command}: --from is start or far, an end of the drawing, not "${from}".`);
+		throw new UsageError(noEndWords(programWords(command), String(from)));
 	}
 	return { mirror: mirror === true, from: from ?? 'start' };
 }

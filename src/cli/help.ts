@@ -1,9 +1,10 @@
 import { folded, foldedAt } from '../terminal/folded.ts';
 import { HEADINGS, PROGRAM } from '../words/commands/index.ts';
-import { EXIT_CODES } from '../words/topics/exit-codes.ts';
+import { EXIT_CODES, exitCodesWords } from '../words/topics/exit-codes.ts';
 import { TOPICS } from '../words/topics/index.ts';
 import { topicLines } from '../words/topics/lines.ts';
 import { isTopic, TOPIC_NAMES } from '../words/topics/names.ts';
+import { noHelpWords, programWords } from '../words/usage/command-line.ts';
 import type { CommandSpec, OptionSpec } from './command.ts';
 import { COMMANDS, COMMON_OPTIONS, HOME_COMMAND } from './commands.ts';
 import { WIDTH } from './page.ts';
@@ -32,12 +33,12 @@ export function programHelp(): string {
 		...columns([[usageOf(null, HOME_COMMAND), HOME_COMMAND.summary], ...commands]),
 		'',
 		HEADINGS.topics,
-		...columns(Object.entries(TOPIC_NAMES).map(([name, says]) => [`pullbook help ${name}`, says])),
+		...columns(Object.entries(TOPIC_NAMES).map(([name, says]) => [programWords('help', name), says])),
 		'',
 		HEADINGS.common,
 		...optionLines(COMMON_OPTIONS),
 		'',
-		...folded(`Exit codes: ${EXIT_CODES.map(([code, brief]) => `${code} ${brief}`).join(', ')}.`, WIDTH),
+		...folded(exitCodesWords(EXIT_CODES), WIDTH),
 		'',
 	].join('\n');
 }
@@ -49,10 +50,7 @@ export function programHelp(): string {
 export function commandHelp(name: string): string {
 	const spec = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
 	if (!spec) {
-		const topics = Object.keys(TOPIC_NAMES).join(', ');
-		throw new UsageError(
-			`There is no command "${name}" to help with. The commands are ${commandNames()}. The topics are ${topics}.`,
-		);
+		throw new UsageError(noHelpWords(name, Object.keys(COMMANDS), Object.keys(TOPIC_NAMES)));
 	}
 	const own = Object.keys(spec.options).length > 0 ? [HEADINGS.options, ...optionLines(spec.options), ''] : [];
 	return [
@@ -67,10 +65,6 @@ export function commandHelp(name: string): string {
 		...(spec.notes ? ['', ...spec.notes] : []),
 		'',
 	].join('\n');
-}
-
-function commandNames(): string {
-	return Object.keys(COMMANDS).join(', ');
 }
 
 /** A command as it is written. */

@@ -1,4 +1,6 @@
 import { foreign, harmless, jsonText } from '../words/foreign.ts';
+import { inOurName } from '../words/usage/command-line.ts';
+import type { NoTerminal } from '../words/usage/screen.ts';
 
 /** What a command reads from and writes to: data goes to `stdout`, messages to `stderr`. */
 export interface Io {
@@ -8,15 +10,15 @@ export interface Io {
 	env: NodeJS.ProcessEnv;
 }
 
-/** Why no screen can be drawn here, in words; null when a person sits at a terminal. */
-export function whyNoScreen({ stdin, stdout }: Io): string | null {
-	if (!stdin.isTTY) return 'standard input is not a terminal';
-	return stdout.isTTY ? null : 'standard output is not a terminal';
+/** What keeps a screen from being drawn here; null when a person sits at a terminal. */
+export function whyNoScreen({ stdin, stdout }: Io): NoTerminal | null {
+	if (!stdin.isTTY) return 'stdin';
+	return stdout.isTTY ? null : 'stdout';
 }
 
 /** Says a sentence on standard error, in the program's name. */
 export function tellOn({ stderr }: Pick<Io, 'stderr'>): (sentence: string) => void {
-	return (sentence) => stderr.write(`pullbook: ${foreign(sentence)}\n`);
+	return (sentence) => stderr.write(inOurName(foreign(sentence)));
 }
 
 /** Puts out lines for people. Names in them have been made one line by then. */

@@ -9,6 +9,7 @@ import type { JobRow, SessionRow } from '../screen/home/home-port.ts';
 import { countedPieces, type Pieces } from '../session/batch/pieces.ts';
 import { nameWillDo } from '../tube/names.ts';
 import { parseLength } from '../units/parse.ts';
+import { summaryOf } from '../words/job-summary.ts';
 import type { ListedJobs } from './job-folder.ts';
 
 /** The job files of a folder, by name. */
@@ -81,23 +82,10 @@ function atAGlance(path: string): Told | null {
 		const bends = shape.bends?.length ?? (shape.points?.length ?? 0) - 2;
 		return typeof name !== 'string' || !nameWillDo(name)
 			? null
-			: { name, quantity, ...summed({ bends, od, wall, units, material }) };
+			: { name, quantity, ...summaryOf({ bends, od, wall, units, material }) };
 	} catch {
 		return null;
 	}
-}
-
-interface Summed {
-	bends: number;
-	od: number;
-	wall: number;
-	units: string;
-	material: string;
-}
-
-function summed({ bends: count, od, wall, units, material }: Summed): Pick<JobRow, 'summary' | 'bends' | 'tube'> {
-	const [bends, tube] = [count === 1 ? '1 bend' : `${count} bends`, `${od} x ${wall} ${units}`];
-	return { bends, tube, summary: `${bends}, ${tube}, ${material}` };
 }
 
 /** The job files of a folder, each read through: one that cannot be bent says why. */
@@ -117,7 +105,11 @@ function checked(path: string, lookup: ToolingLookup): Told {
 	try {
 		const { name, units, tube, shape, quantity } = loadJob(path, lookup).job;
 		const bends = shape.kind === 'bends' ? shape.bends.length : shape.points.length - 2;
-		return { name, quantity, ...summed({ bends, od: tube.od, wall: tube.wall, units, material: tube.material.name }) };
+		return {
+			name,
+			quantity,
+			...summaryOf({ bends, od: tube.od, wall: tube.wall, units, material: tube.material.name }),
+		};
 	} catch (error) {
 		if (!(error instanceof JobFileError)) throw error;
 		return { name: basename(path), summary: '', faults: error.fact.faults };

@@ -8,6 +8,7 @@ import { bentAsOf } from '../tube/bent-as.ts';
 import type { GrowthByDie } from '../tube/dies.ts';
 import type { Job } from '../tube/job.ts';
 import { journalWords } from '../words/journal.ts';
+import { READING_LOGS } from '../words/usage/log.ts';
 import { type Io, tellOn } from './io.ts';
 
 /** Fewer are read while one still looks at the screen. */
@@ -20,14 +21,15 @@ export function announced(tell: (sentence: string) => void): MayGoOn {
 	let isSaid = false;
 	return (remaining) => {
 		if (remaining > MANY && !isSaid) {
-			tell(`${remaining} kept sessions have to be read, which is done once and may take minutes. ${STOPS}`);
+			tell(READING_LOGS.begins(remaining));
 			isSaid = true;
 		}
 		return true;
 	};
 }
 
-const STOPS = 'Ctrl-C stops; what was read by then is kept.';
+/** Takes away what stands behind the cursor on its line. */
+const ERASED = '\x1b[K';
 /** How often the line that says how far it is changes. */
 const LINE_MS = 200;
 
@@ -53,7 +55,7 @@ export function progressOn({ stderr }: Pick<Io, 'stderr'>): (remaining: number) 
 		if (all <= MANY || (now - shown < LINE_MS && remaining > 1)) return;
 		shown = now;
 		// The last one has nothing after it that would take the line away.
-		stderr.write(remaining > 1 ? `\r${all - remaining} of ${all} read` : '\r\x1b[K');
+		stderr.write(remaining > 1 ? `\r${READING_LOGS.progress(all - remaining, all)}` : `\r${ERASED}`);
 	};
 }
 
@@ -74,10 +76,7 @@ export function keptForStart(
 	kept = new SessionCache(home),
 ): readonly KeptRow[] {
 	const { rows, left } = kept.read(withinTime());
-	if (left > 0) {
-		const which = left === 1 ? 'One kept session is' : `${left} kept sessions are`;
-		tell(`${which} not read yet and left out here; pullbook log reads all of them, which may take minutes, once.`);
-	}
+	if (left > 0) tell(READING_LOGS.leftOut(left));
 	return rows;
 }
 

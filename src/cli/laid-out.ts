@@ -7,10 +7,9 @@ import { diesOf, furtherPlace, hasSeveralDies, toolingOfDie } from '../tube/dies
 import type { PlannedGrowth } from '../tube/growth.ts';
 import type { BentAs, Job } from '../tube/job.ts';
 import { type LayoutDocument, layout } from '../tube/layout.ts';
-import { FIELD_NAMES, type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
+import { FIELD_NAMES, type FieldName } from '../tube/tooling-fields.ts';
 import { asBent } from '../tube/turned-job.ts';
-import { formatQuantity } from '../units/format.ts';
-import { foreignName } from '../words/foreign.ts';
+import { cornersHold, keptFigures } from '../words/layout/rests-on.ts';
 import { settingsWords } from '../words/settings.ts';
 import { growthBefore, keptForStart, lessonsFor } from './kept.ts';
 
@@ -62,12 +61,16 @@ function keptValues(job: Job, places: readonly string[]): string | null {
 	const { tooling, units } = job;
 	const told = (die: string, placed: (name: FieldName) => string): string[] => {
 		const of = toolingOfDie(job, die);
-		const values = FIELD_NAMES.filter((name) => places.includes(placed(name))).map((name) => {
-			const value = of[name];
-			return `${name} ${value === null ? 'not known' : formatQuantity(value, TOOLING_FIELDS[name].kind, units)}`;
-		});
+		const values = FIELD_NAMES.filter((name) => places.includes(placed(name)));
 		if (values.length === 0) return [];
-		return [`As kept for bender "${foreignName(tooling.bender)}" and die "${foreignName(die)}": ${values.join(', ')}.`];
+		return [
+			keptFigures(
+				tooling.bender,
+				die,
+				values.map((name) => [name, of[name]] as const),
+				units,
+			),
+		];
 	};
 	const further = Object.keys(tooling.dies ?? {});
 	const each = [
@@ -81,6 +84,5 @@ function changed(job: Job): string | null {
 	const { shape, units, tooling } = job;
 	// Jobs of several dies are younger than the change.
 	if (shape.kind === 'points' || tooling.growth === null || tooling.growth === 1 || hasSeveralDies(job)) return null;
-	const drawn = formatQuantity(shape.radius ?? tooling.clr, 'length', units);
-	return `Changed: a job with growth and bends is read in a new way. The straights in the file are for bends of radius ${drawn}. The corners hold; straights and marks give way. It used to be the other way about.`;
+	return cornersHold(shape.radius ?? tooling.clr, units);
 }

@@ -1,4 +1,5 @@
 import { FITS, type Wanted } from '../review/table.ts';
+import { LOG_USAGE } from '../words/usage/log.ts';
 import type { CommandLine } from './command.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -22,27 +23,20 @@ export function logRequest({ operands, options }: CommandLine): Omit<LogRequest,
 	const [id = null, other = null] = operands;
 	const [json, csv] = [options.json === true, options.csv === true];
 	const filters = FILTERS.filter((name) => options[name] !== undefined).map((name) => `--${name}`);
-	if (json && csv) throw new UsageError('pullbook log: --json and --csv are two forms of one thing. Give one of them.');
+	if (json && csv) throw new UsageError(LOG_USAGE.twoForms);
 	if (options.trend !== undefined) {
 		if (csv || filters.length > 0 || other !== null || (id !== null && options.trend !== true))
-			throw new UsageError(
-				'pullbook log --trend takes one job or bender, and --json. For example: pullbook log --trend shop',
-			);
+			throw new UsageError(LOG_USAGE.trend);
 		return { id: null, json, trend: options.trend === true ? id : options.trend! };
 	}
-	if (id !== null && filters.length > 0)
-		throw new UsageError(
-			`pullbook log: ${filters.join(', ')} narrow the list. Leave out "${id}", or leave out ${filters.length === 1 ? 'that' : 'those'}.`,
-		);
-	if (other !== null && csv)
-		throw new UsageError('pullbook log: two sessions side by side come as text or --json. For --csv give one ID.');
+	if (id !== null && filters.length > 0) throw new UsageError(LOG_USAGE.narrowed(filters, id));
+	if (other !== null && csv) throw new UsageError(LOG_USAGE.twoSessions);
 	return { id, other, json, csv, wanted: filters.length > 0 ? wantedIn(options) : null };
 }
 
 function wantedIn({ find, since, bender, fits }: CommandLine['options']): Wanted {
 	const text = (value: string | true | undefined) => (typeof value === 'string' ? value : undefined);
-	if (fits !== undefined && fits !== FITS.yes && fits !== FITS.no)
-		throw new UsageError(`pullbook log: --fits takes yes or no, not "${fits}". For example: --fits no`);
+	if (fits !== undefined && fits !== FITS.yes && fits !== FITS.no) throw new UsageError(LOG_USAGE.fits(String(fits)));
 	return {
 		by: { bender: text(bender), fits },
 		...(since !== undefined && { since: firstDayOf(String(since)) }),
@@ -56,8 +50,6 @@ function firstDayOf(date: string): string {
 	const at = new Date(Date.UTC(Number(year), Number(month) - 1, Number(day)));
 	// The 31st of a short month would be taken for the 1st of the next.
 	if (year === undefined || at.getUTCMonth() !== Number(month) - 1 || at.getUTCDate() !== Number(day))
-		throw new UsageError(
-			`pullbook log: --since takes a day that there is, not "${date}". For example: --since 2026-10-01`,
-		);
+		throw new UsageError(LOG_USAGE.since(date));
 	return at.toISOString().slice(0, 10);
 }

@@ -6,11 +6,12 @@ import { type ChartPoint, LEAST_BASE } from '../review/trend-chart.ts';
 import { NEWS } from '../review/trend-runs.ts';
 import { openSettings } from '../settings/settings.ts';
 import { table } from '../terminal/table.ts';
-import { angle, exactAngle } from '../words/numbers.ts';
+import { angle } from '../words/numbers.ts';
 import {
 	DEPARTURE_SAYS,
 	fewWords,
 	jobsOf,
+	limitsWords,
 	MEASURE_WORDS,
 	noTrendWords,
 	RULE_WORDS,
@@ -93,13 +94,12 @@ function trendText(of: TrendOf, trend: Trend): string {
 
 function chartLines({ usual, sessions, chart }: MeasureChart): string[] {
 	if (chart === null) return wrapped(fewWords(usual, LEAST_BASE), '  ');
-	const { center, low, high, rangeHigh, base } = chart;
 	const from = Math.max(0, chart.points.length - SHOWN);
 	const rows = chart.points.slice(from).map((point, i) => {
 		const [day, job] = sessionCells(sessions[from + i]!, wallClock);
 		return [day, angle(point.value), strip(point, chart), job, point.rules.map((rule) => RULE_WORDS[rule]).join(', ')];
 	});
-	const limits = `Center ${exactAngle(center)}, limits ${exactAngle(low)} and ${exactAngle(high)}, from ${base} sessions. Two in a row are at most ${exactAngle(rangeHigh)} apart.`;
+	const limits = limitsWords(chart);
 	return [...wrapped(limits, '  '), ...table(rows, [0, 2, 3, 4])];
 }
 

@@ -1,8 +1,9 @@
-import { ENVIRONMENT, HEADINGS, PROGRAM } from '../words/commands/index.ts';
+import { ENVIRONMENT, HEADINGS, MANUAL, PROGRAM } from '../words/commands/index.ts';
 import { EXIT_CODES } from '../words/topics/exit-codes.ts';
 import { TOPICS } from '../words/topics/index.ts';
 import { TOPIC_NAMES, type TopicName } from '../words/topics/names.ts';
 import type { Row, TopicSection } from '../words/topics/topic.ts';
+import { programWords } from '../words/usage/command-line.ts';
 import type { CommandSpec, OptionSpec } from './command.ts';
 import { COMMANDS, COMMON_OPTIONS, HOME_COMMAND } from './commands.ts';
 import { optionUsage, usageOf } from './help.ts';
@@ -11,10 +12,10 @@ import { VERSION } from './version.ts';
 /** All of the help as one manual page, in the macros of man(7), which groff and mandoc both read; ASCII alone. */
 export function manPage(): string {
 	return [
-		`.TH PULLBOOK 1 "" "pullbook ${escaped(VERSION)}" "User Commands"`,
-		...section('NAME'),
+		macro('TH', MANUAL.name, '1', '', programWords(VERSION), MANUAL.book),
+		...section(MANUAL.headings.name),
 		escaped(PROGRAM.replace(' ', ' - ').replace(/\.$/, '')),
-		...section('SYNOPSIS'),
+		...section(MANUAL.headings.synopsis),
 		...synopsis(),
 		...section(HEADINGS.commands.toUpperCase()),
 		...commandLines(null, HOME_COMMAND),
@@ -22,9 +23,9 @@ export function manPage(): string {
 		...section(HEADINGS.common.toUpperCase()),
 		...optionLines(COMMON_OPTIONS),
 		...(Object.keys(TOPIC_NAMES) as TopicName[]).flatMap(topicLines),
-		...section('EXIT STATUS'),
+		...section(MANUAL.headings.exitStatus),
 		...EXIT_CODES.flatMap(([code, brief, then]) => tagged([code, `${brief}. ${then}`])),
-		...section('ENVIRONMENT'),
+		...section(MANUAL.headings.environment),
 		...ENVIRONMENT.flatMap(tagged),
 		'',
 	].join('\n');
@@ -39,7 +40,7 @@ function synopsis(): string[] {
 function commandLines(name: string | null, spec: CommandSpec): string[] {
 	const { summary, examples, options, notes = [] } = spec;
 	return [
-		`.SS "${escaped(usageOf(name, spec))}"`,
+		macro('SS', usageOf(name, spec)),
 		`${escaped(sentence(summary))}`,
 		...examples.flatMap(tagged),
 		...optionLines(options),
@@ -63,14 +64,18 @@ function topicLines(name: TopicName): string[] {
 
 function sectionLines({ heading, text = [], shown = [], rows = [] }: TopicSection): string[] {
 	return [
-		`.SS "${escaped(heading)}"`,
+		macro('SS', heading),
 		...text.flatMap((paragraph, i) => [...(i === 0 ? [] : ['.PP']), escaped(paragraph)]),
 		...(shown.length > 0 ? [...(text.length > 0 ? ['.PP'] : []), '.nf', ...shown.map(escaped), '.fi'] : []),
 		...rows.flatMap(tagged),
 	];
 }
 
-const section = (heading: string): string[] => [`.SH "${escaped(heading)}"`];
+/** A line that man(7) reads as the macro of that name. */
+const macro = (name: string, ...words: string[]): string =>
+	`.${name} ${words.map((word) => `"${word === '' ? '' : escaped(word)}"`).join(' ')}`;
+
+const section = (heading: string): string[] => [macro('SH', heading)];
 
 /** What is written, and under it, set in, what it does. */
 function tagged([tag, says]: Row): string[] {

@@ -10,6 +10,7 @@ import {
 	verifiedDocument,
 	verifiedText,
 } from '../words/notebook.ts';
+import { LOG_USAGE } from '../words/usage/log.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson } from './io.ts';
 import { progressOn, shownReading } from './kept.ts';
@@ -31,10 +32,10 @@ export const isNotebookWord = (word: string | null): word is NotebookWord =>
 export function runNotebook(word: NotebookWord, folder: string | null, request: NotebookRequest, io: Io): number {
 	if (word === 'verify') {
 		if (folder === null) return verified(request, io);
-		throw new UsageError(`pullbook log verify takes no argument, but "${folder}" stands there.`);
+		throw new UsageError(LOG_USAGE.verify(folder));
 	}
 	if (folder !== null) return exchanged(word, folder, request, io);
-	throw new UsageError(`pullbook log ${word} needs a folder: pullbook log ${word} /media/stick`);
+	throw new UsageError(LOG_USAGE.folder(word));
 }
 
 /** Exit code 6 where a log is damaged. */
@@ -48,7 +49,7 @@ function verified({ home, json }: NotebookRequest, io: Io): number {
 
 /** Exit code 5 where the disk refused; 6 where a log was left out for what is in it, 4 where another program writes it, and nothing worse befell. */
 function exchanged(way: ExchangeWay, folder: string, { home, json }: NotebookRequest, io: Io): number {
-	if (way === 'import' && !existsSync(folder)) throw new UsageError(`There is no folder "${folder}" to import from.`);
+	if (way === 'import' && !existsSync(folder)) throw new UsageError(LOG_USAGE.noFolder(folder));
 	const options = { now: new Date(), onEach: progressOn(io) };
 	const result = way === 'export' ? exportSessions(home, folder, options) : importSessions(home, folder, options);
 	if (json) printJson(io, exchangedDocument(folder, result));

@@ -6,6 +6,7 @@ import type { RecordOnPaper } from '../paper/record/record-on-paper.ts';
 import { storyOf } from '../review/story.ts';
 import { following, readThrough, startIn } from '../session/log/read-back.ts';
 import { journalWords } from '../words/journal.ts';
+import { PDF } from '../words/usage/paper.ts';
 import { EXIT } from './exit.ts';
 import { type Io, tellOn } from './io.ts';
 import { meantSession } from './meant-session.ts';
@@ -60,7 +61,7 @@ function recordOf(kept: ReadSession): RecordOnPaper {
 		log: { path, lines: records.length, sha256: sumOf(path, records.length) },
 		problem: problem === null ? null : journalWords(problem),
 		clock: wallClock,
-		foot: `pullbook ${VERSION}, from ${basename(path)}`,
+		foot: PDF.recordFoot(VERSION, basename(path)),
 	};
 }
 

@@ -7,6 +7,7 @@ import { finishedShape } from '../tube/resolve.ts';
 import { marksFor } from '../words/growth.ts';
 import { localMinute } from '../words/local-time.ts';
 import { printedWords } from '../words/sheet.ts';
+import { PDF } from '../words/usage/paper.ts';
 import { type Io, tellOn } from './io.ts';
 import { laidOut } from './laid-out.ts';
 import { pageIn } from './pdf-page.ts';
@@ -83,10 +84,6 @@ function besideJob(path: string, parts: readonly PartName[]): string {
 
 function partsIn(given: string | null, names: readonly PartName[]): PartName[] {
 	const wanted = given === null ? ['sheet'] : given.split(',').map((word) => word.trim());
-	for (const word of wanted)
-		if (!names.some((name) => name === word))
-			throw new UsageError(
-				`There is no part "${word}" to print. The parts are ${names.join(', ')}; put a comma between two.`,
-			);
+	for (const word of wanted) if (!names.some((name) => name === word)) throw new UsageError(PDF.part(word, names));
 	return names.filter((name) => wanted.includes(name));
 }

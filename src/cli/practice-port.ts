@@ -3,6 +3,7 @@ import { type Practice, practiceHome } from '../practice/practice.ts';
 import type { HomePort } from '../screen/home/home-port.ts';
 import type { LivePort } from '../screen/session/live-port.ts';
 import { sightInWords } from '../words/practice.ts';
+import { PRACTICE } from '../words/practice-report.ts';
 import { type PracticeBatch, practiceBatch } from './practice-batch.ts';
 import { openedSession } from './review-on-screen.ts';
 import { livePort } from './session-on-screen.ts';
@@ -24,7 +25,7 @@ export function practicePort(first: Practice, file: JobFile, about: Surroundings
 		},
 		story: (id) => openedSession(own, id, () => []),
 		review: () => [],
-		benders: () => [`Practice sessions are kept in ${own}.`],
+		benders: () => [PRACTICE.keptIn(own)],
 		printSheet: async (path) => (await import('./paper.ts')).printSheet(path, null, home),
 		printRecord: async (id) => (await import('./paper-record.ts')).printRecord(id, own),
 		workshop: workshopAt(home, { own: 'jobs', samples: null }),

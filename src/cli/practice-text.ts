@@ -5,11 +5,20 @@ import type { DoneNote, Output } from '../session/protocol/notes.ts';
 import { table } from '../terminal/table.ts';
 import type { Job } from '../tube/job.ts';
 import { trimmed } from '../units/format.ts';
-import { madeWords, meanErrorWords, pullsWords, scrappedWords, signed, walkWords } from '../words/batch.ts';
-import { foreignName } from '../words/foreign.ts';
-import { readingValue } from '../words/numbers.ts';
+import { meanErrorWords, pullsWords, signed, walkWords } from '../words/batch.ts';
 import { actionInWords, askInWords } from '../words/practice.ts';
-import { ANGLES_LEGEND, correctedWords, endingWords, headingWords, LEFT_EARLY } from '../words/practice-report.ts';
+import {
+	ANGLES_HEADS,
+	ANGLES_LEGEND,
+	BATCH_HEADS,
+	checkReadWords,
+	correctedWords,
+	endingWords,
+	headingWords,
+	LEFT_EARLY,
+	NOT_MADE,
+	practicedWords,
+} from '../words/practice-report.ts';
 import { wrapped } from './page.ts';
 
 /** One turn of the session as lines of text: what is asked, why, and the answer; before a bend's first seat its heading. */
@@ -32,7 +41,7 @@ function correctedLines(output: Output, job: Job): string[] {
 
 /** The end: what was aimed at, what the program believes was made, and what truly was. */
 export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job): string[] {
-	const rows = [['bend', 'drawing', 'target', 'believed', 'give or take', 'truly', 'pulls', 'set-ups']];
+	const rows: string[][] = [[...ANGLES_HEADS]];
 	for (const [i, { design, target, made, sd, pulls, seats }] of done.bends.entries()) {
 		const believed = made === null ? ['-', ''] : [trimmed(made, 1), trimmed(Math.max(0.1, sd ?? 0), 1)];
 		const truly = trueAngles[i];
@@ -44,10 +53,7 @@ export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job
 		'',
 		...wrapped(ANGLES_LEGEND, '  '),
 		...table(rows),
-		...done.checks.map(
-			({ name, reading }) =>
-				`  check ${foreignName(name)}: ${reading === null ? 'not read' : readingValue(reading, 'check', name, job)}`,
-		),
+		...done.checks.map(({ name, reading }) => `  ${checkReadWords(name, reading, job)}`),
 		'',
 		...wrapped(endingWords(done, job)),
 	];
@@ -59,15 +65,15 @@ export function batchLines(batch: Batch): string[] {
 	const rows = bends.map(({ bend, drawn, mean, errors }) => [
 		`${bend}`,
 		trimmed(drawn, 2),
-		errors.length === 0 ? 'not made' : meanErrorWords(mean),
+		errors.length === 0 ? NOT_MADE : meanErrorWords(mean),
 		errors.map(signed).join(' '),
 	]);
 	return [
 		'',
-		...wrapped(`The batch: ${madeWords(pieces)}${scrappedWords(pieces)}.`),
+		...wrapped(practicedWords(pieces)),
 		...(made.length === 0 ? [] : [pullsWords(batch)]),
 		...bends.flatMap(({ bend, walks }) => (walks === null ? [] : wrapped(walkWords(bend, walks)))),
-		...table([['bend', 'drawing', 'mean', 'each piece, believed'], ...rows], [2, 3]),
+		...table([[...BATCH_HEADS], ...rows], [2, 3]),
 	];
 }
 

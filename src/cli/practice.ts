@@ -7,8 +7,9 @@ import type { BentAs } from '../tube/job.ts';
 import { asBent } from '../tube/turned-job.ts';
 import { capital } from '../units/format.ts';
 import { pieceWords } from '../words/batch.ts';
-import { foreign, foreignName } from '../words/foreign.ts';
 import { type PlayedTube, practiceDocument } from '../words/practice-document.ts';
+import { PRACTICE } from '../words/practice-report.ts';
+import { noPracticeScreenWords, PRACTICE_USAGE } from '../words/usage/screen.ts';
 import { displayAt } from './display.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn, whyNoScreen } from './io.ts';
@@ -37,14 +38,12 @@ export interface PracticeRequest {
 export async function runPractice(request: PracticeRequest, io: Io): Promise<number> {
 	const seed = request.seed === null ? Date.now() % MOST_SEED : seedOf(request.seed);
 	if (request.json && !request.auto) {
-		throw new UsageError(`pullbook practice: --json prints what --auto plays; write --auto --json.`);
+		throw new UsageError(PRACTICE_USAGE.json);
 	}
 	if (request.auto) return playAuto(request, seed, io);
 	const why = whyNoScreen(io);
 	if (why !== null) {
-		throw new UsageError(
-			`Practice by hand needs a terminal, but ${why}. Without one: pullbook practice ${request.file} --auto, which plays the operator too.`,
-		);
+		throw new UsageError(noPracticeScreenWords(why, request.file));
 	}
 	return playByHand(request, seed, io);
 }
@@ -53,7 +52,7 @@ const MOST_SEED = 1_000_000;
 
 function seedOf(text: string): number {
 	if (/^\d{1,9}$/.test(text)) return Number(text);
-	throw new UsageError(`pullbook practice: --seed is a whole number of up to nine digits, not "${text}".`);
+	throw new UsageError(PRACTICE_USAGE.seed(text));
 }
 
 function begin({ file, home, as }: PracticeRequest, seed: number, { stderr }: Io) {
@@ -71,7 +70,7 @@ function playAuto(request: PracticeRequest, seed: number, io: Io): number {
 	const say = (lines: readonly string[]) => {
 		if (!request.json) print(io, lines.join('\n'));
 	};
-	say([`${foreignName(job.name)}: practice on a simulated bender, seed ${seed}`, ...wrapped(ABOUT)]);
+	say([PRACTICE.auto(job.name, seed), ...wrapped(PRACTICE.about)]);
 	const played: PlayedTube[] = [];
 	for (;;) {
 		const { session } = batch.now();
@@ -105,18 +104,15 @@ function playTube(practice: Practice, say: (lines: readonly string[]) => void): 
 	}
 	const { trueAngles } = station;
 	const done = doneOf(steps);
-	if (done !== null) say([...endLines(done, trueAngles, job), `Log: ${foreign(session.logPath)}`]);
+	if (done !== null) say([...endLines(done, trueAngles, job), PRACTICE.log(session.logPath)]);
 	return { steps, trueAngles: [...trueAngles], ...(piece !== undefined && { piece }) };
 }
-
-const ABOUT =
-	'The operator is simulated too; he reads with errors and now and then keys a wrong number. No session learns from this one.';
 
 /** The person answers on the screen; what the simulated instruments show stands there too. */
 async function playByHand(request: PracticeRequest, seed: number, io: Io): Promise<number> {
 	const { practice, loaded, about } = begin(request, seed, io);
 	const port = practicePort(practice, loaded, about);
-	print(io, `Practice on a simulated bender, seed ${seed}. Log: ${foreign(practice.session.logPath)}`);
+	print(io, PRACTICE.byHand(seed, practice.session.logPath));
 	const { openScreen } = await import('../screen/shell/open-screen.tsx');
 	const code = await openScreen({
 		port,

@@ -1,6 +1,7 @@
 import { JobFileError } from '../job/fault.ts';
-import { errorWords } from '../words/error.ts';
+import { diskRefusedWords, errorWords, ownFaultWords } from '../words/error.ts';
 import { harmless } from '../words/foreign.ts';
+import { inOurName } from '../words/usage/command-line.ts';
 import { EXIT } from './exit.ts';
 import { type Io, tellOn } from './io.ts';
 
@@ -14,14 +15,13 @@ const REFUSED_WRITES = new Set(['ENOSPC', 'EDQUOT', 'EROFS', 'EIO', 'EFBIG']);
 export function reportError(error: unknown, stderr: Io['stderr'], debug: boolean): number {
 	const ours = ownExitCode(error);
 	const text = errorWords(error);
-	if (error instanceof JobFileError) stderr.write(`pullbook: ${text}\n`);
+	if (error instanceof JobFileError) stderr.write(inOurName(text));
 	else if (ours !== null) tellOn({ stderr })(text);
 	else if (isRefusedWrite(error)) {
-		tellOn({ stderr })(`The disk refused a write (${oneLine(text)}). Make room or choose another place.`);
+		tellOn({ stderr })(diskRefusedWords(oneLine(text)));
 		return EXIT.notSaved;
 	} else {
-		const advice = debug ? '' : ' To see where, run the same again with --debug.';
-		tellOn({ stderr })(`Something went wrong in the program itself: ${oneLine(text)}.${advice}`);
+		tellOn({ stderr })(ownFaultWords(oneLine(text), debug));
 	}
 	if (debug && error instanceof Error) stderr.write(`${harmless(String(error.stack))}\n`);
 	return ours ?? EXIT.failure;

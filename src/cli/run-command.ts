@@ -1,6 +1,7 @@
 import { statSync } from 'node:fs';
 import { codeOf } from '../files/error-codes.ts';
 import { homeFolder } from '../files/home.ts';
+import { noHomeWords } from '../words/usage/command-line.ts';
 import type { Call, CommandLine } from './command.ts';
 import { COMMANDS, HOME_COMMAND } from './commands.ts';
 import type { Io } from './io.ts';
@@ -22,7 +23,7 @@ export async function runCommand(line: CommandLine, io: Io, samples: string): Pr
 function homeOf({ options }: CommandLine, { env }: Io): string {
 	const home = homeFolder(env, typeof options.home === 'string' ? options.home : null);
 	if (isFolderOrNothing(home)) return home;
-	throw new UsageError(`${home} is no folder: give a folder to keep settings and logs in with --home DIR.`);
+	throw new UsageError(noHomeWords(home));
 }
 
 /** A folder, or a place where one can be made: no file stands at it or on the way to it. */

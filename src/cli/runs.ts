@@ -1,5 +1,10 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
+import { wholeManualWords } from '../words/usage/command-line.ts';
+import { CUT_USAGE } from '../words/usage/cut.ts';
+import { LOG_USAGE } from '../words/usage/log.ts';
+import { PDF } from '../words/usage/paper.ts';
+import { noHomeScreenWords, noJobFolderWords, noSessionScreenWords } from '../words/usage/screen.ts';
 import type { Run } from './command.ts';
 import { bentAsIn } from './hand-and-end.ts';
 import { tellOn, whyNoScreen } from './io.ts';
@@ -9,16 +14,12 @@ import { UsageError } from './usage-error.ts';
 
 const openHome: Run = async ({ line: { operands, options }, samples, home }, io) => {
 	const [given] = operands;
-	if (given !== undefined && !existsSync(given))
-		throw new UsageError(`There is no folder "${given}" to take jobs from.`);
+	if (given !== undefined && !existsSync(given)) throw new UsageError(noJobFolderWords(given));
 	const jobs: JobFolder = { own: given ?? 'jobs', samples };
 	const why = whyNoScreen(io);
 	if (why !== null) {
 		const folder = listed(jobs).folder;
-		throw new UsageError(
-			`The home screen needs a terminal, but ${why}. Without one: pullbook layout ${join(folder, 'JOB.json')}, ` +
-				`pullbook bend ${join(folder, 'JOB.json')} --lines, pullbook log; pullbook help lists every command.`,
-		);
+		throw new UsageError(noHomeScreenWords(why, join(folder, 'JOB.json')));
 	}
 	// The screen itself heeds NO_COLOR and plain terminals.
 	const color = options['no-color'] !== true;
@@ -32,10 +33,7 @@ const bend: Run = async ({ line, home }, io) => {
 	const lines = options.lines === true;
 	const why = lines ? null : whyNoScreen(io);
 	if (why !== null) {
-		throw new UsageError(
-			`The guided session needs a terminal, but ${why}. Without one: pullbook bend ${file} --lines, ` +
-				'which asks and takes answers as JSON lines.',
-		);
+		throw new UsageError(noSessionScreenWords(why, file));
 	}
 	const color = options['no-color'] !== true;
 	const learn = options['no-learn'] !== true;
@@ -78,13 +76,11 @@ const check: Run = async ({ line: { operands, options }, home }, io) => {
 };
 
 const cut: Run = async ({ line: { operands, options, repeated }, home }, io) => {
-	if (options.json === true && options.csv === true)
-		throw new UsageError('pullbook cut: --json and --csv are two forms of one list. Give one of them.');
+	if (options.json === true && options.csv === true) throw new UsageError(CUT_USAGE.twoForms);
 	const form = options.json === true ? 'json' : options.csv === true ? 'csv' : 'text';
 	const text = (name: string) => (typeof options[name] === 'string' ? options[name] : null);
 	const out = text('out');
-	if (out !== null && form !== 'text')
-		throw new UsageError(`pullbook cut: --out writes a PDF, --${form} prints. Give one of them.`);
+	if (out !== null && form !== 'text') throw new UsageError(CUT_USAGE.pdf(form));
 	const pdf = out === null ? null : { out, page: text('page'), force: options.force === true };
 	const asked = { files: operands, stock: repeated?.stock ?? [], kerf: text('kerf'), asNow: options.now === true };
 	return (await import('./cut.ts')).runCut({ ...asked, form, pdf, home: home() }, io);
@@ -100,10 +96,7 @@ const paper: Run = async ({ line, home }, io) => {
 	if (/\.json$/i.test(of) || existsSync(of))
 		return (await import('./paper.ts')).runPaper({ file: of, parts: text('parts'), ...asked, home: home(), as }, io);
 	const ofJob = ['parts', 'mirror', 'from'].filter((name) => options[name] !== undefined);
-	if (ofJob.length > 0)
-		throw new UsageError(
-			`pullbook paper: --${ofJob[0]} goes with a job file, but "${of}" is none. The record of a session is printed whole, as it was bent.`,
-		);
+	if (ofJob[0] !== undefined) throw new UsageError(PDF.ofAJob(ofJob[0], of));
 	return (await import('./paper-record.ts')).runRecord({ id: of, ...asked, home: home() }, io);
 };
 
@@ -112,7 +105,7 @@ const log: Run = async ({ line, home }, io) => {
 	const { id, other = null, json, csv, trend } = request;
 	const { isNotebookWord, runNotebook } = await import('./notebook.ts');
 	if (trend === undefined && isNotebookWord(id)) {
-		if (csv) throw new UsageError(`pullbook log ${id} comes as text or --json. Leave out --csv.`);
+		if (csv) throw new UsageError(LOG_USAGE.noCsv(id));
 		return runNotebook(id, other, { home: home(), json }, io);
 	}
 	return (await import('./log.ts')).runLog({ ...request, home: home() }, io);
@@ -131,7 +124,7 @@ const completion: Run = async ({ line: { operands }, home }, io) => {
 const help: Run = async ({ line: { operands, options }, help: about }, io) => {
 	const [topic = null] = operands;
 	if (options.man !== true) return about(topic);
-	if (topic !== null) throw new UsageError(`pullbook help --man is the whole manual; leave "${topic}" out.`);
+	if (topic !== null) throw new UsageError(wholeManualWords(topic));
 	io.stdout.write((await import('./man.ts')).manPage());
 	return 0;
 };

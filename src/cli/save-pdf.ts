@@ -2,6 +2,7 @@ import { codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import { whyRefused } from '../files/refused.ts';
 import { replaceFile, writeUnlessThere } from '../files/whole-file.ts';
+import { PDF } from '../words/usage/paper.ts';
 import { EXIT } from './exit.ts';
 import { type Io, tellOn } from './io.ts';
 import { UsageError } from './usage-error.ts';
@@ -20,10 +21,8 @@ export class PdfNotSaved extends Error {
  * @throws UsageError where a file of that name is there and `force` does not say to take its place, or something that is no file; PdfNotSaved with the disk's reason
  */
 export function savePdf(path: string, bytes: Uint8Array, force: boolean, fs: FsPort = realFs): void {
-	if (force && isOther(path, fs))
-		throw new UsageError(`${path} is not a file that can be written over. Give another name with --out FILE.`);
-	if (!savedPdf(path, bytes, force, fs))
-		throw new UsageError(`${path} is there already. Write over it with --force, or give another name with --out FILE.`);
+	if (force && isOther(path, fs)) throw new UsageError(PDF.noFile(path));
+	if (!savedPdf(path, bytes, force, fs)) throw new UsageError(PDF.inTheWay(path));
 }
 
 /** Whether something else than a file has that name: a device or a folder is not to be replaced. */
@@ -44,9 +43,7 @@ export function savedPdf(path: string, bytes: Uint8Array, force: boolean, fs: Fs
 		replaceFile(fs, path, bytes, MODE);
 		return true;
 	} catch (error) {
-		throw new PdfNotSaved(
-			`${path} was not written: ${whyRefused(error)}. Give another place with --out FILE, or --out - to send it to a printer.`,
-		);
+		throw new PdfNotSaved(PDF.refused(path, whyRefused(error)));
 	}
 }
 
@@ -68,5 +65,5 @@ export function writePdf(
 		return;
 	}
 	savePdf(to, bytes, force);
-	tellOn(io)(`Written: ${to}`);
+	tellOn(io)(PDF.written(to));
 }

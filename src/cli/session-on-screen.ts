@@ -12,6 +12,7 @@ import { undoable } from '../session/log/fold.ts';
 import { halfAnswerOf } from '../session/log/half-answer.ts';
 import type { Output } from '../session/protocol/notes.ts';
 import { journalWords } from '../words/journal.ts';
+import { resumeCommand } from '../words/usage/screen.ts';
 
 /** A session as the screen needs it. */
 export function livePort(
@@ -25,7 +26,7 @@ export function livePort(
 		id: session.id,
 		job: session.state.start.job,
 		drawn: session.state.design.shape,
-		resume: resumeCommand(jobFile, session.id),
+		resume: resumedBy(jobFile, session.id),
 		get logPath() {
 			return session.logPath;
 		},
@@ -54,8 +55,8 @@ export function livePort(
 }
 
 /** As one types it in the folder in which the program runs. */
-function resumeCommand(jobFile: string, id: string): string {
+function resumedBy(jobFile: string, id: string): string {
 	const near = relative(process.cwd(), jobFile);
 	const path = near.startsWith('..') || near === '' ? jobFile : near;
-	return `pullbook bend ${/^[\w./-]+$/.test(path) ? path : `"${path}"`} --resume ${id}`;
+	return resumeCommand(/^[\w./-]+$/.test(path) ? path : `"${path}"`, id);
 }

@@ -1,6 +1,7 @@
 import { ImpossiblePiece, readTestPiece, type TestPiece, type TestResult, usualScatter } from '../fit/test-piece.ts';
 import type { Units } from '../tube/job.ts';
 import { impossiblePieceWords, pieceToldLines } from '../words/test-piece.ts';
+import { PIECE_USAGE } from '../words/usage/bender.ts';
 import { type Options, optionWord, readQuantity } from './quantity.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -32,10 +33,9 @@ interface Known {
  * @throws UsageError when a reading is missing, cannot be read, or does not fit the others
  */
 export function testPiece({ options, units, clr, stretch }: Known) {
-	if (clr === null) throw new UsageError('A test piece needs the radius of the die: --die DIE --clr LENGTH.');
+	if (clr === null) throw new UsageError(PIECE_USAGE.noRadius);
 	const missing = Object.keys(READINGS).filter((name) => optionWord(options, name) === null);
-	if (missing.length > 0)
-		throw new UsageError(`The test piece lacks ${missing.map((name) => `--${name}`).join(', ')}.`);
+	if (missing.length > 0) throw new UsageError(PIECE_USAGE.missing(missing.map((name) => `--${name}`)));
 	const read = (name: keyof typeof READINGS) => readQuantity(name, optionWord(options, name)!, READINGS[name], units);
 	const begin = optionWord(options, BEGIN);
 	const piece: TestPiece = {
@@ -49,8 +49,7 @@ export function testPiece({ options, units, clr, stretch }: Known) {
 		farLeg: read('test-far-leg'),
 		straight: begin === null ? null : readQuantity(BEGIN, begin, 'length', units),
 	};
-	if (!(piece.angle > 0 && piece.angle < 180))
-		throw new UsageError(`--test-angle cannot be ${piece.angle}; write an angle above 0 and below 180.`);
+	if (!(piece.angle > 0 && piece.angle < 180)) throw new UsageError(PIECE_USAGE.angle(piece.angle));
 	const result = resultOf(piece, usualScatter(units));
 	return { lines: pieceToldLines(result, units, piece.stretch), told: fieldsOf(result), result };
 }

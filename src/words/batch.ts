@@ -2,6 +2,7 @@ import type { Batch, BatchWalk, NextPiece } from '../session/batch/batch.ts';
 import type { Pieces } from '../session/batch/pieces.ts';
 import { trimmed } from '../units/format.ts';
 import { inHundred } from './chance.ts';
+import { counted } from './counted.ts';
 import { about, angle } from './numbers.ts';
 
 /** Which piece of how many: `piece 3 of 10`. */
@@ -49,9 +50,7 @@ export const pullsWords = ({ pulls }: Batch): string => `${trimmed(pulls, 1)} pu
 /** Time at the bender a piece, the middle one of all. */
 export function timeWords({ seconds }: Batch): string {
 	const minutes = seconds / 60;
-	return minutes < 1
-		? 'under 1 minute a piece'
-		: `${Math.round(minutes)} ${Math.round(minutes) === 1 ? 'minute' : 'minutes'} a piece`;
+	return minutes < 1 ? 'under 1 minute a piece' : `${counted(Math.round(minutes), 'minute')} a piece`;
 }
 
 /** An error against the drawing in a column of others: `-0.3`, `0`, `+0.2`. */

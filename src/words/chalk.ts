@@ -1,7 +1,15 @@
 /** Sentences of the chalk-out table. */
 import type { ChalkPlane, ChalkPoint } from '../tube/chalk.ts';
+import type { Job } from '../tube/job.ts';
 import { type BendRadius, radiiWords } from './dies.ts';
+import { foreignName } from './foreign.ts';
 import { type Ruled, tapeValue } from './lengths.ts';
+import { unitName } from './unit-name.ts';
+
+/** Over the table. */
+export const chalkHeading = ({ name, units }: Job): string =>
+	`${foreignName(name)}: center line (lengths in ${unitName(units)})`;
+export const CHALK_HEADS = ['point', 'along', 'off the line', 'from A', 'from B'] as const;
 
 export function chalkWords(bends: readonly BendRadius[], job: Ruled): string {
 	const radius = radiiWords(bends, (each) => tapeValue(each, job));

@@ -106,3 +106,5 @@ export function changedWords({ changed }: Comparison): string | null {
 	const more = changed.length > 6 ? ` and ${changed.length - 6} more` : '';
 	return `The job was changed between them: ${shown}${more}.`;
 }
+
+export const twoSessionsOf = (job: string): string => `${foreignName(job)}: two sessions`;

@@ -6,15 +6,12 @@ import { weightOf } from '../tube/weight.ts';
 import { formatLength, trimmed } from '../units/format.ts';
 import { foreignName } from './foreign.ts';
 import { type Ruled, tapeValue } from './lengths.ts';
-
-/** `1.5 x 0.083 1020-dom`. */
-export function tubeWords({ od, wall, material }: Job['tube']): string {
-	return `${trimmed(od, 4)} x ${trimmed(wall, 4)} ${foreignName(material.name)}`;
-}
+import { tubeWords } from './tube-size.ts';
+import { unitName } from './unit-name.ts';
 
 /** Over a tube's list. */
 export function tubeHeading(tube: Job['tube'], units: Job['units']): string {
-	return `Tube ${tubeWords(tube)} (lengths in ${units === 'in' ? 'inches' : 'millimeters'})`;
+	return `Tube ${tubeWords(tube)} (lengths in ${unitName(units)})`;
 }
 
 export const CUT_LIST = 'Cut list';

@@ -25,3 +25,11 @@ function isTelling(error: Error): error is Error & { fact: TellingFact } {
 	const fact = 'fact' in error ? error.fact : null;
 	return typeof fact === 'object' && fact !== null && 'code' in fact;
 }
+
+/** The system refused a write that is nobody's fault. */
+export const diskRefusedWords = (why: string): string =>
+	`The disk refused a write (${why}). Make room or choose another place.`;
+
+/** A fault of the program's own. `shown`: where it came from is shown too. */
+export const ownFaultWords = (what: string, shown: boolean): string =>
+	`Something went wrong in the program itself: ${what}.${shown ? '' : ' To see where, run the same again with --debug.'}`;

@@ -13,8 +13,8 @@ const OTHERS: Readonly<Record<Sharing, (tubes: string) => string>> = {
 /** What the springback is known from, as the end of a sentence: `from 3 tubes like this and 5 tubes on other dies of this bender`. */
 export function knownWords({ tubes, near, pulls }: Known): string {
 	const all = [
-		...(tubes > 0 ? [`${counted(tubes)} like this`] : []),
-		...near.map((other) => OTHERS[other.shares](counted(other.tubes))),
+		...(tubes > 0 ? [`${tubesWords(tubes)} like this`] : []),
+		...near.map((other) => OTHERS[other.shares](tubesWords(other.tubes))),
 		...(pulls > 0 ? [pulls === 1 ? 'one pull of this tube' : `${pulls} pulls of this tube`] : []),
 	];
 	const last = all.pop();
@@ -22,6 +22,6 @@ export function knownWords({ tubes, near, pulls }: Known): string {
 	return `from ${all.length > 0 ? `${all.join(', ')} and ${last}` : last}`;
 }
 
-function counted(tubes: number): string {
+function tubesWords(tubes: number): string {
 	return tubes === 1 ? 'one tube' : `${tubes} tubes`;
 }

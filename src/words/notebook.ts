@@ -1,5 +1,6 @@
 /** What came of copying sessions between folders, and of looking through every log. */
 import type { Copied, Exchanged, LeftBehind, LeftOut, Noticed, Verified } from '../journal/exchange/facts.ts';
+import { counted } from './counted.ts';
 import { foreign, foreignName } from './foreign.ts';
 import { causeWords, journalWords } from './journal.ts';
 
@@ -27,7 +28,7 @@ export function exchangedText(way: ExchangeWay, folder: string, { copied, left, 
 const countOf = (copied: readonly Copied[], kind: Copied['how']): number =>
 	copied.filter(({ how }) => how === kind).length;
 
-const sessions = (count: number): string => (count === 1 ? '1 session' : `${count} sessions`);
+const sessions = (count: number): string => counted(count, 'session');
 
 function apartWords({ id, path, other, lines }: Extract<Copied, { how: 'apart' }>): string {
 	const after = lines === 0 ? 'from the first line on' : `after line ${lines}`;

@@ -1,7 +1,11 @@
+import type { Pieces } from '../session/batch/pieces.ts';
 import type { Ask } from '../session/protocol/asks.ts';
 import type { DoneNote, Output } from '../session/protocol/notes.ts';
 import type { Job } from '../tube/job.ts';
 import { formatAngle, formatLength } from '../units/format.ts';
+import { madeWords, scrappedWords } from './batch.ts';
+import { foreign, foreignName } from './foreign.ts';
+import { readingValue } from './numbers.ts';
 import { invitation, verdictWords } from './verdict.ts';
 
 /** A bend's heading before its first set-up; null at any other ask. */
@@ -32,3 +36,33 @@ export function endingWords(done: DoneNote, job: Job): string {
 	const give = `Give or take ${formatLength(sd.endOffset, job.units)} and ${formatAngle(sd.endAngle, 2)}.`;
 	return [end, give, verdictWords(fits, chance), invitation(fits, chance, tellsMost) ?? ''].join(' ').trim();
 }
+
+/** What a practice begins with, and where it is kept. */
+export const PRACTICE = {
+	auto: (job: string, seed: number): string => `${foreignName(job)}: practice on a simulated bender, seed ${seed}`,
+	about:
+		'The operator is simulated too; he reads with errors and now and then keys a wrong number. No session learns from this one.',
+	byHand: (seed: number, log: string): string => `Practice on a simulated bender, seed ${seed}. ${PRACTICE.log(log)}`,
+	log: (path: string): string => `Log: ${foreign(path)}`,
+	keptIn: (home: string): string => `Practice sessions are kept in ${home}.`,
+} as const;
+
+export const ANGLES_HEADS = [
+	'bend',
+	'drawing',
+	'target',
+	'believed',
+	'give or take',
+	'truly',
+	'pulls',
+	'set-ups',
+] as const;
+
+/** What was read at a check. */
+export const checkReadWords = (name: string, reading: number | null, job: Job): string =>
+	`check ${foreignName(name)}: ${reading === null ? 'not read' : readingValue(reading, 'check', name, job)}`;
+
+/** How a practiced batch came out. */
+export const practicedWords = (pieces: Pieces): string => `The batch: ${madeWords(pieces)}${scrappedWords(pieces)}.`;
+export const BATCH_HEADS = ['bend', 'drawing', 'mean', 'each piece, believed'] as const;
+export const NOT_MADE = 'not made';

@@ -1,3 +1,4 @@
+import { tubeSize } from './tube-size.ts';
 /** What stands on a session's record. */
 
 import type { Imported } from '../journal/import-mark.ts';
@@ -6,7 +7,6 @@ import { cutsOf, finishList } from '../session/report/finish-list.ts';
 import { tellsMostOf, verdictOf } from '../session/report/verdict.ts';
 import { bendLimits, type SessionView } from '../session/report/views.ts';
 import { diesAtWork, toolingOfDie } from '../tube/dies.ts';
-import { trimmed } from '../units/format.ts';
 import { pieceWords } from './batch.ts';
 import { cutOffWords, finishWords } from './finish.ts';
 import { foreign, foreignName } from './foreign.ts';
@@ -79,7 +79,7 @@ export function recordHead(
 		['State', `${STATES[view.status]}${simulated === undefined ? '' : ', simulated'}`],
 		['Begun', foreign(localMinute(view.started, clock))],
 		['Ended', view.ended === null ? '-' : foreign(localMinute(view.ended, clock))],
-		['Tube', `${trimmed(tube.od, 4)} x ${trimmed(tube.wall, 4)} ${units}, ${foreignName(tube.material.name)}`],
+		['Tube', `${tubeSize(tube)} ${units}, ${foreignName(tube.material.name)}`],
 		['Heat', view.heat === undefined ? 'not given' : foreignName(view.heat)],
 		['Bender', `${foreignName(tooling.bender)}${simulated === undefined ? '' : ', simulated'}`],
 		[dies.length === 1 ? 'Die' : 'Dies', dies.join('; ')],

@@ -6,7 +6,7 @@ import type { State } from '../session/log/state.ts';
 import { tellsMostOf, verdictOf } from '../session/report/verdict.ts';
 import type { SessionView } from '../session/report/views.ts';
 import type { Job } from '../tube/job.ts';
-import { capital, formatLength, trimmed } from '../units/format.ts';
+import { capital, trimmed } from '../units/format.ts';
 import { answeredWords } from './answered.ts';
 import { pieceWords } from './batch.ts';
 import { bentAsWords } from './bent-as.ts';
@@ -17,6 +17,7 @@ import { localMinute, type WallClock } from './local-time.ts';
 import { about, angle, fine, readingSpread } from './numbers.ts';
 import { importedWords, SIMULATED } from './session-list.ts';
 import { bendOutcomeWords, bendStepWords, TAKEN_BACK } from './story-bend.ts';
+import { tubeSize } from './tube-size.ts';
 import { invitation, verdictWords } from './verdict.ts';
 
 /** A kept session as a page of text, its lines as long as they come: what was aimed at, what was done, what came of it, and every record. */
@@ -45,7 +46,7 @@ function heading(view: SessionView, kept: ReadSession, clock: WallClock): string
 	return [
 		`${foreignName(job.name)}   session ${foreignName(view.id)}`,
 		`${foreign(localMinute(view.started, clock))}, ${states[view.status]}`,
-		`${foreignName(job.tube.material.name)}, ${formatLength(job.tube.od, job.units)} x ${formatLength(job.tube.wall, job.units)}, bender ${foreignName(job.tooling.bender)}, die ${foreignName(job.tooling.die)}`,
+		`${foreignName(job.tube.material.name)}, ${tubeSize(job.tube)} ${job.units}, bender ${foreignName(job.tooling.bender)}, die ${foreignName(job.tooling.die)}`,
 		...(view.simulated ? [SIMULATED] : []),
 		...(as === null ? [] : [as]),
 		...given(view),

@@ -3,14 +3,16 @@ import type { Known } from '../session/protocol/facts/known.ts';
 import { diesAtWork, toolingOfDie } from '../tube/dies.ts';
 import type { Job } from '../tube/job.ts';
 import type { LayoutBend } from '../tube/layout.ts';
-import { formatAngle, trimmed } from '../units/format.ts';
+import { formatAngle } from '../units/format.ts';
 import { hookBurnt } from '../units/tape-words.ts';
+import { counted } from './counted.ts';
 import { dieListWords } from './dies.ts';
 import { TOOL } from './doubt.ts';
 import { foreignName } from './foreign.ts';
 import { knownWords } from './known.ts';
 import { division, inShown, type Ruled, shownUnits } from './lengths.ts';
 import { fine, tape } from './numbers.ts';
+import { tubeSize } from './tube-size.ts';
 
 export const SHEET = {
 	title: 'shop sheet',
@@ -87,13 +89,13 @@ export function sheetHead(job: Job): (readonly [name: string, value: string])[] 
 		.map((die) => `"${foreignName(die)}" ${tape(toolingOfDie(job, die).clr, { units, tooling })}`)
 		.join(', ');
 	return [
-		['Tube', `${trimmed(tube.od, 4)} x ${trimmed(tube.wall, 4)}, ${foreignName(tube.material.name)}`],
+		['Tube', `${tubeSize(tube)}, ${foreignName(tube.material.name)}`],
 		['Bender, die', `${foreignName(tooling.bender)}, ${foreignName(tooling.die)}`],
 		...(dies === ''
 			? [['Radius of the die', tape(tooling.clr, { units, tooling })] as const]
 			: [['Dies', dies] as const, ['Their radius', radii] as const]),
 		...(tube.heat === undefined ? [] : [['Heat', foreignName(tube.heat)] as const]),
-		['Wanted', quantity === 1 ? '1 tube' : `${quantity} tubes`],
+		['Wanted', counted(quantity, 'tube')],
 	];
 }
 

@@ -3,7 +3,7 @@ import type { Measure, Trend, TrendSession, TrendShift } from '../review/trend.t
 import type { Rule } from '../review/trend-chart.ts';
 import { foreignName } from './foreign.ts';
 import type { WallClock } from './local-time.ts';
-import { about, angle } from './numbers.ts';
+import { about, angle, exactAngle } from './numbers.ts';
 
 /** Whose sessions a trend is of. */
 export type TrendOf = { bender: string } | { job: string };
@@ -100,3 +100,9 @@ export const NOTHING_FOUND =
 export function jobsOf(rows: readonly KeptRow[]): string[] {
 	return [...new Set(rows.flatMap(({ job }) => job?.name ?? []))];
 }
+
+/** What is usual by a chart. */
+export const limitsWords = ({ center, low, high, rangeHigh, base }: Chart): string =>
+	`Center ${exactAngle(center)}, limits ${exactAngle(low)} and ${exactAngle(high)}, from ${base} sessions. Two in a row are at most ${exactAngle(rangeHigh)} apart.`;
+
+type Chart = Record<'center' | 'low' | 'high' | 'rangeHigh' | 'base', number>;

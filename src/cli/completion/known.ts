@@ -4,9 +4,9 @@ import { codeOf } from '../../files/error-codes.ts';
 import { logPlaces } from '../../journal/catalogue.ts';
 import { SessionCache } from '../../journal/kept-sessions.ts';
 import { openSettings } from '../../settings/settings.ts';
-import { foreignName } from '../../words/foreign.ts';
 import { localMinute } from '../../words/local-time.ts';
 import { TOPIC_NAMES } from '../../words/topics/names.ts';
+import { CANDIDATE } from '../../words/usage/completion.ts';
 import { glancedRows } from '../job-rows.ts';
 import { wallClock } from '../wall-clock.ts';
 import type { Candidate, KnownNames } from './candidates.ts';
@@ -15,10 +15,10 @@ import type { Candidate, KnownNames } from './candidates.ts';
 export function knownAt(home: string): KnownNames {
 	return {
 		sessions: (open) => sessionsIn(home, open),
-		benders: () => bendersIn(home).map((value) => ({ value, says: 'bender' })),
-		dies: (bender) => diesIn(home, bender).map((value) => ({ value, says: 'die' })),
+		benders: () => bendersIn(home).map((value) => ({ value, says: CANDIDATE.bender })),
+		dies: (bender) => diesIn(home, bender).map((value) => ({ value, says: CANDIDATE.die })),
 		jobs: jobsFor,
-		folders: (typed) => entriesFor(typed).folders.map((value) => ({ value, says: 'folder' })),
+		folders: (typed) => entriesFor(typed).folders.map((value) => ({ value, says: CANDIDATE.folder })),
 		topics: () => Object.entries(TOPIC_NAMES).map(([value, says]) => ({ value, says })),
 	};
 }
@@ -28,10 +28,9 @@ function sessionsIn(home: string, open: boolean): Candidate[] {
 	const byId = new Map(rows.map((row) => [row.id, row]));
 	return logPlaces(home).flatMap(({ id }) => {
 		const row = byId.get(id);
-		if (row === undefined) return [{ value: id, says: 'session' }];
+		if (row === undefined) return [{ value: id, says: CANDIDATE.session }];
 		if (open && row.status !== 'open') return [];
-		const job = row.job === null ? '' : `${foreignName(row.job.name)}, `;
-		return [{ value: id, says: `${job}${row.status}, ${localMinute(row.at, wallClock)}` }];
+		return [{ value: id, says: CANDIDATE.kept(row.job?.name ?? null, row.status, localMinute(row.at, wallClock)) }];
 	});
 }
 
@@ -87,7 +86,7 @@ function jobsFor(typed: string): Candidate[] {
 	return [
 		...jobsIn(leading(typed)),
 		...(inJobs ? jobsIn(JOBS) : []),
-		...others.map((value) => ({ value, says: 'folder' })),
+		...others.map((value) => ({ value, says: CANDIDATE.folder })),
 	];
 }
 
@@ -97,7 +96,7 @@ function jobsIn(lead: string): Candidate[] {
 			const file = row.path.slice(row.path.lastIndexOf('/') + 1);
 			return {
 				value: `${lead}${file}`,
-				says: row.summary === '' ? 'no job' : `${foreignName(row.name)}: ${row.summary}`,
+				says: row.summary === '' ? CANDIDATE.noJob : CANDIDATE.job(row.name, row.summary),
 			};
 		});
 	} catch (error) {

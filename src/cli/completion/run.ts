@@ -1,5 +1,6 @@
 import { homeFolder } from '../../files/home.ts';
 import { foreign, harmless } from '../../words/foreign.ts';
+import { noShellWords } from '../../words/usage/command-line.ts';
 import type { Io } from '../io.ts';
 import { UsageError } from '../usage-error.ts';
 import { candidates } from './candidates.ts';
@@ -13,9 +14,7 @@ const isShell = (word: string): word is Shell => (SHELLS as readonly string[]).i
  * means behind a tab.
  */
 export function runCompletion(shell: string, words: readonly string[], home: string, io: Io): number {
-	if (!isShell(shell)) {
-		throw new UsageError(`There is no completion for "${shell}". The shells are ${SHELLS.join(', ')}.`);
-	}
+	if (!isShell(shell)) throw new UsageError(noShellWords(shell, SHELLS));
 	if (words.length === 0) {
 		io.stdout.write(SCRIPTS[shell]);
 		return 0;

@@ -2,7 +2,7 @@ import type { Story } from '../../review/story.ts';
 import { bentAsWords } from '../../words/bent-as.ts';
 import { foreignName } from '../../words/foreign.ts';
 import { PRINT_RECORD } from '../../words/review/pages.ts';
-import { bendChoice, CHAPTER, cornerWords, STORY, storyOutcome, tubeWords } from '../../words/review/story.ts';
+import { bendChoice, CHAPTER, cornerWords, STORY, storyOutcome, storyTube } from '../../words/review/story.ts';
 import { sessionTitle } from '../../words/screen/home.ts';
 import { CHOICE, KEY_SAYS } from '../../words/screen/usual.ts';
 import { SIMULATED } from '../../words/session-list.ts';
@@ -52,7 +52,7 @@ function body({ problem }: Opened, story: Story, columns: number): Section[] {
 		{ rank: 0, lines: view.simulated ? wrapped(SIMULATED, columns, 'alert') : [] },
 		{ rank: 0, lines: [...wrapped(short, columns, 'strong'), ...(end === null ? [] : wrapped(end, columns))] },
 		{ rank: 1, lines: corner === null ? [] : wrapped(corner, columns) },
-		{ rank: 2, lines: wrapped(tubeWords(view), columns, 'quiet') },
+		{ rank: 2, lines: wrapped(storyTube(view), columns, 'quiet') },
 		{ rank: 2, lines: as === null ? [] : wrapped(as, columns, 'alert') },
 	];
 }

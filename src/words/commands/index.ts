@@ -68,3 +68,17 @@ export const ENVIRONMENT: readonly (readonly [name: string, says: string])[] = [
 	['XDG_DATA_HOME', 'Where it is set and PULLBOOK_HOME is not, the folder is pullbook in it.'],
 	['NO_COLOR', 'Where it is set, nothing is drawn in color.'],
 ];
+
+/** The headings of the manual page, which man(7) writes in capitals, and the book that it belongs to. */
+export const MANUAL = {
+	name: 'PULLBOOK',
+	book: 'User Commands',
+	headings: { name: 'NAME', synopsis: 'SYNOPSIS', exitStatus: 'EXIT STATUS', environment: 'ENVIRONMENT' },
+} as const;
+
+/** What a document is that has a schema. */
+export const DOCUMENT_WORDS = {
+	log: 'What pullbook log ID --json prints.',
+	layout: 'What pullbook layout JOB --json prints.',
+	job: 'A job file, version 1.',
+} as const;

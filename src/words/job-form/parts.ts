@@ -3,6 +3,7 @@ import type { FieldPlace } from '../../job/facts/question.ts';
 import type { CheckKind } from '../../session/protocol/kinds.ts';
 import type { EndName } from '../../tube/job.ts';
 import { formatAngle } from '../../units/format.ts';
+import { counted } from '../counted.ts';
 import { placeWords } from './fields.ts';
 
 /** What stands in a job file, in words; the file may have faults yet. */
@@ -87,7 +88,7 @@ export const OVERVIEW_ROWS = {
 
 function shapeCount({ shape: { bends = [], points } = {} }: JobJson): string {
 	if (points !== undefined) return `${points.length} points`;
-	return `${bends.length} ${bends.length === 1 ? 'bend' : 'bends'}`;
+	return counted(bends.length, 'bend');
 }
 
 /** The lines of tube and die. */

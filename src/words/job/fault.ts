@@ -1,5 +1,6 @@
 import type { Fault, Found, Right } from '../../job/facts/index.ts';
 import { asJson } from '../../tube/as-json.ts';
+import { counted } from '../counted.ts';
 import { foreign } from '../foreign.ts';
 import { checkRightWords, kindsWords } from './check.ts';
 import { formFoundWords, formRightWords } from './form.ts';
@@ -28,8 +29,10 @@ export function faultWords(fault: Fault): string {
 
 /** `1 fault`, `3 faults`. */
 export function countOf(faults: readonly Fault[]): string {
-	return faults.length === 1 ? '1 fault' : `${faults.length} faults`;
+	return counted(faults.length, 'fault');
 }
+
+export const soundWords = (file: string): string => `${foreign(file)}: ok`;
 
 /** A line for the file, and one a fault. */
 export function faultLines(file: string, faults: readonly Fault[]): string {

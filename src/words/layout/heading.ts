@@ -7,19 +7,19 @@ import { formatTape } from '../../units/tape.ts';
 import { bentAsWords } from '../bent-as.ts';
 import { copeDoubts, copeWords } from '../cope.ts';
 import { foreignName } from '../foreign.ts';
+import { tubeWords } from '../tube-size.ts';
+import { unitName } from '../unit-name.ts';
 
 /** Tables print lengths without their unit, which the heading names. */
 export const bare = (length: number, { units }: Pick<Job, 'units'>): string => trimmed(length, units === 'in' ? 3 : 1);
-
-const unitName = ({ units }: Job): string => (units === 'in' ? 'inches' : 'millimeters');
 
 /** What is bent and on what, a sentence each. `said`: sentences on what the layout rests on. */
 export function aboutWords(job: Job, said: readonly string[]): string[] {
 	const { tube, tooling } = job;
 	const as = bentAsWords(job);
 	return [
-		`${foreignName(job.name)} (lengths in ${unitName(job)})`,
-		`Tube ${trimmed(tube.od, 4)} x ${trimmed(tube.wall, 4)} ${foreignName(tube.material.name)}. Bender "${foreignName(tooling.bender)}", die ` +
+		`${foreignName(job.name)} (lengths in ${unitName(job.units)})`,
+		`Tube ${tubeWords(tube)}. Bender "${foreignName(tooling.bender)}", die ` +
 			`"${foreignName(tooling.die)}", center-line radius ${bare(tooling.clr, job)}.`,
 		...otherDies(job),
 		...(as === null ? [] : [as]),

@@ -2,6 +2,7 @@ import { FITS, type Listed, MARKS, type MarkName, type Narrowing, type Sorting }
 import type { SessionSummary } from '../../session/report/views.ts';
 import { pieceBrief } from '../batch.ts';
 import { bentAsBrief } from '../bent-as.ts';
+import { counted } from '../counted.ts';
 import { foreign, foreignName } from '../foreign.ts';
 import { fitWords, markWords, STATUS_WORDS } from '../session-list.ts';
 
@@ -74,7 +75,7 @@ export const NARROW = {
 	sort: (now: Sorting): string => `sort: now ${SORT_WORDS[now]}`,
 	allAgain: 'all again, newest first',
 	value: (mark: MarkName, value: string, count: number): string =>
-		`${valueWords(mark, value)}: ${count === 1 ? '1 session' : `${count} sessions`}`,
+		`${valueWords(mark, value)}: ${counted(count, 'session')}`,
 	any: 'any',
 	none: 'No session here says which. Press / to go back.',
 } as const;

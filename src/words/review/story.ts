@@ -1,10 +1,11 @@
 import type { BendStory, CheckStory, Story } from '../../review/story.ts';
 import { verdictOf } from '../../session/report/verdict.ts';
 import type { Job } from '../../tube/job.ts';
-import { formatLength } from '../../units/format.ts';
+import { counted } from '../counted.ts';
 import { checkValueWords } from '../doubt.ts';
 import { foreign, foreignName } from '../foreign.ts';
 import { about, angle, angleGiveOrTake, exactAngle, fine, readingSpread } from '../numbers.ts';
+import { tubeSize } from '../tube-size.ts';
 import { verdictWords } from '../verdict.ts';
 
 /** What the pages of one kept session say of its tube, its bends and its checks. */
@@ -15,11 +16,10 @@ export const STORY = {
 } as const;
 
 /** Tube, heat, bender and die. */
-export function tubeWords({ job, heat }: Story['view']): string {
+export function storyTube({ job, heat }: Story['view']): string {
 	const { tube, tooling, units } = job;
-	const size = `${formatLength(tube.od, units)} x ${formatLength(tube.wall, units)}`;
 	const of = heat === undefined ? '' : `, heat ${foreignName(heat)}`;
-	return `${size} ${foreignName(tube.material.name)}${of}, bender ${foreignName(tooling.bender)}, die ${foreignName(tooling.die)}`;
+	return `${tubeSize(tube)} ${units} ${foreignName(tube.material.name)}${of}, bender ${foreignName(tooling.bender)}, die ${foreignName(tooling.die)}`;
 }
 
 const STATUS = { open: 'Interrupted: it can be resumed.', done: 'Finished.', scrapped: 'Scrapped' } as const;
@@ -50,7 +50,7 @@ export function cornerWords({ state, view: { job, status } }: Story): string | n
 /** A bend among the pages to turn to; `brief`: where that has no room on one line. */
 export function bendChoice({ bend, made, measured, steps }: BendStory): { label: string; brief?: string } {
 	const pulls = steps.filter(({ step, void: gone }) => step === 'pull' && !gone).length;
-	const came = `${pulls === 1 ? '1 pull' : `${pulls} pulls`}${measured || pulls === 0 ? '' : ', never measured'}`;
+	const came = `${counted(pulls, 'pull')}${measured || pulls === 0 ? '' : ', never measured'}`;
 	const told = (words: string) => `bend ${bend}: ${words}; ${came}`;
 	return made === null
 		? { label: told('not finished') }

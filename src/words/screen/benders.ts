@@ -2,6 +2,7 @@ import type { KeptDie } from '../../settings/settings.ts';
 import type { KeptRecord } from '../../tube/kept-tooling.ts';
 import { type FieldName, TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
 import { capital, formatLength, formatQuantity } from '../../units/format.ts';
+import { counted } from '../counted.ts';
 import { inWhat } from '../job-form/pages.ts';
 import { NAME_RIGHT } from '../settings.ts';
 import { FIELD_WORDS } from '../tooling-fields.ts';
@@ -9,12 +10,10 @@ import { BENDERS_TITLE } from './home.ts';
 
 /** What the pages of benders and dies say. */
 
-const counted = (dies: number): string => (dies === 1 ? '1 die' : `${dies} dies`);
-
 export const BENDERS_LIST = {
 	title: BENDERS_TITLE,
 	benders: 'Benders',
-	bender: (name: string, dies: number): string => `${name}: ${counted(dies)}`,
+	bender: (name: string, dies: number): string => `${name}: ${counted(dies, 'die')}`,
 	setUp: (benders: number): string => (benders === 0 ? 'set up a bender' : 'set up another bender'),
 	learned: 'what benders and dies have learned',
 	none: 'No bender is set up yet. A job can name its die by itself; one that is kept saves typing, and a test piece belongs to it.',

@@ -24,3 +24,7 @@ export const exitCodes: Topic = {
 		},
 	],
 };
+
+/** All of them in a line. */
+export const exitCodesWords = (codes: typeof EXIT_CODES): string =>
+	`Exit codes: ${codes.map(([code, brief]) => `${code} ${brief}`).join(', ')}.`;
