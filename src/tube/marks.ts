@@ -1,7 +1,7 @@
 import { formatTape } from '../units/tape.ts';
 import { rawArc } from './arcs.ts';
 import { toolingOf } from './dies.ts';
-import type { Job } from './job.ts';
+import type { EndName, Job } from './job.ts';
 import type { Shape } from './shape.ts';
 
 /** Where a bend's mark goes along the unbent tube. */
@@ -14,6 +14,10 @@ export interface Mark {
 	/** `fromStart` as read on the tape. */
 	tape: string;
 }
+
+/** How far a mark lies from that end. */
+export const markFrom = ({ fromStart, fromFarEnd }: Pick<Mark, 'fromStart' | 'fromFarEnd'>, end: EndName): number =>
+	end === 'far' ? fromFarEnd : fromStart;
 
 const sum = (lengths: readonly number[]): number => lengths.reduce((total, length) => total + length, 0);
 

@@ -1,13 +1,13 @@
 import type { SetAsk } from '../../../session/protocol/asks.ts';
+import type { EndName } from '../../../tube/job.ts';
+import { markFrom } from '../../../tube/marks.ts';
 import { trimmed } from '../../../units/format.ts';
-import { foreignName } from '../../../words/foreign.ts';
 import { shownUnits, tapeValue } from '../../../words/lengths.ts';
-import { angle, shown } from '../../../words/numbers.ts';
-import { READINGS, WAYS } from '../../../words/readings.ts';
+import { goesWords, markLineWords, movedWords, otherEndWords, tapeWords } from '../../../words/session/mark.ts';
+import { alsoTold, goalWords, markedFrom, SET, turnBelow } from '../../../words/session/set.ts';
 import { type BigNumber, bigNumbers } from '../../text/big-numbers.ts';
 import { type Line, line, span, wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';
-import { goesWords, markEnd, markFrom, markLineWords, movedWords, otherEndWords, tapeWords } from '../set-words.ts';
 import { designStrip } from './lay-out.ts';
 import { answer, numberField, type PageView, ROOMY_ROWS, type Room, type Section, SLASH, STAR } from './page.ts';
 import { cautions, checkList, lengthToCutWords, seam } from './set-up.ts';
@@ -16,21 +16,16 @@ import { cautions, checkList, lengthToCutWords, seam } from './set-up.ts';
 export function setPage(state: SessionState, ask: SetAsk): PageView {
 	const ready = (pointer?: number) =>
 		answer({ do: 'ready', ...state.details, ...(pointer === undefined ? {} : { pointer }) });
+	const again = ask.seat > 1;
 	return {
-		title: ask.seat === 1 ? 'Set the tube' : `Set the tube again, set-up ${ask.seat}`,
+		title: SET.title(ask.seat),
 		prompt: {
-			label:
-				ask.seat === 1
-					? 'Tube set? What does the dial show, snug? + leaves it out'
-					: 'What does the dial show with the tube snug?',
+			label: SET.label(again),
 			...numberField('angle', state.job, ready),
-			plus: { label: ask.seat === 1 ? 'ready' : 'not read', step: ready() },
+			plus: { label: SET.plus(again), step: ready() },
 			slash: SLASH,
 			star: STAR,
-			empty:
-				ask.seat === 1
-					? 'Press + when the tube is set, or write what the dial reads now and press Enter.'
-					: 'Write what the dial shows now and press Enter, or press + if you did not look.',
+			empty: SET.empty(again),
 		},
 		body: (room) => sections(state, ask, room),
 	};
@@ -47,7 +42,7 @@ function sections(state: SessionState, ask: SetAsk, room: Room): Section[] {
 	return [
 		{ rank: 0, wide: true, lines: bigNumbers([{ ...bigMark(state, ask), place: 1 }, turnNumber(ask)], room) },
 		{ rank: 7, wide: true, extra: true, lines: strip(state, room) },
-		{ rank: 0, lines: [target(ask), ...details(state)] },
+		{ rank: 0, lines: [goal(ask), ...details(state)] },
 		{ rank: 2, lines: [...cautions(state, ask, room.columns), ...(again ? [] : seam(ask, room.columns))] },
 		// At the first bend the mark is on the line, which was drawn a page before.
 		said(first ? 5 : 1, ...(first || again ? [] : [movedWords(ask, job)]), ...(again ? [] : [markLineWords(ask, job)])),
@@ -60,38 +55,30 @@ function sections(state: SessionState, ask: SetAsk, room: Room): Section[] {
 	];
 }
 
+/** From which end the large mark is measured: once a bend is made nobody can tape along the tube from the start end. */
+export function markEnd(bend: number, fromStart: boolean): EndName {
+	return bend > 1 && !fromStart ? 'far' : 'start';
+}
+
 export function bigMark({ job, display }: SessionState, ask: SetAsk): BigNumber {
 	const end = markEnd(ask.bend, display.fromStart);
-	const value = tapeValue(markFrom(ask, end), job);
-	return {
-		label: 'MARK',
-		unit: shownUnits(job),
-		value,
-		below: `from the ${end} end`,
-		brief: `from ${end.toUpperCase()}`,
-		place: 3,
-	};
+	const value = tapeValue(markFrom(ask.mark, end), job);
+	return { label: SET.mark, unit: shownUnits(job), value, ...markedFrom(end), place: 3 };
 }
 
 export function turnNumber(ask: SetAsk): BigNumber {
 	const { degrees, way } = ask.tubeTurn;
-	const below = ask.seat > 1 && way === 'none' ? 'leave as it is' : WAYS[way];
 	const arrow = way === 'clockwise' || way === 'counterclockwise' ? { way } : {};
-	return { label: 'TURN', unit: '°', value: trimmed(degrees, 1), below, place: 3, ...arrow };
+	return { label: SET.turn, unit: '°', value: trimmed(degrees, 1), below: turnBelow(ask), place: 3, ...arrow };
 }
 
-function target(ask: SetAsk): Line {
-	const moved = angle(ask.target) === angle(ask.design) ? '' : ` (drawing ${angle(ask.design)})`;
-	const plan = ask.plan === 'old' ? '   old numbers, from before the correction' : '';
-	const on = ask.die === undefined ? '' : ` on die "${foreignName(ask.die)}"`;
-	return [span('then bend to '), span(angle(ask.target), 'strong'), span(moved), span(on), span(plan, 'alert')];
+function goal(ask: SetAsk): Line {
+	const { lead, angle, more, old } = goalWords(ask);
+	return [span(lead), span(angle, 'strong'), span(more), span(old, 'alert')];
 }
 
 function details({ details: given, job }: SessionState): Line[] {
-	return Object.entries(given).map(([of, value]) => {
-		const measure = of === 'rotation' ? 'angle' : 'length';
-		return line(`+ also tells: ${READINGS[of as keyof typeof given]} ${shown(value, measure, job)}`, 'good');
-	});
+	return Object.entries(given).map(([of, value]) => line(alsoTold(of as keyof typeof given, value, job), 'good'));
 }
 
 /** Rows of a window from which the straight tube has room beside all else. */

@@ -1,5 +1,6 @@
 import type { ChangeDie } from '../../../session/protocol/facts/caution.ts';
 import { dieWords, OTHER_DIE } from '../../../words/caution.ts';
+import { CHANGE_DIE } from '../../../words/session/start.ts';
 import { wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';
 import { type PageView, STAR } from './page.ts';
@@ -7,12 +8,12 @@ import { type PageView, STAR } from './page.ts';
 /** Another die goes in before the tube is set. */
 export function changeDiePage({ job }: SessionState, change: ChangeDie): PageView {
 	return {
-		title: change.from === null ? 'Put in the die' : 'Change the die',
+		title: CHANGE_DIE.title(change.from === null),
 		prompt: {
 			label: '',
-			plus: { label: 'it is in, go on', step: { step: 'next' } },
+			plus: { label: CHANGE_DIE.plus, step: { step: 'next' } },
 			star: STAR,
-			empty: 'Press + when the die is in.',
+			empty: CHANGE_DIE.empty,
 		},
 		body: ({ columns }) => [
 			{ rank: 0, lines: wrapped(dieWords(change, job), columns, 'strong') },

@@ -1,11 +1,10 @@
 import { GENERAL_CAUTIONS } from '../../../session/protocol/facts/caution.ts';
 import type { SessionNote, WarningsNote } from '../../../session/protocol/notes.ts';
-import { capital } from '../../../units/format.ts';
-import { pieceWords } from '../../../words/batch.ts';
 import { bentAsWords } from '../../../words/bent-as.ts';
 import { cautionWords } from '../../../words/caution.ts';
-import { foreignName } from '../../../words/foreign.ts';
-import { CHOICE, CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
+import { CHOICE, CHOOSE_OR_BACK, KEY_SAYS, MORE_TITLE } from '../../../words/screen/usual.ts';
+import { MORE } from '../../../words/session/more.ts';
+import { logAt, START } from '../../../words/session/start.ts';
 import { warningWords } from '../../../words/warnings.ts';
 import { chopped, type Line, line, wrapped } from '../../text/line.ts';
 import type { Page, SessionState } from '../session-state.ts';
@@ -19,27 +18,22 @@ export function startPage(state: SessionState, page: Start): PageView {
 	const { note, warnings, layout } = page;
 	const toHeed = page.cautions || warnings !== null;
 	return {
-		title: titleOf(state, note),
+		title: START.title(state.piece, note.resumed),
 		prompt: {
 			label: '',
-			plus: { label: layout ? 'laid out, go on' : toHeed ? 'understood, go on' : 'go on', step: { step: 'next' } },
-			star: { label: 'more', step: { step: 'page', page: { page: 'atStart', from: page } } },
-			empty: warnings === null ? 'Press + to go on.' : 'Press + to bend all the same; * has leave.',
+			plus: { label: layout ? START.laidOut : toHeed ? START.understood : KEY_SAYS.goOn, step: { step: 'next' } },
+			star: { label: KEY_SAYS.more, step: { step: 'page', page: { page: 'atStart', from: page } } },
+			empty: START.empty(warnings !== null),
 		},
 		body: (room) => [
 			...heeded(state, page, room),
 			...about(state, note, room),
 			...(layout ? layoutSections(state, room) : []),
 			{ rank: 1, lines: changes(note, room.columns) },
-			{ rank: 4, extra: layout, lines: chopped(`Log: ${note.log}`, room.columns, 'quiet') },
+			{ rank: 4, extra: layout, lines: chopped(logAt(note.log), room.columns, 'quiet') },
 			{ rank: 5, extra: layout, lines: wrapped(state.job.notes, room.columns, 'quiet') },
 		],
 	};
-}
-
-function titleOf({ piece }: SessionState, note: SessionNote): string {
-	if (note.resumed) return 'Session goes on';
-	return piece === null ? 'New session' : capital(pieceWords(piece));
 }
 
 /** The cautions one under the other, or where the marks stand below them one after the other. */
@@ -59,7 +53,7 @@ function warned({ warnings }: WarningsNote, job: SessionState['job'], columns: n
 			rank: 0,
 			lines: warnings.flatMap((warning) => wrapped(`! ${warningWords(warning, job)}`, columns, 'alert', 2)),
 		},
-		{ rank: 2, lines: [line('The tube can be bent all the same if you know better.', 'quiet')] },
+		{ rank: 2, lines: [line(START.allTheSame, 'quiet')] },
 	];
 }
 
@@ -68,47 +62,34 @@ function about({ job, heat }: SessionState, { alike }: SessionNote, { columns }:
 		alike === undefined
 			? []
 			: alike
-				? wrapped('Same cut and marks as the piece before.', columns, 'good')
-				: wrapped(
-						'! Other marks than the piece before, which told the radius: mark this tube anew.',
-						columns,
-						'alert',
-						2,
-					);
+				? wrapped(START.alike, columns, 'good')
+				: wrapped(START.otherMarks, columns, 'alert', 2);
 	return [
 		{ rank: 0, lines: [...wrapped(bentAsWords(job) ?? '', columns, 'strong'), ...marks] },
-		{ rank: 1, lines: heat === null ? [] : wrapped(`Heat ${foreignName(heat)}. Is it another? * tells it.`, columns) },
+		{ rank: 1, lines: heat === null ? [] : wrapped(START.heat(heat), columns) },
 	];
 }
 
 function changes({ changed, others }: SessionNote, columns: number): Line[] {
-	const fields =
-		changed.length === 0
-			? []
-			: [`The job file has changed since at ${changed.join(', ')}; this session keeps the job it was started with.`];
-	const left = others.length === 0 ? [] : [`Also unfinished for this job: ${others.join(', ')}.`];
+	const fields = changed.length === 0 ? [] : [START.changed(changed)];
+	const left = others.length === 0 ? [] : [START.others(others)];
 	return [...fields, ...left].flatMap((text) => wrapped(text, columns, 'plain', 2));
 }
 
 /** What can be done before the first mark besides going on. */
 export function atStartPage({ practice }: SessionState, from: Page): PageView {
 	return {
-		title: 'More',
+		title: MORE_TITLE,
 		prompt: {
 			label: CHOICE,
 			choices: [
-				{ label: TELL_HEAT, step: { step: 'page', page: { page: 'text', purpose: 'heat', value: '', from } } },
-				{
-					label: practice ? 'leave: practice cannot be resumed' : 'leave, to go on another time',
-					step: answer({ do: 'quit' }),
-				},
-				{ label: 'help', step: { step: 'page', page: { page: 'help', from } } },
+				{ label: MORE.heat, step: { step: 'page', page: { page: 'text', purpose: 'heat', value: '', from } } },
+				{ label: MORE.leave(practice), step: answer({ do: 'quit' }) },
+				{ label: KEY_SAYS.help, step: { step: 'page', page: { page: 'help', from } } },
 			],
-			back: { label: 'back', step: { step: 'page', page: from } },
+			back: { label: KEY_SAYS.back, step: { step: 'page', page: from } },
 			empty: CHOOSE_OR_BACK,
 		},
 		body: () => [],
 	};
 }
-
-export const TELL_HEAT = 'tell the heat or certificate number of this tube';

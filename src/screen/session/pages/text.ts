@@ -1,5 +1,6 @@
 import { LONGEST_NAME, nameWillDo } from '../../../tube/names.ts';
-import { foreignName } from '../../../words/foreign.ts';
+import { KEY_SAYS } from '../../../words/screen/usual.ts';
+import { HEAT, NOTE, RESCUE, SCRAP, SCRAP_SURE } from '../../../words/session/text.ts';
 import { wrapped } from '../../text/line.ts';
 import type { Page, SessionState, Step } from '../session-state.ts';
 import { answer, BACK, type PageView } from './page.ts';
@@ -7,78 +8,48 @@ import { answer, BACK, type PageView } from './page.ts';
 /** The folder in which the session goes on, since its own disk refuses: the one that is offered, or another. */
 export function rescuePage(): PageView {
 	return {
-		title: 'Go on in another folder',
+		title: RESCUE.title,
 		prompt: {
-			label: 'Folder',
-			text: (folder) =>
-				folder === '' ? 'Write a folder on another disk, for example /media/stick.' : { step: 'rescue', folder },
+			label: RESCUE.label,
+			text: (folder) => (folder === '' ? RESCUE.empty : { step: 'rescue', folder }),
 			back: BACK,
 			empty: '',
 		},
-		body: (room) => [
-			{
-				rank: 0,
-				lines: wrapped(
-					'Press Enter to take this folder, or write another. The log with all its lines is copied there, and the session goes on in it. When the disk is well again, resuming brings the lines back.',
-					room.columns,
-				),
-			},
-		],
+		body: (room) => [{ rank: 0, lines: wrapped(RESCUE.what, room.columns) }],
 	};
 }
 
 /** The heat of the tube in hand, where it is not the one that is taken for it. */
 export function heatPage({ heat }: SessionState, from: Page): PageView {
 	return {
-		title: 'Heat or certificate number',
+		title: HEAT.title,
 		prompt: {
-			label: 'Heat, lot or certificate number',
-			text: (text) =>
-				nameWillDo(text)
-					? answer({ do: 'heat', heat: text })
-					: `Write the number as it stands on the tube, at most ${LONGEST_NAME} characters; / goes back.`,
-			back: { label: 'back', step: { step: 'page', page: from } },
+			label: HEAT.label,
+			text: (text) => (nameWillDo(text) ? answer({ do: 'heat', heat: text }) : HEAT.wrong(LONGEST_NAME)),
+			back: { label: KEY_SAYS.back, step: { step: 'page', page: from } },
 			empty: '',
 		},
-		body: (room) => [
-			{
-				rank: 0,
-				lines: wrapped(
-					`${heat === null ? 'None is told yet.' : `Now ${foreignName(heat)}.`} It is kept with this tube, and taken for the pieces after it.`,
-					room.columns,
-				),
-			},
-		],
+		body: (room) => [{ rank: 0, lines: wrapped(HEAT.now(heat), room.columns) }],
 	};
 }
 
 /** Free text: a note, or why the tube is scrap. */
 export function textPage(purpose: 'note' | 'scrap'): PageView {
 	const note = purpose === 'note';
+	const { title, label, what } = note ? NOTE : SCRAP;
 	return {
-		title: note ? 'Note' : 'Scrap the tube',
+		title,
 		prompt: {
-			label: note ? 'Note' : 'Why is it scrap?',
+			label,
 			text: (text) => {
-				if (note) return text === '' ? 'Write the note first; / goes back.' : said(text);
+				if (note) return text === '' ? NOTE.empty : said(text);
 				// A reading that was typed on the wrong page is no reason.
-				if (!/\p{L}/u.test(text)) return 'Say why in a few words, not by a number; / goes back.';
-				return { step: 'page', page: { page: 'scrap', why: text } };
+				return /\p{L}/u.test(text) ? { step: 'page', page: { page: 'scrap', why: text } } : SCRAP.wrong;
 			},
 			back: BACK,
 			empty: '',
 		},
-		body: (room) => [
-			{
-				rank: 0,
-				lines: wrapped(
-					note
-						? 'It is kept in the log with the time. The question that is open stays open.'
-						: 'The session ends with it. Its readings are kept.',
-					room.columns,
-				),
-			},
-		],
+		body: (room) => [{ rank: 0, lines: wrapped(what, room.columns) }],
 	};
 }
 
@@ -89,13 +60,13 @@ function said(note: string): Step {
 /** Giving up a tube is asked once more: nothing follows it. */
 export function scrapPage(why: string): PageView {
 	return {
-		title: 'Scrap the tube?',
+		title: SCRAP_SURE.title,
 		prompt: {
 			label: '',
-			plus: { label: 'scrap the tube', step: answer({ do: 'scrap', why }) },
+			plus: { label: SCRAP_SURE.plus, step: answer({ do: 'scrap', why }) },
 			back: BACK,
-			empty: 'Press + to scrap the tube, / to go back.',
+			empty: SCRAP_SURE.empty,
 		},
-		body: (room) => [{ rank: 0, lines: wrapped(`Why: ${why}`, room.columns, 'alert', 2) }],
+		body: (room) => [{ rank: 0, lines: wrapped(SCRAP_SURE.why(why), room.columns, 'alert', 2) }],
 	};
 }

@@ -1,10 +1,11 @@
 import type { SetAsk } from '../../session/protocol/asks.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
 import type { EndName } from '../../tube/job.ts';
+import { markFrom } from '../../tube/marks.ts';
 import type { TurnWay } from '../../tube/turns.ts';
 import { hookBurnt, tapePhrase } from '../../units/tape-words.ts';
-import { division, fromShown, inShown, type Ruled, shownUnits } from '../../words/lengths.ts';
-import { angle, fine, tape } from '../../words/numbers.ts';
+import { division, fromShown, inShown, type Ruled, shownUnits } from '../lengths.ts';
+import { angle, fine, tape } from '../numbers.ts';
 
 /** How a bend's mark and turn are said; sentences without what the large numbers say already. */
 
@@ -13,18 +14,9 @@ export const SEEN = 'seen from the clamp side toward the far end';
 
 const END: Record<EndName, string> = { start: 'start', far: 'far' };
 
-/** From which end the large mark is measured: once a bend is made nobody can tape along the tube from the start end. */
-export function markEnd(bend: number, fromStart: boolean): EndName {
-	return bend > 1 && !fromStart ? 'far' : 'start';
-}
-
-export function markFrom({ mark }: SetAsk, end: EndName): number {
-	return end === 'far' ? mark.fromFarEnd : mark.fromStart;
-}
-
 /** The reading and what is left over, and the reading with the tape's hook left out; `brief`: without the end, which stands under the mark. */
 export function tapeWords(set: SetAsk, end: EndName, job: Ruled, brief = false): string {
-	const length = inShown(markFrom(set, end), job);
+	const length = inShown(markFrom(set.mark, end), job);
 	const units = shownUnits(job);
 	const { hold, read } = hookBurnt(length, division(job), units);
 	const said = tapePhrase(length, division(job), units);
@@ -41,7 +33,7 @@ export function otherEndWords(set: SetAsk, end: EndName, job: Ruled): string {
 	const steps = [fromStart, fromFarEnd].map((length) => Math.round(inShown(length, job) / step));
 	const both = tape(fromShown((steps[0]! + steps[1]!) * step, job), job);
 	const piece = tape(fromStart + fromFarEnd, job);
-	const check = `Check: ${tape(markFrom(set, other), job)} from the ${END[other]} end`;
+	const check = `Check: ${tape(markFrom(set.mark, other), job)} from the ${END[other]} end`;
 	return both === piece ? `${check}, ${both} together.` : `${check}, ${both} together (the piece: ${piece}).`;
 }
 
@@ -86,12 +78,4 @@ const SHORT: Record<TurnWay, string> = { clockwise: ' cw', counterclockwise: ' c
 
 export function shortTurn({ degrees, way }: SetAsk['tubeTurn']): string {
 	return way === 'none' ? 'none' : `${angle(degrees)}${SHORT[way]}`;
-}
-
-/** How near to inside or outside of a bend a seam from the side may come, in degrees round, before it is said. */
-const SEAM_NEAR = 30;
-
-/** Whether a seam that lies at the side of bend 1 lies inside or outside of a bend whose mark lies so many degrees round. */
-export function seamInBend(aroundDegrees: number): boolean {
-	return Math.abs(Math.abs(aroundDegrees) - 90) < SEAM_NEAR;
 }

@@ -1,10 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import * as words from '../../../src/screen/session/set-words.ts';
+import { markEnd } from '../../../src/screen/session/pages/ask-set.ts';
+import { seamInBend } from '../../../src/screen/session/pages/set-up.ts';
 import type { SetAsk } from '../../../src/session/protocol/asks.ts';
 import { frames } from '../../../src/tube/frames.ts';
 import { around, tubeTurn } from '../../../src/tube/turns.ts';
 import { cross, dot } from '../../../src/tube/vector.ts';
 import { fromShown, inShown, nextLengths, tapeValue } from '../../../src/words/lengths.ts';
+import * as words from '../../../src/words/session/mark.ts';
 import { SET } from '../../helpers/screen/asks.ts';
 import { ARCH } from '../../helpers/screen/fake-ports.ts';
 
@@ -53,8 +55,8 @@ describe('mark round and tube turn', () => {
 
 describe('the mark as it is read', () => {
 	test('from the far end once a bend is made, from the start end before and where it is chosen', () => {
-		expect([1, 2, 5].map((bend) => words.markEnd(bend, false))).toEqual(['start', 'far', 'far']);
-		expect(words.markEnd(2, true)).toBe('start');
+		expect([1, 2, 5].map((bend) => markEnd(bend, false))).toEqual(['start', 'far', 'far']);
+		expect(markEnd(2, true)).toBe('start');
 	});
 
 	test('with what is left over, the hook burnt, and the other end for a check', () => {
@@ -85,7 +87,7 @@ describe('the mark as it is read', () => {
 	});
 
 	test('a seam at the side of bend 1 comes into the plane of a bend a quarter round', () => {
-		expect([0, 45, 61, 90, -90, 119, 180].map(words.seamInBend)).toEqual([false, false, true, true, true, true, false]);
+		expect([0, 45, 61, 90, -90, 119, 180].map(seamInBend)).toEqual([false, false, true, true, true, true, false]);
 	});
 });
 

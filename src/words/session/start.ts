@@ -1,0 +1,31 @@
+import { capital } from '../../units/format.ts';
+import { pieceWords } from '../batch.ts';
+import { foreignName } from '../foreign.ts';
+
+/** What a session's first page says. */
+export const START = {
+	title: (piece: { number: number; wanted: number } | null, resumed: boolean): string => {
+		if (resumed) return 'Session goes on';
+		return piece === null ? 'New session' : capital(pieceWords(piece));
+	},
+	laidOut: 'laid out, go on',
+	understood: 'understood, go on',
+	empty: (warned: boolean): string => (warned ? 'Press + to bend all the same; * has leave.' : 'Press + to go on.'),
+	allTheSame: 'The tube can be bent all the same if you know better.',
+	alike: 'Same cut and marks as the piece before.',
+	otherMarks: '! Other marks than the piece before, which told the radius: mark this tube anew.',
+	heat: (heat: string): string => `Heat ${foreignName(heat)}. Is it another? * tells it.`,
+	changed: (fields: readonly string[]): string =>
+		`The job file has changed since at ${fields.join(', ')}; this session keeps the job it was started with.`,
+	others: (ids: readonly string[]): string => `Also unfinished for this job: ${ids.join(', ')}.`,
+} as const;
+
+/** Where the log of a session is. */
+export const logAt = (path: string): string => `Log: ${path}`;
+
+/** Another die goes in before the tube is set. */
+export const CHANGE_DIE = {
+	title: (first: boolean): string => (first ? 'Put in the die' : 'Change the die'),
+	plus: 'it is in, go on',
+	empty: 'Press + when the die is in.',
+} as const;
