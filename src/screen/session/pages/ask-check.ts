@@ -3,7 +3,7 @@ import { measuredIn } from '../../../session/protocol/measured-in.ts';
 import type { Job } from '../../../tube/job.ts';
 import { UnitsError } from '../../../units/units-error.ts';
 import { checkWords, endsWords, includesWords } from '../../../words/checks.ts';
-import { giveOrTake, readingSpread, shown } from '../../../words/numbers.ts';
+import { CHECK, checkValues, LEAST } from '../../../words/session/measure.ts';
 import type { Prompt } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
 import type { SessionState, Step } from '../session-state.ts';
@@ -12,12 +12,10 @@ import { answer, BACK, expected, numberField, type PageView, SLASH, STAR, writte
 /** A check on the tube itself. */
 export function checkPage(state: SessionState, ask: CheckAsk): PageView {
 	const { job } = state;
-	const measure = measuredIn('check', ask.kind);
 	const found = job.checks.find(({ name }) => name === ask.name);
-	const value = giveOrTake(shown(ask.expect.value, measure, job), readingSpread(ask.expect.sd, measure, job));
-	const drawing = `drawing   ${shown(ask.design, measure, job)}, within ${shown(ask.tolerance, measure, job)}`;
+	const { expected: value, drawing } = checkValues(ask, job);
 	return {
-		title: `Check: ${ask.name}`,
+		title: CHECK.title(ask.name),
 		prompt: checkPrompt(state, ask),
 		body: (room) => [
 			{ rank: 0, lines: [expected(value), line(drawing)] },
@@ -40,21 +38,21 @@ function checkPrompt(state: SessionState, ask: CheckAsk): Prompt<Step> {
 			answer({ do: 'reading', reading }),
 		);
 		return {
-			label: 'What does it measure?',
+			label: CHECK.label,
 			...field,
 			...rest,
-			empty: 'Write what it measures and press Enter; * has skip.',
+			empty: CHECK.empty,
 		};
 	}
 	return {
-		label: 'Greatest outside diameter',
+		label: CHECK.greatest,
 		...numberField('length', state.job, (greatest) => ({
 			step: 'draft',
 			draft: { of: 'greatest', value: asWideAsTheTube(greatest, state.job) },
 			page: { page: 'least', greatest },
 		})),
 		...rest,
-		empty: 'Write the greatest diameter and press Enter, the least follows; * has skip.',
+		empty: CHECK.greatestEmpty,
 	};
 }
 
@@ -64,10 +62,7 @@ const WIDE = 0.9;
 function asWideAsTheTube(greatest: number, job: Job): number {
 	if (greatest >= WIDE * job.tube.od) return greatest;
 	const od = written(job.tube.od, 'length', job);
-	throw new UnitsError(
-		written(greatest, 'length', job),
-		`the greatest diameter of a bent tube is at least its own, ${od}: write the diameter, not the ratio`,
-	);
+	throw new UnitsError(written(greatest, 'length', job), CHECK.narrow(od));
 }
 
 /** The second half of an ovality check: the least diameter, from which the ratio follows. */
@@ -75,26 +70,18 @@ export function leastPage(state: SessionState, greatest: number): PageView {
 	const { job } = state;
 	const field = numberField('length', job, (least) => answer({ do: 'reading', reading: ratio(least, greatest, job) }));
 	return {
-		title: 'Least diameter',
+		title: LEAST.title,
 		prompt: {
-			label: 'Least outside diameter',
+			label: LEAST.label,
 			...field,
 			back: BACK,
-			empty: 'Write the least diameter and press Enter.',
+			empty: LEAST.empty,
 		},
-		body: (room) => [
-			{
-				rank: 0,
-				lines: wrapped(`Greatest outside diameter ${written(greatest, 'length', job)} (kept)`, room.columns),
-			},
-		],
+		body: (room) => [{ rank: 0, lines: wrapped(LEAST.kept(written(greatest, 'length', job)), room.columns) }],
 	};
 }
 
 function ratio(least: number, greatest: number, job: Job): number {
 	if (least > 0 && least <= greatest) return least / greatest;
-	throw new UnitsError(
-		written(least, 'length', job),
-		`the least diameter is above 0 and at most the greatest, ${written(greatest, 'length', job)}`,
-	);
+	throw new UnitsError(written(least, 'length', job), LEAST.wrong(written(greatest, 'length', job)));
 }

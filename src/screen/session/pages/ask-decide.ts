@@ -1,14 +1,16 @@
 import type { Advice, DecideAsk } from '../../../session/protocol/asks.ts';
 import type { ToMeasure } from '../../../session/protocol/kinds.ts';
-import { capital, trimmed } from '../../../units/format.ts';
-import { about, angle, angleGiveOrTake } from '../../../words/numbers.ts';
+import { trimmed } from '../../../units/format.ts';
 import { reasonWords } from '../../../words/reason.ts';
 import { CHOICE, CHOOSE } from '../../../words/screen/usual.ts';
+import { againLabel } from '../../../words/session/again.ts';
+import { cameOutWords, DECIDE, headline } from '../../../words/session/decision.ts';
+import { MORE } from '../../../words/session/more.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { bigNumbers } from '../../text/big-numbers.ts';
 import { line, span, wrapped } from '../../text/line.ts';
 import type { OpenBy, SessionState, Step } from '../session-state.ts';
-import { againLabel, measureAgainStep } from './measure-again.ts';
+import { measureAgainStep } from './measure-again.ts';
 import { answer, type PageView, type Room, type Section, SLASH, STAR } from './page.ts';
 import { ladder } from './pulls.ts';
 import { openingNumbers, reliefStep } from './reopen.ts';
@@ -19,12 +21,12 @@ export function decidePage(state: SessionState, ask: DecideAsk): PageView {
 	const advised = choices.filter((choice) => choice.advised);
 	const [only] = advised;
 	return {
-		title: 'Decide',
+		title: DECIDE.title,
 		prompt: {
 			label: CHOICE,
 			choices,
 			// Where the advice can be followed in two ways the program does not choose between them.
-			...(advised.length === 1 && only !== undefined ? { plus: { label: 'as advised', step: only.step } } : {}),
+			...(advised.length === 1 && only !== undefined ? { plus: { label: DECIDE.plus, step: only.step } } : {}),
 			slash: SLASH,
 			star: STAR,
 			empty: CHOOSE,
@@ -35,21 +37,20 @@ export function decidePage(state: SessionState, ask: DecideAsk): PageView {
 
 function choicesOf(state: SessionState, ask: DecideAsk): Choice<Step>[] {
 	const by = (advice: Advice) => ({ advised: ask.advice === advice });
-	const open = ask.open === undefined ? 'a little' : `by ${angle(ask.open)}`;
 	const { mayOpen } = state.job;
 	const relieve = reliefStep(state, ask.bend, { action: { do: 'relieve' } }, openingOf(ask));
 	const choices: Choice<Step>[] = [
-		{ label: 'take it as it is', step: answer({ do: 'accept' }), ...by('accept') },
-		{ label: 'pull it further', step: answer({ do: 'pull' }), ...by('pull') },
-		...(mayOpen ? [{ label: `open it ${open}`, step: relieve, ...by('relieve') }] : []),
+		{ label: DECIDE.accept, step: answer({ do: 'accept' }), ...by('accept') },
+		{ label: DECIDE.pull, step: answer({ do: 'pull' }), ...by('pull') },
+		...(mayOpen ? [{ label: DECIDE.open(ask.open), step: relieve, ...by('relieve') }] : []),
 		{
-			label: 'scrap the tube',
+			label: MORE.scrap,
 			step: { step: 'page', page: { page: 'text', purpose: 'scrap', value: '' } },
 			...by('scrap'),
 		},
 	];
 	const again = measureAgainStep(state);
-	const anyBend = again === null ? [] : [{ label: 'measure a bend again', step: again }];
+	const anyBend = again === null ? [] : [{ label: MORE.measureAgain, step: again }];
 	if (typeof ask.of === 'object') return [measureFirst(ask.of), ...choices, ...anyBend];
 	return [...choices, ...goingBack(state, ask, mayOpen), ...anyBend];
 }
@@ -65,13 +66,13 @@ function goingBack(
 	});
 	const reopen = (how: 'pull' | 'relieve') => ({ action: { do: 'reopen' as const, bend, how } });
 	const open: Choice<Step> = {
-		label: `go back to bend ${bend} and open it a little`,
+		label: DECIDE.backTo(bend, 'relieve'),
 		step: reliefStep(state, bend, reopen('relieve')),
 		...go('relieve'),
 	};
 	return [
 		{
-			label: `go back to bend ${bend} and pull it further`,
+			label: DECIDE.backTo(bend, 'pull'),
 			step: { step: 'answer', answer: reopen('pull') },
 			...go('pull'),
 		},
@@ -91,20 +92,9 @@ function openingOf({ open: by, to }: DecideAsk): OpenBy | undefined {
 }
 
 function sections(state: SessionState, ask: DecideAsk, room: Room): Section[] {
-	const made = {
-		label: `BEND ${ask.bend} MADE`,
-		value: trimmed(ask.made.angle, 1),
-		unit: '°',
-		below: `give or take ${about(ask.made.sd)}`,
-		place: 1,
-	} as const;
-	const wanted = {
-		label: 'WANTED',
-		unit: '°',
-		value: trimmed(ask.target, 1),
-		place: 3,
-		below: angle(ask.target) === angle(ask.design) ? 'as drawn' : `drawn ${angle(ask.design)}`,
-	} as const;
+	const words = cameOutWords(ask);
+	const made = { ...words.made, value: trimmed(ask.made.angle, 1), unit: '°', place: 1 } as const;
+	const wanted = { ...words.wanted, value: trimmed(ask.target, 1), unit: '°', place: 3 } as const;
 	// How it came out stands in the line above.
 	const told = ask.reason.filter(({ code }) => code !== 'bend-made');
 	const opening = openingOf(ask);
@@ -113,36 +103,12 @@ function sections(state: SessionState, ask: DecideAsk, room: Room): Section[] {
 	return [
 		{ rank: 0, lines: [line(headline(ask), 'strong')] },
 		...(opening === undefined ? [numbers] : openingNumbers(opening, room, 1)),
-		{ rank: 0, lines: [line(`made ${angleGiveOrTake(ask.made)}, ${difference(ask)}`)] },
+		{ rank: 0, lines: [line(words.line)] },
 		{ rank: 0, lines: [...wrapped(reasonWords(told, state.job), room.columns, 'strong'), ...limit(ask)] },
 		...ladder(state, ask, room).map((section) => ({ ...section, rank: 1 })),
 	];
 }
 
-/** The advice in a few words. */
-function headline({ advice, bend, of, open }: DecideAsk): string {
-	switch (advice) {
-		case 'accept':
-			return `Take bend ${bend} as it is.`;
-		case 'pull':
-			return `Pull bend ${bend} further.`;
-		case 'relieve':
-			return open === undefined ? `Open bend ${bend}.` : `Open bend ${bend} by ${angle(open)}.`;
-		case 'scrap':
-			return 'Give the tube up.';
-		case 'reopen':
-			return `Go back to bend ${typeof of === 'number' ? of : bend}.`;
-		case 'measure':
-			return typeof of === 'object' ? `${capital(againLabel(of))}.` : `Measure bend ${bend} again.`;
-	}
-}
-
 function limit(ask: DecideAsk) {
-	return ask.limit ? [[span('The machine is at its largest angle.', 'alert')]] : [];
-}
-
-function difference(ask: DecideAsk): string {
-	const by = ask.made.angle - ask.target;
-	if (Math.abs(by) < 0.05) return `as wanted (${angle(ask.target)})`;
-	return `${angle(Math.abs(by))} ${by < 0 ? 'short of' : 'over'} ${angle(ask.target)}`;
+	return ask.limit ? [[span(DECIDE.limit, 'alert')]] : [];
 }

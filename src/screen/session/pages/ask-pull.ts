@@ -2,8 +2,8 @@ import type { PullAsk, SetAsk } from '../../../session/protocol/asks.ts';
 import { doubtLoaded } from '../../../springback/gates.ts';
 import { cellsOf } from '../../../terminal/width.ts';
 import { trimmed } from '../../../units/format.ts';
-import { dial } from '../../../words/numbers.ts';
 import { reasonWords } from '../../../words/reason.ts';
+import { PULL, RELEASED } from '../../../words/session/pull.ts';
 import { type BigNumber, bigNumbers } from '../../text/big-numbers.ts';
 import { asciiOnly, cut, type Line, line, wrapped } from '../../text/line.ts';
 import { inWords } from '../../text/numbers-layout.ts';
@@ -16,14 +16,14 @@ import { ladder } from './pulls.ts';
 /** The pull: where to stop, and in a line above it where the mark is and how the tube was turned. */
 export function pullPage(state: SessionState, ask: PullAsk): PageView {
 	return {
-		title: `Pull ${ask.pull}`,
+		title: PULL.title(ask.pull),
 		prompt: {
-			label: `Pull to ${dial(ask.stop)} and hold: the dial under load?`,
+			label: PULL.label(ask.stop),
 			...numberField('angle', state.job, (loaded) => loadedStep(state, ask, loaded)),
-			plus: { label: 'held there', step: loadedStep(state, ask, ask.stop) },
+			plus: { label: PULL.plus, step: loadedStep(state, ask, ask.stop) },
 			slash: SLASH,
 			star: STAR,
-			empty: 'Pull to the stop and hold. Press + if the dial shows it, else write what it shows and press Enter.',
+			empty: PULL.empty,
 		},
 		body: (room) => sections(state, ask, room),
 	};
@@ -38,24 +38,24 @@ function loadedStep(state: SessionState, { stop }: PullAsk, loaded: number): Ste
 /** After the stroke: the dial once the tube has sprung back, for whoever reads it. */
 export function releasedPage(state: SessionState, ask: PullAsk, loaded: number): PageView {
 	return {
-		title: `Pull ${ask.pull}, after release`,
+		title: RELEASED.title(ask.pull),
 		prompt: {
-			label: 'Dial after release, the tube still snug?',
+			label: RELEASED.label,
 			...numberField('angle', state.job, (released) => answer({ do: 'loaded', loaded, released })),
-			plus: { label: 'not read', step: answer({ do: 'loaded', loaded }) },
+			plus: { label: RELEASED.plus, step: answer({ do: 'loaded', loaded }) },
 			back: BACK,
-			empty: 'Write what the dial reads after release and press Enter, or press + to go on without it.',
+			empty: RELEASED.empty,
 		},
 		body: (room) => [
 			{
 				rank: 0,
 				wide: true,
-				lines: bigNumbers([{ label: 'HELD', unit: '°', value: trimmed(loaded, 2), below: 'kept', place: 1 }], {
+				lines: bigNumbers([{ ...RELEASED.held, unit: '°', value: trimmed(loaded, 2), place: 1 }], {
 					...room,
 					window: Math.min(room.window, HELD_ROWS),
 				}),
 			},
-			{ rank: 0, lines: wrapped('Let the pressure off. What does the dial read now?', room.columns) },
+			{ rank: 0, lines: wrapped(RELEASED.what, room.columns) },
 			...ladder(state, ask, room),
 		],
 	};
@@ -66,7 +66,7 @@ const HELD_ROWS = 24;
 
 function sections(state: SessionState, ask: PullAsk, room: Room): Section[] {
 	const { set } = state;
-	const stop: BigNumber = { label: 'STOP', unit: '°', value: trimmed(ask.stop, 2), below: 'held under load', place: 1 };
+	const stop: BigNumber = { ...PULL.stop, unit: '°', value: trimmed(ask.stop, 2), place: 1 };
 	const placed = set === null ? [] : placedLines(state, set, room);
 	const cautions = [...limit(ask, room.columns), ...firstPull(state, ask, room)];
 	const told = reasonWords(ask.reason, state.job);
@@ -90,21 +90,18 @@ function placedLines(state: SessionState, set: SetAsk, { columns }: Room): Line[
 	return [cut(line(cellsOf(whole!) <= columns ? whole! : brief!), columns)];
 }
 
-/** The general cautions stood on the session's first page; the ones that count with the first stroke are said again, whatever lists are off. */
-const FIRST_PULL = '! Hands clear of die, follower and clamp; stand out of the swing of the tube.';
-const FIRST_PULL_BRIEF = '! Hands clear of the tooling; stand out of the swing.';
-
+/** What counts with the first stroke is said again, whatever lists are off. */
 function firstPull({ set }: SessionState, { bend, pull }: PullAsk, { columns, window }: Room): Line[] {
 	const first = bend === 1 && pull === 1 && (set?.seat ?? 1) === 1;
-	const text = window < ROOMY_ROWS ? FIRST_PULL_BRIEF : FIRST_PULL;
+	const text = window < ROOMY_ROWS ? PULL.firstBrief : PULL.first;
 	return first ? wrapped(text, columns, 'alert', 2) : [];
 }
 
 function lead({ lead: from }: PullAsk): BigNumber[] {
 	if (from === null) return [];
-	return [{ label: 'EASE UP', unit: '°', value: trimmed(from, 2), below: 'from here', place: 2 }];
+	return [{ ...PULL.easeUp, unit: '°', value: trimmed(from, 2), place: 2 }];
 }
 
 function limit(ask: PullAsk, columns: number): Line[] {
-	return ask.limit ? wrapped('This is the largest angle that the machine reaches.', columns, 'alert') : [];
+	return ask.limit ? wrapped(PULL.limit, columns, 'alert') : [];
 }

@@ -1,6 +1,7 @@
 import type { DecideAsk, PullAsk } from '../../../session/protocol/asks.ts';
 import { stages } from '../../../session/report/stages.ts';
-import { angle, angleGiveOrTake, dial } from '../../../words/numbers.ts';
+import { angleGiveOrTake } from '../../../words/numbers.ts';
+import { bandWords, RUNGS, wantedWords } from '../../../words/session/pull.ts';
 import { pullLadder, type Rung } from '../../drawing/pull-ladder.ts';
 import { asciiOnly, line } from '../../text/line.ts';
 import type { MadePull } from '../live-port.ts';
@@ -10,17 +11,17 @@ import type { Room, Section } from './page.ts';
 /** The pulls made, a rung each. Only the angle finder tells where one led: the dial after release is off by what it is off. */
 function rungsOf(pulls: readonly MadePull[]): Rung[] {
 	return pulls.flatMap((pull, at) => {
-		const held = `${at + 1} held ${dial(pull.loaded)}`;
-		const back = pull.released === null ? '' : `, back ${dial(pull.released)}`;
+		const held = RUNGS.held(at + 1, pull.loaded);
+		const back = pull.released === null ? held : RUNGS.back(held, pull.released);
 		const [pulled = [], ...opened] = stages(pull);
-		const first = pulled.length === 0 ? { words: `${held}${back}`, angle: null } : rungOf(held, pulled);
-		return [first, ...opened.filter((readings) => readings.length > 0).map((readings) => rungOf('  opened', readings))];
+		const first = pulled.length === 0 ? { words: back, angle: null } : rungOf(held, pulled);
+		return [first, ...opened.filter((readings) => readings.length > 0).map((each) => rungOf(RUNGS.opened, each))];
 	});
 }
 
 function rungOf(how: string, readings: readonly number[]): Rung {
 	const made = readings.reduce((sum, each) => sum + each, 0) / readings.length;
-	return { words: `${how}, made ${angle(made)}`, angle: made };
+	return { words: RUNGS.made(how, made), angle: made };
 }
 
 /** How many pulls a small window keeps, up to so many rows: the last ones. */
@@ -33,7 +34,7 @@ const FEW: readonly (readonly [rows: number, pulls: number])[] = [
 /** The pulls of the bend at work against what is wanted; with what the open pull is expected to lead to. */
 export function ladder(state: SessionState, ask: PullAsk | DecideAsk, room: Room): Section[] {
 	const { tolerance } = state.job;
-	const drawn = angle(ask.target) === angle(ask.design) ? '' : ` (drawing ${angle(ask.design)})`;
+	const wanted = wantedWords(ask);
 	const aim = { target: ask.target, low: ask.target - tolerance.under, high: ask.target + tolerance.over };
 	const made = rungsOf(state.pulls);
 	const next: Rung[] = ask.ask === 'pull' ? [nextRung(ask)] : [];
@@ -42,16 +43,15 @@ export function ladder(state: SessionState, ask: PullAsk | DecideAsk, room: Room
 	const said = (text: string) => (room.ascii ? asciiOnly(text) : text);
 	const rungs = [...few, ...next].map((rung) => ({ ...rung, words: said(rung.words) }));
 	if (room.spoken) {
-		const band = `wanted ${angle(ask.target)}${drawn}, from ${angle(aim.low)} to ${angle(aim.high)}`;
-		return [{ rank: 0, lines: [band, ...rungs.map(({ words }) => words)].map((text) => line(text)) }];
+		return [{ rank: 0, lines: [bandWords(wanted, aim), ...rungs.map(({ words }) => words)].map((text) => line(text)) }];
 	}
-	const lines = pullLadder(said(`wanted ${angle(ask.target)}${drawn}`), rungs, aim, room.columns);
+	const lines = pullLadder(said(wanted), rungs, aim, room.columns);
 	return [{ rank: 0, lines: lines.length > 1 ? lines : [] }];
 }
 
 function nextRung({ pull, stop, expect }: PullAsk): Rung {
 	return {
-		words: `${pull} stop ${dial(stop)} > ${angleGiveOrTake(expect)}`,
+		words: RUNGS.next(pull, stop, angleGiveOrTake(expect)),
 		angle: expect.angle,
 		sd: expect.sd,
 	};

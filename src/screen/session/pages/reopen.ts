@@ -2,6 +2,8 @@ import type { Answer } from '../../../session/protocol/action.ts';
 import { trimmed } from '../../../units/format.ts';
 import { GO_EASY } from '../../../words/caution.ts';
 import { CHOICE, CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
+import { WHICH_BEND } from '../../../words/session/again.ts';
+import { DECIDE, OPENING, RELIEF, REOPEN } from '../../../words/session/decision.ts';
 import { bigNumbers } from '../../text/big-numbers.ts';
 import { wrapped } from '../../text/line.ts';
 import type { OpenBy, SessionState, Step } from '../session-state.ts';
@@ -21,8 +23,8 @@ export function openingNumbers({ by, to }: OpenBy, room: Room, rank: number): Se
 			wide: true,
 			lines: bigNumbers(
 				[
-					{ label: 'OPEN BY', value: trimmed(by, 1), unit: '°', below: '', place: 1 },
-					{ label: 'READ THEN', value: trimmed(to, 1), unit: '°', below: '', place: 3 },
+					{ label: OPENING.by, value: trimmed(by, 1), unit: '°', below: '', place: 1 },
+					{ label: OPENING.to, value: trimmed(to, 1), unit: '°', below: '', place: 3 },
 				],
 				room,
 			),
@@ -33,23 +35,17 @@ export function openingNumbers({ by, to }: OpenBy, room: Room, rank: number): Se
 /** What to know before a bend is opened. */
 export function reliefPage(bend: number, relief: Answer, open?: OpenBy): PageView {
 	return {
-		title: `Caution: opening bend ${bend}`,
+		title: RELIEF.title(bend),
 		prompt: {
 			label: '',
-			plus: { label: 'open it', step: { step: 'answer', answer: relief } },
+			plus: { label: RELIEF.plus, step: { step: 'answer', answer: relief } },
 			back: BACK,
-			empty: 'Press + to open the bend, / to go back.',
+			empty: RELIEF.empty,
 		},
 		body: (room) => [
 			...(open ? openingNumbers(open, room, 0) : []),
 			{ rank: 0, lines: wrapped(`! ${GO_EASY}`, room.columns, 'alert', 2) },
-			{
-				rank: 1,
-				lines: wrapped(
-					'It moves suddenly: keep hands and face out of its way, and measure after each time.',
-					room.columns,
-				),
-			},
+			{ rank: 1, lines: wrapped(RELIEF.sudden, room.columns) },
 		],
 	};
 }
@@ -70,40 +66,32 @@ function bendAtWork({ ask, set, history }: SessionState): number {
 /** Which made bend to go back to. */
 export function reopenPage(state: SessionState): PageView {
 	return {
-		title: 'Go back to a made bend',
+		title: REOPEN.title,
 		prompt: {
-			label: "The bend's number",
+			label: WHICH_BEND.label,
 			choices: madeBends(state).map((bend) => ({
-				label: `bend ${bend}`,
+				label: WHICH_BEND.bend(bend),
 				step: { step: 'page', page: { page: 'reopenHow', bend } },
 			})),
 			back: BACK,
-			empty: "Write the bend's number and press Enter; / goes back.",
+			empty: WHICH_BEND.empty,
 		},
-		body: (room) => [
-			{
-				rank: 0,
-				lines: wrapped(
-					`A bend that was taken can be pulled further${state.job.mayOpen ? ' or opened a little' : ''}. Its checks follow, then the session goes on where it was.`,
-					room.columns,
-				),
-			},
-		],
+		body: (room) => [{ rank: 0, lines: wrapped(REOPEN.what(state.job.mayOpen), room.columns) }],
 	};
 }
 
 /** What to do with it. */
 export function reopenHowPage(state: SessionState, bend: number): PageView {
 	return {
-		title: `Go back to bend ${bend}`,
+		title: REOPEN.to(bend),
 		prompt: {
 			label: CHOICE,
 			choices: [
-				{ label: 'pull it further', step: answer({ do: 'reopen', bend, how: 'pull' }) },
+				{ label: DECIDE.pull, step: answer({ do: 'reopen', bend, how: 'pull' }) },
 				...(state.job.mayOpen
 					? [
 							{
-								label: 'open it a little',
+								label: DECIDE.open(),
 								step: reliefStep(state, bend, { action: { do: 'reopen', bend, how: 'relieve' } }),
 							},
 						]

@@ -1,8 +1,7 @@
-import type { DecideAsk, TubeOutcome, Tweak } from '../../../session/protocol/asks.ts';
+import type { DecideAsk, Tweak } from '../../../session/protocol/asks.ts';
 import type { Job } from '../../../tube/job.ts';
-import { inTen } from '../../../words/chance.ts';
-import { angle, angleGiveOrTake, dial, fine, measureOf, shown, tape } from '../../../words/numbers.ts';
 import { CHOICE, ONLY_BACK } from '../../../words/screen/usual.ts';
+import { WHAT_IF } from '../../../words/session/decision.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { type Line, line, wrapped } from '../../text/line.ts';
 import type { SessionState, Step } from '../session-state.ts';
@@ -19,53 +18,30 @@ export function whatIfPage(state: SessionState): PageView {
 	const ask = state.ask?.ask === 'decide' ? state.ask : null;
 	const tweaks = ask?.tweaks ?? [];
 	return {
-		title: 'What if',
+		title: WHAT_IF.title,
 		prompt: {
 			label: CHOICE,
 			choices: tweaks.map((tweak) => choice(state, tweak)),
 			back: BACK,
-			empty: tweaks.length === 0 ? ONLY_BACK : 'Write a number to go back to that bend, or / to go back.',
+			empty: tweaks.length === 0 ? ONLY_BACK : WHAT_IF.empty,
 		},
 		body: ({ columns }) => (ask === null ? [] : sections(ask, state.job, columns)),
 	};
 }
 
-function choice(state: SessionState, { bend, do: how, by }: Tweak): Choice<Step> {
+function choice(state: SessionState, tweak: Tweak): Choice<Step> {
+	const { bend, do: how } = tweak;
 	const reopen = { action: { do: 'reopen', bend, how } } as const;
-	return how === 'pull'
-		? { label: `bend ${bend}: pull it ${dial(by)} further`, step: answer(reopen.action) }
-		: { label: `bend ${bend}: open it by ${dial(by)}`, step: reliefStep(state, bend, reopen) };
+	const step = how === 'pull' ? answer(reopen.action) : reliefStep(state, bend, reopen);
+	return { label: WHAT_IF.choice(tweak), step };
 }
 
 function sections({ accepted, tweaks, rescue }: DecideAsk, job: Job, columns: number): Section[] {
-	const lines = (lead: string, outcome: TubeOutcome): Line[] =>
-		wrapped(`${lead}: ${becomes(outcome, job)}.`, columns, 'plain', 2);
+	const lines = (text: string): Line[] => wrapped(text, columns, 'plain', 2);
 	const stock = rescue?.stock;
 	return [
-		{ rank: 0, lines: lines('This bend taken as it is, the rest corrected', accepted) },
-		...tweaks.map((tweak, i) => ({ rank: 1 + i, lines: lines(`${i + 1}  ${about(tweak)}`, tweak) })),
-		{
-			rank: 1,
-			lines: stock
-				? [
-						line('Nothing makes it fit everywhere. If it is given up:'),
-						...wrapped(
-							`straight and good for use: ${tape(stock.behind, job)} behind the last bend${stock.again ? ', enough to begin anew' : ''}; ${tape(stock.straights[0] ?? 0, job)} before the first.`,
-							columns,
-							'plain',
-							2,
-						),
-					]
-				: [],
-		},
+		{ rank: 0, lines: lines(WHAT_IF.accepted(accepted, job)) },
+		...tweaks.map((tweak, i) => ({ rank: 1 + i, lines: lines(WHAT_IF.tweak(i + 1, tweak, job)) })),
+		{ rank: 1, lines: stock ? [line(WHAT_IF.nothing), ...lines(WHAT_IF.stock(stock, job))] : [] },
 	];
-}
-
-function about({ expect, chance }: Tweak): string {
-	return `it lands at ${angleGiveOrTake(expect)}; the tube then fits: ${inTen(chance)}`;
-}
-
-function becomes({ endOffset, endAngle, checks }: TubeOutcome, job: Job): string {
-	const read = checks.map(({ name, value }) => `${name} ${shown(value, measureOf('check', job, name), job)}`);
-	return [`far end off by ${fine(endOffset, job)} and ${angle(endAngle)}`, ...read].join(', ');
 }
