@@ -1,5 +1,6 @@
 import type { CorrectionStory, Story } from '../../review/story.ts';
-import { bendPageName, LONG_PAGE, nextPage, ONLY_PLUS_OR_BACK, PAGE_NAMES } from '../../words/review/pages.ts';
+import { bendName } from '../../words/bend-name.ts';
+import { LONG_PAGE, nextPage, ONLY_PLUS_OR_BACK, PAGE_NAMES } from '../../words/review/pages.ts';
 import { READER_KEYS } from '../../words/screen/frame.ts';
 import { KEY_SAYS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
@@ -28,8 +29,7 @@ export function chapters({ story }: Opened): ReviewPage[] {
 export const corrected = ({ corrections }: Pick<Story, 'corrections'>): CorrectionStory[] =>
 	corrections.filter(({ correction }) => correction.remaining.length > 0);
 
-export const nameOf = (at: ReviewPage): string =>
-	at.review === 'bend' ? bendPageName(at.bend) : PAGE_NAMES[at.review];
+export const nameOf = (at: ReviewPage): string => (at.review === 'bend' ? bendName(at.bend) : PAGE_NAMES[at.review]);
 
 function isSameChapter(a: ReviewPage, b: ReviewPage): boolean {
 	return a.review === b.review && (a.review !== 'bend' || (b.review === 'bend' && a.bend === b.bend));

@@ -3,6 +3,7 @@ import type { ChangeDie } from '../../session/protocol/facts/caution.ts';
 import type { CorrectedNote, Output } from '../../session/protocol/notes.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
 import type { Job } from '../../tube/job.ts';
+import { QUIETLY_CORRECTED } from '../../words/session/corrected.ts';
 
 /** A hand turns a tube no finer than this, degrees. */
 const TURN_SHOWS = 0.5;
@@ -27,7 +28,7 @@ export function quietWords(outputs: readonly Output[], job: Job): string | null 
 		(output) =>
 			'note' in output && output.note === 'corrected' && output.remaining.length > 0 && !isNews(output, job, outputs),
 	);
-	return quiet ? 'New numbers for the bends left: none moved by more than tape and dial show.' : null;
+	return quiet ? QUIETLY_CORRECTED : null;
 }
 
 /** The page to be seen before a set-up for which another die goes in. */

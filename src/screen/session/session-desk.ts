@@ -1,7 +1,7 @@
 import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
 import type { Size } from '../../terminal/output.ts';
 import { errorWords } from '../../words/error.ts';
-import { foreign } from '../../words/foreign.ts';
+import { farewellWords } from '../../words/session/said.ts';
 import { exitCodeOf } from '../shell/app-state.ts';
 import type { Display, DisplayPort } from '../shell/display.ts';
 import { USUAL_DISPLAY } from '../shell/display.ts';
@@ -59,7 +59,7 @@ export class SessionDesk {
 	farewell(): string | null {
 		const { live } = this;
 		if (live === null || live.resume === undefined || live.ask() === null) return null;
-		return `The session is kept: ${foreign(live.logPath)}\nTo go on with it: ${foreign(live.resume)}\n`;
+		return farewellWords(live.logPath, live.resume);
 	}
 
 	/** What a correction would change is worked out on a copy. */

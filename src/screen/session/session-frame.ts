@@ -1,6 +1,6 @@
 import type { Size } from '../../terminal/output.ts';
 import { joints } from '../../tube/joints.ts';
-import { pieceWords } from '../../words/batch.ts';
+import { captionWords, whereWords } from '../../words/session/said.ts';
 import { drawTube } from '../drawing/tube-drawing.ts';
 import { type Frame, frame } from '../shell/frame.ts';
 import type { Look } from '../shell/look.ts';
@@ -51,8 +51,7 @@ function bendInHand({ ask, set }: SessionState): number | undefined {
 
 function where(state: SessionState): string {
 	const bend = bendInHand(state);
-	const piece = state.piece === null ? '' : ` · ${pieceWords(state.piece)}`;
-	return `${state.job.name}${piece}${bend === undefined ? '' : ` · bend ${bend} of ${bendsOf(state)}`}`;
+	return whereWords(state.job.name, state.piece, bend === undefined ? null : { bend, of: bendsOf(state) });
 }
 
 /** What a narrow window may need for the words under a picture. */
@@ -65,17 +64,11 @@ function pictureOf(state: SessionState, { ascii }: Look): (columns: number, rows
 	const design = state.drawn;
 	const shape = state.shape ?? design;
 	const met = joints(state.job, shape);
-	const how = state.shape === null ? 'as drawn: ' : '';
-	const words = `${how}${now > bends ? 'the tube' : `made thin, bend ${now} thick, rest dotted`}`;
+	const asDrawn = state.shape === null;
 	return (columns, rows) => {
-		const {
-			rows: dots,
-			views,
-			drawing,
-		} = drawTube(shape, now, columns, rows - CAPTION_ROWS, ascii, design, undefined, met);
-		const sparse = drawing ? ['the drawing sparse'] : [];
-		const ends = met.length > 0 ? ['what an end meets in fine dots'] : [];
-		const caption = [words, ...sparse, ...ends, 'START left', ...(views === '' ? [] : [views])].join('; ');
-		return [...dots.map((row) => line(row)), ...wrapped(caption, columns, 'quiet')];
+		const drawn = drawTube(shape, now, columns, rows - CAPTION_ROWS, ascii, design, undefined, met);
+		const how = { asDrawn, apart: drawn.drawing, meets: met.length > 0, views: drawn.views };
+		const caption = captionWords(now > bends ? null : now, how);
+		return [...drawn.rows.map((row) => line(row)), ...wrapped(caption, columns, 'quiet')];
 	};
 }

@@ -1,7 +1,7 @@
 import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
 import type { Output, RefusedNote } from '../../session/protocol/notes.ts';
-import { answeredWords } from '../../words/answered.ts';
 import { reasonWords } from '../../words/reason.ts';
+import { notSavedWords, rescuedWords, savedWords, takenBackWords } from '../../words/session/said.ts';
 import type { TopicName } from '../../words/topics/names.ts';
 import type { Display } from '../shell/display.ts';
 import type { Key } from '../shell/keys.ts';
@@ -190,14 +190,13 @@ const NOT_SAVED = 5;
 
 /** The state once the session goes on in another folder: the answer that was refused is asked for again. */
 export function rescued(state: SessionState, logPath: string, messages: readonly string[]): SessionState {
-	const text = `${messages.join(' ')} Give the last answer again: it is not saved yet.`;
+	const text = rescuedWords(messages);
 	return { ...state, logPath, unsaved: null, page: ASK, entry: NOTHING, message: { kind: 'wrong', text } };
 }
 
 /** The state after the disk refused: everything stays as it was, to be tried again. */
 export function notSaved(state: SessionState, why: string, exitCode: number): SessionState {
-	const elsewhere = state.rescuePlace === null ? '' : ' To go on in another folder press Esc, then *.';
-	const text = `NOT SAVED: ${why} What you typed is still here: Enter or + tries again.${elsewhere}`;
+	const text = notSavedWords(why, state.rescuePlace !== null);
 	return { ...state, unsaved: exitCode, message: { kind: 'unsaved', text } };
 }
 
@@ -211,16 +210,9 @@ function kept(
 	{ history: after, ask }: Pick<AnswerResult, 'history' | 'ask'>,
 ): Message | null {
 	const voided = after.find((each, at) => each.void && before[at]?.void === false);
-	if (voided !== undefined)
-		return { kind: 'said', text: sentence(`Taken back: line ${voided.entry}, ${answeredWords(voided, job, true)}`) };
+	if (voided !== undefined) return { kind: 'said', text: takenBackWords(voided, job) };
 	const last = after.at(-1);
 	if (last === undefined || after.length <= before.length) return null;
 	// Why a reading is doubted stands on the page that asks for it again.
-	const text = answeredWords(last, job, ask?.ask === 'confirm');
-	return { kind: 'said', text: sentence(`Saved as line ${last.entry}: ${text}`) };
-}
-
-/** With a full stop, unless it ends in a stop of its own. */
-function sentence(text: string): string {
-	return /[.?!]$/.test(text) ? text : `${text}.`;
+	return { kind: 'said', text: savedWords(last, job, ask?.ask === 'confirm') };
 }

@@ -1,4 +1,6 @@
 import { LENGTH_KEYS, nextLengths } from '../../words/lengths.ts';
+import { KEY_SAYS } from '../../words/screen/usual.ts';
+import { SHORTCUTS } from '../../words/session/keys.ts';
 import type { Key } from '../shell/keys.ts';
 import type { Prompt } from '../shell/prompt.ts';
 import { answer } from './pages/page.ts';
@@ -16,15 +18,13 @@ export interface Shortcut {
 /** A tube that is to be set again and still lies there. */
 const STILL: Shortcut = {
 	key: 's',
-	label: 'it never left the die',
-	brief: 'never left',
+	...SHORTCUTS.still,
 	step: answer({ do: 'still' }),
 };
 
 const RELEASE: Shortcut = {
 	key: 'r',
-	label: 'ask the release',
-	brief: 'release',
+	...SHORTCUTS.release,
 	step: { step: 'release', asked: true },
 };
 
@@ -32,21 +32,18 @@ const RELEASE: Shortcut = {
 export function shortcutsOf(state: SessionState, { text }: Prompt<Step>): Shortcut[] {
 	const { page, ask, display, job } = state;
 	if (text !== undefined) return [];
-	const help: Shortcut = { key: 'h', label: 'help', step: { step: 'page', page: { page: 'help', from: page } } };
+	const help: Shortcut = { key: 'h', label: KEY_SAYS.help, step: { step: 'page', page: { page: 'help', from: page } } };
 	const lengths = nextLengths(job);
 	const units: Shortcut = { key: 'u', label: LENGTH_KEYS[lengths], step: { step: 'display', changes: { lengths } } };
 	const asked = page.page === 'ask' && (ask?.ask === 'set' || ask?.ask === 'pull');
-	const end = display.fromStart ? 'FAR' : 'START';
 	const mark: Shortcut = {
 		key: 'm',
-		label: `mark from ${end}`,
-		brief: `from ${end}`,
+		...SHORTCUTS.mark(display.fromStart ? 'far' : 'start'),
 		step: { step: 'display', changes: { fromStart: !display.fromStart } },
 	};
 	const list: Shortcut = {
 		key: 'c',
-		label: display.checklist ? 'list off' : 'list on',
-		brief: 'list',
+		...SHORTCUTS.list(display.checklist),
 		step: { step: 'display', changes: { checklist: !display.checklist } },
 	};
 	return [

@@ -1,6 +1,8 @@
+import { TYPED_ENTER } from '../../words/session/keys.ts';
+import { LOOK_FIRST } from '../../words/session/said.ts';
 import type { Key } from '../shell/keys.ts';
 import { NOTHING } from '../shell/prompt.ts';
-import type { Message, SessionState } from './session-state.ts';
+import type { SessionState } from './session-state.ts';
 
 /** So long a doubt's page, or a tube's last one, has to be on the screen before a key answers it, milliseconds. */
 export const SEEN_MS = 500;
@@ -33,7 +35,8 @@ export function aheadOf(
 	const { ahead, entry } = state;
 	if (ahead === null || !isToBeRead(state)) return null;
 	const { since, last, keys } = ahead;
-	if (isBetweenPieces(state)) return now - since < SEEN_MS ? { early: { ...state, message: LOOK_FIRST } } : null;
+	if (isBetweenPieces(state))
+		return now - since < SEEN_MS ? { early: { ...state, message: { kind: 'said', text: LOOK_FIRST } } } : null;
 	// The rest of a number that was begun too early is no number.
 	const goesOn = isUnfinished(keys) && key.key === 'character';
 	if (now - since < SEEN_MS || now - last < BURST_MS || goesOn) {
@@ -42,8 +45,6 @@ export function aheadOf(
 	if (key.key === 'return' && entry.field === '' && keys.length > 0) return { taken: firstAnswer([...keys, key]) };
 	return null;
 }
-
-const LOOK_FIRST: Message = { kind: 'said', text: 'Look at this tube first, then press the key again.' };
 
 /** Whether a number was begun and not given. */
 function isUnfinished(keys: readonly Key[]): boolean {
@@ -66,7 +67,7 @@ const LONGEST = 24;
 /** What was typed too early, as it can be read; '' for nothing. */
 export function aheadText({ ahead }: SessionState): string {
 	const text = (ahead?.keys ?? [])
-		.map((key) => (key.key === 'character' ? key.text : key.key === 'return' ? ' Enter ' : ''))
+		.map((key) => (key.key === 'character' ? key.text : key.key === 'return' ? TYPED_ENTER : ''))
 		.join('');
 	return text.length > LONGEST ? `${text.slice(0, LONGEST)}...` : text.trim();
 }

@@ -21,7 +21,6 @@ export const PAGE_NAMES = {
 	help: 'help',
 } as const;
 
-export const bendPageName = (bend: number): string => `bend ${bend}`;
 export const nextPage = (name: string): string => `next: ${name}`;
 export const PRINT_RECORD = 'print its record';
 export const ONLY_PLUS_OR_BACK = 'Press + to go on, / to go back.';

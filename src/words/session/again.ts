@@ -6,13 +6,16 @@ import { foreignName } from '../foreign.ts';
 /** Which bend, on a page that lists them. */
 export const WHICH_BEND = {
 	label: "The bend's number",
-	bend: (bend: number): string => `bend ${bend}`,
 	empty: "Write the bend's number and press Enter; / goes back.",
 } as const;
 
-export const MEASURE_AGAIN = {
-	title: 'Measure a bend again',
-	empty: 'Write what it reads and press Enter; / goes back.',
+export const MEASURE_AGAIN = 'Measure a bend again';
+
+/** What was measured, wherever it was not asked for. */
+export const MEASURED = {
+	label: 'What does it measure?',
+	finder: 'What does the angle finder show?',
+	empty: 'Write what it measures and press Enter; / goes back.',
 } as const;
 
 /** What to do again, as a choice of the decision. */
@@ -37,13 +40,13 @@ export function againWords({ kind, bend, name }: ToMeasure): { title: string; la
 		case 'angle':
 			return {
 				title: `Measure bend ${bend} again`,
-				label: 'What does the angle finder show?',
+				label: MEASURED.finder,
 				how: `Hold the finder on both legs, clear of the bend. ${ANEW}`,
 			};
 		case 'check':
 			return {
 				title: `Read the ${foreignName(name ?? '')} again`,
-				label: 'What does it measure?',
+				label: MEASURED.label,
 				how: `Lay it on anew, where the check says. ${ANEW}`,
 			};
 		case 'mark':

@@ -1,7 +1,7 @@
 import type { Around } from '../../tube/turns.ts';
-import type { Units } from '../../units/units.ts';
 import { type Ruled, shownUnits } from '../lengths.ts';
 import { angle, fine, tape } from '../numbers.ts';
+import { unitName } from '../unit-name.ts';
 
 /** What the page says on which the straight tube is laid out. */
 export const LAY_OUT = {
@@ -15,14 +15,11 @@ export const LAY_OUT = {
 	heads: ['START', 'FAR', 'round', 'turn'],
 } as const;
 
-const UNITS: Readonly<Record<Units, string>> = { in: 'inches', mm: 'millimeters' };
-
 /** How long the tube is cut, and in what the table's marks are. */
 export const cutWords = (cut: number, job: Ruled): string =>
-	`Cut length ${tape(cut, job)}, both trims in it. Marks in ${UNITS[shownUnits(job)]}.`;
+	`Cut length ${tape(cut, job)}, both trims in it. Marks in ${unitName(shownUnits(job))}.`;
 
-/** In front of a row of a table, and behind it where the bend goes to. */
-export const bendRow = (bend: number): string => `bend ${bend}`;
+/** Behind a row of the table: where the bend goes to. */
 export const bendTo = (degrees: number): string => `to ${angle(degrees)}`;
 
 /** How far round the tube a mark lies, in as few letters as a table has room for; its unit stands elsewhere. */

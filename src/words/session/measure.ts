@@ -5,6 +5,7 @@ import type { Ruled, Wording } from '../lengths.ts';
 import { dial, giveOrTake, measureOf, readingSpread, shown } from '../numbers.ts';
 import { readingName } from '../readings.ts';
 import { reasonWords } from '../reason.ts';
+import { MEASURED } from './again.ts';
 
 /** What the pages say that ask for a reading: of the angle finder, again what is doubted, a check on the tube. */
 
@@ -46,7 +47,7 @@ export function doubtedWords(ask: ConfirmAsk, style: Wording): { given: string; 
 
 export const CHECK = {
 	title: (name: string): string => `Check: ${foreignName(name)}`,
-	label: 'What does it measure?',
+	label: MEASURED.label,
 	empty: 'Write what it measures and press Enter; * has skip.',
 	greatest: 'Greatest outside diameter',
 	greatestEmpty: 'Write the greatest diameter and press Enter, the least follows; * has skip.',

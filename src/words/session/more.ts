@@ -63,6 +63,3 @@ export const UNDO = {
 	nothing: 'There is nothing to take back.',
 	what: 'The program asks its question again. The line stays in the log but no longer counts. What you did to the tube stays done.',
 } as const;
-
-/** A line of the log, with what it says. */
-export const lineWords = (entry: number, text: string): string => `Line ${entry}: ${text}`;

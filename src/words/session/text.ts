@@ -1,4 +1,5 @@
 import { foreign, foreignName } from '../foreign.ts';
+import { MORE } from './more.ts';
 
 /** The pages that take free text. */
 
@@ -36,7 +37,7 @@ export const SCRAP = {
 /** Giving a tube up, asked once more. */
 export const SCRAP_SURE = {
 	title: 'Scrap the tube?',
-	plus: 'scrap the tube',
+	plus: MORE.scrap,
 	empty: 'Press + to scrap the tube, / to go back.',
 	why: (why: string): string => `Why: ${foreign(why)}`,
 } as const;

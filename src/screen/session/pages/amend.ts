@@ -3,10 +3,11 @@ import type { Reading } from '../../../session/log/events.ts';
 import type { EvidenceKind } from '../../../session/protocol/kinds.ts';
 import { EVIDENCE_MEASURE } from '../../../session/protocol/measured-in.ts';
 import { parseNumber } from '../../../units/parse.ts';
-import { answeredWords, listedWords } from '../../../words/answered.ts';
-import { measureOf, shown } from '../../../words/numbers.ts';
-import { EVIDENCE, readingName } from '../../../words/readings.ts';
+import { measureOf } from '../../../words/numbers.ts';
+import { EVIDENCE } from '../../../words/readings.ts';
 import { CHOICE, CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
+import { MEASURED, WHICH_BEND } from '../../../words/session/again.ts';
+import { AMEND, EVIDENCE_PAGE, lineListed, lineTold, readingTold } from '../../../words/session/amend.ts';
 import { line, wrapped } from '../../text/line.ts';
 import type { SessionState, Step } from '../session-state.ts';
 import { answer, BACK, bendNumber, numberField, type PageView } from './page.ts';
@@ -20,11 +21,11 @@ export function amendable({ history }: SessionState): Answered[] {
 export function amendPage(state: SessionState): PageView {
 	const entries = amendable(state);
 	return {
-		title: 'Correct an earlier reading',
+		title: AMEND.title,
 		prompt: {
 			label: CHOICE,
 			choices: entries.map((entry) => ({
-				label: `line ${entry.entry}: ${listedWords(entry, state.job)}`,
+				label: lineListed(entry, state.job),
 				step: whichStep(entry),
 			})),
 			back: BACK,
@@ -43,11 +44,11 @@ function whichStep(entry: Answered): Step {
 /** Which of an entry's readings. */
 export function amendWhichPage(state: SessionState, entry: Answered): PageView {
 	const choices = (entry.readings ?? []).map((reading) => ({
-		label: described(state, reading),
+		label: readingTold(reading, state.job),
 		step: { step: 'page' as const, page: { page: 'amendValue' as const, entry, reading } },
 	}));
 	return {
-		title: `Correct line ${entry.entry}`,
+		title: AMEND.titleOf(entry.entry),
 		prompt: {
 			label: CHOICE,
 			choices,
@@ -56,11 +57,6 @@ export function amendWhichPage(state: SessionState, entry: Answered): PageView {
 		},
 		body: () => [],
 	};
-}
-
-function described(state: SessionState, reading: Reading): string {
-	const { of, value, name } = reading;
-	return `${readingName(reading)}: ${shown(value, measureOf(of, state.job, name), state.job)}`;
 }
 
 /** The field in which a reading is corrected: what that changes is found out before it counts. */
@@ -73,19 +69,16 @@ export function amendField(state: SessionState, entry: Answered, reading: Readin
 /** What it really was. */
 export function amendValuePage(state: SessionState, entry: Answered, reading: Reading | null): PageView {
 	return {
-		title: `Correct line ${entry.entry}`,
+		title: AMEND.titleOf(entry.entry),
 		prompt: {
-			label: 'What it really was',
+			label: AMEND.label,
 			...amendField(state, entry, reading),
 			back: BACK,
-			empty: 'Write the right number and press Enter; / goes back.',
+			empty: AMEND.empty,
 		},
 		body: (room) => [
-			{
-				rank: 0,
-				lines: wrapped(`Line ${entry.entry}: ${answeredWords(entry, state.job)}`, room.columns, 'strong', 2),
-			},
-			{ rank: 0, lines: reading === null ? [] : [line(described(state, reading))] },
+			{ rank: 0, lines: wrapped(lineTold(entry, state.job), room.columns, 'strong', 2) },
+			{ rank: 0, lines: reading === null ? [] : [line(readingTold(reading, state.job))] },
 		],
 	};
 }
@@ -95,7 +88,7 @@ const KINDS = Object.keys(EVIDENCE) as EvidenceKind[];
 /** What kind of thing was measured besides what was asked. */
 export function evidencePage(): PageView {
 	return {
-		title: 'Something else was measured',
+		title: EVIDENCE_PAGE.title,
 		prompt: {
 			label: CHOICE,
 			choices: KINDS.map((kind) => ({
@@ -112,27 +105,27 @@ export function evidencePage(): PageView {
 /** At which bend. */
 export function evidenceBendPage(kind: EvidenceKind, bends: number): PageView {
 	return {
-		title: 'Something else was measured',
+		title: EVIDENCE_PAGE.title,
 		prompt: {
-			label: `At which bend, 1 to ${bends}`,
+			label: EVIDENCE_PAGE.which(bends),
 			read: (text) => ({ step: 'page', page: { page: 'evidenceValue', kind, bend: bendNumber(text, bends) } }),
 			back: BACK,
-			empty: "Write the bend's number and press Enter; / goes back.",
+			empty: WHICH_BEND.empty,
 		},
-		body: () => [{ rank: 0, lines: [line(`Measured: ${EVIDENCE[kind]}`)] }],
+		body: () => [{ rank: 0, lines: [line(EVIDENCE_PAGE.measured(kind))] }],
 	};
 }
 
 /** How much. */
 export function evidenceValuePage(state: SessionState, kind: EvidenceKind, bend: number): PageView {
 	return {
-		title: 'Something else was measured',
+		title: EVIDENCE_PAGE.title,
 		prompt: {
-			label: 'What does it measure?',
+			label: MEASURED.label,
 			...numberField(EVIDENCE_MEASURE[kind], state.job, (reading) => answer({ do: 'evidence', kind, bend, reading })),
 			back: BACK,
-			empty: 'Write what it measures and press Enter; / goes back.',
+			empty: MEASURED.empty,
 		},
-		body: () => [{ rank: 0, lines: [line(`Bend ${bend}, measured: ${EVIDENCE[kind]}`)] }],
+		body: () => [{ rank: 0, lines: [line(EVIDENCE_PAGE.measuredAt(kind, bend))] }],
 	};
 }

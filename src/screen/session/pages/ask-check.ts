@@ -4,10 +4,11 @@ import type { Job } from '../../../tube/job.ts';
 import { UnitsError } from '../../../units/units-error.ts';
 import { checkWords, endsWords, includesWords } from '../../../words/checks.ts';
 import { CHECK, checkValues, LEAST } from '../../../words/session/measure.ts';
+import { written } from '../../../words/session/number.ts';
 import type { Prompt } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
 import type { SessionState, Step } from '../session-state.ts';
-import { answer, BACK, expected, numberField, type PageView, SLASH, STAR, written } from './page.ts';
+import { answer, BACK, expected, numberField, type PageView, SLASH, STAR } from './page.ts';
 
 /** A check on the tube itself. */
 export function checkPage(state: SessionState, ask: CheckAsk): PageView {

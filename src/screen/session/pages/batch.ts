@@ -1,18 +1,8 @@
 import type { Batch, BendOver } from '../../../session/batch/batch.ts';
 import type { DoneNote } from '../../../session/protocol/notes.ts';
-import {
-	madeWords,
-	meanErrorWords,
-	pullsWords,
-	scrappedWords,
-	signed,
-	timeWords,
-	walkRule,
-	walkWords,
-} from '../../../words/batch.ts';
-import { foreignName } from '../../../words/foreign.ts';
-import { angle } from '../../../words/numbers.ts';
-import { ONLY_BACK } from '../../../words/screen/usual.ts';
+import { pullsWords, signed, timeWords, walkRule, walkWords } from '../../../words/batch.ts';
+import { KEY_SAYS, ONLY_BACK } from '../../../words/screen/usual.ts';
+import { BATCH, heatPieces, overRow } from '../../../words/session/batch.ts';
 import { type Line, line, span, wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';
 import type { PageView, Section } from './page.ts';
@@ -20,10 +10,10 @@ import type { PageView, Section } from './page.ts';
 /** What the batch has come to: each bend over its pieces, and what a piece took. */
 export function batchPage({ batch }: SessionState, note: DoneNote): PageView {
 	return {
-		title: 'The batch',
+		title: BATCH.title,
 		prompt: {
 			label: '',
-			back: { label: 'back', step: { step: 'page', page: { page: 'done', note } } },
+			back: { label: KEY_SAYS.back, step: { step: 'page', page: { page: 'done', note } } },
 			empty: ONLY_BACK,
 		},
 		body: ({ columns }) => (batch === null ? [] : sections(batch, columns)),
@@ -34,7 +24,7 @@ function sections(batch: Batch, columns: number): Section[] {
 	const { pieces, made, bends } = batch;
 	const walking = bends.flatMap(({ bend, walks }) => (walks === null ? [] : [{ bend, walks }]));
 	return [
-		{ rank: 0, lines: wrapped(`${madeWords(pieces)}${scrappedWords(pieces)}.`, columns, 'strong') },
+		{ rank: 0, lines: wrapped(BATCH.made(pieces), columns, 'strong') },
 		{ rank: 0, lines: made.length === 0 ? [] : wrapped(`${pullsWords(batch)}, ${timeWords(batch)}.`, columns) },
 		{
 			rank: 0,
@@ -56,29 +46,15 @@ function table(bends: readonly BendOver[], columns: number): Line[] {
 	if (bends.every(({ errors }) => errors.length === 0)) return [];
 	const { bend, drawn, mean, range, each } = WIDTHS;
 	const room = Math.max(0, Math.floor((columns - bend - drawn - mean - range - 2) / each));
-	const head = ['bend'.padEnd(bend), 'drawn'.padStart(drawn), 'mean'.padStart(mean), 'from, to'.padStart(range)];
+	const cells = ([name, by, middle, between]: readonly [string, string, string, string]) =>
+		[name.padEnd(bend), by.padStart(drawn), middle.padStart(mean), between.padStart(range)] as const;
 	return [
-		line(`${head.join('')}  ${room === 0 ? '' : room < 4 ? 'the last' : 'the last pieces'}`.trimEnd(), 'quiet'),
+		line(`${cells(BATCH.heads).join('')}  ${BATCH.last(room)}`.trimEnd(), 'quiet'),
 		...bends.map((over): Line => {
-			const { errors } = over;
-			const known = errors.length > 0;
-			const least = known ? `${signed(Math.min(...errors))}, ${signed(Math.max(...errors))}` : '';
-			return [
-				span(`bend ${over.bend}`.padEnd(bend)),
-				span(angle(over.drawn).padStart(drawn)),
-				span((known ? meanErrorWords(over.mean) : 'not made').padStart(mean), over.walks === null ? 'plain' : 'alert'),
-				span(least.padStart(range)),
-				span(
-					`  ${
-						room === 0
-							? ''
-							: errors
-									.slice(-room)
-									.map((error) => signed(error).padStart(each - 1))
-									.join(' ')
-					}`.trimEnd(),
-				),
-			];
+			const [name, by, middle, between] = cells(overRow(over));
+			const last = room === 0 ? [] : over.errors.slice(-room).map((error) => signed(error).padStart(each - 1));
+			const tone = over.walks === null ? 'plain' : 'alert';
+			return [span(name), span(by), span(middle, tone), span(between), span(`  ${last.join(' ')}`.trimEnd())];
 		}),
 	];
 }
@@ -89,7 +65,7 @@ function heats({ made }: Batch, columns: number): Line[] {
 	if (all.size < 2) return [];
 	const told = [...all].map((heat) => {
 		const own = made.flatMap((each, i) => (each.heat === heat ? [each.piece ?? i + 1] : []));
-		return `${heat === null ? 'heat not told' : `heat ${foreignName(heat)}`}: ${own.length === 1 ? 'piece' : 'pieces'} ${own.join(', ')}`;
+		return heatPieces(heat, own);
 	});
 	return wrapped(`${told.join('; ')}.`, columns, 'plain', 2);
 }

@@ -4,18 +4,19 @@ import { padded } from '../../../terminal/width.ts';
 import { checkValue } from '../../../tube/checks.ts';
 import { cutLength, marks } from '../../../tube/marks.ts';
 import { trimmed } from '../../../units/format.ts';
-import { inTen } from '../../../words/chance.ts';
-import { type ShownJob, shownUnits, tapeValue } from '../../../words/lengths.ts';
-import { angle, fine, measureOf, readingSpread, shown } from '../../../words/numbers.ts';
-import { CHOICE } from '../../../words/screen/usual.ts';
+import { bendName } from '../../../words/bend-name.ts';
+import { type ShownJob, tapeValue } from '../../../words/lengths.ts';
+import { angle, fine, measureOf, shown } from '../../../words/numbers.ts';
+import { CHOICE, KEY_SAYS } from '../../../words/screen/usual.ts';
+import { CORRECTED, FINISHED, GROUPS, rotationWords, surenessWords } from '../../../words/session/corrected.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { cut, type Line, line, span, wrapped } from '../../text/line.ts';
 import { oldNumbersPossible, type SessionState, type Step } from '../session-state.ts';
 import { answer, type PageView, SLASH, STAR } from './page.ts';
 
 const CHOICES: readonly Choice<Step>[] = [
-	{ label: 'bend the rest by the new numbers', step: { step: 'next' }, advised: true },
-	{ label: 'keep the old numbers', step: answer({ do: 'plan', plan: 'old' }) },
+	{ label: CORRECTED.choices.new, step: { step: 'next' }, advised: true },
+	{ label: CORRECTED.choices.old, step: answer({ do: 'plan', plan: 'old' }) },
 ];
 
 /** What has changed about the bends left: old and new numbers side by side, in the order of the hands. */
@@ -23,16 +24,14 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 	const anyLeft = note.remaining.length > 0;
 	const choice = anyLeft && oldNumbersPossible(state.ask);
 	return {
-		title: anyLeft ? reason(note) : 'The tube as made',
+		title: CORRECTED.title(note),
 		prompt: {
 			label: choice ? CHOICE : '',
 			...(choice ? { choices: CHOICES } : {}),
-			plus: { label: anyLeft ? 'new numbers' : 'go on', step: { step: 'next' } },
+			plus: { label: anyLeft ? CORRECTED.plus : KEY_SAYS.goOn, step: { step: 'next' } },
 			slash: SLASH,
 			star: STAR,
-			empty: choice
-				? 'Press + for the new numbers, or write the number of a choice and press Enter.'
-				: 'Press + to go on.',
+			empty: CORRECTED.empty(choice),
 		},
 		body: (room) => {
 			const above = [
@@ -45,10 +44,6 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 			return [...above, { rank: 2, lines: sureness(note, state.job, room.columns, left) }];
 		},
 	};
-}
-
-function reason({ after }: CorrectedNote): string {
-	return 'bend' in after ? `Corrected after bend ${after.bend}` : `Corrected after line ${after.entry}`;
 }
 
 /** Drawing, before the correction, now: of one bend, in the order of the hands. */
@@ -85,24 +80,14 @@ function table(note: CorrectedNote, state: SessionState, columns: number): Line[
 	const all = compared(note, state);
 	const wide = columns >= WIDE;
 	const groups: [name: string, width: number, of: (bend: Compared) => string[]][] = [
-		[
-			`mark from the start end, ${shownUnits(job)}`,
-			MARK_WIDTH,
-			({ mark }) => mark.map((length) => tapeValue(length, job)),
-		],
+		[GROUPS.mark(job), MARK_WIDTH, ({ mark }) => mark.map((length) => tapeValue(length, job))],
 		...(wide
-			? [
-					[
-						'rotation, degrees',
-						ANGLE_WIDTH,
-						({ rotation }: Compared) => rotation.map(degrees),
-					] as (typeof groups)[number],
-				]
+			? [[GROUPS.rotation, ANGLE_WIDTH, ({ rotation }: Compared) => rotation.map(degrees)] as (typeof groups)[number]]
 			: []),
-		['bend, degrees', ANGLE_WIDTH, ({ angle }) => angle.map(degrees)],
+		[GROUPS.bend, ANGLE_WIDTH, ({ angle }) => angle.map(degrees)],
 	];
 	const above = groups.map(([name, width]) => ` ${name}`.padEnd(3 * width)).join('');
-	const heads = groups.map(([, width]) => ['drawn', 'before', 'now'].map((text) => text.padStart(width)).join(''));
+	const heads = groups.map(([, width]) => GROUPS.heads.map((text) => text.padStart(width)).join(''));
 	const rows = all.map((bend): Line => {
 		const cells = groups.flatMap(([, width, of]) => {
 			const [drawing = '', before = '', now = ''] = of(bend);
@@ -112,7 +97,7 @@ function table(note: CorrectedNote, state: SessionState, columns: number): Line[
 				span(now.padStart(width), changed ? 'strong' : 'plain'),
 			];
 		});
-		return [span(`bend ${bend.bend}`.padEnd(LABEL)), ...cells];
+		return [span(bendName(bend.bend).padEnd(LABEL)), ...cells];
 	});
 	return [
 		line(' '.repeat(LABEL) + above, 'quiet'),
@@ -129,7 +114,7 @@ function degrees(value: number): string {
 function turned({ bend, rotation }: Compared, columns: number): Line[] {
 	const [drawing, before, now] = rotation.map(angle);
 	if (before === now && drawing === now) return [];
-	return wrapped(`bend ${bend} rotation: drawing ${drawing}, before ${before}, now ${now}`, columns, 'plain', 2);
+	return wrapped(rotationWords(bend, rotation), columns, 'plain', 2);
 }
 
 /** What the tube will be by the drawing's numbers and now, against the drawing; once no bend is left there is nothing to compare. */
@@ -144,15 +129,14 @@ function predictions(state: SessionState, { remaining, predicted, without }: Cor
 		...(left ? [span(of(without).padStart(width))] : []),
 		span(of(predicted).padStart(width), 'strong'),
 	];
-	const heads = ['drawing', ...(left ? ['uncorrected'] : []), left ? 'now' : 'made'].map((text) =>
-		text.padStart(width),
-	);
+	const { drawing, uncorrected, now, made } = FINISHED.heads;
+	const heads = [drawing, ...(left ? [uncorrected, now] : [made])].map((text) => text.padStart(width));
 	return [
-		line(`${'The finished tube'.padEnd(name)}${heads.join('')}`, 'quiet'),
-		row('far end off by', fine(0, job), (which) => fine(which.endOffset, job)),
-		row('its direction off by', angle(0), (which) => angle(which.endAngle)),
+		line(`${FINISHED.title.padEnd(name)}${heads.join('')}`, 'quiet'),
+		row(FINISHED.end, fine(0, job), (which) => fine(which.endOffset, job)),
+		row(FINISHED.direction, angle(0), (which) => angle(which.endAngle)),
 		// A small window needs the room for how likely it fits.
-		...(columns < WIDE ? [] : [row('farthest corner off by', fine(0, job), (which) => fine(which.shape.off, job))]),
+		...(columns < WIDE ? [] : [row(FINISHED.corner, fine(0, job), (which) => fine(which.shape.off, job))]),
 		...designChecks(state).flatMap(({ name: check, design }) => {
 			const measure = measureOf('check', job, check);
 			const known = predicted.checks.some((each) => each.name === check);
@@ -164,19 +148,10 @@ function predictions(state: SessionState, { remaining, predicted, without }: Cor
 }
 
 /** How far off the far end may be in truth, and whether the tube will fit: in one line where there is no room for more. */
-function sureness(
-	{ remaining, predicted, without }: CorrectedNote,
-	job: ShownJob,
-	columns: number,
-	room: number,
-): Line[] {
-	const { sd, chance } = predicted;
-	const [place, direction] = [readingSpread(sd.endOffset, 'length', job), angle(Math.max(sd.endAngle, 0.1))];
-	const before = remaining.length === 0 ? '' : ` (uncorrected ${inTen(without.chance)})`;
-	const said = `Far end give or take ${place} and ${direction}. Chance to fit: ${inTen(chance)}${before}.`;
-	const whole = wrapped(said, columns);
-	if (whole.length <= room) return whole;
-	return wrapped(`Far end give or take ${place}, ${direction}. Fits: ${inTen(chance)}.`, columns);
+function sureness(note: CorrectedNote, job: ShownJob, columns: number, room: number): Line[] {
+	const { whole, brief } = surenessWords(note, job);
+	const lines = wrapped(whole, columns);
+	return lines.length <= room ? lines : wrapped(brief, columns);
 }
 
 const VALUE_WIDTH = 15;

@@ -1,18 +1,27 @@
 import type { DoneNote } from '../../../session/protocol/notes.ts';
 import { mayFit } from '../../../session/report/verdict.ts';
-import type { Job } from '../../../tube/job.ts';
-import { capital } from '../../../units/format.ts';
-import { madeWords, nextWords, pieceWords, walkWords } from '../../../words/batch.ts';
+import { nextWords, walkWords } from '../../../words/batch.ts';
 import { finishWords } from '../../../words/finish.ts';
-import { about, angle, fine, measureOf, readingSpread, shown, tape } from '../../../words/numbers.ts';
-import { CHOICE, CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
+import type { ShownJob } from '../../../words/lengths.ts';
+import { CHOICE, CHOOSE_OR_BACK, KEY_SAYS } from '../../../words/screen/usual.ts';
+import {
+	BENDS_MADE,
+	checkRead,
+	cornerOff,
+	cutOffParts,
+	cutWhere,
+	DONE,
+	endOff,
+	soFarWords,
+} from '../../../words/session/done.ts';
+import { logAt } from '../../../words/session/start.ts';
 import { invitation, outsideWords, verdictWords } from '../../../words/verdict.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { chopped, type Line, line, span, wrapped } from '../../text/line.ts';
 import type { SessionState, Step } from '../session-state.ts';
 import { type PageView, type Section, SLASH } from './page.ts';
 
-const FINISH = { label: 'finish', step: { step: 'leave' } } as const;
+const FINISH = { label: DONE.finish, step: { step: 'leave' } } as const;
 
 /** The next piece of a batch that is not whole; null where nothing is wanted after this tube. */
 function nextStep({ batch }: SessionState): { label: string; step: Step } | null {
@@ -27,9 +36,8 @@ function nextStep({ batch }: SessionState): { label: string; step: Step } | null
 /** How many are made, and which bend walks off. */
 function batchLines({ batch, piece }: SessionState, columns: number): Line[] {
 	if (batch === null) return [];
-	const which = piece === null ? '' : `${capital(pieceWords(piece))}; `;
 	return [
-		...wrapped(`${which}${madeWords(batch.pieces)}.`, columns),
+		...wrapped(soFarWords(batch, piece), columns),
 		...batch.bends.flatMap(({ bend, walks }) =>
 			walks === null ? [] : wrapped(`! ${walkWords(bend, walks)}`, columns, 'alert', 2),
 		),
@@ -40,30 +48,27 @@ function batchLines({ batch, piece }: SessionState, columns: number): Line[] {
 function furtherChoices(state: SessionState, note: DoneNote): Choice<Step>[] {
 	const { batch, practice } = state;
 	const next = nextStep(state);
-	const another: Choice<Step> = { label: 'another of the same', step: { step: 'follow', id: null } };
+	const another: Choice<Step> = { label: DONE.another, step: { step: 'follow', id: null } };
 	return [
 		...(next === null ? [] : [{ ...next, advised: true }]),
 		...(practice || batch?.next?.do === 'begin' ? [] : [another]),
 		{ ...FINISH, ...(next === null && { advised: true }) },
 		...(batch === null
 			? []
-			: [{ label: 'the batch so far', step: { step: 'page', page: { page: 'batch', note } } } as Choice<Step>]),
+			: [{ label: DONE.batch, step: { step: 'page', page: { page: 'batch', note } } } as Choice<Step>]),
 	];
 }
 
 /** How the tube came out. */
 export function donePage(state: SessionState, note: DoneNote): PageView {
 	return {
-		title: note.scrapped ? 'Scrapped' : 'Done',
+		title: DONE.title(note.scrapped),
 		prompt: {
 			label: '',
 			plus: nextStep(state) ?? FINISH,
 			slash: SLASH,
-			star: { label: 'more', step: { step: 'page', page: { page: 'cuts', note } } },
-			empty:
-				nextStep(state) !== null
-					? 'Press + for the next piece; * has finish.'
-					: `Press + to finish${state.practice ? '' : '; * has another of the same'}.`,
+			star: { label: KEY_SAYS.more, step: { step: 'page', page: { page: 'cuts', note } } },
+			empty: DONE.empty(nextStep(state) !== null, !state.practice),
 		},
 		body: (room) => [
 			{ rank: 0, lines: verdict(note, state.job, room.columns) },
@@ -78,11 +83,11 @@ export function donePage(state: SessionState, note: DoneNote): PageView {
 /** What is still to be done to the tube: where to cut, and what to look at. */
 export function cutsPage(state: SessionState, note: DoneNote): PageView {
 	return {
-		title: note.scrapped ? 'More' : 'Cuts and last looks',
+		title: DONE.cuts(note.scrapped),
 		prompt: {
 			label: CHOICE,
 			choices: furtherChoices(state, note),
-			back: { label: 'back', step: { step: 'page', page: { page: 'done', note } } },
+			back: { label: KEY_SAYS.back, step: { step: 'page', page: { page: 'done', note } } },
 			empty: CHOOSE_OR_BACK,
 		},
 		body: (room) => last(state, note, room.columns),
@@ -95,18 +100,12 @@ function last({ job }: SessionState, note: DoneNote, columns: number): Section[]
 		{ rank: 1, lines: note.scrapped ? [] : ends(note, job, columns) },
 		{ rank: 2, lines: cuts(note, job, columns) },
 		{ rank: 3, lines: looks },
-		{ rank: 4, extra: true, lines: chopped(`Log: ${note.log}`, columns, 'quiet') },
+		{ rank: 4, extra: true, lines: chopped(logAt(note.log), columns, 'quiet') },
 	];
 }
 
-/** The last acceptance is taken back, and what was measured told before the bend is accepted again; a check that was skipped has its own question. */
-const HOW = {
-	check: 'To tell it: / and + back to its question.',
-	evidence: 'To tell it: / and +, then * and 3.',
-} as const;
-
-function verdict({ scrapped, fits, chance, tellsMost, outside }: DoneNote, job: Job, columns: number): Line[] {
-	if (scrapped) return wrapped('The tube is scrap; its readings are kept.', columns, 'alert');
+function verdict({ scrapped, fits, chance, tellsMost, outside }: DoneNote, job: ShownJob, columns: number): Line[] {
+	if (scrapped) return wrapped(DONE.scrap, columns, 'alert');
 	const invited = invitation(fits, chance, tellsMost);
 	const tone = fits ? 'good' : mayFit(fits, chance) ? 'alert' : 'wrong';
 	return [
@@ -114,68 +113,44 @@ function verdict({ scrapped, fits, chance, tellsMost, outside }: DoneNote, job: 
 		...(chance === null ? [] : wrapped(outsideWords(outside, job), columns, outside.length > 0 ? 'alert' : 'plain')),
 		...(invited === null
 			? []
-			: wrapped(`${invited} ${HOW[tellsMost?.kind === 'check' ? 'check' : 'evidence']}`, columns)),
+			: wrapped(`${invited} ${DONE.toTell[tellsMost?.kind === 'check' ? 'check' : 'evidence']}`, columns)),
 	];
 }
 
+/** The widths of the columns, with the row's name as wide as the smallest window. */
+const WIDTHS = [7, 7, 8, 9, 14, 6, 9];
+const MADE_COLUMN = 3;
+
 function bends({ bends: made }: DoneNote): Line[] {
-	// As wide as the smallest window.
-	const head = `${''.padEnd(7)}${'drawn'.padStart(7)}${'wanted'.padStart(8)}${'made'.padStart(9)}${'give or take'.padStart(14)}${'pulls'.padStart(6)}${'set-ups'.padStart(9)}`;
+	const cells = (texts: readonly string[]) =>
+		texts.map((text, at) => (at === 0 ? text.padEnd(WIDTHS[at]!) : text.padStart(WIDTHS[at]!)));
 	return [
-		line(head, 'quiet'),
+		line(cells(BENDS_MADE.heads).join(''), 'quiet'),
 		...made.map(
-			({ design, target, made: angleMade, sd, pulls, seats }, at): Line => [
-				span(`bend ${at + 1}`.padEnd(7)),
-				span(angle(design).padStart(7)),
-				span(angle(target).padStart(8)),
-				span((angleMade === null ? 'not made' : angle(angleMade)).padStart(9), 'strong'),
-				span((sd === null ? '' : about(sd)).padStart(14)),
-				span(String(pulls).padStart(6)),
-				span(String(seats).padStart(9)),
-			],
+			(bend, at): Line =>
+				cells(BENDS_MADE.row(bend, at + 1)).map((text, i) => span(text, i === MADE_COLUMN ? 'strong' : 'plain')),
 		),
 	];
 }
 
-function checks({ checks: all }: DoneNote, job: Job): Line[] {
-	return all.map(({ name, design, reading }) => {
-		const measure = measureOf('check', job, name);
-		const read = reading === null ? 'not read' : shown(reading, measure, job);
-		return [span(`check ${name}: `), span(read, 'strong'), span(` (drawing ${shown(design, measure, job)})`)];
+function checks({ checks: all }: DoneNote, job: ShownJob): Line[] {
+	return all.map((check) => {
+		const [name, read, drawing] = checkRead(check, job);
+		return [span(name), span(read, 'strong'), span(drawing)];
 	});
 }
 
-function ends({ trim, endOffset, endAngle, sd, shape }: DoneNote, job: Job, columns: number): Line[] {
+function ends({ trim, endOffset, endAngle, sd, shape }: DoneNote, job: ShownJob, columns: number): Line[] {
 	if (trim === null || endOffset === null || endAngle === null || sd === null || shape === null) return [];
-	const off = `Far end ${fine(endOffset, job)} and ${angle(endAngle)} off`;
-	const give = `give or take ${readingSpread(sd.endOffset, 'length', job)} and ${angle(Math.max(sd.endAngle, 0.1))}`;
+	const [lead, start, between, end, rest] = cutOffParts(trim, job);
 	return [
-		[
-			span('Cut off: '),
-			span(cutOff(trim.start, job), 'strong'),
-			span(' at the start end, '),
-			span(cutOff(trim.end, job), 'strong'),
-			span(' at the far end'),
-		],
-		...wrapped(`${off}, ${give}.`, columns),
-		...wrapped(
-			`Corner ${shape.bend} is ${fine(shape.off, job)} off, the farthest (${fine(job.tolerance.shape, job)} allowed).`,
-			columns,
-		),
+		[span(lead), span(start, 'strong'), span(between), span(end, 'strong'), span(rest)],
+		...wrapped(endOff({ endOffset, endAngle, sd }, job), columns),
+		...wrapped(cornerOff(shape, job), columns),
 	];
 }
 
 /** Where the cuts go, from what a person can lay a tape to. */
-function cuts({ cuts: both }: DoneNote, job: Job, columns: number): Line[] {
-	return both.flatMap(({ end, bend, fromTangent, fromCorner }) => {
-		const where =
-			end === 'start'
-				? `Start end: cut ${tape(fromTangent, job)} before bend ${bend} begins`
-				: `Far end: cut ${tape(fromTangent, job)} behind the end of bend ${bend}`;
-		return wrapped(`${where}, ${tape(fromCorner, job)} from its corner.`, columns, 'plain', 2);
-	});
-}
-
-function cutOff(length: number, job: Job): string {
-	return length < 0 ? `nothing (${tape(-length, job)} short)` : tape(length, job);
+function cuts({ cuts: both }: DoneNote, job: ShownJob, columns: number): Line[] {
+	return both.flatMap((cut) => wrapped(cutWhere(cut, job), columns, 'plain', 2));
 }

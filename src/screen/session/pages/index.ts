@@ -1,3 +1,4 @@
+import { OVER } from '../../../words/session/done.ts';
 import type { Page, SessionState } from '../session-state.ts';
 import {
 	amendPage,
@@ -143,8 +144,8 @@ function askPage(state: SessionState): PageView {
 /** A session with nothing left to ask, opened only to be looked at. */
 function overPage(): PageView {
 	return {
-		title: 'Nothing left to ask',
-		prompt: { label: '', plus: { label: 'finish', step: { step: 'leave' } }, empty: 'Press + to finish.' },
+		title: OVER.title,
+		prompt: { label: '', plus: { label: OVER.plus, step: { step: 'leave' } }, empty: OVER.empty },
 		body: () => [],
 	};
 }

@@ -1,8 +1,9 @@
 import { cutLength, type Mark, marks } from '../../../tube/marks.ts';
 import { type Around, around, type TubeTurn, tubeTurn } from '../../../tube/turns.ts';
+import { bendName } from '../../../words/bend-name.ts';
 import { dieListWords } from '../../../words/dies.ts';
 import { tapeValue } from '../../../words/lengths.ts';
-import { bendRow, bendTo, cutWords, LAY_OUT, roundBrief, seamAt } from '../../../words/session/lay-out.ts';
+import { bendTo, cutWords, LAY_OUT, roundBrief, seamAt } from '../../../words/session/lay-out.ts';
 import { shortTurn } from '../../../words/session/mark.ts';
 import { tapeStrip } from '../../drawing/tape-strip.ts';
 import { type Line, line, span, wrapped } from '../../text/line.ts';
@@ -73,7 +74,7 @@ function laidOut({ job, drawn: shape }: SessionState): { bends: Laid[]; cut: num
 const WIDTHS = [10, 10, 12, 11];
 
 function table(bends: readonly Laid[], { job }: SessionState): Line[] {
-	const first = bendRow(bends.length).length;
+	const first = bendName(bends.length).length;
 	const row = (label: string, cells: readonly string[]) =>
 		label.padEnd(first) + cells.map((text, at) => text.padStart(WIDTHS[at]!)).join('');
 	const head = line(row('', LAY_OUT.heads), 'quiet');
@@ -87,7 +88,7 @@ function table(bends: readonly Laid[], { job }: SessionState): Line[] {
 				roundBrief(bend, job),
 				shortTurn(turn),
 			];
-			return [span(row(bendRow(bend.bend), cells)), span(`  ${bendTo(bend.angle)}`, 'quiet')];
+			return [span(row(bendName(bend.bend), cells)), span(`  ${bendTo(bend.angle)}`, 'quiet')];
 		}),
 	];
 }

@@ -1,7 +1,8 @@
 import type { ToMeasure } from '../../../session/protocol/kinds.ts';
 import { EVIDENCE_MEASURE } from '../../../session/protocol/measured-in.ts';
+import { bendName } from '../../../words/bend-name.ts';
 import { measureOf } from '../../../words/numbers.ts';
-import { againWords, MEASURE_AGAIN, WHICH_BEND } from '../../../words/session/again.ts';
+import { againWords, MEASURE_AGAIN, MEASURED, WHICH_BEND } from '../../../words/session/again.ts';
 import { wrapped } from '../../text/line.ts';
 import type { SessionState, Step } from '../session-state.ts';
 import { answer, BACK, numberField, type PageView } from './page.ts';
@@ -27,11 +28,11 @@ const againOf = (of: ToMeasure) => ({ page: 'again', of }) as const;
 /** Which bend. */
 export function measureAgainPage(state: SessionState): PageView {
 	return {
-		title: MEASURE_AGAIN.title,
+		title: MEASURE_AGAIN,
 		prompt: {
 			label: WHICH_BEND.label,
 			choices: bendsToMeasure(state).map((bend) => ({
-				label: WHICH_BEND.bend(bend),
+				label: bendName(bend),
 				step: { step: 'page', page: againOf({ kind: 'angle', bend }) },
 			})),
 			back: BACK,
@@ -51,7 +52,7 @@ export function againPage(state: SessionState, of: ToMeasure): PageView {
 			label,
 			...numberField(measure, state.job, (reading) => answerOf(of, reading)),
 			back: BACK,
-			empty: MEASURE_AGAIN.empty,
+			empty: MEASURED.empty,
 		},
 		body: (room) => [{ rank: 0, lines: wrapped(how, room.columns) }],
 	};

@@ -1,17 +1,8 @@
 import type { Plan } from '../../../session/protocol/asks.ts';
 import type { TubeTurn } from '../../../tube/turns.ts';
-import { answeredWords } from '../../../words/answered.ts';
 import { CHOICE, CHOOSE_OR_BACK, KEY_SAYS, MORE_TITLE, ONLY_BACK } from '../../../words/screen/usual.ts';
-import {
-	askRelease,
-	DETAIL,
-	lineWords,
-	MORE,
-	NOT_AS_ASKED,
-	OTHER_PLAN,
-	turnedBy,
-	UNDO,
-} from '../../../words/session/more.ts';
+import { lineTold } from '../../../words/session/amend.ts';
+import { askRelease, DETAIL, MORE, NOT_AS_ASKED, OTHER_PLAN, turnedBy, UNDO } from '../../../words/session/more.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
 import { asksRelease } from '../release.ts';
@@ -145,7 +136,7 @@ export function undoPage(state: SessionState): PageView {
 				: [
 						{
 							rank: 0,
-							lines: wrapped(lineWords(last.entry, answeredWords(last, state.job)), room.columns, 'strong', 2),
+							lines: wrapped(lineTold(last, state.job), room.columns, 'strong', 2),
 						},
 						{ rank: 0, lines: wrapped(UNDO.what, room.columns) },
 					],

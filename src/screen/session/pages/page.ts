@@ -1,10 +1,12 @@
 import type { Action } from '../../../session/protocol/action.ts';
 import { type MeasuredIn, QUANTITY_OF } from '../../../session/protocol/measured-in.ts';
-import { trimmed } from '../../../units/format.ts';
 import { parseQuantity } from '../../../units/parse.ts';
 import { UnitsError } from '../../../units/units-error.ts';
-import { fromShown, inShown, type Ruled, shownUnits } from '../../../words/lengths.ts';
-import { dial } from '../../../words/numbers.ts';
+import { fromShown, type Ruled, shownUnits } from '../../../words/lengths.ts';
+import { KEY_SAYS } from '../../../words/screen/usual.ts';
+import { TAKE_BACK } from '../../../words/session/keys.ts';
+import { EXPECTED } from '../../../words/session/measure.ts';
+import { bendRight, numberRight, written } from '../../../words/session/number.ts';
 import type { Prompt } from '../../shell/prompt.ts';
 import { EMPTY, type Line, span } from '../../text/line.ts';
 import type { Step } from '../session-state.ts';
@@ -68,9 +70,9 @@ export function fitted(sections: readonly Section[], rows: number): Fitted {
 }
 
 /** The keys that every ask has besides its own. */
-export const SLASH = { label: 'take back', step: { step: 'page', page: { page: 'undo' } } } as const;
-export const STAR = { label: 'more', step: { step: 'page', page: { page: 'more' } } } as const;
-export const BACK = { label: 'back', step: { step: 'page', page: { page: 'ask' } } } as const;
+export const SLASH = { label: TAKE_BACK, step: { step: 'page', page: { page: 'undo' } } } as const;
+export const STAR = { label: KEY_SAYS.more, step: { step: 'page', page: { page: 'more' } } } as const;
+export const BACK = { label: KEY_SAYS.back, step: { step: 'page', page: { page: 'ask' } } } as const;
 
 /** A field for one number of that measure; a length without a unit is in the one that is shown, the value in the job's. */
 export function numberField(
@@ -87,26 +89,11 @@ export function numberField(
 		try {
 			return parse(text);
 		} catch (error) {
-			throw error instanceof UnitsError ? new UnitsError(text, example(measure, job)) : error;
+			throw error instanceof UnitsError ? new UnitsError(text, numberRight(measure, job)) : error;
 		}
 	};
 	// What the step itself refuses is a number, and says what is wrong with it.
 	return { read: (text) => step(typed(text)), understood: (text) => written(parse(text), measure, job) };
-}
-
-/** What to write instead of what cannot be read. */
-function example(measure: MeasuredIn, job: Ruled): string {
-	if (measure === 'angle') return 'write an angle, for example 16.5';
-	if (measure === 'ratio') return 'write a ratio, for example 0.96';
-	return `write a length, for example ${shownUnits(job) === 'in' ? '9 3/8' : '238'}`;
-}
-
-/** A number as it was understood. */
-export function written(value: number, measure: MeasuredIn, job: Ruled): string {
-	if (measure === 'angle') return dial(value);
-	if (measure === 'ratio') return trimmed(value, 4);
-	const own = `${trimmed(value, 4)} ${job.units}`;
-	return shownUnits(job) === job.units ? own : `${trimmed(inShown(value, job), 4)} ${shownUnits(job)} (${own})`;
 }
 
 /** The step that answers with one action. */
@@ -117,10 +104,10 @@ export function answer(action: Action): Step {
 /** Refuses what only a whole number from 1 to `last` can be. */
 export function bendNumber(text: string, last: number): number {
 	if (/^\d+$/.test(text) && Number(text) >= 1 && Number(text) <= last) return Number(text);
-	throw new UnitsError(text, `write a bend's number, from 1 to ${last}`);
+	throw new UnitsError(text, bendRight(last));
 }
 
 /** In plain figures: what a reading is expected to be must not be easier to see than what it is. */
 export function expected(value: string): Line {
-	return [span('expected  '), span(value, 'strong')];
+	return [span(`${EXPECTED}  `), span(value, 'strong')];
 }

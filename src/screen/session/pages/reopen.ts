@@ -1,5 +1,6 @@
 import type { Answer } from '../../../session/protocol/action.ts';
 import { trimmed } from '../../../units/format.ts';
+import { bendName } from '../../../words/bend-name.ts';
 import { GO_EASY } from '../../../words/caution.ts';
 import { CHOICE, CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
 import { WHICH_BEND } from '../../../words/session/again.ts';
@@ -70,7 +71,7 @@ export function reopenPage(state: SessionState): PageView {
 		prompt: {
 			label: WHICH_BEND.label,
 			choices: madeBends(state).map((bend) => ({
-				label: WHICH_BEND.bend(bend),
+				label: bendName(bend),
 				step: { step: 'page', page: { page: 'reopenHow', bend } },
 			})),
 			back: BACK,

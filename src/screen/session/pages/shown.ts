@@ -1,5 +1,6 @@
-import { LENGTH_NAMES, lengthsOf, nextLengths } from '../../../words/lengths.ts';
-import { CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
+import { lengthsOf, nextLengths } from '../../../words/lengths.ts';
+import { CHOOSE_OR_BACK, KEY_SAYS } from '../../../words/screen/usual.ts';
+import { SESSION_HELP, SHOWN } from '../../../words/session/help.ts';
 import { TOPIC_NAMES } from '../../../words/topics/names.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { TOPICS_HERE } from '../../shell/topic-reader.ts';
@@ -13,20 +14,18 @@ export function shownPage({ display, job }: SessionState, from: Page): PageView 
 		label,
 		step: { step: 'display', changes },
 	});
-	return choosing('What is shown', from, [
-		shown(`lengths in ${LENGTH_NAMES[lengths]} (now ${LENGTH_NAMES[lengthsOf(job)]})`, { lengths }),
-		display.fromStart
-			? shown('large mark from the far end, from bend 2 on', { fromStart: false })
-			: shown('large mark from the start end, at every bend', { fromStart: true }),
-		display.checklist ? shown('check list off', { checklist: false }) : shown('check list on', { checklist: true }),
-		display.bell ? shown('bell off', { bell: false }) : shown('bell on', { bell: true }),
+	return choosing(SHOWN.title, from, [
+		shown(SHOWN.lengths(lengths, lengthsOf(job)), { lengths }),
+		shown(SHOWN.mark(!display.fromStart), { fromStart: !display.fromStart }),
+		shown(SHOWN.checklist(!display.checklist), { checklist: !display.checklist }),
+		shown(SHOWN.bell(!display.bell), { bell: !display.bell }),
 	]);
 }
 
 /** The topics of help, to be read without leaving the session. */
 export function topicsPage(from: Page): PageView {
 	return choosing(
-		'Topics of help',
+		SESSION_HELP.topics,
 		from,
 		TOPICS_HERE.map((name) => ({ label: TOPIC_NAMES[name], step: { step: 'topic', name } })),
 	);
@@ -36,9 +35,9 @@ function choosing(title: string, from: Page, choices: readonly Choice<Step>[]): 
 	return {
 		title,
 		prompt: {
-			label: 'Number of your choice, or / to go back',
+			label: SESSION_HELP.label,
 			choices,
-			back: { label: 'back', step: { step: 'page', page: { page: 'help', from } } },
+			back: { label: KEY_SAYS.back, step: { step: 'page', page: { page: 'help', from } } },
 			empty: CHOOSE_OR_BACK,
 		},
 		body: () => [],

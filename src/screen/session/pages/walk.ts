@@ -2,10 +2,11 @@ import type { AmendPreview } from '../../../session/advice/preview.ts';
 import type { Answered } from '../../../session/log/answered.ts';
 import type { Reading } from '../../../session/log/events.ts';
 import { padded } from '../../../terminal/width.ts';
-import { angle, dial, measureOf, shown, tape } from '../../../words/numbers.ts';
+import { bendName } from '../../../words/bend-name.ts';
 import { readingName } from '../../../words/readings.ts';
-import { reasonWords } from '../../../words/reason.ts';
-import { ONLY_BACK } from '../../../words/screen/usual.ts';
+import { KEY_NAMES } from '../../../words/screen/frame.ts';
+import { KEY_SAYS, ONLY_BACK } from '../../../words/screen/usual.ts';
+import { AMEND_SURE, changeRows, valueTold, WALK } from '../../../words/session/amend.ts';
 import type { Key } from '../../shell/keys.ts';
 import { NOTHING } from '../../shell/prompt.ts';
 import type { KeyHint } from '../../text/key-line.ts';
@@ -32,13 +33,13 @@ function readingsOf(state: SessionState): Taken[] {
 
 /** What became of a reading that was doubted; '' for one that never was. */
 function markOf(history: readonly Answered[], entry: Answered, { of, value }: Reading): string {
-	if (entry.aside) return 'set aside';
+	if (entry.aside) return WALK.marks.aside;
 	const doubted = entry.events.some((event) => event.type === 'reading-doubted' && event.reading.of === of);
 	if (!doubted) return '';
 	const later = history.filter((each) => !each.void && each.entry > entry.entry).flatMap(({ events }) => events);
 	const settled = later.find((event) => event.type === 'doubt-settled' && event.reading.of === of);
-	if (settled?.type !== 'doubt-settled') return 'doubted';
-	return settled.setAside.includes(value) ? 'set aside' : 'read again';
+	if (settled?.type !== 'doubt-settled') return WALK.marks.doubted;
+	return settled.setAside.includes(value) ? WALK.marks.aside : WALK.marks.again;
 }
 
 /** Whether the arrow keys lead to earlier readings from where one is. */
@@ -54,11 +55,11 @@ function canWalk(state: SessionState): boolean {
 export function walkKeys(state: SessionState): KeyHint[] {
 	if (state.page.page === 'walk') {
 		return [
-			['Up', 'earlier'],
-			['Down', 'later'],
+			[KEY_NAMES.up, WALK.keys.up],
+			[KEY_NAMES.down, WALK.keys.down],
 		];
 	}
-	return canWalk({ ...state, entry: NOTHING }) ? [['Up', 'readings', 'back']] : [];
+	return canWalk({ ...state, entry: NOTHING }) ? [[KEY_NAMES.up, WALK.keys.open, WALK.keys.openBrief]] : [];
 }
 
 /** The page that an arrow key leads to while walking back through the readings; null: it leads nowhere. */
@@ -73,24 +74,24 @@ export function walked(state: SessionState, { key }: Key): Page | null {
 
 /** The readings of this session, one of them in hand to be corrected. */
 export function walkPage(state: SessionState, { at, from }: Extract<Page, { page: 'walk' }>): PageView {
-	const back = { label: 'back', step: { step: 'page', page: from } } as const;
+	const back = { label: KEY_SAYS.back, step: { step: 'page', page: from } } as const;
 	const all = readingsOf(state);
 	const taken = all[Math.min(at, all.length - 1)];
 	if (taken === undefined) {
 		return {
-			title: 'Earlier readings',
+			title: WALK.title,
 			prompt: { label: '', back, empty: ONLY_BACK },
-			body: () => [{ rank: 0, lines: [line('There is none.')] }],
+			body: () => [{ rank: 0, lines: [line(WALK.none)] }],
 		};
 	}
 	const { entry, reading } = taken;
 	return {
-		title: 'Earlier readings',
+		title: WALK.title,
 		prompt: {
-			label: `Line ${entry.entry}, ${readingName(reading)}: what it really was`,
+			label: WALK.label(entry.entry, reading),
 			...amendField(state, entry, reading),
 			back,
-			empty: 'Arrow up: an earlier one; arrow down: a later one. Write the right number and press Enter to correct it.',
+			empty: WALK.empty,
 		},
 		body: (room) => [{ rank: 0, lines: listed(state, all, at, room) }],
 	};
@@ -110,8 +111,8 @@ function listed(state: SessionState, all: readonly Taken[], at: number, { column
 	return all
 		.slice(first, first + room)
 		.map(({ entry, reading, mark }, index): Line => {
-			const where = reading.bend === undefined ? '' : `bend ${reading.bend}`;
-			const value = shown(reading.value, measureOf(reading.of, state.job, reading.name), state.job);
+			const where = reading.bend === undefined ? '' : bendName(reading.bend);
+			const value = valueTold(reading, state.job);
 			const [name] = cut([span(padded(readingName(reading), names))], names);
 			const told = mark === '' ? value : `${value}  ${mark}`;
 			const text = `${String(entry.entry).padStart(4)}  ${where.padEnd(8)}${name?.text ?? ''} ${told}`;
@@ -125,59 +126,35 @@ function listed(state: SessionState, all: readonly Taken[], at: number, { column
 export function amendSurePage(state: SessionState, { entry, reading, value, would }: Amending): PageView {
 	const action = { do: 'amend', entry: entry.entry, reading: value, ...(reading && { of: reading.of }) } as const;
 	return {
-		title: 'Correct it?',
+		title: AMEND_SURE.title,
 		prompt: {
 			label: '',
-			plus: { label: 'correct it', step: answer(action) },
+			plus: { label: AMEND_SURE.plus, step: answer(action) },
 			back: BACK,
-			empty: 'Press + to correct the reading, / to leave it as it was.',
+			empty: AMEND_SURE.empty,
 		},
 		body: ({ columns }) => [
-			{ rank: 0, lines: wrapped(`Line ${entry.entry}: ${corrected(state, reading, value)}`, columns, 'strong', 2) },
+			{ rank: 0, lines: wrapped(AMEND_SURE.what(entry.entry, reading, value, state.job), columns, 'strong', 2) },
 			...(would === null ? [] : changes(state, would, columns)),
 		],
 	};
 }
 
-function corrected(state: SessionState, reading: Reading | null, value: number): string {
-	if (reading === null) return String(value);
-	const measure = measureOf(reading.of, state.job, reading.name);
-	return `${readingName(reading)}, not ${shown(reading.value, measure, state.job)} but ${shown(value, measure, state.job)}`;
-}
+/** Columns of what a row is of, and of its two numbers. */
+const OF_WIDTH = 19;
+const NUMBER_WIDTH = 10;
 
 /** What else becomes different by it, nothing of it kept yet. */
-function changes(state: SessionState, { doubted, made, plan, stop, next }: AmendPreview, columns: number): Section[] {
-	const { job } = state;
-	const rows = [
-		...made.map((each) => `bend ${each.bend} made        ${to(angle(each.angle.before), angle(each.angle.after))}`),
-		...plan.flatMap(({ bend, mark, rotation, angle: target }) => [
-			`bend ${bend} mark        ${to(tape(mark.before, job), tape(mark.after, job))}`,
-			...(angle(rotation.before) === angle(rotation.after)
-				? []
-				: [`bend ${bend} rotation    ${to(angle(rotation.before), angle(rotation.after))}`]),
-			`bend ${bend} bend        ${to(angle(target.before), angle(target.after))}`,
-		]),
-		...(stop === null ? [] : [`stop of this pull  ${to(dial(stop.before), dial(stop.after))}`]),
-	];
+function changes({ job }: SessionState, would: AmendPreview, columns: number): Section[] {
+	const { doubted, next } = would;
+	const rows = changeRows(would, job).map(([of, before, after]) =>
+		line(`  ${of.padEnd(OF_WIDTH)}${before.padStart(NUMBER_WIDTH)}  ->  ${after}`),
+	);
 	const nothing = rows.length === 0 && doubted === null && next === null;
+	const told = rows.length === 0 ? [] : [line(AMEND_SURE.changes, 'quiet'), ...rows];
 	return [
-		{
-			rank: 0,
-			lines: nothing
-				? [line('No angle, mark or stop changes by it.')]
-				: rows.length === 0
-					? []
-					: [line('It would change:', 'quiet'), ...rows.map((text) => line(`  ${text}`))],
-		},
-		{
-			rank: 0,
-			lines:
-				doubted === null ? [] : wrapped(`It will be asked again: ${reasonWords(doubted, job)}`, columns, 'alert', 2),
-		},
-		{ rank: 1, lines: next === null || doubted !== null ? [] : [EMPTY, line('Another question will be open then.')] },
+		{ rank: 0, lines: nothing ? [line(AMEND_SURE.nothing)] : told },
+		{ rank: 0, lines: doubted === null ? [] : wrapped(AMEND_SURE.doubted(doubted, job), columns, 'alert', 2) },
+		{ rank: 1, lines: next === null || doubted !== null ? [] : [EMPTY, line(AMEND_SURE.next)] },
 	];
-}
-
-function to(before: string, after: string): string {
-	return `${before.padStart(10)}  ->  ${after}`;
 }

@@ -1,0 +1,59 @@
+import type { CorrectedNote } from '../../session/protocol/notes.ts';
+import { inTen } from '../chance.ts';
+import { type Ruled, shownUnits } from '../lengths.ts';
+import { angle, readingSpread } from '../numbers.ts';
+
+/** What the page of a correction says. */
+export const CORRECTED = {
+	title: (note: CorrectedNote): string => (note.remaining.length === 0 ? 'The tube as made' : after(note)),
+	choices: { new: 'bend the rest by the new numbers', old: 'keep the old numbers' },
+	plus: 'new numbers',
+	empty: (choice: boolean): string =>
+		choice ? 'Press + for the new numbers, or write the number of a choice and press Enter.' : 'Press + to go on.',
+} as const;
+
+function after({ after: of }: CorrectedNote): string {
+	return 'bend' in of ? `Corrected after bend ${of.bend}` : `Corrected after line ${of.entry}`;
+}
+
+/** Over the columns of the bends left, and under each of them its three numbers. */
+export const GROUPS = {
+	mark: (job: Ruled): string => `mark from the start end, ${shownUnits(job)}`,
+	rotation: 'rotation, degrees',
+	bend: 'bend, degrees',
+	heads: ['drawn', 'before', 'now'],
+} as const;
+
+/** A rotation that changed, where it has no columns of its own. */
+export function rotationWords(bend: number, rotation: readonly [drawing: number, before: number, now: number]): string {
+	const [drawing, before, now] = rotation.map(angle);
+	return `bend ${bend} rotation: drawing ${drawing}, before ${before}, now ${now}`;
+}
+
+/** The table of the finished tube. */
+export const FINISHED = {
+	title: 'The finished tube',
+	heads: { drawing: 'drawing', uncorrected: 'uncorrected', now: 'now', made: 'made' },
+	end: 'far end off by',
+	direction: 'its direction off by',
+	corner: 'farthest corner off by',
+} as const;
+
+/** How far off the far end may be in truth, and whether the tube will fit; `brief`: for one line. */
+export function surenessWords(
+	{ remaining, predicted, without }: CorrectedNote,
+	job: Ruled,
+): { whole: string; brief: string } {
+	const { sd } = predicted;
+	const place = readingSpread(sd.endOffset, 'length', job);
+	const direction = readingSpread(sd.endAngle, 'angle', job);
+	const chance = inTen(predicted.chance);
+	const before = remaining.length === 0 ? '' : ` (uncorrected ${inTen(without.chance)})`;
+	return {
+		whole: `Far end give or take ${place} and ${direction}. Chance to fit: ${chance}${before}.`,
+		brief: `Far end give or take ${place}, ${direction}. Fits: ${chance}.`,
+	};
+}
+
+/** A correction that is no page of its own. */
+export const QUIETLY_CORRECTED = 'New numbers for the bends left: none moved by more than tape and dial show.';
