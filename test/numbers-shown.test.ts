@@ -51,10 +51,15 @@ describe('numbers are written as instruments read, and how far off they may be i
 	});
 
 	it('in a practice, its review, and what it taught', async () => {
-		expectPlain((await runHere(['practice', SAMPLE_JOBS[0]!, '--auto', '--seed', '7'], { home })).out);
+		const played = (await runHere(['practice', SAMPLE_JOBS[0]!, '--auto', '--seed', '7'], { home })).out;
 		const practice = join(home, 'practice');
+		const story = (await runHere(['log', 'last'], { home: practice })).out;
+		for (const text of [played, story]) {
+			expectPlain(text);
+			// Its dial has halves of a degree, its angle finder tenths.
+			expect(text.split('\n').filter((line) => /\d\.\d{2,} ?°/.test(line))).toEqual([]);
+		}
 		expectPlain((await runHere(['log'], { home: practice })).out);
-		expectPlain((await runHere(['log', 'last'], { home: practice })).out);
 		expectPlain((await runHere(['bender'], { home: practice })).out);
 	});
 

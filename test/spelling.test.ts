@@ -17,6 +17,7 @@ const HELD: Readonly<Record<string, RegExp>> = {
 	'src/job/draft/check-questions.ts': /'centre'/g,
 	'src/cli/schema/job-file.ts': /'centre'/g,
 	'src/cli/schema/log-document.ts': /'centre'/g,
+	'src/session/log/form/job.ts': /'centre'/g,
 	'src/tube/job.ts': /'centre'/g,
 	'src/tube/checks.ts': /'centre'/g,
 	// What people type.

@@ -45,8 +45,8 @@ export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job
 	for (const [i, { design, target, made, sd, pulls, seats }] of done.bends.entries()) {
 		const believed = made === null ? ['-', ''] : [trimmed(made, 1), trimmed(Math.max(0.1, sd ?? 0), 1)];
 		const truly = trueAngles[i];
-		const numbers = [design, target].map((angle) => trimmed(angle, 2));
-		const real = truly === undefined ? '-' : trimmed(truly, 2);
+		const numbers = [design, target].map((angle) => trimmed(angle, 1));
+		const real = truly === undefined ? '-' : trimmed(truly, 1);
 		rows.push([`${i + 1}`, ...numbers, ...believed, real, `${pulls}`, `${seats}`]);
 	}
 	return [
@@ -64,7 +64,7 @@ export function batchLines(batch: Batch): string[] {
 	const { pieces, made, bends } = batch;
 	const rows = bends.map(({ bend, drawn, mean, errors }) => [
 		`${bend}`,
-		trimmed(drawn, 2),
+		trimmed(drawn, 1),
 		errors.length === 0 ? NOT_MADE : meanErrorWords(mean),
 		errors.map(signed).join(' '),
 	]);

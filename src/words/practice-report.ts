@@ -2,23 +2,22 @@ import type { Pieces } from '../session/batch/pieces.ts';
 import type { Ask } from '../session/protocol/asks.ts';
 import type { DoneNote, Output } from '../session/protocol/notes.ts';
 import type { Job } from '../tube/job.ts';
-import { formatAngle, formatLength } from '../units/format.ts';
 import { madeWords, scrappedWords } from './batch.ts';
 import { foreign, foreignName } from './foreign.ts';
-import { readingValue } from './numbers.ts';
+import { about, angle, fine, readingSpread, readingValue } from './numbers.ts';
 import { invitation, verdictWords } from './verdict.ts';
 
 /** A bend's heading before its first set-up; null at any other ask. */
 export function headingWords(ask: Ask): string | null {
 	if (ask.ask !== 'set' || ask.seat > 1) return null;
-	const drawn = Math.abs(ask.target - ask.design) < 0.005 ? '' : ` (drawing ${formatAngle(ask.design, 2)})`;
-	return `Bend ${ask.bend} of ${ask.bends}: ${formatAngle(ask.target, 2)}${drawn}`;
+	const drawn = angle(ask.target) === angle(ask.design) ? '' : ` (drawing ${angle(ask.design)})`;
+	return `Bend ${ask.bend} of ${ask.bends}: ${angle(ask.target)}${drawn}`;
 }
 
 /** What a correction brings; null where nothing is left to correct: the end tells the rest. */
 export function correctedWords(output: Output, job: Job): string | null {
 	if (!('note' in output) || output.note !== 'corrected' || output.remaining.length === 0) return null;
-	const [now, drawn] = [output.predicted, output.without].map(({ endOffset }) => formatLength(endOffset, job.units));
+	const [now, drawn] = [output.predicted, output.without].map(({ endOffset }) => fine(endOffset, job));
 	return `corrected: the far end should come out ${now} from its place; by the drawing's numbers ${drawn}.`;
 }
 
@@ -32,8 +31,8 @@ export const LEFT_EARLY =
 export function endingWords(done: DoneNote, job: Job): string {
 	const { scrapped, endOffset, endAngle, sd, fits, chance, tellsMost } = done;
 	if (scrapped || endOffset === null || endAngle === null || sd === null) return 'The tube was scrapped.';
-	const end = `Far end ${formatLength(endOffset, job.units)} from its place, ${formatAngle(endAngle, 2)} from its direction.`;
-	const give = `Give or take ${formatLength(sd.endOffset, job.units)} and ${formatAngle(sd.endAngle, 2)}.`;
+	const end = `Far end ${fine(endOffset, job)} from its place, ${angle(endAngle)} from its direction.`;
+	const give = `Give or take ${readingSpread(sd.endOffset, 'length', job)} and ${about(sd.endAngle)}.`;
 	return [end, give, verdictWords(fits, chance), invitation(fits, chance, tellsMost) ?? ''].join(' ').trim();
 }
 

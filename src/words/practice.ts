@@ -2,6 +2,7 @@ import type { Sight } from '../practice/station.ts';
 import type { Action } from '../session/protocol/action.ts';
 import type { Ask } from '../session/protocol/asks.ts';
 import type { Job } from '../tube/job.ts';
+import { checkValueWords } from './doubt.ts';
 import { foreign, foreignName } from './foreign.ts';
 import { angle, angleGiveOrTake, dial, notNothing, readingValue } from './numbers.ts';
 import { READINGS } from './readings.ts';
@@ -48,7 +49,7 @@ export function askInWords(ask: Ask, job: Job): { what: string; why: string } {
 			};
 		case 'check': {
 			const { expect, design, name } = ask;
-			const [expected, drawn] = [expect.value, design].map((each) => readingValue(each, 'check', name, job));
+			const [expected, drawn] = [expect.value, design].map((each) => checkValueWords(each, ask.kind, job));
 			return { what: `check ${foreignName(name)}: expected ${expected}, drawing ${drawn}`, why: '' };
 		}
 		case 'decide':

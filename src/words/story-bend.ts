@@ -2,9 +2,9 @@ import type { BendDone, BendStep, BendStory } from '../review/story.ts';
 import type { PullView, SetUpView } from '../session/report/set-ups.ts';
 import { stages } from '../session/report/stages.ts';
 import type { Job } from '../tube/job.ts';
-import { formatAngle, trimmed } from '../units/format.ts';
+import { trimmed } from '../units/format.ts';
 import type { Wording } from './lengths.ts';
-import { angleGiveOrTake, readingValue } from './numbers.ts';
+import { angle, angleGiveOrTake, dial, readingValue } from './numbers.ts';
 import { EVIDENCE_OF, READINGS } from './readings.ts';
 import { setUpWords } from './set-up.ts';
 
@@ -14,8 +14,8 @@ export const TAKEN_BACK = '  (taken back)';
 /** What came of a bend, and what was wanted: `made 15.3°, give or take 0.2°; wanted 15.5 (15 to 16), drawing 15.5`. */
 export function bendOutcomeWords({ made, target, low, high, design }: BendStory): string {
 	const came = made ? `made ${angleGiveOrTake(made)}` : 'not finished';
-	const aim = `wanted ${formatAngle(target, 2)} (${trimmed(low, 2)} to ${trimmed(high, 2)})`;
-	return `${came}; ${aim}, drawing ${formatAngle(design, 2)}`;
+	const aim = `wanted ${angle(target)} (${trimmed(low, 1)} to ${trimmed(high, 1)})`;
+	return `${came}; ${aim}, drawing ${angle(design)}`;
 }
 
 /** One line of a bend's story. */
@@ -74,9 +74,9 @@ function setUpLine(setUp: SetUpView, job: Job): string {
 function pullLine(pull: PullView): string {
 	const [pulled = [], ...opened] = stages(pull);
 	const read = (word: string, readings: readonly number[]) =>
-		readings.length > 0 ? `${word}${readings.map((x) => ` ${formatAngle(x, 2)}`).join(',')}` : '';
+		readings.length > 0 ? `${word}${readings.map((x) => ` ${dial(x)}`).join(',')}` : '';
 	const measured = `${read(', measured', pulled)}${opened.map((readings) => read(', opened to', readings)).join('')}`;
-	const released = pull.released === null ? '' : `, ${formatAngle(pull.released, 2)} after release`;
-	const pointer = pull.pointer === null ? '' : `, snug ${formatAngle(pull.pointer, 2)}`;
-	return `set-up ${pull.seat}${pointer}: stop ${formatAngle(pull.stop, 2)}, held ${formatAngle(pull.loaded, 2)}${released}${measured}`;
+	const released = pull.released === null ? '' : `, ${dial(pull.released)} after release`;
+	const pointer = pull.pointer === null ? '' : `, snug ${dial(pull.pointer)}`;
+	return `set-up ${pull.seat}${pointer}: stop ${dial(pull.stop)}, held ${dial(pull.loaded)}${released}${measured}`;
 }

@@ -2,7 +2,7 @@ import type { CorrectionStory } from '../review/story.ts';
 import type { Correction } from '../session/protocol/notes.ts';
 import type { Job } from '../tube/job.ts';
 import { capital } from '../units/format.ts';
-import { angle, exactAngle, fine, tape } from './numbers.ts';
+import { angle, fine, tape } from './numbers.ts';
 import { TAKEN_BACK } from './story-bend.ts';
 
 /** A correction: what it came after, what it changed, and what it gained. A sentence or a bend's line each. */
@@ -39,7 +39,7 @@ function changeWords({ was, ...now }: Correction['remaining'][number], job: Job)
 	const changed = [
 		change('mark', tape(was.fromStart, job), tape(now.fromStart, job)),
 		change('rotation', angle(was.rotation), angle(now.rotation)),
-		change('bend', exactAngle(round(was.angle)), exactAngle(round(now.angle))),
+		change('bend', angle(was.angle), angle(now.angle)),
 	];
 	return changed.filter((text) => text !== '').join(', ');
 }
@@ -47,8 +47,6 @@ function changeWords({ was, ...now }: Correction['remaining'][number], job: Job)
 function gainWords({ predicted, without }: Correction, job: Job): string {
 	return `The far end is off by ${fine(predicted.endOffset, job)} with these, by ${fine(without.endOffset, job)} with the drawing's numbers.`;
 }
-
-const round = (degrees: number): number => Math.round(10 * degrees) / 10;
 
 function change(name: string, was: string, now: string): string {
 	return was === now ? '' : `${name} ${now} (was ${was})`;

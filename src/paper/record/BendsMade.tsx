@@ -34,7 +34,7 @@ export function BendsMade({ of: { state, view }, width }: RecordPart) {
 		return [
 			`${i + 1}`,
 			formatAngle(design, 2),
-			formatAngle(target, 2),
+			angle(target),
 			made === null ? '-' : angle(made.angle),
 			made === null ? '-' : about(made.sd),
 			bendVerdict(bend, job),

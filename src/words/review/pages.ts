@@ -1,7 +1,7 @@
 import type { State } from '../../session/log/state.ts';
 import type { Job } from '../../tube/job.ts';
 import { foreign } from '../foreign.ts';
-import { angle, angleGiveOrTake, exactAngle, fine } from '../numbers.ts';
+import { angle, angleGiveOrTake, fine } from '../numbers.ts';
 
 /** What the pages of a kept session say alike, and those that step through it or turn its tube. */
 
@@ -60,7 +60,7 @@ export const LINE = {
 export function bendsWords({ bends, plan }: State): string {
 	const each = bends.map(({ made, pulls, target }, i) => {
 		if (made !== null) return `${i + 1}: made ${angleGiveOrTake(made)}`;
-		const aim = exactAngle(Math.round(10 * (plan.current[i]?.angle ?? target)) / 10);
+		const aim = angle(plan.current[i]?.angle ?? target);
 		return pulls.length > 0 ? `${i + 1}: at work, ${aim} wanted` : `${i + 1}: to come, ${aim}`;
 	});
 	return `Bends  ${each.join('; ')}`;

@@ -77,15 +77,14 @@ export const BEND = {
 	made: ({ made, target }: Pick<BendStory, 'made' | 'target'>): string =>
 		made === null ? 'Not finished.' : `Made ${angleGiveOrTake(made)}${besideWanted(made.angle - target)}`,
 	wanted: ({ target, low, high, design }: BendStory): string => {
-		const drawn = exactAngle(design) === exactAngle(target) ? '' : `; drawing ${exactAngle(design)}`;
-		return `Wanted ${exactAngle(target)}, from ${exactAngle(low)} to ${exactAngle(high)}${drawn}.`;
+		const drawn = angle(design) === angle(target) ? '' : `; drawing ${angle(design)}`;
+		return `Wanted ${angle(target)}, from ${angle(low)} to ${angle(high)}${drawn}.`;
 	},
 } as const;
 
 function besideWanted(miss: number): string {
-	const tenths = Math.round(10 * Math.abs(miss)) / 10;
-	if (tenths === 0) return ': as wanted.';
-	return `: ${exactAngle(tenths)} ${miss > 0 ? 'over' : 'short'}.`;
+	const size = angle(Math.abs(miss));
+	return size === angle(0) ? ': as wanted.' : `: ${size} ${miss > 0 ? 'over' : 'short'}.`;
 }
 
 export const CHECKS = {
