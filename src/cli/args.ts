@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import {
+	givenTwiceWords,
 	jobForCommandWords,
 	needsValueWords,
 	needsWords,
@@ -8,7 +9,6 @@ import {
 	noValueWords,
 	programWords,
 	takesWords,
-	twiceWords,
 } from '../words/usage/command-line.ts';
 import type { CommandLine, CommandSpec, OptionSpec } from './command.ts';
 import { COMMANDS, COMMON_OPTIONS, HOME_COMMAND } from './commands.ts';
@@ -31,8 +31,8 @@ function tokensOf(argv: readonly string[]) {
 	const { tokens } = parseArgs({ args: [...argv], options, strict: false, allowPositionals: true, tokens: true });
 	return tokens;
 }
-type Token = ReturnType<typeof tokensOf>[number];
-type OptionToken = Extract<Token, { kind: 'option' }>;
+type LineToken = ReturnType<typeof tokensOf>[number];
+type OptionToken = Extract<LineToken, { kind: 'option' }>;
 
 /**
  * The command line after the program's name.
@@ -62,7 +62,7 @@ function unknownCommand(word: string): UsageError {
 }
 
 /** Reads the options; takes out of `operands` the word that turns out to be an optional value. */
-function readOptions(tokens: readonly Token[], name: string, spec: CommandSpec, operands: string[]) {
+function readOptions(tokens: readonly LineToken[], name: string, spec: CommandSpec, operands: string[]) {
 	const known: Record<string, OptionSpec> = { ...spec.options, ...COMMON_OPTIONS };
 	const options: Record<string, string | true> = {};
 	const repeated: Record<string, string[]> = {};
@@ -74,7 +74,7 @@ function readOptions(tokens: readonly Token[], name: string, spec: CommandSpec, 
 			repeated[token.name] = [...(repeated[token.name] ?? []), optionValue(token, option, name) ?? ''];
 			continue;
 		}
-		if (Object.hasOwn(options, token.name)) throw new UsageError(twiceWords(name, token.rawName));
+		if (Object.hasOwn(options, token.name)) throw new UsageError(givenTwiceWords(name, token.rawName));
 		options[token.name] = optionValue(token, option, name) ?? followingWord(token, option, tokens, operands) ?? true;
 	}
 	return { options, repeated };
@@ -99,7 +99,7 @@ function optionValue(token: OptionToken, { value, optional }: OptionSpec, name: 
 }
 
 /** The word after an option whose value may be left out, unless that word is the only operand there is. */
-function followingWord(token: OptionToken, option: OptionSpec, tokens: readonly Token[], operands: string[]) {
+function followingWord(token: OptionToken, option: OptionSpec, tokens: readonly LineToken[], operands: string[]) {
 	if (!option.optional || operands.length < 2) return undefined;
 	const next = tokens.find(({ index }) => index === token.index + 1);
 	if (next?.kind !== 'positional') return undefined;

@@ -55,7 +55,7 @@ export async function runBender(
 	const acts = wantsAction(options);
 	if (name === null && acts) throw new UsageError(BENDER_USAGE.name);
 	const { rows } = new SessionCache(home).read(announced(tell));
-	const done: Done =
+	const done: BenderDone =
 		name !== null && acts
 			? await act({ settings, bender: name, ...dieAndUnits(settings, name, options), options, rows })
 			: { lines: [] };
@@ -124,7 +124,7 @@ function dieAndUnits(settings: Settings, bender: string, options: Options): Pick
 }
 
 /** What was done, in words, and what a test piece told. */
-interface Done {
+interface BenderDone {
 	lines: string[];
 	testPiece?: TestResult;
 }
@@ -134,7 +134,7 @@ function checkName(place: string, name: string): void {
 }
 
 /** Does what the options ask for. */
-async function act(subject: Subject): Promise<Done> {
+async function act(subject: Subject): Promise<BenderDone> {
 	const { settings, bender, die, units, options } = subject;
 	if (options.remove === true) return { lines: await remove(subject) };
 	if (options.forget === true) return { lines: await forget(subject) };
@@ -152,7 +152,7 @@ function asksOnly({ settings, bender, die, options }: Subject, fields: Changes):
 	return known && options.units === undefined && Object.keys(fields).length === 0;
 }
 
-async function test({ settings, bender, die, units, options }: Subject, fields: Changes): Promise<Done> {
+async function test({ settings, bender, die, units, options }: Subject, fields: Changes): Promise<BenderDone> {
 	if (die === null) throw new UsageError(PIECE_USAGE.noDie);
 	const kept = settings.tooling(bender, die, units);
 	const clr = fields.clr ?? kept?.clr ?? null;

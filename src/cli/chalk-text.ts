@@ -1,10 +1,10 @@
 import { table } from '../terminal/table.ts';
 import type { ChalkPlane } from '../tube/chalk.ts';
 import type { Job } from '../tube/job.ts';
-import { CHALK_HEADS, chalkHeading, chalkPointWords, chalkWords, planeWords } from '../words/chalk.ts';
+import { CHALK_COLUMNS, chalkHeading, chalkPointWords, chalkWords, planeWords } from '../words/chalk.ts';
 import type { BendRadius } from '../words/dies.ts';
 import { tapeValue } from '../words/lengths.ts';
-import { wrapped } from './page.ts';
+import { pageLines } from './page.ts';
 
 /** What to chalk on the bench, a table for each plane. `said`: sentences on what it rests on. */
 export function chalkText(
@@ -13,10 +13,10 @@ export function chalkText(
 	said: readonly string[],
 ): string {
 	return [
-		...wrapped(chalkHeading(job)),
-		...said.flatMap((sentence) => wrapped(sentence)),
-		...wrapped(chalkWords(bends, job)),
-		...planes.flatMap((plane) => ['', ...wrapped(planeWords(plane, planes.length, job)), ...planeRows(plane, job)]),
+		...pageLines(chalkHeading(job)),
+		...said.flatMap((sentence) => pageLines(sentence)),
+		...pageLines(chalkWords(bends, job)),
+		...planes.flatMap((plane) => ['', ...pageLines(planeWords(plane, planes.length, job)), ...planeRows(plane, job)]),
 	].join('\n');
 }
 
@@ -25,5 +25,5 @@ function planeRows({ points }: ChalkPlane, job: Job): string[] {
 		chalkPointWords(point),
 		...[point.along, point.off, point.fromA, point.fromB].map((length) => tapeValue(length, job)),
 	]);
-	return table([CHALK_HEADS, ...rows], [0]);
+	return table([CHALK_COLUMNS, ...rows], [0]);
 }

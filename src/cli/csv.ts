@@ -1,5 +1,5 @@
 import { stringify } from 'csv-stringify/sync';
-import type { Cell, CsvColumn } from '../review/csv-list.ts';
+import type { CsvCell, CsvColumn } from '../review/csv-list.ts';
 import { foreign } from '../words/foreign.ts';
 
 /**
@@ -11,7 +11,7 @@ export function csvText<T>(columns: readonly CsvColumn<T>[], rows: readonly T[])
 	return stringify([columns.map(([name]) => name), ...lines], { record_delimiter: 'windows', escape_formulas: true });
 }
 
-function shown(cell: Cell): string | number {
+function shown(cell: CsvCell): string | number {
 	if (typeof cell === 'number') return cell;
 	return cell === null ? '' : foreign(String(cell));
 }

@@ -13,7 +13,7 @@ import {
 import { foreignName } from '../words/foreign.ts';
 import { tapeValue } from '../words/lengths.ts';
 import type { TubeJobs } from './cut-jobs.ts';
-import { wrapped } from './page.ts';
+import { pageLines } from './page.ts';
 
 /** The list of one tube as a page for the saw; `list` is null where nothing is left to cut. */
 export function cutText(group: TubeJobs, list: CutList | null, kerf: number): string {
@@ -26,18 +26,18 @@ export function cutText(group: TubeJobs, list: CutList | null, kerf: number): st
 		...[piece.wanted, piece.finished, piece.begun, piece.scrapped, toCut(piece)].map(String),
 	]);
 	return [
-		...wrapped(tubeHeading(tube, units)),
+		...pageLines(tubeHeading(tube, units)),
 		...shownColumns([PIECE_HEADS, ...rows]),
 		'',
 		...(list === null
-			? wrapped(nothingWords(pieces))
+			? pageLines(nothingWords(pieces))
 			: [
-					...wrapped(sawingWords(kerf, by)),
+					...pageLines(sawingWords(kerf, by)),
 					'',
-					...alike(list.sticks).flatMap(({ stick, lead }) => wrapped(stickWords(stick, by), lead)),
+					...alike(list.sticks).flatMap(({ stick, lead }) => pageLines(stickWords(stick, by), lead)),
 					'',
-					...wrapped(sumWords(list, by)),
-					...wrapped(weightWords(tube, list, units)),
+					...pageLines(sumWords(list, by)),
+					...pageLines(weightWords(tube, list, units)),
 				]),
 	].join('\n');
 }

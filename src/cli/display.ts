@@ -18,10 +18,10 @@ export function displayAt(home: string): DisplayPort {
 }
 
 type Choices = { [key in keyof Display]?: Display[key] | undefined };
-type Kept = { [key in keyof Display]?: NonNullable<Display[key]> };
+type KeptDisplay = { [key in keyof Display]?: NonNullable<Display[key]> };
 
 /** What has been chosen, without what has not. */
-function chosen(choices: Choices): Kept {
+function chosen(choices: Choices): KeptDisplay {
 	return Object.fromEntries(Object.entries(choices).filter(([, value]) => value != null));
 }
 

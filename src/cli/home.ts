@@ -98,8 +98,8 @@ export function homePort(places: Places, jobs: JobFolder, learn: boolean, asOf: 
 		story: (id) => openedSession(home, id, () => sessions.read().rows),
 		review: (id) => reviewText(readSession(home, id), wallClock).split('\n'),
 		benders: () => benderLines(home, sessions),
-		printSheet: async (path, sample) => (await import('./paper.ts')).printSheet(path, sample ? '.' : null, home),
-		printRecord: async (id) => (await import('./paper-record.ts')).printRecord(id, home),
+		printSheet: async (path, sample) => (await import('./paper.ts')).saveSheet(path, sample ? '.' : null, home),
+		printRecord: async (id) => (await import('./paper-record.ts')).saveRecord(id, home),
 		workshop: workshopAt(home, jobs),
 	};
 }

@@ -9,7 +9,7 @@ import type { JobRow, SessionRow } from '../screen/home/home-port.ts';
 import { countedPieces, type Pieces } from '../session/batch/pieces.ts';
 import { nameWillDo } from '../tube/names.ts';
 import { parseLength } from '../units/parse.ts';
-import { summaryOf } from '../words/job-summary.ts';
+import { jobSummary } from '../words/job-summary.ts';
 import type { ListedJobs } from './job-folder.ts';
 
 /** The job files of a folder, by name. */
@@ -63,7 +63,7 @@ export function glancedRows({ folder, samples }: ListedJobs, sessions: readonly 
 }
 
 /** What a file says of itself. */
-type Told = Pick<JobRow, 'name' | 'summary' | 'bends' | 'tube' | 'faults'> & { quantity?: number };
+type ToldOfFile = Pick<JobRow, 'name' | 'summary' | 'bends' | 'tube' | 'faults'> & { quantity?: number };
 
 interface Glanced {
 	name: string;
@@ -74,7 +74,7 @@ interface Glanced {
 }
 
 /** Null where the file is not what it should be: what is wrong with it is for the check to say. */
-function atAGlance(path: string): Told | null {
+function atAGlance(path: string): ToldOfFile | null {
 	try {
 		const { name, units, tube, shape, quantity = 1 } = JSON.parse(jobText(path)) as Glanced;
 		const [od, wall] = [parseLength(tube.od, units), parseLength(tube.wall, units)];
@@ -82,7 +82,7 @@ function atAGlance(path: string): Told | null {
 		const bends = shape.bends?.length ?? (shape.points?.length ?? 0) - 2;
 		return typeof name !== 'string' || !nameWillDo(name)
 			? null
-			: { name, quantity, ...summaryOf({ bends, od, wall, units, material }) };
+			: { name, quantity, ...jobSummary({ bends, od, wall, units, material }) };
 	} catch {
 		return null;
 	}
@@ -101,14 +101,14 @@ export function checkedRows(
 	});
 }
 
-function checked(path: string, lookup: ToolingLookup): Told {
+function checked(path: string, lookup: ToolingLookup): ToldOfFile {
 	try {
 		const { name, units, tube, shape, quantity } = loadJob(path, lookup).job;
 		const bends = shape.kind === 'bends' ? shape.bends.length : shape.points.length - 2;
 		return {
 			name,
 			quantity,
-			...summaryOf({ bends, od: tube.od, wall: tube.wall, units, material: tube.material.name }),
+			...jobSummary({ bends, od: tube.od, wall: tube.wall, units, material: tube.material.name }),
 		};
 	} catch (error) {
 		if (!(error instanceof JobFileError)) throw error;

@@ -12,18 +12,18 @@ import {
 	type TableWords,
 } from '../words/layout/tables.ts';
 import { CAUTIONS, NO_WARNINGS, warningWords } from '../words/warnings.ts';
-import { wrapped } from './page.ts';
+import { pageLines } from './page.ts';
 
 const tableLines = ({ heading, rows, words, notes }: TableWords): string[] => [
 	'',
 	...heading,
 	...table(rows, words),
-	...notes.flatMap((note) => wrapped(note, '  ')),
+	...notes.flatMap((note) => pageLines(note, '  ')),
 ];
 
 function cautions(job: Job, { warnings }: LayoutDocument): string[] {
 	if (warnings.length === 0) return ['', NO_WARNINGS];
-	return ['', CAUTIONS, ...warnings.flatMap((warning) => wrapped(warningWords(warning, job), '  - '))];
+	return ['', CAUTIONS, ...warnings.flatMap((warning) => pageLines(warningWords(warning, job), '  - '))];
 }
 
 /**
@@ -32,9 +32,9 @@ function cautions(job: Job, { warnings }: LayoutDocument): string[] {
  */
 export function layoutText(job: Job, document: LayoutDocument, said: readonly string[]): string {
 	return [
-		...aboutWords(job, said).flatMap((sentence) => wrapped(sentence)),
+		...aboutWords(job, said).flatMap((sentence) => pageLines(sentence)),
 		'',
-		...cutLengthWords(job, document).flatMap((sentence) => wrapped(sentence)),
+		...cutLengthWords(job, document).flatMap((sentence) => pageLines(sentence)),
 		...tableLines(markingTable(job, document)),
 		...tableLines(bendingTable(document)),
 		...tableLines(shapeTable(job, document)),

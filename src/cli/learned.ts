@@ -58,17 +58,17 @@ export function learnedFrom(
 }
 
 /** What one session taught of one combination; of a tube that several dies bent, one for each. */
-interface Taught {
+interface TaughtOfKin {
 	row: KeptRow;
 	kin: Kin;
 	pulls: number;
 }
 
 /** What the rows taught of the same combination together, each list newest first. */
-function combinations(rows: readonly KeptRow[]): Taught[][] {
-	const byKin = new Map<Kin, Taught[]>();
-	const lists: Taught[][] = [];
-	for (const taught of rows.flatMap(taughtBy)) {
+function combinations(rows: readonly KeptRow[]): TaughtOfKin[][] {
+	const byKin = new Map<Kin, TaughtOfKin[]>();
+	const lists: TaughtOfKin[][] = [];
+	for (const taught of rows.flatMap(taughtOfKins)) {
 		const { kin } = taught;
 		// Most rows share the very object.
 		let list = byKin.get(kin) ?? lists.find(([first]) => first && isSame(first.kin, kin));
@@ -82,7 +82,7 @@ function combinations(rows: readonly KeptRow[]): Taught[][] {
 	return lists;
 }
 
-function taughtBy(row: KeptRow): Taught[] {
+function taughtOfKins(row: KeptRow): TaughtOfKin[] {
 	const { kin, pulls, besides } = row;
 	return kin === null ? [] : [{ kin, pulls }, ...besides].map((each) => ({ row, ...each }));
 }
@@ -93,7 +93,7 @@ function byName(a: LearnedHere, b: LearnedHere): number {
 	return name(a) < name(b) ? -1 : 1;
 }
 
-function learnedOf(told: readonly Taught[], lessons: readonly Lesson[]): LearnedHere {
+function learnedOf(told: readonly TaughtOfKin[], lessons: readonly Lesson[]): LearnedHere {
 	const [newest] = told;
 	if (!newest) throw new RangeError('A combination that nothing taught of has not been learned.');
 	const { kin } = newest;

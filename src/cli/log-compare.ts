@@ -3,7 +3,7 @@ import type { SessionView } from '../session/report/views.ts';
 import { table } from '../terminal/table.ts';
 import { changedWords, compareTables, twoJobsWords, twoSessionsOf } from '../words/compare.ts';
 import { type Io, print, printJson } from './io.ts';
-import { wrapped } from './page.ts';
+import { pageLines } from './page.ts';
 import { UsageError } from './usage-error.ts';
 import { wallClock } from './wall-clock.ts';
 
@@ -27,7 +27,7 @@ export function runCompare(a: SessionView, b: SessionView, json: boolean, io: Io
 		const from = tables.slice(0, i).flat().length;
 		return lines.slice(from, from + length).join('\n');
 	});
-	const head = [twoSessionsOf(a.job.name), ...(changed === null ? [] : wrapped(changed))];
+	const head = [twoSessionsOf(a.job.name), ...(changed === null ? [] : pageLines(changed))];
 	print(io, [head.join('\n'), ...blocks].join('\n\n'));
 	return 0;
 }

@@ -1,6 +1,6 @@
 import type { KeptRow } from '../journal/kept-row.ts';
 import { bendersOf, isNamed } from '../review/benders.ts';
-import { narrowed, type Wanted } from '../review/table.ts';
+import { narrowed, type WantedSessions } from '../review/table.ts';
 import { listText, searchedText } from '../words/session-list.ts';
 import { NOTHING_FOUND, noBenderWords } from '../words/trend.ts';
 import { EXIT } from './exit.ts';
@@ -11,7 +11,7 @@ import { UsageError } from './usage-error.ts';
 
 export interface ListRequest {
 	/** Null: all. */
-	wanted: Wanted | null;
+	wanted: WantedSessions | null;
 	form: 'text' | 'json' | 'csv';
 }
 

@@ -1,4 +1,4 @@
-import { FITS, type Wanted } from '../review/table.ts';
+import { FITS, type WantedSessions } from '../review/table.ts';
 import { LOG_USAGE } from '../words/usage/log.ts';
 import type { CommandLine } from './command.ts';
 import { UsageError } from './usage-error.ts';
@@ -12,7 +12,7 @@ export interface LogRequest {
 	csv?: boolean;
 	/** Whose trend is wanted; null: that of the newest session's bender. Absent: no trend. */
 	trend?: string | null;
-	wanted?: Wanted | null;
+	wanted?: WantedSessions | null;
 	home: string;
 }
 
@@ -34,7 +34,7 @@ export function logRequest({ operands, options }: CommandLine): Omit<LogRequest,
 	return { id, other, json, csv, wanted: filters.length > 0 ? wantedIn(options) : null };
 }
 
-function wantedIn({ find, since, bender, fits }: CommandLine['options']): Wanted {
+function wantedIn({ find, since, bender, fits }: CommandLine['options']): WantedSessions {
 	const text = (value: string | true | undefined) => (typeof value === 'string' ? value : undefined);
 	if (fits !== undefined && fits !== FITS.yes && fits !== FITS.no) throw new UsageError(LOG_USAGE.fits(String(fits)));
 	return {

@@ -22,7 +22,7 @@ import {
 } from '../words/trend.ts';
 import { type Io, print, printJson } from './io.ts';
 import { countsIn } from './kept.ts';
-import { wrapped } from './page.ts';
+import { pageLines } from './page.ts';
 import { UsageError } from './usage-error.ts';
 import { wallClock } from './wall-clock.ts';
 
@@ -83,24 +83,24 @@ function trendText(of: TrendOf, trend: Trend): string {
 	return [
 		trendTitle(of, trend),
 		'',
-		...shiftLines(shift, of, isNews, wallClock).flatMap((line) => wrapped(line)),
+		...shiftLines(shift, of, isNews, wallClock).flatMap((line) => pageLines(line)),
 		...MEASURES.flatMap((measure) => {
 			const { name, says } = MEASURE_WORDS[measure];
 			const about = measure === 'springback' && springback === 'departure' ? DEPARTURE_SAYS : says;
-			return ['', ...wrapped(`${name}: ${about}`), ...chartLines(charts[measure])];
+			return ['', ...pageLines(`${name}: ${about}`), ...chartLines(charts[measure])];
 		}),
 	].join('\n');
 }
 
 function chartLines({ usual, sessions, chart }: MeasureChart): string[] {
-	if (chart === null) return wrapped(fewWords(usual, LEAST_BASE), '  ');
+	if (chart === null) return pageLines(fewWords(usual, LEAST_BASE), '  ');
 	const from = Math.max(0, chart.points.length - SHOWN);
 	const rows = chart.points.slice(from).map((point, i) => {
 		const [day, job] = sessionCells(sessions[from + i]!, wallClock);
 		return [day, angle(point.value), strip(point, chart), job, point.rules.map((rule) => RULE_WORDS[rule]).join(', ')];
 	});
 	const limits = limitsWords(chart);
-	return [...wrapped(limits, '  '), ...table(rows, [0, 2, 3, 4])];
+	return [...pageLines(limits, '  '), ...table(rows, [0, 2, 3, 4])];
 }
 
 /** Cells of a strip from limit to limit. */

@@ -4,4 +4,4 @@ import { wrapBehind } from '../terminal/wrap.ts';
 export const WIDTH = 80;
 
 /** A text as lines of a page, the first one behind `lead` and the rest under it. */
-export const wrapped = (text: string, lead = ''): string[] => wrapBehind(lead, text, WIDTH);
+export const pageLines = (text: string, lead = ''): string[] => wrapBehind(lead, text, WIDTH);

@@ -39,15 +39,15 @@ export async function runRecord(
  * Writes the record as the screen does: beside the job, under the first name that is free. Gives that name.
  * @throws JournalError where nothing can be read; PdfNotSaved
  */
-export async function printRecord(id: string, home: string): Promise<string> {
+export async function saveRecord(id: string, home: string): Promise<string> {
 	const kept = readSession(home, id);
 	return savedUnderFree(besideJob(startIn(kept.first!).jobFile, id), await pdfOf(kept, null));
 }
 
 async function pdfOf(kept: ReadSession, page: string | null): Promise<Uint8Array> {
 	const of = following(() => recordOf(kept));
-	const { printRecord: printed } = await import('../paper/index.ts');
-	return printed(of, await paperFor(page, of.view.job.units));
+	const { printRecord } = await import('../paper/index.ts');
+	return printRecord(of, await paperFor(page, of.view.job.units));
 }
 
 function recordOf(kept: ReadSession): RecordOnPaper {

@@ -49,7 +49,7 @@ export async function runPaper(request: PaperRequest, io: Pick<Io, 'stdout' | 's
  * Writes the shop sheet as the screen does: beside the job, or in a folder, under the first name that is free. Gives that name.
  * @throws JobFileError with every fault of the file; PdfNotSaved
  */
-export async function printSheet(file: string, folder: string | null, home: string): Promise<string> {
+export async function saveSheet(file: string, folder: string | null, home: string): Promise<string> {
 	const asked = { file, page: null, home, as: { mirror: false, from: 'start' } } as const;
 	// That some sessions are not read yet is said where a tube is laid out or begun.
 	const { path, bytes } = await pdfOf({ ...asked, parts: ['sheet'] }, () => {});

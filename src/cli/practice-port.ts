@@ -26,8 +26,8 @@ export function practicePort(first: Practice, file: JobFile, about: Surroundings
 		story: (id) => openedSession(own, id, () => []),
 		review: () => [],
 		benders: () => [PRACTICE.keptIn(own)],
-		printSheet: async (path) => (await import('./paper.ts')).printSheet(path, null, home),
-		printRecord: async (id) => (await import('./paper-record.ts')).printRecord(id, own),
+		printSheet: async (path) => (await import('./paper.ts')).saveSheet(path, null, home),
+		printRecord: async (id) => (await import('./paper-record.ts')).saveRecord(id, own),
 		workshop: workshopAt(home, { own: 'jobs', samples: null }),
 	};
 }

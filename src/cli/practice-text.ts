@@ -19,7 +19,7 @@ import {
 	NOT_MADE,
 	practicedWords,
 } from '../words/practice-report.ts';
-import { wrapped } from './page.ts';
+import { pageLines } from './page.ts';
 
 /** One turn of the session as lines of text: what is asked, why, and the answer; before a bend's first seat its heading. */
 export function stepLines({ ask, action, outputs }: PracticeStep, job: Job): string[] {
@@ -27,16 +27,16 @@ export function stepLines({ ask, action, outputs }: PracticeStep, job: Job): str
 	const heading = headingWords(ask);
 	return [
 		...(heading === null ? [] : ['', heading]),
-		...wrapped(what, '  '),
-		...(why === '' ? [] : wrapped(why, '         ')),
-		...wrapped(actionInWords(ask, action, job), '      -> '),
+		...pageLines(what, '  '),
+		...(why === '' ? [] : pageLines(why, '         ')),
+		...pageLines(actionInWords(ask, action, job), '      -> '),
 		...outputs.flatMap((output) => correctedLines(output, job)),
 	];
 }
 
 function correctedLines(output: Output, job: Job): string[] {
 	const said = correctedWords(output, job);
-	return said === null ? [] : wrapped(said, '  ');
+	return said === null ? [] : pageLines(said, '  ');
 }
 
 /** The end: what was aimed at, what the program believes was made, and what truly was. */
@@ -51,11 +51,11 @@ export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job
 	}
 	return [
 		'',
-		...wrapped(ANGLES_LEGEND, '  '),
+		...pageLines(ANGLES_LEGEND, '  '),
 		...table(rows),
 		...done.checks.map(({ name, reading }) => `  ${checkReadWords(name, reading, job)}`),
 		'',
-		...wrapped(endingWords(done, job)),
+		...pageLines(endingWords(done, job)),
 	];
 }
 
@@ -70,9 +70,9 @@ export function batchLines(batch: Batch): string[] {
 	]);
 	return [
 		'',
-		...wrapped(practicedWords(pieces)),
+		...pageLines(practicedWords(pieces)),
 		...(made.length === 0 ? [] : [pullsWords(batch)]),
-		...bends.flatMap(({ bend, walks }) => (walks === null ? [] : wrapped(walkWords(bend, walks)))),
+		...bends.flatMap(({ bend, walks }) => (walks === null ? [] : pageLines(walkWords(bend, walks)))),
 		...table([[...BATCH_HEADS], ...rows], [2, 3]),
 	];
 }
@@ -81,5 +81,5 @@ export function batchLines(batch: Batch): string[] {
 export function byHandLines({ session, station }: Practice): string[] {
 	const end = standing(session.state, session.logPath);
 	if ('note' in end && end.note === 'done') return endLines(end, station.trueAngles, session.state.start.job);
-	return wrapped(LEFT_EARLY);
+	return pageLines(LEFT_EARLY);
 }

@@ -14,7 +14,7 @@ import { displayAt } from './display.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn, whyNoScreen } from './io.ts';
 import { keptTooling } from './kept-tooling.ts';
-import { wrapped } from './page.ts';
+import { pageLines } from './page.ts';
 import { practiceBatch } from './practice-batch.ts';
 import { practicePort } from './practice-port.ts';
 import { batchLines, byHandLines, endLines, stepLines } from './practice-text.ts';
@@ -70,7 +70,7 @@ function playAuto(request: PracticeRequest, seed: number, io: Io): number {
 	const say = (lines: readonly string[]) => {
 		if (!request.json) print(io, lines.join('\n'));
 	};
-	say([PRACTICE.auto(job.name, seed), ...wrapped(PRACTICE.about)]);
+	say([PRACTICE.auto(job.name, seed), ...pageLines(PRACTICE.about)]);
 	const played: PlayedTube[] = [];
 	for (;;) {
 		const { session } = batch.now();

@@ -19,7 +19,7 @@ const BEGIN = 'test-straight';
 export const isTest = (options: Options) =>
 	[...Object.keys(READINGS), BEGIN].some((name) => options[name] !== undefined) || options.keep === true;
 
-interface Known {
+interface KnownOfDie {
 	options: Options;
 	/** Of lengths written without one, and of `clr`. */
 	units: Units;
@@ -32,7 +32,7 @@ interface Known {
  * What a test piece tells, in words and as fields to keep.
  * @throws UsageError when a reading is missing, cannot be read, or does not fit the others
  */
-export function testPiece({ options, units, clr, stretch }: Known) {
+export function testPiece({ options, units, clr, stretch }: KnownOfDie) {
 	if (clr === null) throw new UsageError(PIECE_USAGE.noRadius);
 	const missing = Object.keys(READINGS).filter((name) => optionWord(options, name) === null);
 	if (missing.length > 0) throw new UsageError(PIECE_USAGE.missing(missing.map((name) => `--${name}`)));

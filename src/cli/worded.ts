@@ -6,14 +6,15 @@ type WordsOf<N extends CommandName> = (typeof COMMAND_WORDS)[N];
 type InsteadOf<N extends CommandName> = WordsOf<N> extends { words: infer W } ? keyof W & string : never;
 
 /** A command but for its words: what each option that has words takes, and further options that bring theirs. */
-interface Shape<N extends CommandName> extends Pick<CommandSpec, 'operands' | 'least' | 'most' | 'handsOn' | 'run'> {
+interface CommandShape<N extends CommandName>
+	extends Pick<CommandSpec, 'operands' | 'least' | 'most' | 'handsOn' | 'run'> {
 	options: Record<keyof WordsOf<N>['options'], OptionShape> & Record<string, OptionShape | OptionSpec>;
 	/** The operand that follows each word that may stand in place of the first one. */
 	next?: Record<InsteadOf<N>, string>;
 }
 
 /** The command of that name with its words. */
-export function worded<N extends CommandName>(name: N, { options, next, ...shape }: Shape<N>): CommandSpec {
+export function worded<N extends CommandName>(name: N, { options, next, ...shape }: CommandShape<N>): CommandSpec {
 	const { words, ...said }: CommandWords = COMMAND_WORDS[name];
 	return {
 		...shape,

@@ -157,7 +157,7 @@ function dropGrips(
 	return atEnd || turn === 0 || half === 0 ? grips : [...grips, ...crownGrips(line, from, arc, turn, half, by)];
 }
 
-interface Ahead {
+interface CarriedPoint {
 	at: Point;
 	by: Carrier;
 }
@@ -167,7 +167,7 @@ function lineGrips(
 	line: StraightFrame,
 	from: number,
 	place: (pull: Point) => Grip,
-	ahead: Ahead,
+	ahead: CarriedPoint,
 	half: number,
 ): Grip[] {
 	const u = line.direction;

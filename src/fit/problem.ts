@@ -203,14 +203,14 @@ function measureRows(
 }
 
 /** A point of the solver as a tube: walked, and where measures follow it laid out. */
-interface Lying {
+interface SolverTube {
 	chain: Chain;
 	way: Walk;
 	shape: Shape;
 	laid: Frames | null;
 }
 
-function lying(input: Posed, unknowns: readonly Unknown[]): (x: readonly number[]) => Lying {
+function lying(input: Posed, unknowns: readonly Unknown[]): (x: readonly number[]) => SolverTube {
 	const chainAt = chains(input, unknowns);
 	return (x) => {
 		const chain = chainAt(x);

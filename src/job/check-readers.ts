@@ -1,8 +1,10 @@
+import type { CheckKind } from '../session/protocol/kinds.ts';
+import { isObject } from '../tube/as-json.ts';
 /** Reads what each kind of check measures, and whether it is there to be measured. */
 import { acuteAngle } from '../tube/drop.ts';
 import type { Check, CornerName, Point, Units } from '../tube/job.ts';
 import { inside, type Report, valued } from './fault.ts';
-import { anything, isObject, oneOf, ordinal, type Reader, readObject } from './fields.ts';
+import { anything, type FieldReader, oneOf, ordinal, readObject } from './fields.ts';
 
 /** What the checks are held against. */
 export interface Measurable {
@@ -15,9 +17,8 @@ export interface Measurable {
 	length: number | undefined;
 }
 
-export type Kind = Check['kind'];
 /** A check without name and tolerance. */
-type Measure = Check extends infer C ? (C extends Check ? Omit<C, 'name' | 'tolerance'> : never) : never;
+type BareCheck = Check extends infer C ? (C extends Check ? Omit<C, 'name' | 'tolerance'> : never) : never;
 
 /** Straights nearer to parallel than this, in degrees, span no plane that a straight edge could find. */
 const LEAST_PLANE_ANGLE = 0.01;
@@ -28,9 +29,9 @@ const PARALLEL = 2;
 const straight = (tube: Measurable) => ordinal('straight', tube.bends === null ? null : tube.bends + 1);
 const bend = (tube: Measurable) => ordinal('bend', tube.bends);
 
-type MeasureReader = (value: unknown, at: string, tube: Measurable, report: Report) => Measure | null;
+type MeasureReader = (value: unknown, at: string, tube: Measurable, report: Report) => BareCheck | null;
 
-export const READERS: Readonly<Record<Kind, MeasureReader>> = {
+export const READERS: Readonly<Record<CheckKind, MeasureReader>> = {
 	drop(value, at, tube, report) {
 		const readers = {
 			from: straight(tube),
@@ -104,12 +105,12 @@ function isSame(a: CornerName, b: CornerName): boolean {
 }
 
 /** An object with exactly one of the keys, as `{ "bend": 2 }`. */
-function readOneOf<R extends Record<string, Reader<unknown>>>(
+function readOneOf<R extends Record<string, FieldReader<unknown>>>(
 	value: unknown,
 	at: string,
 	readers: R,
 	report: Report,
-): { [K in keyof R]: { [P in K]: R[P] extends Reader<infer T> ? T : never } }[keyof R] | null {
+): { [K in keyof R]: { [P in K]: R[P] extends FieldReader<infer T> ? T : never } }[keyof R] | null {
 	const keys = Object.keys(readers);
 	const given = isObject(value) ? keys.filter((key) => Object.hasOwn(value, key)) : [];
 	if (!isObject(value) || given.length !== 1) {

@@ -1,11 +1,13 @@
+import type { CheckKind } from '../session/protocol/kinds.ts';
+import { isObject } from '../tube/as-json.ts';
 /** Reads `checks`: what each measures, whether it is there to be measured, and its tolerance. */
 import { BOUNDS } from '../tube/bounds.ts';
 import type { Check, Units } from '../tube/job.ts';
-import { type Kind, type Measurable, READERS } from './check-readers.ts';
+import { type Measurable, READERS } from './check-readers.ts';
 import { inside, type Report, valued } from './fault.ts';
-import { anything, isObject, length, number, type Reader, readObject, reportUnknown, text } from './fields.ts';
+import { anything, type FieldReader, length, number, readObject, reportUnknown, text } from './fields.ts';
 
-const KINDS = Object.keys(READERS) as Kind[];
+const KINDS = Object.keys(READERS) as CheckKind[];
 const MOST_CHECKS = 200;
 
 export function readChecks(value: unknown, tube: Measurable, report: Report): Check[] {
@@ -41,13 +43,13 @@ function readCheck(value: unknown, at: string, tube: Measurable, report: Report)
 	return { name: read.name, tolerance: within, ...measure };
 }
 
-function toleranceReader(kind: Kind, units: Units): Reader<number> {
+function toleranceReader(kind: CheckKind, units: Units): FieldReader<number> {
 	if (kind === 'angle') return number('angle-tolerance', BOUNDS.angleTolerance);
 	if (kind === 'ovality') return number('ratio-tolerance', BOUNDS.ratioTolerance);
 	return length(units, BOUNDS.lengthTolerance);
 }
 
-function defaultTolerance(kind: Kind, tube: Measurable): number | undefined {
+function defaultTolerance(kind: CheckKind, tube: Measurable): number | undefined {
 	if (kind === 'angle') return 0.5;
 	return kind === 'ovality' ? 0.1 : tube.length;
 }

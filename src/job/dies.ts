@@ -1,18 +1,17 @@
+import { isObject } from '../tube/as-json.ts';
 /** Reads `tooling.dies`: further dies of the same bender, by their names. */
 import { furtherPlace } from '../tube/dies.ts';
 import type { DieFields, Tooling, Units } from '../tube/job.ts';
 import type { KeptTooling } from '../tube/kept-tooling.ts';
-import { FIELD_NAMES, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
+import { DIE_FIELDS, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { inside, type Report, valued } from './fault.ts';
-import { isObject, readObject, text } from './fields.ts';
+import { readObject, text } from './fields.ts';
 import { figureReader } from './tooling-reader.ts';
 
 const AT = 'tooling.dies';
 
 /** No bender has more dies at hand for one tube. */
 const MOST_DIES = 20;
-
-const DIE_FIELDS = FIELD_NAMES.filter((name): name is keyof DieFields => TOOLING_FIELDS[name].with.includes('die'));
 
 /** What further dies are read by. */
 export interface DiesBy {

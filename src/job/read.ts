@@ -1,3 +1,4 @@
+import { isObject } from '../tube/as-json.ts';
 /** From a parsed job file to a job, or to every fault in it at once. */
 import { BOUNDS } from '../tube/bounds.ts';
 import { trimWithCopes } from '../tube/cope.ts';
@@ -10,7 +11,7 @@ import { dieNames } from './dies.ts';
 import { readEnds } from './ends.ts';
 import type { Fault } from './facts/index.ts';
 import { FaultList, type Report, valued } from './fault.ts';
-import { anything, count, isObject, length, notes, number, readObject, such, text, yesOrNo } from './fields.ts';
+import { anything, count, length, notes, number, readObject, such, text, yesOrNo } from './fields.ts';
 import { type Radii, readShape } from './shape.ts';
 import { reportSpringsBack } from './springs-back.ts';
 import { type ReadTooling, readTooling, type ToolingLookup } from './tooling.ts';

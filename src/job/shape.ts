@@ -1,5 +1,6 @@
 /** Reads `shape`: bends with their straights, or the sharp-corner points. */
 import { normalizeRotation } from '../tube/angles.ts';
+import { isObject } from '../tube/as-json.ts';
 import { BOUNDS } from '../tube/bounds.ts';
 import { frames } from '../tube/frames.ts';
 import type { Bend, Point, ShapeSource, Units } from '../tube/job.ts';
@@ -7,7 +8,7 @@ import type { PointFact } from '../tube/points.ts';
 import { bendsWanting, pointFaults, pointsToBends } from '../tube/points.ts';
 import { keepCorners } from '../tube/resolve.ts';
 import { inside, type Report, valued } from './fault.ts';
-import { anything, isObject, length, number, type Reader, readObject, reportUnknown, such } from './fields.ts';
+import { anything, type FieldReader, length, number, readObject, reportUnknown, such } from './fields.ts';
 
 /** More bends than any tube has: a sign of a file gone wrong. */
 const MOST_BENDS = 200;
@@ -173,7 +174,7 @@ function readPoint(value: unknown, at: string, units: Units, report: Report): Po
 		report({ at, found: valued(value), right: { code: 'point', units } });
 		return null;
 	}
-	const read: Reader<number> = length(units, BOUNDS.coordinate);
+	const read: FieldReader<number> = length(units, BOUNDS.coordinate);
 	const [x, y, z = 0] = value.map((coordinate, i) => {
 		const result = read(coordinate);
 		if ('value' in result) return result.value;

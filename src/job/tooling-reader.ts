@@ -1,9 +1,9 @@
 import type { Units } from '../tube/job.ts';
 import { type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
-import { length, number, type Reader } from './fields.ts';
+import { type FieldReader, length, number } from './fields.ts';
 
 /** Reads a figure of the tooling, as the table of them says. */
-export function figureReader(name: FieldName, units: Units): Reader<number> {
+export function figureReader(name: FieldName, units: Units): FieldReader<number> {
 	const { kind, range } = TOOLING_FIELDS[name];
 	return kind === 'length' ? length(units, range) : number({ tooling: name, degrees: kind === 'angle' }, range);
 }

@@ -1,9 +1,10 @@
 /** Reads `tube`: material, outside diameter, wall, the piece in hand and its heat number. */
 import { materialByKey, materialKeys } from '../springback/materials.ts';
+import { isObject } from '../tube/as-json.ts';
 import { BOUNDS } from '../tube/bounds.ts';
 import type { Job, Material, Units } from '../tube/job.ts';
 import { type Report, valued } from './fault.ts';
-import { anything, isObject, length, number, readObject, text } from './fields.ts';
+import { anything, length, number, readObject, text } from './fields.ts';
 
 /** Outside of these no metal is found; a modulus in the other unit is caught by it. */
 const METALS = {

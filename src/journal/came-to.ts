@@ -1,3 +1,4 @@
+import { isCount } from '../session/log/form/is.ts';
 /**
  * What a session came to, kept in the line that ends a sitting: so that its log need not be folded to be listed and learned from. Nothing
  * depends on it; a log without it, of another method or cut short, is folded.
@@ -14,7 +15,7 @@ import { bentAsField } from '../tube/bent-as.ts';
 import type { Job } from '../tube/job.ts';
 import { methodName } from './method.ts';
 import type { LogRecord } from './record.ts';
-import { isCount, isNumbers, lessonWritten, type WrittenLesson, writtenLesson } from './written-lesson.ts';
+import { isNumbers, lessonWritten, type WrittenLesson, writtenLesson } from './written-lesson.ts';
 
 /** What a log taken together comes to, apart from where it lies. */
 export interface Outcome {

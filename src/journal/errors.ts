@@ -1,7 +1,7 @@
 import { codeOf } from '../files/error-codes.ts';
 import type { JournalFault } from './facts.ts';
 
-type Of<C extends JournalFault['code']> = C extends unknown ? Extract<JournalFault, { code: C }> : never;
+type FaultOf<C extends JournalFault['code']> = C extends unknown ? Extract<JournalFault, { code: C }> : never;
 
 /** What the session could not do with its log; `exitCode` as in the command reference. `words` tells the operator of its fact. */
 export class JournalError extends Error {
@@ -29,7 +29,7 @@ export class NotSaved extends JournalError {
 /** The log file can no longer be trusted to keep anything more: every further append fails until `rescue` has moved to a new file. */
 export class LogLost extends JournalError {
 	readonly code: string;
-	constructor(fact: Of<'not-saved'>, cause?: unknown) {
+	constructor(fact: FaultOf<'not-saved'>, cause?: unknown) {
 		super(fact, 5, cause);
 		this.code = codeOf(cause);
 	}
@@ -37,7 +37,7 @@ export class LogLost extends JournalError {
 
 /** Another session writes this log now, or may: nothing more is written here. */
 export class Overtaken extends JournalError {
-	constructor(log: string, by: Of<'overtaken'>['by']) {
+	constructor(log: string, by: FaultOf<'overtaken'>['by']) {
 		super({ code: 'overtaken', log, by }, 4);
 	}
 }
@@ -45,7 +45,7 @@ export class Overtaken extends JournalError {
 /** Another process writes this log. */
 export class Locked extends JournalError {
 	readonly lock: string;
-	constructor(fact: Of<'locked'>) {
+	constructor(fact: FaultOf<'locked'>) {
 		super(fact, 4);
 		this.lock = fact.lock;
 	}
@@ -55,7 +55,7 @@ export class Locked extends JournalError {
 export class Damaged extends JournalError {
 	readonly path: string;
 	readonly line: number;
-	constructor(fact: Of<'log-damaged'>) {
+	constructor(fact: FaultOf<'log-damaged'>) {
 		super(fact, 6);
 		this.path = fact.log;
 		this.line = fact.line;
@@ -65,7 +65,7 @@ export class Damaged extends JournalError {
 /** The log was written by a later version of the program; for this one it is as good as damaged. */
 export class NewerFormat extends JournalError {
 	readonly path: string;
-	constructor(fact: Of<'log-newer'>) {
+	constructor(fact: FaultOf<'log-newer'>) {
 		super(fact, 6);
 		this.path = fact.log;
 	}
@@ -73,7 +73,7 @@ export class NewerFormat extends JournalError {
 
 /** Two logs of one session went on apart: which of them counts nobody but the operator knows. */
 export class Parted extends JournalError {
-	constructor(fact: Of<'logs-parted'>) {
+	constructor(fact: FaultOf<'logs-parted'>) {
 		super(fact, 6);
 	}
 }
@@ -81,7 +81,11 @@ export class Parted extends JournalError {
 /** There is no session to go on with at this path: no file, an empty one, or one that has moved to where it is not now. */
 export class NoLog extends JournalError {
 	readonly path: string;
-	constructor(fact: Of<'log-absent' | 'log-empty' | 'not-an-id' | 'log-elsewhere'>, path: string, cause?: unknown) {
+	constructor(
+		fact: FaultOf<'log-absent' | 'log-empty' | 'not-an-id' | 'log-elsewhere'>,
+		path: string,
+		cause?: unknown,
+	) {
 		super(fact, 2, cause);
 		this.path = path;
 	}

@@ -83,9 +83,9 @@ export function rowLeft(path: string, { start }: State, touched: string, outcome
 	return { ...names, touched, ...told(outcome, true), problem: null, isDamaged: false, isImported: false };
 }
 
-type Told = Pick<KeptRow, 'status' | 'summary' | 'kin' | 'pulls' | 'lesson' | 'besides' | 'figures'>;
+type ToldOfRow = Pick<KeptRow, 'status' | 'summary' | 'kin' | 'pulls' | 'lesson' | 'besides' | 'figures'>;
 
-function told({ status, summary, lesson, figures }: Outcome, isWhole: boolean): Told {
+function told({ status, summary, lesson, figures }: Outcome, isWhole: boolean): ToldOfRow {
 	const taught = { kin: lesson?.kin ?? null, pulls: lesson?.pulls ?? 0, lesson, besides: lesson?.besides ?? [] };
 	return isWhole ? { status, summary, ...taught, figures } : { status, summary: null, ...taught, figures: null };
 }

@@ -1,3 +1,4 @@
+import { isObject } from '../tube/as-json.ts';
 import { crc32Hex } from './crc32.ts';
 import type { LineFault } from './facts.ts';
 
@@ -33,10 +34,6 @@ export function encodeRecord(json: unknown): Buffer {
 }
 
 export type Decoded = { record: LogRecord } | { bad: LineFault };
-
-function isObject(value: unknown): value is Record<string, unknown> {
-	return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
 
 /** When a line was written, whatever its number: read where lines before it are damaged. Null where the line itself is. */
 export function timeOf(line: Buffer): string | null {

@@ -1,5 +1,6 @@
 /** A lesson as the line that ends a sitting has it: only what does not follow from the session's first line. */
 import { kinOf } from '../session/estimate/kin-of-job.ts';
+import { isCount } from '../session/log/form/is.ts';
 import type { Start } from '../session/log/start.ts';
 import type { Lesson } from '../springback/history.ts';
 import { diesOf, hasSeveralDies } from '../tube/dies.ts';
@@ -44,8 +45,6 @@ const floatsOf = (list: readonly (number | null)[]) => Float64Array.from(list, (
 
 export const isNumbers = (value: unknown): value is (number | null)[] =>
 	Array.isArray(value) && value.every((each) => each === null || typeof each === 'number');
-
-export const isCount = (value: unknown): value is number => Number.isInteger(value) && Number(value) >= 0;
 
 function isDies(value: unknown, job: Job): value is { die: string; pulls: number }[] {
 	if (!Array.isArray(value) || value.length === 0) return false;

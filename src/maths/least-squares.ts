@@ -95,7 +95,7 @@ function normal(problem: Problem, x: readonly number[], residuals: readonly numb
 }
 
 /** A point with all that the next step is chosen from. */
-interface Place {
+interface SolverPoint {
 	x: readonly number[];
 	residuals: number[];
 	cost: number;
@@ -106,7 +106,7 @@ interface Place {
 	free: number[];
 }
 
-function placeAt(problem: Problem, x: readonly number[], residuals: number[]): Place {
+function placeAt(problem: Problem, x: readonly number[], residuals: number[]): SolverPoint {
 	const { matrix, gradient } = normal(problem, x, residuals);
 	const held = x.map((value, i): AtBound => {
 		if (value <= problem.lower[i]! && gradient[i]! >= 0) return 'low';
@@ -120,7 +120,7 @@ function placeAt(problem: Problem, x: readonly number[], residuals: number[]): P
  * The point a damped step leads to, projected into the bounds; null when the damping is too small for a step to exist. A variable
  * that stands at a bound and would step out of it is held and the step taken without it, or the projection would spoil the step.
  */
-function stepFrom(place: Place, problem: Problem, damping: number): number[] | null {
+function stepFrom(place: SolverPoint, problem: Problem, damping: number): number[] | null {
 	const { x, matrix, gradient } = place;
 	let free = place.free;
 	for (;;) {
@@ -144,7 +144,7 @@ function stepFrom(place: Place, problem: Problem, damping: number): number[] | n
 }
 
 /** What the local quadratic says the step to `next` gains. */
-function predictedGain({ x, matrix, gradient }: Place, next: readonly number[]): number {
+function predictedGain({ x, matrix, gradient }: SolverPoint, next: readonly number[]): number {
 	const moved = next.map((value, i) => value - x[i]!);
 	let gain = 0;
 	for (let i = 0; i < moved.length; i++) {
@@ -155,7 +155,7 @@ function predictedGain({ x, matrix, gradient }: Place, next: readonly number[]):
 	return gain;
 }
 
-const isFlat = ({ free, gradient, matrix, cost }: Place, flat: number) =>
+const isFlat = ({ free, gradient, matrix, cost }: SolverPoint, flat: number) =>
 	free.every((i) => Math.abs(gradient[i]!) <= flat * Math.sqrt(matrix[i]![i]!) * Math.max(1, Math.sqrt(2 * cost)));
 
 /**

@@ -1,5 +1,5 @@
 import { cheapest } from './packing/cheapest.ts';
-import { EQUAL, type StickKind, timesIn, type Wanted, type Way } from './packing/wanted.ts';
+import { type CuttingWay, EQUAL, type StickKind, timesIn, type WantedPieces } from './packing/wanted.ts';
 
 /** So many pieces of a length. */
 export interface Piece {
@@ -53,7 +53,10 @@ export function packed(pieces: readonly Piece[], sticks: readonly Stick[], kerf:
 	const named = lengths.map((length) =>
 		pieces.flatMap((piece, i) => (piece.length === length ? repeated(i, piece) : [])),
 	);
-	const wanted: Wanted = { lengths: lengths.map((length) => length + kerf), counts: named.map((each) => each.length) };
+	const wanted: WantedPieces = {
+		lengths: lengths.map((length) => length + kerf),
+		counts: named.map((each) => each.length),
+	};
 	const number = wanted.counts.reduce((sum, count) => sum + count, 0);
 	const kinds: StickKind[] = sticks.map(({ length, count }) => ({ room: length + kerf, cost: length, count }));
 	// A stick that is missing costs more than all that could be used in its place.
@@ -66,7 +69,7 @@ export function packed(pieces: readonly Piece[], sticks: readonly Stick[], kerf:
 		isEnough ? kinds : [...kinds, missing],
 		number <= FEW ? EFFORT.few : EFFORT.many,
 	);
-	const cut = best.ways.map(({ stick, filling }: Way): CutStick => {
+	const cut = best.ways.map(({ stick, filling }: CuttingWay): CutStick => {
 		const isMissing = stick === sticks.length;
 		const kind = isMissing ? longest : stick;
 		const taken = filling.reduce((sum, count, i) => sum + count * wanted.lengths[i]!, 0);

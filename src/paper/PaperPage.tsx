@@ -1,6 +1,6 @@
 import { Page, Text, View } from '@react-pdf/renderer';
 import type { ReactNode } from 'react';
-import { EDGE, HEAD, inside, MARGIN, type Paper } from './page-size.ts';
+import { EDGE, HEAD, insideOf, MARGIN, type Paper } from './page-size.ts';
 import { FAMILY } from './typeface.ts';
 import { Words } from './Words.tsx';
 
@@ -17,7 +17,7 @@ const NUMBER_WIDTH = 80;
 
 /** Sheets of paper with a head, a foot and their number; what does not fit on one goes on on the next. */
 export function PaperPage({ paper, title, foot, children }: PaperPageProps) {
-	const { width } = inside(paper);
+	const { width } = insideOf(paper);
 	return (
 		<Page
 			size={[paper.width, paper.height]}

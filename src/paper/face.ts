@@ -6,10 +6,10 @@ export interface FontFace {
 	hasGlyphForCodePoint(code: number): boolean;
 	glyphForCodePoint(code: number): Glyph;
 	/** Glyphs in the order in which they are drawn, and where. */
-	layout(text: string, ...how: unknown[]): Run;
+	layout(text: string, ...how: unknown[]): GlyphRun;
 }
 
-interface Run {
+interface GlyphRun {
 	glyphs: Glyph[];
 	positions: { xAdvance: number; yAdvance: number; xOffset: number; yOffset: number; advanceWidth: number }[];
 }
@@ -35,7 +35,7 @@ export async function openFace(fontFamily: string, fontWeight: number): Promise<
 const SIDE_BY_SIDE =
 	/^[\u0020-\u007e\u00a0-\u00ac\u00ae-\u024f\u0391-\u0482\u048a-\u052f\u2010-\u2027\u2030-\u205e\u2070-\u20bf\u2100-\u27bf]*$/u;
 
-function sideBySide(text: string, face: FontFace): Run {
+function sideBySide(text: string, face: FontFace): GlyphRun {
 	const glyphs = Array.from(text, (character) => face.glyphForCodePoint(character.codePointAt(0)!));
 	const positions = glyphs.map(({ advanceWidth }) => {
 		return { xAdvance: advanceWidth, yAdvance: 0, xOffset: 0, yOffset: 0, advanceWidth };

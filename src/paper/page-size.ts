@@ -26,7 +26,7 @@ export const EDGE = 22;
 export const HEAD = 20;
 
 /** The room that a page has for its own. */
-export const inside = ({ width, height }: Paper): { width: number; height: number } => ({
+export const insideOf = ({ width, height }: Paper): { width: number; height: number } => ({
 	width: width - 2 * MARGIN,
 	height: height - 2 * (EDGE + HEAD),
 });

@@ -2,10 +2,10 @@
 import type { KeptRow } from '../journal/kept-row.ts';
 
 /** What a cell holds; null: nothing to say. */
-export type Cell = string | number | boolean | null;
+export type CsvCell = string | number | boolean | null;
 
 /** A column's name, and what stands in it. */
-export type CsvColumn<T> = readonly [name: string, of: (row: T) => Cell];
+export type CsvColumn<T> = readonly [name: string, of: (row: T) => CsvCell];
 
 /** In their order, which stays: new ones come last. Times in UTC, angles in degrees. */
 export const LIST_COLUMNS: readonly CsvColumn<KeptRow>[] = [

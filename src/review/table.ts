@@ -24,7 +24,7 @@ export const SORTINGS = ['newest', 'oldest', 'job', 'bender'] as const;
 export type Sorting = (typeof SORTINGS)[number];
 
 /** Which sessions are wanted: those with all of it. */
-export interface Wanted {
+export interface WantedSessions {
 	by: Narrowing;
 	/** Begun on that day or later: `2026-11-26`. */
 	since?: string;
@@ -33,7 +33,7 @@ export interface Wanted {
 }
 
 /** A value that sessions can be narrowed to, and how many have it. */
-export interface Value {
+export interface MarkValue {
 	value: string;
 	count: number;
 }
@@ -56,7 +56,7 @@ const VALUE_OF: Readonly<Record<MarkName, (row: Listed) => string | undefined>> 
 /** Those of the rows that are wanted. `textOf`: what is searched of a row, in small letters. */
 export function narrowed<Row extends Listed>(
 	rows: readonly Row[],
-	{ by, since, words }: Wanted,
+	{ by, since, words }: WantedSessions,
 	textOf: (row: Row) => string,
 ): Row[] {
 	const marks = MARKS.flatMap((mark) => (by[mark] === undefined ? [] : [[mark, by[mark].toLowerCase()] as const]));
@@ -89,9 +89,9 @@ export function sorted<Row extends Listed>(rows: readonly Row[], by: Sorting): R
 }
 
 /** What these rows can be narrowed to by a mark, the most frequent first; dates by month, of a month by day, the newest first. */
-export function valuesOf(rows: readonly Listed[], mark: MarkName, by: Narrowing = {}): Value[] {
+export function valuesOf(rows: readonly Listed[], mark: MarkName, by: Narrowing = {}): MarkValue[] {
 	const length = by.date === undefined ? MONTH : DAY;
-	const counts = new Map<string, Value>();
+	const counts = new Map<string, MarkValue>();
 	for (const row of rows) {
 		const own = VALUE_OF[mark](row);
 		const value = mark === 'date' ? own?.slice(0, length) : own;

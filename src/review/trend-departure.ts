@@ -18,7 +18,7 @@ const DIRECTIONS: Readonly<Record<ShiftCause, readonly number[]>> = {
  * What is known of one combination, in natural form: exp(-x' information x / 2 + vector' x). Tubes bent on several dies are a combination of their
  * own, with the unknowns of one die after the other.
  */
-interface Known {
+interface KnownKins {
 	kins: readonly Kin[];
 	/** Whether a session has taught of it. */
 	isTaught: boolean;
@@ -28,7 +28,7 @@ interface Known {
 
 /** What sessions have taught so far, by combination; each begins with what mechanics alone lets one expect. */
 export class TaughtSoFar {
-	readonly #all: Known[] = [];
+	readonly #all: KnownKins[] = [];
 
 	/** A lesson's departures from what was taught before it, which the lesson then joins. */
 	take(lesson: Lesson): Departures {
@@ -43,7 +43,7 @@ export class TaughtSoFar {
 		return departures;
 	}
 
-	#known(kins: readonly Kin[]): Known {
+	#known(kins: readonly Kin[]): KnownKins {
 		const found = this.#all.find((known) => areSame(known.kins, kins));
 		if (found) return found;
 		const names = kins.map(({ die }) => die);
@@ -70,7 +70,7 @@ const NONE: Departures = { 'all-angles': { score: 0, information: 0 }, 'with-ang
  * shift and known ~ N(m, P), the shift's weight is (L^-1 + P)^-1 = L - L (L + P^-1)^-1 L, which needs no inverse of a lesson that does not tell
  * of all unknowns.
  */
-function departuresOf({ information, vector }: Lesson, known: Known): Departures {
+function departuresOf({ information, vector }: Lesson, known: KnownKins): Departures {
 	const both = inverse(sum(information, known.information));
 	const expected = times(inverse(known.information), known.vector);
 	const along = (cause: ShiftCause): Departure => {

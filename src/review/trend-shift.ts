@@ -43,8 +43,8 @@ const MOST = 3;
 
 /** Looks for a shift, up or down, in departures that come in order. */
 export class ShiftSeeker {
-	readonly #sides = CAUSES.flatMap((cause) => [new Side(cause, 1), new Side(cause, -1)]);
-	#standing: { side: Side; found: number } | null = null;
+	readonly #sides = CAUSES.flatMap((cause) => [new ShiftSide(cause, 1), new ShiftSide(cause, -1)]);
+	#standing: { side: ShiftSide; found: number } | null = null;
 
 	/**
 	 * Takes the next departures, which are those of session `at`; gives the shift that they show. One that was called out by chance does not stand for
@@ -60,7 +60,7 @@ export class ShiftSeeker {
 }
 
 /** The sum for a shift of one kind to one side: it begins anew wherever it falls to 0. */
-class Side {
+class ShiftSide {
 	readonly cause: ShiftCause;
 	readonly #sign: 1 | -1;
 	sum = 0;

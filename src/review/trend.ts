@@ -57,7 +57,7 @@ const LOOKED_BACK = 200;
 /** A departure that is known no better than this tells nothing. */
 const VAGUE_SD = 1;
 
-type Measured = { session: TrendSession; value: number | null };
+type MeasuredSession = { session: TrendSession; value: number | null };
 
 /** `rows`: the sessions meant, newest first. */
 export function trendOf(rows: readonly KeptRow[]): Trend {
@@ -67,7 +67,7 @@ export function trendOf(rows: readonly KeptRow[]): Trend {
 	const begun = newest === null ? 0 : isNews(newest, sessions.length) ? newest.before : newest.from;
 	const shown = sessions.slice(begun);
 	const springback = areAlike(shown) ? 'whole' : 'departure';
-	const measured = (measure: Measure): Measured[] =>
+	const measured = (measure: Measure): MeasuredSession[] =>
 		shown.map((row, i) => ({
 			session: sessionOf(row),
 			value:
@@ -126,7 +126,7 @@ function departedBy(departures: Departures | null): number | null {
 }
 
 /** `usual`: from how many of the first sessions limits are made at the most. */
-function charted(measured: readonly Measured[], usual: number | undefined): MeasureChart {
+function charted(measured: readonly MeasuredSession[], usual: number | undefined): MeasureChart {
 	const points = measured.filter(({ value }) => value !== null);
 	const values = points.map(({ value }) => value!);
 	const most = measured.slice(0, usual).filter(({ value }) => value !== null).length;

@@ -3,7 +3,7 @@ import type { SettingsProblem } from './facts.ts';
 import { wrongValue } from './fields.ts';
 import type { SettingsFile } from './schema.ts';
 
-type Kept = SettingsFile['benders'][number]['dies'][number];
+type DieInFile = SettingsFile['benders'][number]['dies'][number];
 
 /**
  * The settings without the values that no bender or die can have, as an older version or another program may have kept them; each is told in
@@ -11,7 +11,7 @@ type Kept = SettingsFile['benders'][number]['dies'][number];
  */
 export function withinBounds(settings: SettingsFile): { settings: SettingsFile; problems: SettingsProblem[] } {
 	const problems: SettingsProblem[] = [];
-	const record = <T extends Pick<Kept, 'units' | 'fields'>>(kept: T, bender: string, die: string | null): T => {
+	const record = <T extends Pick<DieInFile, 'units' | 'fields'>>(kept: T, bender: string, die: string | null): T => {
 		const fields = Object.entries(kept.fields).filter(([name, value]) => {
 			// What a newer version keeps besides is carried along.
 			const isOurs = typeof value === 'number' && Object.hasOwn(TOOLING_FIELDS, name);

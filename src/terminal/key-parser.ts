@@ -16,7 +16,7 @@ const CRLF_WITHIN_MS = 50;
 /** What makes an escape sequence of an ESC before it, even in the next chunk. No reading begins so. */
 const INTRODUCER = /^[[\]OP_^]/;
 
-type Step = { length: number; keys: string[] } | 'unfinished';
+type ParsedKeys = { length: number; keys: string[] } | 'unfinished';
 
 const PLAIN: Record<string, string> = {
 	'\r': RETURN,
@@ -84,7 +84,7 @@ export class KeyParser {
 	}
 }
 
-function next(text: string): Step {
+function next(text: string): ParsedKeys {
 	const character = String.fromCodePoint(text.codePointAt(0)!);
 	if (character === ESCAPE) return escaped(text, 1);
 	// The one-byte forms of ESC [ and ESC O.
@@ -94,7 +94,7 @@ function next(text: string): Step {
 	return { length: character.length, keys: key === null ? [] : [key] };
 }
 
-function escaped(text: string, at: number): Step {
+function escaped(text: string, at: number): ParsedKeys {
 	const introducer = text[at];
 	if (introducer === undefined) return 'unfinished';
 	if (introducer === '[') return controlSequence(text, at + 1);
@@ -110,11 +110,11 @@ function escaped(text: string, at: number): Step {
 	return { length: at + String.fromCodePoint(text.codePointAt(at)!).length, keys: [] };
 }
 
-function without(step: Step): Step {
+function without(step: ParsedKeys): ParsedKeys {
 	return step === 'unfinished' ? step : { length: step.length, keys: [] };
 }
 
-function singleShift(text: string, at: number): Step {
+function singleShift(text: string, at: number): ParsedKeys {
 	const final = text[at];
 	if (final === undefined) return 'unfinished';
 	if (final < '@' || final > '~') return { length: at, keys: [] };
@@ -123,7 +123,7 @@ function singleShift(text: string, at: number): Step {
 }
 
 /** ECMA-48, 5.4: parameters 30..3F, intermediates 20..2F, final 40..7E. */
-function controlSequence(text: string, at: number): Step {
+function controlSequence(text: string, at: number): ParsedKeys {
 	// The Linux console's ESC [ [ A.
 	if (text[at] === '[') return text.length > at + 1 ? { length: at + 2, keys: [] } : 'unfinished';
 	let end = at;
@@ -142,7 +142,7 @@ function controlSequence(text: string, at: number): Step {
 const STRING_ENDS = ['\x07', '\x1b\\', '\x9c'];
 
 /** A string sequence (a terminal's answer to a question): up to BEL or ESC \. */
-function controlString(text: string, at: number): Step {
+function controlString(text: string, at: number): ParsedKeys {
 	const ends = STRING_ENDS.map((end) => ({ end, place: text.indexOf(end, at) })).filter(({ place }) => place >= 0);
 	if (ends.length === 0) return 'unfinished';
 	return { length: Math.min(...ends.map(({ end, place }) => place + end.length)), keys: [] };

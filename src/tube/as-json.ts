@@ -7,3 +7,8 @@ export function asJson(value: unknown): string {
 	const text = JSON.stringify(typeof value === 'string' ? value.slice(0, LONGEST) : value);
 	return text.length <= LONGEST ? text : `${text.slice(0, LONGEST - 1)}…`;
 }
+
+/** Whether it is an object by names: no list, and not null. */
+export function isObject(value: unknown): value is Record<string, unknown> {
+	return typeof value === 'object' && value !== null && !Array.isArray(value);
+}

@@ -32,12 +32,12 @@ export function chalkPlanes(shape: Shape): ChalkPlane[] {
 	return planesOf(shape).map(chalked);
 }
 
-type Placed = Pick<ChalkPoint, 'what' | 'bend'> & { place: Point };
+type PlacedPoint = Pick<ChalkPoint, 'what' | 'bend'> & { place: Point };
 
 function chalked({ bends, straights, arcs, flat }: TubePlane): ChalkPlane {
-	const places: Placed[] = [{ what: 'start', bend: null, place: at(straights, 0).start }];
+	const places: PlacedPoint[] = [{ what: 'start', bend: null, place: at(straights, 0).start }];
 	for (const [i, arc] of arcs.entries()) {
-		const name = (what: ChalkPoint['what'], place: Point): Placed => ({ what, bend: bends[0] + i, place });
+		const name = (what: ChalkPoint['what'], place: Point): PlacedPoint => ({ what, bend: bends[0] + i, place });
 		const middle = pointAt(arc, radians(arc.angle) / 2);
 		places.push(name('begins', arc.start), name('corner', cornerOf(arc)), name('middle', middle));
 		places.push(name('ends', arc.end), name('center', arc.center));

@@ -2,7 +2,7 @@ import { normalizeRotation } from './angles.ts';
 import type { Cope, EndFit, Job, ShapeSource } from './job.ts';
 import { pointsToBends } from './points.ts';
 
-type Ends = Job['ends'];
+type JobEnds = Job['ends'];
 
 /** The field of a job that says what its ends meet, where there is anything to say. */
 const field = (start: EndFit | undefined, far: EndFit | undefined): Pick<Job, 'ends'> =>
@@ -15,7 +15,7 @@ const changed = (fit: EndFit | undefined, change: (cope: Cope) => Partial<Cope>)
  * The ends of the tube begun at its far end. Which way an offset goes is told looking out of the end, and stays; where the joint line lies is
  * told from the first bend's plane along the travel, and both turn round: from the last bend's plane it lies on by the sum of rotations.
  */
-export function turnedEnds(ends: Ends, shape: ShapeSource): Pick<Job, 'ends'> {
+export function turnedEnds(ends: JobEnds, shape: ShapeSource): Pick<Job, 'ends'> {
 	if (ends === undefined) return {};
 	// Rotations do not depend on the radius.
 	const { bends } = shape.kind === 'bends' ? shape : pointsToBends(shape.points, 0);
@@ -25,7 +25,7 @@ export function turnedEnds(ends: Ends, shape: ShapeSource): Pick<Job, 'ends'> {
 }
 
 /** The ends of the tube for the other hand. */
-export function mirroredEnds(ends: Ends): Pick<Job, 'ends'> {
+export function mirroredEnds(ends: JobEnds): Pick<Job, 'ends'> {
 	if (ends === undefined) return {};
 	const other = ({ turn, offset }: Cope) => ({ turn: normalizeRotation(-turn), offset: 0 - offset });
 	return field(changed(ends.start, other), changed(ends.far, other));

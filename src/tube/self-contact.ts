@@ -19,7 +19,7 @@ export interface Contact {
 const PRECISION = 1e-3;
 const ROUNDING = 1e-9;
 
-interface Search {
+interface ContactSearch {
 	at: Frames;
 	/** Turn between the end of straight j and the start of straight k, radians. */
 	turnBetween(j: number, k: number): number;
@@ -29,18 +29,23 @@ interface Search {
 }
 
 /** Least distance of the part of an arc within `range` (radians into it) from a segment. */
-function arcToSegment(arc: ArcFrame, range: readonly [number, number], segment: Segment, search: Search): number {
+function arcToSegment(
+	arc: ArcFrame,
+	range: readonly [number, number],
+	segment: Segment,
+	search: ContactSearch,
+): number {
 	return leastOver(range, (turn) => pointToSegment(pointAt(arc, turn), segment), arc.radius, search);
 }
 
 /** Least distance of straights j and k. */
-function straightToStraight(j: number, k: number, { at, turnBetween }: Search): number {
+function straightToStraight(j: number, k: number, { at, turnBetween }: ContactSearch): number {
 	if (turnBetween(j, k) < Math.PI - ROUNDING) return Number.POSITIVE_INFINITY;
 	return segmentToSegment(at.straights[j - 1]!, at.straights[k - 1]!);
 }
 
 /** Least distance of straight j from bend k, k >= j. */
-function straightToBend(j: number, k: number, search: Search): number {
+function straightToBend(j: number, k: number, search: ContactSearch): number {
 	const arc = search.at.arcs[k - 1]!;
 	const from = Math.max(0, Math.PI - search.turnBetween(j, k));
 	const to = radians(arc.angle);
@@ -48,14 +53,14 @@ function straightToBend(j: number, k: number, search: Search): number {
 }
 
 /** Least distance of bend j from straight k, k > j. */
-function bendToStraight(j: number, k: number, search: Search): number {
+function bendToStraight(j: number, k: number, search: ContactSearch): number {
 	const arc = search.at.arcs[j - 1]!;
 	const to = Math.min(radians(arc.angle), radians(arc.angle) + search.turnBetween(j + 1, k) - Math.PI);
 	return to < 0 ? Number.POSITIVE_INFINITY : arcToSegment(arc, [0, to], search.at.straights[k - 1]!, search);
 }
 
 /** Least distance of bend j from bend k, k > j. */
-function bendToBend(j: number, k: number, search: Search): number {
+function bendToBend(j: number, k: number, search: ContactSearch): number {
 	const [a, b] = [search.at.arcs[j - 1]!, search.at.arcs[k - 1]!];
 	const between = radians(a.angle) + search.turnBetween(j + 1, k);
 	// The nearer to its own end the point on a lies, the further into b its partner must.
@@ -76,7 +81,7 @@ function bendToBend(j: number, k: number, search: Search): number {
 export function selfContact(shape: Shape, od: number): Contact | null {
 	const turned = [0];
 	for (const bend of shape.bends) turned.push(turned.at(-1)! + radians(bend.angle));
-	const search: Search = {
+	const search: ContactSearch = {
 		at: frames(shape),
 		turnBetween: (j, k) => turned[k - 1]! - turned[j - 1]!,
 		limit: od,

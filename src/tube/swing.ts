@@ -18,7 +18,7 @@ export interface Swing {
 }
 
 /** Diameter of the tube, and the raw length beyond the finished end that swings or stands along with the part. */
-interface Raw {
+interface RawEnd {
 	od: number;
 	trim: number;
 }
@@ -28,7 +28,7 @@ interface Raw {
  * It turns with the die about the die's axis, so that no point of it changes its distance from the axis or its height: both can be
  * taken from the shape as it is, with this bend's plane for the machine's.
  */
-export function swing(shape: Shape, bend: number, { od, trim }: Raw, at = frames(shape)): Swing {
+export function swing(shape: Shape, bend: number, { od, trim }: RawEnd, at = frames(shape)): Swing {
 	const straights = at.straights.slice(0, bend);
 	const { start, direction, end } = straights[0]!;
 	straights[0] = { start: step(start, -trim, direction), end, direction };
@@ -39,7 +39,7 @@ export function swing(shape: Shape, bend: number, { od, trim }: Raw, at = frames
  * What stands still behind the die while bend number `bend` is pulled once more although bends after it are made: everything from
  * this bend's end on, with the raw far end.
  */
-export function trailing(shape: Shape, bend: number, { od, trim }: Raw): Swing {
+export function trailing(shape: Shape, bend: number, { od, trim }: RawEnd): Swing {
 	const at = frames(shape);
 	const straights = at.straights.slice(bend);
 	const { start, direction, end } = straights.at(-1)!;

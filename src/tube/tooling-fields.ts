@@ -2,7 +2,7 @@
 import type { Quantity } from '../units/parse.ts';
 import type { Range } from '../units/range.ts';
 import { BOUNDS } from './bounds.ts';
-import type { Tooling, Units } from './job.ts';
+import type { DieFields, Tooling, Units } from './job.ts';
 
 export type FieldName = Exclude<keyof Tooling, 'bender' | 'die' | 'dies'>;
 
@@ -83,3 +83,9 @@ export const TOOLING_FIELDS: Readonly<Record<FieldName, ToolingField>> = {
 
 /** In the order in which they are shown. */
 export const FIELD_NAMES = Object.keys(TOOLING_FIELDS) as FieldName[];
+
+/** Those that hold with every die of a machine, and those of a die; some may be said of either. */
+export const MACHINE_FIELDS = FIELD_NAMES.filter((field) => TOOLING_FIELDS[field].with.includes('machine'));
+export const DIE_FIELDS = FIELD_NAMES.filter((field): field is keyof DieFields =>
+	TOOLING_FIELDS[field].with.includes('die'),
+);

@@ -9,7 +9,7 @@ import { unitName } from './unit-name.ts';
 /** Over the table. */
 export const chalkHeading = ({ name, units }: Job): string =>
 	`${foreignName(name)}: center line (lengths in ${unitName(units)})`;
-export const CHALK_HEADS = ['point', 'along', 'off the line', 'from A', 'from B'] as const;
+export const CHALK_COLUMNS = ['point', 'along', 'off the line', 'from A', 'from B'] as const;
 
 export function chalkWords(bends: readonly BendRadius[], job: Ruled): string {
 	const radius = radiiWords(bends, (each) => tapeValue(each, job));

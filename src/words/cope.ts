@@ -8,14 +8,14 @@ import { END_NAMES, roundWords } from './round.ts';
 /** What an end is coped to, how deep and where. */
 export function copeWords({ end, od, angle, depth, deepestAt, past }: CopedEnd, style: Ruled): string {
 	const joint = `a tube of ${fine(od, style)} at ${formatAngle(angle, 2)}`;
-	return `Cope the ${END_NAMES[end]} for ${joint}: ${fine(depth, style)} deep, deepest ${roundWords(deepestAt)}. Its longest point is ${placeWords(past, style)}.`;
+	return `Cope the ${END_NAMES[end]} for ${joint}: ${fine(depth, style)} deep, deepest ${roundWords(deepestAt)}. Its longest point is ${outWords(past, style)}.`;
 }
 
 /** Whether a length is less than any instrument shows, in the words of `fine`. */
 export const isNothing = (length: number, style: Ruled) => fine(Math.abs(length), style) === fine(0, style);
 
 /** How far out of the end a place of a cope lies. */
-export function placeWords(out: number, style: Ruled): string {
+export function outWords(out: number, style: Ruled): string {
 	if (isNothing(out, style)) return "at the drawing's end";
 	return `${fine(Math.abs(out), style)} ${out > 0 ? 'past' : 'before'} the drawing's end`;
 }

@@ -5,7 +5,7 @@ import type { EndName, Job } from '../tube/job.ts';
 import type { TubePlane } from '../tube/planes.ts';
 import type { WrapStrip } from '../tube/wraps.ts';
 import { formatAngle } from '../units/format.ts';
-import { isNothing, placeWords } from './cope.ts';
+import { isNothing, outWords } from './cope.ts';
 import { type BendRadius, radiiWords } from './dies.ts';
 import { foreignName } from './foreign.ts';
 import type { Ruled } from './lengths.ts';
@@ -96,11 +96,11 @@ export function templateWords(
 		offset === 0
 			? ''
 			: `, ${fine(Math.abs(offset), job)} to the ${offset > 0 ? 'right' : 'left'} of its center line, looking out of this end`;
-	const past = placeWords(longest[1], job);
+	const past = outWords(longest[1], job);
 	return [
 		`Cope of the ${END_NAMES[end]}, for a tube of ${fine(od, job)} at ${formatAngle(between, 2)}${aside}.`,
 		`Wrap it with the print outside, the arrow to the far end. Both sides meet on bend 1's line. Lay the straight edge ${tape(edge, job)} from the tube's end, as it was cut.`,
-		`${tubeWords(longer, job)} Its longest point lies ${past}; it is cut back most ${placeWords(deepest[1], job)}, ${fine(longest[1] - deepest[1], job)} deep.`,
+		`${tubeWords(longer, job)} Its longest point lies ${past}; it is cut back most ${outWords(deepest[1], job)}, ${fine(longest[1] - deepest[1], job)} deep.`,
 	];
 }
 

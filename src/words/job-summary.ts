@@ -11,7 +11,7 @@ interface Summed {
 }
 
 /** A job in a few words, as lists have it; and of that how many bends, and the tube: diameter and wall. */
-export function summaryOf(of: Summed): { bends: string; tube: string; summary: string } {
+export function jobSummary(of: Summed): { bends: string; tube: string; summary: string } {
 	const bends = counted(of.bends, 'bend');
 	const tube = `${tubeSize(of)} ${of.units}`;
 	return { bends, tube, summary: `${bends}, ${tube}, ${of.material}` };

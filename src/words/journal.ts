@@ -69,11 +69,11 @@ function faultWords(fact: JournalFault): string {
 		case 'log-newer':
 			return `The log ${fact.log} was written by a later version of the program: in line ${fact.line} ${lineFaultWords(fact.why)}. Open it with that version; nothing was changed.`;
 		default:
-			return placeWords(fact);
+			return logPlaceWords(fact);
 	}
 }
 
-type Placed = Exclude<
+type FaultWithPlace = Exclude<
 	JournalFault,
 	{
 		code:
@@ -83,7 +83,7 @@ type Placed = Exclude<
 	}
 >;
 
-function placeWords(fact: Placed): string {
+function logPlaceWords(fact: FaultWithPlace): string {
 	switch (fact.code) {
 		case 'logs-parted':
 			return `${fact.log} and ${fact.other} are logs of one session that went on apart from line ${fact.lines + 1}. Move the one away that is not to count; pullbook log shows both.`;

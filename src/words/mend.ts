@@ -1,4 +1,4 @@
-import { MOST } from '../session/advice/last-bend-mends.ts';
+import { MOST_MENDED } from '../session/advice/last-bend-mends.ts';
 import type { Mend } from '../session/protocol/notes.ts';
 import type { Wording } from './lengths.ts';
 import { angle, exactAngle, fine } from './numbers.ts';
@@ -8,6 +8,6 @@ export function mendWords({ bend, upTo, off, left }: Mend, style: Wording): stri
 	const edge = `With it ${angle(off)} off, the far end would be ${fine(left.endOffset, style)} and ${angle(left.endAngle)} from the drawing.`;
 	if (upTo === 0)
 		return `The last bend alone cannot bring the tube within its tolerances: bend ${bend} has to. ${edge}`;
-	const most = upTo >= MOST ? `${exactAngle(upTo)} and more` : exactAngle(upTo);
+	const most = upTo >= MOST_MENDED ? `${exactAngle(upTo)} and more` : exactAngle(upTo);
 	return `Bend ${bend} may come out up to ${most} off: the last bend still mends that. ${edge}`;
 }

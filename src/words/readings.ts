@@ -40,9 +40,9 @@ export const EVIDENCE_OF: Readonly<Record<EvidenceKind, (bend: number) => string
 };
 
 /** What a reading is called where it is asked again or listed. */
-export function readingName({ of, name, bend, evidence }: Named): string {
+export function readingName({ of, name, bend, evidence }: NamedReading): string {
 	if (evidence !== undefined && bend !== undefined) return EVIDENCE_OF[evidence](bend);
 	return of === 'check' && name !== undefined ? `check "${foreignName(name)}"` : READINGS[of];
 }
 
-type Named = Pick<ConfirmAsk, 'of' | 'name' | 'bend' | 'evidence'>;
+type NamedReading = Pick<ConfirmAsk, 'of' | 'name' | 'bend' | 'evidence'>;

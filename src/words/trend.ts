@@ -102,7 +102,7 @@ export function jobsOf(rows: readonly KeptRow[]): string[] {
 }
 
 /** What is usual by a chart. */
-export const limitsWords = ({ center, low, high, rangeHigh, base }: Chart): string =>
+export const limitsWords = ({ center, low, high, rangeHigh, base }: ChartLimits): string =>
 	`Center ${exactAngle(center)}, limits ${exactAngle(low)} and ${exactAngle(high)}, from ${base} sessions. Two in a row are at most ${exactAngle(rangeHigh)} apart.`;
 
-type Chart = Record<'center' | 'low' | 'high' | 'rangeHigh' | 'base', number>;
+type ChartLimits = Record<'center' | 'low' | 'high' | 'rangeHigh' | 'base', number>;

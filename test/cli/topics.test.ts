@@ -8,7 +8,7 @@ import { EXIT } from '../../src/cli/exit.ts';
 import { helpText } from '../../src/cli/help.ts';
 import { SMALLEST } from '../../src/screen/shell/frame.ts';
 import { SET_SD } from '../../src/session/estimate/estimate.ts';
-import { FITS, mayFit } from '../../src/session/report/verdict.ts';
+import { FITS_FROM, mayFit } from '../../src/session/report/verdict.ts';
 import { foldedAt } from '../../src/terminal/folded.ts';
 import { EXAMPLE_SESSION } from '../../src/words/topics/example-session.ts';
 import { EXIT_CODES } from '../../src/words/topics/exit-codes.ts';
@@ -138,8 +138,8 @@ describe('the numbers in a topic', () => {
 
 	it('are those that the program goes by', () => {
 		const method = helpText('method').replace(/\s+/g, ' ');
-		expect(method).toContain(`${10 * FITS} in 10 or more`);
-		expect(method).toContain(`5 to ${10 * FITS} in 10`);
+		expect(method).toContain(`${10 * FITS_FROM} in 10 or more`);
+		expect(method).toContain(`5 to ${10 * FITS_FROM} in 10`);
 		expect([mayFit(false, 0.5), mayFit(false, 0.499)]).toEqual([true, false]);
 		expect(method).toContain('a turn within a third of a degree');
 		expect(SET_SD).toBeCloseTo(1 / 3, 2);

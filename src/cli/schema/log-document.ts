@@ -6,37 +6,37 @@ import {
 	end,
 	flag,
 	mark,
-	number,
-	ordinal,
+	numberType,
+	ordinalType,
 	pair,
 	reason,
-	text,
+	textType,
 	turn,
 	units,
 	warning,
 } from './parts.ts';
 
-const figure = z.optional(z.nullable(number));
+const figure = z.optional(z.nullable(numberType));
 const dieFields = {
-	clr: z.optional(number),
+	clr: z.optional(numberType),
 	growth: figure,
-	stretch: z.optional(number),
-	clamp: z.optional(number),
-	follow: z.optional(number),
-	markOffset: z.optional(number),
-	maxAngle: z.optional(number),
+	stretch: z.optional(numberType),
+	clamp: z.optional(numberType),
+	follow: z.optional(numberType),
+	markOffset: z.optional(numberType),
+	maxAngle: z.optional(numberType),
 	floor: figure,
 };
 
-const straightPlace = z.strictObject({ straight: ordinal, at: z.optional(z.literal('end')) });
-const corner = z.union([z.strictObject({ bend: ordinal }), z.strictObject({ end })]);
-const ofCheck = { name: text, tolerance: number };
+const straightPlace = z.strictObject({ straight: ordinalType, at: z.optional(z.literal('end')) });
+const corner = z.union([z.strictObject({ bend: ordinalType }), z.strictObject({ end })]);
+const ofCheck = { name: textType, tolerance: numberType };
 const check = z.union([
 	z.strictObject({
 		...ofCheck,
 		kind: z.literal('drop'),
-		from: ordinal,
-		to: z.union([z.strictObject({ bend: ordinal }), straightPlace]),
+		from: ordinalType,
+		to: z.union([z.strictObject({ bend: ordinalType }), straightPlace]),
 		surface: z.enum(['centre', 'across']),
 	}),
 	z.strictObject({ ...ofCheck, kind: z.literal('angle'), between: pair }),
@@ -45,7 +45,7 @@ const check = z.union([
 	z.strictObject({
 		...ofCheck,
 		kind: z.literal('width'),
-		from: ordinal,
+		from: ordinalType,
 		to: straightPlace,
 		surface: z.enum(['outside', 'inside', 'center']),
 	}),
@@ -55,65 +55,69 @@ const check = z.union([
 		axis: z.enum(['x', 'y', 'z']),
 		at: z.optional(z.literal('end')),
 	}),
-	z.strictObject({ ...ofCheck, kind: z.literal('ovality'), bend: ordinal }),
+	z.strictObject({ ...ofCheck, kind: z.literal('ovality'), bend: ordinalType }),
 ]);
 
-const endFit = z.strictObject({ cope: z.strictObject({ od: number, angle: number, offset: number, turn: number }) });
+const endFit = z.strictObject({
+	cope: z.strictObject({ od: numberType, angle: numberType, offset: numberType, turn: numberType }),
+});
 
 /** The job as it is bent: every length a number in its units. */
 const job = z.strictObject({
-	name: text,
+	name: textType,
 	units,
 	tube: z.strictObject({
-		material: z.strictObject({ name: text, yield: number, modulus: number }),
-		od: number,
-		wall: number,
-		stock: z.nullable(number),
-		heat: z.optional(text),
+		material: z.strictObject({ name: textType, yield: numberType, modulus: numberType }),
+		od: numberType,
+		wall: numberType,
+		stock: z.nullable(numberType),
+		heat: z.optional(textType),
 	}),
 	tooling: z.strictObject({
-		bender: text,
-		die: text,
+		bender: textType,
+		die: textType,
 		...dieFields,
-		clr: number,
-		dialStep: number,
-		tape: number,
-		dies: z.optional(z.record(text, z.strictObject(dieFields))),
+		clr: numberType,
+		dialStep: numberType,
+		tape: numberType,
+		dies: z.optional(z.record(textType, z.strictObject(dieFields))),
 	}),
 	shape: z.union([
 		z.strictObject({
 			kind: z.literal('bends'),
-			bends: z.array(z.strictObject({ straight: number, angle: number, rotation: number, die: z.optional(text) })),
-			last: number,
-			radius: z.optional(number),
+			bends: z.array(
+				z.strictObject({ straight: numberType, angle: numberType, rotation: numberType, die: z.optional(textType) }),
+			),
+			last: numberType,
+			radius: z.optional(numberType),
 		}),
-		z.strictObject({ kind: z.literal('points'), points: z.array(z.tuple([number, number, number])) }),
+		z.strictObject({ kind: z.literal('points'), points: z.array(z.tuple([numberType, numberType, numberType])) }),
 	]),
-	trim: z.strictObject({ start: number, end: number }),
+	trim: z.strictObject({ start: numberType, end: numberType }),
 	tolerance: z.strictObject({
-		under: number,
-		over: number,
-		length: number,
-		rotation: number,
-		shape: number,
-		direction: number,
+		under: numberType,
+		over: numberType,
+		length: numberType,
+		rotation: numberType,
+		shape: numberType,
+		direction: numberType,
 	}),
-	risk: number,
+	risk: numberType,
 	mayOpen: flag,
-	quantity: ordinal,
+	quantity: ordinalType,
 	ends: z.optional(z.strictObject({ start: z.optional(endFit), far: z.optional(endFit) })),
 	checks: z.array(check),
-	notes: text,
+	notes: textType,
 	bentAs: z.optional(bentAs),
 });
 
-const askedMark = z.strictObject({ ...mark, moved: number });
+const askedMark = z.strictObject({ ...mark, moved: numberType });
 
 const setUp = z.strictObject({
-	entry: ordinal,
-	seat: ordinal,
-	mark: z.strictObject({ asked: z.nullable(askedMark), made: z.nullable(z.strictObject({ fromStart: number })) }),
-	rotation: z.strictObject({ asked: z.nullable(number), made: z.nullable(number) }),
+	entry: ordinalType,
+	seat: ordinalType,
+	mark: z.strictObject({ asked: z.nullable(askedMark), made: z.nullable(z.strictObject({ fromStart: numberType })) }),
+	rotation: z.strictObject({ asked: z.nullable(numberType), made: z.nullable(numberType) }),
 	turn: z.strictObject({ asked: z.nullable(turn), made: z.nullable(turn) }),
 	void: flag,
 });
@@ -122,50 +126,50 @@ const pull = z.strictObject({
 	seat: countType,
 	mark: z.nullable(askedMark),
 	turn: z.nullable(turn),
-	entry: ordinal,
-	pointer: z.nullable(number),
-	stop: number,
-	loaded: number,
-	released: z.nullable(number),
-	measured: z.array(number),
+	entry: ordinalType,
+	pointer: z.nullable(numberType),
+	stop: numberType,
+	loaded: numberType,
+	released: z.nullable(numberType),
+	measured: z.array(numberType),
 	opened: z.optional(z.array(countType)),
 	void: flag,
-	why: z.nullable(text),
+	why: z.nullable(textType),
 	reason: z.nullable(z.array(reason)),
 });
 
 /** What `log ID --json` prints. */
 export const logDocument = z.strictObject({
-	id: text,
+	id: textType,
 	job,
 	status: z.enum(['open', 'done', 'scrapped']),
 	started: z.iso.datetime(),
 	ended: z.nullable(z.iso.datetime()),
 	bends: z.array(
 		z.strictObject({
-			design: number,
-			target: number,
+			design: numberType,
+			target: numberType,
 			setUps: z.array(setUp),
 			pulls: z.array(pull),
 			made: z.nullable(angleEstimate),
 		}),
 	),
-	checks: z.array(z.strictObject({ name: text, design: number, reading: z.nullable(number) })),
+	checks: z.array(z.strictObject({ name: textType, design: numberType, reading: z.nullable(numberType) })),
 	asBuilt: z.strictObject({
-		straights: z.array(number),
-		bends: z.array(z.strictObject({ angle: number, rotation: number })),
-		endOffset: number,
-		endAngle: number,
-		sd: z.nullable(z.strictObject({ endOffset: number, endAngle: number })),
-		chance: z.nullable(number),
+		straights: z.array(numberType),
+		bends: z.array(z.strictObject({ angle: numberType, rotation: numberType })),
+		endOffset: numberType,
+		endAngle: numberType,
+		sd: z.nullable(z.strictObject({ endOffset: numberType, endAngle: numberType })),
+		chance: z.nullable(numberType),
 		fits: z.nullable(flag),
 	}),
-	heat: z.optional(text),
-	quantity: z.optional(ordinal),
-	piece: z.optional(ordinal),
+	heat: z.optional(textType),
+	quantity: z.optional(ordinalType),
+	piece: z.optional(ordinalType),
 	simulated: z.optional(z.literal(true)),
 	warnings: z.optional(z.array(warning)),
-	notes: z.array(text),
+	notes: z.array(textType),
 	events: countType,
 	bentAs: z.optional(bentAs),
 });

@@ -1,8 +1,8 @@
 import type { Fault } from '../facts/index.ts';
 import { valued } from '../fault.ts';
 import { readJob } from '../read.ts';
-import { type Draft, type JobJson, type Place, unitsOf } from './draft.ts';
-import type { Question, Shop, Taken } from './question.ts';
+import { type Draft, type JobJson, type QuestionPlace, unitsOf } from './draft.ts';
+import type { DraftTaken, FormShop, Question } from './question.ts';
 import { fileFieldOf, openQuestion, QUESTIONS, questionOf } from './questions.ts';
 import { partBend } from './shape-parts.ts';
 import { valueAt } from './value.ts';
@@ -11,7 +11,11 @@ import { valueAt } from './value.ts';
  * Takes the answer to the open question: a number or a text as typed, an option's value; empty: left out, where that is usual. Gives the
  * draft with the next question open, or every fault that a job file would have there.
  */
-export function answerDraft(draft: Draft, text: string, shop: Shop): { draft: Draft } | { faults: readonly Fault[] } {
+export function answerDraft(
+	draft: Draft,
+	text: string,
+	shop: FormShop,
+): { draft: Draft } | { faults: readonly Fault[] } {
 	const taken = take(draft, text.trim(), shop);
 	if ('fault' in taken) return { faults: [taken.fault] };
 	const { draft: next, place } = taken;
@@ -20,7 +24,7 @@ export function answerDraft(draft: Draft, text: string, shop: Shop): { draft: Dr
 }
 
 /** The faults of a draft at that place, those left out that only say that something is still missing. */
-function faultsAt(place: string, file: JobJson, { lookup }: Shop): Fault[] {
+function faultsAt(place: string, file: JobJson, { lookup }: FormShop): Fault[] {
 	const read = readJob(file, lookup);
 	if (!('faults' in read)) return [];
 	return read.faults.filter(
@@ -35,12 +39,12 @@ function onward(before: Draft, next: Draft): Draft {
 	return { ...next, at: 'overview', part: {} };
 }
 
-function related(a: Place, b: Place): boolean {
+function related(a: QuestionPlace, b: QuestionPlace): boolean {
 	if (a === 'overview' || b === 'overview') return false;
 	return QUESTIONS[a].groups?.some((group) => QUESTIONS[b].groups?.includes(group)) ?? false;
 }
 
-function take(draft: Draft, text: string, shop: Shop): Taken {
+function take(draft: Draft, text: string, shop: FormShop): DraftTaken {
 	const question = questionOf(draft, shop);
 	const unfit = unfitFor(question, text, draft);
 	if (unfit !== null) return { fault: unfit };

@@ -1,8 +1,17 @@
 import type { Units } from '../../units/units.ts';
-import { type BendJson, type DiesJson, type Draft, type Place, unitsOf, type Value } from './draft.ts';
+import { type BendJson, type DiesJson, type Draft, type FileValue, type QuestionPlace, unitsOf } from './draft.ts';
 import { furtherDie, furtherDies } from './further-die-questions.ts';
 import { put, withKey, withPart } from './put.ts';
-import { type Asked, choice, type Option, OWN, option, question, type Shop, type Taken } from './question.ts';
+import {
+	choice,
+	type DraftTaken,
+	type FormQuestion,
+	type FormShop,
+	type Option,
+	OWN,
+	option,
+	question,
+} from './question.ts';
 
 /** The answer that stands for the job's own die. */
 const JOBS = 'job';
@@ -38,11 +47,11 @@ export const BEND_DIE_QUESTIONS = {
 		asks: () => question({ code: 'bendDieClr' }, 'length'),
 		takesNumber(draft, value) {
 			const name = draft.part.die!;
-			const die = { ...furtherDie(draft.file, name), clr: value as Value };
+			const die = { ...furtherDie(draft.file, name), clr: value as FileValue };
 			return put(draft, 'tooling.dies', { ...diesOf(draft), [name]: die }, 'overview');
 		},
 	},
-} satisfies Partial<Record<Place, Asked>>;
+} satisfies Partial<Record<QuestionPlace, FormQuestion>>;
 
 /** The answer that the bend's die stands for, as `bendDie` takes it. */
 export const dieAnswer = ({ die }: BendJson): string => (die === undefined ? JOBS : `${NAMED}${die}`);
@@ -50,7 +59,7 @@ export const dieAnswer = ({ die }: BendJson): string => (die === undefined ? JOB
 const diesOf = ({ file }: Draft): DiesJson => furtherDies(file);
 
 /** The job's further dies, then what else is kept with its bender. */
-function further(draft: Draft, { dies }: Shop): Option[] {
+function further(draft: Draft, { dies }: FormShop): Option[] {
 	const { tooling } = draft.file;
 	const offered = (die: string, clr: number | null, units: Units): Option => ({
 		is: { code: 'further-die', die, clr, units },
@@ -66,7 +75,7 @@ function further(draft: Draft, { dies }: Shop): Option[] {
 }
 
 /** The draft with the bend in hand on that die (undefined: the job's), which the job knows from now on. */
-function onDie(draft: Draft, die: string | undefined, at: Place): Taken {
+function onDie(draft: Draft, die: string | undefined, at: QuestionPlace): DraftTaken {
 	const { shape = {} } = draft.file;
 	const bends = (shape.bends ?? []).map((bend, i) => (i === draft.item ? withKey(bend, 'die', die) : bend));
 	const file = { ...draft.file, shape: { ...shape, bends } };

@@ -1,6 +1,23 @@
-import { bendsIn, type Draft, type GivenPiece, type Place, type Unfinished, unitsOf, type Value } from './draft.ts';
+import {
+	bendsIn,
+	type Draft,
+	type FileValue,
+	type GivenPiece,
+	type QuestionPlace,
+	type Unfinished,
+	unitsOf,
+} from './draft.ts';
 import { put, withKey, withPart } from './put.ts';
-import { type Asked, choice, type Option, OWN, option, question, type Shop, type Taken } from './question.ts';
+import {
+	choice,
+	type DraftTaken,
+	type FormQuestion,
+	type FormShop,
+	type Option,
+	OWN,
+	option,
+	question,
+} from './question.ts';
 import { addBend, addOffset } from './shape-parts.ts';
 import { lengthOf } from './value.ts';
 
@@ -39,7 +56,7 @@ export const BEND_QUESTIONS = {
 		groups: ['bends'],
 		asks: ({ item }) => question({ code: 'straight', bend: item + 1 }, 'length'),
 		takesNumber(draft, value) {
-			const straight = value as Value;
+			const straight = value as FileValue;
 			const offset = draft.part.piece !== 'bend';
 			return withPart(draft, { straight }, offset ? 'rise' : 'angle', `shape.bends[${draft.item}].straight`);
 		},
@@ -63,14 +80,15 @@ export const BEND_QUESTIONS = {
 		takesNumber: (draft, value) =>
 			withPart(
 				draft,
-				{ rise: lengthOf(value as Value, unitsOf(draft)) },
+				{ rise: lengthOf(value as FileValue, unitsOf(draft)) },
 				draft.part.piece === 'slope' ? 'angle' : 'run',
 			),
 	},
 	run: {
 		groups: ['bends'],
 		asks: ({ part }) => question({ code: 'run', over: part.piece === 'tangents' ? 'tangents' : 'corners' }, 'length'),
-		takesNumber: (draft, value, shop) => offsetTaken(draft, { run: lengthOf(value as Value, unitsOf(draft)) }, shop),
+		takesNumber: (draft, value, shop) =>
+			offsetTaken(draft, { run: lengthOf(value as FileValue, unitsOf(draft)) }, shop),
 	},
 	turn: {
 		groups: ['bends'],
@@ -96,10 +114,10 @@ export const BEND_QUESTIONS = {
 		asks: () => question({ code: 'last' }, 'length'),
 		takesNumber: (draft, value) => put(draft, 'shape.last', value, 'trimStart'),
 	},
-} satisfies Partial<Record<Place, Asked>>;
+} satisfies Partial<Record<QuestionPlace, FormQuestion>>;
 
 /** The bend in hand is whole. */
-function bent(draft: Draft, rotation: number, shop: Shop): Taken {
+function bent(draft: Draft, rotation: number, shop: FormShop): DraftTaken {
 	if (draft.part.piece !== 'bend') {
 		const made = addOffset(draft, rotation, shop);
 		return 'fault' in made ? made : { draft: { ...made, at: 'piece' }, place: 'shape.bends' };
@@ -109,7 +127,7 @@ function bent(draft: Draft, rotation: number, shop: Shop): Taken {
 }
 
 /** The offset is known but for the way that it goes, which for the first bend is no question. */
-function offsetTaken(draft: Draft, part: Unfinished, shop: Shop): Taken {
+function offsetTaken(draft: Draft, part: Unfinished, shop: FormShop): DraftTaken {
 	const next = { ...draft, part: { ...draft.part, ...part } };
 	// What cannot be led over is said here, not two questions later.
 	const made = addOffset(next, 0, shop);

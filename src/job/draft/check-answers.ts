@@ -1,8 +1,8 @@
 import type { CheckKind } from '../../session/protocol/kinds.ts';
 import { CHECK_KINDS, CHECK_PARTS, checkJson } from './check-questions.ts';
-import { bendsIn, type Place } from './draft.ts';
+import { bendsIn, type QuestionPlace } from './draft.ts';
 import { withKey, withPart } from './put.ts';
-import { type Asked, choice, option, question } from './question.ts';
+import { choice, type FormQuestion, option, question } from './question.ts';
 
 /** One check, asked part by part. */
 export const CHECK_QUESTIONS = {
@@ -59,4 +59,4 @@ export const CHECK_QUESTIONS = {
 			return { draft: { ...draft, file, part: {}, at: 'overview' }, place: `checks[${draft.item}]` };
 		},
 	},
-} satisfies Partial<Record<Place, Asked>>;
+} satisfies Partial<Record<QuestionPlace, FormQuestion>>;

@@ -6,10 +6,10 @@ import type { Option } from './question.ts';
 /** One of the things that a check has to be told, and what it may be on a tube of so many bends, as the file has it. */
 interface PartOfCheck {
 	part: CheckPart;
-	choices(bends: number): readonly Choice[];
+	choices(bends: number): readonly CheckOption[];
 }
 
-interface Choice {
+interface CheckOption {
 	is: OptionFact;
 	value: unknown;
 }
@@ -17,30 +17,32 @@ interface Choice {
 const count = (most: number) => Array.from({ length: most }, (_, at) => at + 1);
 
 const straights = (bends: number) =>
-	count(bends + 1).map((number): Choice => ({ is: { code: 'straight', number }, value: number }));
+	count(bends + 1).map((number): CheckOption => ({ is: { code: 'straight', number }, value: number }));
 const bendNumbers = (bends: number) =>
-	count(bends).map((number): Choice => ({ is: { code: 'bend', number }, value: number }));
+	count(bends).map((number): CheckOption => ({ is: { code: 'bend', number }, value: number }));
 
 const corners = (bends: number) => {
 	const all: CornerName[] = [{ end: 'start' }, ...count(bends).map((bend) => ({ bend })), { end: 'far' }];
-	return all.map((of): Choice => ({ is: { code: 'corner', of }, value: of }));
+	return all.map((of): CheckOption => ({ is: { code: 'corner', of }, value: of }));
 };
 
-const dropPlaces = (bends: number): Choice[] => [
-	...count(bends).map((bend): Choice => ({ is: { code: 'outermost', bend }, value: { bend } })),
-	...count(bends + 1).map((straight): Choice => ({ is: { code: 'start-of', straight }, value: { straight } })),
+const dropPlaces = (bends: number): CheckOption[] => [
+	...count(bends).map((bend): CheckOption => ({ is: { code: 'outermost', bend }, value: { bend } })),
+	...count(bends + 1).map((straight): CheckOption => ({ is: { code: 'start-of', straight }, value: { straight } })),
 ];
 
-const SURFACES: readonly Choice[] = [
+const SURFACES: readonly CheckOption[] = [
 	{ is: { code: 'drop-surface', of: 'center' }, value: 'centre' },
 	{ is: { code: 'drop-surface', of: 'across' }, value: 'across' },
 ];
 
 const WIDTHS = (['outside', 'inside', 'center'] satisfies WidthSurface[]).map(
-	(of): Choice => ({ is: { code: 'width', of }, value: of }),
+	(of): CheckOption => ({ is: { code: 'width', of }, value: of }),
 );
 
-const AXES = (['x', 'y', 'z'] satisfies Axis[]).map((axis): Choice => ({ is: { code: 'axis', axis }, value: axis }));
+const AXES = (['x', 'y', 'z'] satisfies Axis[]).map(
+	(axis): CheckOption => ({ is: { code: 'axis', axis }, value: axis }),
+);
 
 /** What each kind of check has to be told, in the order in which it is asked. */
 export const CHECK_PARTS: Readonly<Record<CheckKind, readonly PartOfCheck[]>> = {

@@ -1,7 +1,7 @@
 import type { EndName } from '../../tube/job.ts';
-import type { CopeJson, Draft, Place, Value } from './draft.ts';
+import type { CopeJson, Draft, FileValue, QuestionPlace } from './draft.ts';
 import { withKey } from './put.ts';
-import { type Asked, choice, NONE, option, question, type Taken } from './question.ts';
+import { choice, type DraftTaken, type FormQuestion, NONE, option, question } from './question.ts';
 
 /** What each finished end meets. An end that is coped is square to the other tube until its angle is answered, so that it can be drawn. */
 export const COPE_QUESTIONS = {
@@ -18,7 +18,7 @@ export const COPE_QUESTIONS = {
 		groups: ['end'],
 		asks: (draft) => question({ code: 'copeOd', end: endOf(draft) }, 'length'),
 		takesNumber: (draft, value) =>
-			withCope(draft, { angle: 90, ...copeIn(draft), od: value as Value }, 'copeAngle', 'od'),
+			withCope(draft, { angle: 90, ...copeIn(draft), od: value as FileValue }, 'copeAngle', 'od'),
 	},
 	copeAngle: {
 		groups: ['end'],
@@ -35,7 +35,7 @@ export const COPE_QUESTIONS = {
 		asks: () => question({ code: 'copeTurn' }, 'angle', option('on-inside')),
 		takesNumber: (draft, value) => withCope(draft, withKey(copeIn(draft), 'turn', value), 'overview', 'turn'),
 	},
-} satisfies Partial<Record<Place, Asked>>;
+} satisfies Partial<Record<QuestionPlace, FormQuestion>>;
 
 const endOf = ({ part }: Draft): EndName => part.end ?? 'start';
 
@@ -45,7 +45,12 @@ export function copeIn(draft: Draft): CopeJson | undefined {
 }
 
 /** The draft with that end so, and the next question open. */
-function withCope(draft: Draft, cope: CopeJson | undefined, at: Place, key = ''): Taken & { draft: Draft } {
+function withCope(
+	draft: Draft,
+	cope: CopeJson | undefined,
+	at: QuestionPlace,
+	key = '',
+): DraftTaken & { draft: Draft } {
 	const end = endOf(draft);
 	const ends = withKey(draft.file.ends, end, cope && { cope });
 	const file = withKey(draft.file, 'ends', Object.keys(ends).length === 0 ? undefined : ends);

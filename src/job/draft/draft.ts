@@ -4,10 +4,10 @@ import type { FieldName, TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
 import { JOB_FORMAT } from '../read.ts';
 
 /** A number as it stands in a job file: plain, or a length as it was written. */
-export type Value = number | string;
+export type FileValue = number | string;
 
 export interface BendJson {
-	straight: Value;
+	straight: FileValue;
 	angle: number;
 	rotation: number;
 	die?: string;
@@ -15,16 +15,16 @@ export interface BendJson {
 
 /** What an end meets. */
 export interface CopeJson {
-	od?: Value;
+	od?: FileValue;
 	angle?: number;
-	offset?: Value;
+	offset?: FileValue;
 	turn?: number;
 }
 
 /** Further dies by their names. */
-export type DiesJson = Readonly<Record<string, Readonly<Record<string, Value>>>>;
+export type DiesJson = Readonly<Record<string, Readonly<Record<string, FileValue>>>>;
 
-type ToolingJson = Partial<Record<keyof typeof TOOLING_FIELDS, Value>> & {
+type ToolingJson = Partial<Record<keyof typeof TOOLING_FIELDS, FileValue>> & {
 	bender?: string;
 	die?: string;
 	dies?: DiesJson;
@@ -35,16 +35,16 @@ export interface JobJson {
 	pullbook: typeof JOB_FORMAT;
 	name?: string;
 	units?: Units;
-	tube?: { material?: unknown; od?: Value; wall?: Value; stock?: Value; heat?: string };
+	tube?: { material?: unknown; od?: FileValue; wall?: FileValue; stock?: FileValue; heat?: string };
 	tooling?: ToolingJson;
-	shape?: { bends?: BendJson[]; last?: Value; radius?: Value; points?: Value[][] };
-	trim?: { start?: Value; end?: Value };
+	shape?: { bends?: BendJson[]; last?: FileValue; radius?: FileValue; points?: FileValue[][] };
+	trim?: { start?: FileValue; end?: FileValue };
 	tolerance?: {
 		under?: number;
 		over?: number;
-		length?: Value;
+		length?: FileValue;
 		rotation?: number;
-		shape?: Value;
+		shape?: FileValue;
 		direction?: number;
 	};
 	risk?: number;
@@ -56,7 +56,7 @@ export interface JobJson {
 }
 
 /** Which question is open. */
-export type Place =
+export type QuestionPlace =
 	| 'name'
 	| 'units'
 	| 'material'
@@ -114,12 +114,12 @@ export type GivenPiece = 'bend' | 'corners' | 'tangents' | 'slope';
 export interface Unfinished {
 	end?: EndName;
 	piece?: GivenPiece;
-	straight?: Value;
+	straight?: FileValue;
 	angle?: number;
 	rise?: number;
 	run?: number;
-	point?: Value[];
-	check?: { kind: CheckKind; values: unknown[]; tolerance?: Value };
+	point?: FileValue[];
+	check?: { kind: CheckKind; values: unknown[]; tolerance?: FileValue };
 	material?: { name?: string; yield?: number };
 	/** Of the bend in hand, or one whose figure is asked for. */
 	die?: string;
@@ -129,7 +129,7 @@ export interface Unfinished {
 /** A job that is being written, one question at a time. */
 export interface Draft {
 	file: JobJson;
-	at: Place;
+	at: QuestionPlace;
 	/** The bend, point or check in hand, from 0, and whether it is added, takes another's place or goes in before it. */
 	item: number;
 	put: 'add' | 'instead' | 'before';

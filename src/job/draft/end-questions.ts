@@ -1,6 +1,6 @@
-import type { Place } from './draft.ts';
+import type { QuestionPlace } from './draft.ts';
 import { put } from './put.ts';
-import { type Asked, NONE, question } from './question.ts';
+import { type FormQuestion, NONE, question } from './question.ts';
 
 /** What is cut off both ends after bending. */
 export const END_QUESTIONS = {
@@ -17,4 +17,4 @@ export const END_QUESTIONS = {
 			return 'draft' in taken ? { ...taken, draft: { ...taken.draft, whole: true } } : taken;
 		},
 	},
-} satisfies Partial<Record<Place, Asked>>;
+} satisfies Partial<Record<QuestionPlace, FormQuestion>>;

@@ -1,9 +1,9 @@
+import { isObject } from '../../tube/as-json.ts';
 import { FIELD_NAMES, type FieldName, TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
 import { inside } from '../fault.ts';
-import { isObject } from '../fields.ts';
-import type { BendJson, DiesJson, Draft, JobJson, Place } from './draft.ts';
+import type { BendJson, DiesJson, Draft, JobJson, QuestionPlace } from './draft.ts';
 import { put, withKey } from './put.ts';
-import { type Asked, option, question } from './question.ts';
+import { type FormQuestion, option, question } from './question.ts';
 
 const DIES = 'tooling.dies';
 
@@ -43,7 +43,7 @@ export const FURTHER_DIE_QUESTIONS = {
 			return { ...taken, place: inside(DIES, text) };
 		},
 	},
-} satisfies Partial<Record<Place, Asked>>;
+} satisfies Partial<Record<QuestionPlace, FormQuestion>>;
 
 /** The question that mends a fault at a place under `tooling.dies`; null: none of a further die's name or figures. */
 export function furtherDieAt(at: string, file: JobJson): Pick<Draft, 'at' | 'part'> | null {

@@ -1,6 +1,6 @@
-import type { Place } from './draft.ts';
+import type { QuestionPlace } from './draft.ts';
 import { put } from './put.ts';
-import { type Asked, choice, NONE, option, question } from './question.ts';
+import { choice, type FormQuestion, NONE, option, question } from './question.ts';
 
 /** What the order says besides the shape. */
 export const ORDER_QUESTIONS = {
@@ -14,4 +14,4 @@ export const ORDER_QUESTIONS = {
 		asks: () => choice({ code: 'mayOpen' }, [option('may-open', 'yes'), option('never-open', 'no')]),
 		takesText: (draft, text) => put(draft, 'mayOpen', text === 'no' ? false : undefined, 'overview'),
 	},
-} satisfies Partial<Record<Place, Asked>>;
+} satisfies Partial<Record<QuestionPlace, FormQuestion>>;

@@ -1,7 +1,7 @@
 import type { QuestionFact } from '../facts/question.ts';
-import type { Draft, Place, Value } from './draft.ts';
+import type { Draft, FileValue, QuestionPlace } from './draft.ts';
 import { withPart } from './put.ts';
-import { type Asked, choice, option, question, type Taken } from './question.ts';
+import { choice, type DraftTaken, type FormQuestion, option, question } from './question.ts';
 import { addPoint } from './shape-parts.ts';
 
 /** With so many points there is a tube: each further one may be left out. */
@@ -30,20 +30,20 @@ export const POINT_QUESTIONS = {
 	y: {
 		groups: ['points'],
 		asks: (draft) => question(pointFact('y', draft), 'length'),
-		takesNumber: (draft, value) => pointTaken(draft, value as Value),
+		takesNumber: (draft, value) => pointTaken(draft, value as FileValue),
 	},
 	z: {
 		groups: ['points'],
 		asks: (draft) => question(pointFact('z', draft), 'length'),
-		takesNumber: (draft, value) => pointTaken(draft, value as Value),
+		takesNumber: (draft, value) => pointTaken(draft, value as FileValue),
 	},
-} satisfies Partial<Record<Place, Asked>>;
+} satisfies Partial<Record<QuestionPlace, FormQuestion>>;
 
 function pointFact(code: 'x' | 'y' | 'z', draft: Draft): QuestionFact {
 	return { code, point: draft.item + 1, further: isFurther(draft) };
 }
 
-function pointTaken(draft: Draft, value: Value): Taken {
+function pointTaken(draft: Draft, value: FileValue): DraftTaken {
 	const point = [...(draft.part.point ?? []), value];
 	if (point.length < (draft.flat ? 2 : 3)) return withPart(draft, { point }, 'z');
 	const next = addPoint(draft, point);

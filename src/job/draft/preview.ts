@@ -4,7 +4,7 @@ import type { Job } from '../../tube/job.ts';
 import type { Fault } from '../facts/index.ts';
 import { readJob } from '../read.ts';
 import { bendsIn, type Draft, type JobJson, unitsOf } from './draft.ts';
-import type { Shop } from './question.ts';
+import type { FormShop } from './question.ts';
 import { addOffset, partBend } from './shape-parts.ts';
 import { lengthOf } from './value.ts';
 
@@ -22,7 +22,7 @@ export interface DraftPreview {
 const SOME_TUBE = { material: '1020-dom' };
 
 /** What a draft comes to so far; null while it has no shape, or one that cannot be. */
-export function draftPreview(draft: Draft, shop: Shop): DraftPreview | null {
+export function draftPreview(draft: Draft, shop: FormShop): DraftPreview | null {
 	const file = fileSoFar(draft, shop);
 	const shape = shapeSoFar(file, draft);
 	if (shape === null) return null;
@@ -54,7 +54,7 @@ function inHand({ at, item, put, file }: Draft, bends: number): number {
 }
 
 /** The file with the bend or the offset in hand; which way an offset goes is asked last, and till then it is drawn going the same way. */
-function fileSoFar(draft: Draft, shop: Shop): JobJson {
+function fileSoFar(draft: Draft, shop: FormShop): JobJson {
 	const { piece, run, angle } = draft.part;
 	const offset = piece !== undefined && piece !== 'bend' && (run !== undefined || angle !== undefined);
 	const made = offset ? addOffset(draft, 0, shop) : null;
@@ -82,7 +82,7 @@ function longest(file: JobJson, bends: readonly { straight: number | string }[])
 }
 
 /** Every fault that the file would have as it stands. */
-export function draftFaults({ file }: Draft, { lookup }: Shop): readonly Fault[] {
+export function draftFaults({ file }: Draft, { lookup }: FormShop): readonly Fault[] {
 	const read = readJob(file, lookup);
 	return 'faults' in read ? read.faults : [];
 }

@@ -1,5 +1,5 @@
-import type { Draft, JobJson, Place, Unfinished } from './draft.ts';
-import type { Taken } from './question.ts';
+import type { Draft, JobJson, QuestionPlace, Unfinished } from './draft.ts';
+import type { DraftTaken } from './question.ts';
 
 /** The object with the key, or without it where there is no value. */
 export function withKey<T extends object>(object: T | undefined, key: string, value: unknown): T {
@@ -16,11 +16,11 @@ function withField(file: JobJson, field: string, value: unknown): JobJson {
 }
 
 /** The draft with a value at a field of the file (undefined: without it), and the next question open. */
-export function put(draft: Draft, field: string, value: unknown, at: Place): Taken {
+export function put(draft: Draft, field: string, value: unknown, at: QuestionPlace): DraftTaken {
 	return { draft: { ...draft, file: withField(draft.file, field, value), at }, place: field };
 }
 
 /** The draft with more known of what is not whole yet, and the next question open. `place`: whose faults count against the answer. */
-export function withPart(draft: Draft, part: Unfinished, at: Place, place: string | null = null): Taken {
+export function withPart(draft: Draft, part: Unfinished, at: QuestionPlace, place: string | null = null): DraftTaken {
 	return { draft: { ...draft, part: { ...draft.part, ...part }, at }, place };
 }

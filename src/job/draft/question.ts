@@ -4,10 +4,10 @@ import type { Units } from '../../units/units.ts';
 import type { Fault } from '../facts/index.ts';
 import type { OptionFact, PlainOption, QuestionFact } from '../facts/question.ts';
 import type { ToolingLookup } from '../tooling.ts';
-import type { Draft, Value } from './draft.ts';
+import type { Draft, FileValue } from './draft.ts';
 
 /** What a job may lean on: the benders and dies that are kept. */
-export interface Shop {
+export interface FormShop {
 	lookup: ToolingLookup;
 	/** `clr`: null where none is kept. */
 	dies: readonly { bender: string; die: string; clr: number | null; units: Units }[];
@@ -39,21 +39,21 @@ export const option = (code: PlainOption, value = ''): Option => ({ is: { code }
 export const NONE: Option = option('none');
 
 /** A draft after an answer, with the place in the file whose faults count against the answer; or the fault that it has by itself. */
-export type Taken = { draft: Draft; place: string | null } | { fault: Fault };
+export type DraftTaken = { draft: Draft; place: string | null } | { fault: Fault };
 
 /** What belongs together: a question asked again leads back to the overview once those of its group are answered. */
 type Group = 'material' | 'die' | 'bends' | 'points' | 'check' | 'end' | 'bendDie';
 
 /** Everything about one question of the form but its words: what it asks, and what becomes of its answer. */
-export interface Asked {
+export interface FormQuestion {
 	/** Where its answer stands in the job file, where that is one place. */
 	field?: string;
 	groups?: readonly Group[];
-	asks(draft: Draft, shop: Shop): Question;
+	asks(draft: Draft, shop: FormShop): Question;
 	/** Takes an option's value, or a text as it was typed. */
-	takesText?(draft: Draft, text: string, shop: Shop): Taken;
+	takesText?(draft: Draft, text: string, shop: FormShop): DraftTaken;
 	/** Takes a number; undefined: left out. */
-	takesNumber?(draft: Draft, value: Value | undefined, shop: Shop): Taken;
+	takesNumber?(draft: Draft, value: FileValue | undefined, shop: FormShop): DraftTaken;
 }
 
 export function question(is: QuestionFact, kind: Question['kind'], usual?: Option): Question {

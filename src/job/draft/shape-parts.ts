@@ -2,8 +2,8 @@ import { normalizeRotation } from '../../tube/angles.ts';
 import { offsetByAngle, offsetByRun } from '../../tube/offset.ts';
 import type { Fault, Found } from '../facts/index.ts';
 import { readTooling } from '../tooling.ts';
-import { type BendJson, type Draft, type JobJson, unitsOf, type Value } from './draft.ts';
-import type { Shop } from './question.ts';
+import { type BendJson, type Draft, type FileValue, type JobJson, unitsOf } from './draft.ts';
+import type { FormShop } from './question.ts';
 import { lengthOf } from './value.ts';
 
 /** Offsets come to more decimals than any tape has: what is kept is finer than a hair of either unit. */
@@ -38,7 +38,7 @@ export function addBend(draft: Draft, rotation: number): Draft {
 }
 
 /** The draft with the two bends of the offset in hand, or why there are none. */
-export function addOffset(draft: Draft, rotation: number, shop: Shop): Draft | { fault: Fault } {
+export function addOffset(draft: Draft, rotation: number, shop: FormShop): Draft | { fault: Fault } {
 	const { piece, straight, rise = 0, run = 0, angle } = draft.part;
 	const radius = drawnRadius(draft, shop);
 	const offset =
@@ -68,7 +68,7 @@ function offsetFault({ part, item, file }: Draft, radius: number, between: numbe
 }
 
 /** Center-line radius that the straights of the file are given for: the drawing's, else the die's; 0 where neither is known. */
-function drawnRadius(draft: Draft, { lookup }: Shop): number {
+function drawnRadius(draft: Draft, { lookup }: FormShop): number {
 	const { tube, tooling, shape } = draft.file;
 	const units = unitsOf(draft);
 	if (shape?.radius !== undefined) return lengthOf(shape.radius, units);
@@ -76,7 +76,7 @@ function drawnRadius(draft: Draft, { lookup }: Shop): number {
 	return readTooling(tooling, od, units, lookup, () => {}).tooling.clr ?? 0;
 }
 
-export function addPoint(draft: Draft, point: Value[]): Draft {
+export function addPoint(draft: Draft, point: FileValue[]): Draft {
 	return withShape(draft, { points: placed(draft.file.shape?.points ?? [], [point], draft) });
 }
 

@@ -1,6 +1,6 @@
-import { type Place, unitsOf } from './draft.ts';
+import { type QuestionPlace, unitsOf } from './draft.ts';
 import { put } from './put.ts';
-import { type Asked, choice, NONE, type Option, OWN, option, question } from './question.ts';
+import { choice, type FormQuestion, NONE, type Option, OWN, option, question } from './question.ts';
 
 /** The bender and the die, by their names or by what they are. */
 export const TOOLING_QUESTIONS = {
@@ -52,4 +52,4 @@ export const TOOLING_QUESTIONS = {
 		asks: () => question({ code: 'follow' }, 'length', NONE),
 		takesNumber: (draft, value) => put(draft, 'tooling.follow', value, 'shape'),
 	},
-} satisfies Partial<Record<Place, Asked>>;
+} satisfies Partial<Record<QuestionPlace, FormQuestion>>;

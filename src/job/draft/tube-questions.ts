@@ -1,7 +1,7 @@
 import { materialKeys, materialRow } from '../../springback/materials.ts';
-import { type Draft, type Place, unitsOf } from './draft.ts';
+import { type Draft, type QuestionPlace, unitsOf } from './draft.ts';
 import { put, withPart } from './put.ts';
-import { type Asked, choice, NONE, type Option, OWN, option, question } from './question.ts';
+import { choice, type FormQuestion, NONE, type Option, OWN, option, question } from './question.ts';
 
 /** A material with what is known of it, as its source has it. */
 function materialOption(key: string): Option {
@@ -68,4 +68,4 @@ export const TUBE_QUESTIONS = {
 		asks: () => question({ code: 'notes' }, 'text', NONE),
 		takesText: (draft, text) => put(draft, 'notes', text || undefined, 'overview'),
 	},
-} satisfies Partial<Record<Place, Asked>>;
+} satisfies Partial<Record<QuestionPlace, FormQuestion>>;

@@ -3,7 +3,7 @@ import { parseLength, parseQuantity, type Quantity } from '../../units/parse.ts'
 import { UnitsError } from '../../units/units-error.ts';
 import type { Fault } from '../facts/index.ts';
 import { valued } from '../fault.ts';
-import type { Value } from './draft.ts';
+import type { FileValue } from './draft.ts';
 
 /** A fraction of an inch, or a length with its unit: it stands in the file as it stands on the drawing. */
 const AS_WRITTEN = /^-?(\d+[ -])?\d+\/\d+$|^-?[\d./ '"-]+\s*(in|mm|'|")$/;
@@ -13,13 +13,18 @@ const AS_WRITTEN = /^-?(\d+[ -])?\d+\/\d+$|^-?[\d./ '"-]+\s*(in|mm|'|")$/;
  * else (a sum, a comma) as the number it comes to.
  * @throws UnitsError for whatever is no number of that kind
  */
-export function numberIn(text: string, kind: Quantity, units: Units): Value {
+export function numberIn(text: string, kind: Quantity, units: Units): FileValue {
 	const number = parseQuantity(text, kind, units);
 	return kind === 'length' && AS_WRITTEN.test(text.trim()) ? text.trim() : number;
 }
 
 /** The value, or the fault that stands at `at`. */
-export function valueAt(at: string, text: string, kind: Quantity, units: Units): { value: Value } | { fault: Fault } {
+export function valueAt(
+	at: string,
+	text: string,
+	kind: Quantity,
+	units: Units,
+): { value: FileValue } | { fault: Fault } {
 	try {
 		return { value: numberIn(text, kind, units) };
 	} catch (error) {
@@ -30,6 +35,6 @@ export function valueAt(at: string, text: string, kind: Quantity, units: Units):
 }
 
 /** The length that a value of a file stands for. The value has been found good. */
-export function lengthOf(value: Value, units: Units): number {
+export function lengthOf(value: FileValue, units: Units): number {
 	return parseLength(value, units);
 }

@@ -1,15 +1,13 @@
-import type { Check } from '../../tube/job.ts';
-
-type Kind = Check['kind'];
+import type { CheckKind } from '../../session/protocol/kinds.ts';
 
 /** What a drop or a width can be measured to, and along what a size. */
 export type Surface = 'drop-surface' | 'width-surface' | 'axis' | 'end';
 
-export type CheckFound = { code: 'kinds'; kinds: readonly Kind[] };
+export type CheckFound = { code: 'kinds'; kinds: readonly CheckKind[] };
 
 export type CheckRight =
 	| { code: 'checks'; most: number }
-	| { code: 'a-check' | 'one-kind'; kinds: readonly Kind[] }
+	| { code: 'a-check' | 'one-kind'; kinds: readonly CheckKind[] }
 	| { code: 'other-check-name'; index: number }
 	| { code: 'one-of'; of: Surface }
 	/** An object with one of these keys. */

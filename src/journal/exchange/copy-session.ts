@@ -10,10 +10,10 @@ import type { Source } from './source.ts';
 /** Another program that copies the same sessions at the same time is done with this one by then. */
 const ATTEMPTS = 5;
 
-type Outcome = { copied: Copied } | { left: LeftOut } | { stopped: NonNullable<Exchanged['stopped']> };
+type CopyOutcome = { copied: Copied } | { left: LeftOut } | { stopped: NonNullable<Exchanged['stopped']> };
 
 /** What became of it; `stopped` where the disk refused, and the folder is as it was. */
-export function copySession(source: Source, shelf: Shelf): Outcome {
+export function copySession(source: Source, shelf: Shelf): CopyOutcome {
 	try {
 		for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
 			const done = tried(source, shelf);
@@ -26,7 +26,7 @@ export function copySession(source: Source, shelf: Shelf): Outcome {
 	}
 }
 
-function refused(source: Source, error: unknown): Outcome {
+function refused(source: Source, error: unknown): CopyOutcome {
 	if (error instanceof Busy) return { left: { code: 'busy', log: error.lock.replace(/\.lock$/, '') } };
 	if (error instanceof NotSaved) return { stopped: { log: source.path, cause: causeOf(error.cause) } };
 	if (error instanceof JournalError) return { left: error.fact };

@@ -22,7 +22,7 @@ export interface ExchangeOptions {
 }
 
 /** A log that is to be copied, when its turn has come. */
-interface Candidate {
+interface LogToCopy {
 	name: string;
 	read(): Source | LeftOut;
 }
@@ -45,7 +45,7 @@ function partsOf({ now, fs = realFs, self = thisProcess() }: ExchangeOptions): W
 	return { now, fs, self };
 }
 
-function ofHome(home: string, { id }: LogPlace, fs: FsPort): Candidate {
+function ofHome(home: string, { id }: LogPlace, fs: FsPort): LogToCopy {
 	const read = () => {
 		try {
 			const log = sessionPath(home, id);
@@ -59,7 +59,7 @@ function ofHome(home: string, { id }: LogPlace, fs: FsPort): Candidate {
 }
 
 /** A home's marks are not followed here: they may lead anywhere. */
-function inFolder(folder: string, fs: FsPort): Candidate[] {
+function inFolder(folder: string, fs: FsPort): LogToCopy[] {
 	const names = namesIn(folder, fs);
 	const marks = new Set(names.filter((name) => name.endsWith(markOf('.log'))));
 	return names
@@ -72,7 +72,7 @@ function inFolder(folder: string, fs: FsPort): Candidate[] {
 }
 
 function exchanged(
-	candidates: readonly Candidate[],
+	candidates: readonly LogToCopy[],
 	folder: string,
 	open: () => Shelf,
 	{ onEach = () => {} }: ExchangeOptions,

@@ -2,7 +2,7 @@ import { leastCost } from './cover.ts';
 import { type Cutting, firstCutting } from './greedy.ts';
 import { cutFrom } from './search.ts';
 import { stickSets } from './sets.ts';
-import { EQUAL, type StickKind, type Wanted, type Way } from './wanted.ts';
+import { type CuttingWay, EQUAL, type StickKind, type WantedPieces } from './wanted.ts';
 
 export interface Cheapest {
 	best: Cutting;
@@ -20,9 +20,9 @@ export interface Effort {
  * The cheapest cutting, and how little any can cost: the first set of sticks, cheapest first, that all pieces can be cut from. Where it
  * takes more than the effort, `least` is the cost of the first set that is not settled.
  */
-export function cheapest(wanted: Wanted, kinds: readonly StickKind[], { set: mostOfSet, all }: Effort): Cheapest {
+export function cheapest(wanted: WantedPieces, kinds: readonly StickKind[], { set: mostOfSet, all }: Effort): Cheapest {
 	const best = firstCutting(wanted, kinds);
-	const known: Way[] = [...best.ways];
+	const known: CuttingWay[] = [...best.ways];
 	const { least } = leastCost(wanted, kinds, known, best.cost * (1 - EQUAL));
 	const length = wanted.lengths.reduce((sum, each, kind) => sum + each * wanted.counts[kind]!, 0);
 	const sets = stickSets(kinds, { least, below: best.cost, length });

@@ -4,7 +4,7 @@
  */
 import { bestFilling } from './fill.ts';
 import { Program } from './program.ts';
-import { EQUAL, type StickKind, type Wanted, type Way } from './wanted.ts';
+import { type CuttingWay, EQUAL, type StickKind, type WantedPieces } from './wanted.ts';
 
 /** Prices that prove a bound: no way to cut a stick holds more than the stick costs and its own price takes off. */
 export interface Bound {
@@ -20,7 +20,12 @@ export interface Bound {
  * A proven lower bound of what the wanted pieces cost. `enough`: it is not looked for a better one. `ways` grows by those found on the way.
  * One endless kind of stick, at least, holds every piece.
  */
-export function leastCost(wanted: Wanted, kinds: readonly StickKind[], ways: Way[], enough: number): Bound {
+export function leastCost(
+	wanted: WantedPieces,
+	kinds: readonly StickKind[],
+	ways: CuttingWay[],
+	enough: number,
+): Bound {
 	const program = new Program(wanted, kinds);
 	const known = ways.filter(
 		({ stick, filling }) => kinds[stick]!.count > 0 && filling.every((count, kind) => count <= wanted.counts[kind]!),
@@ -49,7 +54,7 @@ export function leastCost(wanted: Wanted, kinds: readonly StickKind[], ways: Way
 
 /** Prices of pieces made such that they prove something (A. A. Farley, Operations Research 38, 1990, 922-923), and what they prove. */
 function proven(
-	{ counts }: Wanted,
+	{ counts }: WantedPieces,
 	kinds: readonly StickKind[],
 	prices: readonly number[],
 	most: readonly number[],

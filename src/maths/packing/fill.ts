@@ -1,6 +1,6 @@
 /** What one stick can take: the best filling of it, and all that are worth trying. */
 import { gridFilling } from './grid.ts';
-import { type Best, EQUAL, type Filling, timesIn, type Wanted } from './wanted.ts';
+import { type Best, EQUAL, type Filling, timesIn, type WantedPieces } from './wanted.ts';
 
 /** How many fillings of a stick are looked at for the best. */
 const MOST_LOOKED_AT = 2_000;
@@ -10,7 +10,7 @@ const MOST_LOOKED_AT = 2_000;
  * Knapsack Problems, 1990, section 3.1); where that takes long, by their lengths on a grid. `room`: the stick's length with one cut of the
  * saw.
  */
-export function bestFilling(room: number, wanted: Wanted, values: readonly number[]): Best {
+export function bestFilling(room: number, wanted: WantedPieces, values: readonly number[]): Best {
 	const found = bestByBranching(room, wanted, values);
 	if (found.isWhole) return found;
 	const onGrid = gridFilling(room, wanted, values);
@@ -18,7 +18,7 @@ export function bestFilling(room: number, wanted: Wanted, values: readonly numbe
 	return { filling: onGrid.filling ?? found.filling, most };
 }
 
-function bestByBranching(room: number, { lengths, counts }: Wanted, values: readonly number[]) {
+function bestByBranching(room: number, { lengths, counts }: WantedPieces, values: readonly number[]) {
 	const rate = (kind: number) => values[kind]! / lengths[kind]!;
 	const order = lengths.map((_, kind) => kind).filter((kind) => counts[kind]! > 0 && values[kind]! > 0);
 	order.sort((a, b) => rate(b) - rate(a));
@@ -62,7 +62,7 @@ const MOST_STEPS = 4_000;
  */
 export function fillings(
 	room: number,
-	{ lengths, counts }: Wanted,
+	{ lengths, counts }: WantedPieces,
 	{ with: first, values, least }: { with: number; values: readonly number[]; least: number },
 ): Worthwhile {
 	const found: Filling[] = [];

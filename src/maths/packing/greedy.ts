@@ -1,9 +1,9 @@
 import { bestFilling } from './fill.ts';
-import { type Filling, type StickKind, timesIn, type Wanted, type Way } from './wanted.ts';
+import { type CuttingWay, type Filling, type StickKind, timesIn, type WantedPieces } from './wanted.ts';
 
 /** Sticks and how each is cut, and what they cost together. */
 export interface Cutting {
-	ways: readonly Way[];
+	ways: readonly CuttingWay[];
 	cost: number;
 }
 
@@ -15,7 +15,7 @@ const POWERS = [1, 1.02, 1.05, 1.1, 1.2, 1.4];
  * "A new heuristic algorithm for the one-dimensional bin-packing problem", Production Planning & Control 10, 1999, 598-603); the best of
  * several ways to choose. One endless kind of stick, at least, holds every piece.
  */
-export function firstCutting(wanted: Wanted, kinds: readonly StickKind[]): Cutting {
+export function firstCutting(wanted: WantedPieces, kinds: readonly StickKind[]): Cutting {
 	const favorites = [null, ...kinds.keys()];
 	const tried = POWERS.flatMap((power) => {
 		const values = wanted.lengths.map((length) => (length / wanted.lengths[0]!) ** power);
@@ -25,15 +25,15 @@ export function firstCutting(wanted: Wanted, kinds: readonly StickKind[]): Cutti
 }
 
 /** `favorite`: the kind of stick that is taken as long as it holds the longest piece left; `values`: what each kind of piece counts. */
-interface Choice {
+interface GreedyChoice {
 	favorite: number | null;
 	values: readonly number[];
 }
 
-function cutInTurn(wanted: Wanted, kinds: readonly StickKind[], choice: Choice): Way[] {
+function cutInTurn(wanted: WantedPieces, kinds: readonly StickKind[], choice: GreedyChoice): CuttingWay[] {
 	const counts = [...wanted.counts];
 	const sticks = kinds.map(({ count }) => count);
-	const ways: Way[] = [];
+	const ways: CuttingWay[] = [];
 	for (let longest = 0; longest < counts.length; ) {
 		if (counts[longest] === 0) {
 			longest++;
@@ -48,33 +48,33 @@ function cutInTurn(wanted: Wanted, kinds: readonly StickKind[], choice: Choice):
 }
 
 function nextStick(
-	wanted: Wanted,
+	wanted: WantedPieces,
 	kinds: readonly StickKind[],
 	sticks: readonly number[],
 	longest: number,
-	{ favorite, values }: Choice,
-): Way {
+	{ favorite, values }: GreedyChoice,
+): CuttingWay {
 	const holding = [...kinds.keys()].filter(
 		(stick) => sticks[stick]! > 0 && timesIn(kinds[stick]!.room, wanted.lengths[longest]!) > 0,
 	);
 	const candidates = favorite !== null && holding.includes(favorite) ? [favorite] : holding;
 	const ways = candidates.map((stick) => ({ stick, filling: around(longest, wanted, kinds[stick]!.room, values) }));
-	const lossOf = ({ stick, filling }: Way) => kinds[stick]!.cost / lengthOf(filling, wanted);
+	const lossOf = ({ stick, filling }: CuttingWay) => kinds[stick]!.cost / lengthOf(filling, wanted);
 	return ways.reduce((best, way) => (lossOf(way) < lossOf(best) ? way : best));
 }
 
-function around(longest: number, { lengths, counts }: Wanted, room: number, values: readonly number[]): Filling {
+function around(longest: number, { lengths, counts }: WantedPieces, room: number, values: readonly number[]): Filling {
 	const others = counts.map((count, kind) => (kind === longest ? count - 1 : count));
 	const { filling } = bestFilling(room - lengths[longest]!, { lengths, counts: others }, values);
 	return filling.map((count, kind) => (kind === longest ? count + 1 : count));
 }
 
-function lengthOf(filling: Filling, { lengths }: Wanted): number {
+function lengthOf(filling: Filling, { lengths }: WantedPieces): number {
 	return filling.reduce((sum, count, kind) => sum + count * lengths[kind]!, 0);
 }
 
 /** Each stick's pieces in the cheapest stick that is still there and holds them, the fullest first. */
-function cheaper(ways: readonly Way[], wanted: Wanted, kinds: readonly StickKind[]): Cutting {
+function cheaper(ways: readonly CuttingWay[], wanted: WantedPieces, kinds: readonly StickKind[]): Cutting {
 	const sticks = kinds.map(({ count }) => count);
 	for (const { stick } of ways) sticks[stick]!--;
 	const changed = [...ways].map((way) => {
@@ -92,6 +92,6 @@ function cheaper(ways: readonly Way[], wanted: Wanted, kinds: readonly StickKind
 	return { ways: changed, cost: costOf(changed, kinds) };
 }
 
-export function costOf(ways: readonly Way[], kinds: readonly StickKind[]): number {
+export function costOf(ways: readonly CuttingWay[], kinds: readonly StickKind[]): number {
 	return ways.reduce((sum, { stick }) => sum + kinds[stick]!.cost, 0);
 }

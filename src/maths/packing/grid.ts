@@ -1,4 +1,4 @@
-import { type Best, EQUAL, type Wanted } from './wanted.ts';
+import { type Best, EQUAL, type WantedPieces } from './wanted.ts';
 
 /** Divisions that lengths are multiples of: those of tapes and folding rules, then those of calipers. */
 const DIVISIONS = [1, 1 / 2, 1 / 4, 1 / 8, 1 / 16, 1 / 32, 1 / 64, 1 / 10, 1 / 20, 1 / 100];
@@ -11,7 +11,7 @@ const MOST_CELLS = 16_384;
  */
 export function gridFilling(
 	room: number,
-	wanted: Wanted,
+	wanted: WantedPieces,
 	values: readonly number[],
 ): Best | { filling: null; most: number } {
 	const { lengths, counts } = wanted;

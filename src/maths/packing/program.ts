@@ -1,4 +1,4 @@
-import { EQUAL, type StickKind, timesIn, type Wanted, type Way } from './wanted.ts';
+import { type CuttingWay, EQUAL, type StickKind, timesIn, type WantedPieces } from './wanted.ts';
 
 /** Changes of the basis for each row: the bound holds after any of them, so this only ends one that circles. */
 const CHANGES = 30;
@@ -23,7 +23,7 @@ export class Program {
 	/** What one more in each row would cost. */
 	#prices: number[] = [];
 
-	constructor({ lengths, counts }: Wanted, kinds: readonly StickKind[]) {
+	constructor({ lengths, counts }: WantedPieces, kinds: readonly StickKind[]) {
 		this.#pieces = lengths.length;
 		this.#kinds = kinds;
 		this.#dearest = Math.max(...kinds.map(({ cost }) => cost));
@@ -51,7 +51,7 @@ export class Program {
 	}
 
 	/** What one stick cut this way would save. */
-	gain(way: Way): number {
+	gain(way: CuttingWay): number {
 		const { cost } = this.#kinds[way.stick]!;
 		let worth = this.#prices[this.#stickRows.get(way.stick) ?? -1] ?? 0;
 		for (let row = 0; row < this.#pieceRows.length; row++)
@@ -65,10 +65,10 @@ export class Program {
 	}
 
 	/** The cheapest that these ways come to, or near it where it is spent before. */
-	settle(ways: readonly Way[]): void {
+	settle(ways: readonly CuttingWay[]): void {
 		while (!this.isSpent) {
 			if (this.#enterSlack()) continue;
-			let best: Way | null = null;
+			let best: CuttingWay | null = null;
 			let most = EQUAL * this.#dearest;
 			for (const way of ways) {
 				const gain = this.gain(way);
@@ -91,7 +91,7 @@ export class Program {
 		return true;
 	}
 
-	#column({ stick, filling }: Way): number[] {
+	#column({ stick, filling }: CuttingWay): number[] {
 		const column = this.#pieceRows.map((piece) => filling[piece]!);
 		for (const counted of this.#stickRows.keys()) column.push(counted === stick ? 1 : 0);
 		return column;

@@ -1,12 +1,12 @@
 import { type Bound, leastCost } from './cover.ts';
 import { fillings } from './fill.ts';
 import type { StickSet } from './sets.ts';
-import { EQUAL, type Filling, type StickKind, timesIn, type Wanted, type Way } from './wanted.ts';
+import { type CuttingWay, EQUAL, type Filling, type StickKind, timesIn, type WantedPieces } from './wanted.ts';
 
 /** What came of looking for a cutting from a set of sticks. */
 export interface FoundPacking {
 	/** Null: none was found. */
-	ways: readonly Way[] | null;
+	ways: readonly CuttingWay[] | null;
 	/** There is none. */
 	isImpossible: boolean;
 	/** How many sticks were tried. */
@@ -19,9 +19,9 @@ export interface FoundPacking {
  * tries `most` sticks. `known`: ways to cut, to which those found are added.
  */
 export function cutFrom(
-	wanted: Wanted,
+	wanted: WantedPieces,
 	kinds: readonly StickKind[],
-	{ set, known, most }: { set: StickSet; known: Way[]; most: number },
+	{ set, known, most }: { set: StickSet; known: CuttingWay[]; most: number },
 ): FoundPacking {
 	const search = new Search(wanted, kinds, set, known, most);
 	const ways = search.from({ counts: wanted.counts, sticks: set.counts, ways: [], cost: 0 });
@@ -29,10 +29,10 @@ export function cutFrom(
 }
 
 /** What is still to be cut, from which sticks, and what has been cut already. */
-interface Place {
+interface LeftToCut {
 	counts: readonly number[];
 	sticks: readonly number[];
-	ways: readonly Way[];
+	ways: readonly CuttingWay[];
 	cost: number;
 }
 
@@ -44,12 +44,18 @@ class Search {
 	readonly #kinds: readonly StickKind[];
 	/** A stick that is not in the set, for what does not go into the set: it costs more than the set. */
 	readonly #spare: StickKind;
-	readonly #known: Way[];
+	readonly #known: CuttingWay[];
 	readonly #most: number;
 	readonly #cost: number;
 	readonly #failed = new Set<string>();
 
-	constructor({ lengths }: Wanted, kinds: readonly StickKind[], { cost }: StickSet, known: Way[], most: number) {
+	constructor(
+		{ lengths }: WantedPieces,
+		kinds: readonly StickKind[],
+		{ cost }: StickSet,
+		known: CuttingWay[],
+		most: number,
+	) {
 		this.#lengths = lengths;
 		this.#kinds = kinds;
 		this.#known = known;
@@ -59,7 +65,7 @@ class Search {
 		this.#spare = { room, cost: 2 * cost, count: Number.POSITIVE_INFINITY };
 	}
 
-	from(place: Place): readonly Way[] | null {
+	from(place: LeftToCut): readonly CuttingWay[] | null {
 		const longest = place.counts.findIndex((count) => count > 0);
 		if (longest < 0) return place.ways;
 		const key = `${place.counts}|${place.sticks}`;
@@ -77,7 +83,7 @@ class Search {
 		return null;
 	}
 
-	#after({ counts, sticks, ways, cost }: Place, way: Way): Place {
+	#after({ counts, sticks, ways, cost }: LeftToCut, way: CuttingWay): LeftToCut {
 		return {
 			counts: counts.map((count, kind) => count - way.filling[kind]!),
 			sticks: sticks.map((count, kind) => (kind === way.stick ? count - 1 : count)),
@@ -87,7 +93,7 @@ class Search {
 	}
 
 	/** The sticks worth trying next, the least costly by the prices of the bound first. */
-	#next({ counts, sticks, cost }: Place, longest: number): Way[] {
+	#next({ counts, sticks, cost }: LeftToCut, longest: number): CuttingWay[] {
 		const wanted = { lengths: this.#lengths, counts };
 		const kinds = [...this.#kinds.map((kind, i) => ({ ...kind, count: sticks[i]! })), this.#spare];
 		const bound = leastCost(wanted, kinds, this.#known, this.#cost - cost);

@@ -1,5 +1,5 @@
 /** Pieces by kind, longest first: the length each takes of a stick, the saw's cut in it, and how many there are. */
-export interface Wanted {
+export interface WantedPieces {
 	lengths: readonly number[];
 	counts: readonly number[];
 }
@@ -29,7 +29,7 @@ export interface StickKind {
 }
 
 /** One way to cut one kind of stick. */
-export interface Way {
+export interface CuttingWay {
 	stick: number;
 	filling: Filling;
 }

@@ -15,7 +15,7 @@ import {
 import { foreignName } from '../../words/foreign.ts';
 import { type Ruled, tapeValue } from '../../words/lengths.ts';
 import { PaperPage } from '../PaperPage.tsx';
-import { inside, type Paper } from '../page-size.ts';
+import { insideOf, type Paper } from '../page-size.ts';
 import { type PaperColumn, Table } from '../Table.tsx';
 import { FAMILY } from '../typeface.ts';
 import { useTypeface, Words } from '../Words.tsx';
@@ -29,7 +29,7 @@ export interface CutListProps {
 
 /** What to saw from which sticks, tube by tube: to take to the saw, with a box to tick for every stick. */
 export function CutSheet({ lists, paper, foot }: CutListProps) {
-	const { width } = inside(paper);
+	const { width } = insideOf(paper);
 	return (
 		<PaperPage paper={paper} title={CUT_LIST} foot={foot}>
 			{lists.map((of) => (

@@ -4,7 +4,7 @@ import type { View } from '../../tube/principal-views.ts';
 import { combine, cross } from '../../tube/vector.ts';
 import { useTypeface } from '../Words.tsx';
 import { Label } from './Label.tsx';
-import { type Flat, seenIn } from './tube-pieces.ts';
+import { seenIn, type ViewPlace } from './tube-pieces.ts';
 
 /** A view of a tube, and where its places lie on the page. */
 export interface Placing {
@@ -12,7 +12,7 @@ export interface Placing {
 	od: number;
 	view: View;
 	scale: number;
-	place: (flat: Flat) => Flat;
+	place: (flat: ViewPlace) => ViewPlace;
 }
 
 /** Size of the numbers of the bends, and of the word at the end that is told from. */
@@ -28,9 +28,9 @@ export function BendNumbers({ at, od, view, scale, place }: Placing) {
 		const points = arcPoints(arc, 4).map((point) => place(seen(point)));
 		const [before, middle, after] = [points[1]!, points[2]!, points[3]!];
 		const center = place(seen(arc.center));
-		const along: Flat = [after[0] - before[0], after[1] - before[1]];
+		const along: ViewPlace = [after[0] - before[0], after[1] - before[1]];
 		const length = Math.hypot(...along);
-		const side: Flat = length < 0.5 ? [0, -1] : [-along[1] / length, along[0] / length];
+		const side: ViewPlace = length < 0.5 ? [0, -1] : [-along[1] / length, along[0] / length];
 		const away = side[0] * (middle[0] - center[0]) + side[1] * (middle[1] - center[1]);
 		const sign = Math.abs(away) < 0.5 ? (side[1] > 0 ? -1 : 1) : Math.sign(away);
 		return { x: middle[0] + sign * far * side[0], y: middle[1] + sign * far * side[1], numbers: [i + 1] };
@@ -50,11 +50,11 @@ export function StartLabel({ at, od, view, scale, place }: Placing) {
 	const half = type.width(STARTS, { size: SMALL }) / 2;
 	// Seen from its end there is no side.
 	if (long < SMALL) return null;
-	const along: Flat = [(to[0] - from[0]) / long, (to[1] - from[1]) / long];
+	const along: ViewPlace = [(to[0] - from[0]) / long, (to[1] - from[1]) / long];
 	const bend = place(seen(combine(1, start, 1, cross(at.arcs[0]!.binormal, direction))));
 	const [x, y] = [bend[0] - from[0], bend[1] - from[1]];
 	const side = Math.sign(along[0] * y - along[1] * x) || -1;
-	const [across, up]: Flat = [-side * along[1], side * along[0]];
+	const [across, up]: ViewPlace = [-side * along[1], side * along[0]];
 	// Level words reach further to the side of a tube that stands.
 	const off = (od / 2) * scale + Math.abs(up) * SMALL * 0.7 + Math.abs(across) * (half + 2);
 	const inward = Math.min(half * Math.abs(along[0]) + SMALL * 0.5 * Math.abs(along[1]), long / 2);

@@ -10,7 +10,7 @@ import { useTypeface } from '../Words.tsx';
 import { arranged, type BoxSize, type Edge } from './arranged.ts';
 import { Label } from './Label.tsx';
 import { BendNumbers, type Placing, StartLabel } from './TubeLabels.tsx';
-import { type Flat, seenIn, tubePieces } from './tube-pieces.ts';
+import { seenIn, tubePieces, type ViewPlace } from './tube-pieces.ts';
 
 export interface TubeViewsProps {
 	at: Frames;
@@ -48,19 +48,19 @@ export function TubeViews({ at, od, views, room, over = [] }: TubeViewsProps) {
 			{views.map((sized, i) => {
 				const { left, top } = bounds[i]!;
 				const { x, y } = places[i]!;
-				const place = ([right, up]: Flat): Flat => [x + (right - left) * scale, y + (top - up) * scale];
+				const place = ([right, up]: ViewPlace): ViewPlace => [x + (right - left) * scale, y + (top - up) * scale];
 				return <OneView key={sized.view.name} {...{ at, od, over, place, scale, ...sized }} box={bounds[i]!} />;
 			})}
 		</Svg>
 	);
 }
 
-interface Box extends BoxSize {
+interface ViewBox extends BoxSize {
 	left: number;
 	top: number;
 }
 
-function boundsOf(at: Frames, od: number, { right, up }: View, over: readonly Point[]): Box {
+function boundsOf(at: Frames, od: number, { right, up }: View, over: readonly Point[]): ViewBox {
 	const [across, upright] = [extentOf(at, od, right, over), extentOf(at, od, up, over)];
 	return {
 		left: across.least,
@@ -81,7 +81,7 @@ function extentOf(at: Frames, od: number, axis: Point, over: readonly Point[]): 
 
 interface OneViewProps extends SizedView, Placing {
 	over: readonly Point[];
-	box: Box;
+	box: ViewBox;
 }
 
 function OneView({ at, od, over, view, sizes, box, scale, place }: OneViewProps) {
@@ -121,7 +121,7 @@ function OneView({ at, od, over, view, sizes, box, scale, place }: OneViewProps)
 const THIN = 0.5;
 
 /** White over black that is a little wider: what is left of the black is the outline. */
-function PieceOf({ kind, line, wide }: { kind: 'side' | 'round'; line: readonly Flat[]; wide: number }) {
+function PieceOf({ kind, line, wide }: { kind: 'side' | 'round'; line: readonly ViewPlace[]; wide: number }) {
 	const points = text(line);
 	if (kind === 'round') return <Polygon points={points} fill="#fff" stroke="#000" strokeWidth={2 * THIN} />;
 	return (
@@ -133,8 +133,8 @@ function PieceOf({ kind, line, wide }: { kind: 'side' | 'round'; line: readonly 
 }
 
 /** A hair longer at both ends, so that no seam is seen between two pieces. */
-function longer(line: readonly Flat[]): Flat[] {
-	const beyond = (end: Flat, before: Flat): Flat => {
+function longer(line: readonly ViewPlace[]): ViewPlace[] {
+	const beyond = (end: ViewPlace, before: ViewPlace): ViewPlace => {
 		const [dx, dy] = [end[0] - before[0], end[1] - before[1]];
 		const length = Math.hypot(dx, dy) || 1;
 		return [end[0] + (dx / length) * THIN, end[1] + (dy / length) * THIN];
@@ -148,12 +148,12 @@ function SizeLine({
 	text: said,
 	upright = false,
 }: {
-	from: Flat;
-	to: Flat;
+	from: ViewPlace;
+	to: ViewPlace;
 	text: string;
 	upright?: boolean;
 }) {
-	const tick = (at: Flat): readonly [Flat, Flat] =>
+	const tick = (at: ViewPlace): readonly [ViewPlace, ViewPlace] =>
 		upright
 			? [
 					[at[0] - 3, at[1]],
@@ -178,7 +178,8 @@ function SizeLine({
 	);
 }
 
-const text = (points: readonly Flat[]): string => points.map(([x, y]) => `${x.toFixed(2)},${y.toFixed(2)}`).join(' ');
+const text = (points: readonly ViewPlace[]): string =>
+	points.map(([x, y]) => `${x.toFixed(2)},${y.toFixed(2)}`).join(' ');
 
 /** The sizes over all in a view, outside to outside. */
 export function sizesOf(at: Frames, od: number, { right, up }: View, told: (length: number) => string) {

@@ -5,7 +5,7 @@ import type { View } from '../../tube/principal-views.ts';
 import { combine, cross, dot, unit } from '../../tube/vector.ts';
 
 /** A place in a view: to the right and up, in the job's unit. */
-export type Flat = readonly [x: number, y: number];
+export type ViewPlace = readonly [x: number, y: number];
 
 /**
  * A piece of the tube as it is seen: a line as wide as the tube, since its outline lies half its diameter off its center line wherever one looks
@@ -13,7 +13,7 @@ export type Flat = readonly [x: number, y: number];
  */
 export interface DrawnPiece {
 	kind: 'side' | 'round';
-	line: Flat[];
+	line: ViewPlace[];
 	/** Toward who looks; what is nearer is drawn over what is behind. */
 	near: number;
 }
@@ -26,7 +26,7 @@ const ROUND_STEPS = 24;
 /** A piece that is seen this nearly from its end shows no sides. */
 const END_ON = 0.15;
 
-export const seenIn = ({ right, up }: View): ((point: Point) => Flat) => {
+export const seenIn = ({ right, up }: View): ((point: Point) => ViewPlace) => {
 	return (point) => [dot(point, right), dot(point, up)];
 };
 
@@ -65,8 +65,8 @@ function pieceOf(run: readonly Point[], od: number, view: View): DrawnPiece {
 	return { kind: 'round', line: roundAt(from, od / 2), near: near - od };
 }
 
-const roundAt = ([x, y]: Flat, radius: number): Flat[] =>
-	turns().map((turn): Flat => [x + radius * Math.cos(turn), y + radius * Math.sin(turn)]);
+const roundAt = ([x, y]: ViewPlace, radius: number): ViewPlace[] =>
+	turns().map((turn): ViewPlace => [x + radius * Math.cos(turn), y + radius * Math.sin(turn)]);
 
 const turns = (): number[] => Array.from({ length: ROUND_STEPS + 1 }, (_, i) => (2 * Math.PI * i) / ROUND_STEPS);
 

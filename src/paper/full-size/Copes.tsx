@@ -4,7 +4,7 @@ import { copeDoubts } from '../../words/cope.ts';
 import { noCopes, partTitle } from '../../words/full-size.ts';
 import type { PartProps } from '../job-on-paper.ts';
 import { PaperPage } from '../PaperPage.tsx';
-import { inside } from '../page-size.ts';
+import { insideOf } from '../page-size.ts';
 import { Words } from '../Words.tsx';
 import { copeDrawing } from './cope-drawing.ts';
 import { FullSizeSheets } from './FullSizeSheets.tsx';
@@ -16,7 +16,7 @@ export function Copes({ of: { job, shape, foot }, paper }: PartProps) {
 	if (templates.length === 0) {
 		return (
 			<PaperPage paper={paper} title={partTitle('copes', job.name)} foot={foot}>
-				<Words text={noCopes} width={inside(paper).width} size={10} />
+				<Words text={noCopes} width={insideOf(paper).width} size={10} />
 			</PaperPage>
 		);
 	}

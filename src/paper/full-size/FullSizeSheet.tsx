@@ -1,9 +1,9 @@
 import { Path, Svg, View } from '@react-pdf/renderer';
 import { PaperPage } from '../PaperPage.tsx';
-import { inside, type Paper, POINTS } from '../page-size.ts';
+import { insideOf, type Paper, POINTS } from '../page-size.ts';
 import type { Typeface } from '../typeface.ts';
 import { heightOfWords, useTypeface, Words } from '../Words.tsx';
-import { type Box, boxOf, type Drawing, type PenLook, type Stroke } from './drawing.ts';
+import { type Box, boxOf, type Drawing, type PenLook, type PenStroke } from './drawing.ts';
 import { Joints } from './Joints.tsx';
 import { Legend } from './Legend.tsx';
 import { NOTE_SIZE, onSheet, placedNotes } from './notes.ts';
@@ -16,12 +16,12 @@ const WORDS_GAP = 6;
 
 /** How high the words over a drawing stand, in points. */
 function wordsHeight(words: string, paper: Paper, type: Typeface): number {
-	return heightOfWords(words, inside(paper).width, { size: WORDS_SIZE }, type) + WORDS_GAP;
+	return heightOfWords(words, insideOf(paper).width, { size: WORDS_SIZE }, type) + WORDS_GAP;
 }
 
 /** The room for a drawing under its words, in mm. */
 export function roomUnder(words: string, paper: Paper, type: Typeface): SheetRoom {
-	const { width, height } = inside(paper);
+	const { width, height } = insideOf(paper);
 	return { width: width / POINTS.mm, height: (height - wordsHeight(words, paper, type) - RULER_HEIGHT) / POINTS.mm };
 }
 
@@ -47,7 +47,7 @@ export interface FullSizeSheetProps {
 
 /** One sheet of a drawing at full size, with a ruler that shows whether the printer kept it so. */
 export function FullSizeSheet({ paper, title, foot, words, laid, sheet }: FullSizeSheetProps) {
-	const { width, height } = inside(paper);
+	const { width, height } = insideOf(paper);
 	const type = useTypeface();
 	const room = roomUnder(words, paper, type);
 	const window = windowOf(sheet.cell, room);
@@ -98,13 +98,13 @@ function Drawn({ drawing, window }: { drawing: Drawing; window: Box }) {
 	});
 }
 
-function meets({ from, steps }: Stroke, window: Box): boolean {
+function meets({ from, steps }: PenStroke, window: Box): boolean {
 	// A curve lies within its corners and guides.
 	const box = boxOf([from, ...steps.flatMap(({ to, guides = [] }) => [to, ...guides])]);
 	return box.left <= window.right && box.right >= window.left && box.low <= window.high && box.high >= window.low;
 }
 
-function pathOf({ from, steps }: Stroke, window: Box): string {
+function pathOf({ from, steps }: PenStroke, window: Box): string {
 	const at = (place: readonly [number, number]) =>
 		onSheet(place, window)
 			.map((value) => value.toFixed(4))

@@ -5,11 +5,11 @@ import { CHALK_HEADS, FULL_SIZE, MAP_HEAD, mapWords, profileWords } from '../../
 import { tapeValue } from '../../words/lengths.ts';
 import type { JobOnPaper } from '../job-on-paper.ts';
 import { PaperPage } from '../PaperPage.tsx';
-import { inside, type Paper } from '../page-size.ts';
+import { insideOf, type Paper } from '../page-size.ts';
 import { Table } from '../Table.tsx';
 import { FAMILY } from '../typeface.ts';
 import { Words } from '../Words.tsx';
-import type { Stroke } from './drawing.ts';
+import type { PenStroke } from './drawing.ts';
 import { Ruler } from './Ruler.tsx';
 import { MOST_SHEETS, type Sheets } from './sheets.ts';
 
@@ -36,7 +36,7 @@ export function ProfileMap({
 	chalk,
 	planes,
 }: ProfileMapProps) {
-	const { width } = inside(paper);
+	const { width } = insideOf(paper);
 	const [first, last] = chalk.bends;
 	const radii = shape.bends.slice(first - 1, last).map(({ radius }, i) => ({ bend: first + i, radius }));
 	return (
@@ -103,7 +103,10 @@ function SheetMap({ laid, width }: { laid: Sheets; width: number }) {
 	);
 }
 
-function small({ from, steps }: Stroke, at: (place: readonly [number, number]) => readonly [number, number]): string {
+function small(
+	{ from, steps }: PenStroke,
+	at: (place: readonly [number, number]) => readonly [number, number],
+): string {
 	const put = (place: readonly [number, number]) =>
 		at(place)
 			.map((value) => value.toFixed(2))

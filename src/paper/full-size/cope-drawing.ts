@@ -3,7 +3,7 @@ import type { Job } from '../../tube/job.ts';
 import type { Flat } from '../../tube/planes.ts';
 import { convertLength } from '../../units/units.ts';
 import { FULL_SIZE, insideLabel, templateWords } from '../../words/full-size.ts';
-import { boxOf, type Drawing, line, type Note, type Stroke } from './drawing.ts';
+import { boxOf, type Drawing, type DrawnNote, type PenStroke, penLine } from './drawing.ts';
 import { crossMark, onward } from './flat.ts';
 import { sides, toFar } from './template-parts.ts';
 
@@ -26,22 +26,22 @@ export function copeDrawing(template: CopeTemplate, job: Job): { drawing: Drawin
 	// The straight edge lies behind the deepest place, into the tube.
 	const edge = end === 'far' ? low - BAND : high + BAND;
 	const [first, last] = [cut[0]!, cut.at(-1)!];
-	const guide = (x: number) => line('guide', [x, edge], [x, heightAt(cut, x)]);
+	const guide = (x: number) => penLine('guide', [x, edge], [x, heightAt(cut, x)]);
 	const endShown = Math.max(-high, low) < NEAR;
 	const spots = [place(longest), place(deepest)];
 	const arrow = toFar(round, Math.min(edge, edge + up * 12) + 2);
-	const strokes: Stroke[] = [
-		line('edge', ...(cut as [Flat, ...Flat[]])),
-		line('edge', first, [0, edge], [round, edge], last),
+	const strokes: PenStroke[] = [
+		penLine('edge', ...(cut as [Flat, ...Flat[]])),
+		penLine('edge', first, [0, edge], [round, edge], last),
 		...sides(round, Math.min(edge, last[1]), Math.max(edge, last[1])),
 		guide(joint * mm),
 		...(isOnSide(bend.round * mm, round) ? [] : [guide(bend.round * mm)]),
 		...spots.flatMap((spot) => crossMark(spot, SPOT)),
 		...arrow.strokes,
-		...(endShown ? [line('guide', [0, 0], [round, 0])] : []),
+		...(endShown ? [penLine('guide', [0, 0], [round, 0])] : []),
 	];
 	const into = (by: number): number => edge + up * by;
-	const notes: Note[] = [
+	const notes: DrawnNote[] = [
 		{ at: [1, into(4)], away: [1, 0], text: FULL_SIZE.one },
 		...arrow.notes,
 		beside(joint * mm, into(16), round, FULL_SIZE.joint),
@@ -76,7 +76,7 @@ function heightAt(cut: readonly Flat[], x: number): number {
 }
 
 /** Words beside a line along the tube, on the side where there is more room. */
-function beside(x: number, y: number, round: number, text: string): Note {
+function beside(x: number, y: number, round: number, text: string): DrawnNote {
 	const side = x < round / 2 ? 1 : -1;
 	return { at: [x + side, y], away: [side, 0], text };
 }

@@ -3,7 +3,7 @@ import type { Flat } from '../../tube/planes.ts';
 import type { FlatCurve } from '../../tube/profile.ts';
 
 /** A line of a drawing, in mm, y up: straight to the next place, or by a curve with two guides (cubic Bezier). */
-export interface Stroke {
+export interface PenStroke {
 	look: PenLook;
 	from: Flat;
 	steps: readonly { to: Flat; guides?: readonly [Flat, Flat] }[];
@@ -13,7 +13,7 @@ export interface Stroke {
 export type PenLook = 'edge' | 'thin' | 'mark' | 'center' | 'guide';
 
 /** Words beside a place. */
-export interface Note {
+export interface DrawnNote {
 	at: Flat;
 	text: string;
 	/** Which way the words lie from the place, of any length; `[0, 0]`: over it, in the middle. */
@@ -23,8 +23,8 @@ export interface Note {
 
 /** A drawing at full size, in mm, y up. */
 export interface Drawing {
-	strokes: readonly Stroke[];
-	notes: readonly Note[];
+	strokes: readonly PenStroke[];
+	notes: readonly DrawnNote[];
 }
 
 export interface Box {
@@ -37,14 +37,14 @@ export interface Box {
 /** Degrees of an arc that one curve stands for: it strays from the circle by less than a millionth of the radius. */
 const BEZIER = 30;
 
-export function line(look: PenLook, ...[from, ...places]: readonly [Flat, ...Flat[]]): Stroke {
+export function penLine(look: PenLook, ...[from, ...places]: readonly [Flat, ...Flat[]]): PenStroke {
 	return { look, from, steps: places.map((to) => ({ to })) };
 }
 
 /** A line or an arc of the tube as a stroke; `scale` brings its lengths to mm. */
-export function curve(look: PenLook, drawn: FlatCurve, scale: number): Stroke {
+export function curve(look: PenLook, drawn: FlatCurve, scale: number): PenStroke {
 	const scaled = ([x, y]: Flat): Flat => [x * scale, y * scale];
-	if (drawn.kind === 'straight') return line(look, scaled(drawn.from), scaled(drawn.to));
+	if (drawn.kind === 'straight') return penLine(look, scaled(drawn.from), scaled(drawn.to));
 	return arc(look, { ...drawn, center: scaled(drawn.center), radius: drawn.radius * scale });
 }
 
@@ -52,7 +52,7 @@ export function curve(look: PenLook, drawn: FlatCurve, scale: number): Stroke {
  * An arc of a circle in cubic curves. Guides lie 4/3 tan(a/4) of the radius along the tangents, a being the angle of a piece (the usual
  * approximation, as in M. Goldapp, "Approximation of circular arcs by cubic polynomials", 1991).
  */
-function arc(look: PenLook, { center, radius, start, sweep }: FlatCurve & { kind: 'arc' }): Stroke {
+function arc(look: PenLook, { center, radius, start, sweep }: FlatCurve & { kind: 'arc' }): PenStroke {
 	const pieces = Math.max(1, Math.ceil(Math.abs(sweep) / BEZIER));
 	const step = ((sweep / pieces) * Math.PI) / 180;
 	const guide = (4 / 3) * Math.tan(step / 4) * radius;
@@ -95,7 +95,7 @@ export function moved({ strokes, notes }: Drawing, turn: (place: Flat) => Flat):
 }
 
 /** How long a stroke is at most: over its guides. */
-export function strokeLength({ from, steps }: Omit<Stroke, 'look'>): number {
+export function strokeLength({ from, steps }: Omit<PenStroke, 'look'>): number {
 	const corners = [from, ...steps.flatMap(({ to, guides = [] }) => [...guides, to])];
 	return corners.slice(1).reduce((sum, next, i) => sum + gap(corners[i]!, next), 0);
 }
@@ -103,7 +103,7 @@ export function strokeLength({ from, steps }: Omit<Stroke, 'look'>): number {
 const gap = (a: Flat, b: Flat): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
 
 /** Places along a stroke, no two further apart than `step`. */
-export function placesAlong({ from, steps }: Stroke, step: number): Flat[] {
+export function placesAlong({ from, steps }: PenStroke, step: number): Flat[] {
 	let at = from;
 	const places: Flat[] = [from];
 	for (const { to, guides } of steps) {

@@ -1,5 +1,5 @@
 import type { Flat } from '../../tube/planes.ts';
-import { line, type Note, type Stroke } from './drawing.ts';
+import { type DrawnNote, type PenStroke, penLine } from './drawing.ts';
 
 /** Places on a drawing in mm: nothing here changes its arguments. */
 
@@ -18,15 +18,15 @@ export const reversed = ([x, y]: Flat): Flat => [0 - x, 0 - y];
 const GAP = 1.5;
 
 /** Words beyond a place, on the side that lies away from another. */
-export function noteBeyond(place: Flat, from: Flat, text: string): Note {
+export function noteBeyond(place: Flat, from: Flat, text: string): DrawnNote {
 	const away = toward(from, place);
 	return { at: onward(place, GAP, away), away, text };
 }
 
 /** A cross of two short lines. */
-export function crossMark(at: Flat, half: number): Stroke[] {
+export function crossMark(at: Flat, half: number): PenStroke[] {
 	return [
-		line('thin', onward(at, -half, [1, 0]), onward(at, half, [1, 0])),
-		line('thin', onward(at, -half, [0, 1]), onward(at, half, [0, 1])),
+		penLine('thin', onward(at, -half, [1, 0]), onward(at, half, [1, 0])),
+		penLine('thin', onward(at, -half, [0, 1]), onward(at, half, [0, 1])),
 	];
 }

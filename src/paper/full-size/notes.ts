@@ -1,7 +1,7 @@
 import type { Flat } from '../../tube/planes.ts';
 import { POINTS } from '../page-size.ts';
 import type { Typeface } from '../typeface.ts';
-import type { Box, Note } from './drawing.ts';
+import type { Box, DrawnNote } from './drawing.ts';
 import { isIn, type SheetRoom } from './sheets.ts';
 
 /** Words where they are printed: their left end on the base line, in points from the drawing's top left. */
@@ -27,7 +27,7 @@ const sideOf = (away: number, other: number) =>
 
 /** The words that belong to a sheet, each whole on it. `window`: what the sheet shows, in mm. */
 export function placedNotes(
-	notes: readonly Note[],
+	notes: readonly DrawnNote[],
 	{ cell, window, room, type }: { cell: Box; window: Box; room: SheetRoom; type: Typeface },
 ): PlacedNote[] {
 	const wide = room.width * POINTS.mm;

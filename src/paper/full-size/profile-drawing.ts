@@ -14,7 +14,7 @@ import {
 	tangentLabel,
 } from '../../words/full-size.ts';
 import { tape } from '../../words/numbers.ts';
-import { curve, type Drawing, line, type Note, type Stroke } from './drawing.ts';
+import { curve, type Drawing, type DrawnNote, type PenStroke, penLine } from './drawing.ts';
 import { crossMark, noteBeyond, onward, reversed, toward } from './flat.ts';
 
 /**
@@ -51,12 +51,12 @@ export function profileDrawing(profile: Profile, job: Job, marks: readonly Mark[
 }
 
 /** An end that is cut square; of a coped one the cut, and where the drawing's end lies. */
-function endStrokes(end: EndName, { starts, stops, copes }: Profile, { scaled }: Scaling): Stroke[] {
+function endStrokes(end: EndName, { starts, stops, copes }: Profile, { scaled }: Scaling): PenStroke[] {
 	const { from, to } = end === 'start' ? starts : stops;
 	const cope = copes.find((each) => each.end === end);
-	if (cope === undefined) return [line('edge', scaled(from), scaled(to))];
+	if (cope === undefined) return [penLine('edge', scaled(from), scaled(to))];
 	const [near, behind] = [cope.near, cope.behind].map((places) => places.map(scaled) as [Flat, ...Flat[]]);
-	return [line('guide', scaled(from), scaled(to)), line('edge', ...near!), line('guide', ...behind!)];
+	return [penLine('guide', scaled(from), scaled(to)), penLine('edge', ...near!), penLine('guide', ...behind!)];
 }
 
 function bendParts({ bend, angle, begins, ends, corner, center, middle, mark }: ProfileBend, by: Scaling): Drawing {
@@ -67,12 +67,12 @@ function bendParts({ bend, angle, begins, ends, corner, center, middle, mark }: 
 		{ ...scaledAcross(begins, by), text: tangentLabel(bend, 'begins') },
 		{ ...scaledAcross(ends, by), text: tangentLabel(bend, 'ends') },
 	];
-	const strokes: Stroke[] = [
-		...tangents.map(({ from, to }) => line('thin', from, to)),
+	const strokes: PenStroke[] = [
+		...tangents.map(({ from, to }) => penLine('thin', from, to)),
 		...crossMark(at, CROSS),
-		...(drawn ? [line('mark', drawn.from, drawn.to)] : []),
+		...(drawn ? [penLine('mark', drawn.from, drawn.to)] : []),
 	];
-	const notes: Note[] = [
+	const notes: DrawnNote[] = [
 		...tangents.map(({ from, to, text }) => noteBeyond(from, to, text)),
 		{ at: onward(at, -CROSS, inwards), away: reversed(inwards), text: cornerLabel(bend) },
 		{
@@ -97,8 +97,8 @@ function beyondEdges({ from, to }: Across): Across {
 }
 
 /** The length of each straight that has room for it, in the middle of the tube. */
-function straightNotes({ plane: { bends, straights, flat } }: Profile, { job, scaled }: Scaling): Note[] {
-	return straights.flatMap(({ start, end }, i): Note[] => {
+function straightNotes({ plane: { bends, straights, flat } }: Profile, { job, scaled }: Scaling): DrawnNote[] {
+	return straights.flatMap(({ start, end }, i): DrawnNote[] => {
 		const [from, to] = [scaled(flat(start)), scaled(flat(end))];
 		if (Math.hypot(to[0] - from[0], to[1] - from[1]) < LEAST_NAMED) return [];
 		const middle: Flat = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
@@ -107,10 +107,10 @@ function straightNotes({ plane: { bends, straights, flat } }: Profile, { job, sc
 }
 
 /** What lies at the two ends of the drawing, told beyond what is drawn there. */
-function endNotes({ plane, starts, stops, copes }: Profile, by: Scaling): Note[] {
+function endNotes({ plane, starts, stops, copes }: Profile, by: Scaling): DrawnNote[] {
 	const { bends, straights, flat } = plane;
 	const [first, last] = [straights[0]!, straights.at(-1)!];
-	const note = (end: EndName, { from, to }: Across, inner: Flat): Note => {
+	const note = (end: EndName, { from, to }: Across, inner: Flat): DrawnNote => {
 		const middle = by.scaled([(from[0] + to[0]) / 2, (from[1] + to[1]) / 2]);
 		const out = toward(inner, middle);
 		const cope = copes.find((each) => each.end === end);

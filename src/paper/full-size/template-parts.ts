@@ -1,15 +1,15 @@
 import type { Flat } from '../../tube/planes.ts';
 import { FULL_SIZE } from '../../words/full-size.ts';
-import { type Drawing, line, type Stroke } from './drawing.ts';
+import { type Drawing, type PenStroke, penLine } from './drawing.ts';
 
 /** What is pasted under the other side of a strip or template, mm. */
 export const GLUE_TAB = 8;
 
 /** The flap beside the right side of a template that goes `round` mm about the tube. */
-export function sides(round: number, low: number, high: number): Stroke[] {
+export function sides(round: number, low: number, high: number): PenStroke[] {
 	const slope = Math.min(3, (high - low) / 4);
 	return [
-		line('guide', [round, low], [round + GLUE_TAB, low + slope], [round + GLUE_TAB, high - slope], [round, high]),
+		penLine('guide', [round, low], [round + GLUE_TAB, low + slope], [round + GLUE_TAB, high - slope], [round, high]),
 	];
 }
 
@@ -21,7 +21,7 @@ export function toFar(round: number, y: number): Drawing {
 	const [x, top] = [0.3 * round, y + 8];
 	const at: Flat = round < NARROW ? [round + GLUE_TAB + 2, y + 4] : [x + 3, y + 4];
 	return {
-		strokes: [line('thin', [x, y], [x, top]), line('thin', [x - 1.5, top - 2.5], [x, top], [x + 1.5, top - 2.5])],
+		strokes: [penLine('thin', [x, y], [x, top]), penLine('thin', [x - 1.5, top - 2.5], [x, top], [x + 1.5, top - 2.5])],
 		notes: [{ at, away: [1, 0], text: FULL_SIZE.toFar }],
 	};
 }

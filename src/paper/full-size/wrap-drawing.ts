@@ -3,7 +3,7 @@ import type { Flat } from '../../tube/planes.ts';
 import { roundLength, type WrapStrip } from '../../tube/wraps.ts';
 import { convertLength } from '../../units/units.ts';
 import { insideLabel, markNumberLabel, stripWords } from '../../words/full-size.ts';
-import { type Drawing, line, type Note, type Stroke } from './drawing.ts';
+import { type Drawing, type DrawnNote, type PenStroke, penLine } from './drawing.ts';
 import { GLUE_TAB, sides, toFar } from './template-parts.ts';
 
 /** In mm: a strip along the tube on either side of its mark, what its words take over it, what keeps two apart. */
@@ -29,16 +29,16 @@ function stripDrawing(strip: WrapStrip, job: Job, middle: number): Drawing {
 	const inside = ((degrees < 0 ? degrees + 360 : degrees) / 360) * round;
 	const at = (x: number, up: number): Flat => [x, middle + up];
 	const arrow = toFar(round, middle - HALF + 1);
-	const strokes: Stroke[] = [
-		line('edge', at(0, -HALF), at(round, -HALF), at(round, HALF), at(0, HALF), at(0, -HALF)),
+	const strokes: PenStroke[] = [
+		penLine('edge', at(0, -HALF), at(round, -HALF), at(round, HALF), at(0, HALF), at(0, -HALF)),
 		...sides(round, middle - HALF, middle + HALF),
-		line('mark', at(0, 0), at(round, 0)),
-		...insideLines(inside, round).map((x) => line('mark', at(x, -HALF), at(x, HALF))),
+		penLine('mark', at(0, 0), at(round, 0)),
+		...insideLines(inside, round).map((x) => penLine('mark', at(x, -HALF), at(x, HALF))),
 		...ticks(round, middle),
 		...arrow.strokes,
 	];
-	const notes: Note[] = [
-		...stripWords(strip, job).map((text, i): Note => ({ at: at(0, HALF + 5.5 - 3.5 * i), away: [1, 0], text })),
+	const notes: DrawnNote[] = [
+		...stripWords(strip, job).map((text, i): DrawnNote => ({ at: at(0, HALF + 5.5 - 3.5 * i), away: [1, 0], text })),
 		{
 			at: at(inside < round / 2 ? inside + 1 : inside - 1, HALF / 2),
 			away: [inside < round / 2 ? 1 : -1, 0],
@@ -57,11 +57,11 @@ function insideLines(inside: number, round: number): number[] {
 }
 
 /** Degrees round the tube, along the mark. */
-function ticks(round: number, middle: number): Stroke[] {
+function ticks(round: number, middle: number): PenStroke[] {
 	return Array.from({ length: 360 / TICK.every - 1 }, (_, i) => {
 		const degrees = (i + 1) * TICK.every;
 		const tall = degrees % TICK.long === 0 ? TICK.tall : TICK.short;
 		const x = (degrees / 360) * round;
-		return line('thin', [x, middle - tall], [x, middle + tall]);
+		return penLine('thin', [x, middle - tall], [x, middle + tall]);
 	});
 }

@@ -11,7 +11,7 @@ import { warningWords } from '../../words/warnings.ts';
 import { Heading } from '../Heading.tsx';
 import { NamedValues } from '../NamedValues.tsx';
 import { PaperPage } from '../PaperPage.tsx';
-import { inside, type Paper } from '../page-size.ts';
+import { insideOf, type Paper } from '../page-size.ts';
 import { Sentences } from '../Sentences.tsx';
 import type { PaperColumn } from '../Table.tsx';
 import { Words } from '../Words.tsx';
@@ -30,7 +30,7 @@ const { columns: C } = RECORD;
 export function RecordSheet({ of, paper }: { of: RecordOnPaper; paper: Paper }) {
 	const { state, view, clock, problem } = of;
 	const { job } = view;
-	const { width } = inside(paper);
+	const { width } = insideOf(paper);
 	const part = { of, width };
 	const as = bentAsWords(job);
 	const warned = (view.warnings ?? []).map((warning) => warningWords(warning, job));

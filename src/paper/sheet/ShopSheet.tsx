@@ -4,7 +4,7 @@ import { rowsWords, SHEET, stopsKnown } from '../../words/sheet.ts';
 import { HEADING_HEIGHT, Heading } from '../Heading.tsx';
 import type { PartProps } from '../job-on-paper.ts';
 import { PaperPage } from '../PaperPage.tsx';
-import { inside } from '../page-size.ts';
+import { insideOf } from '../page-size.ts';
 import { Table, tableHeight } from '../Table.tsx';
 import type { Typeface } from '../typeface.ts';
 import { heightOfWords, useTypeface, Words } from '../Words.tsx';
@@ -30,7 +30,7 @@ const SLACK = 4;
 /** One page to bend by with a pen in hand, in the order of the work; more pages beyond eight bends or so. */
 export function ShopSheet({ of, paper }: PartProps) {
 	const { job } = of;
-	const { width, height } = inside(paper);
+	const { width, height } = insideOf(paper);
 	const part = { of, width };
 	const { room, size } = fitted(part, height, useTypeface());
 	return (

@@ -5,7 +5,7 @@ import type { BenchPage } from './bench-page.ts';
 
 /** What the pages of benders and dies have in common. */
 
-export function to(at: BenchPage): HomeStep {
+export function toBench(at: BenchPage): HomeStep {
 	return { step: 'bench', at };
 }
 
@@ -22,8 +22,8 @@ export function chosen(title: string, choices: readonly Choice<HomeStep>[], back
 /** The page with the keys that all of them have: help, and for a pad what else there is. In free text a letter is a letter. */
 export function withKeys(from: BenchPage, view: HomeView): HomeView {
 	if (view.prompt.text !== undefined || from.bench === 'help') return view;
-	const help = to({ bench: 'help', from });
-	const more = { star: { label: KEY_SAYS.more, step: to({ bench: 'more', from }) } };
+	const help = toBench({ bench: 'help', from });
+	const more = { star: { label: KEY_SAYS.more, step: toBench({ bench: 'more', from }) } };
 	return {
 		...view,
 		prompt: { ...view.prompt, ...(from.bench === 'more' ? {} : more) },

@@ -1,4 +1,5 @@
 import type { KeptBender } from '../../settings/settings.ts';
+import { DIE_FIELDS, MACHINE_FIELDS } from '../../tube/tooling-fields.ts';
 import {
 	BENDER,
 	BENDERS_HELP,
@@ -15,9 +16,8 @@ import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { wrapped } from '../text/line.ts';
 import { type BenchPage, benderOf, recordOf } from './bench-page.ts';
-import { chosen, homeOf, TO_JOBS, to, withKeys } from './bench-usual.ts';
+import { chosen, homeOf, TO_JOBS, toBench, withKeys } from './bench-usual.ts';
 import { fieldView } from './field-view.ts';
-import { DIE_FIELDS, MACHINE_FIELDS } from './kept-fields.ts';
 import { newBenderView, newDieView, radiusView, unitsView } from './new-die-view.ts';
 import { pieceView } from './piece-view.ts';
 
@@ -60,12 +60,12 @@ function listView(benders: readonly KeptBender[]): HomeView {
 		...benders.map(({ name, dies }) => ({
 			group: BENDERS_LIST.benders,
 			label: BENDERS_LIST.bender(name, dies.length),
-			step: to({ bench: 'bender', bender: name }),
+			step: toBench({ bench: 'bender', bender: name }),
 		})),
 		{
 			group: BESIDES,
 			label: BENDERS_LIST.setUp(benders.length),
-			step: to({ bench: 'newBender' }),
+			step: toBench({ bench: 'newBender' }),
 		},
 		{ group: BESIDES, label: BENDERS_LIST.learned, step: { step: 'learned' } },
 	];
@@ -81,17 +81,17 @@ function benderView(benders: readonly KeptBender[], bender: string): HomeView {
 		...(benderOf(benders, bender)?.dies ?? []).map((die) => ({
 			group: BENDER.dies,
 			label: BENDER.die(die),
-			step: to({ bench: 'die', bender, die: die.name }),
+			step: toBench({ bench: 'die', bender, die: die.name }),
 		})),
-		{ group: BENDER.dies, label: BENDER.further, step: to({ bench: 'newDie', bender }) },
+		{ group: BENDER.dies, label: BENDER.further, step: toBench({ bench: 'newDie', bender }) },
 		...MACHINE_FIELDS.map((field) => ({
 			group: BENDER.withEvery,
 			label: FIELD.row(field, record),
-			step: to({ bench: 'field', bender, die: null, field }),
+			step: toBench({ bench: 'field', bender, die: null, field }),
 		})),
-		{ group: BESIDES, label: BENDER.forget, step: to({ bench: 'forget', bender, die: null }) },
+		{ group: BESIDES, label: BENDER.forget, step: toBench({ bench: 'forget', bender, die: null }) },
 	];
-	return chosen(benderTitle(bender), choices, to({ bench: 'list' }));
+	return chosen(benderTitle(bender), choices, toBench({ bench: 'list' }));
 }
 
 function dieView(benders: readonly KeptBender[], bender: string, die: string): HomeView {
@@ -99,16 +99,16 @@ function dieView(benders: readonly KeptBender[], bender: string, die: string): H
 	const { clr, stretch } = record.fields;
 	const piece = { bender, die, units: record.units, clr: clr ?? 0, stretch: stretch ?? 0, given: [] };
 	const choices: Choice<HomeStep>[] = [
-		...(clr == null ? [] : [{ group: BESIDES, label: DIE.piece, step: to({ bench: 'piece', piece }) }]),
-		{ group: BESIDES, label: DIE.forget, step: to({ bench: 'forget', bender, die }) },
+		...(clr == null ? [] : [{ group: BESIDES, label: DIE.piece, step: toBench({ bench: 'piece', piece }) }]),
+		{ group: BESIDES, label: DIE.forget, step: toBench({ bench: 'forget', bender, die }) },
 	];
 	const fields = DIE_FIELDS.map((field) => ({
 		group: DIE.kept,
 		label: FIELD.row(field, record),
-		step: to({ bench: 'field', bender, die, field }),
+		step: toBench({ bench: 'field', bender, die, field }),
 	}));
 	return {
-		...chosen(dieTitle(die), [...fields, ...choices], to({ bench: 'bender', bender })),
+		...chosen(dieTitle(die), [...fields, ...choices], toBench({ bench: 'bender', bender })),
 		where: ofBender(bender),
 	};
 }
@@ -123,7 +123,7 @@ function forgetView(bender: string, die: string | null): HomeView {
 				label: FORGET.plus,
 				step: { step: 'shop', change: { bender, die, changes: null }, next, said: FORGET.done(bender, die) },
 			},
-			back: { label: KEY_SAYS.back, step: to(homeOf(bender, die)) },
+			back: { label: KEY_SAYS.back, step: toBench(homeOf(bender, die)) },
 			empty: FORGET.empty,
 		},
 		body: ({ columns }) => [{ rank: 0, lines: wrapped(FORGET.ask(bender, die), columns, 'alert') }],
@@ -132,16 +132,16 @@ function forgetView(bender: string, die: string | null): HomeView {
 
 function moreView(at: Extract<BenchPage, { bench: 'more' | 'help' }>): HomeView {
 	const choices: readonly Choice<HomeStep>[] = [
-		{ label: KEY_SAYS.help, step: to({ bench: 'help', from: at }) },
+		{ label: KEY_SAYS.help, step: toBench({ bench: 'help', from: at }) },
 		{ label: TO_THE_JOBS, step: TO_JOBS },
 	];
-	return chosen(MORE_TITLE, choices, to(at.from));
+	return chosen(MORE_TITLE, choices, toBench(at.from));
 }
 
 function helpView(from: BenchPage): HomeView {
 	return {
 		title: BENDERS_HELP.title,
-		prompt: { label: '', back: { label: KEY_SAYS.back, step: to(from) }, empty: ONLY_BACK },
+		prompt: { label: '', back: { label: KEY_SAYS.back, step: toBench(from) }, empty: ONLY_BACK },
 		body: ({ columns }) => BENDERS_HELP.said.map((text) => ({ rank: 0, lines: wrapped(text, columns, 'plain', 2) })),
 	};
 }

@@ -9,7 +9,7 @@ import { fieldRightWords } from '../../words/settings.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import { line } from '../text/line.ts';
 import { type BenchPage, recordOf } from './bench-page.ts';
-import { homeOf, to } from './bench-usual.ts';
+import { homeOf, toBench } from './bench-usual.ts';
 
 /** One figure that is kept of a bender or a die. */
 export function fieldView(benders: readonly KeptBender[], at: Extract<BenchPage, { bench: 'field' }>): HomeView {
@@ -36,7 +36,7 @@ export function fieldView(benders: readonly KeptBender[], at: Extract<BenchPage,
 			},
 			understood: (text) => FIELD.value(field, parse(text), units),
 			...(known == null ? {} : { plus: { label: FORGET.plus, step: kept(null) } }),
-			back: { label: KEY_SAYS.back, step: to(homeOf(bender, die)) },
+			back: { label: KEY_SAYS.back, step: toBench(homeOf(bender, die)) },
 			empty: FIELD.empty,
 		},
 		body: () => [{ rank: 0, lines: known == null ? [] : [line(FIELD.now(field, known, units))] }],

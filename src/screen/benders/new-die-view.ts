@@ -11,7 +11,7 @@ import { fieldRightWords } from '../../words/settings.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import { line, wrapped } from '../text/line.ts';
 import { type BenchPage, benderOf } from './bench-page.ts';
-import { chosen, to } from './bench-usual.ts';
+import { chosen, toBench } from './bench-usual.ts';
 
 /** The questions by which a bender and its first die, or a further die, are set up. */
 
@@ -29,7 +29,7 @@ function nameView(
 				if (taken.includes(name)) return NEW.taken(name);
 				return nameWillDo(name) ? next(name) : NEW.wrong;
 			},
-			back: { label: KEY_SAYS.back, step: to(back) },
+			back: { label: KEY_SAYS.back, step: toBench(back) },
 			empty: '',
 		},
 		body: ({ columns }) => [{ rank: 0, lines: wrapped(NEW.why, columns, 'quiet') }],
@@ -38,7 +38,7 @@ function nameView(
 
 export function newBenderView(benders: readonly KeptBender[]): HomeView {
 	const taken = benders.map(({ name }) => name);
-	return nameView(NEW.bender, taken, (bender) => to({ bench: 'newDie', bender }), { bench: 'list' });
+	return nameView(NEW.bender, taken, (bender) => toBench({ bench: 'newDie', bender }), { bench: 'list' });
 }
 
 export function newDieView(benders: readonly KeptBender[], bender: string): HomeView {
@@ -47,7 +47,7 @@ export function newDieView(benders: readonly KeptBender[], bender: string): Home
 	const view = nameView(
 		NEW.die(bender),
 		taken,
-		(die) => to({ bench: 'units', bender, die }),
+		(die) => toBench({ bench: 'units', bender, die }),
 		known === undefined ? { bench: 'list' } : { bench: 'bender', bender },
 	);
 	return view;
@@ -59,8 +59,8 @@ export function unitsView(bender: string, die: string): HomeView {
 			[NEW.inches, 'in'],
 			[NEW.millimeters, 'mm'],
 		] satisfies [string, Units][]
-	).map(([label, units]) => ({ label, step: to({ bench: 'radius', bender, die, units }) }));
-	return { ...chosen(dieTitle(die), choices, to({ bench: 'newDie', bender })), where: NEW.units };
+	).map(([label, units]) => ({ label, step: toBench({ bench: 'radius', bender, die, units }) }));
+	return { ...chosen(dieTitle(die), choices, toBench({ bench: 'newDie', bender })), where: NEW.units };
 }
 
 export function radiusView({ bender, die, units }: Extract<BenchPage, { bench: 'radius' }>): HomeView {
@@ -81,7 +81,7 @@ export function radiusView({ bender, die, units }: Extract<BenchPage, { bench: '
 				};
 			},
 			understood: (text) => formatLength(parseLength(text, units), units),
-			back: { label: KEY_SAYS.back, step: to({ bench: 'units', bender, die }) },
+			back: { label: KEY_SAYS.back, step: toBench({ bench: 'units', bender, die }) },
 			empty: NEW.radiusEmpty,
 		},
 		body: () => [{ rank: 0, lines: [line(NEW.radiusHelp, 'quiet')] }],

@@ -23,7 +23,7 @@ const VIEW_GAP = 8;
 /** Dots that are kept at each edge for thick lines and numbers. */
 const EDGE = 6;
 
-type Flat = readonly [x: number, y: number];
+type DotPlace = readonly [x: number, y: number];
 
 interface Part {
 	stroke: Stroke;
@@ -39,12 +39,12 @@ export interface TubeDrawing {
 }
 
 /** The tube's views laid out: where each stands in the field and at what scale. */
-interface Sheet {
+interface DrawnViews {
 	scale: number;
 	/** Dots taken in both directions. */
-	size: Flat;
+	size: DotPlace;
 	/** Top left of each view's box. */
-	places: readonly Flat[];
+	places: readonly DotPlace[];
 	beside: boolean;
 }
 
@@ -124,7 +124,7 @@ function bounds(view: View, points: readonly Point[]): Framed {
 }
 
 /** One view, or two beside or above one another: whichever shows the tube larger. */
-function sheetOf(framed: readonly Framed[], width: number, height: number): Sheet {
+function sheetOf(framed: readonly Framed[], width: number, height: number): DrawnViews {
 	const gaps = VIEW_GAP * (framed.length - 1);
 	const sum = (of: (frame: Framed) => number) => framed.reduce((total, frame) => total + of(frame), 0);
 	const most = (of: (frame: Framed) => number) => Math.max(...framed.map(of));
@@ -145,17 +145,17 @@ function sheetOf(framed: readonly Framed[], width: number, height: number): Shee
 	);
 	const scale = Math.max(0, beside, above);
 	const isBeside = framed.length > 1 && beside > above;
-	const boxes = framed.map((frame): Flat => [frame.width * scale + EDGE, frame.height * scale + EDGE]);
+	const boxes = framed.map((frame): DotPlace => [frame.width * scale + EDGE, frame.height * scale + EDGE]);
 	const before = (at: number, i: 0 | 1) => boxes.slice(0, at).reduce((total, box) => total + box[i] + VIEW_GAP, 0);
-	const places = boxes.map((_, at): Flat => (isBeside ? [before(at, 0), 0] : [0, before(at, 1)]));
-	const size: Flat = isBeside
+	const places = boxes.map((_, at): DotPlace => (isBeside ? [before(at, 0), 0] : [0, before(at, 1)]));
+	const size: DotPlace = isBeside
 		? [before(boxes.length, 0) - VIEW_GAP, Math.max(...boxes.map(([, h]) => h))]
 		: [Math.max(...boxes.map(([w]) => w)), before(boxes.length, 1) - VIEW_GAP];
 	return { scale, size, places, beside: isBeside };
 }
 
 /** Brings a point of the tube to its dot. */
-function placing({ view, left, top }: Framed, scale: number, x: number, y: number): (point: Point) => Flat {
+function placing({ view, left, top }: Framed, scale: number, x: number, y: number): (point: Point) => DotPlace {
 	const half = EDGE / 2;
 	return (point) => [
 		Math.round(x + half + (dot(point, view.right) - left) * scale),
@@ -163,7 +163,7 @@ function placing({ view, left, top }: Framed, scale: number, x: number, y: numbe
 	];
 }
 
-function drawView(canvas: DotCanvas, parts: readonly Part[], now: number, place: (point: Point) => Flat): void {
+function drawView(canvas: DotCanvas, parts: readonly Part[], now: number, place: (point: Point) => DotPlace): void {
 	// What is in hand is drawn last, over the rest.
 	for (const part of parts.toSorted((a, b) => Number(a.stroke === 'now') - Number(b.stroke === 'now'))) {
 		draw(canvas, part.stroke, part.points.map(place));
@@ -177,7 +177,7 @@ function drawView(canvas: DotCanvas, parts: readonly Part[], now: number, place:
 	});
 }
 
-function draw(canvas: DotCanvas, stroke: Stroke, points: readonly Flat[]): void {
+function draw(canvas: DotCanvas, stroke: Stroke, points: readonly DotPlace[]): void {
 	let count = 0;
 	points.slice(1).forEach((to, at) => {
 		const from = points[at]!;

@@ -1,6 +1,6 @@
 import type { BentAs } from '../../tube/job.ts';
 import { errorWords } from '../../words/error.ts';
-import { BENDERS_TITLE, printedWords, sessionTitle } from '../../words/screen/home.ts';
+import { BENDERS_TITLE, sessionTitle, toPrintWords } from '../../words/screen/home.ts';
 import type { TopicName } from '../../words/topics/names.ts';
 import type { Message } from '../session/session-state.ts';
 import { type AppState, exitCodeOf } from '../shell/app-state.ts';
@@ -175,7 +175,7 @@ export class HomeDesk {
 	private print(home: HomeState, pdf: () => Promise<string>): void {
 		this.screen.set({ view: 'waiting' });
 		pdf().then(
-			(file) => this.set({ ...home, message: { kind: 'said', text: printedWords(file) } }),
+			(file) => this.set({ ...home, message: { kind: 'said', text: toPrintWords(file) } }),
 			(error: unknown) => this.refused(home, error),
 		);
 	}

@@ -2,10 +2,9 @@ import type { Draft, JobJson } from '../../job/draft/draft.ts';
 import { isField } from '../../job/draft/field-questions.ts';
 import { furtherDieAt } from '../../job/draft/further-die-questions.ts';
 import { placeOfField } from '../../job/draft/questions.ts';
+import { isObject } from '../../tube/as-json.ts';
 import type { EndName } from '../../tube/job.ts';
 
-const isRecord = (value: unknown): value is Record<string, unknown> =>
-	typeof value === 'object' && value !== null && !Array.isArray(value);
 const isListOf = (value: unknown, isOne: (item: unknown) => boolean) => Array.isArray(value) && value.every(isOne);
 
 /**
@@ -13,13 +12,13 @@ const isListOf = (value: unknown, isOne: (item: unknown) => boolean) => Array.is
  * what stands in them may be anything.
  */
 export function isMendable(raw: unknown): raw is JobJson {
-	if (!isRecord(raw)) return false;
+	if (!isObject(raw)) return false;
 	const { shape = {}, checks = [] } = raw;
 	const parts = ['tube', 'tooling', 'trim', 'tolerance', 'ends'].map((key) => raw[key] ?? {});
-	const ends = isRecord(raw.ends) ? Object.values(raw.ends) : [];
-	if (![...parts, shape, ...ends].every(isRecord) || !isListOf(checks, isRecord)) return false;
+	const ends = isObject(raw.ends) ? Object.values(raw.ends) : [];
+	if (![...parts, shape, ...ends].every(isObject) || !isListOf(checks, isObject)) return false;
 	const { bends = [], points = [] } = shape as Record<string, unknown>;
-	return isListOf(bends, isRecord) && isListOf(points, Array.isArray);
+	return isListOf(bends, isObject) && isListOf(points, Array.isArray);
 }
 
 /** The question whose answer stands at a fault's place; null: there is none, the overview says what is wrong. */

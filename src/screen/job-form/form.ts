@@ -1,7 +1,7 @@
 import { answerDraft } from '../../job/draft/answer.ts';
 import { type Draft, draftOf, newDraft } from '../../job/draft/draft.ts';
 import { draftFaults } from '../../job/draft/preview.ts';
-import type { Shop } from '../../job/draft/question.ts';
+import type { FormShop } from '../../job/draft/question.ts';
 import type { Fault } from '../../job/facts/index.ts';
 import { JOB_FORMAT } from '../../job/read.ts';
 import { tooFarFromAJob, wrongAnswer } from '../../words/job-form/pages.ts';
@@ -24,7 +24,7 @@ export type Aside =
 
 /** A job that is being written on the screen. */
 export interface JobForm {
-	shop: Shop;
+	shop: FormShop;
 	/** As it was at each question, the open one last: going back takes one off. */
 	drafts: readonly Draft[];
 	aside: Aside | null;
@@ -38,7 +38,7 @@ export interface JobForm {
 	lengths?: Lengths;
 }
 
-export function shopOf(port: WorkshopPort): Shop {
+export function shopOf(port: WorkshopPort): FormShop {
 	const dies = port
 		.benders()
 		.flatMap(({ name, dies: of }) =>
@@ -47,7 +47,7 @@ export function shopOf(port: WorkshopPort): Shop {
 	return { lookup: port.lookup, dies, lessons: port.lessons };
 }
 
-export function newForm(shop: Shop): JobForm {
+export function newForm(shop: FormShop): JobForm {
 	return { shop, drafts: [newDraft()], aside: null, from: null, changed: false };
 }
 
@@ -56,7 +56,7 @@ export function newForm(shop: Shop): JobForm {
  * first of them.
  * @throws NotMendable where the file is too far from a job for its questions
  */
-export function formOf(shop: Shop, raw: unknown, path: string, copy: boolean): JobForm {
+export function formOf(shop: FormShop, raw: unknown, path: string, copy: boolean): JobForm {
 	if (!isMendable(raw)) throw new NotMendable(path);
 	const draft = draftOf({ ...raw, pullbook: raw.pullbook ?? JOB_FORMAT });
 	const mending = draftFaults(draft, shop).length > 0 ? { mending: true as const } : {};
@@ -73,7 +73,7 @@ export function mended(form: JobForm): Fault | null {
 }
 
 /** The draft with the question open that mends the first fault which has one; as it is, where there is none. */
-function atFault(draft: Draft, shop: Shop): Draft {
+function atFault(draft: Draft, shop: FormShop): Draft {
 	const [asked] = draftFaults(draft, shop).flatMap(({ at }) => questionAt(at, draft.file) ?? []);
 	return asked === undefined ? draft : { ...draft, part: {}, ...asked };
 }

@@ -13,7 +13,7 @@ import type { Shape } from '../../tube/shape.ts';
 import { dot, subtract } from '../../tube/vector.ts';
 import type { Warning } from '../../tube/warnings.ts';
 import {
-	captionWords,
+	growthCaption,
 	growthLabel,
 	growthRow,
 	heedWords,
@@ -105,10 +105,10 @@ function overAllWords({ job, growth, ended }: DraftPreview): string {
 /** A tube that stands out of its plane by less than this part of its diameter lies flat. */
 const FLAT = 1e-6;
 
-type Side = Parameters<typeof captionWords>[0];
+type CaptionSide = Parameters<typeof growthCaption>[0];
 
 /** The views for the form: those of a drawing by points are its own. `start`: where the start end is in the first of them. */
-function drawnOn(job: Job, shape: Shape): { views?: readonly View[]; start: Side } {
+function drawnOn(job: Job, shape: Shape): { views?: readonly View[]; start: CaptionSide } {
 	if (job.shape.kind === 'bends') return { start: 'left' };
 	const points = corners(shape);
 	const views = drawnViews(points, drawingAxes(job.shape, shape));
@@ -125,7 +125,7 @@ export function growthPicture(so: DraftPreview | null, { ascii }: Look): (column
 	const shape = finishedShape(job, growth);
 	const drawn = drawnOn(job, shape);
 	const met = ended ? joints(job, shape) : [];
-	const words = captionWords(drawn.start, met.length > 0, ended);
+	const words = growthCaption(drawn.start, met.length > 0, ended);
 	return (columns, rows) => {
 		const { rows: dots, views } = drawTube(shape, now, columns, rows - 1, ascii, shape, drawn.views, met);
 		const caption = views === '' ? words : `${words}; ${views}`;

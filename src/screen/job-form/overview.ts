@@ -11,7 +11,7 @@ import { wrapped } from '../text/line.ts';
 import { questionAt } from './fault-place.ts';
 import { draftIn, type JobForm } from './form.ts';
 import { growing, growthPicture, growthSections } from './growth.ts';
-import { aside, asked, formKeys, MORE } from './part-lists.ts';
+import { aside, asked, formKeys, MORE_KEY } from './part-lists.ts';
 
 /** The job as it stands: what it comes to, what to change of it, and + to save it. */
 export function overviewView(form: JobForm): HomeView {
@@ -31,7 +31,7 @@ export function overviewView(form: JobForm): HomeView {
 			label: CHANGE,
 			choices: parts(form),
 			...(faults.length === 0 ? { plus: save } : {}),
-			star: MORE,
+			star: MORE_KEY,
 			back: { label: KEY_SAYS.back, step: { step: 'formBack' } },
 			empty: OVERVIEW.empty(faults.length === 0),
 		},

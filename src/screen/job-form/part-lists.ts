@@ -13,7 +13,7 @@ import { type Aside, asking, draftIn, type JobForm } from './form.ts';
 import { growing, growthPicture, lengthsShortcut } from './growth.ts';
 
 /** What there is besides what is asked. */
-export const MORE = { label: KEY_SAYS.more, step: { step: 'formAside', aside: { aside: 'more' } } } as const;
+export const MORE_KEY = { label: KEY_SAYS.more, step: { step: 'formAside', aside: { aside: 'more' } } } as const;
 
 /** Help, from which one comes back to the page that asked for it. */
 export function helpOf({ aside: from }: JobForm) {

@@ -16,7 +16,7 @@ import type { FieldEntry, Prompt } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
 import { draftIn, type JobForm, mended } from './form.ts';
 import { growing, growthPicture, growthSections, hasShape } from './growth.ts';
-import { formKeys, MORE } from './part-lists.ts';
+import { formKeys, MORE_KEY } from './part-lists.ts';
 
 /** The question that is open, with the tube as far as it has grown. */
 export function questionView(form: JobForm, entry: FieldEntry): HomeView {
@@ -71,7 +71,7 @@ function promptFor(question: Question, label: string, units: Units, now: string 
 	const short = question.usual && optionBrief(question.usual.is);
 	const brief = short === undefined ? {} : { brief: short };
 	const back = { label: KEY_SAYS.back, step: { step: 'formBack' } as const };
-	const star = MORE;
+	const star = MORE_KEY;
 	const plus = usual === undefined ? {} : { plus: { label: usual.label, ...brief, step: given(usual.value) } };
 	if (kind === 'text') {
 		const text = (words: string) =>

@@ -2,7 +2,7 @@ import type { CheckStory } from '../../review/story.ts';
 import type { Job } from '../../tube/job.ts';
 import { checkValueWords } from '../../words/doubt.ts';
 import { foreign } from '../../words/foreign.ts';
-import { CHECKS } from '../../words/review/story.ts';
+import { STORY_CHECKS } from '../../words/review/story.ts';
 import { TAKEN_BACK } from '../../words/story-bend.ts';
 import { withText } from '../../words/warnings.ts';
 import type { HomeView } from '../home/home-view.ts';
@@ -18,17 +18,17 @@ export function checksView(opened: Opened, at: Extract<ReviewPage, { review: 'co
 	return {
 		...usual(at, opened),
 		...scrolled(at, 3 * checks.length + notes.length + warnings.length),
-		title: CHECKS.title,
+		title: STORY_CHECKS.title,
 		body: ({ columns, rows }) => {
 			const lines = [
 				...(checks.length === 0
-					? [line(CHECKS.none)]
+					? [line(STORY_CHECKS.none)]
 					: checks.flatMap((check) => checkLines(check, view.job, columns))),
-				...(notes.length === 0 ? [] : [EMPTY, line(CHECKS.notes, 'quiet')]),
+				...(notes.length === 0 ? [] : [EMPTY, line(STORY_CHECKS.notes, 'quiet')]),
 				...notes.flatMap(({ entry, text, void: gone }) =>
 					numbered(entry, `${foreign(text)}${gone ? TAKEN_BACK : ''}`, columns),
 				),
-				...(warnings.length === 0 ? [] : [EMPTY, line(CHECKS.warned, 'quiet')]),
+				...(warnings.length === 0 ? [] : [EMPTY, line(STORY_CHECKS.warned, 'quiet')]),
 				...warnings.flatMap((text) => wrapped(`! ${text}`, columns, 'alert', 2)),
 			];
 			return [{ rank: 0, lines: windowOf(lines, at.top, rows) }];
@@ -39,10 +39,10 @@ export function checksView(opened: Opened, at: Extract<ReviewPage, { review: 'co
 function checkLines(check: CheckStory, job: Job, columns: number): Line[] {
 	const others = check.readings.filter((each) => each.void || each.aside);
 	return [
-		...wrapped(CHECKS.check(check, job), columns, check.inside === true ? 'plain' : 'strong', 2),
+		...wrapped(STORY_CHECKS.check(check, job), columns, check.inside === true ? 'plain' : 'strong', 2),
 		...others.flatMap(({ entry, value, aside }) => {
 			const told = checkValueWords(value, check.kind, job);
-			return numbered(entry, `${told}${aside ? CHECKS.setAside : TAKEN_BACK}`, columns, 'quiet');
+			return numbered(entry, `${told}${aside ? STORY_CHECKS.setAside : TAKEN_BACK}`, columns, 'quiet');
 		}),
 	];
 }

@@ -4,12 +4,12 @@ import type { HomeView } from '../home/home-view.ts';
 import { wrapped } from '../text/line.ts';
 import { LIST, type ListAt, type ReviewPage } from './review-page.ts';
 import type { Opened } from './review-port.ts';
-import { HELP_KEY, to } from './usual.ts';
+import { HELP_KEY, toReview } from './usual.ts';
 
 export function helpView(from: ReviewPage): HomeView {
 	return {
 		title: REVIEW_HELP.title,
-		prompt: { label: '', back: { label: KEY_SAYS.back, step: to(from) }, empty: ONLY_BACK },
+		prompt: { label: '', back: { label: KEY_SAYS.back, step: toReview(from) }, empty: ONLY_BACK },
 		body: ({ columns }) => REVIEW_HELP.said.map((text, rank) => ({ rank, lines: wrapped(text, columns, 'plain', 2) })),
 	};
 }
@@ -20,7 +20,7 @@ export function moreView(
 	opened: Opened | null,
 	list: ListAt = LIST,
 ): HomeView {
-	const help = to({ review: 'help', from: at });
+	const help = toReview({ review: 'help', from: at });
 	return {
 		title: MORE_TITLE,
 		prompt: {
@@ -28,10 +28,10 @@ export function moreView(
 			choices: [
 				...(opened === null ? [] : [{ label: PRINT_RECORD, step: { step: 'record', id: opened.id } as const }]),
 				{ label: KEY_SAYS.help, step: help },
-				{ label: REVIEW_MORE.kept, step: to(list) },
+				{ label: REVIEW_MORE.kept, step: toReview(list) },
 				{ label: TO_THE_JOBS, step: { step: 'page', page: { page: 'home' } } },
 			],
-			back: { label: KEY_SAYS.back, step: to(at.from) },
+			back: { label: KEY_SAYS.back, step: toReview(at.from) },
 			empty: CHOOSE_OR_BACK,
 		},
 		keys: [HELP_KEY],

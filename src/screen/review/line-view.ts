@@ -12,7 +12,7 @@ import type { HomeView } from '../home/home-view.ts';
 import { line, wrapped } from '../text/line.ts';
 import type { ReviewPage } from './review-page.ts';
 import type { Opened } from './review-port.ts';
-import { HELP_KEY, to, usual } from './usual.ts';
+import { HELP_KEY, toReview, usual } from './usual.ts';
 
 /** An advice is weighed anew for each decision; a state never changes. */
 const ASKED = new WeakMap<State, Ask | null>();
@@ -34,7 +34,7 @@ export function lineView(opened: Opened, at: Extract<ReviewPage, { review: 'line
 	const { job } = story.view;
 	const answer = answered(state).at(-1);
 	const takenBack = answer !== undefined && (story.state.entries[index - 1]?.void ?? false);
-	const go = (line: number) => to({ review: 'line', at: Math.min(last, Math.max(0, line)) });
+	const go = (line: number) => toReview({ review: 'line', at: Math.min(last, Math.max(0, line)) });
 	const [before, after] = [go(index - 1), go(index + 1)];
 	const own = usual(at, opened);
 	const { shape } = tubeAtWork(state, state.plan.current);

@@ -9,7 +9,7 @@ import { searchKeys, TO_HOME } from '../home/pages/usual.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { line } from '../text/line.ts';
 import { LIST, type ListAt, type ReviewPage } from './review-page.ts';
-import { HELP_KEY, to } from './usual.ts';
+import { HELP_KEY, toReview } from './usual.ts';
 
 /** The rows' choices and the texts that are searched are made once for a list: there may be thousands, and each key looks at all. */
 class Worded {
@@ -65,7 +65,7 @@ export function listView({ sessions, search }: KeptSessions, at: ListAt): HomeVi
 	const { choiceOf, textOf } = wordedOf(sessions);
 	const found = sorted(narrowed(sessions, { by: at.by, words: search }, textOf), at.sort);
 	const [first] = found;
-	const help = to({ review: 'help', from: { ...at, search } });
+	const help = toReview({ review: 'help', from: { ...at, search } });
 	return {
 		title: LIST_WORDS.title,
 		where: LIST_WORDS.where(found.length, sessions.length),
@@ -73,8 +73,8 @@ export function listView({ sessions, search }: KeptSessions, at: ListAt): HomeVi
 			label: search === '' ? LIST_WORDS.label : searchLabel(search, found.length),
 			choices: found.map(choiceOf),
 			...(first === undefined ? {} : { plus: { label: LIST_WORDS.first, step: choiceOf(first).step } }),
-			star: { label: KEY_SAYS.more, step: to({ review: 'narrow', by: null, list: { ...at, search } }) },
-			back: search === '' ? TO_HOME : { label: KEY_SAYS.back, step: to({ ...at, search: '' }) },
+			star: { label: KEY_SAYS.more, step: toReview({ review: 'narrow', by: null, list: { ...at, search } }) },
+			back: search === '' ? TO_HOME : { label: KEY_SAYS.back, step: toReview({ ...at, search: '' }) },
 			empty: LIST_WORDS.empty,
 		},
 		keys: searchKeys(search),
@@ -97,7 +97,7 @@ const isNarrowed = ({ by, sort }: ListAt) => MARKS.some((mark) => by[mark] !== u
 /** By what the list can be narrowed or sorted, and to what. */
 export function narrowView({ sessions }: KeptSessions, at: Extract<ReviewPage, { review: 'narrow' }>): HomeView {
 	const { by, list } = at;
-	const help = to({ review: 'help', from: at });
+	const help = toReview({ review: 'help', from: at });
 	const choices =
 		by === null
 			? [...marksToChoose(list), { group: BESIDES, label: KEY_SAYS.help, step: help }]
@@ -109,7 +109,10 @@ export function narrowView({ sessions }: KeptSessions, at: Extract<ReviewPage, {
 		prompt: {
 			label: CHOICE,
 			choices,
-			back: { label: KEY_SAYS.back, step: by === null ? to(list) : to({ review: 'narrow', by: null, list }) },
+			back: {
+				label: KEY_SAYS.back,
+				step: by === null ? toReview(list) : toReview({ review: 'narrow', by: null, list }),
+			},
 			empty: CHOOSE_OR_BACK,
 		},
 		keys: [HELP_KEY],
@@ -123,15 +126,15 @@ function marksToChoose(list: ListAt): Choice<HomeStep>[] {
 		...MARKS.map((mark) => ({
 			group: NARROW.only,
 			label: NARROW.one(mark, list.by[mark]),
-			step: to({ review: 'narrow', by: mark, list }),
+			step: toReview({ review: 'narrow', by: mark, list }),
 		})),
-		{ group: NARROW.order, label: NARROW.sort(list.sort), step: to({ review: 'narrow', by: 'sort', list }) },
-		{ group: NARROW.order, label: NARROW.allAgain, step: to(LIST) },
+		{ group: NARROW.order, label: NARROW.sort(list.sort), step: toReview({ review: 'narrow', by: 'sort', list }) },
+		{ group: NARROW.order, label: NARROW.allAgain, step: toReview(LIST) },
 	];
 }
 
 function sortings(list: ListAt): Choice<HomeStep>[] {
-	return SORTINGS.map((sort) => ({ label: SORT_WORDS[sort], step: to({ ...list, sort }) }));
+	return SORTINGS.map((sort) => ({ label: SORT_WORDS[sort], step: toReview({ ...list, sort }) }));
 }
 
 function valuesToChoose(sessions: readonly SessionRow[], mark: MarkName, list: ListAt): Choice<HomeStep>[] {
@@ -139,12 +142,12 @@ function valuesToChoose(sessions: readonly SessionRow[], mark: MarkName, list: L
 	const { [mark]: now, ...others } = list.by;
 	const by: Narrowing = mark === 'date' ? list.by : others;
 	const rows = narrowed(sessions, { by, words: list.search }, wordedOf(sessions).textOf);
-	const chosen = (value: string) => to({ ...list, by: { ...list.by, [mark]: value } });
+	const chosen = (value: string) => toReview({ ...list, by: { ...list.by, [mark]: value } });
 	return [
 		...valuesOf(rows, mark, list.by).map(({ value, count }) => ({
 			label: NARROW.value(mark, value, count),
 			step: chosen(value),
 		})),
-		...(now === undefined ? [] : [{ label: NARROW.any, step: to({ ...list, by: others }) }]),
+		...(now === undefined ? [] : [{ label: NARROW.any, step: toReview({ ...list, by: others }) }]),
 	];
 }

@@ -5,10 +5,10 @@ import type { HomeView } from '../home/home-view.ts';
 import { wrapped } from '../text/line.ts';
 import { PLOTS, type PlotName, type ReviewPage } from './review-page.ts';
 import type { Opened } from './review-port.ts';
-import { HELP_KEY, to, usual } from './usual.ts';
+import { HELP_KEY, toReview, usual } from './usual.ts';
 
 /** A plot with what it is called and how it is read. */
-interface Told {
+interface ToldPlot {
 	title: string;
 	says: string;
 	/** Null where nothing that it would show was read. */
@@ -16,10 +16,10 @@ interface Told {
 }
 
 /** A session's plots are worked out once: each key draws them anew. */
-const KNOWN = new WeakMap<Opened, Map<PlotName, Told>>();
+const KNOWN = new WeakMap<Opened, Map<PlotName, ToldPlot>>();
 
-function toldOf(opened: Opened, name: PlotName): Told {
-	const known = KNOWN.get(opened) ?? new Map<PlotName, Told>();
+function toldOf(opened: Opened, name: PlotName): ToldPlot {
+	const known = KNOWN.get(opened) ?? new Map<PlotName, ToldPlot>();
 	KNOWN.set(opened, known);
 	const found = known.get(name) ?? MADE[name](opened);
 	known.set(name, found);
@@ -29,7 +29,7 @@ function toldOf(opened: Opened, name: PlotName): Told {
 export function plotView(opened: Opened, at: Extract<ReviewPage, { review: 'plot' }>): HomeView {
 	const { title, says, plot } = toldOf(opened, at.plot);
 	const index = PLOTS.indexOf(at.plot);
-	const turn = (by: number) => to({ review: 'plot', plot: PLOTS[(index + by + PLOTS.length) % PLOTS.length]! });
+	const turn = (by: number) => toReview({ review: 'plot', plot: PLOTS[(index + by + PLOTS.length) % PLOTS.length]! });
 	const [before, after] = [turn(-1), turn(1)];
 	const own = usual(at, opened);
 	const isLast = index === PLOTS.length - 1;
@@ -53,7 +53,7 @@ export function plotView(opened: Opened, at: Extract<ReviewPage, { review: 'plot
 	};
 }
 
-const MADE: Readonly<Record<PlotName, (opened: Opened) => Told>> = {
+const MADE: Readonly<Record<PlotName, (opened: Opened) => ToldPlot>> = {
 	springback: springback,
 	landed: landed,
 	errors: errors,
@@ -61,7 +61,7 @@ const MADE: Readonly<Record<PlotName, (opened: Opened) => Told>> = {
 	scatter: scatter,
 };
 
-function springback({ story }: Opened): Told {
+function springback({ story }: Opened): ToldPlot {
 	const { dies, pulls: points } = springbackPlot(story.state);
 	const all = dies.flatMap(({ band }) => band);
 	const plot: Plot = {
@@ -93,7 +93,7 @@ function endOf(band: DieBand['band'], mark: string): Plot['marks'][number] {
 /** How far a pull's band reaches to either side, in pulls. */
 const BESIDE = 0.25;
 
-function landed({ states }: Opened): Told {
+function landed({ states }: Opened): ToldPlot {
 	const points = landedPlot(states);
 	const plot: Plot = {
 		x: {
@@ -112,7 +112,7 @@ function landed({ states }: Opened): Told {
 	return { title: LANDED.title, says: LANDED.says, plot: points.length === 0 ? null : plot };
 }
 
-function errors({ story, sessions }: Opened): Told {
+function errors({ story, sessions }: Opened): ToldPlot {
 	const all = sessions();
 	const { under, over } = story.view.job.tolerance;
 	const marks = all.flatMap((bends, i) =>
@@ -130,7 +130,7 @@ function errors({ story, sessions }: Opened): Told {
 	return { title: ERRORS.title, says: ERRORS.says({ under, over }), plot: marks.length === 0 ? null : plot };
 }
 
-function pulls({ sessions }: Opened): Told {
+function pulls({ sessions }: Opened): ToldPlot {
 	const all = sessions();
 	const marks = all.flatMap((bends, i) =>
 		bends.flatMap((bend, n) => (bend.pulls === 0 ? [] : [{ x: i, y: bend.pulls, mark: markOf(n + 1) }])),
@@ -145,7 +145,7 @@ function pulls({ sessions }: Opened): Told {
 	return { title: PULLS.title, says: PULLS.says, plot: marks.length === 0 ? null : plot };
 }
 
-function scatter({ story }: Opened): Told {
+function scatter({ story }: Opened): ToldPlot {
 	const points = scatterPlot(story.state);
 	// The first stands on top.
 	const rowOf = (index: number) => points.length - 1 - index;

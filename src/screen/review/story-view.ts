@@ -2,7 +2,7 @@ import type { Story } from '../../review/story.ts';
 import { bentAsWords } from '../../words/bent-as.ts';
 import { foreignName } from '../../words/foreign.ts';
 import { PRINT_RECORD } from '../../words/review/pages.ts';
-import { bendChoice, CHAPTER, cornerWords, STORY, storyOutcome, storyTube } from '../../words/review/story.ts';
+import { bendChoice, CHAPTER, cornerOffWords, STORY, storyOutcome, storyTube } from '../../words/review/story.ts';
 import { sessionTitle } from '../../words/screen/home.ts';
 import { CHOICE, KEY_SAYS } from '../../words/screen/usual.ts';
 import { SIMULATED } from '../../words/session-list.ts';
@@ -13,7 +13,7 @@ import type { Choice } from '../shell/prompt.ts';
 import { wrapped } from '../text/line.ts';
 import type { ListAt, ReviewPage } from './review-page.ts';
 import type { Opened } from './review-port.ts';
-import { chapters, corrected, HELP_KEY, nameOf, to, usual } from './usual.ts';
+import { chapters, corrected, HELP_KEY, nameOf, toReview, usual } from './usual.ts';
 
 const AT: ReviewPage = { review: 'story' };
 
@@ -31,10 +31,10 @@ export function storyView(opened: Opened, list: ListAt | undefined): HomeView {
 			...own.prompt,
 			label: CHOICE,
 			choices: [
-				...pages.map((at): Choice<HomeStep> => ({ ...chapterWords(at, opened), step: to(at) })),
+				...pages.map((at): Choice<HomeStep> => ({ ...chapterWords(at, opened), step: toReview(at) })),
 				{ label: STORY.text, step: { step: 'read', id } },
 			],
-			back: list === undefined ? TO_HOME : { label: KEY_SAYS.back, step: to(list) },
+			back: list === undefined ? TO_HOME : { label: KEY_SAYS.back, step: toReview(list) },
 			empty: STORY.empty,
 		},
 		body: ({ columns }) => body(opened, story, columns),
@@ -46,7 +46,7 @@ function body({ problem }: Opened, story: Story, columns: number): Section[] {
 	const { job } = view;
 	const as = bentAsWords(job);
 	const { short, end } = storyOutcome(story);
-	const corner = cornerWords(story);
+	const corner = cornerOffWords(story);
 	return [
 		{ rank: 0, lines: problem === null ? [] : wrapped(`! ${problem}`, columns, 'wrong', 2) },
 		{ rank: 0, lines: view.simulated ? wrapped(SIMULATED, columns, 'alert') : [] },

@@ -8,7 +8,7 @@ import { line, wrapped } from '../text/line.ts';
 import type { ReviewPage } from './review-page.ts';
 import type { Opened } from './review-port.ts';
 import { TURN, turnedView } from './turned-view.ts';
-import { HELP_KEY, to, usual } from './usual.ts';
+import { HELP_KEY, toReview, usual } from './usual.ts';
 
 /** The tube as drawn over the tube as made, turned with the arrow keys. */
 export function tubeView(opened: Opened, at: Extract<ReviewPage, { review: 'tube' }>): HomeView {
@@ -19,7 +19,7 @@ export function tubeView(opened: Opened, at: Extract<ReviewPage, { review: 'tube
 	const shown = at.enlarged ? enlarged(shape, drawn) : shape;
 	const made = state.bends.filter((bend) => bend.made !== null).length;
 	const { endOffset, shape: farthest } = predicted(state, state.plan.current);
-	const turn = (across: number, over: number) => to({ ...at, across: at.across + across, over: at.over + over });
+	const turn = (across: number, over: number) => toReview({ ...at, across: at.across + across, over: at.over + over });
 	const [left, right, up, down] = [turn(-1, 0), turn(1, 0), turn(0, 1), turn(0, -1)];
 	return {
 		...usual(at, opened),
@@ -32,8 +32,8 @@ export function tubeView(opened: Opened, at: Extract<ReviewPage, { review: 'tube
 		],
 		moves: {
 			...{ left, right, up, down, '4': left, '6': right, '8': up, '2': down },
-			'5': to({ ...at, across: 0, over: 0 }),
-			'0': to({ ...at, enlarged: !at.enlarged }),
+			'5': toReview({ ...at, across: 0, over: 0 }),
+			'0': toReview({ ...at, enlarged: !at.enlarged }),
 		},
 		body: ({ columns }) => [
 			{

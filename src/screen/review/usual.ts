@@ -9,7 +9,7 @@ import { type Line, span, type Tone, wrapped } from '../text/line.ts';
 import { PLOTS, type ReviewPage } from './review-page.ts';
 import type { Opened } from './review-port.ts';
 
-export const to = (at: ReviewPage): HomeStep => ({ step: 'reviewed', at });
+export const toReview = (at: ReviewPage): HomeStep => ({ step: 'reviewed', at });
 
 /** The pages of one session's story, in the order in which it is read. */
 export function chapters({ story }: Opened): ReviewPage[] {
@@ -45,14 +45,14 @@ export function nextOf(at: ReviewPage, opened: Opened): ReviewPage {
 /** Keys that every page of a session has: on in the story, back to its first page, help. */
 export function usual(at: ReviewPage, opened: Opened): Pick<HomeView, 'prompt' | 'shortcuts' | 'where'> {
 	const next = nextOf(at, opened);
-	const help = to({ review: 'help', from: at });
+	const help = toReview({ review: 'help', from: at });
 	return {
 		where: `${opened.story.view.job.name} · ${opened.started.slice(0, 16)}`,
 		prompt: {
 			label: '',
-			plus: { label: nextPage(nameOf(next)), step: to(next) },
-			star: { label: KEY_SAYS.more, step: to({ review: 'more', from: at }) },
-			back: { label: KEY_SAYS.back, step: to({ review: 'story' }) },
+			plus: { label: nextPage(nameOf(next)), step: toReview(next) },
+			star: { label: KEY_SAYS.more, step: toReview({ review: 'more', from: at }) },
+			back: { label: KEY_SAYS.back, step: toReview({ review: 'story' }) },
 			empty: ONLY_PLUS_OR_BACK,
 		},
 		shortcuts: { h: help, '?': help },
@@ -65,7 +65,7 @@ type LongPage = Extract<ReviewPage, { top: number }>;
 
 /** The keys that move through a page longer than the screen, by arrows and by the pad. */
 export function scrolled(at: LongPage, count: number): Pick<HomeView, 'keys' | 'moves'> {
-	const moved = (by: number) => to({ ...at, top: Math.min(Math.max(0, count - 1), Math.max(0, at.top + by)) });
+	const moved = (by: number) => toReview({ ...at, top: Math.min(Math.max(0, count - 1), Math.max(0, at.top + by)) });
 	const [up, down] = [moved(-1), moved(1)];
 	return {
 		keys: [['2 8', READER_KEYS.line], HELP_KEY],

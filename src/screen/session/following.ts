@@ -1,7 +1,7 @@
 import type { Ask, SetAsk } from '../../session/protocol/asks.ts';
 import type { Output, SessionNote, WarningsNote } from '../../session/protocol/notes.ts';
 import { NOTHING } from '../shell/prompt.ts';
-import { dieChangesIn, isNews } from './news.ts';
+import { dieChangesIn, isCorrectionNews } from './news.ts';
 import { ASK, oldNumbersPossible, type Page, type SessionState } from './session-state.ts';
 
 /** What was shown in this sitting already, and is not shown again. */
@@ -68,7 +68,7 @@ function pagesOf(
 		case 'session':
 			return [startOf(output, warningsIn(all), seen), ...(display.checklist && isFirst(ask) ? LAYOUT : [])];
 		case 'corrected':
-			return isNews(output, job, all) ? [{ page: 'corrected', note: output }] : [];
+			return isCorrectionNews(output, job, all) ? [{ page: 'corrected', note: output }] : [];
 		case 'done':
 			return [{ page: 'done', note: output }];
 		case 'warnings':

@@ -12,7 +12,7 @@ const TURN_SHOWS = 0.5;
  * Whether a correction is a page of its own: some number of the bends left changed by more than its instrument shows. One that leaves nothing to
  * bend is one only where no closing page follows, which tells the same.
  */
-export function isNews({ remaining }: CorrectedNote, { tooling }: Job, all: readonly Output[]): boolean {
+export function isCorrectionNews({ remaining }: CorrectedNote, { tooling }: Job, all: readonly Output[]): boolean {
 	if (remaining.length === 0) return !all.some((output) => 'note' in output && output.note === 'done');
 	return remaining.some(
 		({ fromStart, angle, rotation, was }) =>
@@ -26,7 +26,10 @@ export function isNews({ remaining }: CorrectedNote, { tooling }: Job, all: read
 export function quietWords(outputs: readonly Output[], job: Job): string | null {
 	const quiet = outputs.some(
 		(output) =>
-			'note' in output && output.note === 'corrected' && output.remaining.length > 0 && !isNews(output, job, outputs),
+			'note' in output &&
+			output.note === 'corrected' &&
+			output.remaining.length > 0 &&
+			!isCorrectionNews(output, job, outputs),
 	);
 	return quiet ? QUIETLY_CORRECTED : null;
 }

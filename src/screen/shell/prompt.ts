@@ -1,5 +1,5 @@
 import { UnitsError } from '../../units/units-error.ts';
-import { noChoiceWords, tooLongWords } from '../../words/screen/frame.ts';
+import { longNumberWords, noChoiceWords } from '../../words/screen/frame.ts';
 import type { Key } from './keys.ts';
 
 /** One of several things to do, taken by its number and Enter. */
@@ -82,7 +82,7 @@ function typed<Step>(prompt: Prompt<Step>, entry: FieldEntry, text: string): Pre
 		return prompt.empty === '' ? { entry } : { wrong: prompt.empty };
 	}
 	if (prompt.read === undefined && prompt.choices === undefined) return { entry };
-	if (entry.field.length >= LONGEST) return { wrong: tooLongWords(LONGEST) };
+	if (entry.field.length >= LONGEST) return { wrong: longNumberWords(LONGEST) };
 	return { entry: { field: entry.field + text, selected: null } };
 }
 

@@ -1,11 +1,11 @@
 import { cellsOf } from '../../terminal/width.ts';
 import { wrap } from '../../terminal/wrap.ts';
-import { leftOutWords } from '../../words/screen/frame.ts';
+import { moreChoicesWords } from '../../words/screen/frame.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { EMPTY, type Line, line, span } from './line.ts';
 
 /** A line of the list, and which choice it belongs to; headings to none. */
-interface Listed {
+interface ListedLine {
 	line: Line;
 	of: number | null;
 }
@@ -26,7 +26,7 @@ export function choiceLines<Step>(
 	// Farther from the one pointed at than there are rows nothing has room, and there may be thousands.
 	const from = Math.max(0, (selected ?? 0) - rows);
 	const near = choices.slice(from, (selected ?? 0) + rows + 1);
-	const all = near.flatMap((choice, i): Listed[] => [
+	const all = near.flatMap((choice, i): ListedLine[] => [
 		...heading(choices, from + i).map((each) => ({ line: each, of: null })),
 		...choiceOf(choice, from + i, from + i === selected, columns).map((each) => ({ line: each, of: from + i })),
 	]);
@@ -41,10 +41,15 @@ export function choiceLines<Step>(
 }
 
 /** How many choices are left out, `farther` ones with them; one of which a line is seen is not. */
-function hidden(left: readonly Listed[], shown: readonly Listed[], farther: number, where: 'above' | 'below'): Line {
+function hidden(
+	left: readonly ListedLine[],
+	shown: readonly ListedLine[],
+	farther: number,
+	where: 'above' | 'below',
+): Line {
 	const seen = new Set(shown.map(({ of }) => of));
 	const count = new Set(left.map(({ of }) => of).filter((of) => of !== null && !seen.has(of))).size + farther;
-	return count > 0 ? line(`    ${leftOutWords(count, where)}`, 'quiet') : EMPTY;
+	return count > 0 ? line(`    ${moreChoicesWords(count, where)}`, 'quiet') : EMPTY;
 }
 
 function heading<Step>(choices: readonly Choice<Step>[], at: number): Line[] {

@@ -9,11 +9,11 @@ export interface Span {
 	text: string;
 	tone: Tone;
 	/** The text that this line of it was broken from, for a terminal on which it comes out wider. */
-	of?: Broken;
+	of?: BrokenText;
 }
 
 /** A text that was broken into lines, the ones after the first indented by `indent`. */
-interface Broken {
+interface BrokenText {
 	text: string;
 	indent: number;
 }

@@ -6,7 +6,7 @@ import type { TubeOutcome } from '../protocol/asks.ts';
 import type { Mend } from '../protocol/notes.ts';
 
 /** Errors further off than this are no question of mending, degrees; and so finely is it told. */
-export const MOST = 3;
+export const MOST_MENDED = 3;
 const FINENESS = 0.25;
 
 /**
@@ -18,7 +18,7 @@ export function lastCanMend(state: State): Mend | null {
 	if (bend < 1 || madeCount(state) !== bend - 1) return null;
 	const after = (off: number): TubeOutcome[] => (off === 0 ? [0] : [-off, off]).map((by) => lastAlone(state, by));
 	const misses = (steps: number) => !after(steps * FINENESS).every(({ within }) => within);
-	const upTo = misses(0) ? 0 : FINENESS * (firstWhole(misses, 0, MOST / FINENESS + 1) - 1);
+	const upTo = misses(0) ? 0 : FINENESS * (firstWhole(misses, 0, MOST_MENDED / FINENESS + 1) - 1);
 	const { under, over: past } = state.start.job.tolerance;
 	const off = Math.max(under, past);
 	const [worst] = after(off).sort((a, b) => b.left - a.left);

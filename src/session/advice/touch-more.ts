@@ -4,7 +4,7 @@ import { bendAt, type State } from '../log/state.ts';
 import type { TubeOutcome } from '../protocol/asks.ts';
 import { atLimit } from './bend-check.ts';
 import { freshPull, type Gain, gainBy } from './going-back.ts';
-import { amount, ifPulled, isBeyondTweaks, MOST, ROOM, remembered, STEP } from './what-if.ts';
+import { amount, ifPulled, isBeyondTweaks, LARGEST_TWEAK, ROOM, remembered, STEP } from './what-if.ts';
 
 /** `by`: how far the bend at work is to go beyond where it lies, to the angle `to`, degrees. */
 export interface TouchMore extends Gain {
@@ -35,5 +35,5 @@ const BENT = 1.5;
 
 /** Whether all tolerances are further away than the first step, so often repeated, leads. */
 function isOutOfReach(now: number, afterStep: number): boolean {
-	return now - (BENT * (now - afterStep) * MOST) / STEP > 1;
+	return now - (BENT * (now - afterStep) * LARGEST_TWEAK) / STEP > 1;
 }

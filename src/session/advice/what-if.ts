@@ -13,7 +13,7 @@ const SEATED_AGAIN = 0.35;
 
 /** Amounts that a tweak is told in, and the largest that still is one, degrees. */
 export const STEP = 0.25;
-export const MOST = 2;
+export const LARGEST_TWEAK = 2;
 
 /** Normal quantiles at the middles of five equal parts: where a bend seated again lands, in a handful of numbers. */
 const LANDINGS = [-1.282, -0.524, 0, 0.524, 1.282];
@@ -114,7 +114,7 @@ export function tweaks(state: State, accepted: TubeOutcome): Tweak[] {
  */
 export function isBeyondTweaks({ start, piece }: State, { endOffset, endAngle }: TubeOutcome): boolean {
 	const { direction, shape } = start.job.tolerance;
-	return endAngle - MOST > direction || endOffset - radians(MOST) * piece > shape;
+	return endAngle - LARGEST_TWEAK > direction || endOffset - radians(LARGEST_TWEAK) * piece > shape;
 }
 
 /** A correction takes its time, and the same amount is looked at more than once. */
@@ -131,7 +131,7 @@ export function remembered(outcome: (by: number) => TubeOutcome): (by: number) =
 export function amount(left: (by: number) => number, now: number): number {
 	let best = STEP;
 	if (left(best) >= now) return best;
-	while (best < MOST && left(best + STEP) < left(best)) best += STEP;
+	while (best < LARGEST_TWEAK && left(best + STEP) < left(best)) best += STEP;
 	return best;
 }
 

@@ -51,10 +51,10 @@ function weigh(state: State): AdvisedOnTube {
 	return { ...surely(state, advise(state, alone, known)), ...known };
 }
 
-type Known = Pick<AdvisedOnTube, 'accepted' | 'tweaks' | 'rescue'>;
-type Plain = Omit<AdvisedOnTube, keyof Known>;
+type FoundBefore = Pick<AdvisedOnTube, 'accepted' | 'tweaks' | 'rescue'>;
+type Plain = Omit<AdvisedOnTube, keyof FoundBefore>;
 
-function advise(state: State, alone: Advised, { accepted, tweaks: found, rescue }: Known): Plain {
+function advise(state: State, alone: Advised, { accepted, tweaks: found, rescue }: FoundBefore): Plain {
 	if (isTakenUp(state, accepted)) return takenUp(state, alone, accepted);
 	if (alone.advice === 'pull' || alone.advice === 'relieve') return alone;
 	if (isNeededCloser(state, accepted)) return pulledCloser(state, alone);
@@ -172,10 +172,10 @@ function leastBad(state: State, alone: Advised, { best, stock }: LeastBad, found
 	return { ...plain, advice: 'scrap', reason: [...nearest, { code: 'give-up' }, left] };
 }
 
-type Way = Pick<Extract<Reason, { code: 'nearest' }>, 'how' | 'bend' | 'by'>;
+type NearestWay = Pick<Extract<Reason, { code: 'nearest' }>, 'how' | 'bend' | 'by'>;
 
 /** What has to be done for the least bad: it need not be what is advised for the bend at work. `by` below 0: to open it. */
-function wayTo({ do: how, bend, left }: LeastBad['best'], found: readonly Tweak[]): Way {
+function wayTo({ do: how, bend, left }: LeastBad['best'], found: readonly Tweak[]): NearestWay {
 	const tweak = how === 'reopen' ? found.find((each) => each.bend === bend && each.left === left) : undefined;
 	return { how, bend, ...(tweak ? { by: tweak.do === 'pull' ? tweak.by : -tweak.by } : {}) };
 }

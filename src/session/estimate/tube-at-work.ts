@@ -21,10 +21,10 @@ export interface TubeAtWork {
 	trimEnd: number;
 }
 
-type Known = Pick<State, 'start' | 'design' | 'bends' | 'piece' | 'built'>;
+type TubeState = Pick<State, 'start' | 'design' | 'bends' | 'piece' | 'built'>;
 
 /** Each made bend as made and every other as in `numbers`, on the raw piece. */
-export function rawTube({ start, design, bends, built }: Known, numbers: readonly Numbers[]): RawTube {
+export function rawTube({ start, design, bends, built }: TubeState, numbers: readonly Numbers[]): RawTube {
 	const dies = built ? rawDiesOf(built) : diesAsPlanned(start);
 	const [first, ...further] = dies;
 	const on = dieNumbers(start.job, bends.length);
@@ -70,7 +70,7 @@ function rawBend(bend: BendState, planned: Numbers, radius: number, laid: number
  * wrapped with: opening it lets its radius grow. The last straight is the one that brings the far end nearest to its
  * designed place, since that is decided only when the end is cut; a short piece ends before it.
  */
-export function tubeAtWork(state: Known, numbers: readonly Numbers[]): TubeAtWork {
+export function tubeAtWork(state: TubeState, numbers: readonly Numbers[]): TubeAtWork {
 	return cutToFit(state, rawTube(state, numbers));
 }
 
@@ -95,7 +95,7 @@ function lastStraight(straights: readonly number[], bends: readonly ArcBend[], d
 }
 
 /** Distance from the raw start end to the end tangent of the bend before a bend (counted from 1); 0 before bend 1. */
-export function endBefore(state: Known & Pick<State, 'plan'>, bend: number): number {
+export function endBefore(state: TubeState & Pick<State, 'plan'>, bend: number): number {
 	return at(ends(rawTube(state, state.plan.current)), bend - 1);
 }
 

@@ -1,8 +1,9 @@
+import { isObject } from '../../tube/as-json.ts';
 import type { TubeTurn } from '../../tube/turns.ts';
 import type { SetAsk } from '../protocol/asks.ts';
 import type { Reason } from '../protocol/facts/index.ts';
 import { isPullReason } from './form/facts.ts';
-import { type Is, isList, isNumber, isObject, isOf, isOneOf, isOrdinal, isText, orAbsent, orNull } from './form/is.ts';
+import { type Is, isList, isNumber, isOf, isOneOf, isOrdinal, isText, orAbsent, orNull } from './form/is.ts';
 
 /** What a set-up was asked for. */
 export interface AskedSet {

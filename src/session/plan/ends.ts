@@ -49,14 +49,14 @@ function endChoice(job: Job, growth: PlannedGrowth): EndChoice {
 /** By how much a check is moved to see how it follows, in degrees and lengths of the job's unit. */
 const STEP = 1e-3;
 
-type Kind = 'straight' | 'angle' | 'rotation';
+type ShapeNumber = 'straight' | 'angle' | 'rotation';
 
 /**
  * How the tube moves with one value of its shape, in units of the tolerances: the far end's place as seen from the first straight (3), the
  * start end's as seen from the last (3), the angle between the two (3), the checks. Neither end is taken for the better one.
  */
 interface Column {
-	kind: Kind;
+	kind: ShapeNumber;
 	index: number;
 	/** Per unit of length or degree. */
 	moves: number[];
@@ -72,7 +72,11 @@ interface Column {
 function uncorrected(job: Job, design: Shape, turned: Shape): number {
 	const columns = columnsOf(job, design, turned);
 	const { under, over, rotation } = job.tolerance;
-	const errors: Record<Kind, number[]> = { angle: [-under, over], rotation: [-rotation, rotation], straight: [] };
+	const errors: Record<ShapeNumber, number[]> = {
+		angle: [-under, over],
+		rotation: [-rotation, rotation],
+		straight: [],
+	};
 	let left = 0;
 	for (const { kind, index, moves } of columns) {
 		// The first bend's rotation sets its plane and no more.
@@ -116,7 +120,7 @@ function columnsOf(job: Job, design: Shape, turned: Shape): Column[] {
 	const bends = design.bends.length;
 	const turn = radians(DIRECTION);
 	const checks = job.checks.filter((check) => check.kind !== 'ovality');
-	const column = (kind: Kind, index: number): Column => {
+	const column = (kind: ShapeNumber, index: number): Column => {
 		const { end, direction } = motion[`${kind}s`][index]!;
 		const seenBack =
 			back[`${kind}s`][{ straight: bends - index, angle: bends - 1 - index, rotation: bends - index }[kind]];
@@ -143,7 +147,7 @@ function columnsOf(job: Job, design: Shape, turned: Shape): Column[] {
 	];
 }
 
-function changed(shape: Shape, kind: Kind, index: number, by: number): Shape {
+function changed(shape: Shape, kind: ShapeNumber, index: number, by: number): Shape {
 	if (kind === 'straight') return { ...shape, straights: shape.straights.map((s, i) => (i === index ? s + by : s)) };
 	return { ...shape, bends: shape.bends.map((b, i) => (i === index ? { ...b, [kind]: b[kind] + by } : b)) };
 }

@@ -1,4 +1,5 @@
 import { at } from '../../maths/list.ts';
+import { isObject } from '../../tube/as-json.ts';
 import { nameWillDo } from '../../tube/names.ts';
 import { parseQuantity } from '../../units/parse.ts';
 import { advisedAt } from '../advice/whole-tube.ts';
@@ -11,7 +12,7 @@ import { EVIDENCE_MEASURE, type MeasuredIn, measuredIn, QUANTITY_OF } from './me
 import { misread, Unreadable, wants } from './misread.ts';
 import type { RefusedNote } from './notes.ts';
 
-type Raw = Record<string, unknown>;
+type RawAnswer = Record<string, unknown>;
 
 /** More readings of one angle nobody takes. */
 const MOST_IN_LIST = 20;
@@ -52,7 +53,7 @@ export function parseAnswer(raw: unknown, state: State): Answer | { refused: Ref
 }
 
 function answerOf(raw: unknown, state: State): Answer {
-	if (!isRaw(raw)) throw misread({ code: 'not-an-object' });
+	if (!isObject(raw)) throw misread({ code: 'not-an-object' });
 	const { note, ...rest } = raw;
 	if (note !== undefined && typeof note !== 'string') throw misread({ code: 'note-no-text' });
 	const keys = Object.keys(rest);
@@ -70,7 +71,7 @@ function answerOf(raw: unknown, state: State): Answer {
 	return note === undefined ? { action } : { action, note };
 }
 
-function actionOf(key: string, raw: Raw, state: State): Action {
+function actionOf(key: string, raw: RawAnswer, state: State): Action {
 	switch (key) {
 		case 'ready':
 			mustBeTrue(key, raw);
@@ -119,7 +120,7 @@ function actionOf(key: string, raw: Raw, state: State): Action {
 	}
 }
 
-function riders(raw: Raw, state: State): Omit<Extract<Action, { do: 'ready' }>, 'do'> {
+function riders(raw: RawAnswer, state: State): Omit<Extract<Action, { do: 'ready' }>, 'do'> {
 	const found: Omit<Extract<Action, { do: 'ready' }>, 'do'> = {};
 	for (const of of ['pointer', 'mark', 'rotation', 'length'] as const) {
 		if (raw[of] !== undefined) found[of] = number(raw[of], { of }, state, of);
@@ -127,7 +128,7 @@ function riders(raw: Raw, state: State): Omit<Extract<Action, { do: 'ready' }>, 
 	return found;
 }
 
-function chosen(raw: Raw): Action {
+function chosen(raw: RawAnswer): Action {
 	const what = raw.do;
 	if (what === 'scrap') return { do: 'scrap', why: text(raw.why, 'why') };
 	if (raw.why !== undefined) throw misread({ code: 'why-without-scrap' });
@@ -136,7 +137,7 @@ function chosen(raw: Raw): Action {
 }
 
 function amendment(raw: unknown, state: State): Action {
-	if (!isRaw(raw)) throw wants('amend', 'amend');
+	if (!isObject(raw)) throw wants('amend', 'amend');
 	onlyKeys(raw, ['entry', 'reading', 'of'], 'amend');
 	const entry = whole(raw.entry, 'amend.entry');
 	const readings = readingsIn(state.entries.find((e) => e.entry === entry)?.events ?? []);
@@ -152,7 +153,7 @@ function amendment(raw: unknown, state: State): Action {
 const EVIDENCE = Object.keys(EVIDENCE_MEASURE) as EvidenceKind[];
 
 function evidence(raw: unknown, state: State): Action {
-	if (!isRaw(raw)) throw wants('evidence', 'evidence');
+	if (!isObject(raw)) throw wants('evidence', 'evidence');
 	onlyKeys(raw, ['kind', 'bend', 'reading'], 'evidence');
 	const kind = EVIDENCE.find((name) => name === raw.kind);
 	if (!kind) throw wants('evidence.kind', 'evidence-kind');
@@ -165,7 +166,7 @@ function evidence(raw: unknown, state: State): Action {
 }
 
 function reopening(raw: unknown): Action {
-	if (!isRaw(raw) || (raw.do !== 'pull' && raw.do !== 'relieve')) throw wants('reopen', 'reopen');
+	if (!isObject(raw) || (raw.do !== 'pull' && raw.do !== 'relieve')) throw wants('reopen', 'reopen');
 	onlyKeys(raw, ['bend', 'do'], 'reopen');
 	return { do: 'reopen', bend: whole(raw.bend, 'reopen.bend'), how: raw.do };
 }
@@ -183,7 +184,7 @@ function openReading(state: State): Pick<Reading, 'of' | 'name'> {
 /** A number of the kind that a reading has. */
 function number(raw: unknown, reading: Pick<Reading, 'of' | 'name'>, state: State, place: string): number {
 	const check = reading.of === 'check' ? dueCheck(state, reading.name ?? '').check : null;
-	return check?.kind === 'ovality' && isRaw(raw)
+	return check?.kind === 'ovality' && isObject(raw)
 		? ratio(raw, state)
 		: scalar(raw, measuredIn(reading.of, check?.kind), state, place);
 }
@@ -198,7 +199,7 @@ function scalar(raw: unknown, measure: MeasuredIn, state: State, place: string):
 	}
 }
 
-function ratio(raw: Raw, state: State): number {
+function ratio(raw: RawAnswer, state: State): number {
 	onlyKeys(raw, ['least', 'greatest'], 'reading');
 	const least = scalar(raw.least, 'length', state, 'reading.least');
 	const greatest = scalar(raw.greatest, 'length', state, 'reading.greatest');
@@ -216,15 +217,11 @@ function text(raw: unknown, place: string): string {
 	return raw;
 }
 
-function mustBeTrue(key: string, raw: Raw): void {
+function mustBeTrue(key: string, raw: RawAnswer): void {
 	if (raw[key] !== true) throw wants(key, 'true');
 }
 
-function onlyKeys(raw: Raw, keys: readonly string[], place: string): void {
+function onlyKeys(raw: RawAnswer, keys: readonly string[], place: string): void {
 	const strange = Object.keys(raw).filter((key) => !keys.includes(key));
 	if (strange.length > 0) throw misread({ code: 'does-not-belong', keys: strange, place });
-}
-
-function isRaw(raw: unknown): raw is Raw {
-	return typeof raw === 'object' && raw !== null && !Array.isArray(raw);
 }

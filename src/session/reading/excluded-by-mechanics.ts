@@ -64,13 +64,18 @@ function furthest(pulls: readonly Held[]): Held | null {
 	return pulls.reduce<Held | null>((most, pull) => (most === null || pull.loaded >= most.loaded ? pull : most), null);
 }
 
-interface Told {
+interface ToldReading {
 	of: 'angle' | 'released';
 	value: number;
 	bend: number;
 }
 
-function excluding(state: State, { of, value, bend }: Told, { loaded, entry }: Held, which: Exclusion): ExcludedFact {
+function excluding(
+	state: State,
+	{ of, value, bend }: ToldReading,
+	{ loaded, entry }: Held,
+	which: Exclusion,
+): ExcludedFact {
 	const inside = of === 'angle' && which === 'above' ? readInside(value, loaded) : null;
 	return {
 		code: 'excluded-by-dial',
@@ -130,12 +135,12 @@ function byPull(
 	return null;
 }
 
-function toldOf({ released, measured }: Pull, bend: number): Told[] {
-	const angles = measured.map((value): Told => ({ of: 'angle', value, bend }));
+function toldOf({ released, measured }: Pull, bend: number): ToldReading[] {
+	const angles = measured.map((value): ToldReading => ({ of: 'angle', value, bend }));
 	return released === null ? angles : [{ of: 'released', value: released, bend }, ...angles];
 }
 
-function againstTold(state: State, { of, value, bend }: Told, held: number): ExcludedFact {
+function againstTold(state: State, { of, value, bend }: ToldReading, held: number): ExcludedFact {
 	const line = state.entries.findLast(
 		({ void: gone, events }) =>
 			!gone && readingsIn(events).some((reading) => reading.of === of && (reading.bend ?? bend) === bend),

@@ -5,7 +5,7 @@ import type { ReadingKind } from '../protocol/kinds.ts';
 import { wrongNumber } from '../protocol/number-faults.ts';
 import { dueCheck } from './check-reading.ts';
 
-type Given = readonly [of: ReadingKind, value: number | undefined, name?: string];
+type GivenNumber = readonly [of: ReadingKind, value: number | undefined, name?: string];
 
 /**
  * Why a number of an answer cannot be a reading of its kind, whichever shell it comes from, or null. An amendment is held against
@@ -30,7 +30,7 @@ export function noSuchNumber(
 	return { code: 'no-such-number', value, of, why, ...(kind === undefined ? {} : { name: name ?? '', kind }) };
 }
 
-function numbersOf(state: State, action: Action): readonly Given[] {
+function numbersOf(state: State, action: Action): readonly GivenNumber[] {
 	const { phase } = state;
 	switch (action.do) {
 		case 'ready':

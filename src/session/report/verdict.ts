@@ -17,7 +17,7 @@ export type Verdict = {
 } & Pick<DoneNote, 'fits'> & { cloud: Cloud };
 
 /** From this chance on a tube is said to fit, from the other on that it may. */
-export const FITS = 0.8;
+export const FITS_FROM = 0.8;
 const MAY_FIT = 0.5;
 
 /** More likely than not, but not likely enough to be said to fit. */
@@ -46,7 +46,7 @@ function weigh(state: State): Verdict {
 		sd,
 		chance,
 		shape: told.shape,
-		fits: chance >= FITS && keepsAsTold(state, told),
+		fits: chance >= FITS_FROM && keepsAsTold(state, told),
 		cloud,
 	};
 }
@@ -67,7 +67,7 @@ export function listedOf(state: State): { fits: boolean; mayFit: boolean } {
 	if (!isWhole(state)) return { fits: false, mayFit: false };
 	const numbers = state.plan.current;
 	const likely = (least: number) => isLikely(state, numbers, 'kept', least);
-	if (keepsAsTold(state, predicted(state, numbers)) && likely(FITS)) return { fits: true, mayFit: false };
+	if (keepsAsTold(state, predicted(state, numbers)) && likely(FITS_FROM)) return { fits: true, mayFit: false };
 	return { fits: false, mayFit: likely(MAY_FIT) };
 }
 

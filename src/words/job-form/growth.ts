@@ -60,7 +60,7 @@ export const sizeWords = ({ x, y, z }: { x: number; y: number; z: number | null 
 const SIDES = { left: 'at the left', right: 'at the right', above: 'above', below: 'below' } as const;
 
 /** What is drawn: where the start end is, and what the fine dots and the dotted end are. */
-export function captionWords(start: keyof typeof SIDES, meets: boolean, ended: boolean): string {
+export function growthCaption(start: keyof typeof SIDES, meets: boolean, ended: boolean): string {
 	return [
 		`START ${SIDES[start]}`,
 		...(meets ? ['what an end meets in fine dots'] : []),

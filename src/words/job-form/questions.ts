@@ -128,10 +128,13 @@ export function askedWords(is: QuestionFact): AskedWords {
 	}
 }
 
-type Of<C extends QuestionFact['code']> = Extract<QuestionFact, { code: C }>;
+type QuestionOf<C extends QuestionFact['code']> = Extract<QuestionFact, { code: C }>;
 
 function bendAskedWords(
-	is: Of<'piece' | 'straight' | 'angle' | 'turn' | 'turnBy' | 'bendDie'> | Of<'both-angles'> | Of<'run'>,
+	is:
+		| QuestionOf<'piece' | 'straight' | 'angle' | 'turn' | 'turnBy' | 'bendDie'>
+		| QuestionOf<'both-angles'>
+		| QuestionOf<'run'>,
 ): AskedWords {
 	switch (is.code) {
 		case 'piece':
@@ -163,7 +166,7 @@ function bendAskedWords(
 
 const ALONG = { x: 'along, x', y: 'across, y', z: 'up, z' } as const;
 
-function pointAskedWords({ code, point, further }: Of<'x' | 'y' | 'z'>): AskedWords {
+function pointAskedWords({ code, point, further }: QuestionOf<'x' | 'y' | 'z'>): AskedWords {
 	if (code === 'x' && further)
 		return says(`A further point, ${point}: ${ALONG.x}`, 'Was the last point the finished far end? Then press +.');
 	const label = `${point === 1 ? 'The start end' : `Point ${point}`}: ${ALONG[code]}`;

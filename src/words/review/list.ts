@@ -8,7 +8,7 @@ import { fitWords, markWords, STATUS_WORDS } from '../session-list.ts';
 
 /** What the list of kept sessions says, and the pages that narrow and sort it. */
 
-type Row = Listed &
+type ListRow = Listed &
 	Pick<SessionSummary, 'mayFit' | 'simulated' | 'bentAs' | 'piece' | 'quantity'> & { imported?: boolean };
 
 export const LIST_WORDS = {
@@ -21,7 +21,7 @@ export const LIST_WORDS = {
 } as const;
 
 /** In columns, so that one looks down them: when, what came of it, which job. */
-export function rowBrief(row: Row): string {
+export function rowBrief(row: ListRow): string {
 	const { started, status, job, bentAs } = row;
 	const came = (fitWords(row) || STATUS_WORDS[status]).padEnd(12);
 	return `${foreign(started.slice(0, 16))}  ${came}  ${foreignName(job)}${bentAsBrief(bentAs)}${pieceBrief(row)}${markWords(row)}`;

@@ -40,7 +40,7 @@ export function storyOutcome({ state, view, scrapped }: Story): { short: string;
 }
 
 /** The corner that is farthest from its place, which may be what does not fit; null where the tube is not finished. */
-export function cornerWords({ state, view: { job, status } }: Story): string | null {
+export function cornerOffWords({ state, view: { job, status } }: Story): string | null {
 	const verdict = status === 'done' ? verdictOf(state) : null;
 	if (verdict === null) return null;
 	const { bend, off } = verdict.shape;
@@ -87,7 +87,7 @@ function besideWanted(miss: number): string {
 	return size === angle(0) ? ': as wanted.' : `: ${size} ${miss > 0 ? 'over' : 'short'}.`;
 }
 
-export const CHECKS = {
+export const STORY_CHECKS = {
 	title: 'Checks and notes',
 	none: 'The job has no checks.',
 	notes: 'Notes',

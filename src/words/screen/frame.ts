@@ -22,13 +22,14 @@ export const readerPlace = (first: number, last: number, all: number): string =>
 export const topicTitle = (name: string): string => `Help: ${name}`;
 
 /** What is wrong with what was typed. */
-export const tooLongWords = (most: number): string =>
+export const longNumberWords = (most: number): string =>
 	`A number has at most ${most} characters; the next key begins anew.`;
 export const noChoiceWords = (typed: string, choices: number): string =>
 	`"${typed}" is none of the numbers here; write one from 1 to ${choices}.`;
 
 /** That choices are left out, above or below those that are seen. */
-export const leftOutWords = (count: number, where: 'above' | 'below'): string => `(${count} more ${where}; arrow keys)`;
+export const moreChoicesWords = (count: number, where: 'above' | 'below'): string =>
+	`(${count} more ${where}; arrow keys)`;
 
 /** That something of the page has no room. */
 export const NO_ROOM = { whole: 'more: larger window', brief: 'more: larger' } as const;

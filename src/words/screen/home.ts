@@ -7,13 +7,13 @@ import { fitWords, markWords, STATUS_WORDS } from '../session-list.ts';
 /** What the home page and the pages beside it say. */
 
 /** A kept session as lists have it; `started`: as a person reads it. */
-type Kept = Omit<SessionSummary, 'status'> & {
+type ListedKept = Omit<SessionSummary, 'status'> & {
 	status: SessionSummary['status'] | 'damaged';
 	started: string;
 	imported?: boolean;
 };
 
-export const HOME = {
+export const HOME_PAGE = {
 	title: 'Pullbook',
 	label: 'Number of your choice, or letters of its name',
 	allAgain: 'all again',
@@ -59,7 +59,7 @@ export const HOME_HELP = {
 /** What is said of a page that is read as a whole, or of a file that was written. */
 export const sessionTitle = (id: string): string => `Session ${id}`;
 export const BENDERS_TITLE = 'Benders and dies';
-export const printedWords = (file: string): string => `Written, to be printed: ${file}`;
+export const toPrintWords = (file: string): string => `Written, to be printed: ${file}`;
 export const savedJobWords = (path: string): string => `Saved: ${path}`;
 
 const dayOf = (started: string): string => started.slice(0, 10);
@@ -67,7 +67,7 @@ const dayOf = (started: string): string => started.slice(0, 10);
 const behind = (words: string | undefined): string => (words === undefined ? '' : `, ${words}`);
 
 /** A session to go on with. `tube`: diameter and wall. */
-export function goOnWith(session: Kept, tube: string | undefined): { label: string; brief: string } {
+export function goOnWith(session: ListedKept, tube: string | undefined): { label: string; brief: string } {
 	const { job, bentAs, bendsDone, bends, started } = session;
 	const words = `go on with ${job}${bentAsBrief(bentAs)}${pieceBrief(session)}: ${bendsDone} of ${bends} bends`;
 	return {
@@ -77,7 +77,7 @@ export function goOnWith(session: Kept, tube: string | undefined): { label: stri
 }
 
 /** A kept session to be looked at. */
-export function keptWords(row: Kept): { label: string; brief: string } {
+export function keptWords(row: ListedKept): { label: string; brief: string } {
 	const { job, status, started, bendsDone, bends } = row;
 	const fit = fitWords(row);
 	const how = `${job}${bentAsBrief(row.bentAs)}${pieceBrief(row)}: ${STATUS_WORDS[status]}${behind(fit || undefined)}${markWords(row)}`;
@@ -85,22 +85,22 @@ export function keptWords(row: Kept): { label: string; brief: string } {
 }
 
 /** How it stands with a job. `latest`: its newest session. `pieces`: where several are wanted. */
-export interface Standing {
-	latest?: Kept;
+export interface JobStanding {
+	latest?: ListedKept;
 	pieces?: Pieces;
 }
 
-export function standingWords({ latest, pieces }: Standing): string {
+export function standingWords({ latest, pieces }: JobStanding): string {
 	if (pieces === undefined) return newestWords(latest);
 	const made = `${pieces.made} of ${pieces.wanted} made`;
 	return latest?.status === 'open' ? `${made}, ${openWords(latest)}` : `${made}${bentAsBrief(latest?.bentAs)}`;
 }
 
-function openWords({ piece, bendsDone, bends }: Kept): string {
+function openWords({ piece, bendsDone, bends }: ListedKept): string {
 	return `${piece === undefined ? '' : `piece ${piece} `}open at bend ${Math.min(bendsDone + 1, bends)}`;
 }
 
-function newestWords(latest: Kept | undefined): string {
+function newestWords(latest: ListedKept | undefined): string {
 	if (latest === undefined) return 'never bent';
 	const day = dayOf(latest.started);
 	switch (latest.status) {
@@ -116,7 +116,7 @@ function newestWords(latest: Kept | undefined): string {
 }
 
 /** A sound job in the list. `summary`: bends, tube and material; `bends`: how many; `tube`: diameter and wall. */
-export function jobWords(job: Standing & { name: string; summary: string; bends?: string; tube?: string }): {
+export function jobWords(job: JobStanding & { name: string; summary: string; bends?: string; tube?: string }): {
 	label: string;
 	brief: string;
 } {

@@ -3,12 +3,12 @@ import type { BentAs } from '../../tube/job.ts';
 import { pieceBrief } from '../batch.ts';
 import { bentAsBrief } from '../bent-as.ts';
 import { countOf } from '../job/fault.ts';
-import { type Standing, standingWords } from './home.ts';
+import { type JobStanding, standingWords } from './home.ts';
 
 /** What the pages of one job say: what can be done with it, or what is wrong with its file. */
 
 /** Hand and end, in the order in which they are wanted most. */
-export const WAYS: readonly [words: string, as: BentAs][] = [
+export const BENT_WAYS: readonly [words: string, as: BentAs][] = [
 	['as drawn', { mirror: false, from: 'start' }],
 	["the opposite part: the drawing's mirror image", { mirror: true, from: 'start' }],
 	["as drawn, begun at the drawing's far end", { mirror: false, from: 'far' }],
@@ -24,7 +24,7 @@ export const JOB = {
 	change: 'change the job',
 	copy: 'copy it to a new job',
 	print: 'print its shop sheet',
-	said: (job: Standing & { summary: string }): string => `${job.summary}; ${standingWords(job)}.`,
+	said: (job: JobStanding & { summary: string }): string => `${job.summary}; ${standingWords(job)}.`,
 } as const;
 
 export const FAULTY_JOB = {

@@ -4,10 +4,10 @@ import type { CheckKind, EvidenceKind, ReadingKind } from '../../session/protoco
 import type { Note } from '../../session/protocol/notes.ts';
 import type { Warning } from '../../tube/warnings.ts';
 
-type Of<Union, Key extends keyof Union> = Record<Extract<Union[Key], string>, string>;
+type WordsForEach<Union, Key extends keyof Union> = Record<Extract<Union[Key], string>, string>;
 
 /** The questions, and how each is answered. */
-export const ASKS: Of<Ask, 'ask'> = {
+export const ASKS: WordsForEach<Ask, 'ask'> = {
 	set: 'put the tube in the die at mark, turned by tubeTurn. Answer {"ready":true}.',
 	pull: 'pull until the dial shows stop under load. Answer {"loaded":18.5}.',
 	measure: 'lay the angle finder on, readings times. Answer {"angle":15.1} or {"angles":[15.1,14.9]}.',
@@ -16,7 +16,7 @@ export const ASKS: Of<Ask, 'ask'> = {
 	decide: 'say what becomes of the bend. Answer {"do":"accept"}, "pull", "relieve" or "scrap".',
 };
 
-export const NOTES: Of<Note, 'note'> = {
+export const NOTES: WordsForEach<Note, 'note'> = {
 	session: 'how the session began: its id, its log, whether it was resumed',
 	warnings: 'what to heed before the first bend, as in layout',
 	corrected: 'new numbers for the bends left, and how the finished tube comes out',
@@ -25,7 +25,7 @@ export const NOTES: Of<Note, 'note'> = {
 };
 
 /** How each answer is written. */
-export const ANSWERS: Of<Exclude<Action, { do: 'draft' }>, 'do'> = {
+export const ANSWERS: WordsForEach<Exclude<Action, { do: 'draft' }>, 'do'> = {
 	ready: '{"ready":true}; may bring "pointer" (the dial now), "mark", "rotation", and at first "length" (of the piece)',
 	still: '{"still":true}: at set from seat 2 on, the tube never left the die; the pull follows in the same seat',
 	plan: '{"plan":"old"} keeps the numbers before the correction, {"plan":"new"} takes the new ones',

@@ -17,7 +17,7 @@ export const noHelpWords = (word: string, commands: readonly string[], topics: r
 export const noOptionWords = (program: string, option: string, options: readonly string[]): string =>
 	`${program} has no option ${option}. Its options are ${options.join(', ')}.`;
 
-export const twiceWords = (program: string, option: string): string =>
+export const givenTwiceWords = (program: string, option: string): string =>
 	`${program}: ${option} is given twice. Give it once.`;
 
 export const noValueWords = (program: string, option: string, given: string): string =>

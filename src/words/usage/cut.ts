@@ -12,7 +12,7 @@ export const CUT_USAGE = {
 	sticks: (given: string, count: string, most: number): string =>
 		`--stock: "${given}" is ${count} sticks. Write 1 to ${most}, for example --stock 240x3.`,
 	/** A length that no stick or saw has; all lengths in `units`. */
-	length: (option: string, given: string, length: number, { least, most }: Bounds, units: Units): string =>
+	length: (option: string, given: string, length: number, { least, most }: LengthBounds, units: Units): string =>
 		`--${option}: "${given}" comes to ${formatLength(length, units)}. Write ${formatLength(least, units)} to ${formatLength(most, units)}.`,
 	noStock: (tube: Tube): string =>
 		`Say how long the sticks of ${tubeWords(tube)} are: --stock 240, or --stock 240x3 where there are three.`,
@@ -20,7 +20,7 @@ export const CUT_USAGE = {
 		`These jobs are of ${tubes.length} tubes: ${tubes.map(tubeWords).join(', ')}. Counted sticks are of one: run pullbook cut for each tube, or leave out how many there are.`,
 } as const;
 
-interface Bounds {
+interface LengthBounds {
 	least: number;
 	most: number;
 }

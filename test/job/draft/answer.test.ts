@@ -7,7 +7,7 @@ import { currentAnswer } from '../../../src/job/draft/current.ts';
 import { type Draft, draftOf, newDraft } from '../../../src/job/draft/draft.ts';
 import { fileNameFor, fileText } from '../../../src/job/draft/file-text.ts';
 import { draftFaults, draftPreview } from '../../../src/job/draft/preview.ts';
-import type { Shop } from '../../../src/job/draft/question.ts';
+import type { FormShop } from '../../../src/job/draft/question.ts';
 import { questionOf } from '../../../src/job/draft/questions.ts';
 import { readJob } from '../../../src/job/read.ts';
 import { lessonsKept } from '../../../src/journal/lessons.ts';
@@ -16,7 +16,7 @@ import { mechanicsPrior } from '../../../src/springback/mechanics.ts';
 import { bendIn } from '../../helpers/disk/kept-home.ts';
 import { toldFaults } from '../../helpers/disk/told-faults.ts';
 
-const SHOP: Shop = {
+const SHOP: FormShop = {
 	lookup: (bender, die) => (bender === 'quay' && die === 'five' ? { clr: 5, growth: 1.02, clamp: 3 } : undefined),
 	dies: [
 		{ bender: 'quay', die: 'five', clr: 5, units: 'in' },

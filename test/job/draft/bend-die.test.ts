@@ -2,13 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { answerDraft } from '../../../src/job/draft/answer.ts';
 import { currentAnswer } from '../../../src/job/draft/current.ts';
 import { type Draft, draftOf } from '../../../src/job/draft/draft.ts';
-import type { Shop } from '../../../src/job/draft/question.ts';
+import type { FormShop } from '../../../src/job/draft/question.ts';
 import { questionOf } from '../../../src/job/draft/questions.ts';
 import { readJob } from '../../../src/job/read.ts';
 import { optionWords } from '../../../src/words/job-form/options.ts';
 
 /** Two dies of the job's bender are kept, one of them without its radius, and one of another's. */
-const SHOP: Shop = {
+const SHOP: FormShop = {
 	lookup: (bender, die) => (bender === 'quay' && die === 'foot' ? { clr: 4, clamp: 2 } : undefined),
 	dies: [
 		{ bender: 'quay', die: 'foot', clr: 4, units: 'in' },

@@ -1,9 +1,9 @@
 import { expect, it } from 'vitest';
 import { newDraft } from '../../../src/job/draft/draft.ts';
-import type { Shop } from '../../../src/job/draft/question.ts';
+import type { FormShop } from '../../../src/job/draft/question.ts';
 import { QUESTIONS } from '../../../src/job/draft/questions.ts';
 
-const shop: Shop = { lookup: () => undefined, dies: [] };
+const shop: FormShop = { lookup: () => undefined, dies: [] };
 /** Enough of a check, a field and a die's figure in hand for every question to be asked. */
 const draft = {
 	...newDraft(),

@@ -1,7 +1,7 @@
 import type { Fault } from '../../../job/facts/index.ts';
 import type { BentAs } from '../../../tube/job.ts';
 import { faultWords } from '../../../words/job/fault.ts';
-import { FAULTY_JOB, GONE_JOB, JOB, OFFER, WAYS } from '../../../words/screen/job.ts';
+import { BENT_WAYS, FAULTY_JOB, GONE_JOB, JOB, OFFER } from '../../../words/screen/job.ts';
 import { CHOICE, CHOOSE_OR_BACK, KEY_SAYS } from '../../../words/screen/usual.ts';
 import type { Section } from '../../session/pages/page.ts';
 import type { Choice } from '../../shell/prompt.ts';
@@ -29,7 +29,7 @@ function soundPage(job: JobRow, left: SessionRow | undefined): HomeView {
 	const goOn: HomeStep | null = open === undefined ? null : { step: 'open', target: open, resume: true };
 	const choices: Choice<HomeStep>[] = [
 		...(goOn === null ? [] : [{ label: JOB.goOn(left?.bentAs), step: goOn, advised: true }]),
-		...WAYS.map(([label, as], at) => ({
+		...BENT_WAYS.map(([label, as], at) => ({
 			group: goOn === null ? JOB.bendIt : JOB.another,
 			label,
 			step: bend(as),
@@ -44,7 +44,7 @@ function soundPage(job: JobRow, left: SessionRow | undefined): HomeView {
 		prompt: {
 			label: CHOICE,
 			choices,
-			plus: goOn === null ? { label: JOB.asDrawn, step: bend(WAYS[0]![1]) } : { label: KEY_SAYS.goOn, step: goOn },
+			plus: goOn === null ? { label: JOB.asDrawn, step: bend(BENT_WAYS[0]![1]) } : { label: KEY_SAYS.goOn, step: goOn },
 			star: moreFrom({ page: 'job', path }),
 			back: TO_HOME,
 			empty: CHOOSE_OR_BACK,

@@ -1,4 +1,4 @@
-import { goOnWith, HOME, HOME_MORE, jobWords, searchLabel } from '../../../words/screen/home.ts';
+import { goOnWith, HOME_MORE, HOME_PAGE, jobWords, searchLabel } from '../../../words/screen/home.ts';
 import { faultyWords } from '../../../words/screen/job.ts';
 import {
 	BESIDES,
@@ -26,21 +26,24 @@ export function mainPage(state: HomeState): HomeView {
 	// What the search leaves out is not gone on with.
 	const newest = found.find((choice) => choice === open[0]);
 	return {
-		title: HOME.title,
+		title: HOME_PAGE.title,
 		prompt: {
-			label: search === '' ? HOME.label : searchLabel(search, found.length),
+			label: search === '' ? HOME_PAGE.label : searchLabel(search, found.length),
 			choices: found,
 			...(newest === undefined ? {} : { plus: { label: KEY_SAYS.goOn, step: newest.step } }),
 			star: moreFrom({ page: 'home' }),
-			...(search === '' ? {} : { back: { label: HOME.allAgain, step: { step: 'page', page: { page: 'home' } } } }),
+			...(search === '' ? {} : { back: { label: HOME_PAGE.allAgain, step: { step: 'page', page: { page: 'home' } } } }),
 			empty: found.length === 0 ? NONE_FOUND : CHOOSE,
 		},
 		keys: searchKeys(search),
 		shortcuts: { '?': helpFrom({ page: 'home' }).step },
 		body: ({ columns }) => [
-			{ rank: 1, extra: true, lines: search === '' ? wrapped(HOME.whatItDoes, columns, 'quiet') : [] },
-			{ rank: 0, lines: state.jobs.length === 0 ? wrapped(HOME.noJob, columns, 'alert') : [] },
-			{ rank: 0, lines: state.jobs.some(({ sample }) => sample) ? wrapped(HOME.samplesOnly, columns, 'alert') : [] },
+			{ rank: 1, extra: true, lines: search === '' ? wrapped(HOME_PAGE.whatItDoes, columns, 'quiet') : [] },
+			{ rank: 0, lines: state.jobs.length === 0 ? wrapped(HOME_PAGE.noJob, columns, 'alert') : [] },
+			{
+				rank: 0,
+				lines: state.jobs.some(({ sample }) => sample) ? wrapped(HOME_PAGE.samplesOnly, columns, 'alert') : [],
+			},
 		],
 	};
 }
@@ -63,7 +66,7 @@ function interrupted({ sessions, jobs: rows }: HomeState): Choice<HomeStep>[] {
 	return sessions
 		.filter(({ status }) => status === 'open')
 		.map((session, at) => ({
-			group: HOME.interrupted,
+			group: HOME_PAGE.interrupted,
 			...(at === 0 ? { advised: true } : {}),
 			...goOnWith(session, tubeOf(session)),
 			step: { step: 'open', target: session.id, resume: true },
@@ -74,7 +77,7 @@ function jobs({ jobs: rows }: HomeState): Choice<HomeStep>[] {
 	return rows.map((job) => {
 		const { path, name, faults, sample } = job;
 		return {
-			group: sample ? HOME.samples : HOME.jobs,
+			group: sample ? HOME_PAGE.samples : HOME_PAGE.jobs,
 			...(faults === undefined ? jobWords(job) : faultyWords(name, faults)),
 			step: { step: 'page', page: { page: 'job', path } },
 		};
@@ -88,7 +91,7 @@ function recent({ sessions }: HomeState): Choice<HomeStep>[] {
 	return sessions
 		.filter(({ status }) => status !== 'open')
 		.slice(0, RECENT)
-		.map((row) => ({ group: HOME.lately, ...keptChoice(row) }));
+		.map((row) => ({ group: HOME_PAGE.lately, ...keptChoice(row) }));
 }
 
 /** What there is besides the page that it was opened from. */

@@ -1,3 +1,4 @@
+import { isObject } from '../../../tube/as-json.ts';
 /** Tests of the form of what is read, put together as the types are: the compiler sees that none of a type's fields is left out. */
 
 export type Is<T> = (value: unknown) => value is T;
@@ -52,10 +53,6 @@ export const either =
 	<A, B>(a: Is<A>, b: Is<B>): Is<A | B> =>
 	(value): value is A | B =>
 		a(value) || b(value);
-
-export function isObject(value: unknown): value is Record<string, unknown> {
-	return typeof value === 'object' && value !== null && !Array.isArray(value);
-}
 
 /** An object of these fields; others beside them are of no account. */
 export function isOf<T extends object>(fields: Fields<T>): Is<T> {

@@ -2,6 +2,7 @@ import type { Filter } from '../../../springback/filter.ts';
 import type { Count, Provenance } from '../../../springback/history.ts';
 import type { HeldDie } from '../../../springback/model.ts';
 import type { Tally } from '../../../springback/scatter.ts';
+import { isObject } from '../../../tube/as-json.ts';
 import { type Anew, type DieStart, isOfAnotherModel, type Start } from '../start.ts';
 import { isSharing } from './facts.ts';
 import {
@@ -12,7 +13,6 @@ import {
 	isFlag,
 	isList,
 	isNumber,
-	isObject,
 	isOf,
 	isOneOf,
 	isOrdinal,
