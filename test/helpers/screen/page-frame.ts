@@ -25,7 +25,7 @@ const KEY = new RegExp(`${ESCAPE}\\[[A-Z]|[^]`, 'g');
 /** Choices about how things are shown, of which none is kept. */
 const NONE_KEPT = { kept: () => ({}), keep: () => {} };
 
-/** The text of the frame that the pure function makes of a page, reached by the controller alone: without Ink and without a terminal. */
+/** The text of the frame that the pure function makes of a page, reached by the controller alone: without Ink and without a terminal. @throws what would end the screen */
 export async function frameText(port: HomePort, size: Size, options: FrameOptions = {}): Promise<string> {
 	const { jobPath, keys = '', gap = 1000, ascii = false, environment = { TERM: 'xterm' } } = options;
 	let time = 0;
@@ -33,13 +33,21 @@ export async function frameText(port: HomePort, size: Size, options: FrameOption
 		now: () => time,
 		ring: () => {},
 	});
-	while (controller.snapshot().view === 'waiting') await turn();
+	let failed: { error: unknown } | null = null;
+	controller.ended.catch((error: unknown) => {
+		failed = { error };
+	});
+	const opened = async () => {
+		while (controller.snapshot().view === 'waiting' && failed === null) await turn();
+		if (failed !== null) throw failed.error;
+	};
+	await opened();
 	for (const chunk of keys.match(KEY) ?? []) {
 		time += gap;
 		const key = keyOfChunk(chunk);
 		if (key !== null) controller.take(key);
 	}
-	while (controller.snapshot().view === 'waiting') await turn();
+	await opened();
 	const { lines, textAt } = frameOf(controller.snapshot(), size, lookOf(environment, false, ascii));
 	const field = `> ${controller.text()}`;
 	controller.end(0);
