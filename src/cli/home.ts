@@ -48,7 +48,8 @@ export async function runHome({ home, jobs, color, ascii }: HomeRequest) {
 export async function runBendScreen(request: BendRequest, io: Io): Promise<number> {
 	const { file, resume, learn, rescue = null, home, color, ascii = false, as } = request;
 	// What is wrong with the job file or with the wish to resume is said on the terminal as it is, before any screen is drawn.
-	const jobPath = resume === null ? loadJob(file, keptTooling(home, tellOn(io))).path : realPath(file);
+	const opened = resume === null ? loadJob(file, keptTooling(home, tellOn(io))) : null;
+	const jobPath = opened?.path ?? realPath(file);
 	const session = resume === true ? newestUnfinished(home, file, tellOn(io), rescue) : resume;
 	const { openScreen } = await import('../screen/shell/open-screen.tsx');
 	// The other jobs that the home screen lists were not meant.
@@ -56,7 +57,8 @@ export async function runBendScreen(request: BendRequest, io: Io): Promise<numbe
 		realPath(path) === jobPath ? as : AS_DRAWN,
 	);
 	const look = { display: displayAt(home), noColor: !color, ascii };
-	return openScreen({ port, ...look, jobPath, ...(session === null ? {} : { resume: session }) });
+	const of = { jobPath, ...(opened !== null && { jobName: opened.job.name }) };
+	return openScreen({ port, ...look, ...of, ...(session === null ? {} : { resume: session }) });
 }
 
 const AS_DRAWN: BentAs = { mirror: false, from: 'start' };

@@ -20,27 +20,40 @@ function jobFiles(folder: string): string[] {
 		.map((name) => join(folder, name));
 }
 
-/** Each job file's newest session that was interrupted, its newest of all, and how many of its pieces are made, where several are wanted. */
-type Bent = (path: string, quantity: number) => Pick<JobRow, 'open' | 'latest' | 'pieces'>;
+/** A job file's newest session that was interrupted, its newest of all, and how many of its pieces are made, where several are wanted. */
+type Bent = (path: string, name: string, quantity: number) => Pick<JobRow, 'open' | 'latest' | 'pieces'>;
 
+/** A job's sessions are those started from its file, and where there are none, those of a job of its name, as for `--resume`. */
 function bentIn(sessions: readonly SessionRow[]): Bent {
-	// The newest comes first, and is to stand last under its path.
-	const newest = (rows: readonly SessionRow[]) => new Map(rows.toReversed().map((row) => [row.path ?? '', row]));
-	const [open, latest] = [
-		newest(sessions.filter(({ status, imported }) => status === 'open' && !imported)),
-		newest(sessions),
-	];
-	return (path, quantity) => {
+	const going = sessions.filter(({ status, imported }) => status === 'open' && !imported);
+	const by = (of: (row: SessionRow) => string | undefined) => ({
+		of,
+		open: newestBy(going, of),
+		latest: newestBy(sessions, of),
+	});
+	const byPath = by(({ path }) => path);
+	let byName: typeof byPath | null = null;
+	const named = () => {
+		byName ??= by(({ job }) => job);
+		return byName;
+	};
+	return (path, name, quantity) => {
 		const real = realPath(path);
-		const [left, last] = [open.get(real), latest.get(real)];
-		const pieces = quantity > 1 ? { pieces: piecesIn(sessions, real, quantity) } : {};
+		const found = byPath.latest.has(real) ? byPath : named();
+		const key = found === byPath ? real : name;
+		const [left, last] = [found.open.get(key), found.latest.get(key)];
+		const own = () => sessions.filter((row) => found.of(row) === key);
+		const pieces = quantity > 1 ? { pieces: piecesIn(own(), quantity) } : {};
 		return { ...(left && { open: left.id }), ...(last && { latest: last }), ...pieces };
 	};
 }
 
+/** The newest comes first, and is to stand last under its key. */
+const newestBy = (rows: readonly SessionRow[], of: (row: SessionRow) => string | undefined) =>
+	new Map(rows.toReversed().map((row) => [of(row), row]));
+
 /** Of the hand that was bent last: the other one is another part. */
-function piecesIn(sessions: readonly SessionRow[], path: string, wanted: number): Pieces {
-	const own = sessions.filter((row) => row.path === path);
+function piecesIn(own: readonly SessionRow[], wanted: number): Pieces {
 	const mirror = own[0]?.bentAs?.mirror ?? false;
 	const rows = own.flatMap(({ status, piece, bentAs, imported }) =>
 		status === 'damaged' || (status === 'open' && imported) || (bentAs?.mirror ?? false) !== mirror
@@ -58,7 +71,7 @@ export function glancedRows({ folder, samples }: ListedJobs, sessions: readonly 
 	const bent = bentIn(sessions);
 	return jobFiles(folder).map((path) => {
 		const { quantity = 1, ...glanced } = atAGlance(path) ?? { name: basename(path), summary: '' };
-		return { path, ...glanced, ...bent(path, quantity), ...(samples && { sample: true }) };
+		return { path, ...glanced, ...bent(path, glanced.name, quantity), ...(samples && { sample: true }) };
 	});
 }
 
@@ -97,7 +110,7 @@ export function checkedRows(
 	const bent = bentIn(sessions);
 	return jobFiles(folder).map((path) => {
 		const { quantity = 1, ...told } = checked(path, lookup);
-		return { path, ...told, ...bent(path, quantity), ...(samples && { sample: true }) };
+		return { path, ...told, ...bent(path, told.name, quantity), ...(samples && { sample: true }) };
 	});
 }
 

@@ -7,6 +7,7 @@ const CARRIAGE_RETURN = 0x0d;
 export class LineReader {
 	private readonly parts: Buffer[] = [];
 	private kept = 0;
+	private isFirst = true;
 
 	/** `most`: the longest line that is kept, in bytes; of a longer one its first part is, and one byte more. */
 	constructor(private readonly most: number) {}
@@ -31,9 +32,12 @@ export class LineReader {
 	/** What no line's end followed. */
 	end(): string {
 		const line = Buffer.concat(this.parts).toString('utf8');
+		// Some systems put a byte order mark in front of all that they write.
+		const said = this.isFirst ? line.replace(/^\uFEFF/, '') : line;
 		this.parts.length = 0;
 		this.kept = 0;
-		return line;
+		this.isFirst = false;
+		return said;
 	}
 
 	private keep(part: Buffer): void {

@@ -1,15 +1,18 @@
 import { type FsPort, realFs } from '../files/fs-port.ts';
-import { logPlaces } from './catalogue.ts';
+import { logPlaces, newSessionId } from './catalogue.ts';
 
 /** The newest session that is kept. */
-const LAST = 'last';
+export const LAST = 'last';
 
 /**
  * The sessions that a name may mean, newest first: the one of that id, else those whose id begins so; for `last` the newest. None where it
- * means nothing that is kept.
+ * means nothing that is kept. What is dated in the future, by a clock that was wrong, is the newest only where nothing else is kept.
  */
-export function sessionsNamed(home: string, name: string, fs: FsPort = realFs): string[] {
+export function sessionsNamed(home: string, name: string, fs: FsPort = realFs, now = new Date()): string[] {
 	const ids = logPlaces(home, fs).map(({ id }) => id);
-	if (name === LAST) return ids.slice(0, 1);
+	if (name === LAST) {
+		const newest = ids.find((id) => id <= newSessionId(now, 'z')) ?? ids[0];
+		return newest === undefined ? [] : [newest];
+	}
 	return ids.includes(name) ? [name] : ids.filter((id) => id.startsWith(name));
 }

@@ -4,7 +4,7 @@ import type { KeptRow } from './kept-row.ts';
 
 /**
  * The sessions of a job among these, the one with the newest record first: those started from the same real path, and where there
- * is none, those of a job of the same name. What is dated in the future, by a clock that was wrong, comes after all that is not.
+ * is none, those of a job of the same name.
  */
 export function sessionsOfJob(
 	rows: readonly KeptRow[],
@@ -15,8 +15,17 @@ export function sessionsOfJob(
 	const file = realPath(jobFile);
 	const samePath = rows.filter(({ job }) => job?.file === file);
 	const chosen = samePath.length > 0 ? samePath : rows.filter(({ job }) => job?.name === jobName);
-	const isAhead = ({ touched }: KeptRow) => touched > now.toISOString();
-	const newest = [...chosen].sort((a, b) => (a.touched < b.touched ? 1 : -1));
+	return newestFirst(chosen, ({ touched }) => touched, now);
+}
+
+/** By that time; what is dated in the future, by a clock that was wrong, comes after all that is not. */
+export function newestFirst(
+	rows: readonly KeptRow[],
+	timeOf: (row: KeptRow) => string,
+	now: Date = new Date(),
+): KeptRow[] {
+	const isAhead = (row: KeptRow) => timeOf(row) > now.toISOString();
+	const newest = [...rows].sort((a, b) => (timeOf(a) < timeOf(b) ? 1 : -1));
 	return [...newest.filter((row) => !isAhead(row)), ...newest.filter(isAhead)];
 }
 

@@ -6,7 +6,7 @@ import { growthOf } from '../session/log/start.ts';
 import type { GrowthByDie } from '../tube/dies.ts';
 import type { BentAs, Job } from '../tube/job.ts';
 import { readSession } from './catalogue.ts';
-import { sessionsOfJob } from './find.ts';
+import { newestFirst, sessionsOfJob } from './find.ts';
 import type { KeptRow } from './kept-row.ts';
 
 /** A job as its pieces are found: those of the other hand are other parts. */
@@ -60,7 +60,7 @@ export function newPieceOf(
 	job: Job,
 ): NewPiece {
 	const { next: piece } = countRows(sessions, job.quantity);
-	const newest = [...sessions].sort((a, b) => (a.at < b.at ? 1 : -1))[0];
+	const [newest] = newestFirst(sessions, ({ at }) => at);
 	if (newest === undefined) return { piece };
 	const { start, entries } = readBack(readSession(home, newest.id, fs, rescue).records);
 	const heat = heatOf({ start, entries });

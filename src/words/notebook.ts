@@ -3,6 +3,7 @@ import type { Copied, Exchanged, LeftBehind, LeftOut, Noticed, Verified } from '
 import { counted } from './counted.ts';
 import { foreign, foreignName } from './foreign.ts';
 import { causeWords, journalWords } from './journal.ts';
+import { NONE_KEPT } from './session-list.ts';
 
 /** Which way sessions went. */
 export type ExchangeWay = 'export' | 'import';
@@ -95,9 +96,8 @@ export function verifiedText({ sessions: count, lines, faults, noticed }: Verifi
 	const all = `All ${sessions(count)} are whole: ${lines} lines, each as it was written.`;
 	const one = `The one session is whole: ${lines} lines, each as it was written.`;
 	const some = `${whole} of ${sessions(count)} are whole. These are not:`;
-	const none = 'No session has been kept yet. Start one: pullbook bend JOB';
 	return [
-		count === 0 ? none : faults.length > 0 ? some : count === 1 ? one : all,
+		count === 0 ? NONE_KEPT : faults.length > 0 ? some : count === 1 ? one : all,
 		...faults.map(({ name, why }) => `  ${foreignName(name)}: ${leftOutWords(why)}`),
 		...(noticed.length > 0
 			? ['Also seen:', ...noticed.map((each) => `  ${foreignName(each.name)}: ${noticedWords(each)}`)]

@@ -8,9 +8,11 @@ import { foreign, foreignName } from './foreign.ts';
 import { journalWords } from './journal.ts';
 import { localMinute, type WallClock } from './local-time.ts';
 
+export const NONE_KEPT = 'No session has been kept yet. Start one: pullbook bend JOB';
+
 /** The sessions as a table of text, newest first. */
 export function listText(sessions: readonly KeptRow[]): string {
-	if (sessions.length === 0) return 'No session has been kept yet. Start one: pullbook bend JOB';
+	if (sessions.length === 0) return NONE_KEPT;
 	return sessions.map(lineOf).join('\n');
 }
 

@@ -4,6 +4,7 @@ import type { Rule } from '../review/trend-chart.ts';
 import { foreignName } from './foreign.ts';
 import type { WallClock } from './local-time.ts';
 import { about, angle, exactAngle } from './numbers.ts';
+import { NONE_KEPT } from './session-list.ts';
 
 /** Whose sessions a trend is of. */
 export type TrendOf = { bender: string } | { job: string };
@@ -78,7 +79,7 @@ export function noTrendWords(name: string, benders: readonly string[], jobs: rea
 		const shown = names.slice(0, 8).map(foreignName).join(', ');
 		return names.length > 8 ? `${shown} and ${names.length - 8} more` : shown;
 	};
-	if (jobs.length === 0) return 'No session has been kept yet. Start one: pullbook bend JOB';
+	if (jobs.length === 0) return NONE_KEPT;
 	return `No kept session is of a job or bender "${foreignName(name)}". Benders: ${list(benders)}. Jobs: ${list(jobs)}.`;
 }
 
@@ -89,7 +90,7 @@ export function sessionCells({ id, at, job }: TrendSession, clock: WallClock): [
 
 /** The benders that kept sessions were bent on do not include the one asked for. */
 export function noBenderWords(name: string, benders: readonly string[]): string {
-	if (benders.length === 0) return 'No session has been kept yet. Start one: pullbook bend JOB';
+	if (benders.length === 0) return NONE_KEPT;
 	return `No kept session is of bender "${foreignName(name)}". Benders with sessions: ${benders.map(foreignName).join(', ')}.`;
 }
 

@@ -133,6 +133,15 @@ describe('lines', () => {
 		);
 	});
 
+	const marked = Buffer.from(`\uFEFF${GOOD}`);
+	it.each([
+		['before the first is nothing', [marked], 'pull'],
+		['before the first is nothing, in pieces too', [marked.subarray(0, 1), marked.subarray(1)], 'pull'],
+		['before another is no answer', [Buffer.from('\n'), marked], 'set'],
+	])('a byte order mark %s', async (_, pieces, ask) => {
+		expect((await printed(pieces)).lines.at(-1)).toMatchObject({ ask });
+	});
+
 	it('without an end are an answer where they are whole', async () => {
 		expect((await printed(['\r\n\n', GOOD.trim()])).lines.at(-1)).toMatchObject({ ask: 'pull' });
 	});

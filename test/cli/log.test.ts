@@ -199,7 +199,21 @@ describe('pullbook log ID', () => {
 	});
 
 	it('`last` with nothing kept, or a beginning of nothing, exits 2', async () => {
-		for (const name of ['last', '2031']) expect(await run(name)).toMatchObject({ code: 2, out: '' });
+		expect(await run('2031')).toMatchObject({ code: 2, out: '' });
+		await expect(run('last')).rejects.toMatchObject({
+			exitCode: 2,
+			message: 'No session has been kept yet. Start one: pullbook bend JOB',
+		});
+	});
+
+	it('`last` is none that a wrong clock has dated in the future, unless nothing else is kept', async () => {
+		const sound = begin(3);
+		sound.close();
+		const ahead = '20991231-080000-ab12';
+		fs.copyFileSync(sessionPath(home, sound.id), sessionPath(home, ahead));
+		expect((await run('last')).out).toContain(`session ${sound.id}\n`);
+		fs.rmSync(sessionPath(home, sound.id));
+		expect((await run('last')).code).toBe(0);
 	});
 
 	it.each([

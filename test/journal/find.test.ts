@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { damagedAfter, sessionsOfJob } from '../../src/journal/find.ts';
+import { damagedAfter, newestFirst, sessionsOfJob } from '../../src/journal/find.ts';
 import type { KeptRow } from '../../src/journal/kept-row.ts';
 
 const NOW = new Date('2026-03-01T12:00:00Z');
@@ -37,6 +37,11 @@ describe('the sessions of a job', () => {
 		];
 		expect(ids(rows)).toEqual(['new', 'old', 'ahead']);
 		expect(ids(rows.slice(0, 1))).toEqual(['ahead']);
+	});
+
+	it('the newest of a batch is not one that begins in the future', () => {
+		const rows = [row('ahead', '2027-01-01T00:00:00.000Z'), row('new', '2026-02-01T00:00:00.000Z')];
+		expect(newestFirst(rows, ({ at }) => at, NOW).map(({ id }) => id)).toEqual(['new', 'ahead']);
 	});
 });
 

@@ -12,7 +12,7 @@ import type { Message, SessionState } from '../session/session-state.ts';
 import { type AppState, exitCodeOf } from './app-state.ts';
 import type { DisplayPort } from './display.ts';
 import type { Key } from './keys.ts';
-import { newerDamaged, type ScreenOpening } from './opening.ts';
+import { interrupted, newerDamaged, type ScreenOpening } from './opening.ts';
 import { readerKey } from './reader-state.ts';
 import { type Seen, seen } from './seen.ts';
 import { topicReader } from './topic-reader.ts';
@@ -59,7 +59,7 @@ export class Controller {
 		});
 		this.direct = opening.jobPath !== undefined;
 		if (opening.jobPath === undefined) this.home();
-		else this.begin(opening.jobPath, opening.resume);
+		else this.begin(opening.jobPath, opening);
 	}
 
 	readonly subscribe = (listener: () => void): (() => void) => {
@@ -214,8 +214,9 @@ export class Controller {
 		this.homeDesk.show(page, message);
 	}
 
-	private begin(jobPath: string, resume: boolean | string | undefined): void {
-		const left = this.port.sessions().find(({ path, status }) => path === jobPath && status === 'open');
+	private begin(jobPath: string, opening: ScreenOpening): void {
+		const { resume } = opening;
+		const left = interrupted(this.port.sessions(), opening);
 		if (typeof resume === 'string') this.open(resume, true);
 		else if (resume === true && left !== undefined) this.open(left.id, true);
 		else if (resume === undefined && left !== undefined) {

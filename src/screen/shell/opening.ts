@@ -5,8 +5,20 @@ import type { Message } from '../session/session-state.ts';
 /** What the screen opens with: the home page, or a job's session. */
 export interface ScreenOpening {
 	jobPath?: string;
+	/** What the job of that file is called: by it sessions of a file that was moved are found. */
+	jobName?: string;
 	/** Go on with the job's newest interrupted session, or with the session of that id, without asking. */
 	resume?: boolean | string;
+}
+
+/** A job's session that was interrupted here, the newest: one started from its file, and where none was, one of a job of its name. */
+export function interrupted(
+	sessions: readonly SessionRow[],
+	{ jobPath, jobName }: Pick<ScreenOpening, 'jobPath' | 'jobName'>,
+): SessionRow | undefined {
+	const own = sessions.filter(({ path }) => path === jobPath);
+	const all = own.length > 0 ? own : sessions.filter(({ job }) => job === jobName);
+	return all.find(({ status, imported }) => status === 'open' && !imported);
 }
 
 /** A damaged log that may be this job's newest session: what is offered is an older one. */
