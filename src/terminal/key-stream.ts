@@ -20,8 +20,8 @@ export interface KeyStreamOptions {
 const SLOW_TURNS = 4;
 
 /**
- * The terminal's keys, one a chunk and one a turn of the event loop, for Ink's `stdin`. Emits `interrupt` for Ctrl-C, `suspend`
- * for Ctrl-Z, each in its place among the keys, and `gone` when the terminal has hung up.
+ * The terminal's keys, one a chunk and one a turn of the event loop, for Ink's `stdin`. Emits `interrupt` for Ctrl-C before all keys that wait,
+ * which are forgotten, `suspend` for Ctrl-Z in its place among them, and `gone` when the terminal has hung up.
  */
 export class KeyStream extends Readable {
 	readonly isTTY: boolean;

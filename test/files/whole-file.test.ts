@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { replaceFile, writeUnlessThere } from '../../src/files/whole-file.ts';
+import { FATES } from '../helpers/disk/fates.ts';
 import { type Fault, FaultFs, PowerCut } from '../helpers/disk/fault-fs.ts';
 
 const PATH = '/a.json';
@@ -62,20 +63,23 @@ describe.each([
 		}
 	});
 
-	it.each([0, 1])(
-		'is the old one or the new one when the power goes at any call, whatever the disk forgets (%i)',
-		(fate) => {
-			for (const at of calls) {
-				const fs = disk({ kind: 'cut', at }, there);
-				try {
-					work(fs);
-				} catch (error) {
-					expect(error).toBeInstanceOf(PowerCut);
-				}
-				expect([before, NEW.toString()]).toContain(textOn(fs.afterPowerCut(() => fate)));
+	it.each(FATES)('is the old one or the new one when the power goes at any call, and the disk %s', (_, fate) => {
+		for (const at of calls) {
+			const fs = disk({ kind: 'cut', at }, there);
+			try {
+				work(fs);
+			} catch (error) {
+				expect(error).toBeInstanceOf(PowerCut);
 			}
-		},
-	);
+			expect([before, NEW.toString()]).toContain(textOn(fs.afterPowerCut(fate)));
+		}
+	});
+
+	it.each(FATES)('is the new one once it is written, though the power goes and the disk %s', (_, fate) => {
+		const fs = disk(null, there);
+		work(fs);
+		expect(textOn(fs.afterPowerCut(fate))).toBe(NEW.toString());
+	});
 });
 
 it('is not put where one is', () => {
