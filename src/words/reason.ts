@@ -9,7 +9,12 @@ import { refusalWords } from './refusal.ts';
 
 /** Why something is asked, advised or refused, as one text. */
 export function reasonWords(reason: readonly Reason[], style: Wording): string {
-	return reason.map((fact) => factWords(fact, style)).join(' ');
+	return reasonTexts(reason, style).join(' ');
+}
+
+/** The same a text each fact, for where not all of it has room. */
+export function reasonTexts(reason: readonly Reason[], style: Wording): string[] {
+	return reason.map((fact) => factWords(fact, style));
 }
 
 function factWords(fact: Reason, style: Wording): string {

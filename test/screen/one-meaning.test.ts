@@ -105,6 +105,7 @@ const BESIDE: Readonly<Record<Exclude<Page['page'], 'ask'>, Page>> = {
 	measureAgain: { page: 'measureAgain' },
 	again: { page: 'again', of: { kind: 'angle', bend: 1 } },
 	whatIf: { page: 'whatIf' },
+	why: { page: 'why' },
 	reopen: { page: 'reopen' },
 	reopenHow: { page: 'reopenHow', bend: 1 },
 	relief: { page: 'relief', bend: 2, answer: { action: { do: 'relieve' } } },

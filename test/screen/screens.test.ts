@@ -72,6 +72,8 @@ const PAGES: PageCase[] = [
 	['decide-reopen', [asks.REOPEN], '', 'Decide'],
 	['decide-limit', [asks.LIMIT], '', 'Decide'],
 	['decide-scrap', [asks.GIVEN_UP], '', 'Decide'],
+	['decide-hopeless', [asks.HOPELESS], '', 'Decide'],
+	['why', [asks.HOPELESS], '*7\r', 'Why'],
 	['decide-measure', [asks.MEASURE_AGAIN], '', 'Decide'],
 	['decide-read-again', [asks.READ_AGAIN], '', 'Decide'],
 	['measure-again', [asks.MEASURE_AGAIN], '+', 'Measure bend 1 again'],

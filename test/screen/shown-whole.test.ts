@@ -3,9 +3,11 @@ import { fitted, type Section } from '../../src/screen/session/pages/page.ts';
 import { line } from '../../src/screen/text/line.ts';
 import type { PullAsk } from '../../src/session/protocol/asks.ts';
 import type { Output } from '../../src/session/protocol/notes.ts';
+import { reasonTexts } from '../../src/words/reason.ts';
 import * as asks from '../helpers/screen/asks.ts';
-import { FakeHome, FakeLive, ROWS, refusal } from '../helpers/screen/fake-ports.ts';
+import { ARCH, FakeHome, FakeLive, ROWS, refusal } from '../helpers/screen/fake-ports.ts';
 import type { HeadlessTerminal } from '../helpers/screen/mount.tsx';
+import { frameText } from '../helpers/screen/page-frame.ts';
 import { runScreen } from '../helpers/screen/run-screen.ts';
 import { whyOf } from '../helpers/session/why.ts';
 
@@ -61,6 +63,30 @@ describe.each(SIZES)('at $columns by $rows', (size) => {
 		terminal.type('+');
 		await terminal.until('Another process writes it');
 		expect(terminal.text.replace(/\s+/g, '')).toContain(`remove${path}andtryagain.`);
+	});
+});
+
+describe('the reason of an advice', () => {
+	const size = { columns: 60, rows: 20 };
+	const texts = reasonTexts(
+		asks.HOPELESS.reason.filter(({ code }) => code !== 'bend-made'),
+		ARCH,
+	);
+	const shown = async (keys: string) =>
+		(await frameText(session([asks.HOPELESS]), size, { jobPath: 'a', keys })).replace(/\s+/g, ' ');
+
+	test('ends with a whole sentence where there is no room for more, and says that there is more', async () => {
+		const page = await shown('');
+		const fit = texts.filter((text) => page.includes(text));
+		expect(fit.length).toBeGreaterThan(0);
+		expect(fit).toEqual(texts.slice(0, fit.length));
+		for (const missing of texts.slice(fit.length)) expect(page).not.toContain(missing.slice(0, 12));
+		expect(page).toContain('more: larger window');
+	});
+
+	test('stands whole behind `*`', async () => {
+		const [, number] = /(\d+) read all of the reason/.exec(await shown('*'))!;
+		expect(await shown(`*${number}\r`)).toContain(texts.join(' '));
 	});
 });
 

@@ -51,6 +51,8 @@ export type Page =
 	| { page: 'measureAgain' }
 	| { page: 'again'; of: ToMeasure }
 	| { page: 'whatIf' }
+	/** All of what a small window cuts of the advice's reason. */
+	| { page: 'why' }
 	| { page: 'reopen' }
 	| { page: 'reopenHow'; bend: number }
 	/** `open`: degrees to open by and the angle to read then, where they are advised. */

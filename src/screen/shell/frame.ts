@@ -65,7 +65,7 @@ export function frame<Step>(whole: Content<Step>, size: Size, look: Look): Frame
 	const rule = tight ? [] : [line('─'.repeat(columns), 'quiet')];
 	const bottom = footer(content, columns);
 	const rows = height - header(content, columns).length - rule.length - bottom.lines.length - (tight ? 0 : 1);
-	const middle = between(content, { columns, rows, window: size.rows, ...look });
+	const middle = between(content, { columns, rows, free: rows, window: size.rows, ...look });
 	const top = [...header(content, columns, middle.short), ...rule];
 	const used = top.length + middle.lines.length + bottom.lines.length;
 	const filler = Array.from({ length: Math.max(0, height - used) }, () => EMPTY);
@@ -170,7 +170,7 @@ function beside<Step>(content: Content<Step>, room: Room, picture: (columns: num
 	const gap = top.lines.length > 0 ? [EMPTY] : [];
 	const rows = room.rows - top.lines.length - gap.length;
 	const columns = Math.floor((room.columns - MIDDLE_GAP) / 2);
-	const narrow = { ...room, columns, rows };
+	const narrow = { ...room, columns, rows, free: rows };
 	const body = (within: Room) => content.body(within).filter(({ wide }) => wide !== true);
 	const left = words({ ...content, body }, narrow);
 	const right = rows < PICTURE_ROWS.least ? [] : picture(room.columns - columns - MIDDLE_GAP, rows);
@@ -189,7 +189,8 @@ function words<Step>({ body, prompt, entry }: Content<Step>, room: Room): Fitted
 	const most = Math.max(LEAST_CHOICES, room.rows - 1);
 	const list = choiceLines(choices, entry.selected, room.columns, most + 1).length;
 	const forList = Math.min(list, most);
-	const above = fitted(body(room), Math.max(0, room.rows - forList - 1));
+	const free = Math.max(0, room.rows - forList - 1);
+	const above = fitted(body({ ...room, free }), free);
 	const gap = above.lines.length > 0 ? [EMPTY] : [];
 	const left = room.rows - above.lines.length - gap.length;
 	// Choices that have no room are counted in the list itself.

@@ -40,6 +40,14 @@ export function wrapped(text: string, width: number, tone: Tone = 'plain', inden
 	return wrap(text, width, indent).map((part) => [{ text: part, tone, of }]);
 }
 
+/** As many of the texts, the first ones, as have room in so many rows when they are broken as one; and the rest. */
+export function wholeTexts(texts: readonly string[], width: number, rows: number): [shown: string, rest: string] {
+	const joined = (from: number, to: number) => texts.slice(from, to).join(' ');
+	let fit = texts.length;
+	while (fit > 0 && wrap(joined(0, fit), width).length > rows) fit--;
+	return [joined(0, fit), joined(fit, texts.length)];
+}
+
 /** Text without words, such as a path, broken after every `width` characters. */
 export function chopped(text: string, width: number, tone: Tone = 'plain'): Line[] {
 	return Array.from({ length: Math.ceil(text.length / width) }, (_, at) =>

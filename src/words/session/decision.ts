@@ -16,6 +16,7 @@ export const DECIDE = {
 	backTo: (bend: number, how: 'pull' | 'relieve'): string =>
 		`go back to bend ${bend} and ${how === 'pull' ? DECIDE.pull : DECIDE.open()}`,
 	limit: 'The machine is at its largest angle.',
+	why: 'Why',
 } as const;
 
 /** The advice in a few words. */

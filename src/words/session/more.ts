@@ -19,6 +19,7 @@ export const MORE = {
 	takenOut: 'the tube has been out of the die',
 	skipMeasuring: 'skip: go on by the dial',
 	skipCheck: 'skip this check',
+	why: 'read all of the reason',
 	whatIf: 'see what going back to a made bend would do',
 } as const;
 

@@ -300,6 +300,19 @@ export const GIVEN_UP: DecideAsk = {
 		{ code: 'bend-made', angle: 58.2, sd: 0.12, target: 48.2 },
 	],
 };
+/** The same with all that there is to say of it: more than a small window has room for beside the choices. */
+export const HOPELESS: DecideAsk = {
+	...GIVEN_UP,
+	reason: [
+		...GIVEN_UP.reason,
+		{ code: 'nearest', fits: false, how: 'accept', bend: 2 },
+		{
+			...{ code: 'still-missed', endOffset: 4.2, endAngle: 9.1, corner: { bend: 3, off: 2.5, tolerance: 0.25 } },
+			checks: [{ name: 'rise', kind: 'drop', off: 1.9, tolerance: 0.0625 }],
+		},
+		{ code: 'stock-left', behind: 70, again: false, before: 14 },
+	],
+};
 const LOW = { name: 'rise', kind: 'drop', reading: 14.06, off: -0.19, tolerance: 0.0625 } as const;
 /** A check contradicts what was measured of the bend before, and once more what is asked for is the check itself. */
 export const MEASURE_AGAIN: DecideAsk = {

@@ -1,17 +1,17 @@
 import type { Advice, DecideAsk } from '../../../session/protocol/asks.ts';
 import type { ToMeasure } from '../../../session/protocol/kinds.ts';
 import { trimmed } from '../../../units/format.ts';
-import { reasonWords } from '../../../words/reason.ts';
-import { CHOICE, CHOOSE } from '../../../words/screen/usual.ts';
+import { reasonTexts, reasonWords } from '../../../words/reason.ts';
+import { CHOICE, CHOOSE, ONLY_BACK } from '../../../words/screen/usual.ts';
 import { againLabel } from '../../../words/session/again.ts';
 import { cameOutWords, DECIDE, headline } from '../../../words/session/decision.ts';
 import { MORE } from '../../../words/session/more.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { bigNumbers } from '../../text/big-numbers.ts';
-import { line, span, wrapped } from '../../text/line.ts';
+import { type Line, line, span, wholeTexts, wrapped } from '../../text/line.ts';
 import type { OpenBy, SessionState, Step } from '../session-state.ts';
 import { measureAgainStep } from './measure-again.ts';
-import { answer, type PageView, type Room, type Section, SLASH, STAR } from './page.ts';
+import { answer, BACK, type PageView, type Room, type Section, SLASH, STAR } from './page.ts';
 import { ladder } from './pulls.ts';
 import { openingNumbers, reliefStep } from './reopen.ts';
 
@@ -95,20 +95,40 @@ function sections(state: SessionState, ask: DecideAsk, room: Room): Section[] {
 	const words = cameOutWords(ask);
 	const made = { ...words.made, value: trimmed(ask.made.angle, 1), unit: '°', place: 1 } as const;
 	const wanted = { ...words.wanted, value: trimmed(ask.target, 1), unit: '°', place: 3 } as const;
-	// How it came out stands in the line above.
-	const told = ask.reason.filter(({ code }) => code !== 'bend-made');
 	const opening = openingOf(ask);
 	// The line below says the same.
 	const numbers: Section = { rank: 2, wide: true, extra: true, lines: bigNumbers([made, wanted], room) };
+	const above = [line(headline(ask), 'strong'), line(words.line)];
+	const [shown, rest] = wholeTexts(
+		reasonTexts(told(ask), state.job),
+		room.columns,
+		room.free - above.length - limit(ask).length,
+	);
 	return [
-		{ rank: 0, lines: [line(headline(ask), 'strong')] },
+		{ rank: 0, lines: above.slice(0, 1) },
 		...(opening === undefined ? [numbers] : openingNumbers(opening, room, 1)),
-		{ rank: 0, lines: [line(words.line)] },
-		{ rank: 0, lines: [...wrapped(reasonWords(told, state.job), room.columns, 'strong'), ...limit(ask)] },
+		{ rank: 0, lines: above.slice(1) },
+		{ rank: 0, lines: [...wrapped(shown, room.columns, 'strong'), ...limit(ask)] },
+		// What has no room stands behind `*`.
+		{ rank: 1, lines: wrapped(rest, room.columns, 'strong') },
 		...ladder(state, ask, room).map((section) => ({ ...section, rank: 1 })),
 	];
 }
 
-function limit(ask: DecideAsk) {
+/** Why that is advised; how the bend came out stands in a line of its own. */
+const told = ({ reason }: DecideAsk) => reason.filter(({ code }) => code !== 'bend-made');
+
+/** All of the reason, for a window that has no room for it beside the choices. */
+export function whyPage(state: SessionState): PageView {
+	const { ask, job } = state;
+	return {
+		title: DECIDE.why,
+		prompt: { label: '', back: BACK, empty: ONLY_BACK },
+		body: ({ columns }) =>
+			ask?.ask === 'decide' ? [{ rank: 0, lines: wrapped(reasonWords(told(ask), job), columns) }] : [],
+	};
+}
+
+function limit(ask: DecideAsk): Line[] {
 	return ask.limit ? [[span(DECIDE.limit, 'alert')]] : [];
 }

@@ -39,9 +39,7 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 				{ rank: 1, lines: predictions(state, note, room.columns) },
 			];
 			const taken = above.reduce((sum, { lines }) => sum + lines.length, 0);
-			// The choices stand under the page with a blank line above them.
-			const left = room.rows - taken - (choice ? CHOICES.length + 1 : 0);
-			return [...above, { rank: 2, lines: sureness(note, state.job, room.columns, left) }];
+			return [...above, { rank: 2, lines: sureness(note, state.job, room.columns, room.free - taken) }];
 		},
 	};
 }

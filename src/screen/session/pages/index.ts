@@ -9,7 +9,7 @@ import {
 	evidenceValuePage,
 } from './amend.ts';
 import { checkPage, leastPage } from './ask-check.ts';
-import { decidePage } from './ask-decide.ts';
+import { decidePage, whyPage } from './ask-decide.ts';
 import { confirmPage, measurePage } from './ask-measure.ts';
 import { pullPage, releasedPage } from './ask-pull.ts';
 import { setPage } from './ask-set.ts';
@@ -70,6 +70,8 @@ function page(state: SessionState, of: Page): PageView {
 			return againPage(state, of.of);
 		case 'whatIf':
 			return whatIfPage(state);
+		case 'why':
+			return whyPage(state);
 		case 'more':
 			return morePage(state);
 		case 'undo':

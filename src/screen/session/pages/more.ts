@@ -96,7 +96,10 @@ function own(state: SessionState): Choice<Step>[] {
 		case 'check':
 			return [{ label: MORE.skipCheck, step: answer({ do: 'skip' }) }];
 		case 'decide':
-			return canWeigh(state) ? [{ label: MORE.whatIf, step: to({ page: 'whatIf' }) }] : [];
+			return [
+				...(canWeigh(state) ? [{ label: MORE.whatIf, step: to({ page: 'whatIf' }) }] : []),
+				{ label: MORE.why, step: to({ page: 'why' }) },
+			];
 		default:
 			return [];
 	}

@@ -15,6 +15,8 @@ import type { Step } from '../session-state.ts';
 export interface Room {
 	columns: number;
 	rows: number;
+	/** Of the rows those that the choices under the body leave. */
+	free: number;
 	ink: string;
 	/** Rows of the whole window: sizes that depend on it alone do not jump when a message comes. */
 	window: number;

@@ -7,7 +7,7 @@ import { FakeLive } from '../../../helpers/screen/fake-ports.ts';
 
 test('a doubted angle stands on the page as it was typed, and the page says what to do', () => {
 	const ask = { ...CONFIRM, reading: 6.75 };
-	const room = { columns: 80, rows: 20, ink: '#', window: 24, ascii: false, spoken: false };
+	const room = { columns: 80, rows: 20, free: 20, ink: '#', window: 24, ascii: false, spoken: false };
 	const body = confirmPage(opened(new FakeLive([ask]), USUAL_DISPLAY), ask).body(room);
 	const words = body.flatMap(({ lines }) => lines.map((line) => line.map(({ text }) => text).join('')));
 	expect(words[0]).toBe('You gave    6.75°');

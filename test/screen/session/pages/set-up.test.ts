@@ -32,7 +32,7 @@ describe('the first set', () => {
 		const { set, state } = atFirstSet(job);
 		expect(set.cautions.filter(({ code }) => code === 'bent-as')).toHaveLength(1);
 		expect(cautions(state, set, 200)).toHaveLength(1);
-		const room = { columns: 80, rows: 20, ink: '#', window: 24, ascii: false, spoken: false };
+		const room = { columns: 80, rows: 20, free: 20, ink: '#', window: 24, ascii: false, spoken: false };
 		const start = startPage(state, {
 			page: 'start',
 			note: SESSION,
@@ -51,7 +51,7 @@ describe('the first set', () => {
 			{ straight: 25.3, angle: 36.4, rotation: -126.5 },
 		];
 		const { state } = atFirstSet(plainJob({ shape: { kind: 'bends', bends, last: 18 } }));
-		const room = { columns: 60, rows: 20, ink: '#', window: 20, ascii: false, spoken: false };
+		const room = { columns: 60, rows: 20, free: 20, ink: '#', window: 20, ascii: false, spoken: false };
 		const lines = layOutPage(state)
 			.body(room)
 			.flatMap(({ lines }) => lines);
@@ -76,7 +76,7 @@ describe('the first set', () => {
 });
 
 describe('the marks laid out', () => {
-	const BODY = { columns: 80, rows: 20, ink: '#', window: 24, ascii: false, spoken: false };
+	const BODY = { columns: 80, rows: 20, free: 20, ink: '#', window: 24, ascii: false, spoken: false };
 	const said = (state: SessionState) =>
 		layOutPage(state)
 			.body(BODY)
