@@ -7,6 +7,8 @@ import { foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
 import { about, angle, exactAngle, fine, notNothing } from './numbers.ts';
 
+const TAKE_IT = 'Take it: the program corrects the rest for it.';
+
 /** Why that is advised for the bend at work. */
 export function decideWords(fact: DecideFact, style: Wording): string {
 	switch (fact.code) {
@@ -23,11 +25,11 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 		case 'fresh-set-up':
 			return "The last pull stopped at the machine's largest angle. A new set-up may still add a little.";
 		case 'limit-reached':
-			return 'The machine reaches no further, and the last set-up added less than a dial step. Take it: what is left is corrected for it.';
+			return `The machine reaches no further, and the last set-up added less than a dial step. ${TAKE_IT}`;
 		case 'near-enough':
-			return `Near its tolerance after ${fact.pulls} pulls. Take it: what is left is corrected for it.`;
+			return `Near its tolerance after ${fact.pulls} pulls. ${TAKE_IT}`;
 		case 'next-too-far':
-			return `Near its tolerance, and a division more would likely pass it (chance ${inHundred(fact.chance)}). Take it: what is left is corrected for it.`;
+			return `Near its tolerance, and a division more would likely pass it (chance ${inHundred(fact.chance)}). ${TAKE_IT}`;
 		case 'needed-closer':
 			return `Pull again: the tube needs this bend closer. A division more may pass its tolerance (chance ${inHundred(fact.chance)}).`;
 		case 'open-by':
@@ -39,9 +41,9 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 		case 'too-far-to-open':
 			return 'That is too far to work back: give the tube up.';
 		case 'opened-already':
-			return 'It was opened already. Take it: what is left is corrected for it.';
+			return `It was opened already. ${TAKE_IT}`;
 		case 'opening-forbidden':
-			return 'The job does not allow a bend to be opened. Take it: what is left is corrected for it.';
+			return `The job does not allow a bend to be opened. ${TAKE_IT}`;
 		case 'checks-outside':
 			return `Outside its tolerance: ${fact.names.map(foreignName).join(', ')}.`;
 		case 'taken-as-it-is':

@@ -10,6 +10,9 @@ export const VIEW_NAMES: Readonly<Record<ViewName, string>> = {
 	turned: 'turned view',
 };
 
+/** What the caption says of another tube that is drawn at an end. */
+export const END_MEETS = 'the tube that an end meets in fine dots';
+
 /** Which view is where: `front view left, top view`; empty for a flat tube's only one. */
 export function viewPlaces(names: readonly ViewName[], beside: boolean): string {
 	if (names.length < 2) return '';

@@ -201,11 +201,11 @@ describe('what the keys of a page answer', () => {
 		const { live, terminal } = session([asks.MEASURE]);
 		await terminal.until('Measure');
 		terminal.type('*11\r47.9\r');
-		await terminal.until('not by a number');
+		await terminal.until('not a number');
 		terminal.type('/');
 		await terminal.until('Measure the bend');
 		terminal.type('*11\r47.9\r');
-		await terminal.until('not by a number');
+		await terminal.until('not a number');
 		terminal.type('kinked\r');
 		await terminal.until('Why: kinked');
 		terminal.type('/');

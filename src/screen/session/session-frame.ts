@@ -1,6 +1,6 @@
 import type { Size } from '../../terminal/output.ts';
 import { joints } from '../../tube/joints.ts';
-import { captionWords, whereWords } from '../../words/session/said.ts';
+import { pictureWords, whereWords } from '../../words/session/said.ts';
 import { drawTube } from '../drawing/tube-drawing.ts';
 import { type Frame, frame } from '../shell/frame.ts';
 import type { Look } from '../shell/look.ts';
@@ -68,7 +68,7 @@ function pictureOf(state: SessionState, { ascii }: Look): (columns: number, rows
 	return (columns, rows) => {
 		const drawn = drawTube(shape, now, columns, rows - CAPTION_ROWS, ascii, design, undefined, met);
 		const how = { asDrawn, apart: drawn.drawing, meets: met.length > 0, views: drawn.views };
-		const caption = captionWords(now > bends ? null : now, how);
+		const caption = pictureWords(now > bends ? null : now, how);
 		return [...drawn.rows.map((row) => line(row)), ...wrapped(caption, columns, 'quiet')];
 	};
 }

@@ -1,7 +1,7 @@
 import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
 import type { Output, RefusedNote } from '../../session/protocol/notes.ts';
 import { reasonWords } from '../../words/reason.ts';
-import { notSavedWords, rescuedWords, savedWords, takenBackWords } from '../../words/session/said.ts';
+import { rescuedWords, savedWords, takenBackWords, triesAgain } from '../../words/session/said.ts';
 import type { TopicName } from '../../words/topics/names.ts';
 import type { Display } from '../shell/display.ts';
 import type { Key } from '../shell/keys.ts';
@@ -196,7 +196,7 @@ export function rescued(state: SessionState, logPath: string, messages: readonly
 
 /** The state after the disk refused: everything stays as it was, to be tried again. */
 export function notSaved(state: SessionState, why: string, exitCode: number): SessionState {
-	const text = notSavedWords(why, state.rescuePlace !== null);
+	const text = triesAgain(why, state.rescuePlace !== null);
 	return { ...state, unsaved: exitCode, message: { kind: 'unsaved', text } };
 }
 

@@ -3,6 +3,7 @@ import type { Warning } from '../../tube/warnings.ts';
 import type { Ruled } from '../lengths.ts';
 import { angle, fine, tape } from '../numbers.ts';
 import { WAYS } from '../readings.ts';
+import { END_MEETS } from '../views.ts';
 import { warningWords } from '../warnings.ts';
 
 /** What the tube comes to while its job is written. */
@@ -63,7 +64,7 @@ const SIDES = { left: 'at the left', right: 'at the right', above: 'above', belo
 export function growthCaption(start: keyof typeof SIDES, meets: boolean, ended: boolean): string {
 	return [
 		`START ${SIDES[start]}`,
-		...(meets ? ['what an end meets in fine dots'] : []),
+		...(meets ? [END_MEETS] : []),
 		...(ended ? [] : ['the dotted end is not known yet']),
 	].join('; ');
 }

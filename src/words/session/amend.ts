@@ -54,11 +54,11 @@ export const AMEND_SURE = {
 	empty: 'Press + to correct the reading, / to leave it as it was.',
 	what: (entry: number, reading: Reading | null, value: number, style: Wording): string =>
 		`Line ${entry}: ${correction(reading, value, style)}`,
-	nothing: 'No angle, mark or stop changes by it.',
-	changes: 'It would change:',
+	nothing: 'This changes no angle, mark or stop.',
+	changes: 'This would change:',
 	doubted: (doubted: NonNullable<AmendPreview['doubted']>, style: Wording): string =>
-		`It will be asked again: ${reasonWords(doubted, style)}`,
-	next: 'Another question will be open then.',
+		`You will be asked for it again: ${reasonWords(doubted, style)}`,
+	next: 'Then another question is open.',
 } as const;
 
 function correction(reading: Reading | null, value: number, style: Wording): string {

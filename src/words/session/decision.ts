@@ -79,10 +79,10 @@ export const WHAT_IF = {
 	choice: ({ bend, do: how, by }: Tweak): string =>
 		how === 'pull' ? `bend ${bend}: pull it ${dial(by)} further` : `bend ${bend}: open it by ${dial(by)}`,
 	accepted: (outcome: TubeOutcome, style: Wording): string =>
-		`This bend taken as it is, the rest corrected: ${becomes(outcome, style)}.`,
+		`Taken as it is, the rest corrected: ${becomes(outcome, style)}.`,
 	tweak: (number: number, tweak: Tweak, style: Wording): string =>
-		`${number}  it lands at ${angleGiveOrTake(tweak.expect)}; the tube then fits: ${inTen(tweak.chance)}: ${becomes(tweak, style)}.`,
-	nothing: 'Nothing makes it fit everywhere. If it is given up:',
+		`${number}  Lands at ${angleGiveOrTake(tweak.expect)}. Chance to fit: ${inTen(tweak.chance)}. ${capital(becomes(tweak, style))}.`,
+	nothing: 'Nothing makes the tube fit everywhere. If you give it up:',
 	stock: ({ behind, again, straights }: StockLeft, style: Wording): string =>
 		decideWords({ code: 'stock-left', behind, again, before: straights[0] ?? 0 }, style),
 } as const;

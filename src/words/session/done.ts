@@ -22,8 +22,8 @@ export const DONE = {
 	scrap: 'The tube is scrap; its readings are kept.',
 	/** The last acceptance is taken back, and what was measured told before the bend is accepted again; a check that was skipped has its own question. */
 	toTell: {
-		check: 'To tell it: / and + back to its question.',
-		evidence: 'To tell it: / and +, then * and 3.',
+		check: 'To tell it, press / and + until its question is back.',
+		evidence: 'To tell it, press / and +, then * and 3.',
 	},
 	cuts: (scrapped: boolean): string => (scrapped ? MORE_TITLE : 'Cuts and last looks'),
 } as const;

@@ -20,7 +20,7 @@ const KEYS = [
 	'+    as advised, ready, go on     Enter  gives the number',
 	'/    take back, or back           Esc    clears, or back',
 	'*    more: notes, corrections, other readings, leave',
-	'h ?  this help; by pad * has it   letters as on the key line',
+	'h ?  this help; on the pad: *     letters as on the key line',
 ];
 const ARROWS = 'Up   back through the readings, to correct one of them';
 const NUMBERS_BRIEF = 'Numbers: 31.5; 31 1/2, on the pad 31+1/2; 362 mm; 2\' 6"';
@@ -32,16 +32,16 @@ export const keyLines = (small: boolean): readonly string[] => [...KEYS, small ?
 type Helped = Ask['ask'] | 'corrected' | 'released' | 'layout' | 'changeDie';
 
 const HELP: Readonly<Record<Helped, string>> = {
-	set: 'Put the large mark to the die\'s line, turn the tube as said, clamp it. "Moved" is from the mark that was drawn on the straight tube. A straight tube: set the dial to 0, or type what it shows. A bent tube, in the die again: don\'t move the dial, type what it shows. + leaves it out.',
-	pull: 'Pull until the dial shows the large stop, held under load; slow down where it says ease up. Type what it really shows. The ladder has a rung for each pull of this bend: [ and ] are the tolerance, | is what is wanted, a block is what was made, shading what is expected.',
+	set: 'Put the large mark at the die\'s line, turn the tube as said, clamp it. "Moved" counts from the mark that you drew on the straight tube. Straight tube: set the dial to 0, or write what it shows. Bent tube set again: don\'t move the dial, write what it shows. + leaves it out.',
+	pull: 'Pull until the dial shows the large stop, held under load; slow down where it says ease up. Write what it really shows. The ladder has a rung for each pull of this bend: [ and ] are the tolerance, | is what is wanted, a block is what was made, shading what is expected.',
 	measure:
-		'Let the tube go and measure the bend: how far it is bent, a straight tube is 0. Two readings are two: take the finder off between them.',
+		'Let the tube go and measure how far it is bent: a straight tube is 0. Where two readings are asked for, take the finder off between them.',
 	confirm:
-		'The reading is far from what was expected. Read the instrument again. If it says the same press +, else type the new reading.',
+		'The reading is far from what was expected. Read the instrument again. If it says the same press +, else write the new one.',
 	check:
-		'Measure the tube itself as said and type it. It tells the angles more finely than the finder does. What is expected is from what was made so far.',
+		'Measure the tube itself as the page says. A check tells the angles more finely than the finder does. What is expected comes from the bends as made.',
 	decide:
-		'Take the bend as it is, or go on with it. + follows the advice. A bend that is short can be pulled again; one that is over can hardly be opened. Where it says to measure a bend again, lay the finder on anew and type what it shows.',
+		'Take the bend as it is, or go on with it. + follows the advice. A bend that is short can be pulled again; one that is over can hardly be opened. Where it says to measure a bend again, lay the finder on anew and write what it shows.',
 	corrected:
 		"The program planned the bends left anew, so that the tube still fits. Drawn: by the drawing. Before: until now. Now: from here on. Uncorrected: the tube that the drawing's numbers would give.",
 	released:

@@ -9,9 +9,9 @@ export const LAY_OUT = {
 	plus: 'laid out, go on',
 	empty: 'Press + to go on.',
 	/** Common practice, no source. */
-	ends: 'Write START and FAR on the ends. Draw one straight line along the tube: marks go round from it, clockwise (cw) or counterclockwise (ccw) as seen from START to FAR.',
+	ends: 'Write START and FAR on the ends. Draw one straight line along the tube. Marks go round from it, clockwise (cw) or counterclockwise (ccw) as seen from START to FAR.',
 	seam: 'A welded seam goes to the side of bend 1, neither inside nor outside of the bend.',
-	moved: "! These are the drawing's marks; each bend's page has the one in force.",
+	moved: "! These are the drawing's marks; each bend's page has the one to use.",
 	heads: ['START', 'FAR', 'round', 'turn'],
 } as const;
 
@@ -33,5 +33,5 @@ export function roundBrief({ face, around }: Around, job: Ruled): string {
 /** At which bends a welded seam comes to lie where it must not. */
 export function seamAt(bends: readonly number[]): string {
 	const which = bends.length === 1 ? `bend ${bends[0]}` : `bends ${bends.slice(0, -1).join(', ')} and ${bends.at(-1)}`;
-	return `There it comes to the inside or outside of ${which}.`;
+	return `At the side of bend 1 it comes to the inside or outside of ${which}.`;
 }

@@ -40,9 +40,9 @@ export function otherEndWords(set: SetAsk, end: EndName, job: Ruled): string {
 /** How far the mark lies from the design's, which is on the tube already. */
 export function movedWords({ mark }: SetAsk, job: Ruled): string {
 	// Less than an eighth of the tape's division cannot be set.
-	if (Math.abs(mark.moved) < job.tooling.tape / 8) return 'It is the design mark itself.';
+	if (Math.abs(mark.moved) < job.tooling.tape / 8) return "It is the drawing's mark itself.";
 	const toward = mark.moved > 0 ? 'far' : 'start';
-	return `Moved ${fine(Math.abs(mark.moved), job)} from the design mark, toward the ${toward} end.`;
+	return `Moved ${fine(Math.abs(mark.moved), job)} from the drawing's mark, toward the ${toward} end.`;
 }
 
 /** Where the mark goes round the tube, and how the tube is turned: two ways that differ, since the machine's plane stands still. */
@@ -58,7 +58,7 @@ export function markLineWords({ around, face, tubeTurn, bend }: SetAsk, job: Rul
 }
 
 function turnWords({ degrees, way }: SetAsk['tubeTurn']): string {
-	if (way === 'none') return 'no turn of the tube';
+	if (way === 'none') return "don't turn the tube";
 	return way === 'either' ? 'flip the tube, either way' : `turn the tube ${angle(degrees)} ${way}`;
 }
 

@@ -25,8 +25,8 @@ export const MORE = {
 
 /** From the plan that is in force to the other one. */
 export const OTHER_PLAN: Readonly<Record<Plan, string>> = {
-	new: 'keep the numbers of before the correction',
-	old: 'use the corrected numbers',
+	new: 'keep the old numbers',
+	old: 'take the new numbers',
 };
 
 /** Whether the dial after release is asked for from here on. */
@@ -46,14 +46,14 @@ export const DETAIL = {
 	mark: 'Where the mark really is, from the start end',
 	length: 'How long the piece really is',
 	empty: 'Write the number and press Enter; / goes back.',
-	kept: 'It is kept with the next +, and the numbers that follow take it into account.',
-	seen: 'Seen from the clamp side toward the far end; below 0 the other way.',
+	kept: 'The next + keeps it, and the numbers after that allow for it.',
+	seen: 'Seen from the clamp side toward the far end. For the other way write a number below 0.',
 } as const;
 
 /** By how much the tube was turned, and how much was asked for. */
 export function turnedBy(way: 'clockwise' | 'counterclockwise', { degrees }: Pick<TubeTurn, 'degrees'>): string {
 	const asked = degrees === 0 ? '' : ` (asked: ${angle(degrees)})`;
-	return `Tube really turned ${way} by${asked}`;
+	return `How far the tube is really turned ${way}${asked}`;
 }
 
 /** Taking back. */

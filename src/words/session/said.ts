@@ -3,6 +3,7 @@ import { answeredWords } from '../answered.ts';
 import { pieceWords } from '../batch.ts';
 import { foreign } from '../foreign.ts';
 import type { Wording } from '../lengths.ts';
+import { END_MEETS } from '../views.ts';
 
 /** What is said beside the questions of a session: of an answer that was kept or refused, of the place where one is, and in leaving. */
 
@@ -18,7 +19,7 @@ function sentence(text: string): string {
 }
 
 /** The disk refused; `elsewhere`: the session can go on in another folder. */
-export function notSavedWords(why: string, elsewhere: boolean): string {
+export function triesAgain(why: string, elsewhere: boolean): string {
 	const folder = elsewhere ? ' To go on in another folder press Esc, then *.' : '';
 	return `NOT SAVED: ${why} What you typed is still here: Enter or + tries again.${folder}`;
 }
@@ -47,7 +48,7 @@ export function whereWords(
 }
 
 /** What stands under the drawing of the tube; `now`: the bend in hand, null once all are made. */
-export function captionWords(
+export function pictureWords(
 	now: number | null,
 	{ asDrawn, apart, meets, views }: { asDrawn: boolean; apart: boolean; meets: boolean; views: string },
 ): string {
@@ -55,7 +56,7 @@ export function captionWords(
 	return [
 		`${asDrawn ? 'as drawn: ' : ''}${what}`,
 		...(apart ? ['the drawing sparse'] : []),
-		...(meets ? ['what an end meets in fine dots'] : []),
+		...(meets ? [END_MEETS] : []),
 		'START left',
 		...(views === '' ? [] : [views]),
 	].join('; ');

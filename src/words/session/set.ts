@@ -10,7 +10,9 @@ import { READINGS, WAYS } from '../readings.ts';
 export const SET = {
 	title: (setUp: number): string => (setUp === 1 ? 'Set the tube' : `Set the tube again, set-up ${setUp}`),
 	label: (again: boolean): string =>
-		again ? 'What does the dial show with the tube snug?' : 'Tube set? What does the dial show, snug? + leaves it out',
+		again
+			? 'What does the dial show with the tube snug?'
+			: 'Set the tube, snug. What does the dial show? + leaves it out',
 	plus: (again: boolean): string => (again ? 'not read' : 'ready'),
 	empty: (again: boolean): string =>
 		again
@@ -57,27 +59,24 @@ export function lookPoints({ face, pointer, seat }: SetAsk): {
 } {
 	// With a bent tube the dial is only read: set to an expected number, it would show that number back and nothing of the tube.
 	const zero = seat === 1 ? [`dial at ${dial(pointer)}`] : [];
-	const line = (...points: string[]) => `Look: ${points.join('; ')}.`;
+	const { whole, brief } = ON_TOP[face];
+	const rest = ['slack out', ...zero, 'die tight'];
+	const line = [`${brief} on top`, 'level', ...rest].join(', ');
 	return {
-		title: 'Before the pull',
-		points: [
-			`right face up: ${FACE[face]}`,
-			'tube level: gap to a long rule even along its length',
-			'slack pulled out',
-			...zero,
-			'die tight',
-		],
-		few: line('right face up', 'level, gap to a long rule even', 'slack out', ...zero, 'die tight'),
-		fewest: line('face up', 'level', 'slack out', ...zero, 'die tight'),
+		title: 'Before you pull',
+		points: [`${whole} on top`, 'tube level: an even gap to a long rule', ...rest],
+		few: `Before you pull: ${line}.`,
+		fewest: `Look: ${line}.`,
 	};
 }
 
-const FACE: Record<SetAsk['face'], string> = {
-	same: 'the line',
-	opposite: 'opposite the line',
-	other: 'the mark round the tube',
+/** Which face of the tube lies on top. */
+const ON_TOP: Readonly<Record<SetAsk['face'], { whole: string; brief: string }>> = {
+	same: { whole: 'the line', brief: 'line' },
+	opposite: { whole: 'the face opposite the line', brief: 'other face' },
+	other: { whole: 'the mark', brief: 'mark' },
 };
 
 /** A welded seam comes to lie where it must not. */
 export const SEAM_HERE =
-	"A welded seam put to bend 1's side comes to the inside or outside of this bend: watch it there.";
+	'Watch a welded seam that you put at the side of bend 1: here it is at the inside or outside of the bend.';

@@ -13,10 +13,10 @@ export const START = {
 	empty: (warned: boolean): string => (warned ? 'Press + to bend all the same; * has leave.' : 'Press + to go on.'),
 	allTheSame: 'The tube can be bent all the same if you know better.',
 	alike: 'Same cut and marks as the piece before.',
-	otherMarks: '! Other marks than the piece before, which told the radius: mark this tube anew.',
-	heat: (heat: string): string => `Heat ${foreignName(heat)}. Is it another? * tells it.`,
+	otherMarks: '! Mark this tube anew. The piece before told the radius, and the marks have moved.',
+	heat: (heat: string): string => `Heat ${foreignName(heat)}. Another one? Press * and tell it.`,
 	changed: (fields: readonly string[]): string =>
-		`The job file has changed since at ${fields.join(', ')}; this session keeps the job it was started with.`,
+		`The job file has changed since, at ${fields.join(', ')}. This session keeps the job that it began with.`,
 	others: (ids: readonly string[]): string => `Also unfinished for this job: ${ids.join(', ')}.`,
 } as const;
 

@@ -8,7 +8,7 @@ export const RESCUE = {
 	title: 'Go on in another folder',
 	label: 'Folder',
 	empty: 'Write a folder on another disk, for example /media/stick.',
-	what: 'Press Enter to take this folder, or write another. The log with all its lines is copied there, and the session goes on in it. When the disk is well again, resuming brings the lines back.',
+	what: 'Press Enter to take this folder, or write another. The log with all its lines is copied there, and the session goes on in it. Once the disk is well again, resume the session: its lines come back.',
 } as const;
 
 export const HEAT = {
@@ -17,7 +17,7 @@ export const HEAT = {
 	wrong: (longest: number): string =>
 		`Write the number as it stands on the tube, at most ${longest} characters; / goes back.`,
 	now: (heat: string | null): string =>
-		`${heat === null ? 'None is told yet.' : `Now ${foreignName(heat)}.`} It is kept with this tube, and taken for the pieces after it.`,
+		`${heat === null ? 'Not told yet.' : `Now ${foreignName(heat)}.`} It is kept with this tube, and taken for the pieces after it.`,
 } as const;
 
 export const NOTE = {
@@ -30,7 +30,7 @@ export const NOTE = {
 export const SCRAP = {
 	title: 'Scrap the tube',
 	label: 'Why is it scrap?',
-	wrong: 'Say why in a few words, not by a number; / goes back.',
+	wrong: 'Say why in a few words, not a number; / goes back.',
 	what: 'The session ends with it. Its readings are kept.',
 } as const;
 

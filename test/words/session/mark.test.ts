@@ -27,7 +27,7 @@ describe('mark round and tube turn', () => {
 	});
 
 	test.each([
-		[0, 'Mark on the line along the tube; no turn of the tube.'],
+		[0, "Mark on the line along the tube; don't turn the tube."],
 		[180, 'Mark both faces, 2 23/64 in round to the opposite; flip the tube, either way.'],
 	])('in the plane of the bend before, rotation %i', (rotation, said) => {
 		expect(words.markLineWords(turned(rotation), THIN)).toBe(said);
@@ -79,9 +79,9 @@ describe('the mark as it is read', () => {
 	});
 
 	test.each([
-		[0.0625, 'Moved 1/16 in from the design mark, toward the far end.'],
-		[-0.3, 'Moved 19/64 in from the design mark, toward the start end.'],
-		[0.001, 'It is the design mark itself.'],
+		[0.0625, "Moved 1/16 in from the drawing's mark, toward the far end."],
+		[-0.3, "Moved 19/64 in from the drawing's mark, toward the start end."],
+		[0.001, "It is the drawing's mark itself."],
 	])('and how far it moved: %f', (moved, said) => {
 		expect(words.movedWords({ ...SET, mark: { ...SET.mark, moved } }, ARCH)).toBe(said);
 	});
