@@ -1,3 +1,4 @@
+import { capital } from '../units/format.ts';
 import { ENVIRONMENT, HEADINGS, MANUAL, PROGRAM } from '../words/commands/index.ts';
 import { EXIT_CODES } from '../words/topics/exit-codes.ts';
 import { TOPICS } from '../words/topics/index.ts';
@@ -82,8 +83,7 @@ function tagged([tag, says]: Row): string[] {
 	return ['.TP', `\\fB${escaped(tag)}\\fR`, escaped(says)];
 }
 
-const sentence = (text: string): string =>
-	`${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.:]$/.test(text) ? '' : '.'}`;
+const sentence = (text: string): string => `${capital(text)}${/[.:]$/.test(text) ? '' : '.'}`;
 
 /** Characters that man(7) would read as something else, or set as a typographic one, by groff_char(7). */
 const NAMED: Readonly<Record<string, string>> = {

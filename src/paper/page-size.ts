@@ -1,4 +1,5 @@
 import type { Units } from '../tube/job.ts';
+import { convertLength } from '../units/units.ts';
 
 /** Sheets that a printer has. */
 export type PageName = 'letter' | 'a4';
@@ -11,7 +12,10 @@ export interface Paper {
 }
 
 /** Points in one unit of length. */
-export const POINTS: Readonly<Record<Units, number>> = { in: 72, mm: 72 / 25.4 };
+export const POINTS: Readonly<Record<Units, number>> = {
+	in: 72,
+	mm: 72 * convertLength(1, 'mm', 'in'),
+};
 
 export const PAPERS: Readonly<Record<PageName, Paper>> = {
 	letter: { name: 'letter', width: 8.5 * POINTS.in, height: 11 * POINTS.in },

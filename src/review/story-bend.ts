@@ -5,7 +5,7 @@ import { readingsIn } from '../session/log/events.ts';
 import type { Entry, State } from '../session/log/state.ts';
 import type { AngleEstimate } from '../session/protocol/asks.ts';
 import { type PullView, pullsOf, type SetUpView, setUpsOf } from '../session/report/set-ups.ts';
-import { bendLimits } from '../session/report/views.ts';
+import { angleBand } from '../tube/tolerance.ts';
 
 /** One bend of a kept session. Angles in degrees. */
 export interface BendStory {
@@ -60,7 +60,7 @@ export function bendStory(state: State, bend: number): BendStory {
 		bend,
 		design: at(state.design.shape.bends, bend - 1).angle,
 		target,
-		...bendLimits(state.start.job, target),
+		...angleBand(state.start.job.tolerance, target),
 		made,
 		measured: isMeasured || others.some((each) => each.step === 'read' && !each.void && isAngle(each.reading)),
 		// What one line holds stays as it was told: the tube is set, then the rest.

@@ -53,6 +53,9 @@ const VALUE_OF: Readonly<Record<MarkName, (row: Listed) => string | undefined>> 
 	fits: (row) => (row.status !== 'done' || row.fits === null ? undefined : row.fits ? FITS.yes : FITS.no),
 };
 
+/** The words that are searched for, in small letters: each must be found. */
+export const searchedWords = (search: string): string[] => search.toLowerCase().split(/\s+/).filter(Boolean);
+
 /** Those of the rows that are wanted. `textOf`: what is searched of a row, in small letters. */
 export function narrowed<Row extends Listed>(
 	rows: readonly Row[],
@@ -60,7 +63,7 @@ export function narrowed<Row extends Listed>(
 	textOf: (row: Row) => string,
 ): Row[] {
 	const marks = MARKS.flatMap((mark) => (by[mark] === undefined ? [] : [[mark, by[mark].toLowerCase()] as const]));
-	const searched = words.toLowerCase().split(/\s+/).filter(Boolean);
+	const searched = searchedWords(words);
 	const hasAll = (row: Row) => {
 		const text = textOf(row);
 		return searched.every((word) => text.includes(word) || (DATE.test(word) && has(row, 'date', word)));

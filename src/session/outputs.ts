@@ -1,4 +1,5 @@
 import { at } from '../maths/list.ts';
+import { isInBand } from '../tube/tolerance.ts';
 import { lastCanMend } from './advice/last-bend-mends.ts';
 import { ask } from './ask.ts';
 import type { SessionRecord } from './log/fold.ts';
@@ -87,9 +88,6 @@ export function doneNote(state: State, log: string): DoneNote {
 
 /** Bends whose made angle is outside the drawing's own tolerance. */
 function outsideDrawing({ bends, design, start }: State): number[] {
-	const { under, over } = start.job.tolerance;
-	return bends.flatMap(({ made }, i) => {
-		const drawn = at(design.shape.bends, i).angle;
-		return made === null || (made.angle >= drawn - under && made.angle <= drawn + over) ? [] : [i + 1];
-	});
+	const isInside = (made: number, i: number) => isInBand(start.job.tolerance, at(design.shape.bends, i).angle, made);
+	return bends.flatMap(({ made }, i) => (made === null || isInside(made.angle, i) ? [] : [i + 1]));
 }

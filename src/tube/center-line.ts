@@ -1,3 +1,4 @@
+import { radians } from './angles.ts';
 import type { ArcFrame, Frames } from './frames.ts';
 import type { Point } from './job.ts';
 import { combine } from './vector.ts';
@@ -5,7 +6,7 @@ import { combine } from './vector.ts';
 /** Points along an arc, its ends among them, `steps` equal turns apart. */
 export function arcPoints({ center, radius, angle, tangent, normal }: ArcFrame, steps: number): Point[] {
 	return Array.from({ length: steps + 1 }, (_, at) => {
-		const turned = ((at / steps) * angle * Math.PI) / 180;
+		const turned = radians((at / steps) * angle);
 		const spoke = combine(radius * Math.sin(turned), tangent, -radius * Math.cos(turned), normal);
 		return combine(1, center, 1, spoke);
 	});

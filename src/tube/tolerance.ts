@@ -11,3 +11,15 @@ export function wholeTolerance(
 ): Tolerance {
 	return { shape: SHAPE * told.length, direction: DIRECTION, ...told };
 }
+
+type OfAngle = Pick<Tolerance, 'under' | 'over'>;
+
+/** Between which angles a bend that is wanted at `target` lies within its tolerance, degrees. */
+export function angleBand({ under, over }: OfAngle, target: number): { low: number; high: number } {
+	return { low: target - under, high: target + over };
+}
+
+export function isInBand(tolerance: OfAngle, target: number, angle: number): boolean {
+	const { low, high } = angleBand(tolerance, target);
+	return angle >= low && angle <= high;
+}

@@ -4,7 +4,12 @@ import type { Units } from './units.ts';
 
 /** A length as a short decimal with its unit, to a thousandth of an inch or a tenth of a millimeter: `10.375 in`. */
 export function formatLength(length: number, units: Units): string {
-	return `${trimmed(length, units === 'in' ? 3 : 1)} ${units}`;
+	return `${bareLength(length, units)} ${units}`;
+}
+
+/** The same where the unit stands elsewhere: thousandths of an inch, tenths of a millimeter. */
+export function bareLength(length: number, units: Units): string {
+	return trimmed(length, units === 'in' ? 3 : 1);
 }
 
 /** An angle to so many decimals (default 1) with its sign: `22.5°`, `90°`. */

@@ -1,5 +1,5 @@
 /** A length as a person reads it off a tape and says it: the nearest division, and what is left over. */
-import { trimmed } from './format.ts';
+import { formatLength } from './format.ts';
 import { formatTape } from './tape.ts';
 import type { Units } from './units.ts';
 
@@ -31,7 +31,7 @@ export function readTape(length: number, division: number, units: Units): TapeRe
 export function tapePhrase(length: number, division: number, units: Units): string {
 	const { reading, over, word } = readTape(length, division, units);
 	if (word === '') return `${reading} ${units}`;
-	const left = `(${trimmed(Math.abs(over), units === 'in' ? 3 : 1)} ${units})`;
+	const left = `(${formatLength(Math.abs(over), units)})`;
 	return word.startsWith('a hair') ? `${reading} ${units}, ${word} ${left}` : `${reading} ${units} ${word} ${left}`;
 }
 

@@ -3,7 +3,7 @@ import type { Pieces } from '../session/batch/pieces.ts';
 import { trimmed } from '../units/format.ts';
 import { inHundred } from './chance.ts';
 import { counted } from './counted.ts';
-import { about, angle } from './numbers.ts';
+import { angle, shortOrOver } from './numbers.ts';
 
 /** Which piece of how many: `piece 3 of 10`. */
 export function pieceWords({ number, wanted }: { number: number; wanted: number }): string {
@@ -60,5 +60,5 @@ export const signed = (error: number): string =>
 /** A mean error against the drawing: `0.3° short`. */
 export function meanErrorWords(error: number): string {
 	if (Math.abs(error) < 0.05) return 'as drawn';
-	return `${about(Math.abs(error))} ${error < 0 ? 'short' : 'over'}`;
+	return shortOrOver(error);
 }

@@ -4,7 +4,7 @@ import { asWords } from './bent-as.ts';
 import { foreignName } from './foreign.ts';
 import { growthWords } from './growth.ts';
 import { fromShown, inShown, type Ruled, shownUnits, type Wording } from './lengths.ts';
-import { exactAngle, fine, notNothing, tape } from './numbers.ts';
+import { bandOf, exactAngle, fine, notNothing, tape } from './numbers.ts';
 
 const GENERAL: Record<GeneralCaution, string> = {
 	'pinch-points': 'Pinch points: keep hands clear of die, follower and clamp while the bender moves.',
@@ -34,10 +34,9 @@ export function cautionWords(fact: CautionFact, style: Wording): string {
 		case 'change-die':
 			return `${dieWords(fact, style)} ${OTHER_DIE}`;
 		case 'narrow-band-costs': {
-			const { under, over, pulls, risk, holds } = fact;
-			const band = under === over ? `±${exactAngle(under)}` : `-${exactAngle(under)} to +${exactAngle(over)}`;
+			const { pulls, risk, holds } = fact;
 			const past = Math.max(1, Math.round(100 * risk));
-			return `${band} is a narrow band for this shop: count on up to ${Math.round(pulls)} pulls a bend, with about ${past} bends in 100 going over. In two pulls a bend it holds about ±${exactAngle(holds)}.`;
+			return `${bandOf(fact)} is a narrow band for this shop: count on up to ${Math.round(pulls)} pulls a bend, with about ${past} bends in 100 going over. In two pulls a bend it holds about ±${exactAngle(holds)}.`;
 		}
 		case 'opposite-face':
 			return 'The mark goes on the opposite face of the tube from bend 1.';

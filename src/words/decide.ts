@@ -5,7 +5,7 @@ import { inHundred, inTen } from './chance.ts';
 import { checkValueWords } from './doubt.ts';
 import { foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
-import { about, angle, exactAngle, fine, notNothing } from './numbers.ts';
+import { about, angle, exactAngle, fine, notNothing, shortOrOver } from './numbers.ts';
 
 const TAKE_IT = 'Take it: the program corrects the rest for it.';
 
@@ -87,9 +87,8 @@ const ONE_READING = {
 
 function takenWords({ angle: made, target, last }: Extract<DecideFact, { code: 'taken-as-it-is' }>): string {
 	const short = made < target;
-	const off = `${angle(Math.abs(made - target))} ${short ? 'short' : 'over'}`;
 	const need = short ? 'needs no further pull' : 'need not be opened';
-	return `Take it. It is ${off}, but ${need}: ${last ? 'the tube fits with it' : 'the bends left take it up'}.`;
+	return `Take it. It is ${shortOrOver(made - target)}, but ${need}: ${last ? 'the tube fits with it' : 'the bends left take it up'}.`;
 }
 
 /** What goes against what, and which of them to measure again. */

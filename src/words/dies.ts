@@ -1,5 +1,7 @@
 import { dieOf, diesAtWork, hasSeveralDies } from '../tube/dies.ts';
 import type { Job } from '../tube/job.ts';
+import { capital } from '../units/format.ts';
+import { bendsNamed } from './bend-name.ts';
 import { foreignName } from './foreign.ts';
 
 /** A bend's finished center-line radius. */
@@ -21,9 +23,7 @@ export function dieListWords(job: Job): string {
 	const bends = job.shape.kind === 'bends' ? job.shape.bends.map((_, i) => i + 1) : [];
 	const each = diesAtWork(job).map((die) => {
 		const on = bends.filter((bend) => dieOf(job, bend) === die);
-		const which = on.length === 1 ? `bend ${on[0]}` : `bends ${on.slice(0, -1).join(', ')} and ${on.at(-1)}`;
-		return `${which} on die "${foreignName(die)}"`;
+		return `${bendsNamed(on)} on die "${foreignName(die)}"`;
 	});
-	const said = `${each.join('; ')}.`;
-	return `${said[0]!.toUpperCase()}${said.slice(1)}`;
+	return capital(`${each.join('; ')}.`);
 }

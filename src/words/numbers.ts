@@ -24,6 +24,16 @@ export function about(sd: number): string {
 	return angle(Math.max(sd, 0.1));
 }
 
+/** How far from what is wanted: `0.3° short`, `0.4° over`. */
+export function shortOrOver(off: number): string {
+	return `${angle(Math.abs(off))} ${off < 0 ? 'short' : 'over'}`;
+}
+
+/** Within what a bend may end: `±0.5°`, `-0.5° to +1°`. */
+export function bandOf({ under, over }: { under: number; over: number }): string {
+	return under === over ? `±${exactAngle(under)}` : `-${exactAngle(under)} to +${exactAngle(over)}`;
+}
+
 /** What is believed, and how far off it may be: `15.3°, give or take 0.2°`. */
 export function giveOrTake(value: string, off: string): string {
 	return `${value}, give or take ${off}`;

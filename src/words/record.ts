@@ -1,3 +1,4 @@
+import { isInBand } from '../tube/tolerance.ts';
 import { tubeSize } from './tube-size.ts';
 /** What stands on a session's record. */
 
@@ -5,13 +6,13 @@ import type { Imported } from '../journal/import-mark.ts';
 import type { State } from '../session/log/state.ts';
 import { cutsOf, finishList } from '../session/report/finish-list.ts';
 import { tellsMostOf, verdictOf } from '../session/report/verdict.ts';
-import { bendLimits, type SessionView } from '../session/report/views.ts';
+import type { SessionView } from '../session/report/views.ts';
 import { diesAtWork, toolingOfDie } from '../tube/dies.ts';
 import { pieceWords } from './batch.ts';
 import { cutOffWords, finishWords } from './finish.ts';
 import { foreign, foreignName } from './foreign.ts';
 import { localMinute, type WallClock } from './local-time.ts';
-import { about, angle, dial, exactAngle, fine, readingSpread, tape } from './numbers.ts';
+import { about, angle, dial, exactAngle, fine, readingSpread, shortOrOver, tape } from './numbers.ts';
 import { importedWords } from './session-list.ts';
 import { invitation, outsideWords, verdictWords } from './verdict.ts';
 
@@ -110,22 +111,19 @@ export function outcomeWords(state: State, { job, asBuilt, status, bends }: Sess
 
 /** The bends that were made outside of the drawing's own band. */
 function outsideOf(job: SessionView['job'], bends: SessionView['bends']): number[] {
-	return bends.flatMap(({ design, made }, i) => (made !== null && isInside(made.angle, job, design) ? [] : [i + 1]));
+	return bends.flatMap(({ design, made }, i) =>
+		made !== null && isInBand(job.tolerance, design, made.angle) ? [] : [i + 1],
+	);
 }
 
 type BendMade = Pick<SessionView['bends'][number], 'target' | 'made' | 'pulls'>;
-
-function isInside(made: number, job: SessionView['job'], target: number): boolean {
-	const { low, high } = bendLimits(job, target);
-	return made >= low && made <= high;
-}
 
 /** How a bend came out: `0.3° short, inside`. */
 export function bendVerdict({ target, made, pulls }: BendMade, job: SessionView['job']): string {
 	if (made === null) return pulls.some((pull) => !pull.void) ? 'pulled, not taken' : 'not made';
 	const off = made.angle - target;
-	const size = Math.abs(off) < 0.05 ? 'as aimed' : `${angle(Math.abs(off))} ${off < 0 ? 'short' : 'over'}`;
-	return `${size}, ${isInside(made.angle, job, target) ? 'inside' : 'outside'}`;
+	const size = Math.abs(off) < 0.05 ? 'as aimed' : shortOrOver(off);
+	return `${size}, ${isInBand(job.tolerance, target, made.angle) ? 'inside' : 'outside'}`;
 }
 
 /** What was not made, what nobody measured, and what is left to do or to look at. */

@@ -1,9 +1,11 @@
 import type { TellsMost } from '../session/protocol/notes.ts';
 import { mayFit } from '../session/report/verdict.ts';
 import type { Job } from '../tube/job.ts';
+import { capital } from '../units/format.ts';
+import { bendsNamed } from './bend-name.ts';
 import { inTen } from './chance.ts';
 import { foreignName } from './foreign.ts';
-import { exactAngle } from './numbers.ts';
+import { bandOf } from './numbers.ts';
 import { EVIDENCE_OF } from './readings.ts';
 
 /** Whether a finished tube fits, as a sentence. */
@@ -17,12 +19,9 @@ export function verdictWords(fits: boolean, chance: number | null): string {
 
 /** Which bends are outside the drawing's own tolerance: another thing than whether the tube fits. */
 export function outsideWords(outside: readonly number[], { tolerance }: Pick<Job, 'tolerance'>): string {
-	const { under, over } = tolerance;
-	const band = under === over ? `±${exactAngle(under)}` : `-${exactAngle(under)} to +${exactAngle(over)}`;
+	const band = bandOf(tolerance);
 	if (outside.length === 0) return `Every bend is inside the drawing's ${band}.`;
-	const [last, ...before] = outside.toReversed();
-	const bends = before.length === 0 ? `Bend ${last} is` : `Bends ${before.toReversed().join(', ')} and ${last} are`;
-	return `${bends} outside the drawing's ${band}.`;
+	return `${capital(bendsNamed(outside))} ${outside.length === 1 ? 'is' : 'are'} outside the drawing's ${band}.`;
 }
 
 /** The measurement that would tell most, as an invitation; none where the verdict stands. */

@@ -1,4 +1,4 @@
-import { cosine, sine } from '../../tube/angles.ts';
+import { cosine, radians, sine } from '../../tube/angles.ts';
 import type { Flat } from '../../tube/planes.ts';
 import type { FlatCurve } from '../../tube/profile.ts';
 
@@ -54,10 +54,10 @@ export function curve(look: PenLook, drawn: FlatCurve, scale: number): PenStroke
  */
 function arc(look: PenLook, { center, radius, start, sweep }: FlatCurve & { kind: 'arc' }): PenStroke {
 	const pieces = Math.max(1, Math.ceil(Math.abs(sweep) / BEZIER));
-	const step = ((sweep / pieces) * Math.PI) / 180;
+	const step = radians(sweep / pieces);
 	const guide = (4 / 3) * Math.tan(step / 4) * radius;
 	const at = (i: number) => {
-		const turned = (start * Math.PI) / 180 + i * step;
+		const turned = radians(start) + i * step;
 		const [c, s] = [Math.cos(turned), Math.sin(turned)];
 		const place: Flat = [center[0] + radius * c, center[1] + radius * s];
 		const beside = (by: number): Flat => [place[0] - by * s, place[1] + by * c];

@@ -1,3 +1,4 @@
+import { radians } from '../../tube/angles.ts';
 import { corners } from '../../tube/frames.ts';
 import type { Point } from '../../tube/job.ts';
 import { principalViews, type View } from '../../tube/principal-views.ts';
@@ -19,7 +20,6 @@ export function turnedView(shape: Shape, across: number, over: number): View {
 
 /** Two directions square to one another, turned in their plane. */
 function turned(a: Point, b: Point, degrees: number): [Point, Point] {
-	const radians = (degrees * Math.PI) / 180;
-	const [c, s] = [Math.cos(radians), Math.sin(radians)];
+	const [c, s] = [Math.cos(radians(degrees)), Math.sin(radians(degrees))];
 	return [combine(c, a, s, b), combine(-s, a, c, b)];
 }

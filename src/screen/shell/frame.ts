@@ -21,6 +21,7 @@ import {
 } from '../text/line.ts';
 import type { Look } from './look.ts';
 import type { Choice, FieldEntry, Prompt } from './prompt.ts';
+import { choiceAt } from './prompt.ts';
 
 /** What is drawn: lines from the top, and in which of them the text field stands. */
 export interface Frame {
@@ -219,7 +220,7 @@ function field<Step>(prompt: Prompt<Step>, { field: text }: FieldEntry): Line {
 
 /** How a number that is being written is read so far; nothing while it cannot be read. */
 function understood<Step>(prompt: Prompt<Step>, text: string): Line {
-	const choice = prompt.choices?.[/^\d+$/.test(text) ? Number(text) - 1 : -1];
+	const choice = prompt.choices?.[choiceAt(text)];
 	if (choice !== undefined && prompt.read === undefined) return [span(`  ${choice.label}`, 'quiet')];
 	if (prompt.understood === undefined || text.trim() === '') return EMPTY;
 	try {

@@ -95,10 +95,13 @@ function entered<Step>(prompt: Prompt<Step>, entry: FieldEntry): Pressed<Step> {
 	}
 	if (prompt.read !== undefined) return readNumber(prompt.read, text);
 	if (choices.length === 0) return { wrong: prompt.empty };
-	const choice = /^\d+$/.test(text) ? choices[Number(text) - 1] : undefined;
+	const choice = choices[choiceAt(text)];
 	if (choice !== undefined) return { step: choice.step };
 	return { wrong: noChoiceWords(text, choices.length) };
 }
+
+/** The place in a list of the choice whose number is typed, counted from 0; -1 where it is no number. */
+export const choiceAt = (text: string): number => (/^\d+$/.test(text) ? Number(text) - 1 : -1);
 
 function readNumber<Step>(read: (text: string) => Step, text: string): Pressed<Step> {
 	try {

@@ -2,6 +2,7 @@ import { at } from '../../maths/list.ts';
 import { setback } from '../../tube/arcs.ts';
 import { copedEnds, pastEnd } from '../../tube/cope.ts';
 import type { Check } from '../../tube/job.ts';
+import { isInBand } from '../../tube/tolerance.ts';
 import { checkFits } from '../advice/bend-alone.ts';
 import { tubeAtWork } from '../estimate/tube-at-work.ts';
 import type { State } from '../log/state.ts';
@@ -40,8 +41,7 @@ export function finishList(state: State): FinishFact[] {
 }
 
 function offTarget(state: State, { made, target }: State['bends'][number], bend: number): FinishFact[] {
-	const { under, over } = state.start.job.tolerance;
-	if (made === null || (made.angle >= target - under && made.angle <= target + over)) return [];
+	if (made === null || isInBand(state.start.job.tolerance, target, made.angle)) return [];
 	return [{ code: 'bend-outside', bend, made: made.angle, target }];
 }
 

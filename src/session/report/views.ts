@@ -153,8 +153,3 @@ function notesOf(state: State): string[] {
 function endedAt(state: State): string | null {
 	return state.entries.findLast((entry) => !entry.void && canUndo(entry.events))?.at ?? null;
 }
-
-/** Between which angles a bend lies within its tolerance. */
-export function bendLimits(job: State['start']['job'], target: number): { low: number; high: number } {
-	return { low: target - job.tolerance.under, high: target + job.tolerance.over };
-}

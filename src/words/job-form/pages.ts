@@ -1,4 +1,5 @@
 import type { Fault } from '../../job/facts/index.ts';
+import { capital } from '../../units/format.ts';
 import type { Quantity } from '../../units/parse.ts';
 import type { Units } from '../../units/units.ts';
 import { toldFault } from '../job/fault.ts';
@@ -80,7 +81,7 @@ export const FORM_HELP = {
 
 /** A bend, a point or a check, counted from 1. */
 export const ITEM = {
-	title: (what: string, number: number): string => `${what[0]!.toUpperCase()}${what.slice(1)} ${number}`,
+	title: (what: string, number: number): string => `${capital(what)} ${number}`,
 	change: (what: string, number: number): string => `change ${what} ${number}`,
 	before: 'put another before it',
 	out: (what: string, number: number): string => `take ${what} ${number} out`,

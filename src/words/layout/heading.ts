@@ -2,7 +2,7 @@ import { copedEnds } from '../../tube/cope.ts';
 import { diesOf, toolingOfDie } from '../../tube/dies.ts';
 import type { Job } from '../../tube/job.ts';
 import type { LayoutDocument } from '../../tube/layout.ts';
-import { trimmed } from '../../units/format.ts';
+import { bareLength } from '../../units/format.ts';
 import { formatTape } from '../../units/tape.ts';
 import { bentAsWords } from '../bent-as.ts';
 import { copeDoubts, copeWords } from '../cope.ts';
@@ -11,7 +11,7 @@ import { tubeWords } from '../tube-size.ts';
 import { unitName } from '../unit-name.ts';
 
 /** Tables print lengths without their unit, which the heading names. */
-export const bare = (length: number, { units }: Pick<Job, 'units'>): string => trimmed(length, units === 'in' ? 3 : 1);
+export const bare = (length: number, { units }: Pick<Job, 'units'>): string => bareLength(length, units);
 
 /** What is bent and on what, a sentence each. `said`: sentences on what the layout rests on. */
 export function aboutWords(job: Job, said: readonly string[]): string[] {

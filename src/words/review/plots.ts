@@ -1,4 +1,5 @@
 import type { ScatterKind } from '../../springback/scatter.ts';
+import { bendsNamed } from '../bend-name.ts';
 import { foreignName } from '../foreign.ts';
 import { exactAngle } from '../numbers.ts';
 
@@ -33,10 +34,7 @@ interface LetteredDie {
 /** Which line is whose, where there are several. */
 function dieWords(dies: readonly LetteredDie[]): string {
 	if (dies.length === 1) return '';
-	const each = dies.map(
-		({ letter, die, bends }) =>
-			`${letter}: die "${foreignName(die)}", ${bends.length === 1 ? 'bend' : 'bends'} ${bends.join(', ')}`,
-	);
+	const each = dies.map(({ letter, die, bends }) => `${letter}: die "${foreignName(die)}", ${bendsNamed(bends)}`);
 	return ` ${each.join('; ')}.`;
 }
 

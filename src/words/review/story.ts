@@ -4,7 +4,7 @@ import type { Job } from '../../tube/job.ts';
 import { counted } from '../counted.ts';
 import { checkValueWords } from '../doubt.ts';
 import { foreign, foreignName } from '../foreign.ts';
-import { about, angle, angleGiveOrTake, exactAngle, fine, readingSpread } from '../numbers.ts';
+import { about, angle, angleGiveOrTake, exactAngle, fine, readingSpread, shortOrOver } from '../numbers.ts';
 import { tubeSize } from '../tube-size.ts';
 import { verdictWords } from '../verdict.ts';
 
@@ -83,8 +83,7 @@ export const BEND = {
 } as const;
 
 function besideWanted(miss: number): string {
-	const size = angle(Math.abs(miss));
-	return size === angle(0) ? ': as wanted.' : `: ${size} ${miss > 0 ? 'over' : 'short'}.`;
+	return angle(Math.abs(miss)) === angle(0) ? ': as wanted.' : `: ${shortOrOver(miss)}.`;
 }
 
 export const STORY_CHECKS = {

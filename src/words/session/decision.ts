@@ -3,7 +3,7 @@ import { capital } from '../../units/format.ts';
 import { inTen } from '../chance.ts';
 import { decideWords } from '../decide.ts';
 import type { Wording } from '../lengths.ts';
-import { about, angle, angleGiveOrTake, dial, fine, measureOf, shown } from '../numbers.ts';
+import { about, angle, angleGiveOrTake, dial, fine, measureOf, shortOrOver, shown } from '../numbers.ts';
 import { againLabel } from './again.ts';
 
 /** What the page says on which it is decided what becomes of a bend. */
@@ -50,7 +50,7 @@ export function cameOutWords({ bend, made, target, design }: DecideAsk) {
 function against(made: number, target: number): string {
 	const by = made - target;
 	if (Math.abs(by) < 0.05) return `as wanted (${angle(target)})`;
-	return `${angle(Math.abs(by))} ${by < 0 ? 'short of' : 'over'} ${angle(target)}`;
+	return `${shortOrOver(by)}${by < 0 ? ' of' : ''} ${angle(target)}`;
 }
 
 /** How far to open a bend, and the angle to read then: over the large numbers. */

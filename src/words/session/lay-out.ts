@@ -1,4 +1,5 @@
 import type { Around } from '../../tube/turns.ts';
+import { bendsNamed } from '../bend-name.ts';
 import { type Ruled, shownUnits } from '../lengths.ts';
 import { angle, fine, tape } from '../numbers.ts';
 import { unitName } from '../unit-name.ts';
@@ -32,6 +33,5 @@ export function roundBrief({ face, around }: Around, job: Ruled): string {
 
 /** At which bends a welded seam comes to lie where it must not. */
 export function seamAt(bends: readonly number[]): string {
-	const which = bends.length === 1 ? `bend ${bends[0]}` : `bends ${bends.slice(0, -1).join(', ')} and ${bends.at(-1)}`;
-	return `At the side of bend 1 it comes to the inside or outside of ${which}.`;
+	return `At the side of bend 1 it comes to the inside or outside of ${bendsNamed(bends)}.`;
 }

@@ -1,3 +1,4 @@
+import { searchedWords } from '../../../review/table.ts';
 import { goOnWith, HOME_MORE, HOME_PAGE, jobWords, searchLabel } from '../../../words/screen/home.ts';
 import { faultyWords } from '../../../words/screen/job.ts';
 import {
@@ -48,13 +49,10 @@ export function mainPage(state: HomeState): HomeView {
 	};
 }
 
-/** Whether every word searched for begins a word of the label or stands in it. */
+/** Whether every word searched for stands in the label. */
 function matches(label: string, search: string): boolean {
 	const text = label.toLowerCase();
-	return search
-		.toLowerCase()
-		.split(/\s+/)
-		.every((word) => text.includes(word));
+	return searchedWords(search).every((word) => text.includes(word));
 }
 
 function interrupted({ sessions, jobs: rows }: HomeState): Choice<HomeStep>[] {

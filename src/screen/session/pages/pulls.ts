@@ -1,5 +1,6 @@
 import type { DecideAsk, PullAsk } from '../../../session/protocol/asks.ts';
 import { stages } from '../../../session/report/stages.ts';
+import { angleBand } from '../../../tube/tolerance.ts';
 import { angleGiveOrTake } from '../../../words/numbers.ts';
 import { bandWords, RUNGS, wantedWords } from '../../../words/session/pull.ts';
 import { pullLadder, type Rung } from '../../drawing/pull-ladder.ts';
@@ -33,9 +34,8 @@ const FEW: readonly (readonly [rows: number, pulls: number])[] = [
 
 /** The pulls of the bend at work against what is wanted; with what the open pull is expected to lead to. */
 export function ladder(state: SessionState, ask: PullAsk | DecideAsk, room: Room): Section[] {
-	const { tolerance } = state.job;
 	const wanted = wantedWords(ask);
-	const aim = { target: ask.target, low: ask.target - tolerance.under, high: ask.target + tolerance.over };
+	const aim = { target: ask.target, ...angleBand(state.job.tolerance, ask.target) };
 	const made = rungsOf(state.pulls);
 	const next: Rung[] = ask.ask === 'pull' ? [nextRung(ask)] : [];
 	const [, most] = FEW.find(([rows]) => room.window <= rows) ?? [0, made.length];
