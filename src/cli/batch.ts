@@ -32,7 +32,7 @@ export function batchAt(home: string, rows: () => readonly KeptRow[]): (session:
 		return batchOf(
 			countRows(sessions, job.quantity),
 			made.map((row) => factsOf(row.id)),
-			unfinished.map((row) => ({ id: row.id, piece: row.summary?.piece ?? null })),
+			unfinished.map((row) => ({ id: row.id, piece: row.listed?.piece ?? null })),
 		);
 	};
 }

@@ -48,9 +48,15 @@ function bentIn(sessions: readonly SessionRow[]): Bent {
 	};
 }
 
-/** The newest comes first, and is to stand last under its key. */
-const newestBy = (rows: readonly SessionRow[], of: (row: SessionRow) => string | undefined) =>
-	new Map(rows.toReversed().map((row) => [of(row), row]));
+/** The newest of each key; `rows` come newest first. */
+function newestBy<K>(rows: readonly SessionRow[], of: (row: SessionRow) => K): ReadonlyMap<K, SessionRow> {
+	const newest = new Map<K, SessionRow>();
+	for (const row of rows) {
+		const key = of(row);
+		if (!newest.has(key)) newest.set(key, row);
+	}
+	return newest;
+}
 
 /** Of the hand that was bent last: the other one is another part. */
 function piecesIn(own: readonly SessionRow[], wanted: number): Pieces {

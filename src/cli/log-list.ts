@@ -1,7 +1,7 @@
-import type { KeptRow } from '../journal/kept-row.ts';
+import { type KeptRow, summaryOf } from '../journal/kept-row.ts';
 import { bendersOf, isNamed } from '../review/benders.ts';
 import { narrowed, type WantedSessions } from '../review/table.ts';
-import { listText, searchedText } from '../words/session-list.ts';
+import { listText } from '../words/session-list.ts';
 import { NOTHING_FOUND, noBenderWords } from '../words/trend.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
@@ -23,14 +23,16 @@ export async function runList(all: readonly KeptRow[], { wanted, form }: ListReq
 	const bender = wanted?.by.bender;
 	if (bender !== undefined && !all.some((row) => isNamed(row, bender)))
 		throw new UsageError(noBenderWords(bender, bendersOf(all)));
-	const rows = wanted === null ? all : narrowed(sessionRows(all), wanted, searchedText).map(({ kept }) => kept);
+	const rows =
+		wanted === null ? all : narrowed(sessionRows(all), wanted, ({ searched }) => searched).map(({ kept }) => kept);
 	if (form === 'text') print(io, rows.length === 0 && all.length > 0 ? NOTHING_FOUND : listText(rows));
 	else {
 		if (form === 'json')
 			printJson(
 				io,
-				rows.flatMap(({ summary, isImported }) => {
-					return summary === null ? [] : [{ ...summary, ...(isImported && { imported: true }) }];
+				rows.flatMap((row) => {
+					const summary = summaryOf(row);
+					return summary === null ? [] : [{ ...summary, ...(row.isImported && { imported: true }) }];
 				}),
 			);
 		else {

@@ -1,60 +1,77 @@
 import { realPath } from '../journal/find.ts';
-import type { KeptRow } from '../journal/kept-row.ts';
+import type { JobNames, KeptRow, ListedOutcome } from '../journal/kept-row.ts';
 import type { SessionRow } from '../screen/home/home-port.ts';
-import type { SessionSummary } from '../session/report/views.ts';
 import { localMinute } from '../words/local-time.ts';
+import { searchedIn, searchedOutcome } from '../words/session-list.ts';
 import { wallClock } from './wall-clock.ts';
 
 /** Kept sessions as lists have them. */
 export function sessionRows(kept: readonly KeptRow[]): readonly ListedSession[] {
-	const paths = new Map<string, string>();
-	return kept.map((row) => new ListedSession(row, paths));
+	const shared: Shared = { paths: new Map(), outcomes: new Map() };
+	return kept.map((row) => new ListedSession(row, shared));
+}
+
+/** What many sessions share, found so far. */
+interface Shared {
+	/** Real paths: looking one up takes the disk. */
+	paths: Map<string, string>;
+	/** What is searched of finished tubes that came to the same. */
+	outcomes: Map<ListedOutcome, string>;
 }
 
 /** A kept session as lists have it. Each part is made when it is asked for: of thousands of sessions few are shown. */
 export class ListedSession implements SessionRow {
 	readonly kept: KeptRow;
-	/** Real paths found so far: many sessions share a job file, and looking one up takes the disk. */
-	readonly #paths: Map<string, string>;
-	#summary: SessionSummary | null | undefined;
+	readonly #shared: Shared;
 	#started: string | undefined;
+	#job: JobNames | null | undefined;
 
-	constructor(kept: KeptRow, paths: Map<string, string>) {
+	constructor(kept: KeptRow, shared: Shared) {
 		this.kept = kept;
-		this.#paths = paths;
-	}
-
-	get #told(): SessionSummary | null {
-		if (this.#summary === undefined) this.#summary = this.kept.summary;
-		return this.#summary;
+		this.#shared = shared;
 	}
 
 	get id(): string {
 		return this.kept.id;
 	}
 
+	get #names(): JobNames | null {
+		if (this.#job === undefined) this.#job = this.kept.job;
+		return this.#job;
+	}
+
 	get job(): string {
-		return this.kept.job?.name ?? this.kept.id;
+		return this.#names?.name ?? this.kept.id;
 	}
 
 	get bender(): string | undefined {
-		return this.kept.job?.bender;
+		return this.#names?.bender;
 	}
 
 	get die(): string | undefined {
-		return this.kept.job?.die;
+		return this.#names?.die;
 	}
 
 	get heat(): string | undefined {
-		return this.kept.job?.heat;
+		return this.#names?.heat;
 	}
 
 	get path(): string | undefined {
-		const file = this.kept.job?.file;
+		const file = this.#names?.file;
 		if (file === undefined) return undefined;
-		const real = this.#paths.get(file) ?? realPath(file);
-		this.#paths.set(file, real);
-		return real;
+		return onceIn(this.#shared.paths, file, realPath);
+	}
+
+	get searched(): string {
+		const { id } = this.kept;
+		const names = this.#names;
+		return searchedIn([id, names?.name ?? id, names?.bender, names?.die, names?.heat, this.#outcome]);
+	}
+
+	get #outcome(): string {
+		const { status, listed, isImported } = this.kept;
+		if (status !== 'done' || listed === null || isImported) return searchedOutcome(this);
+		return onceIn(this.#shared.outcomes, listed, () => searchedOutcome(this));
 	}
 
 	get status(): SessionRow['status'] {
@@ -71,34 +88,42 @@ export class ListedSession implements SessionRow {
 	}
 
 	get fits(): boolean | null {
-		return this.#told?.fits ?? null;
+		return this.kept.listed?.fits ?? null;
 	}
 
 	get mayFit(): true | undefined {
-		return this.#told?.mayFit;
+		return this.kept.listed?.mayFit;
 	}
 
 	get bendsDone(): number {
-		return this.#told?.bendsDone ?? 0;
+		return this.kept.listed?.bendsDone ?? 0;
 	}
 
 	get bends(): number {
-		return this.#told?.bends ?? 0;
+		return this.kept.listed?.bends ?? 0;
 	}
 
 	get quantity(): number | undefined {
-		return this.#told?.quantity;
+		return this.kept.listed?.quantity;
 	}
 
 	get piece(): number | undefined {
-		return this.#told?.piece;
+		return this.kept.listed?.piece;
 	}
 
 	get simulated(): true | undefined {
-		return this.#told?.simulated;
+		return this.kept.listed?.simulated;
 	}
 
-	get bentAs(): SessionSummary['bentAs'] {
-		return this.#told?.bentAs;
+	get bentAs(): SessionRow['bentAs'] {
+		return this.kept.listed?.bentAs;
 	}
+}
+
+function onceIn<K, V>(known: Map<K, V>, key: K, found: (key: K) => V): V {
+	const before = known.get(key);
+	if (before !== undefined) return before;
+	const value = found(key);
+	known.set(key, value);
+	return value;
 }

@@ -113,10 +113,11 @@ export interface LogPlace {
 export function logPlaces(home: string, fs: FsPort = realFs, rescue: string | null = null): LogPlace[] {
 	const prefix = `${sessionFolder(home)}${sep}`;
 	const names = namesIn(sessionFolder(home), fs).sort().reverse();
-	// Asking the disk for a note beside every log would double the time that a start takes.
-	const marks = new Set(names.filter((name) => name.endsWith(markOf(EXTENSION))));
-	const imported = new Set(names.filter((name) => name.endsWith(importMarkOf(EXTENSION))));
 	const logs = names.filter((name) => LOG.test(name));
+	const others = logs.length === names.length ? [] : names.filter((name) => !LOG.test(name));
+	// Asking the disk for a note beside every log would double the time that a start takes.
+	const marks = new Set(others.filter((name) => name.endsWith(markOf(EXTENSION))));
+	const imported = new Set(others.filter((name) => name.endsWith(importMarkOf(EXTENSION))));
 	const away = rescue === null ? new Set<string>() : new Set(namesIn(rescue, fs).filter((name) => LOG.test(name)));
 	const all = marks.size + away.size === 0 ? logs : withThoseAway(logs, marks, away);
 	const places = all.map((name): LogPlace => {

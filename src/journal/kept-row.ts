@@ -21,6 +21,9 @@ export interface JobNames {
 	heat?: string;
 }
 
+/** What lists say of a session besides its name, its state and its times. */
+export type ListedOutcome = Omit<SessionSummary, 'id' | 'job' | 'status' | 'started'>;
+
 /** What lists, resumes and later sessions need to know of one kept session, without its records. */
 export interface KeptRow {
 	readonly id: string;
@@ -39,7 +42,7 @@ export interface KeptRow {
 	/** As far as the log can be read; a session that cannot be folded counts as open: going on with it says what is wrong. */
 	readonly status: SessionStatus;
 	/** Null where there is a problem. */
-	readonly summary: SessionSummary | null;
+	readonly listed: ListedOutcome | null;
 	/** Why it cannot be gone on with. */
 	readonly problem: JournalFault | null;
 	readonly isDamaged: boolean;
@@ -61,7 +64,7 @@ export function rowOf(kept: ReadSession, by: 'last line' | 'fold' = 'last line')
 	const { id, path, records, problem } = kept;
 	const row = { id, path, ...begunBy(kept.first), touched: kept.touched };
 	const nothing = { kin: null, pulls: 0, lesson: null, besides: [], figures: null } as const;
-	const unknown = { status: 'open', summary: null, ...nothing } as const;
+	const unknown = { status: 'open', listed: null, ...nothing } as const;
 	const isDamaged = kept.damage !== null;
 	const isImported = kept.imported !== null;
 	if (row.job === null && problem !== null) return { ...row, ...unknown, problem, isDamaged, isImported };
@@ -71,10 +74,14 @@ export function rowOf(kept: ReadSession, by: 'last line' | 'fold' = 'last line')
 	}
 	const come = told(outcome, problem === null);
 	// Practice teaches the practice that it was bent in, and no home that it was taken over to.
-	const teaches = row.startId === id && !(isImported && come.summary?.simulated);
+	const teaches = row.startId === id && !(isImported && come.listed?.simulated);
 	const taught = teaches ? {} : { kin: null, pulls: 0, lesson: null, besides: [], figures: null };
-	const summary = come.summary && { ...come.summary, id };
-	return { ...row, ...come, ...taught, summary, problem, isDamaged, isImported };
+	return { ...row, ...come, ...taught, problem, isDamaged, isImported };
+}
+
+/** All that a list says of a session, as programs read it; null where there is a problem. */
+export function summaryOf({ id, job, status, at, listed }: KeptRow): SessionSummary | null {
+	return listed && { id, job: job?.name ?? '', status, started: at, ...listed };
 }
 
 /** The row of a session that is being left, by its state: the same as its log taken together gives. `touched`: its newest record's time. */
@@ -83,11 +90,17 @@ export function rowLeft(path: string, { start }: State, touched: string, outcome
 	return { ...names, touched, ...told(outcome, true), problem: null, isDamaged: false, isImported: false };
 }
 
-type ToldOfRow = Pick<KeptRow, 'status' | 'summary' | 'kin' | 'pulls' | 'lesson' | 'besides' | 'figures'>;
+type ToldOfRow = Pick<KeptRow, 'status' | 'listed' | 'kin' | 'pulls' | 'lesson' | 'besides' | 'figures'>;
 
 function told({ status, summary, lesson, figures }: Outcome, isWhole: boolean): ToldOfRow {
 	const taught = { kin: lesson?.kin ?? null, pulls: lesson?.pulls ?? 0, lesson, besides: lesson?.besides ?? [] };
-	return isWhole ? { status, summary, ...taught, figures } : { status, summary: null, ...taught, figures: null };
+	return isWhole
+		? { status, listed: outcomeOf(summary), ...taught, figures }
+		: { status, listed: null, ...taught, figures: null };
+}
+
+function outcomeOf({ id, job, status, started, ...listed }: SessionSummary): ListedOutcome {
+	return listed;
 }
 
 function begunBy(first: LogRecord | null): Pick<KeptRow, 'job' | 'at' | 'startId'> {

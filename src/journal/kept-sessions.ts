@@ -43,7 +43,8 @@ export class SessionCache {
 	readonly #home: string;
 	readonly #fs: FsPort;
 	readonly #rescue: string | null;
-	#known: Map<string, FoldedRow> | null = null;
+	/** In the order of the logs, newest first. */
+	#known: readonly FoldedRow[] | null = null;
 	#canSave = true;
 
 	/** `rescue`: a folder in which sessions went on that the home may not know of. */
@@ -56,32 +57,13 @@ export class SessionCache {
 	/** The sessions as their logs are now. Throws JournalError when their folder cannot be read. */
 	read(mayGoOn: MayGoOn = () => true): Kept {
 		const places = logPlaces(this.#home, this.#fs, this.#rescue);
-		let unsaved = this.#forgetAllBut(places);
-		const changed = this.#changed(places);
-		let remaining = changed.length;
-		let saved = performance.now();
-		// Folding leaves much behind; with room for young objects that does not grow a third less memory is taken, for a third more time.
-		if (remaining > MANY) setFlagsFromString('--semi-space-growth-factor=1');
-		const unkept = new Map<string, KeptRow>();
-		const left = new Set<string>();
-		for (const { place, facts } of changed) {
-			if (!mayGoOn(remaining)) {
-				left.add(place.id);
-				continue;
-			}
-			remaining--;
-			const row = this.#fold(place, facts);
-			if (this.#known?.get(place.id)?.row !== row) unkept.set(place.id, row);
-			unsaved++;
-			const isFew = unsaved < Math.max(SAVE.every, SAVE.part * this.#remembered().size);
-			if (isFew && performance.now() - saved < SAVE.ms) continue;
-			this.#save();
-			unsaved = 0;
-			saved = performance.now();
-		}
-		if (unsaved > 0) this.#save();
-		const rowOfId = (id: string) => (left.has(id) ? undefined : (unkept.get(id) ?? this.#known?.get(id)?.row));
-		return { rows: places.flatMap(({ id }) => rowOfId(id) ?? []), left: left.size };
+		const known = this.#remembered();
+		const found = rowsAt(places, known);
+		const changed = this.#changed(places, found);
+		const here = found.filter((folded) => folded !== undefined);
+		const gone = known.length - here.length;
+		if (changed.length === 0 && gone === 0) return { rows: here.map(({ row }) => row), left: 0 };
+		return this.#folded({ places, known: byId(here), changed, gone }, mayGoOn);
 	}
 
 	/**
@@ -91,30 +73,65 @@ export class SessionCache {
 	keep(row: KeptRow, size: number): void {
 		const facts = this.#facts(row);
 		if (facts?.size !== size) return;
-		this.#remembered().set(row.id, { row, size: facts.size, mtimeMs: facts.mtimeMs });
-		this.#save();
-	}
-
-	/** How many were remembered that are there no longer. */
-	#forgetAllBut(places: readonly LogPlace[]): number {
-		const here = new Set(places.map(({ id }) => id));
+		const folded = { row, size: facts.size, mtimeMs: facts.mtimeMs };
 		const known = this.#remembered();
-		return [...known.keys()].filter((id) => !here.has(id) && known.delete(id)).length;
+		const at = known.findIndex((each) => each.row.id === row.id);
+		// A session that is new is the newest.
+		this.#save(at === -1 ? [folded, ...known] : known.with(at, folded));
 	}
 
-	/** The logs that do not look as they did when they were folded into the rows that are remembered. */
-	#changed(places: readonly LogPlace[]): { place: LogPlace; facts: Looks | null }[] {
-		const changed: { place: LogPlace; facts: Looks | null }[] = [];
-		for (const place of places) {
-			const facts = this.#facts(place);
-			const known = this.#known?.get(place.id);
-			if (facts === null || known === undefined || !isSame(known, facts, place)) changed.push({ place, facts });
+	/** Folds what has changed, as long as it may. */
+	#folded({ places, known, changed, gone }: Found, mayGoOn: MayGoOn): Kept {
+		let unsaved = gone;
+		let remaining = changed.length;
+		let saved = performance.now();
+		// Folding leaves much behind; with room for young objects that does not grow a third less memory is taken, for a third more time.
+		if (remaining > MANY) setFlagsFromString('--semi-space-growth-factor=1');
+		const save = () => {
+			// Rows that were kept are taken back from what was written: thousands of them take far less room so.
+			for (const folded of this.#save(places.flatMap(({ id }) => known.get(id) ?? [])))
+				known.set(folded.row.id, folded);
+			unsaved = 0;
+			saved = performance.now();
+		};
+		const unkept = new Map<string, KeptRow>();
+		const left = new Set<string>();
+		for (const { place, facts } of changed) {
+			if (!mayGoOn(remaining)) {
+				left.add(place.id);
+				continue;
+			}
+			remaining--;
+			const folded = this.#fold(place, facts);
+			if (folded.isKept) known.set(place.id, folded);
+			else {
+				known.delete(place.id);
+				unkept.set(place.id, folded.row);
+			}
+			unsaved++;
+			const isFew = unsaved < Math.max(SAVE.every, SAVE.part * known.size);
+			if (!isFew || performance.now() - saved >= SAVE.ms) save();
 		}
+		if (unsaved > 0) save();
+		const rowOfId = (id: string) => (left.has(id) ? undefined : (unkept.get(id) ?? known.get(id)?.row));
+		return { rows: places.flatMap(({ id }) => rowOfId(id) ?? []), left: left.size };
+	}
+
+	/** The logs that do not look as they did when they were folded into the rows found for them. */
+	#changed(places: readonly LogPlace[], found: readonly (FoldedRow | undefined)[]): Changed[] {
+		const changed: Changed[] = [];
+		places.forEach((place, n) => {
+			const facts = this.#facts(place);
+			const known = found[n];
+			if (facts !== null && known !== undefined && isSame(known, facts, place)) return;
+			// What the disk says has far more to it, and thousands of these are held on to.
+			changed.push({ place, facts: facts && { size: facts.size, mtimeMs: facts.mtimeMs } });
+		});
 		return changed;
 	}
 
-	#remembered(): Map<string, FoldedRow> {
-		this.#known ??= byId(readCache(this.#home, this.#fs));
+	#remembered(): readonly FoldedRow[] {
+		this.#known ??= readCache(this.#home, this.#fs);
 		return this.#known;
 	}
 
@@ -122,9 +139,7 @@ export class SessionCache {
 	#facts({ path }: Pick<LogPlace, 'path'>): Looks | null {
 		if (path === null) return null;
 		try {
-			// What the disk says has far more to it, and thousands of these are held on to.
-			const { size, mtimeMs } = this.#fs.statSync(path);
-			return { size, mtimeMs };
+			return this.#fs.statSync(path);
 		} catch (error) {
 			if (codeOf(error) === '') throw error;
 			return null;
@@ -132,22 +147,50 @@ export class SessionCache {
 	}
 
 	/** A log that could not be read is tried again next time; its row is not kept. */
-	#fold({ id }: LogPlace, facts: Looks | null): KeptRow {
+	#fold({ id }: LogPlace, facts: Looks | null): FoldedRow & { isKept: boolean } {
 		const session = readAnyway(this.#home, id, this.#fs, this.#rescue);
-		const row = rowOf(session);
-		this.#known?.delete(id);
 		const isRead = session.records.length > 0 && !(session.problem && PASSING.has(session.problem.code));
-		if (facts && isRead) this.#known?.set(id, { row, size: facts.size, mtimeMs: facts.mtimeMs });
-		return row;
+		return { row: rowOf(session), ...(facts ?? { size: 0, mtimeMs: 0 }), isKept: isRead && facts !== null };
 	}
 
-	/** Rows that were kept are taken back from what was written: thousands of them take far less room so. */
-	#save(): void {
-		if (!this.#canSave) return;
-		const kept = writeCache(this.#home, [...this.#remembered().values()], this.#fs);
+	/** Gives the rows as they are remembered from now on. */
+	#save(rows: readonly FoldedRow[]): readonly FoldedRow[] {
+		const kept = this.#canSave ? writeCache(this.#home, rows, this.#fs) : null;
 		this.#canSave = kept !== null;
-		if (kept !== null) this.#known = byId(kept);
+		this.#known = kept ?? rows;
+		return this.#known;
 	}
+}
+
+/** A log that is to be folded. */
+interface Changed {
+	place: LogPlace;
+	facts: Looks | null;
+}
+
+/** What a look at the logs found. */
+interface Found {
+	places: readonly LogPlace[];
+	/** By id, those whose logs are there. */
+	known: Map<string, FoldedRow>;
+	changed: readonly Changed[];
+	/** How many were remembered that are there no longer. */
+	gone: number;
+}
+
+/** Each place's row. Both mostly come in one order, and a map of thousands takes longer than to walk along them. */
+function rowsAt(places: readonly LogPlace[], known: readonly FoldedRow[]): (FoldedRow | undefined)[] {
+	let next = 0;
+	let numbers: Map<string, number> | null = null;
+	return places.map(({ id }) => {
+		if (known[next]?.row.id !== id) {
+			numbers ??= new Map(known.map(({ row }, n) => [row.id, n]));
+			const number = numbers.get(id);
+			if (number === undefined) return undefined;
+			next = number;
+		}
+		return known[next++];
+	});
 }
 
 function byId(rows: readonly FoldedRow[]): Map<string, FoldedRow> {

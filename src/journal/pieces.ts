@@ -22,16 +22,16 @@ export interface JobAs {
  */
 export function piecesOfJob(rows: readonly KeptRow[], { path, name, as }: JobAs): KeptRow[] {
 	return sessionsOfJob(rows, path, name).filter(
-		({ summary, status, isImported }) =>
-			summary !== null && (summary.bentAs?.mirror ?? false) === as.mirror && !(isImported && status === 'open'),
+		({ listed, status, isImported }) =>
+			listed !== null && (listed.bentAs?.mirror ?? false) === as.mirror && !(isImported && status === 'open'),
 	);
 }
 
 /** How those sessions stand. */
 export function countRows(sessions: readonly KeptRow[], wanted: number): Pieces {
-	const rows = sessions.map(({ status, summary }) => ({
+	const rows = sessions.map(({ status, listed }) => ({
 		status,
-		...(summary?.piece !== undefined && { piece: summary.piece }),
+		...(listed?.piece !== undefined && { piece: listed.piece }),
 	}));
 	return countedPieces(rows, wanted);
 }

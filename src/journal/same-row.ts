@@ -9,8 +9,8 @@ export function tellsTheSame(a: KeptRow, b: KeptRow): boolean {
 }
 
 /** As JSON has it: a field that is absent is none. */
-function told({ id, job, at, startId, touched, status, summary, kin, pulls, lesson, figures }: KeptRow): unknown {
-	return JSON.parse(JSON.stringify({ id, job, at, startId, touched, status, summary, kin, pulls, lesson, figures }));
+function told({ id, job, at, startId, touched, status, listed, kin, pulls, lesson, figures }: KeptRow): unknown {
+	return JSON.parse(JSON.stringify({ id, job, at, startId, touched, status, listed, kin, pulls, lesson, figures }));
 }
 
 function isSame(a: unknown, b: unknown): boolean {

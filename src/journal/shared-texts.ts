@@ -1,31 +1,5 @@
-import type { SessionSummary } from '../session/report/views.ts';
 import type { Kin, Lesson } from '../springback/history.ts';
-import type { JobNames, KeptRow } from './kept-row.ts';
-
-export type ListedOutcome = Omit<SessionSummary, 'id' | 'job' | 'status' | 'started'>;
-
-export function outcomeOf({ id, job, status, started, ...outcome }: SessionSummary): ListedOutcome {
-	return outcome;
-}
-
-/** A row's summary from what rows share. */
-export function summaryOf(
-	row: Pick<KeptRow, 'id' | 'status' | 'at'>,
-	job: JobNames,
-	outcome: ListedOutcome,
-): SessionSummary {
-	const { id, status } = row;
-	return {
-		id,
-		job: job.name,
-		status,
-		// Writing out a time takes as long as all the rest.
-		get started() {
-			return row.at;
-		},
-		...outcome,
-	};
-}
+import type { KeptRow, ListedOutcome } from './kept-row.ts';
 
 /** What of a row does not follow from its id and its numbers. */
 export type Odd = Pick<KeptRow, 'path' | 'at' | 'startId' | 'touched' | 'problem'> & {
@@ -33,10 +7,10 @@ export type Odd = Pick<KeptRow, 'path' | 'at' | 'startId' | 'touched' | 'problem
 	several?: Required<Pick<Lesson, 'besides' | 'information' | 'vector'>>;
 };
 
-/** What many rows share; and by id, what few have. */
+/** What many rows share, each once; and what few have. */
 export interface Texts {
-	jobs: JobNames[];
-	outcomes: ListedOutcome[];
+	names: string[];
+	listed: ListedOutcome[];
 	kin: Kin[];
-	odd: Record<string, Odd>;
+	odd: Odd[];
 }

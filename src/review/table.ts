@@ -13,6 +13,8 @@ export interface Listed {
 	/** When it began, as the clock on the wall had it: year, month, day, then the time. */
 	started: string;
 	fits: boolean | null;
+	/** What is searched of it, where it is at hand: there may be thousands. */
+	searched?: string;
 }
 
 /** By which of their marks sessions can be narrowed. */
@@ -56,23 +58,23 @@ const VALUE_OF: Readonly<Record<MarkName, (row: Listed) => string | undefined>> 
 /** The words that are searched for, in small letters: each must be found. */
 export const searchedWords = (search: string): string[] => search.toLowerCase().split(/\s+/).filter(Boolean);
 
-/** Those of the rows that are wanted. `textOf`: what is searched of a row, in small letters. */
+/** Those of the rows that are wanted. `textOf`: what is searched of the row in that place, in small letters. */
 export function narrowed<Row extends Listed>(
 	rows: readonly Row[],
 	{ by, since, words }: WantedSessions,
-	textOf: (row: Row) => string,
+	textOf: (row: Row, place: number) => string,
 ): Row[] {
 	const marks = MARKS.flatMap((mark) => (by[mark] === undefined ? [] : [[mark, by[mark].toLowerCase()] as const]));
 	const searched = searchedWords(words);
-	const hasAll = (row: Row) => {
-		const text = textOf(row);
+	const hasAll = (row: Row, place: number) => {
+		const text = textOf(row, place);
 		return searched.every((word) => text.includes(word) || (DATE.test(word) && has(row, 'date', word)));
 	};
 	// There may be thousands of rows: what takes longest is looked at last.
 	return rows.filter(
-		(row) =>
+		(row, place) =>
 			marks.every(([mark, value]) => has(row, mark, value)) &&
-			(searched.length === 0 || hasAll(row)) &&
+			(searched.length === 0 || hasAll(row, place)) &&
 			(since === undefined || row.started >= since),
 	);
 }

@@ -16,12 +16,12 @@ export function listText(sessions: readonly KeptRow[]): string {
 	return sessions.map(lineOf).join('\n');
 }
 
-function lineOf({ id: log, summary, problem, isImported }: KeptRow): string {
-	if (summary === null) return `${foreignName(log)}  ${problem === null ? '' : journalWords(problem)}`;
-	const { id, job, status, bendsDone, bends, bentAs } = summary;
-	const fit = fitWords(summary);
+function lineOf({ id, job, status, listed, problem, isImported }: KeptRow): string {
+	if (listed === null || job === null) return `${foreignName(id)}  ${problem === null ? '' : journalWords(problem)}`;
+	const { bendsDone, bends, fits, mayFit, bentAs, simulated } = listed;
+	const fit = fitWords({ status, fits, mayFit });
 	const outcome = fit === '' ? '' : `, ${fit}`;
-	return `${foreignName(id)}  ${status.padEnd(8)}  ${bendsDone} of ${bends} bends${outcome}  ${foreignName(job)}${bentAsBrief(bentAs)}${pieceBrief(summary)}${summary.simulated ? '  (simulated)' : ''}${isImported ? '  (imported)' : ''}`;
+	return `${foreignName(id)}  ${status.padEnd(8)}  ${bendsDone} of ${bends} bends${outcome}  ${foreignName(job.name)}${bentAsBrief(bentAs)}${pieceBrief(listed)}${simulated ? '  (simulated)' : ''}${isImported ? '  (imported)' : ''}`;
 }
 
 export const STATUS_WORDS = {
@@ -54,13 +54,20 @@ export function markWords({ simulated, imported }: { simulated?: boolean; import
 	return `${simulated ? ', simulated' : ''}${imported ? ', imported' : ''}`;
 }
 
+type Searched = Listed & Pick<SessionSummary, 'mayFit' | 'simulated'> & { imported?: boolean };
+
 /** What is searched of a session: names, id, and what a list says became of it, in small letters. */
-export function searchedText(
-	row: Listed & Pick<SessionSummary, 'mayFit' | 'simulated'> & { imported?: boolean },
-): string {
-	const { id, job, bender, die, heat, status } = row;
-	const names = `${job}\n${bender ?? ''}\n${die ?? ''}\n${heat ?? ''}\n${id}`;
-	return `${names}\n${status} ${STATUS_WORDS[status]} ${fitWords(row)}${markWords(row)}`.toLowerCase();
+export function searchedText(row: Searched): string {
+	const { id, job, bender, die, heat } = row;
+	return searchedIn([id, job, bender, die, heat, searchedOutcome(row)]);
+}
+
+/** Joined, which leaves far less behind than a template: there may be thousands. */
+export const searchedIn = (parts: readonly (string | undefined)[]): string => parts.join('\n').toLowerCase();
+
+export function searchedOutcome(row: Omit<Searched, 'id' | 'job' | 'started'>): string {
+	const { status } = row;
+	return `${status} ${STATUS_WORDS[status]} ${fitWords(row)}${markWords(row)}`;
 }
 
 /** As many as one looks through. */

@@ -64,5 +64,7 @@ export function keepRows(home: string, count: number): void {
 		const job = { ...row.job!, name: `Rail ${n % 40}`, bender: `bay ${n % 3}`, heat: `H ${n % 97}` };
 		return { row: { ...row, id, path, at, startId: id, touched: at, job }, size, mtimeMs };
 	});
+	// As the program writes them: in the order of the logs, the newest first.
+	rows.sort((a, b) => (a.row.path < b.row.path ? 1 : -1));
 	if (writeCache(home, rows, realFs) === null) throw new Error('The cache could not be written.');
 }

@@ -1,6 +1,6 @@
 /**
  * Types on plots, on a turned tube and in a list of very many sessions, in a headless terminal at 160x50, and prints as JSON the
- * milliseconds from each key's bytes coming in to the terminal showing it. Run by review.ts with a home, and `keys` where keys are wanted.
+ * milliseconds from each key's bytes coming in to the terminal showing it. Run by review.ts with the home of that list.
  */
 import { homePort } from '../../src/cli/home.ts';
 import { openScreen } from '../../src/screen/shell/open-screen.tsx';
@@ -54,10 +54,8 @@ async function onSession() {
 	return [plots, tube, lines];
 }
 
-/** From the cache on the disk to a list that is searched: processor milliseconds, and memory; then, where wanted, what a letter takes there. */
-async function onList(home: string, keysToo: boolean) {
+async function onList(home: string) {
 	const terminal = new HeadlessTerminal(SIZE);
-	const from = process.cpuUsage();
 	const port = homePort({ home, rescue: null }, { own: home, samples: null }, false, () => ({
 		mirror: false,
 		from: 'start',
@@ -69,15 +67,11 @@ async function onList(home: string, keysToo: boolean) {
 	await terminal.until('Kept sessions');
 	terminal.type('rail bay');
 	await terminal.until('Search: rail bay');
-	const used = process.cpuUsage(from);
-	const list = { milliseconds: (used.user + used.system) / 1000, megabytes: process.memoryUsage.rss() / 2 ** 20 };
 	const shows = (n: number) => (n % 2 === 0 ? 'rail bayx' : 'rail bay ');
-	const keys = keysToo ? [await typed(terminal, 'a letter among many', ['x', '\x7f'], shows)] : [];
+	const keys = await typed(terminal, 'a letter among many', ['x', '\x7f'], shows);
 	terminal.type('\x03');
 	await ended;
-	return { list, keys };
+	return keys;
 }
 
-const [home, what] = process.argv.slice(2);
-const { list, keys } = await onList(home!, what === 'keys');
-process.stdout.write(JSON.stringify({ keys: what === 'keys' ? [...(await onSession()), ...keys] : [], list }));
+process.stdout.write(JSON.stringify([...(await onSession()), await onList(process.argv[2]!)]));

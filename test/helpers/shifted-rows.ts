@@ -43,7 +43,7 @@ export function row(n: number, more = 0, parts: Partial<KeptRow> = {}): KeptRow 
 		startId: id,
 		touched: at,
 		status: 'done',
-		summary: null,
+		listed: null,
 		problem: null,
 		isDamaged: false,
 		isImported: false,

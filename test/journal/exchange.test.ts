@@ -6,7 +6,7 @@ import { readSession, sessionFolder, sessionPath } from '../../src/journal/catal
 import { exportSessions, importSessions } from '../../src/journal/exchange/exchange.ts';
 import type { Exchanged } from '../../src/journal/exchange/facts.ts';
 import { verifySessions } from '../../src/journal/exchange/verify.ts';
-import { rowOf } from '../../src/journal/kept-row.ts';
+import { rowOf, summaryOf } from '../../src/journal/kept-row.ts';
 import { SessionCache } from '../../src/journal/kept-sessions.ts';
 import { lessonsKept } from '../../src/journal/lessons.ts';
 import { LiveSession } from '../../src/journal/live.ts';
@@ -106,11 +106,11 @@ describe('sessions copied out of one home and into another', () => {
 		expect(readSession(there, `${id}-2`).last).toMatchObject({ answer: { note: 'here' } });
 		expect(hows(into())).toEqual(['there']);
 		const rows = rowsOf(there);
-		expect(rows.map((row) => [row.id, row.summary?.id])).toEqual([
+		expect(rows.map((row) => [row.id, summaryOf(row)?.id])).toEqual([
 			[id, id],
 			[`${id}-2`, `${id}-2`],
 		]);
-		expect(rowsOf(there).map(({ summary }) => summary?.id)).toEqual([id, `${id}-2`]);
+		expect(rowsOf(there).map((row) => summaryOf(row)?.id)).toEqual([id, `${id}-2`]);
 		expect(lessonsKept(there)).toHaveLength(1);
 		// And back: the folder, and then the first home, have both.
 		expect(hows(out(there)).sort()).toEqual(['apart', 'there']);

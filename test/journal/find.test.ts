@@ -13,7 +13,7 @@ function row(id: string, touched: string, over: Partial<KeptRow> = {}): KeptRow 
 		startId: id,
 		touched,
 		status: 'open',
-		summary: null,
+		listed: null,
 		problem: null,
 		isDamaged: false,
 		isImported: false,

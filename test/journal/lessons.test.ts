@@ -4,8 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { makeFolder } from '../../src/files/disk.ts';
 import { realFs } from '../../src/files/fs-port.ts';
 import { sessionFolder, sessionPath } from '../../src/journal/catalogue.ts';
-import { cachePath } from '../../src/journal/kept-cache.ts';
-import type { KeptRow } from '../../src/journal/kept-row.ts';
+import { cachePath, readCache, writeCache } from '../../src/journal/kept-cache.ts';
+import { type KeptRow, summaryOf } from '../../src/journal/kept-row.ts';
 import { SessionCache } from '../../src/journal/kept-sessions.ts';
 import { lessonsKept } from '../../src/journal/lessons.ts';
 import { LiveSession } from '../../src/journal/live.ts';
@@ -48,9 +48,9 @@ function readNoting(home: string) {
 
 /** A row with its parts as they are, whether they were folded just now or come from the cache. */
 function plain(row: KeptRow): KeptRow {
-	const { id, path, job, at, startId, touched, status, summary, problem, isDamaged, kin, pulls, lesson } = row;
+	const { id, path, job, at, startId, touched, status, listed, problem, isDamaged, kin, pulls, lesson } = row;
 	const { besides, figures, isImported } = row;
-	const names = { id, path, job, at, startId, touched, status, summary, problem, isDamaged, isImported };
+	const names = { id, path, job, at, startId, touched, status, listed, problem, isDamaged, isImported };
 	return { ...names, kin, pulls, lesson, besides, figures };
 }
 
@@ -79,9 +79,7 @@ describe('the lessons of the kept sessions', () => {
 		expect([first.read.length, second.read.length]).toEqual([3, 0]);
 		expect(first.rows.map(({ lesson }) => lesson)).toEqual(truth);
 		expect(second.rows).toEqual(first.rows);
-		expect(JSON.stringify(second.rows.map(({ summary }) => summary))).toBe(
-			JSON.stringify(first.rows.map(({ summary }) => summary)),
-		);
+		expect(JSON.stringify(second.rows.map(summaryOf))).toBe(JSON.stringify(first.rows.map(summaryOf)));
 	});
 
 	it('of a session just left need no folding, and are what its log says', () => {
@@ -136,6 +134,33 @@ describe('the lessons of the kept sessions', () => {
 		expect(lessonsKept(home)).toEqual(folded(home));
 	});
 
+	it('are the same in whatever order the cache has them, with one gone and one new besides', () => {
+		const home = homeOf(1, 2, 3, 4);
+		const { rows } = readNoting(home);
+		const cached = readCache(home, realFs);
+		expect(cached.map(({ row }) => row.id)).toEqual(rows.map(({ id }) => id));
+		for (const order of [
+			[3, 2, 1, 0],
+			[1, 0, 3, 2],
+			[2, 3, 0, 1],
+		]) {
+			writeCache(
+				home,
+				order.map((n) => cached[n]!),
+				realFs,
+			);
+			expect(readNoting(home)).toEqual({ rows, left: 0, read: [] });
+		}
+		writeCache(
+			home,
+			[2, 0, 3].map((n) => cached[n]!),
+			realFs,
+		);
+		fs.rmSync(pathOf(home, 2));
+		expect(readNoting(home)).toEqual({ rows: rows.filter((_, n) => n !== 2), left: 0, read: [pathOf(home, 3)] });
+		expect(readCache(home, realFs).map(({ row }) => row.id)).toEqual([rows[0]!.id, rows[1]!.id, rows[3]!.id]);
+	});
+
 	it('of a session that went on in another place are found there', () => {
 		const home = homeOf(1);
 		const { log, records } = openLog(pathOf(home, 1), { now: new Date() });
@@ -168,7 +193,7 @@ describe('a log that is not whole', () => {
 		expect(damage).not.toBeNull();
 		expect(lessonsKept(home)[0]).toEqual(lessonOf(readBack(records)));
 		expect(lessonsKept(home)[0]).toEqual(lessonOf(readBack(records)));
-		expect(readNoting(home).rows[0]).toMatchObject({ summary: null, isDamaged: true });
+		expect(readNoting(home).rows[0]).toMatchObject({ listed: null, isDamaged: true });
 	});
 
 	it.each([
@@ -183,7 +208,7 @@ describe('a log that is not whole', () => {
 		fs.writeFileSync(pathOf(home, 2), bytes);
 		for (let time = 0; time < 2; time++) {
 			expect(lessonsKept(home)).toEqual(truth);
-			expect(readNoting(home).rows[0]).toMatchObject({ id: '20260102-080000-ab12', summary: null, lesson: null });
+			expect(readNoting(home).rows[0]).toMatchObject({ id: '20260102-080000-ab12', listed: null, lesson: null });
 		}
 	});
 

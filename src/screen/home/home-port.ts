@@ -40,6 +40,8 @@ export interface SessionRow extends Omit<SessionSummary, 'status'> {
 	die?: string;
 	/** Absent where the job has none. */
 	heat?: string;
+	/** What is searched of it, where it is at hand: there may be thousands. */
+	searched?: string;
 }
 
 /** What the screen needs of the rest of the program. */

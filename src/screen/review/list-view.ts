@@ -11,30 +11,19 @@ import { line } from '../text/line.ts';
 import { LIST, type ListAt, type ReviewPage } from './review-page.ts';
 import { HELP_KEY, toReview } from './usual.ts';
 
-/** The rows' choices and the texts that are searched are made once for a list: there may be thousands, and each key looks at all. */
-class Worded {
-	readonly #choices = new Map<SessionRow, Choice<HomeStep>>();
-	readonly #texts = new Map<SessionRow, string>();
+const TEXTS = new WeakMap<readonly SessionRow[], (row: SessionRow, place: number) => string>();
 
-	readonly choiceOf = (row: SessionRow): Choice<HomeStep> => {
-		const known = this.#choices.get(row) ?? new RowChoice(row);
-		this.#choices.set(row, known);
-		return known;
+/** What is searched of each of the sessions: made once for a list, for there may be thousands, and each key looks at all. */
+function textsOf(sessions: readonly SessionRow[]): (row: SessionRow, place: number) => string {
+	const known = TEXTS.get(sessions);
+	if (known !== undefined) return known;
+	const texts: string[] = [];
+	const textOf = (row: SessionRow, place: number) => {
+		texts[place] ??= row.searched ?? searchedText(row);
+		return texts[place];
 	};
-
-	readonly textOf = (row: SessionRow): string => {
-		const known = this.#texts.get(row) ?? searchedText(row);
-		this.#texts.set(row, known);
-		return known;
-	};
-}
-
-const WORDED = new WeakMap<readonly SessionRow[], Worded>();
-
-function wordedOf(sessions: readonly SessionRow[]): Worded {
-	const known = WORDED.get(sessions) ?? new Worded();
-	WORDED.set(sessions, known);
-	return known;
+	TEXTS.set(sessions, textOf);
+	return textOf;
 }
 
 /** Worded only where it is shown. */
@@ -62,17 +51,17 @@ class RowChoice implements Choice<HomeStep> {
 
 /** The kept sessions: searched as one types, narrowed and sorted. */
 export function listView({ sessions, search }: KeptSessions, at: ListAt): HomeView {
-	const { choiceOf, textOf } = wordedOf(sessions);
-	const found = sorted(narrowed(sessions, { by: at.by, words: search }, textOf), at.sort);
-	const [first] = found;
+	const found = sorted(narrowed(sessions, { by: at.by, words: search }, textsOf(sessions)), at.sort);
+	const choices = found.map((row) => new RowChoice(row));
+	const [first] = choices;
 	const help = toReview({ review: 'help', from: { ...at, search } });
 	return {
 		title: LIST_WORDS.title,
 		where: LIST_WORDS.where(found.length, sessions.length),
 		prompt: {
 			label: search === '' ? LIST_WORDS.label : searchLabel(search, found.length),
-			choices: found.map(choiceOf),
-			...(first === undefined ? {} : { plus: { label: LIST_WORDS.first, step: choiceOf(first).step } }),
+			choices,
+			...(first === undefined ? {} : { plus: { label: LIST_WORDS.first, step: first.step } }),
 			star: { label: KEY_SAYS.more, step: toReview({ review: 'narrow', by: null, list: { ...at, search } }) },
 			back: search === '' ? TO_HOME : { label: KEY_SAYS.back, step: toReview({ ...at, search: '' }) },
 			empty: LIST_WORDS.empty,
@@ -141,7 +130,7 @@ function valuesToChoose(sessions: readonly SessionRow[], mark: MarkName, list: L
 	// What this mark is narrowed to now does not count, but for a month, whose days are there to be chosen.
 	const { [mark]: now, ...others } = list.by;
 	const by: Narrowing = mark === 'date' ? list.by : others;
-	const rows = narrowed(sessions, { by, words: list.search }, wordedOf(sessions).textOf);
+	const rows = narrowed(sessions, { by, words: list.search }, textsOf(sessions));
 	const chosen = (value: string) => toReview({ ...list, by: { ...list.by, [mark]: value } });
 	return [
 		...valuesOf(rows, mark, list.by).map(({ value, count }) => ({

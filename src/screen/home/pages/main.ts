@@ -61,14 +61,21 @@ function interrupted({ sessions, jobs: rows }: HomeState): Choice<HomeStep>[] {
 			open === session.id || (session.path !== undefined && latest?.path === session.path);
 		return rows.find(isIts)?.tube;
 	};
-	return sessions
-		.filter(({ status }) => status === 'open')
-		.map((session, at) => ({
-			group: HOME_PAGE.interrupted,
-			...(at === 0 ? { advised: true } : {}),
-			...goOnWith(session, tubeOf(session)),
-			step: { step: 'open', target: session.id, resume: true },
-		}));
+	return openIn(sessions).map((session, at) => ({
+		group: HOME_PAGE.interrupted,
+		...(at === 0 ? { advised: true } : {}),
+		...goOnWith(session, tubeOf(session)),
+		step: { step: 'open', target: session.id, resume: true },
+	}));
+}
+
+const OPEN = new WeakMap<readonly SessionRow[], readonly SessionRow[]>();
+
+/** Looked for once in a list: there may be thousands, and each key draws the page. */
+function openIn(sessions: readonly SessionRow[]): readonly SessionRow[] {
+	const known = OPEN.get(sessions) ?? sessions.filter(({ status }) => status === 'open');
+	OPEN.set(sessions, known);
+	return known;
 }
 
 function jobs({ jobs: rows }: HomeState): Choice<HomeStep>[] {
@@ -86,10 +93,12 @@ function jobs({ jobs: rows }: HomeState): Choice<HomeStep>[] {
 const RECENT = 3;
 
 function recent({ sessions }: HomeState): Choice<HomeStep>[] {
-	return sessions
-		.filter(({ status }) => status !== 'open')
-		.slice(0, RECENT)
-		.map((row) => ({ group: HOME_PAGE.lately, ...keptChoice(row) }));
+	const newest: SessionRow[] = [];
+	for (const row of sessions) {
+		if (newest.length === RECENT) break;
+		if (row.status !== 'open') newest.push(row);
+	}
+	return newest.map((row) => ({ group: HOME_PAGE.lately, ...keptChoice(row) }));
 }
 
 /** What there is besides the page that it was opened from. */
