@@ -34,9 +34,11 @@ const LEAD = 3;
 export const WORTH_RISKING = 12.5;
 /**
  * The same for hands that set the dial: what was held is then told by a dial that has been turned since, and a division beyond it may be any angle.
- * At 12.5 they had 7 in 100 bends over, at 3 between 4 and 5, in fewer pulls, with more bends a little short (seeds from 935,000).
+ * And the part of the job's risk that their pulls are planned with, since what a set dial hides is more than the filter can tell. At 12.5 and all of it they had
+ * 7 in 100 bends over, at 3 between 4 and 5, at 2 and .6 between 2.6 and 3.5, in .1 pulls more, with more bends a little short (seeds from 935,000).
  */
-const WORTH_RISKING_SET = 3;
+const WORTH_RISKING_SET = 2;
+const PLANNED_SET = 0.6;
 
 export interface StopRequest {
 	/** The angle to make, and how far under and over it may come out. */
@@ -90,7 +92,8 @@ function best(f: Filter, req: StopRequest): number {
 		return { mean, sd: pullSpread(f, variance) };
 	};
 	const stand = { angle: made(f).angle, first: f.pulls === 0 ? null : f.first };
-	return worthiest(outcome, req, stand, handsOf(f));
+	const risk = f.setting > 0 ? PLANNED_SET * req.risk : req.risk;
+	return worthiest(outcome, { ...req, risk }, stand, handsOf(f));
 }
 
 /** The spreads that a plan reckons with. */

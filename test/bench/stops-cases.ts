@@ -84,18 +84,18 @@ for (const [name, world] of shops) {
 }
 for (const [name, world] of shops) {
 	const set = by({ pointer: 'sets', readsRelease: false }, world);
-	add(`set, no release, ${name}`, { session }, three(set), [0, 1, 3], 1000);
+	add(`set, no release, ${name}`, { session }, three(set), [0, 1, 3], 1000, name === 'usual' ? 'learner' : undefined);
 }
 
 const small = (world: World): Trial => ({ ...even(0.5, world), angles: [5, 5, 5] });
-add('small 5 degrees', { session }, small(USUAL), [0, 1, 3], 7000);
+add('small 5 degrees', { session }, small(USUAL), [0, 1, 3], 7000, 'learner');
 add('small, moment, elsewhere', { session }, small(ELSEWHERE.moment!), [0, 1, 3], 2000);
 add('small, rough', { session }, small(ROUGH), [0, 1, 3], 2000);
 for (const division of [0.1, 0.25, 0.5]) {
 	const world = { ...USUAL, dial: { ...USUAL.dial, division } };
 	add(`narrow .25 step ${division}`, ours, even(0.25, world), [0, 3], 1000);
 }
-add('rough', { session }, three(ROUGH), [0, 1, 3], 2000);
+add('rough', { session }, three(ROUGH), [0, 1, 3], 2000, 'learner');
 add('stated risk, usual', { session }, three(USUAL), [3, 6], 2000, 'stated');
 for (const [name, world] of Object.entries(ELSEWHERE)) {
 	add(`stated risk, ${name}`, { session }, three(world), [3, 6], 800, 'stated');

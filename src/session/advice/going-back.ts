@@ -1,7 +1,10 @@
 /** Whether going back to a made bend is worth its set-up, and opening the one at work what it may spoil. */
+import { marginal, unknownAt } from '../../fit/as-built.ts';
+import type { AsBuilt } from '../../fit/built-tube.ts';
 import { at } from '../../maths/list.ts';
 import { made, newSeat } from '../../springback/filter.ts';
-import { type StopSuggestion, suggestStop, WORTH_RISKING } from '../../springback/stop.ts';
+import { type StopSuggestion, suggestStop } from '../../springback/stop.ts';
+import { estimated } from '../estimate/estimate.ts';
 import { oddsOf } from '../estimate/odds.ts';
 import { backAt } from '../log/back-at.ts';
 import type { Event } from '../log/events.ts';
@@ -14,14 +17,12 @@ import { takenAsItIs } from './what-if.ts';
 /** A tweak that pulls a bend further, and the chance that the tube truly fits without it and with it. */
 export type Saving = Tweak & Gain;
 
-/** A set-up is spent where it raises the chance to fit by as much. */
-const WORTH = 0.2;
+/** A set-up is spent where it raises the chance to fit by as much; and so many times the job's risk for all of that chance. */
+const WORTH = 0.1;
+const RISKED = 25;
 
 /** What is missed by no more than this part of its tolerance beyond it is not gone back for: hands and tape are no finer. */
 const TRIFLE = 0.1;
-
-/** A bend that was pulled again and measured is known within about so much, degrees. */
-const KNOWN_THEN = 0.2;
 
 /** Where a pull lands, in its standard deviations, with the weight of each: three-point Gauss-Hermite (Abramowitz and Stegun 1964, table 25.10). */
 const WEIGHED_LANDINGS = [
@@ -51,20 +52,21 @@ export interface Gain {
 
 /** What pulling this bend once more brings; null where that is not worth a set-up, nor the risk that the bend passes its tolerance. */
 export function gainBy(state: State, bend: number, { expect: { angle, sd }, risk }: StopSuggestion): Gain | null {
-	const before = chanceOf(takenAsItIs(state));
+	const read = asRead(state);
+	const before = chanceOf(read);
 	const after = WEIGHED_LANDINGS.reduce(
-		(sum, [z, weight]) => sum + weight * chanceOf(pulledTo(state, bend, angle + z * sd)),
+		(sum, [z, weight]) => sum + weight * chanceOf(pulledTo(read, bend, angle + z * sd)),
 		0,
 	);
 	const gain = after - before;
-	return gain >= WORTH && risk <= WORTH_RISKING * gain * state.start.job.risk ? { before, after } : null;
+	return gain >= WORTH && risk <= RISKED * gain * state.start.job.risk ? { before, after } : null;
 }
 
 /** Whether opening the bend at work (the tube then comes to `opened`) is worth its strain: it, or the tube, is plainly off, and nothing less makes the tube fit. */
 export function isWorthOpening(state: State, accepted: TubeOutcome, opened: TubeOutcome): boolean {
 	const over = made(state.filter).angle - target(state);
 	const plainly = over > PLAINLY_OVER * state.start.job.tolerance.over || accepted.left > PLAINLY_OFF;
-	return plainly && opened.within && accepted.left > 1 + TRIFLE && chanceOf(takenAsItIs(state)) < NO_HOPE;
+	return plainly && opened.within && accepted.left > 1 + TRIFLE && chanceOf(asRead(state)) < NO_HOPE;
 }
 
 /** In tolerances of the bend, and of the tube. Opening is the last resort: at the usual risk one bend in fifty passes its tolerance, and none is bent back for a hair. */
@@ -104,15 +106,18 @@ export function freshPull(state: State, bend: number, filter: State['filter'], t
 
 /** Chance that the tube fits when all that is left is corrected. */
 function chanceOf(state: State): number {
-	const known = { ...state, built: null };
-	const numbers = correctedNumbers(known);
-	return oddsOf(known, numbers, 'corrected', predicted(known, numbers)).chance;
+	const numbers = correctedNumbers(state);
+	return oddsOf(state, numbers, 'corrected', predicted(state, numbers)).chance;
 }
 
-/** The bend as it may come out: what was read on the tube behind it is then read anew. */
-function pulledTo(state: State, bend: number, angle: number): State {
-	const made = { angle, sd: KNOWN_THEN };
-	const stale = state.design.checks.filter(({ after }) => after >= bend).map(({ check }) => check.name);
-	const checks = Object.fromEntries(Object.entries(state.checks).filter(([name]) => !stale.includes(name)));
-	return withBend({ ...takenAsItIs(state), checks }, bend, { made, told: made });
+/** The tube with the bend at work taken as it is, as all that was read on it has it. */
+const asRead = (state: State): State & { built: AsBuilt } => estimated(takenAsItIs(state));
+
+/** The bend as it may come out. What was read says the same of the rest of the tube as before: the readings were taken with the bend as it is. */
+function pulledTo(read: State & { built: AsBuilt }, bend: number, angle: number): State {
+	const { built } = read;
+	const place = unknownAt('angle', bend - 1);
+	const mean = built.mean.map((value, i) => (i === place ? angle : value));
+	const { sd } = marginal(built, 'angle', bend - 1);
+	return { ...withBend(read, bend, { made: { angle, sd } }), built: { ...built, mean } };
 }

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { gainBy } from '../../../src/session/advice/going-back.ts';
 import type { Ask } from '../../../src/session/protocol/asks.ts';
+import { made } from '../../../src/springback/filter.ts';
 import type { Job } from '../../../src/tube/job.ts';
 import { bendAndSkip, bendTo } from '../../helpers/session/bend-to.ts';
 import { begin, give, open, type Run } from '../../helpers/session/session-run.ts';
@@ -63,6 +65,14 @@ describe('a bend that would do by itself', () => {
 	it('is taken where the tube fits, and where the feet are too near already', () => {
 		for (const by of [0, -3 / 8]) expect(codes(feetWider(by))).not.toContain('touch-more');
 		expect(open(feetWider(0), 'decide').advice).toBe('accept');
+	});
+
+	it('gains nothing by a pull that leaves it as it is, whatever a check has shown of the tube', () => {
+		for (const by of [3 / 8, 1 / 2, -3 / 8]) {
+			const { state } = feetWider(by);
+			const asItIs = { angle: made(state.filter).angle, sd: 0 };
+			expect(gainBy(state, 2, { stop: 0, lead: null, expect: asItIs, risk: 0, limit: false })).toBeNull();
+		}
 	});
 
 	it('keeps its target where the operator pulls it against the advice', () => {
