@@ -195,7 +195,7 @@ describe('keys mean one thing on all pages', () => {
 	const QUESTION = Object.keys(QUESTIONS) as (keyof typeof QUESTIONS)[];
 	const asking: Partial<Draft> = {
 		...{ field: 'risk', file: { pullbook: 'job/1', shape: { bends: [BEND], last: 9 }, checks: [{ name: 'a' }] } },
-		part: { check: { kind: 'drop', values: [] } },
+		part: { check: { kind: 'drop', values: [] }, die: 'tight', figure: 'clr' },
 	};
 	const formAt = (at: Draft['at']) => ({ ...FORM, drafts: [{ ...FORM.drafts[0]!, ...asking, at }] });
 	const FORMS: [string, JobForm][] = [
