@@ -1,6 +1,7 @@
 import type { Units } from '../tube/job.ts';
 import { parseQuantity, type Quantity } from '../units/parse.ts';
 import { UnitsError } from '../units/units-error.ts';
+import { unitsErrorWords } from '../words/units.ts';
 import { UsageError } from './usage-error.ts';
 
 /** Options as the command line gives them: the value, or true where none was given. */
@@ -23,7 +24,7 @@ export function readQuantity(option: string, word: string, kind: Quantity, units
 	try {
 		return parseQuantity(word, kind, units);
 	} catch (error) {
-		if (error instanceof UnitsError) throw new UsageError(`--${option}: ${error.message}`);
+		if (error instanceof UnitsError) throw new UsageError(`--${option}: ${unitsErrorWords(error)}`);
 		throw error;
 	}
 }

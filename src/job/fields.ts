@@ -31,7 +31,7 @@ export function length(units: Units, bound: Range): FieldReader<number> {
 			const read = parseLength(value as string | number, units);
 			return isWithin(read, wrong.range) ? { value: read } : { wrong };
 		} catch (error) {
-			if (error instanceof UnitsError) return { wrong: { ...wrong, why: error.right } };
+			if (error instanceof UnitsError) return { wrong: { ...wrong, why: error.fault } };
 			throw error;
 		}
 	};

@@ -1,12 +1,12 @@
 /** Reads sums, products and mixed numbers, and refuses whatever two people could read as two numbers. */
 import { plainText, type Token, tokensOf } from './tokens.ts';
 import type { Unit } from './units.ts';
-import { UnitsError } from './units-error.ts';
+import { UnitsError, type UnitsFault, type Wanted } from './units-error.ts';
 
-/** What is read: `units` tells which unit words may stand after a number, `example` how one is written. */
+/** What is read: `units` tells which unit words may stand after a number. */
 export interface ExpressionReader {
 	units(word: string): Unit | undefined;
-	example: string;
+	wanted: Wanted;
 }
 
 /** A number read so far, and in whose unit: none was written, the one bare numbers are in, or another one. */
@@ -20,17 +20,16 @@ const LONGEST = 512;
 
 /**
  * The value of a text in the reader's unit.
- * @throws UnitsError naming the text and what would be right
+ * @throws UnitsError with the text and what is wrong with it
  */
 export function evaluate(text: string, reader: ExpressionReader): number {
-	if (text.length > LONGEST) {
-		throw new UnitsError(`${text.slice(0, LONGEST)}…`, `that is too long for a number; write ${reader.example}`);
-	}
+	const wrong = (fault: UnitsFault, as = text) => new UnitsError(as, fault, reader.wanted);
+	if (text.length > LONGEST) throw wrong({ code: 'too-long' }, `${text.slice(0, LONGEST)}…`);
 	const tokens = tokensOf(plainText(text));
-	if (typeof tokens === 'string') throw new UnitsError(text, `"${tokens}" is not understood; write ${reader.example}`);
-	if (tokens.length === 0) throw new UnitsError(text, `nothing is written; write ${reader.example}`);
+	if (typeof tokens === 'string') throw wrong({ code: 'unknown-sign', text: tokens });
+	if (tokens.length === 0) throw wrong({ code: 'empty' });
 	const { value } = new Expression(text, tokens, reader).whole();
-	if (!Number.isFinite(value)) throw new UnitsError(text, 'that is no finite number; is a divisor 0?');
+	if (!Number.isFinite(value)) throw wrong({ code: 'divided-by-nothing' });
 	return value;
 }
 
@@ -47,9 +46,9 @@ class Expression {
 		const value = this.sum();
 		const rest = this.tokens[this.at];
 		if (rest === undefined) return value;
-		if (rest.text === ')') throw this.wrong('a bracket is closed that was not opened');
-		if (rest.kind === 'unit') throw this.wrong(`the unit "${rest.text}" has no number before it`);
-		throw this.wrong(`"${rest.text}" stands beside a number; a sum is written 31 + 5, a mixed number 31 1/2`);
+		if (rest.text === ')') throw this.wrong({ code: 'bracket-not-opened' });
+		if (rest.kind === 'unit') throw this.wrong({ code: 'unit-alone', text: rest.text });
+		throw this.wrong({ code: 'side-by-side', text: rest.text });
 	}
 
 	private sum(): Value {
@@ -59,7 +58,7 @@ class Expression {
 		for (let op = this.takeSign('+-'); op !== null; op = this.takeSign('+-')) {
 			const right = this.product();
 			if ((left.unit === 'bare') !== (right.unit === 'bare') && (left.unit === 'other' || right.unit === 'other')) {
-				throw this.wrong('one number has a unit and one has none; write the unit after each of them');
+				throw this.wrong({ code: 'one-without-unit' });
 			}
 			const unit = left.unit === 'bare' ? right.unit : left.unit;
 			left = { value: op === '+' ? left.value + right.value : left.value - right.value, unit };
@@ -71,14 +70,14 @@ class Expression {
 		let left = this.factor();
 		for (let op = this.peekSign('*/'); op !== null; op = this.peekSign('*/')) {
 			if (op === '/' && this.tokens[this.at - 1]?.kind === 'fraction' && !this.tokens[this.at]?.gap) {
-				throw this.wrong('two fraction strokes in a row have two meanings; set brackets');
+				throw this.wrong({ code: 'two-strokes' });
 			}
 			this.at++;
 			const next = this.at;
 			const right = this.factor();
 			const fraction = this.tokens.slice(next, this.at).some(({ kind }) => kind === 'fraction');
 			if (op === '/' && fraction && this.tokens[next]?.text !== '(') {
-				throw this.wrong('dividing by a fraction has two meanings; set brackets');
+				throw this.wrong({ code: 'over-a-fraction' });
 			}
 			left = op === '*' ? this.times(left, right) : this.over(left, right);
 		}
@@ -86,19 +85,19 @@ class Expression {
 	}
 
 	private times(left: Value, right: Value): Value {
-		if (left.unit !== 'bare' && right.unit !== 'bare') throw this.wrong('two numbers with units cannot be multiplied');
+		if (left.unit !== 'bare' && right.unit !== 'bare') throw this.wrong({ code: 'units-multiplied' });
 		return { value: left.value * right.value, unit: left.unit === 'bare' ? right.unit : left.unit };
 	}
 
 	private over(left: Value, right: Value): Value {
-		if (right.unit !== 'bare') throw this.wrong('a divisor has no unit');
+		if (right.unit !== 'bare') throw this.wrong({ code: 'unit-in-divisor' });
 		return { value: left.value / right.value, unit: left.unit };
 	}
 
 	private factor(): Value {
 		if (this.takeSign('(') === null) return this.quantity();
 		const value = this.sum();
-		if (this.takeSign(')') === null) throw this.wrong('a bracket is not closed');
+		if (this.takeSign(')') === null) throw this.wrong({ code: 'bracket-not-closed' });
 		return value;
 	}
 
@@ -122,13 +121,13 @@ class Expression {
 		const hyphen = sign?.kind === 'sign' && sign.text === '-';
 		if (hyphen && after?.text === '(') return null;
 		if (hyphen && (sign.gap || after?.gap)) {
-			throw this.wrong(`a spaced hyphen after feet has two meanings; write 2' 6" for both together, or 2' - (6")`);
+			throw this.wrong({ code: 'spaced-after-feet' });
 		}
 		if (hyphen) this.at++;
 		else if (sign?.kind !== 'number' && sign?.kind !== 'fraction') return null;
 		const number = this.mixed();
 		const unit = this.unit();
-		if (unit !== null && unit.name !== inch.name) throw this.wrong('after feet only inches can follow');
+		if (unit !== null && unit.name !== inch.name) throw this.wrong({ code: 'other-than-inches' });
 		return number;
 	}
 
@@ -136,8 +135,7 @@ class Expression {
 		const token = this.tokens[this.at];
 		if (token?.kind !== 'unit') return null;
 		const unit = this.reader.units(token.text);
-		if (unit === undefined)
-			throw this.wrong(`the unit "${token.text}" is not known here; write ${this.reader.example}`);
+		if (unit === undefined) throw this.wrong({ code: 'unknown-unit', text: token.text });
 		this.at++;
 		return unit;
 	}
@@ -146,7 +144,7 @@ class Expression {
 	private mixed(): number {
 		const first = this.tokens[this.at];
 		if (first?.kind !== 'number' && first?.kind !== 'fraction') {
-			throw this.wrong(first === undefined ? 'it ends too soon' : `a number is missing before "${first.text}"`);
+			throw this.wrong(first === undefined ? { code: 'breaks-off' } : { code: 'number-missing', text: first.text });
 		}
 		this.at++;
 		const fraction = first.kind === 'number' && first.plain ? this.takeFraction(first.text) : null;
@@ -160,9 +158,8 @@ class Expression {
 		if (fraction?.kind !== 'fraction') return null;
 		const gaps = hyphen ? Number(first.gap) + Number(fraction.gap) : 0;
 		if (gaps === 2) return null;
-		const text = fraction.text;
-		if (gaps === 1) throw this.wrong(`write ${whole}-${text} for a mixed number, ${whole} - ${text} for a difference`);
-		if (!fraction.plain) throw this.wrong(`in a mixed number the fraction is under 1, not ${text}`);
+		if (gaps === 1) throw this.wrong({ code: 'half-spaced', whole, fraction: fraction.text });
+		if (!fraction.plain) throw this.wrong({ code: 'fraction-of-one-or-more', fraction: fraction.text });
 		this.at += hyphen ? 2 : 1;
 		return fraction.value;
 	}
@@ -178,7 +175,7 @@ class Expression {
 		return sign;
 	}
 
-	private wrong(right: string): UnitsError {
-		return new UnitsError(this.text, right);
+	private wrong(fault: UnitsFault): UnitsError {
+		return new UnitsError(this.text, fault, this.reader.wanted);
 	}
 }

@@ -1,19 +1,17 @@
 /** Lengths, angles and plain numbers as people write them. */
 import { type ExpressionReader, evaluate } from './expression.ts';
 import { lengthUnit, type Unit, type Units } from './units.ts';
-import { UnitsError } from './units-error.ts';
+import { type Quantity, UnitsError } from './units-error.ts';
 
-const LENGTH_EXAMPLES: Readonly<Record<Units, string>> = {
-	in: `a length such as 9 3/8, 9-3/8, 9.375, 2' 6 1/2", 362 mm or 12 7/16 - 1`,
-	mm: 'a length such as 238, 238.5, 9 3/8 in or 362 - 25',
-};
+export type { Quantity };
+
 const DEGREE: Unit = { name: 'degree', convert: (count) => count, own: true };
 const DEGREE_WORDS = new Set(['°', 'deg', 'degree', 'degrees']);
 const ANGLE: ExpressionReader = {
 	units: (word) => (DEGREE_WORDS.has(word) ? DEGREE : undefined),
-	example: 'an angle in degrees such as 45, 22.5, 22 1/2 or 90 - 12.5',
+	wanted: { kind: 'angle' },
 };
-const NUMBER: ExpressionReader = { units: () => undefined, example: 'a number such as 0.93 or 15/16' };
+const NUMBER: ExpressionReader = { units: () => undefined, wanted: { kind: 'number' } };
 
 /**
  * A length in `units`: a number, or a text with decimals (point or comma), fractions, feet and inches, sums and
@@ -21,7 +19,7 @@ const NUMBER: ExpressionReader = { units: () => undefined, example: 'a number su
  * @throws UnitsError for whatever is no length or could be read as two different ones
  */
 export function parseLength(text: string | number, units: Units): number {
-	return read(text, { units: (word) => lengthUnit(word, units), example: LENGTH_EXAMPLES[units] });
+	return read(text, { units: (word) => lengthUnit(word, units), wanted: { kind: 'length', units } });
 }
 
 /**
@@ -40,9 +38,6 @@ export function parseNumber(text: string | number): number {
 	return read(text, NUMBER);
 }
 
-/** What kind of number a field holds: a length, an angle in degrees, or a number without a unit. */
-export type Quantity = 'length' | 'angle' | 'number';
-
 /**
  * A number of that kind as a person writes it; a length in `units`.
  * @throws UnitsError for whatever is none
@@ -55,5 +50,5 @@ export function parseQuantity(text: string | number, kind: Quantity, units: Unit
 function read(text: string | number, reader: ExpressionReader): number {
 	if (typeof text === 'string') return evaluate(text, reader);
 	if (Number.isFinite(text)) return text;
-	throw new UnitsError(String(text), `write ${reader.example}`);
+	throw new UnitsError(String(text), { code: 'not-finite' }, reader.wanted);
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { parseAngle, parseLength, parseNumber } from '../../src/units/parse.ts';
 import { convertLength } from '../../src/units/units.ts';
 import { UnitsError } from '../../src/units/units-error.ts';
+import { unitsErrorWords as words } from '../../src/words/units.ts';
 
 /** What a parser says of a text that it refuses. */
 function refusal(read: () => number): UnitsError {
@@ -126,19 +127,19 @@ describe('a text with two meanings or none is refused with what would be right',
 		['9 $', '"$" is not understood'],
 	])('%j', (text, right) => {
 		const error = refusal(() => parseLength(text, 'in'));
-		expect(error.right).toContain(right);
-		expect(error.message).toContain(`"${text}"`);
+		expect(words(error)).toContain(right);
+		expect(words(error)).toContain(`"${text}"`);
 	});
 
 	it('refuses numbers that are not finite', () => {
-		expect(refusal(() => parseLength(Number.NaN, 'in')).message).toContain('NaN');
-		expect(refusal(() => parseLength('9'.repeat(400), 'mm')).right).toContain('no finite number');
-		expect(refusal(() => parseAngle(Number.POSITIVE_INFINITY)).message).toContain('Infinity');
+		expect(words(refusal(() => parseLength(Number.NaN, 'in')))).toContain('NaN');
+		expect(words(refusal(() => parseLength('9'.repeat(400), 'mm')))).toContain('no finite number');
+		expect(words(refusal(() => parseAngle(Number.POSITIVE_INFINITY)))).toContain('Infinity');
 	});
 
 	it('keeps an inch term apart from a bare one where the job is in mm', () => {
 		// 31 1/2 - 1 in could mean inches all through.
-		expect(refusal(() => parseLength('31 1/2 - 1 in', 'mm')).right).toContain('write the unit after each');
+		expect(words(refusal(() => parseLength('31 1/2 - 1 in', 'mm')))).toContain('write the unit after each');
 		expect(parseLength('31 1/2 - 1 in', 'in')).toBe(30.5);
 	});
 });
@@ -157,11 +158,11 @@ describe('angles and plain numbers', () => {
 	});
 
 	it.each(['12 in', `5'`, '3 mm'])('refuses the angle %j', (text) => {
-		expect(refusal(() => parseAngle(text)).right).toContain('an angle in degrees such as 45');
+		expect(words(refusal(() => parseAngle(text)))).toContain('an angle in degrees such as 45');
 	});
 
 	it('reads ratios, and no unit with them', () => {
 		expect([parseNumber('15/16'), parseNumber('0,93'), parseNumber(1)]).toEqual([0.9375, 0.93, 1]);
-		expect(refusal(() => parseNumber('0.93 in')).right).toContain('a number such as 0.93');
+		expect(words(refusal(() => parseNumber('0.93 in')))).toContain('a number such as 0.93');
 	});
 });

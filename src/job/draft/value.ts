@@ -28,8 +28,10 @@ export function valueAt(
 	try {
 		return { value: numberIn(text, kind, units) };
 	} catch (error) {
-		if (error instanceof UnitsError)
-			return { fault: { at, found: valued(text), right: { code: 'number-as-written', why: error.right } } };
+		if (error instanceof UnitsError) {
+			const { fault: why, wanted } = error;
+			return { fault: { at, found: valued(text), right: { code: 'number-as-written', why, wanted } } };
+		}
 		throw error;
 	}
 }

@@ -1,6 +1,7 @@
 import type { FieldName } from '../../tube/tooling-fields.ts';
 import type { Range } from '../../units/range.ts';
 import type { Units } from '../../units/units.ts';
+import type { UnitsFault } from '../../units/units-error.ts';
 
 export type ValueFound =
 	/** `kept`: it comes from the bender and die as kept, not from the file. */
@@ -27,7 +28,7 @@ export type NameOf = 'part' | 'bender' | 'die' | 'further-die' | 'check' | 'mate
 
 export type ValueRight =
 	/** `why`: what is wrong with the one that was written. */
-	| { code: 'length'; range: Range; units: Units; why?: string }
+	| { code: 'length'; range: Range; units: Units; why?: UnitsFault }
 	| { code: 'number'; of: NumberOf; range: Range }
 	/** The number of one among several, from 1 to `most`; null: nobody knows of how many. */
 	| { code: 'ordinal'; of: 'straight' | 'bend'; most: number | null }

@@ -2,11 +2,11 @@ import { wrongValue } from '../../settings/fields.ts';
 import type { KeptBender } from '../../settings/settings.ts';
 import { TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
 import { parseQuantity } from '../../units/parse.ts';
-import { UnitsError } from '../../units/units-error.ts';
 import { benderTitle, dieTitle, FIELD, FORGET } from '../../words/screen/benders.ts';
 import { KEY_SAYS } from '../../words/screen/usual.ts';
 import { fieldRightWords } from '../../words/settings.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
+import { NotTaken } from '../shell/prompt.ts';
 import { line } from '../text/line.ts';
 import { type BenchPage, recordOf } from './bench-page.ts';
 import { homeOf, toBench } from './bench-usual.ts';
@@ -31,7 +31,7 @@ export function fieldView(benders: readonly KeptBender[], at: Extract<BenchPage,
 			read(text) {
 				const value = parse(text);
 				const right = wrongValue(field, value, units);
-				if (right !== null) throw new UnitsError(text, fieldRightWords(right));
+				if (right !== null) throw new NotTaken(text, fieldRightWords(right));
 				return kept(value);
 			},
 			understood: (text) => FIELD.value(field, parse(text), units),

@@ -4,11 +4,11 @@ import { nameWillDo } from '../../tube/names.ts';
 import { formatLength } from '../../units/format.ts';
 import { parseLength } from '../../units/parse.ts';
 import type { Units } from '../../units/units.ts';
-import { UnitsError } from '../../units/units-error.ts';
 import { dieTitle, NEW } from '../../words/screen/benders.ts';
 import { KEY_SAYS } from '../../words/screen/usual.ts';
 import { fieldRightWords } from '../../words/settings.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
+import { NotTaken } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
 import { type BenchPage, benderOf } from './bench-page.ts';
 import { chosen, toBench } from './bench-usual.ts';
@@ -71,7 +71,7 @@ export function radiusView({ bender, die, units }: Extract<BenchPage, { bench: '
 			read(text) {
 				const clr = parseLength(text, units);
 				const right = wrongValue('clr', clr, units);
-				if (right !== null) throw new UnitsError(text, fieldRightWords(right));
+				if (right !== null) throw new NotTaken(text, fieldRightWords(right));
 				const next: BenchPage = { bench: 'die', bender, die };
 				return {
 					step: 'shop',

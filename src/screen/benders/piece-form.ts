@@ -1,8 +1,8 @@
 import { readTestPiece, type TestPiece, type TestResult, usualScatter } from '../../fit/test-piece.ts';
 import { parseQuantity, type Quantity } from '../../units/parse.ts';
 import type { Units } from '../../units/units.ts';
-import { UnitsError } from '../../units/units-error.ts';
 import { type PieceFault, type PieceReading, pieceFaultWords } from '../../words/test-piece.ts';
+import { NotTaken } from '../shell/prompt.ts';
 
 /** What is read of a test piece, in the order in which the hands come to it. */
 export const PIECE_READINGS = [
@@ -36,14 +36,14 @@ export function openReading({ given }: PieceForm): PieceReading | null {
 
 /**
  * The form with one reading more, as typed; null: where a bend begins need not be read.
- * @throws UnitsError for what is no such number, or none that goes with the readings before it
+ * @throws UnitsError for what is no such number, NotTaken for one that does not go with the readings before it
  */
 export function withReading(form: PieceForm, text: string | null): PieceForm {
 	const reading = openReading(form);
 	if (reading === null) throw new RangeError('All of a test piece is read.');
 	const value = text === null ? null : parseQuantity(text, kindOf(reading), form.units);
 	const right = value === null ? null : wrongReading(form, reading, value);
-	if (right !== null) throw new UnitsError(text ?? '', pieceFaultWords(right));
+	if (right !== null) throw new NotTaken(text ?? '', pieceFaultWords(right));
 	return { ...form, given: [...form.given, value] };
 }
 

@@ -1,5 +1,6 @@
 import { UnitsError } from '../../units/units-error.ts';
 import { longNumberWords, noChoiceWords } from '../../words/screen/frame.ts';
+import { cannotBeRead, unitsErrorWords } from '../../words/units.ts';
 import type { Key } from './keys.ts';
 
 /** One of several things to do, taken by its number and Enter. */
@@ -14,11 +15,20 @@ export interface Choice<Step> {
 	group?: string;
 }
 
+/** What was written cannot be taken here; the message says what to write instead. */
+export class NotTaken extends Error {
+	override name = 'NotTaken';
+
+	constructor(text: string, right: string) {
+		super(cannotBeRead(text, right));
+	}
+}
+
 /** What a page takes from the keyboard. `Step` is what follows from it. */
 export interface Prompt<Step> {
 	/** What the field is for. */
 	label: string;
-	/** Reads a number from the field. @throws UnitsError when it is none */
+	/** Reads a number from the field. @throws UnitsError when it is none, NotTaken where it is none for this field */
 	read?: (text: string) => Step;
 	/** What the field's text is understood as. @throws UnitsError when it cannot be read */
 	understood?: (text: string) => string;
@@ -107,7 +117,8 @@ function readNumber<Step>(read: (text: string) => Step, text: string): Pressed<S
 	try {
 		return { step: read(text) };
 	} catch (error) {
-		if (error instanceof UnitsError) return { wrong: error.message };
+		if (error instanceof UnitsError) return { wrong: unitsErrorWords(error) };
+		if (error instanceof NotTaken) return { wrong: error.message };
 		throw error;
 	}
 }

@@ -1,6 +1,7 @@
 import type { FormFound, FormRight } from '../../job/facts/index.ts';
 import { trimmed } from '../../units/format.ts';
 import { askedWords } from '../job-form/questions.ts';
+import { unitsFaultWords } from '../units.ts';
 
 export function formFoundWords(found: FormFound): string {
 	return found.code === 'rise-at'
@@ -22,6 +23,6 @@ export function formRightWords(right: FormRight): string {
 			return `a longer ${longer}: at a radius of ${trimmed(radius, 3)} ${units} the two bends want ${trimmed(short, 3)} ${units} more between their corners`;
 		}
 		case 'number-as-written':
-			return right.why;
+			return unitsFaultWords(right.why, right.wanted);
 	}
 }

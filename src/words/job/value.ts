@@ -1,13 +1,14 @@
 import type { NameOf, NumberOf, ValueRight } from '../../job/facts/index.ts';
 import { rangeWords } from '../range.ts';
 import { FIELD_WORDS } from '../tooling-fields.ts';
+import { unitsFaultBrief } from '../units.ts';
 
 export function valueRightWords(right: ValueRight): string {
 	switch (right.code) {
 		case 'length': {
 			const { range, units, why } = right;
 			const as = units === 'in' ? 'inches, as 9.375 or "9 3/8"' : 'mm, as 238 or "9 3/8 in"';
-			return `a length${rangeWords(range)} in ${as}${why === undefined ? '' : ` (${why})`}`;
+			return `a length${rangeWords(range)} in ${as}${why === undefined ? '' : ` (${unitsFaultBrief(why)})`}`;
 		}
 		case 'number': {
 			const range = rangeWords(right.range);

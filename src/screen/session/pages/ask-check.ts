@@ -1,11 +1,10 @@
 import type { CheckAsk } from '../../../session/protocol/asks.ts';
 import { measuredIn } from '../../../session/protocol/measured-in.ts';
 import type { Job } from '../../../tube/job.ts';
-import { UnitsError } from '../../../units/units-error.ts';
 import { checkWords, endsWords, includesWords } from '../../../words/checks.ts';
 import { CHECK, checkValues, LEAST } from '../../../words/session/measure.ts';
 import { written } from '../../../words/session/number.ts';
-import type { Prompt } from '../../shell/prompt.ts';
+import { NotTaken, type Prompt } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
 import type { SessionState, Step } from '../session-state.ts';
 import { answer, BACK, expected, numberField, type PageView, SLASH, STAR } from './page.ts';
@@ -63,7 +62,7 @@ const WIDE = 0.9;
 function asWideAsTheTube(greatest: number, job: Job): number {
 	if (greatest >= WIDE * job.tube.od) return greatest;
 	const od = written(job.tube.od, 'length', job);
-	throw new UnitsError(written(greatest, 'length', job), CHECK.narrow(od));
+	throw new NotTaken(written(greatest, 'length', job), CHECK.narrow(od));
 }
 
 /** The second half of an ovality check: the least diameter, from which the ratio follows. */
@@ -84,5 +83,5 @@ export function leastPage(state: SessionState, greatest: number): PageView {
 
 function ratio(least: number, greatest: number, job: Job): number {
 	if (least > 0 && least <= greatest) return least / greatest;
-	throw new UnitsError(written(least, 'length', job), LEAST.wrong(written(greatest, 'length', job)));
+	throw new NotTaken(written(least, 'length', job), LEAST.wrong(written(greatest, 'length', job)));
 }

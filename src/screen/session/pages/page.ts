@@ -7,7 +7,7 @@ import { KEY_SAYS } from '../../../words/screen/usual.ts';
 import { TAKE_BACK } from '../../../words/session/keys.ts';
 import { EXPECTED } from '../../../words/session/measure.ts';
 import { bendRight, numberRight, written } from '../../../words/session/number.ts';
-import type { Prompt } from '../../shell/prompt.ts';
+import { NotTaken, type Prompt } from '../../shell/prompt.ts';
 import { EMPTY, type Line, span } from '../../text/line.ts';
 import type { Step } from '../session-state.ts';
 
@@ -91,7 +91,7 @@ export function numberField(
 		try {
 			return parse(text);
 		} catch (error) {
-			throw error instanceof UnitsError ? new UnitsError(text, numberRight(measure, job)) : error;
+			throw error instanceof UnitsError ? new NotTaken(text, numberRight(measure, job)) : error;
 		}
 	};
 	// What the step itself refuses is a number, and says what is wrong with it.
@@ -106,7 +106,7 @@ export function answer(action: Action): Step {
 /** Refuses what only a whole number from 1 to `last` can be. */
 export function bendNumber(text: string, last: number): number {
 	if (/^\d+$/.test(text) && Number(text) >= 1 && Number(text) <= last) return Number(text);
-	throw new UnitsError(text, bendRight(last));
+	throw new NotTaken(text, bendRight(last));
 }
 
 /** In plain figures: what a reading is expected to be must not be easier to see than what it is. */
