@@ -1,5 +1,5 @@
-/** kill -9 of the built program on the screen of a real pseudo-terminal, at moments that a seed draws, for as long as the processor may take. */
-import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
+/** kill -9 of the built program on the screen of a real pseudo-terminal, at moments that a seed draws. */
+import { mkdirSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { sessionFolder } from '../../src/journal/catalogue.ts';
 import { readLog } from '../../src/journal/read-log.ts';
@@ -14,66 +14,63 @@ import { draws } from '../helpers/shop/plain-shop.ts';
 import { JOB } from './kill-lines.ts';
 import { must } from './subject.ts';
 
-/** A session of this job is over by then. */
-const LONGEST_MS = 9000;
-const TICKS_A_SECOND = 100;
+/** Most sessions of this job are over by then. */
+const MOST_ASKS = 12;
+/** While a key is taken in, saved and shown. */
+const LONGEST_MS = 400;
+/** While the program starts, where nothing is asked yet. */
+const START_MS = 2500;
 
-/** Processor seconds that a process has used, by proc(5); 0 where the system does not tell, or it has ended. */
-function secondsOf(pid: number): number {
-	try {
-		const stat = readFileSync(`/proc/${pid}/stat`, 'latin1');
-		// The state stands behind the name in brackets; user and system time are 11 and 12 places on.
-		const fields = stat.slice(stat.lastIndexOf(')') + 2).split(' ');
-		return (Number(fields[11]) + Number(fields[12])) / TICKS_A_SECOND;
-	} catch {
-		return 0;
-	}
+/** When a kill strikes: so many milliseconds after the question of that number was there; null: after the start. */
+interface Moment {
+	asks: number | null;
+	delay: number;
 }
 
-const own = () => {
-	const { user, system } = process.cpuUsage();
-	return (user + system) / 1e6;
-};
+function drawnMoment(draw: ReturnType<typeof draws>): Moment {
+	const asks = Math.floor(draw.uniform(-1, MOST_ASKS));
+	return asks < 0 ? { asks: null, delay: draw.uniform(0, START_MS) } : { asks, delay: draw.uniform(0, LONGEST_MS) };
+}
 
-/** Kills sittings until `seconds` of processor are used, this process and its children together; gives how many. */
-export async function killedOnScreen(folder: string, seed: number, seconds: number): Promise<number> {
+/** Kills so many sittings; gives how many. */
+export async function killedOnScreen(folder: string, seed: number, times: number): Promise<number> {
 	const draw = draws(seed);
-	const began = own();
-	let used = 0;
-	let kills = 0;
 	let saved = 0;
-	while (own() - began + used < seconds) {
-		const home = join(folder, String(kills));
+	for (let n = 0; n < times; n++) {
+		const home = join(folder, String(n));
 		mkdirSync(home);
-		const sitting = await killed(home, draw.uniform(0, LONGEST_MS));
-		used += sitting.used;
-		saved += Number(sitting.saved > 0);
-		kills++;
+		saved += Number((await killed(home, drawnMoment(draw))) > 0);
 	}
-	must(saved > kills / 3, `only ${saved} of ${kills} kills came when a line was shown as saved`);
-	return kills;
+	must(saved > times / 5, `only ${saved} of ${times} kills came when a line was shown as saved`);
+	return times;
 }
 
-/** Kills one sitting so many milliseconds after its start, and looks at what is left; gives the processor seconds that it took, and the line it showed as saved. */
-async function killed(home: string, after: number): Promise<{ used: number; saved: number }> {
+/** Kills one sitting, and looks at what is left; gives the line that it showed as saved. */
+async function killed(home: string, { asks, delay }: Moment): Promise<number> {
 	const sitting = new Sitting(home);
 	const pty = sitting.start(80, 24, ['bend', JOB]);
-	const playing = played(sitting, pty);
-	await Promise.race([new Promise((resolve) => setTimeout(resolve, after)), playing]);
-	const used = secondsOf(pty.pid);
+	await new Promise<void>((resolve) => {
+		const strike = () => setTimeout(resolve, delay);
+		if (asks === null) strike();
+		played(sitting, pty, asks ?? Number.POSITIVE_INFINITY, strike).then(() => resolve());
+	});
 	pty.kill('SIGKILL');
 	await pty.ended;
 	// What it showed last is what a person believes to be saved.
 	const saved = Number(/Saved as line (\d+)/.exec(pty.text)?.[1] ?? 0);
 	await check(home, saved);
-	return { used, saved };
+	return saved;
 }
 
-/** Plays on until the session is over, or the program is: a screen that nobody draws any more never shows what is waited for. */
-async function played(sitting: Sitting, pty: Pty): Promise<void> {
+/** Plays on until the session is over, or the program is: a screen that nobody draws any more never shows what is waited for. `reached`: so many were answered. */
+async function played(sitting: Sitting, pty: Pty, asks: number, reached: () => void): Promise<void> {
+	let asked = 0;
 	const whole = (async () => {
 		await sitting.open(pty);
-		await sitting.play(pty, () => false);
+		await sitting.play(pty, () => {
+			if (asked++ === asks) reached();
+			return false;
+		});
 	})();
 	await Promise.race([whole, pty.ended]);
 	whole.catch(() => undefined);

@@ -22,7 +22,7 @@ import { Broken, must } from './subject.ts';
 const FEW = process.env.PULLBOOK_KILLS === 'few';
 const WRITER_KILLS = 20;
 const LINE_KILLS = FEW ? 40 : 200;
-const SCREEN_SECONDS = FEW ? 12 : 60;
+const SCREEN_KILLS = FEW ? 8 : 200;
 const EXCHANGE_KILLS = 15;
 /** Lines that a writer says before it is killed, at most. */
 const MOST_LINES = 40;
@@ -204,8 +204,8 @@ const TRIALS: readonly Trial[] = [
 	{ name: `kill -9 of a writer at ${WRITER_KILLS} random moments`, run: killWriter },
 	{ name: `kill -9 of the line mode at ${LINE_KILLS} random moments`, run: killLines },
 	{
-		name: `kill -9 on the screen for ${SCREEN_SECONDS} s of processor`,
-		run: (folder, seed) => killedOnScreen(folder, seed, SCREEN_SECONDS),
+		name: `kill -9 on the screen at ${SCREEN_KILLS} random moments`,
+		run: (folder, seed) => killedOnScreen(folder, seed, SCREEN_KILLS),
 	},
 	{
 		name: `kill -9 of export and import, ${EXCHANGE_KILLS} times each`,

@@ -83,22 +83,24 @@ export const changes = (most: number): fc.Arbitrary<Change[]> =>
 /** The value with these changes made, one after the other. */
 export function changed(value: unknown, list: readonly Change[]): unknown {
 	const root = { value: structuredClone(value) } as Record<string, unknown>;
-	for (const change of list) {
+	for (const { to: told, ...change } of list) {
+		// What is put is another one each time: a later change may put it into itself.
+		const to = structuredClone(told);
 		const places = placesIn(root);
 		const place = places[change.at % places.length];
 		if (place === undefined) continue;
 		const { holder, at } = place;
-		if (!('to' in change) && !('key' in change)) {
+		if (to === undefined && change.key === undefined) {
 			if (Array.isArray(holder)) holder.splice(Number(at), 1);
 			else delete (holder as Record<string, unknown>)[at];
 		} else if (change.key !== undefined && !Array.isArray(holder) && holder !== root)
 			Object.defineProperty(holder, change.key, {
-				value: change.to ?? holder[at],
+				value: to ?? holder[at],
 				enumerable: true,
 				configurable: true,
 				writable: true,
 			});
-		else (holder as Record<string, unknown>)[at] = change.to;
+		else (holder as Record<string, unknown>)[at] = to;
 	}
 	return root.value;
 }
