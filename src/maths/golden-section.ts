@@ -27,3 +27,14 @@ export function placeOfLeast(a: number, b: number, f: (x: number) => number, ste
 	}
 	return atLeft < atRight ? left : right;
 }
+
+/**
+ * The place of a least value, more sharply than its values tell it, which are alike to the root of what rounding leaves: where the parabola through
+ * three places `apart` has its vertex (Press et al., Numerical Recipes, 3rd edition, section 10.3). As found where the values have a corner,
+ * whose place they tell as it is; then the vertex lies elsewhere by more than `most`.
+ */
+export function sharpened(found: number, apart: number, most: number, f: (x: number) => number): number {
+	const [below, at, above] = [f(found - apart), f(found), f(found + apart)];
+	const by = (apart * (below - above)) / (2 * (below - 2 * at + above));
+	return Math.abs(by) <= most ? found + by : found;
+}

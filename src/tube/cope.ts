@@ -1,4 +1,4 @@
-import { placeOfLeast } from '../maths/golden-section.ts';
+import { placeOfLeast, sharpened } from '../maths/golden-section.ts';
 import { clamp } from '../maths/scalar.ts';
 import { cosine, degrees, normalizeRotation, sine } from './angles.ts';
 import type { Cope, EndName, Job } from './job.ts';
@@ -49,8 +49,8 @@ const PLACES = 360;
 export function copeCut({ od, wall }: Job['tube'], cope: Cope, end: EndName): CopeCut {
 	const at = (radius: number) => (degrees: number) => backAt(degrees, radius, cope, end);
 	const [outer, inner] = [at(od / 2), at(od / 2 - wall)];
-	const shallowest = least((degrees) => Math.min(outer(degrees), inner(degrees)));
-	const deepest = least((degrees) => -Math.max(outer(degrees), inner(degrees)));
+	const shallowest = least((degrees) => Math.min(outer(degrees), inner(degrees)), od);
+	const deepest = least((degrees) => -Math.max(outer(degrees), inner(degrees)), od);
 	return {
 		back: (degrees) => ({ outer: outer(degrees), inner: inner(degrees) }),
 		shallowest,
@@ -78,14 +78,19 @@ function besideSquared(right: number, radius: number, other: number, offset: num
 	return (room(other - radius + offset) + half(90 - right)) * (room(other - radius - offset) + half(90 + right));
 }
 
-function least(f: (degrees: number) => number): CutPlace {
+/** In degrees: between the places by which an extreme is told sharply, and what it is off by where it was told by its values. */
+const APART = 0.01;
+const UNSHARP = 1e-5;
+
+function least(f: (degrees: number) => number, od: number): CutPlace {
 	const step = 360 / PLACES;
+	const alike = 1e-12 * od;
 	// Of places that are alike the one nearest to the joint line.
 	const places = Array.from({ length: PLACES }, (_, i) => normalizeRotation(i * step));
-	const nearest = places.reduce((best, place) => (f(place) < f(best) - 1e-12 ? place : best));
-	const found = placeOfLeast(nearest - step, nearest + step, f);
+	const nearest = places.reduce((best, place) => (f(place) < f(best) - alike ? place : best));
+	const found = sharpened(placeOfLeast(nearest - step, nearest + step, f), APART, UNSHARP, f);
 	// An extreme on a place that was tried is given as it is.
-	const degrees = f(found) < f(nearest) - 1e-12 ? found : nearest;
+	const degrees = f(found) < f(nearest) - alike ? found : nearest;
 	return { degrees: normalizeRotation(degrees), back: f(degrees) };
 }
 

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { leastWithin } from '../../src/maths/golden-section.ts';
+import { leastWithin, placeOfLeast, sharpened } from '../../src/maths/golden-section.ts';
 
 // Abramowitz and Stegun, table 6.1 and section 6.1.12: the gamma function's least value for positive x is .88560 31944 at 1.46163; Lanczos' sum
 // for it is Press et al., Numerical Recipes, 2nd edition, section 6.1 (good to 2e-10).
@@ -17,4 +17,13 @@ it('finds the least value of the gamma function', () => {
 
 it('comes to an end of the range where the function only falls', () => {
 	expect(leastWithin(0, 1, (x) => 1 - x)).toBeCloseTo(0, 7);
+});
+
+it('tells a smooth least place more sharply than its values do, and one at a corner as they do', () => {
+	const found = placeOfLeast(3, 3.3, Math.cos);
+	expect(Math.abs(found - Math.PI)).toBeGreaterThan(1e-10);
+	expect(Math.abs(sharpened(found, 1e-4, 1e-6, Math.cos) - Math.PI)).toBeLessThan(1e-11);
+	const corner = (x: number) => (x < 0.3 ? 0.3 - x : 2 * (x - 0.3));
+	const place = placeOfLeast(0, 1, corner);
+	expect(sharpened(place, 1e-4, 1e-6, corner)).toBe(place);
 });
