@@ -24,4 +24,6 @@ export interface JobOnPaper {
 export interface PartProps {
 	of: JobOnPaper;
 	paper: Paper;
+	/** Whether nothing else is printed with it. */
+	alone: boolean;
 }

@@ -14,7 +14,7 @@ import { TypefaceOf } from './Words.tsx';
 export function printJob(parts: readonly PartName[], of: JobOnPaper, paper: Paper): Promise<Uint8Array> {
 	const pages = parts.map((name) => {
 		const Part = PARTS[name];
-		return <Part key={name} of={of} paper={paper} />;
+		return <Part key={name} of={of} paper={paper} alone={parts.length === 1} />;
 	});
 	return printed(pages, of.job.name);
 }

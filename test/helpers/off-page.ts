@@ -7,8 +7,16 @@ import type { PdfPage } from './pdf.ts';
 /** What a printer cannot print, in points from the edge: a quarter of an inch. */
 export const EDGE = 18;
 
-/** The texts of a page that do not stand whole on what a printer can print. */
+/** ANSI/ASME Y14.1 size A, and ISO 216 A4, in points. */
+const PAPERS = [
+	[612, 792],
+	[(210 * 72) / 25.4, (297 * 72) / 25.4],
+] as const;
+
+/** The texts of a page that do not stand whole on what a printer can print; of a page that has no paper's size, that. */
 export function textsOff({ width, height, texts }: PdfPage): string[] {
+	const isPaper = PAPERS.some(([wide, high]) => Math.abs(wide - width) < 0.1 && Math.abs(high - height) < 0.1);
+	if (!isPaper) return [`a page of ${width} by ${height} points`];
 	return texts.flatMap(({ text, x, y, width: long, size }) =>
 		x < EDGE || x + long > width - EDGE || y - size < EDGE || y > height - EDGE ? [text] : [],
 	);

@@ -54,7 +54,7 @@ export function FullSizeSheet({ paper, title, foot, words, laid, sheet }: FullSi
 	const size = { width: room.width * POINTS.mm, height: room.height * POINTS.mm };
 	const notes = placedNotes(laid.drawing.notes, { cell: sheet.cell, window, room, type });
 	return (
-		<PaperPage paper={paper} title={title} foot={foot}>
+		<PaperPage paper={paper} title={title} foot={foot} fits>
 			<View style={{ width, height: height - 0.01 }} wrap={false}>
 				<View style={{ height: wordsHeight(words, paper, type) }}>
 					<Words text={words} width={width} size={WORDS_SIZE} />

@@ -28,13 +28,19 @@ const ENOUGH = 150;
 const SLACK = 4;
 
 /** One page to bend by with a pen in hand, in the order of the work; more pages beyond eight bends or so. */
-export function ShopSheet({ of, paper }: PartProps) {
+export function ShopSheet({ of, paper, alone }: PartProps) {
 	const { job } = of;
 	const { width, height } = insideOf(paper);
 	const part = { of, width };
-	const { room, size } = fitted(part, height, useTypeface());
+	const { room, size, fits } = fitted(part, height, useTypeface());
 	return (
-		<PaperPage paper={paper} title={`${foreignName(job.name)}: ${SHEET.title}`} foot={of.foot}>
+		<PaperPage
+			paper={paper}
+			title={`${foreignName(job.name)}: ${SHEET.title}`}
+			foot={of.foot}
+			fits={fits}
+			only={fits && alone}
+		>
 			<View style={{ rowGap: GAP }}>
 				<SheetHead {...part} />
 				<CutAndMark {...part} />
@@ -62,7 +68,7 @@ const saidUnder = ({ of }: SheetPart): string =>
 	`${rowsWords(of.document.bends, of.job)} ${stopsKnown(of.known)} ${SHEET.short}`;
 
 /** The drawing takes what the words leave of the page, and the lists are set smaller before it gets too small. */
-function fitted(part: SheetPart, page: number, type: Typeface): { room: number; size: number } {
+function fitted(part: SheetPart, page: number, type: Typeface): { room: number; size: number; fits: boolean } {
 	const { of, width } = part;
 	const rows = heightOfWords(saidUnder(part), width, { size: ROWS_SIZE }, type);
 	const parts = [
@@ -77,5 +83,6 @@ function fitted(part: SheetPart, page: number, type: Typeface): { room: number; 
 		SLACK;
 	const size = left(LIST_SIZES.wide) >= ENOUGH ? LIST_SIZES.wide : LIST_SIZES.close;
 	const room = left(size);
-	return { size, room: room < ROOM.least ? ROOM.alone : Math.min(ROOM.most, room) };
+	const fits = room >= ROOM.least;
+	return { size, room: fits ? Math.min(ROOM.most, room) : ROOM.alone, fits };
 }
