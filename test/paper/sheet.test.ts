@@ -1,6 +1,8 @@
+import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { loadJob } from '../../src/job/load.ts';
 import { PAPERS, printJob } from '../../src/paper/index.ts';
+import { draws } from '../../src/practice/random.ts';
 import type { Job } from '../../src/tube/job.ts';
 import { tapeValue } from '../../src/words/lengths.ts';
 import { EDGE, textsOff } from '../helpers/off-page.ts';
@@ -26,6 +28,19 @@ function offThePage(page: PdfPage): string[] {
 				: [],
 		),
 	];
+}
+
+/** Texts whose letters, from foot to head, lie in those of another. */
+function onOneAnother({ texts }: PdfPage): string[] {
+	const boxes = texts
+		.filter(({ text }) => text.trim() !== '')
+		.map(({ text, x, y, width, size }) => ({ text, left: x, right: x + width, top: y - 0.7 * size, bottom: y }));
+	return boxes.flatMap((a, i) =>
+		boxes
+			.slice(i + 1)
+			.filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+			.map((b) => `${a.text} | ${b.text}`),
+	);
 }
 
 /** A tube of so many bends, every other one out of the plane. */
@@ -108,6 +123,36 @@ describe('the shop sheet', () => {
 			expect(foot - lowest).toBeLessThan(70);
 		},
 	);
+
+	it.each(readdirSync('jobs').flatMap((file) => /(.*)\.json$/.exec(file)?.[1] ?? []))(
+		'of %s has no text that stands on another',
+		async (name) => {
+			const job = sample(name);
+			for (const page of await sheetOf(job, job.units === 'in' ? 'letter' : 'a4'))
+				expect(onOneAnother(page)).toEqual([]);
+		},
+	);
+
+	it('of eight bends has no number on another in any view, whichever way the tube goes', async () => {
+		for (const seed of [1, 2, 3, 4]) {
+			const draw = draws(seed);
+			const bends = Array.from(
+				{ length: 8 },
+				(_, i) => [draw.uniform(9, 22), draw.uniform(15, 95), i === 0 ? 0 : draw.uniform(-180, 180)] as const,
+			);
+			const pages = await sheetOf({ ...zigzag(8), shape: byBends(bends, 12) });
+			expect([seed, ...pages.flatMap(onOneAnother)]).toEqual([seed]);
+		}
+	});
+
+	it('has the checks in the order in which they can be read, whatever the order of the file', async () => {
+		const job = sample('stretcher-offset');
+		const [page] = await sheetOf({ ...job, checks: job.checks.toReversed() });
+		const [other] = await sheetOf(job);
+		for (const { text } of [page!, other!])
+			for (const name of ['offset', 'rails over all'])
+				expect(text.indexOf('first slope:')).toBeLessThan(text.lastIndexOf(`${name}:`));
+	});
 
 	it('says where sides are measured from, what angles are by and how far one may be off', async () => {
 		const { text } = (

@@ -1,9 +1,12 @@
-import { arcPoints } from '../../tube/center-line.ts';
+import { Line } from '@react-pdf/renderer';
+import { Fragment } from 'react';
+import { arcPoints, centerLine } from '../../tube/center-line.ts';
 import type { Frames } from '../../tube/frames.ts';
 import type { View } from '../../tube/principal-views.ts';
 import { combine, cross } from '../../tube/vector.ts';
 import { useTypeface } from '../Words.tsx';
 import { Label } from './Label.tsx';
+import { type LabelBox, type LabelWish, labelPlaces } from './label-places.ts';
 import { seenIn, type ViewPlace } from './tube-pieces.ts';
 
 /** A view of a tube, and where its places lie on the page. */
@@ -15,71 +18,79 @@ export interface Placing {
 	place: (flat: ViewPlace) => ViewPlace;
 }
 
+export interface TubeLabelsProps extends Placing {
+	/** Where labels may stand, and what stands there already. */
+	field: LabelBox;
+	taken: readonly LabelBox[];
+}
+
 /** Size of the numbers of the bends, and of the word at the end that is told from. */
-const LABEL = 7;
+const NUMBER = { size: 7, bold: true };
 const STARTS = 'START';
-const SMALL = 5.5;
+const SMALL = { size: 5.5 };
+/** From the foot of a digit to its head, in sizes of the letters. */
+const HIGH = 0.8;
+const ARC_STEPS = 8;
+/** Bends that are seen this near to each other are told together. */
+const ONE_PLACE = 3;
 
-/** Beside each bend, square to the tube, on the side away from its center; those that would stand on one another are told together. */
-export function BendNumbers({ at, od, view, scale, place }: Placing) {
-	const seen = seenIn(view);
-	const far = (od / 2) * scale + 6;
-	const spots = at.arcs.map((arc, i) => {
-		const points = arcPoints(arc, 4).map((point) => place(seen(point)));
-		const [before, middle, after] = [points[1]!, points[2]!, points[3]!];
-		const center = place(seen(arc.center));
-		const along: ViewPlace = [after[0] - before[0], after[1] - before[1]];
-		const length = Math.hypot(...along);
-		const side: ViewPlace = length < 0.5 ? [0, -1] : [-along[1] / length, along[0] / length];
-		const away = side[0] * (middle[0] - center[0]) + side[1] * (middle[1] - center[1]);
-		const sign = Math.abs(away) < 0.5 ? (side[1] > 0 ? -1 : 1) : Math.sign(away);
-		return { x: middle[0] + sign * far * side[0], y: middle[1] + sign * far * side[1], numbers: [i + 1] };
-	});
-	return together(spots).map(({ x, y, numbers }) => (
-		<Label key={numbers.join()} x={x} y={y} text={numbers.join(', ')} size={LABEL} bold />
-	));
+interface Told extends LabelWish {
+	text: string;
+	style: { size: number; bold?: boolean };
 }
 
-/** Beside the start end, on the side that bend 1 bends to, where its number does not stand. */
-export function StartLabel({ at, od, view, scale, place }: Placing) {
+/** The number of each bend beside it, away from its center, and where the tube starts; each where it stands on nothing else. */
+export function TubeLabels({ field, taken, ...placing }: TubeLabelsProps) {
 	const type = useTypeface();
+	const { at, od, view, scale, place } = placing;
+	const sized = ({ text, style, ...spot }: Omit<Told, 'width' | 'height'>): Told => {
+		return { text, style, ...spot, width: type.width(text, style), height: HIGH * style.size };
+	};
+	const told = [...numbersOf(placing).map(sized), sized(startOf(placing))];
+	const half = (od / 2) * scale;
+	const tube = { line: centerLine(at, ARC_STEPS).map(seenIn(view)).map(place), half: half + 1 };
+	const places = labelPlaces(told, half, { lines: [tube], boxes: taken, field });
+	return told.map(({ text, style }, i) => {
+		const { x, y, lead } = places[i]!;
+		return (
+			<Fragment key={text}>
+				{lead && (
+					<Line
+						{...{ x1: lead[0][0], y1: lead[0][1], x2: lead[1][0], y2: lead[1][1] }}
+						strokeWidth={0.35}
+						stroke="#000"
+					/>
+				)}
+				<Label x={x} y={y} text={text} {...style} />
+			</Fragment>
+		);
+	});
+}
+
+function numbersOf({ at, view, place }: Placing) {
 	const seen = seenIn(view);
-	const { start, end, direction } = at.straights[0]!;
-	const [from, to] = [place(seen(start)), place(seen(end))];
-	const long = Math.hypot(to[0] - from[0], to[1] - from[1]);
-	const half = type.width(STARTS, { size: SMALL }) / 2;
-	// Seen from its end there is no side.
-	if (long < SMALL) return null;
-	const along: ViewPlace = [(to[0] - from[0]) / long, (to[1] - from[1]) / long];
-	const bend = place(seen(combine(1, start, 1, cross(at.arcs[0]!.binormal, direction))));
-	const [x, y] = [bend[0] - from[0], bend[1] - from[1]];
-	const side = Math.sign(along[0] * y - along[1] * x) || -1;
-	const [across, up]: ViewPlace = [-side * along[1], side * along[0]];
-	// Level words reach further to the side of a tube that stands.
-	const off = (od / 2) * scale + Math.abs(up) * SMALL * 0.7 + Math.abs(across) * (half + 2);
-	const inward = Math.min(half * Math.abs(along[0]) + SMALL * 0.5 * Math.abs(along[1]), long / 2);
-	return (
-		<Label
-			x={from[0] + inward * along[0] + off * across}
-			y={from[1] + inward * along[1] + off * up}
-			text={STARTS}
-			size={SMALL}
-		/>
-	);
-}
-
-interface Spot {
-	x: number;
-	y: number;
-	numbers: readonly number[];
-}
-
-function together(spots: readonly Spot[]): Spot[] {
-	const kept: Spot[] = [];
-	for (const spot of spots) {
-		const at = kept.findIndex(({ x, y }) => Math.hypot(x - spot.x, y - spot.y) < LABEL);
-		if (at < 0) kept.push(spot);
-		else kept[at] = { ...kept[at]!, numbers: [...kept[at]!.numbers, ...spot.numbers] };
+	const spots: { at: ViewPlace; toward: ViewPlace; numbers: number[] }[] = [];
+	for (const [i, arc] of at.arcs.entries()) {
+		const middle = place(seen(arcPoints(arc, 2)[1]!));
+		const same = spots.find((spot) => Math.hypot(spot.at[0] - middle[0], spot.at[1] - middle[1]) < ONE_PLACE);
+		if (same !== undefined) same.numbers.push(i + 1);
+		else spots.push({ at: middle, toward: away(place(seen(arc.center)), middle), numbers: [i + 1] });
 	}
-	return kept;
+	return spots.map(({ numbers, ...spot }) => ({ ...spot, text: numbers.join(', '), style: NUMBER }));
+}
+
+/** From one place to another as a unit vector; up, where they are one. */
+function away(from: ViewPlace, to: ViewPlace): ViewPlace {
+	const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+	const long = Math.hypot(dx, dy);
+	return long < 0.5 ? [0, -1] : [dx / long, dy / long];
+}
+
+/** At the start end, on the side that bend 1 bends to, where its number does not stand. */
+function startOf({ at, view, place }: Placing) {
+	const seen = seenIn(view);
+	const { start, direction } = at.straights[0]!;
+	const from = place(seen(start));
+	const inside = place(seen(combine(1, start, 1, cross(at.arcs[0]!.binormal, direction))));
+	return { at: from, toward: away(from, inside), text: STARTS, style: SMALL };
 }

@@ -9,7 +9,8 @@ import { VIEW_NAMES } from '../../words/views.ts';
 import { useTypeface } from '../Words.tsx';
 import { arranged, type BoxSize, type Edge } from './arranged.ts';
 import { Label } from './Label.tsx';
-import { BendNumbers, type Placing, StartLabel } from './TubeLabels.tsx';
+import type { LabelBox } from './label-places.ts';
+import { type Placing, TubeLabels } from './TubeLabels.tsx';
 import { seenIn, tubePieces, type ViewPlace } from './tube-pieces.ts';
 
 export interface TubeViewsProps {
@@ -34,8 +35,9 @@ const LABEL = 7;
 const ARC_STEPS = 16;
 /** A tube that is drawn no wider than this has no room for a line in its middle. */
 const CENTER_FROM = 5;
-/** From the tube to the line of a size. */
+/** From the tube to the line of a size, and half of the tick at its end. */
 const OFF = 9;
+const TICK = 3;
 
 /** Views of a tube beside or above one another, all at one scale, with their names, their sizes over all and the bends' numbers. */
 export function TubeViews({ at, od, views, room, over = [] }: TubeViewsProps) {
@@ -47,9 +49,9 @@ export function TubeViews({ at, od, views, room, over = [] }: TubeViewsProps) {
 		<Svg width={room.width} height={height} viewBox={`0 0 ${room.width} ${height}`}>
 			{views.map((sized, i) => {
 				const { left, top } = bounds[i]!;
-				const { x, y } = places[i]!;
+				const { x, y, until } = places[i]!;
 				const place = ([right, up]: ViewPlace): ViewPlace => [x + (right - left) * scale, y + (top - up) * scale];
-				return <OneView key={sized.view.name} {...{ at, od, over, place, scale, ...sized }} box={bounds[i]!} />;
+				return <OneView key={sized.view.name} {...{ at, od, over, place, scale, until, ...sized }} box={bounds[i]!} />;
 			})}
 		</Svg>
 	);
@@ -82,9 +84,11 @@ function extentOf(at: Frames, od: number, axis: Point, over: readonly Point[]): 
 interface OneViewProps extends SizedView, Placing {
 	over: readonly Point[];
 	box: ViewBox;
+	/** How far right there is room for it. */
+	until: number;
 }
 
-function OneView({ at, od, over, view, sizes, box, scale, place }: OneViewProps) {
+function OneView({ at, od, over, view, sizes, box, until, scale, place }: OneViewProps) {
 	const seen = seenIn(view);
 	const [x, y] = place([box.left, box.top]);
 	const [right, bottom] = [x + box.width * scale, y + box.height * scale];
@@ -105,8 +109,10 @@ function OneView({ at, od, over, view, sizes, box, scale, place }: OneViewProps)
 			{over.length > 0 && (
 				<Polyline points={text(over.map(seen).map(place))} strokeWidth={1} stroke="#000" strokeDasharray="2 2" />
 			)}
-			<BendNumbers {...{ at, od, view, scale, place }} />
-			<StartLabel {...{ at, od, view, scale, place }} />
+			<TubeLabels
+				{...{ at, od, view, scale, place }}
+				{...roomRound({ left: x, top: y, right, bottom }, until, sizes !== null)}
+			/>
 			{sizes && (
 				<>
 					<SizeLine from={[x, bottom + OFF]} to={[right, bottom + OFF]} text={sizes.right} />
@@ -115,6 +121,21 @@ function OneView({ at, od, over, view, sizes, box, scale, place }: OneViewProps)
 			)}
 		</>
 	);
+}
+
+/** Where labels may stand round a view, and the lines of its sizes that are in their way. */
+function roomRound({ left, top, right, bottom }: LabelBox, until: number, isSized: boolean) {
+	const field = {
+		left: left - EDGE.left + 2,
+		right: until - 2,
+		top: top - EDGE.top + 11,
+		bottom: bottom + EDGE.bottom - 2,
+	};
+	const taken = [
+		{ left: left - EDGE.left, right: left - OFF + TICK, top, bottom },
+		{ left, right, top: bottom + OFF - TICK, bottom: bottom + EDGE.bottom },
+	];
+	return { field, taken: isSized ? taken : [] };
 }
 
 /** Half the width of an outline. */
@@ -156,12 +177,12 @@ function SizeLine({
 	const tick = (at: ViewPlace): readonly [ViewPlace, ViewPlace] =>
 		upright
 			? [
-					[at[0] - 3, at[1]],
-					[at[0] + 3, at[1]],
+					[at[0] - TICK, at[1]],
+					[at[0] + TICK, at[1]],
 				]
 			: [
-					[at[0], at[1] - 3],
-					[at[0], at[1] + 3],
+					[at[0], at[1] - TICK],
+					[at[0], at[1] + TICK],
 				];
 	const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
 	return (

@@ -7,7 +7,8 @@ export interface BoxSize {
 /** Where each box lies, in points from the top left, and how many points one unit is drawn as. */
 export interface Arranged {
 	scale: number;
-	places: { x: number; y: number }[];
+	/** `until`: how far right its part of the field goes. */
+	places: { x: number; y: number; until: number }[];
 	height: number;
 }
 
@@ -46,14 +47,15 @@ export function arranged(boxes: readonly BoxSize[], { width, height }: BoxSize, 
 		);
 	const rows = WAYS[boxes.length]!.reduce((best, way) => (scaleOf(way) > scaleOf(best) ? way : best));
 	const scale = scaleOf(rows);
-	const places: { x: number; y: number }[] = [];
+	const places: Arranged['places'] = [];
 	let y = 0;
 	for (const row of rows) {
 		const gap = (width - of(row).wide * scale - row.length * across) / row.length;
 		let x = gap / 2;
 		for (const i of row) {
-			places[i] = { x: x + edge.left, y: y + edge.top };
-			x += boxes[i]!.width * scale + across + gap;
+			const next = x + boxes[i]!.width * scale + across + gap;
+			places[i] = { x: x + edge.left, y: y + edge.top, until: next - gap / 2 };
+			x = next;
 		}
 		y += of(row).high * scale + down;
 	}

@@ -15,11 +15,13 @@ const COLUMNS: readonly PaperColumn[] = [
 	{ head: C.read, part: 58, pen: true },
 ];
 
-/** What is read on the tube itself, and what it should be. */
+/** What is read on the tube itself, and what it should be; in the order in which it can be. */
 export function checkTable({ of: { job, document }, width }: SheetPart): TableProps {
-	const rows = document.checks.map(({ after, name, kind, design, tolerance }, i) => [
+	const due = document.checks.map((check, i) => ({ ...check, of: at(job.checks, i) }));
+	const inOrder = due.sort((one, other) => one.after - other.after);
+	const rows = inOrder.map(({ after, name, kind, design, tolerance, of }) => [
 		`${after}`,
-		`${foreignName(name)}: ${checkWords(at(job.checks, i))}`,
+		`${foreignName(name)}: ${checkWords(of)}`,
 		checkValueWords(design, kind, job),
 		`±${checkValueWords(tolerance, kind, job)}`,
 		'',
