@@ -22,6 +22,19 @@ export function textsOff({ width, height, texts }: PdfPage): string[] {
 	);
 }
 
+/** Texts whose letters, from foot to head, lie in those of another. */
+export function textsOnOneAnother({ texts }: PdfPage): string[] {
+	const boxes = texts
+		.filter(({ text }) => text.trim() !== '')
+		.map(({ text, x, y, width, size }) => ({ text, left: x, right: x + width, top: y - 0.7 * size, bottom: y }));
+	return boxes.flatMap((a, i) =>
+		boxes
+			.slice(i + 1)
+			.filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
+			.map((b) => `${a.text} | ${b.text}`),
+	);
+}
+
 /** Whether pages can be drawn as a printer would (poppler-utils). */
 export const hasPoppler = spawnSync('pdftoppm', ['-v']).error === undefined;
 

@@ -5,7 +5,7 @@ import { PAPERS, printJob } from '../../src/paper/index.ts';
 import { draws } from '../../src/practice/random.ts';
 import type { Job } from '../../src/tube/job.ts';
 import { tapeValue } from '../../src/words/lengths.ts';
-import { EDGE, textsOff } from '../helpers/off-page.ts';
+import { EDGE, textsOff, textsOnOneAnother } from '../helpers/off-page.ts';
 import { type PdfPage, readPdf } from '../helpers/pdf.ts';
 import { onPaper } from '../helpers/shop/on-paper.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
@@ -28,19 +28,6 @@ function offThePage(page: PdfPage): string[] {
 				: [],
 		),
 	];
-}
-
-/** Texts whose letters, from foot to head, lie in those of another. */
-function onOneAnother({ texts }: PdfPage): string[] {
-	const boxes = texts
-		.filter(({ text }) => text.trim() !== '')
-		.map(({ text, x, y, width, size }) => ({ text, left: x, right: x + width, top: y - 0.7 * size, bottom: y }));
-	return boxes.flatMap((a, i) =>
-		boxes
-			.slice(i + 1)
-			.filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom)
-			.map((b) => `${a.text} | ${b.text}`),
-	);
 }
 
 /** A tube of so many bends, every other one out of the plane. */
@@ -93,6 +80,7 @@ describe('the shop sheet', () => {
 	] as const)('of %i bends on %s in %s keeps to its pages, at most %i of them', async (bends, paper, units, most) => {
 		const pages = await sheetOf(zigzag(bends, units), paper);
 		expect(pages.flatMap(offThePage)).toEqual([]);
+		expect(pages.flatMap(textsOnOneAnother)).toEqual([]);
 		expect(pages.length).toBeLessThanOrEqual(most);
 		const rows = pages.flatMap(({ texts }) => texts).filter(({ text, size }) => size === 10 && /^\d+$/.test(text));
 		expect(rows.map(({ text }) => Number(text))).toEqual(Array.from({ length: bends }, (_, i) => i + 1));
@@ -129,7 +117,7 @@ describe('the shop sheet', () => {
 		async (name) => {
 			const job = sample(name);
 			for (const page of await sheetOf(job, job.units === 'in' ? 'letter' : 'a4'))
-				expect(onOneAnother(page)).toEqual([]);
+				expect(textsOnOneAnother(page)).toEqual([]);
 		},
 	);
 
@@ -141,7 +129,7 @@ describe('the shop sheet', () => {
 				(_, i) => [draw.uniform(9, 22), draw.uniform(15, 95), i === 0 ? 0 : draw.uniform(-180, 180)] as const,
 			);
 			const pages = await sheetOf({ ...zigzag(8), shape: byBends(bends, 12) });
-			expect([seed, ...pages.flatMap(onOneAnother)]).toEqual([seed]);
+			expect([seed, ...pages.flatMap(textsOnOneAnother)]).toEqual([seed]);
 		}
 	});
 

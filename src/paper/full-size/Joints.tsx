@@ -13,12 +13,13 @@ export function Joints({ sheet: { cell, beside }, window }: { sheet: Sheet; wind
 	const [left, top] = onSheet([cell.left, cell.high], window);
 	const [right, low] = onSheet([cell.right, cell.low], window);
 	const type = useTypeface();
-	const [across, down] = [(left + right) / 2, (top + low) / 2];
+	// Near a corner, where the tube seldom runs and no words of its stand.
+	const [across, down] = [left + 16, top + 24];
 	const sides = [
 		{ name: beside.left, x: [left, left], y: [top, low], at: [left + OVERLAP, down], before: 0 },
 		{ name: beside.right, x: [right, right], y: [top, low], at: [right - OVERLAP, down], before: 1 },
-		{ name: beside.over, x: [left, right], y: [top, top], at: [across, top + 12], before: 0.5 },
-		{ name: beside.under, x: [left, right], y: [low, low], at: [across, low - 6], before: 0.5 },
+		{ name: beside.over, x: [left, right], y: [top, top], at: [across, top + 12], before: 0 },
+		{ name: beside.under, x: [left, right], y: [low, low], at: [across, low - 6], before: 0 },
 	] as const;
 	const corners = [left, right].flatMap((x) => [top, low].map((y) => [x, y] as const));
 	return (

@@ -42,7 +42,7 @@ export function listsHeight(part: SheetPart, size: number, type: Typeface): numb
 export function Lists({ size, ...part }: SheetPart & { size: number }) {
 	const half = halfOf(part.width);
 	return (
-		<View style={{ flexDirection: 'row', columnGap: BETWEEN }}>
+		<View wrap={false} style={{ flexDirection: 'row', columnGap: BETWEEN }}>
 			{listsOf(part).map(({ head, lines }) => (
 				<View key={head} style={{ width: half }}>
 					<Heading text={head} width={half} />
