@@ -46,7 +46,7 @@ export function dialSet(g: Gaussian, value: number, rounding: number): Gaussian 
 }
 
 /** Mean and covariance of being `a` with probability `part`, else `b`. */
-export function either(a: Gaussian, b: Gaussian, part: number): Gaussian {
+export function eitherOf(a: Gaussian, b: Gaussian, part: number): Gaussian {
 	const apart = a.mean.map((m, i) => m - b.mean[i]!);
 	return {
 		mean: b.mean.map((m, i) => m + part * apart[i]!),

@@ -6,7 +6,7 @@ import { normalCdf } from '../maths/normal.ts';
 import { ofLogOdds } from '../maths/scalar.ts';
 import { type Filter, readingVariance } from './filter.ts';
 import { ANGLE, type FilterReading, readingRow, SEAT } from './model.ts';
-import { dialSet, either, settingOdds } from './pointer.ts';
+import { dialSet, eitherOf, settingOdds } from './pointer.ts';
 import { roundingVariance, type Scatter, withDeviation, withReadings, wrongPart } from './scatter.ts';
 
 /**
@@ -88,7 +88,7 @@ function pointerTold(f: Filter, read: Filter, value: number): Filter {
 	const odds = settingOdds(f.setting, asWanted, 2 * normalCdf(near / wanted.sd) - 1);
 	if (!asWanted) return { ...read, setting: odds };
 	const part = ofLogOdds(odds);
-	const both = either(dialSet(f, value, roundingVariance(f.dialStep)), read, part);
+	const both = eitherOf(dialSet(f, value, roundingVariance(f.dialStep)), read, part);
 	if (part <= 0.5) return { ...read, ...both, setting: odds };
 	// How the dial was set says nothing of how seats and readings scatter.
 	return { ...read, ...both, setting: odds, scatter: f.scatter, tallied: f.tallied, seated: 0 };

@@ -166,7 +166,7 @@ describe('the home page', () => {
 		await terminal.until(page);
 		expect(terminal.text).toContain('h  help');
 		terminal.type('?');
-		await terminal.until('Letters search the list');
+		await terminal.until('where letters search');
 		terminal.type('/');
 		await terminal.until(page);
 	});
@@ -187,7 +187,7 @@ describe('the home page', () => {
 	test('has help, and a page of its own for every key that it names', async () => {
 		const { terminal } = await start();
 		terminal.type('help\n');
-		await terminal.until('Letters search the list');
+		await terminal.until('where letters search');
 		await asKept(terminal, 'home-help', SIZE);
 		terminal.type('1\r');
 		await terminal.until('Help: keys');

@@ -18,6 +18,7 @@ import { USUAL_DISPLAY } from '../../src/screen/shell/display.ts';
 import { NOTHING, type Prompt, pressed } from '../../src/screen/shell/prompt.ts';
 import type { Output } from '../../src/session/protocol/notes.ts';
 import type { KeptBender } from '../../src/settings/settings.ts';
+import { HOME_HELP } from '../../src/words/screen/home.ts';
 import * as asks from '../helpers/screen/asks.ts';
 import { FakeHome, FakeLive, KEPT, ROWS } from '../helpers/screen/fake-ports.ts';
 import { keptSession } from '../helpers/screen/kept-session.ts';
@@ -167,6 +168,19 @@ describe('keys mean one thing on all pages', () => {
 		// On the home page letters search.
 		if (page.page !== 'home') expect(shortcuts?.h).toEqual(shortcuts?.['?']);
 		digitsDo(prompt);
+	});
+
+	test.each(HOME)('the help of home names every key of $page', (page) => {
+		const { prompt, shortcuts = {}, keys = [] } = homeView(homeState(new FakeHome(null, ROWS), page));
+		const told = HOME_HELP.keys.join('  ');
+		const does = (text: string) =>
+			Object.hasOwn(shortcuts, text) || 'step' in pressed(prompt, NOTHING, { key: 'character', text });
+		const signs = Array.from({ length: 94 }, (_, i) => String.fromCharCode(33 + i)).filter(does);
+		expect(signs).toEqual(expect.arrayContaining(page.page === 'home' ? ['?', '+', '*'] : ['?', 'h', '/']));
+		for (const sign of signs) expect(` ${told} `).toContain(` ${sign} `);
+		for (const name of ['Enter', 'Up', 'Down', 'Page Up', 'Page Down', 'Home', 'End', 'Esc', 'Backspace'])
+			expect(told).toContain(name);
+		for (const [key] of keys.filter(([name]) => name.length > 1)) expect(told).toContain(key);
 	});
 
 	test.each(Object.entries(BENCH))('at the benders: %s', (_, at) => {

@@ -3,7 +3,7 @@ import type { Gaussian } from '../../src/maths/gaussian.ts';
 import { ofLogOdds } from '../../src/maths/scalar.ts';
 import { filterPrior, made, newBend, newSeat, newTube, pull, reach } from '../../src/springback/filter.ts';
 import { ANGLE, LAG, SEAT } from '../../src/springback/model.ts';
-import { dialSet, either, settingOdds } from '../../src/springback/pointer.ts';
+import { dialSet, eitherOf, settingOdds } from '../../src/springback/pointer.ts';
 import { observe } from '../../src/springback/reading.ts';
 import { draws } from '../helpers/shop/plain-shop.ts';
 
@@ -49,7 +49,7 @@ describe('either of two', () => {
 				[0, 0.3],
 			],
 		};
-		const both = either(a, b, 0.3);
+		const both = eitherOf(a, b, 0.3);
 		const draw = draws(11);
 		let [n, sum, square, product] = [200_000, 0, 0, 0];
 		let second = 0;

@@ -43,15 +43,22 @@ export const SEARCH_KEYS = {
 	mend: ['Backspace', 'one letter less'],
 } as const;
 
-/** The most needed first: a small window drops the last. */
+/** Every key of the pages outside of a session, then what to know: a small window drops the last. */
 export const HOME_HELP = {
 	title: 'Help',
 	label: 'Number of your choice, or / to go back',
+	keys: [
+		'number Enter  takes a choice; so do Up or Down, then Enter',
+		'Page Up, Page Down  ten choices on   Home, End  the ends',
+		'+    as advised; on the list: the session left last',
+		'/    back, or all again      Esc  clears, or back',
+		'*    more: a new job, benders, kept sessions, help',
+		'h ?  this help; where letters search, only ?; on the pad *',
+		"p    on a job's page: print  Backspace  one letter less",
+		'Ctrl-C  leaves at once       Ctrl-Z  pauses, fg goes on',
+	],
 	said: [
-		'Pick with a number and Enter, or with the arrow keys and Enter. The numeric pad is enough.',
-		'+ goes on with the session that was interrupted last, at the question that was open.',
-		'* has the rest: a new job, benders, kept sessions. Letters search the list; / shows all again.',
-		'Every answer in a session is on disk before the next question. Ctrl-C leaves at once: nothing is lost.',
+		'Every answer in a session is on disk before the next question.',
 		'Without a screen: pullbook bend JOB --lines. pullbook help line-mode tells how.',
 	],
 } as const;

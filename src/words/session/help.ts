@@ -26,7 +26,7 @@ const ARROWS = 'Up   back through the readings, to correct one of them';
 const NUMBERS_BRIEF = 'Numbers: 31.5; 31 1/2, on the pad 31+1/2; 362 mm; 2\' 6"';
 
 /** What each key does. In a small window how a number is written stands nowhere else, and the key line has the arrows where they lead anywhere. */
-export const keyLines = (small: boolean): readonly string[] => [...KEYS, small ? NUMBERS_BRIEF : ARROWS];
+export const keysInHelp = (small: boolean): readonly string[] => [...KEYS, small ? NUMBERS_BRIEF : ARROWS];
 
 /** The pages that have a help of their own besides the questions. */
 type Helped = Ask['ask'] | 'corrected' | 'released' | 'layout' | 'changeDie';

@@ -1,5 +1,5 @@
 import { CHOOSE_OR_BACK, KEY_SAYS } from '../../../words/screen/usual.ts';
-import { keyLines, pageHelp, SESSION_HELP } from '../../../words/session/help.ts';
+import { keysInHelp, pageHelp, SESSION_HELP } from '../../../words/session/help.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
 import type { Page, SessionState, Step } from '../session-state.ts';
@@ -17,7 +17,7 @@ export function helpPage(state: SessionState, from: Page): PageView {
 		},
 		body: (room) => [
 			{ rank: 0, lines: wrapped(pageHelp(from.page, state.ask?.ask ?? null), room.columns) },
-			{ rank: 1, lines: keyLines(room.window < ROOMY_ROWS).map((text) => line(text)) },
+			{ rank: 1, lines: keysInHelp(room.window < ROOMY_ROWS).map((text) => line(text)) },
 			{ rank: 2, extra: room.window < ROOMY_ROWS, lines: wrapped(SESSION_HELP.numbers, room.columns) },
 		],
 	};
