@@ -3,8 +3,7 @@ import type { ChalkPlane, ChalkPoint } from '../tube/chalk.ts';
 import type { Job } from '../tube/job.ts';
 import { type BendRadius, radiiWords } from './dies.ts';
 import { foreignName } from './foreign.ts';
-import { type Ruled, tapeValue } from './lengths.ts';
-import { unitName } from './unit-name.ts';
+import { type Ruled, tapeValue, unitName } from './lengths.ts';
 
 /** Over the table. */
 export const chalkHeading = ({ name, units }: Job): string =>

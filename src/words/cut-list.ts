@@ -5,9 +5,8 @@ import type { Job } from '../tube/job.ts';
 import { weightOf } from '../tube/weight.ts';
 import { formatLength, trimmed } from '../units/format.ts';
 import { foreignName } from './foreign.ts';
-import { type Ruled, tapeValue } from './lengths.ts';
+import { type Ruled, tapeValue, unitName } from './lengths.ts';
 import { tubeWords } from './tube-size.ts';
-import { unitName } from './unit-name.ts';
 
 /** Over a tube's list. */
 export function tubeHeading(tube: Job['tube'], units: Job['units']): string {

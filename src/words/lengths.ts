@@ -65,3 +65,6 @@ export function division(job: Ruled): number {
 export function tapeValue(length: number, job: Ruled): string {
 	return formatTape(inShown(length, job), division(job), shownUnits(job));
 }
+
+/** A unit in a heading. */
+export const unitName = (units: Units): string => (units === 'in' ? 'inches' : 'millimeters');

@@ -7,8 +7,8 @@ import { formatTape } from '../../units/tape.ts';
 import { bentAsWords } from '../bent-as.ts';
 import { copeDoubts, copeWords } from '../cope.ts';
 import { foreignName } from '../foreign.ts';
+import { unitName } from '../lengths.ts';
 import { tubeWords } from '../tube-size.ts';
-import { unitName } from '../unit-name.ts';
 
 /** Tables print lengths without their unit, which the heading names. */
 export const bare = (length: number, { units }: Pick<Job, 'units'>): string => bareLength(length, units);

@@ -1,8 +1,7 @@
 import type { Around } from '../../tube/turns.ts';
 import { bendsNamed } from '../bend-name.ts';
-import { type Ruled, shownUnits } from '../lengths.ts';
+import { type Ruled, shownUnits, unitName } from '../lengths.ts';
 import { angle, fine, tape } from '../numbers.ts';
-import { unitName } from '../unit-name.ts';
 
 /** What the page says on which the straight tube is laid out. */
 export const LAY_OUT = {
