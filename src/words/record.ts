@@ -1,3 +1,4 @@
+import { at } from '../maths/list.ts';
 import { isInBand } from '../tube/tolerance.ts';
 import { tubeSize } from './tube-size.ts';
 /** What stands on a session's record. */
@@ -96,8 +97,15 @@ export function outcomeWords(state: State, { job, asBuilt, status, bends }: Sess
 	if (phase.at === 'done' && phase.scrapped !== null) return [`The tube was scrapped: ${foreign(phase.scrapped)}.`];
 	const off = `${fine(asBuilt.endOffset, job)} from its place and ${angle(asBuilt.endAngle)} from its direction`;
 	const verdict = status === 'done' ? verdictOf(state) : null;
-	if (verdict === null)
-		return [`The tube is not finished. Were the rest made as planned, the far end would be ${off}.`];
+	if (verdict === null) {
+		const left = bends.filter(({ made }) => made === null).length;
+		if (left === bends.length) return ['The tube is not finished. No bend has been taken yet.'];
+		const rest =
+			left === 0
+				? 'By the readings so far'
+				: `If the ${left === 1 ? 'bend that is left ends' : 'bends that are left end'} as aimed at`;
+		return [`The tube is not finished. ${rest}, the far end ${left === 0 ? 'is' : 'will be'} ${off}.`];
+	}
 	const { direction, shape: allowed } = job.tolerance;
 	const { sd, fits, chance, shape } = verdict;
 	const invited = invitation(fits, chance, tellsMostOf(state, verdict));
@@ -114,6 +122,17 @@ function outsideOf(job: SessionView['job'], bends: SessionView['bends']): number
 	return bends.flatMap(({ design, made }, i) =>
 		made !== null && isInBand(job.tolerance, design, made.angle) ? [] : [i + 1],
 	);
+}
+
+/** What a bend was aimed at when it was made; one that is still to come, what it is to be now. */
+export function aimedAt({ bends, asBuilt }: Pick<SessionView, 'bends' | 'asBuilt'>, bend: number): number {
+	const { made, target } = at(bends, bend - 1);
+	return made === null ? at(asBuilt.bends, bend - 1).angle : target;
+}
+
+/** How the tube was turned before a bend, told as the drawing tells it: 270.8° beside 270° drawn, not -89.2°. */
+export function turnMade(made: number, drawn: number): string {
+	return angle(made + 360 * Math.round((drawn - made) / 360));
 }
 
 type BendMade = Pick<SessionView['bends'][number], 'target' | 'made' | 'pulls'>;

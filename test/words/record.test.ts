@@ -3,7 +3,17 @@ import { describe, expect, test } from 'vitest';
 import { answered } from '../../src/session/log/answered.ts';
 import type { SetAsk } from '../../src/session/protocol/asks.ts';
 import type { Job } from '../../src/tube/job.ts';
-import { bendVerdict, checkVerdict, openWords, outcomeWords, recordHead } from '../../src/words/record.ts';
+import { formatAngle } from '../../src/units/format.ts';
+import { fine } from '../../src/words/numbers.ts';
+import {
+	aimedAt,
+	bendVerdict,
+	checkVerdict,
+	openWords,
+	outcomeWords,
+	recordHead,
+	turnMade,
+} from '../../src/words/record.ts';
 import { correctionRows, eventRows } from '../../src/words/record-log.ts';
 import type { Run } from '../helpers/session/session-run.ts';
 import { TO_FIRST_MEASURE, told, toldOf } from '../helpers/session/told.ts';
@@ -17,6 +27,22 @@ const eventsOf = ({ story }: ReturnType<typeof told>, job: Job = hatJob()) =>
 const headOf = ({ story }: ReturnType<typeof told>, imported: Parameters<typeof recordHead>[2] = null) =>
 	Object.fromEntries(recordHead(story.view, story.state.start, imported, clock));
 
+const left = ({ story }: ReturnType<typeof told>) => [story.state, story.view] as const;
+
+/** Where the center line of the flat hat ends and which way it points there, in degrees: along each straight, then round each arc. */
+function hatEnd(straights: readonly number[], angles: readonly number[], clr = 6) {
+	let [x, y, way] = [straights[0]!, 0, 0];
+	for (const [i, angle] of angles.entries()) {
+		// The hat goes up, over and down again.
+		const side = i === 1 ? -1 : 1;
+		const [from, to] = [(way * Math.PI) / 180, ((way + side * angle) * Math.PI) / 180];
+		x += side * clr * (Math.sin(to) - Math.sin(from)) + straights[i + 1]! * Math.cos(to);
+		y += side * clr * (Math.cos(from) - Math.cos(to)) + straights[i + 1]! * Math.sin(to);
+		way += side * angle;
+	}
+	return { x, y, way };
+}
+
 describe('a record says', () => {
 	const TAKEN = [...TO_FIRST_MEASURE, { angles: [15, 15] }, { do: 'accept' }];
 
@@ -29,6 +55,32 @@ describe('a record says', () => {
 		expect(open).toContain('Bend 1 was pulled but not taken: last measured 15.2°.');
 		expect(open).toContain('Bend 2 was not made.');
 		expect(outcomeWords(state, view)).toEqual(['The tube was scrapped: creased.']);
+	});
+
+	test('of one that was left where the far end will be, the bends made as they are and the others as aimed at', () => {
+		expect(outcomeWords(...left(told({ quit: true })))).toEqual(['The tube is not finished. No bend has been taken yet.']);
+		const run = told(...TAKEN, { quit: true });
+		const [state, view] = left(run);
+		const made = view.bends.map((bend, i) => bend.made?.angle ?? aimedAt(view, i + 1));
+		const [drawn, now] = [view.bends.map(({ design }) => design), made].map((angles, which) =>
+			hatEnd(which === 0 ? state.design.shape.straights : view.asBuilt.straights, angles),
+		);
+		// What the drawing wants of the bends to come would not bring the end home.
+		expect(made.slice(1)).not.toEqual(view.bends.slice(1).map(({ design }) => design));
+		const off = fine(Math.hypot(now!.x - drawn!.x, now!.y - drawn!.y), view.job);
+		const turned = formatAngle(Math.abs(now!.way - drawn!.way), 1);
+		expect(outcomeWords(state, view)).toEqual([
+			`The tube is not finished. If the bends that are left end as aimed at, the far end will be ${off} from its place and ${turned} from its direction.`,
+		]);
+	});
+
+	test('how the tube was turned as the drawing tells it', () => {
+		expect([turnMade(-89.19, 270), turnMade(-178.57, 180), turnMade(0.02, 0), turnMade(-89.2, -90)]).toEqual([
+			'270.8°',
+			'181.4°',
+			'0°',
+			'-89.2°',
+		]);
 	});
 
 	test('of one that was pulled and never measured where the dial stood', () => {

@@ -2,7 +2,7 @@ import { View } from '@react-pdf/renderer';
 import { at } from '../../maths/list.ts';
 import { formatAngle } from '../../units/format.ts';
 import { about, angle, fine } from '../../words/numbers.ts';
-import { bendVerdict, lastStraight, RECORD } from '../../words/record.ts';
+import { aimedAt, bendVerdict, lastStraight, RECORD, turnMade } from '../../words/record.ts';
 import { Heading } from '../Heading.tsx';
 import { Sentences } from '../Sentences.tsx';
 import { type PaperColumn, Table } from '../Table.tsx';
@@ -29,19 +29,19 @@ export function BendsMade({ of: { state, view }, width }: RecordPart) {
 	const { job, asBuilt } = view;
 	const { shape, marks } = state.design;
 	const rows = view.bends.map((bend, i) => {
-		const { made, design, target } = bend;
+		const { made, design } = bend;
 		const { mark, rotation } = at(state.bends, i);
 		return [
 			`${i + 1}`,
 			formatAngle(design, 2),
-			angle(target),
+			angle(aimedAt(view, i + 1)),
 			made === null ? '-' : angle(made.angle),
 			made === null ? '-' : about(made.sd),
 			bendVerdict(bend, job),
 			fine(at(marks, i), job),
 			mark === null ? '-' : fine(mark, job),
 			formatAngle(at(shape.bends, i).rotation, 2),
-			rotation === null ? '-' : formatAngle(rotation, 2),
+			rotation === null ? '-' : turnMade(rotation, at(shape.bends, i).rotation),
 			fine(at(shape.straights, i), job),
 			made === null ? '-' : fine(at(asBuilt.straights, i), job),
 		];
