@@ -12,7 +12,7 @@ import { sample } from '../helpers/sample-size.ts';
 import { operatorAt } from '../helpers/shop/operator.ts';
 import { draws, newMachine } from '../helpers/shop/plain-shop.ts';
 
-const RUNS = sample(30, 150);
+const RUNS = sample(12, 150);
 let folder = '';
 beforeAll(() => {
 	folder = mkdtempSync(join(tmpdir(), 'cold-'));

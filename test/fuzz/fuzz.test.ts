@@ -4,7 +4,7 @@ import { corpusOf, type Subject } from './subject.ts';
 import { SUBJECTS } from './subjects.ts';
 
 /** As much of it as belongs to every run of the tests; `npm run fuzz` goes on as long as it is told. */
-const MILLISECONDS = 2000;
+const MILLISECONDS = 1000;
 
 describe.each(SUBJECTS.map((subject) => [subject.name, subject] as const))('%s', (_, subject: Subject<unknown>) => {
 	it('hold by every case that once did not', async () => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { it } from 'vitest';
 import { type Fault, FaultFs } from '../helpers/disk/fault-fs.ts';
+import { sample } from '../helpers/sample-size.ts';
 import { expectKept, runSession } from './session-on-disk.ts';
 
 const code = fc.constantFrom('ENOSPC', 'EDQUOT', 'EROFS', 'EIO');
@@ -29,6 +30,6 @@ it('any session, any fault, any power cut: what was acknowledged is read, nothin
 				expectKept(after, left, JSON.stringify(fails));
 			},
 		),
-		{ numRuns: 500 },
+		{ numRuns: sample(200, 500) },
 	);
 });

@@ -6,7 +6,7 @@ import { sample } from '../helpers/sample-size.ts';
 import { builtApp } from '../helpers/screen/built-app.ts';
 import { Pty } from '../helpers/screen/pty.ts';
 
-const TIMES = sample(12, 40);
+const TIMES = sample(6, 40);
 const GAPS = [0, 1, 3, 8, 20];
 const { app, remove } = await builtApp();
 afterAll(remove);

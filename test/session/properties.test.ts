@@ -15,7 +15,7 @@ const steps = fc.array(fc.tuple(fc.nat(200), fc.double({ min: 0, max: 0.999, noN
 	minLength: 1,
 	maxLength: 60,
 });
-const RUNS = { numRuns: sample(40, 120) };
+const RUNS = { numRuns: sample(25, 120) };
 
 function walk(
 	list: readonly (readonly [number, number])[],

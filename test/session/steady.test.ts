@@ -16,7 +16,7 @@ import { startOf } from '../helpers/session/session-run.ts';
 import { randomJob } from '../helpers/shop/random-jobs.ts';
 
 const SEED = 83_100_000;
-const TUBES = sample(28, 56);
+const TUBES = sample(14, 56);
 
 interface Errors {
 	angle: number;

@@ -81,7 +81,7 @@ function fromCurve(back: (degrees: number) => { outer: number }, radius: number,
 }
 
 /** 500 take a minute. */
-const JOINTS = sample(30, 500);
+const JOINTS = sample(15, 500);
 
 describe('a cope against the geometry kernel', () => {
 	let kernel: Kernel;

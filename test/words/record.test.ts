@@ -58,7 +58,9 @@ describe('a record says', () => {
 	});
 
 	test('of one that was left where the far end will be, the bends made as they are and the others as aimed at', () => {
-		expect(outcomeWords(...left(told({ quit: true })))).toEqual(['The tube is not finished. No bend has been taken yet.']);
+		expect(outcomeWords(...left(told({ quit: true })))).toEqual([
+			'The tube is not finished. No bend has been taken yet.',
+		]);
 		const run = told(...TAKEN, { quit: true });
 		const [state, view] = left(run);
 		const made = view.bends.map((bend, i) => bend.made?.angle ?? aimedAt(view, i + 1));
