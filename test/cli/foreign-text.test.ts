@@ -36,7 +36,7 @@ const faultOf = (note: string): Fault => ({
 	right: { code: 'radius-of-die', kept: { bender: note, die: note } },
 });
 
-const RUNS = { numRuns: sample(10, 25) };
+const RUNS = { numRuns: sample(6, 25) };
 const AS_DRAWN = { mirror: false, from: 'start' } as const;
 
 let home = '';

@@ -10,7 +10,9 @@ import type { Pty } from '../helpers/screen/pty.ts';
 import { Sitting } from '../helpers/screen/sitting.ts';
 
 // As a person types it: from the project's folder.
-const JOB = relative(process.cwd(), SAMPLE_JOBS.find((path) => path.includes('bow-rail'))!);
+const [JOB, ONE_BEND] = ['bow-rail', 'handrail-knee'].map((name) =>
+	relative(process.cwd(), SAMPLE_JOBS.find((path) => path.includes(name))!),
+) as [string, string];
 let home = '';
 beforeAll(() => {
 	home = mkdtempSync(join(tmpdir(), 'whole-'));
@@ -73,7 +75,7 @@ describe('Ctrl-C', () => {
 describe('a whole job', () => {
 	it('is bent by an instrument that types a byte every millisecond', { timeout: 120_000 }, async () => {
 		const sitting = new Sitting(join(home, 'fast'), { gap: 1 });
-		const pty = sitting.start(80, 24, ['bend', JOB]);
+		const pty = sitting.start(80, 24, ['bend', ONE_BEND]);
 		await sitting.open(pty);
 		await sitting.play(pty, () => false);
 		await pty.until(/^Done/);

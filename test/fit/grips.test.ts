@@ -6,6 +6,7 @@ import { checkValue } from '../../src/tube/checks.ts';
 import { frames } from '../../src/tube/frames.ts';
 import type { Check } from '../../src/tube/job.ts';
 import type { Shape } from '../../src/tube/shape.ts';
+import { sample } from '../helpers/sample-size.ts';
 import { anyTube } from '../helpers/shop/tubes.ts';
 
 const TUBE = { od: 40 };
@@ -64,7 +65,7 @@ it('every check goes with each straight, angle and rotation as central differenc
 					expect(slopes[kind][k]! - near).toBeCloseTo(0, 4);
 				}
 		}),
-		{ numRuns: 600 },
+		{ numRuns: sample(200, 600) },
 	);
 });
 

@@ -12,9 +12,14 @@ import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 
 const SAMPLES = ['bow-rail', 'console-frame', 'mast-brace', 'trailer-hoop'];
 const sample = (name: string): Job => loadJob(`jobs/${name}.json`).job;
+const PRINTED = new Map<string, Promise<PdfPage[]>>();
 
-async function sheetOf(job: Job, page: 'letter' | 'a4' = 'letter'): Promise<PdfPage[]> {
-	return readPdf(await printJob(['sheet'], onPaper(job), PAPERS[page]));
+/** Printed once, however many tests look at it: each takes half a second. */
+function sheetOf(job: Job, page: 'letter' | 'a4' = 'letter'): Promise<PdfPage[]> {
+	const key = JSON.stringify([job, page]);
+	const printed = PRINTED.get(key) ?? printJob(['sheet'], onPaper(job), PAPERS[page]).then(readPdf);
+	PRINTED.set(key, printed);
+	return printed;
 }
 
 /** Everything that stands on a page outside of what printers can print. */
