@@ -154,6 +154,7 @@ describe('the shop sheet', () => {
 		const said = text.replaceAll('\n', ' ');
 		expect(said).toContain('Draw one straight line along the tube, the side of bend 1');
 		expect(said).toContain('by the angle finder, not by the dial; one may end 0.75° under and 0.25° over.');
+		expect(said).toContain('Stop further by what is missing, less 0.25°.');
 	});
 
 	it('says at which end of the drawing the tube is begun', async () => {

@@ -1,6 +1,6 @@
 import { View } from '@react-pdf/renderer';
 import { foreignName } from '../../words/foreign.ts';
-import { rowsWords, SHEET, stopsKnown } from '../../words/sheet.ts';
+import { rowsWords, SHEET, shortWords, stopsKnown } from '../../words/sheet.ts';
 import { HEADING_HEIGHT, Heading } from '../Heading.tsx';
 import type { PartProps } from '../job-on-paper.ts';
 import { PaperPage } from '../PaperPage.tsx';
@@ -65,7 +65,7 @@ export function ShopSheet({ of, paper, alone }: PartProps) {
 }
 
 const saidUnder = ({ of }: SheetPart): string =>
-	`${rowsWords(of.document.bends, of.job)} ${stopsKnown(of.known)} ${SHEET.short}`;
+	`${rowsWords(of.document.bends, of.job)} ${stopsKnown(of.known)} ${shortWords(of.job)}`;
 
 /** The drawing takes what the words leave of the page, and the lists are set smaller before it gets too small. */
 function fitted(part: SheetPart, page: number, type: Typeface): { room: number; size: number; fits: boolean } {
