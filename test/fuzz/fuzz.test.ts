@@ -5,6 +5,7 @@ import { SUBJECTS } from './subjects.ts';
 
 /** As much of it as belongs to every run of the tests; `npm run fuzz` goes on as long as it is told. */
 const MILLISECONDS = 1000;
+const AT_ONCE = 2;
 
 describe.each(SUBJECTS.map((subject) => [subject.name, subject] as const))('%s', (_, subject: Subject<unknown>) => {
 	it('hold by every case that once did not', async () => {
@@ -17,7 +18,9 @@ describe.each(SUBJECTS.map((subject) => [subject.name, subject] as const))('%s',
 		const property = fc.asyncProperty(subject.cases, async (given) =>
 			subject.holds(given, (what) => covered.add(what)),
 		);
-		await fc.assert(property, { numRuns: Number.POSITIVE_INFINITY, interruptAfterTimeLimit: MILLISECONDS });
-		expect(covered.size).toBeGreaterThan(1);
+		const end = performance.now() + MILLISECONDS;
+		// Some at least: on a busy machine the first alone may take as long. One that never covers two things ends by its time limit.
+		do await fc.assert(property, { numRuns: AT_ONCE });
+		while (performance.now() < end || covered.size < 2);
 	});
 });
