@@ -1,6 +1,5 @@
-import { codeOf } from '../files/error-codes.ts';
+import { causeOf, codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
-import { whyRefused } from '../files/refused.ts';
 import { replaceFile, writeUnlessThere } from '../files/whole-file.ts';
 import { PDF } from '../words/usage/paper.ts';
 import { EXIT } from './exit.ts';
@@ -43,7 +42,7 @@ export function savedPdf(path: string, bytes: Uint8Array, force: boolean, fs: Fs
 		replaceFile(fs, path, bytes, MODE);
 		return true;
 	} catch (error) {
-		throw new PdfNotSaved(PDF.refused(path, whyRefused(error)));
+		throw new PdfNotSaved(PDF.refused(path, causeOf(error)));
 	}
 }
 

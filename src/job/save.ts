@@ -1,13 +1,27 @@
 /** Writes a job file whole or not at all. */
 import { mkdirSync } from 'node:fs';
+import { causeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
-import { whyRefused } from '../files/refused.ts';
 import { replaceFile, writeUnlessThere } from '../files/whole-file.ts';
+import type { Cause } from '../session/protocol/facts/not-saved.ts';
 
-/** A job file was not written; whatever stood there before still does. Exit code 5: the disk refused a write. */
+/** A job file, or the folder for it, that the disk did not take. */
+export interface JobNotSavedFact {
+	readonly code: 'job-not-saved' | 'no-job-folder';
+	readonly path: string;
+	readonly cause: Cause;
+}
+
+/** A job file was not written; whatever stood there before still does. Exit code 5: the disk refused a write. `words` tells its fact. */
 export class JobNotSaved extends Error {
 	readonly exitCode = 5;
 	override name = 'JobNotSaved';
+	readonly fact: JobNotSavedFact;
+
+	constructor(code: JobNotSavedFact['code'], path: string, error: unknown) {
+		super(`${code}: ${path}`, { cause: error });
+		this.fact = { code, path, cause: causeOf(error) };
+	}
 }
 
 /** A job is there to be read by others too. */
@@ -25,7 +39,7 @@ export function saveJobFile(path: string, text: string, over: boolean, fs: FsPor
 		replaceFile(fs, path, bytes, MODE);
 		return true;
 	} catch (error) {
-		throw new JobNotSaved(`The job was not saved as ${path}: ${whyRefused(error)}.`);
+		throw new JobNotSaved('job-not-saved', path, error);
 	}
 }
 
@@ -37,6 +51,6 @@ export function makeJobFolder(path: string): void {
 	try {
 		mkdirSync(path);
 	} catch (error) {
-		throw new JobNotSaved(`The job was not saved: the folder ${path} cannot be made here, ${whyRefused(error)}.`);
+		throw new JobNotSaved('no-job-folder', path, error);
 	}
 }

@@ -1,5 +1,6 @@
 import { Page, Text, View } from '@react-pdf/renderer';
 import type { ReactNode } from 'react';
+import { pageWords } from '../words/sheet.ts';
 import { EDGE, HEAD, insideOf, MARGIN, type Paper } from './page-size.ts';
 import { FAMILY } from './typeface.ts';
 import { Words } from './Words.tsx';
@@ -18,8 +19,6 @@ export interface PaperPageProps {
 
 const NUMBER_WIDTH = 80;
 const PAGE = { paddingVertical: EDGE + HEAD, paddingHorizontal: MARGIN, fontFamily: FAMILY };
-
-const pageWords = (number: number, of: number) => `page ${number} of ${of}`;
 
 /** Sheets of paper with a head, a foot and their number; what does not fit on one goes on on the next. */
 export function PaperPage({ paper, title, foot, fits = false, only = false, children }: PaperPageProps) {

@@ -1,11 +1,13 @@
 import type { JobFileError } from '../job/fault.ts';
+import type { JobNotSavedFact } from '../job/save.ts';
 import type { JournalFact } from '../journal/facts.ts';
 import type { SettingsFact } from '../settings/facts.ts';
 import { faultLines } from './job/fault.ts';
 import { journalWords } from './journal.ts';
+import { jobNotSavedWords } from './refused.ts';
 import { settingsWords } from './settings.ts';
 
-type TellingFact = JournalFact | JobFileError['fact'] | SettingsFact;
+type TellingFact = JournalFact | JobFileError['fact'] | JobNotSavedFact | SettingsFact;
 
 /** What an error tells the operator: its fact in words, or its own sentence. */
 export function errorWords(error: unknown): string {
@@ -15,8 +17,12 @@ export function errorWords(error: unknown): string {
 
 function factWords(fact: TellingFact): string {
 	if (fact.code === 'job-file') return faultLines(fact.path, fact.faults);
+	if (isOfSaving(fact)) return jobNotSavedWords(fact);
 	return isOfSettings(fact) ? settingsWords(fact) : journalWords(fact);
 }
+
+const isOfSaving = (fact: TellingFact): fact is JobNotSavedFact =>
+	fact.code === 'job-not-saved' || fact.code === 'no-job-folder';
 
 const isOfSettings = (fact: JournalFact | SettingsFact): fact is SettingsFact => fact.code.startsWith('settings-');
 

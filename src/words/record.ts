@@ -18,6 +18,7 @@ import { importedWords } from './session-list.ts';
 import { invitation, outsideWords, verdictWords } from './verdict.ts';
 
 export const RECORD = {
+	notRead: 'not read',
 	title: 'record',
 	outcome: 'What came of it',
 	bends: 'Bends, as drawn and as made',

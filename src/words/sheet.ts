@@ -132,3 +132,9 @@ export function lookFirst(job: Job, bends: readonly LayoutBend[]): string[] {
 		...(tools.length === 0 ? [] : [`For the checks (${tools.join(', ')}): see that it lies where the check says.`]),
 	];
 }
+
+/** The ends of the tape's strip. */
+export const SHEET_ENDS = ['START', 'FAR END'] as const;
+
+/** At the foot of a page that has others beside it. */
+export const pageWords = (number: number, of: number): string => `page ${number} of ${of}`;

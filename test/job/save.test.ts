@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { JobNotSaved, saveJobFile } from '../../src/job/save.ts';
+import { errorWords } from '../../src/words/error.ts';
 
 let folder = '';
 beforeEach(() => {
@@ -30,7 +31,14 @@ describe('a job file', () => {
 	});
 
 	it('that cannot be written is said with the reason', () => {
-		expect(() => saveJobFile(join(folder, 'gone', 'a.json'), 'x', false)).toThrow(JobNotSaved);
-		expect(() => saveJobFile(join(folder, 'gone', 'a.json'), 'x', false)).toThrow('the folder is not there any more');
+		const path = join(folder, 'gone', 'a.json');
+		const save = () => saveJobFile(path, 'x', false);
+		expect(save).toThrow(JobNotSaved);
+		expect(save).toThrow(expect.objectContaining({ fact: expect.objectContaining({ code: 'job-not-saved', path }) }));
+		try {
+			save();
+		} catch (error) {
+			expect(errorWords(error)).toBe(`The job was not saved as ${path}: the folder is not there any more.`);
+		}
 	});
 });

@@ -31,7 +31,7 @@ export function ChecksRead({ of: { state, view }, width }: RecordPart) {
 			`${foreignName(check.name)}: ${checkWords(check)}`,
 			read === undefined ? '-' : told(read.design),
 			`±${told(check.tolerance)}`,
-			reading === null ? 'not read' : told(reading),
+			reading === null ? RECORD.notRead : told(reading),
 			checkVerdict(fits, uncutTrim(state, check), job),
 		];
 	});

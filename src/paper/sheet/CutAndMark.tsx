@@ -2,7 +2,7 @@ import { View } from '@react-pdf/renderer';
 import { copedEnds } from '../../tube/cope.ts';
 import { copeDoubts, copeWords } from '../../words/cope.ts';
 import { tapeValue } from '../../words/lengths.ts';
-import { SHEET, tapeCutWords } from '../../words/sheet.ts';
+import { SHEET, SHEET_ENDS, tapeCutWords } from '../../words/sheet.ts';
 import { HEADING_HEIGHT, Heading } from '../Heading.tsx';
 import { Sentences } from '../Sentences.tsx';
 import type { Typeface } from '../typeface.ts';
@@ -17,7 +17,7 @@ function stripOf({ of: { job, document }, width }: SheetPart): TapeStripProps {
 	const marks = document.bends.map(({ bend, mark }) => {
 		return { at: mark.fromStart, bend, reading: tapeValue(mark.fromStart, job) };
 	});
-	return { length: document.cutLength, trim: job.trim, marks, width, ends: ['START', 'FAR END'] };
+	return { length: document.cutLength, trim: job.trim, marks, width, ends: SHEET_ENDS };
 }
 
 /** What the numbers rest on, and how the ends are cut. */

@@ -37,7 +37,7 @@ export function apply(state: State, event: Event): State {
 			return { ...state, phase: { at: 'confirm', doubt, back: state.phase } };
 		}
 		case 'doubt-settled':
-			return settleDoubt(state, event);
+			return applySettled(state, event);
 		case 'measuring-skipped':
 			return skipMeasuring(state);
 		case 'check-skipped':
@@ -97,7 +97,7 @@ function tubeSet(state: State): State {
 	return { ...seated, phase: { at: 'pull' } };
 }
 
-function settleDoubt(state: State, event: Extract<Event, { type: 'doubt-settled' }>): State {
+function applySettled(state: State, event: Extract<Event, { type: 'doubt-settled' }>): State {
 	const { phase } = state;
 	const { count } = event;
 	const numbers = event.kept ? 1 : count;

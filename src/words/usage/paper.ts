@@ -1,3 +1,6 @@
+import type { Cause } from '../../session/protocol/facts/not-saved.ts';
+import { whyRefused } from '../refused.ts';
+
 /** What is told of a PDF: why it is not written, or where it lies. */
 export const PDF = {
 	page: (given: string, pages: readonly string[]): string => `--page is ${pages.join(' or ')}, not "${given}".`,
@@ -9,8 +12,8 @@ export const PDF = {
 		`${path} is not a file that can be written over. Give another name with --out FILE.`,
 	inTheWay: (path: string): string =>
 		`${path} is there already. Write over it with --force, or give another name with --out FILE.`,
-	refused: (path: string, why: string): string =>
-		`${path} was not written: ${why}. Give another place with --out FILE, or --out - to send it to a printer.`,
+	refused: (path: string, cause: Cause): string =>
+		`${path} was not written: ${whyRefused(cause)}. Give another place with --out FILE, or --out - to send it to a printer.`,
 	written: (path: string): string => `Written: ${path}`,
 	/** At the foot of a record: what made it, from which log. */
 	recordFoot: (version: string, log: string): string => `pullbook ${version}, from ${log}`,
