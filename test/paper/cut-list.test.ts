@@ -57,6 +57,22 @@ describe('the cut list on paper', () => {
 		expect(pages.map(({ text }) => text).join('\n')).toContain('AB to');
 	});
 
+	it('has no heading of a table without a row of it, wherever the page ends', async () => {
+		for (const first of [1, 2, 3, 4, 5]) {
+			const lists = [first, 1, 1, 1, 1, 1].map((count, i) => {
+				const list = of(
+					Array.from({ length: count }, () => 70),
+					1,
+				);
+				return { ...list, tube: { ...list.tube, wall: 0.05 + i / 100 } };
+			});
+			const pages = await readPdf(await printed(lists));
+			expect(pages.length).toBeGreaterThan(1);
+			for (const { text } of pages)
+				expect(text.lastIndexOf('Rail')).toBeGreaterThan(text.lastIndexOf('lengths in inches'));
+		}
+	});
+
 	it('says so where nothing is left to cut', async () => {
 		const done = { ...of([70], 2), list: null };
 		const [page] = await readPdf(await printed([{ ...done, pieces: [{ ...done.pieces[0]!, finished: 2 }] }]));

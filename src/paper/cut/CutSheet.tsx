@@ -16,7 +16,7 @@ import { foreignName } from '../../words/foreign.ts';
 import { type Ruled, tapeValue } from '../../words/lengths.ts';
 import { PaperPage } from '../PaperPage.tsx';
 import { insideOf, type Paper } from '../page-size.ts';
-import { type PaperColumn, Table } from '../Table.tsx';
+import { type PaperColumn, Table, tableHeight } from '../Table.tsx';
 import { FAMILY } from '../typeface.ts';
 import { useTypeface, Words } from '../Words.tsx';
 import type { CutOnPaper } from './cut-on-paper.ts';
@@ -45,6 +45,9 @@ export function CutSheet({ lists, paper, foot }: CutListProps) {
 const PARTS = [7, 36, 13, 9, 9, 10, 9, 7] as const;
 const COLUMNS = PIECE_HEADS.map((head, i): PaperColumn => ({ head, part: PARTS[i]!, align: i < 2 ? 'left' : 'right' }));
 
+/** A table no higher than this stands on one page with its heading: half of a page. */
+const SHORT = 330;
+
 function TubeList({ of: { tube, units, pieces, list, kerf }, width }: { of: CutOnPaper; width: number }) {
 	const by = pieces[0]!.job;
 	const rows = pieces.map((piece, i) => [
@@ -53,12 +56,15 @@ function TubeList({ of: { tube, units, pieces, list, kerf }, width }: { of: CutO
 		tapeValue(piece.length, by),
 		...[piece.wanted, piece.finished, piece.begun, piece.scrapped, toCut(piece)].map(String),
 	]);
+	const table = { columns: COLUMNS, rows, width, size: 8 };
 	const longest = Math.max(0, ...(list?.sticks ?? []).map(({ length }) => length));
 	return (
 		<>
-			<Words text={tubeHeading(tube, units)} width={width} size={11} bold />
-			<View style={{ marginVertical: 5 }}>
-				<Table columns={COLUMNS} rows={rows} width={width} size={8} />
+			<View wrap={tableHeight(table, useTypeface()) > SHORT}>
+				<Words text={tubeHeading(tube, units)} width={width} size={11} bold />
+				<View style={{ marginVertical: 5 }}>
+					<Table {...table} />
+				</View>
 			</View>
 			{list === null ? (
 				<Words text={nothingWords(pieces)} width={width} size={9} />
