@@ -5,7 +5,7 @@ export const keys: Topic = {
 		['18.5 Enter', 'give a number'],
 		['16+3/8 Enter', '16 3/8 on the numeric pad, which has no space'],
 		['+', 'do what is advised, or go on'],
-		['/', 'take the last answer back, or go back a page'],
+		['/', 'take the last answer back (+ confirms), or go back a page'],
 	],
 	sections: [
 		{

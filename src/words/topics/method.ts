@@ -84,7 +84,7 @@ export const method: Topic = {
 		{
 			heading: 'Limits',
 			text: [
-				'Rotary-draw bends only: one die radius for all bends of a tube, with straight tube between them.',
+				'Rotary-draw bends only, with straight tube between them.',
 				'The program does not move the machine. If you cannot stop within half a degree, it cannot hold half a degree.',
 				'A narrow band costs pulls. The program says how many before the first pull.',
 				'Without a test piece, growth and stretch are only expected. A test piece is worth its scrap.',
