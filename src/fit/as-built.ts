@@ -70,10 +70,11 @@ const unitsOf = (unknowns: readonly AsBuiltUnknown[], piece: number): number[] =
 /**
  * The joint estimate of marks, angles, rotations, radii and stretch from what was told of each and from all readings: the
  * posterior mean by Gauss-Newton, each told value and each reading weighed by its own error, and the covariance as the inverse
- * of the normal matrix there (A. Gelb ed., Applied Optimal Estimation, 1974, section 2.2: weighted least squares).
+ * of the normal matrix there (A. Gelb ed., Applied Optimal Estimation, 1974, section 2.2: weighted least squares). `plain`: the same
+ * estimate with no reading taken to stand, where that is known.
  */
-export function estimateAsBuilt(input: AsBuiltInput): AsBuilt {
-	let found = estimateWith(input, listUnknowns(input));
+export function estimateAsBuilt(input: AsBuiltInput, plain = estimateWith(input, listUnknowns(input))): AsBuilt {
+	let found: AsBuilt = { ...plain, input };
 	for (let round = 0; round < MOST_ROUNDS && input.readings.some(({ confirmed }) => confirmed); round++) {
 		const unknowns = released(found);
 		if (unknowns === null) break;

@@ -5,11 +5,11 @@ import { at } from '../../maths/list.ts';
 import { made, newSeat } from '../../springback/filter.ts';
 import { type StopSuggestion, suggestStop } from '../../springback/stop.ts';
 import { estimated } from '../estimate/estimate.ts';
-import { oddsOf } from '../estimate/odds.ts';
+import { chanceToFit, isLikely } from '../estimate/odds.ts';
 import { backAt } from '../log/back-at.ts';
 import type { Event } from '../log/events.ts';
 import { bendAt, type State, withBend } from '../log/state.ts';
-import { correctedNumbers, predicted } from '../plan/correction.ts';
+import { correctedNumbers } from '../plan/correction.ts';
 import type { TubeOutcome, Tweak } from '../protocol/asks.ts';
 import { limitsOfStop, target } from './bend-check.ts';
 import { takenAsItIs } from './what-if.ts';
@@ -26,10 +26,13 @@ const TRIFLE = 0.1;
 
 /** Where a pull lands, in its standard deviations, with the weight of each: three-point Gauss-Hermite (Abramowitz and Stegun 1964, table 25.10). */
 const WEIGHED_LANDINGS = [
-	[-Math.sqrt(3), 1 / 6],
 	[0, 2 / 3],
+	[-Math.sqrt(3), 1 / 6],
 	[Math.sqrt(3), 1 / 6],
 ] as const;
+
+/** Sums of chances in another order differ by less. */
+const ROUNDING = 1e-9;
 
 /**
  * The tweak that brings most, where it pulls a bend which came out short, brings all within tolerance, and is worth a set-up by the chance to
@@ -52,21 +55,25 @@ export interface Gain {
 
 /** What pulling this bend once more brings; null where that is not worth a set-up, nor the risk that the bend passes its tolerance. */
 export function gainBy(state: State, bend: number, { expect: { angle, sd }, risk }: StopSuggestion): Gain | null {
+	const pays = (gain: number) => gain >= WORTH && risk <= RISKED * gain * state.start.job.risk;
+	if (!pays(1)) return null;
 	const read = asRead(state);
 	const before = chanceOf(read);
-	const after = WEIGHED_LANDINGS.reduce(
-		(sum, [z, weight]) => sum + weight * chanceOf(pulledTo(read, bend, angle + z * sd)),
-		0,
-	);
-	const gain = after - before;
-	return gain >= WORTH && risk <= RISKED * gain * state.start.job.risk ? { before, after } : null;
+	let [after, left] = [0, 1];
+	for (const [z, weight] of WEIGHED_LANDINGS) {
+		// Even if it were certain to fit wherever else it lands.
+		if (!pays(after + left + ROUNDING - before)) return null;
+		after += weight * chanceOf(pulledTo(read, bend, angle + z * sd));
+		left -= weight;
+	}
+	return pays(after - before) ? { before, after } : null;
 }
 
 /** Whether opening the bend at work (the tube then comes to `opened`) is worth its strain: it, or the tube, is plainly off, and nothing less makes the tube fit. */
 export function isWorthOpening(state: State, accepted: TubeOutcome, opened: TubeOutcome): boolean {
 	const over = made(state.filter).angle - target(state);
 	const plainly = over > PLAINLY_OVER * state.start.job.tolerance.over || accepted.left > PLAINLY_OFF;
-	return plainly && opened.within && accepted.left > 1 + TRIFLE && chanceOf(asRead(state)) < NO_HOPE;
+	return plainly && opened.within && accepted.left > 1 + TRIFLE && !hasHope(asRead(state));
 }
 
 /** In tolerances of the bend, and of the tube. Opening is the last resort: at the usual risk one bend in fifty passes its tolerance, and none is bent back for a hair. */
@@ -106,8 +113,12 @@ export function freshPull(state: State, bend: number, filter: State['filter'], t
 
 /** Chance that the tube fits when all that is left is corrected. */
 function chanceOf(state: State): number {
-	const numbers = correctedNumbers(state);
-	return oddsOf(state, numbers, 'corrected', predicted(state, numbers)).chance;
+	return chanceToFit(state, correctedNumbers(state), 'corrected');
+}
+
+/** Whether that is at least what leaves a tube as it is. */
+function hasHope(state: State): boolean {
+	return isLikely(state, correctedNumbers(state), 'corrected', NO_HOPE);
 }
 
 /** The tube with the bend at work taken as it is, as all that was read on it has it. */

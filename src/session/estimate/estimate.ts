@@ -70,13 +70,18 @@ export function builtNow(state: State): AsBuilt {
  * The same by every reading alike: none is taken to stand since it was read twice, and none is left out since others spoke against it. So what
  * goes against what is seen as it was told.
  */
-export function builtByAll(state: State): AsBuilt {
-	const input = inputOf(state, true);
-	return remembered(state.start, {
-		...input,
-		readings: input.readings.map((each) => ({ ...each, confirmed: false })),
-	});
+export const builtByAll = (state: State): AsBuilt => remembered(state.start, unconfirmed(inputOf(state, true)));
+
+/** The same by those alone that count; which of them stand is told by its input. */
+export function builtByCounted(state: State): AsBuilt {
+	const input = inputOf(state, false);
+	return { ...remembered(state.start, unconfirmed(input)), input };
 }
+
+const unconfirmed = (input: AsBuiltInput): AsBuiltInput => ({
+	...input,
+	readings: input.readings.map((each) => ({ ...each, confirmed: false })),
+});
 
 function inputOf(state: State, all: boolean): AsBuiltInput {
 	const { piece } = state;
@@ -102,16 +107,17 @@ const toldTooling = ({ radius, stretch, markOffset }: RawDie): ToldTooling => ({
 	markOffset,
 });
 
-/** One answer asks for the same estimate up to five times, of states that differ in other things; these are the last ones of a session. */
+/** One answer asks for the same estimate up to five times, of states that differ in other things, and for up to a dozen; these are the last ones of a session. */
 const KNOWN = new WeakMap<State['start'], Map<string, AsBuilt>>();
-const MOST_KNOWN = 4;
+const MOST_KNOWN = 16;
 
 /** What a reading measures follows from its name and the session's start, so that all else of the input tells it apart. */
 function remembered(start: State['start'], input: AsBuiltInput): AsBuilt {
 	const known = KNOWN.get(start) ?? new Map<string, AsBuilt>();
 	KNOWN.set(start, known);
 	const key = JSON.stringify(input);
-	const built = known.get(key) ?? estimateAsBuilt(input);
+	const stands = input.readings.some(({ confirmed }) => confirmed);
+	const built = known.get(key) ?? estimateAsBuilt(input, stands ? remembered(start, unconfirmed(input)) : undefined);
 	known.delete(key);
 	known.set(key, built);
 	for (const oldest of known.keys()) if (known.size > MOST_KNOWN) known.delete(oldest);

@@ -48,6 +48,19 @@ export function oddsOf(state: State, numbers: readonly Numbers[], left: BendsLef
 	};
 }
 
+/** The chance alone that `oddsOf` tells. */
+export function chanceToFit(state: State, numbers: readonly Numbers[], left: BendsLeft): number {
+	const { count, tube, judge, weigh, fits } = tried(state, numbers, left);
+	let [yes, all] = [0, 0];
+	for (let k = 0; k < count; k++) {
+		const verdict = judge(tube(k));
+		const weight = weigh(verdict);
+		all += weight;
+		if (fits(verdict)) yes += weight;
+	}
+	return yes / all;
+}
+
 /** Whether the chance that `oddsOf` tells is at least so much: each tube is made, judged and forgotten, until the rest cannot change the answer. */
 export function isLikely(state: State, numbers: readonly Numbers[], left: BendsLeft, least: number): boolean {
 	const { count, tube, judge, weigh, fits } = tried(state, numbers, left);

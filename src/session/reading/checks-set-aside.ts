@@ -1,7 +1,6 @@
-import { estimateAsBuilt } from '../../fit/as-built.ts';
 import { suspectsOf } from '../../fit/suspects.ts';
 import { at } from '../../maths/list.ts';
-import { builtNow } from '../estimate/estimate.ts';
+import { builtByCounted } from '../estimate/estimate.ts';
 import type { CheckState, State } from '../log/state.ts';
 import type { AsideFact } from '../protocol/facts/index.ts';
 import { dueCheck } from './check-reading.ts';
@@ -24,11 +23,10 @@ const counted = ({ contradicted: _, ...check }: CheckState): CheckState => ({ ..
 
 /** `told`: of these checks it was said already. */
 function setAside(state: State, told: ReadonlySet<string>): State {
-	const { input } = builtNow(state);
 	// Nothing that was told of a bend is given up for a reading yet: these checks may go first.
-	const all = estimateAsBuilt({ ...input, readings: input.readings.map((each) => ({ ...each, confirmed: false })) });
-	const [worst] = suspectsOf(all)
-		.flatMap(({ reading, off }) => (reading === null || off < GROSS ? [] : [at(input.readings, reading)]))
+	const built = builtByCounted(state);
+	const [worst] = suspectsOf(built)
+		.flatMap(({ reading, off }) => (reading === null || off < GROSS ? [] : [at(built.input.readings, reading)]))
 		.filter(({ confirmed }) => !confirmed);
 	if (!worst) return state;
 	const { name, value } = worst;
