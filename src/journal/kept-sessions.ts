@@ -81,7 +81,7 @@ export class SessionCache {
 	}
 
 	/** Folds what has changed, as long as it may. */
-	#folded({ places, known, changed, gone }: Found, mayGoOn: MayGoOn): Kept {
+	#folded({ places, known, changed, gone }: FoundLogs, mayGoOn: MayGoOn): Kept {
 		let unsaved = gone;
 		let remaining = changed.length;
 		let saved = performance.now();
@@ -169,7 +169,7 @@ interface Changed {
 }
 
 /** What a look at the logs found. */
-interface Found {
+interface FoundLogs {
 	places: readonly LogPlace[];
 	/** By id, those whose logs are there. */
 	known: Map<string, FoldedRow>;

@@ -7,7 +7,7 @@ import type { FoldedRow } from './folded-row.ts';
 import type { KeptRow } from './kept-row.ts';
 import { Once } from './once.ts';
 import type { Odd, Texts } from './shared-texts.ts';
-import { isoOf, type Lists, numbersOf, ODD, ownPath, STRIDE, type Table, TableRow } from './table-row.ts';
+import { isoOf, type Lists, ODD, ownPath, rowNumbers, STRIDE, type Table, TableRow } from './table-row.ts';
 
 const FLOAT = Float64Array.BYTES_PER_ELEMENT;
 
@@ -23,7 +23,7 @@ export function encoded(rows: readonly FoldedRow[], folder: string): Uint8Array<
 		kin: new Once(before?.texts.kin ?? []),
 	};
 	const odd: Odd[] = [];
-	const fresh = rows.map((folded) => (isOf(folded, before) ? null : numbersOf(folded, lists)));
+	const fresh = rows.map((folded) => (isOf(folded, before) ? null : rowNumbers(folded, lists)));
 	const oddAt = rows.map(({ row }) => {
 		const each = oddOf(row, folder);
 		return each === null ? -1 : odd.push(each) - 1;

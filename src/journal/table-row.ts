@@ -157,7 +157,7 @@ export interface Lists {
 }
 
 /** A row's numbers. Times that are none of ours stand among what is odd. */
-export function numbersOf({ row, size, mtimeMs }: FoldedRow, { names, listed, kin }: Lists): Float64Array {
+export function rowNumbers({ row, size, mtimeMs }: FoldedRow, { names, listed, kin }: Lists): Float64Array {
 	const { job, lesson } = row;
 	const numbers = new Float64Array(STRIDE);
 	numbers[SIZE] = size;

@@ -6,13 +6,13 @@ const NAME = 76;
 const SIZE = 8;
 const BETWEEN = 6;
 
-type Values = readonly (readonly [name: string, value: string])[];
+type ValuePairs = readonly (readonly [name: string, value: string])[];
 
 const ABOVE = 3;
 const valueWidth = (width: number): number => width / 2 - NAME - BETWEEN;
 
 /** How high they stand. */
-export function namedValuesHeight(values: Values, width: number, type: Typeface): number {
+export function namedValuesHeight(values: ValuePairs, width: number, type: Typeface): number {
 	const each = values.map(([name, value]) =>
 		Math.max(
 			heightOfWords(name, NAME, { size: SIZE }, type),
@@ -24,7 +24,7 @@ export function namedValuesHeight(values: Values, width: number, type: Typeface)
 }
 
 /** Values with their names before them, two in a row. */
-export function NamedValues({ values, width }: { values: Values; width: number }) {
+export function NamedValues({ values, width }: { values: ValuePairs; width: number }) {
 	const half = width / 2;
 	return (
 		<View style={{ flexDirection: 'row', flexWrap: 'wrap', paddingTop: ABOVE }}>

@@ -54,13 +54,13 @@ export function posterior<T>(
 	};
 }
 
-interface Reading {
+interface MemberReading {
 	/** It reads row . x with an error of variance 1, and this much more than was expected. */
 	row: number[];
 	miss: number;
 }
 
-function readings<T>({ mean, told }: Member<T>): Reading[] {
+function readings<T>({ mean, told }: Member<T>): MemberReading[] {
 	const axes = eigen(told.information);
 	const least = NOTHING * Math.max(...axes.map(({ value }) => value));
 	return axes
@@ -75,7 +75,10 @@ function readings<T>({ mean, told }: Member<T>): Reading[] {
 }
 
 /** Covariance of all readings with each other, as far as the diagonal, with the variance 1 of each one's error on it. */
-function between<T>(read: readonly { who: T; rows: Reading[] }[], covariance: (a: T, b: T) => number[][]): number[][] {
+function between<T>(
+	read: readonly { who: T; rows: MemberReading[] }[],
+	covariance: (a: T, b: T) => number[][],
+): number[][] {
 	const lines: number[][] = [];
 	for (const a of read) {
 		const first = lines.length;

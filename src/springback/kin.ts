@@ -50,12 +50,12 @@ const SHAPE: Shares = { shop: 0.1, bender: 0.5, die: 0.1, material: 0.1, tube: 0
  * A cause moves the unknowns by its `load` times a number of variance 1 that has nothing to do with the other causes: together
  * they are the cold prior. An error of mechanics counts in proportion to what mechanics gives.
  */
-interface Cause {
+interface KinCause {
 	shares: Shares;
 	load: readonly number[];
 	byMechanics?: true;
 }
-const CAUSES: readonly Cause[] = [
+const CAUSES: readonly KinCause[] = [
 	{ shares: SLACK, load: loads([TAKE_UP, TAKE_UP_PRIOR.sd]) },
 	{ shares: SLACK, load: loads([BUILD_UP, BUILD_UP_SD]) },
 	{ shares: DIAL, load: loads([LAG, LAG_PRIOR.sd]) },

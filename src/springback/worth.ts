@@ -87,7 +87,7 @@ function cheapest(cost: (division: number) => number, top: number, low: number, 
 	return best;
 }
 
-interface Plan {
+interface BendPlan {
 	prices: Prices;
 	ahead: Prospects;
 }
@@ -100,11 +100,11 @@ export function planned(band: Omit<Band, 'target'>, hands: Hands, spread: number
 }
 
 /** Plans already made: a bench stays the same all through, and a plan takes a millisecond. */
-const plans = new Map<string, Plan>();
+const plans = new Map<string, BendPlan>();
 const MOST_PLANS = 500;
 
 /** The price at which a bend whose first pull has this spread takes the risk allowed. */
-function planFor(band: Omit<Band, 'target'>, hands: Hands, first: number): Plan {
+function planFor(band: Omit<Band, 'target'>, hands: Hands, first: number): BendPlan {
 	const [spread, settled, stopping] = [
 		rounded(first, 0.04),
 		rounded(hands.settled, 0.02),
@@ -114,11 +114,11 @@ function planFor(band: Omit<Band, 'target'>, hands: Hands, first: number): Plan 
 	const key = [under, over, risk, dialStep, spread, settled, stopping].join(' ');
 	const before = plans.get(key);
 	if (before) return before;
-	const at = (price: number): Plan => {
+	const at = (price: number): BendPlan => {
 		const prices = { over: price, far: FAR_PRICE };
 		return { prices, ahead: prospects({ ...band, target: 0 }, { settled, stopping }, prices) };
 	};
-	const risky = (plan: Plan) => plan.ahead(spread).risk > risk;
+	const risky = (plan: BendPlan) => plan.ahead(spread).risk > risk;
 	const least = Math.log(farOver(band) > over ? LEAST_NARROW : LEAST_PRICE / Math.max(risk, 1e-3));
 	let plan = at(Math.exp(least));
 	if (risky(plan)) {

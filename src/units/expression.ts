@@ -1,12 +1,12 @@
 /** Reads sums, products and mixed numbers, and refuses whatever two people could read as two numbers. */
 import { plainText, type Token, tokensOf } from './tokens.ts';
 import type { Unit } from './units.ts';
-import { UnitsError, type UnitsFault, type Wanted } from './units-error.ts';
+import { type NumberWanted, UnitsError, type UnitsFault } from './units-error.ts';
 
 /** What is read: `units` tells which unit words may stand after a number. */
 export interface ExpressionReader {
 	units(word: string): Unit | undefined;
-	wanted: Wanted;
+	wanted: NumberWanted;
 }
 
 /** A number read so far, and in whose unit: none was written, the one bare numbers are in, or another one. */

@@ -4,7 +4,7 @@ import type { Units } from './units.ts';
 export type Quantity = 'length' | 'angle' | 'number';
 
 /** What was to be read; a length without a unit of its own is in `units`. */
-export type Wanted = { kind: 'length'; units: Units } | { kind: Exclude<Quantity, 'length'> };
+export type NumberWanted = { kind: 'length'; units: Units } | { kind: Exclude<Quantity, 'length'> };
 
 /** Why a text is none, or could be read as two different ones. */
 export type UnitsFault =
@@ -25,7 +25,7 @@ export class UnitsError extends Error {
 	constructor(
 		readonly text: string,
 		readonly fault: UnitsFault,
-		readonly wanted: Wanted,
+		readonly wanted: NumberWanted,
 	) {
 		super(`"${text}" is no ${wanted.kind}: ${fault.code}`);
 	}

@@ -1,4 +1,4 @@
-import type { UnitsError, UnitsFault, Wanted } from '../units/units-error.ts';
+import type { NumberWanted, UnitsError, UnitsFault } from '../units/units-error.ts';
 import { foreign } from './foreign.ts';
 
 /** What is wrong with a number as it was written, and what to write instead. */
@@ -10,7 +10,7 @@ export const unitsErrorWords = ({ text, fault, wanted }: UnitsError): string =>
 	cannotBeRead(text, unitsFaultWords(fault, wanted));
 
 /** What is wrong with a text and what would be right, to stand after the text. */
-export function unitsFaultWords(fault: UnitsFault, wanted: Wanted): string {
+export function unitsFaultWords(fault: UnitsFault, wanted: NumberWanted): string {
 	const { wrong, right = `write ${example(wanted)}` } = WORDS[fault.code](fault as never);
 	return wrong === undefined ? right : `${wrong}; ${right}`;
 }
@@ -61,7 +61,7 @@ const WORDS: { readonly [C in UnitsFault['code']]: (fault: Extract<UnitsFault, {
 	}),
 };
 
-function example(wanted: Wanted): string {
+function example(wanted: NumberWanted): string {
 	switch (wanted.kind) {
 		case 'length':
 			return wanted.units === 'in'

@@ -1,4 +1,4 @@
-import type { UnitsFault, Wanted } from '../../units/units-error.ts';
+import type { NumberWanted, UnitsFault } from '../../units/units-error.ts';
 import type { QuestionFact } from './question.ts';
 
 /** What the form finds in an answer before it is in the file. Lengths in the job's unit, angles in degrees. */
@@ -12,4 +12,4 @@ export type FormRight =
 	| { code: 'offset'; by: 'run' | 'angle' }
 	| { code: 'longer-offset'; by: 'run' | 'angle'; radius: number; short: number; units: string }
 	/** What is wrong with the number as it was written. */
-	| { code: 'number-as-written'; why: UnitsFault; wanted: Wanted };
+	| { code: 'number-as-written'; why: UnitsFault; wanted: NumberWanted };

@@ -34,7 +34,7 @@ const ARC_STEPS = 8;
 /** Bends that are seen this near to each other are told together. */
 const ONE_PLACE = 3;
 
-interface Told extends LabelWish {
+interface ToldLabel extends LabelWish {
 	text: string;
 	style: { size: number; bold?: boolean };
 }
@@ -43,7 +43,7 @@ interface Told extends LabelWish {
 export function TubeLabels({ field, taken, ...placing }: TubeLabelsProps) {
 	const type = useTypeface();
 	const { at, od, view, scale, place } = placing;
-	const sized = ({ text, style, ...spot }: Omit<Told, 'width' | 'height'>): Told => {
+	const sized = ({ text, style, ...spot }: Omit<ToldLabel, 'width' | 'height'>): ToldLabel => {
 		return { text, style, ...spot, width: type.width(text, style), height: HIGH * style.size };
 	};
 	const told = [...numbersOf(placing).map(sized), sized(startOf(placing))];

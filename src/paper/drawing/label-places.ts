@@ -67,14 +67,14 @@ function waysFrom([x, y]: ViewPlace): ViewPlace[] {
 	});
 }
 
-interface Tried {
+interface TriedPlace {
 	place: LabelPlace;
 	box: LabelBox;
 	/** What it costs by itself. */
 	own: number;
 }
 
-function tryAt({ at, toward, width, height }: LabelWish, half: number, gap: number, [dx, dy]: ViewPlace): Tried {
+function tryAt({ at, toward, width, height }: LabelWish, half: number, gap: number, [dx, dy]: ViewPlace): TriedPlace {
 	const reach = Math.min(width / 2 / Math.abs(dx || 1e-9), height / 2 / Math.abs(dy || 1e-9));
 	const out = (by: number): ViewPlace => [at[0] + dx * by, at[1] + dy * by];
 	const [x, y] = out(half + gap + reach);
@@ -83,7 +83,7 @@ function tryAt({ at, toward, width, height }: LabelWish, half: number, gap: numb
 	return { place: { x, y, lead }, box, own: gap + OTHER_SIDE * (1 - dx * toward[0] - dy * toward[1]) };
 }
 
-function costOf({ place: { lead }, box, own }: Tried, { lines, boxes, field }: LabelRoom): number {
+function costOf({ place: { lead }, box, own }: TriedPlace, { lines, boxes, field }: LabelRoom): number {
 	const isOut = box.left < field.left || box.right > field.right || box.top < field.top || box.bottom > field.bottom;
 	const onText = boxes.some((other) => meets(box, other));
 	const onTube = lines.some(({ line, half }) => runsThrough(line, grown(box, half)));

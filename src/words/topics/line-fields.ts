@@ -2,7 +2,7 @@ import type { Ask } from '../../session/protocol/asks.ts';
 import type { Note } from '../../session/protocol/notes.ts';
 
 /** A word on every field of every line, so that a new field does not compile until it has one. */
-type Fields<Union, Key extends keyof Union> = {
+type FieldsTold<Union, Key extends keyof Union> = {
 	[Name in Extract<Union[Key], string>]: Record<
 		Exclude<keyof Extract<Union, Record<Key, Name>>, Key | 'why' | 'reason' | 'cautions'>,
 		string
@@ -10,7 +10,7 @@ type Fields<Union, Key extends keyof Union> = {
 };
 
 /** What each ask carries besides `why` and `reason`. */
-export const ASK_FIELDS: Fields<Ask, 'ask'> = {
+export const ASK_FIELDS: FieldsTold<Ask, 'ask'> = {
 	set: {
 		entry: 'number that the answer will have in the log',
 		bend: 'which bend',
@@ -83,7 +83,7 @@ export const ASK_FIELDS: Fields<Ask, 'ask'> = {
 	},
 };
 
-export const NOTE_FIELDS: Fields<Note, 'note'> = {
+export const NOTE_FIELDS: FieldsTold<Note, 'note'> = {
 	session: {
 		id: 'name of the session',
 		log: 'its file',

@@ -11,10 +11,10 @@ import type { Page, SessionState } from '../session-state.ts';
 import { layoutSections } from './lay-out.ts';
 import { answer, type PageView, type Room, type Section } from './page.ts';
 
-type Start = Extract<Page, { page: 'start' }>;
+type StartPage = Extract<Page, { page: 'start' }>;
 
 /** The session's first page: which one it is, what is dangerous about the work, what was warned of, and with room for it the marks. */
-export function startPage(state: SessionState, page: Start): PageView {
+export function startPage(state: SessionState, page: StartPage): PageView {
 	const { note, warnings, layout } = page;
 	const toHeed = page.cautions || warnings !== null;
 	return {
@@ -37,7 +37,7 @@ export function startPage(state: SessionState, page: Start): PageView {
 }
 
 /** The cautions one under the other, or where the marks stand below them one after the other. */
-function heeded({ job }: SessionState, { cautions, warnings, layout }: Start, { columns }: Room): Section[] {
+function heeded({ job }: SessionState, { cautions, warnings, layout }: StartPage, { columns }: Room): Section[] {
 	const said = cautions ? GENERAL_CAUTIONS.map((code) => cautionWords({ code }, job)) : [];
 	const items = layout && said.length > 0 ? [said.join(' ')] : said;
 	return [
