@@ -50,32 +50,33 @@ export function oddsOf(state: State, numbers: readonly Numbers[], left: BendsLef
 
 /** The chance alone that `oddsOf` tells. */
 export function chanceToFit(state: State, numbers: readonly Numbers[], left: BendsLeft): number {
+	return chanceUntil(state, numbers, left, () => false);
+}
+
+/** Whether the chance that `oddsOf` tells is at least so much: reckoned until the tubes that are left cannot change the answer. */
+export function isLikely(state: State, numbers: readonly Numbers[], left: BendsLeft, least: number): boolean {
+	// No tube weighs more than 1.
+	const isSettled = (yes: number, all: number, rest: number) =>
+		yes >= least * (all + rest) + ROUNDING || yes + rest < least * (all + rest) - ROUNDING;
+	return chanceUntil(state, numbers, left, isSettled) >= least;
+}
+
+/** The part that fits of the tubes looked at until it is settled, by weight; `rest`: how many are left then. Each is made, judged and forgotten. */
+function chanceUntil(
+	state: State,
+	numbers: readonly Numbers[],
+	left: BendsLeft,
+	isSettled: (yes: number, all: number, rest: number) => boolean,
+): number {
 	const { count, tube, judge, weigh, fits } = tried(state, numbers, left);
 	let [yes, all] = [0, 0];
-	for (let k = 0; k < count; k++) {
+	for (let k = 0; k < count && !isSettled(yes, all, count - k); k++) {
 		const verdict = judge(tube(k));
 		const weight = weigh(verdict);
 		all += weight;
 		if (fits(verdict)) yes += weight;
 	}
 	return yes / all;
-}
-
-/** Whether the chance that `oddsOf` tells is at least so much: each tube is made, judged and forgotten, until the rest cannot change the answer. */
-export function isLikely(state: State, numbers: readonly Numbers[], left: BendsLeft, least: number): boolean {
-	const { count, tube, judge, weigh, fits } = tried(state, numbers, left);
-	let [yes, all] = [0, 0];
-	for (let k = 0; k < count; k++) {
-		const verdict = judge(tube(k));
-		const weight = weigh(verdict);
-		all += weight;
-		if (fits(verdict)) yes += weight;
-		// No tube weighs more than 1.
-		const rest = count - k - 1;
-		if (yes >= least * (all + rest) + ROUNDING) return true;
-		if (yes + rest < least * (all + rest) - ROUNDING) return false;
-	}
-	return yes / all >= least;
 }
 
 /** Sums in another order differ by less. */
