@@ -3,8 +3,8 @@ import type { Cut } from '../session/protocol/notes.ts';
 import { copeWords } from './cope.ts';
 import { checkValueWords } from './doubt.ts';
 import { foreignName } from './foreign.ts';
-import type { Wording } from './lengths.ts';
-import { angle, fine } from './numbers.ts';
+import type { Ruled, Wording } from './lengths.ts';
+import { angle, tape } from './numbers.ts';
 
 /** What is left to be done and looked at before the tube leaves the bench. */
 export function finishWords(fact: FinishFact, style: Wording): string {
@@ -29,12 +29,16 @@ export function finishWords(fact: FinishFact, style: Wording): string {
 	}
 }
 
-/** Where an end is cut. */
-export function cutOffWords({ end, off, bend, fromTangent, fromCorner }: Cut, style: Wording): string {
-	const where = end === 'start' ? `where bend ${bend} begins` : `where bend ${bend} ends`;
-	const leg = `${fine(fromTangent, style)} from ${where}, ${fine(fromCorner, style)} from its corner`;
+/** What is cut off at an end and where, as a tape reads. */
+export function cutWords({ end, off, bend, fromTangent, fromCorner }: Cut, job: Ruled): string {
+	const from = end === 'start' ? `before bend ${bend} begins` : `behind the end of bend ${bend}`;
+	const place = `${tape(fromTangent, job)} ${from}, ${tape(fromCorner, job)} from its corner`;
 	const name = end === 'start' ? 'Start end' : 'Far end';
+	if (!isCut(off, job)) return `${name}: cut nothing off. It ends ${place}.`;
 	return off < 0
-		? `${name}: nothing to cut off, the leg is ${fine(-off, style)} short: ${leg}.`
-		: `${name}: cut off ${fine(off, style)}: ${leg}.`;
+		? `${name}: cut nothing off, it is ${tape(-off, job)} short. It should end ${place}.`
+		: `${name}: cut off ${tape(off, job)}. Cut ${place}.`;
 }
+
+/** Whether there is anything to cut off, or missing, that a tape would show. */
+export const isCut = (off: number, job: Ruled): boolean => tape(off, job) !== tape(0, job);

@@ -10,7 +10,7 @@ import { tellsMostOf, verdictOf } from '../session/report/verdict.ts';
 import type { SessionView } from '../session/report/views.ts';
 import { diesAtWork, toolingOfDie } from '../tube/dies.ts';
 import { pieceWords } from './batch.ts';
-import { cutOffWords, finishWords } from './finish.ts';
+import { cutWords, finishWords, isCut } from './finish.ts';
 import { foreign, foreignName } from './foreign.ts';
 import { localMinute, type WallClock } from './local-time.ts';
 import { about, angle, dial, exactAngle, fine, readingSpread, shortOrOver, tape } from './numbers.ts';
@@ -159,8 +159,8 @@ export function openWords(state: State, { bends, checks, status, job }: SessionV
 		status === 'done'
 			? [
 					...cutsOf(state)
-						.filter(({ off }) => fine(off, job) !== fine(0, job))
-						.map((cut) => cutOffWords(cut, job)),
+						.filter(({ off }) => isCut(off, job))
+						.map((cut) => cutWords(cut, job)),
 					...finishList(state).map((fact) => finishWords(fact, job)),
 				]
 			: checks.flatMap(({ name, reading }) => (reading === null ? [`Check ${foreignName(name)} was not read.`] : []));

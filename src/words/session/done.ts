@@ -1,12 +1,12 @@
 import type { Batch } from '../../session/batch/batch.ts';
-import type { Cut, DoneNote } from '../../session/protocol/notes.ts';
+import type { DoneNote } from '../../session/protocol/notes.ts';
 import type { Job } from '../../tube/job.ts';
 import { capital } from '../../units/format.ts';
 import { madeWords, pieceWords } from '../batch.ts';
 import { bendName } from '../bend-name.ts';
 import { foreignName } from '../foreign.ts';
 import type { Ruled } from '../lengths.ts';
-import { about, angle, fine, measureOf, readingSpread, shown, tape } from '../numbers.ts';
+import { about, angle, fine, measureOf, readingSpread, shown } from '../numbers.ts';
 import { MORE_TITLE } from '../screen/usual.ts';
 
 /** What the last page of a tube says. */
@@ -61,18 +61,6 @@ export function checkRead(
 	return [`check ${foreignName(name)}: `, read, ` (drawing ${shown(design, measure, job)})`];
 }
 
-/** What is cut off, in its parts: what stands out are the two lengths. */
-export function cutOffParts(
-	{ start, end }: { start: number; end: number },
-	job: Ruled,
-): readonly [lead: string, start: string, between: string, end: string, rest: string] {
-	return ['Cut off: ', cutOff(start, job), ' at the start end, ', cutOff(end, job), ' at the far end'];
-}
-
-function cutOff(length: number, job: Ruled): string {
-	return length < 0 ? `nothing (${tape(-length, job)} short)` : tape(length, job);
-}
-
 /** How far the far end is off, and may be. */
 export function endOff(
 	{ endOffset, endAngle, sd }: { endOffset: number; endAngle: number; sd: { endOffset: number; endAngle: number } },
@@ -85,12 +73,3 @@ export function endOff(
 /** The corner that lies farthest off. */
 export const cornerOff = ({ bend, off }: { bend: number; off: number }, job: Job): string =>
 	`Corner ${bend} is ${fine(off, job)} off, the farthest (${fine(job.tolerance.shape, job)} allowed).`;
-
-/** Where a cut goes, from what a person can lay a tape to. */
-export function cutWhere({ end, bend, fromTangent, fromCorner }: Cut, job: Ruled): string {
-	const where =
-		end === 'start'
-			? `Start end: cut ${tape(fromTangent, job)} before bend ${bend} begins`
-			: `Far end: cut ${tape(fromTangent, job)} behind the end of bend ${bend}`;
-	return `${where}, ${tape(fromCorner, job)} from its corner.`;
-}

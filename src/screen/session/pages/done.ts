@@ -1,19 +1,10 @@
 import type { DoneNote } from '../../../session/protocol/notes.ts';
 import { mayFit } from '../../../session/report/verdict.ts';
 import { nextWords, walkWords } from '../../../words/batch.ts';
-import { finishWords } from '../../../words/finish.ts';
+import { cutWords, finishWords } from '../../../words/finish.ts';
 import type { ShownJob } from '../../../words/lengths.ts';
 import { CHOICE, CHOOSE_OR_BACK, KEY_SAYS } from '../../../words/screen/usual.ts';
-import {
-	BENDS_MADE,
-	checkRead,
-	cornerOff,
-	cutOffParts,
-	cutWhere,
-	DONE,
-	endOff,
-	soFarWords,
-} from '../../../words/session/done.ts';
+import { BENDS_MADE, checkRead, cornerOff, DONE, endOff, soFarWords } from '../../../words/session/done.ts';
 import { logAt } from '../../../words/session/start.ts';
 import { invitation, outsideWords, verdictWords } from '../../../words/verdict.ts';
 import type { Choice } from '../../shell/prompt.ts';
@@ -97,8 +88,8 @@ export function cutsPage(state: SessionState, note: DoneNote): PageView {
 function last({ job }: SessionState, note: DoneNote, columns: number): Section[] {
 	const looks = note.finish.flatMap((fact) => wrapped(`- ${finishWords(fact, job)}`, columns, 'plain', 2));
 	return [
-		{ rank: 1, lines: note.scrapped ? [] : ends(note, job, columns) },
-		{ rank: 2, lines: cuts(note, job, columns) },
+		{ rank: 2, lines: note.scrapped ? [] : ends(note, job, columns) },
+		{ rank: 1, lines: cuts(note, job, columns) },
 		{ rank: 3, lines: looks },
 		{ rank: 4, extra: true, lines: chopped(logAt(note.log), columns, 'quiet') },
 	];
@@ -140,17 +131,11 @@ function checks({ checks: all }: DoneNote, job: ShownJob): Line[] {
 	});
 }
 
-function ends({ trim, endOffset, endAngle, sd, shape }: DoneNote, job: ShownJob, columns: number): Line[] {
-	if (trim === null || endOffset === null || endAngle === null || sd === null || shape === null) return [];
-	const [lead, start, between, end, rest] = cutOffParts(trim, job);
-	return [
-		[span(lead), span(start, 'strong'), span(between), span(end, 'strong'), span(rest)],
-		...wrapped(endOff({ endOffset, endAngle, sd }, job), columns),
-		...wrapped(cornerOff(shape, job), columns),
-	];
+function ends({ endOffset, endAngle, sd, shape }: DoneNote, job: ShownJob, columns: number): Line[] {
+	if (endOffset === null || endAngle === null || sd === null || shape === null) return [];
+	return [...wrapped(endOff({ endOffset, endAngle, sd }, job), columns), ...wrapped(cornerOff(shape, job), columns)];
 }
 
-/** Where the cuts go, from what a person can lay a tape to. */
 function cuts({ cuts: both }: DoneNote, job: ShownJob, columns: number): Line[] {
-	return both.flatMap((cut) => wrapped(cutWhere(cut, job), columns, 'plain', 2));
+	return both.flatMap((cut) => wrapped(cutWords(cut, job), columns, 'plain', 2));
 }
