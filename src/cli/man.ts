@@ -1,5 +1,5 @@
 import { capital } from '../units/format.ts';
-import { ENVIRONMENT, HEADINGS, MANUAL, PROGRAM } from '../words/commands/index.ts';
+import { ENVIRONMENT, HEADINGS, MANUAL } from '../words/commands/index.ts';
 import { EXIT_CODES } from '../words/topics/exit-codes.ts';
 import { TOPICS } from '../words/topics/index.ts';
 import { TOPIC_NAMES, type TopicName } from '../words/topics/names.ts';
@@ -15,7 +15,7 @@ export function manPage(): string {
 	return [
 		macro('TH', MANUAL.name, '1', '', programWords(VERSION), MANUAL.book),
 		...section(MANUAL.headings.name),
-		escaped(PROGRAM.replace(' ', ' - ').replace(/\.$/, '')),
+		escaped(MANUAL.does),
 		...section(MANUAL.headings.synopsis),
 		...synopsis(),
 		...section(HEADINGS.commands.toUpperCase()),

@@ -7,6 +7,7 @@ import type { BentAs } from '../tube/job.ts';
 import { asBent } from '../tube/turned-job.ts';
 import { capital } from '../units/format.ts';
 import { pieceWords } from '../words/batch.ts';
+import { gaveUpWords } from '../words/practice.ts';
 import { type PlayedTube, practiceDocument } from '../words/practice-document.ts';
 import { PRACTICE } from '../words/practice-report.ts';
 import { noPracticeScreenWords, PRACTICE_USAGE } from '../words/usage/screen.ts';
@@ -95,7 +96,7 @@ function playTube(practice: Practice, say: (lines: readonly string[]) => void): 
 	const steps: PracticeStep[] = [];
 	try {
 		if (piece !== undefined) say(['', capital(pieceWords({ number: piece, wanted: job.quantity }))]);
-		for (const step of playedOut(practice)) {
+		for (const step of playedOut(practice, gaveUpWords)) {
 			steps.push(step);
 			say(stepLines(step, job));
 		}

@@ -19,6 +19,9 @@ export interface Prediction {
 	checks: { name: string; value: number }[];
 }
 
+/** A free value, of the straight or bend counted from 1, that lies at its least or greatest; or the last straight, which ends where the piece does. */
+export type HeldBound = { of: 'straight' | 'angle' | 'rotation'; at: number; held: 'low' | 'high' } | { of: 'piece' };
+
 export interface CorrectedShape {
 	/** The made part as it was, the rest as it should now be bent. */
 	shape: Shape;
@@ -27,8 +30,8 @@ export interface CorrectedShape {
 	costBefore: number;
 	/** Far end, direction and every check are within their tolerance. */
 	reached: boolean;
-	/** The bounds that the correction is held by, in words. */
-	active: string[];
+	/** The bounds that the correction is held by. */
+	active: HeldBound[];
 	endOffset: number;
 	endAngle: number;
 	/** `residual` is value less design, in units of the tolerance. */
@@ -68,7 +71,7 @@ export function correct(input: CorrectionInput, flat?: number): CorrectedShape {
 	const ended = corrected({ ...input, ended: stock }, flat);
 	const least = input.bounds.straights.at(-1)?.[0] ?? 0;
 	// A piece that ends before its last leg begins is no tube of this design whatever is chosen.
-	return ended.shape.straights.at(-1)! < least ? free : { ...ended, active: [...ended.active, 'the piece at its end'] };
+	return ended.shape.straights.at(-1)! < least ? free : { ...ended, active: [...ended.active, { of: 'piece' }] };
 }
 
 function corrected(input: Posed, flat?: number): CorrectedShape {
@@ -93,7 +96,7 @@ function corrected(input: Posed, flat?: number): CorrectedShape {
 			measures.every((measure) => Math.abs(measure.residual) <= 1),
 		active: unknowns.flatMap(({ kind, index }, k) => {
 			const held = best.held[k];
-			return held ? [`${kind} ${index + 1} at its ${held === 'low' ? 'least' : 'greatest'}`] : [];
+			return held ? [{ of: kind, at: index + 1, held }] : [];
 		}),
 		endOffset,
 		endAngle,

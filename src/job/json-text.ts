@@ -2,7 +2,7 @@
  * Finds where a text stops being JSON, and keys written twice. `JSON.parse` names the place in words that differ from one
  * Node to the next or not at all, and drops the first of two equal keys without a word.
  */
-import type { Fault, TextWanted } from './facts/index.ts';
+import type { Fault, TextPlace, TextWanted } from './facts/index.ts';
 import { FaultList, inside } from './fault.ts';
 
 /** Nested deeper than any job file; the walk and `JSON.parse` both recurse. */
@@ -27,7 +27,7 @@ export function scanJson(text: string): { faults: Fault[]; whole: boolean } {
 
 class BrokenOff extends Error {
 	constructor(readonly fault: Fault) {
-		super(`the text breaks off at ${fault.at}`);
+		super(fault.right.code);
 	}
 }
 
@@ -113,15 +113,15 @@ class Scan {
 
 	private broken(wants: TextWanted): BrokenOff {
 		const rest = this.text.slice(this.at, this.at + 20).split('\n')[0] ?? '';
-		const { line, column } = this.place();
+		const ended = this.at >= this.text.length;
 		return new BrokenOff({
-			at: `line ${line}, column ${column}`,
-			found: this.at >= this.text.length ? { code: 'end-of-file' } : { code: 'text', text: rest.trim() || rest },
+			at: 'text',
+			found: { ...(ended ? { code: 'end-of-file' } : { code: 'text', text: rest.trim() || rest }), ...this.place() },
 			right: { code: 'json', wants, comment: /^(?:\/[/*]|#)/.test(rest) },
 		});
 	}
 
-	private place(): { line: number; column: number } {
+	private place(): TextPlace {
 		const lines = this.text.slice(0, this.at).split('\n');
 		return { line: lines.length, column: (lines.at(-1)?.length ?? 0) + 1 };
 	}

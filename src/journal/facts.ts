@@ -43,7 +43,7 @@ export type JournalFault =
 	/** What the log holds was not written by this program, or by a later one. */
 	| { code: 'does-not-follow'; text: string }
 	/** Its lines come to something else than its last line, or the list that is kept, says. */
-	| { code: 'comes-to-other'; log: string; says: 'last-line' | 'list' }
+	| { code: 'comes-to-other'; log: string; by: 'last-line' | 'list' }
 	| UnknownLine;
 
 /** What was done that the operator should know. */

@@ -60,7 +60,7 @@ export interface KeptRow {
 }
 
 /** A session's log taken together into its row. `by` its last line, where that says what it came to; or by folding every line. */
-export function rowOf(kept: ReadSession, by: 'last line' | 'fold' = 'last line'): KeptRow {
+export function rowOf(kept: ReadSession, by: 'last-line' | 'fold' = 'last-line'): KeptRow {
 	const { id, path, records, problem } = kept;
 	const row = { id, path, ...begunBy(kept.first), touched: kept.touched };
 	const nothing = { kin: null, pulls: 0, lesson: null, besides: [], figures: null } as const;
@@ -68,7 +68,7 @@ export function rowOf(kept: ReadSession, by: 'last line' | 'fold' = 'last line')
 	const isDamaged = kept.damage !== null;
 	const isImported = kept.imported !== null;
 	if (row.job === null && problem !== null) return { ...row, ...unknown, problem, isDamaged, isImported };
-	const outcome = outcomeOfAll(records, by === 'last line' && problem === null);
+	const outcome = outcomeOfAll(records, by === 'last-line' && problem === null);
 	if ('code' in outcome) {
 		return { ...row, ...unknown, problem: problem ?? outcome, isDamaged: isDamaged || problem === null, isImported };
 	}

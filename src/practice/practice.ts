@@ -6,7 +6,7 @@ import type { Action } from '../session/protocol/action.ts';
 import type { Ask } from '../session/protocol/asks.ts';
 import type { Output } from '../session/protocol/notes.ts';
 import type { Lesson } from '../springback/history.ts';
-import { operatorAnswer } from './operator.ts';
+import { operatorAnswer, type WhyScrapped } from './operator.ts';
 import { type Draw, draws } from './random.ts';
 import { type Sight, Station } from './station.ts';
 import type { World } from './world.ts';
@@ -65,13 +65,13 @@ const MOST_STEPS = 2000;
 const MOST_REFUSED = 8;
 
 /** Plays the operator too, to the session's end. Throws when the session goes on refusing, or does not end. */
-export function* playedOut({ session, station, world, draw }: Practice): Generator<PracticeStep> {
+export function* playedOut({ session, station, world, draw }: Practice, why: WhyScrapped): Generator<PracticeStep> {
 	let refusals = 0;
 	for (let i = 0; i < MOST_STEPS; i++) {
 		const { ask } = session;
 		if (ask === null) return;
 		const sight = station.see(ask);
-		const action = operatorAnswer(ask, sight, world, draw);
+		const action = operatorAnswer(ask, sight, world, draw, why);
 		const outputs = session.answer({ action });
 		const refused = outputs.find((output) => 'note' in output && output.note === 'refused');
 		refusals = refused ? refusals + 1 : 0;

@@ -89,17 +89,17 @@ export class Station {
 		if ('bend' in ask && ask.bend !== undefined && ask.ask !== 'set') this.#goTo(ask.bend);
 		switch (ask.ask) {
 			case 'set':
-				return this.#once(`set ${ask.bend} ${ask.seat}`, () => this.#set(ask));
+				return this.#once(`set-${ask.bend}-${ask.seat}`, () => this.#set(ask));
 			case 'pull':
-				return this.#once(`pull ${ask.bend} ${this.#seat} ${ask.pull}`, () => this.#pull(ask));
+				return this.#once(`pull-${ask.bend}-${this.#seat}-${ask.pull}`, () => this.#pull(ask));
 			case 'measure':
-				return this.#once(`entry ${ask.entry}`, () => ({ reading: this.#shop.finder() }));
+				return this.#once(`entry-${ask.entry}`, () => ({ reading: this.#shop.finder() }));
 			case 'confirm':
-				return this.#once(`entry ${ask.entry}`, () => this.#again(ask));
+				return this.#once(`entry-${ask.entry}`, () => this.#again(ask));
 			case 'check':
-				return this.#once(`entry ${ask.entry}`, () => ({ reading: this.#check(ask.name) }));
+				return this.#once(`entry-${ask.entry}`, () => ({ reading: this.#check(ask.name) }));
 			case 'decide':
-				return this.#once(`entry ${ask.entry}`, () => this.#measureAgain(ask));
+				return this.#once(`entry-${ask.entry}`, () => this.#measureAgain(ask));
 		}
 	}
 

@@ -5,7 +5,7 @@ import { suggestion } from './advice/bend-check.ts';
 import { reopenHindrance } from './advice/reopen.ts';
 import { notStill } from './advice/still.ts';
 import { decided } from './decided.ts';
-import { type Decision, refuse, wrong } from './decision.ts';
+import { type Decision, otherAsk, refuse } from './decision.ts';
 import { apply } from './log/apply.ts';
 import type { Event, Reading } from './log/events.ts';
 import { undoable } from './log/fold.ts';
@@ -70,7 +70,8 @@ function eventsOf(action: Action, state: State): Decision {
 /** The dial held counts with what is read after release, a greatest diameter with the least: until then nothing follows from it. */
 function drafted(state: State, draft: HalfAnswer): Decision {
 	const at = draft.of === 'loaded' ? 'pull' : 'check';
-	if (state.phase.at !== at) return wrong(state.phase.at, { do: 'draft', draft }, 'its own answer');
+	if (state.phase.at === 'done') return refuse({ code: 'finished' });
+	if (state.phase.at !== at) return otherAsk(state.phase.at, { do: 'draft', draft });
 	const why = draft.of === 'loaded' ? noSuchNumber(state, { of: 'loaded', value: draft.value }) : null;
 	return why === null ? { events: [{ type: 'draft-kept', draft }] } : refuse(why);
 }
@@ -85,25 +86,25 @@ function asked(action: Action, state: State): Decision {
 			if (action.do === 'ready') return ready(state, action);
 			if (action.do === 'still') return still(state);
 			if (action.do === 'plan') return choosePlan(state, action.plan);
-			return wrong('set', action, '{"ready":true} or {"plan":"old"}');
+			return otherAsk('set', action);
 		case 'pull':
 			if (action.do === 'loaded') return loaded(state, action);
 			if (action.do === 'reseat') return { events: [{ type: 'tube-taken-out', bend: state.bend }] };
-			return wrong('pull', action, '{"loaded":n} or {"reseat":true}');
+			return otherAsk('pull', action);
 		case 'measure':
 			if (action.do === 'angles') return angles(state, action.angles);
-			if (action.do !== 'skip') return wrong('measure', action, '{"angle":n} or {"skip":true}');
+			if (action.do !== 'skip') return otherAsk('measure', action);
 			if (phase.must) return refuse({ code: 'must-measure' });
 			return { events: [{ type: 'measuring-skipped', bend: state.bend }] };
 		case 'confirm':
 			if (action.do === 'keep' || action.do === 'reading') return { events: settleDoubt(state, phase.doubt, action) };
-			return wrong('confirm', action, '{"keep":true} or {"reading":n}');
+			return otherAsk('confirm', action);
 		case 'check': {
 			const name = at(phase.queue, 0);
 			if (action.do === 'reading')
 				return { events: takeReadings(state, [{ of: 'check', name, value: action.reading }]) };
 			if (action.do === 'skip') return { events: [{ type: 'check-skipped', name }] };
-			return wrong('check', action, '{"reading":n} or {"skip":true}');
+			return otherAsk('check', action);
 		}
 		case 'decide':
 			return decided(action, state);

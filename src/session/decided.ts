@@ -3,7 +3,7 @@ import { toolingOf } from '../tube/dies.ts';
 import { evidence } from './about-earlier.ts';
 import { limitSpent } from './advice/bend-check.ts';
 import { advisedAt } from './advice/whole-tube.ts';
-import { type Decision, refuse, wrong } from './decision.ts';
+import { type Decision, otherAsk, refuse } from './decision.ts';
 import type { State } from './log/state.ts';
 import type { Action } from './protocol/action.ts';
 import type { ToMeasure } from './protocol/kinds.ts';
@@ -25,7 +25,7 @@ export function decided(action: Action, state: State): Decision {
 	}
 	if (action.do === 'angles') return measuredAgain(state, 'angle', action.angles);
 	if (action.do === 'reading') return measuredAgain(state, advisedAt(state).again?.kind ?? 'angle', [action.reading]);
-	if (action.do !== 'pull') return wrong('decide', action, '{"do":"accept"}, "pull", "relieve" or "scrap"');
+	if (action.do !== 'pull') return otherAsk('decide', action);
 	if (limitSpent(state)) {
 		return refuse({ code: 'limit-spent', maxAngle: toolingOf(state.start.job, bend).maxAngle });
 	}

@@ -108,7 +108,7 @@ function logPlaceWords(fact: FaultWithPlace): string {
 		case 'does-not-follow':
 			return `What the log holds does not follow from one line to the next: ${fact.text}. Keep the file and start a new session.`;
 		case 'comes-to-other':
-			return OTHER[fact.says](fact.log);
+			return OTHER[fact.by](fact.log);
 		case 'unknown-line':
 			return `Line ${fact.line} of the log holds ${heldWords(fact.holds)}, which this version of the program does not know. Open it with the version that wrote it, or a newer one; nothing was changed.`;
 	}

@@ -1,5 +1,6 @@
 import type { MisreadFact, Wanted } from '../session/protocol/facts/index.ts';
 import { foreign, foreignName } from './foreign.ts';
+import { cannotBeRead, unitsFaultWords } from './units.ts';
 
 /** What could not be read of an answer, and what is right there. */
 export function misreadWords(fact: MisreadFact): string {
@@ -33,7 +34,7 @@ export function misreadWords(fact: MisreadFact): string {
 		case 'wants':
 			return `"${fact.place}" is ${RIGHT[fact.wants]}.`;
 		case 'no-number':
-			return `"${fact.place}": ${foreign(fact.told, 300)}`;
+			return `"${fact.place}": ${cannotBeRead(fact.text, unitsFaultWords(fact.fault, fact.wanted))}`;
 		case 'no-reading-of':
 			return `Line ${fact.line} of the log holds no reading of ${foreign(fact.of)}.`;
 	}

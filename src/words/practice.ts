@@ -33,6 +33,9 @@ export function sightInWords(ask: Ask, sight: Sight, job: Job): string | null {
 	}
 }
 
+/** Why a simulated operator gives a tube up. */
+export const gaveUpWords = (bend: number): string => `bend ${bend} is past what can be worked back`;
+
 /** What is asked, in a few words, and why where a reason goes with it. */
 export function askInWords(ask: Ask, job: Job): { what: string; why: string } {
 	switch (ask.ask) {

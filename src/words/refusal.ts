@@ -1,4 +1,5 @@
 import type { ExcludedFact, HindranceFact, NumberFault, RefusalFact } from '../session/protocol/facts/index.ts';
+import type { AskKind } from '../session/protocol/kinds.ts';
 import { checkValueWords } from './doubt.ts';
 import { foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
@@ -28,7 +29,7 @@ export function refusalWords(fact: RefusalFact, style: Wording): string {
 		case 'may-not-open':
 			return 'Take the bend, pull it further or scrap the tube: this job does not allow a bend to be opened (mayOpen is false).';
 		case 'other-ask':
-			return `"${fact.action}" does not answer the open ask "${fact.ask}": give ${fact.right}.`;
+			return `"${fact.action}" does not answer the open ask "${fact.ask}": give ${ANSWERS[fact.ask]}.`;
 		case 'limit-spent':
 			return `The last set-up stopped at the machine's largest angle (${dial(fact.maxAngle)}) and added less than a dial step. Another pull cannot add more: take the bend, or scrap the tube.`;
 		case 'pulled-already':
@@ -78,6 +79,16 @@ export function refusalWords(fact: RefusalFact, style: Wording): string {
 			return misreadWords(fact);
 	}
 }
+
+/** What answers each ask. */
+const ANSWERS: Record<AskKind, string> = {
+	set: '{"ready":true} or {"plan":"old"}',
+	pull: '{"loaded":n} or {"reseat":true}',
+	measure: '{"angle":n} or {"skip":true}',
+	confirm: '{"keep":true} or {"reading":n}',
+	check: '{"reading":n} or {"skip":true}',
+	decide: '{"do":"accept"}, "pull", "relieve" or "scrap"',
+};
 
 const NOT_STILL: Record<Extract<RefusalFact, { code: 'not-still' }>['since'], string> = {
 	'never-set': 'This bend was not in the die yet.',

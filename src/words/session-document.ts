@@ -12,6 +12,7 @@ export function sessionDocument({ warnings, ...view }: SessionView): object {
 				return { ...pull, why: reason && reasonWords(reason, view.job), reason };
 			}),
 		})),
+		notes: view.notes.map(({ of, text }) => (of === 'note' ? text : `Scrapped: ${text}`)),
 		...(warnings && { warnings: warnings.map((warning) => withText(warning, view.job)) }),
 	};
 }

@@ -4,7 +4,6 @@ import { diesAtWork, toolingOfDie } from '../tube/dies.ts';
 import type { Job } from '../tube/job.ts';
 import type { LayoutBend } from '../tube/layout.ts';
 import { formatAngle } from '../units/format.ts';
-import { hookBurnt } from '../units/tape-words.ts';
 import { counted } from './counted.ts';
 import { dieListWords } from './dies.ts';
 import { TOOL } from './doubt.ts';
@@ -12,6 +11,7 @@ import { foreignName } from './foreign.ts';
 import { knownWords } from './known.ts';
 import { division, inShown, type Ruled, shownUnits } from './lengths.ts';
 import { fine, tape } from './numbers.ts';
+import { hookBurnt } from './tape-words.ts';
 import { tubeSize } from './tube-size.ts';
 
 export const SHEET = {

@@ -1,7 +1,7 @@
 /** A length as a person reads it off a tape and says it: the nearest division, and what is left over. */
-import { formatLength } from './format.ts';
-import { formatTape } from './tape.ts';
-import type { Units } from './units.ts';
+import { formatLength } from '../units/format.ts';
+import { formatTape } from '../units/tape.ts';
+import type { Units } from '../units/units.ts';
 
 export interface TapeReading {
 	/** The nearest division, without unit: `9 3/8`. */

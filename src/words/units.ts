@@ -3,8 +3,12 @@ import { foreign } from './foreign.ts';
 
 /** What is wrong with a number as it was written, and what to write instead. */
 
+/** As much of a number that is refused is told: it stands in its field, or in the line that was sent. */
+const LONGEST = 120;
+
 /** Of a number that is refused, with what is wrong with it or what would be right. */
-export const cannotBeRead = (text: string, right: string): string => `"${foreign(text)}" cannot be read: ${right}`;
+export const cannotBeRead = (text: string, right: string): string =>
+	`"${foreign(text, LONGEST)}" cannot be read: ${right}`;
 
 export const unitsErrorWords = ({ text, fault, wanted }: UnitsError): string =>
 	cannotBeRead(text, unitsFaultWords(fault, wanted));

@@ -18,6 +18,7 @@ import { nextEntry, type State } from '../../src/session/log/state.ts';
 import type { Action } from '../../src/session/protocol/action.ts';
 import type { Ask } from '../../src/session/protocol/asks.ts';
 import type { Job } from '../../src/tube/job.ts';
+import { gaveUpWords } from '../../src/words/practice.ts';
 import { JOBS } from './advice-jobs.ts';
 import { trulyFits } from './advice-truth.ts';
 import { startOf } from './fit-made.ts';
@@ -68,7 +69,7 @@ function bend(job: Job, world: World, seed: number, policy: Policy): Bent | null
 	for (let k = 0; k < MOST_ANSWERS; k++) {
 		const open = ask(state);
 		if (open === null) return { ...bent, fits: trulyFits(state, station, trueJob) };
-		const usual = operatorAnswer(open, station.see(open), world, draw);
+		const usual = operatorAnswer(open, station.see(open), world, draw, gaveUpWords);
 		const action: Action = refusals > MOST_REFUSALS ? { do: 'undo' } : decided(open, state, usual, policy);
 		const decision = answerEvents({ action }, state);
 		if ('refused' in decision) {

@@ -4,6 +4,7 @@
  * believed. What is asked for first, and whether a made bend was gone back to, opened or the tube given up before it was read again.
  * A number is the first seed, a word the jobs with it in their name; `tubes=n` tries so many of each kind.
  */
+
 import { ELSEWHERE } from '../../src/practice/foreign.ts';
 import { operatorAnswer } from '../../src/practice/operator.ts';
 import { type Draw, draws } from '../../src/practice/random.ts';
@@ -17,6 +18,7 @@ import { nextEntry } from '../../src/session/log/state.ts';
 import type { Action } from '../../src/session/protocol/action.ts';
 import type { Ask } from '../../src/session/protocol/asks.ts';
 import type { Job } from '../../src/tube/job.ts';
+import { gaveUpWords } from '../../src/words/practice.ts';
 import { CHECKED_JOBS } from './advice-jobs.ts';
 import { trulyFits } from './advice-truth.ts';
 import { type Best, bestOf, type Named } from './contradictions-best.ts';
@@ -65,7 +67,7 @@ function course(job: Job, world: World, seed: number, planted: Planted | null, p
 		const open = ask(state);
 		if (open === null) return { ...told, fits: trulyFits(state, station, job) };
 		const sight = seen(open, station, again || shown ? null : planted, job, policy);
-		const usual = operatorAnswer(open, sight, world, draw);
+		const usual = operatorAnswer(open, sight, world, draw, gaveUpWords);
 		const action = policy === 'believes' && open.ask === 'decide' ? believed(usual, open) : usual;
 		if (open.ask === 'decide') {
 			if (open.advice === 'measure' && typeof open.of === 'object') {

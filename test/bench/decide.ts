@@ -6,6 +6,7 @@
  * A number is another seed; `--quick` bends fewer tubes; `--search` bends many with nonsense alone, for the worst answer that there is. What takes too long
  * is thought about three times more, and the least counts: a machine with other work is slower now and then, and no answer is.
  */
+
 import { cpus } from 'node:os';
 import { operatorAnswer } from '../../src/practice/operator.ts';
 import { type Draw, draws } from '../../src/practice/random.ts';
@@ -18,6 +19,7 @@ import { outputsAfter, standing } from '../../src/session/outputs.ts';
 import type { Action } from '../../src/session/protocol/action.ts';
 import type { Ask } from '../../src/session/protocol/asks.ts';
 import type { Check, Job } from '../../src/tube/job.ts';
+import { gaveUpWords } from '../../src/words/practice.ts';
 import { quantile } from './fit-figures.ts';
 import { anyTube } from './fit-jobs.ts';
 import { startOf } from './fit-made.ts';
@@ -95,7 +97,7 @@ function timed(state: State, action: Action): [ReturnType<typeof answered>, numb
 
 /** A scrapped tube would tell no more, so that the operator goes on with it. */
 function answerTo(open: Ask, station: Station, draw: Draw): Action {
-	const action = operatorAnswer(open, station.see(open), USUAL, draw);
+	const action = operatorAnswer(open, station.see(open), USUAL, draw, gaveUpWords);
 	if (open.ask === 'confirm') return { do: 'keep' };
 	return action.do === 'scrap' || action.do === 'reopen' ? { do: 'accept' } : action;
 }

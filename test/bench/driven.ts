@@ -1,4 +1,5 @@
 /** A whole session through the session core, the simulated bender and operator answering. */
+
 import { operatorAnswer } from '../../src/practice/operator.ts';
 import type { Draw } from '../../src/practice/random.ts';
 import type { Station } from '../../src/practice/station.ts';
@@ -10,6 +11,7 @@ import type { Start } from '../../src/session/log/start.ts';
 import { nextEntry, type State } from '../../src/session/log/state.ts';
 import type { Action } from '../../src/session/protocol/action.ts';
 import type { Ask } from '../../src/session/protocol/asks.ts';
+import { gaveUpWords } from '../../src/words/practice.ts';
 
 /** A session that will not end is given up: most come nowhere near this. */
 const MOST_ANSWERS = 1000;
@@ -36,7 +38,7 @@ export function driven(
 	for (let k = 0; k < MOST_ANSWERS; k++) {
 		const open = ask(state);
 		if (open === null) return state;
-		const answer = operatorAnswer(open, station.see(open), world, draw);
+		const answer = operatorAnswer(open, station.see(open), world, draw, gaveUpWords);
 		const action: Action = refusals > MOST_REFUSALS ? { do: 'undo' } : answer;
 		const decision = answerEvents({ action }, state);
 		if ('refused' in decision) {

@@ -64,7 +64,17 @@ describe('a bad answer is refused with the limit named, and the next one is take
 		['a line of 64 kB and a byte, in letters of three', `{"note":"${'\u6f22'.repeat(21_842)}"}`, 'longer than 64 kB'],
 		['a note over 4 kB', JSON.stringify({ note: 'n'.repeat(4097) }), 'longer than 4 kB'],
 		['a reason over 4 kB', JSON.stringify({ scrap: 'n'.repeat(4097) }), 'longer than 4 kB'],
-		['a number of 60,000 brackets', JSON.stringify({ loaded: '('.repeat(60_000) }), '"loaded": '],
+		['a number of 60,000 brackets', JSON.stringify({ loaded: '('.repeat(60_000) }), 'too long for a number'],
+		[
+			'a word for a number',
+			'{"loaded":"abc"}',
+			'a number is missing before "abc"; write an angle in degrees such as 45',
+		],
+		[
+			'a unit that is not known',
+			'{"ready":true,"mark":"3 1/2 foo"}',
+			'the unit "foo" is not known here; write a length',
+		],
 		['one key twice', '{"loaded":19,"loaded":91}', '"loaded" stands twice'],
 		['one key twice, once written otherwise', '{"loaded":19,"lo\\u0061ded":91}', '"loaded" stands twice'],
 		['one key twice within', '{"amend":{"entry":1,"reading":2,"reading":3}}', '"reading" stands twice'],
@@ -74,6 +84,8 @@ describe('a bad answer is refused with the limit named, and the next one is take
 		const [refused] = lines.filter(({ note }) => note === 'refused');
 		expect(refused.why).toContain(why);
 		expect(refused.why.length).toBeLessThan(400);
+		// A fault is told in words, not by its code.
+		expect(refused.why).not.toMatch(/\b[a-z]+-[a-z]+(-[a-z]+)*$/);
 		expect(lines.at(-1)).toMatchObject({ ask: 'pull', entry: 2 });
 		expect(code).toBe(3);
 	});

@@ -7,6 +7,7 @@ import { listSessions } from '../../src/journal/catalogue.ts';
 import { beginPractice, playedOut, practiceHome } from '../../src/practice/practice.ts';
 import { USUAL } from '../../src/practice/world.ts';
 import { knownOf } from '../../src/session/log/start.ts';
+import { gaveUpWords } from '../../src/words/practice.ts';
 import { twoDieJob } from '../helpers/shop/two-dies.ts';
 
 let home = '';
@@ -42,7 +43,7 @@ it('a practice of several pieces bends one after the other on one bender, which 
 			piece - 1,
 			piece - 1,
 		]);
-		for (const _ of playedOut(port.now()));
+		for (const _ of playedOut(port.now(), gaveUpWords));
 		made.push([...station.trueAngles]);
 		const { pieces, next } = live.batch!()!;
 		expect([pieces.made, pieces.wanted]).toEqual([piece, 3]);

@@ -69,7 +69,7 @@ describe('a correction of which the piece is too short', () => {
 	test('ends where the piece ends', () => {
 		const got = correct(from(length));
 		expect(rawOf(got.shape)).toBeCloseTo(length, 8);
-		expect(got.active).toContain('the piece at its end');
+		expect(got.active).toContainEqual({ of: 'piece' });
 	});
 
 	test('is the nearest that this piece comes: no change of anything that is left brings it nearer', () => {

@@ -14,7 +14,7 @@ const SHOWN_BY = new Set(['line', 'span', 'wrapped', 'chopped']);
 const OWN_ERRORS = new Set(['Error', 'RangeError', 'TypeError']);
 
 /**
- * The texts that people would read, in order. Read is what has letters beside a blank, or a capitalized word; a word by itself only where it is shown:
+ * The texts that people would read, in order. Read is what has a word beside a blank, or a capitalized word; a word by itself only where it is shown:
  * under a name of `SHOWN_UNDER`, in the first argument of `SHOWN_BY`, as JSX text, or padded into a column. Not read: what the program is made of (imports, types, the
  * names of properties, the name of a class of errors), what is only compared (`===`, `case`, `in`, a key in brackets), and the errors of the program's own.
  */
@@ -75,5 +75,5 @@ function isShown(node: ts.Node): boolean {
 
 function isRead(text: string, shown: boolean): boolean {
 	if (shown) return /\p{L}/u.test(text.replaceAll('…', ''));
-	return (/\p{L}/u.test(text) && /\s/.test(text)) || /(?<![\p{L}\d_])\p{Lu}\p{Ll}/u.test(text);
+	return (/\p{L}{2}/u.test(text) && /\s/.test(text)) || /(?<![\p{L}\d_])\p{Lu}\p{Ll}/u.test(text);
 }

@@ -275,7 +275,7 @@ describe('looking through every log', () => {
 		const lied = lesson.lesson.numbers.map((number, n) => (n === 2 ? number + 0.01 : number));
 		const cameTo = { ...lesson, lesson: { numbers: lied } };
 		fs.writeFileSync(log, Buffer.concat([...records.slice(0, -1), { ...last, cameTo }].map(encodeRecord)));
-		expect(verified().faults).toMatchObject([{ name: id, why: { code: 'comes-to-other', says: 'last-line' } }]);
+		expect(verified().faults).toMatchObject([{ name: id, why: { code: 'comes-to-other', by: 'last-line' } }]);
 		const world = { home: here, program: 'test', now: () => NOW, random: () => 'ab12' };
 		const session = LiveSession.resume(world, id, {}, []);
 		session.leave();
@@ -288,7 +288,7 @@ describe('looking through every log', () => {
 		const { id } = bendIn(here, { day: 1, answers: 4 });
 		const wrong = rowsOf(here).map((row) => ({ ...rowOf(readSession(here, row.id)), status: 'done' as const }));
 		const { faults } = verifySessions(here, wrong);
-		expect(faults).toMatchObject([{ name: id, why: { code: 'comes-to-other', says: 'list' } }]);
+		expect(faults).toMatchObject([{ name: id, why: { code: 'comes-to-other', by: 'list' } }]);
 		expect(verifiedText(verifySessions(here, wrong))).toContain('Remove the folder cache');
 	});
 });

@@ -9,6 +9,7 @@ import { oneShop, type PointerHands, USUAL, type World } from '../../src/practic
 import { ask } from '../../src/session/ask.ts';
 import { initial } from '../../src/session/log/fold.ts';
 import type { SetAsk } from '../../src/session/protocol/asks.ts';
+import { gaveUpWords } from '../../src/words/practice.ts';
 import { startOf } from '../bench/fit-made.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
 
@@ -146,7 +147,10 @@ describe('hands on the pointer', () => {
 		const station = new Station(job, world, draw);
 		const open = { ...(ask(initial(startOf(job))) as SetAsk), pointer: 7.2 };
 		const sight = station.see(open);
-		return { sight, said: operatorAnswer(open, sight, { ...world, blunders: { off: 0, swapped: 0 } }, draw) };
+		return {
+			sight,
+			said: operatorAnswer(open, sight, { ...world, blunders: { off: 0, swapped: 0 } }, draw, gaveUpWords),
+		};
 	};
 
 	it('tell what it shows, or nothing', () => {
@@ -166,7 +170,10 @@ describe('hands on the pointer', () => {
 	it('leave out what the dial shows after release where they do not read it', () => {
 		const open = { ask: 'pull', entry: 1, bend: 1, pull: 1, stop: 30 } as never;
 		const sight = { stop: 30, loaded: 30, released: 27 };
-		expect(operatorAnswer(open, sight, hands('reads', false), draws(2))).toEqual({ do: 'loaded', loaded: 30 });
-		expect(operatorAnswer(open, sight, hands('reads'), draws(2))).toMatchObject({ released: 27 });
+		expect(operatorAnswer(open, sight, hands('reads', false), draws(2), gaveUpWords)).toEqual({
+			do: 'loaded',
+			loaded: 30,
+		});
+		expect(operatorAnswer(open, sight, hands('reads'), draws(2), gaveUpWords)).toMatchObject({ released: 27 });
 	});
 });

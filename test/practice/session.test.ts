@@ -24,7 +24,7 @@ import type { PullAsk, SetAsk } from '../../src/session/protocol/asks.ts';
 import { checkValue } from '../../src/tube/checks.ts';
 import { marks } from '../../src/tube/marks.ts';
 import { finishedShape } from '../../src/tube/resolve.ts';
-import { sightInWords } from '../../src/words/practice.ts';
+import { gaveUpWords, sightInWords } from '../../src/words/practice.ts';
 import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
 import { documentFaults } from '../helpers/documents.ts';
 import { sample } from '../helpers/sample-size.ts';
@@ -42,7 +42,7 @@ function begin(path: string, seed: number): Practice {
 function play(path: string, seed: number) {
 	const practice = begin(path, seed);
 	try {
-		const steps: PracticeStep[] = [...playedOut(practice)];
+		const steps: PracticeStep[] = [...playedOut(practice, gaveUpWords)];
 		return { practice, steps, done: doneOf(steps)! };
 	} finally {
 		practice.session.close();
@@ -87,7 +87,7 @@ describe('a session played on the simulated bender', () => {
 		const apart = mkdtempSync(join(tmpdir(), 'pieces-'));
 		const about = { home: join(apart, 'batch'), program: 'test', now: () => new Date(), random: () => `t${count++}` };
 		const practice = beginPractice({ ...file, job: { ...file.job, quantity: 2 } }, USUAL, 5, about);
-		for (const _step of playedOut(practice));
+		for (const _step of playedOut(practice, gaveUpWords));
 		practice.session.close();
 		const [shared, other] = [join(apart, 'shared'), join(apart, 'other')];
 		const { io } = written();

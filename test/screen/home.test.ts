@@ -145,9 +145,13 @@ describe('the home page', () => {
 		await asKept(terminal, 'home-faults', size);
 	});
 
-	test.each(['line 3, column 7', 'job'])('sends one with a fault at %s to a text editor', async (at) => {
+	test.each(['text', 'job'])('sends one with a fault at %s to a text editor', async (at) => {
 		const faults = [
-			{ at, found: { code: 'text', text: '}' }, right: { code: 'json', wants: 'end', comment: false } },
+			{
+				at,
+				found: { code: 'text', text: '}', line: 3, column: 7 },
+				right: { code: 'json', wants: 'end', comment: false },
+			},
 		] as const;
 		const { terminal } = await start({ jobs: [{ path: 'jobs/cut.json', name: 'cut.json', summary: '', faults }] });
 		terminal.type('1\n');

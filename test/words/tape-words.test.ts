@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { hookBurnt, readTape, tapePhrase } from '../../src/units/tape-words.ts';
+import { hookBurnt, readTape, tapePhrase } from '../../src/words/tape-words.ts';
 
 // The words are common practice, no source; the limits between them are ours.
 describe('a length as it is read off a tape', () => {

@@ -18,6 +18,8 @@ export interface DraftPreview {
 	now: number;
 }
 
+/** A drawing shows no name. */
+const NAMELESS = 'new';
 /** Where the tube is not known yet something is taken that no mark depends on. */
 const SOME_TUBE = { material: '1020-dom' };
 
@@ -30,7 +32,7 @@ export function draftPreview(draft: Draft, shop: FormShop): DraftPreview | null 
 	const read = readJob(
 		{
 			...rest,
-			name: file.name ?? 'A new job',
+			name: file.name ?? NAMELESS,
 			units: unitsOf(draft),
 			tube: { ...SOME_TUBE, ...file.tube },
 			shape,

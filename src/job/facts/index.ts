@@ -9,7 +9,7 @@ import type { ValueFound, ValueRight } from './value.ts';
 export type { CheckFound, CheckRight, Surface } from './check.ts';
 export type { FormFound, FormRight } from './form.ts';
 export type { ShapeFound, ShapeRight } from './shape.ts';
-export type { FileKind, TextFound, TextRight, TextWanted } from './text.ts';
+export type { FileKind, TextFound, TextPlace, TextRight, TextWanted } from './text.ts';
 export type { ToolingRight } from './tooling.ts';
 export type { NameOf, NumberOf, ValueFound, ValueRight } from './value.ts';
 
@@ -21,7 +21,7 @@ export type Right = ValueRight | TextRight | ToolingRight | ShapeRight | CheckRi
 
 /** One fault, with its place, what stands there and what would be right. Lengths in the job's unit, angles in degrees. */
 export interface Fault {
-	/** The place, counted from 0 (`shape.bends[2].angle` is bend 3); `job` is the whole; in a text that is no JSON its line and column. */
+	/** The place, counted from 0 (`shape.bends[2].angle` is bend 3); `job` is the whole, `text` what is no JSON, where `found` has the line. */
 	at: string;
 	found: Found;
 	right: Right;

@@ -12,10 +12,16 @@ export type TextFound =
 	| { code: 'file'; is: FileKind }
 	/** The system's own text, where it said something else. */
 	| { code: 'not-read'; text: string }
-	| { code: 'end-of-file' }
-	| { code: 'text'; text: string }
-	/** `line` and `column` of the second, from 1. */
-	| { code: 'key-twice'; key: string; line: number; column: number };
+	| ({ code: 'end-of-file' } & TextPlace)
+	| ({ code: 'text'; text: string } & TextPlace)
+	/** The place of the second. */
+	| ({ code: 'key-twice'; key: string } & TextPlace);
+
+/** Where something stands in a text, counted from 1. */
+export interface TextPlace {
+	line: number;
+	column: number;
+}
 
 /** What JSON has at a place. */
 export type TextWanted =

@@ -39,8 +39,8 @@ function faultIn(kept: ReadSession, listed: KeptRow): JournalFault | null {
 	const truth = rowOf(kept, 'fold');
 	if (truth.problem !== null) return truth.problem;
 	const { path: log } = kept;
-	if (!tellsTheSame(rowOf(kept), truth)) return { code: 'comes-to-other', log, says: 'last-line' };
-	return tellsTheSame(listed, truth) ? null : { code: 'comes-to-other', log, says: 'list' };
+	if (!tellsTheSame(rowOf(kept), truth)) return { code: 'comes-to-other', log, by: 'last-line' };
+	return tellsTheSame(listed, truth) ? null : { code: 'comes-to-other', log, by: 'list' };
 }
 
 /** What lies among the logs and is none: nobody would look for it there. */

@@ -109,7 +109,7 @@ function dieView(benders: readonly KeptBender[], bender: string, die: string): H
 	}));
 	return {
 		...chosen(dieTitle(die), [...fields, ...choices], toBench({ bench: 'bender', bender })),
-		where: ofBender(bender),
+		where: [ofBender(bender)],
 	};
 }
 

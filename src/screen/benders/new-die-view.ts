@@ -60,7 +60,7 @@ export function unitsView(bender: string, die: string): HomeView {
 			[NEW.millimeters, 'mm'],
 		] satisfies [string, Units][]
 	).map(([label, units]) => ({ label, step: toBench({ bench: 'radius', bender, die, units }) }));
-	return { ...chosen(dieTitle(die), choices, toBench({ bench: 'newDie', bender })), where: NEW.units };
+	return { ...chosen(dieTitle(die), choices, toBench({ bench: 'newDie', bender })), where: [NEW.units] };
 }
 
 export function radiusView({ bender, die, units }: Extract<BenchPage, { bench: 'radius' }>): HomeView {

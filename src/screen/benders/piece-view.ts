@@ -38,7 +38,7 @@ function readingView(form: PieceForm, reading: PieceReading): HomeView {
 	const kind = kindOf(reading);
 	return {
 		title: PIECE.step(form.given.length + 1, PIECE_READINGS.length),
-		where: ofDie(form.bender, form.die),
+		where: [ofDie(form.bender, form.die)],
 		prompt: {
 			label: inWhat(label, kind, form.units),
 			read: (text) => pieceStep(withReading(form, text)),
@@ -79,7 +79,7 @@ function resultView(form: PieceForm): HomeView {
 	};
 	return {
 		title: PIECE.told,
-		where: ofDie(bender, die),
+		where: [ofDie(bender, die)],
 		prompt: {
 			label: '',
 			plus: { label: PIECE.keep, step: keep },

@@ -54,7 +54,7 @@ export interface KeptSessions {
 /** A page outside of a session. */
 export interface HomeView {
 	title: string;
-	where?: string;
+	where?: readonly string[];
 	prompt: Prompt<HomeStep>;
 	body: PageView['body'];
 	picture?: (look: Look) => (columns: number, rows: number) => Line[];

@@ -26,7 +26,7 @@ export function overviewView(form: JobForm): HomeView {
 	};
 	return {
 		title: OVERVIEW.title,
-		where: draft.file.name ?? NEW_JOB,
+		where: [draft.file.name ?? NEW_JOB],
 		prompt: {
 			label: CHANGE,
 			choices: parts(form),

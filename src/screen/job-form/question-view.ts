@@ -32,7 +32,7 @@ export function questionView(form: JobForm, entry: FieldEntry): HomeView {
 	const so = growing(form, typed);
 	return {
 		title: titleWords(question.is),
-		where: draft.file.name ?? NEW_JOB,
+		where: [draft.file.name ?? NEW_JOB],
 		prompt: promptFor(question, label, units, now),
 		body: (room) => [
 			{ rank: 0, lines: help === '' ? [] : wrapped(help, room.columns, 'quiet') },

@@ -57,7 +57,7 @@ export function listView({ sessions, search }: KeptSessions, at: ListAt): HomeVi
 	const help = toReview({ review: 'help', from: { ...at, search } });
 	return {
 		title: LIST_WORDS.title,
-		where: LIST_WORDS.where(found.length, sessions.length),
+		where: [LIST_WORDS.where(found.length, sessions.length)],
 		prompt: {
 			label: search === '' ? LIST_WORDS.label : searchLabel(search, found.length),
 			choices,

@@ -47,7 +47,7 @@ export function usual(at: ReviewPage, opened: Opened): Pick<HomeView, 'prompt' |
 	const next = nextOf(at, opened);
 	const help = toReview({ review: 'help', from: at });
 	return {
-		where: `${opened.story.view.job.name} · ${opened.started.slice(0, 16)}`,
+		where: [opened.story.view.job.name, opened.started.slice(0, 16)],
 		prompt: {
 			label: '',
 			plus: { label: nextPage(nameOf(next)), step: toReview(next) },

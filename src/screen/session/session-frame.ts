@@ -49,7 +49,7 @@ function bendInHand({ ask, set }: SessionState): number | undefined {
 	return 'bend' in ask && ask.bend !== undefined ? ask.bend : set?.bend;
 }
 
-function where(state: SessionState): string {
+function where(state: SessionState): string[] {
 	const bend = bendInHand(state);
 	return whereWords(state.job.name, state.piece, bend === undefined ? null : { bend, of: bendsOf(state) });
 }

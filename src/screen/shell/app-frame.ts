@@ -16,7 +16,7 @@ export function frameOf(state: Seen, size: Size, look: Look): Frame {
 		case 'reader':
 			return readerFrame(state.reader, size, look);
 		case 'home': {
-			const { where = '', picture, ...view } = state.shown;
+			const { where = [], picture, ...view } = state.shown;
 			const { entry, message } = state.home;
 			const drawn = picture === undefined ? {} : { picture: picture(look) };
 			return frame({ ...view, ...drawn, where, entry, message }, size, look);
@@ -25,7 +25,7 @@ export function frameOf(state: Seen, size: Size, look: Look): Frame {
 			return frame(
 				{
 					title: state.title ?? WAITING,
-					where: '',
+					where: [],
 					body: ({ columns }) => [{ rank: 0, lines: wrapped(state.says ?? '', columns) }],
 					prompt: { label: '', empty: '' },
 					entry: NOTHING,

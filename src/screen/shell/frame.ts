@@ -34,8 +34,8 @@ export interface Frame {
 /** What goes into a frame. */
 export interface Content<Step> {
 	title: string;
-	/** At the right of the title: which job, which bend. */
-	where: string;
+	/** At the right of the title, in its parts: which job, which bend. */
+	where: readonly string[];
 	body: (room: Room) => Section[];
 	prompt: Prompt<Step>;
 	entry: FieldEntry;
@@ -139,10 +139,10 @@ function header<Step>({ title, where }: Content<Step>, columns: number, short = 
 }
 
 /** What may stand beside the title, the wanted first: a piece of a batch is named before the window is said to be small. */
-function besides(where: string): string[][] {
-	const [, ...rest] = where.split(' · ');
-	const last = rest.at(-1) ?? where;
-	return rest.length > 1 ? [[where], [rest.join(' · ')], [last, '']] : [[where, last, '']];
+function besides(where: Content<never>['where']): string[][] {
+	const told = (parts: readonly string[]) => parts.join(' · ');
+	const [whole, last] = [told(where), told(where.slice(-1))];
+	return where.length > 2 ? [[whole], [told(where.slice(1))], [last, '']] : [[whole, last, '']];
 }
 
 /** The least rows that a picture is worth; and from how many on it stands under the words of a wide window, not beside them. */

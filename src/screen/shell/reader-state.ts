@@ -62,7 +62,7 @@ export function readerFrame(state: ReaderState, size: Size, look: Look): Frame {
 	const last = Math.min(all.length, top + page);
 	const content: Content<never> = {
 		title: state.title,
-		where: readerPlace(top + 1, last, all.length),
+		where: [readerPlace(top + 1, last, all.length)],
 		body: () => [{ rank: 0, lines: shown.map((text) => line(text)) }],
 		prompt: { label: '', empty: '' },
 		entry: NOTHING,

@@ -145,7 +145,7 @@ function legReadings(bends: readonly BendState[], tape: number): TubeReading[] {
 			? []
 			: [
 					{
-						name: `leg ${i + 1}`,
+						name: `leg-${i + 1}`,
 						value: leg,
 						sd: LEG_SD * tape,
 						of: (uncut) => at(uncut.straights, i),

@@ -2,6 +2,7 @@ import { at } from '../../maths/list.ts';
 import { isObject } from '../../tube/as-json.ts';
 import { nameWillDo } from '../../tube/names.ts';
 import { parseQuantity } from '../../units/parse.ts';
+import { UnitsError } from '../../units/units-error.ts';
 import { advisedAt } from '../advice/whole-tube.ts';
 import { type Reading, readingsIn } from '../log/events.ts';
 import type { State } from '../log/state.ts';
@@ -195,7 +196,9 @@ function scalar(raw: unknown, measure: MeasuredIn, state: State, place: string):
 	try {
 		return parseQuantity(raw, QUANTITY_OF[measure], state.start.job.units);
 	} catch (error) {
-		throw misread({ code: 'no-number', place, told: error instanceof Error ? error.message : String(error) });
+		if (!(error instanceof UnitsError)) throw error;
+		const { text, fault, wanted } = error;
+		throw misread({ code: 'no-number', place, text, fault, wanted });
 	}
 }
 

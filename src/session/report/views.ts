@@ -50,10 +50,17 @@ export interface SessionView {
 	simulated?: true;
 	/** What was warned of at the start; absent where nothing was. */
 	warnings?: Warning[];
-	notes: string[];
+	/** What the operator wrote, in order: notes, and why the tube was scrapped. */
+	notes: Written[];
 	events: number;
 	/** Where it is not bent as drawn. */
 	bentAs?: BentAs;
+}
+
+/** A text as the operator wrote it. */
+export interface Written {
+	of: 'note' | 'scrap';
+	text: string;
 }
 
 export function status(state: State): SessionStatus {
@@ -140,12 +147,11 @@ function outcome(state: State, standing: SessionStatus): Pick<SessionSummary, 'f
 	return { fits, ...(mayFit ? { mayFit: true } : {}) };
 }
 
-/** What the operator wrote, in order: notes, and why a tube was scrapped. */
-function notesOf(state: State): string[] {
+function notesOf(state: State): Written[] {
 	return state.entries.flatMap((entry) =>
-		entry.events.flatMap((event) => {
-			if (event.type === 'note-written') return [event.text];
-			return event.type === 'tube-scrapped' && !entry.void ? [`Scrapped: ${event.why}`] : [];
+		entry.events.flatMap((event): Written[] => {
+			if (event.type === 'note-written') return [{ of: 'note', text: event.text }];
+			return event.type === 'tube-scrapped' && !entry.void ? [{ of: 'scrap', text: event.why }] : [];
 		}),
 	);
 }

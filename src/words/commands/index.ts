@@ -53,7 +53,8 @@ export const COMMAND_WORDS = {
 export type CommandName = keyof typeof COMMAND_WORDS;
 
 /** What the help of the whole program begins with, and its headings. */
-export const PROGRAM = 'pullbook guides a tube through a rotary-draw bender, bend by bend.';
+const DOES = 'guides a tube through a rotary-draw bender, bend by bend';
+export const PROGRAM = `pullbook ${DOES}.`;
 export const HEADINGS = {
 	examples: 'Examples',
 	commands: 'Commands',
@@ -72,6 +73,7 @@ export const ENVIRONMENT: readonly (readonly [name: string, says: string])[] = [
 /** The headings of the manual page, which man(7) writes in capitals, and the book that it belongs to. */
 export const MANUAL = {
 	name: 'PULLBOOK',
+	does: `pullbook - ${DOES}`,
 	book: 'User Commands',
 	headings: { name: 'NAME', synopsis: 'SYNOPSIS', exitStatus: 'EXIT STATUS', environment: 'ENVIRONMENT' },
 } as const;

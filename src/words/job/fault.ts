@@ -5,7 +5,7 @@ import { foreign } from '../foreign.ts';
 import { checkRightWords, kindsWords } from './check.ts';
 import { formFoundWords, formRightWords } from './form.ts';
 import { shapeRightWords } from './shape.ts';
-import { textFoundWords, textRightWords } from './text.ts';
+import { placeWords, textFoundWords, textRightWords } from './text.ts';
 import { toolingRightWords } from './tooling.ts';
 import { valueRightWords } from './value.ts';
 
@@ -18,7 +18,11 @@ export interface ToldFault {
 
 export function toldFault({ at, found, right, orWithout }: Fault): ToldFault {
 	const without = orWithout === undefined ? '' : `, or no "${orWithout}"`;
-	return { at, found: foundWords(found), right: `${rightWords(right)}${without}` };
+	return { at: atWords(at, found), found: foundWords(found), right: `${rightWords(right)}${without}` };
+}
+
+function atWords(at: string, found: Found): string {
+	return found.code === 'text' || found.code === 'end-of-file' ? placeWords(found) : at;
 }
 
 /** One fault as a sentence. */

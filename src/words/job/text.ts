@@ -1,4 +1,4 @@
-import type { FileKind, TextFound, TextRight, TextWanted } from '../../job/facts/index.ts';
+import type { FileKind, TextFound, TextPlace, TextRight, TextWanted } from '../../job/facts/index.ts';
 import { asJson } from '../../tube/as-json.ts';
 
 const FILES: Readonly<Record<FileKind, string>> = {
@@ -11,6 +11,8 @@ const FILES: Readonly<Record<FileKind, string>> = {
 	'too-large': 'more than 1 MB',
 };
 
+export const placeWords = ({ line, column }: TextPlace): string => `line ${line}, column ${column}`;
+
 export function textFoundWords(found: TextFound): string {
 	switch (found.code) {
 		case 'file':
@@ -22,7 +24,7 @@ export function textFoundWords(found: TextFound): string {
 		case 'text':
 			return asJson(found.text);
 		case 'key-twice':
-			return `the key ${asJson(found.key)} a second time, line ${found.line}, column ${found.column}`;
+			return `the key ${asJson(found.key)} a second time, ${placeWords(found)}`;
 	}
 }
 

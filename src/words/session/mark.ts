@@ -3,9 +3,9 @@ import { normalizeRotation } from '../../tube/angles.ts';
 import type { EndName } from '../../tube/job.ts';
 import { markFrom } from '../../tube/marks.ts';
 import type { TurnWay } from '../../tube/turns.ts';
-import { hookBurnt, tapePhrase } from '../../units/tape-words.ts';
 import { division, fromShown, inShown, type Ruled, shownUnits } from '../lengths.ts';
 import { angle, fine, tape } from '../numbers.ts';
+import { hookBurnt, tapePhrase } from '../tape-words.ts';
 
 /** How a bend's mark and turn are said; sentences without what the large numbers say already. */
 

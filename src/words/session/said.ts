@@ -39,12 +39,12 @@ export function whereWords(
 	job: string,
 	piece: { number: number; wanted: number } | null,
 	bend: { bend: number; of: number } | null,
-): string {
+): string[] {
 	return [
 		job,
 		...(piece === null ? [] : [pieceWords(piece)]),
 		...(bend === null ? [] : [`bend ${bend.bend} of ${bend.of}`]),
-	].join(' · ');
+	];
 }
 
 /** What stands under the drawing of the tube; `now`: the bend in hand, null once all are made. */

@@ -68,7 +68,7 @@ const change = (path: string): Choice<HomeStep> => ({
 function faultyPage({ path, name }: JobRow, faults: readonly Fault[]): HomeView {
 	const mend: HomeStep = { step: 'form', path, copy: false };
 	// A fault of the whole, or at a line of the text: there are no parts yet that could be asked for.
-	const inForm = faults.every(({ at }) => !/^(job$|line \d)/.test(at));
+	const inForm = faults.every(({ at }) => at !== 'job' && at !== 'text');
 	return {
 		title: name,
 		prompt: {

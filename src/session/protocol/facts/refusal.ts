@@ -1,4 +1,5 @@
-import type { CheckKind, ReadingKind } from '../kinds.ts';
+import type { NumberWanted, UnitsFault } from '../../../units/units-error.ts';
+import type { AskKind, CheckKind, ReadingKind } from '../kinds.ts';
 
 /** Where a number stands that another one goes against: the line of the log, or null in the same answer. */
 export type LogLine = number | null;
@@ -19,7 +20,7 @@ export type RefusalFact =
 				| 'may-not-open';
 	  }
 	| { code: 'text-too-long'; most: number }
-	| { code: 'other-ask'; ask: string; action: string; right: string }
+	| { code: 'other-ask'; ask: AskKind; action: string }
 	| { code: 'limit-spent'; maxAngle: number }
 	| { code: 'pulled-already'; bend: number }
 	| { code: 'seated-already'; bend: number }
@@ -83,7 +84,7 @@ export type MisreadFact =
 	| { code: 'does-not-go-with'; keys: string[]; action: string }
 	| { code: 'does-not-belong'; keys: string[]; place: string }
 	| { code: 'wants'; place: string; wants: Wanted }
-	| { code: 'no-number'; place: string; told: string }
+	| { code: 'no-number'; place: string; text: string; fault: UnitsFault; wanted: NumberWanted }
 	| { code: 'no-reading-of'; line: number; of: string };
 
 /** What has to stand at a place of an answer. */
