@@ -35,7 +35,7 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 		case 'open-by':
 			return `Open it by ${angle(fact.by)}, to ${angle(fact.to)}.`;
 		case 'left-unopened':
-			return `Take it: a bend is not opened for so little. Opened to ${angle(fact.to)}, the tube would fit: choose that if it has to.`;
+			return `Take it: a bend is opened only as a last resort. Opened to ${angle(fact.to)}, the tube would fit: choose that if it has to.`;
 		case 'go-easy-opening':
 			return GO_EASY;
 		case 'too-far-to-open':

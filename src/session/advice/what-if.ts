@@ -88,18 +88,30 @@ const CAUTION = 1.28;
  * rest corrected: best first. Only what clamp, follow, dial limit and swing allow. `accepted`: without any.
  */
 export function tweaks(state: State, accepted: TubeOutcome): Tweak[] {
+	const signs = state.start.job.mayOpen ? PULL_OR_OPEN : PULL_ALONE;
+	return tweaksOf(state, accepted, () => signs);
+}
+
+/** Of these alone a little more pull of the bends that `may`. */
+export function morePull(state: State, accepted: TubeOutcome, may: (bend: number) => boolean): Tweak[] {
+	return tweaksOf(state, accepted, (bend) => (may(bend) ? PULL_ALONE : []));
+}
+
+function tweaksOf(state: State, accepted: TubeOutcome, signsOf: (bend: number) => readonly (1 | -1)[]): Tweak[] {
 	if (isBeyondTweaks(state, accepted)) return [];
 	const taken = takenAsItIs(state);
 	const now = accepted.left;
 	const near = correctedNear(taken);
 	const found = state.bends.flatMap((bend, i) => {
 		const number = i + 1;
-		if (number === state.bend || bend.made === null || reopenHindrance(state, number) !== null) return [];
+		const signs = signsOf(number);
+		const stays = number === state.bend || bend.made === null || signs.length === 0;
+		if (stays || reopenHindrance(state, number) !== null) return [];
 		const after = remembered((by) => {
 			const tweaked = turned(taken, number, by);
 			return tubeOutcome(tweaked, near(tweaked));
 		});
-		return (state.start.job.mayOpen ? PULL_OR_OPEN : PULL_ALONE).flatMap((sign) => {
+		return signs.flatMap((sign) => {
 			const by = sign * amount((size) => after(sign * size).left, now);
 			if (tweakHindrance(state, number, by) !== null) return [];
 			return [tweak(taken, number, by, after, outOfHand(state, accepted, after(by)))];

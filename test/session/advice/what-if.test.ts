@@ -120,13 +120,13 @@ describe('a bend that went too far', () => {
 		expect(again.made.angle - again.open!).toBeCloseTo(again.to!, 9);
 	});
 
-	it('is not opened where it is over by less than twice its tolerance, and what it would take is said', () => {
+	it('is not opened where it is over by less than three times its tolerance, and what it would take is said', () => {
 		const asked = decide(bent(hatJob(), [17.7]));
 		expect(asked.made.angle - asked.target).toBeGreaterThan(hatJob().tolerance.over);
 		expect(asked).toMatchObject({ advice: 'accept', accepted: { within: false } });
 		expect(asked).not.toHaveProperty('open');
 		expect(whyOf(asked)).toMatch(
-			/Take it: a bend is not opened for so little.*Opened to 17°, the tube would fit.*the corner of bend \d is .* off.*Made/s,
+			/Take it: a bend is opened only as a last resort.*Opened to 17°, the tube would fit.*the corner of bend \d is .* off.*Made/s,
 		);
 	});
 
@@ -140,9 +140,9 @@ describe('a bend that went too far', () => {
 
 	it('is to be opened where they cannot take it up, or none is left', () => {
 		const cases: [Job, number[]][] = [
-			[checkedFoot(0.25), [18.4]],
+			[checkedFoot(0.25), [18.8]],
 			[wideHat(), [17, 39]],
-			[wideHat(), [17, 34, 18.2]],
+			[wideHat(), [17, 34, 18.8]],
 		];
 		for (const [job, made] of cases) {
 			const asked = decide(bent(job, made));
@@ -195,12 +195,14 @@ describe('a made bend that would save the tube', () => {
 		expect(decide(back)).toMatchObject({ advice: 'reopen', of: 1 });
 	});
 
-	it('is not for a trifle, nor where going back brings little: a set-up costs more', () => {
-		// A tenth of its tolerance outside, and no further.
-		const trifle = decide(bent(checkedFoot(0.95), [16, 32.8]));
-		expect(trifle.accepted.left).toBeGreaterThan(1);
-		expect(trifle.accepted.left).toBeLessThan(1.1);
-		expect(trifle.advice).toBe('accept');
+	it('is by what going back brings, not by how much is missed: a set-up costs more than a little', () => {
+		// A tenth of its tolerance outside, and no further: as likely as not it is inside.
+		const near = decide(bent(checkedFoot(0.95), [16, 32.8]));
+		expect(near.accepted.left).toBeGreaterThan(1);
+		expect(near.accepted.left).toBeLessThan(1.1);
+		expect(near).toMatchObject({ advice: 'reopen', of: 1 });
+		const gain = near.reason.find(({ code }) => code === 'reopen-would') as { before: number; chance: number };
+		expect(gain.chance - gain.before).toBeGreaterThanOrEqual(0.1);
 		// Another check is missed that bend 1 does not move.
 		const both = checkedFoot(0.45);
 		const hopeless = {
