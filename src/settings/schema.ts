@@ -1,40 +1,9 @@
-import * as z from 'zod/mini';
-import { FIELD_NAMES, type FieldName } from '../tube/tooling-fields.ts';
+import { isFlag, isNumber, isOneOf, isText } from '../session/log/form/is.ts';
+import { isObject } from '../tube/as-json.ts';
+import type { KeptRecord } from '../tube/kept-tooling.ts';
+import { FIELD_NAMES } from '../tube/tooling-fields.ts';
 import type { Broken } from './facts.ts';
-
-/**
- * Lists, not objects by name, so that a die called `6` keeps its place and one called `__proto__` is a name like any other.
- * Built only when there is a file to read: it costs more than a whole mark table.
- */
-function fileSchema() {
-	const name = z.string().check(z.minLength(1));
-	const moment = z.string().check(z.refine((text: string) => Number.isFinite(Date.parse(text))));
-	const fields = Object.fromEntries(FIELD_NAMES.map((field) => [field, z.optional(z.number())])) as Record<
-		FieldName,
-		z.ZodMiniOptional<z.ZodMiniNumber>
-	>;
-	const kept = { units: z.enum(['in', 'mm']), fields: z.looseObject(fields) };
-	const bender = z.looseObject({
-		name,
-		machine: z.optional(z.looseObject(kept)),
-		dies: z.array(z.looseObject({ name, ...kept })),
-	});
-	const preferences = {
-		jobs: z.optional(z.string()),
-		lengths: z.optional(z.enum(['fraction', 'decimal', 'mm'])),
-		fromStart: z.optional(z.boolean()),
-		checklist: z.optional(z.boolean()),
-		bell: z.optional(z.boolean()),
-	};
-	return z.looseObject({
-		benders: z._default(z.array(bender), []),
-		forgotten: z.optional(z.array(z.looseObject({ bender: name, die: z.nullable(name), before: moment }))),
-		preferences: z._default(z.looseObject(preferences), {}),
-	});
-}
-
-/** What settings.json holds. Keys of a newer version are carried along untouched. */
-export type SettingsFile = z.infer<ReturnType<typeof fileSchema>>;
+import type { BenderInFile, Forgotten, KeptDie, Preferences, SettingsFile } from './kept.ts';
 
 export const NO_SETTINGS: SettingsFile = { benders: [], preferences: {} };
 
@@ -47,8 +16,72 @@ export function readSettings(text: string): { settings: SettingsFile } | { broke
 	} catch {
 		return { broken: text.trim() === '' ? 'empty' : 'not-json' };
 	}
-	const read = fileSchema().safeParse(value);
-	if (read.success) return { settings: read.data };
-	const path = read.error.issues[0]?.path ?? [];
-	return { broken: path.length > 0 ? { path: path.join('.') } : 'no-settings' };
+	const place = FILE(value);
+	if (place === null) return { settings: { ...NO_SETTINGS, ...(value as Partial<SettingsFile>) } };
+	return { broken: place.length > 0 ? { path: place.join('.') } : 'no-settings' };
 }
+
+/** The way to the first place of a value that has not the form, by names and numbers; null where all of it has. */
+type Form = (value: unknown) => readonly (string | number)[] | null;
+
+const such =
+	(is: (value: unknown) => boolean): Form =>
+	(value) =>
+		is(value) ? null : [];
+
+const orAbsent =
+	(form: Form): Form =>
+	(value) =>
+		value === undefined ? null : form(value);
+
+function list(item: Form): Form {
+	return (value) => {
+		if (!Array.isArray(value)) return [];
+		for (const [n, each] of value.entries()) {
+			const place = item(each);
+			if (place !== null) return [n, ...place];
+		}
+		return null;
+	};
+}
+
+/** Of these fields, none left out; what a newer version has beside them is of no account. */
+function object<T>(forms: { readonly [K in keyof T]-?: Form }): Form {
+	return (value) => {
+		if (!isObject(value)) return [];
+		for (const [name, form] of Object.entries<Form>(forms)) {
+			const place = form(Object.hasOwn(value, name) ? value[name] : undefined);
+			if (place !== null) return [name, ...place];
+		}
+		return null;
+	};
+}
+
+const flag = orAbsent(such(isFlag));
+const name = such((value) => isText(value) && value !== '');
+const moment = such((value) => isText(value) && Number.isFinite(Date.parse(value)));
+const fields = object(Object.fromEntries(FIELD_NAMES.map((field) => [field, orAbsent(such(isNumber))])));
+const record = { units: such(isOneOf('in', 'mm')), fields };
+const bender = object<BenderInFile>({
+	name,
+	machine: orAbsent(object<KeptRecord>(record)),
+	dies: list(object<KeptDie>({ name, ...record })),
+});
+const forgotten = object<Forgotten>({
+	bender: name,
+	die: (value) => (value === null ? null : name(value)),
+	before: moment,
+});
+const preferences = object<Preferences>({
+	jobs: orAbsent(such(isText)),
+	lengths: orAbsent(such(isOneOf('fraction', 'decimal', 'mm'))),
+	fromStart: flag,
+	checklist: flag,
+	bell: flag,
+});
+
+const FILE = object<SettingsFile>({
+	benders: orAbsent(list(bender)),
+	forgotten: orAbsent(list(forgotten)),
+	preferences: orAbsent(preferences),
+});

@@ -6,40 +6,14 @@ import type { FieldName } from '../tube/tooling-fields.ts';
 import type { SettingsProblem } from './facts.ts';
 import { wrongValue } from './fields.ts';
 import { changeSettings, loadSettings } from './file.ts';
-import type { SettingsFile } from './schema.ts';
+import type { BenderInFile, Forgotten, KeptDie, Preferences, SettingsFile } from './kept.ts';
 import { SettingRefused } from './settings-error.ts';
-
-export interface KeptDie extends KeptRecord {
-	name: string;
-}
 
 export interface KeptBender {
 	name: string;
 	/** What holds with every die: where the dial ends, what it shows, the tape beside it. */
 	machine: KeptRecord | null;
 	dies: readonly KeptDie[];
-}
-
-/** Lessons that do not count any more. Their sessions stay as they are. */
-export interface Forgotten {
-	bender: string;
-	/** Null: with every die. */
-	die: string | null;
-	/** ISO time. */
-	before: string;
-}
-
-export interface Preferences {
-	/** The folder that the home screen takes jobs from. */
-	jobs?: string;
-	/** How the screen shows lengths; left out: in the job's own unit. */
-	lengths?: 'fraction' | 'decimal' | 'mm';
-	/** The large mark always from the start end. */
-	fromStart?: boolean;
-	/** The check list at each seat; left out: shown. */
-	checklist?: boolean;
-	/** A bell for a doubt, for numbers that changed, for an error; left out: rung. */
-	bell?: boolean;
 }
 
 /** Fields to keep, lengths in `units`, which the whole record is then kept in; null forgets one. */
@@ -75,8 +49,6 @@ export interface Settings {
 	removeBender(bender: string): Promise<boolean>;
 	setPreferences(changes: Preferences): Promise<void>;
 }
-
-type BenderEntry = SettingsFile['benders'][number];
 
 export function openSettings(home: string, fs: FsPort = realFs): Settings {
 	let { settings, problems } = loadSettings(home, fs);
@@ -120,7 +92,7 @@ export function openSettings(home: string, fs: FsPort = realFs): Settings {
 		setDie: (name, die, changes) => change((now) => withBender(now, name, (entry) => withDie(entry, die, changes))),
 		async removeDie(name, die) {
 			if (!bender(name)?.dies.some((entry) => entry.name === die)) return false;
-			const without = (entry: BenderEntry) => ({ ...entry, dies: entry.dies.filter((d) => d.name !== die) });
+			const without = (entry: BenderInFile) => ({ ...entry, dies: entry.dies.filter((d) => d.name !== die) });
 			await change((now) => withBender(now, name, without));
 			return true;
 		},
@@ -151,13 +123,13 @@ function withNamed<T extends { name: string }>(list: readonly T[], fresh: T, mad
 	return known ? list.map((item) => (item.name === fresh.name ? made(item) : item)) : [...list, made(fresh)];
 }
 
-function withBender(now: SettingsFile, name: string, made: (entry: BenderEntry) => BenderEntry): SettingsFile {
-	return { ...now, benders: withNamed<BenderEntry>(now.benders, { name: named(name, 'bender'), dies: [] }, made) };
+function withBender(now: SettingsFile, name: string, made: (entry: BenderInFile) => BenderInFile): SettingsFile {
+	return { ...now, benders: withNamed<BenderInFile>(now.benders, { name: named(name, 'bender'), dies: [] }, made) };
 }
 
-function withDie(entry: BenderEntry, die: string, changes: FieldChanges): BenderEntry {
+function withDie(entry: BenderInFile, die: string, changes: FieldChanges): BenderInFile {
 	const fresh = { name: named(die, 'die'), units: changes.units, fields: {} };
-	const made = (known: BenderEntry['dies'][number]) => ({
+	const made = (known: KeptDie) => ({
 		...known,
 		...changed(known, changes, { of: 'die', name: die }),
 	});

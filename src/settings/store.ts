@@ -3,7 +3,7 @@ import type { Options } from 'conf';
 import { makeFolder } from '../files/disk.ts';
 import type { FsPort } from '../files/fs-port.ts';
 import { replaceFile } from '../files/whole-file.ts';
-import type { SettingsFile } from './schema.ts';
+import type { SettingsFile } from './kept.ts';
 
 /** The file's name, less `.json`. */
 export const NAME = 'settings';
@@ -26,7 +26,7 @@ const serialize = (settings: unknown) => JSON.stringify(settings, undefined, '\t
  */
 export async function settingsStore(home: string, fs: FsPort): Promise<{ store: SettingsFile }> {
 	const { default: Conf } = await import('conf');
-	const Open = Conf as unknown as new (options: Options<SettingsFile>) => OpenConf;
+	const Open = Conf as unknown as new (options: Options<Record<string, unknown>>) => OpenConf;
 	class Store extends Open {
 		override _ensureDirectory(): void {
 			makeFolder(fs, dirname(this.path));

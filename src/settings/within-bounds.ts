@@ -1,9 +1,8 @@
+import type { KeptRecord } from '../tube/kept-tooling.ts';
 import { type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import type { SettingsProblem } from './facts.ts';
 import { wrongValue } from './fields.ts';
-import type { SettingsFile } from './schema.ts';
-
-type DieInFile = SettingsFile['benders'][number]['dies'][number];
+import type { SettingsFile } from './kept.ts';
 
 /**
  * The settings without the values that no bender or die can have, as an older version or another program may have kept them; each is told in
@@ -11,7 +10,7 @@ type DieInFile = SettingsFile['benders'][number]['dies'][number];
  */
 export function withinBounds(settings: SettingsFile): { settings: SettingsFile; problems: SettingsProblem[] } {
 	const problems: SettingsProblem[] = [];
-	const record = <T extends Pick<DieInFile, 'units' | 'fields'>>(kept: T, bender: string, die: string | null): T => {
+	const record = <T extends KeptRecord>(kept: T, bender: string, die: string | null): T => {
 		const fields = Object.entries(kept.fields).filter(([name, value]) => {
 			// What a newer version keeps besides is carried along.
 			const isOurs = typeof value === 'number' && Object.hasOwn(TOOLING_FIELDS, name);
