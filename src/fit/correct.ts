@@ -1,10 +1,8 @@
 import { costAt, solve } from '../maths/least-squares.ts';
 import { angleBetween } from '../tube/angles.ts';
 import { frames } from '../tube/frames.ts';
-import type { Units } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
 import { distance } from '../tube/vector.ts';
-import { convertLength } from '../units/units.ts';
 import type { FarEnd } from './kinematics.ts';
 import { type CorrectionInput, type FitMeasure, listUnknowns, type Posed, placed, posed } from './problem.ts';
 import { leftOfShape } from './stock.ts';
@@ -36,15 +34,6 @@ export interface CorrectedShape {
 	endAngle: number;
 	/** `residual` is value less design, in units of the tolerance. */
 	measures: { name: string; value: number; residual: number }[];
-}
-
-/** The scales that the method was tried with: tolerances of the far end, and how dear a change is. */
-export function scales(units: Units): Pick<CorrectionInput, 'tolerance' | 'dear'> {
-	const mm = (length: number) => convertLength(length, 'mm', units);
-	return {
-		tolerance: { position: mm(0.5), direction: 0.25 },
-		dear: { straight: mm(10), angle: 2, rotation: 4 },
-	};
 }
 
 /** What a shape would come out as beside the design. */

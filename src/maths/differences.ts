@@ -23,5 +23,6 @@ export function slopesAt(
 		const below = f(moved);
 		return above.map((value, i) => (value - below[i]!) / (2 * by));
 	});
-	return f(x).map((_, row) => columns.map((column) => column?.[row] ?? 0));
+	const rows = columns.find((column) => column !== null) ?? f(x);
+	return rows.map((_, row) => columns.map((column) => column?.[row] ?? 0));
 }

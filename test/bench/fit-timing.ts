@@ -1,9 +1,10 @@
 /** One correction of a tube of 8 bends, 4 of them made: how long it takes, and a general-purpose solver on the same residuals. */
 import { readFileSync } from 'node:fs';
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
-import { type CorrectionInput, correct, scales } from '../../src/fit/correct.ts';
+import { type CorrectionInput, correct } from '../../src/fit/correct.ts';
 import { gripsOf } from '../../src/fit/grips.ts';
 import { listUnknowns, posed } from '../../src/fit/problem.ts';
+import { scales } from '../../src/fit/scales.ts';
 import { costAt, solve } from '../../src/maths/least-squares.ts';
 import { draws } from '../../src/practice/random.ts';
 import { type Frames, shapeEnd } from '../../src/tube/frames.ts';

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type CorrectionInput, correct, type FitMeasure, predict, scales } from '../../src/fit/correct.ts';
+import { type CorrectionInput, correct, type FitMeasure, predict } from '../../src/fit/correct.ts';
 import { gripsOf } from '../../src/fit/grips.ts';
+import { scales } from '../../src/fit/scales.ts';
 import { checkValue } from '../../src/tube/checks.ts';
 import { shapeEnd } from '../../src/tube/frames.ts';
 import type { Check } from '../../src/tube/job.ts';

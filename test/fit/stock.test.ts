@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type CorrectionInput, correct, scales } from '../../src/fit/correct.ts';
+import { type CorrectionInput, correct } from '../../src/fit/correct.ts';
+import { scales } from '../../src/fit/scales.ts';
 import { shapeEnd } from '../../src/tube/frames.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { describe, expect, test } from 'vitest';
-import { type CorrectionInput, scales } from '../../src/fit/correct.ts';
+import type { CorrectionInput } from '../../src/fit/correct.ts';
 import { listUnknowns, posed } from '../../src/fit/problem.ts';
+import { scales } from '../../src/fit/scales.ts';
 import { type Problem, solve } from '../../src/maths/least-squares.ts';
 import { shapeEnd } from '../../src/tube/frames.ts';
 import { anyTube } from '../helpers/shop/tubes.ts';

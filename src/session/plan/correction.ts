@@ -1,5 +1,6 @@
-import { type CorrectionInput, correct, scales } from '../../fit/correct.ts';
+import { type CorrectionInput, correct } from '../../fit/correct.ts';
 import { dieOn } from '../../fit/raw-tube.ts';
+import { scales } from '../../fit/scales.ts';
 import { type Judged, judged, keeps, type Limits, largestMiss } from '../../fit/verdict.ts';
 import { at } from '../../maths/list.ts';
 import { corners, frames } from '../../tube/frames.ts';
@@ -12,11 +13,9 @@ import type { Numbers, Predicted, TubeOutcome } from '../protocol/asks.ts';
 import type { Correction } from '../protocol/notes.ts';
 import { limits } from './correction-bounds.ts';
 import { limitsOf, measuresAfter } from './design.ts';
+import { DIRECTION } from './direction.ts';
 import { type Marking, settable, stepsOf } from './settable.ts';
 import { correctWithin, weighedAs } from './within.ts';
-
-/** What the last leg's direction may be off by, in degrees; its place may be off by the job's tolerance of a length. */
-export const DIRECTION = 0.25;
 
 /**
  * The part of its tolerance that the far end's place, or a check, is aimed at within: the rest is for what the bends to come are off by

@@ -1,5 +1,5 @@
-import { scales } from '../../fit/correct.ts';
 import { farEndMotion } from '../../fit/kinematics.ts';
+import { scales } from '../../fit/scales.ts';
 import { residualOf } from '../../maths/bounded-ridge.ts';
 import { slopesAt } from '../../maths/differences.ts';
 import { radians } from '../../tube/angles.ts';
@@ -14,7 +14,7 @@ import type { EndChoice, Ends } from '../../tube/layout.ts';
 import { finishedShape } from '../../tube/resolve.ts';
 import type { Shape } from '../../tube/shape.ts';
 import { hindrances } from '../../tube/warnings.ts';
-import { DIRECTION } from './correction.ts';
+import { DIRECTION } from './direction.ts';
 
 /** Changes cost next to nothing here: what matters is what they can reach. */
 const CHEAP = 64;
