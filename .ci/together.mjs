@@ -7,16 +7,14 @@ import { dirname, join } from 'node:path';
 const ALWAYS = ['cli/args.ts', 'cli/output.ts', 'cli/report.ts', 'cli/run-command.ts'];
 /** What a mark table loads: nearly all of what any command does that works on a job. */
 const JOB = [...ALWAYS, 'cli/layout.ts'];
+/** What reads and folds logs, which is most of a session. */
+const FOLDING = [...JOB, 'cli/kept.ts'];
 
 /** By what is loaded by import(), below src. Nothing may be put with what imports it outright: the modules would run in another order, which a test notices. */
 const WITH = new Map([
 	...[
-		'cli/check.ts',
 		'cli/csv.ts',
-		'cli/cut-rows.ts',
 		'cli/help.ts',
-		'cli/kept-tooling.ts',
-		'cli/log-compare.ts',
 		'cli/man.ts',
 		'cli/schema.ts',
 		'review/csv-list.ts',
@@ -42,7 +40,8 @@ const WITH = new Map([
 		'screen/review/index.ts',
 		'screen/shell/ink-screen.tsx',
 		'screen/shell/open-screen.tsx',
-	].map((file) => [file, JOB]),
+	].map((file) => [file, FOLDING]),
+	...['cli/check.ts', 'cli/cut-rows.ts', 'cli/kept.ts', 'cli/kept-tooling.ts', 'cli/log-compare.ts'].map((file) => [file, JOB]),
 ]);
 
 /** The same as a plugin of esbuild. */

@@ -1,9 +1,6 @@
 import type { KeptRow } from '../journal/kept-row.ts';
 import { type MayGoOn, SessionCache } from '../journal/kept-sessions.ts';
-import { lessonsThatWeigh } from '../journal/lessons.ts';
 import { newPieceOf, piecesOfJob } from '../journal/pieces.ts';
-import { openSettings, type Settings } from '../settings/settings.ts';
-import type { Kin, Lesson } from '../springback/history.ts';
 import { bentAsOf } from '../tube/bent-as.ts';
 import type { GrowthByDie } from '../tube/dies.ts';
 import type { Job } from '../tube/job.ts';
@@ -85,12 +82,6 @@ export function tellProblems(rows: readonly KeptRow[], tell: (sentence: string) 
 	for (const { id, problem } of rows) if (problem !== null) tell(`${id}: ${journalWords(problem)}`);
 }
 
-/** What these sessions teach a new one, or one that began at `before` (ISO time), without what is to be forgotten. */
-export function lessonsFor(home: string, rows: readonly KeptRow[], before?: string): Lesson[] {
-	const counts = countsIn(openSettings(home));
-	return lessonsThatWeigh(rows, (row) => (before === undefined || row.at < before) && counts(row));
-}
-
 /** The growth that the pieces of this job are laid out with, where several are wanted and one was begun; undefined: by what is expected now. */
 export function growthBefore(
 	home: string,
@@ -100,11 +91,4 @@ export function growthBefore(
 	if (job.quantity === 1) return undefined;
 	const sessions = piecesOfJob(rows, { path, name: job.name, as: bentAsOf(job) });
 	return newPieceOf({ home }, sessions, job).growth;
-}
-
-/** Whether a session's lesson counts. Where nothing is forgotten no time has to be looked at. */
-export function countsIn(settings: Settings): (row: KeptRow) => boolean {
-	if (settings.forgotten().length === 0) return () => true;
-	const of = ({ bender, die }: Kin, at: string) => settings.counts(bender, die, at);
-	return ({ kin, besides, at }) => kin === null || (of(kin, at) && besides.every((each) => of(each.kin, at)));
 }

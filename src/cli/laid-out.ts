@@ -1,4 +1,5 @@
 import { loadJob } from '../job/load.ts';
+import { unchangedRows } from '../journal/kept-rows.ts';
 import { type Beginning, beginning, growthOf } from '../session/log/start.ts';
 import { jobEnds } from '../session/plan/ends.ts';
 import { jobWarnings } from '../session/plan/job-warnings.ts';
@@ -11,7 +12,7 @@ import { FIELD_NAMES, type FieldName } from '../tube/tooling-fields.ts';
 import { asBent } from '../tube/turned-job.ts';
 import { cornersHold, keptFigures } from '../words/layout/rests-on.ts';
 import { settingsWords } from '../words/settings.ts';
-import { growthBefore, keptForStart, lessonsFor } from './kept.ts';
+import { lessonsFor } from './lessons-for.ts';
 
 export interface LayoutOf {
 	file: string;
@@ -39,23 +40,27 @@ export interface LaidOut {
  * A job file laid out, with what is kept of its bender and what was learned on it. `taught`: learned springback is wanted whatever decides on the growth.
  * @throws JobFileError with every fault of the file
  */
-export function laidOut(
+export async function laidOut(
 	{ file, home, as, learn }: LayoutOf,
 	tell: (sentence: string) => void,
 	taught = false,
-): LaidOut {
+): Promise<LaidOut> {
 	const settings = openSettings(home);
 	for (const problem of settings.problems) tell(settingsWords(problem));
 	const { job: drawn, fromBender, path } = loadJob(file, settings.tooling);
 	const job = asBent(drawn, as);
 	const isWanted = learn && (taught || diesOf(job).some((die) => toolingOfDie(job, die).growth === null));
-	const rows = isWanted ? keptForStart(home, tell) : [];
+	const rows = isWanted ? (unchangedRows(home) ?? (await folding()).keptForStart(home, tell)) : [];
 	const lessons = isWanted ? lessonsFor(home, rows) : null;
-	const begin = beginning({ job, fromBender }, lessons, growthBefore(home, rows, { path, job }));
+	const before = job.quantity === 1 ? undefined : (await folding()).growthBefore(home, rows, { path, job });
+	const begin = beginning({ job, fromBender }, lessons, before);
 	const growth = growthOf(begin);
 	const document = layout(job, growth, jobWarnings(job, growth), jobEnds(job, growth));
 	return { job, path, begin, growth, document, kept: keptValues(job, fromBender), changed: changed(job) };
 }
+
+/** What folds logs is most of the program, and mostly no log has changed. */
+const folding = () => import('./kept.ts');
 
 function keptValues(job: Job, places: readonly string[]): string | null {
 	const { tooling, units } = job;

@@ -30,7 +30,7 @@ export async function runLayout(
 	{ stdout, stderr }: Pick<Io, 'stdout' | 'stderr'>,
 ): Promise<number> {
 	const tell = tellOn({ stderr });
-	const { job, growth, document, kept, changed } = laidOut({ file, home, as, learn }, tell);
+	const { job, growth, document, kept, changed } = await laidOut({ file, home, as, learn }, tell);
 	const planes = chalk ? chalkPlanes(finishedShape(job, growth)) : null;
 	if (json) {
 		if (kept !== null) tell(kept);

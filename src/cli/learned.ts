@@ -14,7 +14,7 @@ import {
 	wrongPart,
 } from '../springback/scatter.ts';
 import type { Units } from '../tube/job.ts';
-import { countsIn } from './kept.ts';
+import { countsIn } from './lessons-for.ts';
 
 /** Permanent angles that the page of a bender shows. */
 const ANGLES = [15, 30, 45, 60, 90, 120];

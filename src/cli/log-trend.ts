@@ -21,7 +21,7 @@ import {
 	trendTitle,
 } from '../words/trend.ts';
 import { type Io, print, printJson } from './io.ts';
-import { countsIn } from './kept.ts';
+import { countsIn } from './lessons-for.ts';
 import { pageLines } from './page.ts';
 import { UsageError } from './usage-error.ts';
 import { wallClock } from './wall-clock.ts';

@@ -62,7 +62,7 @@ async function pdfOf(
 	{ parts, page, ...request }: Omit<PaperRequest, 'parts' | 'out' | 'force'> & { parts: readonly PartName[] },
 	tell: (sentence: string) => void,
 ): Promise<{ path: string; bytes: Uint8Array }> {
-	const { job, path, begin, growth, document, kept, changed } = laidOut({ ...request, learn: true }, tell, true);
+	const { job, path, begin, growth, document, kept, changed } = await laidOut({ ...request, learn: true }, tell, true);
 	const shape = finishedShape(job, growth);
 	const { printJob } = await import('../paper/index.ts');
 	const said = [kept, marksFor(growth, job.tooling.die), changed].filter((line) => line !== null);

@@ -5,7 +5,8 @@ import type { JobFile, Surroundings } from '../journal/surroundings.ts';
 import { nextPractice, type Practice, practiceHome } from '../practice/practice.ts';
 import type { Batch } from '../session/batch/batch.ts';
 import { batchAt } from './batch.ts';
-import { keptForStart, lessonsFor } from './kept.ts';
+import { keptForStart } from './kept.ts';
+import { lessonsFor } from './lessons-for.ts';
 
 /** The tubes of one practice, one after the other on the same bender: each learns from those before it, and from no other practice. */
 export interface PracticeBatch {

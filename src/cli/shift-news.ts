@@ -2,7 +2,7 @@ import type { KeptRow } from '../journal/kept-row.ts';
 import { newsOf } from '../review/trend.ts';
 import { openSettings } from '../settings/settings.ts';
 import { shiftWords } from '../words/trend.ts';
-import { countsIn } from './kept.ts';
+import { countsIn } from './lessons-for.ts';
 import { wallClock } from './wall-clock.ts';
 
 /**

@@ -1,17 +1,14 @@
 import { setFlagsFromString } from 'node:v8';
-import { codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import { type LogPlace, logPlaces, readAnyway } from './catalogue.ts';
 import type { JournalFault } from './facts.ts';
 import type { FoldedRow } from './folded-row.ts';
 import { readCache, writeCache } from './kept-cache.ts';
 import { type KeptRow, rowOf } from './kept-row.ts';
+import { type FoundLogs, foundLogs, type Looks, looksOf } from './kept-rows.ts';
 
 /** More than these are folded in little room rather than in the least time. */
 const MANY = 1000;
-
-/** What tells a log that has changed. */
-type Looks = Pick<FoldedRow, 'size' | 'mtimeMs'>;
 
 /** What may be otherwise next time, although the log has not changed: such a row is not kept. */
 const PASSING: ReadonlySet<JournalFault['code']> = new Set([
@@ -57,13 +54,9 @@ export class SessionCache {
 	/** The sessions as their logs are now. Throws JournalError when their folder cannot be read. */
 	read(mayGoOn: MayGoOn = () => true): Kept {
 		const places = logPlaces(this.#home, this.#fs, this.#rescue);
-		const known = this.#remembered();
-		const found = rowsAt(places, known);
-		const changed = this.#changed(places, found);
-		const here = found.filter((folded) => folded !== undefined);
-		const gone = known.length - here.length;
-		if (changed.length === 0 && gone === 0) return { rows: here.map(({ row }) => row), left: 0 };
-		return this.#folded({ places, known: byId(here), changed, gone }, mayGoOn);
+		const found = foundLogs(places, this.#remembered(), this.#fs);
+		if (found.changed.length === 0 && found.gone === 0) return { rows: found.here.map(({ row }) => row), left: 0 };
+		return this.#folded(places, found, mayGoOn);
 	}
 
 	/**
@@ -71,7 +64,7 @@ export class SessionCache {
 	 * what the row was made of, since something else then stands in it.
 	 */
 	keep(row: KeptRow, size: number): void {
-		const facts = this.#facts(row);
+		const facts = looksOf(row, this.#fs);
 		if (facts?.size !== size) return;
 		const folded = { row, size: facts.size, mtimeMs: facts.mtimeMs };
 		const known = this.#remembered();
@@ -81,7 +74,8 @@ export class SessionCache {
 	}
 
 	/** Folds what has changed, as long as it may. */
-	#folded({ places, known, changed, gone }: FoundLogs, mayGoOn: MayGoOn): Kept {
+	#folded(places: readonly LogPlace[], { here, changed, gone }: FoundLogs, mayGoOn: MayGoOn): Kept {
+		const known = byId(here);
 		let unsaved = gone;
 		let remaining = changed.length;
 		let saved = performance.now();
@@ -117,33 +111,9 @@ export class SessionCache {
 		return { rows: places.flatMap(({ id }) => rowOfId(id) ?? []), left: left.size };
 	}
 
-	/** The logs that do not look as they did when they were folded into the rows found for them. */
-	#changed(places: readonly LogPlace[], found: readonly (FoldedRow | undefined)[]): Changed[] {
-		const changed: Changed[] = [];
-		places.forEach((place, n) => {
-			const facts = this.#facts(place);
-			const known = found[n];
-			if (facts !== null && known !== undefined && isSame(known, facts, place)) return;
-			// What the disk says has far more to it, and thousands of these are held on to.
-			changed.push({ place, facts: facts && { size: facts.size, mtimeMs: facts.mtimeMs } });
-		});
-		return changed;
-	}
-
 	#remembered(): readonly FoldedRow[] {
 		this.#known ??= readCache(this.#home, this.#fs);
 		return this.#known;
-	}
-
-	/** What the log looks like before it is read: one that grows meanwhile is then seen to have changed. Null: no log there. */
-	#facts({ path }: Pick<LogPlace, 'path'>): Looks | null {
-		if (path === null) return null;
-		try {
-			return this.#fs.statSync(path);
-		} catch (error) {
-			if (codeOf(error) === '') throw error;
-			return null;
-		}
 	}
 
 	/** A log that could not be read is tried again next time; its row is not kept. */
@@ -162,42 +132,6 @@ export class SessionCache {
 	}
 }
 
-/** A log that is to be folded. */
-interface Changed {
-	place: LogPlace;
-	facts: Looks | null;
-}
-
-/** What a look at the logs found. */
-interface FoundLogs {
-	places: readonly LogPlace[];
-	/** By id, those whose logs are there. */
-	known: Map<string, FoldedRow>;
-	changed: readonly Changed[];
-	/** How many were remembered that are there no longer. */
-	gone: number;
-}
-
-/** Each place's row. Both mostly come in one order, and a map of thousands takes longer than to walk along them. */
-function rowsAt(places: readonly LogPlace[], known: readonly FoldedRow[]): (FoldedRow | undefined)[] {
-	let next = 0;
-	let numbers: Map<string, number> | null = null;
-	return places.map(({ id }) => {
-		if (known[next]?.row.id !== id) {
-			numbers ??= new Map(known.map(({ row }, n) => [row.id, n]));
-			const number = numbers.get(id);
-			if (number === undefined) return undefined;
-			next = number;
-		}
-		return known[next++];
-	});
-}
-
 function byId(rows: readonly FoldedRow[]): Map<string, FoldedRow> {
 	return new Map(rows.map((folded) => [folded.row.id, folded]));
-}
-
-function isSame({ row, size, mtimeMs }: FoldedRow, facts: Looks, { path, imported = false }: LogPlace): boolean {
-	const looksSame = size === facts.size && mtimeMs === facts.mtimeMs;
-	return looksSame && row.path === path && row.isImported === imported;
 }

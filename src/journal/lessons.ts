@@ -1,12 +1,5 @@
-import { type FsPort, realFs } from '../files/fs-port.ts';
 import { type Kin, type Lesson, MOST_LESSONS } from '../springback/history.ts';
 import type { KeptRow } from './kept-row.ts';
-import { SessionCache } from './kept-sessions.ts';
-
-/** What all kept sessions of a home have taught, the newest first. */
-export function lessonsKept(home: string, fs: FsPort = realFs): Lesson[] {
-	return new SessionCache(home, fs).read().rows.flatMap(({ lesson }) => lesson ?? []);
-}
 
 /** What these sessions, newest first, teach a new one: no more of each combination than weighs anything, of those that count. */
 export function lessonsThatWeigh(rows: readonly KeptRow[], counts: (row: KeptRow) => boolean): Lesson[] {

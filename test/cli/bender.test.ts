@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { benderLines, runBender } from '../../src/cli/bender.ts';
 import { FIGURE_OPTIONS } from '../../src/cli/bender-options.ts';
-import { lessonsFor } from '../../src/cli/kept.ts';
+import { lessonsFor } from '../../src/cli/lessons-for.ts';
 import { optionName } from '../../src/cli/quantity.ts';
 import { UsageError } from '../../src/cli/usage-error.ts';
 import { sessionFolder } from '../../src/journal/catalogue.ts';

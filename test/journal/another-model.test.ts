@@ -5,7 +5,6 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { readSession, sessionPath } from '../../src/journal/catalogue.ts';
 import { SessionCache } from '../../src/journal/kept-sessions.ts';
-import { lessonsKept } from '../../src/journal/lessons.ts';
 import { LiveSession } from '../../src/journal/live.ts';
 import { initial } from '../../src/session/log/fold.ts';
 import { readBack, startIn } from '../../src/session/log/read-back.ts';
@@ -13,6 +12,7 @@ import { coldPrior, learnedPrior, type Start } from '../../src/session/log/start
 import type { Lesson } from '../../src/springback/history.ts';
 import { modelName } from '../../src/springback/model-name.ts';
 import { journalWords } from '../../src/words/journal.ts';
+import { lessonsKept } from '../helpers/lessons-kept.ts';
 
 /** Two real logs of a program whose logs did not name their model: the first taught the second. */
 const OLD = fileURLToPath(new URL('../fixtures/logs-of-another-model', import.meta.url));

@@ -8,12 +8,12 @@ import type { Exchanged } from '../../src/journal/exchange/facts.ts';
 import { verifySessions } from '../../src/journal/exchange/verify.ts';
 import { rowOf, summaryOf } from '../../src/journal/kept-row.ts';
 import { SessionCache } from '../../src/journal/kept-sessions.ts';
-import { lessonsKept } from '../../src/journal/lessons.ts';
 import { LiveSession } from '../../src/journal/live.ts';
 import { acquireLock, releaseLock } from '../../src/journal/lock.ts';
 import { decodeRecord, encodeRecord } from '../../src/journal/record.ts';
 import { exchangedText, verifiedText } from '../../src/words/notebook.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
+import { lessonsKept } from '../helpers/lessons-kept.ts';
 import { tempFolder } from './child.ts';
 
 const NOW = new Date('2026-03-01T08:00:00Z');

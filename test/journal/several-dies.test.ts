@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import { sessionPath } from '../../src/journal/catalogue.ts';
 import { cachePath } from '../../src/journal/kept-cache.ts';
 import { SessionCache } from '../../src/journal/kept-sessions.ts';
-import { lessonsKept } from '../../src/journal/lessons.ts';
 import { LiveSession } from '../../src/journal/live.ts';
 import { newPieceOf, piecesOfJob } from '../../src/journal/pieces.ts';
 import { readLog } from '../../src/journal/read-log.ts';
@@ -11,6 +10,7 @@ import { lessonOf } from '../../src/session/estimate/lesson-of-session.ts';
 import { readBack } from '../../src/session/log/read-back.ts';
 import { beginning, growthOf } from '../../src/session/log/start.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
+import { lessonsKept } from '../helpers/lessons-kept.ts';
 import { twoDieJob } from '../helpers/shop/two-dies.ts';
 import { tempFolder } from './child.ts';
 

@@ -10,11 +10,11 @@ import { draftFaults, draftPreview } from '../../../src/job/draft/preview.ts';
 import type { FormShop } from '../../../src/job/draft/question.ts';
 import { questionOf } from '../../../src/job/draft/questions.ts';
 import { readJob } from '../../../src/job/read.ts';
-import { lessonsKept } from '../../../src/journal/lessons.ts';
 import { growthOf, learnedPrior } from '../../../src/session/log/start.ts';
 import { mechanicsPrior } from '../../../src/springback/mechanics.ts';
 import { bendIn } from '../../helpers/disk/kept-home.ts';
 import { toldFaults } from '../../helpers/disk/told-faults.ts';
+import { lessonsKept } from '../../helpers/lessons-kept.ts';
 
 const SHOP: FormShop = {
 	lookup: (bender, die) => (bender === 'quay' && die === 'five' ? { clr: 5, growth: 1.02, clamp: 3 } : undefined),
