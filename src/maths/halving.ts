@@ -1,4 +1,4 @@
-/** Where something stops being so, by halving: Press et al., Numerical Recipes, 3rd edition, section 9.1.1. */
+/** Where something stops being so: by halving, as in Press et al., Numerical Recipes, 3rd edition, section 9.1.1; where a function is 0, by lines. */
 
 /**
  * The last place that `holds` and the first that does not, as near to each other as so many halvings of [low, high] bring them or the
@@ -31,11 +31,23 @@ export function firstWhole(holds: (n: number) => boolean, low: number, high: num
 	return first;
 }
 
-const MOST_HALVINGS = 60;
+/** A smooth function's zero takes some eight; a zero that is none of one is as near by then as so many halvings bring it. */
+const MOST_STEPS = 60;
 
-/** The zero of a function that changes sign in (low, high), to the last digit. */
+/**
+ * The zero of a function that changes sign in (low, high), as near as the arithmetic lets it. By the line between two places of different sign; of
+ * a place that stays, half the value is taken: Dowell and Jarratt, A modified regula falsi method, BIT 11 (1971).
+ */
 export function zeroBetween(f: (x: number) => number, low: number, high: number): number {
-	const rising = f(low) < 0;
-	const [last, first] = halved((x) => f(x) < 0 === rising, low, high, MOST_HALVINGS);
-	return (last + first) / 2;
+	let [stays, at] = [low, high];
+	let [ofStays, ofAt] = [f(low), f(high)];
+	for (let i = 0; i < MOST_STEPS && ofAt !== 0; i++) {
+		const next = at - (ofAt * (at - stays)) / (ofAt - ofStays);
+		if (next === at || next === stays) return next;
+		const ofNext = f(next);
+		if (ofNext < 0 === ofAt < 0) ofStays /= 2;
+		else [stays, ofStays] = [at, ofAt];
+		[at, ofAt] = [next, ofNext];
+	}
+	return at;
 }

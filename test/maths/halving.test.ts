@@ -41,4 +41,36 @@ describe('the zero between', () => {
 		expect(zeroBetween(j0, 2, 3)).toBeCloseTo(2.40482_55577, 9);
 		expect(zeroBetween((x) => -j0(x), 2, 3)).toBeCloseTo(2.40482_55577, 9);
 	});
+
+	it('takes few looks where the function is smooth, and stays between where it is not', () => {
+		let looks = 0;
+		const counted = (f: (x: number) => number) => (x: number) => {
+			looks++;
+			return f(x);
+		};
+		expect(zeroBetween(counted(Math.cos), 1, 2)).toBeCloseTo(Math.PI / 2, 15);
+		expect(looks).toBeLessThanOrEqual(10);
+		looks = 0;
+		expect(
+			zeroBetween(
+				counted((x) => (x < 0.3 ? -1 : 1)),
+				0,
+				1,
+			),
+		).toBeCloseTo(0.3, 12);
+		expect(
+			zeroBetween(
+				counted((x) => Math.tanh(1e6 * (x - 0.7))),
+				0,
+				1,
+			),
+		).toBeCloseTo(0.7, 12);
+		expect(looks).toBeLessThanOrEqual(130);
+	});
+
+	it('is an end that is all but it', () => {
+		expect(zeroBetween((x) => x - 1 + 1e-17, 1, 2)).toBe(1);
+		expect(zeroBetween((x) => (x === 2 ? 1e-17 : x - 2), 1, 2)).toBe(2);
+		expect(zeroBetween((x) => (x === 1 ? 1e-17 : 1 - x), 1, 2)).toBe(1);
+	});
 });
