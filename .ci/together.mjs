@@ -41,7 +41,10 @@ const WITH = new Map([
 		'screen/shell/ink-screen.tsx',
 		'screen/shell/open-screen.tsx',
 	].map((file) => [file, FOLDING]),
-	...['cli/check.ts', 'cli/cut-rows.ts', 'cli/kept.ts', 'cli/kept-tooling.ts', 'cli/log-compare.ts'].map((file) => [file, JOB]),
+	...['cli/check.ts', 'cli/cut-rows.ts', 'cli/kept.ts', 'cli/kept-tooling.ts', 'cli/log-compare.ts'].map((file) => [
+		file,
+		JOB,
+	]),
 ]);
 
 /** The same as a plugin of esbuild. */
