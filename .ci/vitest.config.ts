@@ -45,6 +45,7 @@ export default defineConfig({
 		// Without the program's patches Ink blanks its frames then, and the tests of the screen fail.
 		env: { CI: 'true' },
 		testTimeout: 60_000,
+		hookTimeout: 60_000,
 		// Left to itself the runner keeps one processor free, which of two is half of the machine.
 		maxWorkers: '100%',
 		sequence: { sequencer: LongestFirst },
