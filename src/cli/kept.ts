@@ -2,7 +2,7 @@ import type { KeptRow } from '../journal/kept-row.ts';
 import { type MayGoOn, SessionCache } from '../journal/kept-sessions.ts';
 import { newPieceOf, piecesOfJob } from '../journal/pieces.ts';
 import { bentAsOf } from '../tube/bent-as.ts';
-import type { GrowthByDie } from '../tube/dies.ts';
+import type { PlannedGrowth } from '../tube/growth.ts';
 import type { Job } from '../tube/job.ts';
 import { journalWords } from '../words/journal.ts';
 import { READING_LOGS } from '../words/usage/log.ts';
@@ -87,7 +87,7 @@ export function growthBefore(
 	home: string,
 	rows: readonly KeptRow[],
 	{ path, job }: { path: string; job: Job },
-): GrowthByDie | undefined {
+): PlannedGrowth | undefined {
 	if (job.quantity === 1) return undefined;
 	const sessions = piecesOfJob(rows, { path, name: job.name, as: bentAsOf(job) });
 	return newPieceOf({ home }, sessions, job).growth;

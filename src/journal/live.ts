@@ -81,7 +81,7 @@ export class LiveSession {
 		const state = initial(start);
 		const opening = openingOf(state, log.path, others, {
 			resumed: false,
-			...(piece.growth !== undefined && { growthBefore: piece.growth }),
+			...(piece.alike !== undefined && { alike: piece.alike }),
 		});
 		const session = new LiveSession(world, log, state, opening);
 		if (log.isAway) session.notices.push(log.wentOn);

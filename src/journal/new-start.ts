@@ -12,7 +12,7 @@ export function newStart(
 	file: JobFile,
 	learn: boolean,
 	lessons: readonly Lesson[],
-	{ growth, ...piece }: NewPiece & Pick<Start, 'simulated'>,
+	{ growth, alike: _, ...piece }: NewPiece & Pick<Start, 'simulated'>,
 ): Start {
 	return {
 		id,

@@ -1,20 +1,20 @@
 import { givenIn } from '../session/batch/given.ts';
-import { growthOf } from '../session/log/start.ts';
+import { wouldMove } from '../session/batch/held.ts';
 import type { State } from '../session/log/state.ts';
 import { lastAnnounced, standing } from '../session/outputs.ts';
 import { sessionWarnings } from '../session/plan/job-warnings.ts';
 import type { Output } from '../session/protocol/notes.ts';
 import { bentAsField } from '../tube/bent-as.ts';
-import type { GrowthByDie } from '../tube/dies.ts';
 
 /** How a session comes to be open. */
-export type OpenedAs = { resumed: false; growthBefore?: GrowthByDie } | { resumed: true; changed: readonly string[] };
+export type OpenedAs = { resumed: false; alike?: boolean } | { resumed: true; changed: readonly string[] };
 
 /** What a shell shows first: which session it is, what to be warned of in a new one, the correction in force, what is asked. */
 export function openingOf(state: State, log: string, others: readonly string[], opened: OpenedAs): Output[] {
 	const { id, job } = state.start;
 	const changed = opened.resumed ? [...opened.changed] : [];
-	const before = opened.resumed ? undefined : opened.growthBefore;
+	const alike = opened.resumed ? undefined : opened.alike;
+	const off = alike ? wouldMove(state.start) : null;
 	return [
 		{
 			note: 'session',
@@ -25,7 +25,8 @@ export function openingOf(state: State, log: string, others: readonly string[], 
 			changed,
 			others: [...others],
 			...givenIn(state),
-			...(before !== undefined && { alike: isSame(before, growthOf(state.start)) }),
+			...(alike !== undefined && { alike }),
+			...(off !== null && { wouldMove: off }),
 			...bentAsField(job),
 		},
 		...(opened.resumed ? [] : warningsNote(state)),
@@ -33,11 +34,6 @@ export function openingOf(state: State, log: string, others: readonly string[], 
 		standing(state, log),
 	];
 }
-
-/** Whether every die's growth is the same. */
-const isSame = (one: GrowthByDie, other: GrowthByDie): boolean =>
-	one.value === other.value &&
-	Object.entries(other.dies ?? {}).every(([die, { value }]) => one.dies?.[die]?.value === value);
 
 function warningsNote(state: State): Output[] {
 	const warnings = sessionWarnings(state);

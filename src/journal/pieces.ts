@@ -3,7 +3,7 @@ import { heatOf } from '../session/batch/given.ts';
 import { countedPieces, isLaidOutAlike, type Pieces } from '../session/batch/pieces.ts';
 import { readBack } from '../session/log/read-back.ts';
 import { growthOf } from '../session/log/start.ts';
-import type { GrowthByDie } from '../tube/dies.ts';
+import type { PlannedGrowth } from '../tube/growth.ts';
 import type { BentAs, Job } from '../tube/job.ts';
 import { readSession } from './catalogue.ts';
 import { newestFirst, sessionsOfJob } from './find.ts';
@@ -42,8 +42,10 @@ export interface NewPiece {
 	piece?: number;
 	/** What its tube's heat is taken for, where the piece before was told to be of another than the job's. */
 	heat?: string;
+	/** Whether it is cut and marked as the piece before, or the job has changed since; absent where nothing before it compares. */
+	alike?: boolean;
 	/** What the piece before was laid out with, where the two are cut and marked alike. */
-	growth?: GrowthByDie;
+	growth?: PlannedGrowth;
 }
 
 /** Where kept sessions are read. */
@@ -66,6 +68,8 @@ export function newPieceOf(
 	const heat = heatOf({ start, entries });
 	// A number that was written into the job since is the newer word.
 	const isOther = heat !== null && start.job.tube.heat === job.tube.heat && heat !== job.tube.heat;
-	const isAlike = start.corners !== undefined && isLaidOutAlike(start, job);
-	return { piece, ...(isOther && { heat }), ...(isAlike && { growth: growthOf(start) }) };
+	const told = { piece, ...(isOther && { heat }) };
+	if (start.corners === undefined) return told;
+	const alike = isLaidOutAlike(start, job);
+	return { ...told, alike, ...(alike && { growth: growthOf(start) }) };
 }

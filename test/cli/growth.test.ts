@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { runHere } from '../helpers/disk/run-here.ts';
 import type { Line } from '../helpers/shop/contract-client.ts';
@@ -85,6 +85,39 @@ describe('the growth that a tube is laid out with', () => {
 		// Another die has shown nothing of this tube.
 		const other = await layout(shop.file(job({ die: '6 other' })), home);
 		expect(other.growth.value).toBeCloseTo(mechanicsGrowth(), 12);
+	});
+
+	it('is piece 1’s for every piece of a batch, which is told how far marks would move, until the job changes', async () => {
+		const home = shop.home();
+		// The marks of this tube move by a thirty-second: a finer tape shows it.
+		const fine = { tape: 1 / 64 };
+		const file = shop.file(job(fine, { quantity: 3 }));
+		const cut = async () => JSON.parse((await runHere(['cut', file, '--stock', '240', '--json'], { home })).out);
+		const [before, sawn] = [await layout(file, home), (await cut()).tubes[0].pieces[0].cutLength];
+		const first = await bendHere(file, home);
+		expect(first.lines[0]).not.toHaveProperty('alike');
+		await new Operator().play(first);
+		await first.end();
+		const [after, learned] = [await layout(file, home), await layout(shop.file(job(fine, { name: 'One of it' })), home)];
+		const only = ({ growth, cutLength, bends }: Line) => ({ growth, cutLength, bends });
+		expect(only(after)).toEqual(only(before));
+		expect((await cut()).tubes[0].pieces[0].cutLength).toBe(sawn);
+		const moves = learned.bends.map(({ mark }: Line, i: number) =>
+			Math.abs(mark.fromStart - before.bends[i].mark.fromStart),
+		);
+		const second = await bendHere(file, home);
+		expect(second.ask.mark).toMatchObject({ ...before.bends[0].mark, moved: 0 });
+		const most = Math.max(...moves, Math.abs(learned.cutLength - before.cutLength));
+		expect(second.lines[0]).toMatchObject({ piece: 2, alike: true });
+		expect(second.lines[0]!.wouldMove).toBeCloseTo(most, 9);
+		await new Operator().play(second);
+		await second.end();
+		const written = JSON.parse(readFileSync(file, 'utf8'));
+		writeFileSync(file, JSON.stringify({ ...written, tooling: { ...written.tooling, growth: 1.03 } }));
+		const third = await bendHere(file, home);
+		expect(third.lines[0]).toMatchObject({ piece: 3, alike: false });
+		expect(third.lines[0]).not.toHaveProperty('wouldMove');
+		await third.end();
 	});
 
 	it('is the same from the far end, and for the other hand', async () => {

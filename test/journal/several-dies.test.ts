@@ -17,7 +17,7 @@ import { tempFolder } from './child.ts';
 const AS_DRAWN = { mirror: false, from: 'start' } as const;
 
 describe('sessions on two dies', () => {
-	it('of one batch are cut and marked alike, as long as what was learned since moves no mark', () => {
+	it('of one batch are cut and marked alike, whatever was learned since', () => {
 		const home = tempFolder();
 		const job = twoDieJob({ tooling: { growth: null }, quantity: 3 });
 		bendIn(home, { day: 1, job });

@@ -5,16 +5,9 @@ import type { Lesson, Provenance } from '../../springback/history.ts';
 import { learned } from '../../springback/history.ts';
 import { mechanicsPrior } from '../../springback/mechanics.ts';
 import { modelName } from '../../springback/model-name.ts';
-import { dieOf, diesOf, filePlaceOf, type GrowthByDie, toolingOfDie } from '../../tube/dies.ts';
-import {
-	type GrowthSource,
-	type PlannedDieGrowth,
-	type PlannedGrowth,
-	plannedGrowth,
-	refused,
-} from '../../tube/growth.ts';
+import { dieOf, diesOf, filePlaceOf, toolingOfDie } from '../../tube/dies.ts';
+import { type GrowthSource, type PlannedDieGrowth, type PlannedGrowth, plannedGrowth } from '../../tube/growth.ts';
 import type { Job } from '../../tube/job.ts';
-import { isMarkedAlike } from '../../tube/marked-alike.ts';
 import { wholeJob } from '../../tube/whole-job.ts';
 import { kinsOfJob } from '../estimate/kin-of-job.ts';
 
@@ -82,10 +75,13 @@ export function learnedPrior(job: Job, lessons: readonly Lesson[], stated: State
 	const [own, ...others] = kinsOfJob(job);
 	const { prior, from, besides = [] } = learned(own!, coldPrior(job, stated).prior, lessons, others);
 	const told = new Map(diesOf(job).map((die, i) => [die, i === 0 ? from : besides[i - 1]!]));
-	const expected = (die: string) =>
-		told.get(die)!.exact.sessions === 0 ? mechanicsGrowth(job, die) : growthExpected(atDie(prior, die));
+	const expected = (die: string) => expectedGrowth(job, die, prior, told.get(die));
 	return { prior, from, ...laidOutWith(plannedGrowth(job, stated, expected), told) };
 }
+
+/** As this die and tube have shown, else as mechanics has it. */
+const expectedGrowth = (job: Job, die: string, prior: Filter, from: Provenance | undefined): number =>
+	from === undefined || from.exact.sessions === 0 ? mechanicsGrowth(job, die) : growthExpected(atDie(prior, die));
 
 function laidOutWith(growth: PlannedGrowth, told?: ReadonlyMap<string, Provenance>) {
 	const further = Object.entries(growth.dies ?? {}).map(([die, each]): [string, DieStart] => {
@@ -102,27 +98,34 @@ function begunWith({ value, from, tooMuch }: PlannedDieGrowth): DieStart {
 
 /**
  * What a session, or a layout, of a job as loaded begins with: by what these lessons taught, or (null) by mechanics alone. `before`: the growth
- * that the piece before was laid out with. It holds as long as what was learned since moves no mark by more than the tape shows: pieces of one
- * batch are cut and marked alike.
+ * that the piece before was laid out with. It holds whatever was learned since: pieces of one batch are cut and marked alike.
  */
 export function beginning(
 	{ job, fromBender = [] }: { job: Job; fromBender?: readonly string[] },
 	lessons: readonly Lesson[] | null,
-	before?: GrowthByDie,
+	before?: PlannedGrowth,
 ): Beginning {
 	const stated: Stated = (die) => (fromBender.includes(filePlaceOf(job, die, 'growth')) ? 'die' : 'job');
 	const now = lessons === null ? coldPrior(job, stated) : learnedPrior(job, lessons, stated);
-	if (before === undefined || refused(growthOf(now)) !== null) return now;
-	const as = withGrowthOf(before, now);
-	return isMarkedAlike(job, growthOf(as), growthOf(now)) ? as : now;
+	return before === undefined ? now : withGrowthOf(before, now);
 }
 
 /** A beginning with another growth of each die of which it is only expected. */
-function withGrowthOf({ value, dies }: GrowthByDie, now: Beginning): Beginning {
-	const laid = <T extends DieStart>(start: T, growth: number | undefined): T =>
-		start.growthFrom === 'expected' && growth !== undefined ? { ...start, growth } : start;
-	const further = Object.entries(now.dies ?? {}).map(([die, start]) => [die, laid(start, dies?.[die]?.value)]);
-	return { ...laid(now, value), ...(now.dies && { dies: Object.fromEntries(further) }) };
+function withGrowthOf({ dies, ...own }: PlannedGrowth, now: Beginning): Beginning {
+	const laid = <T extends DieStart>(start: T, before: PlannedDieGrowth | undefined): T => {
+		if (start.growthFrom !== 'expected' || before?.from !== 'expected') return start;
+		const { growthTooMuch: _, ...rest } = start;
+		return { ...(rest as T), ...begunWith(before) };
+	};
+	const further = Object.entries(now.dies ?? {}).map(([die, start]) => [die, laid(start, dies?.[die])]);
+	return { ...laid(now, own), ...(now.dies && { dies: Object.fromEntries(further) }) };
+}
+
+/** The growth that it would be laid out with by what is believed as it begins, if nothing held those of the piece before. */
+export function growthShown({ job, prior, from, ...begun }: Pick<Start, 'job'> & Beginning): PlannedGrowth {
+	const told = (die: string) => (die === job.tooling.die ? { ...begun, from } : begun.dies?.[die]);
+	const stated: Stated = (die) => (told(die)?.growthFrom === 'die' ? 'die' : 'job');
+	return plannedGrowth(job, stated, (die) => expectedGrowth(job, die, prior, told(die)?.from));
 }
 
 /** The growth that a session, or a layout, is laid out with. */

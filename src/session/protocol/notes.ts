@@ -17,8 +17,10 @@ export interface SessionNote {
 	piece?: number;
 	quantity?: number;
 	heat?: string;
-	/** Whether it is cut and marked as the piece before; false where what was learned since moves a mark; absent where nothing before it compares. */
+	/** Whether it is cut and marked as the piece before; false where the job has changed since; absent where nothing before it compares. */
 	alike?: boolean;
+	/** Where cut and marks are held: by how much they would move at most by what was learned since; absent where the tape does not show it. */
+	wouldMove?: number;
 	/** Hand and end, where it is not bent as drawn. */
 	bentAs?: BentAs;
 }

@@ -95,6 +95,7 @@ export const NOTE_FIELDS: FieldsTold<Note, 'note'> = {
 		quantity: 'how many are wanted',
 		heat: 'heat, lot or certificate number of the tube',
 		alike: 'whether it is cut and marked as the piece before',
+		wouldMove: 'by how much its marks would move by what was learned since',
 		bentAs: 'hand and end, if not as drawn',
 	},
 	warnings: { warnings: 'at, code, text of each' },

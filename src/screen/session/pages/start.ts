@@ -57,7 +57,7 @@ function warned({ warnings }: WarningsNote, job: SessionState['job'], columns: n
 	];
 }
 
-function about({ job, heat }: SessionState, { alike }: SessionNote, { columns }: Room): Section[] {
+function about({ job, heat }: SessionState, { alike, wouldMove }: SessionNote, { columns }: Room): Section[] {
 	const marks =
 		alike === undefined
 			? []
@@ -66,6 +66,7 @@ function about({ job, heat }: SessionState, { alike }: SessionNote, { columns }:
 				: wrapped(START.otherMarks, columns, 'alert', 2);
 	return [
 		{ rank: 0, lines: [...wrapped(bentAsWords(job) ?? '', columns, 'strong'), ...marks] },
+		{ rank: 2, lines: wouldMove === undefined ? [] : wrapped(START.wouldMove(wouldMove, job), columns) },
 		{ rank: 1, lines: heat === null ? [] : wrapped(START.heat(heat), columns) },
 	];
 }
