@@ -5,6 +5,7 @@ export interface FontFace {
 	unitsPerEm: number;
 	hasGlyphForCodePoint(code: number): boolean;
 	glyphForCodePoint(code: number): Glyph;
+	getGlyph(id: number, characters?: readonly number[]): Glyph;
 	/** Glyphs in the order in which they are drawn, and where. */
 	layout(text: string, ...how: unknown[]): GlyphRun;
 }
@@ -16,6 +17,8 @@ interface GlyphRun {
 
 interface Glyph {
 	advanceWidth: number;
+	/** What a reader of the PDF takes it for. */
+	codePoints: readonly number[];
 }
 
 /** A registered font, which sets simple texts without a search for what only others need. */
@@ -23,9 +26,23 @@ export async function openFace(fontFamily: string, fontWeight: number): Promise<
 	const wanted = { fontFamily, fontWeight };
 	await Font.load(wanted);
 	const face = Font.getFont(wanted)!.data as unknown as FontFace;
+	toldWhatItIs(face);
 	const shaped = face.layout.bind(face);
 	face.layout = (text, ...how) => (SIDE_BY_SIDE.test(text) ? sideBySide(text, face) : shaped(text, ...how));
 	return face;
+}
+
+/**
+ * The library keeps a glyph as it first met it. One that it met as a part of another, as the y of a letter with an accent, it takes for no character
+ * at all, and on the next page in the same process that letter would be read back as another.
+ */
+function toldWhatItIs(face: FontFace): void {
+	const kept = face.getGlyph.bind(face);
+	face.getGlyph = (id, characters = []) => {
+		const glyph = kept(id, characters);
+		if (glyph.codePoints.length === 0) glyph.codePoints = characters;
+		return glyph;
+	};
 }
 
 /**

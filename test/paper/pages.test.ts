@@ -29,6 +29,13 @@ describe('paper', () => {
 		expect(pages[0]!.text).toContain(`page 1 of ${pages.length}`);
 	});
 
+	it('can be read back after a page had its letter as a part of another alone', async () => {
+		// The izhitsa with two graves is made of the bare one. No other test has either.
+		await sheet('\u0477');
+		const [page] = await sheet('\u0475');
+		expect(page!.text).toContain('\u0475');
+	});
+
 	it.each([
 		['Latin', 'Bügelgriff für Čeřen 3⅝', 'Bügelgriff für Čeřen 3⅝'],
 		['Greek and Cyrillic', 'Κουπαστή Поручень', 'Κουπαστή Поручень'],
