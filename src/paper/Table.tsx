@@ -24,10 +24,14 @@ export interface TableProps {
 	pen?: number;
 }
 
-const LINE = 0.5;
+/** Thinner ones vanish where a page is shown on a screen. */
+const LINE = 0.75;
 const PAD = 3;
 /** A line for the pen: a little over 5 mm. */
 const PEN = 15;
+
+/** Each row has its own left line: one along the table would run on below the last row of a page. */
+const ROW = { flexDirection: 'row', borderBottomWidth: LINE, borderLeftWidth: LINE } as const;
 
 const widths = ({ columns, width }: Pick<TableProps, 'columns' | 'width'>): ((column: PaperColumn) => number) => {
 	const parts = columns.reduce((sum, { part }) => sum + part, 0);
@@ -53,8 +57,8 @@ export function tableHeight(table: TableProps, type: Typeface): number {
 export function Table({ columns, rows, width, size, lines = 1, pen = PEN }: TableProps) {
 	const widthOf = widths({ columns, width });
 	return (
-		<View style={{ width, borderTopWidth: LINE, borderLeftWidth: LINE }}>
-			<View fixed wrap={false} style={{ flexDirection: 'row', borderBottomWidth: LINE, backgroundColor: '#e8e8e8' }}>
+		<View style={{ width }}>
+			<View fixed wrap={false} style={{ ...ROW, borderTopWidth: LINE, backgroundColor: '#e8e8e8' }}>
 				{columns.map((column) => (
 					<Cell key={column.head} width={widthOf(column)}>
 						<Words text={column.head} width={widthOf(column) - 2 * PAD} size={size - 1} align={column.align} />
@@ -62,7 +66,7 @@ export function Table({ columns, rows, width, size, lines = 1, pen = PEN }: Tabl
 				))}
 			</View>
 			{rows.map((row) => (
-				<View key={row.join('\n')} wrap={false} style={{ flexDirection: 'row', borderBottomWidth: LINE }}>
+				<View key={row.join('\n')} wrap={false} style={ROW}>
 					{columns.map((column, i) => (
 						<Cell key={column.head} width={widthOf(column)} pen={column.pen}>
 							{column.pen && row[i] === '' ? (
@@ -94,7 +98,7 @@ function PenLines({ count, width, height }: { count: number; width: number; heig
 	return lines.map((line) => (
 		<View
 			key={line}
-			style={{ width, height, ...(line > 0 && { borderTopWidth: LINE / 2, borderTopStyle: 'dashed' }) }}
+			style={{ width, height, ...(line > 0 && { borderTopWidth: LINE / 3, borderTopStyle: 'dashed' }) }}
 		/>
 	));
 }

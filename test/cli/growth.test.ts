@@ -98,7 +98,10 @@ describe('the growth that a tube is laid out with', () => {
 		expect(first.lines[0]).not.toHaveProperty('alike');
 		await new Operator().play(first);
 		await first.end();
-		const [after, learned] = [await layout(file, home), await layout(shop.file(job(fine, { name: 'One of it' })), home)];
+		const [after, learned] = [
+			await layout(file, home),
+			await layout(shop.file(job(fine, { name: 'One of it' })), home),
+		];
 		const only = ({ growth, cutLength, bends }: Line) => ({ growth, cutLength, bends });
 		expect(only(after)).toEqual(only(before));
 		expect((await cut()).tubes[0].pieces[0].cutLength).toBe(sawn);

@@ -99,11 +99,11 @@ describe('pullbook paper ID', () => {
 		checks: [{ name: 'knee', kind: 'angle', between: [1, 2], tolerance: 0.5 }],
 	});
 
-	async function record(options: Parameters<typeof bendIn>[1]) {
+	async function record(options: Parameters<typeof bendIn>[1], page: string | null = null) {
 		const { id } = bendIn(folder, { job, ...options });
 		const out = join(folder, 'record.pdf');
 		const { io } = written();
-		const code = await runRecord({ id, page: null, out, force: true, home: folder }, io);
+		const code = await runRecord({ id, page, out, force: true, home: folder }, io);
 		const pages = await readPdf(readFileSync(out));
 		return { id, code, pages, text: pages.map(({ text }) => text).join('\n') };
 	}
@@ -121,6 +121,20 @@ describe('pullbook paper ID', () => {
 		expect(held.length).toBeGreaterThan(1);
 		for (const value of held) expect(text).toContain(`${value}°`);
 		expect(text).toContain(`page ${pages.length} of ${pages.length}`);
+	});
+
+	it('breaks no word and no length of its table on A4, the narrower paper', async () => {
+		const [bends, last] = [[60, 50, 13].map((straight, i) => [straight, 40, 90 * i] as const), 14];
+		const { pages } = await record({ day: 5, job: { ...job, shape: byBends(bends, last), checks: [] } }, 'a4');
+		const { texts } = pages[0]!;
+		for (const word of ['bend', 'mark drawn', 'mark set']) expect(texts.map(({ text }) => text)).toContain(word);
+		const units = texts.filter(({ text, size }) => text === 'in' && size < 8);
+		expect(units.length).toBeGreaterThanOrEqual(12);
+		const before = (unit: (typeof texts)[number]) =>
+			texts.some(
+				({ text, x, y, width }) => /\d$/.test(text) && Math.abs(y - unit.y) < 1 && Math.abs(x + width - unit.x) < 4,
+			);
+		expect(units.filter((unit) => !before(unit))).toEqual([]);
 	});
 
 	it('of a session that was left says that it is not finished', async () => {

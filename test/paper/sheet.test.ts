@@ -91,6 +91,20 @@ describe('the shop sheet', () => {
 		expect(rows.map(({ text }) => Number(text))).toEqual(Array.from({ length: bends }, (_, i) => i + 1));
 	});
 
+	it('of eight bends is one page on Letter also with several checks and a warning', async () => {
+		const job = zigzag(8);
+		const checks = [1, 2, 3, 4].map((j) => ({
+			...job.checks[0]!,
+			name: `knee ${j}`,
+			between: [j, j + 2] as [number, number],
+		}));
+		const pages = await sheetOf({ ...job, tooling: { ...job.tooling, clamp: 8 }, checks: checks as Job['checks'] });
+		expect(pages).toHaveLength(1);
+		expect(pages[0]!.text).toContain('clamp');
+		expect(pages.flatMap(offThePage)).toEqual([]);
+		expect(pages.flatMap(textsOnOneAnother)).toEqual([]);
+	});
+
 	it.each([
 		['letter', 'in'],
 		['a4', 'in'],

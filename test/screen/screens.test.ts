@@ -4,7 +4,7 @@ import type { Output } from '../../src/session/protocol/notes.ts';
 import type { Size } from '../../src/terminal/output.ts';
 import { finishedShape } from '../../src/tube/resolve.ts';
 import * as asks from '../helpers/screen/asks.ts';
-import { BATCH, BATCH_WAITS, LAST_PIECE, PIECE, PIECE_MOVED } from '../helpers/screen/batch.ts';
+import { BATCH, BATCH_WAITS, LAST_PIECE, PIECE, PIECE_HELD, PIECE_MOVED } from '../helpers/screen/batch.ts';
 import { ARCH, answeredBy, FakeHome, FakeLive, KEPT, ROWS } from '../helpers/screen/fake-ports.ts';
 import { type FrameOptions, frameText } from '../helpers/screen/page-frame.ts';
 import { asKept, runScreen } from '../helpers/screen/run-screen.ts';
@@ -29,6 +29,7 @@ const PAGES: PageCase[] = [
 	['start-marks', [asks.SESSION, asks.SET_FIRST], '', 'New session'],
 	['layout', [asks.SET_FIRST], 'h2\r', 'Lay out the tube'],
 	['piece', [PIECE, asks.SET_FIRST], '', 'Piece 8 of 10'],
+	['piece-held', [PIECE_HELD, asks.WARNINGS, asks.SET_FIRST], '', 'Piece 8 of 10'],
 	['piece-moved', [PIECE_MOVED, asks.WARNINGS, asks.SET_FIRST], '', 'Piece 8 of 10'],
 	['piece-more', [PIECE, asks.SET_FIRST], '*', 'certificate'],
 	['piece-heat', [PIECE, asks.SET_FIRST], '*1\r', 'Heat or certificate'],

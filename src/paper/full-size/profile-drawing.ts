@@ -117,7 +117,9 @@ function endNotes({ plane, starts, stops, copes }: Profile, by: Scaling): DrawnN
 		const reach = (cope?.near ?? []).concat(cope?.behind ?? []).map(by.scaled);
 		const past = Math.max(0, ...reach.map(([x, y]) => (x - middle[0]) * out[0] + (y - middle[1]) * out[1]));
 		const said = planeEndLabel(end, end === 'start' ? bends[0] : bends[1], by.marks.length);
-		return noteBeyond(onward(middle, past, out), inner, cope ? `${said}, ${copeLabel(by.job, end)}` : said);
+		if (cope === undefined) return noteBeyond(middle, inner, said);
+		// Words stand level on the page, however the drawing is turned: clear of the higher end of the line across.
+		return noteBeyond(onward(middle, Math.max(past, by.od / 4), out), inner, `${said}, ${copeLabel(by.job, end)}`);
 	};
 	return [note('start', starts, by.scaled(flat(first.end))), note('far', stops, by.scaled(flat(last.start)))];
 }

@@ -16,9 +16,16 @@ export function sides(round: number, low: number, high: number): PenStroke[] {
 /** Once round a tube on which the words beside the arrow have no room, mm. */
 const NARROW = 60;
 
-/** An arrow to the far end of the tube, which is up, with its words; `round` mm wide, its foot so high. */
-export function toFar(round: number, y: number): Drawing {
-	const [x, top] = [0.3 * round, y + 8];
+/** Where the arrow may stand, parts of the way round; and what it takes with its words to either side, mm. */
+const PLACES = [0.3, 0.6, 0.05] as const;
+const TAKES = { left: 2, right: 24 } as const;
+
+/** An arrow to the far end of the tube, which is up, with its words; `round` mm wide, its foot so high, off the line at `line`. */
+export function toFar(round: number, y: number, line: number | null = null): Drawing {
+	const free = PLACES.map((part) => part * round).find(
+		(x) => line === null || line < x - TAKES.left || line > x + TAKES.right,
+	);
+	const [x, top] = [free ?? PLACES[0] * round, y + 8];
 	const at: Flat = round < NARROW ? [round + GLUE_TAB + 2, y + 4] : [x + 3, y + 4];
 	return {
 		strokes: [penLine('thin', [x, y], [x, top]), penLine('thin', [x - 1.5, top - 2.5], [x, top], [x + 1.5, top - 2.5])],

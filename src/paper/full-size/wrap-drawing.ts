@@ -28,7 +28,7 @@ function stripDrawing(strip: WrapStrip, job: Job, middle: number): Drawing {
 	const { degrees } = strip.around;
 	const inside = ((degrees < 0 ? degrees + 360 : degrees) / 360) * round;
 	const at = (x: number, up: number): Flat => [x, middle + up];
-	const arrow = toFar(round, middle - HALF + 1);
+	const arrow = toFar(round, middle - HALF + 1, inside);
 	const strokes: PenStroke[] = [
 		penLine('edge', at(0, -HALF), at(round, -HALF), at(round, HALF), at(0, HALF), at(0, -HALF)),
 		...sides(round, middle - HALF, middle + HALF),

@@ -32,7 +32,7 @@ export function ShopSheet({ of, paper, alone }: PartProps) {
 	const { job } = of;
 	const { width, height } = insideOf(paper);
 	const part = { of, width };
-	const { room, size, fits } = fitted(part, height, useTypeface());
+	const { room, size, isClose, fits } = fitted(part, height, useTypeface());
 	return (
 		<PaperPage
 			paper={paper}
@@ -46,7 +46,7 @@ export function ShopSheet({ of, paper, alone }: PartProps) {
 				<CutAndMark {...part} />
 				<View>
 					<Heading text={SHEET.bend} width={width} />
-					<Table {...bendTable(part)} />
+					<Table {...bendTable(part, isClose)} />
 					<View style={{ paddingTop: OVER }}>
 						<Words text={saidUnder(part)} width={width} size={ROWS_SIZE} />
 					</View>
@@ -54,7 +54,7 @@ export function ShopSheet({ of, paper, alone }: PartProps) {
 				{job.checks.length > 0 && (
 					<View>
 						<Heading text={SHEET.check} width={width} />
-						<Table {...checkTable(part)} />
+						<Table {...checkTable(part, isClose)} />
 					</View>
 				)}
 				<FinishedTube {...part} room={room} />
@@ -67,22 +67,35 @@ export function ShopSheet({ of, paper, alone }: PartProps) {
 const saidUnder = ({ of }: SheetPart): string =>
 	`${rowsWords(of.document.bends, of.job)} ${stopsKnown(of.known)} ${shortWords(of.job)}`;
 
-/** The drawing takes what the words leave of the page, and the lists are set smaller before it gets too small. */
-function fitted(part: SheetPart, page: number, type: Typeface): { room: number; size: number; fits: boolean } {
+/** What gives way so that all of it is one page. */
+interface Fitted {
+	room: number;
+	/** Of the words of the lists. */
+	size: number;
+	/** Rows for the pen are as low as one can write in. */
+	isClose: boolean;
+	fits: boolean;
+}
+
+/** The drawing takes what the words leave of the page. Before it gets too small the lists are set smaller, then the rows for the pen lower. */
+function fitted(part: SheetPart, page: number, type: Typeface): Fitted {
 	const { of, width } = part;
 	const rows = heightOfWords(saidUnder(part), width, { size: ROWS_SIZE }, type);
-	const parts = [
-		headHeight(part, type),
-		cutHeight(part, type),
-		HEADING_HEIGHT + tableHeight(bendTable(part), type) + OVER + rows,
-		...(of.job.checks.length > 0 ? [HEADING_HEIGHT + tableHeight(checkTable(part), type)] : []),
-	];
-	const left = (size: number) =>
-		[...parts, HEADING_HEIGHT, listsHeight(part, size, type)].reduce((sum, height) => sum - height, page) -
-		(parts.length + 1) * GAP -
-		SLACK;
-	const size = left(LIST_SIZES.wide) >= ENOUGH ? LIST_SIZES.wide : LIST_SIZES.close;
-	const room = left(size);
-	const fits = room >= ROOM.least;
-	return { size, room: fits ? Math.min(ROOM.most, room) : ROOM.alone, fits };
+	const { checks } = of.job;
+	const left = (size: number, isClose: boolean) => {
+		const parts = [
+			headHeight(part, type),
+			cutHeight(part, type),
+			HEADING_HEIGHT + tableHeight(bendTable(part, isClose), type) + OVER + rows,
+			...(checks.length > 0 ? [HEADING_HEIGHT + tableHeight(checkTable(part, isClose), type)] : []),
+			HEADING_HEIGHT,
+			listsHeight(part, size, type),
+		];
+		return parts.reduce((sum, height) => sum - height, page) - (parts.length - 1) * GAP - SLACK;
+	};
+	const size = left(LIST_SIZES.wide, false) >= ENOUGH ? LIST_SIZES.wide : LIST_SIZES.close;
+	const isClose = left(size, false) < ROOM.least;
+	const room = left(size, isClose);
+	if (room >= ROOM.least) return { size, isClose, room: Math.min(ROOM.most, room), fits: true };
+	return { size, isClose: false, room: ROOM.alone, fits: false };
 }

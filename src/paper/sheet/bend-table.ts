@@ -8,10 +8,11 @@ import { turnWords } from '../../words/turns.ts';
 import type { PaperColumn, TableProps } from '../Table.tsx';
 import type { SheetPart } from './SheetHead.tsx';
 
-/** Pulls that a bend has room for, and how high one is where the page is full and where it is not. */
+/** Pulls that a bend has room for. */
 const PULLS = 2;
-const CLOSE = 12.5;
-const WIDE = 16;
+/** How high the room of a pull is: where there are few bends, where there are many, and where the page would not hold them else. */
+const PEN = { wide: 16, close: 12.5, least: 10 } as const;
+const CLOSE_FROM = 4;
 
 const { columns: C } = SHEET;
 /** In points of A4, the narrower paper, no word of any of them broken. */
@@ -29,10 +30,8 @@ const columnsOf = (isRound: boolean, job: Job): readonly PaperColumn[] => [
 	{ head: C.measured, part: 41.7, pen: true },
 ];
 
-const CLOSE_FROM = 4;
-
-/** A row a bend in the order in which the hands work, and boxes for what the instruments say. */
-export function bendTable({ of: { job, document, stops }, width }: SheetPart): TableProps {
+/** A row a bend in the order in which the hands work, and boxes for what the instruments say. `isClose`: the page has no more room. */
+export function bendTable({ of: { job, document, stops }, width }: SheetPart, isClose: boolean): TableProps {
 	const isRound = document.bends.some(({ face }) => face !== 'same');
 	const rows = document.bends.map((bend, i) => {
 		const { stop, expect } = at(stops, i);
@@ -51,12 +50,6 @@ export function bendTable({ of: { job, document, stops }, width }: SheetPart): T
 			'',
 		];
 	});
-	return {
-		columns: columnsOf(isRound, job),
-		rows,
-		width,
-		size: 8,
-		lines: PULLS,
-		pen: rows.length > CLOSE_FROM ? CLOSE : WIDE,
-	};
+	const usual = rows.length > CLOSE_FROM ? PEN.close : PEN.wide;
+	return { columns: columnsOf(isRound, job), rows, width, size: 8, lines: PULLS, pen: isClose ? PEN.least : usual };
 }

@@ -15,8 +15,11 @@ const COLUMNS: readonly PaperColumn[] = [
 	{ head: C.read, part: 58, pen: true },
 ];
 
+/** How high a box for the pen is where the page has no more room. */
+const LEAST_PEN = 11;
+
 /** What is read on the tube itself, and what it should be; in the order in which it can be. */
-export function checkTable({ of: { job, document }, width }: SheetPart): TableProps {
+export function checkTable({ of: { job, document }, width }: SheetPart, isClose: boolean): TableProps {
 	const due = document.checks.map((check, i) => ({ ...check, of: at(job.checks, i) }));
 	const inOrder = due.sort((one, other) => one.after - other.after);
 	const rows = inOrder.map(({ after, name, kind, design, tolerance, of }) => [
@@ -26,5 +29,5 @@ export function checkTable({ of: { job, document }, width }: SheetPart): TablePr
 		`±${checkValueWords(tolerance, kind, job)}`,
 		'',
 	]);
-	return { columns: COLUMNS, rows, width, size: 7.5 };
+	return { columns: COLUMNS, rows, width, size: 7.5, ...(isClose && { pen: LEAST_PEN }) };
 }

@@ -6,6 +6,9 @@ import { SESSION } from './asks.ts';
 
 /** A piece of a batch, cut and marked as the one before it. */
 export const PIECE: SessionNote = { ...SESSION, piece: 8, quantity: 10, heat: 'H 4471', alike: true };
+/** The same where what was learned since would move its marks. */
+export const PIECE_HELD: SessionNote = { ...PIECE, wouldMove: 9 / 32 };
+/** The job has changed since the piece before. */
 export const PIECE_MOVED: SessionNote = { ...PIECE, alike: false };
 
 export const LAST_PIECE: SessionNote = { ...PIECE, piece: 10 };
