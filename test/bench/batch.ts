@@ -21,6 +21,7 @@ import type { Lesson } from '../../src/springback/history.ts';
 import type { PlannedGrowth } from '../../src/tube/growth.ts';
 import type { Job } from '../../src/tube/job.ts';
 import { marksApart } from '../../src/tube/marks-apart.ts';
+import { gaveUpWords } from '../../src/words/practice.ts';
 import { JOBS } from './advice-jobs.ts';
 import { trulyFits } from './advice-truth.ts';
 import { startOf } from './fit-made.ts';
@@ -85,7 +86,7 @@ function bend(begun: State, station: Station, trueJob: Job, world: World, draw: 
 			const scrapped = state.phase.at === 'done' && state.phase.scrapped !== null;
 			return { state, pulls, scrapped, fits: trulyFits(state, station, trueJob) };
 		}
-		const usual = operatorAnswer(open, station.see(open), world, draw);
+		const usual = operatorAnswer(open, station.see(open), world, draw, gaveUpWords);
 		const action = refusals > MOST_REFUSALS ? ({ do: 'undo' } as const) : usual;
 		const decision = answerEvents({ action }, state);
 		if ('refused' in decision) {
