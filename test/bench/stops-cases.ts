@@ -1,7 +1,7 @@
 /** The cases that are compared: which shop, what is asked of its bends, by which rules, and how many tubes. */
 import { ELSEWHERE, FOREIGN, ROUGH } from '../../src/practice/foreign.ts';
 import { USUAL, type World } from '../../src/practice/world.ts';
-import { oracle } from './stops-oracle.ts';
+import { oracle, tubeOracle } from './stops-oracle.ts';
 import { session } from './stops-session.ts';
 import type { Rule, Station } from './stops-station.ts';
 import type { Trial } from './stops-tally.ts';
@@ -89,6 +89,18 @@ for (const [name, world] of shops) {
 
 const small = (world: World): Trial => ({ ...even(0.5, world), angles: [5, 5, 5] });
 add('small 5 degrees', { session }, small(USUAL), [0, 1, 3], 7000, 'learner');
+// A first tube's bound: an oracle that is told lag, onset, every error's size and how machines differ, but not which this one is.
+const { machine } = USUAL;
+const oneMachine: World = {
+	...USUAL,
+	machine: { ...machine, takeUp: { mean: 3, sd: 0 }, proportion: [0.07, 0.07] },
+	// What sets machines and tubes apart together; the part that springs back as 2 to 12 in 100 spread about their middle.
+	tube: { takeUp: Math.hypot(0.6, USUAL.tube.takeUp), proportion: 0.42 },
+};
+for (const risk of [0.02, 0.03]) {
+	const trial = { ...small(oneMachine), risk };
+	add(`small, machines told, risk ${risk}`, { session, 'told most': tubeOracle }, trial, [0], 7000);
+}
 add('small, moment, elsewhere', { session }, small(ELSEWHERE.moment!), [0, 1, 3], 2000);
 add('small, rough', { session }, small(ROUGH), [0, 1, 3], 2000);
 for (const division of [0.1, 0.25, 0.5]) {
