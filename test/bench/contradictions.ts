@@ -1,7 +1,7 @@
 /**
  * One number wrong, of which the program knows nothing: a finder's, a check's, a mark or a turn, by 4 to 12 of its own errors, in whole sessions
  * in foreign shops whose operator does as he is advised. Counted where it matters: where the tube fits when it is right, and does not when it is
- * believed. What is asked for first, and whether a made bend was gone back to, opened or the tube given up before it was read again.
+ * believed. What is asked for first, and whether because of it a made bend was gone back to, opened or the tube given up before it was read again.
  * A number is the first seed, a word the jobs with it in their name; `tubes=n` tries so many of each kind.
  */
 
@@ -161,14 +161,18 @@ for (const job of CHECKED_JOBS.filter(({ name }) => named.length === 0 || named.
 			const tried = course(job, world, seed, planted, 'advice');
 			if (tried === null) continue;
 			matter += 1;
-			moved += Number(tried.moved > 0);
+			// A bend that is gone back to with every number right as well is not moved because of the wrong one.
+			const because = tried.moved > 0 && (course(job, world, seed, null, 'advice')?.moved ?? 0) === 0;
+			moved += Number(because);
 			if (tried.doubted) {
 				doubted += 1;
 				continue;
 			}
 			asked += Number(tried.asked.length > 0);
 			if (process.env.SHOW)
-				console.log(JSON.stringify({ seed, planted, asked: tried.asked, best: tried.best, moved: tried.how }));
+				console.log(
+					JSON.stringify({ seed, planted, asked: tried.asked, best: tried.best, moved: because ? tried.how : '' }),
+				);
 			if (tried.best === null || !isSame(tried.best.first, planted) || tried.best.evidence < CONTRADICTS) continue;
 			found += 1;
 			first += Number(tried.asked[0] !== undefined && isSame(tried.asked[0], planted));
