@@ -47,6 +47,12 @@ export function contradiction(state: State, least = CANNOT_BE): Contradiction | 
 	return wrong ? { again: wrong.again, reason: against(state, built, suspects, wrong.suspect, wrong.again) } : null;
 }
 
+/** Whether what was told and read cannot all be right, whatever of it was measured again: no bend is moved on such ground. */
+export function isAtOdds(state: State): boolean {
+	const built = builtByAll(state);
+	return built.input.readings.length > 0 && suspectsOf(built).some(({ off }) => off >= CANNOT_BE);
+}
+
 /** Of two as likely the bend comes first: what is built on its angle is all that follows, and the finder is at hand. */
 const weightOf = ({ likely, kind }: Suspect): number => likely + (kind === 'angle' ? AS_LIKELY : 0);
 

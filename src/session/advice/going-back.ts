@@ -12,6 +12,7 @@ import { bendAt, type State, withBend } from '../log/state.ts';
 import { correctedNumbers } from '../plan/correction.ts';
 import type { TubeOutcome, Tweak } from '../protocol/asks.ts';
 import { limitsOfStop, target } from './bend-check.ts';
+import { isAtOdds } from './contradiction.ts';
 import { morePull, ROOM, STEP, takenAsItIs } from './what-if.ts';
 
 /** A tweak that pulls a bend further, and the chance that the tube truly fits without it and with it. */
@@ -46,7 +47,7 @@ export function savingTweak(state: State, accepted: TubeOutcome, found: readonly
 	const pull = best ? nextPull(state, best) : null;
 	if (!best || !pull) return null;
 	const gain = gainBy(state, best.bend, pull);
-	return gain === null ? null : { ...best, ...gain };
+	return gain === null || isAtOdds(state) ? null : { ...best, ...gain };
 }
 
 /** Chances that the tube truly fits without the pull and with it. */
@@ -75,7 +76,8 @@ export function gainBy(state: State, bend: number, { expect: { angle, sd }, risk
 export function isWorthOpening(state: State, accepted: TubeOutcome, opened: TubeOutcome): boolean {
 	const over = made(state.filter).angle - target(state);
 	const plainly = over > PLAINLY_OVER * state.start.job.tolerance.over || accepted.left > PLAINLY_OFF;
-	return plainly && opened.within && accepted.left > 1 + TRIFLE && !hasHope(asRead(state));
+	const missed = accepted.left > 1 + TRIFLE && !hasHope(asRead(state));
+	return plainly && opened.within && missed && !isAtOdds(state);
 }
 
 /** In tolerances of the bend, and of the tube. Opening is the last resort: at the usual risk one bend in fifty passes its tolerance. From twice its tolerance on, one hoop in 130 was opened, from three times one in 280. */
