@@ -23,6 +23,15 @@ function jobFiles(folder: string): string[] {
 /** A job file's newest session that was interrupted, its newest of all, and how many of its pieces are made, where several are wanted. */
 type Bent = (path: string, name: string, quantity: number) => Pick<JobRow, 'open' | 'latest' | 'pieces'>;
 
+const BENT = new WeakMap<readonly SessionRow[], Bent>();
+
+/** Looked through once for a list: there may be thousands, and the jobs are told twice of one look. */
+function bentAmong(sessions: readonly SessionRow[]): Bent {
+	const bent = BENT.get(sessions) ?? bentIn(sessions);
+	BENT.set(sessions, bent);
+	return bent;
+}
+
 /** A job's sessions are those started from its file, and where there are none, those of a job of its name, as for `--resume`. */
 function bentIn(sessions: readonly SessionRow[]): Bent {
 	const going = sessions.filter(({ status, imported }) => status === 'open' && !imported);
@@ -74,7 +83,7 @@ function piecesIn(own: readonly SessionRow[], wanted: number): Pieces {
  * first screen; `checkedRows` does it.
  */
 export function glancedRows({ folder, samples }: ListedJobs, sessions: readonly SessionRow[]): JobRow[] {
-	const bent = bentIn(sessions);
+	const bent = bentAmong(sessions);
 	return jobFiles(folder).map((path) => {
 		const { quantity = 1, ...glanced } = atAGlance(path) ?? { name: basename(path), summary: '' };
 		return { path, ...glanced, ...bent(path, glanced.name, quantity), ...(samples && { sample: true }) };
@@ -113,7 +122,7 @@ export function checkedRows(
 	sessions: readonly SessionRow[],
 	lookup: ToolingLookup,
 ): JobRow[] {
-	const bent = bentIn(sessions);
+	const bent = bentAmong(sessions);
 	return jobFiles(folder).map((path) => {
 		const { quantity = 1, ...told } = checked(path, lookup);
 		return { path, ...told, ...bent(path, told.name, quantity), ...(samples && { sample: true }) };

@@ -1,5 +1,5 @@
 import { realPath } from '../journal/find.ts';
-import type { JobNames, KeptRow, ListedOutcome } from '../journal/kept-row.ts';
+import type { KeptRow, ListedOutcome } from '../journal/kept-row.ts';
 import type { SessionRow } from '../screen/home/home-port.ts';
 import { localMinute } from '../words/local-time.ts';
 import { searchedIn, searchedOutcome } from '../words/session-list.ts';
@@ -24,7 +24,6 @@ export class ListedSession implements SessionRow {
 	readonly kept: KeptRow;
 	readonly #shared: Shared;
 	#started: string | undefined;
-	#job: JobNames | null | undefined;
 
 	constructor(kept: KeptRow, shared: Shared) {
 		this.kept = kept;
@@ -35,36 +34,31 @@ export class ListedSession implements SessionRow {
 		return this.kept.id;
 	}
 
-	get #names(): JobNames | null {
-		if (this.#job === undefined) this.#job = this.kept.job;
-		return this.#job;
-	}
-
 	get job(): string {
-		return this.#names?.name ?? this.kept.id;
+		return this.kept.job?.name ?? this.kept.id;
 	}
 
 	get bender(): string | undefined {
-		return this.#names?.bender;
+		return this.kept.job?.bender;
 	}
 
 	get die(): string | undefined {
-		return this.#names?.die;
+		return this.kept.job?.die;
 	}
 
 	get heat(): string | undefined {
-		return this.#names?.heat;
+		return this.kept.job?.heat;
 	}
 
 	get path(): string | undefined {
-		const file = this.#names?.file;
+		const file = this.kept.job?.file;
 		if (file === undefined) return undefined;
 		return onceIn(this.#shared.paths, file, realPath);
 	}
 
 	get searched(): string {
 		const { id } = this.kept;
-		const names = this.#names;
+		const names = this.kept.job;
 		return searchedIn([id, names?.name ?? id, names?.bender, names?.die, names?.heat, this.#outcome]);
 	}
 

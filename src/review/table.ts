@@ -66,6 +66,7 @@ export function narrowed<Row extends Listed>(
 ): Row[] {
 	const marks = MARKS.flatMap((mark) => (by[mark] === undefined ? [] : [[mark, by[mark].toLowerCase()] as const]));
 	const searched = searchedWords(words);
+	if (marks.length === 0 && searched.length === 0 && since === undefined) return [...rows];
 	const hasAll = (row: Row, place: number) => {
 		const text = textOf(row, place);
 		return searched.every((word) => text.includes(word) || (DATE.test(word) && has(row, 'date', word)));

@@ -124,7 +124,7 @@ function digitsDo<S>(prompt: Prompt<S>): void {
 	const typed = pressed(prompt, NOTHING, { key: 'character', text: '1' });
 	const taken = prompt.read !== undefined || prompt.choices !== undefined;
 	expect(typed).toMatchObject({ entry: { field: taken ? '1' : '' } });
-	const [first] = prompt.choices ?? [];
+	const first = prompt.choices?.at(0);
 	if (first !== undefined && 'entry' in typed)
 		expect(pressed(prompt, typed.entry, { key: 'return' })).toEqual({ step: first.step });
 }
@@ -199,7 +199,11 @@ describe('keys mean one thing on all pages', () => {
 	test('help at the benders leads back to the page that asked for it', () => {
 		const from = BENCH.field;
 		expect(benchView({ bench: 'help', from }, BENDERS).prompt.back?.step).toEqual({ step: 'bench', at: from });
-		expect(benchView({ bench: 'more', from }, BENDERS).prompt.choices?.map(({ step }) => step)).toContainEqual({
+		expect(
+			benchView({ bench: 'more', from }, BENDERS)
+				.prompt.choices?.slice(0, 99)
+				.map(({ step }) => step),
+		).toContainEqual({
 			step: 'bench',
 			at: { bench: 'help', from: { bench: 'more', from } },
 		});

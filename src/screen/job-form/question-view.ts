@@ -13,7 +13,7 @@ import { CHOOSE_OR_BACK, KEY_SAYS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Section } from '../session/pages/page.ts';
 import type { FieldEntry, Prompt } from '../shell/prompt.ts';
-import { choiceAt } from '../shell/prompt.ts';
+import { numbered } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
 import { draftIn, type JobForm, mended } from './form.ts';
 import { growing, growthPicture, growthSections, hasShape } from './growth.ts';
@@ -50,7 +50,7 @@ export function questionView(form: JobForm, entry: FieldEntry): HomeView {
 function typedAnswer({ kind, options }: Question, field: string): string {
 	const text = field.trim();
 	if (kind !== 'choice') return text;
-	return options?.[choiceAt(text)]?.value ?? '';
+	return (options && numbered(options, text)?.value) ?? '';
 }
 
 /** What was answered before: of a shape by its points these, as they were typed, else tube and die. */

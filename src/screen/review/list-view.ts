@@ -6,7 +6,7 @@ import { searchedText } from '../../words/session-list.ts';
 import type { SessionRow } from '../home/home-port.ts';
 import type { HomeStep, HomeView, KeptSessions } from '../home/home-view.ts';
 import { searchKeys, TO_HOME } from '../home/pages/usual.ts';
-import type { Choice } from '../shell/prompt.ts';
+import { type Choice, choicesFrom } from '../shell/prompt.ts';
 import { line } from '../text/line.ts';
 import { LIST, type ListAt, type ReviewPage } from './review-page.ts';
 import { HELP_KEY, toReview } from './usual.ts';
@@ -26,34 +26,23 @@ function textsOf(sessions: readonly SessionRow[]): (row: SessionRow, place: numb
 	return textOf;
 }
 
-/** Worded only where it is shown. */
-class RowChoice implements Choice<HomeStep> {
-	readonly #row: SessionRow;
-	#brief: string | undefined;
-
-	constructor(row: SessionRow) {
-		this.#row = row;
-	}
-
-	get step(): HomeStep {
-		return { step: 'review', id: this.#row.id };
-	}
-
-	get brief(): string {
-		this.#brief ??= rowBrief(this.#row);
-		return this.#brief;
-	}
-
-	get label(): string {
-		return `${this.brief}${rowMarks(this.#row)}`;
-	}
+/** Worded only where there is room for it. */
+function rowChoice(row: SessionRow): Choice<HomeStep> {
+	const brief = rowBrief(row);
+	return {
+		step: { step: 'review', id: row.id },
+		brief,
+		get label() {
+			return `${brief}${rowMarks(row)}`;
+		},
+	};
 }
 
 /** The kept sessions: searched as one types, narrowed and sorted. */
 export function listView({ sessions, search }: KeptSessions, at: ListAt): HomeView {
 	const found = sorted(narrowed(sessions, { by: at.by, words: search }, textsOf(sessions)), at.sort);
-	const choices = found.map((row) => new RowChoice(row));
-	const [first] = choices;
+	const choices = choicesFrom(found, rowChoice);
+	const first = choices.at(0);
 	const help = toReview({ review: 'help', from: { ...at, search } });
 	return {
 		title: LIST_WORDS.title,

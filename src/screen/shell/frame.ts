@@ -20,8 +20,7 @@ import {
 	wrapped,
 } from '../text/line.ts';
 import type { Look } from './look.ts';
-import type { Choice, FieldEntry, Prompt } from './prompt.ts';
-import { choiceAt } from './prompt.ts';
+import { type Choice, choicesFrom, type FieldEntry, numbered, type Prompt } from './prompt.ts';
 
 /** What is drawn: lines from the top, and in which of them the text field stands. */
 export interface Frame {
@@ -82,12 +81,16 @@ export function frame<Step>(whole: Content<Step>, size: Size, look: Look): Frame
 
 function contentInAscii<Step>(content: Content<Step>): Content<Step> {
 	const { title, body, prompt, message } = content;
-	const choices = prompt.choices?.map(choiceInAscii);
+	const { choices } = prompt;
 	return {
 		...content,
 		title: asciiOnly(title),
 		body: (room) => body(room).map((each) => ({ ...each, lines: linesInAscii(each.lines, room.columns) })),
-		prompt: { ...prompt, label: asciiOnly(prompt.label), ...(choices === undefined ? {} : { choices }) },
+		prompt: {
+			...prompt,
+			label: asciiOnly(prompt.label),
+			...(choices && { choices: choicesFrom(choices, choiceInAscii) }),
+		},
 		message: message === null ? null : { ...message, text: asciiOnly(message.text) },
 	};
 }
@@ -220,7 +223,7 @@ function field<Step>(prompt: Prompt<Step>, { field: text }: FieldEntry): Line {
 
 /** How a number that is being written is read so far; nothing while it cannot be read. */
 function understood<Step>(prompt: Prompt<Step>, text: string): Line {
-	const choice = prompt.choices?.[choiceAt(text)];
+	const choice = prompt.choices && numbered(prompt.choices, text);
 	if (choice !== undefined && prompt.read === undefined) return [span(`  ${choice.label}`, 'quiet')];
 	if (prompt.understood === undefined || text.trim() === '') return EMPTY;
 	try {

@@ -15,6 +15,28 @@ export interface Choice<Step> {
 	group?: string;
 }
 
+/** The choices of a page; of a list of thousands each is made only when it is asked for. */
+export type Choices<Step> = Listed<Choice<Step>>;
+
+/** As much of a list as is asked for. */
+interface Listed<From> {
+	readonly length: number;
+	at(place: number): From | undefined;
+	slice(from: number, to: number): readonly From[];
+}
+
+/** A choice of each in a list. */
+export function choicesFrom<From, Step>(list: Listed<From>, made: (from: From) => Choice<Step>): Choices<Step> {
+	return {
+		length: list.length,
+		at(place) {
+			const from = list.at(place);
+			return from === undefined ? undefined : made(from);
+		},
+		slice: (from, to) => list.slice(from, to).map(made),
+	};
+}
+
 /** What was written cannot be taken here; the message says what to write instead. */
 export class NotTaken extends Error {
 	override name = 'NotTaken';
@@ -32,7 +54,8 @@ export interface Prompt<Step> {
 	read?: (text: string) => Step;
 	/** What the field's text is understood as. @throws UnitsError when it cannot be read */
 	understood?: (text: string) => string;
-	choices?: readonly Choice<Step>[];
+	/** As a list where they are written out, so that each is known to be one. */
+	choices?: readonly Choice<Step>[] | Choices<Step>;
 	/** What `+` means here. */
 	plus?: { label: string; brief?: string; step: Step };
 	/** What `/` means here: taking back. Where nothing else is said it is `back`, for a pad has no Esc. */
@@ -100,18 +123,21 @@ function entered<Step>(prompt: Prompt<Step>, entry: FieldEntry): Pressed<Step> {
 	const text = entry.field.trim();
 	const { choices = [] } = prompt;
 	if (text === '') {
-		const pointedAt = choices[entry.selected ?? -1];
+		const pointedAt = entry.selected === null ? undefined : choices.at(entry.selected);
 		return pointedAt === undefined ? { wrong: prompt.empty } : { step: pointedAt.step };
 	}
 	if (prompt.read !== undefined) return readNumber(prompt.read, text);
 	if (choices.length === 0) return { wrong: prompt.empty };
-	const choice = choices[choiceAt(text)];
+	const choice = numbered(choices, text);
 	if (choice !== undefined) return { step: choice.step };
 	return { wrong: noChoiceWords(text, choices.length) };
 }
 
-/** The place in a list of the choice whose number is typed, counted from 0; -1 where it is no number. */
-export const choiceAt = (text: string): number => (/^\d+$/.test(text) ? Number(text) - 1 : -1);
+/** What in a list has the number that is typed. */
+export function numbered<From>(list: Pick<Listed<From>, 'at'>, text: string): From | undefined {
+	const number = /^\d+$/.test(text) ? Number(text) : 0;
+	return number === 0 ? undefined : list.at(number - 1);
+}
 
 function readNumber<Step>(read: (text: string) => Step, text: string): Pressed<Step> {
 	try {

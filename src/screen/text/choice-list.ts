@@ -1,7 +1,7 @@
 import { cellsOf } from '../../terminal/width.ts';
 import { wrap } from '../../terminal/wrap.ts';
 import { moreChoicesWords } from '../../words/screen/frame.ts';
-import type { Choice } from '../shell/prompt.ts';
+import type { Choice, Choices } from '../shell/prompt.ts';
 import { EMPTY, type Line, line, span } from './line.ts';
 
 /** A line of the list, and which choice it belongs to; headings to none. */
@@ -18,7 +18,7 @@ const INDENT = 6;
  * first ones. What is left out above or below is counted.
  */
 export function choiceLines<Step>(
-	choices: readonly Choice<Step>[],
+	choices: Choices<Step>,
 	selected: number | null,
 	columns: number,
 	rows: number,
@@ -27,7 +27,10 @@ export function choiceLines<Step>(
 	const from = Math.max(0, (selected ?? 0) - rows);
 	const near = choices.slice(from, (selected ?? 0) + rows + 1);
 	const all = near.flatMap((choice, i): ListedLine[] => [
-		...heading(choices, from + i).map((each) => ({ line: each, of: null })),
+		...heading(choice, i === 0 && from > 0 ? choices.at(from - 1) : near[i - 1]).map((each) => ({
+			line: each,
+			of: null,
+		})),
 		...choiceOf(choice, from + i, from + i === selected, columns).map((each) => ({ line: each, of: from + i })),
 	]);
 	if (all.length <= rows) return all.map(({ line: each }) => each);
@@ -52,10 +55,9 @@ function hidden(
 	return count > 0 ? line(`    ${moreChoicesWords(count, where)}`, 'quiet') : EMPTY;
 }
 
-function heading<Step>(choices: readonly Choice<Step>[], at: number): Line[] {
-	const group = choices[at]?.group;
-	if (group === undefined || group === choices[at - 1]?.group) return [];
-	return at === 0 ? [line(group, 'quiet')] : [EMPTY, line(group, 'quiet')];
+function heading<Step>({ group }: Choice<Step>, before: Choice<Step> | undefined): Line[] {
+	if (group === undefined || group === before?.group) return [];
+	return before === undefined ? [line(group, 'quiet')] : [EMPTY, line(group, 'quiet')];
 }
 
 /** A choice whose label has no room is said shorter where it can be, and else goes on below. */

@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { Key } from '../../../src/screen/shell/keys.ts';
-import { type FieldEntry, NOTHING, type Pressed, type Prompt, pressed } from '../../../src/screen/shell/prompt.ts';
+import {
+	choicesFrom,
+	type FieldEntry,
+	NOTHING,
+	type Pressed,
+	type Prompt,
+	pressed,
+} from '../../../src/screen/shell/prompt.ts';
 import { parseAngle } from '../../../src/units/parse.ts';
 
 const READING: Prompt<string> = {
@@ -120,6 +127,17 @@ describe('a list of choices', () => {
 		expect(outcomeOf(signs, '1+')).toEqual({ step: 'plus' });
 		expect(outcomeOf(signs, '1/')).toEqual({ step: 'back' });
 		expect(outcomeOf(signs, '1*⏎')).toEqual({ step: 'a' });
+	});
+
+	test('of thousands makes the one that is taken and no other', () => {
+		const made: number[] = [];
+		const numbers = Array.from({ length: 10_000 }, (_, n) => n);
+		const choices = choicesFrom(numbers, (n) => {
+			made.push(n);
+			return { label: String(n), step: `took ${n}` };
+		});
+		expect(outcomeOf({ ...CHOICES, choices }, '4321⏎')).toEqual({ step: 'took 4320' });
+		expect(made).toEqual([4320]);
 	});
 
 	test('a reading typed there by an instrument chooses nothing', () => {
