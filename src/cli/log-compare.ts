@@ -34,9 +34,10 @@ export function runCompare(a: SessionView, b: SessionView, json: boolean, io: Io
 
 /** The document of `--json`: what `log ID --json` has too, and of each bend what is compared. */
 function document({ view, bends }: ComparedSession): object {
-	const { id, job, status, started, ended, checks, asBuilt, heat } = view;
+	const { id, job, status, started, ended, checks, asBuilt, heat, simulated } = view;
 	const { units, tooling } = job;
 	const head = { id, status, started, ended, units, bender: tooling.bender, die: tooling.die };
 	const { endOffset, endAngle, chance, fits } = asBuilt;
-	return { ...head, ...(heat !== undefined && { heat }), bends, checks, endOffset, endAngle, chance, fits };
+	const told = { ...(heat !== undefined && { heat }), ...(simulated && { simulated }) };
+	return { ...head, ...told, bends, checks, endOffset, endAngle, chance, fits };
 }

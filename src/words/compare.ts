@@ -7,6 +7,7 @@ import { checkValueWords } from './doubt.ts';
 import { foreignName } from './foreign.ts';
 import { localMinute, type WallClock } from './local-time.ts';
 import { angle, angleGiveOrTake, dial, fine, tape } from './numbers.ts';
+import { markWords } from './session-list.ts';
 
 /** A row of the comparison: what it is of, and the older and the newer session. */
 export type CompareRow = [what: string, older: string, newer: string];
@@ -30,7 +31,7 @@ export function compareTables({ sessions }: Comparison, clock: WallClock): Compa
 		[
 			row('', views, ({ id }) => foreignName(id)),
 			row('begun', views, ({ started }) => localMinute(started, clock)),
-			row('came to', views, ({ status }) => STATUS[status]),
+			row('came to', views, (view) => `${STATUS[view.status]}${markWords(view)}`),
 			row('bender', views, ({ job }) => foreignName(job.tooling.bender)),
 			row('die', views, ({ job }) => foreignName(job.tooling.die)),
 			row('heat', views, ({ heat }) => (heat === undefined ? NONE : foreignName(heat))),

@@ -33,7 +33,7 @@ export const RECORD = {
 	log: 'The log that this was made from',
 	none: 'Nothing.',
 	asTold:
-		'Where aimed at differs from drawn, it was moved to what the rest of the tube needs. Marks and turns count as asked for, but where it is told below that they were set otherwise. The far end and the straights are worked out from the readings; nobody measured them.',
+		'Where aimed at differs from drawn, it was moved to what the rest of the tube needs. Marks and rotations count as asked for, but where it is told below that they were set otherwise. The far end and the straights are worked out from the readings; nobody measured them.',
 	columns: {
 		bend: 'bend',
 		drawn: 'drawn',
@@ -42,8 +42,8 @@ export const RECORD = {
 		giveOrTake: 'give or take',
 		verdict: 'against what was aimed at',
 		inside: 'verdict',
-		turn: 'turn drawn',
-		turnMade: 'turn made',
+		rotation: 'rotation drawn',
+		rotationMade: 'rotation made',
 		straight: 'straight before drawn',
 		straightMade: 'straight before made',
 		check: 'check',
@@ -131,8 +131,8 @@ export function aimedAt({ bends, asBuilt }: Pick<SessionView, 'bends' | 'asBuilt
 	return made === null ? at(asBuilt.bends, bend - 1).angle : target;
 }
 
-/** How the tube was turned before a bend, told as the drawing tells it: 270.8° beside 270° drawn, not -89.2°. */
-export function turnMade(made: number, drawn: number): string {
+/** A rotation as it was made, told as the drawing tells it: 270.8° beside 270° drawn, not -89.2°. */
+export function rotationMade(made: number, drawn: number): string {
 	return angle(made + 360 * Math.round((drawn - made) / 360));
 }
 

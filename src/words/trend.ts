@@ -29,8 +29,8 @@ export const RULE_WORDS: Readonly<Record<Rule, string>> = {
 
 /** What a chart of too few sessions says instead. */
 export function fewWords(count: number, least: number): string {
-	const sessions = count === 1 ? 'One session tells' : `${count === 0 ? 'No' : count} sessions tell`;
-	return `${sessions} what is usual. Limits need ${least}: bend on, then look again.`;
+	const sessions = count === 0 ? 'No session here tells' : count === 1 ? 'One session tells' : `${count} sessions tell`;
+	return `${sessions} what is usual. Limits need ${least} that do: bend on, then look again.`;
 }
 
 /** What the last sessions are off by, as the line at home has it. */

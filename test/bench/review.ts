@@ -21,7 +21,11 @@ const PULLS = 200;
 const GIVE_UP_MS = 60_000;
 const LIMIT_MS = 16;
 const NODE = 'node -e 0';
-/** Above a home with one session, in processor time: what ten thousand sessions cost. */
+/**
+ * The limit of a list. What is held to it is the processor time, the system's and the collector's too, of a whole run from the start of Node to its
+ * end, less that of the same run in a home with one session: what ten thousand sessions cost. In it are the look at every log on the disk, the cache,
+ * the home screen's jobs and news, and on the screen rows that a home with one session has not to draw.
+ */
 const MOST_MS = 300;
 const MOST_MB = 200;
 
@@ -44,6 +48,7 @@ const AMONG_MANY: Readonly<Record<string, { args: string[]; steps?: (readonly [s
 	'log --find': { args: [PROGRAM, 'log', '--find', 'rail 7'] },
 	'log --json': { args: [PROGRAM, 'log', '--json'] },
 	'home screen': { args: [PROGRAM], steps: [['look at a kept', '\x03']] },
+	// Home screen, list, and eight letters in one burst, each of which narrows all sessions; the window of 50 rows is full each time.
 	'list on the screen, searched': {
 		args: [PROGRAM],
 		steps: [

@@ -12,7 +12,7 @@ import {
 	openWords,
 	outcomeWords,
 	recordHead,
-	turnMade,
+	rotationMade,
 } from '../../src/words/record.ts';
 import { correctionRows, eventRows } from '../../src/words/record-log.ts';
 import type { Run } from '../helpers/session/session-run.ts';
@@ -77,12 +77,12 @@ describe('a record says', () => {
 	});
 
 	test('how the tube was turned as the drawing tells it', () => {
-		expect([turnMade(-89.19, 270), turnMade(-178.57, 180), turnMade(0.02, 0), turnMade(-89.2, -90)]).toEqual([
-			'270.8°',
-			'181.4°',
-			'0°',
-			'-89.2°',
-		]);
+		expect([
+			rotationMade(-89.19, 270),
+			rotationMade(-178.57, 180),
+			rotationMade(0.02, 0),
+			rotationMade(-89.2, -90),
+		]).toEqual(['270.8°', '181.4°', '0°', '-89.2°']);
 	});
 
 	test('of one that was pulled and never measured where the dial stood', () => {

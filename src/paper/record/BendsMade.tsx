@@ -2,7 +2,7 @@ import { View } from '@react-pdf/renderer';
 import { at } from '../../maths/list.ts';
 import { formatAngle } from '../../units/format.ts';
 import { about, angle, fine } from '../../words/numbers.ts';
-import { aimedAt, bendVerdict, lastStraight, RECORD, turnMade } from '../../words/record.ts';
+import { aimedAt, bendVerdict, lastStraight, RECORD, rotationMade } from '../../words/record.ts';
 import { Heading } from '../Heading.tsx';
 import { Sentences } from '../Sentences.tsx';
 import { type PaperColumn, Table } from '../Table.tsx';
@@ -18,8 +18,8 @@ const COLUMNS: readonly PaperColumn[] = [
 	{ head: C.verdict, part: 93 },
 	{ head: C.mark, part: 66, align: 'right' },
 	{ head: C.markMade, part: 66, align: 'right' },
-	{ head: C.turn, part: 42, align: 'right' },
-	{ head: C.turnMade, part: 42, align: 'right' },
+	{ head: C.rotation, part: 42, align: 'right' },
+	{ head: C.rotationMade, part: 42, align: 'right' },
 	{ head: C.straight, part: 58, align: 'right' },
 	{ head: C.straightMade, part: 58, align: 'right' },
 ];
@@ -41,7 +41,7 @@ export function BendsMade({ of: { state, view }, width }: RecordPart) {
 			fine(at(marks, i), job),
 			mark === null ? '-' : fine(mark, job),
 			formatAngle(at(shape.bends, i).rotation, 2),
-			rotation === null ? '-' : turnMade(rotation, at(shape.bends, i).rotation),
+			rotation === null ? '-' : rotationMade(rotation, at(shape.bends, i).rotation),
 			fine(at(shape.straights, i), job),
 			made === null ? '-' : fine(at(asBuilt.straights, i), job),
 		];

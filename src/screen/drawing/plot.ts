@@ -27,6 +27,8 @@ export interface PlotAxis {
 	values: readonly number[];
 	/** What stands at these whole numbers instead of them: session names, kinds. */
 	names?: readonly string[];
+	/** It counts: no tick stands between whole numbers. */
+	counts?: true;
 }
 
 /** Rows of the label above, the axis, its ticks, and its label. */
@@ -79,7 +81,7 @@ export function plotLines(plot: Plot, columns: number, rows: number, ascii: bool
 	].slice(0, rows);
 }
 
-function scaled({ values, names }: PlotAxis, count: number) {
+function scaled({ values, names, counts }: PlotAxis, count: number) {
 	const [low, high] = [Math.min(...values), Math.max(...values)];
 	const scale = scaleLinear([low === high ? low - 1 : low, low === high ? high + 1 : high], [0, 1]);
 	if (names !== undefined) {
@@ -90,6 +92,7 @@ function scaled({ values, names }: PlotAxis, count: number) {
 		return { scale, ticks, name: String };
 	}
 	scale.nice(count);
+	if (counts) return { scale, ticks: scale.ticks(count).filter(Number.isInteger), name: String };
 	return { scale, ticks: scale.ticks(count), name: scale.tickFormat(count) };
 }
 

@@ -138,7 +138,7 @@ function pulls({ sessions }: Opened): ToldPlot {
 	const means = meanPulls(all).flatMap((mean, x) => (mean === null ? [] : [{ x, y: mean }]));
 	const plot: Plot = {
 		x: overSessions(all.length),
-		y: { label: PULLS.pulls, values: [0, ...marks.map(({ y }) => y)] },
+		y: { label: PULLS.pulls, values: [0, ...marks.map(({ y }) => y)], counts: true },
 		lines: [means],
 		marks,
 	};
