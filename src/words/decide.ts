@@ -35,7 +35,7 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 		case 'open-by':
 			return `Open it by ${angle(fact.by)}, to ${angle(fact.to)}.`;
 		case 'left-unopened':
-			return `Take it: a bend is opened only as a last resort. Opened to ${angle(fact.to)}, the tube would fit: choose that if it has to.`;
+			return `Take it, or open it to ${angle(fact.to)} if the tube has to fit: that is the last resort. As it is, the tube does not fit.`;
 		case 'go-easy-opening':
 			return GO_EASY;
 		case 'too-far-to-open':
@@ -114,7 +114,8 @@ function checkOff({ name, kind, reading, off, tolerance }: NonNullable<AgainstFa
 }
 
 /** What is missed, the far end first. */
-export function missedWords({ endOffset, endAngle, corner, checks }: Missed, style: Wording): string {
+export function missedWords(missed: Missed, style: Wording): string {
+	const { corner, checks } = missed;
 	const off = corner
 		? [`the corner of bend ${corner.bend} is ${fine(corner.off, style)} off (${fine(corner.tolerance, style)} allowed)`]
 		: [];
@@ -123,8 +124,19 @@ export function missedWords({ endOffset, endAngle, corner, checks }: Missed, sty
 		const [is, may] = [Math.abs(by), tolerance].map((value) => checkValueWords(value, kind, style));
 		return `the ${foreignName(name)} is ${is} ${way} (${may} allowed)`;
 	});
-	const end = `the far end is ${fine(endOffset, style)} from its place and ${angle(endAngle)} from its direction`;
-	return [end, ...off, ...outside].join(', ');
+	const all = [...endWords(missed, style), ...off, ...outside];
+	return all.length === 0 ? 'the far end is where it belongs' : all.join(', ');
+}
+
+/** How far the far end is off; nothing where no instrument shows it. */
+function endWords({ endOffset, endAngle }: Missed, style: Wording): string[] {
+	const nothing = { place: fine(0, style), direction: angle(0) };
+	const [place, direction] = [fine(endOffset, style), angle(endAngle)];
+	const parts = [
+		...(place === nothing.place ? [] : [`${place} from its place`]),
+		...(direction === nothing.direction ? [] : [`${direction} from its direction`]),
+	];
+	return parts.length === 0 ? [] : [`the far end is ${parts.join(' and ')}`];
 }
 
 function wayWords({ how, bend, by }: Extract<DecideFact, { code: 'nearest' }>): string {

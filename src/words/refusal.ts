@@ -1,6 +1,6 @@
 import type { ExcludedFact, HindranceFact, NumberFault, RefusalFact } from '../session/protocol/facts/index.ts';
 import type { AskKind } from '../session/protocol/kinds.ts';
-import { checkValueWords } from './doubt.ts';
+import { checkValueWords, doubtWords } from './doubt.ts';
 import { foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
 import { misreadWords } from './misread.ts';
@@ -68,7 +68,7 @@ export function refusalWords(fact: RefusalFact, style: Wording): string {
 		case 'not-pulled-yet':
 		case 'excluded-by-dial':
 		case 'excludes-told':
-			return excludedWords(fact);
+			return excludedWords(fact, style);
 		case 'cannot-open-so-far':
 		case 'machine-ends-before':
 		case 'floor-in-the-way':
@@ -107,7 +107,7 @@ const FAULTS: Record<NumberFault, string> = {
 	'not-below-0': 'this distance is not below 0.',
 };
 
-function excludedWords(fact: ExcludedFact): string {
+function excludedWords(fact: ExcludedFact, style: Wording): string {
 	if (fact.code === 'not-pulled-yet')
 		return `Bend ${fact.bend} was not pulled, so there is no angle to measure. If it was, give that pull first.`;
 	const { of, bend, held, line } = fact;
@@ -123,9 +123,10 @@ function excludedWords(fact: ExcludedFact): string {
 	if (line === null)
 		return `${at}, so ${cannot}. ${fact.settling ? 'Read the dial again, or take the last answer back and give both again.' : 'Read both again.'}`;
 	const inside = fact.inside === undefined ? '' : ` Was it read on the inside? Then it is ${exactAngle(fact.inside)}.`;
+	const slip = fact.slip === undefined ? '' : ` ${doubtWords({ code: 'slip', ...fact.slip, measure: 'angle' }, style)}`;
 	const pull = fact.which === 'above' ? 'the tube was pulled further' : 'the pull ended sooner';
 	const again = of === 'angle' ? 'Measure' : 'Read it';
-	return `${at} (line ${line} of the log), so ${cannot}.${inside} ${again} again, or correct line ${line} if ${pull}.`;
+	return `${at} (line ${line} of the log), so ${cannot}.${inside}${slip} ${again} again, or correct line ${line} if ${pull}.`;
 }
 
 function hindranceWords(fact: HindranceFact, style: Wording): string {

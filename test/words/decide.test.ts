@@ -12,3 +12,20 @@ describe('a bend that is neither over nor short', () => {
 		);
 	});
 });
+
+describe('what is missed', () => {
+	const missed = {
+		endOffset: 0.0001,
+		endAngle: 0.01,
+		corner: { bend: 2, off: 1 + 1 / 16, tolerance: 0.5 },
+		checks: [],
+	};
+
+	it('leaves out a far end that is off by less than anybody can see', () => {
+		const told = (parts: object) => decideWords({ code: 'still-missed', ...missed, ...parts }, plainJob());
+		expect(told({})).toBe('The corner of bend 2 is 1 1/16 in off (1/2 in allowed).');
+		expect(told({ endOffset: 0.25 })).toMatch(/^The far end is 1\/4 in from its place, the corner/);
+		expect(told({ endAngle: 0.9 })).toMatch(/^The far end is 0\.9° from its direction, the corner/);
+		expect(told({ corner: undefined })).toBe('The far end is where it belongs.');
+	});
+});

@@ -1,9 +1,11 @@
 /** Readings that cannot be what they are said to be, by what else was told of the same bend. Either may be the wrong one. */
 import { type Exclusion, exclusion } from '../../springback/excluded.ts';
+import { expectReading } from '../../springback/reading.ts';
 import { type Event, type Reading, readingsIn } from '../log/events.ts';
 import { type BendState, bendAt, type Pull, type State } from '../log/state.ts';
 import type { Action } from '../protocol/action.ts';
 import type { ExcludedFact } from '../protocol/facts/index.ts';
+import { slipOf } from './slip.ts';
 
 /** A pull that a reading goes against: how far the dial was held, and in which entry that stands; null in the answer's own. */
 interface Held {
@@ -85,9 +87,23 @@ function excluding(
 		held: loaded,
 		line: entry,
 		which,
-		...(inside === null ? {} : { inside }),
+		...(inside === null ? {} : whatItWas(state, { of, value, bend }, inside)),
 		settling: state.phase.at === 'confirm',
 	};
+}
+
+/** What it was if it was read on the `inside` of the bend, or the slip of the hand that lies nearer to what is expected. */
+function whatItWas(
+	state: State,
+	{ of, value, bend }: ToldReading,
+	inside: number,
+): Pick<Extract<ExcludedFact, { code: 'excluded-by-dial' }>, 'inside' | 'slip'> {
+	const { made } = bendAt(state, bend);
+	const apart = bend !== state.bend && made !== null;
+	const expected = apart ? { value: made.angle, sd: made.sd } : expectReading(state.filter, of);
+	const slip = slipOf(value, expected, null);
+	if (slip === null) return { inside };
+	return Math.abs(slip.would - expected.value) < Math.abs(inside - expected.value) ? { slip } : { inside };
 }
 
 /** A finder laid on the inside shows the rest to 180. */

@@ -95,6 +95,9 @@ function reasonOf(state: State, reading: Reading, expected: Expected): DoubtFact
 		units,
 	);
 	const [first, ...rest] = reason;
+	const { dialStep } = state.start.job.tooling;
+	// A tenth of whatever a snug dial shows lies near its zero, and is no number that a hand would read off it.
+	if (slip !== null && of === 'pointer' && Math.abs(slip.would) < dialStep / 2) return reason;
 	return slip === null || first === undefined ? reason : [first, { code: 'slip', ...slip, measure }, ...rest];
 }
 

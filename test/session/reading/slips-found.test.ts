@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import type { RefusedNote } from '../../../src/session/protocol/notes.ts';
 import { slipOf } from '../../../src/session/reading/slip.ts';
 import { slipsIn, WORLDS } from '../../bench/slips.ts';
 import { sample } from '../../helpers/sample-size.ts';
-import { begin, give, open } from '../../helpers/session/session-run.ts';
-import { plainJob } from '../../helpers/shop/plain-job.ts';
+import { begin, give, giveAll, open } from '../../helpers/session/session-run.ts';
+import { whyOf } from '../../helpers/session/why.ts';
+import { byBends, plainJob } from '../../helpers/shop/plain-job.ts';
 
 describe('slips in simulated shops, whole sessions', () => {
 	it.each(Object.entries(WORLDS).slice(0, sample(1, 2)))(
@@ -51,5 +53,25 @@ describe('a piece an inch too long or short', () => {
 		const run = begin(plainJob({ tooling: { growth: 1 } }));
 		const { fromStart, fromFarEnd } = open(run, 'set').mark;
 		expect(open(give(run, { ready: true, length: fromStart + fromFarEnd + 1 / 16 }), 'pull').bend).toBe(1);
+	});
+});
+
+describe('a number that the dial rules out', () => {
+	it.each([
+		[155, 'Is it 15.5°? Then the point stands in the wrong place.'],
+		[164.5, 'Was it read on the inside? Then it is 15.5°.'],
+	])('%d is told with what it most likely was', (angle, words) => {
+		const run = begin(plainJob({ shape: byBends([[20, 17, 0]], 20), tooling: { growth: 1 } }));
+		const refused = giveAll(run, { ready: true }, { loaded: 18.5 }, { angle }).outputs[0] as RefusedNote;
+		expect(whyOf(refused)).toBe(
+			`The dial was held at 18.5° (line 2 of the log), so bend 1 cannot measure ${angle}°. ${words} Measure again, or correct line 2 if the tube was pulled further.`,
+		);
+	});
+});
+
+describe('a dial that is not at its zero', () => {
+	it('is not told to be a tenth of what it shows, which no dial can be read to', () => {
+		const run = give(begin(plainJob({ tooling: { growth: 1 } })), { ready: true, pointer: 1.5 });
+		expect(open(run, 'confirm').reason.map(({ code }) => code)).toEqual(['not-expected']);
 	});
 });

@@ -1,5 +1,6 @@
 import type { NumberWanted, UnitsFault } from '../../../units/units-error.ts';
 import type { AskKind, CheckKind, ReadingKind } from '../kinds.ts';
+import type { NumberSlip } from './doubt.ts';
 
 /** Where a number stands that another one goes against: the line of the log, or null in the same answer. */
 export type LogLine = number | null;
@@ -62,6 +63,8 @@ export type ExcludedFact =
 			which: 'above' | 'below';
 			/** What it is if it was read on the inside of the bend. */
 			inside?: number;
+			/** In its place the common slip that explains it better, and what the number was then. */
+			slip?: { slip: NumberSlip; would: number };
 			/** A doubtful dial is being read again. */
 			settling: boolean;
 	  }
