@@ -34,7 +34,10 @@ export const CONFIRM = {
 	empty: 'Read it again: press + if it stands, or write the new reading and press Enter.',
 	given: 'You gave',
 	expected: 'Expected',
-	again: (given: string): string => `Read it again. Still ${given}? Press +.`,
+	again: (of: ConfirmAsk['of'], given: string): string =>
+		of === 'pointer'
+			? `Push the slack out and read it again. Still ${given}? Press +: the stops allow for it.`
+			: `Read it again. Still ${given}? Press +.`,
 	ahead: (typed: string): string => `Typed before you saw this: ${typed}. Not used. Enter uses it now.`,
 } as const;
 

@@ -69,7 +69,7 @@ export function confirmPage(state: SessionState, ask: ConfirmAsk): PageView {
 			},
 			{ rank: 0, lines: wrapped(reasonWords(ask.reason, state.job), room.columns) },
 			{ rank: 0, lines: typedAhead(state, room.columns) },
-			{ rank: 1, lines: wrapped(CONFIRM.again(given), room.columns) },
+			{ rank: 1, lines: wrapped(CONFIRM.again(ask.of, given), room.columns) },
 		],
 	};
 }
