@@ -72,7 +72,7 @@ function swingWords({ reach, above, below, floor }: Extract<CautionFact, { code:
 	const plane =
 		heights.length === 0
 			? ''
-			: ` and ${heights.join(' and ')} the machine's plane with the die to the left of the tube, looking from the clamp; with the die to the right it is the other way up`;
+			: ` and ${heights.join(' and ')} the die's plane with the die to the left of the tube, looking from the clamp; with the die to the right it is the other way up`;
 	const hits = floor === null ? '' : ` The floor is ${fine(floor, style)} below that plane.`;
 	return `Swing: the part beyond the clamp reaches ${clear(reach, style)} from the die's center${plane}.${hits}`;
 }

@@ -45,7 +45,7 @@ export function compareTables({ sessions }: Comparison, clock: WallClock): Compa
 			row('The tube', views, () => ''),
 			row('far end off', views, (view) => unlessOpen(view, fine(view.asBuilt.endOffset, view.job))),
 			row('its direction off', views, (view) => unlessOpen(view, angle(view.asBuilt.endAngle))),
-			row('fits', views, fitWords),
+			row('fits', views, fitCell),
 		],
 	];
 }
@@ -87,7 +87,7 @@ function checkCell({ checks, job }: SessionView, name: string): string {
 
 const unlessOpen = ({ status }: SessionView, words: string): string => (status === 'done' ? words : NONE);
 
-function fitWords(view: SessionView): string {
+function fitCell(view: SessionView): string {
 	const { fits, chance } = view.asBuilt;
 	if (view.status !== 'done' || fits === null) return NONE;
 	const word = fits ? 'fits' : mayFit(fits, chance) ? 'may fit' : 'does not fit';

@@ -22,10 +22,10 @@ export function outWords(out: number, style: Ruled): string {
 
 /** What makes its joint doubtful. */
 export function copeDoubts({ end, doubts }: CopedEnd, style: Ruled): string[] {
-	return doubts.map((doubt) => `Look at the joint of the ${END_NAMES[end]}: ${doubtWords(doubt, style)}`);
+	return doubts.map((doubt) => `Look at the joint of the ${END_NAMES[end]}: ${jointDoubtWords(doubt, style)}`);
 }
 
-function doubtWords(doubt: CopeDoubt, style: Ruled): string {
+function jointDoubtWords(doubt: CopeDoubt, style: Ruled): string {
 	switch (doubt.code) {
 		case 'shallow':
 			return `at ${formatAngle(doubt.angle, 2)} the tubes run too nearly along each other; ${doubt.least}° or more can be cut and welded.`;

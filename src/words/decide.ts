@@ -23,9 +23,9 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 		case 'pull-again':
 			return 'Pull again.';
 		case 'fresh-set-up':
-			return "The last pull stopped at the machine's largest angle. A new set-up may still add a little.";
+			return "The last pull stopped at the bender's largest angle. A new set-up may still add a little.";
 		case 'limit-reached':
-			return `The machine reaches no further, and the last set-up added less than a dial step. ${TAKE_IT}`;
+			return `The bender reaches no further, and the last set-up added less than a dial step. ${TAKE_IT}`;
 		case 'near-enough':
 			return `Near its tolerance after ${fact.pulls} pulls. ${TAKE_IT}`;
 		case 'next-too-far':
@@ -63,7 +63,7 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 		case 'give-up':
 			return 'That is not the tube of the drawing: give it up.';
 		case 'stock-left': {
-			const anew = fact.again ? ', enough to begin the whole tube anew' : '';
+			const anew = fact.again ? ', enough to start the whole tube over' : '';
 			return `Straight and good for use: ${notNothing(fact.behind, style)} behind the last bend${anew}, ${notNothing(fact.before, style)} before the first.`;
 		}
 		case 'measure-first':

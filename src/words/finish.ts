@@ -30,7 +30,7 @@ export function finishWords(fact: FinishFact, style: Wording): string {
 }
 
 /** What is cut off at an end and where, as a tape reads. */
-export function cutWords({ end, off, bend, fromTangent, fromCorner }: Cut, job: Ruled): string {
+export function cutOffWords({ end, off, bend, fromTangent, fromCorner }: Cut, job: Ruled): string {
 	const from = end === 'start' ? `before bend ${bend} begins` : `behind the end of bend ${bend}`;
 	const place = `${tape(fromTangent, job)} ${from}, ${tape(fromCorner, job)} from its corner`;
 	const name = end === 'start' ? 'Start end' : 'Far end';

@@ -100,11 +100,11 @@ export function templateWords(
 	return [
 		`Cope of the ${END_NAMES[end]}, for a tube of ${fine(od, job)} at ${formatAngle(between, 2)}${aside}.`,
 		`Wrap it with the print outside, the arrow to the far end. Both sides meet on bend 1's line. Lay the straight edge ${tape(edge, job)} from the tube's end, as it was cut.`,
-		`${tubeWords(longer, job)} Its longest point lies ${past}; it is cut back most ${outWords(deepest[1], job)}, ${fine(longest[1] - deepest[1], job)} deep.`,
+		`${longerTubeWords(longer, job)} Its longest point lies ${past}; it is cut back most ${outWords(deepest[1], job)}, ${fine(longest[1] - deepest[1], job)} deep.`,
 	];
 }
 
-function tubeWords(longer: number, job: Ruled): string {
+function longerTubeWords(longer: number, job: Ruled): string {
 	return longer <= 0 || isNothing(longer, job)
 		? 'It takes no more tube than the drawing.'
 		: `The tube is cut ${fine(longer, job)} longer for it.`;

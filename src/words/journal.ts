@@ -4,7 +4,7 @@ import { foreign } from './foreign.ts';
 
 /** What there is to say of a log, its lock and its folder. */
 export function journalWords(fact: JournalFact): string {
-	return foreign(isNotice(fact) ? noticeWords(fact) : faultWords(fact));
+	return foreign(isNotice(fact) ? noticeWords(fact) : journalFaultWords(fact));
 }
 
 const NOTICES: Readonly<Record<JournalNotice['code'], true>> = {
@@ -37,16 +37,16 @@ function noticeWords(fact: JournalNotice): string {
 		case 'leave-not-logged':
 			return `Your answers are kept in ${fact.log}. Only that you left is not.`;
 		case 'reckoned-anew': {
-			const way = 'Pullbook now reckons springback another way than when this session began.';
+			const way = 'Pullbook now works out springback in another way than when this session began.';
 			return fact.learned
-				? `${way} Stops may differ: it learned from the tubes before this one anew.`
+				? `${way} Stops may differ: it learned again from the tubes before this one.`
 				: `${way} Stops may differ: what earlier tubes taught does not count here.`;
 		}
 	}
 }
 
 /** What could not be done, and what to do. */
-function faultWords(fact: JournalFault): string {
+function journalFaultWords(fact: JournalFault): string {
 	switch (fact.code) {
 		case 'not-saved':
 			return notSavedWords(fact);
@@ -124,7 +124,7 @@ const OTHER = {
 	'last-line': (log: string) =>
 		`The last line of ${log} says something else of the session than its lines before. Resume the session and leave it again: that adds a right line.`,
 	list: (log: string) =>
-		`The list tells something else of the session than ${log} holds. Remove the folder cache in the home: the list is made anew from the logs.`,
+		`The list says something else of the session than ${log} holds. Remove the folder cache in the home: the list is then made again from the logs.`,
 } as const;
 
 const HELD = { nothing: 'nothing', 'no-start': 'no start of a session', 'no-events': 'no events' } as const;

@@ -18,7 +18,7 @@ export function knownWords({ tubes, near, pulls }: Known): string {
 		...(pulls > 0 ? [pulls === 1 ? 'one pull of this tube' : `${pulls} pulls of this tube`] : []),
 	];
 	const last = all.pop();
-	if (last === undefined) return 'from mechanics alone';
+	if (last === undefined) return "from the tube's strength alone";
 	return `from ${all.length > 0 ? `${all.join(', ')} and ${last}` : last}`;
 }
 

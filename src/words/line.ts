@@ -1,7 +1,7 @@
 import type { Output } from '../session/protocol/notes.ts';
 import { cautionWords } from './caution.ts';
 import { includesWords } from './checks.ts';
-import { cutWords, finishWords } from './finish.ts';
+import { cutOffWords, finishWords } from './finish.ts';
 import type { Wording } from './lengths.ts';
 import { mendWords } from './mend.ts';
 import { reasonWords } from './reason.ts';
@@ -20,7 +20,7 @@ export function asLine(output: Output, style: Wording): object {
 			case 'done':
 				return {
 					...output,
-					cuts: output.cuts.map((cut) => ({ ...cut, words: cutWords(cut, style) })),
+					cuts: output.cuts.map((cut) => ({ ...cut, words: cutOffWords(cut, style) })),
 					finish: output.finish.map((fact) => finishWords(fact, style)),
 				};
 			default:

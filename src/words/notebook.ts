@@ -12,9 +12,9 @@ export type ExchangeWay = 'export' | 'import';
 export function exchangedText(way: ExchangeWay, folder: string, { copied, left, stopped }: Exchanged): string {
 	const where = `${way === 'export' ? 'to' : 'from'} ${foreign(folder)}`;
 	const isEmpty = copied.length + left.length === 0 && stopped === null;
-	const added = countOf(copied, 'added');
-	const longer = countOf(copied, 'longer');
-	const there = countOf(copied, 'there');
+	const added = countCopied(copied, 'added');
+	const longer = countCopied(copied, 'longer');
+	const there = countCopied(copied, 'there');
 	return [
 		...(isEmpty ? [`There is no session to copy ${where}.`] : []),
 		...(added > 0 ? [`Copied ${sessions(added)} ${where}.`] : []),
@@ -26,7 +26,7 @@ export function exchangedText(way: ExchangeWay, folder: string, { copied, left, 
 	].join('\n');
 }
 
-const countOf = (copied: readonly Copied[], kind: Copied['how']): number =>
+const countCopied = (copied: readonly Copied[], kind: Copied['how']): number =>
 	copied.filter(({ how }) => how === kind).length;
 
 const sessions = (count: number): string => counted(count, 'session');

@@ -23,6 +23,6 @@ export function pullWords(fact: PullFact): string {
 		case 'opened-since':
 			return `The bend was opened since it was held at ${dial(fact.held)}.`;
 		case 'stop-capped':
-			return 'The machine reaches no further.';
+			return 'The bender reaches no further.';
 	}
 }

@@ -10,7 +10,7 @@ import { tellsMostOf, verdictOf } from '../session/report/verdict.ts';
 import type { SessionView } from '../session/report/views.ts';
 import { diesAtWork, toolingOfDie } from '../tube/dies.ts';
 import { pieceWords } from './batch.ts';
-import { cutWords, finishWords, isCut } from './finish.ts';
+import { cutOffWords, finishWords, isCut } from './finish.ts';
 import { foreign, foreignName } from './foreign.ts';
 import { localMinute, type WallClock } from './local-time.ts';
 import { about, angle, dial, exactAngle, fine, readingSpread, shortOrOver, tape } from './numbers.ts';
@@ -153,14 +153,14 @@ export function openWords(state: State, { bends, checks, status, job }: SessionV
 		if (made === null) return [notTakenWords(i + 1, pulls, measured)];
 		return measured !== undefined
 			? []
-			: [`Bend ${i + 1} was not measured with the finder: its angle is known by the dial.`];
+			: [`Bend ${i + 1} was not measured with the angle finder: its angle is known by the dial.`];
 	});
 	const left =
 		status === 'done'
 			? [
 					...cutsOf(state)
 						.filter(({ off }) => isCut(off, job))
-						.map((cut) => cutWords(cut, job)),
+						.map((cut) => cutOffWords(cut, job)),
 					...finishList(state).map((fact) => finishWords(fact, job)),
 				]
 			: checks.flatMap(({ name, reading }) => (reading === null ? [`Check ${foreignName(name)} was not read.`] : []));

@@ -31,7 +31,7 @@ export function refusalWords(fact: RefusalFact, style: Wording): string {
 		case 'other-ask':
 			return `"${fact.action}" does not answer the open ask "${fact.ask}": give ${ANSWERS[fact.ask]}.`;
 		case 'limit-spent':
-			return `The last set-up stopped at the machine's largest angle (${dial(fact.maxAngle)}) and added less than a dial step. Another pull cannot add more: take the bend, or scrap the tube.`;
+			return `The last set-up stopped at the bender's largest angle (${dial(fact.maxAngle)}) and added less than a dial step. Another pull cannot add more: take the bend, or scrap the tube.`;
 		case 'pulled-already':
 			return `Bend ${fact.bend} has been pulled. Tell where its mark or plane really was as evidence: {"evidence":{"kind":"mark","bend":${fact.bend},"reading":n}}.`;
 		case 'seated-already':
@@ -41,9 +41,9 @@ export function refusalWords(fact: RefusalFact, style: Wording): string {
 		case 'not-set-yet':
 			return `Bend ${fact.bend} was not set yet: there is nothing on the tube to measure there.`;
 		case 'not-made-yet':
-			return `Bend ${fact.bend} is not made yet: only a bend that was taken can be gone back to.`;
+			return `Bend ${fact.bend} is not made yet: you can go back only to a bend that you took.`;
 		case 'going-back-already':
-			return `You have gone back to bend ${fact.bend}: take it first.`;
+			return `You went back to bend ${fact.bend}: take it first.`;
 		case 'not-still':
 			return `${NOT_STILL[fact.since]} Set the tube and answer {"ready":true}.`;
 		case 'reading-waits':
@@ -94,7 +94,7 @@ const NOT_STILL: Record<Extract<RefusalFact, { code: 'not-still' }>['since'], st
 	'never-set': 'This bend was not in the die yet.',
 	'taken-out': 'The tube has been out of the die since the last pull.',
 	opened: 'The bend was opened since the last pull.',
-	limit: "The last pull stopped at the machine's largest angle: only a new set-up can add a little.",
+	limit: "The last pull stopped at the bender's largest angle: only a new set-up can add a little.",
 };
 
 const FAULTS: Record<NumberFault, string> = {
@@ -134,7 +134,7 @@ function hindranceWords(fact: HindranceFact, style: Wording): string {
 		case 'cannot-open-so-far':
 			return `Bend ${fact.bend} cannot be opened by ${angle(fact.by)}.`;
 		case 'machine-ends-before':
-			return `The machine ends before bend ${fact.bend} could be pulled to ${angle(fact.angle)}.`;
+			return `The bender ends before bend ${fact.bend} could be pulled to ${angle(fact.angle)}.`;
 		case 'floor-in-the-way':
 			return fact.depth === undefined
 				? `At bend ${fact.bend} the tube would come down to the floor, depending on the side of the die.`

@@ -5,13 +5,13 @@ import { angle, notNothing, tape } from './numbers.ts';
 import { WAYS } from './readings.ts';
 
 /** How the tube is turned in the machine: `no turn`, `turn 180° either way`. */
-function turnWords({ degrees, way }: TubeTurn): string {
+function turnOfSetUp({ degrees, way }: TubeTurn): string {
 	return way === 'none' ? WAYS.none : `turn ${angle(degrees)} ${WAYS[way]}`;
 }
 
 /** The mark and the turn that were asked for: `mark 10 3/8 in, no turn`. */
 export function askedForWords({ mark, turn }: { mark: { fromStart: number }; turn: TubeTurn }, job: Ruled): string {
-	return `mark ${tape(mark.fromStart, job)}, ${turnWords(turn)}`;
+	return `mark ${tape(mark.fromStart, job)}, ${turnOfSetUp(turn)}`;
 }
 
 /** A set-up as asked for, and what of it was made otherwise. */
@@ -21,7 +21,7 @@ export function setUpWords({ mark, turn, rotation }: SetUpView, job: Ruled): str
 	const turnMade = turn.made !== null && rotation.made !== rotation.asked;
 	const really = [
 		...(markMade ? [`mark ${notNothing(mark.made!.fromStart, job)}`] : []),
-		...(turnMade ? [turnWords(turn.made!)] : []),
+		...(turnMade ? [turnOfSetUp(turn.made!)] : []),
 	];
 	return `${askedForWords({ mark: mark.asked, turn: turn.asked }, job)}${really.length > 0 ? `; really ${really.join(', ')}` : ''}`;
 }

@@ -128,7 +128,7 @@ export function lookFirst(job: Job, bends: readonly LayoutBend[]): string[] {
 			? ['The turn: seen at the clamp, looking to the far end. From the other side it is the other way.']
 			: []),
 		'The dial: push the slack out first. Snug, it reads 0.',
-		'The finder: measure the bend again on its two straights, clear of the weld seam.',
+		'The angle finder: measure the bend again on its two straights, clear of the weld seam.',
 		...(tools.length === 0 ? [] : [`For the checks (${tools.join(', ')}): see that it lies where the check says.`]),
 	];
 }

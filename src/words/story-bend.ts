@@ -56,7 +56,7 @@ function doneWords(done: BendDone, job: Job): string {
 		case 'taken':
 			return 'taken';
 		case 'reopened':
-			return done.how === 'pull' ? 'gone back to, to pull it again' : 'gone back to, to open it a little';
+			return done.how === 'pull' ? 'went back to it, to pull it again' : 'went back to it, to open it a little';
 	}
 }
 

@@ -2,7 +2,7 @@ import type { Taught } from '../review/taught.ts';
 import { foreignName } from './foreign.ts';
 import { angle, dial } from './numbers.ts';
 
-export const SHOWED = 'What the machine showed';
+export const SHOWED = 'What the bender showed';
 export const NEXT_TIME = 'Next time';
 
 /** What one tube told of the machine, a sentence each. */

@@ -39,7 +39,7 @@ export function warningWords(warning: Warning, style: Ruled): string {
 			return `Bend ${bend}: the clamp needs ${of(needs)} of straight tube before the mark, but from ${from} to the mark there is ${of(is)}. What would help: ${help}.`;
 		}
 		case 'dial-limit':
-			return `Bend ${warning.bend}: for ${exactAngle(warning.angle)} the dial would have to go to about ${angle(warning.stop)} under load, but the machine ends at ${angle(warning.maxAngle)}. Use a machine that reaches further, or split the bend in two.`;
+			return `Bend ${warning.bend}: for ${exactAngle(warning.angle)} the dial would have to go to about ${angle(warning.stop)} under load, but the bender ends at ${angle(warning.maxAngle)}. Use a bender that reaches further, or split the bend in two.`;
 		case 'short-follow': {
 			const { bend, needs, is } = warning;
 			return `Bend ${bend}: ${of(needs)} of straight tube must lie behind the bend when it is pulled, but up to the raw far end there is ${of(is)}. What would help: ${of(needs - is)} more trim at the far end.`;

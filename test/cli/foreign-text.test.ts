@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { PassThrough } from 'node:stream';
@@ -17,17 +17,22 @@ import { wallClock } from '../../src/cli/wall-clock.ts';
 import type { Fault } from '../../src/job/facts/index.ts';
 import { readSession } from '../../src/journal/catalogue.ts';
 import { LiveSession } from '../../src/journal/live.ts';
+import { storyOf } from '../../src/review/story.ts';
+import { answered } from '../../src/session/log/answered.ts';
+import { readThrough } from '../../src/session/log/read-back.ts';
 import { coldPrior, growthOf } from '../../src/session/log/start.ts';
 import { jobEnds } from '../../src/session/plan/ends.ts';
 import { jobWarnings } from '../../src/session/plan/job-warnings.ts';
 import type { Job } from '../../src/tube/job.ts';
 import { layout } from '../../src/tube/layout.ts';
+import { eventRows } from '../../src/words/record-log.ts';
 import { reviewText } from '../../src/words/session-story.ts';
 import { actsIn, FALSE_LINE, falseLines, hostileJob, hostileText } from '../helpers/hostile.ts';
 import { sample } from '../helpers/sample-size.ts';
 import { FakeHome } from '../helpers/screen/fake-ports.ts';
 import { frameText } from '../helpers/screen/page-frame.ts';
 import { hatJob } from '../helpers/shop/hat.ts';
+import { inMillimeters } from '../helpers/shop/twin.ts';
 
 /** A fault with a text from elsewhere wherever one can have it. */
 const faultOf = (note: string): Fault => ({
@@ -252,5 +257,34 @@ describe('a foreign text is still read as what it is', () => {
 		const { io: json, written: document } = streams();
 		await runLog({ id: session.id, json: true, home }, json);
 		expect(JSON.stringify(JSON.parse(document.out).notes)).toContain(JSON.stringify(note));
+	});
+});
+
+describe('what an operator typed stays as it was typed', () => {
+	/** With lengths and a chance in it, in a job of the other unit. */
+	const NOTE = 'sawed 2 in, only 3 in 100';
+
+	it('on the screen, in the log, its document, its review and its record', async () => {
+		const session = begin(inMillimeters(hatJob()));
+		const said = await frameText(
+			new FakeHome(livePort(session), { jobs: [], sessions: [] }),
+			{ columns: 100, rows: 30 },
+			{
+				jobPath: '/hat.json',
+				keys: `+*1\r${NOTE}\r`,
+			},
+		);
+		expect(said).toContain(NOTE);
+		const { io, written } = streams();
+		await runLog({ id: session.id, json: false, home }, io);
+		expect(written.out).toContain(`note: ${NOTE}`);
+		const { io: json, written: document } = streams();
+		await runLog({ id: session.id, json: true, home }, json);
+		expect(JSON.parse(document.out).notes).toEqual([NOTE]);
+		const kept = readSession(home, session.id);
+		expect(reviewText(kept, wallClock)).toContain(NOTE);
+		const { state } = storyOf(readThrough(kept.records));
+		expect(eventRows(answered(state), state.start.job, wallClock).flat().join(' ')).toContain(NOTE);
+		expect(readFileSync(kept.path, 'utf8')).toContain(NOTE);
 	});
 });

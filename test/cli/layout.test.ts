@@ -120,8 +120,8 @@ Room for the swing
      2   24.343  0.875  13.44
      3   30.425  13.44  0.875
   Reaches: from the die's center to the outside of the part beyond the clamp,
-  which swings with the die. Above and below: from the machine's plane, with the
-  die to the left of the tube as seen from the clamp. With the die to the right,
+  which swings with the die. Above and below: from the die's plane, with the die
+  to the left of the tube as seen from the clamp. With the die to the right,
   swap the two.
 
 Which end to bend first (--from start or --from far)

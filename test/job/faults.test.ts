@@ -64,7 +64,7 @@ const CASES: [place: string, to: unknown, at: string, right: string][] = [
 		'ends',
 		{ start: { cope: { od: 2, angle: 90, offset: -1.75 } } },
 		'ends.start.cope.offset',
-		'less than half of both diameters, 1.75',
+		'less than half of both diameters together, 1.75',
 	],
 	['shape', undefined, 'shape', '"bends" and "last", or with "points"'],
 	['shape', {}, 'shape', 'one of the two'],

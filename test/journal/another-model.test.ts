@@ -77,7 +77,7 @@ describe('a log whose prior is of another model', () => {
 		expect(start.prior).toEqual(wanted.prior);
 		expect(start.from?.exact.sessions).toBe(1);
 		expect(resumed.notices.map(journalWords)).toEqual([
-			'Pullbook now reckons springback another way than when this session began. Stops may differ: it learned from the tubes before this one anew.',
+			'Pullbook now works out springback in another way than when this session began. Stops may differ: it learned again from the tubes before this one.',
 		]);
 		resumed.close();
 		// Whoever reads the log from now on comes to the same.

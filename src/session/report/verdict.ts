@@ -29,14 +29,14 @@ const KNOWN = new WeakMap<State, Verdict>();
 /** Null as long as a bend is not made. */
 export function verdictOf(state: State): Verdict | null {
 	if (!isWhole(state)) return null;
-	const found = KNOWN.get(state) ?? weigh(state);
+	const found = KNOWN.get(state) ?? reckonedVerdict(state);
 	KNOWN.set(state, found);
 	return found;
 }
 
 const isWhole = ({ bends }: State): boolean => bends.every(({ made }) => made !== null);
 
-function weigh(state: State): Verdict {
+function reckonedVerdict(state: State): Verdict {
 	const numbers = state.plan.current;
 	const told = predicted(state, numbers);
 	const { sd, chance, cloud } = oddsOf(state, numbers, 'kept', told);

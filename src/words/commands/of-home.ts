@@ -64,7 +64,7 @@ export const OF_HOME = {
 			['pullbook bender shop --die five --clr 5 --clamp 4', 'set up a die, or change it'],
 			['pullbook bender shop --die five --floor none', 'forget one value'],
 			['pullbook bender shop --die five --remove', "forget the die's set-up"],
-			['pullbook bender shop --die five --forget', 'the die was changed: learn anew'],
+			['pullbook bender shop --die five --forget', 'the die was changed: learn it again'],
 		],
 		notes: [
 			'A test piece: bend scrap once, best to 110° or more; lay straight edges along',

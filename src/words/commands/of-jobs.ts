@@ -24,7 +24,7 @@ export const OF_JOBS = {
 		options: {
 			...JSON_WORDS,
 			chalk: 'points of the center line to chalk on the bench, plane by plane',
-			'no-learn': 'expect the radius by mechanics alone',
+			'no-learn': 'take the radius from the strength of the tube alone, not from sessions',
 			...BENT_AS_OPTION_WORDS,
 		},
 		examples: [
@@ -47,7 +47,7 @@ export const OF_JOBS = {
 	cut: {
 		summary: 'which pieces from which sticks, with saw marks',
 		options: {
-			stock: 'sticks of this length, N of them; without N no end of them',
+			stock: 'sticks of this length, N of them; without N as many as needed',
 			kerf: 'what the saw takes of the tube; 1/8 in or 3 mm without it',
 			now: 'count the sticks as they lie in the rack now',
 			...JSON_WORDS,
@@ -56,7 +56,7 @@ export const OF_JOBS = {
 			...PDF_WORDS,
 		},
 		examples: [
-			['pullbook cut jobs/bow-rail.json --stock 240', 'saw its pieces from sticks of 240 in'],
+			['pullbook cut jobs/bow-rail.json --stock 240', 'cut its pieces from sticks of 240 in'],
 			['pullbook cut jobs --stock 6000mm', 'those of every job in the folder'],
 			['pullbook cut jobs/bow-rail.json --stock 240x2 --stock 75x1', 'from two sticks and an end that is left'],
 			['pullbook cut jobs/bow-rail.json --kerf 1/16', 'from the stick in the job, thin saw'],
@@ -65,7 +65,8 @@ export const OF_JOBS = {
 		notes: [
 			'A job says how many pieces it wants in its field quantity.',
 			'Finished pieces go off the list, and so do those being bent. A scrapped one',
-			'is cut again. All of them come off the sticks where you count the sticks.',
+			'is cut again. A count of sticks, as in 240x2, is from before the first piece:',
+			'what was cut since is taken off. With --now nothing is.',
 			'Other tubes never share a stick: diameter, wall and material must be the same.',
 			'Exit code 1: there are too few sticks; the list says what is missing.',
 		],
@@ -104,7 +105,7 @@ export const OF_JOBS = {
 			['pullbook practice jobs/bow-rail.json --auto --seed 7', 'the same session every time'],
 		],
 		notes: [
-			'What the simulated dial and finder show stands on the page: write it there.',
+			'The page shows what the simulated dial and angle finder read. Type it in.',
 			'Logs lie in practice/ under the home. No real session learns from them.',
 			'A job of several pieces goes on to the next one on the same bender.',
 			'A practice session that is left cannot be resumed.',

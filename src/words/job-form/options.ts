@@ -69,9 +69,9 @@ export function optionWords(is: OptionFact): string {
 		case 'material':
 			return `${is.key}: ${is.yield} ${is.in}, ${is.source}`;
 		case 'die':
-			return `${is.bender}, ${dieWords(is)}`;
+			return `${is.bender}, ${keptDieWords(is)}`;
 		case 'further-die':
-			return dieWords(is);
+			return keptDieWords(is);
 		case 'jobs-die':
 			return `the job's die${is.name === undefined ? '' : `: ${is.name}`}`;
 		case 'named':
@@ -99,7 +99,7 @@ export function optionWords(is: OptionFact): string {
 	}
 }
 
-const dieWords = ({
+const keptDieWords = ({
 	die,
 	clr,
 	units,

@@ -3,9 +3,10 @@ import { asJson } from '../../tube/as-json.ts';
 import { counted } from '../counted.ts';
 import { foreign } from '../foreign.ts';
 import { checkRightWords, kindsWords } from './check.ts';
+import { figure } from './figure.ts';
 import { formFoundWords, formRightWords } from './form.ts';
 import { shapeRightWords } from './shape.ts';
-import { placeWords, textFoundWords, textRightWords } from './text.ts';
+import { lineColumn, textFoundWords, textRightWords } from './text.ts';
 import { toolingRightWords } from './tooling.ts';
 import { valueRightWords } from './value.ts';
 
@@ -22,7 +23,7 @@ export function toldFault({ at, found, right, orWithout }: Fault): ToldFault {
 }
 
 function atWords(at: string, found: Found): string {
-	return found.code === 'text' || found.code === 'end-of-file' ? placeWords(found) : at;
+	return found.code === 'text' || found.code === 'end-of-file' ? lineColumn(found) : at;
 }
 
 /** One fault as a sentence. */
@@ -49,7 +50,7 @@ function foundWords(found: Found): string {
 		case 'nothing':
 			return 'nothing';
 		case 'value': {
-			const value = typeof found.value === 'number' ? String(found.value) : asJson(found.value);
+			const value = typeof found.value === 'number' ? figure(found.value) : asJson(found.value);
 			return found.kept ? `${value}, kept with the bender and die` : value;
 		}
 		case 'list-of':

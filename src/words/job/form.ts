@@ -2,11 +2,12 @@ import type { FormFound, FormRight } from '../../job/facts/index.ts';
 import { trimmed } from '../../units/format.ts';
 import { askedWords } from '../job-form/questions.ts';
 import { unitsFaultWords } from '../units.ts';
+import { figure } from './figure.ts';
 
 export function formFoundWords(found: FormFound): string {
-	return found.code === 'rise-at'
-		? `a rise of ${found.rise} at ${found.angle}°`
-		: `a rise of ${found.rise} in a run of ${found.run}`;
+	const rise = `a rise of ${figure(found.rise)}`;
+	if (found.code === 'rise-at') return `${rise} at ${figure(found.angle)}°`;
+	return found.run === undefined ? rise : `${rise} in a run of ${figure(found.run)}`;
 }
 
 export function formRightWords(right: FormRight): string {

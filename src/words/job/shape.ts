@@ -1,5 +1,6 @@
 import type { ShapeRight } from '../../job/facts/index.ts';
 import { trimmed } from '../../units/format.ts';
+import { leastFigure } from './figure.ts';
 
 export function shapeRightWords(right: ShapeRight): string {
 	switch (right.code) {
@@ -10,12 +11,12 @@ export function shapeRightWords(right: ShapeRight): string {
 		case 'bends':
 			return `a list [ … ] of bends, at least one and at most ${right.most}`;
 		case 'points':
-			return `a list [ … ] of points, at least ${right.least}: both ends and a corner and at most ${right.most}`;
+			return `a list [ … ] of points, at least ${right.least}: both ends and a corner; at most ${right.most}`;
 		case 'point':
 			return `[x, y] or [x, y, z] in ${right.units}`;
 		case 'room': {
 			const { least, finished, bends } = right;
-			return `${trimmed(least, 3)} or more: at a finished radius of ${finished.map((radius) => trimmed(radius, 3)).join(' and ')} ${needing(bends)} that room between the drawing's corners`;
+			return `${leastFigure(least)} or more: at a finished radius of ${finished.map((radius) => trimmed(radius, 3)).join(' and ')} ${needing(bends)} that room between the drawing's corners`;
 		}
 		case 'three-points':
 			return 'at least 3 points: both ends and a corner';
@@ -26,7 +27,7 @@ export function shapeRightWords(right: ShapeRight): string {
 		case 'aside':
 			return 'a corner that does not turn straight back: the point after it must lie aside';
 		case 'further':
-			return `a point ${trimmed(right.by, 3)} or more further from the one before it: ${needing(right.bends)} that room`;
+			return `a point ${leastFigure(right.by)} or more further from the one before it: ${needing(right.bends)} that room`;
 	}
 }
 

@@ -11,7 +11,7 @@ const FILES: Readonly<Record<FileKind, string>> = {
 	'too-large': 'more than 1 MB',
 };
 
-export const placeWords = ({ line, column }: TextPlace): string => `line ${line}, column ${column}`;
+export const lineColumn = ({ line, column }: TextPlace): string => `line ${line}, column ${column}`;
 
 export function textFoundWords(found: TextFound): string {
 	switch (found.code) {
@@ -24,7 +24,7 @@ export function textFoundWords(found: TextFound): string {
 		case 'text':
 			return asJson(found.text);
 		case 'key-twice':
-			return `the key ${asJson(found.key)} a second time, ${placeWords(found)}`;
+			return `the key ${asJson(found.key)} a second time, ${lineColumn(found)}`;
 	}
 }
 
@@ -35,11 +35,11 @@ export function textRightWords(right: TextRight): string {
 		case 'key-once':
 			return 'each key once';
 		case 'json':
-			return `${wantedWords(right.wants)}${right.comment ? '; JSON has no comments, prose goes into "notes"' : ''}`;
+			return `${jsonWanted(right.wants)}${right.comment ? '; JSON has no comments, prose goes into "notes"' : ''}`;
 	}
 }
 
-function wantedWords(wants: TextWanted): string {
+function jsonWanted(wants: TextWanted): string {
 	return typeof wants === 'string' ? WANTED[wants] : `a : here, after the key ${asJson(wants.colonAfter)}`;
 }
 

@@ -1,6 +1,6 @@
 import type { ToolingRight } from '../../job/facts/index.ts';
 import { asJson } from '../../tube/as-json.ts';
-import { trimmed } from '../../units/format.ts';
+import { leastFigure, mostFigure } from './figure.ts';
 
 export function toolingRightWords(right: ToolingRight): string {
 	switch (right.code) {
@@ -10,9 +10,9 @@ export function toolingRightWords(right: ToolingRight): string {
 			return `the center-line radius of the die, a length above 0${or}`;
 		}
 		case 'radius-at-least':
-			return `a radius of at least half the outside diameter, ${right.least}`;
+			return `a radius of at least half the outside diameter, ${leastFigure(right.least)}`;
 		case 'radius-at-most':
-			return `a radius of at most ${trimmed(right.most, 2)}: at a larger one this tube of this material springs back by more than half`;
+			return `a radius of at most ${mostFigure(right.most)}: at a larger one this tube of this material springs back by more than half`;
 		case 'dies':
 			return `an object { … } of at most ${right.most} dies, each under its name`;
 		case 'other-die-name':

@@ -2,6 +2,7 @@ import type { NameOf, NumberOf, ValueRight } from '../../job/facts/index.ts';
 import { rangeWords } from '../range.ts';
 import { FIELD_WORDS } from '../tooling-fields.ts';
 import { unitsFaultBrief } from '../units.ts';
+import { mostFigure } from './figure.ts';
 
 export function valueRightWords(right: ValueRight): string {
 	switch (right.code) {
@@ -31,17 +32,17 @@ export function valueRightWords(right: ValueRight): string {
 		case 'material':
 			return `one of ${right.keys.join(', ')}, or { "name", "yield", "modulus" } as the certificate of the tube has them`;
 		case 'wall-at-most':
-			return `a wall of at most half the outside diameter, ${right.most}`;
+			return `a wall of at most half the outside diameter, ${mostFigure(right.most)}`;
 		case 'some-tolerance':
 			return 'some room under or over the angle: not both 0';
 		case 'less-than-both-halves':
-			return `less than half of both diameters, ${right.most}: the tubes do not touch there`;
+			return `less than half of both diameters together, ${mostFigure(right.most)}: further off the tubes do not touch`;
 		case 'object':
 			return `an object { … } with ${right.keys.join(', ')}`;
 		case 'unknown-key':
 			return `nothing here: no such key; known here: ${right.known.join(', ')}`;
 		case 'above-first':
-			return 'what is asked for above first';
+			return 'what the faults above ask for, then check again';
 	}
 }
 

@@ -98,7 +98,7 @@ export function checksTable(job: Job, { checks }: LayoutDocument): TableWords {
 
 const SWING =
 	"Reaches: from the die's center to the outside of the part beyond the clamp, which swings with the die. Above and below: from " +
-	"the machine's plane, with the die to the left of the tube as seen from the clamp. With the die to the right, swap the two.";
+	"the die's plane, with the die to the left of the tube as seen from the clamp. With the die to the right, swap the two.";
 
 export function swingTable(job: Job, { bends }: LayoutDocument): TableWords {
 	const rows = bends.map(({ bend, swing }) => [

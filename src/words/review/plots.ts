@@ -21,7 +21,7 @@ export const SPRINGBACK = {
 	angle: 'angle of the bend, degrees',
 	back: 'springback, degrees',
 	says: (dies: readonly LetteredDie[]): string =>
-		`Line and dots: what was expected before this tube; 9 pulls of 10 in the dots.${dieWords(dies)} Figures: this session's pulls, by bend. ${SEVERAL}`,
+		`Line and dots: what was expected before this tube; 9 pulls of 10 in the dots.${diesBesides(dies)} Figures: this session's pulls, by bend. ${SEVERAL}`,
 } as const;
 
 /** A die's line, by its letter. */
@@ -32,7 +32,7 @@ interface LetteredDie {
 }
 
 /** Which line is whose, where there are several. */
-function dieWords(dies: readonly LetteredDie[]): string {
+function diesBesides(dies: readonly LetteredDie[]): string {
 	if (dies.length === 1) return '';
 	const each = dies.map(({ letter, die, bends }) => `${letter}: die "${foreignName(die)}", ${bendsNamed(bends)}`);
 	return ` ${each.join('; ')}.`;
@@ -62,7 +62,7 @@ const KINDS: Readonly<Record<ScatterKind, string>> = {
 	stop: 'stopping',
 	seat: 'seating',
 	dial: 'dial',
-	finder: 'finder',
+	finder: 'angle finder',
 };
 
 export const SCATTER = {

@@ -23,7 +23,7 @@ export const topicTitle = (name: string): string => `Help: ${name}`;
 
 /** What is wrong with what was typed. */
 export const longNumberWords = (most: number): string =>
-	`A number has at most ${most} characters; the next key begins anew.`;
+	`A number has at most ${most} characters; the next key starts over.`;
 export const noChoiceWords = (typed: string, choices: number): string =>
 	`"${typed}" is none of the numbers here; write one from 1 to ${choices}.`;
 

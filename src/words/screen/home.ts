@@ -100,10 +100,10 @@ export interface JobStanding {
 export function standingWords({ latest, pieces }: JobStanding): string {
 	if (pieces === undefined) return newestWords(latest);
 	const made = `${pieces.made} of ${pieces.wanted} made`;
-	return latest?.status === 'open' ? `${made}, ${openWords(latest)}` : `${made}${bentAsBrief(latest?.bentAs)}`;
+	return latest?.status === 'open' ? `${made}, ${unfinishedWords(latest)}` : `${made}${bentAsBrief(latest?.bentAs)}`;
 }
 
-function openWords({ piece, bendsDone, bends }: ListedKept): string {
+function unfinishedWords({ piece, bendsDone, bends }: ListedKept): string {
 	return `${piece === undefined ? '' : `piece ${piece} `}open at bend ${Math.min(bendsDone + 1, bends)}`;
 }
 
@@ -112,7 +112,7 @@ function newestWords(latest: ListedKept | undefined): string {
 	const day = dayOf(latest.started);
 	switch (latest.status) {
 		case 'open':
-			return openWords(latest);
+			return unfinishedWords(latest);
 		case 'done':
 			return `finished ${day}`;
 		case 'scrapped':

@@ -41,13 +41,13 @@ export function againWords({ kind, bend, name }: ToMeasure): { title: string; la
 			return {
 				title: `Measure bend ${bend} again`,
 				label: MEASURED.finder,
-				how: `Hold the finder on both legs, clear of the bend. ${ANEW}`,
+				how: `Hold the angle finder on both straights, clear of the bend. ${ANEW}`,
 			};
 		case 'check':
 			return {
 				title: `Read the ${foreignName(name ?? '')} again`,
 				label: MEASURED.label,
-				how: `Lay it on anew, where the check says. ${ANEW}`,
+				how: `Lay it on again, where the check says. ${ANEW}`,
 			};
 		case 'mark':
 			return {

@@ -15,7 +15,7 @@ export const DECIDE = {
 	open: (by?: number): string => (by === undefined ? 'open it a little' : `open it by ${angle(by)}`),
 	backTo: (bend: number, how: 'pull' | 'relieve'): string =>
 		`go back to bend ${bend} and ${how === 'pull' ? DECIDE.pull : DECIDE.open()}`,
-	limit: 'The machine is at its largest angle.',
+	limit: 'The bender is at its largest angle.',
 	why: 'Why',
 } as const;
 

@@ -35,15 +35,15 @@ const HELP: Readonly<Record<Helped, string>> = {
 	set: 'Put the large mark at the die\'s line, turn the tube as said, clamp it. "Moved" counts from the mark that you drew on the straight tube. Straight tube: set the dial to 0, or write what it shows. Bent tube set again: don\'t move the dial, write what it shows. + leaves it out.',
 	pull: 'Pull until the dial shows the large stop, held under load; slow down where it says ease up. Write what it really shows. The ladder has a rung for each pull of this bend: [ and ] are the tolerance, | is what is wanted, a block is what was made, shading what is expected.',
 	measure:
-		'Let the tube go and measure how far it is bent: a straight tube is 0. Where two readings are asked for, take the finder off between them.',
+		'Let the tube go and measure how far it is bent: a straight tube is 0. Where two readings are asked for, take the angle finder off between them.',
 	confirm:
 		'The reading is far from what was expected. Read the instrument again. If it says the same press +, else write the new one.',
 	check:
-		'Measure the tube itself as the page says. A check tells the angles more finely than the finder does. What is expected comes from the bends as made.',
+		'Measure the tube itself as the page says. A check tells the angles more finely than the angle finder does. What is expected comes from the bends as made.',
 	decide:
-		'Take the bend as it is, or go on with it. + follows the advice. A bend that is short can be pulled again; one that is over can hardly be opened. Where it says to measure a bend again, lay the finder on anew and write what it shows.',
+		'Take the bend as it is, or go on with it. + follows the advice. A bend that is short can be pulled again; one that is over can hardly be opened. Where it says to measure a bend again, lay the angle finder on again and write what it shows.',
 	corrected:
-		"The program planned the bends left anew, so that the tube still fits. Drawn: by the drawing. Before: until now. Now: from here on. Uncorrected: the tube that the drawing's numbers would give.",
+		"These are new numbers for the bends left, so that the tube still fits. Drawn: by the drawing. Before: until now. Now: from here on. Uncorrected: the tube that the drawing's numbers would give.",
 	released:
 		'The dial once the pressure is off and the tube has sprung back. It tells how much of the bend is spring. Press + if you did not look.',
 	layout:

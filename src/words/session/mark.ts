@@ -47,7 +47,7 @@ export function movedWords({ mark }: SetAsk, job: Ruled): string {
 
 /** Where the mark goes round the tube, and how the tube is turned: two ways that differ, since the machine's plane stands still. */
 export function markLineWords({ around, face, tubeTurn, bend }: SetAsk, job: Ruled): string {
-	const turn = bend === 1 ? '' : turnWords(tubeTurn);
+	const turn = bend === 1 ? '' : turnTheTube(tubeTurn);
 	const turned = tubeTurn.way === 'clockwise' || tubeTurn.way === 'counterclockwise';
 	const seen = turned ? `, ${SEEN}` : '';
 	if (face === 'same') return `Mark on the line along the tube${turn === '' ? '' : `; ${turn}${seen}`}.`;
@@ -57,7 +57,7 @@ export function markLineWords({ around, face, tubeTurn, bend }: SetAsk, job: Rul
 	return `Mark ${length} round, ${way}; ${turn}, ${SEEN}.`;
 }
 
-function turnWords({ degrees, way }: SetAsk['tubeTurn']): string {
+function turnTheTube({ degrees, way }: SetAsk['tubeTurn']): string {
 	if (way === 'none') return "don't turn the tube";
 	return way === 'either' ? 'flip the tube, either way' : `turn the tube ${angle(degrees)} ${way}`;
 }

@@ -16,14 +16,14 @@ export const MEASURE = {
 	title: 'Measure the bend',
 	label: 'Let the tube go. What does the angle finder show?',
 	empty: 'Write what the angle finder reads and press Enter; * has skip.',
-	how: 'Hold the finder on both legs, clear of the bend. Read how far the tube is bent: a straight tube is 0.',
+	how: 'Hold the angle finder on both straights, clear of the bend. Read how far the tube is bent: a straight tube is 0.',
 } as const;
 
 /** How often to measure; `second`: the first of two readings is given. */
 export function measureTimes({ readings, reason }: MeasureAsk, second: boolean, style: Wording): string {
 	if (readings === 2)
-		return `Measure twice: take the finder off and set it again for the second. ${reasonWords(reason, style)}`;
-	return second ? 'Second reading: take the finder off, set it again and forget the first.' : 'Measure once.';
+		return `Measure twice: take the angle finder off and set it again for the second. ${reasonWords(reason, style)}`;
+	return second ? 'Second reading: take the angle finder off, set it again and forget the first.' : 'Measure once.';
 }
 
 /** A reading far from what was expected. */

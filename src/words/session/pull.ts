@@ -8,7 +8,7 @@ export const PULL = {
 	empty: 'Pull to the stop and hold. Press + if the dial shows it, else write what it shows and press Enter.',
 	stop: { label: 'STOP', below: 'held under load' },
 	easeUp: { label: 'EASE UP', below: 'from here' },
-	limit: 'This is the largest angle that the machine reaches.',
+	limit: 'This is the largest angle that the bender reaches.',
 	/** The general cautions stood on the session's first page; the ones that count with the first stroke are said again. */
 	first: '! Hands clear of die, follower and clamp; stand out of the swing of the tube.',
 	firstBrief: '! Hands clear of the tooling; stand out of the swing.',

@@ -40,7 +40,7 @@ export const files: Topic = {
 			text: [
 				'Write pullbook log export DIR on the old one and pullbook log import DIR on the new one.',
 				'Do both as often as you like: what is there already is not copied again, and nothing is written over.',
-				'Where a session had gone on, only its new lines are added. Gone on in two places, both logs are kept.',
+				'If a session went on elsewhere, only its new lines are added. If it went on in two places, both logs are kept.',
 				'An imported session is marked. --resume goes on with it only when you name it.',
 			],
 		},
@@ -57,7 +57,7 @@ export const files: Topic = {
 				'The page says NOT SAVED and keeps your reading. Make room on the disk and press Enter again, or write the number down.',
 				'Leaving then gives exit code 5. Every answer before it is kept.',
 				'To go on in another folder press Esc, then *. In the line mode write --rescue DIR beforehand.',
-				'When the disk is well, --resume brings those lines back into the log.',
+				'When the disk works again, --resume brings those lines back into the log.',
 			],
 		},
 		{

@@ -30,10 +30,10 @@ export const keys: Topic = {
 			rows: [
 				['Up, Down', 'walk through your readings; type the right number at a wrong one'],
 				['u', 'lengths in inch fractions, decimal inches or millimeters'],
-				['m', 'large mark from the far end or from the start end, from bend 2 on'],
+				['m', 'from bend 2 on: shows the large mark from the far end, or from the start end'],
 				['c', 'check list on or off, while you set the tube'],
 				['+ at a stop', 'the dial was held where asked'],
-				['r', 'asks for the dial after release again; passed over twice, it is left out'],
+				['r', 'asks for the dial after release again, once you have passed it over twice'],
 				['s', 'the tube never left the die, at a further set-up'],
 				['+ at the end', 'the next piece, where the job wants several; * has another of the same'],
 			],

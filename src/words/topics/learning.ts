@@ -20,8 +20,8 @@ export const learning: Topic = {
 		{
 			heading: 'From what',
 			text: [
-				'The program learns under the names of bender and die. A second machine needs a second name.',
-				'Other tubes, dies and machines of the same material help too, less the less they have in common. The newest sessions count most.',
+				'The program learns under the names of bender and die. A second bender needs a second name.',
+				'Other tubes, dies and benders help too, if the material is the same. The less they have in common, the less they help. The newest sessions count most.',
 				'A reading you took back teaches nothing. A scrapped tube teaches what you read on it. Practice teaches nothing.',
 			],
 		},

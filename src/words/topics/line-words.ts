@@ -18,7 +18,7 @@ export const ASKS: WordsForEach<Ask, 'ask'> = {
 
 export const NOTES: WordsForEach<Note, 'note'> = {
 	session: 'how the session began: its id, its log, whether it was resumed',
-	warnings: 'what to heed before the first bend, as in layout',
+	warnings: 'what to mind before the first bend, as in layout',
 	corrected: 'new numbers for the bends left, and how the finished tube comes out',
 	refused: 'the answer was not kept; why says what to send instead. The same ask follows',
 	done: 'the tube is finished, or scrapped: what was made, what to cut off, whether it fits',
@@ -34,7 +34,7 @@ export const ANSWERS: WordsForEach<Exclude<Action, { do: 'draft' }>, 'do'> = {
 	angles: '{"angle":n} or {"angles":[n,n]}: the angle finder',
 	skip: '{"skip":true}: no measurement, no check',
 	keep: '{"keep":true}: read again, it stands',
-	reading: '{"reading":n}: the number anew, or the check. Ovality also as {"reading":{"least":a,"greatest":b}}',
+	reading: '{"reading":n}: the new number, or the check. Ovality also as {"reading":{"least":a,"greatest":b}}',
 	accept: '{"do":"accept"}: take the bend as it is',
 	pull: '{"do":"pull"}: pull it again',
 	relieve: '{"do":"relieve"}: open it a little',

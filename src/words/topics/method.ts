@@ -29,7 +29,7 @@ export const method: Topic = {
 			heading: 'What was made',
 			text: [
 				'All readings of a bend together give its angle: "made 15.3, give or take 0.2".',
-				'A check over a long leg tells an angle more finely than an angle finder. So a check sharpens the angles, and the angles sharpen the springback.',
+				'A check over a long straight tells an angle more finely than an angle finder. So a check sharpens the angles, and the angles sharpen the springback.',
 			],
 		},
 		{
@@ -71,7 +71,7 @@ export const method: Topic = {
 			heading: 'Corners and radius',
 			text: [
 				"The drawing's sharp corners and ends hold. Straights, marks and cut length follow from them and from the radius that the bends come out with.",
-				'That radius is the one of your test piece. Without one it is what this die and tube have shown, or what the strength of the tube lets one expect.',
+				'That radius is the one of your test piece. Without one it is what this die and tube have shown, or what to expect of a tube of that strength.',
 			],
 		},
 		{

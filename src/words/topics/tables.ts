@@ -5,7 +5,7 @@ export const tables: Topic = {
 	examples: [
 		['pullbook log --csv', 'a row a session, for a spreadsheet'],
 		['pullbook log last --csv', 'a row a pull of the newest session'],
-		['pullbook cut jobs/bow-rail.json --stock 240 --csv', 'a row a piece to saw'],
+		['pullbook cut jobs/bow-rail.json --stock 240 --csv', 'a row a piece to cut'],
 	],
 	sections: [
 		{
@@ -76,7 +76,7 @@ export const tables: Topic = {
 				['piece', 'the letter on it'],
 				['job', 'its name'],
 				['cut_length', 'of the piece'],
-				['mark', "from the stick's end to where you saw"],
+				['mark', "from the stick's end to where you cut"],
 				['left', 'of the stick, after the last cut'],
 			],
 		},

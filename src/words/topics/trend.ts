@@ -11,7 +11,7 @@ export const trend: Topic = {
 			heading: 'When springback has moved',
 			text: [
 				'Look at the pointer first: it may have been bumped. Then look at the die, the clamp and the slack in the frame. Then ask whether the tube is other steel.',
-				'The home screen says it in one line, and so does the start of a session. The line stays for six tubes, then the new springback is what is usual. It goes sooner where the next tubes do not bear it out.',
+				'The home screen says it in one line, and so does the start of a session. The line stays for six tubes, then the new springback counts as usual. It goes sooner if the next tubes do not confirm it.',
 				'Nothing has to be set. The next stops follow what the last tubes showed.',
 				'To start over with a bender that was repaired: pullbook help learning.',
 			],
@@ -44,7 +44,7 @@ export const trend: Topic = {
 			text: [
 				'These are the rules of the Western Electric handbook (1956). They call out now and then where nothing has happened: look, but do not chase them.',
 				'The line at home rests on a finer test. It adds up what all readings of each session say of a shift by one degree (a cumulated sum of likelihood ratios).',
-				'In a simulated shop with nothing wrong the line stands after less than one tube in 300. A shift of a degree it finds within six tubes, eight times in ten or more.',
+				'In a simulated shop with nothing wrong the line stands after less than one tube in 300. It finds a shift of a degree within six tubes, in 8 shops of 10 or more.',
 			],
 		},
 	],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { DoneNote } from '../../../src/session/protocol/notes.ts';
-import { cutWords, finishWords } from '../../../src/words/finish.ts';
+import { cutOffWords, finishWords } from '../../../src/words/finish.ts';
 import { bendAndSkip, bendTo } from '../../helpers/session/bend-to.ts';
 import { begin, give, open, type Run } from '../../helpers/session/session-run.ts';
 import { byBends, plainJob } from '../../helpers/shop/plain-job.ts';
@@ -31,7 +31,7 @@ describe('a finished tube', () => {
 			1 + 15 + 3 * Math.PI + 20 + 1.5,
 			9,
 		);
-		expect(cutWords(start!, job)).toMatch(
+		expect(cutOffWords(start!, job)).toMatch(
 			/^Start end: cut off 1 in\. Cut 15 in before bend 1 begins, 2\d[\d/ ]* in from its corner\.$/,
 		);
 	});
@@ -61,7 +61,7 @@ describe('a finished tube', () => {
 		const note = done(give(run, { do: 'accept' }));
 		expect(note.trim!.end).toBeLessThan(0);
 		expect(note.cuts[1]!.off).toBe(note.trim!.end);
-		expect(cutWords(note.cuts[1]!, job)).toMatch(
+		expect(cutOffWords(note.cuts[1]!, job)).toMatch(
 			/^Far end: cut nothing off, it is [\d/ ]+ in short\. It should end [\d/ ]+ in behind the end of bend 1, /,
 		);
 	});

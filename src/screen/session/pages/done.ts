@@ -1,7 +1,7 @@
 import type { DoneNote } from '../../../session/protocol/notes.ts';
 import { mayFit } from '../../../session/report/verdict.ts';
 import { nextWords, walkWords } from '../../../words/batch.ts';
-import { cutWords, finishWords } from '../../../words/finish.ts';
+import { cutOffWords, finishWords } from '../../../words/finish.ts';
 import type { ShownJob } from '../../../words/lengths.ts';
 import { CHOICE, CHOOSE_OR_BACK, KEY_SAYS } from '../../../words/screen/usual.ts';
 import { BENDS_MADE, checkRead, cornerOff, DONE, endOff, soFarWords } from '../../../words/session/done.ts';
@@ -137,5 +137,5 @@ function ends({ endOffset, endAngle, sd, shape }: DoneNote, job: ShownJob, colum
 }
 
 function cuts({ cuts: both }: DoneNote, job: ShownJob, columns: number): Line[] {
-	return both.flatMap((cut) => wrapped(cutWords(cut, job), columns, 'plain', 2));
+	return both.flatMap((cut) => wrapped(cutOffWords(cut, job), columns, 'plain', 2));
 }

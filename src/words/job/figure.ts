@@ -1,0 +1,17 @@
+import { trimmed } from '../../units/format.ts';
+
+/** What a person writes in a job file has at most so many characters; the rest comes from a change of unit. */
+const WRITTEN = 8;
+
+/** A number that stands in a file, or that was converted from what stands there. */
+export function figure(value: number): string {
+	const text = String(value);
+	return text.length <= WRITTEN ? text : String(Number(value.toPrecision(5)));
+}
+
+/** A limit as it can be written: rounded so that what is told is taken. */
+export const leastFigure = (limit: number): string => trimmed(Math.ceil(limit * 1000 - ROUNDING) / 1000, 3);
+export const mostFigure = (limit: number): string => trimmed(Math.floor(limit * 1000 + ROUNDING) / 1000, 3);
+
+/** What a change of unit may leave of a limit that is round. */
+const ROUNDING = 1e-6;
