@@ -8,8 +8,8 @@ const near = (...kinds: [Provenance['near'][number]['shares'], number][]) =>
 const exact = (sessions: number) => ({ sessions, pulls: 3 * sessions });
 
 it.each<[string, Provenance | undefined]>([
-	['from mechanics alone', undefined],
-	['from mechanics alone', { exact: exact(0), near: [] }],
+	["from the tube's strength alone", undefined],
+	["from the tube's strength alone", { exact: exact(0), near: [] }],
 	['from one tube like this', { exact: exact(1), near: [] }],
 	['from 3 tubes like this and 5 tubes on other dies of this bender', { exact: exact(3), near: near(['bender', 5]) }],
 	[
