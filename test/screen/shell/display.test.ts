@@ -139,7 +139,7 @@ describe('help', () => {
 		['confirm', [asks.CONFIRM], '', 'Read the instrument again'],
 		['check', [asks.CHECK], '', 'Measure the tube itself'],
 		['decide', [asks.DECIDE], '', 'Take the bend as it is'],
-		['corrected', [asks.CORRECTED, asks.SET], '', 'the bends left anew'],
+		['corrected', [asks.CORRECTED, asks.SET], '', 'new numbers for the bends left'],
 		['more', [asks.MEASURE], '*', 'on disk before the next question'],
 	])('on the page %s, and back', async (_, outputs, keys, says) => {
 		const { terminal, live } = session(outputs);

@@ -362,6 +362,6 @@ describe('a tube that nothing makes fit', () => {
 		expect(whyOf(asked)).toContain('too far to work back');
 		expect(whyOf(asked)).not.toContain('opened to its target');
 		expect(asked.rescue!.stock.again).toBe(true);
-		expect(whyOf(asked)).toContain('enough to begin the whole tube anew');
+		expect(whyOf(asked)).toContain('enough to start the whole tube over');
 	});
 });
