@@ -6,7 +6,8 @@ const WRITTEN = 8;
 /** A number that stands in a file, or that was converted from what stands there. */
 export function figure(value: number): string {
 	const text = String(value);
-	return text.length <= WRITTEN ? text : String(Number(value.toPrecision(5)));
+	if (text.length <= WRITTEN || Number.isInteger(value)) return text;
+	return Math.abs(value) < 1 ? String(Number(value.toPrecision(5))) : trimmed(value, 4);
 }
 
 /** A limit as it can be written: rounded so that what is told is taken. */
