@@ -57,7 +57,7 @@ describe('what a fabricator tells of a made tube at any time', () => {
 		const before = builtNow(made.state);
 		const run = told('leg', 2, 20.1);
 		const after = builtNow(run.state);
-		expect(after.input.readings.map(({ name }) => name)).toEqual(['leg 2']);
+		expect(after.input.readings.map(({ name }) => name)).toEqual(['leg-2']);
 		const [leg] = after.input.readings;
 		expect(leg!.value - after.misses[0]!).toBeCloseTo(20.1, 6);
 		// Bend 2's mark was told by nothing else: its error is now bend 1's, the arc's and the leg's, and they go together.

@@ -76,8 +76,17 @@ function surely(state: State, advised: Plain): Plain {
 	const { open: _, of: __, how: ___, ...rest } = advised;
 	const before = advised.advice === 'relieve' ? 'open' : 'go-back';
 	const first: Reason = { code: 'measure-first', bend, before };
-	return { ...rest, advice: 'measure', again: { kind: 'angle', bend }, reason: [first, ...advised.reason] };
+	return {
+		...rest,
+		advice: 'measure',
+		again: { kind: 'angle', bend },
+		reason: [first, ...withoutOpening(advised.reason)],
+	};
 }
+
+/** Without how to open the bend. */
+const withoutOpening = (reason: readonly Reason[]) =>
+	reason.filter(({ code }) => code !== 'open-by' && code !== 'go-easy-opening');
 
 /** Of readings that cannot all be right the likeliest to be wrong is taken again before anything rests on it. */
 function measureFirst(state: State, { limit }: Advised, { again, reason }: Contradiction): Plain {
@@ -86,7 +95,7 @@ function measureFirst(state: State, { limit }: Advised, { again, reason }: Contr
 
 /** A bend is not worked back where even that would not make the tube fit, nor for little: then what it would bring is said. */
 function notOpened(state: State, { open: _, ...own }: Advised, accepted: TubeOutcome, opened: TubeOutcome): Advised {
-	const reason = own.reason.filter(({ code }) => code !== 'open-by' && code !== 'go-easy-opening');
+	const reason = withoutOpening(own.reason);
 	if (!opened.within) return { ...own, advice: 'accept', reason };
 	const left: Reason = { code: 'left-unopened', to: target(state) };
 	const missed: Reason = { code: 'still-missed', ...missedBy(state, accepted) };

@@ -115,6 +115,7 @@ describe('a bend that went too far', () => {
 		expect(asked).toMatchObject({ advice: 'measure', of: { kind: 'angle', bend: 3 } });
 		expect(whyOf(asked)).toContain('Measure bend 3 again: never open a bend on one reading.');
 		expect(asked).not.toHaveProperty('open');
+		expect(asked.reason.map(({ code }) => code)).not.toContain('open-by');
 		const again = decide(give(run, { angle }));
 		expect(again).toMatchObject({ advice: 'relieve', to: again.target });
 		expect(again.made.angle - again.open!).toBeCloseTo(again.to!, 9);
