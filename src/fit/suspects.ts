@@ -1,3 +1,4 @@
+import { largestFirst } from '../maths/list.ts';
 import { dot, times } from '../maths/matrix.ts';
 import type { AsBuilt, AsBuiltUnknown } from './built-tube.ts';
 
@@ -43,7 +44,7 @@ export function suspectsOf({ input, unknowns, mean, covariance, misses, slopes }
 		const off = offOf(misses[i]!, sd, dot(times(covariance, row), row));
 		return off ? [{ kind: 'reading', bend: null, reading: i, value, sd, would: value - off.by, ...off }] : [];
 	});
-	return [...told, ...read].sort((a, b) => b.off - a.off);
+	return largestFirst([...told, ...read], ({ off }) => off);
 }
 
 function isToldOfABend(unknown: AsBuiltUnknown): unknown is AsBuiltUnknown & { kind: 'mark' | 'angle' | 'rotation' } {

@@ -46,6 +46,8 @@ const LARGEST_DAMPING = 1e20;
 const FLAT = 1e-8;
 const SMALLEST_STEP = 1e-12;
 const MOST_STEPS = 300;
+/** Where a step can gain no more than this, or this part of the cost, rounding is too much of what two costs differ by: the slopes tell. */
+const ROUNDED = 1e-8;
 
 /** Half the sum of squares of the residuals at x and of what draws x. */
 export function costAt({ drawnTo }: Problem, x: readonly number[], residuals: readonly number[]): number {
@@ -155,12 +157,38 @@ function predictedGain({ x, matrix, gradient }: SolverPoint, next: readonly numb
 	return gain;
 }
 
+/** The point that a step leads to, and what it gains in parts of what the local quadratic says; null where it leads up. */
+function downhill(
+	problem: Problem,
+	from: SolverPoint,
+	next: readonly number[],
+): { place: SolverPoint; gain: number } | null {
+	const predicted = predictedGain(from, next);
+	const residuals = problem.residuals(next);
+	const cost = costAt(problem, next, residuals);
+	const isFine = predicted <= ROUNDED * Math.max(1, from.cost);
+	if (!(predicted > 0 && Number.isFinite(cost) && (isFine || cost < from.cost))) return null;
+	const place = placeAt(problem, next, residuals);
+	const gain = (isFine ? fallBySlopes(from, place) : from.cost - cost) / predicted;
+	return gain > 0 ? { place, gain } : null;
+}
+
+/**
+ * How far the cost falls by the slopes at both ends of a step, the trapezoid rule. Near the least that is more exact than the difference of two costs: W. W.
+ * Hager and H. Zhang, A New Conjugate Gradient Method with Guaranteed Descent and an Efficient Line Search (2005), section 4 (from memory).
+ */
+function fallBySlopes(from: SolverPoint, to: SolverPoint): number {
+	let fall = 0;
+	for (let i = 0; i < from.x.length; i++) fall += ((from.gradient[i]! + to.gradient[i]!) * (from.x[i]! - to.x[i]!)) / 2;
+	return fall;
+}
+
 const isFlat = ({ free, gradient, matrix, cost }: SolverPoint, flat: number) =>
 	free.every((i) => Math.abs(gradient[i]!) <= flat * Math.sqrt(matrix[i]![i]!) * Math.max(1, Math.sqrt(2 * cost)));
 
 /**
  * Minimises half the sum of squared residuals within the bounds, from `start` (first moved into them). Never ends above the cost
- * it started from. Variables should be of order one: the smallest step is absolute. Throws RangeError when a residual at the start
+ * it started from, but for rounding. Variables should be of order one: the smallest step is absolute. Throws RangeError when a residual at the start
  * is not a finite number. `flat`: the slope that counts as none, in parts of the residuals.
  */
 export function solve(problem: Problem, start: readonly number[], flat = FLAT): Solution {
@@ -176,12 +204,10 @@ export function solve(problem: Problem, start: readonly number[], flat = FLAT): 
 		const next = stepFrom(place, problem, damping);
 		if (next?.every((value, i) => Math.abs(value - place.x[i]!) <= SMALLEST_STEP))
 			return { ...place, converged: true, steps };
-		const residuals = next && problem.residuals(next);
-		const cost = residuals ? costAt(problem, next, residuals) : Number.NaN;
-		const gain = residuals ? (place.cost - cost) / predictedGain(place, next) : 0;
-		if (residuals && gain > 0 && cost < place.cost) {
-			place = placeAt(problem, next, residuals);
-			damping *= Math.max(1 / 3, 1 - (2 * gain - 1) ** 3);
+		const down = next && downhill(problem, place, next);
+		if (down) {
+			place = down.place;
+			damping *= Math.max(1 / 3, 1 - (2 * down.gain - 1) ** 3);
 			growth = 2;
 		} else {
 			damping *= growth;

@@ -13,9 +13,6 @@ import { Agreement } from '../helpers/shop/agreement.ts';
 import { randomJob } from '../helpers/shop/random-jobs.ts';
 import { INCH, inMillimeters, isLength } from '../helpers/shop/twin.ts';
 
-/** What the correction comes to is looked for until a step gains nothing, and all that follows from it is known within so much. */
-const LOOKED_FOR = 1e-6;
-
 /** What is answered to the ask in inches, and the same in millimeters: readings near what is expected, now and then further off. */
 function answersTo(ask: Ask, job: Job, draw: Draw): [unknown, unknown] {
 	const near = (value: number, sd: number) => draw.normal(value, draw.happens(0.1) ? 8 * sd : sd);
@@ -70,8 +67,6 @@ describe('a job in inches and the same in millimeters', () => {
 			]);
 			let [one, other] = [begin(job), begin(twin)];
 			for (let answers = 0; answers < 40; answers++) {
-				if (one.outputs.some((output) => ('ask' in output ? output.ask === 'decide' : output.note === 'corrected')))
-					agreement.may = LOOKED_FOR;
 				agreement.hold(one.outputs, other.outputs, 'outputs');
 				const open = one.outputs.at(-1);
 				if (open === undefined || !('ask' in open)) break;

@@ -1,7 +1,7 @@
 /** Readings that cannot all be right: which of them is to be taken again before anything is built on them. */
 import type { AsBuilt } from '../../fit/built-tube.ts';
 import { type Suspect, suspectsOf } from '../../fit/suspects.ts';
-import { at } from '../../maths/list.ts';
+import { at, largestFirst } from '../../maths/list.ts';
 import { builtByAll } from '../estimate/estimate.ts';
 import { bendAt, type State } from '../log/state.ts';
 import type { AgainstFact } from '../protocol/facts/index.ts';
@@ -35,15 +35,13 @@ export function contradiction(state: State, least = CANNOT_BE): Contradiction | 
 	if (built.input.readings.length === 0) return null;
 	const suspects = suspectsOf(built);
 	if (!suspects.some(({ off }) => off >= least)) return null;
-	const [wrong] = suspects
-		.filter(
-			({ off, likely, value, would, sd }) => off >= least && likely > 0 && Math.abs(value - would) <= MOST_ERRORS * sd,
-		)
-		.toSorted((a, b) => weightOf(b) - weightOf(a))
-		.flatMap((suspect) => {
-			const again = toMeasure(built, suspect);
-			return again === null || isMeasuredAgain(state, again) ? [] : [{ suspect, again }];
-		});
+	const possible = suspects.filter(
+		({ off, likely, value, would, sd }) => off >= least && likely > 0 && Math.abs(value - would) <= MOST_ERRORS * sd,
+	);
+	const [wrong] = largestFirst(possible, weightOf).flatMap((suspect) => {
+		const again = toMeasure(built, suspect);
+		return again === null || isMeasuredAgain(state, again) ? [] : [{ suspect, again }];
+	});
 	return wrong ? { again: wrong.again, reason: against(state, built, suspects, wrong.suspect, wrong.again) } : null;
 }
 

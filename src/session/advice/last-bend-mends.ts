@@ -1,5 +1,5 @@
 import { firstWhole } from '../../maths/halving.ts';
-import { at } from '../../maths/list.ts';
+import { at, largestFirst } from '../../maths/list.ts';
 import { madeCount, type State, withBend } from '../log/state.ts';
 import { correctedNumbers, tubeOutcome } from '../plan/correction.ts';
 import type { TubeOutcome } from '../protocol/asks.ts';
@@ -21,7 +21,7 @@ export function lastCanMend(state: State): Mend | null {
 	const upTo = misses(0) ? 0 : FINENESS * (firstWhole(misses, 0, MOST_MENDED / FINENESS + 1) - 1);
 	const { under, over: past } = state.start.job.tolerance;
 	const off = Math.max(under, past);
-	const [worst] = after(off).sort((a, b) => b.left - a.left);
+	const [worst] = largestFirst(after(off), ({ left }) => left);
 	if (!worst) return null;
 	return { bend, upTo, off, left: worst };
 }

@@ -1,4 +1,5 @@
 import { at } from '../../maths/list.ts';
+import { exceeds } from '../../maths/scalar.ts';
 import { made } from '../../springback/filter.ts';
 import { endBefore, tubeAtWork } from '../estimate/tube-at-work.ts';
 import type { State } from '../log/state.ts';
@@ -33,7 +34,7 @@ export function leastBadOf(
 			...outcome,
 		})),
 	];
-	const best = options.reduce((a, b) => (b.left < a.left ? b : a));
+	const best = options.reduce((a, b) => (exceeds(a.left, b.left) ? b : a));
 	return best.within && !bad ? null : { best, stock: stockOf(state) };
 }
 

@@ -1,6 +1,6 @@
 /** No tube is given up on one reading: what has to be measured again before. */
 
-import { at } from '../../maths/list.ts';
+import { at, largestFirst } from '../../maths/list.ts';
 import { made } from '../../springback/filter.ts';
 import { bendAt, type State } from '../log/state.ts';
 import type { ToMeasure } from '../protocol/kinds.ts';
@@ -36,14 +36,15 @@ function isSettled(state: State, bend: number, angle: number): boolean {
 function madeOff(state: State): { bend: number; angle: number }[] {
 	const { design, start } = state;
 	const most = Math.max(start.job.tolerance.under, start.job.tolerance.over);
-	return state.bends
-		.flatMap(({ made: is }, i) => {
-			const angle = i + 1 === state.bend ? made(state.filter).angle : is?.angle;
-			if (angle === undefined) return [];
-			return [{ bend: i + 1, angle, off: Math.abs(angle - at(design.shape.bends, i).angle) }];
-		})
-		.filter(({ off }) => off > most)
-		.sort((a, b) => b.off - a.off);
+	const all = state.bends.flatMap(({ made: is }, i) => {
+		const angle = i + 1 === state.bend ? made(state.filter).angle : is?.angle;
+		if (angle === undefined) return [];
+		return [{ bend: i + 1, angle, off: Math.abs(angle - at(design.shape.bends, i).angle) }];
+	});
+	return largestFirst(
+		all.filter(({ off }) => off > most),
+		({ off }) => off,
+	);
 }
 
 /** Whether a bend's angle was read twice, or asked for twice, since it was last bent: so much is wanted before it is bent again on what was read. */

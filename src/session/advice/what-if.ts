@@ -1,4 +1,5 @@
-import { at } from '../../maths/list.ts';
+import { at, largestFirst } from '../../maths/list.ts';
+import { exceeds } from '../../maths/scalar.ts';
 import { made } from '../../springback/filter.ts';
 import { radians } from '../../tube/angles.ts';
 import type { State } from '../log/state.ts';
@@ -117,7 +118,8 @@ function tweaksOf(state: State, accepted: TubeOutcome, signsOf: (bend: number) =
 			return [tweak(taken, number, by, after, outOfHand(state, accepted, after(by)))];
 		});
 	});
-	return found.sort((a, b) => b.chance - a.chance || a.left - b.left);
+	const best = largestFirst(found, ({ left }) => -left);
+	return largestFirst(best, ({ chance }) => chance);
 }
 
 /**
@@ -142,8 +144,8 @@ export function remembered(outcome: (by: number) => TubeOutcome): (by: number) =
 /** Of the amounts that a tweak is told in the one that leaves least, going on as long as more is better; the smallest where even that is worse than nothing. */
 export function amount(left: (by: number) => number, now: number): number {
 	let best = STEP;
-	if (left(best) >= now) return best;
-	while (best < LARGEST_TWEAK && left(best + STEP) < left(best)) best += STEP;
+	if (!exceeds(now, left(best))) return best;
+	while (best < LARGEST_TWEAK && exceeds(left(best), left(best + STEP))) best += STEP;
 	return best;
 }
 

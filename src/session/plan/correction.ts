@@ -3,6 +3,7 @@ import { dieOn } from '../../fit/raw-tube.ts';
 import { scales } from '../../fit/scales.ts';
 import { type Judged, judged, keeps, type Limits, largestMiss } from '../../fit/verdict.ts';
 import { at } from '../../maths/list.ts';
+import { exceeds } from '../../maths/scalar.ts';
 import { corners, frames } from '../../tube/frames.ts';
 import type { Units } from '../../tube/job.ts';
 import type { Shape } from '../../tube/shape.ts';
@@ -146,8 +147,8 @@ function toldOf(state: State, { endOffset, endAngle, off, values }: Judged): Pre
 
 /** The bend whose corner lies farthest from its place. */
 export function farthestCorner(off: readonly number[]): { bend: number; off: number } {
-	const most = Math.max(...off);
-	return { bend: off.indexOf(most) + 1, off: most };
+	const bend = off.reduce((far, each, i) => (exceeds(each, at(off, far)) ? i : far), 0);
+	return { bend: bend + 1, off: at(off, bend) };
 }
 
 /** The drawing's own numbers, as the layout prints them. */

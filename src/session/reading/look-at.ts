@@ -1,5 +1,5 @@
 import { type Suspect, suspectsOf } from '../../fit/suspects.ts';
-import { at } from '../../maths/list.ts';
+import { at, largestFirst } from '../../maths/list.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
 import type { Check } from '../../tube/job.ts';
 import { builtNow } from '../estimate/estimate.ts';
@@ -23,11 +23,11 @@ export function lookAt(state: State, { name, kind: read }: Check, reading: numbe
 	const doubted = { reading, skipped: false, count: 1 as const };
 	const suspects = suspectsOf(builtNow({ ...state, checks: { ...state.checks, [name]: doubted } }));
 	const angle = suspects.find(({ kind }) => kind === 'angle');
-	const [hand] = suspects
+	const hands = suspects
 		.filter(({ kind, off }) => (kind === 'mark' || kind === 'rotation') && off >= EXPLAINS)
 		.map((suspect) => ({ suspect, likely: likelihood(state, suspect) }))
-		.filter(({ likely }) => likely > 0)
-		.sort((a, b) => b.likely - a.likely);
+		.filter(({ likely }) => likely > 0);
+	const [hand] = largestFirst(hands, ({ likely }) => likely);
 	return {
 		code: 'look-at',
 		kind: read,

@@ -1,4 +1,5 @@
 import { at } from '../../maths/list.ts';
+import { exceeds } from '../../maths/scalar.ts';
 import { clears } from '../../maths/weighted.ts';
 import { ANGLE_READING_SD, checkReadingSd, LEG_SD, READ_BACK_SD, tapedSd } from '../estimate/estimate.ts';
 import type { Cloud } from '../estimate/odds.ts';
@@ -25,7 +26,7 @@ export function tellsMost(state: State, cloud: Cloud, chance: number): TellsMost
 	let [best, most]: [TellsMost | null, number] = [null, WORTH];
 	for (const { what, values, sd } of possible(state, cloud)) {
 		const cleared = clears(fits, weights, values, sd);
-		if (cleared > most) [best, most] = [what, cleared];
+		if (exceeds(cleared, most)) [best, most] = [what, cleared];
 	}
 	return best;
 }

@@ -4,11 +4,8 @@ import { INCH } from './twin.ts';
 /** How far two that should be the same may differ: what sums in another order round to. */
 const SAME = 1e-9;
 
-/** Ways that come to the same are told in the order in which rounding leaves them. */
-const ALIKE = ['tweaks', 'rescue'];
-
-/** And texts that name a length, a file or a time. */
-const LEFT_OUT = new Set(['tape', 'units', 'at', 'log', ...ALIKE]);
+/** Texts that name a length, a file or a time. */
+const LEFT_OUT = new Set(['tape', 'units', 'at', 'log']);
 
 /**
  * Holds that two documents agree, one in inches and one in millimeters: every number the same, or 25.4 times as large, and of one name and kind
@@ -17,8 +14,6 @@ const LEFT_OUT = new Set(['tape', 'units', 'at', 'log', ...ALIKE]);
 export class Agreement {
 	private readonly ways = new Map<string, 'same' | 'length'>();
 	compared = 0;
-	/** How far two numbers may differ from here on. */
-	may = SAME;
 
 	hold(inches: unknown, mm: unknown, path = '', kind = ''): void {
 		if (typeof inches === 'number' && typeof mm === 'number') this.numbers(inches, mm, path, kind);
@@ -40,7 +35,7 @@ export class Agreement {
 	private numbers(inches: number, mm: number, path: string, kind: string): void {
 		this.compared++;
 		if (Math.abs(inches) < SAME && Math.abs(mm) < INCH * SAME) return;
-		const may = this.may * Math.max(1, Math.abs(inches));
+		const may = SAME * Math.max(1, Math.abs(inches));
 		const isSame = Math.abs(mm - inches) <= may;
 		const isScaled = Math.abs(mm / INCH - inches) <= may;
 		if (isSame && isScaled) return;
