@@ -30,6 +30,9 @@ export function firstCells(text: string, cells: number): string {
 	return kept;
 }
 
+/** The text without its last character, as backspace leaves it. */
+export const withoutLast = (text: string): string => [...text].slice(0, -1).join('');
+
 /** The text with blanks after it up to so many cells. */
 export function padded(text: string, cells: number): string {
 	return text + blanks(text, cells);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cut, span, spreadOut, widthOf } from '../../src/screen/text/line.ts';
-import { cellsOf, firstCells, padded } from '../../src/terminal/width.ts';
+import { cellsOf, firstCells, padded, withoutLast } from '../../src/terminal/width.ts';
 import { wrap } from '../../src/terminal/wrap.ts';
 
 describe('how wide a text is', () => {
@@ -25,6 +25,8 @@ describe('how wide a text is', () => {
 		expect(firstCells('船尾の枠', 5)).toBe('船尾');
 		expect(widthOf(cut([span('船尾の枠')], 6))).toBeLessThanOrEqual(6);
 		expect(padded('船尾', 6)).toBe('船尾  ');
+		expect(withoutLast('a🛟')).toBe('a');
+		expect(withoutLast('')).toBe('');
 	});
 
 	test('lines of wide characters are wrapped and spread by their cells', () => {

@@ -1,3 +1,4 @@
+import { withoutLast } from '../../terminal/width.ts';
 import type { Message } from '../session/session-state.ts';
 import type { Key } from '../shell/keys.ts';
 import { type FieldEntry, NOTHING } from '../shell/prompt.ts';
@@ -43,6 +44,6 @@ export function searched(state: HomeState, key: Key): HomeState | null {
 	if (key.key === 'escape' || (key.key === 'character' && key.text === '/'))
 		return { ...state, search: '', entry: NOTHING };
 	if (key.key !== 'backspace') return null;
-	const shorter = search.slice(0, -1);
+	const shorter = withoutLast(search);
 	return { ...state, search: shorter, entry: shorter === '' ? NOTHING : first };
 }

@@ -1,4 +1,5 @@
 import type { Size } from '../../terminal/output.ts';
+import { withoutLast } from '../../terminal/width.ts';
 import type { BentAs } from '../../tube/job.ts';
 import { errorWords } from '../../words/error.ts';
 import { HomeDesk } from '../home/home-desk.ts';
@@ -150,7 +151,7 @@ export class Controller {
 		if (!this.inText() || key.key === 'escape') this.key(key);
 		else if (key.key === 'return') this.textEntered();
 		else if (key.key === 'character') this.textChanged(this.text() + key.text);
-		else if (key.key === 'backspace') this.textChanged(this.text().slice(0, -1));
+		else if (key.key === 'backspace') this.textChanged(withoutLast(this.text()));
 	}
 
 	/** One key, one update: where something is to be done first, only what comes of it is shown. */

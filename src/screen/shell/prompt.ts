@@ -1,3 +1,4 @@
+import { withoutLast } from '../../terminal/width.ts';
 import { UnitsError } from '../../units/units-error.ts';
 import { longNumberWords, noChoiceWords } from '../../words/screen/frame.ts';
 import { cannotBeRead, unitsErrorWords } from '../../words/units.ts';
@@ -95,7 +96,7 @@ export function pressed<Step>(prompt: Prompt<Step>, entry: FieldEntry, key: Key)
 		case 'character':
 			return typed(prompt, entry, key.text);
 		case 'backspace':
-			return { entry: { ...entry, field: entry.field.slice(0, -1) } };
+			return { entry: { ...entry, field: withoutLast(entry.field) } };
 		case 'escape':
 			if (entry.field !== '' || entry.selected !== null || prompt.back === undefined) return { entry: NOTHING };
 			return { step: prompt.back.step };
