@@ -18,16 +18,15 @@ import { nextEntry, type State } from '../../src/session/log/state.ts';
 import { outputsAfter, standing } from '../../src/session/outputs.ts';
 import type { Action } from '../../src/session/protocol/action.ts';
 import type { Ask } from '../../src/session/protocol/asks.ts';
-import type { Check, Job } from '../../src/tube/job.ts';
+import type { Job } from '../../src/tube/job.ts';
 import { gaveUpWords } from '../../src/words/practice.ts';
 import { quantile } from './fit-figures.ts';
-import { anyTube } from './fit-jobs.ts';
+import { eightBends } from './fit-jobs.ts';
 import { startOf } from './fit-made.ts';
 
 const SEED = Number(process.argv.slice(2).find((word) => /^\d+$/.test(word)) ?? 71_300_000);
 const SEARCH = process.argv.includes('--search');
 const TUBES = SEARCH ? 60 : process.argv.includes('--quick') ? 2 : 12;
-const BENDS = 8;
 
 /** Milliseconds of the processor, on the machine that is named with them: what else runs there does not count. */
 const LIMITS = { median: 50, most: 500 };
@@ -46,13 +45,6 @@ const SLIPS: readonly Slip[] = [
 	'mark, told later',
 	'check',
 	'anything',
-];
-
-const CHECKS: readonly Check[] = [
-	{ name: 'rise', kind: 'drop', from: 1, to: { straight: 4 }, surface: 'centre', tolerance: 1 / 16 },
-	{ name: 'legs', kind: 'angle', between: [2, 5], tolerance: 0.5 },
-	{ name: 'reach', kind: 'span', from: { bend: 1 }, to: { bend: 6 }, tolerance: 1 / 8 },
-	{ name: 'ends', kind: 'span', from: { end: 'start' }, to: { end: 'far' }, tolerance: 1 / 8 },
 ];
 
 interface Thought {
@@ -149,13 +141,13 @@ function answered(state: State, action: Action): { state: State; isDecision: boo
 
 let over = false;
 console.log(
-	`${cpus()[0]?.model ?? 'an unknown machine'}, Node ${process.version}; milliseconds an answer, ${BENDS} bends: decisions' median and p95, the most of all`,
+	`${cpus()[0]?.model ?? 'an unknown machine'}, Node ${process.version}; milliseconds an answer, eight bends: decisions' median and p95, the most of all`,
 );
 const slips: readonly Slip[] = SEARCH ? ['anything'] : SLIPS;
 const all = slips.flatMap((slip) => {
 	const times = Array.from({ length: TUBES }, (_, i) => {
 		const draw = draws(SEED + i);
-		return thought({ ...anyTube(BENDS, draw), checks: CHECKS }, slip, draw);
+		return thought(eightBends(draw), slip, draw);
 	}).flat();
 	line(slip, times);
 	return times;

@@ -1,6 +1,6 @@
 /** The tubes that are bent for the figures, in inches, on a die whose growth was measured on a test piece. */
 import type { Draw } from '../../src/practice/random.ts';
-import type { Job } from '../../src/tube/job.ts';
+import type { Check, Job } from '../../src/tube/job.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 
 const tooling = { growth: 1.02, tape: 1 / 32, clamp: 2, follow: 2 };
@@ -36,3 +36,13 @@ export function anyTube(bends: number, draw: Draw): Job {
 	);
 	return plainJob({ tooling, trim, shape: byBends(list, draw.uniform(6, 16)) });
 }
+
+const EIGHT_BENDS_CHECKS: readonly Check[] = [
+	{ name: 'rise', kind: 'drop', from: 1, to: { straight: 4 }, surface: 'centre', tolerance: 1 / 16 },
+	{ name: 'legs', kind: 'angle', between: [2, 5], tolerance: 0.5 },
+	{ name: 'reach', kind: 'span', from: { bend: 1 }, to: { bend: 6 }, tolerance: 1 / 8 },
+	{ name: 'ends', kind: 'span', from: { end: 'start' }, to: { end: 'far' }, tolerance: 1 / 8 },
+];
+
+/** A 3-D tube of eight bends with four checks, from end to end. */
+export const eightBends = (draw: Draw): Job => ({ ...anyTube(8, draw), checks: EIGHT_BENDS_CHECKS });
