@@ -24,7 +24,7 @@ export const OF_JOBS = {
 		options: {
 			...JSON_WORDS,
 			chalk: 'points of the center line to chalk on the bench, plane by plane',
-			'no-learn': 'take the radius from the strength of the tube alone, not from sessions',
+			'no-learn': 'take the radius from the strength of the tube alone',
 			...BENT_AS_OPTION_WORDS,
 		},
 		examples: [
@@ -47,7 +47,7 @@ export const OF_JOBS = {
 	cut: {
 		summary: 'which pieces from which sticks, with saw marks',
 		options: {
-			stock: 'sticks of this length, N of them; without N as many as needed',
+			stock: 'sticks of this length, N of them; else as many as needed',
 			kerf: 'what the saw takes of the tube; 1/8 in or 3 mm without it',
 			now: 'count the sticks as they lie in the rack now',
 			...JSON_WORDS,
