@@ -34,12 +34,16 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 			empty: CORRECTED.empty(choice),
 		},
 		body: (room) => {
-			const above = [
-				{ rank: 0, wide: true, lines: table(note, state, room.columns) },
-				{ rank: 1, lines: predictions(state, note, room.columns) },
+			const numbers = table(note, state, room.columns);
+			const left = room.free - numbers.length;
+			const all = predictions(state, note, room.columns, true);
+			// A small window needs its last line for how likely it fits.
+			const tube = room.columns >= WIDE || all.length < left ? all : predictions(state, note, room.columns, false);
+			return [
+				{ rank: 0, wide: true, lines: numbers },
+				{ rank: 1, lines: tube },
+				{ rank: 2, lines: sureness(note, state.job, room.columns, left - tube.length) },
 			];
-			const taken = above.reduce((sum, { lines }) => sum + lines.length, 0);
-			return [...above, { rank: 2, lines: sureness(note, state.job, room.columns, room.free - taken) }];
 		},
 	};
 }
@@ -116,7 +120,12 @@ function turned({ bend, rotation }: Compared, columns: number): Line[] {
 }
 
 /** What the tube will be by the drawing's numbers and now, against the drawing; once no bend is left there is nothing to compare. */
-function predictions(state: SessionState, { remaining, predicted, without }: CorrectedNote, columns: number): Line[] {
+function predictions(
+	state: SessionState,
+	{ remaining, predicted, without }: CorrectedNote,
+	columns: number,
+	withCorner: boolean,
+): Line[] {
 	const { job } = state;
 	const left = remaining.length > 0;
 	const width = Math.min(VALUE_WIDTH, Math.floor((columns - LEAST_NAME) / 3));
@@ -133,8 +142,7 @@ function predictions(state: SessionState, { remaining, predicted, without }: Cor
 		line(`${FINISHED.title.padEnd(name)}${heads.join('')}`, 'quiet'),
 		row(FINISHED.end, fine(0, job), (which) => fine(which.endOffset, job)),
 		row(FINISHED.direction, angle(0), (which) => angle(which.endAngle)),
-		// A small window needs the room for how likely it fits.
-		...(columns < WIDE ? [] : [row(FINISHED.corner, fine(0, job), (which) => fine(which.shape.off, job))]),
+		...(withCorner ? [row(FINISHED.corner, fine(0, job), (which) => fine(which.shape.off, job))] : []),
 		...designChecks(state).flatMap(({ name: check, design }) => {
 			const measure = measureOf('check', job, check);
 			const known = predicted.checks.some((each) => each.name === check);
