@@ -22,7 +22,7 @@ const EVERY_OPTION: Record<string, OptionSpec> = Object.assign(
 );
 
 /** What `node:util` makes of a command line, in order. An option with an optional value is read as one without. */
-function tokensOf(argv: readonly string[]) {
+function argumentTokens(argv: readonly string[]) {
 	const options = Object.fromEntries(
 		Object.entries(EVERY_OPTION).map(([name, { value, optional }]) => {
 			return [name, { type: value !== undefined && !optional ? ('string' as const) : ('boolean' as const) }];
@@ -31,7 +31,7 @@ function tokensOf(argv: readonly string[]) {
 	const { tokens } = parseArgs({ args: [...argv], options, strict: false, allowPositionals: true, tokens: true });
 	return tokens;
 }
-type LineToken = ReturnType<typeof tokensOf>[number];
+type LineToken = ReturnType<typeof argumentTokens>[number];
 type OptionToken = Extract<LineToken, { kind: 'option' }>;
 
 /**
@@ -39,7 +39,7 @@ type OptionToken = Extract<LineToken, { kind: 'option' }>;
  * @throws UsageError for an unknown command or option, a missing or a superfluous argument
  */
 export function readCommandLine(argv: readonly string[]): CommandLine {
-	const tokens = tokensOf(argv);
+	const tokens = argumentTokens(argv);
 	const words = tokens.filter((token) => token.kind === 'positional');
 	const first = words[0];
 	const command = first !== undefined && Object.hasOwn(COMMANDS, first.value) ? first.value : null;

@@ -15,7 +15,7 @@ import { asBent } from '../tube/turned-job.ts';
 import { noJobNowWords, nothingToResumeWords } from '../words/usage/screen.ts';
 import { EXIT } from './exit.ts';
 import { type Io, tellOn } from './io.ts';
-import { announced, keptForStart } from './kept.ts';
+import { announcesLongRead, keptForStart } from './kept.ts';
 import { keptTooling } from './kept-tooling.ts';
 import { lessonsFor } from './lessons-for.ts';
 import { runLines } from './lines.ts';
@@ -108,7 +108,7 @@ export function newestUnfinished(
 	tell: (sentence: string) => void,
 	rescue: string | null = null,
 ): string {
-	const { rows } = new SessionCache(home, realFs, rescue).read(announced(tell));
+	const { rows } = new SessionCache(home, realFs, rescue).read(announcesLongRead(tell));
 	const [newest] = unfinished(rows, file, jobNow(file).name);
 	const unknown = damagedAfter(rows, newest?.touched ?? '');
 	if (unknown !== null) throw new JournalError(unknown, EXIT.damaged);

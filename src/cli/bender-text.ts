@@ -30,8 +30,8 @@ export function benderText(page: BenderPage): string[] {
 		...(setUp.length === 0 && !page.isOne ? [BENDER_PAGE.none] : []),
 		...page.benders.flatMap(({ name, machine, dies }) => [
 			BENDER_PAGE.bender(name),
-			...(machine ? [BENDER_PAGE.withEvery(fieldsOf(machine))] : []),
-			...dies.map((die) => BENDER_PAGE.die(die.name, fieldsOf(die))),
+			...(machine ? [BENDER_PAGE.withEvery(fieldsText(machine))] : []),
+			...dies.map((die) => BENDER_PAGE.die(die.name, fieldsText(die))),
 			...learnedOn(name, page),
 		]),
 		...notSetUp.flatMap((name) => [BENDER_PAGE.notSetUp(name), ...learnedOn(name, page)]),
@@ -60,7 +60,7 @@ function rowsBefore({ bender, die, before }: Forgotten, rows: readonly KeptRow[]
 	return rows.filter((row) => isMeant(row) && !(Date.parse(row.at) >= Date.parse(before)));
 }
 
-function fieldsOf({ units, fields }: KeptRecord): string {
+function fieldsText({ units, fields }: KeptRecord): string {
 	const shown = FIELD_NAMES.flatMap((field) => {
 		const value = fields[field];
 		if (value == null) return [];

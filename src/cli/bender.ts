@@ -12,7 +12,7 @@ import { settingsWords } from '../words/settings.ts';
 import { BENDER_DONE, BENDER_USAGE, PIECE_USAGE } from '../words/usage/bender.ts';
 import { type BenderPage, benderText, forgottenText } from './bender-text.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
-import { announced, keptForStart } from './kept.ts';
+import { announcesLongRead, keptForStart } from './kept.ts';
 import { learnedFrom } from './learned.ts';
 import { type Options, optionName, optionWord, readQuantity } from './quantity.ts';
 import { isTest, testPiece } from './test-piece-options.ts';
@@ -55,13 +55,13 @@ export async function runBender(
 	const tell = tellOn(io);
 	const acts = wantsAction(options);
 	if (name === null && acts) throw new UsageError(BENDER_USAGE.name);
-	const { rows } = new SessionCache(home).read(announced(tell));
+	const { rows } = new SessionCache(home).read(announcesLongRead(tell));
 	const done: BenderDone =
 		name !== null && acts
 			? await act({ settings, bender: name, ...dieAndUnits(settings, name, options), options, rows })
 			: { lines: [] };
 	for (const problem of settings.problems) tell(settingsWords(problem));
-	const page = pageOf(settings, rows, name);
+	const page = benderPage(settings, rows, name);
 	if (name !== null && !acts && isEmpty(page)) throw notSetUp(settings, name);
 	if (json) printJson(io, { ...documentOf(page), testPiece: done.testPiece });
 	else print(io, [...done.lines, ...benderText(page)].map((line) => foreign(line)).join('\n'));
@@ -73,11 +73,11 @@ export function benderLines(home: string, kept: SessionCache = new SessionCache(
 	const settings = openSettings(home);
 	const said: string[] = [];
 	const rows = keptForStart(home, (sentence) => said.push(sentence), kept);
-	return [...settings.problems.map(settingsWords), ...said, ...benderText(pageOf(settings, rows, null))];
+	return [...settings.problems.map(settingsWords), ...said, ...benderText(benderPage(settings, rows, null))];
 }
 
 /** `name`: the one bender that it is about; null: all. */
-function pageOf(settings: Settings, rows: readonly KeptRow[], name: string | null): BenderPage {
+function benderPage(settings: Settings, rows: readonly KeptRow[], name: string | null): BenderPage {
 	const { learned, leftOut } = learnedFrom(rows, settings);
 	const isOn = (bender: string) => name === null || bender === name;
 	return {
@@ -171,7 +171,7 @@ function refuseMore(option: 'remove' | 'forget' | 'remember', options: Options):
 
 async function forget({ settings, bender, die, options, rows }: Subject): Promise<string[]> {
 	refuseMore('forget', options);
-	const known = pageOf(settings, rows, bender);
+	const known = benderPage(settings, rows, bender);
 	if (isEmpty(known)) throw notSetUp(settings, bender);
 	const entry: Forgotten = { bender, die, before: new Date().toISOString() };
 	await settings.forget(entry);

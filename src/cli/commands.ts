@@ -4,10 +4,10 @@ import { FIGURE_OPTIONS } from './bender-options.ts';
 import type { CommandSpec, OptionSpec } from './command.ts';
 import { BENT_AS_OPTIONS } from './hand-and-end.ts';
 import { RUNS } from './runs.ts';
-import { withWords, worded } from './worded.ts';
+import { optionsWorded, worded } from './worded.ts';
 
 /** Taken by every command. */
-export const COMMON_OPTIONS: Readonly<Record<string, OptionSpec>> = withWords(
+export const COMMON_OPTIONS: Readonly<Record<string, OptionSpec>> = optionsWorded(
 	{ home: { value: 'DIR' }, ascii: {}, 'no-color': {}, debug: {}, help: {}, version: {} },
 	COMMON_WORDS,
 );

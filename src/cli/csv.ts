@@ -7,11 +7,11 @@ import { foreign } from '../words/foreign.ts';
  * spreadsheet would take for a formula has ' before it.
  */
 export function csvText<T>(columns: readonly CsvColumn<T>[], rows: readonly T[]): string {
-	const lines = rows.map((row) => columns.map(([, of]) => shown(of(row))));
+	const lines = rows.map((row) => columns.map(([, of]) => csvValue(of(row))));
 	return stringify([columns.map(([name]) => name), ...lines], { record_delimiter: 'windows', escape_formulas: true });
 }
 
-function shown(cell: CsvCell): string | number {
+function csvValue(cell: CsvCell): string | number {
 	if (typeof cell === 'number') return cell;
 	return cell === null ? '' : foreign(String(cell));
 }

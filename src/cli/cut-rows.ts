@@ -6,7 +6,7 @@ import { csvText } from './csv.ts';
 import type { TubeJobs } from './cut-jobs.ts';
 
 /** A tube's cut list, and what it was made for; `list` is null where nothing is left to cut. */
-export interface TubeList {
+export interface TubeCutList {
 	group: TubeJobs;
 	list: CutList | null;
 	kerf: number;
@@ -41,7 +41,7 @@ const CUT_COLUMNS: readonly CsvColumn<CutRow>[] = [
 ];
 
 /** A row a piece to cut. */
-export function cutCsv(lists: readonly TubeList[]): string {
+export function cutCsv(lists: readonly TubeCutList[]): string {
 	const rows = lists.flatMap(({ group: { tube, units, pieces }, list }) =>
 		(list?.sticks ?? []).flatMap(({ length, from, cuts, left }, i) =>
 			cuts.map(({ piece, mark }): CutRow => {
@@ -55,11 +55,11 @@ export function cutCsv(lists: readonly TubeList[]): string {
 }
 
 /** The document of `--json`: lengths unrounded, in each tube's `units`; weights in lb or kg. */
-export function cutDocument(lists: readonly TubeList[]): object {
-	return { tubes: lists.map(tubeDocument) };
+export function cutDocument(lists: readonly TubeCutList[]): object {
+	return { tubes: lists.map(cutTubeDocument) };
 }
 
-function tubeDocument({ group: { tube, units, pieces }, list, kerf }: TubeList): object {
+function cutTubeDocument({ group: { tube, units, pieces }, list, kerf }: TubeCutList): object {
 	const weight = (length: number) => weightOf(tube, length, units);
 	const named = pieces.map(({ job, file, ...piece }, i) => {
 		const { length, wanted, finished, begun, scrapped } = piece;

@@ -5,12 +5,12 @@ import { convertLength } from '../units/units.ts';
 import { CUT_MORE, leftToCut, missingWords, tooLongWords } from '../words/cut-list.ts';
 import { CUT_USAGE } from '../words/usage/cut.ts';
 import { byTube, jobFiles, jobPieces, type TubeJobs } from './cut-jobs.ts';
-import type { TubeList } from './cut-rows.ts';
+import type { TubeCutList } from './cut-rows.ts';
 import { readKerf, readStick } from './cut-sticks.ts';
 import { cutText } from './cut-text.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
-import { announced, tellProblems } from './kept.ts';
+import { announcesLongRead, tellProblems } from './kept.ts';
 import { lessonsFor } from './lessons-for.ts';
 import { pageIn } from './pdf-page.ts';
 import { writePdf } from './save-pdf.ts';
@@ -43,7 +43,7 @@ export interface PdfRequest {
  */
 export async function runCut(request: CutRequest, io: Io): Promise<number> {
 	const tell = tellOn(io);
-	const { rows } = new SessionCache(request.home).read(announced(tell));
+	const { rows } = new SessionCache(request.home).read(announcesLongRead(tell));
 	tellProblems(rows, tell);
 	const lessons = lessonsFor(request.home, rows);
 	const groups = byTube(jobPieces(jobFiles(request.files), { home: request.home, rows, lessons }));
@@ -59,7 +59,7 @@ export async function runCut(request: CutRequest, io: Io): Promise<number> {
 	return missing.length > 0 ? EXIT.failure : 0;
 }
 
-async function savePages(lists: readonly TubeList[], { out, page, force }: PdfRequest, io: Io): Promise<void> {
+async function savePages(lists: readonly TubeCutList[], { out, page, force }: PdfRequest, io: Io): Promise<void> {
 	const { PAPERS, usualPaper, printCutList } = await import('../paper/index.ts');
 	const paper = PAPERS[pageIn(page, Object.keys(PAPERS)) ?? usualPaper(lists[0]!.group.units)];
 	const of = lists.map(({ group, list, kerf }) => ({ ...group, list, kerf }));
@@ -68,7 +68,7 @@ async function savePages(lists: readonly TubeList[], { out, page, force }: PdfRe
 	writePdf({ to: out, bytes, force }, io);
 }
 
-function listOf(group: TubeJobs, { stock, kerf: saw, asNow }: CutRequest): TubeList {
+function listOf(group: TubeJobs, { stock, kerf: saw, asNow }: CutRequest): TubeCutList {
 	const kerf = readKerf(saw, group.units);
 	const sticks = stock.length > 0 ? stock.map((word) => readStick(word, group.units)) : sticksOfJobs(group);
 	if (leftToCut(group.pieces) === 0) return { group, list: null, kerf };

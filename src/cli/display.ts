@@ -5,23 +5,23 @@ import { SettingsError } from '../settings/settings-error.ts';
 /** What a person chooses about the screen, kept among the preferences of a home. */
 export function displayAt(home: string): DisplayPort {
 	const { lengths, fromStart, checklist, bell } = openSettings(home).preferences();
-	let kept = chosen({ lengths, fromStart, checklist, bell });
+	let kept = displayChosen({ lengths, fromStart, checklist, bell });
 	// One after the other: each change is made to the file as the one before left it.
 	let writing = Promise.resolve();
 	return {
 		kept: () => kept,
 		keep(changes) {
-			kept = { ...kept, ...chosen(changes) };
+			kept = { ...kept, ...displayChosen(changes) };
 			writing = writing.then(() => openSettings(home).setPreferences(kept)).catch(unlessRefused);
 		},
 	};
 }
 
-type Choices = { [key in keyof Display]?: Display[key] | undefined };
+type DisplayGiven = { [key in keyof Display]?: Display[key] | undefined };
 type KeptDisplay = { [key in keyof Display]?: NonNullable<Display[key]> };
 
 /** What has been chosen, without what has not. */
-function chosen(choices: Choices): KeptDisplay {
+function displayChosen(choices: DisplayGiven): KeptDisplay {
 	return Object.fromEntries(Object.entries(choices).filter(([, value]) => value != null));
 }
 

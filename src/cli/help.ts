@@ -36,7 +36,7 @@ export function programHelp(): string {
 		...columns(Object.entries(TOPIC_NAMES).map(([name, says]) => [programWords('help', name), says])),
 		'',
 		HEADINGS.common,
-		...optionLines(COMMON_OPTIONS),
+		...helpOptions(COMMON_OPTIONS),
 		'',
 		...folded(exitCodesWords(EXIT_CODES), WIDTH),
 		'',
@@ -52,7 +52,7 @@ export function commandHelp(name: string): string {
 	if (!spec) {
 		throw new UsageError(noHelpWords(name, Object.keys(COMMANDS), Object.keys(TOPIC_NAMES)));
 	}
-	const own = Object.keys(spec.options).length > 0 ? [HEADINGS.options, ...optionLines(spec.options), ''] : [];
+	const own = Object.keys(spec.options).length > 0 ? [HEADINGS.options, ...helpOptions(spec.options), ''] : [];
 	return [
 		HEADINGS.examples,
 		...columns(spec.examples),
@@ -61,7 +61,7 @@ export function commandHelp(name: string): string {
 		'',
 		...own,
 		HEADINGS.common,
-		...optionLines(COMMON_OPTIONS),
+		...helpOptions(COMMON_OPTIONS),
 		...(spec.notes ? ['', ...spec.notes] : []),
 		'',
 	].join('\n');
@@ -76,7 +76,7 @@ export function usageOf(name: string | null, { operands, least, most }: CommandS
 	return ['pullbook', ...(name === null ? [] : [name]), ...words].join(' ');
 }
 
-function optionLines(options: Readonly<Record<string, OptionSpec>>): string[] {
+function helpOptions(options: Readonly<Record<string, OptionSpec>>): string[] {
 	return columns(Object.entries(options).map(([name, spec]) => [optionUsage(name, spec), spec.says] as const));
 }
 

@@ -15,7 +15,7 @@ import { type BendRequest, newestUnfinished, openSession } from './bend.ts';
 import { benderLines } from './bender.ts';
 import { displayAt } from './display.ts';
 import { type Io, tellOn } from './io.ts';
-import { type JobFolder, listed } from './job-folder.ts';
+import { type JobFolder, listedJobs } from './job-folder.ts';
 import { checkedRows, glancedRows } from './job-rows.ts';
 import { keptForStart } from './kept.ts';
 import { keptTooling } from './kept-tooling.ts';
@@ -82,14 +82,14 @@ export function homePort(places: Places, jobs: JobFolder, learn: boolean, asOf: 
 		return livePort(session, problems, batch);
 	};
 	return {
-		jobs: () => glancedRows(listed(jobs), kept.rows()),
+		jobs: () => glancedRows(listedJobs(jobs), kept.rows()),
 		// The list beside them is of the last look: both are to tell the same.
-		checkedJobs: () => checkedRows(listed(jobs), kept.known(), openSettings(home).tooling),
+		checkedJobs: () => checkedRows(listedJobs(jobs), kept.known(), openSettings(home).tooling),
 		sessions: () => kept.rows(),
 		notice: kept.notice,
 		async openSession(jobPathOrId, resume, as) {
 			const request = resume
-				? { file: pathOf(home, jobPathOrId), resume: jobPathOrId, learn, ...places, as: AS_DRAWN }
+				? { file: jobFileOf(home, jobPathOrId), resume: jobPathOrId, learn, ...places, as: AS_DRAWN }
 				: { file: jobPathOrId, resume: null, learn, ...places, as: as ?? asOf(jobPathOrId) };
 			return openedAs(request);
 		},
@@ -107,7 +107,7 @@ export function homePort(places: Places, jobs: JobFolder, learn: boolean, asOf: 
 }
 
 /** The job file that a session was started from. */
-function pathOf(home: string, id: string): string {
+function jobFileOf(home: string, id: string): string {
 	const { first } = readSession(home, id);
 	return first ? startIn(first).jobFile : '';
 }

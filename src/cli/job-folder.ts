@@ -15,6 +15,6 @@ export interface ListedJobs {
 }
 
 /** The folder whose jobs are listed now: the first job that is written makes one's own. */
-export function listed({ own, samples }: JobFolder): ListedJobs {
+export function listedJobs({ own, samples }: JobFolder): ListedJobs {
 	return samples === null || existsSync(own) ? { folder: own, samples: false } : { folder: samples, samples: true };
 }

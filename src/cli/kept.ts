@@ -14,7 +14,7 @@ const MANY = 100;
 const START_MS = 2000;
 
 /** All is read, however long it takes; where it may take long that is said once. */
-export function announced(tell: (sentence: string) => void): MayGoOn {
+export function announcesLongRead(tell: (sentence: string) => void): MayGoOn {
 	let isSaid = false;
 	return (remaining) => {
 		if (remaining > MANY && !isSaid) {
@@ -32,7 +32,7 @@ const LINE_MS = 200;
 
 /** As announced; on a terminal with a line that says how far it is, and goes when all is read. */
 export function shownReading(io: Pick<Io, 'stderr'>): MayGoOn {
-	const tell = announced(tellOn(io));
+	const tell = announcesLongRead(tellOn(io));
 	const progress = progressOn(io);
 	return (remaining) => {
 		tell(remaining);

@@ -56,7 +56,7 @@ export async function laidOut(
 	const begin = beginning({ job, fromBender }, lessons, before);
 	const growth = growthOf(begin);
 	const document = layout(job, growth, jobWarnings(job, growth), jobEnds(job, growth));
-	return { job, path, begin, growth, document, kept: keptValues(job, fromBender), changed: changed(job) };
+	return { job, path, begin, growth, document, kept: keptValues(job, fromBender), changed: cornersHoldNow(job) };
 }
 
 /** What folds logs is most of the program, and mostly no log has changed. */
@@ -85,7 +85,7 @@ function keptValues(job: Job, places: readonly string[]): string | null {
 	return each.length === 0 ? null : each.join(' ');
 }
 
-function changed(job: Job): string | null {
+function cornersHoldNow(job: Job): string | null {
 	const { shape, units, tooling } = job;
 	// Jobs of several dies are younger than the change.
 	if (shape.kind === 'points' || tooling.growth === null || tooling.growth === 1 || hasSeveralDies(job)) return null;

@@ -21,7 +21,7 @@ const tableLines = ({ heading, rows, words, notes }: TableWords): string[] => [
 	...notes.flatMap((note) => pageLines(note, '  ')),
 ];
 
-function cautions(job: Job, { warnings }: LayoutDocument): string[] {
+function cautionLines(job: Job, { warnings }: LayoutDocument): string[] {
 	if (warnings.length === 0) return ['', NO_WARNINGS];
 	return ['', CAUTIONS, ...warnings.flatMap((warning) => pageLines(warningWords(warning, job), '  - '))];
 }
@@ -41,6 +41,6 @@ export function layoutText(job: Job, document: LayoutDocument, said: readonly st
 		...(document.checks.length === 0 ? [] : tableLines(checksTable(job, document))),
 		...tableLines(swingTable(job, document)),
 		...tableLines(endsTable(document)),
-		...cautions(job, document),
+		...cautionLines(job, document),
 	].join('\n');
 }

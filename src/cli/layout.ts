@@ -37,7 +37,7 @@ export async function runLayout(
 		printJson(
 			{ stdout },
 			{
-				...worded(document, job),
+				...layoutWorded(document, job),
 				...(job.ends && { copes: copedEnds(job) }),
 				...(planes && { chalk: planes }),
 			},
@@ -53,7 +53,7 @@ export async function runLayout(
 }
 
 /** The document with the sentence of each warning beside it. */
-function worded(document: LayoutDocument, job: Job): object {
+function layoutWorded(document: LayoutDocument, job: Job): object {
 	const { ends, warnings } = document;
 	const told = (end: LayoutDocument['ends']['start']) => ({
 		...end,

@@ -28,7 +28,7 @@ export function learnedText(learned: LearnedHere): string[] {
 		...scatterLines(scatter),
 		`  ${LEARNED.wrong(wrong)}`,
 		`  ${LEARNED.heads.padEnd(HEAD_COLUMNS)}0${`${end / 2}`.padStart(half)}${`${end}`.padStart(half)}`,
-		...springback.map((point) => lineOf(point, end)),
+		...springback.map((point) => pointLine(point, end)),
 	];
 }
 
@@ -36,7 +36,7 @@ function restsOn({ taught, from }: LearnedHere): string {
 	return LEARNED.rests(taught, from.exact.sessions, from.near.length > 0 ? knownFrom(from) : null);
 }
 
-function lineOf(point: SpringbackPoint, end: number): string {
+function pointLine(point: SpringbackPoint, end: number): string {
 	return `${springbackRow(point.angle, point)}  |${plot(point, end)}`;
 }
 

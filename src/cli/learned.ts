@@ -3,7 +3,7 @@ import { lessonsThatWeigh } from '../journal/lessons.ts';
 import type { Settings } from '../settings/settings.ts';
 import { filterPrior } from '../springback/filter.ts';
 import { type Kin, type Lesson, learned, type Provenance } from '../springback/history.ts';
-import { isSame } from '../springback/kin.ts';
+import { isSameKin } from '../springback/kin.ts';
 import { type SpringbackPoint, springbackAt } from '../springback/learned-curve.ts';
 import { kinsOf, together } from '../springback/lesson.ts';
 import {
@@ -71,7 +71,7 @@ function combinations(rows: readonly KeptRow[]): TaughtOfKin[][] {
 	for (const taught of rows.flatMap(taughtOfKins)) {
 		const { kin } = taught;
 		// Most rows share the very object.
-		let list = byKin.get(kin) ?? lists.find(([first]) => first && isSame(first.kin, kin));
+		let list = byKin.get(kin) ?? lists.find(([first]) => first && isSameKin(first.kin, kin));
 		if (!list) {
 			list = [];
 			lists.push(list);
@@ -99,7 +99,7 @@ function learnedOf(told: readonly TaughtOfKin[], lessons: readonly Lesson[]): Le
 	const { kin } = newest;
 	const { job } = newest.row;
 	const { prior, from } = learned(kin, filterPrior(kin.k), lessons);
-	const tallies = talliesOf(lessons.filter((lesson) => kinsOf(lesson).some((each) => isSame(each, kin))));
+	const tallies = talliesOf(lessons.filter((lesson) => kinsOf(lesson).some((each) => isSameKin(each, kin))));
 	const pulls = told.reduce((sum, each) => sum + each.pulls, 0);
 	const taught = { sessions: told.length, pulls };
 	return {

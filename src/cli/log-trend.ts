@@ -97,7 +97,13 @@ function chartLines({ usual, sessions, chart }: MeasureChart): string[] {
 	const from = Math.max(0, chart.points.length - SHOWN);
 	const rows = chart.points.slice(from).map((point, i) => {
 		const [day, job] = sessionCells(sessions[from + i]!, wallClock);
-		return [day, angle(point.value), strip(point, chart), job, point.rules.map((rule) => RULE_WORDS[rule]).join(', ')];
+		return [
+			day,
+			angle(point.value),
+			trendStrip(point, chart),
+			job,
+			point.rules.map((rule) => RULE_WORDS[rule]).join(', '),
+		];
 	});
 	const limits = limitsWords(chart);
 	return [...pageLines(limits, '  '), ...table(rows, [0, 2, 3, 4])];
@@ -107,7 +113,7 @@ function chartLines({ usual, sessions, chart }: MeasureChart): string[] {
 const STRIP = 21;
 
 /** Where a value lies between the limits, as a line of characters: the limits, the center, the value; beyond a limit it stands outside. */
-function strip({ value }: ChartPoint, { low, high }: { low: number; high: number }): string {
+function trendStrip({ value }: ChartPoint, { low, high }: { low: number; high: number }): string {
 	const part = high > low ? (value - low) / (high - low) : 0.5;
 	const cell = Math.min(STRIP, Math.max(-1, Math.round(part * (STRIP - 1))));
 	const line = [' ', '|', ...' '.repeat(STRIP - 2), '|', ' '];

@@ -36,14 +36,14 @@ function readSaying(name: string, home: string, io: Io): ReadSession {
 	return kept;
 }
 
-const viewOf = ({ records }: ReadSession): SessionView => following(() => sessionView(readBack(records)));
+const viewRead = ({ records }: ReadSession): SessionView => following(() => sessionView(readBack(records)));
 
 async function compare(name: string, other: string, json: boolean, home: string, io: Io): Promise<number> {
 	const both = [readSaying(name, home, io), readSaying(other, home, io)] as const;
 	const isDamaged = both.some(({ damage }) => damage !== null);
 	if (both.some(({ records }) => records.length === 0)) return isDamaged ? EXIT.damaged : EXIT.badInput;
 	const { runCompare } = await import('./log-compare.ts');
-	return runCompare(viewOf(both[0]), viewOf(both[1]), json, io) || (isDamaged ? EXIT.damaged : 0);
+	return runCompare(viewRead(both[0]), viewRead(both[1]), json, io) || (isDamaged ? EXIT.damaged : 0);
 }
 
 async function show(name: string, form: 'text' | 'json' | 'csv', home: string, io: Io): Promise<number> {
@@ -53,31 +53,31 @@ async function show(name: string, form: 'text' | 'json' | 'csv', home: string, i
 	if (form === 'json')
 		printJson(
 			io,
-			following(() => sessionDocument(viewOf(kept))),
+			following(() => sessionDocument(viewRead(kept))),
 		);
 	else if (form === 'csv') {
 		const [{ csvText }, { PULL_COLUMNS, pullRows }] = await Promise.all([
 			import('./csv.ts'),
 			import('../review/csv-pulls.ts'),
 		]);
-		io.stdout.write(following(() => csvText(PULL_COLUMNS, pullRows(viewOf(kept)))));
+		io.stdout.write(following(() => csvText(PULL_COLUMNS, pullRows(viewRead(kept)))));
 	} else
 		print(
 			io,
-			page(
+			foldedPage(
 				following(() => reviewText(kept, wallClock)),
-				widthOf(io.stdout),
+				pageWidth(io.stdout),
 			),
 		);
 	return isDamaged ? EXIT.damaged : 0;
 }
 
-function widthOf({ isTTY, columns }: Io['stdout']): number {
+function pageWidth({ isTTY, columns }: Io['stdout']): number {
 	// A pseudo-terminal may say that it has 0 columns: nobody knows then.
 	return isTTY && columns > 0 ? columns : WIDTH;
 }
 
-function page(text: string, columns: number): string {
+function foldedPage(text: string, columns: number): string {
 	return text
 		.split('\n')
 		.flatMap((line) => folded(line, columns))

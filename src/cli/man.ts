@@ -15,15 +15,15 @@ export function manPage(): string {
 	return [
 		macro('TH', MANUAL.name, '1', '', programWords(VERSION), MANUAL.book),
 		...section(MANUAL.headings.name),
-		escaped(MANUAL.does),
+		roffEscaped(MANUAL.does),
 		...section(MANUAL.headings.synopsis),
 		...synopsis(),
 		...section(HEADINGS.commands.toUpperCase()),
 		...commandLines(null, HOME_COMMAND),
 		...Object.entries(COMMANDS).flatMap(([name, spec]) => commandLines(name, spec)),
 		...section(HEADINGS.common.toUpperCase()),
-		...optionLines(COMMON_OPTIONS),
-		...(Object.keys(TOPIC_NAMES) as TopicName[]).flatMap(topicLines),
+		...manOptions(COMMON_OPTIONS),
+		...(Object.keys(TOPIC_NAMES) as TopicName[]).flatMap(manTopic),
 		...section(MANUAL.headings.exitStatus),
 		...EXIT_CODES.flatMap(([code, brief, then]) => tagged([code, `${brief}. ${then}`])),
 		...section(MANUAL.headings.environment),
@@ -34,7 +34,7 @@ export function manPage(): string {
 
 function synopsis(): string[] {
 	return [usageOf(null, HOME_COMMAND), ...Object.entries(COMMANDS).map(([name, spec]) => usageOf(name, spec))].flatMap(
-		(usage, i) => [...(i === 0 ? [] : ['.br']), `\\fB${escaped(usage)}\\fR`],
+		(usage, i) => [...(i === 0 ? [] : ['.br']), `\\fB${roffEscaped(usage)}\\fR`],
 	);
 }
 
@@ -42,45 +42,45 @@ function commandLines(name: string | null, spec: CommandSpec): string[] {
 	const { summary, examples, options, notes = [] } = spec;
 	return [
 		macro('SS', usageOf(name, spec)),
-		`${escaped(sentence(summary))}`,
+		`${roffEscaped(sentence(summary))}`,
 		...examples.flatMap(tagged),
-		...optionLines(options),
-		...(notes.length > 0 ? ['.PP', ...notes.map(escaped)] : []),
+		...manOptions(options),
+		...(notes.length > 0 ? ['.PP', ...notes.map(roffEscaped)] : []),
 	];
 }
 
-function optionLines(options: Readonly<Record<string, OptionSpec>>): string[] {
+function manOptions(options: Readonly<Record<string, OptionSpec>>): string[] {
 	return Object.entries(options).flatMap(([name, spec]) => tagged([optionUsage(name, spec), sentence(spec.says)]));
 }
 
-function topicLines(name: TopicName): string[] {
+function manTopic(name: TopicName): string[] {
 	const { examples, sections } = TOPICS[name];
 	return [
 		...section(name.replaceAll('-', ' ').toUpperCase()),
-		escaped(sentence(TOPIC_NAMES[name])),
+		roffEscaped(sentence(TOPIC_NAMES[name])),
 		...examples.flatMap(tagged),
-		...sections.flatMap(sectionLines),
+		...sections.flatMap(manSection),
 	];
 }
 
-function sectionLines({ heading, text = [], shown = [], rows = [] }: TopicSection): string[] {
+function manSection({ heading, text = [], shown = [], rows = [] }: TopicSection): string[] {
 	return [
 		macro('SS', heading),
-		...text.flatMap((paragraph, i) => [...(i === 0 ? [] : ['.PP']), escaped(paragraph)]),
-		...(shown.length > 0 ? [...(text.length > 0 ? ['.PP'] : []), '.nf', ...shown.map(escaped), '.fi'] : []),
+		...text.flatMap((paragraph, i) => [...(i === 0 ? [] : ['.PP']), roffEscaped(paragraph)]),
+		...(shown.length > 0 ? [...(text.length > 0 ? ['.PP'] : []), '.nf', ...shown.map(roffEscaped), '.fi'] : []),
 		...rows.flatMap(tagged),
 	];
 }
 
 /** A line that man(7) reads as the macro of that name. */
 const macro = (name: string, ...words: string[]): string =>
-	`.${name} ${words.map((word) => `"${word === '' ? '' : escaped(word)}"`).join(' ')}`;
+	`.${name} ${words.map((word) => `"${word === '' ? '' : roffEscaped(word)}"`).join(' ')}`;
 
 const section = (heading: string): string[] => [macro('SH', heading)];
 
 /** What is written, and under it, set in, what it does. */
 function tagged([tag, says]: Row): string[] {
-	return ['.TP', `\\fB${escaped(tag)}\\fR`, escaped(says)];
+	return ['.TP', `\\fB${roffEscaped(tag)}\\fR`, roffEscaped(says)];
 }
 
 const sentence = (text: string): string => `${capital(text)}${/[.:]$/.test(text) ? '' : '.'}`;
@@ -101,7 +101,7 @@ const NAMED: Readonly<Record<string, string>> = {
 };
 
 /** A line of text; one that begins with a dot is no macro. */
-function escaped(text: string): string {
+function roffEscaped(text: string): string {
 	const line = [...text].map((character) => NAMED[character] ?? plain(character)).join('');
 	return line.startsWith('.') ? `\\&${line}` : line === '' ? '\\&' : line;
 }

@@ -34,7 +34,7 @@ export function runNotebook(word: NotebookWord, folder: string | null, request: 
 		if (folder === null) return verified(request, io);
 		throw new UsageError(LOG_USAGE.verify(folder));
 	}
-	if (folder !== null) return exchanged(word, folder, request, io);
+	if (folder !== null) return runExchange(word, folder, request, io);
 	throw new UsageError(LOG_USAGE.folder(word));
 }
 
@@ -48,18 +48,18 @@ function verified({ home, json }: NotebookRequest, io: Io): number {
 }
 
 /** Exit code 5 where the disk refused; 6 where a log was left out for what is in it, 4 where another program writes it, and nothing worse befell. */
-function exchanged(way: ExchangeWay, folder: string, { home, json }: NotebookRequest, io: Io): number {
+function runExchange(way: ExchangeWay, folder: string, { home, json }: NotebookRequest, io: Io): number {
 	if (way === 'import' && !existsSync(folder)) throw new UsageError(LOG_USAGE.noFolder(folder));
 	const options = { now: new Date(), onEach: progressOn(io) };
 	const result = way === 'export' ? exportSessions(home, folder, options) : importSessions(home, folder, options);
 	if (json) printJson(io, exchangedDocument(folder, result));
 	else print(io, exchangedText(way, folder, result));
-	return codeOf(result);
+	return exchangeExitCode(result);
 }
 
 const IN_USE: ReadonlySet<LeftOut['code']> = new Set(['busy', 'locked']);
 
-function codeOf({ left, stopped }: Exchanged): number {
+function exchangeExitCode({ left, stopped }: Exchanged): number {
 	if (stopped !== null) return EXIT.notSaved;
 	if (left.some(({ why }) => !IN_USE.has(why.code))) return EXIT.damaged;
 	return left.length > 0 ? EXIT.locked : 0;

@@ -29,7 +29,7 @@ export async function runRecord(
 	if (kept.problem !== null) tell(journalWords(kept.problem));
 	const { first } = kept;
 	if (first === null) return kept.damage === null ? EXIT.badInput : EXIT.damaged;
-	const bytes = await pdfOf(kept, asked.page);
+	const bytes = await recordPdf(kept, asked.page);
 	const to = asked.out ?? besideJob(startIn(first).jobFile, kept.id);
 	writePdf({ to, bytes, force: asked.force }, io);
 	return kept.damage === null ? 0 : EXIT.damaged;
@@ -41,16 +41,16 @@ export async function runRecord(
  */
 export async function saveRecord(id: string, home: string): Promise<string> {
 	const kept = readSession(home, id);
-	return savedUnderFree(besideJob(startIn(kept.first!).jobFile, id), await pdfOf(kept, null));
+	return savedUnderFree(besideJob(startIn(kept.first!).jobFile, id), await recordPdf(kept, null));
 }
 
-async function pdfOf(kept: ReadSession, page: string | null): Promise<Uint8Array> {
-	const of = following(() => recordOf(kept));
+async function recordPdf(kept: ReadSession, page: string | null): Promise<Uint8Array> {
+	const of = following(() => recordOnPaper(kept));
 	const { printRecord } = await import('../paper/index.ts');
 	return printRecord(of, await paperFor(page, of.view.job.units));
 }
 
-function recordOf(kept: ReadSession): RecordOnPaper {
+function recordOnPaper(kept: ReadSession): RecordOnPaper {
 	const { path, records, problem, imported } = kept;
 	const { state, view, corrections } = storyOf(readThrough(records));
 	return {
@@ -58,7 +58,7 @@ function recordOf(kept: ReadSession): RecordOnPaper {
 		view,
 		corrections,
 		imported,
-		log: { path, lines: records.length, sha256: sumOf(path, records.length) },
+		log: { path, lines: records.length, sha256: linesHash(path, records.length) },
 		problem: problem === null ? null : journalWords(problem),
 		clock: wallClock,
 		foot: PDF.recordFoot(VERSION, basename(path)),
@@ -66,7 +66,7 @@ function recordOf(kept: ReadSession): RecordOnPaper {
 }
 
 /** SHA-256 (FIPS 180-4) of the first lines of a file, their line ends among them. */
-function sumOf(path: string, lines: number): string {
+function linesHash(path: string, lines: number): string {
 	const bytes = readFileSync(path);
 	let end = 0;
 	for (let line = 0; line < lines; line++) end = bytes.indexOf(0x0a, end) + 1;

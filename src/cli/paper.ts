@@ -40,7 +40,7 @@ export interface PaperRequest extends OnPaper {
 export async function runPaper(request: PaperRequest, io: Pick<Io, 'stdout' | 'stderr'>): Promise<number> {
 	const { PART_NAMES } = await import('../paper/index.ts');
 	const parts = partsIn(request.parts, PART_NAMES);
-	const { path, bytes } = await pdfOf({ ...request, parts }, tellOn(io));
+	const { path, bytes } = await jobPdf({ ...request, parts }, tellOn(io));
 	writePdf({ to: request.out ?? besideJob(path, parts), bytes, force: request.force }, io);
 	return 0;
 }
@@ -52,13 +52,13 @@ export async function runPaper(request: PaperRequest, io: Pick<Io, 'stdout' | 's
 export async function saveSheet(file: string, folder: string | null, home: string): Promise<string> {
 	const asked = { file, page: null, home, as: { mirror: false, from: 'start' } } as const;
 	// That some sessions are not read yet is said where a tube is laid out or begun.
-	const { path, bytes } = await pdfOf({ ...asked, parts: ['sheet'] }, () => {});
+	const { path, bytes } = await jobPdf({ ...asked, parts: ['sheet'] }, () => {});
 	const beside = besideJob(path, ['sheet']);
 	return savedUnderFree(folder === null ? beside : join(folder, basename(beside)), bytes);
 }
 
 /** Pages of a job as they were asked for, and the real path of its file. */
-async function pdfOf(
+async function jobPdf(
 	{ parts, page, ...request }: Omit<PaperRequest, 'parts' | 'out' | 'force'> & { parts: readonly PartName[] },
 	tell: (sentence: string) => void,
 ): Promise<{ path: string; bytes: Uint8Array }> {

@@ -22,7 +22,7 @@ import {
 import { pageLines } from './page.ts';
 
 /** One turn of the session as lines of text: what is asked, why, and the answer; before a bend's first seat its heading. */
-export function stepLines({ ask, action, outputs }: PracticeStep, job: Job): string[] {
+export function practicedLines({ ask, action, outputs }: PracticeStep, job: Job): string[] {
 	const { what, why } = askInWords(ask, job);
 	const heading = headingWords(ask);
 	return [
@@ -60,7 +60,7 @@ export function endLines(done: DoneNote, trueAngles: readonly number[], job: Job
 }
 
 /** What a batch has come to: each bend over its pieces, and what a piece took. */
-export function batchLines(batch: Batch): string[] {
+export function practicedBatchLines(batch: Batch): string[] {
 	const { pieces, made, bends } = batch;
 	const rows = bends.map(({ bend, drawn, mean, errors }) => [
 		`${bend}`,

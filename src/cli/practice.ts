@@ -18,7 +18,7 @@ import { keptTooling } from './kept-tooling.ts';
 import { pageLines } from './page.ts';
 import { practiceBatch } from './practice-batch.ts';
 import { practicePort } from './practice-port.ts';
-import { batchLines, byHandLines, endLines, stepLines } from './practice-text.ts';
+import { byHandLines, endLines, practicedBatchLines, practicedLines } from './practice-text.ts';
 import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
 
@@ -78,7 +78,7 @@ function playAuto(request: PracticeRequest, seed: number, io: Io): number {
 		played.push(playTube(batch.now(), say));
 		const come = batch.come(session);
 		const goesOn = come?.next?.do === 'begin' && played.length < MOST_TUBES * job.quantity;
-		if (come !== null && !goesOn) say(batchLines(come));
+		if (come !== null && !goesOn) say(practicedBatchLines(come));
 		if (!goesOn) break;
 		batch.next();
 	}
@@ -98,7 +98,7 @@ function playTube(practice: Practice, say: (lines: readonly string[]) => void): 
 		if (piece !== undefined) say(['', capital(pieceWords({ number: piece, wanted: job.quantity }))]);
 		for (const step of playedOut(practice, gaveUpWords)) {
 			steps.push(step);
-			say(stepLines(step, job));
+			say(practicedLines(step, job));
 		}
 	} finally {
 		session.close();

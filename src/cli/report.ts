@@ -18,10 +18,10 @@ export function reportError(error: unknown, stderr: Io['stderr'], debug: boolean
 	if (error instanceof JobFileError) stderr.write(inOurName(text));
 	else if (ours !== null) tellOn({ stderr })(text);
 	else if (isRefusedWrite(error)) {
-		tellOn({ stderr })(diskRefusedWords(oneLine(text)));
+		tellOn({ stderr })(diskRefusedWords(flattened(text)));
 		return EXIT.notSaved;
 	} else {
-		tellOn({ stderr })(ownFaultWords(oneLine(text), debug));
+		tellOn({ stderr })(ownFaultWords(flattened(text), debug));
 	}
 	if (debug && error instanceof Error) stderr.write(`${harmless(String(error.stack))}\n`);
 	return ours ?? EXIT.failure;
@@ -36,6 +36,6 @@ function isRefusedWrite(error: unknown): boolean {
 	return error instanceof Error && 'code' in error && REFUSED_WRITES.has(String(error.code));
 }
 
-function oneLine(text: string): string {
+function flattened(text: string): string {
 	return text.replace(/\s+/g, ' ').trim().replace(/\.$/, '');
 }

@@ -11,16 +11,16 @@ import { VERSION } from './version.ts';
 /** Runs what the command line asks for and gives the exit code. `samples`: the folder of the sample jobs. */
 export async function runCommand(line: CommandLine, io: Io, samples: string): Promise<number> {
 	const { command, options } = line;
-	if (options.version) return print(io, `${VERSION}\n`);
+	if (options.version) return printAsIs(io, `${VERSION}\n`);
 	// Loaded only when it is wanted: the topics are long.
-	const help: Call['help'] = async (about) => print(io, (await import('./help.ts')).helpText(about));
+	const help: Call['help'] = async (about) => printAsIs(io, (await import('./help.ts')).helpText(about));
 	if (options.help) return help(command);
 	const spec = command === null ? HOME_COMMAND : COMMANDS[command];
 	if (spec === undefined) throw new RangeError(`The table of commands has no "${command}".`);
-	return spec.run({ line, samples, home: () => homeOf(line, io), help }, io);
+	return spec.run({ line, samples, home: () => homeGiven(line, io), help }, io);
 }
 
-function homeOf({ options }: CommandLine, { env }: Io): string {
+function homeGiven({ options }: CommandLine, { env }: Io): string {
 	const home = homeFolder(env, typeof options.home === 'string' ? options.home : null);
 	if (isFolderOrNothing(home)) return home;
 	throw new UsageError(noHomeWords(home));
@@ -36,7 +36,7 @@ function isFolderOrNothing(path: string): boolean {
 	}
 }
 
-function print(io: Io, text: string): number {
+function printAsIs(io: Io, text: string): number {
 	io.stdout.write(text);
 	return 0;
 }

@@ -8,7 +8,7 @@ import { noHomeScreenWords, noJobFolderWords, noSessionScreenWords } from '../wo
 import type { Run } from './command.ts';
 import { bentAsIn } from './hand-and-end.ts';
 import { tellOn, whyNoScreen } from './io.ts';
-import { type JobFolder, listed } from './job-folder.ts';
+import { type JobFolder, listedJobs } from './job-folder.ts';
 import { logRequest } from './log-options.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -18,7 +18,7 @@ const openHome: Run = async ({ line: { operands, options }, samples, home }, io)
 	const jobs: JobFolder = { own: given ?? 'jobs', samples };
 	const why = whyNoScreen(io);
 	if (why !== null) {
-		const folder = listed(jobs).folder;
+		const folder = listedJobs(jobs).folder;
 		throw new UsageError(noHomeScreenWords(why, join(folder, 'JOB.json')));
 	}
 	// The screen itself heeds NO_COLOR and plain terminals.
@@ -59,7 +59,7 @@ const practice: Run = async ({ line, home }, io) => {
 	return (await import('./practice.ts')).runPractice(request, io);
 };
 
-const layout: Run = async ({ line, home }, io) => {
+const layOut: Run = async ({ line, home }, io) => {
 	const { operands, options } = line;
 	const [file] = operands as [string];
 	const as = bentAsIn(line);
@@ -75,7 +75,7 @@ const check: Run = async ({ line: { operands, options }, home }, io) => {
 	return (await import('./check.ts')).runCheck({ files: operands, json: options.json === true, lookup }, io);
 };
 
-const cut: Run = async ({ line: { operands, options, repeated }, home }, io) => {
+const cutStock: Run = async ({ line: { operands, options, repeated }, home }, io) => {
 	if (options.json === true && options.csv === true) throw new UsageError(CUT_USAGE.twoForms);
 	const form = options.json === true ? 'json' : options.csv === true ? 'csv' : 'text';
 	const text = (name: string) => (typeof options[name] === 'string' ? options[name] : null);
@@ -136,9 +136,9 @@ export const RUNS = {
 	home: openHome,
 	bend,
 	practice,
-	layout,
+	layout: layOut,
 	check,
-	cut,
+	cut: cutStock,
 	paper,
 	log,
 	bender,

@@ -50,11 +50,11 @@ export function testPiece({ options, units, clr, stretch }: KnownOfDie) {
 		straight: begin === null ? null : readQuantity(BEGIN, begin, 'length', units),
 	};
 	if (!(piece.angle > 0 && piece.angle < 180)) throw new UsageError(PIECE_USAGE.angle(piece.angle));
-	const result = resultOf(piece, usualScatter(units));
-	return { lines: pieceToldLines(result, units, piece.stretch), told: fieldsOf(result), result };
+	const result = resultOrUsage(piece, usualScatter(units));
+	return { lines: pieceToldLines(result, units, piece.stretch), told: testedFields(result), result };
 }
 
-function resultOf(piece: TestPiece, scatter: Parameters<typeof readTestPiece>[1]): TestResult {
+function resultOrUsage(piece: TestPiece, scatter: Parameters<typeof readTestPiece>[1]): TestResult {
 	try {
 		return readTestPiece(piece, scatter);
 	} catch (error) {
@@ -63,6 +63,6 @@ function resultOf(piece: TestPiece, scatter: Parameters<typeof readTestPiece>[1]
 	}
 }
 
-function fieldsOf({ growth, markOffset, stretch }: TestResult) {
+function testedFields({ growth, markOffset, stretch }: TestResult) {
 	return { growth: growth.value, markOffset: markOffset.value, ...(stretch ? { stretch: stretch.value } : {}) };
 }

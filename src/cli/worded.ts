@@ -19,13 +19,13 @@ export function worded<N extends CommandName>(name: N, { options, next, ...shape
 	return {
 		...shape,
 		...said,
-		options: withWords(options, said.options),
+		options: optionsWorded(options, said.options),
 		...(words && next && { words: instead(words, next) }),
 	};
 }
 
 /** Options with what they say, in the order of the shapes. */
-export function withWords(
+export function optionsWorded(
 	shapes: Readonly<Record<string, OptionShape | OptionSpec>>,
 	words: CommandWords['options'],
 ): Record<string, OptionSpec> {

@@ -5,7 +5,7 @@ import type { WorkshopPort } from '../screen/benders/workshop-port.ts';
 import { openSettings, type Settings } from '../settings/settings.ts';
 import type { Lesson } from '../springback/history.ts';
 import { settingsWords } from '../words/settings.ts';
-import { type JobFolder, listed } from './job-folder.ts';
+import { type JobFolder, listedJobs } from './job-folder.ts';
 import { keptForStart } from './kept.ts';
 import { lessonsFor } from './lessons-for.ts';
 
@@ -37,7 +37,7 @@ export function workshopAt(home: string, jobs: JobFolder): WorkshopPort {
 		jobFile: rawJob,
 		jobPath: (file) => join(jobs.own, file),
 		saveJob(path, text, over) {
-			if (listed(jobs).samples) makeJobFolder(jobs.own);
+			if (listedJobs(jobs).samples) makeJobFolder(jobs.own);
 			return saveJobFile(path, text, over);
 		},
 	};

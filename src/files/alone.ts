@@ -25,8 +25,8 @@ export class Busy extends Error {
 export function alone<T>(fs: FsPort, path: string, does: () => T, now: () => number = Date.now): T {
 	const lock = `${path}.lock`;
 	const end = now() + PATIENCE_MS;
-	while (!taken(fs, lock)) {
-		if (isLeft(fs, lock, now())) giveUp(fs, lock);
+	while (!lockTaken(fs, lock)) {
+		if (isAbandoned(fs, lock, now())) giveUp(fs, lock);
 		else if (now() > end) throw new Busy(lock);
 		else wait(LOOK_AGAIN_MS);
 	}
@@ -37,7 +37,7 @@ export function alone<T>(fs: FsPort, path: string, does: () => T, now: () => num
 	}
 }
 
-function taken(fs: FsPort, lock: string): boolean {
+function lockTaken(fs: FsPort, lock: string): boolean {
 	try {
 		closeQuietly(fs, fs.openSync(lock, TAKE, 0o600));
 		return true;
@@ -47,7 +47,7 @@ function taken(fs: FsPort, lock: string): boolean {
 	}
 }
 
-function isLeft(fs: FsPort, lock: string, now: number): boolean {
+function isAbandoned(fs: FsPort, lock: string, now: number): boolean {
 	try {
 		return Math.abs(now - fs.statSync(lock).mtimeMs) > LEFT_MS;
 	} catch (error) {

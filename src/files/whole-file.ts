@@ -18,7 +18,7 @@ export interface Sweeping {
 
 /** Writes these bytes under a name, over what had it. Throws what the disk threw; the old file then stands there still, or whole the new one. */
 export function replaceFile(fs: FsPort, path: string, bytes: Uint8Array, mode: number, swept: Sweeping = {}): void {
-	const fresh = written(fs, path, bytes, mode, swept);
+	const fresh = writtenAside(fs, path, bytes, mode, swept);
 	try {
 		fs.renameSync(fresh, path);
 	} catch (error) {
@@ -36,7 +36,7 @@ export function writeUnlessThere(
 	mode: number,
 	swept: Sweeping = {},
 ): boolean {
-	const fresh = written(fs, path, bytes, mode, swept);
+	const fresh = writtenAside(fs, path, bytes, mode, swept);
 	try {
 		// Asking first and writing then would leave a gap between.
 		if (!linked(fs, fresh, path)) closeQuietly(fs, createFile(fs, path, bytes, mode));
@@ -51,7 +51,13 @@ export function writeUnlessThere(
 }
 
 /** The bytes in a file beside the one that they are meant for; gives its name. */
-function written(fs: FsPort, path: string, bytes: Uint8Array, mode: number, { isSwept = false }: Sweeping): string {
+function writtenAside(
+	fs: FsPort,
+	path: string,
+	bytes: Uint8Array,
+	mode: number,
+	{ isSwept = false }: Sweeping,
+): string {
 	if (!isSwept) sweep(fs, dirname(path), new RegExp(`^${basename(path).replace(/\W/g, '\\$&')}${IN_THE_MAKING}`));
 	const fresh = `${path}.new-${process.pid}`;
 	const fd = fs.openSync(fresh, FRESH, mode);

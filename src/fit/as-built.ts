@@ -11,10 +11,10 @@ import { type Suspect, suspectsOf } from './suspects.ts';
 /** Where nothing tells a mark, its unit of variation: a length of this part of the piece. */
 const UNTOLD = 1e-3;
 
-const diesIn = ({ tooling, further = [] }: AsBuiltInput): ToldTooling[] => [tooling, ...further];
+const toolingsTold = ({ tooling, further = [] }: AsBuiltInput): ToldTooling[] => [tooling, ...further];
 
-function listUnknowns(input: AsBuiltInput): AsBuiltUnknown[] {
-	const dies = diesIn(input);
+function asBuiltUnknowns(input: AsBuiltInput): AsBuiltUnknown[] {
+	const dies = toolingsTold(input);
 	return [
 		...input.bends.flatMap(({ mark, angle, rotation, die = 0 }, bend): AsBuiltUnknown[] => [
 			{ kind: 'mark', bend, told: mark },
@@ -52,7 +52,7 @@ export function rawTubeOf({ input, mean }: Pick<AsBuilt, 'input' | 'mean'>, x: r
 
 /** What each die of the tube does, in their order, by a vector of unknowns. */
 export function rawDiesOf({ input, mean: x }: Pick<AsBuilt, 'input' | 'mean'>): RawDie[] {
-	const dies = diesIn(input);
+	const dies = toolingsTold(input);
 	const first = x.length - 2 * dies.length;
 	return dies.map(({ radius, markOffset }, k) => ({
 		stretch: x[first + dies.length + k]!,
@@ -64,7 +64,7 @@ export function rawDiesOf({ input, mean: x }: Pick<AsBuilt, 'input' | 'mean'>): 
 /** Part of an unknown's unit by which it is moved to see what follows: differences of second order, near the best for doubles. */
 const DIFFERENCE = 1e-3;
 
-const unitsOf = (unknowns: readonly AsBuiltUnknown[], piece: number): number[] =>
+const unknownScales = (unknowns: readonly AsBuiltUnknown[], piece: number): number[] =>
 	unknowns.map(({ told }) => told?.sd ?? UNTOLD * piece);
 
 /**
@@ -73,7 +73,7 @@ const unitsOf = (unknowns: readonly AsBuiltUnknown[], piece: number): number[] =
  * of the normal matrix there (A. Gelb ed., Applied Optimal Estimation, 1974, section 2.2: weighted least squares). `plain`: the same
  * estimate with no reading taken to stand, where that is known.
  */
-export function estimateAsBuilt(input: AsBuiltInput, plain = estimateWith(input, listUnknowns(input))): AsBuilt {
+export function estimateAsBuilt(input: AsBuiltInput, plain = estimateWith(input, asBuiltUnknowns(input))): AsBuilt {
 	let found: AsBuilt = { ...plain, input };
 	for (let round = 0; round < MOST_ROUNDS && input.readings.some(({ confirmed }) => confirmed); round++) {
 		const unknowns = released(found);
@@ -114,7 +114,7 @@ function released(built: AsBuilt): AsBuiltUnknown[] | null {
 }
 
 function estimateWith(input: AsBuiltInput, unknowns: readonly AsBuiltUnknown[]): AsBuilt {
-	const units = unitsOf(unknowns, input.piece);
+	const units = unknownScales(unknowns, input.piece);
 	const start = unknowns.map(({ told, bend }) => told?.value ?? untoldMark(input, bend!));
 	const valuesAt = (u: readonly number[]) => u.map((step, k) => start[k]! + step * units[k]!);
 	const lying = ofLast((u) => lyingAt(input, valuesAt(u)));
@@ -162,7 +162,7 @@ function readsOn({ readings }: AsBuiltInput, { uncut, laid }: Lying): number[] {
 /** How each reading follows each unknown, in their order. */
 function slopesOn(input: AsBuiltInput, lying: Lying): number[][] {
 	const grips = input.readings.map((reading) => reading.grips(lying.laid));
-	const dies = diesIn(input).map((_, die) => die);
+	const dies = toolingsTold(input).map((_, die) => die);
 	return readingSlopes(lying, grips).map((bends) => {
 		const shared = (of: 'radius' | 'stretch') =>
 			dies.map((die) => bends.reduce((sum, bend, i) => ((input.bends[i]!.die ?? 0) === die ? sum + bend[of] : sum), 0));
@@ -188,7 +188,7 @@ export function marginal(built: AsBuilt, kind: 'mark' | 'angle' | 'rotation' | '
  * their means, to first order, and their covariance.
  */
 export function spreadOf(built: AsBuilt, f: (tube: RawTube) => number[]): { mean: number[]; covariance: number[][] } {
-	const steps = unitsOf(built.unknowns, built.input.piece).map((unit) => unit * DIFFERENCE);
+	const steps = unknownScales(built.unknowns, built.input.piece).map((unit) => unit * DIFFERENCE);
 	const rows = slopesAt((x) => f(rawTubeOf(built, x)), built.mean, steps);
 	const along = rows.map((row) => times(built.covariance, row));
 	return {

@@ -4,7 +4,7 @@ import { frames } from '../tube/frames.ts';
 import type { Shape } from '../tube/shape.ts';
 import { distance } from '../tube/vector.ts';
 import type { FarEnd } from './kinematics.ts';
-import { type CorrectionInput, type FitMeasure, listUnknowns, type Posed, placed, posed } from './problem.ts';
+import { type CorrectionInput, type FitMeasure, type Posed, placed, posed, shapeUnknowns } from './problem.ts';
 import { leftOfShape } from './stock.ts';
 
 export type { CorrectionInput, FitMeasure } from './problem.ts';
@@ -55,16 +55,16 @@ export function predict(shape: Shape, goal: FarEnd, measures: readonly FitMeasur
  */
 export function correct(input: CorrectionInput, flat?: number): CorrectedShape {
 	const { stock } = input;
-	const free = corrected(input, flat);
+	const free = correctedOnce(input, flat);
 	if (!stock || free.shape.straights.at(-1)! <= leftOfShape(free.shape, stock)) return free;
-	const ended = corrected({ ...input, ended: stock }, flat);
+	const ended = correctedOnce({ ...input, ended: stock }, flat);
 	const least = input.bounds.straights.at(-1)?.[0] ?? 0;
 	// A piece that ends before its last leg begins is no tube of this design whatever is chosen.
 	return ended.shape.straights.at(-1)! < least ? free : { ...ended, active: [...ended.active, { of: 'piece' }] };
 }
 
-function corrected(input: Posed, flat?: number): CorrectedShape {
-	const unknowns = listUnknowns(input);
+function correctedOnce(input: Posed, flat?: number): CorrectedShape {
+	const unknowns = shapeUnknowns(input);
 	const problem = posed(input, unknowns);
 	const now = unknowns.map((u) => u.now);
 	const costBefore = costAt(problem, now, problem.residuals(now));

@@ -23,7 +23,7 @@ export interface Grip extends Carrier {
 }
 
 export const before = (straight: number): Carrier => ({ straights: straight, rotations: straight, angles: straight });
-export const point = (at: Point, pull: Point, by: Carrier): Grip => ({
+export const placeGrip = (at: Point, pull: Point, by: Carrier): Grip => ({
 	of: 'point',
 	at,
 	pull,
@@ -31,7 +31,7 @@ export const point = (at: Point, pull: Point, by: Carrier): Grip => ({
 	wider: 0,
 	...by,
 });
-export const heading = (at: Point, pull: Point, by: Carrier): Grip => ({
+export const directionGrip = (at: Point, pull: Point, by: Carrier): Grip => ({
 	of: 'direction',
 	at,
 	pull,
@@ -43,13 +43,13 @@ export const heading = (at: Point, pull: Point, by: Carrier): Grip => ({
 export function straightGrip({ straight, at }: StraightPlace, straights: readonly StraightFrame[], pull: Point): Grip {
 	const by = before(straight - 1);
 	const { start, end } = straights[straight - 1]!;
-	return at === 'end' ? point(end, pull, { ...by, straights: straight }) : point(start, pull, by);
+	return at === 'end' ? placeGrip(end, pull, { ...by, straights: straight }) : placeGrip(start, pull, by);
 }
 
 /** A place on an arc that the arc's own angle does not carry is moved by a wider arc all the same. */
 export function withinGrip(arc: ArcFrame, turn: number, pull: Point, by: Carrier): Grip {
 	const carried = by.angles === by.straights;
-	return { ...point(pointAt(arc, turn), pull, by), wider: carried ? 0 : dot(pull, chordAt(arc, turn)) };
+	return { ...placeGrip(pointAt(arc, turn), pull, by), wider: carried ? 0 : dot(pull, chordAt(arc, turn)) };
 }
 
 /** From an arc's start to its place at `turn` radians, over its radius. */

@@ -3,7 +3,16 @@ import { farthestFromLine, pointAt, tangentAt } from '../tube/drop.ts';
 import { type ArcFrame, cornerOf, type Frames, type StraightFrame } from '../tube/frames.ts';
 import type { Check, CornerName, Point, StraightPlace } from '../tube/job.ts';
 import { across, combine, cross, dot, norm, scale, step, subtract } from '../tube/vector.ts';
-import { before, type Carrier, chordAt, type Grip, heading, point, straightGrip, withinGrip } from './grip.ts';
+import {
+	before,
+	type Carrier,
+	chordAt,
+	directionGrip,
+	type Grip,
+	placeGrip,
+	straightGrip,
+	withinGrip,
+} from './grip.ts';
 import { AXES, DEGREE, type Walk } from './kinematics.ts';
 import { overallGrips } from './overall-grips.ts';
 
@@ -53,8 +62,8 @@ export function slopesOf(grips: readonly Grip[], { along, axes }: Walk): Slopes 
 			for (let k = 0; k < grip.straights; k++)
 				straights[k]! +=
 					grip.pull[0] * along[3 * k]! + grip.pull[1] * along[3 * k + 1]! + grip.pull[2] * along[3 * k + 2]!;
-		for (let k = 0; k < grip.rotations; k++) rotations[k]! += turned(grip, axes, AXES * k);
-		for (let k = 0; k < grip.angles; k++) angles[k]! += turned(grip, axes, AXES * k + 6);
+		for (let k = 0; k < grip.rotations; k++) rotations[k]! += gripTurned(grip, axes, AXES * k);
+		for (let k = 0; k < grip.angles; k++) angles[k]! += gripTurned(grip, axes, AXES * k + 6);
 		if (grip.own !== 0) angles[grip.angles]! += grip.own;
 	}
 	return { straights, angles, rotations };
@@ -81,7 +90,7 @@ export function legGrips(straight: number, { straights }: Frames): Grip[] {
 	];
 }
 
-function turned({ of, at, pull }: Grip, axes: Float64Array, from: number): number {
+function gripTurned({ of, at, pull }: Grip, axes: Float64Array, from: number): number {
 	const arm: Point =
 		of === 'direction' ? at : [at[0] - axes[from + 3]!, at[1] - axes[from + 4]!, at[2] - axes[from + 5]!];
 	const turn = cross(arm, pull);
@@ -100,7 +109,10 @@ function angleGrips([j, k]: readonly [number, number], { straights }: Frames): G
 	if (axis === null) return [];
 	// Each direction turns the angle by moving within the plane of both.
 	const [away, on] = [cross(a, axis), cross(axis, b)];
-	return [heading(a, scale(away, degrees(1)), before(j - 1)), heading(b, scale(on, degrees(1)), before(k - 1))];
+	return [
+		directionGrip(a, scale(away, degrees(1)), before(j - 1)),
+		directionGrip(b, scale(on, degrees(1)), before(k - 1)),
+	];
 }
 
 /** The corner of a bend, or a finished end, by how a value follows it. */
@@ -111,7 +123,7 @@ function cornerGrip(name: CornerName, { straights, arcs }: Frames): (pull: Point
 		const by = { straights: name.bend, rotations: name.bend - 1, angles: name.bend - 1 };
 		return (pull) => {
 			const ahead = dot(pull, arc.tangent);
-			return { ...point(cornerOf(arc), pull, by), own: further * ahead, wider: halfTangent(arc.angle) * ahead };
+			return { ...placeGrip(cornerOf(arc), pull, by), own: further * ahead, wider: halfTangent(arc.angle) * ahead };
 		};
 	}
 	const place: StraightPlace = name.end === 'start' ? { straight: 1 } : { straight: straights.length, at: 'end' };
@@ -128,9 +140,9 @@ function outGrips({ plane: [j, k], to }: Extract<Check, { kind: 'out' }>, { stra
 	const lean = scale(across(subtract(at, one.start), n), 1 / norm(normal));
 	return [
 		straightGrip(to, straights, n),
-		point(one.start, scale(n, -1), before(j - 1)),
-		heading(one.direction, cross(other.direction, lean), before(j - 1)),
-		heading(other.direction, cross(lean, one.direction), before(k - 1)),
+		placeGrip(one.start, scale(n, -1), before(j - 1)),
+		directionGrip(one.direction, cross(other.direction, lean), before(j - 1)),
+		directionGrip(other.direction, cross(lean, one.direction), before(k - 1)),
 	];
 }
 
@@ -174,10 +186,12 @@ function lineGrips(
 	const v = subtract(place([0, 0, 0]).at, line.start);
 	const up = direction(across(v, u));
 	const by = before(from - 1);
-	const away = up ? [place(up), point(line.start, scale(up, -1), by), heading(u, scale(up, -dot(v, u)), by)] : [];
+	const away = up
+		? [place(up), placeGrip(line.start, scale(up, -1), by), directionGrip(u, scale(up, -dot(v, u)), by)]
+		: [];
 	if (half === 0) return away;
 	const rise = half * Math.sign(dot(u, ahead.at));
-	return [...away, heading(ahead.at, scale(u, rise), ahead.by), heading(u, scale(ahead.at, rise), by)];
+	return [...away, directionGrip(ahead.at, scale(u, rise), ahead.by), directionGrip(u, scale(ahead.at, rise), by)];
 }
 
 /**
@@ -198,8 +212,8 @@ function crownGrips(line: StraightFrame, from: number, arc: ArcFrame, turn: numb
 	const flat = scale(step(t, -ut, u), rise);
 	return [
 		withinGrip(arc, turn, flat, by),
-		point(line.start, scale(flat, -1), of),
-		heading(t, scale(step(v, -vu, u), rise), by),
-		heading(u, scale(combine(-ut, v, -vu, t), rise), of),
+		placeGrip(line.start, scale(flat, -1), of),
+		directionGrip(t, scale(step(v, -vu, u), rise), by),
+		directionGrip(u, scale(combine(-ut, v, -vu, t), rise), of),
 	];
 }

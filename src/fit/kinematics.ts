@@ -134,8 +134,8 @@ export function chainMotion({ along, axes, ...far }: Walk): ChainMotion {
 	const angles = new Float64Array(6 * bends);
 	const rotations = new Float64Array(6 * bends);
 	for (let k = 0; k < bends; k++) {
-		turned(axes, AXES * k, far, rotations, 6 * k);
-		turned(axes, AXES * k + 6, far, angles, 6 * k);
+		endTurned(axes, AXES * k, far, rotations, 6 * k);
+		endTurned(axes, AXES * k + 6, far, angles, 6 * k);
 	}
 	return { ...far, straights, angles, rotations };
 }
@@ -183,7 +183,7 @@ export function carried(axes: Float64Array, from: number, point: Point, out: Flo
 }
 
 /** A degree about the axis and through the point that stand at `from`: six numbers to `out` at `to`. */
-function turned(axes: Float64Array, from: number, { end, direction }: FarEnd, out: Float64Array, to: number): void {
+function endTurned(axes: Float64Array, from: number, { end, direction }: FarEnd, out: Float64Array, to: number): void {
 	carried(axes, from, end, out, to);
 	const wx = DEGREE * axes[from]!;
 	const wy = DEGREE * axes[from + 1]!;

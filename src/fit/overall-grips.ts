@@ -2,7 +2,7 @@ import type { Frames } from '../tube/frames.ts';
 import type { Check, Point } from '../tube/job.ts';
 import { axisOf, outermost, type Ring, ringRise } from '../tube/overall.ts';
 import { dot, scale, step, subtract } from '../tube/vector.ts';
-import { before, type Carrier, type Grip, heading, straightGrip, withinGrip } from './grip.ts';
+import { before, type Carrier, directionGrip, type Grip, straightGrip, withinGrip } from './grip.ts';
 
 /** Nearer than this to running along the axis, a ring's rise has no slope: it turns back there. */
 const TURNS_BACK = 1e-9;
@@ -29,16 +29,16 @@ export function overallGrips({ axis, at }: Extract<Check, { kind: 'overall' }>, 
 	return [
 		...ringGrips(top, up, scale(up, high), tube),
 		...ringGrips(bottom, scale(up, -1), scale(up, low), tube),
-		heading(up, step(step(apart, high, top.direction), low, bottom.direction), axisCarrier(tube, axis, at)),
+		directionGrip(up, step(step(apart, high, top.direction), low, bottom.direction), axisCarrier(tube, axis, at)),
 	];
 }
 
 function ringGrips({ of, direction }: Ring, pull: Point, lean: Point, { straights, arcs }: Frames): Grip[] {
 	if ('bend' in of) {
 		const by: Carrier = { straights: of.bend, rotations: of.bend, angles: of.bend - 1 };
-		return [withinGrip(arcs[of.bend - 1]!, of.turn, pull, by), heading(direction, lean, by)];
+		return [withinGrip(arcs[of.bend - 1]!, of.turn, pull, by), directionGrip(direction, lean, by)];
 	}
-	return [straightGrip(of, straights, pull), heading(direction, lean, before(of.straight - 1))];
+	return [straightGrip(of, straights, pull), directionGrip(direction, lean, before(of.straight - 1))];
 }
 
 /** Straight 1 and the start of the tube stand still; bend 1's inside goes with its own rotation. */

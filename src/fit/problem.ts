@@ -7,7 +7,7 @@ import { cornerMoves, cornersOf } from './corner-motion.ts';
 import type { Grip } from './grip.ts';
 import { slopesOf } from './grips.ts';
 import { type Chain, chainMotion, type FarEnd, type Walk, walk } from './kinematics.ts';
-import { leftOf, leftOfShape, type Stock, taken } from './stock.ts';
+import { leftOf, leftOfShape, type Stock, stockTakenBy } from './stock.ts';
 
 /** A check that is not yet past changing. */
 export interface FitMeasure {
@@ -63,7 +63,7 @@ export interface Unknown {
 }
 
 /** The free values of a correction: straights, then angle and rotation of each bend. */
-export function listUnknowns({ shape, made, nominal, dear, bounds, ended }: Posed): Unknown[] {
+export function shapeUnknowns({ shape, made, nominal, dear, bounds, ended }: Posed): Unknown[] {
 	const unknowns: Unknown[] = [];
 	const add = (kind: Unknown['kind'], index: number, now: number, design: number, range: Bounds) => {
 		const scale = dear[kind];
@@ -79,18 +79,18 @@ export function listUnknowns({ shape, made, nominal, dear, bounds, ended }: Pose
 	};
 	const straights = shape.straights.length - (ended ? 1 : 0);
 	for (let i = made; i < straights; i++)
-		add('straight', i, shape.straights[i]!, nominal.straights[i]!, rangeOf(bounds.straights[i], 'straight', i));
+		add('straight', i, shape.straights[i]!, nominal.straights[i]!, checkedBounds(bounds.straights[i], 'straight', i));
 	for (let i = made; i < shape.bends.length; i++) {
 		const [bend, design] = [shape.bends[i]!, nominal.bends[i]!];
-		add('angle', i, bend.angle, design.angle, rangeOf(bounds.angles[i], 'angle', i));
-		const range: Bounds = bounds.rotations ? rangeOf(bounds.rotations[i], 'rotation', i) : [-Infinity, Infinity];
+		add('angle', i, bend.angle, design.angle, checkedBounds(bounds.angles[i], 'angle', i));
+		const range: Bounds = bounds.rotations ? checkedBounds(bounds.rotations[i], 'rotation', i) : [-Infinity, Infinity];
 		const center = bounds.rotations ? (range[0] + range[1]) / 2 : design.rotation;
-		add('rotation', i, nearest(bend.rotation, center), nearest(design.rotation, center), range);
+		add('rotation', i, turnNearest(bend.rotation, center), turnNearest(design.rotation, center), range);
 	}
 	return unknowns;
 }
 
-function rangeOf(range: Bounds | undefined, kind: string, index: number): Bounds {
+function checkedBounds(range: Bounds | undefined, kind: string, index: number): Bounds {
 	if (range !== undefined && range[0] <= range[1]) return range;
 	throw new RangeError(
 		`bounds for ${kind} ${index + 1}: ${range === undefined ? 'none' : `${range[0]} to ${range[1]}`}`,
@@ -98,7 +98,7 @@ function rangeOf(range: Bounds | undefined, kind: string, index: number): Bounds
 }
 
 /** The turn that is the same rotation as `rotation` and nearest to `center`. */
-const nearest = (rotation: number, center: number) => rotation - 360 * Math.round((rotation - center) / 360);
+const turnNearest = (rotation: number, center: number) => rotation - 360 * Math.round((rotation - center) / 360);
 
 /** The shape with the free values that the solver has come to. */
 export function placed({ shape, ended }: Posed, unknowns: readonly Unknown[], x: readonly number[]): Shape {
@@ -163,7 +163,7 @@ function endRows(
 	const rows: number[][] = [[], [], [], [], [], []];
 	for (const { kind, index, dear } of unknowns) {
 		const moves = motion[OF_KIND[kind]];
-		const less = ended ? taken(kind, shape.bends[index]!.radius, ended.stretch[index]!) : 0;
+		const less = ended ? stockTakenBy(kind, shape.bends[index]!.radius, ended.stretch[index]!) : 0;
 		for (let row = 0; row < 6; row++) {
 			const shorter = less === 0 ? 0 : less * motion.straights[last + row]!;
 			rows[row]!.push(((moves[6 * index + row]! - shorter) * dear) / (row < 3 ? position : turn));
@@ -196,7 +196,7 @@ function measureRows(
 		const slopes = slopesOf(grips(laid), way);
 		const last = slopes.straights[bends.length]!;
 		return unknowns.map(({ kind, index, dear }) => {
-			const less = ended ? taken(kind, bends[index]!.radius, ended.stretch[index]!) * last : 0;
+			const less = ended ? stockTakenBy(kind, bends[index]!.radius, ended.stretch[index]!) * last : 0;
 			return ((slopes[OF_KIND[kind]][index]! - less) * dear) / tolerance;
 		});
 	});

@@ -38,7 +38,7 @@ export function dieOn(tube: Omit<RawTube, 'bends'>, { die = 0 }: { die?: number 
 }
 
 /** Raw tube used from the start end to the end of each bend; entry 0 is the start end itself. */
-export function ends(tube: RawTube): number[] {
+export function rawBendEnds(tube: RawTube): number[] {
 	const end = (bend: RawBend) => {
 		const { stretch, markOffset } = dieOn(tube, bend);
 		return bend.mark + markOffset + rawArc(bend.wrapped, bend.radius, stretch);
@@ -54,7 +54,7 @@ const STRAIGHT = 1e-6;
  * radius grow.
  */
 export function uncutShape(tube: RawTube, piece: number): Shape {
-	const used = ends(tube);
+	const used = rawBendEnds(tube);
 	const straights = tube.bends.map((bend, i) => bend.mark + dieOn(tube, bend).markOffset - used[i]!);
 	const bends = tube.bends.map(({ angle, rotation, radius, wrapped }): ArcBend => {
 		const left = Math.abs(angle) < STRAIGHT ? STRAIGHT : angle;

@@ -30,7 +30,7 @@ export interface Lying {
  * wrapped length stays, so that R = R_wrapped wrapped / angle and dR/dangle = -R / angle.
  */
 export function readingSlopes({ tube, uncut, laid }: Lying, readings: readonly (readonly Grip[])[]): BendSlopes[][] {
-	const way = walkOf(uncut);
+	const way = walkAlong(uncut);
 	const taken = tube.bends.map((bend) => rawArc(bend.wrapped, bend.radius, dieOn(tube, bend).stretch));
 	return readings.map((grips) => {
 		const { straights, angles, rotations } = slopesOf(grips, way);
@@ -51,7 +51,7 @@ export function readingSlopes({ tube, uncut, laid }: Lying, readings: readonly (
 	});
 }
 
-function walkOf({ straights, bends }: Shape): Walk {
+function walkAlong({ straights, bends }: Shape): Walk {
 	return walk({
 		straights,
 		angles: bends.map(({ angle }) => angle),

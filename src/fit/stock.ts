@@ -25,7 +25,7 @@ export function leftOfShape({ straights, bends }: Shape, stock: Stock): number {
 }
 
 /** How much of the last straight goes for one unit more of a value: of a length, or of a degree of a bend at this radius and stretch. */
-export function taken(kind: 'straight' | 'angle' | 'rotation', radius: number, stretch: number): number {
+export function stockTakenBy(kind: 'straight' | 'angle' | 'rotation', radius: number, stretch: number): number {
 	if (kind === 'rotation') return 0;
 	return kind === 'straight' ? 1 : (radians(1) * radius) / (1 + stretch);
 }

@@ -56,7 +56,7 @@ function offOf(left: number, sd: number, variance: number): (Pick<Suspect, 'off'
 	const rest = 1 - variance / sd ** 2;
 	if (!(rest > ALONE)) return null;
 	const off = Math.abs(left) / (sd * Math.sqrt(rest));
-	return { off, by: left / rest, likely: likelihood(off, rest) };
+	return { off, by: left / rest, likely: grossLikelihood(off, rest) };
 }
 
 /**
@@ -64,7 +64,7 @@ function offOf(left: number, sd: number, variance: number): (Pick<Suspect, 'off'
  * ratio of the two normal densities at what the value is off, over all sizes, in logarithms: it would overflow.
  * Source: G. E. P. Box and G. C. Tiao, A Bayesian approach to some outlier problems, Biometrika 55 (1968): inflated variance (from memory).
  */
-function likelihood(off: number, rest: number): number {
+function grossLikelihood(off: number, rest: number): number {
 	const each = GROSS.map((size) => {
 		const wider = 1 + size ** 2 * rest;
 		return (off ** 2 * (1 - 1 / wider) - Math.log(wider)) / 2;

@@ -56,7 +56,7 @@ interface Values {
  * Along the center line: leg = straight + R tan(angle / 2) on both sides, and before = both straights + R angle / (1 + stretch).
  * The outside corner lies OD/2 tan(angle / 2) further from the ends than the center line's.
  */
-function valuesOf({ od, clr, angle, before, mark, startLeg, farLeg, straight, stretch }: TestPiece): Values {
+function pieceValues({ od, clr, angle, before, mark, startLeg, farLeg, straight, stretch }: TestPiece): Values {
 	const outside = setback(angle, od / 2);
 	const [start, far] = [startLeg - outside, farLeg - outside];
 	const factor = setback(angle, 1);
@@ -87,12 +87,15 @@ export class ImpossiblePiece extends RangeError {
  * @throws ImpossiblePiece when the readings cannot all be right
  */
 export function readTestPiece(piece: TestPiece, scatter: ReadingScatter): TestResult {
-	const values = valuesOf(piece);
+	const values = pieceValues(piece);
 	const { growth, stretch } = values;
 	if (!(growth >= 0.5 && growth <= 2 && Math.abs(stretch) <= 0.5)) {
 		throw new ImpossiblePiece(growth, stretch);
 	}
-	const told = (of: (values: Values) => number): PieceFigure => ({ value: of(values), sd: spread(piece, scatter, of) });
+	const told = (of: (values: Values) => number): PieceFigure => ({
+		value: of(values),
+		sd: figureSd(piece, scatter, of),
+	});
 	return {
 		growth: told((each) => each.growth),
 		markOffset: told((each) => each.markOffset),
@@ -117,12 +120,12 @@ export function usualScatter(units: Units): ReadingScatter {
 	return { tape, begin: 2 * tape, angle: 0.25 };
 }
 
-function spread(piece: TestPiece, { tape, begin, angle }: ReadingScatter, of: (values: Values) => number): number {
+function figureSd(piece: TestPiece, { tape, begin, angle }: ReadingScatter, of: (values: Values) => number): number {
 	const readings = { before: tape, mark: tape, startLeg: tape, farLeg: tape, straight: begin, angle };
 	const parts = Object.entries(readings).map(([key, sd]) => {
 		const at = piece[key as keyof typeof readings];
 		if (at === null) return 0;
-		return changeBy((value) => of(valuesOf({ ...piece, [key]: value })), at, sd);
+		return changeBy((value) => of(pieceValues({ ...piece, [key]: value })), at, sd);
 	});
 	return Math.hypot(...parts);
 }

@@ -26,21 +26,21 @@ const LEAST_PLANE_ANGLE = 0.01;
 /** Straights farther from parallel than this, in degrees, have no one width between them. */
 const PARALLEL = 2;
 
-const straight = (tube: Measurable) => ordinal('straight', tube.bends === null ? null : tube.bends + 1);
-const bend = (tube: Measurable) => ordinal('bend', tube.bends);
+const straightOrdinal = (tube: Measurable) => ordinal('straight', tube.bends === null ? null : tube.bends + 1);
+const bendOrdinal = (tube: Measurable) => ordinal('bend', tube.bends);
 
 type MeasureReader = (value: unknown, at: string, tube: Measurable, report: Report) => BareCheck | null;
 
 export const READERS: Readonly<Record<CheckKind, MeasureReader>> = {
 	drop(value, at, tube, report) {
 		const readers = {
-			from: straight(tube),
+			from: straightOrdinal(tube),
 			to: anything,
 			surface: oneOf(['across', 'centre'], 'drop-surface'),
 		};
 		const { from, to, surface } = readObject(value, at, readers, ['from', 'to'], report);
 		if (!isObject(value)) return null;
-		const place = readOneOf(to, inside(at, 'to'), { bend: bend(tube), straight: straight(tube) }, report);
+		const place = readOneOf(to, inside(at, 'to'), { bend: bendOrdinal(tube), straight: straightOrdinal(tube) }, report);
 		if (from === undefined || place === null) return null;
 		if ('straight' in place && place.straight === from) {
 			report({ at: inside(at, 'to'), found: valued(to), right: { code: 'other-straight', than: from } });
@@ -61,7 +61,7 @@ export const READERS: Readonly<Record<CheckKind, MeasureReader>> = {
 		const from = readCorner(ends.from, inside(at, 'from'), tube, report);
 		const to = readCorner(ends.to, inside(at, 'to'), tube, report);
 		if (from === null || to === null) return null;
-		if (isSame(from, to)) {
+		if (isSameCorner(from, to)) {
 			report({ at: inside(at, 'to'), found: valued(ends.to), right: { code: 'other-place' } });
 			return null;
 		}
@@ -71,7 +71,7 @@ export const READERS: Readonly<Record<CheckKind, MeasureReader>> = {
 		const read = readObject(value, at, { plane: anything, to: anything }, [], report);
 		if (!isObject(value)) return null;
 		const plane = readPair(read.plane, inside(at, 'plane'), tube, report);
-		const to = readOneOf(read.to, inside(at, 'to'), { straight: straight(tube) }, report);
+		const to = readOneOf(read.to, inside(at, 'to'), { straight: straightOrdinal(tube) }, report);
 		if (plane !== null) reportParallel(plane, inside(at, 'plane'), tube, report);
 		if (plane === null || to === null) return null;
 		return { kind: 'out', plane, to };
@@ -91,16 +91,16 @@ export const READERS: Readonly<Record<CheckKind, MeasureReader>> = {
 		return read.axis === undefined ? null : { kind: 'overall', axis: read.axis };
 	},
 	ovality(value, at, tube, report) {
-		const read = readObject(value, at, { bend: bend(tube) }, ['bend'], report);
+		const read = readObject(value, at, { bend: bendOrdinal(tube) }, ['bend'], report);
 		return read.bend === undefined ? null : { kind: 'ovality', bend: read.bend };
 	},
 };
 
 function readCorner(value: unknown, at: string, tube: Measurable, report: Report): CornerName | null {
-	return readOneOf(value, at, { bend: bend(tube), end: oneOf(['start', 'far'], 'end') }, report);
+	return readOneOf(value, at, { bend: bendOrdinal(tube), end: oneOf(['start', 'far'], 'end') }, report);
 }
 
-function isSame(a: CornerName, b: CornerName): boolean {
+function isSameCorner(a: CornerName, b: CornerName): boolean {
 	return 'bend' in a ? 'bend' in b && a.bend === b.bend : 'end' in b && a.end === b.end;
 }
 
@@ -127,7 +127,7 @@ function readPair(value: unknown, at: string, tube: Measurable, report: Report):
 		report({ at, found: valued(value), right: { code: 'two-straights' } });
 		return null;
 	}
-	const read = straight(tube);
+	const read = straightOrdinal(tube);
 	const [j, k] = value.map((item, i) => {
 		const result = read(item);
 		if ('value' in result) return result.value;

@@ -17,7 +17,7 @@ export function jobText(path: string): string {
 		throw notRead(path, whyNot(error));
 	}
 	try {
-		const kind = kindOf(fstatSync(open));
+		const kind = fileKindOf(fstatSync(open));
 		if (kind !== null) throw notRead(path, file(kind));
 		return wholeText(open, path);
 	} catch (error) {
@@ -39,7 +39,7 @@ function wholeText(open: number, path: string): string {
 	throw notRead(path, file('too-large'));
 }
 
-function kindOf(stats: Stats): FileKind | null {
+function fileKindOf(stats: Stats): FileKind | null {
 	if (stats.isFile()) return null;
 	if (stats.isDirectory()) return 'folder';
 	return stats.isFIFO() ? 'pipe' : 'device-or-socket';

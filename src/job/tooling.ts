@@ -61,10 +61,10 @@ export function readTooling(
 
 /** The name under which springback is learned where the job gives none. */
 function dieName(clr: number | undefined, od: number | undefined): string | undefined {
-	return clr === undefined || od === undefined ? undefined : `${short(clr)} clr ${short(od)} od`;
+	return clr === undefined || od === undefined ? undefined : `${shortNumber(clr)} clr ${shortNumber(od)} od`;
 }
 
-function short(value: number): string {
+function shortNumber(value: number): string {
 	return String(Number(value.toFixed(4)));
 }
 

@@ -22,7 +22,7 @@ export interface AwayMark {
 const EXTENSION = '.log';
 
 /** The file beside a log that says where its session goes on: itself a log, of one record. */
-export function markOf(log: string): string {
+export function movedMarkOf(log: string): string {
 	return `${log}.moved`;
 }
 
@@ -66,9 +66,9 @@ export function leaveMark({ log, to }: AwayMark, { fs, now }: WriterParts): Caus
 	try {
 		makeFolder(fs, dirname(resolve(log)));
 		// One that was cut short would not have been followed, and so may go.
-		removeQuietly(fs, markOf(log));
+		removeQuietly(fs, movedMarkOf(log));
 		const mark = encodeRecord({ seq: 0, v: 1, at: now.toISOString(), rescued });
-		closeQuietly(fs, createFile(fs, markOf(log), mark));
+		closeQuietly(fs, createFile(fs, movedMarkOf(log), mark));
 		return null;
 	} catch (error) {
 		return causeOf(error);
@@ -77,12 +77,12 @@ export function leaveMark({ log, to }: AwayMark, { fs, now }: WriterParts): Caus
 
 /** Whether a log says that its session went on elsewhere. */
 export function isMarked(log: string, fs: FsPort): boolean {
-	return whyNotThere(markOf(log), fs) === null;
+	return whyNotThere(movedMarkOf(log), fs) === null;
 }
 
 /** Where the mark beside this log leads; null without one, or with one that was cut short in the writing. */
 function markedWay(log: string, fs: FsPort): string | null {
-	const name = markOf(log);
+	const name = movedMarkOf(log);
 	let read: LogRead;
 	try {
 		read = readLog(name, fs);
@@ -136,13 +136,13 @@ function copiesIn(folder: string, log: string, fs: FsPort): string[] {
 export function awayOf(log: string, folder: string | null = null, fs: FsPort = realFs): string[] {
 	const found = new Set(folder === null ? [] : copiesIn(folder, log, fs));
 	found.delete(resolve(log));
-	for (const from of [log, ...found]) followed(from, found, fs);
+	for (const from of [log, ...found]) followMoved(from, found, fs);
 	// A session may have come back to where it was.
 	found.delete(resolve(log));
 	return [...found];
 }
 
-function followed(from: string, found: Set<string>, fs: FsPort): void {
+function followMoved(from: string, found: Set<string>, fs: FsPort): void {
 	const marked = markedWay(from, fs);
 	if (marked === null || found.has(marked)) return;
 	const why = whyNotThere(marked, fs);
@@ -154,5 +154,5 @@ function followed(from: string, found: Set<string>, fs: FsPort): void {
 		throw new NoLog({ code: 'log-elsewhere', log: from, to, cause: causeOf(why) }, from, why);
 	}
 	found.add(to);
-	followed(to, found, fs);
+	followMoved(to, found, fs);
 }

@@ -1,7 +1,7 @@
 import { join, resolve, sep } from 'node:path';
 import { causeOf, codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
-import { awayOf, markOf } from './away.ts';
+import { awayOf, movedMarkOf } from './away.ts';
 import { JournalError, NoLog } from './errors.ts';
 import type { JournalFault } from './facts.ts';
 import { type Imported, importedFrom, importMarkOf } from './import-mark.ts';
@@ -58,7 +58,7 @@ export function logName(id: string): string {
 	return `${id}${EXTENSION}`;
 }
 
-function kept(id: string, path: string, read: LogRead, problem: JournalFault | null, fs: FsPort): ReadSession {
+function keptSession(id: string, path: string, read: LogRead, problem: JournalFault | null, fs: FsPort): ReadSession {
 	const { records, tail, damage } = read;
 	const last = records.at(-1) ?? null;
 	const touched = damage === null ? (last?.at ?? '') : lastTouched(id, path, fs);
@@ -76,7 +76,7 @@ function lastTouched(id: string, path: string, fs: FsPort): string {
 export function readSession(home: string, id: string, fs: FsPort = realFs, rescue: string | null = null): ReadSession {
 	const log = sessionPath(home, id);
 	const { path, read } = readLongest(log, awayOf(log, rescue, fs), fs);
-	return kept(id, path, read, faultOf(path, read)?.fact ?? null, fs);
+	return keptSession(id, path, read, faultOf(path, read)?.fact ?? null, fs);
 }
 
 /** As readSession, but one that cannot be gone on with is given with the reason and what can be read of it. Throws NoLog for no id. */
@@ -86,7 +86,7 @@ export function readAnyway(home: string, id: string, fs: FsPort = realFs, rescue
 	} catch (error) {
 		if (!(error instanceof JournalError)) throw error;
 		const path = sessionPath(home, id);
-		return kept(id, path, readOrNothing(path, fs), error.fact, fs);
+		return keptSession(id, path, readOrNothing(path, fs), error.fact, fs);
 	}
 }
 
@@ -116,14 +116,14 @@ export function logPlaces(home: string, fs: FsPort = realFs, rescue: string | nu
 	const logs = names.filter((name) => LOG.test(name));
 	const others = logs.length === names.length ? [] : names.filter((name) => !LOG.test(name));
 	// Asking the disk for a note beside every log would double the time that a start takes.
-	const marks = new Set(others.filter((name) => name.endsWith(markOf(EXTENSION))));
+	const marks = new Set(others.filter((name) => name.endsWith(movedMarkOf(EXTENSION))));
 	const imported = new Set(others.filter((name) => name.endsWith(importMarkOf(EXTENSION))));
 	const away = rescue === null ? new Set<string>() : new Set(namesIn(rescue, fs).filter((name) => LOG.test(name)));
 	const all = marks.size + away.size === 0 ? logs : withThoseAway(logs, marks, away);
 	const places = all.map((name): LogPlace => {
 		const path = `${prefix}${name}`;
 		const id = name.slice(0, -EXTENSION.length);
-		const now = marks.has(markOf(name)) || away.size > 0 ? placeAfter(path, fs, rescue) : path;
+		const now = marks.has(movedMarkOf(name)) || away.size > 0 ? placeAfter(path, fs, rescue) : path;
 		return { id, path: now, ...(imported.has(importMarkOf(name)) && { imported: true }) };
 	});
 	if (marks.size + away.size === 0) return places;
@@ -145,7 +145,7 @@ export function namesIn(folder: string, fs: FsPort): string[] {
 
 /** With the logs that were begun in another place: their home has a mark at most. A number after a name is no other session. */
 function withThoseAway(logs: readonly string[], marks: ReadonlySet<string>, away: ReadonlySet<string>): string[] {
-	const marked = [...marks].map((mark) => mark.slice(0, -markOf('').length)).filter((name) => LOG.test(name));
+	const marked = [...marks].map((mark) => mark.slice(0, -movedMarkOf('').length)).filter((name) => LOG.test(name));
 	const known = new Set([...logs, ...marked]);
 	const others = [...away].filter((name) => !known.has(name.replace(/-\d+\.log$/, EXTENSION)));
 	return [...new Set([...known, ...others])].sort().reverse();

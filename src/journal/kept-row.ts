@@ -72,7 +72,7 @@ export function rowOf(kept: ReadSession, by: 'last-line' | 'fold' = 'last-line')
 	if ('code' in outcome) {
 		return { ...row, ...unknown, problem: problem ?? outcome, isDamaged: isDamaged || problem === null, isImported };
 	}
-	const come = told(outcome, problem === null);
+	const come = toldOfRow(outcome, problem === null);
 	// Practice teaches the practice that it was bent in, and no home that it was taken over to.
 	const teaches = row.startId === id && !(isImported && come.listed?.simulated);
 	const taught = teaches ? {} : { kin: null, pulls: 0, lesson: null, besides: [], figures: null };
@@ -87,12 +87,12 @@ export function summaryOf({ id, job, status, at, listed }: KeptRow): SessionSumm
 /** The row of a session that is being left, by its state: the same as its log taken together gives. `touched`: its newest record's time. */
 export function rowLeft(path: string, { start }: State, touched: string, outcome: Outcome): KeptRow {
 	const names = { id: start.id, path, ...namesOf(start) };
-	return { ...names, touched, ...told(outcome, true), problem: null, isDamaged: false, isImported: false };
+	return { ...names, touched, ...toldOfRow(outcome, true), problem: null, isDamaged: false, isImported: false };
 }
 
 type ToldOfRow = Pick<KeptRow, 'status' | 'listed' | 'kin' | 'pulls' | 'lesson' | 'besides' | 'figures'>;
 
-function told({ status, summary, lesson, figures }: Outcome, isWhole: boolean): ToldOfRow {
+function toldOfRow({ status, summary, lesson, figures }: Outcome, isWhole: boolean): ToldOfRow {
 	const taught = { kin: lesson?.kin ?? null, pulls: lesson?.pulls ?? 0, lesson, besides: lesson?.besides ?? [] };
 	return isWhole
 		? { status, listed: outcomeOf(summary), ...taught, figures }

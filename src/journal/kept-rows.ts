@@ -54,7 +54,7 @@ function changedAt(places: readonly LogPlace[], found: readonly (FoldedRow | und
 	places.forEach((place, n) => {
 		const facts = looksOf(place, fs);
 		const known = found[n];
-		if (facts !== null && known !== undefined && isSame(known, facts, place)) return;
+		if (facts !== null && known !== undefined && isUnchanged(known, facts, place)) return;
 		// What the disk says has far more to it, and thousands of these are held on to.
 		changed.push({ place, facts: facts && { size: facts.size, mtimeMs: facts.mtimeMs } });
 	});
@@ -76,7 +76,7 @@ function rowsAt(places: readonly LogPlace[], known: readonly FoldedRow[]): (Fold
 	});
 }
 
-function isSame({ row, size, mtimeMs }: FoldedRow, facts: Looks, { path, imported = false }: LogPlace): boolean {
+function isUnchanged({ row, size, mtimeMs }: FoldedRow, facts: Looks, { path, imported = false }: LogPlace): boolean {
 	const looksSame = size === facts.size && mtimeMs === facts.mtimeMs;
 	return looksSame && row.path === path && row.isImported === imported;
 }

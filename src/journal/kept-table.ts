@@ -7,7 +7,7 @@ import type { FoldedRow } from './folded-row.ts';
 import type { KeptRow } from './kept-row.ts';
 import { Once } from './once.ts';
 import type { Odd, Texts } from './shared-texts.ts';
-import { isoOf, type Lists, ODD, ownPath, rowNumbers, STRIDE, type Table, TableRow } from './table-row.ts';
+import { isoOf, ODD, ownPath, type RowTable, rowNumbers, STRIDE, type TableLists, TableRow } from './table-row.ts';
 
 const FLOAT = Float64Array.BYTES_PER_ELEMENT;
 
@@ -17,13 +17,13 @@ const FLOAT = Float64Array.BYTES_PER_ELEMENT;
  */
 export function encoded(rows: readonly FoldedRow[], folder: string): Uint8Array<ArrayBuffer> {
 	const before = rows.find((row): row is TableRow => row instanceof TableRow)?.table;
-	const lists: Lists = {
+	const lists: TableLists = {
 		names: new Once(before?.texts.names ?? []),
 		listed: new Once(before?.texts.listed ?? []),
 		kin: new Once(before?.texts.kin ?? []),
 	};
 	const odd: Odd[] = [];
-	const fresh = rows.map((folded) => (isOf(folded, before) ? null : rowNumbers(folded, lists)));
+	const fresh = rows.map((folded) => (isRowOf(folded, before) ? null : rowNumbers(folded, lists)));
 	const oddAt = rows.map(({ row }) => {
 		const each = oddOf(row, folder);
 		return each === null ? -1 : odd.push(each) - 1;
@@ -49,7 +49,7 @@ export function encoded(rows: readonly FoldedRow[], folder: string): Uint8Array<
 const HEAD = 3;
 const SPACE = 32;
 
-function isOf(folded: FoldedRow, table: Table | undefined): folded is TableRow {
+function isRowOf(folded: FoldedRow, table: RowTable | undefined): folded is TableRow {
 	return folded instanceof TableRow && folded.table === table;
 }
 
@@ -83,7 +83,7 @@ export function decoded(body: Uint8Array, folder: string): FoldedRow[] {
 	const numbersAt = textsAt + texts + filling;
 	const text = (from: number, length: number, encoding: 'utf8' | 'latin1') =>
 		Buffer.from(buffer, byteOffset + from, length).toString(encoding);
-	const table: Table = {
+	const table: RowTable = {
 		texts: JSON.parse(text(textsAt, texts, 'utf8')) as Texts,
 		numbers: new Float64Array(buffer, byteOffset + numbersAt, (byteLength - numbersAt) / FLOAT),
 		folder,

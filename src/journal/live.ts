@@ -27,9 +27,9 @@ import { rowLeft } from './kept-row.ts';
 import { SessionCache } from './kept-sessions.ts';
 import { newStart } from './new-start.ts';
 import { createLog, type OpenOptions, openLog } from './open-log.ts';
-import { openingOf } from './opening.ts';
+import { openingOutputs } from './opening.ts';
 import type { NewPiece } from './pieces.ts';
-import { anewOf, saidOf } from './reckoned-anew.ts';
+import { anewNotice, anewOf } from './reckoned-anew.ts';
 import type { LogRecord } from './record.ts';
 import type { JobFile, Surroundings } from './surroundings.ts';
 import type { LogWriter } from './writer.ts';
@@ -79,7 +79,7 @@ export class LiveSession {
 		const path = sessionPath(world.home, id);
 		const log = createLog(path, { seq: 0, v: 1, at: start.at, start }, openOptions(world, now));
 		const state = initial(start);
-		const opening = openingOf(state, log.path, others, {
+		const opening = openingOutputs(state, log.path, others, {
 			resumed: false,
 			...(piece.alike !== undefined && { alike: piece.alike }),
 		});
@@ -112,10 +112,10 @@ export class LiveSession {
 			removeQuietly(world.fs ?? realFs, importMarkOf(sessionPath(world.home, id)));
 			const { start } = state;
 			const changed = jobSource === undefined ? ['job'] : changedPlaces(start.jobSource, jobSource);
-			const opening = openingOf(state, log.path, others, { resumed: true, changed });
+			const opening = openingOutputs(state, log.path, others, { resumed: true, changed });
 			const session = new LiveSession(world, log, state, opening);
 			session.notices.push(...notices);
-			if (anew) session.notices.push(saidOf(anew));
+			if (anew) session.notices.push(anewNotice(anew));
 			return session;
 		} catch (error) {
 			log.close();

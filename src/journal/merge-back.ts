@@ -12,7 +12,7 @@ import {
 } from '../files/disk.ts';
 import { causeOf } from '../files/error-codes.ts';
 import type { FsPort } from '../files/fs-port.ts';
-import { markOf, mergedName } from './away.ts';
+import { mergedName, movedMarkOf } from './away.ts';
 import { JournalError, NoLog, NotSaved, Parted } from './errors.ts';
 import type { JournalNotice } from './facts.ts';
 import { acquireLock, type Lock, releaseLock } from './lock.ts';
@@ -154,7 +154,7 @@ function lockUnlessReadOnly(log: string, { fs, now, self }: WriterParts): Lock[]
 /** The mark goes, for good, and only then the log that it led to gets another name: a mark that leads nowhere would be in the way. */
 function setApart(log: string, from: string, fs: FsPort): void {
 	try {
-		if (exists(fs, markOf(log))) fs.unlinkSync(markOf(log));
+		if (exists(fs, movedMarkOf(log))) fs.unlinkSync(movedMarkOf(log));
 		syncFolder(fs, dirname(log));
 		if (mergedName(from) !== from) fs.renameSync(from, mergedName(from));
 		syncFolder(fs, dirname(from));

@@ -88,7 +88,7 @@ export function openLog(path: string, options: OpenOptions): OpenedLog {
 	const longest = longestOf(path, away, parts.fs);
 	try {
 		const notices = longest === path ? [] : [mergeBack(path, longest, parts)];
-		const opened = openIn(path, parts);
+		const opened = openAt(path, parts);
 		return { ...opened, notices: [...notices, ...opened.notices] };
 	} catch (error) {
 		if (!(error instanceof NotSaved)) throw error;
@@ -106,11 +106,11 @@ export function openLog(path: string, options: OpenOptions): OpenedLog {
 /** What went on in another place goes on there once more. */
 function openAway(away: string, log: string, parts: WriterParts): OpenedLog {
 	const mark = { log, to: away };
-	const opened = openIn(away, parts, { mark, why: isMarked(log, parts.fs) ? null : leaveMark(mark, parts) });
+	const opened = openAt(away, parts, { mark, why: isMarked(log, parts.fs) ? null : leaveMark(mark, parts) });
 	return { ...opened, notices: [opened.log.wentOn, ...opened.notices] };
 }
 
-function openIn(path: string, parts: WriterParts, from: WentFrom | null = null): OpenedLog {
+function openAt(path: string, parts: WriterParts, from: WentFrom | null = null): OpenedLog {
 	const { fs } = parts;
 	// Before the lock, so that none is left beside a log that is not there.
 	readFile(path, fs);
@@ -122,7 +122,7 @@ function openIn(path: string, parts: WriterParts, from: WentFrom | null = null):
 		const fault = faultOf(path, read);
 		if (fault) throw fault;
 		fd = openToAppend(fs, path);
-		const notices = read.tail ? [setAside(parts, path, fd, file.subarray(read.size))] : [];
+		const notices = read.tail ? [setTailAside(parts, path, fd, file.subarray(read.size))] : [];
 		const log = new LogWriter({ path, fd, lock }, linesOf(file.subarray(0, read.size)), parts, from);
 		return { log, records: read.records, notices };
 	} catch (error) {
@@ -152,7 +152,7 @@ function openToAppend(fs: FsPort, path: string): number {
 }
 
 /** Keeps the bytes of a cut last line in a file beside the log, then cuts them off. */
-function setAside({ fs, now }: WriterParts, path: string, fd: number, tail: Buffer): JournalNotice {
+function setTailAside({ fs, now }: WriterParts, path: string, fd: number, tail: Buffer): JournalNotice {
 	const stamp = now.toISOString().replace(/[-:]|\.\d+/g, '');
 	try {
 		const { size } = fs.fstatSync(fd);

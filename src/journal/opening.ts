@@ -10,7 +10,7 @@ import { bentAsField } from '../tube/bent-as.ts';
 export type OpenedAs = { resumed: false; alike?: boolean } | { resumed: true; changed: readonly string[] };
 
 /** What a shell shows first: which session it is, what to be warned of in a new one, the correction in force, what is asked. */
-export function openingOf(state: State, log: string, others: readonly string[], opened: OpenedAs): Output[] {
+export function openingOutputs(state: State, log: string, others: readonly string[], opened: OpenedAs): Output[] {
 	const { id, job } = state.start;
 	const changed = opened.resumed ? [...opened.changed] : [];
 	const alike = opened.resumed ? undefined : opened.alike;

@@ -8,6 +8,6 @@ export function anewOf(start: Start, lessonsBefore: (start: Start) => readonly L
 }
 
 /** Told once: the log holds it from then on. */
-export function saidOf({ from }: Anew): JournalNotice {
+export function anewNotice({ from }: Anew): JournalNotice {
 	return { code: 'reckoned-anew', learned: from !== undefined };
 }

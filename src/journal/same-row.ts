@@ -5,15 +5,15 @@ const ROUNDING = 1e-6;
 
 /** Whether two rows of one session tell the same; where its log lies is its own affair. */
 export function tellsTheSame(a: KeptRow, b: KeptRow): boolean {
-	return isSame(told(a), told(b));
+	return isAlike(comparable(a), comparable(b));
 }
 
 /** As JSON has it: a field that is absent is none. */
-function told({ id, job, at, startId, touched, status, listed, kin, pulls, lesson, figures }: KeptRow): unknown {
+function comparable({ id, job, at, startId, touched, status, listed, kin, pulls, lesson, figures }: KeptRow): unknown {
 	return JSON.parse(JSON.stringify({ id, job, at, startId, touched, status, listed, kin, pulls, lesson, figures }));
 }
 
-function isSame(a: unknown, b: unknown): boolean {
+function isAlike(a: unknown, b: unknown): boolean {
 	if (typeof a === 'number' && typeof b === 'number')
 		return Math.abs(a - b) <= ROUNDING * Math.max(1, Math.abs(a), Math.abs(b));
 	if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return a === b;
@@ -21,6 +21,6 @@ function isSame(a: unknown, b: unknown): boolean {
 	return (
 		Array.isArray(a) === Array.isArray(b) &&
 		inA.length === inB.length &&
-		inA.every(([name, value]) => isSame(value, (b as Record<string, unknown>)[name]))
+		inA.every(([name, value]) => isAlike(value, (b as Record<string, unknown>)[name]))
 	);
 }

@@ -25,7 +25,7 @@ export const STRIDE = LESSON + LESSON_NUMBERS;
 const STATUSES: readonly SessionStatus[] = ['open', 'done', 'scrapped'];
 
 /** The memory that rows lie in. */
-export interface Table {
+export interface RowTable {
 	texts: Texts;
 	numbers: Float64Array;
 	/** The folder of the logs, with the separator after it. */
@@ -35,10 +35,10 @@ export interface Table {
 /** A row that lies in a table. Its parts are made when they are asked for. */
 export class TableRow implements KeptRow, FoldedRow {
 	readonly id: string;
-	readonly table: Table;
+	readonly table: RowTable;
 	readonly from: number;
 
-	constructor(id: string, table: Table, from: number) {
+	constructor(id: string, table: RowTable, from: number) {
 		this.id = id;
 		this.table = table;
 		this.from = from;
@@ -150,14 +150,14 @@ export const ownPath = (folder: string, id: string) => `${folder}${id}.log`;
 export const isoOf = (ms: number) => new Date(ms).toISOString();
 
 /** The lists that rows point into, as they grow. */
-export interface Lists {
+export interface TableLists {
 	names: Once<string>;
 	listed: Once<ListedOutcome>;
 	kin: Once<Kin>;
 }
 
 /** A row's numbers. Times that are none of ours stand among what is odd. */
-export function rowNumbers({ row, size, mtimeMs }: FoldedRow, { names, listed, kin }: Lists): Float64Array {
+export function rowNumbers({ row, size, mtimeMs }: FoldedRow, { names, listed, kin }: TableLists): Float64Array {
 	const { job, lesson } = row;
 	const numbers = new Float64Array(STRIDE);
 	numbers[SIZE] = size;

@@ -42,7 +42,7 @@ export class LogWriter {
 		this.#fd = fd;
 		this.#lock = lock;
 		this.#lines = lines;
-		this.#size = sizeOf(lines);
+		this.#size = bytesIn(lines);
 		this.#parts = parts;
 		this.#from = from;
 	}
@@ -230,6 +230,6 @@ export class LogWriter {
 	}
 }
 
-function sizeOf(lines: Buffer[]): number {
+function bytesIn(lines: Buffer[]): number {
 	return lines.reduce((sum, line) => sum + line.length, 0);
 }

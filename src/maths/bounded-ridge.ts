@@ -27,7 +27,7 @@ export function residualOf(misses: readonly number[], levers: Levers): number[] 
 	let r = misses.map(() => 0);
 	let now = dualAt(r, misses, levers);
 	for (let step = 0; step < MOST_STEPS; step++) {
-		const by = downhill(curvatureOf(now.held, r.length, levers), now.slope);
+		const by = downhillStep(curvatureOf(now.held, r.length, levers), now.slope);
 		const fall = dot(by, now.slope);
 		for (let part = 1; ; part /= 2) {
 			const to = r.map((each, i) => each - part * by[i]!);
@@ -44,7 +44,7 @@ export function residualOf(misses: readonly number[], levers: Levers): number[] 
 }
 
 /** Newton's step. Beside levers so long that rounding swallows the 1 on the diagonal, as much as rounding swallows is put in its place. */
-function downhill(curvature: number[][], slope: readonly number[]): number[] {
+function downhillStep(curvature: number[][], slope: readonly number[]): number[] {
 	const exact = solveDefinite(curvature, slope);
 	if (exact !== null) return exact;
 	const swallowed = ROUNDING * curvature.reduce((sum, line, i) => sum + line[i]!, 0);

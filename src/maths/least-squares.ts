@@ -158,7 +158,7 @@ function predictedGain({ x, matrix, gradient }: SolverPoint, next: readonly numb
 }
 
 /** The point that a step leads to, and what it gains in parts of what the local quadratic says; null where it leads up. */
-function downhill(
+function downhillPlace(
 	problem: Problem,
 	from: SolverPoint,
 	next: readonly number[],
@@ -183,7 +183,7 @@ function fallBySlopes(from: SolverPoint, to: SolverPoint): number {
 	return fall;
 }
 
-const isFlat = ({ free, gradient, matrix, cost }: SolverPoint, flat: number) =>
+const isLevelAt = ({ free, gradient, matrix, cost }: SolverPoint, flat: number) =>
 	free.every((i) => Math.abs(gradient[i]!) <= flat * Math.sqrt(matrix[i]![i]!) * Math.max(1, Math.sqrt(2 * cost)));
 
 /**
@@ -199,12 +199,12 @@ export function solve(problem: Problem, start: readonly number[], flat = FLAT): 
 	let damping = FIRST_DAMPING;
 	let growth = 2;
 	for (let steps = 0; steps < MOST_STEPS; steps++) {
-		if (isFlat(place, flat)) return { ...place, converged: true, steps };
+		if (isLevelAt(place, flat)) return { ...place, converged: true, steps };
 		if (damping > LARGEST_DAMPING) return { ...place, converged: false, steps };
 		const next = stepFrom(place, problem, damping);
 		if (next?.every((value, i) => Math.abs(value - place.x[i]!) <= SMALLEST_STEP))
 			return { ...place, converged: true, steps };
-		const down = next && downhill(problem, place, next);
+		const down = next && downhillPlace(problem, place, next);
 		if (down) {
 			place = down.place;
 			damping *= Math.max(1 / 3, 1 - (2 * down.gain - 1) ** 3);

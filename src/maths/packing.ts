@@ -1,4 +1,4 @@
-import { cheapest } from './packing/cheapest.ts';
+import { cheapestCutting } from './packing/cheapest.ts';
 import { type CuttingWay, EQUAL, type StickKind, timesIn, type WantedPieces } from './packing/wanted.ts';
 
 /** So many pieces of a length. */
@@ -64,7 +64,7 @@ export function packed(pieces: readonly Piece[], sticks: readonly Stick[], kerf:
 	const isEnough = kinds.some(
 		({ room, count }) => count === missing.count && timesIn(room, wanted.lengths[0] ?? 0) > 0,
 	);
-	const { best, least } = cheapest(
+	const { best, least } = cheapestCutting(
 		wanted,
 		isEnough ? kinds : [...kinds, missing],
 		number <= FEW ? EFFORT.few : EFFORT.many,

@@ -21,11 +21,11 @@ export function rankTrend(values: readonly number[]): RankTrend {
 	);
 	const score = pairs.reduce((sum, { rise }) => sum + Math.sign(rise), 0);
 	const slopes = pairs.map(({ rise, apart }) => rise / apart).sort((a, b) => a - b);
-	return { score, chance: chanceOf(Math.abs(score), values.length), slope: middle(slopes) };
+	return { score, chance: chanceOfScore(Math.abs(score), values.length), slope: middle(slopes) };
 }
 
 /** P(|S| >= score) where every order of n numbers is as likely: each number adds 0 to i inversions to those of the i before it. */
-function chanceOf(score: number, n: number): number {
+function chanceOfScore(score: number, n: number): number {
 	if (score === 0) return 1;
 	let parts = [1];
 	for (let i = 1; i < n; i++) {

@@ -22,7 +22,7 @@ export function halfBand(values: readonly number[], weights: readonly number[], 
 }
 
 /** The part of the weight for which something holds. */
-export function chanceOf(holds: readonly boolean[], weights: readonly number[]): number {
+export function weightedChance(holds: readonly boolean[], weights: readonly number[]): number {
 	let [yes, all] = [0, 0];
 	for (let i = 0; i < holds.length; i++) {
 		all += weights[i]!;
@@ -51,7 +51,7 @@ export function clears(
 	values: readonly number[],
 	sd: number,
 ): number {
-	const p = chanceOf(holds, weights);
+	const p = weightedChance(holds, weights);
 	if (p <= 0 || p >= 1) return 0;
 	const { mean, variance } = momentsOf(values, weights);
 	const own = Math.max(sd, FINEST * Math.sqrt(variance));
@@ -61,7 +61,7 @@ export function clears(
 	for (const { z, weight } of NODES) {
 		const reading = mean + z * spread;
 		const likely = values.map((value, i) => weights[i]! * Math.exp(-0.5 * ((reading - value) / own) ** 2));
-		if (likely.some((x) => x > 0)) explained += weight * (chanceOf(holds, likely) - p) ** 2;
+		if (likely.some((x) => x > 0)) explained += weight * (weightedChance(holds, likely) - p) ** 2;
 	}
 	return explained / (p * (1 - p));
 }

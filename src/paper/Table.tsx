@@ -33,7 +33,7 @@ const PEN = 15;
 /** Each row has its own left line: one along the table would run on below the last row of a page. */
 const ROW = { flexDirection: 'row', borderBottomWidth: LINE, borderLeftWidth: LINE } as const;
 
-const widths = ({ columns, width }: Pick<TableProps, 'columns' | 'width'>): ((column: PaperColumn) => number) => {
+const columnWidths = ({ columns, width }: Pick<TableProps, 'columns' | 'width'>): ((column: PaperColumn) => number) => {
 	const parts = columns.reduce((sum, { part }) => sum + part, 0);
 	return ({ part }) => (width * part) / parts;
 };
@@ -41,7 +41,7 @@ const widths = ({ columns, width }: Pick<TableProps, 'columns' | 'width'>): ((co
 /** How high a table comes out on one page. */
 export function tableHeight(table: TableProps, type: Typeface): number {
 	const { columns, rows, size, lines = 1, pen = PEN } = table;
-	const widthOf = widths(table);
+	const widthOf = columnWidths(table);
 	const words = (text: string, column: PaperColumn, style: TypeStyle) =>
 		heightOfWords(text, widthOf(column) - 2 * PAD, style, type) + PAD;
 	const head = columns.map((column) => words(column.head, column, { size: size - 1 }));
@@ -55,20 +55,20 @@ export function tableHeight(table: TableProps, type: Typeface): number {
 
 /** Rows under a head that is told again on the next page. */
 export function Table({ columns, rows, width, size, lines = 1, pen = PEN }: TableProps) {
-	const widthOf = widths({ columns, width });
+	const widthOf = columnWidths({ columns, width });
 	return (
 		<View style={{ width }}>
 			<View fixed wrap={false} style={{ ...ROW, borderTopWidth: LINE, backgroundColor: '#e8e8e8' }}>
 				{columns.map((column) => (
-					<Cell key={column.head} width={widthOf(column)}>
+					<TableCell key={column.head} width={widthOf(column)}>
 						<Words text={column.head} width={widthOf(column) - 2 * PAD} size={size - 1} align={column.align} />
-					</Cell>
+					</TableCell>
 				))}
 			</View>
 			{rows.map((row) => (
 				<View key={row.join('\n')} wrap={false} style={ROW}>
 					{columns.map((column, i) => (
-						<Cell key={column.head} width={widthOf(column)} pen={column.pen}>
+						<TableCell key={column.head} width={widthOf(column)} pen={column.pen}>
 							{column.pen && row[i] === '' ? (
 								<PenLines count={lines} width={widthOf(column)} height={pen} />
 							) : (
@@ -80,7 +80,7 @@ export function Table({ columns, rows, width, size, lines = 1, pen = PEN }: Tabl
 									align={column.align}
 								/>
 							)}
-						</Cell>
+						</TableCell>
 					))}
 				</View>
 			))}
@@ -88,7 +88,7 @@ export function Table({ columns, rows, width, size, lines = 1, pen = PEN }: Tabl
 	);
 }
 
-function Cell({ width, pen = false, children }: { width: number; pen?: boolean; children: React.ReactNode }) {
+function TableCell({ width, pen = false, children }: { width: number; pen?: boolean; children: React.ReactNode }) {
 	const padding = pen ? {} : { paddingHorizontal: PAD, paddingVertical: PAD / 2 };
 	return <View style={{ width, borderRightWidth: LINE, justifyContent: 'center', ...padding }}>{children}</View>;
 }

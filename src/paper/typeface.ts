@@ -43,7 +43,7 @@ async function open(): Promise<Typeface> {
 	Font.registerHyphenationCallback((word) => [word]);
 	const faces = { regular: await openFace(FAMILY, REGULAR), bold: await openFace(FAMILY, BOLD) };
 	const canDraw = (code: number) => faces.regular.hasGlyphForCodePoint(code) && faces.bold.hasGlyphForCodePoint(code);
-	const [regulars, bolds] = [widths(faces.regular), widths(faces.bold)];
+	const [regulars, bolds] = [textWidths(faces.regular), textWidths(faces.bold)];
 	return {
 		width: (text, { size, bold = false }) => size * (bold ? bolds : regulars)(text),
 		legible: (text) => legible(foreign(text), canDraw),
@@ -51,7 +51,7 @@ async function open(): Promise<Typeface> {
 }
 
 /** How wide texts are in sizes of the letters, character by character: what is set closer by a pair comes out no wider. Each is looked up once. */
-function widths(face: FontFace): (text: string) => number {
+function textWidths(face: FontFace): (text: string) => number {
 	const known = new Map<string, number>();
 	const widthOf = (character: string) => {
 		const kept = known.get(character);

@@ -32,14 +32,14 @@ export const FOREIGN: Readonly<Record<string, World>> = {
 };
 
 /** Shops that have next to nothing in common with the springback room's model: another law, a free lag, machines of any kind. */
-const elsewhere = (change: Partial<World['machine']>): World =>
+const foreignMachine = (change: Partial<World['machine']>): World =>
 	machine({ ...FREE_LAG, takeUp: [1.5, 5], proportion: [0.02, 0.12], curvature: { sd: 0 }, ...change });
 
 export const ELSEWHERE: Readonly<Record<string, World>> = {
-	'power law': elsewhere({ hardening: [-0.35, 0.35] }),
-	saturating: elsewhere({ law: SATURATING, onset: 'ramp', buildUp: [5, 16] }),
-	kink: elsewhere({ law: KINK, onset: 'late', buildUp: [5, 14] }),
-	moment: elsewhere({ law: MOMENT }),
+	'power law': foreignMachine({ hardening: [-0.35, 0.35] }),
+	saturating: foreignMachine({ law: SATURATING, onset: 'ramp', buildUp: [5, 16] }),
+	kink: foreignMachine({ law: KINK, onset: 'late', buildUp: [5, 14] }),
+	moment: foreignMachine({ law: MOMENT }),
 };
 
 /** A shop where all is worse at once. */

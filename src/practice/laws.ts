@@ -1,6 +1,6 @@
 /** How the part that springs back grows with the dial angle, and how fast the take-up is there. Degrees. */
 import type { Draw } from './random.ts';
-import { type Drawn, type Onset, type World, within } from './world.ts';
+import { type DrawRange, drawnWithin, type Onset, type World } from './world.ts';
 
 /** `back`: springback in units of the part that springs back at 90 degrees, times 90; `built`: part of the take-up that is there. */
 export interface SpringbackLaw {
@@ -14,7 +14,7 @@ export function drawLaw(
 	{ power, over }: { power: number; over: number },
 	draw: Draw,
 ): SpringbackLaw {
-	const from = (range: Drawn) => within(range, draw);
+	const from = (range: DrawRange) => drawnWithin(range, draw);
 	const built = (loaded: number) => builtUp(onset, loaded, over);
 	switch (law.form) {
 		case 'power':

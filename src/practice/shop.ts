@@ -5,7 +5,7 @@
  */
 import { drawLaw, type SpringbackLaw } from './laws.ts';
 import type { Draw } from './random.ts';
-import { type Drawn, oneShop, type World, within } from './world.ts';
+import { type DrawRange, drawnWithin, oneShop, type World } from './world.ts';
 
 /** What is special about one tube: take-up in degrees, and a factor on the part that springs back. */
 export interface TubeOddity {
@@ -98,7 +98,7 @@ export function openShop(anyShop: World, draw: Draw, maxAngle: number): Shop {
 		const { back, built } = machine.law;
 		return loaded - takeUp * built(loaded) - part * back(loaded) - 4 * machine.curvature * u * (1 - u);
 	};
-	const dial = (value: number, sd: number) => rounded(value + error(sd), world.dial.division);
+	const dial = (value: number, sd: number) => toDivision(value + error(sd), world.dial.division);
 	const needle = () => {
 		const play = draw.uniform(-machine.backlash / 2, machine.backlash / 2);
 		return angle + creep + (angle > 0 ? machine.lag + die.lag : 0) + seating + play;
@@ -126,7 +126,7 @@ export function openShop(anyShop: World, draw: Draw, maxAngle: number): Shop {
 			held = Math.min(reaches, stop - zero + error(world.operator.stopping));
 			const to = reach(Math.max(0, held)) - seating;
 			if (to <= angle) return;
-			creep = within(world.machine.creep, draw);
+			creep = drawnWithin(world.machine.creep, draw);
 			angle = Math.max(angle, to - creep);
 		},
 		loaded: () => dial(held + zero, world.dial.loaded),
@@ -136,7 +136,7 @@ export function openShop(anyShop: World, draw: Draw, maxAngle: number): Shop {
 		},
 		finder() {
 			creep = 0;
-			return Math.max(0, rounded(angle + machine.bias + error(world.finder.sd), world.finder.division));
+			return Math.max(0, toDivision(angle + machine.bias + error(world.finder.sd), world.finder.division));
 		},
 		relieve(by) {
 			angle = Math.max(0, angle - Math.max(0, draw.normal(by, 0.1 + 0.15 * by)));
@@ -156,8 +156,8 @@ export function openShop(anyShop: World, draw: Draw, maxAngle: number): Shop {
 }
 
 function newMachine({ machine, finder }: World, draw: Draw): Machine {
-	const from = ([low, high]: Drawn) => draw.uniform(low, high);
-	const either = (range: Drawn) => from(range) * (draw.happens(0.5) ? 1 : -1);
+	const from = ([low, high]: DrawRange) => draw.uniform(low, high);
+	const either = (range: DrawRange) => from(range) * (draw.happens(0.5) ? 1 : -1);
 	const takeUp = 'mean' in machine.takeUp ? draw.normal(machine.takeUp.mean, machine.takeUp.sd) : from(machine.takeUp);
 	const proportion = from(machine.proportion);
 	const power = from(machine.hardening);
@@ -170,12 +170,12 @@ function newMachine({ machine, finder }: World, draw: Draw): Machine {
 		lag: machine.lagShare === null ? from(machine.lag) : from(machine.lagShare) * takeUp,
 		backlash: from(machine.backlash),
 		drift: { takeUp: either(machine.drift.takeUp), proportion: either(machine.drift.proportion) },
-		bias: within(finder.bias, draw),
+		bias: drawnWithin(finder.bias, draw),
 		law: drawLaw(machine, { power, over }, draw),
 	};
 }
 
 /** A number as it is read on a scale with this division. */
-export function rounded(value: number, division: number): number {
+export function toDivision(value: number, division: number): number {
 	return Number((Math.round(value / division) * division).toFixed(6));
 }

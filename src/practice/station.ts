@@ -8,7 +8,7 @@ import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, PullAsk, SetAsk } from '../s
 import { dieOf, diesOf, toolingOf } from '../tube/dies.ts';
 import type { Check, Job } from '../tube/job.ts';
 import type { Draw } from './random.ts';
-import { openShop, rounded, type Shop } from './shop.ts';
+import { openShop, type Shop, toDivision } from './shop.ts';
 import { type StationDie, stationDie } from './station-die.ts';
 import { type TrueBend, trueCheck } from './true-tube.ts';
 import { setsPointer, type World } from './world.ts';
@@ -115,7 +115,7 @@ export class Station {
 	/** Where a bend's mark lies, or how its plane, as it is read on the tube. */
 	#lies(kind: 'mark' | 'rotation', bend: number): number {
 		const { mark, rotation } = this.#at(bend);
-		return kind === 'mark' ? this.#taped(mark) : rounded(rotation, 0.5);
+		return kind === 'mark' ? this.#taped(mark) : toDivision(rotation, 0.5);
 	}
 
 	/** Does what an answer had done to the tube. */
@@ -152,7 +152,7 @@ export class Station {
 	/** The dial with the tube snug, once the hands have done with it what they do. */
 	#pointer(asked: number): number {
 		if (!setsPointer(this.#world)) return this.#shop.snug();
-		const shown = rounded(asked, this.#world.dial.division);
+		const shown = toDivision(asked, this.#world.dial.division);
 		this.#shop.setPointer(shown);
 		return shown;
 	}
@@ -188,7 +188,7 @@ export class Station {
 		const value = trueCheck(check, this.#bends, this.#piece, this.#job);
 		if (check.kind !== 'angle') return this.#taped(value + this.#draw.normal(0, this.#job.tooling.tape / 4));
 		const { sd, division } = this.#world.finder;
-		return Math.max(0, rounded(value + this.#shop.bias + this.#draw.normal(0, sd), division));
+		return Math.max(0, toDivision(value + this.#shop.bias + this.#draw.normal(0, sd), division));
 	}
 
 	#checkOf(name: string): Check {
@@ -200,12 +200,12 @@ export class Station {
 	#roundness(name: string): number {
 		const made = this.#ovality.get(name) ?? Math.min(1, this.#draw.normal(OVALITY.mean, OVALITY.sd));
 		this.#ovality.set(name, made);
-		return rounded(made, 0.001);
+		return toDivision(made, 0.001);
 	}
 
 	/** A length as the tape is read: to half a division. */
 	#taped(length: number): number {
-		return rounded(length, this.#job.tooling.tape / 2);
+		return toDivision(length, this.#job.tooling.tape / 2);
 	}
 
 	#relieve(bend: number, by: number): void {

@@ -4,7 +4,7 @@
  */
 import type { Draw } from './random.ts';
 
-export type Drawn = readonly [low: number, high: number];
+export type DrawRange = readonly [low: number, high: number];
 type Spread = { mean: number; sd: number };
 
 /** How the take-up builds up over the first degrees: exponentially, along a ramp, or late, with a bend in it. */
@@ -14,14 +14,14 @@ export type Onset = 'exponential' | 'ramp' | 'late';
 export type Law =
 	| { form: 'power' }
 	/** The part that springs back saturates over so many degrees. */
-	| { form: 'saturating'; over: Drawn }
+	| { form: 'saturating'; over: DrawRange }
 	/** More of each degree, by this part, springs back above an angle. */
-	| { form: 'kink'; above: Drawn; extra: Drawn }
+	| { form: 'kink'; above: DrawRange; extra: DrawRange }
 	/**
 	 * The moment of a tube that hardens: the die has bent it to its own curvature after so many degrees (`zone`), `curvature` times that at which
 	 * yielding begins; `hardening` is the plastic slope over the elastic one.
 	 */
-	| { form: 'moment'; zone: Drawn; curvature: Drawn; hardening: Drawn };
+	| { form: 'moment'; zone: DrawRange; curvature: DrawRange; hardening: DrawRange };
 
 /**
  * What the hands do with the dial's pointer when the tube is snug: tell what it shows; leave it alone and tell nothing; turn the dial until it shows
@@ -31,28 +31,28 @@ export type PointerHands = 'reads' | 'leaves' | 'sets' | 'setsSilent';
 
 export interface World {
 	machine: {
-		takeUp: Spread | Drawn;
+		takeUp: Spread | DrawRange;
 		/** Part of the angle that springs back. */
-		proportion: Drawn;
+		proportion: DrawRange;
 		law: Law;
 		/** The part grows with this power of the angle over 90 degrees: a tube that hardens as it is bent. */
-		hardening: Drawn;
+		hardening: DrawRange;
 		curvature: { sd: number };
 		onset: Onset;
 		/** Degrees over which the take-up builds up. */
-		buildUp: Drawn;
+		buildUp: DrawRange;
 		/** The dial's lag as a part of the take-up; null: `lag` says it in degrees, whatever the take-up. */
-		lagShare: Drawn | null;
-		lag: Drawn;
+		lagShare: DrawRange | null;
+		lag: DrawRange;
 		/** The dial's play: after release and before a pull the needle stands anywhere in it. */
-		backlash: Drawn;
+		backlash: DrawRange;
 		/**
 		 * From tube to tube over the day: take-up in degrees, and a factor on the part that springs back. Either way. `walk`: the take-up from bend to
 		 * bend, a random walk.
 		 */
-		drift: { takeUp: Drawn; proportion: Drawn; walk: number };
+		drift: { takeUp: DrawRange; proportion: DrawRange; walk: number };
 		/** What a bend opens between the look at the dial after release and the angle finder, each pull anew. */
-		creep: Drawn;
+		creep: DrawRange;
 	};
 	/** One tube against the next: take-up, and a log-normal factor on the part that springs back. */
 	tube: { takeUp: number; proportion: number };
@@ -60,7 +60,7 @@ export interface World {
 	seating: number;
 	dial: { division: number; loaded: number; released: number };
 	/** `bias`: what this shop's finder always shows too much. */
-	finder: { division: number; sd: number; bias: Drawn };
+	finder: { division: number; sd: number; bias: DrawRange };
 	operator: {
 		/** How near the stop the stroke ends. */
 		stopping: number;
@@ -73,7 +73,7 @@ export interface World {
 		readsRelease: boolean;
 	};
 	/** All that scatters, tubes against each other too, is so many times as large in one shop. */
-	scatter: Drawn;
+	scatter: DrawRange;
 	/** Parts of keyed numbers that are 2 degrees wrong, and that have two digits changed over. */
 	blunders: { off: number; swapped: number };
 	/** Degrees of freedom of every error's Student-t distribution; null: normal. */
@@ -107,13 +107,13 @@ export const USUAL: World = {
 };
 
 /** Drawn from a range; one without width costs no draw, so that a knob left alone changes nothing else. */
-export function within([low, high]: Drawn, draw: Draw): number {
+export function drawnWithin([low, high]: DrawRange, draw: Draw): number {
 	return low === high ? low : draw.uniform(low, high);
 }
 
 /** One shop of this world: its own scatter drawn. */
 export function oneShop(world: World, draw: Draw): World {
-	const times = within(world.scatter, draw);
+	const times = drawnWithin(world.scatter, draw);
 	if (times === 1) return world;
 	const { tube, seating, dial, finder, operator } = world;
 	return {

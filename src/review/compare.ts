@@ -35,15 +35,15 @@ export interface Comparison {
 export function compared(a: SessionView, b: SessionView): Comparison | null {
 	if (a.job.name !== b.job.name) return null;
 	const [older, newer] = a.started <= b.started ? [a, b] : [b, a];
-	return { sessions: [told(older), told(newer)], changed: changedPlaces(older.job, newer.job) };
+	return { sessions: [comparedSession(older), comparedSession(newer)], changed: changedPlaces(older.job, newer.job) };
 }
 
-function told(view: SessionView): ComparedSession {
-	return { view, bends: view.bends.map(bendOf) };
+function comparedSession(view: SessionView): ComparedSession {
+	return { view, bends: view.bends.map(comparedBend) };
 }
 
 /** What was taken back does not count as a pull. */
-function bendOf({ target, setUps, pulls, made }: SessionView['bends'][number]): ComparedBend {
+function comparedBend({ target, setUps, pulls, made }: SessionView['bends'][number]): ComparedBend {
 	const stood = pulls.filter((pull) => !pull.void);
 	const [first] = stood;
 	return {

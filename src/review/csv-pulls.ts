@@ -16,7 +16,7 @@ export function pullRows(view: SessionView): PullRow[] {
 	return view.bends.flatMap(({ pulls }, i) => pulls.map((pull, n) => ({ view, bend: i + 1, count: n + 1, pull })));
 }
 
-const bendOf = ({ view, bend }: PullRow) => view.bends[bend - 1]!;
+const bendOfRow = ({ view, bend }: PullRow) => view.bends[bend - 1]!;
 
 /** In their order, which stays: new ones come last. Angles in degrees, the mark in `units`; of several readings each, blanks between. */
 export const PULL_COLUMNS: readonly CsvColumn<PullRow>[] = [
@@ -24,8 +24,8 @@ export const PULL_COLUMNS: readonly CsvColumn<PullRow>[] = [
 	['job', ({ view }) => view.job.name],
 	['units', ({ view }) => view.job.units],
 	['bend', ({ bend }) => bend],
-	['design', (row) => bendOf(row).design],
-	['target', (row) => bendOf(row).target],
+	['design', (row) => bendOfRow(row).design],
+	['target', (row) => bendOfRow(row).target],
 	['pull', ({ count }) => count],
 	['line', ({ pull }) => pull.entry],
 	['set_up', ({ pull }) => pull.seat],
@@ -38,6 +38,6 @@ export const PULL_COLUMNS: readonly CsvColumn<PullRow>[] = [
 	['released', ({ pull }) => pull.released],
 	['measured', ({ pull }) => pull.measured.join(' ')],
 	['taken_back', ({ pull }) => pull.void],
-	['made', (row) => bendOf(row).made?.angle ?? null],
-	['made_sd', (row) => bendOf(row).made?.sd ?? null],
+	['made', (row) => bendOfRow(row).made?.angle ?? null],
+	['made_sd', (row) => bendOfRow(row).made?.sd ?? null],
 ];

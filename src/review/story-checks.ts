@@ -39,12 +39,12 @@ export function checkStories(state: State): CheckStory[] {
 			reading,
 			inside: reading === null ? null : checkFits(state, name, reading),
 			skipped: now?.skipped ?? false,
-			readings: state.entries.flatMap((entry) => readingsOf(state, entry, name)),
+			readings: state.entries.flatMap((entry) => readingsInEntry(state, entry, name)),
 		};
 	});
 }
 
-function readingsOf(state: State, { entry, at, void: gone, events }: Entry, name: string): CheckReading[] {
+function readingsInEntry(state: State, { entry, at, void: gone, events }: Entry, name: string): CheckReading[] {
 	const stamp = { entry, at, void: gone };
 	return events.flatMap((event) => valuesIn(state, event, name).map((told) => ({ ...stamp, ...told })));
 }

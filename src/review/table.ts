@@ -2,7 +2,7 @@
 import type { SessionStatus } from '../session/report/views.ts';
 
 /** What a list knows of a session. */
-export interface Listed {
+export interface TableSession {
 	id: string;
 	job: string;
 	/** Absent where the log does not tell; the heat also where the job has none. */
@@ -46,7 +46,7 @@ const MONTH = '2026-11'.length;
 const DAY = '2026-11-26'.length;
 const DATE = /^\d{4}-\d\d(-\d\d)?$/;
 
-const VALUE_OF: Readonly<Record<MarkName, (row: Listed) => string | undefined>> = {
+const VALUE_OF: Readonly<Record<MarkName, (row: TableSession) => string | undefined>> = {
 	job: ({ job }) => job,
 	bender: ({ bender }) => bender,
 	heat: ({ heat }) => heat,
@@ -59,7 +59,7 @@ const VALUE_OF: Readonly<Record<MarkName, (row: Listed) => string | undefined>> 
 export const searchedWords = (search: string): string[] => search.toLowerCase().split(/\s+/).filter(Boolean);
 
 /** Those of the rows that are wanted. `textOf`: what is searched of the row in that place, in small letters. */
-export function narrowed<Row extends Listed>(
+export function narrowed<Row extends TableSession>(
 	rows: readonly Row[],
 	{ by, since, words }: WantedSessions,
 	textOf: (row: Row, place: number) => string,
@@ -81,13 +81,13 @@ export function narrowed<Row extends Listed>(
 }
 
 /** `value` in small letters. */
-function has(row: Listed, mark: MarkName, value: string): boolean {
+function has(row: TableSession, mark: MarkName, value: string): boolean {
 	const own = VALUE_OF[mark](row)?.toLowerCase() ?? '';
 	return mark === 'date' ? own.startsWith(value) : own === value;
 }
 
 /** `rows` come newest first; those that are alike keep that order. */
-export function sorted<Row extends Listed>(rows: readonly Row[], by: Sorting): Row[] {
+export function sorted<Row extends TableSession>(rows: readonly Row[], by: Sorting): Row[] {
 	if (by === 'newest') return [...rows];
 	if (by === 'oldest') return rows.toReversed();
 	const own = (row: Row) => VALUE_OF[by](row) ?? '';
@@ -95,7 +95,7 @@ export function sorted<Row extends Listed>(rows: readonly Row[], by: Sorting): R
 }
 
 /** What these rows can be narrowed to by a mark, the most frequent first; dates by month, of a month by day, the newest first. */
-export function valuesOf(rows: readonly Listed[], mark: MarkName, by: Narrowing = {}): MarkValue[] {
+export function markValues(rows: readonly TableSession[], mark: MarkName, by: Narrowing = {}): MarkValue[] {
 	const length = by.date === undefined ? MONTH : DAY;
 	const counts = new Map<string, MarkValue>();
 	for (const row of rows) {

@@ -3,7 +3,7 @@ import { inverse } from '../maths/cholesky.ts';
 import { dot, type Matrix, times } from '../maths/matrix.ts';
 import { machinesOf, priorOn } from '../springback/dies.ts';
 import type { Lesson } from '../springback/history.ts';
-import { isSame, type Kin, MACHINE } from '../springback/kin.ts';
+import { isSameKin, type Kin, MACHINE } from '../springback/kin.ts';
 import { kinsOf } from '../springback/lesson.ts';
 import { PROPORTION, TAKE_UP } from '../springback/model.ts';
 import type { Departure, Departures, ShiftCause } from './trend-shift.ts';
@@ -60,7 +60,7 @@ const DIAL_STEP = 0.5;
 
 /** Whether two sessions were bent on the same bender and dies, and of the same tube. */
 export function areSame(a: readonly Kin[], b: readonly Kin[]): boolean {
-	return a.length === b.length && a.every((kin, i) => kin === b[i] || isSame(kin, b[i]!));
+	return a.length === b.length && a.every((kin, i) => kin === b[i] || isSameKin(kin, b[i]!));
 }
 
 const NONE: Departures = { 'all-angles': { score: 0, information: 0 }, 'with-angle': { score: 0, information: 0 } };
@@ -71,7 +71,7 @@ const NONE: Departures = { 'all-angles': { score: 0, information: 0 }, 'with-ang
  * of all unknowns.
  */
 function departuresOf({ information, vector }: Lesson, known: KnownKins): Departures {
-	const both = inverse(sum(information, known.information));
+	const both = inverse(matrixSum(information, known.information));
 	const expected = times(inverse(known.information), known.vector);
 	const along = (cause: ShiftCause): Departure => {
 		const direction = known.kins.flatMap(() => DIRECTIONS[cause]);
@@ -86,6 +86,6 @@ function departuresOf({ information, vector }: Lesson, known: KnownKins): Depart
 	return { 'all-angles': along('all-angles'), 'with-angle': along('with-angle') };
 }
 
-function sum(a: Matrix, b: Matrix): number[][] {
+function matrixSum(a: Matrix, b: Matrix): number[][] {
 	return a.map((line, i) => line.map((value, j) => value + b[i]![j]!));
 }

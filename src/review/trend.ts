@@ -61,7 +61,7 @@ type MeasuredSession = { session: TrendSession; value: number | null };
 
 /** `rows`: the sessions meant, newest first. */
 export function trendOf(rows: readonly KeptRow[]): Trend {
-	const sessions = told(rows, LOOKED_BACK);
+	const sessions = rowsThatTell(rows, LOOKED_BACK);
 	const { departures, newest } = runsOf(sessions);
 	// What is usual is what was before news; older than that, what was since.
 	const begun = newest === null ? 0 : isNews(newest, sessions.length) ? newest.before : newest.from;
@@ -94,7 +94,7 @@ const GLANCED = 120;
 /** The shifts that are news, of each bender of the newest sessions; `rows`: newest first. */
 export function newsOf(rows: readonly KeptRow[]): { bender: string; shift: TrendShift }[] {
 	const byBender = new Map<string, KeptRow[]>();
-	for (const row of told(rows, GLANCED)) {
+	for (const row of rowsThatTell(rows, GLANCED)) {
 		const bender = row.job?.bender ?? '';
 		byBender.set(bender, [...(byBender.get(bender) ?? []), row]);
 	}
@@ -105,7 +105,7 @@ export function newsOf(rows: readonly KeptRow[]): { bender: string; shift: Trend
 }
 
 /** The newest sessions that made anything, oldest first. */
-function told(rows: readonly KeptRow[], most: number): KeptRow[] {
+function rowsThatTell(rows: readonly KeptRow[], most: number): KeptRow[] {
 	const found: KeptRow[] = [];
 	for (const row of rows) {
 		if (found.length === most) break;

@@ -10,7 +10,7 @@ import { amended } from './reading/settle-doubt.ts';
 import { takeReadings } from './reading/take.ts';
 import { whyUnexpected } from './reading/unexpected.ts';
 
-export function evidence(state: State, action: Extract<Action, { do: 'evidence' }>): Decision {
+export function takeEvidence(state: State, action: Extract<Action, { do: 'evidence' }>): Decision {
 	const bend = state.bends[action.bend - 1];
 	if (!bend) return refuse({ code: 'no-such-bend', bend: action.bend, bends: state.bends.length });
 	if (bend.seats === 0) return refuse({ code: 'not-set-yet', bend: action.bend });

@@ -1,6 +1,6 @@
 import { at } from '../maths/list.ts';
 import { readingVariance } from '../springback/filter.ts';
-import { amend, evidence, offPiece } from './about-earlier.ts';
+import { amend, offPiece, takeEvidence } from './about-earlier.ts';
 import { suggestion } from './advice/bend-check.ts';
 import { reopenHindrance } from './advice/reopen.ts';
 import { notStill } from './advice/still.ts';
@@ -45,7 +45,7 @@ function eventsOf(action: Action, state: State): Decision {
 		case 'heat':
 			return { events: [{ type: 'heat-told', heat: action.heat }] };
 		case 'draft':
-			return drafted(state, action.draft);
+			return draftToKeep(state, action.draft);
 		case 'amend':
 			return amend(state, action);
 		default:
@@ -56,19 +56,19 @@ function eventsOf(action: Action, state: State): Decision {
 		case 'scrap':
 			return { events: [{ type: 'tube-scrapped', why: action.why }] };
 		case 'evidence':
-			return evidence(state, action);
+			return takeEvidence(state, action);
 		case 'reopen': {
 			if (action.how === 'relieve' && !state.start.job.mayOpen) return refuse({ code: 'may-not-open' });
 			const why = reopenHindrance(state, action.bend);
 			return why === null ? { events: [{ type: 'bend-reopened', bend: action.bend, how: action.how }] } : refuse(why);
 		}
 		default:
-			return asked(action, state);
+			return answerToAsk(action, state);
 	}
 }
 
 /** The dial held counts with what is read after release, a greatest diameter with the least: until then nothing follows from it. */
-function drafted(state: State, draft: HalfAnswer): Decision {
+function draftToKeep(state: State, draft: HalfAnswer): Decision {
 	const at = draft.of === 'loaded' ? 'pull' : 'check';
 	if (state.phase.at === 'done') return refuse({ code: 'finished' });
 	if (state.phase.at !== at) return otherAsk(state.phase.at, { do: 'draft', draft });
@@ -77,7 +77,7 @@ function drafted(state: State, draft: HalfAnswer): Decision {
 }
 
 /** Answers that belong to the open ask. */
-function asked(action: Action, state: State): Decision {
+function answerToAsk(action: Action, state: State): Decision {
 	const { phase } = state;
 	const why = noSuchNumberIn(state, action);
 	if (why !== null) return refuse(why);
@@ -85,7 +85,7 @@ function asked(action: Action, state: State): Decision {
 		case 'set':
 			if (action.do === 'ready') return ready(state, action);
 			if (action.do === 'still') return still(state);
-			if (action.do === 'plan') return choosePlan(state, action.plan);
+			if (action.do === 'plan') return planToChoose(state, action.plan);
 			return otherAsk('set', action);
 		case 'pull':
 			if (action.do === 'loaded') return loaded(state, action);
@@ -140,7 +140,7 @@ function still(state: State): Decision {
 	return why === null ? { events: [{ type: 'tube-still', bend: state.bend }] } : refuse(why);
 }
 
-function choosePlan(state: State, plan: 'new' | 'old'): Decision {
+function planToChoose(state: State, plan: 'new' | 'old'): Decision {
 	if (state.plan.before === null) return refuse({ code: 'no-correction-yet' });
 	if (bendAt(state, state.bend).seats > 0) {
 		return refuse({ code: 'seated-already', bend: state.bend });

@@ -1,6 +1,6 @@
 import { at } from '../maths/list.ts';
 import { toolingOf } from '../tube/dies.ts';
-import { evidence } from './about-earlier.ts';
+import { takeEvidence } from './about-earlier.ts';
 import { limitSpent } from './advice/bend-check.ts';
 import { advisedAt } from './advice/whole-tube.ts';
 import { type Decision, otherAsk, refuse } from './decision.ts';
@@ -43,7 +43,7 @@ function measuredAgain(state: State, kind: ToMeasure['kind'], values: readonly n
 		const wrong = noSuchNumber(state, { of: 'check', value, name });
 		return wrong === null ? { events: [checkAgain(state, name ?? '', value)] } : refuse(wrong);
 	}
-	if (kind !== 'angle') return evidence(state, { do: 'evidence', kind, bend, reading: at(values, 0) });
+	if (kind !== 'angle') return takeEvidence(state, { do: 'evidence', kind, bend, reading: at(values, 0) });
 	return {
 		events: takeReadings(
 			state,

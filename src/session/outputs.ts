@@ -13,7 +13,7 @@ import { tellsMostOf, verdictOf } from './report/verdict.ts';
 /** What a shell shows after a record: the correction if there was one, then the next ask or the end. */
 export function outputsAfter(before: State, after: State, record: SessionRecord, log: string): Output[] {
 	const corrected = correctionBy(before, after, record);
-	return [...announced(after, corrected), standing(after, log)];
+	return [...correctedNotes(after, corrected), standing(after, log)];
 }
 
 /** The correction in force, as it was told when it came: what has been measured since has no part in it. */
@@ -21,11 +21,11 @@ export function lastAnnounced(state: State): CorrectedNote[] {
 	const { note } = state.plan;
 	let then = state;
 	while (then.past !== null && then.past.plan.note === note) then = then.past;
-	return announced(then, note);
+	return correctedNotes(then, note);
 }
 
 /** A correction as it is told: how sure it is, and what the last bend could still mend, while that is a question. */
-function announced(state: State, note: Correction | null): CorrectedNote[] {
+function correctedNotes(state: State, note: Correction | null): CorrectedNote[] {
 	if (note === null) return [];
 	const mend = lastCanMend(state);
 	return [{ ...withForetold(state, note), ...(mend ? { mend } : {}) }];

@@ -24,12 +24,12 @@ export function readSettings(text: string): { settings: SettingsFile } | { broke
 /** The way to the first place of a value that has not the form, by names and numbers; null where all of it has. */
 type Form = (value: unknown) => readonly (string | number)[] | null;
 
-const such =
+const formWhere =
 	(is: (value: unknown) => boolean): Form =>
 	(value) =>
 		is(value) ? null : [];
 
-const orAbsent =
+const formOrAbsent =
 	(form: Form): Form =>
 	(value) =>
 		value === undefined ? null : form(value);
@@ -57,14 +57,14 @@ function object<T>(forms: { readonly [K in keyof T]-?: Form }): Form {
 	};
 }
 
-const flag = orAbsent(such(isFlag));
-const name = such((value) => isText(value) && value !== '');
-const moment = such((value) => isText(value) && Number.isFinite(Date.parse(value)));
-const fields = object(Object.fromEntries(FIELD_NAMES.map((field) => [field, orAbsent(such(isNumber))])));
-const record = { units: such(isOneOf('in', 'mm')), fields };
+const flag = formOrAbsent(formWhere(isFlag));
+const name = formWhere((value) => isText(value) && value !== '');
+const moment = formWhere((value) => isText(value) && Number.isFinite(Date.parse(value)));
+const fields = object(Object.fromEntries(FIELD_NAMES.map((field) => [field, formOrAbsent(formWhere(isNumber))])));
+const record = { units: formWhere(isOneOf('in', 'mm')), fields };
 const bender = object<BenderInFile>({
 	name,
-	machine: orAbsent(object<KeptRecord>(record)),
+	machine: formOrAbsent(object<KeptRecord>(record)),
 	dies: list(object<KeptDie>({ name, ...record })),
 });
 const forgotten = object<Forgotten>({
@@ -73,15 +73,15 @@ const forgotten = object<Forgotten>({
 	before: moment,
 });
 const preferences = object<Preferences>({
-	jobs: orAbsent(such(isText)),
-	lengths: orAbsent(such(isOneOf('fraction', 'decimal', 'mm'))),
+	jobs: formOrAbsent(formWhere(isText)),
+	lengths: formOrAbsent(formWhere(isOneOf('fraction', 'decimal', 'mm'))),
 	fromStart: flag,
 	checklist: flag,
 	bell: flag,
 });
 
 const FILE = object<SettingsFile>({
-	benders: orAbsent(list(bender)),
-	forgotten: orAbsent(list(forgotten)),
-	preferences: orAbsent(preferences),
+	benders: formOrAbsent(list(bender)),
+	forgotten: formOrAbsent(list(forgotten)),
+	preferences: formOrAbsent(preferences),
 });

@@ -79,14 +79,14 @@ export function openSettings(home: string, fs: FsPort = realFs): Settings {
 		async remember(name, die) {
 			const latest = forgottenIn(settings).findLast((entry) => entry.bender === name && entry.die === die);
 			if (latest === undefined) return null;
-			await change((now) => ({ ...now, forgotten: now.forgotten?.filter((entry) => !isSame(entry, latest)) }));
+			await change((now) => ({ ...now, forgotten: now.forgotten?.filter((entry) => !isSameForgotten(entry, latest)) }));
 			return latest;
 		},
 		setMachine: (name, changes) =>
 			change((now) =>
 				withBender(now, name, (entry) => ({
 					...entry,
-					machine: changed(entry.machine, changes, { of: 'bender', name }),
+					machine: recordWithChanges(entry.machine, changes, { of: 'bender', name }),
 				})),
 			),
 		setDie: (name, die, changes) => change((now) => withBender(now, name, (entry) => withDie(entry, die, changes))),
@@ -113,7 +113,7 @@ function concerns(entry: Forgotten, bender: string, die: string): boolean {
 	return entry.bender === bender && (entry.die === null || entry.die === die);
 }
 
-function isSame(a: Forgotten, b: Forgotten): boolean {
+function isSameForgotten(a: Forgotten, b: Forgotten): boolean {
 	return a.bender === b.bender && a.die === b.die && a.before === b.before;
 }
 
@@ -124,19 +124,22 @@ function withNamed<T extends { name: string }>(list: readonly T[], fresh: T, mad
 }
 
 function withBender(now: SettingsFile, name: string, made: (entry: BenderInFile) => BenderInFile): SettingsFile {
-	return { ...now, benders: withNamed<BenderInFile>(now.benders, { name: named(name, 'bender'), dies: [] }, made) };
+	return {
+		...now,
+		benders: withNamed<BenderInFile>(now.benders, { name: checkedName(name, 'bender'), dies: [] }, made),
+	};
 }
 
 function withDie(entry: BenderInFile, die: string, changes: FieldChanges): BenderInFile {
-	const fresh = { name: named(die, 'die'), units: changes.units, fields: {} };
+	const fresh = { name: checkedName(die, 'die'), units: changes.units, fields: {} };
 	const made = (known: KeptDie) => ({
 		...known,
-		...changed(known, changes, { of: 'die', name: die }),
+		...recordWithChanges(known, changes, { of: 'die', name: die }),
 	});
 	return { ...entry, dies: withNamed(entry.dies, fresh, made) };
 }
 
-function named(name: string, of: 'bender' | 'die'): string {
+function checkedName(name: string, of: 'bender' | 'die'): string {
 	if (nameWillDo(name)) return name;
 	throw new SettingRefused({ code: 'settings-no-name', of, name });
 }
@@ -147,7 +150,7 @@ interface Owner {
 }
 
 /** The record with the changes in it, and in their unit. */
-function changed(known: KeptRecord | undefined, { units, fields }: FieldChanges, owner: Owner) {
+function recordWithChanges(known: KeptRecord | undefined, { units, fields }: FieldChanges, owner: Owner) {
 	const set = Object.entries(fields) as [FieldName, number | null][];
 	for (const [field, value] of set) {
 		const right = value === null ? null : wrongValue(field, value, units);

@@ -18,10 +18,10 @@ const placesAt = (at: number): number[] =>
 /** The same of the dies named, one after the other; a filter for one die knows that one whatever its name. */
 export function placesOf({ dies }: Pick<Filter, 'dies'>, names: readonly string[]): number[] {
 	if (dies === undefined) return placesAt(0);
-	return names.flatMap((name) => placesAt(placeOf(dies, name)));
+	return names.flatMap((name) => placesAt(placeOfDie(dies, name)));
 }
 
-function placeOf(dies: readonly HeldDie[], name: string): number {
+function placeOfDie(dies: readonly HeldDie[], name: string): number {
 	const at = dies.findIndex((die) => die.name === name);
 	if (at < 0) throw new RangeError(`die "${name}" is none of those that this filter knows`);
 	return at;
@@ -87,7 +87,7 @@ export function machinesOf(f: Filter, names: readonly string[]): Gaussian {
 export function atDie(f: Filter, name: string): Filter {
 	const { dies } = f;
 	if (dies === undefined || dies[0]!.name === name) return f;
-	const at = placeOf(dies, name);
+	const at = placeOfDie(dies, name);
 	const [here, there] = [placesAt(0), placesAt(at)];
 	const from = f.mean.map((_, i) => {
 		if (here.includes(i)) return there[here.indexOf(i)]!;

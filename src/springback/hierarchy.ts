@@ -32,7 +32,7 @@ export function posterior<T>(
 	covariance: (a: T, b: T) => number[][],
 ): Gaussian {
 	const read = members.map((member) => ({ who: member.who, rows: readings(member) }));
-	const lower = cholesky(between(read, covariance));
+	const lower = cholesky(covarianceBetween(read, covariance));
 	const misses = forward(
 		lower,
 		read.flatMap(({ rows }) => rows.map(({ miss }) => miss)),
@@ -75,7 +75,7 @@ function readings<T>({ mean, told }: Member<T>): MemberReading[] {
 }
 
 /** Covariance of all readings with each other, as far as the diagonal, with the variance 1 of each one's error on it. */
-function between<T>(
+function covarianceBetween<T>(
 	read: readonly { who: T; rows: MemberReading[] }[],
 	covariance: (a: T, b: T) => number[][],
 ): number[][] {

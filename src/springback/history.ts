@@ -3,7 +3,7 @@
 import { jointCovariance, machinesOf, priorOn, withMachines } from './dies.ts';
 import { type Filter, newTube } from './filter.ts';
 import { type Member, posterior, type Told } from './hierarchy.ts';
-import { isSame, type Kin, nearness, sharedLevels } from './kin.ts';
+import { isSameKin, type Kin, nearness, sharedLevels } from './kin.ts';
 import { kinsOf, type Lesson, together, withTallies } from './lesson.ts';
 
 export type { Kin, Lesson };
@@ -57,16 +57,16 @@ export interface Learned {
  */
 export function learned(kin: Kin, cold: Filter, lessons: readonly Lesson[], besides: readonly Kin[] = []): Learned {
 	const kins = [kin, ...besides];
-	const near = nearest(kins, familiesOf(lessons));
+	const near = nearestFamilies(kins, familiesOf(lessons));
 	const from = provenance(kin, near);
 	const on = besides.length === 0 ? {} : { besides: besides.map((one) => provenance(one, near)) };
 	if (near.length === 0) return { prior: cold, from, ...on };
 	const members = near.map((family): Member<readonly Kin[]> => {
 		// A yield strength may have been corrected since.
-		const who = family.kins.map((taught) => kins.find((one) => isSame(one, taught)) ?? taught);
-		return { who, mean: coldMean(who), told: sumOf(family) };
+		const who = family.kins.map((taught) => kins.find((one) => isSameKin(one, taught)) ?? taught);
+		return { who, mean: coldMean(who), told: sumOfFamily(family) };
 	});
-	const machine = posterior({ who: kins, mean: meanOf(cold, kins) }, members, jointCovariance);
+	const machine = posterior({ who: kins, mean: machineMeans(cold, kins) }, members, jointCovariance);
 	// The scatter is the whole shop's: it lies in the people and their tools rather than in a die.
 	const scatter = together(near.flatMap(weighed), MOST_READINGS);
 	const told = {
@@ -78,14 +78,14 @@ export function learned(kin: Kin, cold: Filter, lessons: readonly Lesson[], besi
 	return { prior: newTube(withTallies(told, scatter)), from, ...on };
 }
 
-const meanOf = (f: Filter, kins: readonly Kin[]) =>
+const machineMeans = (f: Filter, kins: readonly Kin[]) =>
 	machinesOf(
 		f,
 		kins.map(({ die }) => die),
 	).mean;
 
 /** What is expected of these combinations, one after the other, without any history. The dial does not matter here. */
-const coldMean = (kins: readonly Kin[]) => kins.flatMap((kin) => meanOf(priorOn([kin], 1), [kin]));
+const coldMean = (kins: readonly Kin[]) => kins.flatMap((kin) => machineMeans(priorOn([kin], 1), [kin]));
 
 /** Where a bender's dial stands with a straight tube, as the newest session that knew it has it. */
 function zeroOn(bender: string, lessons: readonly Lesson[]): number | null {
@@ -121,7 +121,7 @@ function familiesOf(lessons: readonly Lesson[]): Family[] {
 /** Whether two lessons tell of the same combinations. */
 function areSame(a: Lesson, b: Lesson): boolean {
 	const [kins, others] = [kinsOf(a), kinsOf(b)];
-	return kins.length === others.length && kins.every((kin, i) => isSame(kin, others[i]!));
+	return kins.length === others.length && kins.every((kin, i) => isSameKin(kin, others[i]!));
 }
 
 function familyOf(lessons: Lesson[]): Family {
@@ -134,16 +134,18 @@ function newer(a: Lesson, b: Lesson): boolean {
 }
 
 /** The nearest first; among equals the one with the most sessions, and then by name, so that the order of lessons never matters. */
-function nearest(kins: readonly Kin[], families: readonly Family[]): Family[] {
+function nearestFamilies(kins: readonly Kin[], families: readonly Family[]): Family[] {
 	const near = (family: Family) => Math.max(...kins.flatMap((a) => family.kins.map((b) => nearness(a, b))));
 	return families
 		.map((family) => ({ family, near: near(family), sessions: family.lessons.length }))
-		.sort((a, b) => b.near - a.near || b.sessions - a.sessions || (nameOf(a.family) < nameOf(b.family) ? -1 : 1))
+		.sort(
+			(a, b) => b.near - a.near || b.sessions - a.sessions || (familyName(a.family) < familyName(b.family) ? -1 : 1),
+		)
 		.slice(0, MOST_KIN)
 		.map(({ family }) => family);
 }
 
-function nameOf({ kins }: Family): string {
+function familyName({ kins }: Family): string {
 	return JSON.stringify(
 		kins.flatMap(({ bender, die, material, od, wall, clr }) => [bender, die, material, od, wall, clr]),
 	);
@@ -156,7 +158,7 @@ function weighed({ lessons }: Family): (Lesson & { weight: number })[] {
 		.map((lesson, age) => ({ ...lesson, weight: FADING.factor ** Math.max(0, age + 1 - FADING.full) }));
 }
 
-function sumOf(family: Family): Told {
+function sumOfFamily(family: Family): Told {
 	const vector = family.lessons[0]!.vector.map(() => 0);
 	const information = vector.map(() => vector.map(() => 0));
 	for (const lesson of weighed(family)) {
@@ -174,13 +176,13 @@ function provenance(kin: Kin, families: readonly Family[]): Provenance {
 		const at = nearestOf(kin, family.kins);
 		return family.lessons.map((lesson) => ({ kin: family.kins[at]!, pulls: pullsOn(lesson, at) }));
 	});
-	const exact = told.filter((each) => isSame(kin, each.kin));
-	const others = told.filter((each) => !isSame(kin, each.kin));
+	const exact = told.filter((each) => isSameKin(kin, each.kin));
+	const others = told.filter((each) => !isSameKin(kin, each.kin));
 	const near = SHARING.map((shares) => ({
 		shares,
-		...counted(others.filter((each) => sharing(kin, each.kin) === shares)),
+		...countOfTold(others.filter((each) => sharing(kin, each.kin) === shares)),
 	}));
-	return { exact: counted(exact), near: near.filter(({ sessions }) => sessions > 0) };
+	return { exact: countOfTold(exact), near: near.filter(({ sessions }) => sessions > 0) };
 }
 
 function nearestOf(kin: Kin, kins: readonly Kin[]): number {
@@ -191,7 +193,7 @@ function nearestOf(kin: Kin, kins: readonly Kin[]): number {
 /** Pulls on the combination that stands at this place of a lesson. */
 const pullsOn = ({ pulls, besides = [] }: Lesson, at: number): number => (at === 0 ? pulls : besides[at - 1]!.pulls);
 
-const counted = (told: readonly { pulls: number }[]): Count => ({
+const countOfTold = (told: readonly { pulls: number }[]): Count => ({
 	sessions: told.length,
 	pulls: told.reduce((sum, { pulls }) => sum + pulls, 0),
 });

@@ -69,21 +69,23 @@ function loads(...on: (readonly [unknown: number, by: number])[]): number[] {
 }
 
 /** Hundredths of a millimeter: a tube given in inches and one given in mm are the same. */
-function fine(length: number): number {
+function hundredths(length: number): number {
 	return Math.round(100 * length);
 }
 
 /** Whether two name the same combination; `k` may differ, where a yield strength was corrected. */
-export function isSame(a: Kin, b: Kin): boolean {
+export function isSameKin(a: Kin, b: Kin): boolean {
 	return sameTube(a, b) && sameDie(a, b);
 }
 
 function sameDie(a: Kin, b: Kin): boolean {
-	return a.die === b.die && a.bender === b.bender && fine(a.clr) === fine(b.clr);
+	return a.die === b.die && a.bender === b.bender && hundredths(a.clr) === hundredths(b.clr);
 }
 
 function sameTube(a: Kin, b: Kin): boolean {
-	return a.material === b.material && fine(a.od) === fine(b.od) && fine(a.wall) === fine(b.wall);
+	return (
+		a.material === b.material && hundredths(a.od) === hundredths(b.od) && hundredths(a.wall) === hundredths(b.wall)
+	);
 }
 
 /** What two combinations have in common. */

@@ -8,7 +8,7 @@ import { observe } from './reading.ts';
  * change of it gives another name without anybody having to think of it.
  */
 export function modelName(): string {
-	name ??= fingerprint(JSON.stringify(probe(), rounded));
+	name ??= fingerprint(JSON.stringify(probe(), sevenDigits));
 	return name;
 }
 
@@ -28,7 +28,7 @@ function probe(): unknown {
 }
 
 /** Seven digits: what two machines round otherwise in their last ones is no other model. */
-function rounded(_key: string, value: unknown): unknown {
+function sevenDigits(_key: string, value: unknown): unknown {
 	return typeof value === 'number' ? Number(value.toPrecision(7)) : value;
 }
 

@@ -109,7 +109,7 @@ function observed(f: Filter, kind: FilterReading, value: number, options: Readin
 		...wrong,
 		...(told === null ? { mean: state.mean, cov: state.cov } : updated(state, row, value, told, weight)),
 		scatter: isOwn
-			? readingTold(counted, kind, { miss, expected, variance, readings }, roundingVariance(f.dialStep))
+			? scatterAfter(counted, kind, { miss, expected, variance, readings }, roundingVariance(f.dialStep))
 			: counted,
 		seen: f.seen || kind !== 'pointer' || f.pulls > 0,
 	};
@@ -131,7 +131,7 @@ function wrongCounted(
 }
 
 /** What a reading that missed says of how readings of its kind scatter. */
-function readingTold(
+function scatterAfter(
 	scatter: Scatter,
 	kind: FilterReading,
 	{ miss, expected, variance, readings }: { miss: number; expected: number; variance: number; readings: number },

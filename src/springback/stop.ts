@@ -72,14 +72,14 @@ export interface StopSuggestion {
 
 /** The dial's division that aims at or under the target and is worth most at the risk allowed. */
 export function suggestStop(f: Filter, req: StopRequest): StopSuggestion {
-	const wanted = Math.max(best(f, req), least(f, req));
+	const wanted = Math.max(best(f, req), leastStop(f, req));
 	const cap = down(req.maxAngle, req.dialStep);
 	const stop = Math.min(wanted, cap);
 	const easing = stop - (req.loadedBefore ?? 0) > 2 * LEAD;
 	return {
 		stop,
 		lead: easing ? down(stop - LEAD, req.dialStep) : null,
-		expect: outcome(f, stop),
+		expect: expectedAfter(f, stop),
 		risk: riskAt(f, stop, req.target + req.over),
 		limit: wanted > cap,
 	};
@@ -105,9 +105,9 @@ export function handsOf(f: Filter): Hands {
  * In the same seat a pull that stops no further than the last moves nothing; in a fresh one a stop lies beyond what was held, but where the
  * dial was told to have moved. A late bend's lies further beyond. One against the advice has to move the tube.
  */
-function least(f: Filter, req: StopRequest): number {
+function leastStop(f: Filter, req: StopRequest): number {
 	const { dialStep, loadedBefore, forced } = req;
-	const next = Math.max(down(loadedBefore ?? 0, dialStep) + dialStep, beyondHeld(f, dialStep), further(f, req));
+	const next = Math.max(down(loadedBefore ?? 0, dialStep) + dialStep, beyondHeld(f, dialStep), pastLateOnset(f, req));
 	return tidy(forced ? Math.max(next, up(predictStop(f, made(f).angle) + dialStep, dialStep)) : next);
 }
 
@@ -119,10 +119,10 @@ function beyondHeld(f: Filter, dialStep: number): number {
 }
 
 /** A late bend's stop: beyond the furthest that left it short, by no more than what is missing. */
-function further(f: Filter, req: StopRequest): number {
+function pastLateOnset(f: Filter, req: StopRequest): number {
 	const late = lateBy(f.pulls, req);
 	if (late <= 0 || f.stopped === 0) return 0;
-	return nearest(asFarAsBefore(f) + beyond(late, req.target - made(f).angle), req.dialStep);
+	return nearestDivision(asFarAsBefore(f) + beyond(late, req.target - made(f).angle), req.dialStep);
 }
 
 /** The loaded dial angle that is expected to leave `angle`: springback and take-up added. */
@@ -130,7 +130,7 @@ export function predictStop(f: Filter, angle: number): number {
 	return largest((loaded) => reach(f, loaded).mean <= angle);
 }
 
-function outcome(f: Filter, stop: number): { angle: number; sd: number } {
+function expectedAfter(f: Filter, stop: number): { angle: number; sd: number } {
 	const now = reach(f, stop);
 	const before = { mean: made(f).angle, variance: made(f).sd ** 2 };
 	const max = maxMoments({ mean: now.mean, variance: now.variance + stoppingVariance(f) }, before, now.withAngle);
@@ -207,7 +207,7 @@ function up(value: number, step: number): number {
 	return tidy(Math.ceil(value / step - HAIR) * step);
 }
 
-function nearest(value: number, step: number): number {
+function nearestDivision(value: number, step: number): number {
 	return tidy(Math.round(value / step) * step);
 }
 

@@ -66,8 +66,8 @@ export function worthiest(outcome: PullOutcome, band: Band, { angle, first }: St
 	const top = Math.floor(largest((loaded) => outcome(loaded).mean <= target, ENOUGH) / dialStep + 1e-9);
 	const stride = Math.max(1, Math.round(STRIDE / dialStep));
 	const low = Math.floor(largest((loaded) => enough(outcome(loaded)), ENOUGH) / dialStep + 1e-9);
-	const near = cheapest(cost, top, low, stride);
-	const best = stride === 1 ? near : cheapest(cost, Math.min(top, near + stride), low, 1);
+	const near = cheapestDivision(cost, top, low, stride);
+	const best = stride === 1 ? near : cheapestDivision(cost, Math.min(top, near + stride), low, 1);
 	return Number((best * dialStep).toFixed(9));
 }
 
@@ -75,7 +75,7 @@ export function worthiest(outcome: PullOutcome, band: Band, { angle, first }: St
  * The division from `top` down to `low` where the cost is least: it falls at first, and then rises. Where none of them is allowed
  * (their cost is infinite), the first one under them that is.
  */
-function cheapest(cost: (division: number) => number, top: number, low: number, stride: number): number {
+function cheapestDivision(cost: (division: number) => number, top: number, low: number, stride: number): number {
 	let [best, least] = [0, Number.POSITIVE_INFINITY];
 	for (let division = top + stride; division >= 0; division -= stride) {
 		if (division < low && least < Number.POSITIVE_INFINITY) break;
@@ -106,9 +106,9 @@ const MOST_PLANS = 500;
 /** The price at which a bend whose first pull has this spread takes the risk allowed. */
 function planFor(band: Omit<Band, 'target'>, hands: Hands, first: number): BendPlan {
 	const [spread, settled, stopping] = [
-		rounded(first, 0.04),
-		rounded(hands.settled, 0.02),
-		rounded(hands.stopping, 0.02),
+		toGrain(first, 0.04),
+		toGrain(hands.settled, 0.02),
+		toGrain(hands.stopping, 0.02),
 	];
 	const { under, over, risk, dialStep } = band;
 	const key = [under, over, risk, dialStep, spread, settled, stopping].join(' ');
@@ -130,7 +130,7 @@ function planFor(band: Omit<Band, 'target'>, hands: Hands, first: number): BendP
 	return plan;
 }
 
-function rounded(value: number, grain: number): number {
+function toGrain(value: number, grain: number): number {
 	return Number((Math.round(value / grain) * grain).toFixed(2));
 }
 

@@ -86,7 +86,7 @@ export class KeyParser {
 
 function next(text: string): ParsedKeys {
 	const character = String.fromCodePoint(text.codePointAt(0)!);
-	if (character === ESCAPE) return escaped(text, 1);
+	if (character === ESCAPE) return afterEscape(text, 1);
 	// The one-byte forms of ESC [ and ESC O.
 	if (character === '\x9b') return controlSequence(text, 1);
 	if (character === '\x8f') return singleShift(text, 1);
@@ -94,7 +94,7 @@ function next(text: string): ParsedKeys {
 	return { length: character.length, keys: key === null ? [] : [key] };
 }
 
-function escaped(text: string, at: number): ParsedKeys {
+function afterEscape(text: string, at: number): ParsedKeys {
 	const introducer = text[at];
 	if (introducer === undefined) return 'unfinished';
 	if (introducer === '[') return controlSequence(text, at + 1);
@@ -103,14 +103,14 @@ function escaped(text: string, at: number): ParsedKeys {
 	if (introducer === ESCAPE) {
 		const follower = text[at + 1];
 		// ESC ESC [ A is an arrow with Alt held down; ESC ESC is the key pressed twice.
-		if (follower === '[' || follower === 'O') return without(escaped(text, at + 1));
+		if (follower === '[' || follower === 'O') return withoutKeys(afterEscape(text, at + 1));
 		return { length: at, keys: [ESCAPE] };
 	}
 	// Any other character after ESC in one chunk came with Alt held down.
 	return { length: at + String.fromCodePoint(text.codePointAt(at)!).length, keys: [] };
 }
 
-function without(step: ParsedKeys): ParsedKeys {
+function withoutKeys(step: ParsedKeys): ParsedKeys {
 	return step === 'unfinished' ? step : { length: step.length, keys: [] };
 }
 

@@ -47,10 +47,10 @@ const PLACES = 360;
  * tube's outside (intersection of two cylinders, in the plane of the two center lines); a line that passes by is cut where it is nearest.
  */
 export function copeCut({ od, wall }: Job['tube'], cope: Cope, end: EndName): CopeCut {
-	const at = (radius: number) => (degrees: number) => backAt(degrees, radius, cope, end);
+	const at = (radius: number) => (degrees: number) => cutBackAt(degrees, radius, cope, end);
 	const [outer, inner] = [at(od / 2), at(od / 2 - wall)];
-	const shallowest = least((degrees) => Math.min(outer(degrees), inner(degrees)), od);
-	const deepest = least((degrees) => -Math.max(outer(degrees), inner(degrees)), od);
+	const shallowest = leastCut((degrees) => Math.min(outer(degrees), inner(degrees)), od);
+	const deepest = leastCut((degrees) => -Math.max(outer(degrees), inner(degrees)), od);
 	return {
 		back: (degrees) => ({ outer: outer(degrees), inner: inner(degrees) }),
 		shallowest,
@@ -60,7 +60,7 @@ export function copeCut({ od, wall }: Job['tube'], cope: Cope, end: EndName): Co
 	};
 }
 
-function backAt(degrees: number, radius: number, { od, angle, offset }: Cope, end: EndName): number {
+function cutBackAt(degrees: number, radius: number, { od, angle, offset }: Cope, end: EndName): number {
 	// To the right of the joint line, looking out of the end: at the start end one looks against the travel.
 	const right = end === 'far' ? degrees : -degrees;
 	const reach = Math.sqrt(Math.max(0, besideSquared(right, radius, od / 2, offset)));
@@ -82,7 +82,7 @@ function besideSquared(right: number, radius: number, other: number, offset: num
 const APART = 0.01;
 const UNSHARP = 1e-5;
 
-function least(f: (degrees: number) => number, od: number): CutPlace {
+function leastCut(f: (degrees: number) => number, od: number): CutPlace {
 	const step = 360 / PLACES;
 	const alike = 1e-12 * od;
 	// Of places that are alike the one nearest to the joint line.

@@ -5,10 +5,10 @@ import { pointsToBends } from './points.ts';
 type JobEnds = Job['ends'];
 
 /** The field of a job that says what its ends meet, where there is anything to say. */
-const field = (start: EndFit | undefined, far: EndFit | undefined): Pick<Job, 'ends'> =>
+const endsField = (start: EndFit | undefined, far: EndFit | undefined): Pick<Job, 'ends'> =>
 	start || far ? { ends: { ...(start && { start }), ...(far && { far }) } } : {};
 
-const changed = (fit: EndFit | undefined, change: (cope: Cope) => Partial<Cope>): EndFit | undefined =>
+const fitWithCope = (fit: EndFit | undefined, change: (cope: Cope) => Partial<Cope>): EndFit | undefined =>
 	fit && { cope: { ...fit.cope, ...change(fit.cope) } };
 
 /**
@@ -21,12 +21,12 @@ export function turnedEnds(ends: JobEnds, shape: ShapeSource): Pick<Job, 'ends'>
 	const { bends } = shape.kind === 'bends' ? shape : pointsToBends(shape.points, 0);
 	const sum = bends.slice(1).reduce((all, { rotation }) => all + rotation, 0);
 	const round = ({ turn }: Cope) => ({ turn: normalizeRotation(sum - turn) });
-	return field(changed(ends.far, round), changed(ends.start, round));
+	return endsField(fitWithCope(ends.far, round), fitWithCope(ends.start, round));
 }
 
 /** The ends of the tube for the other hand. */
 export function mirroredEnds(ends: JobEnds): Pick<Job, 'ends'> {
 	if (ends === undefined) return {};
 	const other = ({ turn, offset }: Cope) => ({ turn: normalizeRotation(-turn), offset: 0 - offset });
-	return field(changed(ends.start, other), changed(ends.far, other));
+	return endsField(fitWithCope(ends.start, other), fitWithCope(ends.far, other));
 }

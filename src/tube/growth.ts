@@ -55,7 +55,7 @@ export function byDie<T extends object>(job: Job, of: (die: string) => T): T & {
 }
 
 /** The growth that was expected, where it leaves no room; null where it does. */
-export function refused({ value, tooMuch, dies }: PlannedGrowth): GrowthByDie | null {
+export function refusedGrowth({ value, tooMuch, dies }: PlannedGrowth): GrowthByDie | null {
 	const all = Object.entries(dies ?? {});
 	if (tooMuch === undefined && all.every(([, each]) => each.tooMuch === undefined)) return null;
 	return {

@@ -81,7 +81,7 @@ export function layout(job: Job, growth: Growth, warnings: Warning[], ends: Ends
 	return {
 		job: job.name,
 		units: job.units,
-		growth: told(growth),
+		growth: growthTold(growth),
 		developedLength: developedLength(job, shape),
 		cutLength: cut,
 		bends: shape.bends.map(({ angle, rotation, radius }, i) => ({
@@ -114,7 +114,7 @@ export function layout(job: Job, growth: Growth, warnings: Warning[], ends: Ends
 	};
 }
 
-function told({ value, from, dies }: Growth): Growth {
+function growthTold({ value, from, dies }: Growth): Growth {
 	if (dies === undefined) return { value, from };
 	const each = Object.entries(dies).map(([die, { value, from }]) => [die, { value, from }]);
 	return { value, from, dies: Object.fromEntries(each) };

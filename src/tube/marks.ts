@@ -19,13 +19,14 @@ export interface Mark {
 export const markFrom = ({ fromStart, fromFarEnd }: Pick<Mark, 'fromStart' | 'fromFarEnd'>, end: EndName): number =>
 	end === 'far' ? fromFarEnd : fromStart;
 
-const sum = (lengths: readonly number[]): number => lengths.reduce((total, length) => total + length, 0);
+const sumOfLengths = (lengths: readonly number[]): number => lengths.reduce((total, length) => total + length, 0);
 
 const rawArcs = (job: Job, shape: Shape): number[] =>
 	shape.bends.map(({ angle, radius }, i) => rawArc(angle, radius, toolingOf(job, i + 1).stretch));
 
 /** Raw tube that the finished shape takes, trim not counted. */
-export const developedLength = (job: Job, shape: Shape): number => sum(shape.straights) + sum(rawArcs(job, shape));
+export const developedLength = (job: Job, shape: Shape): number =>
+	sumOfLengths(shape.straights) + sumOfLengths(rawArcs(job, shape));
 
 /** Raw tube to cut: the developed length and both trims. */
 export const cutLength = (job: Job, shape: Shape): number =>

@@ -122,7 +122,7 @@ function straightLines(straight: StraightFrame, { half, up, flat, cut }: Straigh
 	const edgeEnd = (place: Point, by: number, cope: ProfileCope | undefined): Flat => {
 		if (cope === undefined) return beside(place, by);
 		const [one, other] = [cope.near[0]!, cope.near.at(-1)!];
-		return isLeft(one, from, to) === isLeft(beside(place, by), from, to) ? one : other;
+		return isLeftOf(one, from, to) === isLeftOf(beside(place, by), from, to) ? one : other;
 	};
 	const edge = (by: number): FlatCurve => {
 		return { kind: 'straight', from: edgeEnd(straight.start, by, cut.start), to: edgeEnd(straight.end, by, cut.far) };
@@ -135,7 +135,7 @@ function straightLines(straight: StraightFrame, { half, up, flat, cut }: Straigh
 }
 
 /** Whether a place lies to the left of the line from one place to another. */
-const isLeft = (place: Flat, [x, y]: Flat, to: Flat): boolean =>
+const isLeftOf = (place: Flat, [x, y]: Flat, to: Flat): boolean =>
 	(to[0] - x) * (place[1] - y) - (to[1] - y) * (place[0] - x) > 0;
 
 function arcLines(arc: ArcFrame, half: number, flat: TubePlane['flat']): Profile['lines'] {

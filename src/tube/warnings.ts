@@ -2,7 +2,7 @@ import { bentAsOf } from './bent-as.ts';
 import { hasCrown } from './checks.ts';
 import { diesAtWork, filePlaceOf, growthAt, hasSeveralDies, toolingOf, toolingOfDie } from './dies.ts';
 import { frames } from './frames.ts';
-import { type PlannedGrowth, refused, withoutRoom } from './growth.ts';
+import { type PlannedGrowth, refusedGrowth, withoutRoom } from './growth.ts';
 import type { Job } from './job.ts';
 import { cutLength, marks } from './marks.ts';
 import { selfContact, type TubePart } from './self-contact.ts';
@@ -40,7 +40,7 @@ const isUnder = (length: number, least: number): boolean => length < least - ROU
 const LEAST_RADIUS = 3;
 
 /** Where the job file says how long straight k is: with points, the corner at its far end. A job begun at the far end counts otherwise than its file. */
-const straightPlace = (job: Job, k: number, bends: number): string => {
+const straightField = (job: Job, k: number, bends: number): string => {
 	const filed = bentAsOf(job).from === 'far' ? bends + 2 - k : k;
 	if (job.shape.kind === 'points') return `shape.points[${filed}]`;
 	return filed > bends ? 'shape.last' : `shape.bends[${filed - 1}].straight`;
@@ -59,12 +59,12 @@ function stockShort(job: Job, shape: Shape): Warning[] {
 
 /** Places in the file go by the drawing's own count. */
 function noRooms(job: Job, growth: PlannedGrowth, bends: number): Warning[] {
-	const tooMuch = refused(growth);
+	const tooMuch = refusedGrowth(growth);
 	if (tooMuch === null) return [];
 	return withoutRoom(job, tooMuch).map((k) => {
 		const both = [k - 1, k].filter((bend) => bend >= 1 && bend <= bends);
 		return {
-			at: straightPlace(job, k, bends),
+			at: straightField(job, k, bends),
 			code: 'no-room',
 			bends: both,
 			growth: Math.max(...both.map((bend) => growthAt(job, tooMuch, bend))),
@@ -88,7 +88,7 @@ function shortClamps(job: Job, shape: Shape): Hindrance[] {
 		const { clamp } = toolingOf(job, i + 1);
 		const is = fromLastBend ?? fromStart;
 		if (!isUnder(is, clamp)) return [];
-		const at = straightPlace(job, i + 1, shape.bends.length);
+		const at = straightField(job, i + 1, shape.bends.length);
 		return [{ at, code: 'short-clamp', bend: i + 1, needs: clamp, is }];
 	});
 }
@@ -112,7 +112,7 @@ function shortFollow(job: Job, shape: Shape): Hindrance[] {
 	const { follow } = toolingOf(job, bend);
 	const is = shape.straights[bend]! + job.trim.end;
 	if (!isUnder(is, follow)) return [];
-	return [{ at: straightPlace(job, bend + 1, bend), code: 'short-follow', bend, needs: follow, is }];
+	return [{ at: straightField(job, bend + 1, bend), code: 'short-follow', bend, needs: follow, is }];
 }
 
 function contact(job: Job, shape: Shape): Warning[] {

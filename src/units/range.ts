@@ -24,12 +24,12 @@ export function isWithin(value: number, { above, least, below, most, orZero }: R
 export function lengthsIn({ least, most }: Range, units: Units): Range {
 	if (units === 'mm') return { least, most };
 	const inches = (mm: number | undefined, inwards: (value: number) => number) =>
-		mm === undefined ? undefined : rounded(convertLength(mm, 'mm', 'in'), inwards);
+		mm === undefined ? undefined : threeDigits(convertLength(mm, 'mm', 'in'), inwards);
 	return { least: inches(least, Math.ceil), most: inches(most, Math.floor) };
 }
 
 /** To three digits. */
-function rounded(value: number, inwards: (value: number) => number): number {
+function threeDigits(value: number, inwards: (value: number) => number): number {
 	if (value === 0) return 0;
 	const digits = 2 - Math.floor(Math.log10(Math.abs(value)));
 	const scaled =

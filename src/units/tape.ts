@@ -29,17 +29,17 @@ export function formatTape(length: number, division: number, units: Units): stri
 
 /** The least power of two of which the division is a whole number of parts; null if it is finer or none. */
 function denominator(division: number): number | null {
-	for (let under = 1; under <= FINEST; under *= 2) if (isWhole(division * under)) return under;
+	for (let under = 1; under <= FINEST; under *= 2) if (isWholeNumber(division * under)) return under;
 	return null;
 }
 
 function decimals(division: number): number {
 	let places = 0;
-	while (places < MOST_DECIMALS && !isWhole(division * 10 ** places)) places++;
+	while (places < MOST_DECIMALS && !isWholeNumber(division * 10 ** places)) places++;
 	return places;
 }
 
-function isWhole(value: number): boolean {
+function isWholeNumber(value: number): boolean {
 	return value > 0.5 && Math.abs(value - Math.round(value)) < 1e-9 * Math.max(1, value);
 }
 

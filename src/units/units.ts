@@ -22,14 +22,14 @@ export function convertLength(length: number, from: Units, to: Units): number {
 }
 
 const WORDS: ReadonlyMap<string, { name: string; units: Units; count: number }> = new Map([
-	...named('inch', 'in', 1, ['"', 'in', 'inch', 'inches']),
-	...named('foot', 'in', 12, ["'", 'ft', 'foot', 'feet']),
-	...named('millimeter', 'mm', 1, ['mm', 'millimetre', 'millimetres', 'millimeter', 'millimeters']),
-	...named('centimetre', 'mm', 10, ['cm', 'centimetre', 'centimetres', 'centimeter', 'centimeters']),
-	...named('meter', 'mm', 1000, ['m', 'metre', 'metres', 'meter', 'meters']),
+	...namedUnits('inch', 'in', 1, ['"', 'in', 'inch', 'inches']),
+	...namedUnits('foot', 'in', 12, ["'", 'ft', 'foot', 'feet']),
+	...namedUnits('millimeter', 'mm', 1, ['mm', 'millimetre', 'millimetres', 'millimeter', 'millimeters']),
+	...namedUnits('centimetre', 'mm', 10, ['cm', 'centimetre', 'centimetres', 'centimeter', 'centimeters']),
+	...namedUnits('meter', 'mm', 1000, ['m', 'metre', 'metres', 'meter', 'meters']),
 ]);
 
-function named(name: string, units: Units, count: number, words: string[]) {
+function namedUnits(name: string, units: Units, count: number, words: string[]) {
 	return words.map((word) => [word, { name, units, count }] as const);
 }
 

@@ -7,7 +7,7 @@ export function cornerWords(name: CornerName): string {
 	return name.end === 'start' ? 'the start end' : 'the far end';
 }
 
-function straightPlace({ straight, at }: StraightPlace): string {
+function straightPlaceWords({ straight, at }: StraightPlace): string {
 	return `the ${at ?? 'start'} of straight ${straight}`;
 }
 
@@ -32,7 +32,7 @@ const AXES: Readonly<Record<Axis, Record<'start' | 'end', string>>> = {
 export function checkWords(check: Check): string {
 	switch (check.kind) {
 		case 'drop': {
-			const to = 'bend' in check.to ? `the outermost of bend ${check.to.bend}` : straightPlace(check.to);
+			const to = 'bend' in check.to ? `the outermost of bend ${check.to.bend}` : straightPlaceWords(check.to);
 			const surface =
 				check.surface === 'across' ? ', edge on the face away from the bend, over the tube' : ', center line';
 			return `Drop from the line of straight ${check.from} to ${to}${surface}`;
@@ -42,9 +42,9 @@ export function checkWords(check: Check): string {
 		case 'span':
 			return `Distance from ${cornerWords(check.from)} to ${cornerWords(check.to)}`;
 		case 'out':
-			return `How far ${straightPlace(check.to)} lies out of the plane of straights ${check.plane[0]} and ${check.plane[1]}`;
+			return `How far ${straightPlaceWords(check.to)} lies out of the plane of straights ${check.plane[0]} and ${check.plane[1]}`;
 		case 'width':
-			return `Straight ${check.from} and ${straightPlace(check.to)}, ${WIDTHS[check.surface]}`;
+			return `Straight ${check.from} and ${straightPlaceWords(check.to)}, ${WIDTHS[check.surface]}`;
 		case 'overall':
 			return `Size over all, outside to outside, ${AXES[check.axis][check.at ?? 'start']}`;
 		case 'ovality':

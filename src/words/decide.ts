@@ -124,12 +124,12 @@ export function missedWords(missed: Missed, style: Wording): string {
 		const [is, may] = [Math.abs(by), tolerance].map((value) => checkValueWords(value, kind, style));
 		return `the ${foreignName(name)} is ${is} ${way} (${may} allowed)`;
 	});
-	const all = [...endWords(missed, style), ...off, ...outside];
+	const all = [...farEndWords(missed, style), ...off, ...outside];
 	return all.length === 0 ? 'the far end is where it belongs' : all.join(', ');
 }
 
 /** How far the far end is off; nothing where no instrument shows it. */
-function endWords({ endOffset, endAngle }: Missed, style: Wording): string[] {
+function farEndWords({ endOffset, endAngle }: Missed, style: Wording): string[] {
 	const nothing = { place: fine(0, style), direction: angle(0) };
 	const [place, direction] = [fine(endOffset, style), angle(endAngle)];
 	const parts = [

@@ -12,10 +12,10 @@ type TellingFact = JournalFact | JobFileError['fact'] | JobNotSavedFact | Settin
 /** What an error tells the operator: its fact in words, or its own sentence. */
 export function errorWords(error: unknown): string {
 	if (!(error instanceof Error)) return String(error);
-	return isTelling(error) ? factWords(error.fact) : error.message;
+	return isTelling(error) ? tellingFactWords(error.fact) : error.message;
 }
 
-function factWords(fact: TellingFact): string {
+function tellingFactWords(fact: TellingFact): string {
 	if (fact.code === 'job-file') return faultLines(fact.path, fact.faults);
 	if (isOfSaving(fact)) return jobNotSavedWords(fact);
 	return isOfSettings(fact) ? settingsWords(fact) : journalWords(fact);

@@ -149,10 +149,10 @@ function readable(count: number): string {
 
 /** Why an answer is not on the disk, and what to do. */
 export function notSavedWords({ log, lines: safe, again, why }: NotSavedFact): string {
-	return foreign(notSaved(log, safe, again, why));
+	return foreign(readingNotSaved(log, safe, again, why));
 }
 
-function notSaved(log: string, safe: number, again: boolean, why: WriteFault): string {
+function readingNotSaved(log: string, safe: number, again: boolean, why: WriteFault): string {
 	const reason = writeFaultWords(why);
 	if (!again) {
 		return `This reading is not saved. The log ${log} can take no more: ${reason}. ${lines(safe)} before it are safe. Write the reading down, then leave and resume; --rescue DIR goes on in another folder.`;

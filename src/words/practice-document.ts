@@ -16,12 +16,12 @@ export function practiceDocument(seed: number, job: Job, [first, ...further]: re
 	return {
 		job: job.name,
 		seed,
-		...tubeDocument(first!, job),
-		...(further.length === 0 ? {} : { further: further.map((tube) => tubeDocument(tube, job)) }),
+		...playedTubeDocument(first!, job),
+		...(further.length === 0 ? {} : { further: further.map((tube) => playedTubeDocument(tube, job)) }),
 	};
 }
 
-function tubeDocument({ piece, steps, trueAngles }: PlayedTube, job: Job) {
+function playedTubeDocument({ piece, steps, trueAngles }: PlayedTube, job: Job) {
 	const done = doneOf(steps);
 	return {
 		...(piece !== undefined && { piece }),

@@ -14,10 +14,10 @@ export function reasonWords(reason: readonly Reason[], style: Wording): string {
 
 /** The same a text each fact, for where not all of it has room. */
 export function reasonTexts(reason: readonly Reason[], style: Wording): string[] {
-	return reason.map((fact) => factWords(fact, style));
+	return reason.map((fact) => reasonFactWords(fact, style));
 }
 
-function factWords(fact: Reason, style: Wording): string {
+function reasonFactWords(fact: Reason, style: Wording): string {
 	switch (fact.code) {
 		case 'springback-expected':
 		case 'chance-over':

@@ -186,7 +186,7 @@ export function checkVerdict(fits: boolean | null, trim: number, job: SessionVie
 }
 
 /** The straight after the last bend, which has no row of its own. */
-export function lastStraight({ job, asBuilt }: SessionView, drawn: number): string {
+export function lastStraightWords({ job, asBuilt }: SessionView, drawn: number): string {
 	return `Last straight: ${fine(drawn, job)} drawn, ${fine(asBuilt.straights.at(-1)!, job)} made, trim not counted.`;
 }
 

@@ -1,6 +1,6 @@
 import type { Imported } from '../journal/import-mark.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
-import type { Listed } from '../review/table.ts';
+import type { TableSession } from '../review/table.ts';
 import type { SessionSummary } from '../session/report/views.ts';
 import { pieceBrief } from './batch.ts';
 import { bentAsBrief } from './bent-as.ts';
@@ -13,10 +13,10 @@ export const NONE_KEPT = 'No session has been kept yet. Start one: pullbook bend
 /** The sessions as a table of text, newest first. */
 export function listText(sessions: readonly KeptRow[]): string {
 	if (sessions.length === 0) return NONE_KEPT;
-	return sessions.map(lineOf).join('\n');
+	return sessions.map(sessionLine).join('\n');
 }
 
-function lineOf({ id, job, status, listed, problem, isImported }: KeptRow): string {
+function sessionLine({ id, job, status, listed, problem, isImported }: KeptRow): string {
 	if (listed === null || job === null) return `${foreignName(id)}  ${problem === null ? '' : journalWords(problem)}`;
 	const { bendsDone, bends, fits, mayFit, bentAs, simulated } = listed;
 	const fit = fitWords({ status, fits, mayFit });
@@ -39,7 +39,7 @@ export function fitWords({
 	status,
 	fits,
 	mayFit,
-}: Pick<Listed, 'status' | 'fits'> & Pick<SessionSummary, 'mayFit'>): string {
+}: Pick<TableSession, 'status' | 'fits'> & Pick<SessionSummary, 'mayFit'>): string {
 	if (status !== 'done' || fits === null) return '';
 	return fits ? 'fits' : mayFit ? 'may fit' : 'does not fit';
 }
@@ -54,7 +54,7 @@ export function markWords({ simulated, imported }: { simulated?: boolean; import
 	return `${simulated ? ', simulated' : ''}${imported ? ', imported' : ''}`;
 }
 
-type Searched = Listed & Pick<SessionSummary, 'mayFit' | 'simulated'> & { imported?: boolean };
+type Searched = TableSession & Pick<SessionSummary, 'mayFit' | 'simulated'> & { imported?: boolean };
 
 /** What is searched of a session: names, id, and what a list says became of it, in small letters. */
 export function searchedText(row: Searched): string {

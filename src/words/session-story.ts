@@ -25,10 +25,10 @@ export function reviewText(kept: ReadSession, clock: WallClock): string {
 	const story = storyOf(readThrough(kept.records));
 	const { state, view } = story;
 	return [
-		...heading(view, kept, clock),
+		...storyHeading(view, kept, clock),
 		'',
 		...story.bends.flatMap((bend) => bendLines(bend, view.job)),
-		...checkLines(view),
+		...checkResultLines(view),
 		'',
 		...asBuiltLines(state, view),
 		'',
@@ -36,7 +36,7 @@ export function reviewText(kept: ReadSession, clock: WallClock): string {
 	].join('\n');
 }
 
-function heading(view: SessionView, kept: ReadSession, clock: WallClock): string[] {
+function storyHeading(view: SessionView, kept: ReadSession, clock: WallClock): string[] {
 	const { job } = view;
 	const problem =
 		kept.problem === null ? [] : [`CAUTION: ${journalWords(kept.problem)}`, 'Below is what can be read here.'];
@@ -49,14 +49,14 @@ function heading(view: SessionView, kept: ReadSession, clock: WallClock): string
 		`${foreignName(job.tube.material.name)}, ${tubeSize(job.tube)} ${job.units}, bender ${foreignName(job.tooling.bender)}, die ${foreignName(job.tooling.die)}`,
 		...(view.simulated ? [SIMULATED] : []),
 		...(as === null ? [] : [as]),
-		...given(view),
+		...pieceAndHeat(view),
 		...(kept.imported === null ? [] : [importedWords(kept.imported, clock)]),
 		...problem,
 	];
 }
 
 /** Which piece of how many, and the heat of its tube. */
-function given({ piece, quantity = 1, heat }: SessionView): string[] {
+function pieceAndHeat({ piece, quantity = 1, heat }: SessionView): string[] {
 	const told = [
 		...(piece === undefined ? [] : [pieceWords({ number: piece, wanted: quantity })]),
 		...(heat === undefined ? [] : [`heat ${foreignName(heat)}`]),
@@ -76,7 +76,7 @@ function isWorthALine({ step }: BendStep): boolean {
 	return !['still', 'out', 'skipped', 'again', 'opened', 'taken', 'reopened'].includes(step);
 }
 
-function checkLines({ job, checks }: SessionView): string[] {
+function checkResultLines({ job, checks }: SessionView): string[] {
 	return checks.map(({ name, design, reading }) => {
 		const check = job.checks.find((each) => each.name === name);
 		const told = (value: number) => (check ? checkValueWords(value, check.kind, job) : trimmed(value, 3));

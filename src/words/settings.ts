@@ -6,17 +6,17 @@ import { rangeWords } from './range.ts';
 
 /** What there is to say of the settings: what the user should know, or why a change was not kept. */
 export function settingsWords(fact: SettingsFact): string {
-	return foreign(factWords(fact));
+	return foreign(settingsFactWords(fact));
 }
 
-function factWords(fact: SettingsFact): string {
+function settingsFactWords(fact: SettingsFact): string {
 	switch (fact.code) {
 		case 'settings-unreadable':
-			return `${fact.file} cannot be read (${named(fact.cause)}): no bender, die or preference kept there is used.`;
+			return `${fact.file} cannot be read (${causeName(fact.cause)}): no bender, die or preference kept there is used.`;
 		case 'settings-copy':
 			return `${fileFaultWords(fact.file, fact.fault)} ${copyWords(fact)}`;
 		case 'settings-copy-old':
-			return `The settings are kept, but their spare copy ${fact.good} could not be renewed (${named(fact.cause)}).`;
+			return `The settings are kept, but their spare copy ${fact.good} could not be renewed (${causeName(fact.cause)}).`;
 		case 'settings-value': {
 			const { bender, die, field, value, right } = fact;
 			const of = `bender "${bender}"`;
@@ -30,12 +30,12 @@ function factWords(fact: SettingsFact): string {
 		case 'settings-busy':
 			return `${fact.file} was not written: another program is changing it (${fact.lock}). Try again; if none is, remove that file.`;
 		case 'settings-not-written':
-			return `${fact.file} was not written (${named(fact.cause)}). Nothing kept before is changed.`;
+			return `${fact.file} was not written (${causeName(fact.cause)}). Nothing kept before is changed.`;
 	}
 }
 
 /** The system's name for it, else its text. */
-const named = ({ errno, text }: Cause): string => errno || text;
+const causeName = ({ errno, text }: Cause): string => errno || text;
 
 const BROKEN = {
 	empty: 'it is empty',
@@ -51,13 +51,15 @@ function fileFaultWords(file: string, fault: FileFault): string {
 	const broken = `${file} is broken (${brokenWords(fault.why)})`;
 	return 'aside' in fault
 		? `${broken}; it was put aside as ${fault.aside}.`
-		: `${broken} and cannot be put aside (${named(fault.cause)}).`;
+		: `${broken} and cannot be put aside (${causeName(fault.cause)}).`;
 }
 
 function copyWords({ good, copy }: Extract<SettingsFact, { code: 'settings-copy' }>): string {
 	if (copy === 'used') return `The last good copy, ${good}, is used.`;
 	if (copy === 'none') return 'No copy of it is kept.';
-	return copy === 'broken' ? `Its copy ${good} is broken too.` : `Its copy ${good} cannot be used (${named(copy)}).`;
+	return copy === 'broken'
+		? `Its copy ${good} is broken too.`
+		: `Its copy ${good} cannot be used (${causeName(copy)}).`;
 }
 
 /** What a kept value may be. */

@@ -37,9 +37,9 @@ function afterWords({ correction: { after }, plan, void: gone }: CorrectionStory
 
 function changeWords({ was, ...now }: Correction['remaining'][number], job: Job): string {
 	const changed = [
-		change('mark', tape(was.fromStart, job), tape(now.fromStart, job)),
-		change('rotation', angle(was.rotation), angle(now.rotation)),
-		change('bend', angle(was.angle), angle(now.angle)),
+		nowAndWas('mark', tape(was.fromStart, job), tape(now.fromStart, job)),
+		nowAndWas('rotation', angle(was.rotation), angle(now.rotation)),
+		nowAndWas('bend', angle(was.angle), angle(now.angle)),
 	];
 	return changed.filter((text) => text !== '').join(', ');
 }
@@ -48,6 +48,6 @@ function gainWords({ predicted, without }: Correction, job: Job): string {
 	return `The far end is off by ${fine(predicted.endOffset, job)} with these, by ${fine(without.endOffset, job)} with the drawing's numbers.`;
 }
 
-function change(name: string, was: string, now: string): string {
+function nowAndWas(name: string, was: string, now: string): string {
 	return was === now ? '' : `${name} ${now} (was ${was})`;
 }

@@ -111,7 +111,7 @@ export function pieceToldWords(
 	of: { clr: number; stretch: number; units: Units },
 ) {
 	const { clr, units } = of;
-	const length = ({ value, sd }: PieceFigure) => giveOrTake(formatLength(value, units), spread(sd, units));
+	const length = ({ value, sd }: PieceFigure) => giveOrTake(formatLength(value, units), spreadWords(sd, units));
 	const shift = ({ value, sd }: PieceFigure) => length({ value: Math.abs(value), sd });
 	const percent = (part: number, places: number) => `${trimmed(part * 100, places)} %`;
 	const arc =
@@ -125,17 +125,17 @@ export function pieceToldWords(
 			`stretch of the arc     ${arc}`,
 		],
 		on90:
-			`Of a bend of 90° with its corner where the drawing has it, the mark goes ${shift(on90.mark)}, ${toward(on90.mark)} the start end, ` +
+			`Of a bend of 90° with its corner where the drawing has it, the mark goes ${shift(on90.mark)}, ${towardOrAway(on90.mark)} the start end, ` +
 			`and the bend takes ${more(on90.tube)} tube by ${shift(on90.tube)}.`,
 		coarse: growth.sd > COARSE ? `The radius ${MORE_TELLS}` : '',
 	};
 }
 
-const toward = ({ value }: PieceFigure): string => (value < 0 ? 'toward' : 'away from');
+const towardOrAway = ({ value }: PieceFigure): string => (value < 0 ? 'toward' : 'away from');
 const more = ({ value }: PieceFigure): string => (value < 0 ? 'less' : 'more');
 
 /** How far off a length may be: to a hundredth of an inch, never said to be nothing. */
-function spread(sd: number, units: Units): string {
+function spreadWords(sd: number, units: Units): string {
 	const division = units === 'in' ? 0.01 : 0.1;
 	return formatLength(Math.max(division, Math.round(sd / division) * division), units);
 }
@@ -157,7 +157,7 @@ export function pieceToldLines(
 		stretch
 			? `  stretch      ${told(stretch, 4)}`
 			: `  stretch      taken as ${trimmed(known, 4)}; --test-straight tells it`,
-		`  On a 90° the mark goes ${shift(on90.mark)}, ${toward(on90.mark)} the start end.`,
+		`  On a 90° the mark goes ${shift(on90.mark)}, ${towardOrAway(on90.mark)} the start end.`,
 		`  It takes ${shift(on90.tube)}, ${more(on90.tube)} tube.`,
 		...(growth.sd > COARSE ? [`  Growth ${MORE_TELLS}`] : []),
 	];

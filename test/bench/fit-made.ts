@@ -4,7 +4,7 @@
  */
 import { spreadOf } from '../../src/fit/as-built.ts';
 import type { Draw } from '../../src/practice/random.ts';
-import { rounded } from '../../src/practice/shop.ts';
+import { toDivision } from '../../src/practice/shop.ts';
 import { type TrueBend, trueShape } from '../../src/practice/true-tube.ts';
 import { cutToFit, rawTube, tubeAtWork } from '../../src/session/estimate/tube-at-work.ts';
 import { acceptBend } from '../../src/session/log/apply-bend.ts';
@@ -116,7 +116,7 @@ export function makeTube(job: Job, noise: Noise, errors: Errors, rule: Rule): Ma
 		for (const name of rule === 'corrected' ? checksDue(state, i + 1) : []) {
 			const index = job.checks.findIndex((check) => check.name === name);
 			const shape = trueShape(bends, state.piece, trueJob);
-			const value = rounded(
+			const value = toDivision(
 				checkValue(job.checks[index]!, shape, job.tube) + errors.checks[index]!,
 				job.tooling.tape / 2,
 			);
@@ -142,7 +142,7 @@ function worked(state: State, i: number, noise: Noise, errors: Errors, bend: Tru
 		? numbers.rotation
 		: exact || noise.readBack === 0
 			? bend.rotation
-			: rounded(bend.rotation + errors.readBack[i]!, 0.1);
+			: toDivision(bend.rotation + errors.readBack[i]!, 0.1);
 	const row = { entry: 0, seat: 1, pointer: null, stop: angle, loaded: angle, released: null, measured: [] };
 	return withBend({ ...state, filter: reopened(state.filter, { angle, sd }, angle) }, i + 1, {
 		mark: exact ? bend.mark : numbers.fromStart,

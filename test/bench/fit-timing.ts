@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { type CorrectionInput, correct } from '../../src/fit/correct.ts';
 import { gripsOf } from '../../src/fit/grips.ts';
-import { listUnknowns, posed } from '../../src/fit/problem.ts';
+import { posed, shapeUnknowns } from '../../src/fit/problem.ts';
 import { scales } from '../../src/fit/scales.ts';
 import { costAt, solve } from '../../src/maths/least-squares.ts';
 import { draws } from '../../src/practice/random.ts';
@@ -62,7 +62,7 @@ export interface Timings {
 export function timings(seed: number): Timings {
 	const bounded = problems(seed, true);
 	const open = problems(seed, false).map((input) => {
-		const unknowns = listUnknowns(input);
+		const unknowns = shapeUnknowns(input);
 		return { problem: posed(input, unknowns), start: unknowns.map((u) => u.now) };
 	});
 	const times = { correction: [] as number[], unbounded: [] as number[], general: [] as number[] };

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { type JobFolder, listed } from '../../src/cli/job-folder.ts';
+import { type JobFolder, listedJobs } from '../../src/cli/job-folder.ts';
 import { workshopAt } from '../../src/cli/workshop.ts';
 import { JobNotSaved } from '../../src/job/save.ts';
 import { PROGRAM } from '../helpers/disk/program.ts';
@@ -20,9 +20,9 @@ afterEach(() => rmSync(folder, { recursive: true }));
 describe('a folder without jobs', () => {
 	it('shows the samples until the first job is written, which makes the folder', () => {
 		const workshop = workshopAt(join(folder, 'home'), jobs);
-		expect(listed(jobs)).toEqual({ folder: jobs.samples, samples: true });
+		expect(listedJobs(jobs)).toEqual({ folder: jobs.samples, samples: true });
 		expect(workshop.saveJob(workshop.jobPath('step.json'), '{}', false)).toBe(true);
-		expect(listed(jobs)).toEqual({ folder: jobs.own, samples: false });
+		expect(listedJobs(jobs)).toEqual({ folder: jobs.own, samples: false });
 		expect(workshop.saveJob(workshop.jobPath('step.json'), '{}', false)).toBe(false);
 	});
 

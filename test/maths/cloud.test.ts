@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { triangle } from '../../src/maths/cholesky.ts';
 import { spreadTo, standardCloud } from '../../src/maths/cloud.ts';
-import { chanceOf } from '../../src/maths/weighted.ts';
+import { weightedChance } from '../../src/maths/weighted.ts';
 
 const even = (points: readonly unknown[]) => points.map(() => 1);
 const mean = (values: readonly number[]) => values.reduce((sum, x) => sum + x, 0) / values.length;
@@ -31,7 +31,7 @@ describe('the chance of several things at once', () => {
 		const zero = covariance.map(() => 0);
 		const lower = triangle(covariance);
 		const points = standardCloud(covariance.length).map((z) => spreadTo(zero, lower, z));
-		return chanceOf(
+		return weightedChance(
 			points.map((x) => x.every((value) => value > 0)),
 			even(points),
 		);

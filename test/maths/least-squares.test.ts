@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { describe, expect, test } from 'vitest';
 import type { CorrectionInput } from '../../src/fit/correct.ts';
-import { listUnknowns, posed } from '../../src/fit/problem.ts';
+import { posed, shapeUnknowns } from '../../src/fit/problem.ts';
 import { scales } from '../../src/fit/scales.ts';
 import { type Problem, solve } from '../../src/maths/least-squares.ts';
 import { corners, shapeEnd } from '../../src/tube/frames.ts';
@@ -26,7 +26,7 @@ function unbounded(
 		measures: [],
 		bounds: { straights: open(input.shape.straights), angles: open(input.shape.bends) },
 	};
-	const unknowns = listUnknowns(correction);
+	const unknowns = shapeUnknowns(correction);
 	return { problem: posed(correction, unknowns), start: unknowns.map((u) => u.nominal) };
 }
 

@@ -4,7 +4,7 @@ import { basename, join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { runLog } from '../../src/cli/log.ts';
 import { runNotebook } from '../../src/cli/notebook.ts';
-import { byHandLines, endLines, stepLines } from '../../src/cli/practice-text.ts';
+import { byHandLines, endLines, practicedLines } from '../../src/cli/practice-text.ts';
 import { loadJob } from '../../src/job/load.ts';
 import { listSessions, readSession } from '../../src/journal/catalogue.ts';
 import { SessionCache } from '../../src/journal/kept-sessions.ts';
@@ -104,7 +104,7 @@ describe('a session played on the simulated bender', () => {
 			const { job } = practice.session.state.start;
 			expect(done.bends.every(({ pulls }) => done.scrapped || pulls > 0)).toBe(true);
 			const text = [
-				...steps.flatMap((step) => stepLines(step, job)),
+				...steps.flatMap((step) => practicedLines(step, job)),
 				...endLines(done, practice.station.trueAngles, job),
 			];
 			expect(text.filter((line) => line.length > 80)).toEqual([]);

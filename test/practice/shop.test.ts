@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { ELSEWHERE, FOREIGN, ROUGH } from '../../src/practice/foreign.ts';
 import { keyed } from '../../src/practice/keyed.ts';
 import { draws } from '../../src/practice/random.ts';
-import { openShop, rounded } from '../../src/practice/shop.ts';
+import { openShop, toDivision } from '../../src/practice/shop.ts';
 import { USUAL, type World } from '../../src/practice/world.ts';
 
 const shopOf = (seed: number, world: World = USUAL) => openShop(world, draws(seed), 180);
@@ -74,7 +74,7 @@ describe('what is read', () => {
 		shop.pull(70);
 		const read = Array.from({ length: 400 }, () => shop.finder());
 		expect(moments(read).mean).toBeCloseTo(shop.angle, 1);
-		expect(read.every((value) => rounded(value, 0.1) === value)).toBe(true);
+		expect(read.every((value) => toDivision(value, 0.1) === value)).toBe(true);
 		const dial = Array.from({ length: 400 }, () => shop.loaded());
 		expect(Math.abs(moments(dial).mean - 70)).toBeLessThan(1);
 		expect(dial.every((value) => Number.isInteger(2 * value))).toBe(true);

@@ -1,8 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { type Listed, type Narrowing, narrowed, type Sorting, sorted, valuesOf } from '../../src/review/table.ts';
+import {
+	markValues,
+	type Narrowing,
+	narrowed,
+	type Sorting,
+	sorted,
+	type TableSession,
+} from '../../src/review/table.ts';
 import { searchedText } from '../../src/words/session-list.ts';
 
-const row = (id: string, parts: Partial<Listed>): Listed => ({
+const row = (id: string, parts: Partial<TableSession>): TableSession => ({
 	id,
 	job: 'Bow rail',
 	bender: 'bay one',
@@ -20,8 +27,8 @@ const ROWS = [
 	row('b', { job: 'Cleat', heat: 'H 12', started: '2031-02-28 17:30' }),
 	row('a', { bender: 'bay two', fits: false, started: '2030-03-01 17:30' }),
 ];
-const textOf = ({ job, bender, heat }: Listed) => `${job} ${bender} ${heat ?? ''}`.toLowerCase();
-const ids = (rows: readonly Listed[]) => rows.map(({ id }) => id).join('');
+const textOf = ({ job, bender, heat }: TableSession) => `${job} ${bender} ${heat ?? ''}`.toLowerCase();
+const ids = (rows: readonly TableSession[]) => rows.map(({ id }) => id).join('');
 
 describe('sessions', () => {
 	test.each<[Narrowing, string, string]>([
@@ -61,7 +68,7 @@ describe('sessions', () => {
 	});
 
 	test('are searched by what the list says of them, in both lists alike', () => {
-		const searched = (parts: Partial<Listed> & { imported?: boolean; mayFit?: true }) =>
+		const searched = (parts: Partial<TableSession> & { imported?: boolean; mayFit?: true }) =>
 			searchedText({ ...row('20310302-094000-ab', {}), ...parts });
 		expect(searched({ die: 'Six', heat: 'H-7' })).toContain('six');
 		expect(searched({ heat: 'H-7' })).toContain('h-7');
@@ -83,28 +90,28 @@ describe('sessions', () => {
 	});
 
 	test('are counted as they are narrowed: capitals or not', () => {
-		expect(valuesOf([...ROWS, row('x', { bender: 'Bay ONE' })], 'bender')).toEqual([
+		expect(markValues([...ROWS, row('x', { bender: 'Bay ONE' })], 'bender')).toEqual([
 			{ value: 'bay one', count: 4 },
 			{ value: 'bay two', count: 2 },
 		]);
 	});
 
 	test('are counted by what they can be narrowed to', () => {
-		expect(valuesOf(ROWS, 'job')).toEqual([
+		expect(markValues(ROWS, 'job')).toEqual([
 			{ value: 'Bow rail', count: 3 },
 			{ value: 'Aft arch', count: 1 },
 			{ value: 'Cleat', count: 1 },
 		]);
-		expect(valuesOf(ROWS, 'heat').map(({ value }) => value)).toEqual(['H 4471', 'H 12']);
-		expect(valuesOf(ROWS, 'fits')).toEqual([
+		expect(markValues(ROWS, 'heat').map(({ value }) => value)).toEqual(['H 4471', 'H 12']);
+		expect(markValues(ROWS, 'fits')).toEqual([
 			{ value: 'yes', count: 2 },
 			{ value: 'no', count: 2 },
 		]);
-		expect(valuesOf(ROWS, 'date').map(({ value, count }) => `${value} ${count}`)).toEqual([
+		expect(markValues(ROWS, 'date').map(({ value, count }) => `${value} ${count}`)).toEqual([
 			'2031-03 3',
 			'2031-02 1',
 			'2030-03 1',
 		]);
-		expect(valuesOf(ROWS, 'date', { date: '2031-03' })[0]).toEqual({ value: '2031-03-02', count: 2 });
+		expect(markValues(ROWS, 'date', { date: '2031-03' })[0]).toEqual({ value: '2031-03-02', count: 2 });
 	});
 });

@@ -10,7 +10,7 @@ import { type Aside, backInForm, type JobForm, newForm } from '../../src/screen/
 import { formView } from '../../src/screen/job-form/view.ts';
 import { reviewView } from '../../src/screen/review/index.ts';
 import { LIST, type ReviewPage } from '../../src/screen/review/review-page.ts';
-import { opened } from '../../src/screen/session/opening.ts';
+import { openedOnScreen } from '../../src/screen/session/opening.ts';
 import { viewOf } from '../../src/screen/session/pages/index.ts';
 import type { Page } from '../../src/screen/session/session-state.ts';
 import { shortcutOf, shortcutsOf } from '../../src/screen/session/shortcuts.ts';
@@ -129,7 +129,7 @@ function digitsDo<S>(prompt: Prompt<S>): void {
 		expect(pressed(prompt, typed.entry, { key: 'return' })).toEqual({ step: first.step });
 }
 
-const state = (output: Output) => opened(new FakeLive([output], [], undefined, KEPT), USUAL_DISPLAY);
+const state = (output: Output) => openedOnScreen(new FakeLive([output], [], undefined, KEPT), USUAL_DISPLAY);
 
 describe('keys mean one thing on all pages', () => {
 	const pages = [

@@ -7,7 +7,7 @@ import { lookOf, styleOf } from '../../src/screen/shell/look.ts';
 import { choiceLines } from '../../src/screen/text/choice-list.ts';
 import { digitRows, digitSize } from '../../src/screen/text/digits.ts';
 import { keyLines } from '../../src/screen/text/key-line.ts';
-import { asciiOnly, cut, type Line, span, spreadOut } from '../../src/screen/text/line.ts';
+import { asciiOnly, cutLine, type Line, span, spreadOut } from '../../src/screen/text/line.ts';
 import { wrap } from '../../src/terminal/wrap.ts';
 
 const LOOK = lookOf({ TERM: 'xterm', NO_COLOR: '1' }, false);
@@ -158,7 +158,7 @@ describe('lines', () => {
 		expect(wrap('Let the pressure off.', 10, 2)).toEqual(['Let the', '  pressure', '  off.']);
 		expect(drawn([spreadOut([span('left')], [span('right')], 12)])).toBe('left   right');
 		expect(drawn([spreadOut([span('much too long')], [span('right')], 12)])).toBe('much … right');
-		expect(drawn([cut([span('abc'), span('def')], 5)])).toBe('abcd…');
+		expect(drawn([cutLine([span('abc'), span('def')], 5)])).toBe('abcd…');
 	});
 });
 

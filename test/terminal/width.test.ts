@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { cut, span, spreadOut, widthOf } from '../../src/screen/text/line.ts';
+import { cutLine, span, spreadOut, widthOf } from '../../src/screen/text/line.ts';
 import { cellsOf, firstCells, padded, withoutLast } from '../../src/terminal/width.ts';
 import { wrap } from '../../src/terminal/wrap.ts';
 
@@ -23,7 +23,7 @@ describe('how wide a text is', () => {
 
 	test('a wide character is never cut in two', () => {
 		expect(firstCells('船尾の枠', 5)).toBe('船尾');
-		expect(widthOf(cut([span('船尾の枠')], 6))).toBeLessThanOrEqual(6);
+		expect(widthOf(cutLine([span('船尾の枠')], 6))).toBeLessThanOrEqual(6);
 		expect(padded('船尾', 6)).toBe('船尾  ');
 		expect(withoutLast('a🛟')).toBe('a');
 		expect(withoutLast('')).toBe('');

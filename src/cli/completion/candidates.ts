@@ -45,7 +45,7 @@ interface Typed {
 /** What may stand in place of the last of these words, which come after the program's name; what they begin with is typed already. */
 export function candidates(words: readonly string[], known: KnownNames): Candidate[] {
 	const typed = takenApart(words);
-	const all = typed.last.startsWith('-') ? optionsOf(typed.spec) : placesOf(typed, known);
+	const all = typed.last.startsWith('-') ? optionsOf(typed.spec) : placeCandidates(typed, known);
 	return all.filter(({ value }) => value.startsWith(typed.last));
 }
 
@@ -75,10 +75,10 @@ function optionsOf({ options }: CommandSpec): Candidate[] {
 	return Object.entries({ ...options, ...COMMON_OPTIONS }).map(([name, { says }]) => ({ value: `--${name}`, says }));
 }
 
-function placesOf(typed: Typed, known: KnownNames): Candidate[] {
+function placeCandidates(typed: Typed, known: KnownNames): Candidate[] {
 	const { command, spec, operands, option } = typed;
 	if (option?.value !== undefined) {
-		const values = named(option.value, typed, known);
+		const values = namedCandidates(option.value, typed, known);
 		// A value that may be left out: what comes next may stand here too.
 		return option.optional ? [...values, ...operandsOf(typed, known)] : [...values];
 	}
@@ -93,16 +93,16 @@ function operandsOf(typed: Typed, known: KnownNames): Candidate[] {
 	const [first] = typed.operands;
 	if (typed.operands.length === 0) {
 		const instead = Object.entries(words).map(([value, { says }]) => ({ value, says }));
-		return [...instead, ...named(operands[0] ?? '', typed, known)];
+		return [...instead, ...namedCandidates(operands[0] ?? '', typed, known)];
 	}
 	const next = first === undefined ? undefined : words[first]?.next;
-	if (next !== undefined) return typed.operands.length === 1 ? [...named(next, typed, known)] : [];
+	if (next !== undefined) return typed.operands.length === 1 ? [...namedCandidates(next, typed, known)] : [];
 	const name = operands[typed.operands.length] ?? (most === Number.POSITIVE_INFINITY ? operands.at(-1) : undefined);
-	return name === undefined ? [] : [...named(name, typed, known)];
+	return name === undefined ? [] : [...namedCandidates(name, typed, known)];
 }
 
 /** What may stand for a name as the table of commands has it: `JOB`, or `JOB|ID` for either. */
-function named(name: string, typed: Typed, known: KnownNames): readonly Candidate[] {
+function namedCandidates(name: string, typed: Typed, known: KnownNames): readonly Candidate[] {
 	return name.split('|').flatMap((each) => ofKind(each, typed, known));
 }
 

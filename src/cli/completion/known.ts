@@ -16,7 +16,7 @@ export function knownAt(home: string): KnownNames {
 	return {
 		sessions: (open) => sessionsIn(home, open),
 		benders: () => bendersIn(home).map((value) => ({ value, says: CANDIDATE.bender })),
-		dies: (bender) => diesIn(home, bender).map((value) => ({ value, says: CANDIDATE.die })),
+		dies: (bender) => dieNamesIn(home, bender).map((value) => ({ value, says: CANDIDATE.die })),
 		jobs: jobsFor,
 		folders: (typed) => entriesFor(typed).folders.map((value) => ({ value, says: CANDIDATE.folder })),
 		topics: () => Object.entries(TOPIC_NAMES).map(([value, says]) => ({ value, says })),
@@ -39,22 +39,22 @@ function bendersIn(home: string): string[] {
 	const set = openSettings(home)
 		.benders()
 		.map(({ name }) => name);
-	const bent = rowsOf(home).flatMap(({ kin }) => (kin === null ? [] : [kin.bender]));
+	const bent = keptRowsIn(home).flatMap(({ kin }) => (kin === null ? [] : [kin.bender]));
 	return [...new Set([...set, ...bent])].sort();
 }
 
-function diesIn(home: string, bender: string | null): string[] {
+function dieNamesIn(home: string, bender: string | null): string[] {
 	const benders = openSettings(home).benders();
 	const set = benders.flatMap(({ name, dies }) =>
 		bender === null || name === bender ? dies.map((die) => die.name) : [],
 	);
-	const bent = rowsOf(home).flatMap(({ kin }) => {
+	const bent = keptRowsIn(home).flatMap(({ kin }) => {
 		return kin === null || (bender !== null && kin.bender !== bender) ? [] : [kin.die];
 	});
 	return [...new Set([...set, ...bent])].sort();
 }
 
-const rowsOf = (home: string) => new SessionCache(home).read(() => false).rows;
+const keptRowsIn = (home: string) => new SessionCache(home).read(() => false).rows;
 
 /** The folder that what is typed leads to, as it is typed; '' here. */
 const leading = (typed: string) => typed.slice(0, typed.lastIndexOf('/') + 1);

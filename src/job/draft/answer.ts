@@ -20,7 +20,7 @@ export function answerDraft(
 	if ('fault' in taken) return { faults: [taken.fault] };
 	const { draft: next, place } = taken;
 	const faults = place === null ? [] : faultsAt(place, partBend(next), shop);
-	return faults.length > 0 ? { faults } : { draft: onward(draft, next) };
+	return faults.length > 0 ? { faults } : { draft: nextQuestion(draft, next) };
 }
 
 /** The faults of a draft at that place, those left out that only say that something is still missing. */
@@ -34,7 +34,7 @@ function faultsAt(place: string, file: JobJson, { lookup }: FormShop): Fault[] {
 }
 
 /** A question asked again leads back to the overview, as soon as the questions that belong to it are answered. */
-function onward(before: Draft, next: Draft): Draft {
+function nextQuestion(before: Draft, next: Draft): Draft {
 	if (!before.whole || related(before.at, next.at)) return next;
 	return { ...next, at: 'overview', part: {} };
 }
@@ -51,13 +51,13 @@ function take(draft: Draft, text: string, shop: FormShop): DraftTaken {
 	const { takesText, takesNumber } = openQuestion(draft);
 	if (question.kind === 'choice' || question.kind === 'text') return takesText!(draft, text, shop);
 	if (text === '') return takesNumber!(draft, undefined, shop);
-	const read = valueAt(placeOf(draft), text, question.kind, unitsOf(draft));
+	const read = valueAt(answeredPlace(draft), text, question.kind, unitsOf(draft));
 	return 'fault' in read ? read : takesNumber!(draft, read.value, shop);
 }
 
 /** What cannot be an answer at all. */
 function unfitFor({ kind, options, usual, is }: Question, text: string, draft: Draft): Fault | null {
-	const at = placeOf(draft);
+	const at = answeredPlace(draft);
 	if (text === '' && usual?.value !== '') return { at, found: { code: 'nothing' }, right: { code: 'answer', to: is } };
 	if (kind === 'choice' && !options?.some(({ value }) => value === text))
 		return { at, found: valued(text), right: { code: 'choice' } };
@@ -65,7 +65,7 @@ function unfitFor({ kind, options, usual, is }: Question, text: string, draft: D
 }
 
 /** The place of the open question in the job file. */
-function placeOf({ at, item, field }: Draft): string {
+function answeredPlace({ at, item, field }: Draft): string {
 	return (
 		fileFieldOf(at) ??
 		(at === 'field' ? field : at === 'x' || at === 'y' || at === 'z' ? `shape.points[${item}]` : 'job')

@@ -3,7 +3,7 @@ import { type BendJson, type DiesJson, type Draft, type FileValue, type Question
 import { furtherDie, furtherDies } from './further-die-questions.ts';
 import { put, withKey, withPart } from './put.ts';
 import {
-	choice,
+	choiceQuestion,
 	type DraftTaken,
 	type FormQuestion,
 	type FormShop,
@@ -23,24 +23,24 @@ export const BEND_DIE_QUESTIONS = {
 	bendDie: {
 		groups: ['bendDie'],
 		asks: (draft, shop) =>
-			choice({ code: 'bendDie', bend: draft.item + 1 }, [
+			choiceQuestion({ code: 'bendDie', bend: draft.item + 1 }, [
 				{ is: { code: 'jobs-die', name: draft.file.tooling?.die }, value: JOBS },
-				...further(draft, shop),
+				...furtherDieOptions(draft, shop),
 				option('other-die-named', OWN),
 			]),
 		takesText(draft, text, { lookup }) {
 			if (text === OWN) return withPart(draft, {}, 'bendDieName');
-			if (text === JOBS) return onDie(draft, undefined, 'overview');
+			if (text === JOBS) return withBendOnDie(draft, undefined, 'overview');
 			const name = text.slice(NAMED.length);
 			const bender = draft.file.tooling?.bender ?? 'shop';
-			const isKnown = name in diesOf(draft) || lookup(bender, name, unitsOf(draft))?.clr !== undefined;
-			return onDie(draft, name, isKnown ? 'overview' : 'bendDieClr');
+			const isKnown = name in furtherDiesOf(draft) || lookup(bender, name, unitsOf(draft))?.clr !== undefined;
+			return withBendOnDie(draft, name, isKnown ? 'overview' : 'bendDieClr');
 		},
 	},
 	bendDieName: {
 		groups: ['bendDie'],
 		asks: () => question({ code: 'bendDieName' }, 'text'),
-		takesText: (draft, text) => onDie(draft, text, 'bendDieClr'),
+		takesText: (draft, text) => withBendOnDie(draft, text, 'bendDieClr'),
 	},
 	bendDieClr: {
 		groups: ['bendDie'],
@@ -48,7 +48,7 @@ export const BEND_DIE_QUESTIONS = {
 		takesNumber(draft, value) {
 			const name = draft.part.die!;
 			const die = { ...furtherDie(draft.file, name), clr: value as FileValue };
-			return put(draft, 'tooling.dies', { ...diesOf(draft), [name]: die }, 'overview');
+			return put(draft, 'tooling.dies', { ...furtherDiesOf(draft), [name]: die }, 'overview');
 		},
 	},
 } satisfies Partial<Record<QuestionPlace, FormQuestion>>;
@@ -56,30 +56,31 @@ export const BEND_DIE_QUESTIONS = {
 /** The answer that the bend's die stands for, as `bendDie` takes it. */
 export const dieAnswer = ({ die }: BendJson): string => (die === undefined ? JOBS : `${NAMED}${die}`);
 
-const diesOf = ({ file }: Draft): DiesJson => furtherDies(file);
+const furtherDiesOf = ({ file }: Draft): DiesJson => furtherDies(file);
 
 /** The job's further dies, then what else is kept with its bender. */
-function further(draft: Draft, { dies }: FormShop): Option[] {
+function furtherDieOptions(draft: Draft, { dies }: FormShop): Option[] {
 	const { tooling } = draft.file;
 	const offered = (die: string, clr: number | null, units: Units): Option => ({
 		is: { code: 'further-die', die, clr, units },
 		value: `${NAMED}${die}`,
 	});
 	const kept = dies.filter(
-		({ bender, die }) => bender === (tooling?.bender ?? 'shop') && die !== tooling?.die && !(die in diesOf(draft)),
+		({ bender, die }) =>
+			bender === (tooling?.bender ?? 'shop') && die !== tooling?.die && !(die in furtherDiesOf(draft)),
 	);
 	return [
-		...Object.keys(diesOf(draft)).map((name) => offered(name, null, unitsOf(draft))),
+		...Object.keys(furtherDiesOf(draft)).map((name) => offered(name, null, unitsOf(draft))),
 		...kept.map(({ die, clr, units }) => offered(die, clr, units)),
 	];
 }
 
 /** The draft with the bend in hand on that die (undefined: the job's), which the job knows from now on. */
-function onDie(draft: Draft, die: string | undefined, at: QuestionPlace): DraftTaken {
+function withBendOnDie(draft: Draft, die: string | undefined, at: QuestionPlace): DraftTaken {
 	const { shape = {} } = draft.file;
 	const bends = (shape.bends ?? []).map((bend, i) => (i === draft.item ? withKey(bend, 'die', die) : bend));
 	const file = { ...draft.file, shape: { ...shape, bends } };
 	const next = { ...draft, file, part: { ...draft.part, ...(die !== undefined && { die }) }, at };
-	if (die === undefined || die in diesOf(draft)) return { draft: next, place: `shape.bends[${draft.item}].die` };
-	return put(next, 'tooling.dies', { ...diesOf(draft), [die]: {} }, at);
+	if (die === undefined || die in furtherDiesOf(draft)) return { draft: next, place: `shape.bends[${draft.item}].die` };
+	return put(next, 'tooling.dies', { ...furtherDiesOf(draft), [die]: {} }, at);
 }

@@ -9,7 +9,7 @@ import {
 } from './draft.ts';
 import { put, withKey, withPart } from './put.ts';
 import {
-	choice,
+	choiceQuestion,
 	type DraftTaken,
 	type FormQuestion,
 	type FormShop,
@@ -19,7 +19,7 @@ import {
 	question,
 } from './question.ts';
 import { addBend, addOffset } from './shape-parts.ts';
-import { lengthOf } from './value.ts';
+import { lengthInFile } from './value.ts';
 
 /** In the order in which they are offered. */
 const PIECES: readonly GivenPiece[] = ['bend', 'corners', 'tangents', 'slope'];
@@ -28,7 +28,7 @@ const PIECES: readonly GivenPiece[] = ['bend', 'corners', 'tangents', 'slope'];
 export const BEND_QUESTIONS = {
 	shape: {
 		groups: ['bends', 'points'],
-		asks: () => choice({ code: 'shape' }, [option('bend-by-bend', 'bends'), option('by-corners', 'points')]),
+		asks: () => choiceQuestion({ code: 'shape' }, [option('bend-by-bend', 'bends'), option('by-corners', 'points')]),
 		takesText(draft, text) {
 			const points = text === 'points';
 			const file = withKey(draft.file, 'shape', points ? { points: [] } : { bends: [] });
@@ -40,7 +40,7 @@ export const BEND_QUESTIONS = {
 		asks: (draft) => {
 			const bend = bendsIn(draft) + 1;
 			const pieces = PIECES.map((piece): Option => ({ is: { code: 'piece', piece, bend }, value: piece }));
-			return choice(
+			return choiceQuestion(
 				{ code: 'piece', bend },
 				[...pieces, ...(bend === 1 ? [] : [option('last-straight', 'last')])],
 				pieces[0],
@@ -80,7 +80,7 @@ export const BEND_QUESTIONS = {
 		takesNumber: (draft, value) =>
 			withPart(
 				draft,
-				{ rise: lengthOf(value as FileValue, unitsOf(draft)) },
+				{ rise: lengthInFile(value as FileValue, unitsOf(draft)) },
 				draft.part.piece === 'slope' ? 'angle' : 'run',
 			),
 	},
@@ -88,12 +88,12 @@ export const BEND_QUESTIONS = {
 		groups: ['bends'],
 		asks: ({ part }) => question({ code: 'run', over: part.piece === 'tangents' ? 'tangents' : 'corners' }, 'length'),
 		takesNumber: (draft, value, shop) =>
-			offsetTaken(draft, { run: lengthOf(value as FileValue, unitsOf(draft)) }, shop),
+			offsetTaken(draft, { run: lengthInFile(value as FileValue, unitsOf(draft)) }, shop),
 	},
 	turn: {
 		groups: ['bends'],
 		asks: ({ item }) =>
-			choice(
+			choiceQuestion(
 				{ code: 'turn', bend: item + 1 },
 				[option('same-way-as-before', 'same'), option('opposite-way', 'opposite'), option('other-plane', OWN)],
 				option('same-way', 'same'),

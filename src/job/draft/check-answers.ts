@@ -2,13 +2,13 @@ import type { CheckKind } from '../../session/protocol/kinds.ts';
 import { CHECK_KINDS, CHECK_PARTS, checkJson } from './check-questions.ts';
 import { bendsIn, type QuestionPlace } from './draft.ts';
 import { withKey, withPart } from './put.ts';
-import { choice, type FormQuestion, option, question } from './question.ts';
+import { choiceQuestion, type FormQuestion, option, question } from './question.ts';
 
 /** One check, asked part by part. */
 export const CHECK_QUESTIONS = {
 	checkKind: {
 		groups: ['check'],
-		asks: () => choice({ code: 'checkKind' }, CHECK_KINDS),
+		asks: () => choiceQuestion({ code: 'checkKind' }, CHECK_KINDS),
 		takesText: (draft, text) => withPart(draft, { check: { kind: text as CheckKind, values: [] } }, 'checkPart'),
 	},
 	checkPart: {
@@ -17,7 +17,7 @@ export const CHECK_QUESTIONS = {
 			const { kind, values } = draft.part.check!;
 			const part = CHECK_PARTS[kind][values.length]!;
 			const options = part.choices(bendsIn(draft)).map(({ is, value }) => ({ is, value: JSON.stringify(value) }));
-			return choice({ code: 'checkPart', part: part.part }, options);
+			return choiceQuestion({ code: 'checkPart', part: part.part }, options);
 		},
 		takesText(draft, text) {
 			const { kind, values } = draft.part.check!;

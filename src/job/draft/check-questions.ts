@@ -14,21 +14,21 @@ interface CheckOption {
 	value: unknown;
 }
 
-const count = (most: number) => Array.from({ length: most }, (_, at) => at + 1);
+const upTo = (most: number) => Array.from({ length: most }, (_, at) => at + 1);
 
 const straights = (bends: number) =>
-	count(bends + 1).map((number): CheckOption => ({ is: { code: 'straight', number }, value: number }));
+	upTo(bends + 1).map((number): CheckOption => ({ is: { code: 'straight', number }, value: number }));
 const bendNumbers = (bends: number) =>
-	count(bends).map((number): CheckOption => ({ is: { code: 'bend', number }, value: number }));
+	upTo(bends).map((number): CheckOption => ({ is: { code: 'bend', number }, value: number }));
 
-const corners = (bends: number) => {
-	const all: CornerName[] = [{ end: 'start' }, ...count(bends).map((bend) => ({ bend })), { end: 'far' }];
+const cornerOptions = (bends: number) => {
+	const all: CornerName[] = [{ end: 'start' }, ...upTo(bends).map((bend) => ({ bend })), { end: 'far' }];
 	return all.map((of): CheckOption => ({ is: { code: 'corner', of }, value: of }));
 };
 
 const dropPlaces = (bends: number): CheckOption[] => [
-	...count(bends).map((bend): CheckOption => ({ is: { code: 'outermost', bend }, value: { bend } })),
-	...count(bends + 1).map((straight): CheckOption => ({ is: { code: 'start-of', straight }, value: { straight } })),
+	...upTo(bends).map((bend): CheckOption => ({ is: { code: 'outermost', bend }, value: { bend } })),
+	...upTo(bends + 1).map((straight): CheckOption => ({ is: { code: 'start-of', straight }, value: { straight } })),
 ];
 
 const SURFACES: readonly CheckOption[] = [
@@ -56,8 +56,8 @@ export const CHECK_PARTS: Readonly<Record<CheckKind, readonly PartOfCheck[]>> = 
 		{ part: 'and', choices: straights },
 	],
 	span: [
-		{ part: 'span-from', choices: corners },
-		{ part: 'span-to', choices: corners },
+		{ part: 'span-from', choices: cornerOptions },
+		{ part: 'span-to', choices: cornerOptions },
 	],
 	out: [
 		{ part: 'out-of-plane', choices: straights },

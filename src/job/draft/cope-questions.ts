@@ -1,14 +1,17 @@
 import type { EndName } from '../../tube/job.ts';
 import type { CopeJson, Draft, FileValue, QuestionPlace } from './draft.ts';
 import { withKey } from './put.ts';
-import { choice, type DraftTaken, type FormQuestion, NONE, option, question } from './question.ts';
+import { choiceQuestion, type DraftTaken, type FormQuestion, NONE, option, question } from './question.ts';
 
 /** What each finished end meets. An end that is coped is square to the other tube until its angle is answered, so that it can be drawn. */
 export const COPE_QUESTIONS = {
 	endFit: {
 		groups: ['end'],
 		asks: (draft) =>
-			choice({ code: 'endFit', end: endOf(draft) }, [option('square-end', 'square'), option('coped-end', 'cope')]),
+			choiceQuestion({ code: 'endFit', end: copedEnd(draft) }, [
+				option('square-end', 'square'),
+				option('coped-end', 'cope'),
+			]),
 		takesText(draft, text) {
 			if (text === 'square') return { ...withCope(draft, undefined, 'overview'), place: null };
 			return { draft: { ...draft, at: 'copeOd' }, place: null };
@@ -16,7 +19,7 @@ export const COPE_QUESTIONS = {
 	},
 	copeOd: {
 		groups: ['end'],
-		asks: (draft) => question({ code: 'copeOd', end: endOf(draft) }, 'length'),
+		asks: (draft) => question({ code: 'copeOd', end: copedEnd(draft) }, 'length'),
 		takesNumber: (draft, value) =>
 			withCope(draft, { angle: 90, ...copeIn(draft), od: value as FileValue }, 'copeAngle', 'od'),
 	},
@@ -37,11 +40,11 @@ export const COPE_QUESTIONS = {
 	},
 } satisfies Partial<Record<QuestionPlace, FormQuestion>>;
 
-const endOf = ({ part }: Draft): EndName => part.end ?? 'start';
+const copedEnd = ({ part }: Draft): EndName => part.end ?? 'start';
 
 /** What the end in hand meets, as far as it is known. */
 export function copeIn(draft: Draft): CopeJson | undefined {
-	return draft.file.ends?.[endOf(draft)]?.cope;
+	return draft.file.ends?.[copedEnd(draft)]?.cope;
 }
 
 /** The draft with that end so, and the next question open. */
@@ -51,7 +54,7 @@ function withCope(
 	at: QuestionPlace,
 	key = '',
 ): DraftTaken & { draft: Draft } {
-	const end = endOf(draft);
+	const end = copedEnd(draft);
 	const ends = withKey(draft.file.ends, end, cope && { cope });
 	const file = withKey(draft.file, 'ends', Object.keys(ends).length === 0 ? undefined : ends);
 	return { draft: { ...draft, file, at }, place: `ends.${end}.cope.${key}` };

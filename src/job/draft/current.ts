@@ -14,7 +14,7 @@ export function currentAnswer(draft: Draft): string | null {
 	switch (at) {
 		case 'straight':
 		case 'angle':
-			return written(bend?.[at]);
+			return asTyped(bend?.[at]);
 		case 'turn':
 			return bend === undefined
 				? null
@@ -26,31 +26,31 @@ export function currentAnswer(draft: Draft): string | null {
 		case 'bendDie':
 			return bend === undefined ? null : dieAnswer(bend);
 		case 'turnBy':
-			return written(bend?.rotation);
+			return asTyped(bend?.rotation);
 		case 'x':
 		case 'y':
 		case 'z':
-			return written(point?.['xyz'.indexOf(at)]);
+			return asTyped(point?.['xyz'.indexOf(at)]);
 		case 'endFit':
 			return cope === undefined ? 'square' : 'cope';
 		case 'copeOd':
-			return written(cope?.od);
+			return asTyped(cope?.od);
 		case 'copeAngle':
-			return written(cope?.angle);
+			return asTyped(cope?.angle);
 		case 'copeOffset':
-			return written(cope?.offset);
+			return asTyped(cope?.offset);
 		case 'copeTurn':
-			return written(cope?.turn);
+			return asTyped(cope?.turn);
 		case 'mayOpen':
 			return file.mayOpen === false ? 'no' : 'yes';
 		case 'dieFigure':
-			return written(furtherDie(file, part.die!)[part.figure!]);
+			return asTyped(furtherDie(file, part.die!)[part.figure!]);
 		case 'dieCalled':
 			return part.die!;
 		case 'field':
-			return written(fieldOf(file, draft.field));
+			return asTyped(fieldOf(file, draft.field));
 		default:
-			return written(fieldOf(file, fileFieldOf(at) ?? ''));
+			return asTyped(fieldOf(file, fileFieldOf(at) ?? ''));
 	}
 }
 
@@ -62,6 +62,6 @@ export function fieldOf(file: JobJson, field: string): unknown {
 }
 
 /** A material by its figures cannot be given in one answer. */
-function written(value: unknown): string | null {
+function asTyped(value: unknown): string | null {
 	return typeof value === 'string' || typeof value === 'number' ? String(value) : null;
 }

@@ -24,17 +24,17 @@ const LINE = 110;
 /** A job file's text: what fits on one line stands there, as a person would write it. */
 export function fileText(file: JobJson): string {
 	const ordered = Object.fromEntries(ORDER.flatMap((key) => (file[key] === undefined ? [] : [[key, file[key]]])));
-	return `${written(ordered, '', true)}\n`;
+	return `${jsonWritten(ordered, '', true)}\n`;
 }
 
-function written(value: unknown, indent: string, open = false): string {
+function jsonWritten(value: unknown, indent: string, open = false): string {
 	if (typeof value !== 'object' || value === null) return JSON.stringify(value);
 	const list = Array.isArray(value);
 	const deeper = `${indent}\t`;
 	const parts = (inner: string) =>
 		list
-			? value.map((item) => written(item, inner))
-			: Object.entries(value).map(([key, item]) => `${JSON.stringify(key)}: ${written(item, inner)}`);
+			? value.map((item) => jsonWritten(item, inner))
+			: Object.entries(value).map(([key, item]) => `${JSON.stringify(key)}: ${jsonWritten(item, inner)}`);
 	const [left, right] = list ? ['[', ']'] : ['{', '}'];
 	const line = list ? `${left}${parts(indent).join(', ')}${right}` : `${left} ${parts(indent).join(', ')} ${right}`;
 	if (!open && line.length + indent.length <= LINE && !line.includes('\n') && !isBendList(value)) return line;

@@ -1,6 +1,6 @@
 import type { QuestionPlace } from './draft.ts';
 import { put } from './put.ts';
-import { choice, type FormQuestion, NONE, option, question } from './question.ts';
+import { choiceQuestion, type FormQuestion, NONE, option, question } from './question.ts';
 
 /** What the order says besides the shape. */
 export const ORDER_QUESTIONS = {
@@ -11,7 +11,7 @@ export const ORDER_QUESTIONS = {
 	},
 	mayOpen: {
 		field: 'mayOpen',
-		asks: () => choice({ code: 'mayOpen' }, [option('may-open', 'yes'), option('never-open', 'no')]),
+		asks: () => choiceQuestion({ code: 'mayOpen' }, [option('may-open', 'yes'), option('never-open', 'no')]),
 		takesText: (draft, text) => put(draft, 'mayOpen', text === 'no' ? false : undefined, 'overview'),
 	},
 } satisfies Partial<Record<QuestionPlace, FormQuestion>>;

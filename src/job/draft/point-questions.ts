@@ -1,7 +1,7 @@
 import type { QuestionFact } from '../facts/question.ts';
 import type { Draft, FileValue, QuestionPlace } from './draft.ts';
 import { withPart } from './put.ts';
-import { choice, type DraftTaken, type FormQuestion, option, question } from './question.ts';
+import { choiceQuestion, type DraftTaken, type FormQuestion, option, question } from './question.ts';
 import { addPoint } from './shape-parts.ts';
 
 /** With so many points there is a tube: each further one may be left out. */
@@ -13,7 +13,7 @@ const isFurther = ({ item, put }: Draft): boolean => put === 'add' && item >= LE
 export const POINT_QUESTIONS = {
 	flat: {
 		groups: ['points'],
-		asks: () => choice({ code: 'flat' }, [option('flat', 'flat'), option('not-flat', 'deep')]),
+		asks: () => choiceQuestion({ code: 'flat' }, [option('flat', 'flat'), option('not-flat', 'deep')]),
 		takesText: (draft, text) => ({
 			draft: { ...draft, flat: text === 'flat', item: 0, put: 'add', part: {}, at: 'x' },
 			place: null,

@@ -6,7 +6,7 @@ import { readJob } from '../read.ts';
 import { bendsIn, type Draft, type JobJson, unitsOf } from './draft.ts';
 import type { FormShop } from './question.ts';
 import { addOffset, partBend } from './shape-parts.ts';
-import { lengthOf } from './value.ts';
+import { lengthInFile } from './value.ts';
 
 /** A draft as the job that it would be. */
 export interface DraftPreview {
@@ -80,7 +80,7 @@ function shapeSoFar(file: JobJson, { part, item, put }: Draft): JobJson['shape']
 
 /** As long as the longest straight so far, so that it looks like one of them. */
 function longest(file: JobJson, bends: readonly { straight: number | string }[]): number {
-	return Math.max(...bends.map(({ straight }) => lengthOf(straight, unitsOf({ file }))));
+	return Math.max(...bends.map(({ straight }) => lengthInFile(straight, unitsOf({ file }))));
 }
 
 /** Every fault that the file would have as it stands. */

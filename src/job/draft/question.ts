@@ -60,6 +60,6 @@ export function question(is: QuestionFact, kind: Question['kind'], usual?: Optio
 	return { is, kind, ...(usual && { usual }) };
 }
 
-export function choice(is: QuestionFact, options: readonly Option[], usual?: Option): Question {
+export function choiceQuestion(is: QuestionFact, options: readonly Option[], usual?: Option): Question {
 	return { ...question(is, 'choice', usual), options };
 }

@@ -4,12 +4,12 @@ import type { Fault, Found } from '../facts/index.ts';
 import { readTooling } from '../tooling.ts';
 import { type BendJson, type Draft, type FileValue, type JobJson, unitsOf } from './draft.ts';
 import type { FormShop } from './question.ts';
-import { lengthOf } from './value.ts';
+import { lengthInFile } from './value.ts';
 
 /** Offsets come to more decimals than any tape has: what is kept is finer than a hair of either unit. */
 const PLACES = 6;
 
-function rounded(value: number): number {
+function roundedPlace(value: number): number {
 	return Number(value.toFixed(PLACES));
 }
 
@@ -18,7 +18,7 @@ function withShape(draft: Draft, shape: JobJson['shape']): Draft {
 }
 
 /** `items` with `fresh` where the draft says: at the end, in the place of the item in hand, or before it. */
-function placed<T>(items: readonly T[], fresh: readonly T[], { item, put }: Pick<Draft, 'item' | 'put'>): T[] {
+function withPlaced<T>(items: readonly T[], fresh: readonly T[], { item, put }: Pick<Draft, 'item' | 'put'>): T[] {
 	return items.toSpliced(item, put === 'instead' ? 1 : 0, ...fresh);
 }
 
@@ -34,7 +34,7 @@ export function addBend(draft: Draft, rotation: number): Draft {
 		rotation: normalizeRotation(rotation),
 		...(die !== undefined && { die }),
 	};
-	return withShape(draft, { ...draft.file.shape, bends: placed(bends, [bend], draft) });
+	return withShape(draft, { ...draft.file.shape, bends: withPlaced(bends, [bend], draft) });
 }
 
 /** The draft with the two bends of the offset in hand, or why there are none. */
@@ -47,10 +47,10 @@ export function addOffset(draft: Draft, rotation: number, shop: FormShop): Draft
 			: offsetByRun(rise, run, radius, piece === 'corners' ? 'corners' : 'tangents');
 	const fault = offsetFault(draft, radius, offset?.straight ?? null);
 	if (offset === null || fault !== null) return { fault: fault! };
-	const bend = rounded(offset.angle);
+	const bend = roundedPlace(offset.angle);
 	const bends: BendJson[] = [
 		{ straight: straight!, angle: bend, rotation: normalizeRotation(rotation) },
-		{ straight: rounded(offset.straight), angle: bend, rotation: 180 },
+		{ straight: roundedPlace(offset.straight), angle: bend, rotation: 180 },
 	];
 	return withShape(draft, { ...draft.file.shape, bends: [...(draft.file.shape?.bends ?? []), ...bends] });
 }
@@ -71,13 +71,13 @@ function offsetFault({ part, item, file }: Draft, radius: number, between: numbe
 function drawnRadius(draft: Draft, { lookup }: FormShop): number {
 	const { tube, tooling, shape } = draft.file;
 	const units = unitsOf(draft);
-	if (shape?.radius !== undefined) return lengthOf(shape.radius, units);
-	const od = tube?.od === undefined ? undefined : lengthOf(tube.od, units);
+	if (shape?.radius !== undefined) return lengthInFile(shape.radius, units);
+	const od = tube?.od === undefined ? undefined : lengthInFile(tube.od, units);
 	return readTooling(tooling, od, units, lookup, () => {}).tooling.clr ?? 0;
 }
 
 export function addPoint(draft: Draft, point: FileValue[]): Draft {
-	return withShape(draft, { points: placed(draft.file.shape?.points ?? [], [point], draft) });
+	return withShape(draft, { points: withPlaced(draft.file.shape?.points ?? [], [point], draft) });
 }
 
 /** The file with the bend in hand as far as it is known, so that its faults are found before it is whole. */
@@ -87,5 +87,5 @@ export function partBend({ file, part, item, put }: Draft): JobJson {
 	// What is not asked yet of a bend that is being changed is as it was.
 	const was = put === 'instead' ? file.shape?.bends?.[item] : undefined;
 	const bend = { ...was, straight, ...(angle === undefined ? {} : { angle }) } as BendJson;
-	return { ...file, shape: { ...file.shape, bends: placed(file.shape?.bends ?? [], [bend], { item, put }) } };
+	return { ...file, shape: { ...file.shape, bends: withPlaced(file.shape?.bends ?? [], [bend], { item, put }) } };
 }

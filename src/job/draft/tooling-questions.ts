@@ -1,13 +1,13 @@
 import { type QuestionPlace, unitsOf } from './draft.ts';
 import { put } from './put.ts';
-import { choice, type FormQuestion, NONE, type Option, OWN, option, question } from './question.ts';
+import { choiceQuestion, type FormQuestion, NONE, type Option, OWN, option, question } from './question.ts';
 
 /** The bender and the die, by their names or by what they are. */
 export const TOOLING_QUESTIONS = {
 	die: {
 		groups: ['die'],
 		asks: (_, { dies }) =>
-			choice({ code: 'die' }, [
+			choiceQuestion({ code: 'die' }, [
 				...dies.map(
 					(kept): Option => ({
 						is: { code: 'die', ...kept },

@@ -1,7 +1,7 @@
 import { materialKeys, materialRow } from '../../springback/materials.ts';
 import { type Draft, type QuestionPlace, unitsOf } from './draft.ts';
 import { put, withPart } from './put.ts';
-import { choice, type FormQuestion, NONE, type Option, OWN, option, question } from './question.ts';
+import { choiceQuestion, type FormQuestion, NONE, type Option, OWN, option, question } from './question.ts';
 
 /** A material with what is known of it, as its source has it. */
 function materialOption(key: string): Option {
@@ -20,13 +20,14 @@ export const TUBE_QUESTIONS = {
 	},
 	units: {
 		field: 'units',
-		asks: () => choice({ code: 'units' }, [option('inches', 'in'), option('millimeters', 'mm')]),
+		asks: () => choiceQuestion({ code: 'units' }, [option('inches', 'in'), option('millimeters', 'mm')]),
 		takesText: (draft, text) => put(draft, 'units', text, 'material'),
 	},
 	material: {
 		field: 'tube.material',
 		groups: ['material'],
-		asks: () => choice({ code: 'material' }, [...materialKeys.map(materialOption), option('other-material', OWN)]),
+		asks: () =>
+			choiceQuestion({ code: 'material' }, [...materialKeys.map(materialOption), option('other-material', OWN)]),
 		takesText(draft, text) {
 			if (text === OWN) return withPart(draft, { material: {} }, 'materialName');
 			return put(draft, 'tube.material', text, 'od');

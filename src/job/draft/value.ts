@@ -37,6 +37,6 @@ export function valueAt(
 }
 
 /** The length that a value of a file stands for. The value has been found good. */
-export function lengthOf(value: FileValue, units: Units): number {
+export function lengthInFile(value: FileValue, units: Units): number {
 	return parseLength(value, units);
 }

@@ -16,17 +16,17 @@ type CopyOutcome = { copied: Copied } | { left: LeftOut } | { stopped: NonNullab
 export function copySession(source: Source, shelf: Shelf): CopyOutcome {
 	try {
 		for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
-			const done = tried(source, shelf);
+			const done = copyTried(source, shelf);
 			if (done !== null) return 'code' in done ? { left: done } : { copied: done };
 			shelf.look();
 		}
 		return { left: { code: 'busy', log: source.path } };
 	} catch (error) {
-		return refused(source, error);
+		return whyNotCopied(source, error);
 	}
 }
 
-function refused(source: Source, error: unknown): CopyOutcome {
+function whyNotCopied(source: Source, error: unknown): CopyOutcome {
 	if (error instanceof Busy) return { left: { code: 'busy', log: error.lock.replace(/\.lock$/, '') } };
 	if (error instanceof NotSaved) return { stopped: { log: source.path, cause: causeOf(error.cause) } };
 	if (error instanceof JournalError) return { left: error.fact };
@@ -37,7 +37,7 @@ function refused(source: Source, error: unknown): CopyOutcome {
 type There = HeldLog & { path: string };
 
 /** Null where another program was faster: what is there has to be looked at again. */
-function tried(source: Source, shelf: Shelf): Copied | LeftOut | null {
+function copyTried(source: Source, shelf: Shelf): Copied | LeftOut | null {
 	const { id } = source;
 	const logs = shelf.logsOf(id).map((path): There => ({ path, ...held(path, shelf.fs) }));
 	const same = logs.find((log) => isBeginning(source, log));

@@ -2,7 +2,7 @@
 import { basename, join, resolve } from 'node:path';
 import { causeOf, codeOf } from '../../files/error-codes.ts';
 import { type FsPort, realFs } from '../../files/fs-port.ts';
-import { awayOf, markOf } from '../away.ts';
+import { awayOf, movedMarkOf } from '../away.ts';
 import { type LogPlace, logPlaces, namesIn, sessionFolder, sessionPath } from '../catalogue.ts';
 import { JournalError } from '../errors.ts';
 import { type LockSelf, thisProcess } from '../lock.ts';
@@ -31,14 +31,14 @@ interface LogToCopy {
 export function exportSessions(home: string, folder: string, options: ExchangeOptions): Exchanged {
 	const parts = partsOf(options);
 	const candidates = logPlaces(home, parts.fs).map((place) => ofHome(home, place, parts.fs));
-	return exchanged(candidates.reverse(), folder, () => Shelf.shared(folder, parts), options);
+	return copyEach(candidates.reverse(), folder, () => Shelf.shared(folder, parts), options);
 }
 
 /** Copies every session that lies in a folder, or in the sessions of a home that lies there, into a home. Throws JournalError where the folder cannot be read. */
 export function importSessions(home: string, folder: string, options: ExchangeOptions): Exchanged {
 	const parts = partsOf(options);
 	const candidates = [folder, sessionFolder(folder)].flatMap((each) => inFolder(resolve(each), parts.fs));
-	return exchanged(candidates, sessionFolder(home), () => Shelf.ofHome(home, folder, parts), options);
+	return copyEach(candidates, sessionFolder(home), () => Shelf.ofHome(home, folder, parts), options);
 }
 
 function partsOf({ now, fs = realFs, self = thisProcess() }: ExchangeOptions): WriterParts {
@@ -61,17 +61,17 @@ function ofHome(home: string, { id }: LogPlace, fs: FsPort): LogToCopy {
 /** A home's marks are not followed here: they may lead anywhere. */
 function inFolder(folder: string, fs: FsPort): LogToCopy[] {
 	const names = namesIn(folder, fs);
-	const marks = new Set(names.filter((name) => name.endsWith(markOf('.log'))));
+	const marks = new Set(names.filter((name) => name.endsWith(movedMarkOf('.log'))));
 	return names
 		.filter((name) => name.endsWith('.log'))
 		.sort()
 		.map((name) => {
 			const path = join(folder, name);
-			return { name, read: () => (marks.has(markOf(name)) ? { code: 'away', log: path } : sourceAt(path, fs)) };
+			return { name, read: () => (marks.has(movedMarkOf(name)) ? { code: 'away', log: path } : sourceAt(path, fs)) };
 		});
 }
 
-function exchanged(
+function copyEach(
 	candidates: readonly LogToCopy[],
 	folder: string,
 	open: () => Shelf,

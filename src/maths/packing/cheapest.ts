@@ -20,7 +20,11 @@ export interface Effort {
  * The cheapest cutting, and how little any can cost: the first set of sticks, cheapest first, that all pieces can be cut from. Where it
  * takes more than the effort, `least` is the cost of the first set that is not settled.
  */
-export function cheapest(wanted: WantedPieces, kinds: readonly StickKind[], { set: mostOfSet, all }: Effort): Cheapest {
+export function cheapestCutting(
+	wanted: WantedPieces,
+	kinds: readonly StickKind[],
+	{ set: mostOfSet, all }: Effort,
+): Cheapest {
 	const best = firstCutting(wanted, kinds);
 	const known: CuttingWay[] = [...best.ways];
 	const { least } = leastCost(wanted, kinds, known, best.cost * (1 - EQUAL));

@@ -58,18 +58,26 @@ function nextStick(
 		(stick) => sticks[stick]! > 0 && timesIn(kinds[stick]!.room, wanted.lengths[longest]!) > 0,
 	);
 	const candidates = favorite !== null && holding.includes(favorite) ? [favorite] : holding;
-	const ways = candidates.map((stick) => ({ stick, filling: around(longest, wanted, kinds[stick]!.room, values) }));
-	const lossOf = ({ stick, filling }: CuttingWay) => kinds[stick]!.cost / lengthOf(filling, wanted);
+	const ways = candidates.map((stick) => ({
+		stick,
+		filling: fillingAround(longest, wanted, kinds[stick]!.room, values),
+	}));
+	const lossOf = ({ stick, filling }: CuttingWay) => kinds[stick]!.cost / fillingLength(filling, wanted);
 	return ways.reduce((best, way) => (lossOf(way) < lossOf(best) ? way : best));
 }
 
-function around(longest: number, { lengths, counts }: WantedPieces, room: number, values: readonly number[]): Filling {
+function fillingAround(
+	longest: number,
+	{ lengths, counts }: WantedPieces,
+	room: number,
+	values: readonly number[],
+): Filling {
 	const others = counts.map((count, kind) => (kind === longest ? count - 1 : count));
 	const { filling } = bestFilling(room - lengths[longest]!, { lengths, counts: others }, values);
 	return filling.map((count, kind) => (kind === longest ? count + 1 : count));
 }
 
-function lengthOf(filling: Filling, { lengths }: WantedPieces): number {
+function fillingLength(filling: Filling, { lengths }: WantedPieces): number {
 	return filling.reduce((sum, count, kind) => sum + count * lengths[kind]!, 0);
 }
 
@@ -78,7 +86,7 @@ function cheaper(ways: readonly CuttingWay[], wanted: WantedPieces, kinds: reado
 	const sticks = kinds.map(({ count }) => count);
 	for (const { stick } of ways) sticks[stick]!--;
 	const changed = [...ways].map((way) => {
-		const length = lengthOf(way.filling, wanted);
+		const length = fillingLength(way.filling, wanted);
 		let { stick } = way;
 		for (const [other, { room, cost }] of kinds.entries()) {
 			if (sticks[other]! > 0 && cost < kinds[stick]!.cost && timesIn(room, length) > 0) {
@@ -89,9 +97,9 @@ function cheaper(ways: readonly CuttingWay[], wanted: WantedPieces, kinds: reado
 		}
 		return { ...way, stick };
 	});
-	return { ways: changed, cost: costOf(changed, kinds) };
+	return { ways: changed, cost: costOfWays(changed, kinds) };
 }
 
-export function costOf(ways: readonly CuttingWay[], kinds: readonly StickKind[]): number {
+export function costOfWays(ways: readonly CuttingWay[], kinds: readonly StickKind[]): number {
 	return ways.reduce((sum, { stick }) => sum + kinds[stick]!.cost, 0);
 }

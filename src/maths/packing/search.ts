@@ -107,7 +107,7 @@ class Search {
 			// Of too many, those that the bound was made of are the likeliest.
 			if (!found.all) this.isWhole = false;
 			const tried = found.all ? found.fillings : this.#knownWith(longest, stick, counts);
-			return tried.map((filling) => ({ stick, filling, costing: withNothing - worthOf(filling, bound) }));
+			return tried.map((filling) => ({ stick, filling, costing: withNothing - fillingWorth(filling, bound) }));
 		});
 		return next.sort((a, b) => a.costing - b.costing);
 	}
@@ -118,6 +118,6 @@ class Search {
 	}
 }
 
-function worthOf(filling: readonly number[], { pieces }: Bound): number {
+function fillingWorth(filling: readonly number[], { pieces }: Bound): number {
 	return filling.reduce((sum, count, kind) => sum + count * pieces[kind]!, 0);
 }

@@ -46,7 +46,7 @@ export function TubeLabels({ field, taken, ...placing }: TubeLabelsProps) {
 	const sized = ({ text, style, ...spot }: Omit<ToldLabel, 'width' | 'height'>): ToldLabel => {
 		return { text, style, ...spot, width: type.width(text, style), height: HIGH * style.size };
 	};
-	const told = [...numbersOf(placing).map(sized), sized(startOf(placing))];
+	const told = [...bendNumberLabels(placing).map(sized), sized(startLabel(placing))];
 	const half = (od / 2) * scale;
 	const tube = { line: centerLine(at, ARC_STEPS).map(seenIn(view)).map(place), half: half + 1 };
 	const places = labelPlaces(told, half, { lines: [tube], boxes: taken, field });
@@ -67,7 +67,7 @@ export function TubeLabels({ field, taken, ...placing }: TubeLabelsProps) {
 	});
 }
 
-function numbersOf({ at, view, place }: Placing) {
+function bendNumberLabels({ at, view, place }: Placing) {
 	const seen = seenIn(view);
 	const spots: { at: ViewPlace; toward: ViewPlace; numbers: number[] }[] = [];
 	for (const [i, arc] of at.arcs.entries()) {
@@ -87,7 +87,7 @@ function away(from: ViewPlace, to: ViewPlace): ViewPlace {
 }
 
 /** At the start end, on the side that bend 1 bends to, where its number does not stand. */
-function startOf({ at, view, place }: Placing) {
+function startLabel({ at, view, place }: Placing) {
 	const seen = seenIn(view);
 	const { start, direction } = at.straights[0]!;
 	const from = place(seen(start));

@@ -100,14 +100,14 @@ function OneView({ at, od, over, view, sizes, box, until, scale, place }: OneVie
 			))}
 			{od * scale > CENTER_FROM && (
 				<Polyline
-					points={text(centerLine(at, ARC_STEPS).map(seen).map(place))}
+					points={svgPoints(centerLine(at, ARC_STEPS).map(seen).map(place))}
 					strokeWidth={0.35}
 					stroke="#000"
 					strokeDasharray="6 2 1 2"
 				/>
 			)}
 			{over.length > 0 && (
-				<Polyline points={text(over.map(seen).map(place))} strokeWidth={1} stroke="#000" strokeDasharray="2 2" />
+				<Polyline points={svgPoints(over.map(seen).map(place))} strokeWidth={1} stroke="#000" strokeDasharray="2 2" />
 			)}
 			<TubeLabels
 				{...{ at, od, view, scale, place }}
@@ -143,12 +143,12 @@ const THIN = 0.5;
 
 /** White over black that is a little wider: what is left of the black is the outline. */
 function PieceOf({ kind, line, wide }: { kind: 'side' | 'round'; line: readonly ViewPlace[]; wide: number }) {
-	const points = text(line);
+	const points = svgPoints(line);
 	if (kind === 'round') return <Polygon points={points} fill="#fff" stroke="#000" strokeWidth={2 * THIN} />;
 	return (
 		<>
 			<Polyline points={points} stroke="#000" strokeWidth={wide + 2 * THIN} />
-			<Polyline points={text(longer(line))} stroke="#fff" strokeWidth={Math.max(wide - 2 * THIN, THIN)} />
+			<Polyline points={svgPoints(longer(line))} stroke="#fff" strokeWidth={Math.max(wide - 2 * THIN, THIN)} />
 		</>
 	);
 }
@@ -199,7 +199,7 @@ function SizeLine({
 	);
 }
 
-const text = (points: readonly ViewPlace[]): string =>
+const svgPoints = (points: readonly ViewPlace[]): string =>
 	points.map(([x, y]) => `${x.toFixed(2)},${y.toFixed(2)}`).join(' ');
 
 /** The sizes over all in a view, outside to outside. */

@@ -51,9 +51,9 @@ export function labelPlaces(wishes: readonly LabelWish[], half: number, around: 
 	const lines = [...around.lines];
 	return wishes.map((wish) => {
 		const tried = GAPS.flatMap((gap) => waysFrom(wish.toward).map((way) => tryAt(wish, half, gap, way)));
-		const costs = tried.map((each) => costOf(each, { lines, boxes, field: around.field }));
+		const costs = tried.map((each) => labelCost(each, { lines, boxes, field: around.field }));
 		const best = tried[costs.indexOf(Math.min(...costs))]!;
-		boxes.push(grown(best.box, BETWEEN));
+		boxes.push(boxGrown(best.box, BETWEEN));
 		if (best.place.lead !== null) lines.push({ line: best.place.lead, half: 0 });
 		return best.place;
 	});
@@ -83,19 +83,19 @@ function tryAt({ at, toward, width, height }: LabelWish, half: number, gap: numb
 	return { place: { x, y, lead }, box, own: gap + OTHER_SIDE * (1 - dx * toward[0] - dy * toward[1]) };
 }
 
-function costOf({ place: { lead }, box, own }: TriedPlace, { lines, boxes, field }: LabelRoom): number {
+function labelCost({ place: { lead }, box, own }: TriedPlace, { lines, boxes, field }: LabelRoom): number {
 	const isOut = box.left < field.left || box.right > field.right || box.top < field.top || box.bottom > field.bottom;
-	const onText = boxes.some((other) => meets(box, other));
-	const onTube = lines.some(({ line, half }) => runsThrough(line, grown(box, half)));
+	const onText = boxes.some((other) => boxesMeet(box, other));
+	const onTube = lines.some(({ line, half }) => runsThrough(line, boxGrown(box, half)));
 	const leadCrosses =
-		lead !== null && (boxes.some((box) => crosses(lead, box)) || lines.some(({ line }) => cuts(lead, line)));
+		lead !== null && (boxes.some((box) => crosses(lead, box)) || lines.some(({ line }) => cutsLine(lead, line)));
 	return own + (isOut || onText ? UNREADABLE : 0) + (onTube ? ON_TUBE : 0) + (leadCrosses ? CROSSING : 0);
 }
 
-const meets = (a: LabelBox, b: LabelBox): boolean =>
+const boxesMeet = (a: LabelBox, b: LabelBox): boolean =>
 	a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 
-const grown = ({ left, top, right, bottom }: LabelBox, by: number): LabelBox => ({
+const boxGrown = ({ left, top, right, bottom }: LabelBox, by: number): LabelBox => ({
 	left: left - by,
 	top: top - by,
 	right: right + by,
@@ -106,7 +106,7 @@ const runsThrough = (line: readonly ViewPlace[], box: LabelBox): boolean =>
 	line.some((to, i) => i > 0 && crosses([line[i - 1]!, to], box));
 
 /** Whether two lines cross, the first a single piece: each has its ends on both sides of the other. */
-function cuts([a, b]: readonly [ViewPlace, ViewPlace], line: readonly ViewPlace[]): boolean {
+function cutsLine([a, b]: readonly [ViewPlace, ViewPlace], line: readonly ViewPlace[]): boolean {
 	const side = ([px, py]: ViewPlace, [qx, qy]: ViewPlace, [x, y]: ViewPlace) =>
 		Math.sign((qx - px) * (y - py) - (qy - py) * (x - px));
 	return line.some((to, i) => {

@@ -50,7 +50,7 @@ export function FullSizeSheet({ paper, title, foot, words, laid, sheet }: FullSi
 	const { width, height } = insideOf(paper);
 	const type = useTypeface();
 	const room = roomUnder(words, paper, type);
-	const window = windowOf(sheet.cell, room);
+	const window = sheetWindow(sheet.cell, room);
 	const size = { width: room.width * POINTS.mm, height: room.height * POINTS.mm };
 	const notes = placedNotes(laid.drawing.notes, { cell: sheet.cell, window, room, type });
 	return (
@@ -60,7 +60,7 @@ export function FullSizeSheet({ paper, title, foot, words, laid, sheet }: FullSi
 					<Words text={words} width={width} size={WORDS_SIZE} />
 				</View>
 				<Svg width={size.width} height={size.height}>
-					<Drawn drawing={laid.drawing} window={window} />
+					<PenStrokes drawing={laid.drawing} window={window} />
 					{laid.sheets.length > 1 ? <Joints sheet={sheet} window={window} /> : null}
 					{notes.map((note) => (
 						<Legend key={`${note.text} ${note.x} ${note.y}`} {...note} size={NOTE_SIZE} />
@@ -73,16 +73,16 @@ export function FullSizeSheet({ paper, title, foot, words, laid, sheet }: FullSi
 }
 
 /** What a sheet shows: its cell, and as much around it as there is room. */
-function windowOf({ left, right, low, high }: Box, room: SheetRoom): Box {
+function sheetWindow({ left, right, low, high }: Box, room: SheetRoom): Box {
 	const [x, y] = [(left + right) / 2, (low + high) / 2];
 	return { left: x - room.width / 2, right: x + room.width / 2, low: y - room.height / 2, high: y + room.height / 2 };
 }
 
 /** The strokes that a sheet shows something of, all of one look as one path. */
-function Drawn({ drawing, window }: { drawing: Drawing; window: Box }) {
-	const seen = drawing.strokes.filter((stroke) => meets(stroke, window));
+function PenStrokes({ drawing, window }: { drawing: Drawing; window: Box }) {
+	const seen = drawing.strokes.filter((stroke) => strokeMeets(stroke, window));
 	return (Object.keys(PENS) as PenLook[]).map((look) => {
-		const d = seen.filter((stroke) => stroke.look === look).map((stroke) => pathOf(stroke, window));
+		const d = seen.filter((stroke) => stroke.look === look).map((stroke) => svgPath(stroke, window));
 		const { width, dash } = PENS[look];
 		if (d.length === 0) return null;
 		return (
@@ -98,13 +98,13 @@ function Drawn({ drawing, window }: { drawing: Drawing; window: Box }) {
 	});
 }
 
-function meets({ from, steps }: PenStroke, window: Box): boolean {
+function strokeMeets({ from, steps }: PenStroke, window: Box): boolean {
 	// A curve lies within its corners and guides.
 	const box = boxOf([from, ...steps.flatMap(({ to, guides = [] }) => [to, ...guides])]);
 	return box.left <= window.right && box.right >= window.left && box.low <= window.high && box.high >= window.low;
 }
 
-function pathOf({ from, steps }: PenStroke, window: Box): string {
+function svgPath({ from, steps }: PenStroke, window: Box): string {
 	const at = (place: readonly [number, number]) =>
 		onSheet(place, window)
 			.map((value) => value.toFixed(4))

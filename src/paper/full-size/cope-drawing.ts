@@ -44,8 +44,8 @@ export function copeDrawing(template: CopeTemplate, job: Job): { drawing: Drawin
 	const notes: DrawnNote[] = [
 		{ at: [1, into(4)], away: [1, 0], text: FULL_SIZE.one },
 		...arrow.notes,
-		beside(joint * mm, into(16), round, FULL_SIZE.joint),
-		...(isOnSide(bend.round * mm, round) ? [] : [beside(bend.round * mm, into(22), round, insideLabel(bend.bend))]),
+		noteBeside(joint * mm, into(16), round, FULL_SIZE.joint),
+		...(isOnSide(bend.round * mm, round) ? [] : [noteBeside(bend.round * mm, into(22), round, insideLabel(bend.bend))]),
 		...(endShown ? [{ at: [round, up * 1.5] as const, away: [-1, 0] as const, text: FULL_SIZE.drawingsEnd }] : []),
 		{ at: onward(spots[0]!, -up * 3, [0, 1]), away: [0, -up], text: FULL_SIZE.longest },
 		{ at: onward(spots[1]!, -up * 3, [0, 1]), away: [0, -up], text: FULL_SIZE.deepest },
@@ -76,7 +76,7 @@ function heightAt(cut: readonly Flat[], x: number): number {
 }
 
 /** Words beside a line along the tube, on the side where there is more room. */
-function beside(x: number, y: number, round: number, text: string): DrawnNote {
+function noteBeside(x: number, y: number, round: number, text: string): DrawnNote {
 	const side = x < round / 2 ? 1 : -1;
 	return { at: [x + side, y], away: [side, 0], text };
 }

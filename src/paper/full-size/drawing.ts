@@ -97,10 +97,10 @@ export function moved({ strokes, notes }: Drawing, turn: (place: Flat) => Flat):
 /** How long a stroke is at most: over its guides. */
 export function strokeLength({ from, steps }: Omit<PenStroke, 'look'>): number {
 	const corners = [from, ...steps.flatMap(({ to, guides = [] }) => [...guides, to])];
-	return corners.slice(1).reduce((sum, next, i) => sum + gap(corners[i]!, next), 0);
+	return corners.slice(1).reduce((sum, next, i) => sum + flatDistance(corners[i]!, next), 0);
 }
 
-const gap = (a: Flat, b: Flat): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
+const flatDistance = (a: Flat, b: Flat): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
 
 /** Places along a stroke, no two further apart than `step`. */
 export function placesAlong({ from, steps }: PenStroke, step: number): Flat[] {

@@ -43,8 +43,8 @@ export function placedNotes(
 				text,
 				bold,
 				width,
-				x: within(left, INSET, wide - width - INSET),
-				y: within(middle, INSET + HEIGHT / 2, high - INSET - HEIGHT / 2) + DROP,
+				x: clampedTo(left, INSET, wide - width - INSET),
+				y: clampedTo(middle, INSET + HEIGHT / 2, high - INSET - HEIGHT / 2) + DROP,
 			};
 		});
 }
@@ -52,4 +52,4 @@ export function placedNotes(
 /** A place of the drawing in points from the top left of what a sheet shows. */
 export const onSheet = ([x, y]: Flat, { left, high }: Box): Flat => [(x - left) * POINTS.mm, (high - y) * POINTS.mm];
 
-const within = (value: number, least: number, most: number) => Math.max(least, Math.min(most, value));
+const clampedTo = (value: number, least: number, most: number) => Math.max(least, Math.min(most, value));

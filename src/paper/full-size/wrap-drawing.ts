@@ -34,7 +34,7 @@ function stripDrawing(strip: WrapStrip, job: Job, middle: number): Drawing {
 		...sides(round, middle - HALF, middle + HALF),
 		penLine('mark', at(0, 0), at(round, 0)),
 		...insideLines(inside, round).map((x) => penLine('mark', at(x, -HALF), at(x, HALF))),
-		...ticks(round, middle),
+		...wrapTicks(round, middle),
 		...arrow.strokes,
 	];
 	const notes: DrawnNote[] = [
@@ -57,7 +57,7 @@ function insideLines(inside: number, round: number): number[] {
 }
 
 /** Degrees round the tube, along the mark. */
-function ticks(round: number, middle: number): PenStroke[] {
+function wrapTicks(round: number, middle: number): PenStroke[] {
 	return Array.from({ length: 360 / TICK.every - 1 }, (_, i) => {
 		const degrees = (i + 1) * TICK.every;
 		const tall = degrees % TICK.long === 0 ? TICK.tall : TICK.short;

@@ -2,7 +2,7 @@ import { View } from '@react-pdf/renderer';
 import { at } from '../../maths/list.ts';
 import { formatAngle } from '../../units/format.ts';
 import { about, angle, fine } from '../../words/numbers.ts';
-import { aimedAt, bendVerdict, lastStraight, RECORD, rotationMade } from '../../words/record.ts';
+import { aimedAt, bendVerdict, lastStraightWords, RECORD, rotationMade } from '../../words/record.ts';
 import { Heading } from '../Heading.tsx';
 import { Sentences } from '../Sentences.tsx';
 import { type PaperColumn, Table } from '../Table.tsx';
@@ -46,7 +46,7 @@ export function BendsMade({ of: { state, view }, width }: RecordPart) {
 			made === null ? '-' : fine(at(asBuilt.straights, i), job),
 		];
 	});
-	const last = view.status === 'done' ? [lastStraight(view, at(shape.straights, view.bends.length))] : [];
+	const last = view.status === 'done' ? [lastStraightWords(view, at(shape.straights, view.bends.length))] : [];
 	return (
 		<View>
 			<Heading text={RECORD.bends} width={width} />

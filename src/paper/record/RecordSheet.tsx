@@ -50,11 +50,11 @@ export function RecordSheet({ of, paper }: { of: RecordOnPaper; paper: Paper }) 
 						size={8}
 					/>
 				</View>
-				<Section head={RECORD.outcome} lines={outcomeWords(state, view)} width={width} bold />
+				<RecordSection head={RECORD.outcome} lines={outcomeWords(state, view)} width={width} bold />
 				<BendsMade {...part} />
 				<AsMade {...part} />
 				<ChecksRead {...part} />
-				<Section head={RECORD.open} lines={openWords(state, view)} width={width} />
+				<RecordSection head={RECORD.open} lines={openWords(state, view)} width={width} />
 				<EveryPull {...part} />
 				{corrections.length > 0 && (
 					<HeadedTable head={RECORD.corrections} columns={[LINE, WHAT]} rows={corrections} width={width} />
@@ -62,8 +62,8 @@ export function RecordSheet({ of, paper }: { of: RecordOnPaper; paper: Paper }) 
 				{events.length > 0 && (
 					<HeadedTable head={RECORD.events} columns={[LINE, TIME, WHAT]} rows={events} width={width} />
 				)}
-				<Section head={RECORD.cautions} lines={cautions} width={width} />
-				<Section head={RECORD.log} lines={logWords(of.log)} width={width} />
+				<RecordSection head={RECORD.cautions} lines={cautions} width={width} />
+				<RecordSection head={RECORD.log} lines={logWords(of.log)} width={width} />
 			</View>
 		</PaperPage>
 	);
@@ -73,7 +73,7 @@ const LINE: PaperColumn = { head: C.line, part: 50, align: 'center' };
 const TIME: PaperColumn = { head: C.time, part: 110 };
 const WHAT: PaperColumn = { head: C.what, part: 380 };
 
-function Section({
+function RecordSection({
 	head,
 	lines,
 	width,

@@ -21,7 +21,7 @@ function stripOf({ of: { job, document }, width }: SheetPart): TapeStripProps {
 }
 
 /** What the numbers rest on, and how the ends are cut. */
-function saidOf({ of: { job, said } }: SheetPart): readonly string[] {
+function saidLines({ of: { job, said } }: SheetPart): readonly string[] {
 	return [...said, ...copedEnds(job).flatMap((end) => [copeWords(end, job), ...copeDoubts(end, job)])];
 }
 
@@ -30,7 +30,7 @@ export function cutHeight(part: SheetPart, type: Typeface): number {
 	const { width, of } = part;
 	const words = [
 		heightOfWords(tapeCutWords(of.document.cutLength, of.job), width, { size: CUT }, type),
-		...saidOf(part).map((sentence) => heightOfWords(sentence, width, { size: SAID }, type)),
+		...saidLines(part).map((sentence) => heightOfWords(sentence, width, { size: SAID }, type)),
 	];
 	return HEADING_HEIGHT + stripHeight(stripOf(part), type) + words.reduce((sum, height) => sum + height, 0);
 }
@@ -43,7 +43,7 @@ export function CutAndMark(part: SheetPart) {
 			<Heading text={SHEET.mark} width={width} />
 			<Words text={tapeCutWords(of.document.cutLength, of.job)} width={width} size={CUT} />
 			<TapeStrip {...stripOf(part)} />
-			<Sentences lines={saidOf(part)} width={width} size={SAID} />
+			<Sentences lines={saidLines(part)} width={width} size={SAID} />
 		</View>
 	);
 }

@@ -32,7 +32,7 @@ export function ShopSheet({ of, paper, alone }: PartProps) {
 	const { job } = of;
 	const { width, height } = insideOf(paper);
 	const part = { of, width };
-	const { room, size, isClose, fits } = fitted(part, height, useTypeface());
+	const { room, size, isClose, fits } = sheetFit(part, height, useTypeface());
 	return (
 		<PaperPage
 			paper={paper}
@@ -68,7 +68,7 @@ const saidUnder = ({ of }: SheetPart): string =>
 	`${rowsWords(of.document.bends, of.job)} ${stopsKnown(of.known)} ${shortWords(of.job)}`;
 
 /** What gives way so that all of it is one page. */
-interface Fitted {
+interface SheetFit {
 	room: number;
 	/** Of the words of the lists. */
 	size: number;
@@ -78,7 +78,7 @@ interface Fitted {
 }
 
 /** The drawing takes what the words leave of the page. Before it gets too small the lists are set smaller, then the rows for the pen lower. */
-function fitted(part: SheetPart, page: number, type: Typeface): Fitted {
+function sheetFit(part: SheetPart, page: number, type: Typeface): SheetFit {
 	const { of, width } = part;
 	const rows = heightOfWords(saidUnder(part), width, { size: ROWS_SIZE }, type);
 	const { checks } = of.job;

@@ -16,7 +16,7 @@ const CLOSE_FROM = 4;
 
 const { columns: C } = SHEET;
 /** In points of A4, the narrower paper, no word of any of them broken. */
-const columnsOf = (isRound: boolean, job: Job): readonly PaperColumn[] => [
+const bendColumns = (isRound: boolean, job: Job): readonly PaperColumn[] => [
 	{ head: C.bend, part: 24.2, align: 'center', bold: true, size: 10 },
 	{ head: inUnit(C.mark, job), part: 62.4, align: 'right', bold: true, size: 9.9 },
 	{ head: C.far, part: 48.6, align: 'right' },
@@ -51,5 +51,5 @@ export function bendTable({ of: { job, document, stops }, width }: SheetPart, is
 		];
 	});
 	const usual = rows.length > CLOSE_FROM ? PEN.close : PEN.wide;
-	return { columns: columnsOf(isRound, job), rows, width, size: 8, lines: PULLS, pen: isClose ? PEN.least : usual };
+	return { columns: bendColumns(isRound, job), rows, width, size: 8, lines: PULLS, pen: isClose ? PEN.least : usual };
 }

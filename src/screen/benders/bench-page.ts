@@ -24,13 +24,13 @@ export function benderOf(benders: readonly KeptBender[], name: string): KeptBend
 	return benders.find((bender) => bender.name === name);
 }
 
-function dieOf(benders: readonly KeptBender[], bender: string, name: string): KeptDie | undefined {
+function keptDieOf(benders: readonly KeptBender[], bender: string, name: string): KeptDie | undefined {
 	return benderOf(benders, bender)?.dies.find((die) => die.name === name);
 }
 
 /** What is kept of the die, or without one of the machine itself. */
-export function recordOf(benders: readonly KeptBender[], bender: string, die: string | null): KeptRecord {
+export function keptRecordOf(benders: readonly KeptBender[], bender: string, die: string | null): KeptRecord {
 	const known = benderOf(benders, bender);
-	const record = die === null ? known?.machine : dieOf(benders, bender, die);
+	const record = die === null ? known?.machine : keptDieOf(benders, bender, die);
 	return record ?? { units: known?.machine?.units ?? known?.dies[0]?.units ?? 'in', fields: {} };
 }

@@ -11,7 +11,7 @@ export function toBench(at: BenchPage): HomeStep {
 
 export const TO_JOBS: HomeStep = { step: 'page', page: { page: 'home' } };
 
-export function chosen(title: string, choices: readonly Choice<HomeStep>[], back: HomeStep): HomeView {
+export function choicesView(title: string, choices: readonly Choice<HomeStep>[], back: HomeStep): HomeView {
 	return {
 		title,
 		prompt: { label: CHOICE, choices, back: { label: KEY_SAYS.back, step: back }, empty: CHOOSE_OR_BACK },
@@ -33,6 +33,6 @@ export function withKeys(from: BenchPage, view: HomeView): HomeView {
 }
 
 /** The page of a bender's or a die's own. */
-export function homeOf(bender: string, die: string | null): BenchPage {
+export function benchPageOf(bender: string, die: string | null): BenchPage {
 	return die === null ? { bench: 'bender', bender } : { bench: 'die', bender, die };
 }

@@ -15,21 +15,21 @@ import { BESIDES, KEY_SAYS, MORE_TITLE, ONLY_BACK, TO_THE_JOBS } from '../../wor
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { wrapped } from '../text/line.ts';
-import { type BenchPage, benderOf, recordOf } from './bench-page.ts';
-import { chosen, homeOf, TO_JOBS, toBench, withKeys } from './bench-usual.ts';
+import { type BenchPage, benderOf, keptRecordOf } from './bench-page.ts';
+import { benchPageOf, choicesView, TO_JOBS, toBench, withKeys } from './bench-usual.ts';
 import { fieldView } from './field-view.ts';
 import { newBenderView, newDieView, radiusView, unitsView } from './new-die-view.ts';
 import { pieceView } from './piece-view.ts';
 
 /** The page of the benders that is open, over what is kept of them. */
 export function benchView(at: BenchPage, benders: readonly KeptBender[]): HomeView {
-	return withKeys(at, pageOf(at, benders));
+	return withKeys(at, benchPageView(at, benders));
 }
 
-function pageOf(at: BenchPage, benders: readonly KeptBender[]): HomeView {
+function benchPageView(at: BenchPage, benders: readonly KeptBender[]): HomeView {
 	switch (at.bench) {
 		case 'list':
-			return listView(benders);
+			return benderListView(benders);
 		case 'bender':
 			return benderView(benders, at.bender);
 		case 'die':
@@ -55,7 +55,7 @@ function pageOf(at: BenchPage, benders: readonly KeptBender[]): HomeView {
 	}
 }
 
-function listView(benders: readonly KeptBender[]): HomeView {
+function benderListView(benders: readonly KeptBender[]): HomeView {
 	const choices: Choice<HomeStep>[] = [
 		...benders.map(({ name, dies }) => ({
 			group: BENDERS_LIST.benders,
@@ -70,13 +70,13 @@ function listView(benders: readonly KeptBender[]): HomeView {
 		{ group: BESIDES, label: BENDERS_LIST.learned, step: { step: 'learned' } },
 	];
 	return {
-		...chosen(BENDERS_LIST.title, choices, TO_JOBS),
+		...choicesView(BENDERS_LIST.title, choices, TO_JOBS),
 		body: ({ columns }) => [{ rank: 0, lines: benders.length === 0 ? wrapped(BENDERS_LIST.none, columns) : [] }],
 	};
 }
 
 function benderView(benders: readonly KeptBender[], bender: string): HomeView {
-	const record = recordOf(benders, bender, null);
+	const record = keptRecordOf(benders, bender, null);
 	const choices: Choice<HomeStep>[] = [
 		...(benderOf(benders, bender)?.dies ?? []).map((die) => ({
 			group: BENDER.dies,
@@ -91,11 +91,11 @@ function benderView(benders: readonly KeptBender[], bender: string): HomeView {
 		})),
 		{ group: BESIDES, label: BENDER.forget, step: toBench({ bench: 'forget', bender, die: null }) },
 	];
-	return chosen(benderTitle(bender), choices, toBench({ bench: 'list' }));
+	return choicesView(benderTitle(bender), choices, toBench({ bench: 'list' }));
 }
 
 function dieView(benders: readonly KeptBender[], bender: string, die: string): HomeView {
-	const record = recordOf(benders, bender, die);
+	const record = keptRecordOf(benders, bender, die);
 	const { clr, stretch } = record.fields;
 	const piece = { bender, die, units: record.units, clr: clr ?? 0, stretch: stretch ?? 0, given: [] };
 	const choices: Choice<HomeStep>[] = [
@@ -108,7 +108,7 @@ function dieView(benders: readonly KeptBender[], bender: string, die: string): H
 		step: toBench({ bench: 'field', bender, die, field }),
 	}));
 	return {
-		...chosen(dieTitle(die), [...fields, ...choices], toBench({ bench: 'bender', bender })),
+		...choicesView(dieTitle(die), [...fields, ...choices], toBench({ bench: 'bender', bender })),
 		where: [ofBender(bender)],
 	};
 }
@@ -123,7 +123,7 @@ function forgetView(bender: string, die: string | null): HomeView {
 				label: FORGET.plus,
 				step: { step: 'shop', change: { bender, die, changes: null }, next, said: FORGET.done(bender, die) },
 			},
-			back: { label: KEY_SAYS.back, step: toBench(homeOf(bender, die)) },
+			back: { label: KEY_SAYS.back, step: toBench(benchPageOf(bender, die)) },
 			empty: FORGET.empty,
 		},
 		body: ({ columns }) => [{ rank: 0, lines: wrapped(FORGET.ask(bender, die), columns, 'alert') }],
@@ -135,7 +135,7 @@ function moreView(at: Extract<BenchPage, { bench: 'more' | 'help' }>): HomeView 
 		{ label: KEY_SAYS.help, step: toBench({ bench: 'help', from: at }) },
 		{ label: TO_THE_JOBS, step: TO_JOBS },
 	];
-	return chosen(MORE_TITLE, choices, toBench(at.from));
+	return choicesView(MORE_TITLE, choices, toBench(at.from));
 }
 
 function helpView(from: BenchPage): HomeView {

@@ -8,20 +8,20 @@ import { fieldRightWords } from '../../words/settings.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import { NotTaken } from '../shell/prompt.ts';
 import { line } from '../text/line.ts';
-import { type BenchPage, recordOf } from './bench-page.ts';
-import { homeOf, toBench } from './bench-usual.ts';
+import { type BenchPage, keptRecordOf } from './bench-page.ts';
+import { benchPageOf, toBench } from './bench-usual.ts';
 
 /** One figure that is kept of a bender or a die. */
 export function fieldView(benders: readonly KeptBender[], at: Extract<BenchPage, { bench: 'field' }>): HomeView {
 	const { bender, die, field } = at;
-	const { units, fields } = recordOf(benders, bender, die);
+	const { units, fields } = keptRecordOf(benders, bender, die);
 	const { kind } = TOOLING_FIELDS[field];
 	const known = fields[field];
 	const parse = (text: string) => parseQuantity(text, kind, units);
 	const kept = (value: number | null): HomeStep => ({
 		step: 'shop',
 		change: { bender, die, changes: { units, fields: { [field]: value } } },
-		next: homeOf(bender, die),
+		next: benchPageOf(bender, die),
 		said: FIELD.kept(field, value, units),
 	});
 	return {
@@ -36,7 +36,7 @@ export function fieldView(benders: readonly KeptBender[], at: Extract<BenchPage,
 			},
 			understood: (text) => FIELD.value(field, parse(text), units),
 			...(known == null ? {} : { plus: { label: FORGET.plus, step: kept(null) } }),
-			back: { label: KEY_SAYS.back, step: toBench(homeOf(bender, die)) },
+			back: { label: KEY_SAYS.back, step: toBench(benchPageOf(bender, die)) },
 			empty: FIELD.empty,
 		},
 		body: () => [{ rank: 0, lines: known == null ? [] : [line(FIELD.now(field, known, units))] }],

@@ -11,7 +11,7 @@ import type { HomeStep, HomeView } from '../home/home-view.ts';
 import { NotTaken } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
 import { type BenchPage, benderOf } from './bench-page.ts';
-import { chosen, toBench } from './bench-usual.ts';
+import { choicesView, toBench } from './bench-usual.ts';
 
 /** The questions by which a bender and its first die, or a further die, are set up. */
 
@@ -60,7 +60,7 @@ export function unitsView(bender: string, die: string): HomeView {
 			[NEW.millimeters, 'mm'],
 		] satisfies [string, Units][]
 	).map(([label, units]) => ({ label, step: toBench({ bench: 'radius', bender, die, units }) }));
-	return { ...chosen(dieTitle(die), choices, toBench({ bench: 'newDie', bender })), where: [NEW.units] };
+	return { ...choicesView(dieTitle(die), choices, toBench({ bench: 'newDie', bender })), where: [NEW.units] };
 }
 
 export function radiusView({ bender, die, units }: Extract<BenchPage, { bench: 'radius' }>): HomeView {

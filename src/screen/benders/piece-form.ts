@@ -15,7 +15,7 @@ export const PIECE_READINGS = [
 	'straight',
 ] as const satisfies PieceReading[];
 
-export const kindOf = (reading: PieceReading): Quantity => (reading === 'angle' ? 'angle' : 'length');
+export const quantityOf = (reading: PieceReading): Quantity => (reading === 'angle' ? 'angle' : 'length');
 
 /** A test piece that is being read: one bend in scrap. */
 export interface PieceForm {
@@ -30,7 +30,7 @@ export interface PieceForm {
 }
 
 /** The reading that is asked for now; null when all are there. */
-export function openReading({ given }: PieceForm): PieceReading | null {
+export function nextPieceReading({ given }: PieceForm): PieceReading | null {
 	return PIECE_READINGS[given.length] ?? null;
 }
 
@@ -39,9 +39,9 @@ export function openReading({ given }: PieceForm): PieceReading | null {
  * @throws UnitsError for what is no such number, NotTaken for one that does not go with the readings before it
  */
 export function withReading(form: PieceForm, text: string | null): PieceForm {
-	const reading = openReading(form);
+	const reading = nextPieceReading(form);
 	if (reading === null) throw new RangeError('All of a test piece is read.');
-	const value = text === null ? null : parseQuantity(text, kindOf(reading), form.units);
+	const value = text === null ? null : parseQuantity(text, quantityOf(reading), form.units);
 	const right = value === null ? null : wrongReading(form, reading, value);
 	if (right !== null) throw new NotTaken(text ?? '', pieceFaultWords(right));
 	return { ...form, given: [...form.given, value] };

@@ -15,11 +15,18 @@ import {
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Section } from '../session/pages/page.ts';
 import { line, wrapped } from '../text/line.ts';
-import { kindOf, openReading, PIECE_READINGS, type PieceForm, pieceResult, withReading } from './piece-form.ts';
+import {
+	nextPieceReading,
+	PIECE_READINGS,
+	type PieceForm,
+	pieceResult,
+	quantityOf,
+	withReading,
+} from './piece-form.ts';
 
 /** The page of a test piece: one reading after the other, then what they tell. */
 export function pieceView(form: PieceForm): HomeView {
-	const reading = openReading(form);
+	const reading = nextPieceReading(form);
 	return reading === null ? resultView(form) : readingView(form, reading);
 }
 
@@ -35,7 +42,7 @@ function back(form: PieceForm): { label: string; step: HomeStep } {
 
 function readingView(form: PieceForm, reading: PieceReading): HomeView {
 	const { label, help } = PIECE_WORDS[reading];
-	const kind = kindOf(reading);
+	const kind = quantityOf(reading);
 	return {
 		title: PIECE.step(form.given.length + 1, PIECE_READINGS.length),
 		where: [ofDie(form.bender, form.die)],
@@ -57,7 +64,7 @@ function readSoFar({ given, units }: PieceForm): Section {
 }
 
 function resultView(form: PieceForm): HomeView {
-	const told = resultOf(form);
+	const told = resultOrWords(form);
 	const { bender, die, units } = form;
 	if (typeof told === 'string') {
 		return {
@@ -90,7 +97,7 @@ function resultView(form: PieceForm): HomeView {
 	};
 }
 
-function resultOf(form: PieceForm): TestResult | string {
+function resultOrWords(form: PieceForm): TestResult | string {
 	try {
 		return pieceResult(form);
 	} catch (error) {

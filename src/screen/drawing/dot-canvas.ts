@@ -9,7 +9,7 @@ const BITS = [
 
 const ASCII: Record<Stroke, string> = { made: '#', now: 'X', toCome: '.', drawing: ',', joint: ':' };
 
-interface Cell {
+interface DotCell {
 	bits: number;
 	stroke: Stroke;
 	/** A character that stands in the cell instead of its dots. */
@@ -18,7 +18,7 @@ interface Cell {
 
 /** A field of dots: `columns` times 2 across, `rows` times 4 down, from the top left. */
 export class DotCanvas {
-	private readonly cells: (Cell | undefined)[];
+	private readonly cells: (DotCell | undefined)[];
 
 	constructor(
 		readonly columns: number,
@@ -44,13 +44,13 @@ export class DotCanvas {
 	/** The rows as text, each as wide as the field. */
 	text(ascii: boolean): string[] {
 		return Array.from({ length: this.rows }, (_, row) =>
-			Array.from({ length: this.columns }, (_, column) => shown(this.cells[row * this.columns + column], ascii)).join(
-				'',
-			),
+			Array.from({ length: this.columns }, (_, column) =>
+				cellCharacter(this.cells[row * this.columns + column], ascii),
+			).join(''),
 		);
 	}
 
-	private cell(x: number, y: number, stroke: Stroke): Cell | null {
+	private cell(x: number, y: number, stroke: Stroke): DotCell | null {
 		const column = Math.floor(x / 2);
 		const row = Math.floor(y / 4);
 		if (column < 0 || row < 0 || column >= this.columns || row >= this.rows) return null;
@@ -61,7 +61,7 @@ export class DotCanvas {
 	}
 }
 
-function shown(cell: Cell | undefined, ascii: boolean): string {
+function cellCharacter(cell: DotCell | undefined, ascii: boolean): string {
 	if (cell === undefined) return ' ';
 	if (cell.label !== undefined) return cell.label;
 	return ascii ? ASCII[cell.stroke] : String.fromCharCode(0x2800 + cell.bits);

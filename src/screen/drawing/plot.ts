@@ -46,14 +46,14 @@ export function plotLines(plot: Plot, columns: number, rows: number, ascii: bool
 	const height = Math.max(1, rows - OTHER_ROWS);
 	// A name has to be there whatever room it has; a number stands for those beside it.
 	const y = scaled(plot.y, Math.max(2, plot.y.names === undefined ? Math.floor(height / TICK_ROWS) : height));
-	const names = y.ticks.map((tick) => nameOf(plot.y, tick, y.name));
+	const names = y.ticks.map((tick) => tickName(plot.y, tick, y.name));
 	const left = Math.max(...names.map((name) => name.length)) + 1;
 	const width = Math.max(2, columns - left - 1);
 	const x = scaled(plot.x, Math.max(2, Math.floor(width / TICK_COLUMNS)));
 	const canvas = new DotCanvas(width, height);
 	const across = x.scale.copy().range([0, 2 * width - 1]);
 	const up = y.scale.copy().range([4 * height - 1, 0]);
-	draw(
+	drawPlot(
 		canvas,
 		plot,
 		(value) => Math.round(across(value)),
@@ -66,7 +66,7 @@ export function plotLines(plot: Plot, columns: number, rows: number, ascii: bool
 		return line(`${(name ?? '').padStart(left)}${name === undefined ? '│' : '┤'}${text}`.trimEnd());
 	});
 	const columnOf = (value: number) => Math.floor(Math.round(across(value)) / 2);
-	const shown = x.ticks.map((tick) => ({ at: columnOf(tick), text: nameOf(plot.x, tick, x.name) }));
+	const shown = x.ticks.map((tick) => ({ at: columnOf(tick), text: tickName(plot.x, tick, x.name) }));
 	return [
 		line(plot.y.label, 'quiet'),
 		...body,
@@ -76,7 +76,7 @@ export function plotLines(plot: Plot, columns: number, rows: number, ascii: bool
 				width,
 			)}`,
 		),
-		line(ticks(shown, left + 1, columns)),
+		line(tickRow(shown, left + 1, columns)),
 		line(plot.x.label.padStart(columns), 'quiet'),
 	].slice(0, rows);
 }
@@ -96,7 +96,7 @@ function scaled({ values, names, counts }: PlotAxis, count: number) {
 	return { scale, ticks: scale.ticks(count), name: scale.tickFormat(count) };
 }
 
-function nameOf({ names }: PlotAxis, tick: number, format: (value: number) => string): string {
+function tickName({ names }: PlotAxis, tick: number, format: (value: number) => string): string {
 	// A minus sign of another kind is no ASCII, and no number that one types.
 	return names?.[tick] ?? format(tick).replace('−', '-');
 }
@@ -106,7 +106,7 @@ function axis(at: readonly number[], width: number): string {
 }
 
 /** The numbers under their ticks, one that would touch the one before left out. */
-function ticks(shown: readonly { at: number; text: string }[], left: number, columns: number): string {
+function tickRow(shown: readonly { at: number; text: string }[], left: number, columns: number): string {
 	let row = '';
 	for (const { at, text } of shown) {
 		const from = Math.min(columns - text.length, Math.max(0, left + at - Math.floor(text.length / 2)));
@@ -118,7 +118,7 @@ function ticks(shown: readonly { at: number; text: string }[], left: number, col
 
 type ToDot = (value: number) => number;
 
-function draw(canvas: DotCanvas, { bands = [], lines = [], levels = [], marks }: Plot, x: ToDot, y: ToDot): void {
+function drawPlot(canvas: DotCanvas, { bands = [], lines = [], levels = [], marks }: Plot, x: ToDot, y: ToDot): void {
 	for (const band of bands) for (const [i, to] of band.entries()) if (i > 0) fill(canvas, band[i - 1]!, to, x, y);
 	for (const level of levels) {
 		for (let dot = 0; dot < 2 * canvas.columns; dot += LEVEL_EVERY) canvas.dot(dot, y(level), 'drawing');

@@ -74,8 +74,8 @@ export function drawTube(
 	met: readonly Joint[] = [],
 ): TubeDrawing {
 	const ends = met.map(({ from, to }): Part => ({ stroke: 'joint', points: [from, to] }));
-	const tube = [...ends, ...partsOf(shape, now)];
-	const drawn = partsOf(design, 0).map((part): Part => ({ ...part, stroke: 'drawing' }));
+	const tube = [...ends, ...strokeParts(shape, now)];
+	const drawn = strokeParts(design, 0).map((part): Part => ({ ...part, stroke: 'drawing' }));
 	const points = [...tube, ...drawn].flatMap((part) => part.points);
 	const framed = views.map((view) => bounds(view, points));
 	const sheet = sheetOf(framed, columns * 2, rows * 4);
@@ -100,7 +100,7 @@ export function tubeDrawing(...drawn: Parameters<typeof drawTube>): string[] {
 	return drawTube(...drawn).rows;
 }
 
-function partsOf(shape: Shape, now: number): Part[] {
+function strokeParts(shape: Shape, now: number): Part[] {
 	const { straights, arcs } = frames(shape);
 	return straights.flatMap((straight, at): Part[] => {
 		const bend = at + 1;
@@ -166,7 +166,7 @@ function placing({ view, left, top }: Framed, scale: number, x: number, y: numbe
 function drawView(canvas: DotCanvas, parts: readonly Part[], now: number, place: (point: Point) => DotPlace): void {
 	// What is in hand is drawn last, over the rest.
 	for (const part of parts.toSorted((a, b) => Number(a.stroke === 'now') - Number(b.stroke === 'now'))) {
-		draw(canvas, part.stroke, part.points.map(place));
+		drawStroke(canvas, part.stroke, part.points.map(place));
 	}
 	const bend = parts.find(({ stroke }) => stroke === 'now');
 	const middle = bend?.points[Math.floor(bend.points.length / 2)];
@@ -177,7 +177,7 @@ function drawView(canvas: DotCanvas, parts: readonly Part[], now: number, place:
 	});
 }
 
-function draw(canvas: DotCanvas, stroke: Stroke, points: readonly DotPlace[]): void {
+function drawStroke(canvas: DotCanvas, stroke: Stroke, points: readonly DotPlace[]): void {
 	let count = 0;
 	points.slice(1).forEach((to, at) => {
 		const from = points[at]!;

@@ -10,7 +10,7 @@ import { topicReader } from '../shell/topic-reader.ts';
 import type { HomePort, JobRow } from './home-port.ts';
 import { type HomeReduced, homeKey, homeText, homeTextEntered } from './home-reducer.ts';
 import { Reviewing, type ReviewStep } from './home-review.ts';
-import { type HomeState, homeState, turned } from './home-state.ts';
+import { type HomeState, homeState, turnedTo } from './home-state.ts';
 import type { HomePage, HomeStep } from './home-view.ts';
 import { type Done, Workshop, type WorkshopStep } from './home-workshop.ts';
 
@@ -100,7 +100,7 @@ export class HomeDesk {
 		switch (step.step) {
 			case 'page':
 				if (step.page.page === 'home') this.show();
-				else this.set(turned(home, step.page));
+				else this.set(turnedTo(home, step.page));
 				break;
 			case 'again':
 				this.tried(home, () => this.set(this.checked(homeState(this.port, { page: 'job', path: step.path }))));

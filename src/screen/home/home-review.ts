@@ -1,7 +1,7 @@
 import { foreignName } from '../../words/foreign.ts';
 import { sessionTitle } from '../../words/screen/home.ts';
 import type { HomePort } from './home-port.ts';
-import { type HomeState, turned } from './home-state.ts';
+import { type HomeState, turnedTo } from './home-state.ts';
 import type { HomePage, HomeStep } from './home-view.ts';
 import { keptChoice } from './pages/kept.ts';
 
@@ -40,11 +40,11 @@ export class Reviewing {
 			const opened = this.port.story(step.id);
 			// Where the session was chosen one comes back to; the search is kept with it.
 			const list = before.at?.review === 'list' ? { list: { ...before.at, search: home.search } } : {};
-			return turned(home, { page: 'review', at: { review: 'story' }, opened, view: reviewView, ...list });
+			return turnedTo(home, { page: 'review', at: { review: 'story' }, opened, view: reviewView, ...list });
 		}
 		const { at } = step;
 		const { opened = null, list } = before;
-		const next = turned(home, { page: 'review', at, opened, view: reviewView, ...(list && { list }) });
+		const next = turnedTo(home, { page: 'review', at, opened, view: reviewView, ...(list && { list }) });
 		return at.review === 'list' ? { ...next, search: at.search } : next;
 	}
 }

@@ -28,7 +28,7 @@ export function homeState(
 }
 
 /** The state with another page open, without looking at the disk again. */
-export function turned(state: HomeState, page: HomePage, message: Message | null = null): HomeState {
+export function turnedTo(state: HomeState, page: HomePage, message: Message | null = null): HomeState {
 	return { ...state, page, entry: NOTHING, search: '', text: '', message };
 }
 

@@ -1,7 +1,7 @@
 import { savedJobWords } from '../../words/screen/home.ts';
 import type { Message } from '../session/session-state.ts';
 import type { HomePort } from './home-port.ts';
-import { type HomeState, turned } from './home-state.ts';
+import { type HomeState, turnedTo } from './home-state.ts';
 import type { HomePage, HomeStep } from './home-view.ts';
 
 /** The steps that this does: those of a job that is written on the screen and those of the benders. */
@@ -35,7 +35,7 @@ export class Workshop {
 			return this.formNow(this.forms, home, page, step);
 		}
 		if (page.page === 'bench' && step.step === 'bench') {
-			return { home: turned(home, { ...page, at: step.at, benders: this.port.workshop.benders() }) };
+			return { home: turnedTo(home, { ...page, at: step.at, benders: this.port.workshop.benders() }) };
 		}
 		return null;
 	}
@@ -51,7 +51,7 @@ export class Workshop {
 		const message: Message | null =
 			said.length === 0 ? null : { kind: step.step === 'shop' ? 'said' : 'wrong', text: said.join(' ') };
 		const at = step.step === 'shop' ? step.next : step.at;
-		return { home: turned(home, { page: 'bench', at, benders: workshop.benders(), view: benchView }, message) };
+		return { home: turnedTo(home, { page: 'bench', at, benders: workshop.benders(), view: benchView }, message) };
 	}
 
 	private async form(home: HomeState, step: Exclude<WorkshopStep, { step: 'bench' | 'shop' }>): Promise<Done> {
@@ -63,7 +63,7 @@ export class Workshop {
 		const shop = shopOf(this.port.workshop);
 		const form =
 			step.path === null ? newForm(shop) : formOf(shop, this.port.workshop.jobFile(step.path), step.path, step.copy);
-		return { home: turned(home, { page: 'form', form, view: formView }) };
+		return { home: turnedTo(home, { page: 'form', form, view: formView }) };
 	}
 
 	private formNow(
@@ -77,19 +77,19 @@ export class Workshop {
 			case 'form':
 				return { home };
 			case 'formShown':
-				return { home: turned(home, { ...page, form: step.form }) };
+				return { home: turnedTo(home, { ...page, form: step.form }) };
 			case 'formAside':
-				return { home: turned(home, { ...page, form: { ...form, aside: step.aside } }) };
+				return { home: turnedTo(home, { ...page, form: { ...form, aside: step.aside } }) };
 			case 'formAnswer': {
 				const { form: next, message } = forms.answeredForm(form, step.text);
 				// What was refused stays in the field, to be mended.
-				return { home: message === null ? turned(home, { ...page, form: next }) : { ...home, message } };
+				return { home: message === null ? turnedTo(home, { ...page, form: next }) : { ...home, message } };
 			}
 			case 'formBack': {
 				const before = forms.backInForm(form);
-				if (before !== null) return { home: turned(home, { ...page, form: before }) };
+				if (before !== null) return { home: turnedTo(home, { ...page, form: before }) };
 				return form.changed
-					? { home: turned(home, { ...page, form: { ...form, aside: { aside: 'leave' } } }) }
+					? { home: turnedTo(home, { ...page, form: { ...form, aside: { aside: 'leave' } } }) }
 					: { over: null };
 			}
 			case 'formSave':
@@ -107,7 +107,7 @@ export class Workshop {
 		const path = 'path' in to ? to.path : workshop.jobPath(to.file);
 		const { file } = draftIn(form);
 		if (!workshop.saveJob(path, fileText(file), over)) {
-			return { home: turned(home, { ...page, form: { ...form, aside: { aside: 'taken', path } } }) };
+			return { home: turnedTo(home, { ...page, form: { ...form, aside: { aside: 'taken', path } } }) };
 		}
 		return { over: { kind: 'said', text: savedJobWords(path) }, saved: path };
 	}

@@ -11,7 +11,7 @@ import { wrapped } from '../text/line.ts';
 import { questionAt } from './fault-place.ts';
 import { draftIn, type JobForm } from './form.ts';
 import { growing, growthPicture, growthSections } from './growth.ts';
-import { aside, asked, formKeys, MORE_KEY } from './part-lists.ts';
+import { aside, askingChoice, formKeys, MORE_KEY } from './part-lists.ts';
 
 /** The job as it stands: what it comes to, what to change of it, and + to save it. */
 export function overviewView(form: JobForm): HomeView {
@@ -37,7 +37,7 @@ export function overviewView(form: JobForm): HomeView {
 		},
 		body: (room) => [
 			...faults.map((fault) => ({ rank: 0, lines: wrapped(`! ${faultWords(fault)}`, room.columns, 'wrong', 2) })),
-			{ rank: 0, lines: wrapped(elsewhere(form, faults), room.columns) },
+			{ rank: 0, lines: wrapped(faultsElsewhere(form, faults), room.columns) },
 			...growthSections(so, { ...room, rows: room.rows - OTHER_CHOICES }),
 		],
 		...(so === null ? {} : { picture: (look) => growthPicture(so, look) }),
@@ -46,7 +46,7 @@ export function overviewView(form: JobForm): HomeView {
 }
 
 /** What no question asks for, such as a key that no job has. */
-function elsewhere(form: JobForm, faults: readonly Fault[]): string {
+function faultsElsewhere(form: JobForm, faults: readonly Fault[]): string {
 	const { file } = draftIn(form);
 	const beyond = faults.some(({ at }) => questionAt(at, file) === null);
 	return beyond && form.from !== null ? OVERVIEW.elsewhere(form.from) : '';
@@ -58,11 +58,11 @@ const OTHER_CHOICES = 4;
 function parts(form: JobForm): Choice<HomeStep>[] {
 	const { file } = draftIn(form);
 	return [
-		asked(form, OVERVIEW_ROWS.name(file), { at: 'name' }),
+		askingChoice(form, OVERVIEW_ROWS.name(file), { at: 'name' }),
 		aside(OVERVIEW_ROWS.tube(file), { aside: 'tube' }),
 		aside(OVERVIEW_ROWS.shape(file), { aside: 'shape' }),
 		aside(OVERVIEW_ROWS.figures, { aside: 'fields' }),
 		aside(OVERVIEW_ROWS.checks(file), { aside: 'checks' }),
-		asked(form, OVERVIEW_ROWS.notes(file), { at: 'notes' }),
+		askingChoice(form, OVERVIEW_ROWS.notes(file), { at: 'notes' }),
 	];
 }

@@ -32,7 +32,7 @@ export function formKeys(form: JobForm, so: DraftPreview | null): Pick<HomeView,
 
 /** The parts of a job, each with its answers, to be changed. */
 
-export function asked(form: JobForm, label: string, question: Partial<Draft>): Choice<HomeStep> {
+export function askingChoice(form: JobForm, label: string, question: Partial<Draft>): Choice<HomeStep> {
 	return { label, step: { step: 'formShown', form: asking(form, question) } };
 }
 
@@ -44,13 +44,13 @@ export function aside(label: string, which: Aside): Choice<HomeStep> {
 export function tubeListView(form: JobForm): HomeView {
 	const { file } = draftIn(form);
 	const { title, ...rows } = TUBE_ROWS;
-	const choices = (Object.keys(rows) as (keyof typeof rows)[]).map((at) => asked(form, rows[at](file), { at }));
+	const choices = (Object.keys(rows) as (keyof typeof rows)[]).map((at) => askingChoice(form, rows[at](file), { at }));
 	return asideView(form, title, CHANGE, choices);
 }
 
 /** The bends or points, each with its numbers. */
 export function shapeListView(form: JobForm): HomeView {
-	const anew = asked(form, SHAPE_ROWS.anew, { at: 'shape' });
+	const anew = askingChoice(form, SHAPE_ROWS.anew, { at: 'shape' });
 	const so = growing(form, '');
 	const view = asideView(form, SHAPE_ROWS.title, CHANGE, [...shapeChoices(form), ...endChoices(form), anew]);
 	return so === null ? view : { ...view, picture: (look) => growthPicture(so, look) };
@@ -62,14 +62,14 @@ function shapeChoices(form: JobForm): Choice<HomeStep>[] {
 	if (points !== undefined) {
 		return [
 			...points.map((point, item) => aside(SHAPE_ROWS.point(point, item + 1), { aside: 'point', item })),
-			asked(form, SHAPE_ROWS.furtherPoint, { at: 'x', item: points.length, put: 'add' }),
+			askingChoice(form, SHAPE_ROWS.furtherPoint, { at: 'x', item: points.length, put: 'add' }),
 		];
 	}
 	return [
 		...bends.map((bend, item) => aside(SHAPE_ROWS.bend(bend, item + 1, file), { aside: 'bend', item })),
-		asked(form, SHAPE_ROWS.last(file), { at: 'last' }),
-		asked(form, SHAPE_ROWS.radius(file), { at: 'field', field: 'shape.radius' }),
-		asked(form, SHAPE_ROWS.furtherBends, { at: 'piece' }),
+		askingChoice(form, SHAPE_ROWS.last(file), { at: 'last' }),
+		askingChoice(form, SHAPE_ROWS.radius(file), { at: 'field', field: 'shape.radius' }),
+		askingChoice(form, SHAPE_ROWS.furtherBends, { at: 'piece' }),
 	];
 }
 
@@ -77,19 +77,20 @@ function shapeChoices(form: JobForm): Choice<HomeStep>[] {
 function endChoices(form: JobForm): Choice<HomeStep>[] {
 	const { file } = draftIn(form);
 	return (['start', 'far'] as const).map((end) =>
-		asked(form, SHAPE_ROWS.end(file, end), { at: 'endFit', part: { end } }),
+		askingChoice(form, SHAPE_ROWS.end(file, end), { at: 'endFit', part: { end } }),
 	);
 }
 
 /** Trims, and the fields that most jobs leave out. */
 export function figureListView(form: JobForm): HomeView {
 	const { file } = draftIn(form);
-	const row = (field: Field) => asked(form, FIGURE_ROWS.field(field, fieldOf(file, field)), { at: 'field', field });
+	const row = (field: Field) =>
+		askingChoice(form, FIGURE_ROWS.field(field, fieldOf(file, field)), { at: 'field', field });
 	return asideView(form, FIGURE_ROWS.title, CHANGE, [
 		row('quantity'),
-		asked(form, FIGURE_ROWS.trim('start', file), { at: 'trimStart' }),
-		asked(form, FIGURE_ROWS.trim('far', file), { at: 'trimEnd' }),
-		asked(form, FIGURE_ROWS.opens(file), { at: 'mayOpen' }),
+		askingChoice(form, FIGURE_ROWS.trim('start', file), { at: 'trimStart' }),
+		askingChoice(form, FIGURE_ROWS.trim('far', file), { at: 'trimEnd' }),
+		askingChoice(form, FIGURE_ROWS.opens(file), { at: 'mayOpen' }),
 		...Object.keys(FIELDS).filter(isFurtherDown).map(row),
 	]);
 }
@@ -104,7 +105,7 @@ type Field = keyof typeof FIELDS;
 export function checkListView(form: JobForm): HomeView {
 	const { file } = draftIn(form);
 	const checks = (file.checks ?? []) as Record<string, unknown>[];
-	const further = asked(form, CHECK_ROWS.further, { at: 'checkKind', item: checks.length, put: 'add' });
+	const further = askingChoice(form, CHECK_ROWS.further, { at: 'checkKind', item: checks.length, put: 'add' });
 	const choices = checks.map((check, item) =>
 		aside(CHECK_ROWS.check(check.name, kindIn(check)), { aside: 'check', item }),
 	);

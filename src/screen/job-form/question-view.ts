@@ -13,7 +13,7 @@ import { CHOOSE_OR_BACK, KEY_SAYS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Section } from '../session/pages/page.ts';
 import type { FieldEntry, Prompt } from '../shell/prompt.ts';
-import { numbered } from '../shell/prompt.ts';
+import { choiceNumbered } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
 import { draftIn, type JobForm, mended } from './form.ts';
 import { growing, growthPicture, growthSections, hasShape } from './growth.ts';
@@ -50,7 +50,7 @@ export function questionView(form: JobForm, entry: FieldEntry): HomeView {
 function typedAnswer({ kind, options }: Question, field: string): string {
 	const text = field.trim();
 	if (kind !== 'choice') return text;
-	return (options && numbered(options, text)?.value) ?? '';
+	return (options && choiceNumbered(options, text)?.value) ?? '';
 }
 
 /** What was answered before: of a shape by its points these, as they were typed, else tube and die. */
@@ -73,25 +73,25 @@ function promptFor(question: Question, label: string, units: Units, now: string 
 	const brief = short === undefined ? {} : { brief: short };
 	const back = { label: KEY_SAYS.back, step: { step: 'formBack' } as const };
 	const star = MORE_KEY;
-	const plus = usual === undefined ? {} : { plus: { label: usual.label, ...brief, step: given(usual.value) } };
+	const plus = usual === undefined ? {} : { plus: { label: usual.label, ...brief, step: answerGiven(usual.value) } };
 	if (kind === 'text') {
 		const text = (words: string) =>
 			words === '' && usual === undefined
 				? WRITE_TEXT
-				: given(words === '' && question.usual === undefined ? (now ?? '') : words);
+				: answerGiven(words === '' && question.usual === undefined ? (now ?? '') : words);
 		return { label, text, back, empty: '' };
 	}
 	if (kind === 'choice') {
 		const choices = (options ?? []).map(({ is, value }) => ({
 			label: optionWords(is),
-			step: given(value),
+			step: answerGiven(value),
 			...(value === usual?.value ? { advised: true } : {}),
 		}));
 		return { label, choices, ...plus, star, back, empty: CHOOSE_OR_BACK };
 	}
 	return {
 		label: inWhat(label, kind, units),
-		read: given,
+		read: answerGiven,
 		understood: (text) => understood(text, kind, units),
 		...plus,
 		star,
@@ -102,6 +102,6 @@ function promptFor(question: Question, label: string, units: Units, now: string 
 
 const usualOf = ({ usual }: Question) => usual && { label: optionWords(usual.is), value: usual.value };
 
-function given(text: string): HomeStep {
+function answerGiven(text: string): HomeStep {
 	return { step: 'formAnswer', text };
 }

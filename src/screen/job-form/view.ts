@@ -8,7 +8,15 @@ import type { Choice, FieldEntry } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
 import { asking, changedFile, draftIn, type JobForm } from './form.ts';
 import { overviewView } from './overview.ts';
-import { asideView, asked, checkListView, figureListView, helpOf, shapeListView, tubeListView } from './part-lists.ts';
+import {
+	asideView,
+	askingChoice,
+	checkListView,
+	figureListView,
+	helpOf,
+	shapeListView,
+	tubeListView,
+} from './part-lists.ts';
 import { questionView } from './question-view.ts';
 
 /** The page of a job that is being written. */
@@ -39,7 +47,7 @@ export function formView(form: JobForm, entry: FieldEntry): HomeView {
 	}
 }
 
-function shown(form: JobForm): HomeStep {
+function showForm(form: JobForm): HomeStep {
 	return { step: 'formShown', form };
 }
 
@@ -51,15 +59,17 @@ function itemView(form: JobForm, what: 'bend' | 'point' | 'check', item: number)
 		return what === 'point' ? { at: 'x', item, put } : { at: 'checkKind', item, put };
 	};
 	const choices: Choice<HomeStep>[] = [
-		{ label: ITEM.change(what, item + 1), step: shown(asking(form, open('instead'))) },
-		...(what === 'check' ? [] : [{ label: ITEM.before, step: shown(asking(form, open('before'))) }]),
-		{ label: ITEM.out(what, item + 1), step: shown(changedFile(form, without(file, what, item))) },
-		...(what === 'bend' ? [asked(form, SHAPE_ROWS.die(file, item), { at: 'bendDie', item, put: 'instead' })] : []),
+		{ label: ITEM.change(what, item + 1), step: showForm(asking(form, open('instead'))) },
+		...(what === 'check' ? [] : [{ label: ITEM.before, step: showForm(asking(form, open('before'))) }]),
+		{ label: ITEM.out(what, item + 1), step: showForm(changedFile(form, withoutPart(file, what, item))) },
+		...(what === 'bend'
+			? [askingChoice(form, SHAPE_ROWS.die(file, item), { at: 'bendDie', item, put: 'instead' })]
+			: []),
 	];
 	return asideView(form, ITEM.title(what, item + 1), CHOICE, choices);
 }
 
-function without(file: Draft['file'], what: 'bend' | 'point' | 'check', item: number): Draft['file'] {
+function withoutPart(file: Draft['file'], what: 'bend' | 'point' | 'check', item: number): Draft['file'] {
 	const { shape, checks = [], ...rest } = file;
 	if (what === 'check') {
 		const left = checks.toSpliced(item, 1);

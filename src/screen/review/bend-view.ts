@@ -6,14 +6,14 @@ import type { HomeView } from '../home/home-view.ts';
 import { EMPTY, type Line, line, wrapped } from '../text/line.ts';
 import type { ReviewPage } from './review-page.ts';
 import type { Opened } from './review-port.ts';
-import { corrected, numbered, scrolled, usual, windowOf } from './usual.ts';
+import { changingCorrections, numberedLines, scrolled, usual, windowOf } from './usual.ts';
 
 /** One bend: wanted, made, and everything that was done at it, as the log has it. */
 export function bendView(opened: Opened, at: Extract<ReviewPage, { review: 'bend' }>): HomeView {
 	const { story } = opened;
 	const bend = story.bends[at.bend - 1]!;
 	const { job } = story.view;
-	const after = corrected(story).filter(
+	const after = changingCorrections(story).filter(
 		({ correction }) => 'bend' in correction.after && correction.after.bend === at.bend,
 	);
 	return {
@@ -26,7 +26,7 @@ export function bendView(opened: Opened, at: Extract<ReviewPage, { review: 'bend
 				...wrapped(BEND.wanted(bend), columns),
 				...(bend.measured || bend.steps.length === 0 ? [] : [line(BEND.notMeasured, 'alert')]),
 			];
-			const done = bend.steps.flatMap((step) => stepLines(step, bendStepWords(step, job), columns));
+			const done = bend.steps.flatMap((step) => bendStepLines(step, bendStepWords(step, job), columns));
 			const lines = [...done, ...correctionLines(after, opened, columns)];
 			return [
 				{ rank: 0, lines: head },
@@ -37,8 +37,8 @@ export function bendView(opened: Opened, at: Extract<ReviewPage, { review: 'bend
 }
 
 /** The line of the log in front; what does not count stands out by its words. */
-function stepLines({ entry, void: gone, step }: BendStep, words: string, columns: number): Line[] {
-	return numbered(entry, words, columns, gone || step === 'aside' ? 'quiet' : 'plain');
+function bendStepLines({ entry, void: gone, step }: BendStep, words: string, columns: number): Line[] {
+	return numberedLines(entry, words, columns, gone || step === 'aside' ? 'quiet' : 'plain');
 }
 
 function correctionLines(corrections: readonly CorrectionStory[], { story }: Opened, columns: number): Line[] {
@@ -55,7 +55,7 @@ export function correctionsView(
 	opened: Opened,
 	at: Extract<ReviewPage, { review: 'corrections' | 'checks' }>,
 ): HomeView {
-	const corrections = corrected(opened.story);
+	const corrections = changingCorrections(opened.story);
 	return {
 		...usual(at, opened),
 		...scrolled(at, corrections.length * 4),

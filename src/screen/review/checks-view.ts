@@ -9,7 +9,7 @@ import type { HomeView } from '../home/home-view.ts';
 import { EMPTY, type Line, line, wrapped } from '../text/line.ts';
 import type { ReviewPage } from './review-page.ts';
 import type { Opened } from './review-port.ts';
-import { numbered, scrolled, usual, windowOf } from './usual.ts';
+import { numberedLines, scrolled, usual, windowOf } from './usual.ts';
 
 /** What was read at each check, and what the operator wrote; what does not count is told as such. */
 export function checksView(opened: Opened, at: Extract<ReviewPage, { review: 'corrections' | 'checks' }>): HomeView {
@@ -23,10 +23,10 @@ export function checksView(opened: Opened, at: Extract<ReviewPage, { review: 'co
 			const lines = [
 				...(checks.length === 0
 					? [line(STORY_CHECKS.none)]
-					: checks.flatMap((check) => checkLines(check, view.job, columns))),
+					: checks.flatMap((check) => checkStoryLines(check, view.job, columns))),
 				...(notes.length === 0 ? [] : [EMPTY, line(STORY_CHECKS.notes, 'quiet')]),
 				...notes.flatMap(({ entry, text, void: gone }) =>
-					numbered(entry, `${foreign(text)}${gone ? TAKEN_BACK : ''}`, columns),
+					numberedLines(entry, `${foreign(text)}${gone ? TAKEN_BACK : ''}`, columns),
 				),
 				...(warnings.length === 0 ? [] : [EMPTY, line(STORY_CHECKS.warned, 'quiet')]),
 				...warnings.flatMap((text) => wrapped(`! ${text}`, columns, 'alert', 2)),
@@ -36,13 +36,13 @@ export function checksView(opened: Opened, at: Extract<ReviewPage, { review: 'co
 	};
 }
 
-function checkLines(check: CheckStory, job: Job, columns: number): Line[] {
+function checkStoryLines(check: CheckStory, job: Job, columns: number): Line[] {
 	const others = check.readings.filter((each) => each.void || each.aside);
 	return [
 		...wrapped(STORY_CHECKS.check(check, job), columns, check.inside === true ? 'plain' : 'strong', 2),
 		...others.flatMap(({ entry, value, aside }) => {
 			const told = checkValueWords(value, check.kind, job);
-			return numbered(entry, `${told}${aside ? STORY_CHECKS.setAside : TAKEN_BACK}`, columns, 'quiet');
+			return numberedLines(entry, `${told}${aside ? STORY_CHECKS.setAside : TAKEN_BACK}`, columns, 'quiet');
 		}),
 	];
 }

@@ -3,7 +3,7 @@ import { bendView, correctionsView } from './bend-view.ts';
 import { checksView } from './checks-view.ts';
 import { helpView, moreView } from './help-view.ts';
 import { lineView } from './line-view.ts';
-import { listView, narrowView } from './list-view.ts';
+import { narrowView, sessionListView } from './list-view.ts';
 import { plotView } from './plot-view.ts';
 import { LIST, type ListAt, type ReviewPage } from './review-page.ts';
 import type { Opened } from './review-port.ts';
@@ -13,11 +13,11 @@ import { tubeView } from './tube-view.ts';
 
 /** The page of the review that is open. `opened`: the session that is looked at, null in the list; `list`: where it was chosen. */
 export function reviewView(kept: KeptSessions, at: ReviewPage, opened: Opened | null, list?: ListAt): HomeView {
-	if (at.review === 'list') return listView(kept, at);
+	if (at.review === 'list') return sessionListView(kept, at);
 	if (at.review === 'narrow') return narrowView(kept, at);
 	if (at.review === 'help') return helpView(at.from);
 	if (at.review === 'more') return moreView(at, opened, list);
-	if (opened === null) return listView(kept, list ?? LIST);
+	if (opened === null) return sessionListView(kept, list ?? LIST);
 	switch (at.review) {
 		case 'story':
 			return storyView(opened, list);

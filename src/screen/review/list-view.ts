@@ -1,4 +1,4 @@
-import { MARKS, type MarkName, type Narrowing, narrowed, SORTINGS, sorted, valuesOf } from '../../review/table.ts';
+import { MARKS, type MarkName, markValues, type Narrowing, narrowed, SORTINGS, sorted } from '../../review/table.ts';
 import { LIST_WORDS, NARROW, narrowedWords, rowBrief, rowMarks, SORT_WORDS } from '../../words/review/list.ts';
 import { searchLabel } from '../../words/screen/home.ts';
 import { BESIDES, CHOICE, CHOOSE_OR_BACK, KEY_SAYS } from '../../words/screen/usual.ts';
@@ -39,7 +39,7 @@ function rowChoice(row: SessionRow): Choice<HomeStep> {
 }
 
 /** The kept sessions: searched as one types, narrowed and sorted. */
-export function listView({ sessions, search }: KeptSessions, at: ListAt): HomeView {
+export function sessionListView({ sessions, search }: KeptSessions, at: ListAt): HomeView {
 	const found = sorted(narrowed(sessions, { by: at.by, words: search }, textsOf(sessions)), at.sort);
 	const choices = choicesFrom(found, rowChoice);
 	const first = choices.at(0);
@@ -122,7 +122,7 @@ function valuesToChoose(sessions: readonly SessionRow[], mark: MarkName, list: L
 	const rows = narrowed(sessions, { by, words: list.search }, textsOf(sessions));
 	const chosen = (value: string) => toReview({ ...list, by: { ...list.by, [mark]: value } });
 	return [
-		...valuesOf(rows, mark, list.by).map(({ value, count }) => ({
+		...markValues(rows, mark, list.by).map(({ value, count }) => ({
 			label: NARROW.value(mark, value, count),
 			step: chosen(value),
 		})),

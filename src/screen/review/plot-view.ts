@@ -18,7 +18,7 @@ interface ToldPlot {
 /** A session's plots are worked out once: each key draws them anew. */
 const KNOWN = new WeakMap<Opened, Map<PlotName, ToldPlot>>();
 
-function toldOf(opened: Opened, name: PlotName): ToldPlot {
+function toldPlot(opened: Opened, name: PlotName): ToldPlot {
 	const known = KNOWN.get(opened) ?? new Map<PlotName, ToldPlot>();
 	KNOWN.set(opened, known);
 	const found = known.get(name) ?? MADE[name](opened);
@@ -27,7 +27,7 @@ function toldOf(opened: Opened, name: PlotName): ToldPlot {
 }
 
 export function plotView(opened: Opened, at: Extract<ReviewPage, { review: 'plot' }>): HomeView {
-	const { title, says, plot } = toldOf(opened, at.plot);
+	const { title, says, plot } = toldPlot(opened, at.plot);
 	const index = PLOTS.indexOf(at.plot);
 	const turn = (by: number) => toReview({ review: 'plot', plot: PLOTS[(index + by + PLOTS.length) % PLOTS.length]! });
 	const [before, after] = [turn(-1), turn(1)];
@@ -73,8 +73,8 @@ function springback({ story }: Opened): ToldPlot {
 		bands: dies.map(({ band }) => band.map(({ angle, low, high }) => ({ x: angle, low: Math.max(0, low), high }))),
 		lines: dies.map(({ band }) => band.map(({ angle, back }) => ({ x: angle, y: back }))),
 		marks: [
-			...points.map(({ bend, angle, back }) => ({ x: angle, y: back, mark: markOf(bend) })),
-			...(dies.length === 1 ? [] : dies.map(({ band }, i) => endOf(band, letterOf(i)))),
+			...points.map(({ bend, angle, back }) => ({ x: angle, y: back, mark: bendSign(bend) })),
+			...(dies.length === 1 ? [] : dies.map(({ band }, i) => bandEnd(band, letterOf(i)))),
 		],
 	};
 	const says = SPRINGBACK.says(dies.map(({ die, bends }, i) => ({ letter: letterOf(i), die, bends })));
@@ -85,7 +85,7 @@ function springback({ story }: Opened): ToldPlot {
 const letterOf = (index: number) => String.fromCharCode('A'.charCodeAt(0) + (index % 26));
 
 /** The die's letter where its line ends. */
-function endOf(band: DieBand['band'], mark: string): Plot['marks'][number] {
+function bandEnd(band: DieBand['band'], mark: string): Plot['marks'][number] {
 	const { angle, back } = band.at(-1)!;
 	return { x: angle, y: back, mark };
 }
@@ -107,7 +107,7 @@ function landed({ states }: Opened): ToldPlot {
 		},
 		bands: points.map(({ low, high }, i) => [-BESIDE, BESIDE].map((by) => ({ x: i + by, low, high }))),
 		levels: [0],
-		marks: points.map(({ bend, off }, i) => ({ x: i, y: off, mark: markOf(bend) })),
+		marks: points.map(({ bend, off }, i) => ({ x: i, y: off, mark: bendSign(bend) })),
 	};
 	return { title: LANDED.title, says: LANDED.says, plot: points.length === 0 ? null : plot };
 }
@@ -116,7 +116,7 @@ function errors({ story, sessions }: Opened): ToldPlot {
 	const all = sessions();
 	const { under, over } = story.view.job.tolerance;
 	const marks = all.flatMap((bends, i) =>
-		bends.flatMap(({ error }, n) => (error === null ? [] : [{ x: i, y: error, mark: markOf(n + 1) }])),
+		bends.flatMap(({ error }, n) => (error === null ? [] : [{ x: i, y: error, mark: bendSign(n + 1) }])),
 	);
 	const plot: Plot = {
 		x: overSessions(all.length),
@@ -133,7 +133,7 @@ function errors({ story, sessions }: Opened): ToldPlot {
 function pulls({ sessions }: Opened): ToldPlot {
 	const all = sessions();
 	const marks = all.flatMap((bends, i) =>
-		bends.flatMap((bend, n) => (bend.pulls === 0 ? [] : [{ x: i, y: bend.pulls, mark: markOf(n + 1) }])),
+		bends.flatMap((bend, n) => (bend.pulls === 0 ? [] : [{ x: i, y: bend.pulls, mark: bendSign(n + 1) }])),
 	);
 	const means = meanPulls(all).flatMap((mean, x) => (mean === null ? [] : [{ x, y: mean }]));
 	const plot: Plot = {
@@ -178,6 +178,6 @@ function overSessions(count: number): Plot['x'] {
 }
 
 /** A bend as one character: 1 to 9, then letters. */
-function markOf(bend: number): string {
+function bendSign(bend: number): string {
 	return bend < 10 ? String(bend) : String.fromCharCode('a'.charCodeAt(0) + ((bend - 10) % 26));
 }

@@ -13,7 +13,7 @@ import type { Choice } from '../shell/prompt.ts';
 import { wrapped } from '../text/line.ts';
 import type { ListAt, ReviewPage } from './review-page.ts';
 import type { Opened } from './review-port.ts';
-import { chapters, corrected, HELP_KEY, nameOf, toReview, usual } from './usual.ts';
+import { changingCorrections, chapters, HELP_KEY, pageName, toReview, usual } from './usual.ts';
 
 const AT: ReviewPage = { review: 'story' };
 
@@ -63,7 +63,7 @@ function chapterWords(at: ReviewPage, { story, states }: Opened): Pick<Choice<Ho
 		case 'bend':
 			return bendChoice(story.bends[at.bend - 1]!);
 		case 'corrections':
-			return { label: CHAPTER.corrections(corrected(story).length) };
+			return { label: CHAPTER.corrections(changingCorrections(story).length) };
 		case 'checks':
 			return { label: CHAPTER.checks(story) };
 		case 'tube':
@@ -71,10 +71,10 @@ function chapterWords(at: ReviewPage, { story, states }: Opened): Pick<Choice<Ho
 		case 'line':
 			return { label: CHAPTER.line(states.length - 1) };
 		case 'plot':
-			return { label: CHAPTER.plots, brief: nameOf(at) };
+			return { label: CHAPTER.plots, brief: pageName(at) };
 		case 'taught':
 			return { label: CHAPTER.taught };
 		default:
-			return { label: nameOf(at) };
+			return { label: pageName(at) };
 	}
 }

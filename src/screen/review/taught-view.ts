@@ -30,12 +30,12 @@ const KNOWN = new WeakMap<Opened, readonly [showed: string[], next: string[]]>()
 
 function wordsOf(opened: Opened): readonly [showed: string[], next: string[]] {
 	const { state, view } = opened.story;
-	const known = KNOWN.get(opened) ?? told(state, view.status === 'done');
+	const known = KNOWN.get(opened) ?? taughtTexts(state, view.status === 'done');
 	KNOWN.set(opened, known);
 	return known;
 }
 
-function told(state: Opened['story']['state'], isDone: boolean): readonly [showed: string[], next: string[]] {
+function taughtTexts(state: Opened['story']['state'], isDone: boolean): readonly [showed: string[], next: string[]] {
 	const taught = taughtBy(state);
 	const verdict = isDone ? verdictOf(state) : null;
 	const invited = verdict && invitation(verdict.fits, verdict.chance, tellsMostOf(state, verdict));

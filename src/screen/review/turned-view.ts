@@ -13,13 +13,13 @@ export function turnedView(shape: Shape, across: number, over: number): View {
 	const [front] = principalViews(corners(shape));
 	const { right, up } = front!;
 	const out = cross(right, up);
-	const [right2, out2] = turned(right, out, across * TURN);
-	const [up2] = turned(up, out2, over * TURN);
+	const [right2, out2] = axesTurned(right, out, across * TURN);
+	const [up2] = axesTurned(up, out2, over * TURN);
 	return { name: 'turned', right: right2, up: up2 };
 }
 
 /** Two directions square to one another, turned in their plane. */
-function turned(a: Point, b: Point, degrees: number): [Point, Point] {
+function axesTurned(a: Point, b: Point, degrees: number): [Point, Point] {
 	const [c, s] = [Math.cos(radians(degrees)), Math.sin(radians(degrees))];
 	return [combine(c, a, s, b), combine(-s, a, c, b)];
 }

@@ -16,7 +16,7 @@ export function chapters({ story }: Opened): ReviewPage[] {
 	return [
 		{ review: 'story' },
 		...story.bends.map(({ bend }): ReviewPage => ({ review: 'bend', bend, top: 0 })),
-		...(corrected(story).length > 0 ? [{ review: 'corrections', top: 0 } as const] : []),
+		...(changingCorrections(story).length > 0 ? [{ review: 'corrections', top: 0 } as const] : []),
 		{ review: 'checks', top: 0 },
 		{ review: 'tube', across: 0, over: 0, enlarged: false },
 		{ review: 'line', at: 0 },
@@ -26,17 +26,17 @@ export function chapters({ story }: Opened): ReviewPage[] {
 }
 
 /** The corrections that changed numbers of bends to come: after the last bend there is none left. */
-export const corrected = ({ corrections }: Pick<Story, 'corrections'>): CorrectionStory[] =>
+export const changingCorrections = ({ corrections }: Pick<Story, 'corrections'>): CorrectionStory[] =>
 	corrections.filter(({ correction }) => correction.remaining.length > 0);
 
-export const nameOf = (at: ReviewPage): string => (at.review === 'bend' ? bendName(at.bend) : PAGE_NAMES[at.review]);
+export const pageName = (at: ReviewPage): string => (at.review === 'bend' ? bendName(at.bend) : PAGE_NAMES[at.review]);
 
 function isSameChapter(a: ReviewPage, b: ReviewPage): boolean {
 	return a.review === b.review && (a.review !== 'bend' || (b.review === 'bend' && a.bend === b.bend));
 }
 
 /** The page that follows in the story; after the last one the first. */
-export function nextOf(at: ReviewPage, opened: Opened): ReviewPage {
+export function nextChapter(at: ReviewPage, opened: Opened): ReviewPage {
 	const all = chapters(opened);
 	const index = all.findIndex((each) => isSameChapter(each, at));
 	return all[(index + 1) % all.length]!;
@@ -44,13 +44,13 @@ export function nextOf(at: ReviewPage, opened: Opened): ReviewPage {
 
 /** Keys that every page of a session has: on in the story, back to its first page, help. */
 export function usual(at: ReviewPage, opened: Opened): Pick<HomeView, 'prompt' | 'shortcuts' | 'where'> {
-	const next = nextOf(at, opened);
+	const next = nextChapter(at, opened);
 	const help = toReview({ review: 'help', from: at });
 	return {
 		where: [opened.story.view.job.name, opened.started.slice(0, 16)],
 		prompt: {
 			label: '',
-			plus: { label: nextPage(nameOf(next)), step: toReview(next) },
+			plus: { label: nextPage(pageName(next)), step: toReview(next) },
 			star: { label: KEY_SAYS.more, step: toReview({ review: 'more', from: at }) },
 			back: { label: KEY_SAYS.back, step: toReview({ review: 'story' }) },
 			empty: ONLY_PLUS_OR_BACK,
@@ -74,7 +74,7 @@ export function scrolled(at: LongPage, count: number): Pick<HomeView, 'keys' | '
 }
 
 /** A text behind the number of its line in the log. */
-export function numbered(entry: number, text: string, columns: number, tone: Tone = 'plain'): Line[] {
+export function numberedLines(entry: number, text: string, columns: number, tone: Tone = 'plain'): Line[] {
 	return wrapped(text, columns - NUMBER_COLUMNS, tone).map((parts, i) => [
 		span(i === 0 ? `${String(entry).padStart(NUMBER_COLUMNS - 2)}  ` : ' '.repeat(NUMBER_COLUMNS), 'quiet'),
 		...parts,

@@ -18,13 +18,13 @@ export const warningsIn = (outputs: readonly Output[]): WarningsNote | null =>
 	outputs.find((output): output is WarningsNote => 'note' in output && output.note === 'warnings') ?? null;
 
 /** The state after what the session put out: its notes become pages to be seen before the ask. */
-export function followed(
+export function afterOutputs(
 	state: SessionState,
 	outputs: readonly Output[],
 	seen: ShownAlready = NOTHING_SHOWN,
 ): SessionState {
 	const pages = outputs.flatMap((output) =>
-		isOver(state, outputs, output) ? [] : pagesOf(output, state, outputs, seen),
+		isToldAlready(state, outputs, output) ? [] : pagesOf(output, state, outputs, seen),
 	);
 	const sets = outputs.filter((output): output is SetAsk => 'ask' in output && output.ask === 'set');
 	const [page = ASK, ...queue] = pages;
@@ -33,12 +33,12 @@ export function followed(
 }
 
 /** A session that goes on tells its last correction again: that is news only while it can still be chosen. */
-function isOver({ ask }: SessionState, [first]: readonly Output[], output: Output): boolean {
+function isToldAlready({ ask }: SessionState, [first]: readonly Output[], output: Output): boolean {
 	const again = first !== undefined && 'note' in first && first.note === 'session' && first.resumed;
 	return again && 'note' in output && output.note === 'corrected' && !oldNumbersPossible(ask);
 }
 
-function startOf(note: SessionNote, warnings: WarningsNote | null, seen: ShownAlready): Page {
+function startPageOf(note: SessionNote, warnings: WarningsNote | null, seen: ShownAlready): Page {
 	const isNew = warnings !== null && !seen.warnings.includes(JSON.stringify(warnings));
 	return { page: 'start', note, cautions: !seen.cautions, warnings: isNew ? warnings : null, layout: false };
 }
@@ -66,7 +66,7 @@ function pagesOf(
 	if ('ask' in output) return output.ask === 'set' ? dieChangesIn(output) : [];
 	switch (output.note) {
 		case 'session':
-			return [startOf(output, warningsIn(all), seen), ...(display.checklist && isFirst(ask) ? LAYOUT : [])];
+			return [startPageOf(output, warningsIn(all), seen), ...(display.checklist && isFirst(ask) ? LAYOUT : [])];
 		case 'corrected':
 			return isCorrectionNews(output, job, all) ? [{ page: 'corrected', note: output }] : [];
 		case 'done':

@@ -2,12 +2,12 @@ import type { HalfAnswer } from '../../session/protocol/action.ts';
 import type { SessionNote } from '../../session/protocol/notes.ts';
 import type { Display } from '../shell/display.ts';
 import { NOTHING } from '../shell/prompt.ts';
-import { followed, NOTHING_SHOWN, type ShownAlready } from './following.ts';
+import { afterOutputs, NOTHING_SHOWN, type ShownAlready } from './following.ts';
 import type { LivePort } from './live-port.ts';
 import { ASK, type Page, type SessionState, standingOf, toldMessage } from './session-state.ts';
 
 /** A session as it is opened: what was shown so far is shown again, down to the open ask. */
-export function opened(port: LivePort, display: Display, seen: ShownAlready = NOTHING_SHOWN): SessionState {
+export function openedOnScreen(port: LivePort, display: Display, seen: ShownAlready = NOTHING_SHOWN): SessionState {
 	const blank: SessionState = {
 		id: port.id,
 		job: { ...port.job, lengths: display.lengths },
@@ -30,9 +30,9 @@ export function opened(port: LivePort, display: Display, seen: ShownAlready = NO
 		unsaved: null,
 		rescuePlace: port.rescue === undefined ? null : (port.rescuePlace?.() ?? ''),
 	};
-	const state = followed(blank, port.outputs, seen);
+	const state = afterOutputs(blank, port.outputs, seen);
 	const draft = port.draft?.() ?? null;
-	return draft === null ? state : { ...state, ...lastOf([...pagesAhead(state), pageOf(draft)]) };
+	return draft === null ? state : { ...state, ...lastOf([...pagesAhead(state), draftPage(draft)]) };
 }
 
 function pieceIn({ outputs }: LivePort): SessionState['piece'] {
@@ -46,6 +46,6 @@ const pagesAhead = ({ page, queue }: SessionState): Page[] => [page, ...queue].f
 const lastOf = ([page = ASK, ...queue]: Page[]): Pick<SessionState, 'page' | 'queue'> => ({ page, queue });
 
 /** The page that asks for the second number. */
-function pageOf({ of, value }: HalfAnswer): Page {
+function draftPage({ of, value }: HalfAnswer): Page {
 	return of === 'loaded' ? { page: 'released', loaded: value } : { page: 'least', greatest: value };
 }

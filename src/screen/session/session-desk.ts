@@ -8,14 +8,14 @@ import { USUAL_DISPLAY } from '../shell/display.ts';
 import { lookOf } from '../shell/look.ts';
 import { joined, type ShownAlready, warningsIn } from './following.ts';
 import type { LivePort } from './live-port.ts';
-import { opened } from './opening.ts';
+import { openedOnScreen } from './opening.ts';
 import { viewOf } from './pages/index.ts';
 import { sessionFrame } from './session-frame.ts';
 import {
 	type AnswerResult,
 	afterAnswer,
+	afterDraft,
 	afterPreview,
-	drafted,
 	isRefused,
 	notSaved,
 	rescued,
@@ -36,7 +36,7 @@ export class SessionDesk {
 	open(live: LivePort, size: Size): SessionState {
 		this.close();
 		this.live = live;
-		const session = opened(live, { ...USUAL_DISPLAY, ...this.display.kept() }, this.seen);
+		const session = openedOnScreen(live, { ...USUAL_DISPLAY, ...this.display.kept() }, this.seen);
 		const warnings = warningsIn(live.outputs);
 		this.seen = {
 			cautions: true,
@@ -75,7 +75,7 @@ export class SessionDesk {
 		const { live } = this;
 		if (live === null) return session;
 		try {
-			return drafted(session, page, given(live, { action: { do: 'draft', draft } }));
+			return afterDraft(session, page, answeredBy(live, { action: { do: 'draft', draft } }));
 		} catch (error) {
 			const exitCode = exitCodeOf(error);
 			if (exitCode === null) throw error;
@@ -103,7 +103,7 @@ export class SessionDesk {
 		if (live === null) return { session };
 		const quit = answer.action?.do === 'quit';
 		try {
-			const result = given(live, answer);
+			const result = answeredBy(live, answer);
 			if (quit && !isRefused(result)) return { left: session.unsaved ?? 3 };
 			return { session: afterAnswer(session, result) };
 		} catch (error) {
@@ -121,7 +121,7 @@ function hasRoom(session: SessionState, size: Size): boolean {
 }
 
 /** What comes of an answer, with what the log has to say about itself meanwhile. */
-function given(live: LivePort, answer: Answer): AnswerResult {
+function answeredBy(live: LivePort, answer: Answer): AnswerResult {
 	const heard = live.messages.length;
 	const outputs = live.answer(answer);
 	return { outputs, messages: live.messages.slice(heard), ...standingOf(live) };

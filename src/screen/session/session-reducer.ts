@@ -6,7 +6,7 @@ import type { TopicName } from '../../words/topics/names.ts';
 import type { Display } from '../shell/display.ts';
 import type { Key } from '../shell/keys.ts';
 import { NOTHING, type Pressed, pressed, renewed } from '../shell/prompt.ts';
-import { followed } from './following.ts';
+import { afterOutputs } from './following.ts';
 import { quietWords } from './news.ts';
 import { viewOf } from './pages/index.ts';
 import { BACK, type PageView } from './pages/page.ts';
@@ -58,11 +58,11 @@ export interface SeenSession {
 export function sessionKey(seen: SeenSession, key: Key, now: number): Reduced {
 	const ahead = aheadOf(seen.session, key, now);
 	if (ahead === null) return keyTaken({ ...seen, session: { ...seen.session, ahead: null } }, key);
-	return 'early' in ahead ? { state: ahead.early } : takenUp({ ...seen.session, ahead: null }, ahead.taken);
+	return 'early' in ahead ? { state: ahead.early } : keysTakenUp({ ...seen.session, ahead: null }, ahead.taken);
 }
 
 /** What was typed too early, as if it was typed now. */
-function takenUp(session: SessionState, keys: readonly Key[]): Reduced {
+function keysTakenUp(session: SessionState, keys: readonly Key[]): Reduced {
 	let reduced: Reduced = { state: session };
 	for (const key of keys) {
 		reduced = keyTaken({ session: reduced.state, shown: viewOf(reduced.state) }, key);
@@ -73,10 +73,10 @@ function takenUp(session: SessionState, keys: readonly Key[]): Reduced {
 
 function keyTaken({ session: state, shown }: SeenSession, key: Key): Reduced {
 	const shortcut = shortcutOf(state, shown.prompt, key);
-	if (shortcut !== null) return taken(state, shortcut.step);
+	if (shortcut !== null) return stepTaken(state, shortcut.step);
 	const page = walked(state, key);
-	if (page !== null) return taken(state, { step: 'page', page });
-	return outcome(state, pressed(shown.prompt, renewed(state.entry, state.message, key), key));
+	if (page !== null) return stepTaken(state, { step: 'page', page });
+	return afterKey(state, pressed(shown.prompt, renewed(state.entry, state.message, key), key));
 }
 
 /** The text field's text changed. `/` in an empty one goes back: a numeric pad has no Esc. */
@@ -86,7 +86,7 @@ export function textChanged(state: SessionState, value: string): SessionState {
 	// A reason that was refused is a number typed by mistake: a pad cannot delete it.
 	const anew = purpose === 'scrap' && state.message?.kind === 'wrong' && value.startsWith(before);
 	const text = anew ? value.slice(before.length) : value;
-	if (text === '/' && (anew || before === '')) return taken(state, BACK.step).state;
+	if (text === '/' && (anew || before === '')) return stepTaken(state, BACK.step).state;
 	return { ...state, page: { ...state.page, value: text }, message: null };
 }
 
@@ -95,16 +95,16 @@ export function textEntered({ session: state, shown }: SeenSession): Reduced {
 	const { text } = shown.prompt;
 	if (text === undefined || state.page.page !== 'text') return { state };
 	const step = text(state.page.value.trim());
-	return outcome(state, typeof step === 'string' ? { wrong: step } : { step });
+	return afterKey(state, typeof step === 'string' ? { wrong: step } : { step });
 }
 
-function outcome(state: SessionState, result: Pressed<Step>): Reduced {
+function afterKey(state: SessionState, result: Pressed<Step>): Reduced {
 	if ('entry' in result) return { state: { ...state, entry: result.entry, message: null } };
 	if ('wrong' in result) return { state: { ...state, message: { kind: 'wrong', text: result.wrong } } };
-	return taken(state, result.step);
+	return stepTaken(state, result.step);
 }
 
-function taken(state: SessionState, step: Step): Reduced {
+function stepTaken(state: SessionState, step: Step): Reduced {
 	const clear = { entry: NOTHING, message: null };
 	switch (step.step) {
 		case 'page':
@@ -157,9 +157,9 @@ export function afterAnswer(state: SessionState, { outputs, messages, ...standin
 		if (refused.code === 'not-saved') return notSaved({ ...state, ...standing }, why, NOT_SAVED);
 		return { ...state, ...standing, message: { kind: 'wrong', text: why } };
 	}
-	const next = backWhereTold(state, followed({ ...state, ...standing, unsaved: null }, outputs));
+	const next = backWhereTold(state, afterOutputs({ ...state, ...standing, unsaved: null }, outputs));
 	const quiet = quietWords(outputs, state.job);
-	return { ...next, message: toldMessage(messages) ?? withWords(kept(state, standing), quiet) };
+	return { ...next, message: toldMessage(messages) ?? messageWith(keptMessage(state, standing), quiet) };
 }
 
 /** A heat is told from any page, which then goes on. */
@@ -168,7 +168,7 @@ function backWhereTold({ page, queue }: SessionState, next: SessionState): Sessi
 }
 
 /** The state once the first number of an answer is on the disk: the second is asked for. A refusal leaves the number in its field. */
-export function drafted(
+export function afterDraft(
 	state: SessionState,
 	page: Page,
 	{ outputs, messages, ...standing }: AnswerResult,
@@ -182,7 +182,7 @@ export function drafted(
 export function afterPreview(state: SessionState, amending: Amending): SessionState {
 	const why = amending.would?.refused ?? null;
 	if (why !== null) return { ...state, message: { kind: 'wrong', text: reasonWords(why, state.job) } };
-	return taken(state, { step: 'page', page: { page: 'amendSure', amending } }).state;
+	return stepTaken(state, { step: 'page', page: { page: 'amendSure', amending } }).state;
 }
 
 /** The exit code when the disk refused a write. */
@@ -200,12 +200,12 @@ export function notSaved(state: SessionState, why: string, exitCode: number): Se
 	return { ...state, unsaved: exitCode, message: { kind: 'unsaved', text } };
 }
 
-function withWords(message: Message | null, words: string | null): Message | null {
+function messageWith(message: Message | null, words: string | null): Message | null {
 	if (words === null) return message;
 	return message === null ? { kind: 'said', text: words } : { ...message, text: `${message.text} ${words}` };
 }
 
-function kept(
+function keptMessage(
 	{ history: before, job }: SessionState,
 	{ history: after, ask }: Pick<AnswerResult, 'history' | 'ask'>,
 ): Message | null {

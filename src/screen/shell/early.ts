@@ -19,7 +19,7 @@ export async function drawnEarly(
 ): Promise<() => void> {
 	const paint = () => {
 		const { lines, textAt } = frameOf(controller.snapshot(), { columns: output.columns, rows: output.rows }, look);
-		output.paint(lines.map((line, at) => (at === textAt ? `> ${controller.text()}` : written(line, look))));
+		output.paint(lines.map((line, at) => (at === textAt ? `> ${controller.text()}` : styledText(line, look))));
 	};
 	const take = (chunk: string) => {
 		const key = keyOfChunk(chunk);
@@ -37,7 +37,7 @@ export async function drawnEarly(
 	};
 }
 
-function written(parts: Line, look: Look): string {
+function styledText(parts: Line, look: Look): string {
 	return parts
 		.filter((part) => part.text !== '')
 		.map((part) => styled(part.text, styleOf(part.tone, look)))

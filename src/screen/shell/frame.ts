@@ -2,13 +2,13 @@ import type { Size } from '../../terminal/output.ts';
 import { cellsOf } from '../../terminal/width.ts';
 import { foreign } from '../../words/foreign.ts';
 import { NO_ROOM, tooSmallWords } from '../../words/screen/frame.ts';
-import { type Fitted, fitted, ROOMY_ROWS, type Room, type Section } from '../session/pages/page.ts';
+import { type FittedBody, fitted, ROOMY_ROWS, type Room, type Section } from '../session/pages/page.ts';
 import type { Message } from '../session/session-state.ts';
 import { choiceLines } from '../text/choice-list.ts';
 import { type KeyHint, keyLines, keysOf } from '../text/key-line.ts';
 import {
 	asciiOnly,
-	cut,
+	cutLine,
 	EMPTY,
 	inAscii,
 	type Line,
@@ -20,7 +20,7 @@ import {
 	wrapped,
 } from '../text/line.ts';
 import type { Look } from './look.ts';
-import { type Choice, choicesFrom, type FieldEntry, numbered, type Prompt } from './prompt.ts';
+import { type Choice, choiceNumbered, choicesFrom, type FieldEntry, type Prompt } from './prompt.ts';
 
 /** What is drawn: lines from the top, and in which of them the text field stands. */
 export interface Frame {
@@ -65,7 +65,7 @@ export function frame<Step>(whole: Content<Step>, size: Size, look: Look): Frame
 	const rule = tight ? [] : [line('─'.repeat(columns), 'quiet')];
 	const bottom = footer(content, columns);
 	const rows = height - header(content, columns).length - rule.length - bottom.lines.length - (tight ? 0 : 1);
-	const middle = between(content, { columns, rows, free: rows, window: size.rows, ...look });
+	const middle = bodyBetween(content, { columns, rows, free: rows, window: size.rows, ...look });
 	const top = [...header(content, columns, middle.short), ...rule];
 	const used = top.length + middle.lines.length + bottom.lines.length;
 	const filler = Array.from({ length: Math.max(0, height - used) }, () => EMPTY);
@@ -114,14 +114,14 @@ function choiceInAscii<Step>(choice: Choice<Step>): Choice<Step> {
 /** The line as that terminal can show it, at most so wide. Here everything passes that a frame shows, whoever wrote it. */
 function fittedLine(parts: Line, columns: number, { ascii }: Look): Line {
 	const shown = parts.map((part) => ({ ...part, text: foreign(part.text) }));
-	return ascii ? cut(inAscii(shown), columns, '~') : cut(shown, columns);
+	return ascii ? cutLine(inAscii(shown), columns, '~') : cutLine(shown, columns);
 }
 
 function tooSmall(size: Size): Frame {
 	const room = Math.max(1, size.columns - 1);
 	const [whole, shorter, shortest] = tooSmallWords(SMALLEST, size);
 	const text = [whole, shorter].find((each) => each.length <= room) ?? shortest;
-	return { lines: [cut(line(text), room)], textAt: null, short: true };
+	return { lines: [cutLine(line(text), room)], textAt: null, short: true };
 }
 
 /** That something has no room, in as many words as have room themselves. */
@@ -134,7 +134,9 @@ const SHORT = [`  ${NO_ROOM.whole}`, `  ${NO_ROOM.brief}`, ' …'];
 function header<Step>({ title, where }: Content<Step>, columns: number, short = false): Line[] {
 	if (cellsOf(title) > columns) return wrapped(title, columns, 'strong').slice(0, 2);
 	const notes = short ? SHORT : [''];
-	const all = besides(where).flatMap((texts) => notes.flatMap((note) => texts.map((beside) => ({ note, beside }))));
+	const all = whereShortened(where).flatMap((texts) =>
+		notes.flatMap((note) => texts.map((beside) => ({ note, beside }))),
+	);
 	const fits = ({ note, beside }: (typeof all)[number]) =>
 		cellsOf(title) + note.length + (short ? 2 : 1) + cellsOf(beside) <= columns;
 	const { note, beside } = all.find(fits) ?? { note: '', beside: '' };
@@ -142,7 +144,7 @@ function header<Step>({ title, where }: Content<Step>, columns: number, short = 
 }
 
 /** What may stand beside the title, the wanted first: a piece of a batch is named before the window is said to be small. */
-function besides(where: Content<never>['where']): string[][] {
+function whereShortened(where: Content<never>['where']): string[][] {
 	const told = (parts: readonly string[]) => parts.join(' · ');
 	const [whole, last] = [told(where), told(where.slice(-1))];
 	return where.length > 2 ? [[whole], [told(where.slice(1))], [last, '']] : [[whole, last, '']];
@@ -155,17 +157,21 @@ const PICTURE_ROWS = { least: 5, under: 20 };
 const WIDE_COLUMNS = 120;
 const MIDDLE_GAP = 3;
 
-function between<Step>(content: Content<Step>, room: Room): Fitted {
+function bodyBetween<Step>(content: Content<Step>, room: Room): FittedBody {
 	const { picture } = content;
 	const said = words(content, room);
 	if (picture === undefined) return said;
 	const left = room.rows - said.lines.length - 1;
-	if (room.columns >= WIDE_COLUMNS && left < PICTURE_ROWS.under) return beside(content, room, picture);
+	if (room.columns >= WIDE_COLUMNS && left < PICTURE_ROWS.under) return besidePicture(content, room, picture);
 	return left < PICTURE_ROWS.least ? said : { ...said, lines: [...said.lines, EMPTY, ...picture(room.columns, left)] };
 }
 
 /** In a wide window: what needs the whole width on top, under it the words at the left and the picture at the right. */
-function beside<Step>(content: Content<Step>, room: Room, picture: (columns: number, rows: number) => Line[]): Fitted {
+function besidePicture<Step>(
+	content: Content<Step>,
+	room: Room,
+	picture: (columns: number, rows: number) => Line[],
+): FittedBody {
 	const sections = content.body(room);
 	const top = fitted(
 		sections.filter(({ wide }) => wide === true),
@@ -179,7 +185,7 @@ function beside<Step>(content: Content<Step>, room: Room, picture: (columns: num
 	const left = words({ ...content, body }, narrow);
 	const right = rows < PICTURE_ROWS.least ? [] : picture(room.columns - columns - MIDDLE_GAP, rows);
 	const both = Array.from({ length: Math.max(left.lines.length, right.length) }, (_, at): Line => {
-		const said = cut(left.lines[at] ?? EMPTY, columns);
+		const said = cutLine(left.lines[at] ?? EMPTY, columns);
 		const drawn = right[at] ?? EMPTY;
 		if (drawn.length === 0) return said;
 		return [...said, span(' '.repeat(columns + MIDDLE_GAP - widthOf(said))), ...drawn];
@@ -187,7 +193,7 @@ function beside<Step>(content: Content<Step>, room: Room, picture: (columns: num
 	return { lines: [...top.lines, ...gap, ...both], short: top.short || left.short };
 }
 
-function words<Step>({ body, prompt, entry }: Content<Step>, room: Room): Fitted {
+function words<Step>({ body, prompt, entry }: Content<Step>, room: Room): FittedBody {
 	const { choices = [] } = prompt;
 	if (choices.length === 0) return fitted(body(room), room.rows);
 	const most = Math.max(LEAST_CHOICES, room.rows - 1);
@@ -214,16 +220,16 @@ function footer<Step>(content: Content<Step>, columns: number): { lines: Line[];
 		return { lines: [...before, EMPTY, ...hints], textAt: before.length };
 	}
 	const takesNumber = prompt.read !== undefined || prompt.choices !== undefined;
-	return { lines: [...said, ...label, ...(takesNumber ? [field(prompt, entry)] : []), ...hints], textAt: null };
+	return { lines: [...said, ...label, ...(takesNumber ? [fieldLine(prompt, entry)] : []), ...hints], textAt: null };
 }
 
-function field<Step>(prompt: Prompt<Step>, { field: text }: FieldEntry): Line {
-	return [span('> ', 'quiet'), span(text, 'strong'), span(' ', 'inverse'), ...understood(prompt, text)];
+function fieldLine<Step>(prompt: Prompt<Step>, { field: text }: FieldEntry): Line {
+	return [span('> ', 'quiet'), span(text, 'strong'), span(' ', 'inverse'), ...understoodSpans(prompt, text)];
 }
 
 /** How a number that is being written is read so far; nothing while it cannot be read. */
-function understood<Step>(prompt: Prompt<Step>, text: string): Line {
-	const choice = prompt.choices && numbered(prompt.choices, text);
+function understoodSpans<Step>(prompt: Prompt<Step>, text: string): Line {
+	const choice = prompt.choices && choiceNumbered(prompt.choices, text);
 	if (choice !== undefined && prompt.read === undefined) return [span(`  ${choice.label}`, 'quiet')];
 	if (prompt.understood === undefined || text.trim() === '') return EMPTY;
 	try {

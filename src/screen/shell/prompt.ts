@@ -17,17 +17,17 @@ export interface Choice<Step> {
 }
 
 /** The choices of a page; of a list of thousands each is made only when it is asked for. */
-export type Choices<Step> = Listed<Choice<Step>>;
+export type Choices<Step> = ListLike<Choice<Step>>;
 
 /** As much of a list as is asked for. */
-interface Listed<From> {
+interface ListLike<From> {
 	readonly length: number;
 	at(place: number): From | undefined;
 	slice(from: number, to: number): readonly From[];
 }
 
 /** A choice of each in a list. */
-export function choicesFrom<From, Step>(list: Listed<From>, made: (from: From) => Choice<Step>): Choices<Step> {
+export function choicesFrom<From, Step>(list: ListLike<From>, made: (from: From) => Choice<Step>): Choices<Step> {
 	return {
 		length: list.length,
 		at(place) {
@@ -129,13 +129,13 @@ function entered<Step>(prompt: Prompt<Step>, entry: FieldEntry): Pressed<Step> {
 	}
 	if (prompt.read !== undefined) return readNumber(prompt.read, text);
 	if (choices.length === 0) return { wrong: prompt.empty };
-	const choice = numbered(choices, text);
+	const choice = choiceNumbered(choices, text);
 	if (choice !== undefined) return { step: choice.step };
 	return { wrong: noChoiceWords(text, choices.length) };
 }
 
 /** What in a list has the number that is typed. */
-export function numbered<From>(list: Pick<Listed<From>, 'at'>, text: string): From | undefined {
+export function choiceNumbered<From>(list: Pick<ListLike<From>, 'at'>, text: string): From | undefined {
 	const number = /^\d+$/.test(text) ? Number(text) : 0;
 	return number === 0 ? undefined : list.at(number - 1);
 }

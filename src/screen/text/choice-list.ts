@@ -27,7 +27,7 @@ export function choiceLines<Step>(
 	const from = Math.max(0, (selected ?? 0) - rows);
 	const near = choices.slice(from, (selected ?? 0) + rows + 1);
 	const all = near.flatMap((choice, i): ListedLine[] => [
-		...heading(choice, i === 0 && from > 0 ? choices.at(from - 1) : near[i - 1]).map((each) => ({
+		...groupHeading(choice, i === 0 && from > 0 ? choices.at(from - 1) : near[i - 1]).map((each) => ({
 			line: each,
 			of: null,
 		})),
@@ -55,7 +55,7 @@ function hidden(
 	return count > 0 ? line(`    ${moreChoicesWords(count, where)}`, 'quiet') : EMPTY;
 }
 
-function heading<Step>({ group }: Choice<Step>, before: Choice<Step> | undefined): Line[] {
+function groupHeading<Step>({ group }: Choice<Step>, before: Choice<Step> | undefined): Line[] {
 	if (group === undefined || group === before?.group) return [];
 	return before === undefined ? [line(group, 'quiet')] : [EMPTY, line(group, 'quiet')];
 }

@@ -59,11 +59,11 @@ export function chopped(text: string, width: number, tone: Tone = 'plain'): Line
 export function spreadOut(left: Line, right: Line, width: number): Line {
 	const gap = width - widthOf(left) - widthOf(right);
 	if (gap >= 1) return [...left, span(' '.repeat(gap)), ...right];
-	return [...cut(left, Math.max(0, width - widthOf(right) - 1)), span(' '), ...right];
+	return [...cutLine(left, Math.max(0, width - widthOf(right) - 1)), span(' '), ...right];
 }
 
 /** The line's first `width` characters; what is cut off is marked. */
-export function cut(parts: Line, width: number, mark = '…'): Line {
+export function cutLine(parts: Line, width: number, mark = '…'): Line {
 	const kept: Span[] = [];
 	let room = width;
 	for (const part of parts) {

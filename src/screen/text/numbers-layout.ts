@@ -69,8 +69,8 @@ type Scales = readonly [DigitScale, DigitScale, DigitScale];
 export function numbersLayout(numbers: readonly BigNumber[], columns: number, rows: number): NumbersLayout {
 	let best: NumbersLayout | null = null;
 	let most = Number.NEGATIVE_INFINITY;
-	for (const scales of candidates(numbers, rows)) {
-		const worth = worthOf(numbers, scales);
+	for (const scales of scalesToTry(numbers, rows)) {
+		const worth = scalesWorth(numbers, scales);
 		if (worth <= most) continue;
 		const fitting = arrangements(numbers)
 			.map((lines) => lines.map((line) => line.map((number) => place(number, scales[number.place - 1]!))))
@@ -88,7 +88,7 @@ function arrangements(numbers: readonly BigNumber[]): (readonly BigNumber[])[][]
 	return rest.length === 0 || chiefs.length === 0 ? [[numbers]] : [[numbers], [rest, chiefs]];
 }
 
-function candidates(numbers: readonly BigNumber[], rows: number): Scales[] {
+function scalesToTry(numbers: readonly BigNumber[], rows: number): Scales[] {
 	const has = (wanted: number) => numbers.some(({ place }) => place === wanted);
 	const low = SCALES.filter(({ down }) => down * DIGIT_ROWS + WORD_ROWS <= rows);
 	const under = (most: number, any: boolean): (DigitScale | undefined)[] =>
@@ -103,7 +103,7 @@ function candidates(numbers: readonly BigNumber[], rows: number): Scales[] {
 	);
 }
 
-function worthOf(numbers: readonly BigNumber[], scales: Scales): number {
+function scalesWorth(numbers: readonly BigNumber[], scales: Scales): number {
 	const size = (scale: DigitScale) => (scale === null ? IN_WORDS : scale.across * scale.down);
 	return scales.reduce((sum, scale, at) => {
 		const counted = numbers.some(({ place }) => place === at + 1);
@@ -132,12 +132,12 @@ export function labelOf({ label, unit }: BigNumber): string {
 
 function fits(lines: NumbersLayout, columns: number, rows: number): boolean {
 	return (
-		lines.reduce((sum, line) => sum + heightOf(line), 0) <= rows && lines.every((line) => widthOf(line) <= columns)
+		lines.reduce((sum, line) => sum + heightOf(line), 0) <= rows && lines.every((line) => numbersWidth(line) <= columns)
 	);
 }
 
 /** Numbers in digits stand side by side; those in words all in one line under them. */
-function widthOf(line: readonly PlacedNumber[]): number {
+function numbersWidth(line: readonly PlacedNumber[]): number {
 	const wide = (placed: readonly PlacedNumber[]) =>
 		placed.reduce((sum, { width }) => sum + width, GAP * Math.max(0, placed.length - 1));
 	return Math.max(wide(line.filter(({ scale }) => scale !== null)), wide(line.filter(({ scale }) => scale === null)));

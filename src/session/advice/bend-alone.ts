@@ -19,7 +19,7 @@ const BEYOND_RELIEF = 8;
 /** What to do with the bend at work, and why: how it lies and what to do first, the numbers behind it last. */
 export function adviseOnBend(state: State): Advised {
 	const { over, under, within, nextTooFar } = acceptance(state);
-	if (isShort(state)) return short(state);
+	if (isShort(state)) return adviseForShort(state);
 	if (!isOver(state)) {
 		if (under > 0.5) return { advice: 'accept', limit: false, reason: near(state, under, nextTooFar) };
 		const reason: Reason[] = [
@@ -47,7 +47,7 @@ export function adviseOnBend(state: State): Advised {
 	return { advice: 'relieve', open: by, limit: false, reason: past(...open) };
 }
 
-function short(state: State): Advised {
+function adviseForShort(state: State): Advised {
 	const limit = atLimit(state);
 	const by = target(state) - made(state.filter).angle;
 	const is: Reason[] = [...state.aside, { code: 'bend-short', by, chance: acceptance(state).under }];

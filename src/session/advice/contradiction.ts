@@ -38,11 +38,11 @@ export function contradiction(state: State, least = CANNOT_BE): Contradiction | 
 	const possible = suspects.filter(
 		({ off, likely, value, would, sd }) => off >= least && likely > 0 && Math.abs(value - would) <= MOST_ERRORS * sd,
 	);
-	const [wrong] = largestFirst(possible, weightOf).flatMap((suspect) => {
+	const [wrong] = largestFirst(possible, suspectWeight).flatMap((suspect) => {
 		const again = toMeasure(built, suspect);
 		return again === null || isMeasuredAgain(state, again) ? [] : [{ suspect, again }];
 	});
-	return wrong ? { again: wrong.again, reason: against(state, built, suspects, wrong.suspect, wrong.again) } : null;
+	return wrong ? { again: wrong.again, reason: againstFact(state, built, suspects, wrong.suspect, wrong.again) } : null;
 }
 
 /** Whether what was told and read cannot all be right, whatever of it was measured again: no bend is moved on such ground. */
@@ -52,7 +52,7 @@ export function isAtOdds(state: State): boolean {
 }
 
 /** Of two as likely the bend comes first: what is built on its angle is all that follows, and the finder is at hand. */
-const weightOf = ({ likely, kind }: Suspect): number => likely + (kind === 'angle' ? AS_LIKELY : 0);
+const suspectWeight = ({ likely, kind }: Suspect): number => likely + (kind === 'angle' ? AS_LIKELY : 0);
 
 /** Null for what has no name to be asked for by: the straight before a bend. */
 function toMeasure({ input }: AsBuilt, { kind, bend, reading }: Suspect): ToMeasure | null {
@@ -62,7 +62,7 @@ function toMeasure({ input }: AsBuilt, { kind, bend, reading }: Suspect): ToMeas
 }
 
 /** The check that goes against it most, and what it goes against. */
-function against(
+function againstFact(
 	state: State,
 	{ input }: AsBuilt,
 	suspects: readonly Suspect[],

@@ -61,12 +61,12 @@ export function gainBy(state: State, bend: number, { expect: { angle, sd }, risk
 	const pays = (gain: number) => gain >= WORTH && risk <= RISKED * gain * state.start.job.risk;
 	if (!pays(1)) return null;
 	const read = asRead(state);
-	const before = chanceOf(read);
+	const before = chanceToFitNow(read);
 	let [after, left] = [0, 1];
 	for (const [z, weight] of WEIGHED_LANDINGS) {
 		// Even if it were certain to fit wherever else it lands.
 		if (!pays(after + left + ROUNDING - before)) return null;
-		after += weight * chanceOf(pulledTo(read, bend, angle + z * sd));
+		after += weight * chanceToFitNow(pulledTo(read, bend, angle + z * sd));
 		left -= weight;
 	}
 	return pays(after - before) ? { before, after } : null;
@@ -120,7 +120,7 @@ export function freshPull(state: State, bend: number, filter: State['filter'], t
 }
 
 /** Chance that the tube fits when all that is left is corrected. */
-function chanceOf(state: State): number {
+function chanceToFitNow(state: State): number {
 	return chanceToFit(state, correctedNumbers(state), 'corrected');
 }
 

@@ -41,11 +41,11 @@ export function amendPreview(answer: Answer, state: State): AmendPreview {
 		made: madeOtherwise(state, after),
 		plan: plannedOtherwise(state, after),
 		stop: stopMoved(open, then),
-		next: then !== null && kindOf(then) !== kindOf(open) ? then : null,
+		next: then !== null && askKindOf(then) !== askKindOf(open) ? then : null,
 	};
 }
 
-function kindOf(open: Ask | null): string {
+function askKindOf(open: Ask | null): string {
 	return open === null ? '' : `${open.ask} ${'bend' in open ? open.bend : ''} ${'name' in open ? open.name : ''}`;
 }
 

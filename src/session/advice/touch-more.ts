@@ -4,7 +4,7 @@ import { bendAt, type State } from '../log/state.ts';
 import type { TubeOutcome } from '../protocol/asks.ts';
 import { atLimit } from './bend-check.ts';
 import { freshPull, type Gain, gainBy } from './going-back.ts';
-import { amount, ifPulled, isBeyondTweaks, LARGEST_TWEAK, ROOM, remembered, STEP } from './what-if.ts';
+import { amount, ifPulled, isBeyondTweaks, LARGEST_TWEAK, ROOM, rememberingOutcomes, STEP } from './what-if.ts';
 
 /** `by`: how far the bend at work is to go beyond where it lies, to the angle `to`, degrees. */
 export interface TouchMore extends Gain {
@@ -19,7 +19,7 @@ export interface TouchMore extends Gain {
 export function touchMore(state: State, accepted: TubeOutcome): TouchMore | null {
 	if (accepted.left <= ROOM || atLimit(state) || bendAt(state, state.bend).relievedFrom !== null) return null;
 	if (isBeyondTweaks(state, accepted)) return null;
-	const after = remembered((size) => ifPulled(state, size));
+	const after = rememberingOutcomes((size) => ifPulled(state, size));
 	if (isOutOfReach(accepted.left, after(STEP).left)) return null;
 	const by = amount((size) => after(size).left, accepted.left);
 	if (!after(by).within) return null;

@@ -35,9 +35,9 @@ export function takenAsItIs(state: State): State {
 }
 
 /** What becomes of a tube with these made bends when all that is left is corrected for them. */
-const corrected = (state: State): TubeOutcome => tubeOutcome(state, correctedNumbers(state));
+const correctedOutcome = (state: State): TubeOutcome => tubeOutcome(state, correctedNumbers(state));
 
-const turned = (state: State, bend: number, by: number): State => {
+const withBendBy = (state: State, bend: number, by: number): State => {
 	const was = at(state.bends, bend - 1).made;
 	return was === null ? state : withBend(state, bend, { made: { ...was, angle: was.angle + by } });
 };
@@ -46,7 +46,7 @@ const turned = (state: State, bend: number, by: number): State => {
 export function ifAccepted(state: State): TubeOutcome {
 	const known = ACCEPTED.get(state.filter);
 	if (known !== undefined && FOLLOWS_FROM.every((key) => known.state[key] === state[key])) return known.outcome;
-	const outcome = corrected(takenAsItIs(state));
+	const outcome = correctedOutcome(takenAsItIs(state));
 	ACCEPTED.set(state.filter, { state, outcome });
 	return outcome;
 }
@@ -56,10 +56,10 @@ const ACCEPTED = new WeakMap<State['filter'], { state: State; outcome: TubeOutco
 const FOLLOWS_FROM = ['start', 'design', 'bend', 'bends', 'piece', 'checks', 'built', 'plan', 'suspended'] as const;
 
 export const ifPulled = (state: State, by: number): TubeOutcome =>
-	corrected(turned(takenAsItIs(state), state.bend, by));
+	correctedOutcome(withBendBy(takenAsItIs(state), state.bend, by));
 
 export const ifOpened = (state: State, by: number): TubeOutcome =>
-	corrected(turned(takenAsItIs(state), state.bend, -by));
+	correctedOutcome(withBendBy(takenAsItIs(state), state.bend, -by));
 
 /**
  * Whether the tube can still be brought within all its tolerances with a bend as it is that lies outside its own. A bend that is over is taken
@@ -71,7 +71,7 @@ export function isTakenUp(state: State, accepted?: TubeOutcome): boolean {
 	if (isOver(state)) return (accepted ?? ifAccepted(state)).within;
 	if (!isShort(state) || state.suspended) return false;
 	if ((accepted ?? ifAccepted(state)).left > ROOM) return false;
-	return corrected(turned(takenAsItIs(state), state.bend, -CAUTION * made(state.filter).sd)).within;
+	return correctedOutcome(withBendBy(takenAsItIs(state), state.bend, -CAUTION * made(state.filter).sd)).within;
 }
 
 /**
@@ -108,8 +108,8 @@ function tweaksOf(state: State, accepted: TubeOutcome, signsOf: (bend: number) =
 		const signs = signsOf(number);
 		const stays = number === state.bend || bend.made === null || signs.length === 0;
 		if (stays || reopenHindrance(state, number) !== null) return [];
-		const after = remembered((by) => {
-			const tweaked = turned(taken, number, by);
+		const after = rememberingOutcomes((by) => {
+			const tweaked = withBendBy(taken, number, by);
 			return tubeOutcome(tweaked, near(tweaked));
 		});
 		return signs.flatMap((sign) => {
@@ -132,7 +132,7 @@ export function isBeyondTweaks({ start, piece }: State, { endOffset, endAngle }:
 }
 
 /** A correction takes its time, and the same amount is looked at more than once. */
-export function remembered(outcome: (by: number) => TubeOutcome): (by: number) => TubeOutcome {
+export function rememberingOutcomes(outcome: (by: number) => TubeOutcome): (by: number) => TubeOutcome {
 	const known = new Map<number, TubeOutcome>();
 	return (by) => {
 		const found = known.get(by) ?? outcome(by);

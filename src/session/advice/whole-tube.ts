@@ -41,7 +41,7 @@ function weigh(state: State): AdvisedOnTube {
 	const own = adviseOnBend(state);
 	const accepted = ifAccepted(state);
 	const contradicted = contradiction(state);
-	if (contradicted !== null) return { ...measureFirst(state, own, contradicted), accepted, tweaks: [] };
+	if (contradicted !== null) return { ...adviseMeasuring(state, own, contradicted), accepted, tweaks: [] };
 	const opened = own.open === undefined || accepted.within ? null : ifOpened(state, own.open);
 	const alone =
 		opened === null || isWorthOpening(state, accepted, opened) ? own : notOpened(state, own, accepted, opened);
@@ -55,7 +55,7 @@ type FoundBefore = Pick<AdvisedOnTube, 'accepted' | 'tweaks' | 'rescue'>;
 type Plain = Omit<AdvisedOnTube, keyof FoundBefore>;
 
 function advise(state: State, alone: Advised, { accepted, tweaks: found, rescue }: FoundBefore): Plain {
-	if (isTakenUp(state, accepted)) return takenUp(state, alone, accepted);
+	if (isTakenUp(state, accepted)) return adviseTaking(state, alone, accepted);
 	if (alone.advice === 'pull' || alone.advice === 'relieve') return alone;
 	if (isNeededCloser(state, accepted)) return pulledCloser(state, alone);
 	const touch = alone.advice === 'accept' ? touchMore(state, accepted) : null;
@@ -70,7 +70,7 @@ function advise(state: State, alone: Advised, { accepted, tweaks: found, rescue 
 function surely(state: State, advised: Plain): Plain {
 	if (advised.advice === 'accept' || advised.advice === 'pull' || advised.advice === 'measure') return advised;
 	const doubtful = contradiction(state, IN_DOUBT);
-	if (doubtful !== null) return measureFirst(state, advised, doubtful);
+	if (doubtful !== null) return adviseMeasuring(state, advised, doubtful);
 	const bend = advised.of ?? state.bend;
 	if (advised.advice === 'scrap' || isReadTwice(state, bend)) return advised;
 	const { open: _, of: __, how: ___, ...rest } = advised;
@@ -89,7 +89,7 @@ const withoutOpening = (reason: readonly Reason[]) =>
 	reason.filter(({ code }) => code !== 'open-by' && code !== 'go-easy-opening');
 
 /** Of readings that cannot all be right the likeliest to be wrong is taken again before anything rests on it. */
-function measureFirst(state: State, { limit }: Advised, { again, reason }: Contradiction): Plain {
+function adviseMeasuring(state: State, { limit }: Advised, { again, reason }: Contradiction): Plain {
 	return { advice: 'measure', again, limit, reason: [...state.aside, reason] };
 }
 
@@ -111,7 +111,7 @@ function notOnOneReading(state: State, advised: Advised, alone: Advised): Advise
 }
 
 /** A bend outside its tolerance is taken as it is where the tube still fits with it. */
-function takenUp(state: State, { open: _, ...alone }: Advised, accepted: TubeOutcome): Advised {
+function adviseTaking(state: State, { open: _, ...alone }: Advised, accepted: TubeOutcome): Advised {
 	const last = state.bend === state.bends.length;
 	const { angle } = made(state.filter);
 	const reason: Reason[] = [

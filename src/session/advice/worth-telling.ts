@@ -23,9 +23,9 @@ export function gainOfTelling(state: State): number {
 	let [now, told] = [0, 0];
 	for (const [i, { readBack, taped }] of state.bends.entries()) {
 		const free = i >= state.bend - 1 && i < state.bends.length - 1;
-		const angle = sizeOf(motion.angles, i) * UNKNOWN;
-		const turn = i === 0 ? 0 : sizeOf(motion.rotations, i);
-		const mark = norm(subtract(endOf(motion.straights, i), endOf(motion.straights, i + 1)));
+		const angle = motionSize(motion.angles, i) * UNKNOWN;
+		const turn = i === 0 ? 0 : motionSize(motion.rotations, i);
+		const mark = norm(subtract(motionEnd(motion.straights, i), motionEnd(motion.straights, i + 1)));
 		const off = (turned: boolean, marked: boolean) =>
 			angle ** 2 + (turn * (turned ? READ_BACK_SD : SET_SD)) ** 2 + (mark * (marked ? tapedSd(job) : markSd(job))) ** 2;
 		now += off(readBack, taped);
@@ -34,8 +34,8 @@ export function gainOfTelling(state: State): number {
 	return Math.sqrt(now) - Math.sqrt(told);
 }
 
-const endOf = (motions: readonly Motion[], i: number): Point => at(motions, i).end;
-const sizeOf = (motions: readonly Motion[], i: number): number => norm(endOf(motions, i));
+const motionEnd = (motions: readonly Motion[], i: number): Point => at(motions, i).end;
+const motionSize = (motions: readonly Motion[], i: number): number => norm(motionEnd(motions, i));
 
 /** An invitation to tell real marks and turns, at the first set-up of a bend where that brings the far end nearer; none elsewhere. */
 export function tellingPays(state: State): CautionFact[] {

@@ -49,7 +49,7 @@ export function batchOf(
 	const seconds = alike.map((each) => each.seconds).sort((a, b) => a - b);
 	return {
 		pieces,
-		next: nextOf(pieces, unfinished),
+		next: pieceToDo(pieces, unfinished),
 		made: alike,
 		bends: last === undefined ? [] : last.bends.map((_, i) => bendOver(i, alike)),
 		pulls: alike.reduce((sum, each) => sum + each.pulls, 0) / Math.max(1, alike.length),
@@ -57,7 +57,7 @@ export function batchOf(
 	};
 }
 
-function nextOf(
+function pieceToDo(
 	{ wanted, made, begun, next }: Pieces,
 	unfinished: readonly { id: string; piece: number | null }[],
 ): NextPiece | null {
@@ -86,7 +86,7 @@ function bendOver(index: number, made: readonly PieceFacts[]): BendOver {
 		drawn: made.at(-1)!.bends[index]!.drawn,
 		errors,
 		mean: errors.reduce((sum, error) => sum + error, 0) / Math.max(1, errors.length),
-		walks: walkOf(known),
+		walks: batchWalk(known),
 	};
 }
 
@@ -95,7 +95,7 @@ const CHANCE = 0.01;
 /** A walk of less than so many give or takes of one piece is none that anybody could measure. */
 const LEAST = 2;
 
-function walkOf(known: readonly { error: number; sd: number }[]): BatchWalk | null {
+function batchWalk(known: readonly { error: number; sd: number }[]): BatchWalk | null {
 	if (known.length < 2) return null;
 	const trend = rankTrend(known.map(({ error }) => error));
 	const by = trend.slope * (known.length - 1);

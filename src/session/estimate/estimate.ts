@@ -63,19 +63,19 @@ function bentCount(state: State): number {
  * rotations as set, and every reading on the tube that still holds.
  */
 export function builtNow(state: State): AsBuilt {
-	return remembered(state.start, inputOf(state, false));
+	return rememberedAsBuilt(state.start, inputOf(state, false));
 }
 
 /**
  * The same by every reading alike: none is taken to stand since it was read twice, and none is left out since others spoke against it. So what
  * goes against what is seen as it was told.
  */
-export const builtByAll = (state: State): AsBuilt => remembered(state.start, unconfirmed(inputOf(state, true)));
+export const builtByAll = (state: State): AsBuilt => rememberedAsBuilt(state.start, unconfirmed(inputOf(state, true)));
 
 /** The same by those alone that count; which of them stand is told by its input. */
 export function builtByCounted(state: State): AsBuilt {
 	const input = inputOf(state, false);
-	return { ...remembered(state.start, unconfirmed(input)), input };
+	return { ...rememberedAsBuilt(state.start, unconfirmed(input)), input };
 }
 
 const unconfirmed = (input: AsBuiltInput): AsBuiltInput => ({
@@ -91,7 +91,7 @@ function inputOf(state: State, all: boolean): AsBuiltInput {
 	const [tooling, ...further] = diesAsPlanned(state.start).map(toldTooling);
 	const several = further.length > 0;
 	return {
-		bends: bends.map((bend, i) => ({ ...toldOf(state, bend, i), ...(several ? { die: at(on, i) } : {}) })),
+		bends: bends.map((bend, i) => ({ ...toldBend(state, bend, i), ...(several ? { die: at(on, i) } : {}) })),
 		tooling: tooling!,
 		...(several ? { further } : {}),
 		piece,
@@ -112,19 +112,20 @@ const KNOWN = new WeakMap<State['start'], Map<string, AsBuilt>>();
 const MOST_KNOWN = 16;
 
 /** What a reading measures follows from its name and the session's start, so that all else of the input tells it apart. */
-function remembered(start: State['start'], input: AsBuiltInput): AsBuilt {
+function rememberedAsBuilt(start: State['start'], input: AsBuiltInput): AsBuilt {
 	const known = KNOWN.get(start) ?? new Map<string, AsBuilt>();
 	KNOWN.set(start, known);
 	const key = JSON.stringify(input);
 	const stands = input.readings.some(({ confirmed }) => confirmed);
-	const built = known.get(key) ?? estimateAsBuilt(input, stands ? remembered(start, unconfirmed(input)) : undefined);
+	const built =
+		known.get(key) ?? estimateAsBuilt(input, stands ? rememberedAsBuilt(start, unconfirmed(input)) : undefined);
 	known.delete(key);
 	known.set(key, built);
 	for (const oldest of known.keys()) if (known.size > MOST_KNOWN) known.delete(oldest);
 	return built;
 }
 
-function toldOf(state: State, bend: BendState, i: number): ToldBend {
+function toldBend(state: State, bend: BendState, i: number): ToldBend {
 	const planned = at(state.plan.current, i);
 	const told = bend.told ?? bend.made ?? made(state.filter);
 	const { job } = state.start;

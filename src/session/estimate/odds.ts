@@ -1,6 +1,6 @@
 import { type Judged, judged, keeps } from '../../fit/verdict.ts';
 import { at } from '../../maths/list.ts';
-import { chanceOf, halfBand } from '../../maths/weighted.ts';
+import { halfBand, weightedChance } from '../../maths/weighted.ts';
 import { frames } from '../../tube/frames.ts';
 import type { State } from '../log/state.ts';
 import { limitsOf } from '../plan/design.ts';
@@ -32,7 +32,7 @@ export interface Cloud extends Might {
  * through: this is for what is shown, not for a search.
  */
 export function oddsOf(state: State, numbers: readonly Numbers[], left: BendsLeft, told: Predicted): Odds {
-	const { count, tube, judge, weigh, fits } = tried(state, numbers, left);
+	const { count, tube, judge, weigh, fits } = trialsOf(state, numbers, left);
 	const verdicts = Array.from({ length: count }, (_, k) => judge(tube(k)));
 	const weights = verdicts.map(weigh);
 	const keeping = verdicts.map(fits);
@@ -43,7 +43,7 @@ export function oddsOf(state: State, numbers: readonly Numbers[], left: BendsLef
 			endAngle: spread(({ endAngle }) => endAngle, told.endAngle),
 		},
 		checks: told.checks.map(({ value }, i) => spread(({ values }) => at(values, i), value)),
-		chance: chanceOf(keeping, weights),
+		chance: weightedChance(keeping, weights),
 		cloud: { count, tube, weights, fits: keeping, values: verdicts.map(({ values }) => values) },
 	};
 }
@@ -68,7 +68,7 @@ function chanceUntil(
 	left: BendsLeft,
 	isSettled: (yes: number, all: number, rest: number) => boolean,
 ): number {
-	const { count, tube, judge, weigh, fits } = tried(state, numbers, left);
+	const { count, tube, judge, weigh, fits } = trialsOf(state, numbers, left);
 	let [yes, all] = [0, 0];
 	for (let k = 0; k < count && !isSettled(yes, all, count - k); k++) {
 		const verdict = judge(tube(k));
@@ -83,7 +83,7 @@ function chanceUntil(
 const ROUNDING = 1e-9;
 
 /** The tubes that this may be, and how each is judged. */
-function tried(state: State, numbers: readonly Numbers[], left: BendsLeft) {
+function trialsOf(state: State, numbers: readonly Numbers[], left: BendsLeft) {
 	const limits = limitsOf(state);
 	const round = state.design.checks.filter(({ check }) => check.kind === 'ovality');
 	return {

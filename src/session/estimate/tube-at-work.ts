@@ -1,5 +1,5 @@
 import { rawDiesOf } from '../../fit/as-built.ts';
-import { ends, type RawBend, type RawDie, type RawTube, uncutShape } from '../../fit/raw-tube.ts';
+import { type RawBend, type RawDie, type RawTube, rawBendEnds, uncutShape } from '../../fit/raw-tube.ts';
 import { at } from '../../maths/list.ts';
 import { rawArc } from '../../tube/arcs.ts';
 import { dieNumbers, diesOf, toolingOfDie } from '../../tube/dies.ts';
@@ -77,18 +77,18 @@ export function tubeAtWork(state: TubeState, numbers: readonly Numbers[]): TubeA
 /** A tube with both its ends cut where they belong. */
 export function cutToFit({ design, piece }: Pick<State, 'design' | 'piece'>, raw: RawTube): TubeAtWork {
 	const { straights, bends } = uncutShape(raw, piece);
-	const used = at(ends(raw), bends.length);
+	const used = at(rawBendEnds(raw), bends.length);
 	const first = at(design.nominal.straights, 0);
 	const trimStart = at(straights, 0) - first;
 	const inner = [first, ...straights.slice(1, -1)];
-	const wanted = lastStraight(inner, bends, design);
+	const wanted = straightToEnd(inner, bends, design);
 	const left = Math.max(0, piece - used);
 	const shape = { straights: [...inner, Math.min(wanted, left)], bends };
 	return { shape, trimStart, used, trimEnd: piece - used - wanted };
 }
 
 /** Length of the last straight that brings the far end nearest to its designed place, not below 0. */
-function lastStraight(straights: readonly number[], bends: readonly ArcBend[], design: Design): number {
+function straightToEnd(straights: readonly number[], bends: readonly ArcBend[], design: Design): number {
 	const { end, direction } = shapeEnd({ straights: [...straights, 0], bends });
 	const along = direction.reduce((sum, d, i) => sum + d * (at(design.goal.end, i) - at(end, i)), 0);
 	return Math.max(0, along);
@@ -96,7 +96,7 @@ function lastStraight(straights: readonly number[], bends: readonly ArcBend[], d
 
 /** Distance from the raw start end to the end tangent of the bend before a bend (counted from 1); 0 before bend 1. */
 export function endBefore(state: TubeState & Pick<State, 'plan'>, bend: number): number {
-	return at(ends(rawTube(state, state.plan.current)), bend - 1);
+	return at(rawBendEnds(rawTube(state, state.plan.current)), bend - 1);
 }
 
 /** What a bend's die does to its mark and to the tube that its arc takes. */

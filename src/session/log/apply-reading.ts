@@ -48,7 +48,7 @@ export function takeReading(state: State, reading: Reading, weighed: CountedAs):
 			return loadedTaken(state, reading);
 		case 'released': {
 			const filter = observe(state.filter, 'released', value, { readings: count, confirmed, setAside });
-			return afterPull(told(withLastPull({ ...state, filter }, { released: value })));
+			return afterPull(withTold(withLastPull({ ...state, filter }, { released: value })));
 		}
 		case 'angle':
 			return reading.evidence ? angleAgain(state, reading, weighed) : angleTaken(state, value, weighed);
@@ -104,11 +104,11 @@ function loadedTaken(state: State, { value, stop }: Reading): State {
 		read: [],
 		target: target(state),
 	});
-	return afterPull(told({ ...pulled, filter: pull(state.filter, asked, value), forced: false, aside: [] }));
+	return afterPull(withTold({ ...pulled, filter: pull(state.filter, asked, value), forced: false, aside: [] }));
 }
 
 /** What pulls and instruments say of the angle at work, before a check is taken. */
-function told(state: State): State {
+function withTold(state: State): State {
 	return withBend(state, state.bend, { told: made(state.filter) });
 }
 
@@ -177,7 +177,7 @@ function angleTaken(state: State, value: number, { count, numbers, confirmed, se
 	const { pulls, read } = bendAt(state, state.bend);
 	const now = withLastPull({ ...state, filter }, { measured: [...(pulls.at(-1)?.measured ?? []), ...all] });
 	const given = confirmed ? Array<number>(numbers).fill(value) : all;
-	return afterAngle(told(withBend(now, state.bend, { read: [...read, ...given] })));
+	return afterAngle(withTold(withBend(now, state.bend, { read: [...read, ...given] })));
 }
 
 /** Goes on by the dial; a first reading already given counts alone. */

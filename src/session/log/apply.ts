@@ -43,7 +43,7 @@ export function apply(state: State, event: Event): State {
 		case 'check-skipped':
 			return nextCheck(withCheck(state, event.name, { reading: null, skipped: true }));
 		case 'plan-chosen':
-			return choosePlan(state, event.plan);
+			return withChosenPlan(state, event.plan);
 		case 'tube-taken-out':
 			return { ...state, phase: OUT };
 		case 'pull-chosen':
@@ -109,7 +109,7 @@ function applySettled(state: State, event: Extract<Event, { type: 'doubt-settled
 	const back = { ...state, phase: phase.back, aside: [] };
 	const weighed = amended ? PLAIN : settled;
 	const taken = event.first ? noteReading(back, reading.value, weighed.setAside) : takeReading(back, reading, weighed);
-	const own = event.setAside.length === 0 || amended ? [] : [setAside(state, event.reading, event.setAside)];
+	const own = event.setAside.length === 0 || amended ? [] : [asideFact(state, event.reading, event.setAside)];
 	return { ...taken, aside: [...own, ...taken.aside] };
 }
 
@@ -120,11 +120,11 @@ function checkReadAgain(
 	settled: CountedAs,
 ): State {
 	const taken = replanned(takeReading({ ...state, aside: [] }, reading, settled));
-	const own = not.length === 0 ? [] : [setAside(state, reading, not)];
+	const own = not.length === 0 ? [] : [asideFact(state, reading, not)];
 	return { ...taken, aside: [...own, ...taken.aside] };
 }
 
-function setAside(state: State, { of, name, bend }: Reading, values: number[]): AsideFact {
+function asideFact(state: State, { of, name, bend }: Reading, values: number[]): AsideFact {
 	return {
 		code: 'set-aside',
 		of,
@@ -134,7 +134,7 @@ function setAside(state: State, { of, name, bend }: Reading, values: number[]): 
 	};
 }
 
-function choosePlan(state: State, plan: 'new' | 'old'): State {
+function withChosenPlan(state: State, plan: 'new' | 'old'): State {
 	const numbers = plan === 'old' ? state.plan.before : state.plan.corrected;
 	return numbers === null ? state : { ...state, plan: { ...state.plan, plan, current: numbers } };
 }

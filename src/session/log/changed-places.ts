@@ -6,10 +6,10 @@ export function changedPlaces(kept: unknown, now: unknown, place = ''): string[]
 	if (!isTree(kept) || !isTree(now) || Array.isArray(kept) !== Array.isArray(now))
 		return [place === '' ? 'job' : place];
 	const keys = [...new Set([...Object.keys(kept), ...Object.keys(now)])];
-	return keys.flatMap((key) => changedPlaces(kept[key], now[key], placeOf(place, key, Array.isArray(kept))));
+	return keys.flatMap((key) => changedPlaces(kept[key], now[key], placeInJob(place, key, Array.isArray(kept))));
 }
 
-function placeOf(place: string, key: string, list: boolean): string {
+function placeInJob(place: string, key: string, list: boolean): string {
 	if (list) return `${place}[${key}]`;
 	return place === '' ? key : `${place}.${key}`;
 }

@@ -64,11 +64,11 @@ export function initial(start: Start): State {
 		past: null,
 		finished: null,
 	};
-	return start.corners === undefined ? grown(state) : state;
+	return start.corners === undefined ? withGrownRadius(state) : state;
 }
 
 /** Begun before corners held: where the radius expected then moves a mark by more than a tape division, the marks are planned for it. */
-function grown(state: State): State {
+function withGrownRadius(state: State): State {
 	const { start, design, plan } = state;
 	const by = design.nominal.bends.map((_, i) => toolingOf(start.job, i + 1));
 	const expected = numbersOf(design.nominal, start.job.trim.start, by);
@@ -80,7 +80,7 @@ function grown(state: State): State {
 
 /** The state after one more record, or null where it would hold what is no number: from there nothing could be asked or taken any more. */
 export function nextState(state: State, record: SessionRecord): State | null {
-	const next = after(state, record);
+	const next = afterRecord(state, record);
 	return next !== null && isReckoned(next) ? next : null;
 }
 
@@ -95,7 +95,7 @@ export function evolve(state: State, record: SessionRecord): State {
 	return { ...state, entries: [...state.entries, entryOf(record)], past };
 }
 
-function after(state: State, record: SessionRecord): State | null {
+function afterRecord(state: State, record: SessionRecord): State | null {
 	const [first] = record.events;
 	const entries = [...state.entries, entryOf(record)];
 	const voided = record.events.find((event) => event.type === 'record-voided');
@@ -104,14 +104,14 @@ function after(state: State, record: SessionRecord): State | null {
 	if (amended) return amendedBy(state, entries, record.entry);
 	if (first?.type === 'session-resumed') return { ...standOpen(state), entries };
 	if (first?.type === 'session-left') return { ...(state.finished ?? state), entries };
-	return { ...folded(state, record.events), entries };
+	return { ...withEvents(state, record.events), entries };
 }
 
 function entryOf({ entry, at: time, events, asked = null }: SessionRecord): Entry {
 	return { entry, at: time, events, void: false, asked };
 }
 
-function folded(state: State, events: readonly Event[]): State {
+function withEvents(state: State, events: readonly Event[]): State {
 	const next = events.reduce(apply, state);
 	return canUndo(events) ? { ...next, past: state, finished: null } : next;
 }

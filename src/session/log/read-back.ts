@@ -73,13 +73,13 @@ export function startOfKnown(records: readonly StoredRecord[]): Start {
 
 /** Folds a whole log. Throws `UnknownRecord` on anything this version does not know: nothing is skipped; and `DoesNotFollow`. */
 export function readBack(records: readonly StoredRecord[]): State {
-	const { begun, read } = opened(records);
+	const { begun, read } = openedRecords(records);
 	return following(() => read.reduce(evolve, begun()));
 }
 
 /** As readBack, with every state on the way: the session as it began and after each line of its log. Never empty. */
 export function readThrough(records: readonly StoredRecord[]): State[] {
-	const { begun, read } = opened(records);
+	const { begun, read } = openedRecords(records);
 	return following(() => {
 		const states = [begun()];
 		for (const record of read) states.push(evolve(states.at(-1)!, record));
@@ -87,15 +87,15 @@ export function readThrough(records: readonly StoredRecord[]): State[] {
 	});
 }
 
-function opened(records: readonly StoredRecord[]): { begun: () => State; read: SessionRecord[] } {
+function openedRecords(records: readonly StoredRecord[]): { begun: () => State; read: SessionRecord[] } {
 	const [first, ...rest] = records;
 	if (!first) throw new UnknownRecord(0, 'nothing');
 	const read = rest.map(sessionRecord);
 	const start = upToDate(startIn(first), anewIn(read));
-	return { begun: () => begunWith(start), read };
+	return { begun: () => begunState(start), read };
 }
 
-function begunWith(start: Start): State {
+function begunState(start: Start): State {
 	const state = initial(start);
 	if (!isReckoned(state)) throw new RangeError('with what the first line holds nothing can be worked out');
 	return state;

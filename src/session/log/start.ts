@@ -86,13 +86,13 @@ const expectedGrowth = (job: Job, die: string, prior: Filter, from: Provenance |
 function laidOutWith(growth: PlannedGrowth, told?: ReadonlyMap<string, Provenance>) {
 	const further = Object.entries(growth.dies ?? {}).map(([die, each]): [string, DieStart] => {
 		const from = told?.get(die);
-		return [die, { ...begunWith(each), ...(from && { from }) }];
+		return [die, { ...dieStart(each), ...(from && { from }) }];
 	});
 	const dies = further.length === 0 ? {} : { dies: Object.fromEntries(further) };
-	return { corners: 'held', ...begunWith(growth), ...dies } as const;
+	return { corners: 'held', ...dieStart(growth), ...dies } as const;
 }
 
-function begunWith({ value, from, tooMuch }: PlannedDieGrowth): DieStart {
+function dieStart({ value, from, tooMuch }: PlannedDieGrowth): DieStart {
 	return { growth: value, growthFrom: from, ...(tooMuch === undefined ? {} : { growthTooMuch: tooMuch }) };
 }
 
@@ -115,7 +115,7 @@ function withGrowthOf({ dies, ...own }: PlannedGrowth, now: Beginning): Beginnin
 	const laid = <T extends DieStart>(start: T, before: PlannedDieGrowth | undefined): T => {
 		if (start.growthFrom !== 'expected' || before?.from !== 'expected') return start;
 		const { growthTooMuch: _, ...rest } = start;
-		return { ...(rest as T), ...begunWith(before) };
+		return { ...(rest as T), ...dieStart(before) };
 	};
 	const further = Object.entries(now.dies ?? {}).map(([die, start]) => [die, laid(start, dies?.[die])]);
 	return { ...laid(now, own), ...(now.dies && { dies: Object.fromEntries(further) }) };

@@ -127,20 +127,20 @@ function dear(units: Units): CorrectionInput['dear'] {
 
 /** What a set of numbers is expected to lead to, everything made being as it is. */
 export function predicted(state: State, numbers: readonly Numbers[]): Predicted {
-	return toldOf(state, expected(state, numbers, limitsOf(state)));
+	return predictedOf(state, judgedTube(state, numbers, limitsOf(state)));
 }
 
 /** The same beside the limits of the finished tube. `left`: the largest miss in units of its tolerance, corners and all. */
 export function tubeOutcome(state: State, numbers: readonly Numbers[]): TubeOutcome {
 	const limits = limitsOf(state);
-	const tube = expected(state, numbers, limits);
-	return { ...toldOf(state, tube), left: largestMiss(tube, limits), within: keeps(tube, limits) };
+	const tube = judgedTube(state, numbers, limits);
+	return { ...predictedOf(state, tube), left: largestMiss(tube, limits), within: keeps(tube, limits) };
 }
 
-const expected = (state: State, numbers: readonly Numbers[], limits: Limits): Judged =>
+const judgedTube = (state: State, numbers: readonly Numbers[], limits: Limits): Judged =>
 	judged(frames(tubeAtWork(state, numbers).shape), limits);
 
-function toldOf(state: State, { endOffset, endAngle, off, values }: Judged): Predicted {
+function predictedOf(state: State, { endOffset, endAngle, off, values }: Judged): Predicted {
 	const checks = state.design.checks.map(({ check }, i) => ({ name: check.name, value: at(values, i) }));
 	return { endOffset, endAngle, shape: farthestCorner(off), checks };
 }

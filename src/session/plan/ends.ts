@@ -70,7 +70,7 @@ interface Column {
  * mean squares summed over the bends, in units of the tolerances (places, direction and checks). Errors are small beside the tube, so that all moves in proportion.
  */
 function uncorrected(job: Job, design: Shape, turned: Shape): number {
-	const columns = columnsOf(job, design, turned);
+	const columns = changeColumns(job, design, turned);
 	const { under, over, rotation } = job.tolerance;
 	const errors: Record<ShapeNumber, number[]> = {
 		angle: [-under, over],
@@ -102,7 +102,7 @@ function uncorrected(job: Job, design: Shape, turned: Shape): number {
 const sumOfSquares = (values: readonly number[]): number => values.reduce((sum, value) => sum + value * value, 0);
 
 /** By how much a value may still be changed: a straight not under what the clamp needs, unless the drawing has it so. */
-function rangeOf(
+function roomToChange(
 	job: Job,
 	{ straights, bends }: Shape,
 	{ kind, index }: Pick<Column, 'kind' | 'index'>,
@@ -114,7 +114,7 @@ function rangeOf(
 	return [Math.min(0, least - straights[index]!), Number.POSITIVE_INFINITY];
 }
 
-function columnsOf(job: Job, design: Shape, turned: Shape): Column[] {
+function changeColumns(job: Job, design: Shape, turned: Shape): Column[] {
 	const motion = farEndMotion(design);
 	const back = farEndMotion(turned);
 	const bends = design.bends.length;
@@ -126,7 +126,7 @@ function columnsOf(job: Job, design: Shape, turned: Shape): Column[] {
 			back[`${kind}s`][{ straight: bends - index, angle: bends - 1 - index, rotation: bends - index }[kind]];
 		const slopes = slopesAt(
 			([by]) => {
-				const laid = frames(changed(design, kind, index, by!));
+				const laid = frames(shapeChangedBy(design, kind, index, by!));
 				return checks.map((check) => checkIn(check, laid, job.tube));
 			},
 			[0],
@@ -138,7 +138,7 @@ function columnsOf(job: Job, design: Shape, turned: Shape): Column[] {
 			...checks.map((check, row) => slopes[row]![0]! / check.tolerance),
 		];
 		const cost = CHEAP * scales(job.units).dear[kind];
-		const [low, high] = rangeOf(job, design, { kind, index });
+		const [low, high] = roomToChange(job, design, { kind, index });
 		return { kind, index, moves, lever: moves.map((move) => move * cost), range: [low / cost, high / cost] };
 	};
 	return [
@@ -147,7 +147,7 @@ function columnsOf(job: Job, design: Shape, turned: Shape): Column[] {
 	];
 }
 
-function changed(shape: Shape, kind: ShapeNumber, index: number, by: number): Shape {
+function shapeChangedBy(shape: Shape, kind: ShapeNumber, index: number, by: number): Shape {
 	if (kind === 'straight') return { ...shape, straights: shape.straights.map((s, i) => (i === index ? s + by : s)) };
 	return { ...shape, bends: shape.bends.map((b, i) => (i === index ? { ...b, [kind]: b[kind] + by } : b)) };
 }

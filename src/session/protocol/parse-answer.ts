@@ -46,14 +46,14 @@ const ACTIONS: Readonly<Record<string, readonly string[]>> = {
  */
 export function parseAnswer(raw: unknown, state: State): Answer | { refused: RefusedNote } {
 	try {
-		return answerOf(raw, state);
+		return answerIn(raw, state);
 	} catch (error) {
 		if (!(error instanceof Unreadable)) throw error;
 		return { refused: { note: 'refused', code: 'not-understood', reason: [error.fact] } };
 	}
 }
 
-function answerOf(raw: unknown, state: State): Answer {
+function answerIn(raw: unknown, state: State): Answer {
 	if (!isObject(raw)) throw misread({ code: 'not-an-object' });
 	const { note, ...rest } = raw;
 	if (note !== undefined && typeof note !== 'string') throw misread({ code: 'note-no-text' });
@@ -81,30 +81,30 @@ function actionOf(key: string, raw: RawAnswer, state: State): Action {
 			if (raw.plan !== 'old' && raw.plan !== 'new') throw wants('plan', 'plan');
 			return { do: 'plan', plan: raw.plan };
 		case 'loaded': {
-			const loaded = number(raw.loaded, { of: 'loaded' }, state, 'loaded');
+			const loaded = readingIn(raw.loaded, { of: 'loaded' }, state, 'loaded');
 			if (raw.released === undefined) return { do: 'loaded', loaded };
-			return { do: 'loaded', loaded, released: number(raw.released, { of: 'released' }, state, 'released') };
+			return { do: 'loaded', loaded, released: readingIn(raw.released, { of: 'released' }, state, 'released') };
 		}
 		case 'angle':
-			return { do: 'angles', angles: [number(raw.angle, { of: 'angle' }, state, 'angle')] };
+			return { do: 'angles', angles: [readingIn(raw.angle, { of: 'angle' }, state, 'angle')] };
 		case 'angles': {
 			const list = raw.angles;
 			if (!Array.isArray(list) || list.length === 0) throw wants('angles', 'list');
 			if (list.length > MOST_IN_LIST) throw misread({ code: 'list-too-long', most: MOST_IN_LIST });
-			return { do: 'angles', angles: list.map((x) => number(x, { of: 'angle' }, state, 'angles')) };
+			return { do: 'angles', angles: list.map((x) => readingIn(x, { of: 'angle' }, state, 'angles')) };
 		}
 		case 'reading':
-			return { do: 'reading', reading: number(raw.reading, openReading(state), state, 'reading') };
+			return { do: 'reading', reading: readingIn(raw.reading, readingAsked(state), state, 'reading') };
 		case 'do':
-			return chosen(raw);
+			return doIn(raw);
 		case 'amend':
 			return amendment(raw.amend, state);
 		case 'evidence':
-			return evidence(raw.evidence, state);
+			return evidenceIn(raw.evidence, state);
 		case 'reopen':
 			return reopening(raw.reopen);
 		case 'scrap':
-			return { do: 'scrap', why: text(raw.scrap, 'scrap') };
+			return { do: 'scrap', why: textIn(raw.scrap, 'scrap') };
 		case 'heat':
 			if (typeof raw.heat !== 'string' || !nameWillDo(raw.heat)) throw wants('heat', 'heat');
 			return { do: 'heat', heat: raw.heat };
@@ -124,14 +124,14 @@ function actionOf(key: string, raw: RawAnswer, state: State): Action {
 function riders(raw: RawAnswer, state: State): Omit<Extract<Action, { do: 'ready' }>, 'do'> {
 	const found: Omit<Extract<Action, { do: 'ready' }>, 'do'> = {};
 	for (const of of ['pointer', 'mark', 'rotation', 'length'] as const) {
-		if (raw[of] !== undefined) found[of] = number(raw[of], { of }, state, of);
+		if (raw[of] !== undefined) found[of] = readingIn(raw[of], { of }, state, of);
 	}
 	return found;
 }
 
-function chosen(raw: RawAnswer): Action {
+function doIn(raw: RawAnswer): Action {
 	const what = raw.do;
-	if (what === 'scrap') return { do: 'scrap', why: text(raw.why, 'why') };
+	if (what === 'scrap') return { do: 'scrap', why: textIn(raw.why, 'why') };
 	if (raw.why !== undefined) throw misread({ code: 'why-without-scrap' });
 	if (what === 'accept' || what === 'pull' || what === 'relieve') return { do: what };
 	throw wants('do', 'do');
@@ -140,20 +140,20 @@ function chosen(raw: RawAnswer): Action {
 function amendment(raw: unknown, state: State): Action {
 	if (!isObject(raw)) throw wants('amend', 'amend');
 	onlyKeys(raw, ['entry', 'reading', 'of'], 'amend');
-	const entry = whole(raw.entry, 'amend.entry');
+	const entry = wholeIn(raw.entry, 'amend.entry');
 	const readings = readingsIn(state.entries.find((e) => e.entry === entry)?.events ?? []);
 	const of = raw.of === undefined ? undefined : readings.find((reading) => reading.of === raw.of)?.of;
 	if (raw.of !== undefined && of === undefined) {
 		throw misread({ code: 'no-reading-of', line: entry, of: JSON.stringify(raw.of) });
 	}
 	const meant = readings.find((reading) => of === undefined || reading.of === of) ?? { of: 'angle' };
-	const reading = number(raw.reading, meant, state, 'amend.reading');
+	const reading = readingIn(raw.reading, meant, state, 'amend.reading');
 	return { do: 'amend', entry, reading, ...(of === undefined ? {} : { of }) };
 }
 
 const EVIDENCE = Object.keys(EVIDENCE_MEASURE) as EvidenceKind[];
 
-function evidence(raw: unknown, state: State): Action {
+function evidenceIn(raw: unknown, state: State): Action {
 	if (!isObject(raw)) throw wants('evidence', 'evidence');
 	onlyKeys(raw, ['kind', 'bend', 'reading'], 'evidence');
 	const kind = EVIDENCE.find((name) => name === raw.kind);
@@ -161,7 +161,7 @@ function evidence(raw: unknown, state: State): Action {
 	return {
 		do: 'evidence',
 		kind,
-		bend: whole(raw.bend, 'evidence.bend'),
+		bend: wholeIn(raw.bend, 'evidence.bend'),
 		reading: scalar(raw.reading, EVIDENCE_MEASURE[kind], state, 'evidence.reading'),
 	};
 }
@@ -169,11 +169,11 @@ function evidence(raw: unknown, state: State): Action {
 function reopening(raw: unknown): Action {
 	if (!isObject(raw) || (raw.do !== 'pull' && raw.do !== 'relieve')) throw wants('reopen', 'reopen');
 	onlyKeys(raw, ['bend', 'do'], 'reopen');
-	return { do: 'reopen', bend: whole(raw.bend, 'reopen.bend'), how: raw.do };
+	return { do: 'reopen', bend: wholeIn(raw.bend, 'reopen.bend'), how: raw.do };
 }
 
 /** What a bare `reading` is a reading of: the doubted one, the check that is asked, or what is to be measured again. */
-function openReading(state: State): Pick<Reading, 'of' | 'name'> {
+function readingAsked(state: State): Pick<Reading, 'of' | 'name'> {
 	const { phase } = state;
 	if (phase.at === 'confirm') return phase.doubt.reading;
 	if (phase.at === 'check') return { of: 'check', name: at(phase.queue, 0) };
@@ -183,10 +183,10 @@ function openReading(state: State): Pick<Reading, 'of' | 'name'> {
 }
 
 /** A number of the kind that a reading has. */
-function number(raw: unknown, reading: Pick<Reading, 'of' | 'name'>, state: State, place: string): number {
+function readingIn(raw: unknown, reading: Pick<Reading, 'of' | 'name'>, state: State, place: string): number {
 	const check = reading.of === 'check' ? dueCheck(state, reading.name ?? '').check : null;
 	return check?.kind === 'ovality' && isObject(raw)
-		? ratio(raw, state)
+		? ratioIn(raw, state)
 		: scalar(raw, measuredIn(reading.of, check?.kind), state, place);
 }
 
@@ -202,7 +202,7 @@ function scalar(raw: unknown, measure: MeasuredIn, state: State, place: string):
 	}
 }
 
-function ratio(raw: RawAnswer, state: State): number {
+function ratioIn(raw: RawAnswer, state: State): number {
 	onlyKeys(raw, ['least', 'greatest'], 'reading');
 	const least = scalar(raw.least, 'length', state, 'reading.least');
 	const greatest = scalar(raw.greatest, 'length', state, 'reading.greatest');
@@ -210,12 +210,12 @@ function ratio(raw: RawAnswer, state: State): number {
 	return least / greatest;
 }
 
-function whole(raw: unknown, place: string): number {
+function wholeIn(raw: unknown, place: string): number {
 	if (typeof raw !== 'number' || !Number.isInteger(raw) || raw < 1) throw wants(place, 'whole');
 	return raw;
 }
 
-function text(raw: unknown, place: string): string {
+function textIn(raw: unknown, place: string): string {
 	if (typeof raw !== 'string' || raw.trim() === '') throw wants(place, 'reason');
 	return raw;
 }

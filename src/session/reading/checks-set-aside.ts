@@ -14,15 +14,15 @@ const GROSS = 4;
  */
 export function withChecksSetAside(state: State): State {
 	const before = Object.entries(state.checks).filter(([, { contradicted }]) => contradicted);
-	const anew = before.map(([name, check]): [string, CheckState] => [name, counted(check)]);
+	const anew = before.map(([name, check]): [string, CheckState] => [name, countedOnce(check)]);
 	const told = new Set(before.map(([name]) => name));
-	return setAside({ ...state, checks: { ...state.checks, ...Object.fromEntries(anew) } }, told);
+	return withWorstAside({ ...state, checks: { ...state.checks, ...Object.fromEntries(anew) } }, told);
 }
 
-const counted = ({ contradicted: _, ...check }: CheckState): CheckState => ({ ...check, count: 1 });
+const countedOnce = ({ contradicted: _, ...check }: CheckState): CheckState => ({ ...check, count: 1 });
 
 /** `told`: of these checks it was said already. */
-function setAside(state: State, told: ReadonlySet<string>): State {
+function withWorstAside(state: State, told: ReadonlySet<string>): State {
 	// Nothing that was told of a bend is given up for a reading yet: these checks may go first.
 	const built = builtByCounted(state);
 	const [worst] = suspectsOf(built)
@@ -33,5 +33,8 @@ function setAside(state: State, told: ReadonlySet<string>): State {
 	const { kind } = dueCheck(state, name).check;
 	const said: AsideFact[] = told.has(name) ? [] : [{ code: 'check-contradicted', name, kind, value }];
 	const check: CheckState = { ...state.checks[name], reading: value, skipped: false, count: 0, contradicted: true };
-	return setAside({ ...state, checks: { ...state.checks, [name]: check }, aside: [...state.aside, ...said] }, told);
+	return withWorstAside(
+		{ ...state, checks: { ...state.checks, [name]: check }, aside: [...state.aside, ...said] },
+		told,
+	);
 }

@@ -140,7 +140,7 @@ function byPull(
 		if (at < 0 || i < at) continue;
 		const before = furthest(bend.pulls.slice(0, i + 1));
 		const after = furthest(bend.pulls.slice(0, i + 1).map((each, n) => (n === at ? { ...each, loaded } : each)));
-		for (const told of toldOf(pull, number)) {
+		for (const told of toldReadings(pull, number)) {
 			const goesAgainst = (held: Held | null) =>
 				held === null ? null : exclusion(told.value, held.loaded, isOpened(bend));
 			// What stands against it already is no reason to leave the pull wrong.
@@ -151,7 +151,7 @@ function byPull(
 	return null;
 }
 
-function toldOf({ released, measured }: Pull, bend: number): ToldReading[] {
+function toldReadings({ released, measured }: Pull, bend: number): ToldReading[] {
 	const angles = measured.map((value): ToldReading => ({ of: 'angle', value, bend }));
 	return released === null ? angles : [{ of: 'released', value: released, bend }, ...angles];
 }

@@ -25,25 +25,25 @@ export function lookAt(state: State, { name, kind: read }: Check, reading: numbe
 	const angle = suspects.find(({ kind }) => kind === 'angle');
 	const hands = suspects
 		.filter(({ kind, off }) => (kind === 'mark' || kind === 'rotation') && off >= EXPLAINS)
-		.map((suspect) => ({ suspect, likely: likelihood(state, suspect) }))
+		.map((suspect) => ({ suspect, likely: slipLikelihood(state, suspect) }))
 		.filter(({ likely }) => likely > 0);
 	const [hand] = largestFirst(hands, ({ likely }) => likely);
 	return {
 		code: 'look-at',
 		kind: read,
 		...(angle ? { bend: 1 + (angle.bend ?? 0), angle: angle.value } : {}),
-		...(hand ? { slip: slipOf(state, hand.suspect) } : {}),
+		...(hand ? { slip: likelySlip(state, hand.suspect) } : {}),
 	};
 }
 
 /** How much better all fits without it, less how rare an error of that size is: logarithms of likelihoods. */
-function likelihood(state: State, { kind, value, would, off }: Suspect): number {
+function slipLikelihood(state: State, { kind, value, would, off }: Suspect): number {
 	const { tape } = state.start.job.tooling;
 	const slip = kind === 'mark' ? (would - value) / (MARK_SLIP * tape) : normalizeRotation(would - value) / PLANE_SLIP;
 	return Math.abs(slip) > MOST_SLIPS ? 0 : (off ** 2 - slip ** 2) / 2;
 }
 
-function slipOf(state: State, { kind, bend, value, would }: Suspect): Slip {
+function likelySlip(state: State, { kind, bend, value, would }: Suspect): Slip {
 	const number = 1 + (bend ?? 0);
 	if (kind === 'rotation') return { of: 'rotation', bend: number, was: value, would: normalizeRotation(would) };
 	return { of: 'mark', bend: number, was: at(state.bends, number - 1).mark ?? value, would };

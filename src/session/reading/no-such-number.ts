@@ -12,7 +12,7 @@ type GivenNumber = readonly [of: ReadingKind, value: number | undefined, name?: 
  * the kind of the record that it corrects, which the caller knows: see `noSuchNumber`.
  */
 export function noSuchNumberIn(state: State, action: Action): RefusalFact | null {
-	for (const [of, value, name] of numbersOf(state, action)) {
+	for (const [of, value, name] of numbersGiven(state, action)) {
 		const why = value === undefined ? null : noSuchNumber(state, { of, value, name });
 		if (why !== null) return why;
 	}
@@ -30,7 +30,7 @@ export function noSuchNumber(
 	return { code: 'no-such-number', value, of, why, ...(kind === undefined ? {} : { name: name ?? '', kind }) };
 }
 
-function numbersOf(state: State, action: Action): readonly GivenNumber[] {
+function numbersGiven(state: State, action: Action): readonly GivenNumber[] {
 	const { phase } = state;
 	switch (action.do) {
 		case 'ready':

@@ -12,12 +12,12 @@ import { takeReadings } from './take.ts';
  * Otherwise the likelier of the two counts and the other is kept as set aside. Then the readings behind it are taken.
  */
 export function settleDoubt(state: State, doubt: Doubt, action: Extract<Action, { do: 'keep' | 'reading' }>): Event[] {
-	const settled = outcome(state, doubt, action);
+	const settled = settledBy(state, doubt, action);
 	if (doubt.reading.amends !== undefined) return [amended({ ...doubt.reading, value: settled.reading.value })];
 	return [settled, ...takeReadings(apply(state, settled), doubt.rest)];
 }
 
-function outcome(state: State, doubt: Doubt, action: Extract<Action, { do: 'keep' | 'reading' }>): Settled {
+function settledBy(state: State, doubt: Doubt, action: Extract<Action, { do: 'keep' | 'reading' }>): Settled {
 	const { reading, expected, others } = doubt;
 	const settled = (value: number, count: 1 | 2, setAside: number[]): Settled => ({
 		type: 'doubt-settled',
@@ -28,12 +28,12 @@ function outcome(state: State, doubt: Doubt, action: Extract<Action, { do: 'keep
 	if (action.do === 'keep') return { ...settled(reading.value, 2, [...others]), kept: true };
 	const again = action.reading;
 	const given = [reading.value, ...others];
-	const agreeing = given.findIndex((other) => gap(reading, again, other) <= agreement(state, reading));
+	const agreeing = given.findIndex((other) => readingGap(reading, again, other) <= agreement(state, reading));
 	if (agreeing >= 0) {
 		const other = at(given, agreeing);
 		return settled(again + shift(reading, again, other) / 2, 2, given.toSpliced(agreeing, 1));
 	}
-	const miss = (value: number) => gap(reading, value, expected.value);
+	const miss = (value: number) => readingGap(reading, value, expected.value);
 	const [best, ...rest] = [again, ...given].sort((a, b) => miss(a) - miss(b));
 	return { ...settled(best ?? again, 1, rest), ...(isFirstOfTwo(state, doubt) ? { first: true } : {}) };
 }
@@ -56,7 +56,7 @@ function shift(reading: Reading, from: number, to: number): number {
 	return reading.of === 'rotation' ? normalizeRotation(to - from) : to - from;
 }
 
-function gap(reading: Reading, a: number, b: number): number {
+function readingGap(reading: Reading, a: number, b: number): number {
 	return Math.abs(shift(reading, a, b));
 }
 

@@ -13,7 +13,7 @@ export function slipOf(
 	expected: { value: number; sd: number },
 	units: Units | null,
 ): { slip: NumberSlip; would: number } | null {
-	const found = candidates(value, units)
+	const found = slipCandidates(value, units)
 		.map((each) => ({ ...each, off: Math.abs(each.would - expected.value) }))
 		.filter(({ off }) => off <= EXPLAINS * expected.sd)
 		// Who leaves the point out of 15.5 types no digit twice.
@@ -21,7 +21,7 @@ export function slipOf(
 	return found === undefined ? null : { slip: found.slip, would: found.would };
 }
 
-function candidates(value: number, units: Units | null): { slip: NumberSlip; would: number }[] {
+function slipCandidates(value: number, units: Units | null): { slip: NumberSlip; would: number }[] {
 	const either = (slip: NumberSlip, by: number) => [value - by, value + by].map((would) => ({ slip, would }));
 	const lengths =
 		units === null

@@ -27,8 +27,8 @@ export function figuresOf(state: State, lesson: Lesson | null): SessionFigures {
 	const taken = bends.filter(({ made }) => made !== null);
 	return {
 		springback: ownSpringback(state, lesson),
-		error: meanOf(taken.map(({ made, target }) => made!.angle - target)),
-		miss: meanOf(bends.flatMap((_, i) => firstMiss(state, i + 1) ?? [])),
+		error: meanOrNull(taken.map(({ made, target }) => made!.angle - target)),
+		miss: meanOrNull(bends.flatMap((_, i) => firstMiss(state, i + 1) ?? [])),
 		taken: taken.length,
 		pulls: taken.reduce((sum, { pulls }) => sum + pulls.length, 0),
 	};
@@ -52,6 +52,6 @@ function firstMiss({ bends, entries }: State, bend: number): number | null {
 	return asked?.ask === 'pull' && asked.expected !== null ? reading - asked.expected : null;
 }
 
-function meanOf(values: readonly number[]): number | null {
+function meanOrNull(values: readonly number[]): number | null {
 	return values.length === 0 ? null : values.reduce((sum, value) => sum + value, 0) / values.length;
 }

@@ -28,13 +28,13 @@ const KNOWN = new WeakMap<State, Verdict>();
 
 /** Null as long as a bend is not made. */
 export function verdictOf(state: State): Verdict | null {
-	if (!isWhole(state)) return null;
+	if (!areAllBendsMade(state)) return null;
 	const found = KNOWN.get(state) ?? reckonedVerdict(state);
 	KNOWN.set(state, found);
 	return found;
 }
 
-const isWhole = ({ bends }: State): boolean => bends.every(({ made }) => made !== null);
+const areAllBendsMade = ({ bends }: State): boolean => bends.every(({ made }) => made !== null);
 
 function reckonedVerdict(state: State): Verdict {
 	const numbers = state.plan.current;
@@ -64,7 +64,7 @@ function keepsAsTold(state: State, told: Predicted): boolean {
 
 /** What a list says of a tube: whether it fits, and where not whether it may. As `verdictOf` says, without what only one tube's page tells. */
 export function listedOf(state: State): { fits: boolean; mayFit: boolean } {
-	if (!isWhole(state)) return { fits: false, mayFit: false };
+	if (!areAllBendsMade(state)) return { fits: false, mayFit: false };
 	const numbers = state.plan.current;
 	const likely = (least: number) => isLikely(state, numbers, 'kept', least);
 	if (keepsAsTold(state, predicted(state, numbers)) && likely(FITS_FROM)) return { fits: true, mayFit: false };

@@ -135,13 +135,13 @@ export function sessionSummary(state: State): SessionSummary {
 		started: state.start.at,
 		bendsDone: state.bends.filter((bend) => bend.made !== null).length,
 		bends: state.bends.length,
-		...outcome(state, standing),
+		...fitSoFar(state, standing),
 		...begunAs(state.start),
 		...bentAsField(state.start.job),
 	};
 }
 
-function outcome(state: State, standing: SessionStatus): Pick<SessionSummary, 'fits' | 'mayFit'> {
+function fitSoFar(state: State, standing: SessionStatus): Pick<SessionSummary, 'fits' | 'mayFit'> {
 	if (standing === 'open') return { fits: null };
 	const { fits, mayFit } = listedOf(state);
 	return { fits, ...(mayFit ? { mayFit: true } : {}) };

@@ -39,13 +39,13 @@ function inUnits(value: unknown, units: string): string {
 }
 
 /** As the file has it, where that is no number yet. */
-function degrees(value: unknown): string {
+function degreesOrNone(value: unknown): string {
 	return typeof value === 'number' ? formatAngle(value, 2) : String(value ?? 'no angle');
 }
 
 function wayWords(rotation: unknown): string {
 	if (rotation === 0) return 'the same way';
-	return rotation === 180 || rotation === -180 ? 'the opposite way' : `turned ${degrees(rotation)}`;
+	return rotation === 180 || rotation === -180 ? 'the opposite way' : `turned ${degreesOrNone(rotation)}`;
 }
 
 /** A corner as it was typed. */
@@ -60,10 +60,10 @@ export function pointsWords({ file, part }: Pick<Draft, 'file' | 'part'>): strin
 }
 
 /** What one end meets. */
-function endWords(file: JobJson, end: EndName): string {
+function endFitWords(file: JobJson, end: EndName): string {
 	const cope = file.ends?.[end]?.cope;
 	if (cope === undefined) return 'cut square';
-	return `coped to a tube of ${inUnits(cope.od, unitsIn(file))} at ${degrees(cope.angle)}`;
+	return `coped to a tube of ${inUnits(cope.od, unitsIn(file))} at ${degreesOrNone(cope.angle)}`;
 }
 
 /** Which ends are coped, behind the shape; empty where none is. */
@@ -115,7 +115,7 @@ export const SHAPE_ROWS = {
 	bend: ({ straight, angle, rotation, die }: BendJson, number: number, file: JobJson): string => {
 		const way = number === 1 ? '' : `, ${wayWords(rotation)}`;
 		const on = die === undefined ? '' : `, die ${die}`;
-		return row(`bend ${number}`, `${inUnits(straight, unitsIn(file))}, then ${degrees(angle)}${way}${on}`);
+		return row(`bend ${number}`, `${inUnits(straight, unitsIn(file))}, then ${degreesOrNone(angle)}${way}${on}`);
 	},
 	last: (file: JobJson): string => row('last straight', inUnits(file.shape?.last, unitsIn(file))),
 	radius: (file: JobJson): string => row('radius drawn', inUnits(file.shape?.radius, unitsIn(file)) || "the die's"),
@@ -125,7 +125,7 @@ export const SHAPE_ROWS = {
 		const own = tooling?.die === undefined ? "the job's" : `the job's, ${tooling.die}`;
 		return row('its die', shape?.bends?.[item]?.die ?? own);
 	},
-	end: (file: JobJson, end: EndName): string => row(`${end} end`, endWords(file, end)),
+	end: (file: JobJson, end: EndName): string => row(`${end} end`, endFitWords(file, end)),
 	anew: 'another shape, from its first bend or point',
 } as const;
 

@@ -1,4 +1,4 @@
-import { FITS, type Listed, MARKS, type MarkName, type Narrowing, type Sorting } from '../../review/table.ts';
+import { FITS, MARKS, type MarkName, type Narrowing, type Sorting, type TableSession } from '../../review/table.ts';
 import type { SessionSummary } from '../../session/report/views.ts';
 import { pieceBrief } from '../batch.ts';
 import { bentAsBrief } from '../bent-as.ts';
@@ -8,7 +8,7 @@ import { fitWords, markWords, STATUS_WORDS } from '../session-list.ts';
 
 /** What the list of kept sessions says, and the pages that narrow and sort it. */
 
-type ListRow = Listed &
+type ListRow = TableSession &
 	Pick<SessionSummary, 'mayFit' | 'simulated' | 'bentAs' | 'piece' | 'quantity'> & { imported?: boolean };
 
 export const LIST_WORDS = {
@@ -28,7 +28,7 @@ export function rowBrief(row: ListRow): string {
 }
 
 /** Behind that, where there is room for it: bender and heat. */
-export function rowMarks({ bender, heat }: Pick<Listed, 'bender' | 'heat'>): string {
+export function rowMarks({ bender, heat }: Pick<TableSession, 'bender' | 'heat'>): string {
 	const marks = [bender, heat === undefined ? undefined : `heat ${heat}`].flatMap((mark) => mark ?? []);
 	return marks.length === 0 ? '' : ` (${marks.map(foreignName).join(', ')})`;
 }

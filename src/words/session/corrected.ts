@@ -5,14 +5,14 @@ import { angle, readingSpread } from '../numbers.ts';
 
 /** What the page of a correction says. */
 export const CORRECTED = {
-	title: (note: CorrectedNote): string => (note.remaining.length === 0 ? 'The tube as made' : after(note)),
+	title: (note: CorrectedNote): string => (note.remaining.length === 0 ? 'The tube as made' : correctedAfter(note)),
 	choices: { new: 'bend the rest by the new numbers', old: 'keep the old numbers' },
 	plus: 'new numbers',
 	empty: (choice: boolean): string =>
 		choice ? 'Press + for the new numbers, or write the number of a choice and press Enter.' : 'Press + to go on.',
 } as const;
 
-function after({ after: of }: CorrectedNote): string {
+function correctedAfter({ after: of }: CorrectedNote): string {
 	return 'bend' in of ? `Corrected after bend ${of.bend}` : `Corrected after line ${of.entry}`;
 }
 

@@ -42,12 +42,12 @@ export function cameOutWords({ bend, made, target, design }: DecideAsk) {
 	return {
 		made: { label: `BEND ${bend} MADE`, below: `give or take ${about(made.sd)}` },
 		wanted: { label: 'WANTED', below: angle(target) === angle(design) ? 'as drawn' : `drawn ${angle(design)}` },
-		line: `made ${angleGiveOrTake(made)}, ${against(made.angle, target)}`,
+		line: `made ${angleGiveOrTake(made)}, ${againstTarget(made.angle, target)}`,
 	} as const;
 }
 
 /** Against what is wanted: `0.4° short of 12°`. */
-function against(made: number, target: number): string {
+function againstTarget(made: number, target: number): string {
 	const by = made - target;
 	if (Math.abs(by) < 0.05) return `as wanted (${angle(target)})`;
 	return `${shortOrOver(by)}${by < 0 ? ' of' : ''} ${angle(target)}`;

@@ -4,11 +4,14 @@ import { ADVICE, ANSWERS, ASKS, CHECKS, EVIDENCE_LINES, NOTES, READING_LINES, WA
 import { REASON_SECTIONS } from './reason-codes.ts';
 import type { Row, Topic, TopicSection } from './topic.ts';
 
-const named = (table: Readonly<Record<string, string>>): Row[] => Object.entries(table);
+const tableRows = (table: Readonly<Record<string, string>>): Row[] => Object.entries(table);
 
 /** A section for each ask or note. */
-function sections(kind: string, fields: Readonly<Record<string, Readonly<Record<string, string>>>>): TopicSection[] {
-	return Object.entries(fields).map(([name, rows]) => ({ heading: `${kind} ${name}`, rows: named(rows) }));
+function fieldSections(
+	kind: string,
+	fields: Readonly<Record<string, Readonly<Record<string, string>>>>,
+): TopicSection[] {
+	return Object.entries(fields).map(([name, rows]) => ({ heading: `${kind} ${name}`, rows: tableRows(rows) }));
 }
 
 export const lineMode: Topic = {
@@ -33,16 +36,16 @@ export const lineMode: Topic = {
 				'The end of input leaves the session with exit code 3, as {"quit":true} does.',
 			],
 		},
-		{ heading: 'Asks', rows: named(ASKS) },
-		{ heading: 'Notes', rows: named(NOTES) },
-		{ heading: 'Answers', rows: named(ANSWERS) },
-		{ heading: 'Kinds of evidence', rows: named(EVIDENCE_LINES) },
-		{ heading: 'Kinds of reading', rows: named(READING_LINES) },
-		{ heading: 'Kinds of check', rows: named(CHECKS) },
-		{ heading: 'Advice', rows: named(ADVICE) },
-		{ heading: 'Warnings', rows: named(WARNINGS) },
-		...sections('Fields of ask', ASK_FIELDS),
-		...sections('Fields of note', NOTE_FIELDS),
+		{ heading: 'Asks', rows: tableRows(ASKS) },
+		{ heading: 'Notes', rows: tableRows(NOTES) },
+		{ heading: 'Answers', rows: tableRows(ANSWERS) },
+		{ heading: 'Kinds of evidence', rows: tableRows(EVIDENCE_LINES) },
+		{ heading: 'Kinds of reading', rows: tableRows(READING_LINES) },
+		{ heading: 'Kinds of check', rows: tableRows(CHECKS) },
+		{ heading: 'Advice', rows: tableRows(ADVICE) },
+		{ heading: 'Warnings', rows: tableRows(WARNINGS) },
+		...fieldSections('Fields of ask', ASK_FIELDS),
+		...fieldSections('Fields of note', NOTE_FIELDS),
 		{
 			heading: 'Reasons',
 			text: [

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { rings } from '../../../src/screen/session/bell.ts';
-import { opened } from '../../../src/screen/session/opening.ts';
+import { openedOnScreen } from '../../../src/screen/session/opening.ts';
 import { viewOf } from '../../../src/screen/session/pages/index.ts';
 import { sessionKey } from '../../../src/screen/session/session-reducer.ts';
 import type { SessionState } from '../../../src/screen/session/session-state.ts';
@@ -12,7 +12,7 @@ import * as asks from '../../helpers/screen/asks.ts';
 import { BATCH } from '../../helpers/screen/batch.ts';
 import { FakeLive } from '../../helpers/screen/fake-ports.ts';
 
-const state = (outputs: readonly Output[], display = USUAL_DISPLAY) => opened(new FakeLive(outputs), display);
+const state = (outputs: readonly Output[], display = USUAL_DISPLAY) => openedOnScreen(new FakeLive(outputs), display);
 
 /** A doubt that came up at 0. */
 const doubt = shownAt(null, state([asks.CONFIRM]), 0);

@@ -35,7 +35,7 @@ function soundPage(job: JobRow, left: SessionRow | undefined): HomeView {
 			step: bend(as),
 			...(goOn === null && at === 0 ? { advised: true } : {}),
 		})),
-		...(sample ? [] : [change(path)]),
+		...(sample ? [] : [changeChoice(path)]),
 		{ group: JOB.drawing, label: JOB.copy, step: { step: 'form', path, copy: true } },
 	];
 	const help = helpKeys({ page: 'job', path });
@@ -58,7 +58,7 @@ function soundPage(job: JobRow, left: SessionRow | undefined): HomeView {
 	};
 }
 
-const change = (path: string): Choice<HomeStep> => ({
+const changeChoice = (path: string): Choice<HomeStep> => ({
 	group: JOB.drawing,
 	label: JOB.change,
 	step: { step: 'form', path, copy: false },

@@ -21,7 +21,7 @@ import { helpFrom, helpKeys, moreFrom, searchKeys, TO_HOME } from './usual.ts';
 /** What there is to do: the interrupted sessions first, then the jobs, the last logs, and the rest. */
 export function mainPage(state: HomeState): HomeView {
 	const { search } = state;
-	const open = interrupted(state);
+	const open = interruptedChoices(state);
 	const all = [...open, ...jobs(state), ...recent(state), ...rest(state)];
 	const found = search === '' ? all : all.filter(({ label }) => matches(label, search));
 	// What the search leaves out is not gone on with.
@@ -55,13 +55,13 @@ function matches(label: string, search: string): boolean {
 	return searchedWords(search).every((word) => text.includes(word));
 }
 
-function interrupted({ sessions, jobs: rows }: HomeState): Choice<HomeStep>[] {
+function interruptedChoices({ sessions, jobs: rows }: HomeState): Choice<HomeStep>[] {
 	const tubeOf = (session: SessionRow) => {
 		const isIts = ({ open, latest }: JobRow) =>
 			open === session.id || (session.path !== undefined && latest?.path === session.path);
 		return rows.find(isIts)?.tube;
 	};
-	return openIn(sessions).map((session, at) => ({
+	return openSessions(sessions).map((session, at) => ({
 		group: HOME_PAGE.interrupted,
 		...(at === 0 ? { advised: true } : {}),
 		...goOnWith(session, tubeOf(session)),
@@ -72,7 +72,7 @@ function interrupted({ sessions, jobs: rows }: HomeState): Choice<HomeStep>[] {
 const OPEN = new WeakMap<readonly SessionRow[], readonly SessionRow[]>();
 
 /** Looked for once in a list: there may be thousands, and each key draws the page. */
-function openIn(sessions: readonly SessionRow[]): readonly SessionRow[] {
+function openSessions(sessions: readonly SessionRow[]): readonly SessionRow[] {
 	const known = OPEN.get(sessions) ?? sessions.filter(({ status }) => status === 'open');
 	OPEN.set(sessions, known);
 	return known;

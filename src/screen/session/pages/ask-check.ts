@@ -7,7 +7,7 @@ import { written } from '../../../words/session/number.ts';
 import { NotTaken, type Prompt } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
 import type { SessionState, Step } from '../session-state.ts';
-import { answer, BACK, expected, numberField, type PageView, SLASH, STAR } from './page.ts';
+import { answer, BACK, expectedLine, numberField, type PageView, SLASH, STAR } from './page.ts';
 
 /** A check on the tube itself. */
 export function checkPage(state: SessionState, ask: CheckAsk): PageView {
@@ -18,7 +18,7 @@ export function checkPage(state: SessionState, ask: CheckAsk): PageView {
 		title: CHECK.title(ask.name),
 		prompt: checkPrompt(state, ask),
 		body: (room) => [
-			{ rank: 0, lines: [expected(value), line(drawing)] },
+			{ rank: 0, lines: [expectedLine(value), line(drawing)] },
 			{ rank: 1, lines: found === undefined ? [] : wrapped(`${checkWords(found)}.`, room.columns) },
 			{
 				rank: 1,
@@ -68,7 +68,9 @@ function asWideAsTheTube(greatest: number, job: Job): number {
 /** The second half of an ovality check: the least diameter, from which the ratio follows. */
 export function leastPage(state: SessionState, greatest: number): PageView {
 	const { job } = state;
-	const field = numberField('length', job, (least) => answer({ do: 'reading', reading: ratio(least, greatest, job) }));
+	const field = numberField('length', job, (least) =>
+		answer({ do: 'reading', reading: typedRatio(least, greatest, job) }),
+	);
 	return {
 		title: LEAST.title,
 		prompt: {
@@ -81,7 +83,7 @@ export function leastPage(state: SessionState, greatest: number): PageView {
 	};
 }
 
-function ratio(least: number, greatest: number, job: Job): number {
+function typedRatio(least: number, greatest: number, job: Job): number {
 	if (least > 0 && least <= greatest) return least / greatest;
 	throw new NotTaken(written(least, 'length', job), LEAST.wrong(written(greatest, 'length', job)));
 }

@@ -17,7 +17,7 @@ import { openingNumbers, reliefStep } from './reopen.ts';
 
 /** What becomes of the bend: taken as it is, pulled more, opened a little, or the tube scrapped. */
 export function decidePage(state: SessionState, ask: DecideAsk): PageView {
-	const choices = choicesOf(state, ask);
+	const choices = decideChoices(state, ask);
 	const advised = choices.filter((choice) => choice.advised);
 	const [only] = advised;
 	return {
@@ -31,14 +31,14 @@ export function decidePage(state: SessionState, ask: DecideAsk): PageView {
 			star: STAR,
 			empty: CHOOSE,
 		},
-		body: (room) => sections(state, ask, room),
+		body: (room) => decideSections(state, ask, room),
 	};
 }
 
-function choicesOf(state: SessionState, ask: DecideAsk): Choice<Step>[] {
+function decideChoices(state: SessionState, ask: DecideAsk): Choice<Step>[] {
 	const by = (advice: Advice) => ({ advised: ask.advice === advice });
 	const { mayOpen } = state.job;
-	const relieve = reliefStep(state, ask.bend, { action: { do: 'relieve' } }, openingOf(ask));
+	const relieve = reliefStep(state, ask.bend, { action: { do: 'relieve' } }, openByOf(ask));
 	const choices: Choice<Step>[] = [
 		{ label: DECIDE.accept, step: answer({ do: 'accept' }), ...by('accept') },
 		{ label: DECIDE.pull, step: answer({ do: 'pull' }), ...by('pull') },
@@ -51,7 +51,7 @@ function choicesOf(state: SessionState, ask: DecideAsk): Choice<Step>[] {
 	];
 	const again = measureAgainStep(state);
 	const anyBend = again === null ? [] : [{ label: MORE.measureAgain, step: again }];
-	if (typeof ask.of === 'object') return [measureFirst(ask.of), ...choices, ...anyBend];
+	if (typeof ask.of === 'object') return [measureFirstChoice(ask.of), ...choices, ...anyBend];
 	return [...choices, ...goingBack(state, ask, mayOpen), ...anyBend];
 }
 
@@ -81,34 +81,34 @@ function goingBack(
 }
 
 /** First of all, since what is advised then rests on it. */
-const measureFirst = (of: ToMeasure): Choice<Step> => ({
+const measureFirstChoice = (of: ToMeasure): Choice<Step> => ({
 	label: againLabel(of),
 	step: { step: 'page', page: { page: 'again', of } },
 	advised: true,
 });
 
-function openingOf({ open: by, to }: DecideAsk): OpenBy | undefined {
+function openByOf({ open: by, to }: DecideAsk): OpenBy | undefined {
 	return by === undefined || to === undefined ? undefined : { by, to };
 }
 
-function sections(state: SessionState, ask: DecideAsk, room: Room): Section[] {
+function decideSections(state: SessionState, ask: DecideAsk, room: Room): Section[] {
 	const words = cameOutWords(ask);
 	const made = { ...words.made, value: trimmed(ask.made.angle, 1), unit: '°', place: 1 } as const;
 	const wanted = { ...words.wanted, value: trimmed(ask.target, 1), unit: '°', place: 3 } as const;
-	const opening = openingOf(ask);
+	const opening = openByOf(ask);
 	// The line below says the same.
 	const numbers: Section = { rank: 2, wide: true, extra: true, lines: bigNumbers([made, wanted], room) };
 	const above = [line(headline(ask), 'strong'), line(words.line)];
 	const [shown, rest] = wholeTexts(
-		reasonTexts(told(ask), state.job),
+		reasonTexts(reasonsTold(ask), state.job),
 		room.columns,
-		room.free - above.length - limit(ask).length,
+		room.free - above.length - decideLimit(ask).length,
 	);
 	return [
 		{ rank: 0, lines: above.slice(0, 1) },
 		...(opening === undefined ? [numbers] : openingNumbers(opening, room, 1)),
 		{ rank: 0, lines: above.slice(1) },
-		{ rank: 0, lines: [...wrapped(shown, room.columns, 'strong'), ...limit(ask)] },
+		{ rank: 0, lines: [...wrapped(shown, room.columns, 'strong'), ...decideLimit(ask)] },
 		// What has no room stands behind `*`.
 		{ rank: 1, lines: wrapped(rest, room.columns, 'strong') },
 		...ladder(state, ask, room).map((section) => ({ ...section, rank: 1 })),
@@ -116,7 +116,7 @@ function sections(state: SessionState, ask: DecideAsk, room: Room): Section[] {
 }
 
 /** Why that is advised; how the bend came out stands in a line of its own. */
-const told = ({ reason }: DecideAsk) => reason.filter(({ code }) => code !== 'bend-made');
+const reasonsTold = ({ reason }: DecideAsk) => reason.filter(({ code }) => code !== 'bend-made');
 
 /** All of the reason, for a window that has no room for it beside the choices. */
 export function whyPage(state: SessionState): PageView {
@@ -125,10 +125,10 @@ export function whyPage(state: SessionState): PageView {
 		title: DECIDE.why,
 		prompt: { label: '', back: BACK, empty: ONLY_BACK },
 		body: ({ columns }) =>
-			ask?.ask === 'decide' ? [{ rank: 0, lines: wrapped(reasonWords(told(ask), job), columns) }] : [],
+			ask?.ask === 'decide' ? [{ rank: 0, lines: wrapped(reasonWords(reasonsTold(ask), job), columns) }] : [],
 	};
 }
 
-function limit(ask: DecideAsk): Line[] {
+function decideLimit(ask: DecideAsk): Line[] {
 	return ask.limit ? [[span(DECIDE.limit, 'alert')]] : [];
 }

@@ -5,7 +5,7 @@ import { CONFIRM, doubtedWords, MEASURE, measureTimes } from '../../../words/ses
 import { type Line, span, wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';
 import { aheadText } from '../typed-ahead.ts';
-import { answer, expected, numberField, type PageView, SLASH, STAR } from './page.ts';
+import { answer, expectedLine, numberField, type PageView, SLASH, STAR } from './page.ts';
 
 /** The bend is measured with the angle finder. */
 export function measurePage(state: SessionState, ask: MeasureAsk): PageView {
@@ -21,7 +21,7 @@ export function measurePage(state: SessionState, ask: MeasureAsk): PageView {
 			empty: MEASURE.empty,
 		},
 		body: (room) => [
-			{ rank: 0, lines: [expected(angleGiveOrTake(ask.expect))] },
+			{ rank: 0, lines: [expectedLine(angleGiveOrTake(ask.expect))] },
 			{ rank: 0, lines: wrapped(measureTimes(ask, second, state.job), room.columns, tone) },
 			{ rank: 1, lines: wrapped(MEASURE.how, room.columns, 'quiet') },
 		],

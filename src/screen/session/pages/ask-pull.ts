@@ -5,7 +5,7 @@ import { trimmed } from '../../../units/format.ts';
 import { reasonWords } from '../../../words/reason.ts';
 import { PULL, RELEASED } from '../../../words/session/pull.ts';
 import { type BigNumber, bigNumbers } from '../../text/big-numbers.ts';
-import { asciiOnly, cut, type Line, line, wrapped } from '../../text/line.ts';
+import { asciiOnly, cutLine, type Line, line, wrapped } from '../../text/line.ts';
 import { inWords } from '../../text/numbers-layout.ts';
 import { asksRelease } from '../release.ts';
 import type { SessionState, Step } from '../session-state.ts';
@@ -25,7 +25,7 @@ export function pullPage(state: SessionState, ask: PullAsk): PageView {
 			star: STAR,
 			empty: PULL.empty,
 		},
-		body: (room) => sections(state, ask, room),
+		body: (room) => pullSections(state, ask, room),
 	};
 }
 
@@ -64,11 +64,11 @@ export function releasedPage(state: SessionState, ask: PullAsk, loaded: number):
 /** The number that was just given is shown for a check, not to be read from afar. */
 const HELD_ROWS = 24;
 
-function sections(state: SessionState, ask: PullAsk, room: Room): Section[] {
+function pullSections(state: SessionState, ask: PullAsk, room: Room): Section[] {
 	const { set } = state;
 	const stop: BigNumber = { ...PULL.stop, unit: '°', value: trimmed(ask.stop, 2), place: 1 };
 	const placed = set === null ? [] : placedLines(state, set, room);
-	const cautions = [...limit(ask, room.columns), ...firstPull(state, ask, room)];
+	const cautions = [...pullLimit(ask, room.columns), ...firstPull(state, ask, room)];
 	const told = reasonWords(ask.reason, state.job);
 	const why = wrapped(room.ascii ? asciiOnly(told) : told, room.columns);
 	return [
@@ -87,7 +87,7 @@ function placedLines(state: SessionState, set: SetAsk, { columns }: Room): Line[
 	const [whole, brief] = [numbers.map(({ brief: _, ...each }) => inWords(each)), numbers.map(inWords)].map((texts) =>
 		texts.join('   '),
 	);
-	return [cut(line(cellsOf(whole!) <= columns ? whole! : brief!), columns)];
+	return [cutLine(line(cellsOf(whole!) <= columns ? whole! : brief!), columns)];
 }
 
 /** What counts with the first stroke is said again, whatever lists are off. */
@@ -102,6 +102,6 @@ function lead({ lead: from }: PullAsk): BigNumber[] {
 	return [{ ...PULL.easeUp, unit: '°', value: trimmed(from, 2), place: 2 }];
 }
 
-function limit(ask: PullAsk, columns: number): Line[] {
+function pullLimit(ask: PullAsk, columns: number): Line[] {
 	return ask.limit ? wrapped(PULL.limit, columns, 'alert') : [];
 }

@@ -10,7 +10,7 @@ import { type Line, line, span, wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';
 import { designStrip } from './lay-out.ts';
 import { answer, numberField, type PageView, ROOMY_ROWS, type Room, type Section, SLASH, STAR } from './page.ts';
-import { cautions, checkList, lengthToCutWords, seam } from './set-up.ts';
+import { checkList, lengthToCutWords, seamHere, setCautions } from './set-up.ts';
 
 /** The tube goes into the die: where the mark is, and which way and how far the tube is turned. */
 export function setPage(state: SessionState, ask: SetAsk): PageView {
@@ -27,11 +27,11 @@ export function setPage(state: SessionState, ask: SetAsk): PageView {
 			star: STAR,
 			empty: SET.empty(again),
 		},
-		body: (room) => sections(state, ask, room),
+		body: (room) => setSections(state, ask, room),
 	};
 }
 
-function sections(state: SessionState, ask: SetAsk, room: Room): Section[] {
+function setSections(state: SessionState, ask: SetAsk, room: Room): Section[] {
 	const { job, display } = state;
 	const end = markEnd(ask.bend, display.fromStart);
 	const said = (rank: number, ...texts: string[]): Section => ({
@@ -41,9 +41,9 @@ function sections(state: SessionState, ask: SetAsk, room: Room): Section[] {
 	const [first, again] = [ask.bend === 1, ask.seat > 1];
 	return [
 		{ rank: 0, wide: true, lines: bigNumbers([{ ...bigMark(state, ask), place: 1 }, turnNumber(ask)], room) },
-		{ rank: 7, wide: true, extra: true, lines: strip(state, room) },
+		{ rank: 7, wide: true, extra: true, lines: stripLines(state, room) },
 		{ rank: 0, lines: [goal(ask), ...details(state)] },
-		{ rank: 2, lines: [...cautions(state, ask, room.columns), ...(again ? [] : seam(ask, room.columns))] },
+		{ rank: 2, lines: [...setCautions(state, ask, room.columns), ...(again ? [] : seamHere(ask, room.columns))] },
 		// At the first bend the mark is on the line, which was drawn a page before.
 		said(first ? 5 : 1, ...(first || again ? [] : [movedWords(ask, job)]), ...(again ? [] : [markLineWords(ask, job)])),
 		{ ...checkList(state, ask, room), rank: 3 },
@@ -84,6 +84,6 @@ function details({ details: given, job }: SessionState): Line[] {
 /** Rows of a window from which the straight tube has room beside all else. */
 const STRIP_ROWS = 44;
 
-function strip(state: SessionState, { columns, window }: Room): Line[] {
+function stripLines(state: SessionState, { columns, window }: Room): Line[] {
 	return window < STRIP_ROWS ? [] : designStrip(state, columns);
 }

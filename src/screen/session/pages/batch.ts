@@ -16,11 +16,11 @@ export function batchPage({ batch }: SessionState, note: DoneNote): PageView {
 			back: { label: KEY_SAYS.back, step: { step: 'page', page: { page: 'done', note } } },
 			empty: ONLY_BACK,
 		},
-		body: ({ columns }) => (batch === null ? [] : sections(batch, columns)),
+		body: ({ columns }) => (batch === null ? [] : batchSections(batch, columns)),
 	};
 }
 
-function sections(batch: Batch, columns: number): Section[] {
+function batchSections(batch: Batch, columns: number): Section[] {
 	const { pieces, made, bends } = batch;
 	const walking = bends.flatMap(({ bend, walks }) => (walks === null ? [] : [{ bend, walks }]));
 	return [
@@ -30,7 +30,7 @@ function sections(batch: Batch, columns: number): Section[] {
 			rank: 0,
 			lines: walking.flatMap(({ bend, walks }) => wrapped(`! ${walkWords(bend, walks)}`, columns, 'alert', 2)),
 		},
-		{ rank: 1, lines: table(bends, columns) },
+		{ rank: 1, lines: batchTable(bends, columns) },
 		{
 			rank: 2,
 			lines: walking.length === 0 ? [] : wrapped(walkRule(walking.map(({ walks }) => walks)), columns, 'quiet'),
@@ -42,7 +42,7 @@ function sections(batch: Batch, columns: number): Section[] {
 const WIDTHS = { bend: 9, drawn: 7, mean: 12, range: 16, each: 6 };
 
 /** Each bend's error against the drawing: the mean, from the least to the most, and as many of the last pieces as have room. */
-function table(bends: readonly BendOver[], columns: number): Line[] {
+function batchTable(bends: readonly BendOver[], columns: number): Line[] {
 	if (bends.every(({ errors }) => errors.length === 0)) return [];
 	const { bend, drawn, mean, range, each } = WIDTHS;
 	const room = Math.max(0, Math.floor((columns - bend - drawn - mean - range - 2) / each));

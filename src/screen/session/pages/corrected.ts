@@ -10,7 +10,7 @@ import { angle, fine, measureOf, shown } from '../../../words/numbers.ts';
 import { CHOICE, KEY_SAYS } from '../../../words/screen/usual.ts';
 import { CORRECTED, FINISHED, GROUPS, rotationWords, surenessWords } from '../../../words/session/corrected.ts';
 import type { Choice } from '../../shell/prompt.ts';
-import { cut, type Line, line, span, wrapped } from '../../text/line.ts';
+import { cutLine, type Line, line, span, wrapped } from '../../text/line.ts';
 import { oldNumbersPossible, type SessionState, type Step } from '../session-state.ts';
 import { answer, type PageView, SLASH, STAR } from './page.ts';
 
@@ -34,7 +34,7 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 			empty: CORRECTED.empty(choice),
 		},
 		body: (room) => {
-			const numbers = table(note, state, room.columns);
+			const numbers = correctedTable(note, state, room.columns);
 			const left = room.free - numbers.length;
 			const all = predictions(state, note, room.columns, true);
 			// A small window needs its last line for how likely it fits.
@@ -57,7 +57,7 @@ interface Compared {
 }
 type Triple = readonly [drawing: number, before: number, now: number];
 
-function compared({ remaining }: CorrectedNote, { job, drawn: shape }: SessionState): Compared[] {
+function comparedBends({ remaining }: CorrectedNote, { job, drawn: shape }: SessionState): Compared[] {
 	const drawn = marks(job, shape, cutLength(job, shape));
 	return remaining.map(({ bend, fromStart, angle, rotation, was }) => {
 		const design = shape.bends[bend - 1]!;
@@ -76,17 +76,17 @@ const LABEL = 8;
 const MARK_WIDTH = 10;
 const ANGLE_WIDTH = 7;
 
-function table(note: CorrectedNote, state: SessionState, columns: number): Line[] {
+function correctedTable(note: CorrectedNote, state: SessionState, columns: number): Line[] {
 	if (note.remaining.length === 0) return [];
 	const { job } = state;
-	const all = compared(note, state);
+	const all = comparedBends(note, state);
 	const wide = columns >= WIDE;
 	const groups: [name: string, width: number, of: (bend: Compared) => string[]][] = [
 		[GROUPS.mark(job), MARK_WIDTH, ({ mark }) => mark.map((length) => tapeValue(length, job))],
 		...(wide
-			? [[GROUPS.rotation, ANGLE_WIDTH, ({ rotation }: Compared) => rotation.map(degrees)] as (typeof groups)[number]]
+			? [[GROUPS.rotation, ANGLE_WIDTH, ({ rotation }: Compared) => rotation.map(angleCell)] as (typeof groups)[number]]
 			: []),
-		[GROUPS.bend, ANGLE_WIDTH, ({ angle }) => angle.map(degrees)],
+		[GROUPS.bend, ANGLE_WIDTH, ({ angle }) => angle.map(angleCell)],
 	];
 	const above = groups.map(([name, width]) => ` ${name}`.padEnd(3 * width)).join('');
 	const heads = groups.map(([, width]) => GROUPS.heads.map((text) => text.padStart(width)).join(''));
@@ -105,15 +105,15 @@ function table(note: CorrectedNote, state: SessionState, columns: number): Line[
 		line(' '.repeat(LABEL) + above, 'quiet'),
 		line(' '.repeat(LABEL) + heads.join(''), 'quiet'),
 		...rows,
-		...(wide ? [] : all.flatMap((bend) => turned(bend, columns))),
+		...(wide ? [] : all.flatMap((bend) => turnedLines(bend, columns))),
 	];
 }
 
-function degrees(value: number): string {
+function angleCell(value: number): string {
 	return trimmed(value, 1);
 }
 
-function turned({ bend, rotation }: Compared, columns: number): Line[] {
+function turnedLines({ bend, rotation }: Compared, columns: number): Line[] {
 	const [drawing, before, now] = rotation.map(angle);
 	if (before === now && drawing === now) return [];
 	return wrapped(rotationWords(bend, rotation), columns, 'plain', 2);
@@ -131,7 +131,7 @@ function predictions(
 	const width = Math.min(VALUE_WIDTH, Math.floor((columns - LEAST_NAME) / 3));
 	const name = columns < WIDE ? columns - 3 * width : NAME_WIDTH;
 	const row = (label: string, drawing: string, of: (which: Predicted) => string): Line => [
-		...cut([span(padded(label, name))], name),
+		...cutLine([span(padded(label, name))], name),
 		span(drawing.padStart(width)),
 		...(left ? [span(of(without).padStart(width))] : []),
 		span(of(predicted).padStart(width), 'strong'),

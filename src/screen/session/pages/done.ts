@@ -25,7 +25,7 @@ function nextStep({ batch }: SessionState): { label: string; step: Step } | null
 }
 
 /** How many are made, and which bend walks off. */
-function batchLines({ batch, piece }: SessionState, columns: number): Line[] {
+function batchSoFar({ batch, piece }: SessionState, columns: number): Line[] {
 	if (batch === null) return [];
 	return [
 		...wrapped(soFarWords(batch, piece), columns),
@@ -63,7 +63,7 @@ export function donePage(state: SessionState, note: DoneNote): PageView {
 		},
 		body: (room) => [
 			{ rank: 0, lines: verdict(note, state.job, room.columns) },
-			{ rank: 0, lines: batchLines(state, room.columns) },
+			{ rank: 0, lines: batchSoFar(state, room.columns) },
 			{ rank: 0, lines: bends(note) },
 			{ rank: 0, lines: checks(note, state.job) },
 			...last(state, note, room.columns),
@@ -88,8 +88,8 @@ export function cutsPage(state: SessionState, note: DoneNote): PageView {
 function last({ job }: SessionState, note: DoneNote, columns: number): Section[] {
 	const looks = note.finish.flatMap((fact) => wrapped(`- ${finishWords(fact, job)}`, columns, 'plain', 2));
 	return [
-		{ rank: 2, lines: note.scrapped ? [] : ends(note, job, columns) },
-		{ rank: 1, lines: cuts(note, job, columns) },
+		{ rank: 2, lines: note.scrapped ? [] : farEndLines(note, job, columns) },
+		{ rank: 1, lines: cutOffLines(note, job, columns) },
 		{ rank: 3, lines: looks },
 		{ rank: 4, extra: true, lines: chopped(logAt(note.log), columns, 'quiet') },
 	];
@@ -131,11 +131,11 @@ function checks({ checks: all }: DoneNote, job: ShownJob): Line[] {
 	});
 }
 
-function ends({ endOffset, endAngle, sd, shape }: DoneNote, job: ShownJob, columns: number): Line[] {
+function farEndLines({ endOffset, endAngle, sd, shape }: DoneNote, job: ShownJob, columns: number): Line[] {
 	if (endOffset === null || endAngle === null || sd === null || shape === null) return [];
 	return [...wrapped(endOff({ endOffset, endAngle, sd }, job), columns), ...wrapped(cornerOff(shape, job), columns)];
 }
 
-function cuts({ cuts: both }: DoneNote, job: ShownJob, columns: number): Line[] {
+function cutOffLines({ cuts: both }: DoneNote, job: ShownJob, columns: number): Line[] {
 	return both.flatMap((cut) => wrapped(cutOffWords(cut, job), columns, 'plain', 2));
 }

@@ -11,7 +11,7 @@ export function helpPage(state: SessionState, from: Page): PageView {
 		title: SESSION_HELP.title,
 		prompt: {
 			label: SESSION_HELP.label,
-			choices: choicesOf(from),
+			choices: helpChoices(from),
 			back: { label: KEY_SAYS.back, step: { step: 'page', page: from } },
 			empty: CHOOSE_OR_BACK,
 		},
@@ -23,7 +23,7 @@ export function helpPage(state: SessionState, from: Page): PageView {
 	};
 }
 
-function choicesOf(from: Page): Choice<Step>[] {
+function helpChoices(from: Page): Choice<Step>[] {
 	const { shown, layout, topics } = SESSION_HELP.choices;
 	return [
 		{ label: shown, step: { step: 'page', page: { page: 'shown', from } } },

@@ -31,10 +31,10 @@ import { whatIfPage } from './what-if.ts';
 
 /** What a session's page shows and what it takes from the keyboard. */
 export function viewOf(state: SessionState): PageView {
-	return page(state, state.page);
+	return pageView(state, state.page);
 }
 
-function page(state: SessionState, of: Page): PageView {
+function pageView(state: SessionState, of: Page): PageView {
 	switch (of.page) {
 		case 'ask':
 			return askPage(state);
@@ -84,13 +84,13 @@ function page(state: SessionState, of: Page): PageView {
 		case 'scrap':
 			return scrapPage(of.why);
 		default:
-			return besides(state, of);
+			return pageBesides(state, of);
 	}
 }
 
 type Besides = Extract<Page, { page: 'walk' | `amend${string}` | `evidence${string}` | `reopen${string}` | 'relief' }>;
 
-function besides(state: SessionState, of: Besides): PageView {
+function pageBesides(state: SessionState, of: Besides): PageView {
 	const bends = bendsOf(state);
 	switch (of.page) {
 		case 'walk':

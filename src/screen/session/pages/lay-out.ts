@@ -22,14 +22,14 @@ export function layOutPage(state: SessionState): PageView {
 
 /** The marks, and how the tube is laid out. */
 export function layoutSections(state: SessionState, room: Room): Section[] {
-	const { bends, cut } = laidOut(state);
+	const { bends, cut } = laidBends(state);
 	return [
 		{ rank: 3, wide: true, extra: true, lines: designStrip(state, room.columns) },
-		{ rank: 0, lines: table(bends, state) },
+		{ rank: 0, lines: layoutTable(bends, state) },
 		{ rank: 0, lines: wrapped(dieListWords(state.job), room.columns) },
 		{ rank: 0, lines: wrapped(movedSince(state), room.columns, 'alert', 2) },
 		{ rank: 1, lines: wrapped(LAY_OUT.ends, room.columns, 'plain', 2) },
-		{ rank: 1, lines: [...wrapped(LAY_OUT.seam, room.columns, 'plain', 2), ...seam(bends, room)] },
+		{ rank: 1, lines: [...wrapped(LAY_OUT.seam, room.columns, 'plain', 2), ...seamsNear(bends, room)] },
 		{ rank: 2, lines: [line(cutWords(cut, state.job))] },
 	];
 }
@@ -42,7 +42,7 @@ function movedSince({ corrected, set }: SessionState): string {
 
 /** The straight tube with the drawing's marks, as a tape along it shows them. */
 export function designStrip(state: SessionState, columns: number): Line[] {
-	const { bends, cut } = laidOut(state);
+	const { bends, cut } = laidBends(state);
 	const drawn = bends.map(({ bend, mark }) => ({
 		at: mark.fromStart,
 		bend,
@@ -59,7 +59,7 @@ interface Laid extends Around {
 }
 
 /** The drawing's marks, as the layout prints them. */
-function laidOut({ job, drawn: shape }: SessionState): { bends: Laid[]; cut: number } {
+function laidBends({ job, drawn: shape }: SessionState): { bends: Laid[]; cut: number } {
 	const cut = cutLength(job, shape);
 	const rotations = shape.bends.map(({ rotation }) => rotation);
 	const all = marks(job, shape, cut);
@@ -73,7 +73,7 @@ function laidOut({ job, drawn: shape }: SessionState): { bends: Laid[]; cut: num
 /** Of all columns but the first: with an angle of three digits and a tenth a row of nine bends is 60 wide. */
 const WIDTHS = [10, 10, 12, 11];
 
-function table(bends: readonly Laid[], { job }: SessionState): Line[] {
+function layoutTable(bends: readonly Laid[], { job }: SessionState): Line[] {
 	const first = bendName(bends.length).length;
 	const row = (label: string, cells: readonly string[]) =>
 		label.padEnd(first) + cells.map((text, at) => text.padStart(WIDTHS[at]!)).join('');
@@ -93,7 +93,7 @@ function table(bends: readonly Laid[], { job }: SessionState): Line[] {
 	];
 }
 
-function seam(bends: readonly Laid[], { columns }: Room): Line[] {
+function seamsNear(bends: readonly Laid[], { columns }: Room): Line[] {
 	const near = bends.filter(({ around }) => seamInBend(around.degrees)).map(({ bend }) => bend);
 	return near.length === 0 ? [] : wrapped(seamAt(near), columns, 'alert', 2);
 }

@@ -50,7 +50,7 @@ export function againPage(state: SessionState, of: ToMeasure): PageView {
 		title,
 		prompt: {
 			label,
-			...numberField(measure, state.job, (reading) => answerOf(of, reading)),
+			...numberField(measure, state.job, (reading) => againAnswer(of, reading)),
 			back: BACK,
 			empty: MEASURED.empty,
 		},
@@ -58,7 +58,7 @@ export function againPage(state: SessionState, of: ToMeasure): PageView {
 	};
 }
 
-function answerOf({ kind, bend }: ToMeasure, reading: number): Step {
+function againAnswer({ kind, bend }: ToMeasure, reading: number): Step {
 	if (kind === 'check' || bend === undefined) return answer({ do: 'reading', reading });
 	return answer({ do: 'evidence', kind, bend, reading });
 }

@@ -32,7 +32,7 @@ export function morePage(state: SessionState): PageView {
 				HEAT,
 				HELP,
 				SCRAP,
-				...elsewhere(state),
+				...rescueChoices(state),
 			],
 			back: BACK,
 			star: BACK,
@@ -49,7 +49,7 @@ function again(state: SessionState): Choice<Step>[] {
 }
 
 /** Only while the disk refuses. */
-function elsewhere({ unsaved, rescuePlace }: SessionState): Choice<Step>[] {
+function rescueChoices({ unsaved, rescuePlace }: SessionState): Choice<Step>[] {
 	if (unsaved === null || rescuePlace === null) return [];
 	const page: Page = { page: 'text', purpose: 'rescue', value: rescuePlace };
 	return [{ label: MORE.elsewhere, step: to(page) }];

@@ -40,7 +40,7 @@ export interface Section {
 }
 
 /** What of a page's body has room; `short`: whether something is missing that stands nowhere else. */
-export interface Fitted {
+export interface FittedBody {
 	lines: Line[];
 	short: boolean;
 }
@@ -53,7 +53,7 @@ export interface PageView {
 }
 
 /** The sections' lines, a blank line between sections as far as there are rows, without the sections that do not fit. */
-export function fitted(sections: readonly Section[], rows: number): Fitted {
+export function fitted(sections: readonly Section[], rows: number): FittedBody {
 	const filled = sections.filter(({ lines }) => lines.length > 0);
 	const byRank = filled.toSorted((a, b) => a.rank - b.rank);
 	const chosen = new Set<Section>();
@@ -110,6 +110,6 @@ export function bendNumber(text: string, last: number): number {
 }
 
 /** In plain figures: what a reading is expected to be must not be easier to see than what it is. */
-export function expected(value: string): Line {
+export function expectedLine(value: string): Line {
 	return [span(`${EXPECTED}  `), span(value, 'strong')];
 }

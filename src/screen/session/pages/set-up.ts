@@ -8,7 +8,7 @@ import type { SessionState } from '../session-state.ts';
 import { ROOMY_ROWS, type Room, type Section } from './page.ts';
 
 /** What to mind at this seat and was not said on a page before it. */
-export function cautions({ job }: SessionState, ask: SetAsk, columns: number): Line[] {
+export function setCautions({ job }: SessionState, ask: SetAsk, columns: number): Line[] {
 	return ask.cautions
 		.filter(({ code }) => !SAID.has(code))
 		.flatMap((fact) => wrapped(`! ${cautionWords(fact, job)}`, columns, 'alert', 2));
@@ -60,6 +60,6 @@ export function seamInBend(aroundDegrees: number): boolean {
 }
 
 /** A welded seam was put to the side of bend 1; a rotation may bring it where it must not lie. */
-export function seam({ around }: SetAsk, columns: number): Line[] {
+export function seamHere({ around }: SetAsk, columns: number): Line[] {
 	return seamInBend(around.degrees) ? wrapped(SEAM_HERE, columns, 'alert', 2) : [];
 }

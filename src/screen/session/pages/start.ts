@@ -27,9 +27,9 @@ export function startPage(state: SessionState, page: StartPage): PageView {
 		},
 		body: (room) => [
 			...heeded(state, page, room),
-			...about(state, note, room),
+			...aboutTube(state, note, room),
 			...(layout ? layoutSections(state, room) : []),
-			{ rank: 1, lines: changes(note, room.columns) },
+			{ rank: 1, lines: changedFieldLines(note, room.columns) },
 			{ rank: 4, extra: layout, lines: chopped(logAt(note.log), room.columns, 'quiet') },
 			{ rank: 5, extra: layout, lines: wrapped(state.job.notes, room.columns, 'quiet') },
 		],
@@ -57,7 +57,7 @@ function warned({ warnings }: WarningsNote, job: SessionState['job'], columns: n
 	];
 }
 
-function about({ job, heat }: SessionState, { alike, wouldMove }: SessionNote, { columns }: Room): Section[] {
+function aboutTube({ job, heat }: SessionState, { alike, wouldMove }: SessionNote, { columns }: Room): Section[] {
 	const marks =
 		alike === undefined
 			? []
@@ -71,7 +71,7 @@ function about({ job, heat }: SessionState, { alike, wouldMove }: SessionNote, {
 	];
 }
 
-function changes({ changed, others }: SessionNote, columns: number): Line[] {
+function changedFieldLines({ changed, others }: SessionNote, columns: number): Line[] {
 	const fields = changed.length === 0 ? [] : [START.changed(changed)];
 	const left = others.length === 0 ? [] : [START.others(others)];
 	return [...fields, ...left].flatMap((text) => wrapped(text, columns, 'plain', 2));

@@ -10,7 +10,7 @@ import { AMEND_SURE, changeRows, valueTold, WALK } from '../../../words/session/
 import type { Key } from '../../shell/keys.ts';
 import { NOTHING } from '../../shell/prompt.ts';
 import type { KeyHint } from '../../text/key-line.ts';
-import { cut, EMPTY, type Line, line, span, wrapped } from '../../text/line.ts';
+import { cutLine, EMPTY, type Line, line, span, wrapped } from '../../text/line.ts';
 import type { Amending, Page, SessionState } from '../session-state.ts';
 import { amendable, amendField } from './amend.ts';
 import { answer, BACK, type PageView, type Room, type Section } from './page.ts';
@@ -23,16 +23,16 @@ interface Taken {
 }
 
 /** Every reading that counts, the newest first; of one entry in the order in which they were read, backwards. */
-function readingsOf(state: SessionState): Taken[] {
+function takenReadings(state: SessionState): Taken[] {
 	return amendable(state).flatMap((entry) =>
 		(entry.readings ?? [])
-			.map((reading) => ({ entry, reading, mark: markOf(state.history, entry, reading) }))
+			.map((reading) => ({ entry, reading, mark: readingMark(state.history, entry, reading) }))
 			.toReversed(),
 	);
 }
 
 /** What became of a reading that was doubted; '' for one that never was. */
-function markOf(history: readonly Answered[], entry: Answered, { of, value }: Reading): string {
+function readingMark(history: readonly Answered[], entry: Answered, { of, value }: Reading): string {
 	if (entry.aside) return WALK.marks.aside;
 	const doubted = entry.events.some((event) => event.type === 'reading-doubted' && event.reading.of === of);
 	if (!doubted) return '';
@@ -67,7 +67,7 @@ export function walked(state: SessionState, { key }: Key): Page | null {
 	const { page } = state;
 	if (key !== 'up' && key !== 'down') return null;
 	if (page.page !== 'walk') return key === 'up' && canWalk(state) ? { page: 'walk', at: 0, from: page } : null;
-	const last = readingsOf(state).length - 1;
+	const last = takenReadings(state).length - 1;
 	const at = page.at + (key === 'up' ? 1 : -1);
 	return at < 0 ? page.from : { ...page, at: Math.min(last, at) };
 }
@@ -75,7 +75,7 @@ export function walked(state: SessionState, { key }: Key): Page | null {
 /** The readings of this session, one of them in hand to be corrected. */
 export function walkPage(state: SessionState, { at, from }: Extract<Page, { page: 'walk' }>): PageView {
 	const back = { label: KEY_SAYS.back, step: { step: 'page', page: from } } as const;
-	const all = readingsOf(state);
+	const all = takenReadings(state);
 	const taken = all[Math.min(at, all.length - 1)];
 	if (taken === undefined) {
 		return {
@@ -93,7 +93,7 @@ export function walkPage(state: SessionState, { at, from }: Extract<Page, { page
 			back,
 			empty: WALK.empty,
 		},
-		body: (room) => [{ rank: 0, lines: listed(state, all, at, room) }],
+		body: (room) => [{ rank: 0, lines: walkLines(state, all, at, room) }],
 	};
 }
 
@@ -104,7 +104,7 @@ const NAME_WIDTH = 36;
 const MARK_WIDTH = 12;
 
 /** As many as have room, the newest lowest as on the page they came from, the one in hand marked. */
-function listed(state: SessionState, all: readonly Taken[], at: number, { columns, rows }: Room): Line[] {
+function walkLines(state: SessionState, all: readonly Taken[], at: number, { columns, rows }: Room): Line[] {
 	const room = Math.max(3, rows - 1);
 	const names = Math.min(NAME_WIDTH, columns - BEFORE_NAME - VALUE_WIDTH - MARK_WIDTH);
 	const first = Math.max(0, Math.min(at - Math.floor(room / 2), all.length - room));
@@ -113,7 +113,7 @@ function listed(state: SessionState, all: readonly Taken[], at: number, { column
 		.map(({ entry, reading, mark }, index): Line => {
 			const where = reading.bend === undefined ? '' : bendName(reading.bend);
 			const value = valueTold(reading, state.job);
-			const [name] = cut([span(padded(readingName(reading), names))], names);
+			const [name] = cutLine([span(padded(readingName(reading), names))], names);
 			const told = mark === '' ? value : `${value}  ${mark}`;
 			const text = `${String(entry.entry).padStart(4)}  ${where.padEnd(8)}${name?.text ?? ''} ${told}`;
 			const inHand = first + index === at;
@@ -135,7 +135,7 @@ export function amendSurePage(state: SessionState, { entry, reading, value, woul
 		},
 		body: ({ columns }) => [
 			{ rank: 0, lines: wrapped(AMEND_SURE.what(entry.entry, reading, value, state.job), columns, 'strong', 2) },
-			...(would === null ? [] : changes(state, would, columns)),
+			...(would === null ? [] : amendChanges(state, would, columns)),
 		],
 	};
 }
@@ -145,7 +145,7 @@ const OF_WIDTH = 19;
 const NUMBER_WIDTH = 10;
 
 /** What else becomes different by it, nothing of it kept yet. */
-function changes({ job }: SessionState, would: AmendPreview, columns: number): Section[] {
+function amendChanges({ job }: SessionState, would: AmendPreview, columns: number): Section[] {
 	const { doubted, next } = would;
 	const rows = changeRows(would, job).map(([of, before, after]) =>
 		line(`  ${of.padEnd(OF_WIDTH)}${before.padStart(NUMBER_WIDTH)}  ->  ${after}`),

@@ -21,22 +21,22 @@ export function whatIfPage(state: SessionState): PageView {
 		title: WHAT_IF.title,
 		prompt: {
 			label: CHOICE,
-			choices: tweaks.map((tweak) => choice(state, tweak)),
+			choices: tweaks.map((tweak) => tweakChoice(state, tweak)),
 			back: BACK,
 			empty: tweaks.length === 0 ? ONLY_BACK : WHAT_IF.empty,
 		},
-		body: ({ columns }) => (ask === null ? [] : sections(ask, state.job, columns)),
+		body: ({ columns }) => (ask === null ? [] : whatIfSections(ask, state.job, columns)),
 	};
 }
 
-function choice(state: SessionState, tweak: Tweak): Choice<Step> {
+function tweakChoice(state: SessionState, tweak: Tweak): Choice<Step> {
 	const { bend, do: how } = tweak;
 	const reopen = { action: { do: 'reopen', bend, how } } as const;
 	const step = how === 'pull' ? answer(reopen.action) : reliefStep(state, bend, reopen);
 	return { label: WHAT_IF.choice(tweak), step };
 }
 
-function sections({ accepted, tweaks, rescue }: DecideAsk, job: Job, columns: number): Section[] {
+function whatIfSections({ accepted, tweaks, rescue }: DecideAsk, job: Job, columns: number): Section[] {
 	const lines = (text: string): Line[] => wrapped(text, columns, 'plain', 2);
 	const stock = rescue?.stock;
 	return [

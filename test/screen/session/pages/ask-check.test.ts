@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { opened } from '../../../../src/screen/session/opening.ts';
+import { openedOnScreen } from '../../../../src/screen/session/opening.ts';
 import { checkPage, leastPage } from '../../../../src/screen/session/pages/ask-check.ts';
 import { USUAL_DISPLAY } from '../../../../src/screen/shell/display.ts';
 import { CHECK_OVALITY } from '../../../helpers/screen/asks.ts';
@@ -8,7 +8,7 @@ import { plainJob } from '../../../helpers/shop/plain-job.ts';
 
 /** What a number typed as the greatest diameter of a tube of 1.5 in comes to. */
 function greatest(typed: string) {
-	const state = opened(new FakeLive([CHECK_OVALITY], [], plainJob()), USUAL_DISPLAY);
+	const state = openedOnScreen(new FakeLive([CHECK_OVALITY], [], plainJob()), USUAL_DISPLAY);
 	return checkPage(state, CHECK_OVALITY).prompt.read?.(typed);
 }
 
@@ -22,7 +22,7 @@ test('the ratio, which the page expects, is not taken for the greatest diameter'
 });
 
 test('a least diameter above the greatest says so', () => {
-	const state = opened(new FakeLive([CHECK_OVALITY], [], plainJob()), USUAL_DISPLAY);
+	const state = openedOnScreen(new FakeLive([CHECK_OVALITY], [], plainJob()), USUAL_DISPLAY);
 	const { read } = leastPage(state, 1.6).prompt;
 	expect(() => read?.('1.7')).toThrow('the least diameter is above 0 and at most the greatest, 1.6 in');
 	expect(() => read?.('wide')).toThrow('write a length, for example 9 3/8');

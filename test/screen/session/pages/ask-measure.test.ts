@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { opened } from '../../../../src/screen/session/opening.ts';
+import { openedOnScreen } from '../../../../src/screen/session/opening.ts';
 import { confirmPage } from '../../../../src/screen/session/pages/ask-measure.ts';
 import { USUAL_DISPLAY } from '../../../../src/screen/shell/display.ts';
 import type { ConfirmAsk } from '../../../../src/session/protocol/asks.ts';
@@ -9,7 +9,7 @@ import { FakeLive } from '../../../helpers/screen/fake-ports.ts';
 /** The lines of the page on which a reading is doubted. */
 function wordsOf(ask: ConfirmAsk): string[] {
 	const room = { columns: 80, rows: 20, free: 20, ink: '#', window: 24, ascii: false, spoken: false };
-	const body = confirmPage(opened(new FakeLive([ask]), USUAL_DISPLAY), ask).body(room);
+	const body = confirmPage(openedOnScreen(new FakeLive([ask]), USUAL_DISPLAY), ask).body(room);
 	return body.flatMap(({ lines }) => lines.map((line) => line.map(({ text }) => text).join('')));
 }
 

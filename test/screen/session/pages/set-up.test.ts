@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { opened } from '../../../../src/screen/session/opening.ts';
+import { openedOnScreen } from '../../../../src/screen/session/opening.ts';
 import { layOutPage } from '../../../../src/screen/session/pages/lay-out.ts';
-import { cautions, lengthToCutWords } from '../../../../src/screen/session/pages/set-up.ts';
+import { lengthToCutWords, setCautions } from '../../../../src/screen/session/pages/set-up.ts';
 import { startPage } from '../../../../src/screen/session/pages/start.ts';
 import type { SessionState } from '../../../../src/screen/session/session-state.ts';
 import { USUAL_DISPLAY } from '../../../../src/screen/shell/display.ts';
@@ -17,13 +17,13 @@ import { plainJob } from '../../../helpers/shop/plain-job.ts';
 function atFirstSet(job: Job = plainJob()) {
 	const { outputs } = begin(job);
 	const set = outputs.find((output): output is SetAsk => 'ask' in output && output.ask === 'set')!;
-	return { set, state: opened(new FakeLive([set], [], job), USUAL_DISPLAY) };
+	return { set, state: openedOnScreen(new FakeLive([set], [], job), USUAL_DISPLAY) };
 }
 
 describe('the first set', () => {
 	test('says of the cautions only what no page said before it', () => {
 		const { set, state } = atFirstSet();
-		const texts = cautions(state, set, 200).map((line) => line.map(({ text }) => text).join(''));
+		const texts = setCautions(state, set, 200).map((line) => line.map(({ text }) => text).join(''));
 		expect(texts).toEqual([expect.stringMatching(/^! Swing: the part beyond the clamp reaches \d+ in from/)]);
 	});
 
@@ -31,7 +31,7 @@ describe('the first set', () => {
 		const job = asBent(plainJob(), { mirror: true, from: 'far' });
 		const { set, state } = atFirstSet(job);
 		expect(set.cautions.filter(({ code }) => code === 'bent-as')).toHaveLength(1);
-		expect(cautions(state, set, 200)).toHaveLength(1);
+		expect(setCautions(state, set, 200)).toHaveLength(1);
 		const room = { columns: 80, rows: 20, free: 20, ink: '#', window: 24, ascii: false, spoken: false };
 		const start = startPage(state, {
 			page: 'start',
@@ -83,11 +83,11 @@ describe('the marks laid out', () => {
 			.flatMap(({ lines }) => lines.map((line) => line.map(({ text }) => text).join('')))
 			.join(' ');
 	test('say once they were moved that they are of the drawing, and nothing where they stand', () => {
-		const state = opened(new FakeLive([SET_FIRST]), USUAL_DISPLAY);
+		const state = openedOnScreen(new FakeLive([SET_FIRST]), USUAL_DISPLAY);
 		expect(said(state)).not.toContain('! ');
 		expect(said({ ...state, corrected: true })).toContain("! These are the drawing's marks; each bend's page has");
 		// Begun before corners held, and planned for a radius that the drawing's marks are not for.
 		const planned = { ...SET_FIRST, mark: { ...SET_FIRST.mark, moved: -0.0625 } };
-		expect(said(opened(new FakeLive([planned]), USUAL_DISPLAY))).toContain("! These are the drawing's marks");
+		expect(said(openedOnScreen(new FakeLive([planned]), USUAL_DISPLAY))).toContain("! These are the drawing's marks");
 	});
 });
