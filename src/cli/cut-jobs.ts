@@ -1,5 +1,4 @@
-import { readdirSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { statSync } from 'node:fs';
 import { loadJob } from '../job/load.ts';
 import { sessionsOfJob } from '../journal/find.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
@@ -12,6 +11,7 @@ import { cutLength } from '../tube/marks.ts';
 import { finishedShape } from '../tube/resolve.ts';
 import { convertLength } from '../units/units.ts';
 import { CUT_USAGE } from '../words/usage/cut.ts';
+import { jobFilesIn } from './job-folder.ts';
 import { growthBefore } from './kept.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -33,9 +33,9 @@ export interface TubeJobs {
 export function jobFiles(given: readonly string[]): string[] {
 	return given.flatMap((path) => {
 		if (!statSync(path, { throwIfNoEntry: false })?.isDirectory()) return [path];
-		const names = readdirSync(path).filter((name) => name.endsWith('.json'));
-		if (names.length === 0) throw new UsageError(CUT_USAGE.noJobs(path));
-		return names.sort().map((name) => join(path, name));
+		const files = jobFilesIn(path);
+		if (files.length === 0) throw new UsageError(CUT_USAGE.noJobs(path));
+		return files;
 	});
 }
 

@@ -1,4 +1,5 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
 
 /** Where the jobs of the home screen lie. */
 export interface JobFolder {
@@ -17,4 +18,12 @@ export interface ListedJobs {
 /** The folder whose jobs are listed now: the first job that is written makes one's own. */
 export function listedJobs({ own, samples }: JobFolder): ListedJobs {
 	return samples === null || existsSync(own) ? { folder: own, samples: false } : { folder: samples, samples: true };
+}
+
+/** The job files of a folder, by name. */
+export function jobFilesIn(folder: string): string[] {
+	return readdirSync(folder)
+		.filter((name) => name.endsWith('.json'))
+		.sort()
+		.map((name) => join(folder, name));
 }

@@ -1,5 +1,4 @@
-import { readdirSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { basename } from 'node:path';
 import { JobFileError } from '../job/fault.ts';
 import { jobText } from '../job/job-text.ts';
 import { loadJob } from '../job/load.ts';
@@ -10,15 +9,7 @@ import { countedPieces, type Pieces } from '../session/batch/pieces.ts';
 import { nameWillDo } from '../tube/names.ts';
 import { parseLength } from '../units/parse.ts';
 import { jobSummary } from '../words/job-summary.ts';
-import type { ListedJobs } from './job-folder.ts';
-
-/** The job files of a folder, by name. */
-function jobFiles(folder: string): string[] {
-	return readdirSync(folder)
-		.filter((name) => name.endsWith('.json'))
-		.sort()
-		.map((name) => join(folder, name));
-}
+import { jobFilesIn, type ListedJobs } from './job-folder.ts';
 
 /** A job file's newest session that was interrupted, its newest of all, and how many of its pieces are made, where several are wanted. */
 type Bent = (path: string, name: string, quantity: number) => Pick<JobRow, 'open' | 'latest' | 'pieces'>;
@@ -84,7 +75,7 @@ function piecesIn(own: readonly SessionRow[], wanted: number): Pieces {
  */
 export function glancedRows({ folder, samples }: ListedJobs, sessions: readonly SessionRow[]): JobRow[] {
 	const bent = bentAmong(sessions);
-	return jobFiles(folder).map((path) => {
+	return jobFilesIn(folder).map((path) => {
 		const { quantity = 1, ...glanced } = atAGlance(path) ?? { name: basename(path), summary: '' };
 		return { path, ...glanced, ...bent(path, glanced.name, quantity), ...(samples && { sample: true }) };
 	});
@@ -123,7 +114,7 @@ export function checkedRows(
 	lookup: ToolingLookup,
 ): JobRow[] {
 	const bent = bentAmong(sessions);
-	return jobFiles(folder).map((path) => {
+	return jobFilesIn(folder).map((path) => {
 		const { quantity = 1, ...told } = checked(path, lookup);
 		return { path, ...told, ...bent(path, told.name, quantity), ...(samples && { sample: true }) };
 	});

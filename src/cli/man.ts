@@ -1,5 +1,6 @@
 import { capital } from '../units/format.ts';
 import { ENVIRONMENT, HEADINGS, MANUAL } from '../words/commands/index.ts';
+import { sentence } from '../words/sentence.ts';
 import { EXIT_CODES } from '../words/topics/exit-codes.ts';
 import { TOPICS } from '../words/topics/index.ts';
 import { TOPIC_NAMES, type TopicName } from '../words/topics/names.ts';
@@ -42,7 +43,7 @@ function commandLines(name: string | null, spec: CommandSpec): string[] {
 	const { summary, examples, options, notes = [] } = spec;
 	return [
 		macro('SS', usageOf(name, spec)),
-		`${roffEscaped(sentence(summary))}`,
+		`${roffEscaped(sentence(capital(summary)))}`,
 		...examples.flatMap(tagged),
 		...manOptions(options),
 		...(notes.length > 0 ? ['.PP', ...notes.map(roffEscaped)] : []),
@@ -50,14 +51,16 @@ function commandLines(name: string | null, spec: CommandSpec): string[] {
 }
 
 function manOptions(options: Readonly<Record<string, OptionSpec>>): string[] {
-	return Object.entries(options).flatMap(([name, spec]) => tagged([optionUsage(name, spec), sentence(spec.says)]));
+	return Object.entries(options).flatMap(([name, spec]) =>
+		tagged([optionUsage(name, spec), sentence(capital(spec.says))]),
+	);
 }
 
 function manTopic(name: TopicName): string[] {
 	const { examples, sections } = TOPICS[name];
 	return [
 		...section(name.replaceAll('-', ' ').toUpperCase()),
-		roffEscaped(sentence(TOPIC_NAMES[name])),
+		roffEscaped(sentence(capital(TOPIC_NAMES[name]))),
 		...examples.flatMap(tagged),
 		...sections.flatMap(manSection),
 	];
@@ -82,8 +85,6 @@ const section = (heading: string): string[] => [macro('SH', heading)];
 function tagged([tag, says]: Row): string[] {
 	return ['.TP', `\\fB${roffEscaped(tag)}\\fR`, roffEscaped(says)];
 }
-
-const sentence = (text: string): string => `${capital(text)}${/[.:]$/.test(text) ? '' : '.'}`;
 
 /** Characters that man(7) would read as something else, or set as a typographic one, by groff_char(7). */
 const NAMED: Readonly<Record<string, string>> = {

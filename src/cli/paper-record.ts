@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { basename } from 'node:path';
 import { type ReadSession, readAnyway, readSession } from '../journal/catalogue.ts';
 import type { RecordOnPaper } from '../paper/record/record-on-paper.ts';
 import { storyOf } from '../review/story.ts';
@@ -11,7 +11,7 @@ import { EXIT } from './exit.ts';
 import { type Io, tellOn } from './io.ts';
 import { meantSession } from './meant-session.ts';
 import { type OnPaper, paperFor } from './paper.ts';
-import { savedUnderFree, writePdf } from './save-pdf.ts';
+import { besideJob, savedUnderFree, writePdf } from './save-pdf.ts';
 import { VERSION } from './version.ts';
 import { wallClock } from './wall-clock.ts';
 
@@ -30,7 +30,7 @@ export async function runRecord(
 	const { first } = kept;
 	if (first === null) return kept.damage === null ? EXIT.badInput : EXIT.damaged;
 	const bytes = await recordPdf(kept, asked.page);
-	const to = asked.out ?? besideJob(startIn(first).jobFile, kept.id);
+	const to = asked.out ?? recordBesideJob(startIn(first).jobFile, kept.id);
 	writePdf({ to, bytes, force: asked.force }, io);
 	return kept.damage === null ? 0 : EXIT.damaged;
 }
@@ -41,7 +41,7 @@ export async function runRecord(
  */
 export async function saveRecord(id: string, home: string): Promise<string> {
 	const kept = readSession(home, id);
-	return savedUnderFree(besideJob(startIn(kept.first!).jobFile, id), await recordPdf(kept, null));
+	return savedUnderFree(recordBesideJob(startIn(kept.first!).jobFile, id), await recordPdf(kept, null));
 }
 
 async function recordPdf(kept: ReadSession, page: string | null): Promise<Uint8Array> {
@@ -73,8 +73,8 @@ function linesHash(path: string, lines: number): string {
 	return createHash('sha256').update(bytes.subarray(0, end)).digest('hex');
 }
 
-/** The file beside the job that says what it is and of when: `bow-rail-record-20261126-090937.pdf`. An id begins with its day and its time. */
-function besideJob(jobFile: string, id: string): string {
+/** `bow-rail-record-20261126-090937.pdf`, beside the job: an id begins with its day and its time. */
+function recordBesideJob(jobFile: string, id: string): string {
 	const [day, time] = id.split('-');
-	return join(dirname(jobFile), `${basename(jobFile).replace(/\.json$/i, '')}-record-${day}-${time}.pdf`);
+	return besideJob(jobFile, `record-${day}-${time}`);
 }

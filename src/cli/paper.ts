@@ -1,4 +1,4 @@
-import { basename, dirname, join } from 'node:path';
+import { basename, join } from 'node:path';
 import type { Paper } from '../paper/page-size.ts';
 import type { PartName } from '../paper/parts.ts';
 import { firstStops } from '../session/plan/first-stops.ts';
@@ -11,7 +11,7 @@ import { PDF } from '../words/usage/paper.ts';
 import { type Io, tellOn } from './io.ts';
 import { laidOut } from './laid-out.ts';
 import { pageIn } from './pdf-page.ts';
-import { savedUnderFree, writePdf } from './save-pdf.ts';
+import { besideJob, savedUnderFree, writePdf } from './save-pdf.ts';
 import { UsageError } from './usage-error.ts';
 import { wallClock } from './wall-clock.ts';
 
@@ -41,7 +41,7 @@ export async function runPaper(request: PaperRequest, io: Pick<Io, 'stdout' | 's
 	const { PART_NAMES } = await import('../paper/index.ts');
 	const parts = partsIn(request.parts, PART_NAMES);
 	const { path, bytes } = await jobPdf({ ...request, parts }, tellOn(io));
-	writePdf({ to: request.out ?? besideJob(path, parts), bytes, force: request.force }, io);
+	writePdf({ to: request.out ?? besideJob(path, parts.join('-')), bytes, force: request.force }, io);
 	return 0;
 }
 
@@ -53,7 +53,7 @@ export async function saveSheet(file: string, folder: string | null, home: strin
 	const asked = { file, page: null, home, as: { mirror: false, from: 'start' } } as const;
 	// That some sessions are not read yet is said where a tube is laid out or begun.
 	const { path, bytes } = await jobPdf({ ...asked, parts: ['sheet'] }, () => {});
-	const beside = besideJob(path, ['sheet']);
+	const beside = besideJob(path, 'sheet');
 	return savedUnderFree(folder === null ? beside : join(folder, basename(beside)), bytes);
 }
 
@@ -75,11 +75,6 @@ async function jobPdf(
 export async function paperFor(given: string | null, units: Units): Promise<Paper> {
 	const { PAPERS, usualPaper } = await import('../paper/index.ts');
 	return PAPERS[pageIn(given, Object.keys(PAPERS)) ?? usualPaper(units)];
-}
-
-/** The file beside a job that says what it is: `bow-rail-sheet.pdf`. */
-function besideJob(path: string, parts: readonly PartName[]): string {
-	return join(dirname(path), `${basename(path).replace(/\.json$/i, '')}-${parts.join('-')}.pdf`);
 }
 
 function partsIn(given: string | null, names: readonly PartName[]): PartName[] {

@@ -1,3 +1,4 @@
+import { basename, dirname, join } from 'node:path';
 import { causeOf, codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import { replaceFile, writeUnlessThere } from '../files/whole-file.ts';
@@ -44,6 +45,11 @@ export function savedPdf(path: string, bytes: Uint8Array, force: boolean, fs: Fs
 	} catch (error) {
 		throw new PdfNotSaved(PDF.refused(path, causeOf(error)));
 	}
+}
+
+/** The PDF beside a job file that says what it is: `bow-rail-sheet.pdf`. */
+export function besideJob(jobFile: string, what: string): string {
+	return join(dirname(jobFile), `${basename(jobFile).replace(/\.json$/i, '')}-${what}.pdf`);
 }
 
 /** The same under that name, or with a number after it under the first that is free; gives it. @throws PdfNotSaved */

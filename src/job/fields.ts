@@ -1,3 +1,4 @@
+import { isNumber } from '../session/log/form/is.ts';
 import { isObject } from '../tube/as-json.ts';
 /** The kinds of value that a job file holds: each reader gives the value, or what would be right. */
 import { LONGEST_NAME, LONGEST_NOTES, nameWillDo, notesWillDo } from '../tube/names.ts';
@@ -36,8 +37,6 @@ export function length(units: Units, bound: Range): FieldReader<number> {
 		}
 	};
 }
-
-const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
 
 /** A JSON number. */
 export function number(of: NumberOf, range: Range = {}): FieldReader<number> {

@@ -1,16 +1,16 @@
 import { dirname, resolve } from 'node:path';
 import { APPEND, closeQuietly, createFile, createFreeFile, makeFolder } from '../files/disk.ts';
 import { causeOf, codeOf } from '../files/error-codes.ts';
-import { type FsPort, realFs } from '../files/fs-port.ts';
+import type { FsPort } from '../files/fs-port.ts';
 import { awayOf, copyAway, isMarked, leaveMark } from './away.ts';
 import { JournalError, NotSaved } from './errors.ts';
 import type { JournalNotice } from './facts.ts';
-import { acquireLock, type LockSelf, releaseLock, thisProcess } from './lock.ts';
+import { acquireLock, type LockSelf, releaseLock } from './lock.ts';
 import { longestOf, mergeBack } from './merge-back.ts';
 import { faultOf, parseLog, readFile } from './read-log.ts';
 import { encodeRecord, type LogRecord } from './record.ts';
 import { LogWriter, type WentFrom } from './writer.ts';
-import type { WriterParts } from './writer-parts.ts';
+import { type WriterParts, writerParts } from './writer-parts.ts';
 
 /** `now` names a tail set aside and judges an empty lock's age; `fs` and `self` are for tests. */
 export interface OpenOptions {
@@ -28,17 +28,13 @@ export interface OpenedLog {
 	notices: JournalNotice[];
 }
 
-function partsOf({ now, fs = realFs, self = thisProcess() }: OpenOptions): WriterParts {
-	return { now, fs, self };
-}
-
 /**
  * Starts a new log with its first record (`seq` 0) on disk, its folder made if missing; in `rescue`, where one is given, when that disk
  * refuses. Throws NotSaved when the disk refuses (nothing is left behind), Locked, or JournalError when there is a file of this name.
  */
 export function createLog(path: string, first: LogRecord, options: OpenOptions): LogWriter {
 	if (first.seq !== 0) throw new RangeError(`The first record of a log has seq 0, not ${first.seq}.`);
-	const parts = partsOf(options);
+	const parts = writerParts(options);
 	const line = encodeRecord(first);
 	try {
 		return created(path, line, parts);
@@ -82,7 +78,7 @@ function wentOn(folder: string, log: string, lines: Buffer[], parts: WriterParts
  * Throws Locked, Damaged, NewerFormat, Parted, NoLog, or NotSaved when the tail cannot be set aside; the log is then as it was.
  */
 export function openLog(path: string, options: OpenOptions): OpenedLog {
-	const parts = partsOf(options);
+	const parts = writerParts(options);
 	const rescue = options.rescue ?? null;
 	const away = awayOf(path, rescue, parts.fs);
 	const longest = longestOf(path, away, parts.fs);

@@ -3,7 +3,7 @@ import { inverse } from '../maths/cholesky.ts';
 import { dot, type Matrix, times } from '../maths/matrix.ts';
 import { machinesOf, priorOn } from '../springback/dies.ts';
 import type { Lesson } from '../springback/history.ts';
-import { isSameKin, type Kin, MACHINE } from '../springback/kin.ts';
+import { areSameKins, type Kin, MACHINE } from '../springback/kin.ts';
 import { kinsOf } from '../springback/lesson.ts';
 import { PROPORTION, TAKE_UP } from '../springback/model.ts';
 import type { Departure, Departures, ShiftCause } from './trend-shift.ts';
@@ -44,7 +44,7 @@ export class TaughtSoFar {
 	}
 
 	#known(kins: readonly Kin[]): KnownKins {
-		const found = this.#all.find((known) => areSame(known.kins, kins));
+		const found = this.#all.find((known) => areSameKins(known.kins, kins));
 		if (found) return found;
 		const names = kins.map(({ die }) => die);
 		const cold = machinesOf(priorOn(kins, DIAL_STEP), names);
@@ -57,11 +57,6 @@ export class TaughtSoFar {
 
 /** Of no consequence here: no stop is asked for. */
 const DIAL_STEP = 0.5;
-
-/** Whether two sessions were bent on the same bender and dies, and of the same tube. */
-export function areSame(a: readonly Kin[], b: readonly Kin[]): boolean {
-	return a.length === b.length && a.every((kin, i) => kin === b[i] || isSameKin(kin, b[i]!));
-}
 
 const NONE: Departures = { 'all-angles': { score: 0, information: 0 }, 'with-angle': { score: 0, information: 0 } };
 

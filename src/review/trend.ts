@@ -1,7 +1,7 @@
 /** How springback, error and first pulls went over the sessions of a job or a bender, and whether springback has moved. */
 import type { KeptRow } from '../journal/kept-row.ts';
+import { areSameKins } from '../springback/kin.ts';
 import { type Chart, chartOf } from './trend-chart.ts';
-import { areSame } from './trend-departure.ts';
 import { type EndedRun, isNews, runsOf } from './trend-runs.ts';
 import type { Departures, ShiftCause } from './trend-shift.ts';
 
@@ -116,7 +116,7 @@ function rowsThatTell(rows: readonly KeptRow[], most: number): KeptRow[] {
 
 function areAlike(rows: readonly KeptRow[]): boolean {
 	const kins = rows.flatMap(({ kin, besides }) => (kin === null ? [] : [[kin, ...besides.map((each) => each.kin)]]));
-	return kins.every((each) => areSame(each, kins[0]!));
+	return kins.every((each) => areSameKins(each, kins[0]!));
 }
 
 function departedBy(departures: Departures | null): number | null {

@@ -3,7 +3,7 @@
 import { jointCovariance, machinesOf, priorOn, withMachines } from './dies.ts';
 import { type Filter, newTube } from './filter.ts';
 import { type Member, posterior, type Told } from './hierarchy.ts';
-import { isSameKin, type Kin, nearness, sharedLevels } from './kin.ts';
+import { areSameKins, isSameKin, type Kin, nearness, sharedLevels } from './kin.ts';
 import { kinsOf, type Lesson, together, withTallies } from './lesson.ts';
 
 export type { Kin, Lesson };
@@ -111,17 +111,11 @@ function familiesOf(lessons: readonly Lesson[]): Family[] {
 		const { kin } = lesson;
 		const lists = byDie.get(kin.die) ?? [];
 		if (lists.length === 0) byDie.set(kin.die, lists);
-		const list = lists.find(([first]) => first && areSame(first, lesson));
+		const list = lists.find(([first]) => first && areSameKins(kinsOf(first), kinsOf(lesson)));
 		if (list) list.push(lesson);
 		else lists.push([lesson]);
 	}
 	return [...byDie.values()].flat().map(familyOf);
-}
-
-/** Whether two lessons tell of the same combinations. */
-function areSame(a: Lesson, b: Lesson): boolean {
-	const [kins, others] = [kinsOf(a), kinsOf(b)];
-	return kins.length === others.length && kins.every((kin, i) => isSameKin(kin, others[i]!));
 }
 
 function familyOf(lessons: Lesson[]): Family {

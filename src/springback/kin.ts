@@ -78,6 +78,11 @@ export function isSameKin(a: Kin, b: Kin): boolean {
 	return sameTube(a, b) && sameDie(a, b);
 }
 
+/** Whether two lists name the same combinations, in the same order. */
+export function areSameKins(a: readonly Kin[], b: readonly Kin[]): boolean {
+	return a.length === b.length && a.every((kin, i) => kin === b[i] || isSameKin(kin, b[i]!));
+}
+
 function sameDie(a: Kin, b: Kin): boolean {
 	return a.die === b.die && a.bender === b.bender && hundredths(a.clr) === hundredths(b.clr);
 }

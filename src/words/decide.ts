@@ -59,7 +59,7 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 			return `Give this bend a touch more: ${exactAngle(by)}, to ${angle(to)}. Chance to fit ${inTen(chance)} instead of ${inTen(before)}.`;
 		}
 		case 'nearest':
-			return `${fact.fits ? 'Ends and checks could still be met' : 'The best this piece can become'}: ${wayWords(fact)}.`;
+			return `${fact.fits ? 'Ends and checks could still be met' : 'The best this piece can become'}: ${nearestWayWords(fact)}.`;
 		case 'give-up':
 			return 'That is not the tube of the drawing: give it up.';
 		case 'stock-left': {
@@ -139,7 +139,7 @@ function farEndWords({ endOffset, endAngle }: Missed, style: Wording): string[] 
 	return parts.length === 0 ? [] : [`the far end is ${parts.join(' and ')}`];
 }
 
-function wayWords({ how, bend, by }: Extract<DecideFact, { code: 'nearest' }>): string {
+function nearestWayWords({ how, bend, by }: Extract<DecideFact, { code: 'nearest' }>): string {
 	if (how === 'accept') return 'take this bend as it is';
 	if (how === 'relieve') return 'open this bend to what is wanted';
 	if (by === undefined) return `go back to bend ${bend}`;

@@ -1,13 +1,13 @@
 /** Sessions copied out of a home into a folder, and out of a folder into a home: each log whole, as it stands. */
 import { basename, join, resolve } from 'node:path';
 import { causeOf, codeOf } from '../../files/error-codes.ts';
-import { type FsPort, realFs } from '../../files/fs-port.ts';
+import type { FsPort } from '../../files/fs-port.ts';
 import { awayOf, movedMarkOf } from '../away.ts';
 import { type LogPlace, logPlaces, namesIn, sessionFolder, sessionPath } from '../catalogue.ts';
 import { JournalError } from '../errors.ts';
-import { type LockSelf, thisProcess } from '../lock.ts';
+import type { LockSelf } from '../lock.ts';
 import { longestOf } from '../merge-back.ts';
-import type { WriterParts } from '../writer-parts.ts';
+import { writerParts } from '../writer-parts.ts';
 import { copySession } from './copy-session.ts';
 import type { Exchanged, LeftOut } from './facts.ts';
 import { Shelf } from './shelf.ts';
@@ -29,20 +29,16 @@ interface LogToCopy {
 
 /** Copies every session of a home into a folder (made if missing). Done again, or cut short and done again, it comes to the same. Throws JournalError where the home cannot be read. */
 export function exportSessions(home: string, folder: string, options: ExchangeOptions): Exchanged {
-	const parts = partsOf(options);
+	const parts = writerParts(options);
 	const candidates = logPlaces(home, parts.fs).map((place) => ofHome(home, place, parts.fs));
 	return copyEach(candidates.reverse(), folder, () => Shelf.shared(folder, parts), options);
 }
 
 /** Copies every session that lies in a folder, or in the sessions of a home that lies there, into a home. Throws JournalError where the folder cannot be read. */
 export function importSessions(home: string, folder: string, options: ExchangeOptions): Exchanged {
-	const parts = partsOf(options);
+	const parts = writerParts(options);
 	const candidates = [folder, sessionFolder(folder)].flatMap((each) => inFolder(resolve(each), parts.fs));
 	return copyEach(candidates, sessionFolder(home), () => Shelf.ofHome(home, folder, parts), options);
-}
-
-function partsOf({ now, fs = realFs, self = thisProcess() }: ExchangeOptions): WriterParts {
-	return { now, fs, self };
 }
 
 function ofHome(home: string, { id }: LogPlace, fs: FsPort): LogToCopy {

@@ -2,7 +2,7 @@ import { Heading } from '../Heading.tsx';
 import { Table, type TableProps } from '../Table.tsx';
 
 /** What the record leaves between its parts. */
-export const GAP = 8;
+export const TABLE_GAP = 8;
 /** A table's head and a row of several lines: a head alone at the foot of a page tells nothing. */
 const HEAD_AND_ROW = 100;
 
@@ -13,7 +13,7 @@ const HEAD_AND_ROW = 100;
 export function HeadedTable({ head, ...table }: { head: string } & Pick<TableProps, 'columns' | 'rows' | 'width'>) {
 	return (
 		<>
-			<Heading text={head} width={table.width} ahead={HEAD_AND_ROW} gap={GAP} />
+			<Heading text={head} width={table.width} ahead={HEAD_AND_ROW} gap={TABLE_GAP} />
 			<Table {...table} size={7.5} />
 		</>
 	);

@@ -19,7 +19,7 @@ import { AsMade } from './AsMade.tsx';
 import { BendsMade } from './BendsMade.tsx';
 import { ChecksRead } from './ChecksRead.tsx';
 import { EveryPull } from './EveryPull.tsx';
-import { GAP, HeadedTable } from './HeadedTable.tsx';
+import { HeadedTable, TABLE_GAP } from './HeadedTable.tsx';
 import type { RecordOnPaper } from './record-on-paper.ts';
 
 /** Sentences that stay on one page together. */
@@ -39,7 +39,7 @@ export function RecordSheet({ of, paper }: { of: RecordOnPaper; paper: Paper }) 
 	const events = eventRows(answered(state), job, clock);
 	return (
 		<PaperPage paper={paper} title={`${foreignName(job.name)}: ${RECORD.title} ${foreignName(view.id)}`} foot={of.foot}>
-			<View style={{ rowGap: GAP }}>
+			<View style={{ rowGap: TABLE_GAP }}>
 				<View>
 					<Words text={foreignName(job.name)} width={width} size={14} bold />
 					{view.simulated && <Words text={SIMULATED} width={width} size={10} bold />}

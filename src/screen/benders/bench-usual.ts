@@ -1,6 +1,5 @@
-import { CHOICE, CHOOSE_OR_BACK, KEY_SAYS } from '../../words/screen/usual.ts';
+import { KEY_SAYS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
-import type { Choice } from '../shell/prompt.ts';
 import type { BenchPage } from './bench-page.ts';
 
 /** What the pages of benders and dies have in common. */
@@ -10,14 +9,6 @@ export function toBench(at: BenchPage): HomeStep {
 }
 
 export const TO_JOBS: HomeStep = { step: 'page', page: { page: 'home' } };
-
-export function choicesView(title: string, choices: readonly Choice<HomeStep>[], back: HomeStep): HomeView {
-	return {
-		title,
-		prompt: { label: CHOICE, choices, back: { label: KEY_SAYS.back, step: back }, empty: CHOOSE_OR_BACK },
-		body: () => [],
-	};
-}
 
 /** The page with the keys that all of them have: help, and for a pad what else there is. In free text a letter is a letter. */
 export function withKeys(from: BenchPage, view: HomeView): HomeView {

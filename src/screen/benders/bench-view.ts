@@ -11,12 +11,13 @@ import {
 	FORGET,
 	ofBender,
 } from '../../words/screen/benders.ts';
-import { BESIDES, KEY_SAYS, MORE_TITLE, ONLY_BACK, TO_THE_JOBS } from '../../words/screen/usual.ts';
+import { BESIDES, KEY_SAYS, MORE_TITLE, TO_THE_JOBS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
+import { choicesView, helpView } from '../home/plain-views.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { wrapped } from '../text/line.ts';
 import { type BenchPage, benderOf, keptRecordOf } from './bench-page.ts';
-import { benchPageOf, choicesView, TO_JOBS, toBench, withKeys } from './bench-usual.ts';
+import { benchPageOf, TO_JOBS, toBench, withKeys } from './bench-usual.ts';
 import { fieldView } from './field-view.ts';
 import { newBenderView, newDieView, radiusView, unitsView } from './new-die-view.ts';
 import { pieceView } from './piece-view.ts';
@@ -49,9 +50,9 @@ function benchPageView(at: BenchPage, benders: readonly KeptBender[]): HomeView 
 		case 'piece':
 			return pieceView(at.piece);
 		case 'more':
-			return moreView(at);
+			return benchMoreView(at);
 		case 'help':
-			return helpView(at.from);
+			return helpView(BENDERS_HELP, toBench(at.from));
 	}
 }
 
@@ -130,18 +131,10 @@ function forgetView(bender: string, die: string | null): HomeView {
 	};
 }
 
-function moreView(at: Extract<BenchPage, { bench: 'more' | 'help' }>): HomeView {
+function benchMoreView(at: Extract<BenchPage, { bench: 'more' | 'help' }>): HomeView {
 	const choices: readonly Choice<HomeStep>[] = [
 		{ label: KEY_SAYS.help, step: toBench({ bench: 'help', from: at }) },
 		{ label: TO_THE_JOBS, step: TO_JOBS },
 	];
 	return choicesView(MORE_TITLE, choices, toBench(at.from));
-}
-
-function helpView(from: BenchPage): HomeView {
-	return {
-		title: BENDERS_HELP.title,
-		prompt: { label: '', back: { label: KEY_SAYS.back, step: toBench(from) }, empty: ONLY_BACK },
-		body: ({ columns }) => BENDERS_HELP.said.map((text) => ({ rank: 0, lines: wrapped(text, columns, 'plain', 2) })),
-	};
 }

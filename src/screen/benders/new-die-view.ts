@@ -8,10 +8,11 @@ import { dieTitle, NEW } from '../../words/screen/benders.ts';
 import { KEY_SAYS } from '../../words/screen/usual.ts';
 import { fieldRightWords } from '../../words/settings.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
+import { choicesView } from '../home/plain-views.ts';
 import { NotTaken } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
 import { type BenchPage, benderOf } from './bench-page.ts';
-import { choicesView, toBench } from './bench-usual.ts';
+import { toBench } from './bench-usual.ts';
 
 /** The questions by which a bender and its first die, or a further die, are set up. */
 

@@ -6,8 +6,9 @@ import type { DraftPreview } from '../../job/draft/preview.ts';
 import type { CheckKind } from '../../session/protocol/kinds.ts';
 import { CHANGE } from '../../words/job-form/pages.ts';
 import { CHECK_ROWS, FIGURE_ROWS, SHAPE_ROWS, TUBE_ROWS } from '../../words/job-form/parts.ts';
-import { CHOICE, CHOOSE_OR_BACK, KEY_SAYS } from '../../words/screen/usual.ts';
+import { CHOICE, KEY_SAYS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
+import { choicesView } from '../home/plain-views.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { type Aside, asking, draftIn, type JobForm } from './form.ts';
 import { growing, growthPicture, lengthsShortcut } from './growth.ts';
@@ -120,10 +121,6 @@ function kindIn(check: Record<string, unknown>): CheckKind | undefined {
 
 /** A page of choices that leads back to the overview. */
 export function asideView(form: JobForm, title: string, label: string, choices: readonly Choice<HomeStep>[]): HomeView {
-	return {
-		title,
-		prompt: { label, choices, back: { label: KEY_SAYS.back, step: { step: 'formBack' } }, empty: CHOOSE_OR_BACK },
-		body: () => [],
-		...helpOf(form),
-	};
+	const view = choicesView(title, choices, { step: 'formBack' });
+	return { ...view, prompt: { ...view.prompt, label }, ...helpOf(form) };
 }

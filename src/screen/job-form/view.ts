@@ -2,8 +2,9 @@ import type { Draft } from '../../job/draft/draft.ts';
 import { fileNameFor } from '../../job/draft/file-text.ts';
 import { FORM_HELP, ITEM, LEAVE, NAMED, TAKEN } from '../../words/job-form/pages.ts';
 import { SHAPE_ROWS } from '../../words/job-form/parts.ts';
-import { CHOICE, KEY_SAYS, MORE_TITLE, ONLY_BACK } from '../../words/screen/usual.ts';
+import { CHOICE, KEY_SAYS, MORE_TITLE } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
+import { helpView } from '../home/plain-views.ts';
 import type { Choice, FieldEntry } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
 import { asking, changedFile, draftIn, type JobForm } from './form.ts';
@@ -39,9 +40,9 @@ export function formView(form: JobForm, entry: FieldEntry): HomeView {
 		case 'leave':
 			return leaveView(form);
 		case 'more':
-			return moreView(form);
+			return formMoreView(form);
 		case 'help':
-			return helpView();
+			return helpView(FORM_HELP, { step: 'formBack' });
 		default:
 			return itemView(form, aside.aside, aside.item);
 	}
@@ -121,17 +122,9 @@ function leaveView(form: JobForm): HomeView {
 	};
 }
 
-function moreView(form: JobForm): HomeView {
+function formMoreView(form: JobForm): HomeView {
 	return asideView(form, MORE_TITLE, CHOICE, [
 		{ label: KEY_SAYS.help, step: helpOf(form).shortcuts.h },
 		{ label: LEAVE.choice, step: { step: 'formAside', aside: { aside: 'leave' } } },
 	]);
-}
-
-function helpView(): HomeView {
-	return {
-		title: FORM_HELP.title,
-		prompt: { label: '', back: { label: KEY_SAYS.back, step: { step: 'formBack' } }, empty: ONLY_BACK },
-		body: ({ columns }) => FORM_HELP.said.map((text) => ({ rank: 0, lines: wrapped(text, columns, 'plain', 2) })),
-	};
 }

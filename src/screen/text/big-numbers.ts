@@ -3,9 +3,9 @@ import { digitRows } from './digits.ts';
 import { type Line, type Span, span } from './line.ts';
 import {
 	type BigNumber,
-	GAP,
 	inWords,
 	labelOf,
+	NUMBER_GAP,
 	numbersLayout,
 	type PlacedNumber,
 	rowsForNumbers,
@@ -55,5 +55,5 @@ function column({ number, scale, width }: PlacedNumber, ink: string) {
 }
 
 function spaced(cells: readonly Span[]): Line {
-	return cells.flatMap((cell, at) => (at === 0 ? [cell] : [span(' '.repeat(GAP)), cell]));
+	return cells.flatMap((cell, at) => (at === 0 ? [cell] : [span(' '.repeat(NUMBER_GAP)), cell]));
 }

@@ -28,7 +28,7 @@ export interface PlacedNumber {
 /** The numbers in lines, each line's side by side, in the order given; a number without a scale stands in a line of words. */
 export type NumbersLayout = readonly (readonly PlacedNumber[])[];
 
-export const GAP = 2;
+export const NUMBER_GAP = 2;
 /** Label above, words below. */
 const WORD_ROWS = 2;
 
@@ -139,7 +139,7 @@ function fits(lines: NumbersLayout, columns: number, rows: number): boolean {
 /** Numbers in digits stand side by side; those in words all in one line under them. */
 function numbersWidth(line: readonly PlacedNumber[]): number {
 	const wide = (placed: readonly PlacedNumber[]) =>
-		placed.reduce((sum, { width }) => sum + width, GAP * Math.max(0, placed.length - 1));
+		placed.reduce((sum, { width }) => sum + width, NUMBER_GAP * Math.max(0, placed.length - 1));
 	return Math.max(wide(line.filter(({ scale }) => scale !== null)), wide(line.filter(({ scale }) => scale === null)));
 }
 

@@ -5,6 +5,7 @@ import { parseQuantity } from '../../units/parse.ts';
 import { UnitsError } from '../../units/units-error.ts';
 import { advisedAt } from '../advice/whole-tube.ts';
 import { type Reading, readingsIn } from '../log/events.ts';
+import { isNumber } from '../log/form/is.ts';
 import type { State } from '../log/state.ts';
 import { dueCheck } from '../reading/check-reading.ts';
 import type { Action, Answer } from './action.ts';
@@ -191,7 +192,7 @@ function readingIn(raw: unknown, reading: Pick<Reading, 'of' | 'name'>, state: S
 }
 
 function scalar(raw: unknown, measure: MeasuredIn, state: State, place: string): number {
-	if (typeof raw === 'number' && Number.isFinite(raw)) return raw;
+	if (isNumber(raw)) return raw;
 	if (typeof raw !== 'string') throw wants(place, 'number');
 	try {
 		return parseQuantity(raw, QUANTITY_OF[measure], state.start.job.units);

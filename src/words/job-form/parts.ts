@@ -43,7 +43,7 @@ function degreesOrNone(value: unknown): string {
 	return typeof value === 'number' ? formatAngle(value, 2) : String(value ?? 'no angle');
 }
 
-function wayWords(rotation: unknown): string {
+function bendWayWords(rotation: unknown): string {
 	if (rotation === 0) return 'the same way';
 	return rotation === 180 || rotation === -180 ? 'the opposite way' : `turned ${degreesOrNone(rotation)}`;
 }
@@ -113,7 +113,7 @@ export const SHAPE_ROWS = {
 	point: (point: readonly unknown[], number: number): string => row(`point ${number}`, pointWords(point)),
 	furtherPoint: 'a further point',
 	bend: ({ straight, angle, rotation, die }: BendJson, number: number, file: JobJson): string => {
-		const way = number === 1 ? '' : `, ${wayWords(rotation)}`;
+		const way = number === 1 ? '' : `, ${bendWayWords(rotation)}`;
 		const on = die === undefined ? '' : `, die ${die}`;
 		return row(`bend ${number}`, `${inUnits(straight, unitsIn(file))}, then ${degreesOrNone(angle)}${way}${on}`);
 	},

@@ -3,6 +3,7 @@ import { answeredWords } from '../answered.ts';
 import { pieceWords } from '../batch.ts';
 import { foreign } from '../foreign.ts';
 import type { Wording } from '../lengths.ts';
+import { sentence } from '../sentence.ts';
 import { END_MEETS } from '../views.ts';
 
 /** What is said beside the questions of a session: of an answer that was kept or refused, of the place where one is, and in leaving. */
@@ -12,11 +13,6 @@ export const savedWords = (line: Answered, style: Wording, brief: boolean): stri
 
 export const takenBackWords = (line: Answered, style: Wording): string =>
 	sentence(`Taken back: line ${line.entry}, ${answeredWords(line, style, true)}`);
-
-/** With a full stop, unless it ends in a stop of its own. */
-function sentence(text: string): string {
-	return /[.?!]$/.test(text) ? text : `${text}.`;
-}
 
 /** The disk refused; `elsewhere`: the session can go on in another folder. */
 export function triesAgain(why: string, elsewhere: boolean): string {
