@@ -4,11 +4,11 @@ import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 
 /** What is loaded before a command is known: with the entry itself it would wait for its own end. */
-const ALWAYS = ['cli/args.ts', 'cli/output.ts', 'cli/report.ts', 'cli/run-command.ts'];
+const ALWAYS = ['cli/args.ts', 'cli/output-streams.ts', 'cli/report.ts', 'cli/run-command.ts'];
 /** What a mark table loads: nearly all of what any command does that works on a job. */
 const JOB = [...ALWAYS, 'cli/layout.ts'];
 /** What reads and folds logs, which is most of a session. */
-const FOLDING = [...JOB, 'cli/kept.ts'];
+const FOLDING = [...JOB, 'cli/reading-logs.ts'];
 
 /** By what is loaded by import(), below src. Nothing may be put with what imports it outright: the modules would run in another order, which a test notices. */
 const WITH = new Map([
@@ -20,7 +20,7 @@ const WITH = new Map([
 		'review/csv-list.ts',
 		'review/csv-pulls.ts',
 		'words/topics/index.ts',
-		'words/topics/lines.ts',
+		'words/topics/topic-lines.ts',
 	].map((file) => [file, ALWAYS]),
 	...[
 		'cli/bend.ts',
@@ -41,10 +41,9 @@ const WITH = new Map([
 		'screen/shell/ink-screen.tsx',
 		'screen/shell/open-screen.tsx',
 	].map((file) => [file, FOLDING]),
-	...['cli/check.ts', 'cli/cut-rows.ts', 'cli/kept.ts', 'cli/kept-tooling.ts', 'cli/log-compare.ts'].map((file) => [
-		file,
-		JOB,
-	]),
+	...['cli/check.ts', 'cli/cut-rows.ts', 'cli/reading-logs.ts', 'cli/tooling-lookup.ts', 'cli/log-compare.ts'].map(
+		(file) => [file, JOB],
+	),
 ]);
 
 /** The same as a plugin of esbuild. */

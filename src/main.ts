@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { readCommandLine } from './cli/args.ts';
-import { guardOutput, settleOutput } from './cli/output.ts';
+import { guardOutput, settleOutput } from './cli/output-streams.ts';
 import { reportError } from './cli/report.ts';
 import { runCommand } from './cli/run-command.ts';
 

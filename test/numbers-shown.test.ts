@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { COMMANDS } from '../src/cli/commands.ts';
-import { TOPIC_NAMES } from '../src/words/topics/names.ts';
+import { TOPIC_NAMES } from '../src/words/topics/topic-names.ts';
 import { SAMPLE_JOBS } from './helpers/disk/program.ts';
 import { runHere } from './helpers/disk/run-here.ts';
 

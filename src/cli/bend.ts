@@ -15,11 +15,11 @@ import { asBent } from '../tube/turned-job.ts';
 import { noJobNowWords, nothingToResumeWords } from '../words/usage/screen.ts';
 import { EXIT } from './exit.ts';
 import { type Io, tellOn } from './io.ts';
-import { announcesLongRead, keptForStart } from './kept.ts';
-import { keptTooling } from './kept-tooling.ts';
 import { lessonsFor } from './lessons-for.ts';
 import { runLines } from './lines.ts';
+import { announcesLongRead, keptForStart } from './reading-logs.ts';
 import { shiftNews } from './shift-news.ts';
+import { keptTooling } from './tooling-lookup.ts';
 import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
 

@@ -1,6 +1,6 @@
 import type { KeptRow } from '../journal/kept-row.ts';
-import type { Forgotten } from '../settings/kept.ts';
 import type { KeptBender } from '../settings/settings.ts';
+import type { Forgotten } from '../settings/settings-file.ts';
 import type { KeptRecord } from '../tube/kept-tooling.ts';
 import { FIELD_NAMES, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { formatQuantity } from '../units/format.ts';

@@ -1,9 +1,9 @@
 import type { TestResult } from '../fit/test-piece.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
 import { SessionCache } from '../journal/kept-sessions.ts';
-import { wrongValue } from '../settings/fields.ts';
-import type { Forgotten } from '../settings/kept.ts';
+import { wrongValue } from '../settings/field-value.ts';
 import { type FieldChanges, openSettings, type Settings } from '../settings/settings.ts';
+import type { Forgotten } from '../settings/settings-file.ts';
 import type { Units } from '../tube/job.ts';
 import { nameWillDo } from '../tube/names.ts';
 import { FIELD_NAMES, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
@@ -12,9 +12,9 @@ import { settingsWords } from '../words/settings.ts';
 import { BENDER_DONE, BENDER_USAGE, PIECE_USAGE } from '../words/usage/bender.ts';
 import { type BenderPage, benderText, forgottenText } from './bender-text.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
-import { announcesLongRead, keptForStart } from './kept.ts';
 import { learnedFrom } from './learned.ts';
 import { type Options, optionName, optionWord, readQuantity } from './quantity.ts';
+import { announcesLongRead, keptForStart } from './reading-logs.ts';
 import { isTest, testPiece } from './test-piece-options.ts';
 import { UsageError } from './usage-error.ts';
 

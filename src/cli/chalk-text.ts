@@ -4,7 +4,7 @@ import type { Job } from '../tube/job.ts';
 import { CHALK_COLUMNS, chalkHeading, chalkPointWords, chalkWords, planeWords } from '../words/chalk.ts';
 import type { BendRadius } from '../words/dies.ts';
 import { tapeValue } from '../words/lengths.ts';
-import { pageLines } from './page.ts';
+import { pageLines } from './page-lines.ts';
 
 /** What to chalk on the bench, a table for each plane. `said`: sentences on what it rests on. */
 export function chalkText(

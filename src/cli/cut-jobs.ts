@@ -12,7 +12,7 @@ import { finishedShape } from '../tube/resolve.ts';
 import { convertLength } from '../units/units.ts';
 import { CUT_USAGE } from '../words/usage/cut.ts';
 import { jobFilesIn } from './job-folder.ts';
-import { growthBefore } from './kept.ts';
+import { growthBefore } from './reading-logs.ts';
 import { UsageError } from './usage-error.ts';
 
 /** A job's pieces; the cut length in the job's own unit. */

@@ -13,7 +13,7 @@ import {
 import { foreignName } from '../words/foreign.ts';
 import { tapeValue } from '../words/lengths.ts';
 import type { TubeJobs } from './cut-jobs.ts';
-import { pageLines } from './page.ts';
+import { pageLines } from './page-lines.ts';
 
 /** The list of one tube as a page for the saw; `list` is null where nothing is left to cut. */
 export function cutText(group: TubeJobs, list: CutList | null, kerf: number): string {

@@ -10,9 +10,9 @@ import { readKerf, readStick } from './cut-sticks.ts';
 import { cutText } from './cut-text.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
-import { announcesLongRead, tellProblems } from './kept.ts';
 import { lessonsFor } from './lessons-for.ts';
 import { pageIn } from './pdf-page.ts';
+import { announcesLongRead, tellProblems } from './reading-logs.ts';
 import { writePdf } from './save-pdf.ts';
 import { UsageError } from './usage-error.ts';
 

@@ -2,12 +2,12 @@ import { folded, foldedAt } from '../terminal/folded.ts';
 import { HEADINGS, PROGRAM } from '../words/commands/index.ts';
 import { EXIT_CODES, exitCodesWords } from '../words/topics/exit-codes.ts';
 import { TOPICS } from '../words/topics/index.ts';
-import { topicLines } from '../words/topics/lines.ts';
-import { isTopic, TOPIC_NAMES } from '../words/topics/names.ts';
+import { topicLines } from '../words/topics/topic-lines.ts';
+import { isTopic, TOPIC_NAMES } from '../words/topics/topic-names.ts';
 import { noHelpWords, programWords } from '../words/usage/command-line.ts';
 import type { CommandSpec, OptionSpec } from './command.ts';
 import { COMMANDS, COMMON_OPTIONS, HOME_COMMAND } from './commands.ts';
-import { WIDTH } from './page.ts';
+import { WIDTH } from './page-lines.ts';
 import { UsageError } from './usage-error.ts';
 
 /**

@@ -17,12 +17,12 @@ import { displayAt } from './display.ts';
 import { type Io, tellOn } from './io.ts';
 import { type JobFolder, listedJobs } from './job-folder.ts';
 import { checkedRows, glancedRows } from './job-rows.ts';
-import { keptForStart } from './kept.ts';
-import { keptTooling } from './kept-tooling.ts';
+import { keptForStart } from './reading-logs.ts';
 import { openedSession } from './review-on-screen.ts';
 import { livePort } from './session-on-screen.ts';
 import { sessionRows } from './session-rows.ts';
 import { shiftNews } from './shift-news.ts';
+import { keptTooling } from './tooling-lookup.ts';
 import { wallClock } from './wall-clock.ts';
 import { workshopAt } from './workshop.ts';
 

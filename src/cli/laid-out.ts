@@ -60,7 +60,7 @@ export async function laidOut(
 }
 
 /** What folds logs is most of the program, and mostly no log has changed. */
-const folding = () => import('./kept.ts');
+const folding = () => import('./reading-logs.ts');
 
 function keptValues(job: Job, places: readonly string[]): string | null {
 	const { tooling, units } = job;

@@ -10,9 +10,9 @@ import {
 	shapeTable,
 	swingTable,
 	type TableWords,
-} from '../words/layout/tables.ts';
+} from '../words/layout/layout-tables.ts';
 import { CAUTIONS, NO_WARNINGS, warningWords } from '../words/warnings.ts';
-import { pageLines } from './page.ts';
+import { pageLines } from './page-lines.ts';
 
 const tableLines = ({ heading, rows, words, notes }: TableWords): string[] => [
 	'',

@@ -3,7 +3,7 @@ import { LONGEST_LINE } from '../session/protocol/answer-text.ts';
 import type { Output } from '../session/protocol/notes.ts';
 import { jsonText } from '../words/foreign.ts';
 import { journalWords } from '../words/journal.ts';
-import { asLine } from '../words/line.ts';
+import { asLine } from '../words/line-mode.ts';
 import { EXIT } from './exit.ts';
 import { type Io, tellOn } from './io.ts';
 import { linesIn, unless } from './line-reader.ts';

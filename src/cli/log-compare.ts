@@ -3,7 +3,7 @@ import type { SessionView } from '../session/report/views.ts';
 import { table } from '../terminal/table.ts';
 import { changedWords, compareTables, twoJobsWords, twoSessionsOf } from '../words/compare.ts';
 import { type Io, print, printJson } from './io.ts';
-import { pageLines } from './page.ts';
+import { pageLines } from './page-lines.ts';
 import { UsageError } from './usage-error.ts';
 import { wallClock } from './wall-clock.ts';
 

@@ -1,11 +1,11 @@
 import { type KeptRow, summaryOf } from '../journal/kept-row.ts';
-import { bendersOf, isNamed } from '../review/benders.ts';
-import { narrowed, type WantedSessions } from '../review/table.ts';
+import { bendersOf, isNamed } from '../review/by-bender.ts';
+import { narrowed, type WantedSessions } from '../review/session-table.ts';
 import { listText } from '../words/session-list.ts';
 import { NOTHING_FOUND, noBenderWords } from '../words/trend.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
-import { tellProblems } from './kept.ts';
+import { tellProblems } from './reading-logs.ts';
 import { sessionRows } from './session-rows.ts';
 import { UsageError } from './usage-error.ts';
 

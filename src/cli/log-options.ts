@@ -1,4 +1,4 @@
-import { FITS, type WantedSessions } from '../review/table.ts';
+import { FITS, type WantedSessions } from '../review/session-table.ts';
 import { LOG_USAGE } from '../words/usage/log.ts';
 import type { CommandLine } from './command.ts';
 import { UsageError } from './usage-error.ts';

@@ -1,6 +1,6 @@
 import { sessionsOfJob } from '../journal/find.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
-import { bendersOf, isNamed } from '../review/benders.ts';
+import { bendersOf, isNamed } from '../review/by-bender.ts';
 import { MEASURES, type MeasureChart, type Trend, trendOf } from '../review/trend.ts';
 import { type ChartPoint, LEAST_BASE } from '../review/trend-chart.ts';
 import { NEWS } from '../review/trend-runs.ts';
@@ -22,7 +22,7 @@ import {
 } from '../words/trend.ts';
 import { type Io, print, printJson } from './io.ts';
 import { countsIn } from './lessons-for.ts';
-import { pageLines } from './page.ts';
+import { pageLines } from './page-lines.ts';
 import { UsageError } from './usage-error.ts';
 import { wallClock } from './wall-clock.ts';
 

@@ -8,11 +8,11 @@ import { sessionDocument } from '../words/session-document.ts';
 import { reviewText } from '../words/session-story.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn } from './io.ts';
-import { shownReading } from './kept.ts';
 import { runList } from './log-list.ts';
 import type { LogRequest } from './log-options.ts';
 import { meantSession } from './meant-session.ts';
-import { WIDTH } from './page.ts';
+import { WIDTH } from './page-lines.ts';
+import { shownReading } from './reading-logs.ts';
 import { wallClock } from './wall-clock.ts';
 
 /**

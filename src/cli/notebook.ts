@@ -13,7 +13,7 @@ import {
 import { LOG_USAGE } from '../words/usage/log.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson } from './io.ts';
-import { progressOn, shownReading } from './kept.ts';
+import { progressOn, shownReading } from './reading-logs.ts';
 import { UsageError } from './usage-error.ts';
 
 interface NotebookRequest {

@@ -5,8 +5,8 @@ import type { JobFile, Surroundings } from '../journal/surroundings.ts';
 import { nextPractice, type Practice, practiceHome } from '../practice/practice.ts';
 import type { Batch } from '../session/batch/batch.ts';
 import { batchAt } from './batch.ts';
-import { keptForStart } from './kept.ts';
 import { lessonsFor } from './lessons-for.ts';
+import { keptForStart } from './reading-logs.ts';
 
 /** The tubes of one practice, one after the other on the same bender: each learns from those before it, and from no other practice. */
 export interface PracticeBatch {

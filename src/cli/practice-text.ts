@@ -19,7 +19,7 @@ import {
 	NOT_MADE,
 	practicedWords,
 } from '../words/practice-report.ts';
-import { pageLines } from './page.ts';
+import { pageLines } from './page-lines.ts';
 
 /** One turn of the session as lines of text: what is asked, why, and the answer; before a bend's first seat its heading. */
 export function practicedLines({ ask, action, outputs }: PracticeStep, job: Job): string[] {

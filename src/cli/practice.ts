@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { loadJob } from '../job/load.ts';
-import { doneOf } from '../practice/done.ts';
+import { doneOf } from '../practice/closing-note.ts';
 import { beginPractice, type Practice, type PracticeStep, playedOut } from '../practice/practice.ts';
 import { USUAL } from '../practice/world.ts';
 import type { BentAs } from '../tube/job.ts';
@@ -14,11 +14,11 @@ import { noPracticeScreenWords, PRACTICE_USAGE } from '../words/usage/screen.ts'
 import { displayAt } from './display.ts';
 import { EXIT } from './exit.ts';
 import { type Io, print, printJson, tellOn, whyNoScreen } from './io.ts';
-import { keptTooling } from './kept-tooling.ts';
-import { pageLines } from './page.ts';
+import { pageLines } from './page-lines.ts';
 import { practiceBatch } from './practice-batch.ts';
 import { practicePort } from './practice-port.ts';
 import { byHandLines, endLines, practicedBatchLines, practicedLines } from './practice-text.ts';
+import { keptTooling } from './tooling-lookup.ts';
 import { UsageError } from './usage-error.ts';
 import { VERSION } from './version.ts';
 

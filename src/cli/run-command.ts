@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs';
 import { codeOf } from '../files/error-codes.ts';
-import { homeFolder } from '../files/home.ts';
+import { homeFolder } from '../files/home-folder.ts';
 import { noHomeWords } from '../words/usage/command-line.ts';
 import type { Call, CommandLine } from './command.ts';
 import { COMMANDS, HOME_COMMAND } from './commands.ts';

@@ -70,7 +70,7 @@ const layOut: Run = async ({ line, home }, io) => {
 
 /** What a job file leaves to its bender is no fault, so the kept ones are looked up. */
 const check: Run = async ({ line: { operands, options }, home }, io) => {
-	const { keptTooling } = await import('./kept-tooling.ts');
+	const { keptTooling } = await import('./tooling-lookup.ts');
 	const lookup = keptTooling(home(), tellOn(io));
 	return (await import('./check.ts')).runCheck({ files: operands, json: options.json === true, lookup }, io);
 };

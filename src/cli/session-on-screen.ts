@@ -3,7 +3,7 @@ import { dirname, relative } from 'node:path';
 import { durablePlace } from '../files/durable.ts';
 import type { LiveSession } from '../journal/live.ts';
 import type { LivePort } from '../screen/session/live-port.ts';
-import { amendPreview } from '../session/advice/preview.ts';
+import { amendPreview } from '../session/advice/amend-preview.ts';
 import type { Batch } from '../session/batch/batch.ts';
 import { heatOf } from '../session/batch/given.ts';
 import { tubeAtWork } from '../session/estimate/tube-at-work.ts';

@@ -6,8 +6,8 @@ import { openSettings, type Settings } from '../settings/settings.ts';
 import type { Lesson } from '../springback/history.ts';
 import { settingsWords } from '../words/settings.ts';
 import { type JobFolder, listedJobs } from './job-folder.ts';
-import { keptForStart } from './kept.ts';
 import { lessonsFor } from './lessons-for.ts';
+import { keptForStart } from './reading-logs.ts';
 
 /** Job files in one's own folder and benders under `home`, as the screen writes them. What is kept is read when it is first wanted, and again after a change. */
 export function workshopAt(home: string, jobs: JobFolder): WorkshopPort {

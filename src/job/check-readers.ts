@@ -4,7 +4,7 @@ import { isObject } from '../tube/as-json.ts';
 import { acuteAngle } from '../tube/drop.ts';
 import type { Check, CornerName, Point, Units } from '../tube/job.ts';
 import { inside, type Report, valued } from './fault.ts';
-import { anything, type FieldReader, oneOf, ordinal, readObject } from './fields.ts';
+import { anything, type FieldReader, oneOf, ordinal, readObject } from './field-readers.ts';
 
 /** What the checks are held against. */
 export interface Measurable {

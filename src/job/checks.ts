@@ -5,7 +5,7 @@ import { BOUNDS } from '../tube/bounds.ts';
 import type { Check, Units } from '../tube/job.ts';
 import { type Measurable, READERS } from './check-readers.ts';
 import { inside, type Report, valued } from './fault.ts';
-import { anything, type FieldReader, length, number, readObject, reportUnknown, text } from './fields.ts';
+import { anything, type FieldReader, length, number, readObject, reportUnknown, text } from './field-readers.ts';
 
 const KINDS = Object.keys(READERS) as CheckKind[];
 const MOST_CHECKS = 200;

@@ -5,7 +5,7 @@ import type { DieFields, Tooling, Units } from '../tube/job.ts';
 import type { KeptTooling } from '../tube/kept-tooling.ts';
 import { DIE_FIELDS, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { inside, type Report, valued } from './fault.ts';
-import { readObject, text } from './fields.ts';
+import { readObject, text } from './field-readers.ts';
 import { figureReader } from './tooling-reader.ts';
 
 const AT = 'tooling.dies';

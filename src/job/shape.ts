@@ -8,7 +8,7 @@ import type { PointFact } from '../tube/points.ts';
 import { bendsWanting, pointFaults, pointsToBends } from '../tube/points.ts';
 import { keepCorners } from '../tube/resolve.ts';
 import { inside, type Report, valued } from './fault.ts';
-import { anything, type FieldReader, length, number, readObject, reportUnknown, such } from './fields.ts';
+import { anything, type FieldReader, length, number, readObject, reportUnknown, such } from './field-readers.ts';
 
 /** More bends than any tube has: a sign of a file gone wrong. */
 const MOST_BENDS = 200;

@@ -4,7 +4,7 @@ import type { KeptTooling } from '../tube/kept-tooling.ts';
 import { FIELD_NAMES, type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import { readDies } from './dies.ts';
 import { type Report, valued } from './fault.ts';
-import { anything, type FieldReader, readObject, text } from './fields.ts';
+import { anything, type FieldReader, readObject, text } from './field-readers.ts';
 import { figureReader } from './tooling-reader.ts';
 
 /**

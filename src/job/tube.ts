@@ -4,7 +4,7 @@ import { isObject } from '../tube/as-json.ts';
 import { BOUNDS } from '../tube/bounds.ts';
 import type { Job, Material, Units } from '../tube/job.ts';
 import { type Report, valued } from './fault.ts';
-import { anything, length, number, readObject, text } from './fields.ts';
+import { anything, length, number, readObject, text } from './field-readers.ts';
 
 /** Outside of these no metal is found; a modulus in the other unit is caught by it. */
 const METALS = {

@@ -13,7 +13,7 @@ import { type SessionStatus, type SessionSummary, sessionSummary, status } from 
 import type { Lesson } from '../springback/history.ts';
 import { bentAsField } from '../tube/bent-as.ts';
 import type { Job } from '../tube/job.ts';
-import { methodName } from './method.ts';
+import { methodName } from './method-name.ts';
 import type { LogRecord } from './record.ts';
 import { isNumbers, lessonWritten, type WrittenLesson, writtenLesson } from './written-lesson.ts';
 

@@ -12,7 +12,7 @@ import type { FsPort } from '../files/fs-port.ts';
 import { sessionFolder } from './catalogue.ts';
 import type { FoldedRow } from './folded-row.ts';
 import { decoded, encoded, folderPrefix } from './kept-table.ts';
-import { methodName } from './method.ts';
+import { methodName } from './method-name.ts';
 
 export function cachePath(home: string): string {
 	return join(home, 'cache', 'sessions.cache');

@@ -27,7 +27,7 @@ import { rowLeft } from './kept-row.ts';
 import { SessionCache } from './kept-sessions.ts';
 import { newStart } from './new-start.ts';
 import { createLog, type OpenOptions, openLog } from './open-log.ts';
-import { openingOutputs } from './opening.ts';
+import { openingOutputs } from './opening-outputs.ts';
 import type { NewPiece } from './pieces.ts';
 import { anewNotice, anewOf } from './reckoned-anew.ts';
 import type { LogRecord } from './record.ts';

@@ -1,6 +1,6 @@
 import { Text, View } from '@react-pdf/renderer';
 import { createContext, useContext } from 'react';
-import { oneLine, paperLines } from './lines.ts';
+import { oneLine, paperLines } from './paper-lines.ts';
 import { FAMILY, type Typeface, type TypeStyle } from './typeface.ts';
 
 /** The fonts that a document is set in. */

@@ -2,10 +2,10 @@
 import { normalQuantile } from '../maths/normal.ts';
 import type { State } from '../session/log/state.ts';
 import { stages } from '../session/report/stages.ts';
-import { atDie } from '../springback/dies.ts';
 import { pullSpread, reach } from '../springback/filter.ts';
 import { type SpringbackPoint, springbackAt } from '../springback/learned-curve.ts';
 import { NOTHING_SEEN, SCATTER_KINDS, type ScatterKind, varianceOf } from '../springback/scatter.ts';
+import { atDie } from '../springback/several-dies.ts';
 import { dieOf, diesAtWork } from '../tube/dies.ts';
 
 /** One pull that was measured: the angle that it left by the angle finder, and how far the dial had gone beyond it. */

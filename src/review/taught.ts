@@ -5,9 +5,9 @@ import { lessonOf } from '../session/estimate/lesson-of-session.ts';
 import type { State } from '../session/log/state.ts';
 import { firstStops } from '../session/plan/first-stops.ts';
 import { COMPARED_AT, figuresOf } from '../session/report/figures.ts';
-import { atDie } from '../springback/dies.ts';
 import { newTube } from '../springback/filter.ts';
 import { springbackAt } from '../springback/learned-curve.ts';
+import { atDie } from '../springback/several-dies.ts';
 
 /** Angles in degrees; bends counted from 1. */
 export interface Taught {

@@ -1,11 +1,11 @@
 /** What one session says of a shift in springback, against what those before it had taught of the same bender, dies and tube. */
 import { inverse } from '../maths/cholesky.ts';
 import { dot, type Matrix, times } from '../maths/matrix.ts';
-import { machinesOf, priorOn } from '../springback/dies.ts';
 import type { Lesson } from '../springback/history.ts';
 import { areSameKins, type Kin, MACHINE } from '../springback/kin.ts';
 import { kinsOf } from '../springback/lesson.ts';
 import { PROPORTION, TAKE_UP } from '../springback/model.ts';
+import { machinesOf, priorOn } from '../springback/several-dies.ts';
 import type { Departure, Departures, ShiftCause } from './trend-shift.ts';
 
 /** A shift by one degree at 45 degrees, in the unknowns of machine and material; the part that grows with the angle counts at 90. */

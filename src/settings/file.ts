@@ -5,9 +5,9 @@ import { causeOf, codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import { replaceFile } from '../files/whole-file.ts';
 import type { Broken, FileFault, SettingsProblem } from './facts.ts';
-import type { SettingsFile } from './kept.ts';
-import { NO_SETTINGS, readSettings } from './schema.ts';
+import { NO_SETTINGS, readSettings } from './read-settings.ts';
 import { SettingsError } from './settings-error.ts';
+import type { SettingsFile } from './settings-file.ts';
 import { MODE, NAME, settingsStore } from './store.ts';
 import { withinBounds } from './within-bounds.ts';
 

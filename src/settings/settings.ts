@@ -4,10 +4,10 @@ import { type KeptRecord, type KeptTooling, keptIn } from '../tube/kept-tooling.
 import { nameWillDo } from '../tube/names.ts';
 import type { FieldName } from '../tube/tooling-fields.ts';
 import type { SettingsProblem } from './facts.ts';
-import { wrongValue } from './fields.ts';
+import { wrongValue } from './field-value.ts';
 import { changeSettings, loadSettings } from './file.ts';
-import type { BenderInFile, Forgotten, KeptDie, Preferences, SettingsFile } from './kept.ts';
 import { SettingRefused } from './settings-error.ts';
+import type { BenderInFile, Forgotten, KeptDie, Preferences, SettingsFile } from './settings-file.ts';
 
 export interface KeptBender {
 	name: string;

@@ -3,7 +3,7 @@ import type { Options } from 'conf';
 import { makeFolder } from '../files/disk.ts';
 import type { FsPort } from '../files/fs-port.ts';
 import { replaceFile } from '../files/whole-file.ts';
-import type { SettingsFile } from './kept.ts';
+import type { SettingsFile } from './settings-file.ts';
 
 /** The file's name, less `.json`. */
 export const NAME = 'settings';

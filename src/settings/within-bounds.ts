@@ -1,8 +1,8 @@
 import type { KeptRecord } from '../tube/kept-tooling.ts';
 import { type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
 import type { SettingsProblem } from './facts.ts';
-import { wrongValue } from './fields.ts';
-import type { SettingsFile } from './kept.ts';
+import { wrongValue } from './field-value.ts';
+import type { SettingsFile } from './settings-file.ts';
 
 /**
  * The settings without the values that no bender or die can have, as an older version or another program may have kept them; each is told in

@@ -58,7 +58,7 @@ export interface Filter extends Gaussian {
 	readonly scatter: Scatter;
 	/** The dial's division, degrees. */
 	readonly dialStep: number;
-	/** The dies that bend this tube, the one at work first (`dies.ts`); absent where there is but one. */
+	/** The dies that bend this tube, the one at work first (`several-dies.ts`); absent where there is but one. */
 	readonly dies?: readonly HeldDie[];
 }
 

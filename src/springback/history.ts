@@ -1,10 +1,10 @@
 /** The prior of a session from the lessons of those before it, of the same combination and of its kin. */
 
-import { jointCovariance, machinesOf, priorOn, withMachines } from './dies.ts';
 import { type Filter, newTube } from './filter.ts';
 import { type Member, posterior, type Told } from './hierarchy.ts';
 import { areSameKins, isSameKin, type Kin, nearness, sharedLevels } from './kin.ts';
 import { kinsOf, type Lesson, together, withTallies } from './lesson.ts';
+import { jointCovariance, machinesOf, priorOn, withMachines } from './several-dies.ts';
 
 export type { Kin, Lesson };
 

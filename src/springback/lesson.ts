@@ -3,11 +3,11 @@
 import { inverse } from '../maths/cholesky.ts';
 import { eigen } from '../maths/eigen.ts';
 import { times } from '../maths/matrix.ts';
-import { machinesOf } from './dies.ts';
 import { type Filter, newSeat } from './filter.ts';
 import type { Told } from './hierarchy.ts';
 import type { Kin } from './kin.ts';
 import { faded, type Scatter, TALLY_KINDS, type Tally, type TallyKind } from './scatter.ts';
+import { machinesOf } from './several-dies.ts';
 
 /** What one session's readings say of machine and material, and of how far readings scatter. Plain JSON. */
 export interface Lesson extends Told {

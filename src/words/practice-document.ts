@@ -1,7 +1,7 @@
-import { doneOf } from '../practice/done.ts';
+import { doneOf } from '../practice/closing-note.ts';
 import type { PracticeStep } from '../practice/practice.ts';
 import type { Job } from '../tube/job.ts';
-import { asLine } from './line.ts';
+import { asLine } from './line-mode.ts';
 
 /** One tube of a practice, from its first ask to its last. */
 export interface PlayedTube {

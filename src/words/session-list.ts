@@ -1,6 +1,6 @@
 import type { Imported } from '../journal/import-mark.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
-import type { TableSession } from '../review/table.ts';
+import type { TableSession } from '../review/session-table.ts';
 import type { SessionSummary } from '../session/report/views.ts';
 import { pieceBrief } from './batch.ts';
 import { bentAsBrief } from './bent-as.ts';

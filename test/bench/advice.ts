@@ -4,8 +4,8 @@
  * A number is the first seed, a word the jobs with it in their name; `tubes=n` bends so many of each.
  */
 
-import { ELSEWHERE, FOREIGN } from '../../src/practice/foreign.ts';
 import { operatorAnswer } from '../../src/practice/operator.ts';
+import { ELSEWHERE, FOREIGN } from '../../src/practice/other-shops.ts';
 import { draws } from '../../src/practice/random.ts';
 import { Station } from '../../src/practice/station.ts';
 import type { World } from '../../src/practice/world.ts';

@@ -5,8 +5,8 @@
  * angle. A number is the first seed, a word the jobs with it in their name; `batches=n` bends so many of each.
  */
 
-import { ELSEWHERE, FOREIGN } from '../../src/practice/foreign.ts';
 import { operatorAnswer } from '../../src/practice/operator.ts';
+import { ELSEWHERE, FOREIGN } from '../../src/practice/other-shops.ts';
 import { type Draw, draws } from '../../src/practice/random.ts';
 import { openShop } from '../../src/practice/shop.ts';
 import { Station } from '../../src/practice/station.ts';

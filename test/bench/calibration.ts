@@ -3,7 +3,7 @@
  * stated chance comes to be; for the first, second and fourth tube of a machine. Tables in Markdown on standard output, progress on standard error.
  * `--quick` bends few tubes; `--tubes N` so many a row; words choose the rows that have one of them in their job or world.
  */
-import { ELSEWHERE, ROUGH } from '../../src/practice/foreign.ts';
+import { ELSEWHERE, ROUGH } from '../../src/practice/other-shops.ts';
 import { USUAL, type World } from '../../src/practice/world.ts';
 import { JOBS } from './calibration-jobs.ts';
 import { bendTubes } from './calibration-session.ts';

@@ -5,8 +5,8 @@
  * A number is the first seed, a word the jobs with it in their name; `tubes=n` tries so many of each kind.
  */
 
-import { ELSEWHERE } from '../../src/practice/foreign.ts';
 import { operatorAnswer } from '../../src/practice/operator.ts';
+import { ELSEWHERE } from '../../src/practice/other-shops.ts';
 import { type Draw, draws } from '../../src/practice/random.ts';
 import { type Sight, Station } from '../../src/practice/station.ts';
 import { USUAL, type World } from '../../src/practice/world.ts';

@@ -1,5 +1,5 @@
 /** The cases that are compared: which shop, what is asked of its bends, by which rules, and how many tubes. */
-import { ELSEWHERE, FOREIGN, ROUGH } from '../../src/practice/foreign.ts';
+import { ELSEWHERE, FOREIGN, ROUGH } from '../../src/practice/other-shops.ts';
 import { USUAL, type World } from '../../src/practice/world.ts';
 import { oracle, tubeOracle } from './stops-oracle.ts';
 import { session } from './stops-session.ts';

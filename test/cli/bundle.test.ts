@@ -61,7 +61,7 @@ describe('the bundle', () => {
 		const folds = 'src/session/log/fold.ts';
 		const isAside = (file: string) => file === folds || /node_modules\/zod\//.test(file);
 		expect(loadedFor('src/cli/layout.ts').filter(isAside)).toEqual([]);
-		expect(loadedFor('src/cli/kept.ts')).toContain(folds);
+		expect(loadedFor('src/cli/reading-logs.ts')).toContain(folds);
 	});
 
 	it('lies in few files: Node takes longer to find sixty than to read them', () => {

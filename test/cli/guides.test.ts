@@ -5,7 +5,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { readCommandLine } from '../../src/cli/args.ts';
 import { COMMANDS } from '../../src/cli/commands.ts';
 import { SMALLEST } from '../../src/screen/shell/frame.ts';
-import { TOPIC_NAMES } from '../../src/words/topics/names.ts';
+import { TOPIC_NAMES } from '../../src/words/topics/topic-names.ts';
 import { PROGRAM, runProgram } from '../helpers/disk/program.ts';
 import { blocksOf, blockUnder, type Deed, guide, stepsOf, WRITING, writeUnder } from '../helpers/guides.ts';
 import { Pty } from '../helpers/screen/pty.ts';

@@ -6,7 +6,7 @@ import { readLog } from '../../src/journal/read-log.ts';
 import { startIn } from '../../src/session/log/read-back.ts';
 import type { Ask } from '../../src/session/protocol/asks.ts';
 import type { DoneNote, Output, SessionNote } from '../../src/session/protocol/notes.ts';
-import { asLine } from '../../src/words/line.ts';
+import { asLine } from '../../src/words/line-mode.ts';
 import { runLineMode } from '../helpers/disk/line-client.ts';
 import { sample } from '../helpers/sample-size.ts';
 import { operatorAt } from '../helpers/shop/operator.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Io } from '../../src/cli/io.ts';
-import { shownReading } from '../../src/cli/kept.ts';
+import { shownReading } from '../../src/cli/reading-logs.ts';
 
 function reading(isTTY: boolean, logs: number): string {
 	const written: string[] = [];

@@ -24,9 +24,9 @@ import {
 	READING_LINES,
 	WARNINGS,
 } from '../../src/words/topics/line-words.ts';
-import { topicLines } from '../../src/words/topics/lines.ts';
-import type { TopicName } from '../../src/words/topics/names.ts';
 import { REASON_CODES } from '../../src/words/topics/reason-codes.ts';
+import { topicLines } from '../../src/words/topics/topic-lines.ts';
+import type { TopicName } from '../../src/words/topics/topic-names.ts';
 import { runProgram } from '../helpers/disk/program.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'topics-'));

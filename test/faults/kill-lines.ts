@@ -7,7 +7,7 @@ import { ask } from '../../src/session/ask.ts';
 import { readBack } from '../../src/session/log/read-back.ts';
 import type { Ask } from '../../src/session/protocol/asks.ts';
 import type { Output, SessionNote } from '../../src/session/protocol/notes.ts';
-import { asLine } from '../../src/words/line.ts';
+import { asLine } from '../../src/words/line-mode.ts';
 import { runLineMode } from '../helpers/disk/line-client.ts';
 import { PROGRAM, SAMPLE_JOBS } from '../helpers/disk/program.ts';
 import { operatorAt } from '../helpers/shop/operator.ts';

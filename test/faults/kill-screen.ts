@@ -6,7 +6,7 @@ import { readLog } from '../../src/journal/read-log.ts';
 import { ask } from '../../src/session/ask.ts';
 import { readBack } from '../../src/session/log/read-back.ts';
 import type { Ask } from '../../src/session/protocol/asks.ts';
-import { asLine } from '../../src/words/line.ts';
+import { asLine } from '../../src/words/line-mode.ts';
 import { runLineMode } from '../helpers/disk/line-client.ts';
 import type { Pty } from '../helpers/screen/pty.ts';
 import { Sitting } from '../helpers/screen/sitting.ts';

@@ -4,7 +4,7 @@ import { evolve, initial } from '../../src/session/log/fold.ts';
 import type { Ask } from '../../src/session/protocol/asks.ts';
 import { sessionView } from '../../src/session/report/views.ts';
 import type { Job } from '../../src/tube/job.ts';
-import { asLine } from '../../src/words/line.ts';
+import { asLine } from '../../src/words/line-mode.ts';
 import { ARCH } from '../helpers/screen/fake-ports.ts';
 import { randomAnswer } from '../helpers/session/random-answers.ts';
 import { begin, give, type Run } from '../helpers/session/session-run.ts';

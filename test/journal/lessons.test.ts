@@ -8,7 +8,7 @@ import { cachePath, readCache, writeCache } from '../../src/journal/kept-cache.t
 import { type KeptRow, summaryOf } from '../../src/journal/kept-row.ts';
 import { SessionCache } from '../../src/journal/kept-sessions.ts';
 import { LiveSession } from '../../src/journal/live.ts';
-import { methodName } from '../../src/journal/method.ts';
+import { methodName } from '../../src/journal/method-name.ts';
 import { openLog } from '../../src/journal/open-log.ts';
 import { readLog } from '../../src/journal/read-log.ts';
 import { encodeRecord } from '../../src/journal/record.ts';

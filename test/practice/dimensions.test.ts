@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { ELSEWHERE, FOREIGN, ROUGH } from '../../src/practice/foreign.ts';
 import { moment } from '../../src/practice/laws.ts';
 import { operatorAnswer } from '../../src/practice/operator.ts';
+import { ELSEWHERE, FOREIGN, ROUGH } from '../../src/practice/other-shops.ts';
 import { draws } from '../../src/practice/random.ts';
 import { openShop } from '../../src/practice/shop.ts';
 import { Station } from '../../src/practice/station.ts';

@@ -8,7 +8,7 @@ import { byHandLines, endLines, practicedLines } from '../../src/cli/practice-te
 import { loadJob } from '../../src/job/load.ts';
 import { listSessions, readSession } from '../../src/journal/catalogue.ts';
 import { SessionCache } from '../../src/journal/kept-sessions.ts';
-import { doneOf } from '../../src/practice/done.ts';
+import { doneOf } from '../../src/practice/closing-note.ts';
 import {
 	beginPractice,
 	type Practice,

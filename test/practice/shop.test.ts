@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { ELSEWHERE, FOREIGN, ROUGH } from '../../src/practice/foreign.ts';
 import { keyed } from '../../src/practice/keyed.ts';
+import { ELSEWHERE, FOREIGN, ROUGH } from '../../src/practice/other-shops.ts';
 import { draws } from '../../src/practice/random.ts';
 import { openShop, toDivision } from '../../src/practice/shop.ts';
 import { USUAL, type World } from '../../src/practice/world.ts';

@@ -4,10 +4,10 @@ import { dot, times } from '../../src/maths/matrix.ts';
 import { TaughtSoFar } from '../../src/review/trend-departure.ts';
 import { runsOf } from '../../src/review/trend-runs.ts';
 import { type Departure, ShiftSeeker, SOUGHT } from '../../src/review/trend-shift.ts';
-import { machinesOf } from '../../src/springback/dies.ts';
 import { filterPrior } from '../../src/springback/filter.ts';
 import type { Kin, Lesson } from '../../src/springback/history.ts';
 import { NOTHING_SEEN } from '../../src/springback/scatter.ts';
+import { machinesOf } from '../../src/springback/several-dies.ts';
 import { draws } from '../helpers/shop/plain-shop.ts';
 
 const NONE: Departure = { score: 0, information: 0 };

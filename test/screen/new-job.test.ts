@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readJob } from '../../src/job/read.ts';
-import { answeredForm, formOf } from '../../src/screen/job-form/form.ts';
+import { answeredForm, formOf } from '../../src/screen/job-form/job-form.ts';
 import { FakeHome, ROWS, refusal } from '../helpers/screen/fake-ports.ts';
 import { asKept, runScreen, SIZE } from '../helpers/screen/run-screen.ts';
 

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { readJob } from '../../src/job/read.ts';
-import { wrongValue } from '../../src/settings/fields.ts';
+import { wrongValue } from '../../src/settings/field-value.ts';
 import { FIELD_NAMES, TOOLING_FIELDS } from '../../src/tube/tooling-fields.ts';
 import { plainJobFile } from '../helpers/disk/job-file.ts';
 

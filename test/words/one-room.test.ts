@@ -11,7 +11,7 @@ const ELSEWHERE: Readonly<Record<string, RegExp>> = {
 	// Scripts that shells run; what people read of them are their comments.
 	'cli/completion/scripts.ts': /^#(compdef pullbook\n#)? Completion/,
 	// A folder of Windows.
-	'files/home.ts': /^(AppData|Local)$/,
+	'files/home-folder.ts': /^(AppData|Local)$/,
 	// Own messages of errors that are told by their fact.
 	'fit/test-piece.ts': /^the readings of a test piece cannot all be right$/,
 	'units/units-error.ts': /^"…" is no …: …$/,

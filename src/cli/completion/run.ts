@@ -1,10 +1,10 @@
-import { homeFolder } from '../../files/home.ts';
+import { homeFolder } from '../../files/home-folder.ts';
 import { foreign, harmless } from '../../words/foreign.ts';
 import { noShellWords } from '../../words/usage/command-line.ts';
 import type { Io } from '../io.ts';
 import { UsageError } from '../usage-error.ts';
 import { candidates } from './candidates.ts';
-import { knownAt } from './known.ts';
+import { knownAt } from './known-names.ts';
 import { SCRIPTS, SHELLS, type Shell } from './scripts.ts';
 
 const isShell = (word: string): word is Shell => (SHELLS as readonly string[]).includes(word);

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
 import { LONGEST_NAME, LONGEST_NOTES } from '../../tube/names.ts';
-import { end, flag, numberType, ordinalType, pair, units } from './parts.ts';
+import { end, flag, numberType, ordinalType, pair, units } from './schema-parts.ts';
 
 /** A length: a number in the job's units, or as a fabricator writes it: "9 3/8", "2' 6 1/2\"", "362 mm". */
 const length = z.union([numberType, z.string()]);

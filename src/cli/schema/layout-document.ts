@@ -11,7 +11,7 @@ import {
 	turn,
 	units,
 	warning,
-} from './parts.ts';
+} from './schema-parts.ts';
 
 const growthFrom = { value: numberType, from: z.enum(['job', 'die', 'expected']) };
 

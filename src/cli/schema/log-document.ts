@@ -14,7 +14,7 @@ import {
 	turn,
 	units,
 	warning,
-} from './parts.ts';
+} from './schema-parts.ts';
 
 const figure = z.optional(z.nullable(numberType));
 const dieFields = {

@@ -2,10 +2,10 @@ import type { Fault } from '../facts/index.ts';
 import { valued } from '../fault.ts';
 import { readJob } from '../read.ts';
 import { type Draft, type JobJson, type QuestionPlace, unitsOf } from './draft.ts';
+import { valueAt } from './file-value.ts';
 import type { DraftTaken, FormShop, Question } from './question.ts';
 import { fileFieldOf, openQuestion, QUESTIONS, questionOf } from './questions.ts';
 import { partBend } from './shape-parts.ts';
-import { valueAt } from './value.ts';
 
 /**
  * Takes the answer to the open question: a number or a text as typed, an option's value; empty: left out, where that is usual. Gives the

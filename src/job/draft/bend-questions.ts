@@ -7,6 +7,7 @@ import {
 	type Unfinished,
 	unitsOf,
 } from './draft.ts';
+import { lengthInFile } from './file-value.ts';
 import { put, withKey, withPart } from './put.ts';
 import {
 	choiceQuestion,
@@ -19,7 +20,6 @@ import {
 	question,
 } from './question.ts';
 import { addBend, addOffset } from './shape-parts.ts';
-import { lengthInFile } from './value.ts';
 
 /** In the order in which they are offered. */
 const PIECES: readonly GivenPiece[] = ['bend', 'corners', 'tangents', 'slope'];

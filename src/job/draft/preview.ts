@@ -4,9 +4,9 @@ import type { Job } from '../../tube/job.ts';
 import type { Fault } from '../facts/index.ts';
 import { readJob } from '../read.ts';
 import { bendsIn, type Draft, type JobJson, unitsOf } from './draft.ts';
+import { lengthInFile } from './file-value.ts';
 import type { FormShop } from './question.ts';
 import { addOffset, partBend } from './shape-parts.ts';
-import { lengthInFile } from './value.ts';
 
 /** A draft as the job that it would be. */
 export interface DraftPreview {

@@ -3,8 +3,8 @@ import { offsetByAngle, offsetByRun } from '../../tube/offset.ts';
 import type { Fault, Found } from '../facts/index.ts';
 import { readTooling } from '../tooling.ts';
 import { type BendJson, type Draft, type FileValue, type JobJson, unitsOf } from './draft.ts';
+import { lengthInFile } from './file-value.ts';
 import type { FormShop } from './question.ts';
-import { lengthInFile } from './value.ts';
 
 /** Offsets come to more decimals than any tape has: what is kept is finer than a hair of either unit. */
 const PLACES = 6;

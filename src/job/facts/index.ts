@@ -1,15 +1,15 @@
 /** What is wrong with a job file; `words` makes the sentences. */
-import type { CheckFound, CheckRight } from './check.ts';
+import type { CheckFound, CheckRight } from './checks.ts';
 import type { FormFound, FormRight } from './form.ts';
+import type { TextFound, TextRight } from './job-text.ts';
 import type { ShapeFound, ShapeRight } from './shape.ts';
-import type { TextFound, TextRight } from './text.ts';
 import type { ToolingRight } from './tooling.ts';
 import type { ValueFound, ValueRight } from './value.ts';
 
-export type { CheckFound, CheckRight, Surface } from './check.ts';
+export type { CheckFound, CheckRight, Surface } from './checks.ts';
 export type { FormFound, FormRight } from './form.ts';
+export type { FileKind, TextFound, TextPlace, TextRight, TextWanted } from './job-text.ts';
 export type { ShapeFound, ShapeRight } from './shape.ts';
-export type { FileKind, TextFound, TextPlace, TextRight, TextWanted } from './text.ts';
 export type { ToolingRight } from './tooling.ts';
 export type { NameOf, NumberOf, ValueFound, ValueRight } from './value.ts';
 

@@ -5,7 +5,7 @@ import type { Point } from '../../tube/job.ts';
 import { outermost, type Ring, ringRise, sizeAlong } from '../../tube/overall.ts';
 import type { View } from '../../tube/principal-views.ts';
 import { dot } from '../../tube/vector.ts';
-import { VIEW_NAMES } from '../../words/views.ts';
+import { VIEW_NAMES } from '../../words/view-names.ts';
 import { useTypeface } from '../Words.tsx';
 import { arranged, type BoxSize, type Edge } from './arranged.ts';
 import { Label } from './Label.tsx';

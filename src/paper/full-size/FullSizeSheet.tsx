@@ -6,7 +6,7 @@ import { heightOfWords, useTypeface, Words } from '../Words.tsx';
 import { type Box, boxOf, type Drawing, type PenLook, type PenStroke } from './drawing.ts';
 import { Joints } from './Joints.tsx';
 import { Legend } from './Legend.tsx';
-import { NOTE_SIZE, onSheet, placedNotes } from './notes.ts';
+import { NOTE_SIZE, onSheet, placedNotes } from './placed-notes.ts';
 import { RULER_HEIGHT, Ruler } from './Ruler.tsx';
 import type { Sheet, SheetRoom, Sheets } from './sheets.ts';
 

@@ -3,7 +3,7 @@ import { joinsWords } from '../../words/full-size.ts';
 import { useTypeface } from '../Words.tsx';
 import type { Box } from './drawing.ts';
 import { Legend } from './Legend.tsx';
-import { onSheet } from './notes.ts';
+import { onSheet } from './placed-notes.ts';
 import { OVERLAP, type Sheet } from './sheets.ts';
 
 const JOINS_SIZE = 7;

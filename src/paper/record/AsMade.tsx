@@ -5,7 +5,7 @@ import { drawingAxes } from '../../tube/drawing-axes.ts';
 import { cornersOn, frames } from '../../tube/frames.ts';
 import { isFlat, workshopViews } from '../../tube/principal-views.ts';
 import { tape } from '../../words/numbers.ts';
-import { RECORD } from '../../words/record.ts';
+import { RECORD } from '../../words/paper-record.ts';
 import { sizesOf, TubeViews } from '../drawing/TubeViews.tsx';
 import { Heading } from '../Heading.tsx';
 import type { RecordPart } from './record-on-paper.ts';

@@ -2,7 +2,7 @@ import { View } from '@react-pdf/renderer';
 import { at } from '../../maths/list.ts';
 import { formatAngle } from '../../units/format.ts';
 import { about, angle, fine } from '../../words/numbers.ts';
-import { aimedAt, bendVerdict, lastStraightWords, RECORD, rotationMade } from '../../words/record.ts';
+import { aimedAt, bendVerdict, lastStraightWords, RECORD, rotationMade } from '../../words/paper-record.ts';
 import { Heading } from '../Heading.tsx';
 import { Sentences } from '../Sentences.tsx';
 import { type PaperColumn, Table } from '../Table.tsx';

@@ -4,7 +4,7 @@ import { uncutTrim } from '../../session/reading/check-reading.ts';
 import { checkWords } from '../../words/checks.ts';
 import { checkValueWords } from '../../words/doubt.ts';
 import { foreignName } from '../../words/foreign.ts';
-import { checkVerdict, RECORD } from '../../words/record.ts';
+import { checkVerdict, RECORD } from '../../words/paper-record.ts';
 import { Heading } from '../Heading.tsx';
 import { type PaperColumn, Table } from '../Table.tsx';
 import type { RecordPart } from './record-on-paper.ts';

@@ -1,7 +1,7 @@
 import { View } from '@react-pdf/renderer';
 import { stages } from '../../session/report/stages.ts';
 import { dial } from '../../words/numbers.ts';
-import { RECORD } from '../../words/record.ts';
+import { RECORD } from '../../words/paper-record.ts';
 import { pullRemark } from '../../words/record-log.ts';
 import { Heading } from '../Heading.tsx';
 import { Sentences } from '../Sentences.tsx';

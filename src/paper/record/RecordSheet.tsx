@@ -4,7 +4,7 @@ import { bentAsWords } from '../../words/bent-as.ts';
 import { cautionWords } from '../../words/caution.ts';
 import { dieListWords } from '../../words/dies.ts';
 import { foreign, foreignName } from '../../words/foreign.ts';
-import { logWords, openWords, outcomeWords, RECORD, recordHead } from '../../words/record.ts';
+import { logWords, openWords, outcomeWords, RECORD, recordHead } from '../../words/paper-record.ts';
 import { correctionRows, eventRows } from '../../words/record-log.ts';
 import { SIMULATED } from '../../words/session-list.ts';
 import { warningWords } from '../../words/warnings.ts';

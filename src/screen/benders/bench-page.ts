@@ -1,5 +1,5 @@
-import type { KeptDie } from '../../settings/kept.ts';
 import type { KeptBender } from '../../settings/settings.ts';
+import type { KeptDie } from '../../settings/settings-file.ts';
 import type { KeptRecord } from '../../tube/kept-tooling.ts';
 import type { FieldName } from '../../tube/tooling-fields.ts';
 import type { Units } from '../../units/units.ts';

@@ -1,4 +1,4 @@
-import { wrongValue } from '../../settings/fields.ts';
+import { wrongValue } from '../../settings/field-value.ts';
 import type { KeptBender } from '../../settings/settings.ts';
 import { TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
 import { parseQuantity } from '../../units/parse.ts';

@@ -1,4 +1,4 @@
-import { wrongValue } from '../../settings/fields.ts';
+import { wrongValue } from '../../settings/field-value.ts';
 import type { KeptBender } from '../../settings/settings.ts';
 import { nameWillDo } from '../../tube/names.ts';
 import { formatLength } from '../../units/format.ts';

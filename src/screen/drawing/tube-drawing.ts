@@ -5,7 +5,7 @@ import type { Joint } from '../../tube/joints.ts';
 import { principalViews, type View } from '../../tube/principal-views.ts';
 import type { Shape } from '../../tube/shape.ts';
 import { distance, dot } from '../../tube/vector.ts';
-import { viewPlaces } from '../../words/views.ts';
+import { viewPlaces } from '../../words/view-names.ts';
 import { DotCanvas, type Stroke } from './dot-canvas.ts';
 
 /** How many points an arc is drawn through. */

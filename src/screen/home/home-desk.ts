@@ -1,7 +1,7 @@
 import type { BentAs } from '../../tube/job.ts';
 import { errorWords } from '../../words/error.ts';
 import { BENDERS_TITLE, sessionTitle, toPrintWords } from '../../words/screen/home.ts';
-import type { TopicName } from '../../words/topics/names.ts';
+import type { TopicName } from '../../words/topics/topic-names.ts';
 import type { Message } from '../session/session-state.ts';
 import { type AppState, exitCodeOf } from '../shell/app-state.ts';
 import type { Key } from '../shell/keys.ts';

@@ -1,9 +1,9 @@
 import type { KeptBender } from '../../settings/settings.ts';
 import type { BentAs } from '../../tube/job.ts';
-import type { TopicName } from '../../words/topics/names.ts';
+import type { TopicName } from '../../words/topics/topic-names.ts';
 import type { BenchPage } from '../benders/bench-page.ts';
 import type { ShopChange } from '../benders/workshop-port.ts';
-import type { Aside, JobForm } from '../job-form/form.ts';
+import type { Aside, JobForm } from '../job-form/job-form.ts';
 import type { ListAt, ReviewPage } from '../review/review-page.ts';
 import type { Opened } from '../review/review-port.ts';
 import type { PageView } from '../session/pages/page.ts';

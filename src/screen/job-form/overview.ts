@@ -3,14 +3,14 @@ import { draftFaults } from '../../job/draft/preview.ts';
 import type { Fault } from '../../job/facts/index.ts';
 import { faultWords } from '../../words/job/fault.ts';
 import { CHANGE, NEW_JOB, OVERVIEW } from '../../words/job-form/pages.ts';
-import { OVERVIEW_ROWS } from '../../words/job-form/parts.ts';
+import { OVERVIEW_ROWS } from '../../words/job-form/part-lists.ts';
 import { KEY_SAYS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import type { Choice } from '../shell/prompt.ts';
 import { wrapped } from '../text/line.ts';
 import { questionAt } from './fault-place.ts';
-import { draftIn, type JobForm } from './form.ts';
-import { growing, growthPicture, growthSections } from './growth.ts';
+import { growing, growthPicture, growthSections } from './growing.ts';
+import { draftIn, type JobForm } from './job-form.ts';
 import { aside, askingChoice, formKeys, MORE_KEY } from './part-lists.ts';
 
 /** The job as it stands: what it comes to, what to change of it, and + to save it. */

@@ -5,13 +5,13 @@ import { FIELDS, isField } from '../../job/draft/field-questions.ts';
 import type { DraftPreview } from '../../job/draft/preview.ts';
 import type { CheckKind } from '../../session/protocol/kinds.ts';
 import { CHANGE } from '../../words/job-form/pages.ts';
-import { CHECK_ROWS, FIGURE_ROWS, SHAPE_ROWS, TUBE_ROWS } from '../../words/job-form/parts.ts';
+import { CHECK_ROWS, FIGURE_ROWS, SHAPE_ROWS, TUBE_ROWS } from '../../words/job-form/part-lists.ts';
 import { CHOICE, KEY_SAYS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import { choicesView } from '../home/plain-views.ts';
 import type { Choice } from '../shell/prompt.ts';
-import { type Aside, asking, draftIn, type JobForm } from './form.ts';
-import { growing, growthPicture, lengthsShortcut } from './growth.ts';
+import { growing, growthPicture, lengthsShortcut } from './growing.ts';
+import { type Aside, asking, draftIn, type JobForm } from './job-form.ts';
 
 /** What there is besides what is asked. */
 export const MORE_KEY = { label: KEY_SAYS.more, step: { step: 'formAside', aside: { aside: 'more' } } } as const;

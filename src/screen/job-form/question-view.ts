@@ -5,9 +5,9 @@ import { questionOf } from '../../job/draft/questions.ts';
 import { understood } from '../../units/understood.ts';
 import type { Units } from '../../units/units.ts';
 import { faultWords } from '../../words/job/fault.ts';
-import { optionBrief, optionWords } from '../../words/job-form/options.ts';
+import { optionBrief, optionWords } from '../../words/job-form/option-words.ts';
 import { AS_IT_IS, inWhat, NEW_JOB, nowLine, WRITE_TEXT, writeNumber } from '../../words/job-form/pages.ts';
-import { pointsWords, summary } from '../../words/job-form/parts.ts';
+import { pointsWords, summary } from '../../words/job-form/part-lists.ts';
 import { askedWords, titleWords } from '../../words/job-form/questions.ts';
 import { CHOOSE_OR_BACK, KEY_SAYS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
@@ -15,8 +15,8 @@ import type { Section } from '../session/pages/page.ts';
 import type { FieldEntry, Prompt } from '../shell/prompt.ts';
 import { choiceNumbered } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
-import { draftIn, type JobForm, mended } from './form.ts';
-import { growing, growthPicture, growthSections, hasShape } from './growth.ts';
+import { growing, growthPicture, growthSections, hasShape } from './growing.ts';
+import { draftIn, type JobForm, mended } from './job-form.ts';
 import { formKeys, MORE_KEY } from './part-lists.ts';
 
 /** The question that is open, with the tube as far as it has grown. */

@@ -1,13 +1,13 @@
 import type { Draft } from '../../job/draft/draft.ts';
 import { fileNameFor } from '../../job/draft/file-text.ts';
 import { FORM_HELP, ITEM, LEAVE, NAMED, TAKEN } from '../../words/job-form/pages.ts';
-import { SHAPE_ROWS } from '../../words/job-form/parts.ts';
+import { SHAPE_ROWS } from '../../words/job-form/part-lists.ts';
 import { CHOICE, KEY_SAYS, MORE_TITLE } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import { helpView } from '../home/plain-views.ts';
 import type { Choice, FieldEntry } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
-import { asking, changedFile, draftIn, type JobForm } from './form.ts';
+import { asking, changedFile, draftIn, type JobForm } from './job-form.ts';
 import { overviewView } from './overview.ts';
 import {
 	asideView,

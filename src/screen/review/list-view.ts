@@ -1,5 +1,13 @@
-import { MARKS, type MarkName, markValues, type Narrowing, narrowed, SORTINGS, sorted } from '../../review/table.ts';
-import { LIST_WORDS, NARROW, narrowedWords, rowBrief, rowMarks, SORT_WORDS } from '../../words/review/list.ts';
+import {
+	MARKS,
+	type MarkName,
+	markValues,
+	type Narrowing,
+	narrowed,
+	SORTINGS,
+	sorted,
+} from '../../review/session-table.ts';
+import { LIST_WORDS, NARROW, narrowedWords, rowBrief, rowMarks, SORT_WORDS } from '../../words/review/kept-list.ts';
 import { searchLabel } from '../../words/screen/home.ts';
 import { BESIDES, CHOICE, CHOOSE_OR_BACK, KEY_SAYS } from '../../words/screen/usual.ts';
 import { searchedText } from '../../words/session-list.ts';

@@ -1,4 +1,4 @@
-import type { MarkName, Narrowing, Sorting } from '../../review/table.ts';
+import type { MarkName, Narrowing, Sorting } from '../../review/session-table.ts';
 
 /** What of the kept sessions is listed, and how. */
 export interface ListAt {

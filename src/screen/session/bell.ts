@@ -1,4 +1,4 @@
-import type { ClockAndBell } from '../shell/world.ts';
+import type { ClockAndBell } from '../shell/clock-and-bell.ts';
 import type { SessionState } from './session-state.ts';
 import { isDoubt, shownAt } from './typed-ahead.ts';
 

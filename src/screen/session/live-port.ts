@@ -1,4 +1,4 @@
-import type { AmendPreview } from '../../session/advice/preview.ts';
+import type { AmendPreview } from '../../session/advice/amend-preview.ts';
 import type { Batch } from '../../session/batch/batch.ts';
 import type { Answered } from '../../session/log/answered.ts';
 import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';

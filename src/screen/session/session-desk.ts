@@ -8,7 +8,7 @@ import { USUAL_DISPLAY } from '../shell/display.ts';
 import { lookOf } from '../shell/look.ts';
 import { joined, type ShownAlready, warningsIn } from './following.ts';
 import type { LivePort } from './live-port.ts';
-import { openedOnScreen } from './opening.ts';
+import { openedOnScreen } from './opened-on-screen.ts';
 import { viewOf } from './pages/index.ts';
 import { sessionFrame } from './session-frame.ts';
 import {

@@ -2,7 +2,7 @@ import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
 import type { Output, RefusedNote } from '../../session/protocol/notes.ts';
 import { reasonWords } from '../../words/reason.ts';
 import { rescuedWords, savedWords, takenBackWords, triesAgain } from '../../words/session/said.ts';
-import type { TopicName } from '../../words/topics/names.ts';
+import type { TopicName } from '../../words/topics/topic-names.ts';
 import type { Display } from '../shell/display.ts';
 import type { Key } from '../shell/keys.ts';
 import { NOTHING, type Pressed, pressed, renewed } from '../shell/prompt.ts';

@@ -1,4 +1,4 @@
-import type { AmendPreview } from '../../session/advice/preview.ts';
+import type { AmendPreview } from '../../session/advice/amend-preview.ts';
 import type { Batch } from '../../session/batch/batch.ts';
 import type { Answered } from '../../session/log/answered.ts';
 import type { Reading } from '../../session/log/events.ts';
@@ -9,7 +9,7 @@ import type { EvidenceKind, ToMeasure } from '../../session/protocol/kinds.ts';
 import type { CorrectedNote, DoneNote, SessionNote, WarningsNote } from '../../session/protocol/notes.ts';
 import type { Shape } from '../../tube/shape.ts';
 import type { ShownJob } from '../../words/lengths.ts';
-import type { TopicName } from '../../words/topics/names.ts';
+import type { TopicName } from '../../words/topics/topic-names.ts';
 import type { Display } from '../shell/display.ts';
 import type { Key } from '../shell/keys.ts';
 import type { FieldEntry } from '../shell/prompt.ts';

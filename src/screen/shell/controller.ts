@@ -11,13 +11,13 @@ import { SessionDesk } from '../session/session-desk.ts';
 import { type Reduced, type SessionEffect, sessionKey, textChanged, textEntered } from '../session/session-reducer.ts';
 import type { Message, SessionState } from '../session/session-state.ts';
 import { type AppState, exitCodeOf } from './app-state.ts';
+import type { ClockAndBell } from './clock-and-bell.ts';
 import type { DisplayPort } from './display.ts';
 import type { Key } from './keys.ts';
 import { interrupted, newerDamaged, type ScreenOpening } from './opening.ts';
 import { readerKey } from './reader-state.ts';
 import { type Seen, seen } from './seen.ts';
 import { topicReader } from './topic-reader.ts';
-import type { ClockAndBell } from './world.ts';
 
 /**
  * Holds what is on the screen, outside of React: a key is taken in at once, in the state that the key before it left, and handed to the

@@ -5,12 +5,12 @@ import { ScreenOutput, type Sink, sizeOf } from '../../terminal/output.ts';
 import { ScreenMode } from '../../terminal/screen-mode.ts';
 import { stopJob, watchSignals } from '../../terminal/signals.ts';
 import type { HomePort } from '../home/home-port.ts';
+import type { ClockAndBell } from './clock-and-bell.ts';
 import { Controller } from './controller.ts';
 import type { Display, DisplayPort } from './display.ts';
 import { drawnEarly } from './early.ts';
 import { lookOf } from './look.ts';
 import type { ScreenOpening } from './opening.ts';
-import type { ClockAndBell } from './world.ts';
 
 export interface ScreenOptions extends ScreenOpening {
 	port: HomePort;

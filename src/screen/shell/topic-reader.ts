@@ -1,6 +1,6 @@
 import { foldedAt } from '../../terminal/folded.ts';
 import { topicTitle } from '../../words/screen/frame.ts';
-import type { TopicName } from '../../words/topics/names.ts';
+import type { TopicName } from '../../words/topics/topic-names.ts';
 import type { ReaderState } from './reader-state.ts';
 
 /** Those for whoever sits at the screen. */
@@ -10,7 +10,7 @@ export const TOPICS_HERE: readonly TopicName[] = ['keys', 'display', 'files', 'o
 export async function topicReader(name: TopicName, columns: number): Promise<ReaderState> {
 	const [{ TOPICS }, { topicLines }] = await Promise.all([
 		import('../../words/topics/index.ts'),
-		import('../../words/topics/lines.ts'),
+		import('../../words/topics/topic-lines.ts'),
 	]);
 	return { title: topicTitle(name), lines: topicLines(TOPICS[name], columns, foldedAt), top: 0 };
 }

@@ -1,4 +1,4 @@
-import { middle, type RankTrend, rankTrend } from '../../maths/trend.ts';
+import { middle, type RankTrend, rankTrend } from '../../maths/rank-trend.ts';
 import type { PieceFacts } from './piece-facts.ts';
 import type { Pieces } from './pieces.ts';
 

@@ -1,4 +1,4 @@
-import { type Judged, judged, keeps } from '../../fit/verdict.ts';
+import { type Judged, judged, keeps } from '../../fit/judged.ts';
 import { at } from '../../maths/list.ts';
 import { halfBand, weightedChance } from '../../maths/weighted.ts';
 import { frames } from '../../tube/frames.ts';

@@ -1,5 +1,5 @@
-import { atDie } from '../../springback/dies.ts';
 import { type Filter, newBend, reopened } from '../../springback/filter.ts';
+import { atDie } from '../../springback/several-dies.ts';
 import { dieOf } from '../../tube/dies.ts';
 import type { AngleEstimate } from '../protocol/asks.ts';
 import { bendAt, heldSinceOpened, largestLoaded, type State } from './state.ts';

@@ -1,6 +1,6 @@
 import { at } from '../../maths/list.ts';
-import { atDie } from '../../springback/dies.ts';
 import { newTube } from '../../springback/filter.ts';
+import { atDie } from '../../springback/several-dies.ts';
 import { dieOf, toolingOf } from '../../tube/dies.ts';
 import { numbersOf } from '../estimate/tube-at-work.ts';
 import { differ, drawingNumbers, planWith } from '../plan/correction.ts';

@@ -1,10 +1,10 @@
-import { atDie, priorOn } from '../../springback/dies.ts';
 import type { Filter } from '../../springback/filter.ts';
 import { growthExpected } from '../../springback/filter.ts';
 import type { Lesson, Provenance } from '../../springback/history.ts';
 import { learned } from '../../springback/history.ts';
 import { mechanicsPrior } from '../../springback/mechanics.ts';
 import { modelName } from '../../springback/model-name.ts';
+import { atDie, priorOn } from '../../springback/several-dies.ts';
 import { dieOf, diesOf, filePlaceOf, toolingOfDie } from '../../tube/dies.ts';
 import { type GrowthSource, type PlannedDieGrowth, type PlannedGrowth, plannedGrowth } from '../../tube/growth.ts';
 import type { Job } from '../../tube/job.ts';

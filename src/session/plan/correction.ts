@@ -1,7 +1,7 @@
 import { type CorrectionInput, correct } from '../../fit/correct.ts';
+import { type Judged, judged, keeps, type Limits, largestMiss } from '../../fit/judged.ts';
 import { dieOn } from '../../fit/raw-tube.ts';
 import { scales } from '../../fit/scales.ts';
-import { type Judged, judged, keeps, type Limits, largestMiss } from '../../fit/verdict.ts';
 import { at } from '../../maths/list.ts';
 import { exceeds } from '../../maths/scalar.ts';
 import { corners, frames } from '../../tube/frames.ts';

@@ -1,9 +1,9 @@
 import type { FitMeasure } from '../../fit/correct.ts';
 import { gripsOf } from '../../fit/grips.ts';
+import type { Limits } from '../../fit/judged.ts';
 import type { FarEnd } from '../../fit/kinematics.ts';
-import type { Limits } from '../../fit/verdict.ts';
 import { halved } from '../../maths/halving.ts';
-import { atDie } from '../../springback/dies.ts';
+import { atDie } from '../../springback/several-dies.ts';
 import { predictStop } from '../../springback/stop.ts';
 import { checkAfter, checkIn, checkValue } from '../../tube/checks.ts';
 import { dieOf, diesAtWork, radiusAt, toolingOfDie } from '../../tube/dies.ts';

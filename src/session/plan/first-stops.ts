@@ -1,4 +1,4 @@
-import { atDie } from '../../springback/dies.ts';
+import { atDie } from '../../springback/several-dies.ts';
 import { suggestStop } from '../../springback/stop.ts';
 import { dieOf } from '../../tube/dies.ts';
 import type { Job } from '../../tube/job.ts';

@@ -1,7 +1,7 @@
 /** Which tubes no weighing of what they miss brings near their limits: known before it is tried. */
 import type { CorrectionInput } from '../../fit/correct.ts';
+import type { Judged, Limits } from '../../fit/judged.ts';
 import type { Bounds } from '../../fit/problem.ts';
-import type { Judged, Limits } from '../../fit/verdict.ts';
 import { at } from '../../maths/list.ts';
 
 /**

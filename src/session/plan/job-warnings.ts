@@ -1,5 +1,5 @@
-import { atDie } from '../../springback/dies.ts';
 import { newTube } from '../../springback/filter.ts';
+import { atDie } from '../../springback/several-dies.ts';
 import { predictStop } from '../../springback/stop.ts';
 import { dieOf } from '../../tube/dies.ts';
 import type { PlannedGrowth } from '../../tube/growth.ts';

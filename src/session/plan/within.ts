@@ -1,6 +1,6 @@
 /** A correction that keeps everything within what the finished tube is held against, as far as that can be had. */
 import { type CorrectionInput, correct } from '../../fit/correct.ts';
-import { type Judged, judged, type Limits, largestMiss } from '../../fit/verdict.ts';
+import { type Judged, judged, type Limits, largestMiss } from '../../fit/judged.ts';
 import { at } from '../../maths/list.ts';
 import { frames } from '../../tube/frames.ts';
 import type { Shape } from '../../tube/shape.ts';

@@ -1,4 +1,4 @@
-import { judged, keeps } from '../../fit/verdict.ts';
+import { judged, keeps } from '../../fit/judged.ts';
 import { at } from '../../maths/list.ts';
 import { frames } from '../../tube/frames.ts';
 import { type Cloud, isLikely, oddsOf } from '../estimate/odds.ts';

@@ -2,11 +2,11 @@ import type { Fault, Found, Right } from '../../job/facts/index.ts';
 import { asJson } from '../../tube/as-json.ts';
 import { counted } from '../counted.ts';
 import { foreign } from '../foreign.ts';
-import { checkRightWords, kindsWords } from './check.ts';
+import { checkRightWords, kindsWords } from './checks.ts';
 import { figure } from './figure.ts';
 import { formFoundWords, formRightWords } from './form.ts';
+import { lineColumn, textFoundWords, textRightWords } from './job-text.ts';
 import { shapeRightWords } from './shape.ts';
-import { lineColumn, textFoundWords, textRightWords } from './text.ts';
 import { toolingRightWords } from './tooling.ts';
 import { valueRightWords } from './value.ts';
 

@@ -1,7 +1,7 @@
 import type { LayoutDocument } from '../../tube/layout.ts';
 import type { Hindrance } from '../../tube/warnings.ts';
 import { trimmed } from '../../units/format.ts';
-import type { TableWords } from './tables.ts';
+import type { TableWords } from './layout-tables.ts';
 
 /** What keeps a tube from being begun at an end. */
 const HINDRANCES: Readonly<Record<Hindrance['code'], string>> = {

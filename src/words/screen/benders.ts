@@ -1,4 +1,4 @@
-import type { KeptDie } from '../../settings/kept.ts';
+import type { KeptDie } from '../../settings/settings-file.ts';
 import type { KeptRecord } from '../../tube/kept-tooling.ts';
 import { type FieldName, TOOLING_FIELDS } from '../../tube/tooling-fields.ts';
 import { capital, formatLength, formatQuantity } from '../../units/format.ts';

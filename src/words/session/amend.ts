@@ -1,4 +1,4 @@
-import type { AmendPreview, Moved } from '../../session/advice/preview.ts';
+import type { AmendPreview, Moved } from '../../session/advice/amend-preview.ts';
 import type { Answered } from '../../session/log/answered.ts';
 import type { Reading } from '../../session/log/events.ts';
 import type { EvidenceKind } from '../../session/protocol/kinds.ts';

@@ -4,7 +4,7 @@ import { pieceWords } from '../batch.ts';
 import { foreign } from '../foreign.ts';
 import type { Wording } from '../lengths.ts';
 import { sentence } from '../sentence.ts';
-import { END_MEETS } from '../views.ts';
+import { END_MEETS } from '../view-names.ts';
 
 /** What is said beside the questions of a session: of an answer that was kept or refused, of the place where one is, and in leaving. */
 

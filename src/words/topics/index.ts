@@ -5,11 +5,11 @@ import { keys } from './keys.ts';
 import { learning } from './learning.ts';
 import { lineMode } from './line-mode.ts';
 import { method } from './method.ts';
-import type { TopicName } from './names.ts';
 import { otherEnd } from './other-end.ts';
 import { safety } from './safety.ts';
 import { tables } from './tables.ts';
 import type { Topic } from './topic.ts';
+import type { TopicName } from './topic-names.ts';
 import { trend } from './trend.ts';
 
 export const TOPICS: Readonly<Record<TopicName, Topic>> = {

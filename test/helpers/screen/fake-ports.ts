@@ -2,7 +2,7 @@ import type { Fault } from '../../../src/job/facts/index.ts';
 import type { HomePort, JobRow, SessionRow } from '../../../src/screen/home/home-port.ts';
 import type { Opened } from '../../../src/screen/review/review-port.ts';
 import type { LivePort } from '../../../src/screen/session/live-port.ts';
-import type { AmendPreview } from '../../../src/session/advice/preview.ts';
+import type { AmendPreview } from '../../../src/session/advice/amend-preview.ts';
 import type { Answered } from '../../../src/session/log/answered.ts';
 import type { Event, Reading } from '../../../src/session/log/events.ts';
 import { readingsIn } from '../../../src/session/log/events.ts';

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import type { ShopChange, WorkshopPort } from '../../../src/screen/benders/workshop-port.ts';
-import type { KeptDie } from '../../../src/settings/kept.ts';
 import type { KeptBender } from '../../../src/settings/settings.ts';
+import type { KeptDie } from '../../../src/settings/settings-file.ts';
 import { keptIn } from '../../../src/tube/kept-tooling.ts';
 import { refusal } from './fake-ports.ts';
 

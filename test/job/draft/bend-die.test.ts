@@ -5,7 +5,7 @@ import { type Draft, draftOf } from '../../../src/job/draft/draft.ts';
 import type { FormShop } from '../../../src/job/draft/question.ts';
 import { questionOf } from '../../../src/job/draft/questions.ts';
 import { readJob } from '../../../src/job/read.ts';
-import { optionWords } from '../../../src/words/job-form/options.ts';
+import { optionWords } from '../../../src/words/job-form/option-words.ts';
 
 /** Two dies of the job's bender are kept, one of them without its radius, and one of another's. */
 const SHOP: FormShop = {

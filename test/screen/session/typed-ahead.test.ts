@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { rings } from '../../../src/screen/session/bell.ts';
-import { openedOnScreen } from '../../../src/screen/session/opening.ts';
+import { openedOnScreen } from '../../../src/screen/session/opened-on-screen.ts';
 import { viewOf } from '../../../src/screen/session/pages/index.ts';
 import { sessionKey } from '../../../src/screen/session/session-reducer.ts';
 import type { SessionState } from '../../../src/screen/session/session-state.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type CorrectionInput, correct } from '../../../src/fit/correct.ts';
-import { judged, largestMiss } from '../../../src/fit/verdict.ts';
+import { judged, largestMiss } from '../../../src/fit/judged.ts';
 import { draws } from '../../../src/practice/random.ts';
 import { initial } from '../../../src/session/log/fold.ts';
 import { type State, withBend } from '../../../src/session/log/state.ts';

@@ -1,6 +1,6 @@
 import { HOME_HELP } from '../../../words/screen/home.ts';
 import { CHOOSE_OR_BACK, KEY_SAYS } from '../../../words/screen/usual.ts';
-import { TOPIC_NAMES } from '../../../words/topics/names.ts';
+import { TOPIC_NAMES } from '../../../words/topics/topic-names.ts';
 import { TOPICS_HERE } from '../../shell/topic-reader.ts';
 import { line, wrapped } from '../../text/line.ts';
 import type { HomePage, HomeView } from '../home-view.ts';

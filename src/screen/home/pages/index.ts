@@ -1,15 +1,15 @@
 import type { HomeState } from '../home-state.ts';
 import type { HomeView } from '../home-view.ts';
 import { homeHelpPage } from './help.ts';
+import { homeMorePage, homePage } from './home.ts';
 import { jobPage, offerPage } from './job.ts';
-import { homeMorePage, mainPage } from './main.ts';
 
 /** What a page outside of a session shows and what it takes from the keyboard. */
 export function homeView(state: HomeState): HomeView {
 	const { page } = state;
 	switch (page.page) {
 		case 'home':
-			return mainPage(state);
+			return homePage(state);
 		case 'offer':
 			return offerPage(page.job);
 		case 'job':

@@ -2,7 +2,7 @@ import type { CheckAsk } from '../../../session/protocol/asks.ts';
 import { measuredIn } from '../../../session/protocol/measured-in.ts';
 import type { Job } from '../../../tube/job.ts';
 import { checkWords, endsWords, includesWords } from '../../../words/checks.ts';
-import { CHECK, checkValues, LEAST } from '../../../words/session/measure.ts';
+import { CHECK, checkValues, LEAST } from '../../../words/session/ask-measure.ts';
 import { written } from '../../../words/session/number.ts';
 import { NotTaken, type Prompt } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';

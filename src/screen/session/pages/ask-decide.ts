@@ -4,7 +4,7 @@ import { trimmed } from '../../../units/format.ts';
 import { reasonTexts, reasonWords } from '../../../words/reason.ts';
 import { CHOICE, CHOOSE, ONLY_BACK } from '../../../words/screen/usual.ts';
 import { againLabel } from '../../../words/session/again.ts';
-import { cameOutWords, DECIDE, headline } from '../../../words/session/decision.ts';
+import { cameOutWords, DECIDE, headline } from '../../../words/session/ask-decide.ts';
 import { MORE } from '../../../words/session/more.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { bigNumbers } from '../../text/big-numbers.ts';

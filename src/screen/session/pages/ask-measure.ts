@@ -1,7 +1,7 @@
 import type { ConfirmAsk, MeasureAsk } from '../../../session/protocol/asks.ts';
 import { angleGiveOrTake, measureOf } from '../../../words/numbers.ts';
 import { reasonWords } from '../../../words/reason.ts';
-import { CONFIRM, doubtedWords, MEASURE, measureTimes } from '../../../words/session/measure.ts';
+import { CONFIRM, doubtedWords, MEASURE, measureTimes } from '../../../words/session/ask-measure.ts';
 import { type Line, span, wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';
 import { aheadText } from '../typed-ahead.ts';

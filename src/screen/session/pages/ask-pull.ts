@@ -3,7 +3,7 @@ import { doubtLoaded } from '../../../springback/gates.ts';
 import { cellsOf } from '../../../terminal/width.ts';
 import { trimmed } from '../../../units/format.ts';
 import { reasonWords } from '../../../words/reason.ts';
-import { PULL, RELEASED } from '../../../words/session/pull.ts';
+import { PULL, RELEASED } from '../../../words/session/ask-pull.ts';
 import { type BigNumber, bigNumbers } from '../../text/big-numbers.ts';
 import { asciiOnly, cutLine, type Line, line, wrapped } from '../../text/line.ts';
 import { inWords } from '../../text/numbers-layout.ts';

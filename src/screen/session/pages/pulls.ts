@@ -2,7 +2,7 @@ import type { DecideAsk, PullAsk } from '../../../session/protocol/asks.ts';
 import { stages } from '../../../session/report/stages.ts';
 import { angleBand } from '../../../tube/tolerance.ts';
 import { angleGiveOrTake } from '../../../words/numbers.ts';
-import { bandWords, RUNGS, wantedWords } from '../../../words/session/pull.ts';
+import { bandWords, RUNGS, wantedWords } from '../../../words/session/ask-pull.ts';
 import { pullLadder, type Rung } from '../../drawing/pull-ladder.ts';
 import { asciiOnly, line } from '../../text/line.ts';
 import type { MadePull } from '../live-port.ts';

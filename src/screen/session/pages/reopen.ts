@@ -4,7 +4,7 @@ import { bendName } from '../../../words/bend-name.ts';
 import { GO_EASY } from '../../../words/caution.ts';
 import { CHOICE, CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
 import { WHICH_BEND } from '../../../words/session/again.ts';
-import { DECIDE, OPENING, RELIEF, REOPEN } from '../../../words/session/decision.ts';
+import { DECIDE, OPENING, RELIEF, REOPEN } from '../../../words/session/ask-decide.ts';
 import { bigNumbers } from '../../text/big-numbers.ts';
 import { wrapped } from '../../text/line.ts';
 import type { OpenBy, SessionState, Step } from '../session-state.ts';

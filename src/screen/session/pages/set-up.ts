@@ -2,7 +2,7 @@ import type { SetAsk } from '../../../session/protocol/asks.ts';
 import { type CautionFact, GENERAL_CAUTIONS } from '../../../session/protocol/facts/caution.ts';
 import { cautionWords } from '../../../words/caution.ts';
 import { growthWords } from '../../../words/growth.ts';
-import { lookPoints, pieceLong, SEAM_HERE } from '../../../words/session/set.ts';
+import { lookPoints, pieceLong, SEAM_HERE } from '../../../words/session/ask-set.ts';
 import { type Line, line, wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';
 import { ROOMY_ROWS, type Room, type Section } from './page.ts';

@@ -1,7 +1,7 @@
 import { lengthsOf, nextLengths } from '../../../words/lengths.ts';
 import { CHOOSE_OR_BACK, KEY_SAYS } from '../../../words/screen/usual.ts';
 import { SESSION_HELP, SHOWN } from '../../../words/session/help.ts';
-import { TOPIC_NAMES } from '../../../words/topics/names.ts';
+import { TOPIC_NAMES } from '../../../words/topics/topic-names.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { TOPICS_HERE } from '../../shell/topic-reader.ts';
 import type { Page, SessionState, Step } from '../session-state.ts';

@@ -1,4 +1,4 @@
-import type { AmendPreview } from '../../../session/advice/preview.ts';
+import type { AmendPreview } from '../../../session/advice/amend-preview.ts';
 import type { Answered } from '../../../session/log/answered.ts';
 import type { Reading } from '../../../session/log/events.ts';
 import { padded } from '../../../terminal/width.ts';

@@ -1,7 +1,7 @@
 import type { DecideAsk, Tweak } from '../../../session/protocol/asks.ts';
 import type { Job } from '../../../tube/job.ts';
 import { CHOICE, ONLY_BACK } from '../../../words/screen/usual.ts';
-import { WHAT_IF } from '../../../words/session/decision.ts';
+import { WHAT_IF } from '../../../words/session/ask-decide.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { type Line, line, wrapped } from '../../text/line.ts';
 import type { SessionState, Step } from '../session-state.ts';

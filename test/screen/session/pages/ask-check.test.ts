@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { openedOnScreen } from '../../../../src/screen/session/opening.ts';
+import { openedOnScreen } from '../../../../src/screen/session/opened-on-screen.ts';
 import { checkPage, leastPage } from '../../../../src/screen/session/pages/ask-check.ts';
 import { USUAL_DISPLAY } from '../../../../src/screen/shell/display.ts';
 import { CHECK_OVALITY } from '../../../helpers/screen/asks.ts';

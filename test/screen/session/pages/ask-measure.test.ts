@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { openedOnScreen } from '../../../../src/screen/session/opening.ts';
+import { openedOnScreen } from '../../../../src/screen/session/opened-on-screen.ts';
 import { confirmPage } from '../../../../src/screen/session/pages/ask-measure.ts';
 import { USUAL_DISPLAY } from '../../../../src/screen/shell/display.ts';
 import type { ConfirmAsk } from '../../../../src/session/protocol/asks.ts';

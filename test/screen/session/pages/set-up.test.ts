@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { openedOnScreen } from '../../../../src/screen/session/opening.ts';
+import { openedOnScreen } from '../../../../src/screen/session/opened-on-screen.ts';
 import { layOutPage } from '../../../../src/screen/session/pages/lay-out.ts';
 import { lengthToCutWords, setCautions } from '../../../../src/screen/session/pages/set-up.ts';
 import { startPage } from '../../../../src/screen/session/pages/start.ts';

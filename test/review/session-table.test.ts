@@ -6,7 +6,7 @@ import {
 	type Sorting,
 	sorted,
 	type TableSession,
-} from '../../src/review/table.ts';
+} from '../../src/review/session-table.ts';
 import { searchedText } from '../../src/words/session-list.ts';
 
 const row = (id: string, parts: Partial<TableSession>): TableSession => ({

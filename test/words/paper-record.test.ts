@@ -13,7 +13,7 @@ import {
 	outcomeWords,
 	recordHead,
 	rotationMade,
-} from '../../src/words/record.ts';
+} from '../../src/words/paper-record.ts';
 import { correctionRows, eventRows } from '../../src/words/record-log.ts';
 import type { Run } from '../helpers/session/session-run.ts';
 import { TO_FIRST_MEASURE, told, toldOf } from '../helpers/session/told.ts';

@@ -3,7 +3,7 @@ import type { Warning } from '../../tube/warnings.ts';
 import type { Ruled } from '../lengths.ts';
 import { angle, fine, tape } from '../numbers.ts';
 import { WAYS } from '../readings.ts';
-import { END_MEETS } from '../views.ts';
+import { END_MEETS } from '../view-names.ts';
 import { warningWords } from '../warnings.ts';
 
 /** What the tube comes to while its job is written. */

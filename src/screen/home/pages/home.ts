@@ -1,4 +1,4 @@
-import { searchedWords } from '../../../review/table.ts';
+import { searchedWords } from '../../../review/session-table.ts';
 import { goOnWith, HOME_MORE, HOME_PAGE, jobWords, searchLabel } from '../../../words/screen/home.ts';
 import { faultyWords } from '../../../words/screen/job.ts';
 import {
@@ -19,7 +19,7 @@ import { keptChoice } from './kept.ts';
 import { helpFrom, helpKeys, moreFrom, searchKeys, TO_HOME } from './usual.ts';
 
 /** What there is to do: the interrupted sessions first, then the jobs, the last logs, and the rest. */
-export function mainPage(state: HomeState): HomeView {
+export function homePage(state: HomeState): HomeView {
 	const { search } = state;
 	const open = interruptedChoices(state);
 	const all = [...open, ...jobs(state), ...recent(state), ...rest(state)];

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { rankTrend } from '../../src/maths/trend.ts';
+import { rankTrend } from '../../src/maths/rank-trend.ts';
 import { draws } from '../helpers/shop/plain-shop.ts';
 
 /** Numbers 1 to n in an order of that score: rising, with `down` pairs turned. */

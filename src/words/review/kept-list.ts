@@ -1,4 +1,11 @@
-import { FITS, MARKS, type MarkName, type Narrowing, type Sorting, type TableSession } from '../../review/table.ts';
+import {
+	FITS,
+	MARKS,
+	type MarkName,
+	type Narrowing,
+	type Sorting,
+	type TableSession,
+} from '../../review/session-table.ts';
 import type { SessionSummary } from '../../session/report/views.ts';
 import { pieceBrief } from '../batch.ts';
 import { bentAsBrief } from '../bent-as.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { judged, keeps, type Limits, largestMiss } from '../../src/fit/verdict.ts';
+import { judged, keeps, type Limits, largestMiss } from '../../src/fit/judged.ts';
 import { frames } from '../../src/tube/frames.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 

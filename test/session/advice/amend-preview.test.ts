@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type AmendPreview, amendPreview } from '../../../src/session/advice/preview.ts';
+import { type AmendPreview, amendPreview } from '../../../src/session/advice/amend-preview.ts';
 import type { Action } from '../../../src/session/protocol/action.ts';
 import { begin, give, giveAll, open, type Run } from '../../helpers/session/session-run.ts';
 import { hatJob } from '../../helpers/shop/hat.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import * as z from 'zod/mini';
-import { readSettings } from '../../src/settings/schema.ts';
+import { readSettings } from '../../src/settings/read-settings.ts';
 import { FIELD_NAMES } from '../../src/tube/tooling-fields.ts';
 
 /** What settings.json holds, in the words of zod, which knows nothing of ours. */

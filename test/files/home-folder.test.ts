@@ -1,7 +1,7 @@
 import { homedir, userInfo } from 'node:os';
 import { isAbsolute, join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { homeFolder } from '../../src/files/home.ts';
+import { homeFolder } from '../../src/files/home-folder.ts';
 
 describe('the home folder', () => {
 	const env = { HOME: '/home/ada', XDG_DATA_HOME: '/data', PULLBOOK_HOME: '/kept', LOCALAPPDATA: '/local' };

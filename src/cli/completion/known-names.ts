@@ -5,7 +5,7 @@ import { logPlaces } from '../../journal/catalogue.ts';
 import { SessionCache } from '../../journal/kept-sessions.ts';
 import { openSettings } from '../../settings/settings.ts';
 import { localMinute } from '../../words/local-time.ts';
-import { TOPIC_NAMES } from '../../words/topics/names.ts';
+import { TOPIC_NAMES } from '../../words/topics/topic-names.ts';
 import { CANDIDATE } from '../../words/usage/completion.ts';
 import { glancedRows } from '../job-rows.ts';
 import { wallClock } from '../wall-clock.ts';

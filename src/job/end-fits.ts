@@ -3,7 +3,7 @@ import { normalizeRotation } from '../tube/angles.ts';
 import { BOUNDS } from '../tube/bounds.ts';
 import type { Cope, EndFit, EndName, Job, Units } from '../tube/job.ts';
 import { inside, type Report, valued } from './fault.ts';
-import { anything, length, number, readObject } from './fields.ts';
+import { anything, length, number, readObject } from './field-readers.ts';
 
 export function readEnds(value: unknown, od: number | undefined, units: Units, report: Report): Job['ends'] {
 	if (value === undefined) return undefined;

@@ -3,7 +3,7 @@ import { isObject } from '../tube/as-json.ts';
 import type { KeptRecord } from '../tube/kept-tooling.ts';
 import { FIELD_NAMES } from '../tube/tooling-fields.ts';
 import type { Broken } from './facts.ts';
-import type { BenderInFile, Forgotten, KeptDie, Preferences, SettingsFile } from './kept.ts';
+import type { BenderInFile, Forgotten, KeptDie, Preferences, SettingsFile } from './settings-file.ts';
 
 export const NO_SETTINGS: SettingsFile = { benders: [], preferences: {} };
 

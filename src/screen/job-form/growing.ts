@@ -19,7 +19,7 @@ import {
 	heedWords,
 	lengthWords,
 	sizeWords,
-} from '../../words/job-form/growth.ts';
+} from '../../words/job-form/growing.ts';
 import { UNITS_BRIEF } from '../../words/job-form/pages.ts';
 import { LENGTH_KEYS, nextLengths, type ShownJob } from '../../words/lengths.ts';
 import { drawTube } from '../drawing/tube-drawing.ts';
@@ -27,7 +27,7 @@ import type { HomeView } from '../home/home-view.ts';
 import type { Room, Section } from '../session/pages/page.ts';
 import type { Look } from '../shell/look.ts';
 import { type Line, line, span, wrapped } from '../text/line.ts';
-import { answeredForm, draftIn, type JobForm } from './form.ts';
+import { answeredForm, draftIn, type JobForm } from './job-form.ts';
 
 /** What the job comes to with what stands in the field, where that is an answer already; else without it. Null: nothing yet. */
 export function growing(form: JobForm, typed: string): DraftPreview | null {

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { atDie, jointCovariance, machinesOf, priorOn } from '../../src/springback/dies.ts';
 import { type Filter, newBend, newTube, pull, reach } from '../../src/springback/filter.ts';
 import { learned } from '../../src/springback/history.ts';
 import { covarianceOf, type Kin } from '../../src/springback/kin.ts';
@@ -7,6 +6,7 @@ import { lessonFrom } from '../../src/springback/lesson.ts';
 import { TUBE_PROPORTION, TUBE_TAKE_UP } from '../../src/springback/model.ts';
 import { observe } from '../../src/springback/reading.ts';
 import { SCATTER_KINDS } from '../../src/springback/scatter.ts';
+import { atDie, jointCovariance, machinesOf, priorOn } from '../../src/springback/several-dies.ts';
 
 const WIDE: Kin = { bender: 'shop', die: 'wide', od: 38.1, wall: 2.4, clr: 177.8, material: '1020-dom', k: 0.026 };
 const TIGHT: Kin = { ...WIDE, die: 'tight', clr: 114.3, k: 0.0167 };
