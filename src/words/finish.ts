@@ -30,15 +30,27 @@ export function finishWords(fact: FinishFact, style: Wording): string {
 }
 
 /** What is cut off at an end and where, as a tape reads. */
-export function cutOffWords({ end, off, bend, fromTangent, fromCorner }: Cut, job: Ruled): string {
-	const from = end === 'start' ? `before bend ${bend} begins` : `behind the end of bend ${bend}`;
-	const place = `${tape(fromTangent, job)} ${from}, ${tape(fromCorner, job)} from its corner`;
-	const name = end === 'start' ? 'Start end' : 'Far end';
-	if (!isCut(off, job)) return `${name}: cut nothing off. It ends ${place}.`;
+export function cutOffWords(cut: Cut, job: Ruled): string {
+	const { off, fromTangent, fromCorner } = cut;
+	const place = `${tape(fromTangent, job)} ${fromBend(cut)}, ${tape(fromCorner, job)} from its corner`;
+	if (!isCut(off, job)) return `${endName(cut)}: cut nothing off. It ends ${place}.`;
 	return off < 0
-		? `${name}: cut nothing off, it is ${tape(-off, job)} short. It should end ${place}.`
-		: `${name}: cut off ${tape(off, job)}. Cut ${place}.`;
+		? `${endName(cut)}: cut nothing off, it is ${tape(-off, job)} short. It should end ${place}.`
+		: `${endName(cut)}: cut off ${tape(off, job)}. Cut ${place}.`;
 }
+
+/** The same in a line. */
+export function cutBrieflyWords(cut: Cut, job: Ruled): string {
+	const { off, fromTangent } = cut;
+	if (!isCut(off, job)) return `${endName(cut)}: cut nothing off.`;
+	return off < 0
+		? `${endName(cut)}: cut nothing off, it is ${tape(-off, job)} short.`
+		: `${endName(cut)}: cut off ${tape(off, job)}, ${tape(fromTangent, job)} ${fromBend(cut)}.`;
+}
+
+const endName = ({ end }: Cut) => (end === 'start' ? 'Start end' : 'Far end');
+const fromBend = ({ end, bend }: Cut) =>
+	end === 'start' ? `before bend ${bend} begins` : `behind the end of bend ${bend}`;
 
 /** Whether there is anything to cut off, or missing, that a tape would show. */
 export const isCut = (off: number, job: Ruled): boolean => tape(off, job) !== tape(0, job);

@@ -82,6 +82,7 @@ const PAGES: PageCase[] = [
 	['measure-any-again', [asks.DECIDE], '5\r', 'Measure a bend again'],
 	['relief', [asks.RELIEVE], '+', 'Caution'],
 	['corrected', [asks.CORRECTED, asks.SET], '', 'Corrected'],
+	['corrected-first', [asks.CORRECTED_FIRST, asks.SET], '', 'Corrected'],
 	['as-made', [{ ...asks.CORRECTED, remaining: [], without: asks.CORRECTED.predicted }, asks.DECIDE], '', 'as made'],
 	['done', [asks.DONE], '', 'Done'],
 	['may-fit', [asks.MAY_FIT], '', 'Done'],

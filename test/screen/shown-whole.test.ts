@@ -5,6 +5,7 @@ import type { PullAsk } from '../../src/session/protocol/asks.ts';
 import type { Output } from '../../src/session/protocol/notes.ts';
 import { reasonTexts } from '../../src/words/reason.ts';
 import * as asks from '../helpers/screen/asks.ts';
+import { PIECE } from '../helpers/screen/batch.ts';
 import { ARCH, FakeHome, FakeLive, ROWS, refusal } from '../helpers/screen/fake-ports.ts';
 import type { HeadlessTerminal } from '../helpers/screen/mount.tsx';
 import { frameText } from '../helpers/screen/page-frame.ts';
@@ -87,6 +88,28 @@ describe('the reason of an advice', () => {
 	test('stands whole behind `*`', async () => {
 		const [, number] = /(\d+) read all of the reason/.exec(await shown('*'))!;
 		expect(await shown(`*${number}\r`)).toContain(texts.join(' '));
+	});
+});
+
+describe.each([...SIZES, { columns: 100, rows: 30 }, { columns: 160, rows: 50 }])('at $columns by $rows', (size) => {
+	/** Each turn of the bends left changes, which takes a line of its own in a narrow window. */
+	const allTurned = {
+		...asks.CORRECTED_FIRST,
+		remaining: asks.CORRECTED_FIRST.remaining.map((bend) => ({ ...bend, rotation: bend.rotation - 0.8 })),
+	};
+
+	test.each<[string, Output[], string]>([
+		['corrected, two bends left', [asks.CORRECTED, asks.SET], ''],
+		['corrected, every check foretold', [asks.CORRECTED_FIRST, asks.SET], ''],
+		['corrected, every bend turned otherwise', [allTurned, asks.SET], ''],
+		['done', [asks.DONE], ''],
+		['done, more to be told', [{ ...asks.MAY_FIT, checks: [...asks.DONE.checks, ...asks.DONE.checks] }], ''],
+		['done, of a batch', [PIECE, asks.DONE], '+'],
+	])('the corner that wandered most and how likely the tube fits are told on the page %s', async (_, outputs, keys) => {
+		const shown = await frameText(session(outputs), size, { jobPath: 'a', keys });
+		expect(shown).toMatch(/^(Corrected|Done)/);
+		expect(shown).toMatch(/Corner [13] is \d\/\d+ in off, the farthest/);
+		expect(shown).toMatch(/about \d in 10/);
 	});
 });
 

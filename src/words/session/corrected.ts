@@ -36,14 +36,13 @@ export const FINISHED = {
 	heads: { drawing: 'drawing', uncorrected: 'uncorrected', now: 'now', made: 'made' },
 	end: 'far end off by',
 	direction: 'its direction off by',
-	corner: 'farthest corner off by',
 } as const;
 
-/** How far off the far end may be in truth, and whether the tube will fit; `brief`: for one line. */
+/** How far off the far end may be in truth, and whether the tube will fit; `brief`: for one line; `fits`: the last of it alone. */
 export function surenessWords(
 	{ remaining, predicted, without }: CorrectedNote,
 	job: Ruled,
-): { whole: string; brief: string } {
+): { whole: string; brief: string; fits: string } {
 	const { sd } = predicted;
 	const place = readingSpread(sd.endOffset, 'length', job);
 	const direction = readingSpread(sd.endAngle, 'angle', job);
@@ -52,6 +51,7 @@ export function surenessWords(
 	return {
 		whole: `Far end give or take ${place} and ${direction}. Chance to fit: ${chance}${before}.`,
 		brief: `Far end give or take ${place}, ${direction}. Fits: ${chance}.`,
+		fits: `Fits: ${chance}${before}.`,
 	};
 }
 

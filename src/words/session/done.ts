@@ -66,8 +66,8 @@ export function endOff(
 	{ endOffset, endAngle, sd }: { endOffset: number; endAngle: number; sd: { endOffset: number; endAngle: number } },
 	job: Ruled,
 ): string {
-	const give = `give or take ${readingSpread(sd.endOffset, 'length', job)} and ${readingSpread(sd.endAngle, 'angle', job)}`;
-	return `Far end ${fine(endOffset, job)} and ${angle(endAngle)} off, ${give}.`;
+	const give = `give or take ${readingSpread(sd.endOffset, 'length', job)}, ${readingSpread(sd.endAngle, 'angle', job)}`;
+	return `Far end ${fine(endOffset, job)} and ${angle(endAngle)} off (${give}).`;
 }
 
 /** The corner that lies farthest off. */

@@ -123,6 +123,12 @@ export const DECIDE: DecideAsk = {
 	accepted: { endOffset: 0.02, endAngle: 0.1, shape: { bend: 1, off: 0.05 }, checks: [], left: 0.4, within: true },
 	tweaks: [],
 };
+const EVERY_CHECK = [
+	{ name: 'rise', value: 14.28, sd: 0.05 },
+	{ name: 'legs', value: 0.2, sd: 0.15 },
+	{ name: 'reach', value: 31.25, sd: 0.08 },
+	{ name: 'lie', value: 0.03, sd: 0.05 },
+];
 export const CORRECTED: CorrectedNote = {
 	note: 'corrected',
 	after: { bend: 2 },
@@ -152,6 +158,17 @@ export const CORRECTED: CorrectedNote = {
 		sd: { endOffset: 0.2, endAngle: 0.4 },
 		chance: 0.02,
 	},
+};
+/** The first of four bends is made, every check foretold: more than a small window has room for. */
+export const CORRECTED_FIRST: CorrectedNote = {
+	...CORRECTED,
+	after: { bend: 1 },
+	remaining: [
+		{ bend: 2, fromStart: 39.5625, angle: 48.4, rotation: 0, was: { fromStart: 39.5, angle: 48, rotation: 0 } },
+		...CORRECTED.remaining,
+	],
+	predicted: { ...CORRECTED.predicted, checks: EVERY_CHECK },
+	without: { ...CORRECTED.without, checks: EVERY_CHECK },
 };
 export const DONE: DoneNote = {
 	note: 'done',

@@ -1,17 +1,15 @@
-import type { Predicted } from '../../../session/protocol/asks.ts';
 import type { CorrectedNote } from '../../../session/protocol/notes.ts';
-import { padded } from '../../../terminal/width.ts';
-import { checkValue } from '../../../tube/checks.ts';
 import { cutLength, marks } from '../../../tube/marks.ts';
 import { trimmed } from '../../../units/format.ts';
 import { bendName } from '../../../words/bend-name.ts';
-import { type ShownJob, tapeValue } from '../../../words/lengths.ts';
-import { angle, fine, measureOf, shown } from '../../../words/numbers.ts';
+import { tapeValue } from '../../../words/lengths.ts';
+import { angle } from '../../../words/numbers.ts';
 import { CHOICE, KEY_SAYS } from '../../../words/screen/usual.ts';
-import { CORRECTED, FINISHED, GROUPS, rotationWords, surenessWords } from '../../../words/session/corrected.ts';
+import { CORRECTED, GROUPS, rotationWords } from '../../../words/session/corrected.ts';
 import type { Choice } from '../../shell/prompt.ts';
-import { cutLine, type Line, line, span, wrapped } from '../../text/line.ts';
+import { type Line, line, span, wrapped } from '../../text/line.ts';
 import { oldNumbersPossible, type SessionState, type Step } from '../session-state.ts';
+import { finishedTube } from './finished-tube.ts';
 import { answer, type PageView, SLASH, STAR } from './page.ts';
 
 const CHOICES: readonly Choice<Step>[] = [
@@ -35,14 +33,9 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 		},
 		body: (room) => {
 			const numbers = correctedTable(note, state, room.columns);
-			const left = room.free - numbers.length;
-			const all = predictions(state, note, room.columns, true);
-			// A small window needs its last line for how likely it fits.
-			const tube = room.columns >= WIDE || all.length < left ? all : predictions(state, note, room.columns, false);
 			return [
 				{ rank: 0, wide: true, lines: numbers },
-				{ rank: 1, lines: tube },
-				{ rank: 2, lines: sureness(note, state.job, room.columns, left - tube.length) },
+				...finishedTube(state, note, room.columns, room.free - numbers.length),
 			];
 		},
 	};
@@ -117,53 +110,4 @@ function turnedLines({ bend, rotation }: Compared, columns: number): Line[] {
 	const [drawing, before, now] = rotation.map(angle);
 	if (before === now && drawing === now) return [];
 	return wrapped(rotationWords(bend, rotation), columns, 'plain', 2);
-}
-
-/** What the tube will be by the drawing's numbers and now, against the drawing; once no bend is left there is nothing to compare. */
-function predictions(
-	state: SessionState,
-	{ remaining, predicted, without }: CorrectedNote,
-	columns: number,
-	withCorner: boolean,
-): Line[] {
-	const { job } = state;
-	const left = remaining.length > 0;
-	const width = Math.min(VALUE_WIDTH, Math.floor((columns - LEAST_NAME) / 3));
-	const name = columns < WIDE ? columns - 3 * width : NAME_WIDTH;
-	const row = (label: string, drawing: string, of: (which: Predicted) => string): Line => [
-		...cutLine([span(padded(label, name))], name),
-		span(drawing.padStart(width)),
-		...(left ? [span(of(without).padStart(width))] : []),
-		span(of(predicted).padStart(width), 'strong'),
-	];
-	const { drawing, uncorrected, now, made } = FINISHED.heads;
-	const heads = [drawing, ...(left ? [uncorrected, now] : [made])].map((text) => text.padStart(width));
-	return [
-		line(`${FINISHED.title.padEnd(name)}${heads.join('')}`, 'quiet'),
-		row(FINISHED.end, fine(0, job), (which) => fine(which.endOffset, job)),
-		row(FINISHED.direction, angle(0), (which) => angle(which.endAngle)),
-		...(withCorner ? [row(FINISHED.corner, fine(0, job), (which) => fine(which.shape.off, job))] : []),
-		...designChecks(state).flatMap(({ name: check, design }) => {
-			const measure = measureOf('check', job, check);
-			const known = predicted.checks.some((each) => each.name === check);
-			const value = (which: Predicted) => which.checks.find((each) => each.name === check)?.value;
-			const text = (number: number | undefined) => (number === undefined ? '-' : shown(number, measure, job));
-			return known ? [row(check, text(design), (which) => text(value(which)))] : [];
-		}),
-	];
-}
-
-/** How far off the far end may be in truth, and whether the tube will fit: in one line where there is no room for more. */
-function sureness(note: CorrectedNote, job: ShownJob, columns: number, room: number): Line[] {
-	const { whole, brief } = surenessWords(note, job);
-	const lines = wrapped(whole, columns);
-	return lines.length <= room ? lines : wrapped(brief, columns);
-}
-
-const VALUE_WIDTH = 15;
-const LEAST_NAME = 22;
-const NAME_WIDTH = 30;
-
-function designChecks({ job, drawn }: SessionState): { name: string; design: number }[] {
-	return job.checks.map((check) => ({ name: check.name, design: checkValue(check, drawn, job.tube) }));
 }

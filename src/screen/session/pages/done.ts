@@ -1,7 +1,7 @@
 import type { DoneNote } from '../../../session/protocol/notes.ts';
 import { mayFit } from '../../../session/report/verdict.ts';
 import { nextWords, walkWords } from '../../../words/batch.ts';
-import { cutOffWords, finishWords } from '../../../words/finish.ts';
+import { cutBrieflyWords, cutOffWords, finishWords } from '../../../words/finish.ts';
 import type { ShownJob } from '../../../words/lengths.ts';
 import { CHOICE, CHOOSE_OR_BACK, KEY_SAYS } from '../../../words/screen/usual.ts';
 import { BENDS_MADE, checkRead, cornerOff, DONE, endOff, soFarWords } from '../../../words/session/done.ts';
@@ -61,13 +61,18 @@ export function donePage(state: SessionState, note: DoneNote): PageView {
 			star: { label: KEY_SAYS.more, step: { step: 'page', page: { page: 'cuts', note } } },
 			empty: DONE.empty(nextStep(state) !== null, !state.practice),
 		},
-		body: (room) => [
-			{ rank: 0, lines: verdict(note, state.job, room.columns) },
-			{ rank: 0, lines: batchSoFar(state, room.columns) },
-			{ rank: 0, lines: bends(note) },
-			{ rank: 0, lines: checks(note, state.job) },
-			...last(state, note, room.columns),
-		],
+		body: ({ columns, rows }) => {
+			const told = [
+				[...verdict(note, state.job, columns), ...corner(note, state.job, columns)],
+				batchSoFar(state, columns),
+				bends(note),
+				checks(note, state.job),
+			];
+			const left = rows - told.reduce((sum, lines) => sum + lines.length, 0);
+			const whole = cuts(note, state.job, columns);
+			const cut = whole.length <= left ? whole : cuts(note, state.job, columns, cutBrieflyWords);
+			return [...told.map((lines): Section => ({ rank: 0, lines })), ...last(state, note, columns, cut)];
+		},
 	};
 }
 
@@ -81,15 +86,22 @@ export function cutsPage(state: SessionState, note: DoneNote): PageView {
 			back: { label: KEY_SAYS.back, step: { step: 'page', page: { page: 'done', note } } },
 			empty: CHOOSE_OR_BACK,
 		},
-		body: (room) => last(state, note, room.columns),
+		body: ({ columns }) => last(state, note, columns, cuts(note, state.job, columns), corner(note, state.job, columns)),
 	};
 }
 
-function last({ job }: SessionState, note: DoneNote, columns: number): Section[] {
+/** `cut`: where to cut; `also`: what is told beside how far off the far end is. */
+function last(
+	{ job }: SessionState,
+	note: DoneNote,
+	columns: number,
+	cut: readonly Line[],
+	also: readonly Line[] = [],
+): Section[] {
 	const looks = note.finish.flatMap((fact) => wrapped(`- ${finishWords(fact, job)}`, columns, 'plain', 2));
 	return [
-		{ rank: 2, lines: note.scrapped ? [] : farEndLines(note, job, columns) },
-		{ rank: 1, lines: cutOffLines(note, job, columns) },
+		{ rank: 2, lines: note.scrapped ? [] : [...end(note, job, columns), ...also] },
+		{ rank: 1, lines: cut },
 		{ rank: 3, lines: looks },
 		{ rank: 4, extra: true, lines: chopped(logAt(note.log), columns, 'quiet') },
 	];
@@ -131,11 +143,14 @@ function checks({ checks: all }: DoneNote, job: ShownJob): Line[] {
 	});
 }
 
-function farEndLines({ endOffset, endAngle, sd, shape }: DoneNote, job: ShownJob, columns: number): Line[] {
-	if (endOffset === null || endAngle === null || sd === null || shape === null) return [];
-	return [...wrapped(endOff({ endOffset, endAngle, sd }, job), columns), ...wrapped(cornerOff(shape, job), columns)];
+function end({ endOffset, endAngle, sd }: DoneNote, job: ShownJob, columns: number): Line[] {
+	if (endOffset === null || endAngle === null || sd === null) return [];
+	return wrapped(endOff({ endOffset, endAngle, sd }, job), columns);
 }
 
-function cutOffLines({ cuts: both }: DoneNote, job: ShownJob, columns: number): Line[] {
-	return both.flatMap((cut) => wrapped(cutOffWords(cut, job), columns, 'plain', 2));
+const corner = ({ shape, scrapped }: DoneNote, job: ShownJob, columns: number): Line[] =>
+	shape === null || scrapped ? [] : wrapped(cornerOff(shape, job), columns);
+
+function cuts({ cuts: both }: DoneNote, job: ShownJob, columns: number, words = cutOffWords): Line[] {
+	return both.flatMap((cut) => wrapped(words(cut, job), columns, 'plain', 2));
 }
