@@ -59,7 +59,7 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 			return `Give this bend a touch more: ${exactAngle(by)}, to ${angle(to)}. Chance to fit ${inTen(chance)} instead of ${inTen(before)}.`;
 		}
 		case 'nearest':
-			return `${fact.fits ? 'Ends and checks could still be met' : 'The best this piece can become'}: ${nearestWayWords(fact)}.`;
+			return nearestWords(fact);
 		case 'give-up':
 			return 'That is not the tube of the drawing: give it up.';
 		case 'stock-left': {
@@ -139,9 +139,17 @@ function farEndWords({ endOffset, endAngle }: Missed, style: Wording): string[] 
 	return parts.length === 0 ? [] : [`the far end is ${parts.join(' and ')}`];
 }
 
+/** How near the tube can still come: what taking the bend comes to is told beside it, another way only as what it would bring. */
+function nearestWords(fact: Extract<DecideFact, { code: 'nearest' }>): string {
+	const { fits, how } = fact;
+	if (how === 'accept') return fits ? 'Ends and checks could still be met with this bend as it is.' : NO_LONGER;
+	return `${fits ? 'Ends and checks could still be met' : 'It would come closest'} by ${nearestWayWords(fact)}.`;
+}
+
+const NO_LONGER = 'By what was measured, the tube can no longer fit.';
+
 function nearestWayWords({ how, bend, by }: Extract<DecideFact, { code: 'nearest' }>): string {
-	if (how === 'accept') return 'take this bend as it is';
-	if (how === 'relieve') return 'open this bend to what is wanted';
-	if (by === undefined) return `go back to bend ${bend}`;
-	return `go back to bend ${bend} and ${by > 0 ? 'pull' : 'open'} it by ${exactAngle(Math.abs(by))}`;
+	if (how === 'relieve') return 'opening this bend to what is wanted';
+	if (by === undefined) return `going back to bend ${bend}`;
+	return `going back to bend ${bend} and ${by > 0 ? 'pulling' : 'opening'} it by ${exactAngle(Math.abs(by))}`;
 }

@@ -6,6 +6,7 @@ import * as asks from '../helpers/screen/asks.ts';
 import { answeredBy, FakeHome, FakeLive, KEPT, ROWS, refusal } from '../helpers/screen/fake-ports.ts';
 import { keptSession } from '../helpers/screen/kept-session.ts';
 import { HeadlessTerminal } from '../helpers/screen/mount.tsx';
+import { frameText } from '../helpers/screen/page-frame.ts';
 
 const SIZE = { columns: 80, rows: 24 };
 const CTRL_C = '\x03';
@@ -740,6 +741,28 @@ describe('walking back through the readings', () => {
 		await terminal.until(/> +2 +bend 2 +dial after release/);
 		terminal.type(DOWN);
 		await terminal.until('Measure');
+	});
+
+	test.each<[string, Output[], string]>([
+		['set', [asks.SET], ''],
+		['set again', [asks.SET_AGAIN], ''],
+		['pull', [asks.SET, asks.PULL], ''],
+		['released', [asks.SET, asks.PULL], '51.5\r'],
+		['measure', [asks.MEASURE], ''],
+		['confirm', [asks.CONFIRM], ''],
+		['check', [asks.CHECK], ''],
+		['least diameter', [asks.CHECK_OVALITY], '1.76\r'],
+		['decide', [asks.DECIDE], ''],
+		['measure first', [asks.MEASURE_AGAIN], ''],
+		['corrected', [asks.CORRECTED, asks.SET], ''],
+	])('the arrow key leads there from %s and back to it, and is told', async (_, outputs, keys) => {
+		const port = () => new FakeHome(new FakeLive(outputs, [], undefined, KEPT));
+		const look = (more: string) => frameText(port(), { columns: 60, rows: 20 }, { jobPath: 'a', keys: keys + more });
+		const question = await look('');
+		expect(question).toMatch(/ Up {2}(readings|log)\b/);
+		expect(await look(UP)).toMatch(/^Earlier readings/);
+		const [title] = question.split(/ {2,}/);
+		expect((await look(`${UP}/`)).startsWith(title!)).toBe(true);
 	});
 
 	test('what is typed at a question is not walked away from', async () => {

@@ -51,7 +51,8 @@ function weigh(state: State): AdvisedOnTube {
 	return { ...surely(state, advise(state, alone, known)), ...known };
 }
 
-type FoundBefore = Pick<AdvisedOnTube, 'accepted' | 'tweaks' | 'rescue'>;
+type Known = Pick<AdvisedOnTube, 'accepted' | 'tweaks'>;
+type FoundBefore = Known & Pick<AdvisedOnTube, 'rescue'>;
 type Plain = Omit<AdvisedOnTube, keyof FoundBefore>;
 
 function advise(state: State, alone: Advised, { accepted, tweaks: found, rescue }: FoundBefore): Plain {
@@ -62,7 +63,7 @@ function advise(state: State, alone: Advised, { accepted, tweaks: found, rescue 
 	if (touch !== null) return givenMore(state, alone, accepted, touch);
 	const saving = alone.advice === 'accept' ? savingTweak(state, accepted, found) : null;
 	if (saving !== null) return goBack(state, alone, accepted, saving);
-	const advised = rescue === undefined ? alone : leastBad(state, alone, rescue, found);
+	const advised = rescue === undefined ? alone : leastBad(state, alone, rescue, { accepted, tweaks: found });
 	return advised.advice === 'scrap' ? notOnOneReading(state, advised, alone) : advised;
 }
 
@@ -162,12 +163,13 @@ function goBack(state: State, alone: Advised, accepted: TubeOutcome, { bend, by,
 	return { ...alone, advice: 'reopen', of: bend, how: 'pull', reason };
 }
 
+/** Of the largest miss when the bend is taken: only a way that leaves no more of it is told beside the advice to take it. */
+const CLOSER = 0.75;
+
 /** Says what cannot be met; gives the piece up where even the best is another tube. */
-function leastBad(state: State, alone: Advised, { best, stock }: LeastBad, found: readonly Tweak[]): Advised {
-	const nearest: Reason[] = [
-		{ code: 'nearest', fits: best.within, ...wayTo(best, found) },
-		{ code: 'still-missed', ...missedBy(state, best) },
-	];
+function leastBad(state: State, alone: Advised, { best, stock }: LeastBad, known: Known): Advised {
+	const way: Reason = { code: 'nearest', fits: best.within, ...wayTo(best, known.tweaks) };
+	const nearest: Reason[] = [way, { code: 'still-missed', ...missedBy(state, best) }];
 	const left: Reason = {
 		code: 'stock-left',
 		behind: stock.behind,
@@ -176,9 +178,16 @@ function leastBad(state: State, alone: Advised, { best, stock }: LeastBad, found
 	};
 	if (alone.advice === 'scrap') return { ...alone, reason: [...alone.reason, ...nearest, left] };
 	// A bend that only this machine cannot pull further is no reason to give the tube up.
-	if (alone.limit || !isHopeless(best, state.piece)) return { ...alone, reason: [...alone.reason, ...nearest] };
-	const { open: _, ...plain } = alone;
-	return { ...plain, advice: 'scrap', reason: [...nearest, { code: 'give-up' }, left] };
+	if (!alone.limit && isHopeless(best, state.piece)) {
+		const { open: _, ...plain } = alone;
+		return { ...plain, advice: 'scrap', reason: [...nearest, { code: 'give-up' }, left] };
+	}
+	const taken: Reason[] = [
+		{ code: 'nearest', fits: false, how: 'accept', bend: state.bend },
+		{ code: 'still-missed', ...missedBy(state, known.accepted) },
+	];
+	const isCloser = best.do !== 'accept' && best.left <= CLOSER * known.accepted.left;
+	return { ...alone, reason: [...alone.reason, ...taken, ...(isCloser ? [way] : [])] };
 }
 
 type NearestWay = Pick<Extract<Reason, { code: 'nearest' }>, 'how' | 'bend' | 'by'>;

@@ -43,7 +43,7 @@ export const WALK = {
 	none: 'There is none.',
 	label: (entry: number, reading: Reading): string => `Line ${entry}, ${readingName(reading)}: what it really was`,
 	empty: 'Arrow up: an earlier one; arrow down: a later one. Write the right number and press Enter to correct it.',
-	keys: { up: 'earlier', down: 'later', open: 'readings', openBrief: 'back' },
+	keys: { up: 'earlier', down: 'later', open: 'readings', openBrief: 'log' },
 	marks: { aside: 'set aside', doubted: 'doubted', again: 'read again' },
 } as const;
 

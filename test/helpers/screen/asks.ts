@@ -325,7 +325,10 @@ export const HOPELESS: DecideAsk = {
 		{ code: 'nearest', fits: false, how: 'accept', bend: 2 },
 		{
 			...{ code: 'still-missed', endOffset: 4.2, endAngle: 9.1, corner: { bend: 3, off: 2.5, tolerance: 0.25 } },
-			checks: [{ name: 'rise', kind: 'drop', off: 1.9, tolerance: 0.0625 }],
+			checks: [
+				{ name: 'rise', kind: 'drop', off: 1.9, tolerance: 0.0625 },
+				{ name: 'legs', kind: 'angle', off: 9.1, tolerance: 0.5 },
+			],
 		},
 		{ code: 'stock-left', behind: 70, again: false, before: 14 },
 	],

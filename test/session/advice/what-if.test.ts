@@ -305,9 +305,22 @@ describe('a tube that nothing makes fit', () => {
 		const asked = decide(bent(checkedFoot(0.1, { tooling: { ...hatJob().tooling, clamp: 16.5 } }), [16.6, 33]));
 		expect(asked).toMatchObject({ advice: 'accept', tweaks: [] });
 		expect(asked.rescue?.best).toMatchObject({ do: 'accept', bend: 2, within: false });
-		expect(whyOf(asked)).toMatch(
-			/The best this piece can become: take this bend as it is\..*[Tt]he foot is 0\.\d+° (low|high) \(0\.1° allowed\)/,
+		expect(whyOf(asked)).toMatch(/the tube can no longer fit\..*[Tt]he foot is 0\.\d+° (low|high) \(0\.1° allowed\)/);
+		// The advice says that already.
+		expect(whyOf(asked)).not.toMatch(/take this bend|as it is/i);
+	});
+
+	it('is told what taking the bend comes to, and no other way that brings it hardly closer', () => {
+		const asked = decide(bent(hatJob({ checks: [], trim: { start: 1, end: 1 } }), [16, 32.6, 16.1]));
+		const { accepted, rescue } = asked;
+		expect(asked.advice).toBe('accept');
+		expect(rescue!.best.do).toBe('reopen');
+		expect(rescue!.best.left).toBeLessThan(accepted.left);
+		expect(rescue!.best.left).toBeGreaterThan(0.75 * accepted.left);
+		expect(asked.reason).toContainEqual(
+			expect.objectContaining({ code: 'still-missed', endOffset: accepted.endOffset, endAngle: accepted.endAngle }),
 		);
+		expect(whyOf(asked)).not.toContain('closest');
 	});
 
 	it('is told how to come to that best, where accepting does not', () => {
@@ -317,9 +330,7 @@ describe('a tube that nothing makes fit', () => {
 		const [tweak] = asked.tweaks;
 		expect(asked.rescue!.best.left).toBe(tweak!.left);
 		expect(tweak!.left).toBeLessThan(asked.accepted.left);
-		expect(whyOf(asked)).toContain(
-			`The best this piece can become: go back to bend 1 and pull it by ${tweak!.by}°. The far end `,
-		);
+		expect(whyOf(asked)).toContain(`It would come closest by going back to bend 1 and pulling it by ${tweak!.by}°.`);
 	});
 
 	it('is given up where a plane came out square to the drawing, and what is straight can be used again', () => {

@@ -63,7 +63,7 @@ export function donePage(state: SessionState, note: DoneNote): PageView {
 		},
 		body: ({ columns, rows }) => {
 			const told = [
-				[...verdict(note, state.job, columns), ...corner(note, state.job, columns)],
+				[...verdict(note, state.job, columns), ...cornerLines(note, state.job, columns)],
 				batchSoFar(state, columns),
 				bends(note),
 				checks(note, state.job),
@@ -86,7 +86,8 @@ export function cutsPage(state: SessionState, note: DoneNote): PageView {
 			back: { label: KEY_SAYS.back, step: { step: 'page', page: { page: 'done', note } } },
 			empty: CHOOSE_OR_BACK,
 		},
-		body: ({ columns }) => last(state, note, columns, cuts(note, state.job, columns), corner(note, state.job, columns)),
+		body: ({ columns }) =>
+			last(state, note, columns, cuts(note, state.job, columns), cornerLines(note, state.job, columns)),
 	};
 }
 
@@ -100,7 +101,7 @@ function last(
 ): Section[] {
 	const looks = note.finish.flatMap((fact) => wrapped(`- ${finishWords(fact, job)}`, columns, 'plain', 2));
 	return [
-		{ rank: 2, lines: note.scrapped ? [] : [...end(note, job, columns), ...also] },
+		{ rank: 2, lines: note.scrapped ? [] : [...farEndLines(note, job, columns), ...also] },
 		{ rank: 1, lines: cut },
 		{ rank: 3, lines: looks },
 		{ rank: 4, extra: true, lines: chopped(logAt(note.log), columns, 'quiet') },
@@ -143,12 +144,12 @@ function checks({ checks: all }: DoneNote, job: ShownJob): Line[] {
 	});
 }
 
-function end({ endOffset, endAngle, sd }: DoneNote, job: ShownJob, columns: number): Line[] {
+function farEndLines({ endOffset, endAngle, sd }: DoneNote, job: ShownJob, columns: number): Line[] {
 	if (endOffset === null || endAngle === null || sd === null) return [];
 	return wrapped(endOff({ endOffset, endAngle, sd }, job), columns);
 }
 
-const corner = ({ shape, scrapped }: DoneNote, job: ShownJob, columns: number): Line[] =>
+const cornerLines = ({ shape, scrapped }: DoneNote, job: ShownJob, columns: number): Line[] =>
 	shape === null || scrapped ? [] : wrapped(cornerOff(shape, job), columns);
 
 function cuts({ cuts: both }: DoneNote, job: ShownJob, columns: number, words = cutOffWords): Line[] {

@@ -16,7 +16,7 @@ import type { Section } from './page.ts';
 export function finishedTube(state: SessionState, note: CorrectedNote, columns: number, room: number): Section[] {
 	const { predicted } = note;
 	const { job } = state;
-	const { heads, ends, checks } = tableOf(state, note, columns);
+	const { heads, ends, checks } = finishedTable(state, note, columns);
 	const { whole, brief, fits } = surenessWords(note, job);
 	const corner = wrapped(cornerOff(predicted.shape, job), columns);
 	const table = [heads, ...ends, ...checks, ...corner];
@@ -50,7 +50,7 @@ const NAME_WIDTH = 30;
 const WIDE = 80;
 
 /** By the drawing, uncorrected and now; once no bend is left there is nothing to compare. */
-function tableOf(state: SessionState, { remaining, predicted, without }: CorrectedNote, columns: number) {
+function finishedTable(state: SessionState, { remaining, predicted, without }: CorrectedNote, columns: number) {
 	const { job } = state;
 	const left = remaining.length > 0;
 	const width = Math.min(VALUE_WIDTH, Math.floor((columns - LEAST_NAME) / 3));

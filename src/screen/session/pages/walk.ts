@@ -1,7 +1,7 @@
 import type { AmendPreview } from '../../../session/advice/amend-preview.ts';
 import type { Answered } from '../../../session/log/answered.ts';
 import type { Reading } from '../../../session/log/events.ts';
-import { padded } from '../../../terminal/width.ts';
+import { cellsOf, padded } from '../../../terminal/width.ts';
 import { bendName } from '../../../words/bend-name.ts';
 import { readingName } from '../../../words/readings.ts';
 import { KEY_NAMES } from '../../../words/screen/frame.ts';
@@ -42,10 +42,13 @@ function readingMark(history: readonly Answered[], entry: Answered, { of, value 
 	return settled.setAside.includes(value) ? WALK.marks.aside : WALK.marks.again;
 }
 
+/** Pages on which something is asked that readings bear on. */
+const QUESTIONS: readonly Page['page'][] = ['ask', 'released', 'least', 'corrected'];
+
 /** Whether the arrow keys lead to earlier readings from where one is. */
 function canWalk(state: SessionState): boolean {
 	const { page, ask, entry, history } = state;
-	const question = page.page === 'ask' || page.page === 'released' || page.page === 'least';
+	const question = QUESTIONS.includes(page.page);
 	// Where there are choices the arrows point at them first: from the first one up are the readings.
 	const free = question && ask !== null && entry.field === '' && (entry.selected ?? 0) === 0;
 	return free && history.some((each) => !each.void && (each.readings?.length ?? 0) > 0);
@@ -97,25 +100,23 @@ export function walkPage(state: SessionState, { at, from }: Extract<Page, { page
 	};
 }
 
-/** Cells of the mark, the entry and the bend in front of a reading's name, and what its value wants behind it. */
+/** Cells of the mark, the entry and the bend in front of a reading's name, and the most of the name. */
 const BEFORE_NAME = 16;
-const VALUE_WIDTH = 13;
 const NAME_WIDTH = 36;
-const MARK_WIDTH = 12;
 
 /** As many as have room, the newest lowest as on the page they came from, the one in hand marked. */
 function walkLines(state: SessionState, all: readonly Taken[], at: number, { columns, rows }: Room): Line[] {
 	const room = Math.max(3, rows - 1);
-	const names = Math.min(NAME_WIDTH, columns - BEFORE_NAME - VALUE_WIDTH - MARK_WIDTH);
+	const told = ({ reading, mark }: Taken) => [valueTold(reading, state.job), mark].filter(Boolean).join('  ');
+	const names = Math.min(NAME_WIDTH, columns - BEFORE_NAME - 1 - Math.max(...all.map((each) => cellsOf(told(each)))));
 	const first = Math.max(0, Math.min(at - Math.floor(room / 2), all.length - room));
 	return all
 		.slice(first, first + room)
-		.map(({ entry, reading, mark }, index): Line => {
+		.map((taken, index): Line => {
+			const { entry, reading } = taken;
 			const where = reading.bend === undefined ? '' : bendName(reading.bend);
-			const value = valueTold(reading, state.job);
 			const [name] = cutLine([span(padded(readingName(reading), names))], names);
-			const told = mark === '' ? value : `${value}  ${mark}`;
-			const text = `${String(entry.entry).padStart(4)}  ${where.padEnd(8)}${name?.text ?? ''} ${told}`;
+			const text = `${String(entry.entry).padStart(4)}  ${where.padEnd(8)}${name?.text ?? ''} ${told(taken)}`;
 			const inHand = first + index === at;
 			return [span(inHand ? '> ' : '  ', 'strong'), span(text, inHand ? 'inverse' : 'plain')];
 		})
