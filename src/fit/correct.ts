@@ -1,4 +1,4 @@
-import { costAt, solve } from '../maths/least-squares.ts';
+import { costAt, FLAT, type Flatness, solve } from '../maths/least-squares.ts';
 import { angleBetween } from '../tube/angles.ts';
 import { frames } from '../tube/frames.ts';
 import type { Shape } from '../tube/shape.ts';
@@ -47,13 +47,16 @@ export function predict(shape: Shape, goal: FarEnd, measures: readonly FitMeasur
 	};
 }
 
+/** What is off by a thousand tolerances need not be known to less than a hundredth of one, nor its last steps gone. */
+const AS_FAR_OFF: Flatness = (all) => FLAT * all;
+
 /**
  * Chooses the free straights, angles and rotations so that the far end, its direction and the checks come as near to the design
  * as they can, each in units of its tolerance, and nothing is moved further than needed. The cost is never above that of the
  * plan as it was, as long as that plan keeps the bounds. Where that takes more tube than there is, the piece's end is where the last
  * straight ends, and the rest is chosen for that.
  */
-export function correct(input: CorrectionInput, flat?: number): CorrectedShape {
+export function correct(input: CorrectionInput, flat: Flatness = AS_FAR_OFF): CorrectedShape {
 	const { stock } = input;
 	const free = correctedOnce(input, flat);
 	if (!stock || free.shape.straights.at(-1)! <= leftOfShape(free.shape, stock)) return free;
@@ -63,7 +66,7 @@ export function correct(input: CorrectionInput, flat?: number): CorrectedShape {
 	return ended.shape.straights.at(-1)! < least ? free : { ...ended, active: [...ended.active, { of: 'piece' }] };
 }
 
-function correctedOnce(input: Posed, flat?: number): CorrectedShape {
+function correctedOnce(input: Posed, flat: Flatness): CorrectedShape {
 	const unknowns = shapeUnknowns(input);
 	const problem = posed(input, unknowns);
 	const now = unknowns.map((u) => u.now);

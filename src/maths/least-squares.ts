@@ -43,9 +43,9 @@ export interface Solution {
 
 const FIRST_DAMPING = 1e-8;
 const LARGEST_DAMPING = 1e20;
-const FLAT = 1e-8;
+export const FLAT = 1e-8;
 const SMALLEST_STEP = 1e-12;
-const MOST_STEPS = 300;
+const MOST_STEPS = 100;
 /** Where a step can gain no more than this, or this part of the cost, rounding is too much of what two costs differ by: the slopes tell. */
 const ROUNDED = 1e-8;
 
@@ -183,15 +183,21 @@ function fallBySlopes(from: SolverPoint, to: SolverPoint): number {
 	return fall;
 }
 
-const isLevelAt = ({ free, gradient, matrix, cost }: SolverPoint, flat: number) =>
-	free.every((i) => Math.abs(gradient[i]!) <= flat * Math.sqrt(matrix[i]![i]!) * Math.max(1, Math.sqrt(2 * cost)));
+function isLevelAt({ free, gradient, matrix, cost }: SolverPoint, flat: Flatness): boolean {
+	const all = Math.max(1, Math.sqrt(2 * cost));
+	const none = flat(all) * all;
+	return free.every((i) => Math.abs(gradient[i]!) <= none * Math.sqrt(matrix[i]![i]!));
+}
+
+/** The slope that counts as none, in parts of the residuals; `all`: the root of the sum of their squares, 1 or more. */
+export type Flatness = (all: number) => number;
 
 /**
  * Minimises half the sum of squared residuals within the bounds, from `start` (first moved into them). Never ends above the cost
  * it started from, but for rounding. Variables should be of order one: the smallest step is absolute. Throws RangeError when a residual at the start
- * is not a finite number. `flat`: the slope that counts as none, in parts of the residuals.
+ * is not a finite number.
  */
-export function solve(problem: Problem, start: readonly number[], flat = FLAT): Solution {
+export function solve(problem: Problem, start: readonly number[], flat: Flatness = () => FLAT): Solution {
 	const inside = start.map((value, i) => clamp(value, problem.lower[i]!, problem.upper[i]!));
 	let place = placeAt(problem, inside, problem.residuals(inside));
 	if (!Number.isFinite(place.cost))

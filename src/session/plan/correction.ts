@@ -61,7 +61,7 @@ export function correctedNumbers(state: State): readonly Numbers[] {
 }
 
 /** Fine enough to weigh one way against another: a step at this slope changes no residual by a thousandth of its tolerance. */
-const NEAR_FLAT = 1e-4;
+const NEAR_FLAT = () => 1e-4;
 
 /**
  * The numbers of states that differ from this one by little, as they are found and not as hands set them: each is looked for from what
