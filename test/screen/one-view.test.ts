@@ -2,6 +2,10 @@ import { beforeEach, expect, test, vi } from 'vitest';
 import { homeView } from '../../src/screen/home/pages/index.ts';
 import { viewOf } from '../../src/screen/session/pages/index.ts';
 import { frameOf } from '../../src/screen/shell/app-frame.ts';
+import { frame } from '../../src/screen/shell/frame.ts';
+import { lookOf } from '../../src/screen/shell/look.ts';
+import { NOTHING } from '../../src/screen/shell/prompt.ts';
+import { line } from '../../src/screen/text/line.ts';
 import * as asks from '../helpers/screen/asks.ts';
 import { ARCH, FakeHome, FakeLive, KEPT, ROWS } from '../helpers/screen/fake-ports.ts';
 import type { HeadlessTerminal } from '../helpers/screen/mount.tsx';
@@ -75,4 +79,17 @@ test('a letter on the home page takes one view and one frame, and another window
 	terminal.resize({ columns: 100, rows: 30 });
 	await terminal.until('─'.repeat(100));
 	expect(counts()).toEqual({ viewOf: 0, homeView: 0, frameOf: 1 });
+});
+
+test.each([
+	{ columns: 80, rows: 24, words: 5, wanted: 1, where: 'under its words' },
+	{ columns: 160, rows: 50, words: 5, wanted: 1, where: 'under its words' },
+	{ columns: 160, rows: 50, words: 30, wanted: 2, where: 'beside its words' },
+])('a frame of $columns columns with the picture $where words each width once', ({ columns, rows, words, wanted }) => {
+	const body = vi.fn(() => [{ rank: 0, lines: Array.from({ length: words }, () => line('word')) }]);
+	const picture = vi.fn(() => [line('picture')]);
+	const prompt = { label: '', empty: '' };
+	const content = { title: 'Page', where: [], body, prompt, entry: NOTHING, message: null, picture };
+	frame(content, { columns, rows }, lookOf({}, false, false));
+	expect([body, picture].map(({ mock }) => mock.calls.length)).toEqual([wanted, 1]);
 });

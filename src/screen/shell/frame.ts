@@ -157,22 +157,27 @@ const PICTURE_ROWS = { least: 5, under: 20 };
 const WIDE_COLUMNS = 120;
 const MIDDLE_GAP = 3;
 
+/** The words of a page as they have room, and what they were chosen from. */
+interface Said extends FittedBody {
+	sections: readonly Section[];
+}
+
 function bodyBetween<Step>(content: Content<Step>, room: Room): FittedBody {
 	const { picture } = content;
 	const said = words(content, room);
 	if (picture === undefined) return said;
 	const left = room.rows - said.lines.length - 1;
-	if (room.columns >= WIDE_COLUMNS && left < PICTURE_ROWS.under) return besidePicture(content, room, picture);
+	if (room.columns >= WIDE_COLUMNS && left < PICTURE_ROWS.under) return besidePicture(content, said.sections, room, picture);
 	return left < PICTURE_ROWS.least ? said : { ...said, lines: [...said.lines, EMPTY, ...picture(room.columns, left)] };
 }
 
-/** In a wide window: what needs the whole width on top, under it the words at the left and the picture at the right. */
+/** In a wide window: what of the sections needs the whole width on top, under it the other words at the left and the picture at the right. */
 function besidePicture<Step>(
 	content: Content<Step>,
+	sections: readonly Section[],
 	room: Room,
 	picture: (columns: number, rows: number) => Line[],
 ): FittedBody {
-	const sections = content.body(room);
 	const top = fitted(
 		sections.filter(({ wide }) => wide === true),
 		room.rows,
@@ -193,19 +198,23 @@ function besidePicture<Step>(
 	return { lines: [...top.lines, ...gap, ...both], short: top.short || left.short };
 }
 
-function words<Step>({ body, prompt, entry }: Content<Step>, room: Room): FittedBody {
+function words<Step>({ body, prompt, entry }: Content<Step>, room: Room): Said {
 	const { choices = [] } = prompt;
-	if (choices.length === 0) return fitted(body(room), room.rows);
+	if (choices.length === 0) {
+		const sections = body(room);
+		return { ...fitted(sections, room.rows), sections };
+	}
 	const most = Math.max(LEAST_CHOICES, room.rows - 1);
 	const list = choiceLines(choices, entry.selected, room.columns, most + 1).length;
 	const forList = Math.min(list, most);
 	const free = Math.max(0, room.rows - forList - 1);
-	const above = fitted(body({ ...room, free }), free);
+	const sections = body({ ...room, free });
+	const above = fitted(sections, free);
 	const gap = above.lines.length > 0 ? [EMPTY] : [];
 	const left = room.rows - above.lines.length - gap.length;
 	// Choices that have no room are counted in the list itself.
 	const chosen = choiceLines(choices, entry.selected, room.columns, left);
-	return { lines: [...above.lines, ...gap, ...chosen], short: above.short };
+	return { lines: [...above.lines, ...gap, ...chosen], short: above.short, sections };
 }
 
 const MESSAGE_TONES = { said: 'good', wrong: 'wrong', unsaved: 'wrong' } as const;
