@@ -5,7 +5,7 @@ import { readFile } from 'node:fs/promises';
 import { relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const PLAIN_TEXT = JSON.stringify(fileURLToPath(new URL('plain-text.mjs', import.meta.url)));
+const WIDTH = JSON.stringify(fileURLToPath(new URL('../src/terminal/width.ts', import.meta.url)));
 
 /**
  * @typedef {object} Patch
@@ -51,11 +51,11 @@ export const PATCHES = [
 		what: 'plain text, box drawing, blocks and braille are counted by their length',
 		why: 'only ASCII was: all else is segmented and looked up, at the first frame and at each new line',
 		gains: '22 in 100 of a keystroke at 80x24, 42 at 160x50',
-		first: `import { isPlain } from ${PLAIN_TEXT};`,
+		first: `import { isNarrow } from ${WIDTH};`,
 		swaps: [
 			[
 				'\tlet width = 0;\n\tconst eastAsianWidthOptions',
-				'\tif (ambiguousIsNarrow && isPlain(string)) return string.length;\n\tlet width = 0;\n\tconst eastAsianWidthOptions',
+				'\tif (ambiguousIsNarrow && isNarrow(string)) return string.length;\n\tlet width = 0;\n\tconst eastAsianWidthOptions',
 			],
 		],
 	},

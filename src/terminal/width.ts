@@ -1,15 +1,18 @@
 /** How many cells of a terminal a text takes: names may be in any script. */
 import { eastAsianWidth } from 'get-east-asian-width';
 
-/** Characters that take one cell each and join with nothing: nearly all that is ever drawn. */
+/** Characters that take one cell each and join with no neighbor: nearly all that is ever drawn. */
 const NARROW =
 	/^[ -~\u00a0-\u00ac\u00ae-\u02ff\u2010-\u2027\u2030-\u205e\u2190-\u2193\u2212\u2500-\u259f\u2800-\u28ff]*$/;
 
 /** What stands over or under the character before it, and what joins characters. */
 const NO_WIDTH = /^[\p{Mn}\p{Me}\p{Cf}]$/u;
 
+/** Whether a text takes as many cells as it is long. Ink asks too, by a patch of the build. */
+export const isNarrow = (text: string): boolean => NARROW.test(text);
+
 export function cellsOf(text: string): number {
-	if (NARROW.test(text)) return text.length;
+	if (isNarrow(text)) return text.length;
 	return [...text].reduce((sum, character) => sum + cellsOfOne(character), 0);
 }
 
@@ -19,7 +22,7 @@ function cellsOfOne(character: string): number {
 
 /** As much of the text as has room in so many cells, no character cut in two. */
 export function firstCells(text: string, cells: number): string {
-	if (NARROW.test(text)) return text.slice(0, Math.max(0, cells));
+	if (isNarrow(text)) return text.slice(0, Math.max(0, cells));
 	let taken = 0;
 	let kept = '';
 	for (const character of text) {
