@@ -2,26 +2,18 @@ import { describe, expect, test } from 'vitest';
 import { SESSION, SET } from '../helpers/screen/asks.ts';
 import { FakeHome, FakeLive, ROWS } from '../helpers/screen/fake-ports.ts';
 import { keptSession } from '../helpers/screen/kept-session.ts';
-import { asKept, runScreen, SIZE } from '../helpers/screen/run-screen.ts';
+import { runScreen } from '../helpers/screen/run-screen.ts';
 
 const AS_DRAWN = { mirror: false, from: 'start' } as const;
 
-async function start(rows: ConstructorParameters<typeof FakeHome>[1] = ROWS, size?: { columns: number; rows: number }) {
+async function start(rows: ConstructorParameters<typeof FakeHome>[1] = ROWS) {
 	const home = new FakeHome(new FakeLive([SESSION, SET]), rows);
-	const terminal = runScreen(home, size);
+	const terminal = runScreen(home);
 	await terminal.until('Number of your choice');
 	return { terminal, home };
 }
 
 describe('the home page', () => {
-	test.each([
-		{ columns: 100, rows: 30 },
-		{ columns: 160, rows: 50 },
-	])('looks at $columns by $rows as it should', async (size) => {
-		const { terminal } = await start(ROWS, size);
-		await asKept(terminal, 'home', size);
-	});
-
 	test('says of each job how it stands', async () => {
 		const job = (name: string, latest?: (typeof ROWS.sessions)[number]) => ({
 			path: `jobs/${name}.json`,
@@ -130,21 +122,6 @@ describe('the home page', () => {
 		await terminal.until('go on where it was left (opposite part, from the far end)');
 	});
 
-	test.each([
-		{ columns: 60, rows: 20 },
-		{ columns: 80, rows: 24 },
-		{ columns: 100, rows: 30 },
-		{ columns: 160, rows: 50 },
-	])('what can be done with a job looks at $columns by $rows as it should', async (size) => {
-		const { terminal } = await start(ROWS, size);
-		terminal.type('aft arch: never\n');
-		await terminal.until('go on where it was left');
-		await asKept(terminal, 'home-job', size);
-		terminal.type('/torn\n');
-		await terminal.until('It cannot be bent yet');
-		await asKept(terminal, 'home-faults', size);
-	});
-
 	test.each(['text', 'job'])('sends one with a fault at %s to a text editor', async (at) => {
 		const faults = [
 			{
@@ -192,7 +169,6 @@ describe('the home page', () => {
 		const { terminal } = await start();
 		terminal.type('help\n');
 		await terminal.until('where letters search');
-		await asKept(terminal, 'home-help', SIZE);
 		terminal.type('1\r');
 		await terminal.until('Help: keys');
 		await terminal.until('take the last answer back');

@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { readJob } from '../../src/job/read.ts';
 import { answeredForm, formOf } from '../../src/screen/job-form/job-form.ts';
+import type { Size } from '../../src/terminal/output.ts';
 import { FakeHome, ROWS, refusal } from '../helpers/screen/fake-ports.ts';
-import { asKept, runScreen, SIZE } from '../helpers/screen/run-screen.ts';
+import { runScreen } from '../helpers/screen/run-screen.ts';
 
-function start(size?: { columns: number; rows: number }, home = new FakeHome(null, ROWS)) {
+function start(home = new FakeHome(null, ROWS), size?: Size) {
 	return { terminal: runScreen(home, size), home };
 }
 
@@ -64,43 +65,14 @@ describe('a new job on the screen', () => {
 		expect(saved(home)).toEqual(SAVED);
 	});
 
-	test.each([
-		{ columns: 60, rows: 20 },
-		{ columns: 80, rows: 24 },
-		{ columns: 100, rows: 30 },
-		{ columns: 160, rows: 50 },
-	])('looks at $columns by $rows as it should', async (size) => {
-		const { terminal } = start(size);
-		await terminal.until('Jobs');
-		terminal.type(`*1\r${TUBE}`);
-		await terminal.until('How the shape is given');
-		await asKept(terminal, 'form-shape', size);
-		terminal.type(line('1', '+', '12 1/2', '30', '2', '20', '6'));
-		await terminal.until('Run: within');
-		terminal.type('8');
-		await asKept(terminal, 'form-run', size);
-		terminal.type(`${ENTER}${line('2', '5', '14 3/8', '1/2', '+')}`);
-		await terminal.until('+  save');
-		await asKept(terminal, 'form-overview', size);
-		terminal.type(line('3'));
-		await terminal.until('last straight: ');
-		await asKept(terminal, 'form-bends', size);
-	});
-
-	test.each([
-		{ columns: 60, rows: 20 },
-		{ columns: 80, rows: 24 },
-		{ columns: 100, rows: 30 },
-		{ columns: 160, rows: 50 },
-	])('by its points stands on the screen as it is drawn, at $columns by $rows', async (size) => {
-		const { terminal, home } = start(size);
+	test('by its points stands on the screen as it is drawn', async () => {
+		const { terminal, home } = start();
 		await terminal.until('Jobs');
 		// Up, across and down: a hoop on its feet.
 		terminal.type(`*1\r${TUBE}${line('2', '1', '0', '0', '0', '30 1/2', '20', '30 1/2', '20', '0')}`);
 		await terminal.until('A further point, 5');
 		expect(terminal.text).toContain('1 (0, 0) 2 (0, 30 1/2) 3 (20, 30 1/2) 4 (20, 0)');
 		expect(terminal.text).toContain('21 1/2 in by 31 1/4 in over all');
-		await asKept(terminal, 'form-points', size);
 		terminal.type('+');
 		await terminal.until('Trim at the start end');
 		terminal.type('++');
@@ -120,7 +92,7 @@ describe('a new job on the screen', () => {
 	});
 
 	test('says once what holds for several bends', async () => {
-		const { terminal } = start({ columns: 100, rows: 30 });
+		const { terminal } = start(new FakeHome(null, ROWS), { columns: 100, rows: 30 });
 		await terminal.until('Jobs');
 		const hooked = line('1', '+', '8', '30', '+', '0', '30', '1', '+', '0', '20', '1', '5', '9');
 		terminal.type(`*1\r${TUBE}${hooked}`);
@@ -201,7 +173,7 @@ describe('a kept job', () => {
 	function withFile() {
 		const home = new FakeHome(null, ROWS);
 		home.workshop.files.set('jobs/step.json', JSON.stringify({ ...SAVED, name: 'Boarding step' }));
-		return start(SIZE, home);
+		return start(home);
 	}
 
 	test('is changed, and written over only when that is said', async () => {
