@@ -1,5 +1,5 @@
-// Every change that is made to a package while bundling: the file, what is changed, why, and what it gains in the benchmark
-// (`npx tsx test/bench/keystroke.ts NAME` measures without the patches named). The tests run the same patched Ink as the program.
+// Every change that is made to a package while bundling: the file, what is changed, why, and what it gains (`npm run bench:patches`). The tests
+// run the same patched Ink as the program.
 import { realpathSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { relative } from 'node:path';

@@ -1,7 +1,7 @@
 /**
  * Types on the pull page in a headless terminal of each size and prints, as JSON, the milliseconds from each key's bytes coming in to the
  * terminal showing it, the bytes written for each key, and the processor's milliseconds a key; then the same of keys that turn to another
- * page. Run by keystroke.ts.
+ * page. Run by keystroke.ts and, with fewer keys, by patches.ts.
  */
 import { openScreen } from '../../src/screen/shell/open-screen.tsx';
 import { finishedShape } from '../../src/tube/resolve.ts';
@@ -10,7 +10,7 @@ import { ARCH, FakeHome, FakeLive, KEPT } from '../helpers/screen/fake-ports.ts'
 import { HeadlessTerminal } from '../helpers/screen/mount.tsx';
 
 const WARM_UP = 100;
-const KEYS = 2000;
+const KEYS = Number(process.argv[2] ?? 2000);
 const SIZES = [
 	{ columns: 80, rows: 24 },
 	{ columns: 160, rows: 50 },

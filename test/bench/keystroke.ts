@@ -6,7 +6,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { build } from 'esbuild';
+import { bundled, PATCHES } from './bundled.ts';
 
 const LIMIT_MS = 16;
 const LIMIT_BYTES = 1024;
@@ -21,21 +21,9 @@ interface Run {
 	pages: { times: number[]; bytes: number[] };
 }
 
-// By its address: the build's own files have no types.
-const { bundleOptions, root } = await import(new URL('../../.ci/bundle.mjs', import.meta.url).href);
-const { PATCHES, patches } = await import(new URL('../../.ci/patches.mjs', import.meta.url).href);
-/** Patches to be left out, to see what they gain. */
-const without = process.argv.slice(2);
-
 const folder = mkdtempSync(join(tmpdir(), 'pullbook-bench-'));
-await build({
-	...bundleOptions,
-	plugins: [patches(PATCHES.filter(({ name }: { name: string }) => !without.includes(name)))],
-	entryPoints: { keystroke: join(root, 'test', 'bench', 'keystroke-loop.ts') },
-	outdir: folder,
-	outExtension: { '.js': '.mjs' },
-});
-const printed = execFileSync(process.execPath, [join(folder, 'keystroke.mjs')], {
+const loop = await bundled('test/bench/keystroke-loop.ts', folder, PATCHES);
+const printed = execFileSync(process.execPath, [loop], {
 	encoding: 'utf8',
 	maxBuffer: 2 ** 24,
 });

@@ -7,6 +7,8 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { median } from './rounds.ts';
+import { METER, metered, type Spent } from './spent.ts';
 
 const ROUNDS = 7;
 /** A sheet takes at most 1.5 s of a processor that starts Node in 83 ms. */
@@ -16,19 +18,12 @@ const MOST_MEGABYTES = 250;
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const program = join(root, '.build', 'pullbook.js');
 const home = mkdtempSync(join(tmpdir(), 'pullbook-bench-'));
-/** Says on standard error what the process took, as it ends. */
-const METER =
-	'data:text/javascript,process.on("exit",()=>{const{userCPUTime,systemCPUTime,maxRSS}=process.resourceUsage();console.error("took",userCPUTime+systemCPUTime,maxRSS)})';
-
-/** Processor milliseconds and megabytes at most. */
-function measured(args: readonly string[]): { ms: number; mb: number } {
-	const { status, stderr } = spawnSync(process.execPath, ['--import', METER, ...args], { cwd: root, encoding: 'utf8' });
-	const [, micros, kilobytes] = /took (\d+) (\d+)/.exec(stderr) ?? [];
-	if (status !== 0 || micros === undefined) throw new Error(`node ${args.join(' ')} ended with ${status}: ${stderr}`);
-	return { ms: Number(micros) / 1000, mb: Number(kilobytes) / 1024 };
+/** What Node took with these arguments. */
+function measured(args: readonly string[]): Spent {
+	const { status, stderr } = spawnSync(process.execPath, [...METER, ...args], { cwd: root, encoding: 'utf8' });
+	if (status !== 0) throw new Error(`node ${args.join(' ')} ended with ${status}: ${stderr}`);
+	return metered(stderr);
 }
-
-const median = (values: readonly number[]): number => values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!;
 
 try {
 	const jobs = readdirSync(join(root, 'jobs')).filter((name) => name.endsWith('.json'));
@@ -36,9 +31,16 @@ try {
 		const bends = JSON.parse(readFileSync(join(root, 'jobs', name), 'utf8')).shape.bends?.length ?? 'points';
 		const args = [program, 'paper', join('jobs', name), '--out', '-', '--home', home];
 		const rounds = Array.from({ length: ROUNDS }, () => ({ bare: measured(['-e', '0']), sheet: measured(args) }));
-		const bare = median(rounds.map((round) => round.bare.ms));
-		const sheet = median(rounds.map((round) => round.sheet.ms));
-		return { name, bends, bare, sheet, times: sheet / bare, mb: Math.max(...rounds.map((round) => round.sheet.mb)) };
+		const bare = median(rounds.map((round) => round.bare.milliseconds));
+		const sheet = median(rounds.map((round) => round.sheet.milliseconds));
+		return {
+			name,
+			bends,
+			bare,
+			sheet,
+			times: sheet / bare,
+			mb: Math.max(...rounds.map((round) => round.sheet.megabytes)),
+		};
 	});
 	for (const { name, bends, bare, sheet, times, mb } of rows)
 		console.log(

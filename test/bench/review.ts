@@ -7,8 +7,8 @@ import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { build } from 'esbuild';
 import { PROGRAM } from '../helpers/disk/program.ts';
+import { bundled, PAPER_PATCHES, PATCHES } from './bundled.ts';
 import { timeInTerminal } from './in-terminal.ts';
 import { keepManyPulls, keepRows } from './review-homes.ts';
 import { interleave, median, table } from './rounds.ts';
@@ -91,18 +91,9 @@ async function amongMany(): Promise<boolean> {
 
 /** What review-loop.ts measures with a home, bundled with the same patches as the program. */
 async function bundledLoop(): Promise<(home: string) => Looped[]> {
-	const { bundleOptions, root } = await import(new URL('../../.ci/bundle.mjs', import.meta.url).href);
-	const { patches } = await import(new URL('../../.ci/patches.mjs', import.meta.url).href);
-	await build({
-		...bundleOptions,
-		plugins: [patches()],
-		entryPoints: { review: join(root, 'test', 'bench', 'review-loop.ts') },
-		outdir: folder,
-		outExtension: { '.js': '.mjs' },
-	});
+	const path = await bundled('test/bench/review-loop.ts', folder, [...PATCHES, ...PAPER_PATCHES]);
 	return (home) => {
-		const loop = [join(folder, 'review.mjs'), home];
-		return JSON.parse(execFileSync(process.execPath, loop, { encoding: 'utf8', maxBuffer: 2 ** 24 }));
+		return JSON.parse(execFileSync(process.execPath, [path, home], { encoding: 'utf8', maxBuffer: 2 ** 24 }));
 	};
 }
 

@@ -33,6 +33,19 @@ process.on('exit', () => {
 	writeFileSync(process.env.SPENT, JSON.stringify({ milliseconds, megabytes }));
 });`;
 
+/** Arguments of Node with which a process says on standard error, as it ends, what it took: `metered` reads that. */
+export const METER = [
+	'--import',
+	'data:text/javascript,process.on("exit",()=>{const{userCPUTime,systemCPUTime,maxRSS}=process.resourceUsage();console.error("took",userCPUTime+systemCPUTime,maxRSS)})',
+];
+
+/** What a process with METER said that it took. @throws where it said nothing */
+export function metered(stderr: string): Spent {
+	const [, micros, kilobytes] = /^took (\d+) (\d+)$/m.exec(stderr) ?? [];
+	if (micros === undefined || kilobytes === undefined) throw new Error(`No process told what it took: ${stderr}`);
+	return { milliseconds: Number(micros) / 1000, megabytes: Number(kilobytes) / 1024 };
+}
+
 /** Runs the program in a real pseudo-terminal of 160 by 50. */
 export function spentOn({ args, cwd, home, steps = [], giveUpMs }: Run): Promise<Spent> {
 	const folder = mkdtempSync(join(tmpdir(), 'pullbook-spent-'));
