@@ -158,16 +158,15 @@ const WIDE_COLUMNS = 120;
 const MIDDLE_GAP = 3;
 
 /** The words of a page as they have room, and what they were chosen from. */
-interface Said extends FittedBody {
-	sections: readonly Section[];
-}
+type Said = FittedBody & { sections: readonly Section[] };
 
 function bodyBetween<Step>(content: Content<Step>, room: Room): FittedBody {
 	const { picture } = content;
 	const said = words(content, room);
 	if (picture === undefined) return said;
 	const left = room.rows - said.lines.length - 1;
-	if (room.columns >= WIDE_COLUMNS && left < PICTURE_ROWS.under) return besidePicture(content, said.sections, room, picture);
+	if (room.columns >= WIDE_COLUMNS && left < PICTURE_ROWS.under)
+		return besidePicture(content, said.sections, room, picture);
 	return left < PICTURE_ROWS.least ? said : { ...said, lines: [...said.lines, EMPTY, ...picture(room.columns, left)] };
 }
 
