@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { readCommandLine } from './cli/args.ts';
-import { guardOutput, settleOutput } from './cli/output-streams.ts';
+import { drainOutput, guardOutput } from './cli/output-streams.ts';
 import { reportError } from './cli/report.ts';
 import { runCommand } from './cli/run-command.ts';
 
@@ -22,6 +22,6 @@ async function main(): Promise<number> {
 process.on('uncaughtException', (error) => process.exit(reportError(error, process.stderr, debug)));
 guardOutput(process);
 const code = await main();
-await settleOutput(process);
+await drainOutput(process);
 // A pipe that stays open on standard input must not keep a finished command running.
 process.exit(code);

@@ -41,7 +41,7 @@ export interface BendRequest {
 	another?: boolean;
 }
 
-export function worldAt(home: string, rescue: string | null = null): Surroundings {
+export function surroundingsAt(home: string, rescue: string | null = null): Surroundings {
 	return { home, rescue, program: VERSION, now: () => new Date(), random: () => randomBytes(4).toString('hex') };
 }
 
@@ -77,7 +77,7 @@ export function openSession(
 	{ file, resume, learn, rescue = null, home, as, another = false }: Omit<BendRequest, 'lines' | 'color'>,
 	tell: (problem: string) => void,
 ): LiveSession {
-	const world = worldAt(home, rescue);
+	const world = surroundingsAt(home, rescue);
 	if (resume === null) {
 		const read = loadJob(file, keptTooling(home, tell));
 		const loaded = { ...read, job: asBent(read.job, as) };

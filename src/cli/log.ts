@@ -23,7 +23,7 @@ export async function runLog(request: LogRequest, io: Io): Promise<number> {
 	const { id, other = null, json, csv = false, trend, wanted = null, home } = request;
 	const form = json ? 'json' : csv ? 'csv' : 'text';
 	if (trend === undefined && id !== null)
-		return other === null ? show(id, form, home, io) : compare(id, other, json, home, io);
+		return other === null ? showSession(id, form, home, io) : compare(id, other, json, home, io);
 	const { rows } = new SessionCache(home).read(shownReading(io));
 	if (trend === undefined) return runList(rows, { wanted, form }, io);
 	return (await import('./log-trend.ts')).runTrend({ name: trend, json, home }, rows, io);
@@ -46,7 +46,7 @@ async function compare(name: string, other: string, json: boolean, home: string,
 	return runCompare(viewRead(both[0]), viewRead(both[1]), json, io) || (isDamaged ? EXIT.damaged : 0);
 }
 
-async function show(name: string, form: 'text' | 'json' | 'csv', home: string, io: Io): Promise<number> {
+async function showSession(name: string, form: 'text' | 'json' | 'csv', home: string, io: Io): Promise<number> {
 	const kept = readSaying(name, home, io);
 	const isDamaged = kept.damage !== null;
 	if (kept.records.length === 0) return isDamaged ? EXIT.damaged : EXIT.badInput;

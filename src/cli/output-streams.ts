@@ -13,7 +13,7 @@ export function guardOutput({ stdout, stderr }: Io): void {
 }
 
 /** Resolves once everything written so far has left the program, or its reader has; a failed write has been thrown on by then. */
-export async function settleOutput({ stdout, stderr }: Io): Promise<void> {
+export async function drainOutput({ stdout, stderr }: Io): Promise<void> {
 	for (const stream of [stdout, stderr]) await new Promise<void>((resolve) => stream.write('', () => resolve()));
 	// A stream tells of its error only after the callbacks of its writes.
 	await new Promise<void>((resolve) => setImmediate(resolve));

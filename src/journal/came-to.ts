@@ -18,7 +18,7 @@ import type { LogRecord } from './record.ts';
 import { isNumbers, lessonWritten, type WrittenLesson, writtenLesson } from './written-lesson.ts';
 
 /** What a log taken together comes to, apart from where it lies. */
-export interface Outcome {
+export interface SessionOutcome {
 	readonly status: SessionStatus;
 	readonly summary: SessionSummary;
 	readonly lesson: Lesson | null;
@@ -38,20 +38,20 @@ interface CameTo {
 	figures: SessionFigures;
 }
 
-export function cameTo(state: State): Outcome {
+export function cameTo(state: State): SessionOutcome {
 	const lesson = lessonOf(state);
 	return { status: status(state), summary: sessionSummary(state), lesson, figures: figuresOf(state, lesson) };
 }
 
 /** The fields by which the last line of a session of this job says it. */
-export function cameToField({ status, summary, lesson, figures }: Outcome, job: Job): { cameTo: CameTo } {
+export function cameToField({ status, summary, lesson, figures }: SessionOutcome, job: Job): { cameTo: CameTo } {
 	const { bendsDone, bends, fits, mayFit = false } = summary;
 	const taught = lesson && writtenLesson(lesson, job);
 	return { cameTo: { method: methodName(), status, bendsDone, bends, fits, mayFit, lesson: taught, figures } };
 }
 
 /** What the session of this start came to, by its last line; null where that does not say so in the way of this program. */
-export function outcomeIn(last: LogRecord, start: Start): Outcome | null {
+export function outcomeIn(last: LogRecord, start: Start): SessionOutcome | null {
 	const said = last.cameTo;
 	if (!isCameTo(said) || said.method !== methodName()) return null;
 	const { job, at, id } = start;

@@ -4,7 +4,7 @@ import type { SessionFigures } from '../session/report/figures.ts';
 import type { SessionStatus, SessionSummary } from '../session/report/views.ts';
 import type { Kin, Lesson } from '../springback/history.ts';
 import type { Units } from '../units/units.ts';
-import { cameTo, type Outcome, outcomeIn } from './came-to.ts';
+import { cameTo, outcomeIn, type SessionOutcome } from './came-to.ts';
 import type { ReadSession } from './catalogue.ts';
 import type { JournalFault } from './facts.ts';
 import type { LogRecord } from './record.ts';
@@ -85,14 +85,14 @@ export function summaryOf({ id, job, status, at, listed }: KeptRow): SessionSumm
 }
 
 /** The row of a session that is being left, by its state: the same as its log taken together gives. `touched`: its newest record's time. */
-export function rowLeft(path: string, { start }: State, touched: string, outcome: Outcome): KeptRow {
+export function rowLeft(path: string, { start }: State, touched: string, outcome: SessionOutcome): KeptRow {
 	const names = { id: start.id, path, ...namesOf(start) };
 	return { ...names, touched, ...toldOfRow(outcome, true), problem: null, isDamaged: false, isImported: false };
 }
 
 type ToldOfRow = Pick<KeptRow, 'status' | 'listed' | 'kin' | 'pulls' | 'lesson' | 'besides' | 'figures'>;
 
-function toldOfRow({ status, summary, lesson, figures }: Outcome, isWhole: boolean): ToldOfRow {
+function toldOfRow({ status, summary, lesson, figures }: SessionOutcome, isWhole: boolean): ToldOfRow {
 	const taught = { kin: lesson?.kin ?? null, pulls: lesson?.pulls ?? 0, lesson, besides: lesson?.besides ?? [] };
 	return isWhole
 		? { status, listed: outcomeOf(summary), ...taught, figures }
@@ -129,7 +129,7 @@ function namesOf({ job, jobFile, at, id }: State['start']): Pick<KeptRow, 'job' 
  * What it comes to; or why it comes to nothing. Its checksums say that a log is as it was written, not that what wrote it was
  * this program: whatever cannot be folded is that one log's problem, and must not keep another session from beginning.
  */
-function outcomeOfAll(records: readonly LogRecord[], believesLast: boolean): Outcome | JournalFault {
+function outcomeOfAll(records: readonly LogRecord[], believesLast: boolean): SessionOutcome | JournalFault {
 	try {
 		const said = believesLast ? outcomeIn(records.at(-1)!, startIn(records[0]!)) : null;
 		if (said !== null) return said;

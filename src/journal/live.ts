@@ -18,7 +18,7 @@ import type { Output, RefusedNote } from '../session/protocol/notes.ts';
 import { parseAnswer } from '../session/protocol/parse-answer.ts';
 import { stepped } from '../session/step.ts';
 import type { Lesson } from '../springback/history.ts';
-import { cameTo, cameToField, type Outcome } from './came-to.ts';
+import { cameTo, cameToField, type SessionOutcome } from './came-to.ts';
 import { newSessionId, sessionPath } from './catalogue.ts';
 import { JournalError, NotSaved } from './errors.ts';
 import type { JournalNotice } from './facts.ts';
@@ -47,7 +47,7 @@ export class LiveSession {
 	ended: 'done' | 'left' | null = null;
 	#state: State;
 	/** What it came to, where its last line says so. */
-	#outcome: Outcome | null = null;
+	#outcome: SessionOutcome | null = null;
 	#isClosed = false;
 	readonly #log: LogWriter;
 	readonly #world: Surroundings;

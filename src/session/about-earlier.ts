@@ -6,7 +6,7 @@ import type { State } from './log/state.ts';
 import type { Action } from './protocol/action.ts';
 import type { RefusalFact } from './protocol/facts/index.ts';
 import { noSuchNumber } from './reading/no-such-number.ts';
-import { amended } from './reading/settle-doubt.ts';
+import { amendedEvent } from './reading/settle-doubt.ts';
 import { takeReadings } from './reading/take.ts';
 import { whyUnexpected } from './reading/unexpected.ts';
 
@@ -30,7 +30,7 @@ export function offPiece(state: State, value: number): RefusalFact | null {
 	return value > 0 && value < piece ? null : { code: 'off-the-piece', value, piece };
 }
 
-export function amend(state: State, action: Extract<Action, { do: 'amend' }>): Decision {
+export function takeAmendment(state: State, action: Extract<Action, { do: 'amend' }>): Decision {
 	const entry = state.entries.find((e) => e.entry === action.entry);
 	if (!entry) return refuse({ code: 'no-such-line', line: action.entry, lines: state.entries.length });
 	if (entry.void) return refuse({ code: 'line-undone', line: action.entry });
@@ -48,7 +48,7 @@ export function amend(state: State, action: Extract<Action, { do: 'amend' }>): D
 	if (why !== null) return refuse(why);
 	const doubted = whyUnexpected(stateBefore(state, action.entry), reading);
 	if (doubted) return { events: [{ type: 'reading-doubted', reading, ...doubted, others: [], rest: [] }] };
-	return { events: [amended(reading)] };
+	return { events: [amendedEvent(reading)] };
 }
 
 /** The state in which a record was answered. */

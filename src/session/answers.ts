@@ -1,6 +1,6 @@
 import { at } from '../maths/list.ts';
 import { readingVariance } from '../springback/filter.ts';
-import { amend, offPiece, takeEvidence } from './about-earlier.ts';
+import { offPiece, takeAmendment, takeEvidence } from './about-earlier.ts';
 import { suggestion } from './advice/bend-check.ts';
 import { reopenHindrance } from './advice/reopen.ts';
 import { notStill } from './advice/still.ts';
@@ -47,7 +47,7 @@ function eventsOf(action: Action, state: State): Decision {
 		case 'draft':
 			return draftToKeep(state, action.draft);
 		case 'amend':
-			return amend(state, action);
+			return takeAmendment(state, action);
 		default:
 			break;
 	}

@@ -79,7 +79,7 @@ const SEAT_LEFT = 0.6;
  * Spread of the outcome of a pull where machine and tube are known, and of the seat as much as here: more where somebody said
  * what the dial shows with the tube snug.
  */
-export function settledSd(f: Filter): number {
+export function knownTubeSd(f: Filter): number {
 	const left = f.seated === 0 ? 1 : f.cov[SEAT]![SEAT]! / f.seated;
 	return Math.sqrt(stoppingVariance(f) + varianceOf('seat', f.scatter) * Math.min(1, Math.max(SEAT_LEFT, left)));
 }
@@ -172,7 +172,7 @@ function seatTold(f: Filter): Scatter {
 export function reopened(f: Filter, made: { angle: number; sd: number }, largest: number, held = largest): Filter {
 	const bend = newBend(f);
 	const angle = replaced(bend, ANGLE, made.angle, made.sd ** 2);
-	return { ...bend, ...angle, pulls: 1, largest, held, seen: true, opened: true, first: settledSd(f) };
+	return { ...bend, ...angle, pulls: 1, largest, held, seen: true, opened: true, first: knownTubeSd(f) };
 }
 
 /** What a pull to exactly `loaded` would leave: mean and variance, and the covariance with the angle there now. */

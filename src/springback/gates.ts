@@ -53,11 +53,11 @@ export function slow(f: Filter, band: { under: number; over: number }): boolean 
 }
 
 /** Why a reading of the bend in hand is doubtful, or null. Impossible first, then merely unlikely. */
-export function doubt(f: Filter, kind: FilterReading, value: number): GateDoubt | null {
-	return (f.pulls > 0 ? impossible(f, kind, value) : null) ?? unlikely(f, kind, value);
+export function doubtReading(f: Filter, kind: FilterReading, value: number): GateDoubt | null {
+	return (f.pulls > 0 ? whyImpossible(f, kind, value) : null) ?? whyUnlikely(f, kind, value);
 }
 
-function impossible(f: Filter, kind: FilterReading, value: number): GateDoubt | null {
+function whyImpossible(f: Filter, kind: FilterReading, value: number): GateDoubt | null {
 	const beyond = (by: 'above-the-dial' | 'below-the-dial'): GateDoubt => {
 		const inside = kind === 'angle' && passes(f, 180 - value);
 		return { by, held: f.largest, ...(inside ? { inside: 180 - value } : {}) };
@@ -71,7 +71,7 @@ function passes(f: Filter, value: number): boolean {
 	return below >= LEAST_BELOW && (f.opened || below <= MOST_BELOW.offset + MOST_BELOW.part * f.largest);
 }
 
-function unlikely(f: Filter, kind: FilterReading, value: number): GateDoubt | null {
+function whyUnlikely(f: Filter, kind: FilterReading, value: number): GateDoubt | null {
 	const expected = expectReading(f, kind);
 	if (soundness(value - expected.value, expected.sd ** 2, wrongPart(f.scatter)) >= SOUND[kind]) return null;
 	return { by: 'expectation', expected: expected.value, sd: expected.sd };

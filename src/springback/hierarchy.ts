@@ -6,7 +6,7 @@ import type { Gaussian } from '../maths/gaussian.ts';
 import { dot, times } from '../maths/matrix.ts';
 
 /** What readings say of a vector, in natural form: a likelihood exp(-x' information x / 2 + vector' x). */
-export interface Told {
+export interface Likelihood {
 	readonly information: readonly (readonly number[])[];
 	readonly vector: readonly number[];
 }
@@ -15,7 +15,7 @@ export interface Told {
 export interface Member<T> {
 	readonly who: T;
 	readonly mean: readonly number[];
-	readonly told: Told;
+	readonly told: Likelihood;
 }
 
 /** Below this part of the largest, an eigenvalue is what rounding left of 0. */

@@ -1,7 +1,7 @@
 /** The prior of a session from the lessons of those before it, of the same combination and of its kin. */
 
 import { type Filter, newTube } from './filter.ts';
-import { type Member, posterior, type Told } from './hierarchy.ts';
+import { type Likelihood, type Member, posterior } from './hierarchy.ts';
 import { areSameKins, isSameKin, type Kin, nearness, sharedLevels } from './kin.ts';
 import { kinsOf, type Lesson, together, withTallies } from './lesson.ts';
 import { jointCovariance, machinesOf, priorOn, withMachines } from './several-dies.ts';
@@ -68,7 +68,7 @@ export function learned(kin: Kin, cold: Filter, lessons: readonly Lesson[], besi
 	});
 	const machine = posterior({ who: kins, mean: machineMeans(cold, kins) }, members, jointCovariance);
 	// The scatter is the whole shop's: it lies in the people and their tools rather than in a die.
-	const scatter = together(near.flatMap(weighed), MOST_READINGS);
+	const scatter = together(near.flatMap(withWeights), MOST_READINGS);
 	const told = {
 		...cold,
 		...withMachines(cold, machine),
@@ -146,16 +146,16 @@ function familyName({ kins }: Family): string {
 }
 
 /** The lessons of one combination that still count, by how much. */
-function weighed({ lessons }: Family): (Lesson & { weight: number })[] {
+function withWeights({ lessons }: Family): (Lesson & { weight: number })[] {
 	return lessons
 		.slice(0, MOST_LESSONS)
 		.map((lesson, age) => ({ ...lesson, weight: FADING.factor ** Math.max(0, age + 1 - FADING.full) }));
 }
 
-function sumOfFamily(family: Family): Told {
+function sumOfFamily(family: Family): Likelihood {
 	const vector = family.lessons[0]!.vector.map(() => 0);
 	const information = vector.map(() => vector.map(() => 0));
-	for (const lesson of weighed(family)) {
+	for (const lesson of withWeights(family)) {
 		for (let i = 0; i < vector.length; i++) {
 			vector[i]! += lesson.weight * lesson.vector[i]!;
 			for (let j = 0; j < vector.length; j++) information[i]![j]! += lesson.weight * lesson.information[i]![j]!;

@@ -4,13 +4,13 @@ import { inverse } from '../maths/cholesky.ts';
 import { eigen } from '../maths/eigen.ts';
 import { times } from '../maths/matrix.ts';
 import { type Filter, newSeat } from './filter.ts';
-import type { Told } from './hierarchy.ts';
+import type { Likelihood } from './hierarchy.ts';
 import type { Kin } from './kin.ts';
 import { faded, type Scatter, TALLY_KINDS, type Tally, type TallyKind } from './scatter.ts';
 import { machinesOf } from './several-dies.ts';
 
 /** What one session's readings say of machine and material, and of how far readings scatter. Plain JSON. */
-export interface Lesson extends Told {
+export interface Lesson extends Likelihood {
 	kin: Kin;
 	/**
 	 * The further combinations that it tells of, where one tube was bent on several dies: `information` and `vector` then hold the unknowns of

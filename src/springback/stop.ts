@@ -5,11 +5,11 @@ import { normalCdf } from '../maths/normal.ts';
 import {
 	asFarAsBefore,
 	type Filter,
+	knownTubeSd,
 	made,
 	newSeat,
 	pullSpread,
 	reach,
-	settledSd,
 	stoppingVariance,
 	zeroOf,
 } from './filter.ts';
@@ -98,7 +98,7 @@ function best(f: Filter, req: StopRequest): number {
 
 /** The spreads that a plan reckons with. */
 export function handsOf(f: Filter): Hands {
-	return { stopping: Math.sqrt(stoppingVariance(f)), settled: settledSd(f) };
+	return { stopping: Math.sqrt(stoppingVariance(f)), settled: knownTubeSd(f) };
 }
 
 /**

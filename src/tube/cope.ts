@@ -56,7 +56,7 @@ export function copeCut({ od, wall }: Job['tube'], cope: Cope, end: EndName): Co
 		shallowest,
 		deepest: { ...deepest, back: -deepest.back },
 		longer: 0 - shallowest.back,
-		doubts: doubts(od, cope),
+		doubts: cutDoubts(od, cope),
 	};
 }
 
@@ -94,7 +94,7 @@ function leastCut(f: (degrees: number) => number, od: number): CutPlace {
 	return { degrees: normalizeRotation(degrees), back: f(degrees) };
 }
 
-function doubts(od: number, cope: Cope): CopeDoubt[] {
+function cutDoubts(od: number, cope: Cope): CopeDoubt[] {
 	const { od: other, angle, offset } = cope;
 	const found: CopeDoubt[] = [];
 	if (Math.min(angle, 180 - angle) < SHALLOW) found.push({ code: 'shallow', angle, least: SHALLOW });

@@ -2,8 +2,8 @@ import type { Output } from '../session/protocol/notes.ts';
 import { cautionWords } from './caution.ts';
 import { includesWords } from './checks.ts';
 import { cutOffWords, finishWords } from './finish.ts';
+import { lastBendMendsWords } from './last-bend-mends.ts';
 import type { Wording } from './lengths.ts';
-import { mendWords } from './mend.ts';
 import { reasonWords } from './reason.ts';
 import { withText } from './warnings.ts';
 
@@ -14,7 +14,9 @@ export function asLine(output: Output, style: Wording): object {
 			case 'warnings':
 				return { ...output, warnings: output.warnings.map((each) => withText(each, style)) };
 			case 'corrected':
-				return output.mend ? { ...output, mend: { ...output.mend, says: mendWords(output.mend, style) } } : output;
+				return output.mend
+					? { ...output, mend: { ...output.mend, says: lastBendMendsWords(output.mend, style) } }
+					: output;
 			case 'refused':
 				return withWhy(output, style);
 			case 'done':

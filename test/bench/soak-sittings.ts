@@ -2,7 +2,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { appendFileSync } from 'node:fs';
 import { createInterface } from 'node:readline';
-import { openSession, worldAt } from '../../src/cli/bend.ts';
+import { openSession, surroundingsAt } from '../../src/cli/bend.ts';
 import { type FsPort, realFs } from '../../src/files/fs-port.ts';
 import { LiveSession } from '../../src/journal/live.ts';
 import { readLog } from '../../src/journal/read-log.ts';
@@ -62,7 +62,7 @@ export function badDisk(soaked: Soaked, file: string, session: LiveSession, oper
 	bent(soaked, session, operator, 1 + Math.floor(draw.uniform(0, 6)));
 	if (session.ask === null) return;
 	const disk = breakable();
-	const again = LiveSession.resume({ ...worldAt(soaked.home), fs: disk.fs }, session.id, undefined, []);
+	const again = LiveSession.resume({ ...surroundingsAt(soaked.home), fs: disk.fs }, session.id, undefined, []);
 	const before = readLog(again.logPath).records.length;
 	const answer = JSON.stringify(operator.answer(again.ask!));
 	disk.fails = isFull ? 'ENOSPC' : 'EIO';

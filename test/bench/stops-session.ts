@@ -2,7 +2,7 @@
 import { toDivision } from '../../src/practice/shop.ts';
 import { setsPointer, tellsPointer } from '../../src/practice/world.ts';
 import { type Filter, filterPrior, newBend, newSeat, newTube, pull } from '../../src/springback/filter.ts';
-import { doubt, doubtLoaded, manyWrong, narrowBand, slow } from '../../src/springback/gates.ts';
+import { doubtLoaded, doubtReading, manyWrong, narrowBand, slow } from '../../src/springback/gates.ts';
 import { expectReading, observe } from '../../src/springback/reading.ts';
 import { accept, type StopRequest, suggestStop } from '../../src/springback/stop.ts';
 import { MOST_PULLS, type Rule, type Station, type Stroke, type Taken, type Wanted } from './stops-station.ts';
@@ -101,7 +101,7 @@ function loadedAsTaken(stop: number, { loaded }: Station): number {
 /** A reading, asked again where it is doubted: two that agree count as two, else the likelier counts. */
 function readInto(f: Filter, kind: Kind, read: () => number): Filter {
 	const first = read();
-	if (!doubt(f, kind, first)) return observe(f, kind, first);
+	if (!doubtReading(f, kind, first)) return observe(f, kind, first);
 	return settled(f, kind, first, read(), []);
 }
 
@@ -120,7 +120,7 @@ function settled(f: Filter, kind: Kind, doubted: number, again: number, others: 
 function measure(f: Filter, { finder }: Station, twice: boolean): Filter {
 	if (!twice) return readInto(f, 'angle', finder);
 	const first = finder();
-	if (doubt(f, 'angle', first)) return settled(f, 'angle', first, finder(), []);
+	if (doubtReading(f, 'angle', first)) return settled(f, 'angle', first, finder(), []);
 	const second = finder();
 	if (Math.abs(first - second) <= AGREE) return observe(f, 'angle', (first + second) / 2, { readings: 2 });
 	const { value } = expectReading(f, 'angle');

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { normalCdf } from '../../src/maths/normal.ts';
-import { filterPrior, newBend, newTube, settledSd } from '../../src/springback/filter.ts';
+import { filterPrior, knownTubeSd, newBend, newTube } from '../../src/springback/filter.ts';
 import { foresee } from '../../src/springback/foresight.ts';
 
 const cold = newBend(newTube(filterPrior(0.021, 0.1)));
@@ -15,7 +15,7 @@ const fewest = (half: number, sd: number) => 1 / (2 * normalCdf(half / sd) - 1);
 describe('what a band costs', () => {
 	it('is never less than a bound that no method can pass', () => {
 		for (const half of [0.2, 0.25, 0.4, 0.5, 1]) {
-			expect(at(half).pulls).toBeGreaterThan(fewest(half, settledSd(cold)));
+			expect(at(half).pulls).toBeGreaterThan(fewest(half, knownTubeSd(cold)));
 		}
 	});
 
@@ -29,7 +29,7 @@ describe('what a band costs', () => {
 
 	it('names the band that two pulls hold: wider for a smaller risk, no narrower than the bound has it', () => {
 		const { holds } = at(0.25);
-		expect(fewest(holds, settledSd(cold))).toBeLessThan(2);
+		expect(fewest(holds, knownTubeSd(cold))).toBeLessThan(2);
 		expect(at(0.25, 0.005).holds).toBeGreaterThan(holds);
 		expect(holds).toBe(at(1).holds);
 	});

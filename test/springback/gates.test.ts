@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { filterPrior, newBend, newSeat, pull, relieved } from '../../src/springback/filter.ts';
-import { doubt, doubtLoaded } from '../../src/springback/gates.ts';
+import { doubtLoaded, doubtReading } from '../../src/springback/gates.ts';
 import { observe } from '../../src/springback/reading.ts';
 
 const cold = filterPrior(0.021);
@@ -17,45 +17,45 @@ describe('doubtLoaded', () => {
 
 describe('doubt of the finder', () => {
 	it('takes what a bender can do', () => {
-		for (const value of [57, 55, 50, 48, 47]) expect(doubt(pulled, 'angle', value)).toBeNull();
+		for (const value of [57, 55, 50, 48, 47]) expect(doubtReading(pulled, 'angle', value)).toBeNull();
 	});
 
 	it('asks again above what the dial ever showed and far below it', () => {
-		expect(doubt(pulled, 'angle', 61)).toEqual({ by: 'above-the-dial', held: 60 });
-		expect(doubt(pulled, 'angle', 38)).toEqual({ by: 'below-the-dial', held: 60 });
-		expect(doubt(pulled, 'angle', 515)?.by).toBe('above-the-dial');
+		expect(doubtReading(pulled, 'angle', 61)).toEqual({ by: 'above-the-dial', held: 60 });
+		expect(doubtReading(pulled, 'angle', 38)).toEqual({ by: 'below-the-dial', held: 60 });
+		expect(doubtReading(pulled, 'angle', 515)?.by).toBe('above-the-dial');
 	});
 
 	it('takes a bend that was opened far below the dial, and asks again above it', () => {
 		const open = relieved(known, 14);
-		expect(doubt(known, 'angle', 38)?.by).toBe('below-the-dial');
-		expect(doubt(open, 'angle', 38)).toBeNull();
-		expect(doubt(open, 'angle', 61)?.by).toBe('above-the-dial');
+		expect(doubtReading(known, 'angle', 38)?.by).toBe('below-the-dial');
+		expect(doubtReading(open, 'angle', 38)).toBeNull();
+		expect(doubtReading(open, 'angle', 61)?.by).toBe('above-the-dial');
 	});
 
 	it('asks whether it was read on the inside when the rest to 180 would pass', () => {
-		expect(doubt(pulled, 'angle', 128.5)).toMatchObject({ inside: 51.5 });
-		expect(doubt(pulled, 'angle', 100)).not.toHaveProperty('inside');
+		expect(doubtReading(pulled, 'angle', 128.5)).toMatchObject({ inside: 51.5 });
+		expect(doubtReading(pulled, 'angle', 100)).not.toHaveProperty('inside');
 	});
 
 	it('asks again where a blunder is likelier than the reading', () => {
 		const next = observe(pull(newBend(known), 60, 60), 'released', 53);
-		expect(doubt(next, 'angle', 52)).toBeNull();
-		expect(doubt(next, 'angle', 57)?.by).toBe('expectation');
+		expect(doubtReading(next, 'angle', 52)).toBeNull();
+		expect(doubtReading(next, 'angle', 57)?.by).toBe('expectation');
 	});
 });
 
 describe('doubt of the dial', () => {
 	it('asks again after release when it shows more than under load, or little likely', () => {
-		expect(doubt(pulled, 'released', 52.5)).toBeNull();
-		expect(doubt(pulled, 'released', 61)?.by).toBe('above-the-dial');
-		expect(doubt(pulled, 'released', 25)?.by).toBe('expectation');
+		expect(doubtReading(pulled, 'released', 52.5)).toBeNull();
+		expect(doubtReading(pulled, 'released', 61)?.by).toBe('above-the-dial');
+		expect(doubtReading(pulled, 'released', 25)?.by).toBe('expectation');
 	});
 
 	it('asks again when the pointer is far from where the seated tube puts it', () => {
-		expect(doubt(cold, 'pointer', 0.5)).toBeNull();
-		expect(doubt(cold, 'pointer', 53)).toMatchObject({ by: 'expectation', expected: 0 });
-		expect(doubt(newSeat(known), 'pointer', 53)).toBeNull();
-		expect(doubt(newSeat(known), 'pointer', 35)?.by).toBe('expectation');
+		expect(doubtReading(cold, 'pointer', 0.5)).toBeNull();
+		expect(doubtReading(cold, 'pointer', 53)).toMatchObject({ by: 'expectation', expected: 0 });
+		expect(doubtReading(newSeat(known), 'pointer', 53)).toBeNull();
+		expect(doubtReading(newSeat(known), 'pointer', 35)?.by).toBe('expectation');
 	});
 });

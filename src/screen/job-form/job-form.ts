@@ -66,7 +66,7 @@ export function formOf(shop: FormShop, raw: unknown, path: string, copy: boolean
 }
 
 /** The fault that the open question is to mend; null where nothing is being mended. */
-export function mended(form: JobForm): Fault | null {
+export function faultToMend(form: JobForm): Fault | null {
 	if (!form.mending) return null;
 	const draft = draftIn(form);
 	return draftFaults(draft, form.shop).find(({ at }) => questionAt(at, draft.file) !== null) ?? null;

@@ -16,7 +16,7 @@ import type { FieldEntry, Prompt } from '../shell/prompt.ts';
 import { choiceNumbered } from '../shell/prompt.ts';
 import { line, wrapped } from '../text/line.ts';
 import { growing, growthPicture, growthSections, hasShape } from './growing.ts';
-import { draftIn, type JobForm, mended } from './job-form.ts';
+import { draftIn, faultToMend, type JobForm } from './job-form.ts';
 import { formKeys, MORE_KEY } from './part-lists.ts';
 
 /** The question that is open, with the tube as far as it has grown. */
@@ -28,7 +28,7 @@ export function questionView(form: JobForm, entry: FieldEntry): HomeView {
 	// Of a job that is being changed one sees what stands there, and can leave it.
 	const now = draft.whole ? currentAnswer(draft) : null;
 	const typed = typedAnswer(question, entry.field);
-	const fault = mended(form);
+	const fault = faultToMend(form);
 	const so = growing(form, typed);
 	return {
 		title: titleWords(question.is),

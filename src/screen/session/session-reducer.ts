@@ -17,8 +17,8 @@ import {
 	type Message,
 	type Page,
 	type SessionState,
+	type SessionStep,
 	type Standing,
-	type Step,
 	toldMessage,
 } from './session-state.ts';
 import { shortcutOf } from './shortcuts.ts';
@@ -98,13 +98,13 @@ export function textEntered({ session: state, shown }: SeenSession): Reduced {
 	return afterKey(state, typeof step === 'string' ? { wrong: step } : { step });
 }
 
-function afterKey(state: SessionState, result: Pressed<Step>): Reduced {
+function afterKey(state: SessionState, result: Pressed<SessionStep>): Reduced {
 	if ('entry' in result) return { state: { ...state, entry: result.entry, message: null } };
 	if ('wrong' in result) return { state: { ...state, message: { kind: 'wrong', text: result.wrong } } };
 	return stepTaken(state, result.step);
 }
 
-function stepTaken(state: SessionState, step: Step): Reduced {
+function stepTaken(state: SessionState, step: SessionStep): Reduced {
 	const clear = { entry: NOTHING, message: null };
 	switch (step.step) {
 		case 'page':

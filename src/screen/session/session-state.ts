@@ -79,7 +79,7 @@ export interface Amending {
 export type Detail = 'mark' | 'rotation' | 'length';
 
 /** What follows from an entry on a session's page. */
-export type Step =
+export type SessionStep =
 	| { step: 'page'; page: Page }
 	/** The first number of an answer is kept before the second is asked for on that page. */
 	| { step: 'draft'; draft: HalfAnswer; page: Page }

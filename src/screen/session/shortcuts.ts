@@ -5,14 +5,14 @@ import type { Key } from '../shell/keys.ts';
 import type { Prompt } from '../shell/prompt.ts';
 import { answer } from './pages/page.ts';
 import { asksRelease } from './release.ts';
-import type { SessionState, Step } from './session-state.ts';
+import type { SessionState, SessionStep } from './session-state.ts';
 
 /** A key that has the same meaning wherever it has one, and no number begins with it. */
 export interface Shortcut {
 	key: string;
 	label: string;
 	brief?: string;
-	step: Step;
+	step: SessionStep;
 }
 
 /** A tube that is to be set again and still lies there. */
@@ -29,7 +29,7 @@ const RELEASE: Shortcut = {
 };
 
 /** The shortcuts of the page that is open. In free text a letter is a letter. */
-export function shortcutsOf(state: SessionState, { text }: Prompt<Step>): Shortcut[] {
+export function shortcutsOf(state: SessionState, { text }: Prompt<SessionStep>): Shortcut[] {
 	const { page, ask, display, job } = state;
 	if (text !== undefined) return [];
 	const help: Shortcut = { key: 'h', label: KEY_SAYS.help, step: { step: 'page', page: { page: 'help', from: page } } };
@@ -57,7 +57,7 @@ export function shortcutsOf(state: SessionState, { text }: Prompt<Step>): Shortc
 }
 
 /** The shortcut that a key stands for; only where nothing is typed yet, since units are words. */
-export function shortcutOf(state: SessionState, prompt: Prompt<Step>, key: Key): Shortcut | null {
+export function shortcutOf(state: SessionState, prompt: Prompt<SessionStep>, key: Key): Shortcut | null {
 	if (key.key !== 'character' || state.entry.field !== '') return null;
 	const name = key.text === '?' ? 'h' : key.text.toLowerCase();
 	return shortcutsOf(state, prompt).find((shortcut) => shortcut.key === name) ?? null;

@@ -3,7 +3,7 @@ import { at, largestFirst } from '../../maths/list.ts';
 import { madeCount, type State, withBend } from '../log/state.ts';
 import { correctedNumbers, tubeOutcome } from '../plan/correction.ts';
 import type { TubeOutcome } from '../protocol/asks.ts';
-import type { Mend } from '../protocol/notes.ts';
+import type { LastBendMends } from '../protocol/notes.ts';
 
 /** Errors further off than this are no question of mending, degrees; and so finely is it told. */
 export const MOST_MENDED = 3;
@@ -13,7 +13,7 @@ const FINENESS = 0.25;
  * While the second-last bend is the next to be made: how far it may come out from its number so that the last bend still brings the
  * tube within all its tolerances, and what is left to hope for when it comes out at the edge of its own. Null at any other time.
  */
-export function lastCanMend(state: State): Mend | null {
+export function lastCanMend(state: State): LastBendMends | null {
 	const bend = state.bends.length - 1;
 	if (bend < 1 || madeCount(state) !== bend - 1) return null;
 	const after = (off: number): TubeOutcome[] => (off === 0 ? [0] : [-off, off]).map((by) => lastAlone(state, by));

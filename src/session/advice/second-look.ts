@@ -19,11 +19,11 @@ const ENOUGH = 3;
  */
 export function secondLook(state: State, of: 'bend' | 'tube'): ToMeasure | null {
 	const suspect = of === 'bend' ? { bend: state.bend, ...made(state.filter) } : madeOff(state)[0];
-	if (suspect === undefined || isSettled(state, suspect.bend, suspect.angle)) return null;
+	if (suspect === undefined || isBorneOut(state, suspect.bend, suspect.angle)) return null;
 	return { kind: 'angle', bend: suspect.bend };
 }
 
-function isSettled(state: State, bend: number, angle: number): boolean {
+function isBorneOut(state: State, bend: number, angle: number): boolean {
 	const { read } = bendAt(state, bend);
 	return read.some((one, i) => {
 		const agreeing = read.filter((other, j) => j !== i && Math.abs(one - other) <= AGREE);

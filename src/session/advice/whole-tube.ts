@@ -24,7 +24,7 @@ export interface AdvisedOnTube extends Advised {
 	again?: ToMeasure;
 	accepted: TubeOutcome;
 	tweaks: Tweak[];
-	rescue?: LeastBad;
+	leastBad?: LeastBad;
 }
 
 /** A state never changes, and one decision is asked for more than once. */
@@ -32,12 +32,12 @@ const KNOWN = new WeakMap<State, AdvisedOnTube>();
 
 /** The advice on the bend at work, weighed against what the whole tube becomes by it. */
 export function advisedAt(state: State): AdvisedOnTube {
-	const found = KNOWN.get(state) ?? weigh(state);
+	const found = KNOWN.get(state) ?? adviseOnTube(state);
 	KNOWN.set(state, found);
 	return found;
 }
 
-function weigh(state: State): AdvisedOnTube {
+function adviseOnTube(state: State): AdvisedOnTube {
 	const own = adviseOnBend(state);
 	const accepted = ifAccepted(state);
 	const contradicted = contradiction(state);
@@ -46,16 +46,16 @@ function weigh(state: State): AdvisedOnTube {
 	const alone =
 		opened === null || isWorthOpening(state, accepted, opened) ? own : notOpened(state, own, accepted, opened);
 	const found = accepted.within ? [] : tweaks(state, accepted);
-	const rescue = leastBadOf(state, { accepted, opened, tweaks: found }, alone.advice === 'scrap');
-	const known = { accepted, tweaks: found, ...(rescue === null ? {} : { rescue }) };
-	return { ...surely(state, advise(state, alone, known)), ...known };
+	const leastBad = leastBadOf(state, { accepted, opened, tweaks: found }, alone.advice === 'scrap');
+	const known = { accepted, tweaks: found, ...(leastBad === null ? {} : { leastBad }) };
+	return { ...surely(state, adviceOfAll(state, alone, known)), ...known };
 }
 
 type Known = Pick<AdvisedOnTube, 'accepted' | 'tweaks'>;
-type FoundBefore = Known & Pick<AdvisedOnTube, 'rescue'>;
+type FoundBefore = Known & Pick<AdvisedOnTube, 'leastBad'>;
 type Plain = Omit<AdvisedOnTube, keyof FoundBefore>;
 
-function advise(state: State, alone: Advised, { accepted, tweaks: found, rescue }: FoundBefore): Plain {
+function adviceOfAll(state: State, alone: Advised, { accepted, tweaks: found, leastBad }: FoundBefore): Plain {
 	if (isTakenUp(state, accepted)) return adviseTaking(state, alone, accepted);
 	if (alone.advice === 'pull' || alone.advice === 'relieve') return alone;
 	if (isNeededCloser(state, accepted)) return pulledCloser(state, alone);
@@ -63,7 +63,7 @@ function advise(state: State, alone: Advised, { accepted, tweaks: found, rescue 
 	if (touch !== null) return givenMore(state, alone, accepted, touch);
 	const saving = alone.advice === 'accept' ? savingTweak(state, accepted, found) : null;
 	if (saving !== null) return goBack(state, alone, accepted, saving);
-	const advised = rescue === undefined ? alone : leastBad(state, alone, rescue, { accepted, tweaks: found });
+	const advised = leastBad === undefined ? alone : adviseLeastBad(state, alone, leastBad, { accepted, tweaks: found });
 	return advised.advice === 'scrap' ? notOnOneReading(state, advised, alone) : advised;
 }
 
@@ -167,7 +167,7 @@ function goBack(state: State, alone: Advised, accepted: TubeOutcome, { bend, by,
 const CLOSER = 0.75;
 
 /** Says what cannot be met; gives the piece up where even the best is another tube. */
-function leastBad(state: State, alone: Advised, { best, stock }: LeastBad, known: Known): Advised {
+function adviseLeastBad(state: State, alone: Advised, { best, stock }: LeastBad, known: Known): Advised {
 	const way: Reason = { code: 'nearest', fits: best.within, ...wayTo(best, known.tweaks) };
 	const nearest: Reason[] = [way, { code: 'still-missed', ...missedBy(state, best) }];
 	const left: Reason = {

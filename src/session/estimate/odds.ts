@@ -92,7 +92,7 @@ function trialsOf(state: State, numbers: readonly Numbers[], left: BendsLeft) {
 			const verdict = judged(frames(finished), limits);
 			return round.length === 0 ? verdict : withRoundness(state, verdict, more);
 		},
-		weigh: weighing(state),
+		weigh: weightByReadings(state),
 		fits: (verdict: Judged) => keeps(verdict, limits),
 	};
 }
@@ -114,7 +114,7 @@ function withRoundness<T extends { values: number[] }>(state: State, verdict: T,
 const BLUNDER = 0.03;
 
 /** What readings say of each tube that the estimate could not take in: those near 0 that may be of either side. */
-function weighing(state: State): (verdict: Judged) => number {
+function weightByReadings(state: State): (verdict: Judged) => number {
 	const taken = state.design.checks.flatMap(({ check }, i) => {
 		const { reading = null, count = 1 } = state.checks[check.name] ?? {};
 		return reading === null || count > 0 || check.kind === 'ovality' ? [] : [{ check, reading, i }];

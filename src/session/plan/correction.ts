@@ -16,7 +16,7 @@ import { limits } from './correction-bounds.ts';
 import { limitsOf, measuresAfter } from './design.ts';
 import { DIRECTION } from './direction.ts';
 import { type Marking, settable, stepsOf } from './settable.ts';
-import { correctWithin, weighedAs } from './within.ts';
+import { correctWithin, withWeightsOf } from './within.ts';
 
 /**
  * The part of its tolerance that the far end's place, or a check, is aimed at within: the rest is for what the bends to come are off by
@@ -74,7 +74,7 @@ export function correctedNear(state: State): (other: State) => readonly Numbers[
 		const current = tubeAtWork(other, other.plan.current);
 		const marking = markingOf(other, current);
 		if (found === null) return numbersOf(current.shape, current.trimStart, marking.by);
-		const input = weighedAs(correctionOf(other), found.input);
+		const input = withWeightsOf(correctionOf(other), found.input);
 		const shape = asDrawn(input.shape, found.shape, made);
 		return numbersOf(correct({ ...input, shape }, NEAR_FLAT).shape, current.trimStart, marking.by);
 	};

@@ -62,7 +62,8 @@ export function correctWithin(state: State, asked: CorrectionInput): Within {
 }
 
 /** With the weights of another correction of the same tube. */
-export const weighedAs = (input: CorrectionInput, like: CorrectionInput): CorrectionInput => partWay(input, like, 1);
+export const withWeightsOf = (input: CorrectionInput, like: CorrectionInput): CorrectionInput =>
+	partWay(input, like, 1);
 
 interface Tried extends Within {
 	/** It costs more than any tube within hope. */

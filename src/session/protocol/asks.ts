@@ -138,7 +138,7 @@ export interface DecideAsk {
 	/** Where that does not fit: what going back to a made bend would do, best first. */
 	tweaks: Tweak[];
 	/** Where nothing makes it fit, or the bend is too far over to be worked back. */
-	rescue?: LeastBad;
+	leastBad?: LeastBad;
 }
 export type Ask = SetAsk | PullAsk | MeasureAsk | ConfirmAsk | CheckAsk | DecideAsk;
 export interface Numbers {

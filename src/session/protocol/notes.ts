@@ -38,7 +38,7 @@ export interface Foretold extends Predicted {
 /** One more measurement: a check by its name, or evidence about a bend. */
 export type TellsMost = { kind: 'check'; name: string } | { kind: EvidenceKind | 'angle'; bend: number };
 /** What the last bend can still mend, said before the second-last one is made. */
-export interface Mend {
+export interface LastBendMends {
 	/** The second-last bend. */
 	bend: number;
 	/** Degrees that it may be off by, either way, and the last bend still brings all within tolerance. */
@@ -59,7 +59,7 @@ export interface CorrectedNote extends Correction {
 	predicted: Foretold;
 	/** The same with the drawing's numbers for all bends left. */
 	without: Foretold;
-	mend?: Mend;
+	mend?: LastBendMends;
 }
 export interface RefusedNote {
 	note: 'refused';

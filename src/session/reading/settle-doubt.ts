@@ -13,7 +13,7 @@ import { takeReadings } from './take.ts';
  */
 export function settleDoubt(state: State, doubt: Doubt, action: Extract<Action, { do: 'keep' | 'reading' }>): Event[] {
 	const settled = settledBy(state, doubt, action);
-	if (doubt.reading.amends !== undefined) return [amended({ ...doubt.reading, value: settled.reading.value })];
+	if (doubt.reading.amends !== undefined) return [amendedEvent({ ...doubt.reading, value: settled.reading.value })];
 	return [settled, ...takeReadings(apply(state, settled), doubt.rest)];
 }
 
@@ -48,7 +48,7 @@ function isFirstOfTwo({ phase }: State, { reading, others }: Doubt): boolean {
 type Settled = Extract<Event, { type: 'doubt-settled' }>;
 
 /** The event that puts a reading in an earlier one's place. */
-export function amended(reading: Reading): Event {
+export function amendedEvent(reading: Reading): Event {
 	return { type: 'reading-amended', entry: reading.amends ?? 0, of: reading.of, value: reading.value };
 }
 

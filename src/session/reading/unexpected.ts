@@ -1,6 +1,6 @@
 import { at } from '../../maths/list.ts';
 import { heldSd } from '../../springback/filter.ts';
-import { doubt, doubtLoaded, type GateDoubt as FilterDoubt } from '../../springback/gates.ts';
+import { doubtLoaded, doubtReading, type GateDoubt as FilterDoubt } from '../../springback/gates.ts';
 import { expectKnown, isUnlikely } from '../../springback/known-again.ts';
 import { expectReading } from '../../springback/reading.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
@@ -115,7 +115,7 @@ function doubtOf(state: State, reading: Reading, expected: Expected): DoubtFact[
 		case 'pointer':
 		case 'angle': {
 			const apart = apartFrom(state, reading);
-			if (apart === null) return byFilter(doubt(state.filter, reading.of, value), value);
+			if (apart === null) return byFilter(doubtReading(state.filter, reading.of, value), value);
 			if (!isUnlikely(state.filter, apart, value)) return null;
 			return [{ code: 'not-as-made', bend: reading.bend ?? state.bend, angle: apart.angle, value }];
 		}

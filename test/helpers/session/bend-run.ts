@@ -1,6 +1,6 @@
 /** One bend of the simulated shop driven by the filter and stop rule alone, as a session would drive them. */
 import { type Filter, made, newBend, newSeat, pull } from '../../../src/springback/filter.ts';
-import { doubt, doubtLoaded } from '../../../src/springback/gates.ts';
+import { doubtLoaded, doubtReading } from '../../../src/springback/gates.ts';
 import { observe } from '../../../src/springback/reading.ts';
 import { accept, type StopRequest, suggestStop } from '../../../src/springback/stop.ts';
 import type { Shop } from '../shop/plain-shop.ts';
@@ -9,11 +9,12 @@ type Kind = 'angle' | 'released' | 'pointer';
 
 /** Reads with `read`; asks again, once, what is doubtful, and takes the two as a session does. */
 export function readInto(f: Filter, kind: Kind, first: number, read: () => number): Filter {
-	if (!doubt(f, kind, first)) return observe(f, kind, first);
+	if (!doubtReading(f, kind, first)) return observe(f, kind, first);
 	const second = read();
 	if (Math.abs(second - first) <= 1) return observe(f, kind, (first + second) / 2, { readings: 2, confirmed: true });
 	const before = made(f).angle;
-	const likelier = doubt(f, kind, second) && Math.abs(first - before) < Math.abs(second - before) ? first : second;
+	const likelier =
+		doubtReading(f, kind, second) && Math.abs(first - before) < Math.abs(second - before) ? first : second;
 	return observe(f, kind, likelier, { setAside: 1 });
 }
 
@@ -64,7 +65,7 @@ function measured(f: Filter, shop: Shop): Filter {
 	const second = shop.measure();
 	const agree = Math.abs(first - second) <= 1;
 	const mean = agree ? (first + second) / 2 : shop.measure();
-	if (agree && !doubt(f, 'angle', mean)) return observe(f, 'angle', mean, { readings: 2 });
+	if (agree && !doubtReading(f, 'angle', mean)) return observe(f, 'angle', mean, { readings: 2 });
 	const again = agree ? shop.measure() : mean;
 	const all = [first, second, again].sort((a, b) => a - b);
 	return observe(f, 'angle', all[1]!, { readings: 2 });

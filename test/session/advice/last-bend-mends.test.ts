@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { lastCanMend } from '../../../src/session/advice/last-bend-mends.ts';
 import type { CorrectedNote } from '../../../src/session/protocol/notes.ts';
 import type { Check, Job } from '../../../src/tube/job.ts';
-import { mendWords } from '../../../src/words/mend.ts';
+import { lastBendMendsWords } from '../../../src/words/last-bend-mends.ts';
 import { bendAndSkip } from '../../helpers/session/bend-to.ts';
 import { begin, give, type Run } from '../../helpers/session/session-run.ts';
 import {
@@ -59,10 +59,10 @@ describe('what the last bend can still mend', () => {
 	});
 
 	it('is told in a sentence', () => {
-		expect(mendWords(mended(1.45), hatJob())).toMatch(
+		expect(lastBendMendsWords(mended(1.45), hatJob())).toMatch(
 			/^Bend 2 may come out up to 1\.25° off: the last bend still mends that\. With it 0\.5° off, the far end would be [\d/.]+ in and [\d.]+° from the drawing\.$/,
 		);
-		expect(mendWords(mended(0.1), hatJob())).toMatch(
+		expect(lastBendMendsWords(mended(0.1), hatJob())).toMatch(
 			/^The last bend alone cannot bring the tube within its tolerances: bend 2 has to\./,
 		);
 	});

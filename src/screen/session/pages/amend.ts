@@ -9,7 +9,7 @@ import { CHOICE, CHOOSE_OR_BACK } from '../../../words/screen/usual.ts';
 import { MEASURED, WHICH_BEND } from '../../../words/session/again.ts';
 import { AMEND, EVIDENCE_PAGE, lineListed, lineTold, readingTold } from '../../../words/session/amend.ts';
 import { line, wrapped } from '../../text/line.ts';
-import type { SessionState, Step } from '../session-state.ts';
+import type { SessionState, SessionStep } from '../session-state.ts';
 import { answer, BACK, bendNumber, numberField, type PageView } from './page.ts';
 
 /** The entries that hold a reading which counts, newest first. */
@@ -35,7 +35,7 @@ export function amendPage(state: SessionState): PageView {
 	};
 }
 
-function whichStep(entry: Answered): Step {
+function whichStep(entry: Answered): SessionStep {
 	const readings = entry.readings ?? [];
 	if (readings.length > 1) return { step: 'page', page: { page: 'amendWhich', entry } };
 	return { step: 'page', page: { page: 'amendValue', entry, reading: readings[0] ?? null } };
@@ -61,7 +61,7 @@ export function amendWhichPage(state: SessionState, entry: Answered): PageView {
 
 /** The field in which a reading is corrected: what that changes is found out before it counts. */
 export function amendField(state: SessionState, entry: Answered, reading: Reading | null) {
-	const weigh = (value: number): Step => ({ step: 'weigh', amending: { entry, reading, value, would: null } });
+	const weigh = (value: number): SessionStep => ({ step: 'weigh', amending: { entry, reading, value, would: null } });
 	if (reading === null) return { read: (text: string) => weigh(parseNumber(text)) };
 	return numberField(measureOf(reading.of, state.job, reading.name), state.job, weigh);
 }

@@ -6,7 +6,7 @@ import { CHECK, checkValues, LEAST } from '../../../words/session/ask-measure.ts
 import { written } from '../../../words/session/number.ts';
 import { NotTaken, type Prompt } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
-import type { SessionState, Step } from '../session-state.ts';
+import type { SessionState, SessionStep } from '../session-state.ts';
 import { answer, BACK, expectedLine, numberField, type PageView, SLASH, STAR } from './page.ts';
 
 /** A check on the tube itself. */
@@ -31,7 +31,7 @@ export function checkPage(state: SessionState, ask: CheckAsk): PageView {
 	};
 }
 
-function checkPrompt(state: SessionState, ask: CheckAsk): Prompt<Step> {
+function checkPrompt(state: SessionState, ask: CheckAsk): Prompt<SessionStep> {
 	const rest = { slash: SLASH, star: STAR };
 	if (ask.kind !== 'ovality') {
 		const field = numberField(measuredIn('check', ask.kind), state.job, (reading) =>

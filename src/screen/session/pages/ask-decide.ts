@@ -9,7 +9,7 @@ import { MORE } from '../../../words/session/more.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { bigNumbers } from '../../text/big-numbers.ts';
 import { type Line, line, span, wholeTexts, wrapped } from '../../text/line.ts';
-import type { OpenBy, SessionState, Step } from '../session-state.ts';
+import type { OpenBy, SessionState, SessionStep } from '../session-state.ts';
 import { measureAgainStep } from './measure-again.ts';
 import { answer, BACK, type PageView, type Room, type Section, SLASH, STAR } from './page.ts';
 import { ladder } from './pulls.ts';
@@ -35,11 +35,11 @@ export function decidePage(state: SessionState, ask: DecideAsk): PageView {
 	};
 }
 
-function decideChoices(state: SessionState, ask: DecideAsk): Choice<Step>[] {
+function decideChoices(state: SessionState, ask: DecideAsk): Choice<SessionStep>[] {
 	const by = (advice: Advice) => ({ advised: ask.advice === advice });
 	const { mayOpen } = state.job;
 	const relieve = reliefStep(state, ask.bend, { action: { do: 'relieve' } }, openByOf(ask));
-	const choices: Choice<Step>[] = [
+	const choices: Choice<SessionStep>[] = [
 		{ label: DECIDE.accept, step: answer({ do: 'accept' }), ...by('accept') },
 		{ label: DECIDE.pull, step: answer({ do: 'pull' }), ...by('pull') },
 		...(mayOpen ? [{ label: DECIDE.open(ask.open), step: relieve, ...by('relieve') }] : []),
@@ -59,13 +59,13 @@ function goingBack(
 	state: SessionState,
 	{ of: bend, how: advised, advice }: DecideAsk,
 	mayOpen: boolean,
-): Choice<Step>[] {
+): Choice<SessionStep>[] {
 	if (typeof bend !== 'number') return [];
 	const go = (how: 'pull' | 'relieve') => ({
 		advised: advice === 'reopen' && (advised === undefined || advised === how),
 	});
 	const reopen = (how: 'pull' | 'relieve') => ({ action: { do: 'reopen' as const, bend, how } });
-	const open: Choice<Step> = {
+	const open: Choice<SessionStep> = {
 		label: DECIDE.backTo(bend, 'relieve'),
 		step: reliefStep(state, bend, reopen('relieve')),
 		...go('relieve'),
@@ -81,7 +81,7 @@ function goingBack(
 }
 
 /** First of all, since what is advised then rests on it. */
-const measureFirstChoice = (of: ToMeasure): Choice<Step> => ({
+const measureFirstChoice = (of: ToMeasure): Choice<SessionStep> => ({
 	label: againLabel(of),
 	step: { step: 'page', page: { page: 'again', of } },
 	advised: true,

@@ -8,7 +8,7 @@ import { type BigNumber, bigNumbers } from '../../text/big-numbers.ts';
 import { asciiOnly, cutLine, type Line, line, wrapped } from '../../text/line.ts';
 import { inWords } from '../../text/numbers-layout.ts';
 import { asksRelease } from '../release.ts';
-import type { SessionState, Step } from '../session-state.ts';
+import type { SessionState, SessionStep } from '../session-state.ts';
 import { bigMark, turnNumber } from './ask-set.ts';
 import { answer, BACK, numberField, type PageView, ROOMY_ROWS, type Room, type Section, SLASH, STAR } from './page.ts';
 import { ladder } from './pulls.ts';
@@ -30,7 +30,7 @@ export function pullPage(state: SessionState, ask: PullAsk): PageView {
 }
 
 /** A doubtful dial is answered at once: while the tube is still held it can be read again. So is one whose release nobody reads. */
-function loadedStep(state: SessionState, { stop }: PullAsk, loaded: number): Step {
+function loadedStep(state: SessionState, { stop }: PullAsk, loaded: number): SessionStep {
 	if (doubtLoaded(stop, loaded) || !asksRelease(state)) return answer({ do: 'loaded', loaded });
 	return { step: 'draft', draft: { of: 'loaded', value: loaded }, page: { page: 'released', loaded } };
 }

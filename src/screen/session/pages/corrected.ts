@@ -8,11 +8,11 @@ import { CHOICE, KEY_SAYS } from '../../../words/screen/usual.ts';
 import { CORRECTED, GROUPS, rotationWords } from '../../../words/session/corrected.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { type Line, line, span, wrapped } from '../../text/line.ts';
-import { oldNumbersPossible, type SessionState, type Step } from '../session-state.ts';
+import { oldNumbersPossible, type SessionState, type SessionStep } from '../session-state.ts';
 import { finishedTube } from './finished-tube.ts';
 import { answer, type PageView, SLASH, STAR } from './page.ts';
 
-const CHOICES: readonly Choice<Step>[] = [
+const CHOICES: readonly Choice<SessionStep>[] = [
 	{ label: CORRECTED.choices.new, step: { step: 'next' }, advised: true },
 	{ label: CORRECTED.choices.old, step: answer({ do: 'plan', plan: 'old' }) },
 ];

@@ -9,13 +9,13 @@ import { logAt } from '../../../words/session/start.ts';
 import { invitation, outsideWords, verdictWords } from '../../../words/verdict.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { chopped, type Line, line, span, wrapped } from '../../text/line.ts';
-import type { SessionState, Step } from '../session-state.ts';
+import type { SessionState, SessionStep } from '../session-state.ts';
 import { type PageView, type Section, SLASH } from './page.ts';
 
 const FINISH = { label: DONE.finish, step: { step: 'leave' } } as const;
 
 /** The next piece of a batch that is not whole; null where nothing is wanted after this tube. */
-function nextStep({ batch }: SessionState): { label: string; step: Step } | null {
+function nextStep({ batch }: SessionState): { label: string; step: SessionStep } | null {
 	const next = batch?.next ?? null;
 	if (batch === null || next === null) return null;
 	return {
@@ -36,17 +36,17 @@ function batchSoFar({ batch, piece }: SessionState, columns: number): Line[] {
 }
 
 /** What can be done at the end besides what `+` does. */
-function furtherChoices(state: SessionState, note: DoneNote): Choice<Step>[] {
+function furtherChoices(state: SessionState, note: DoneNote): Choice<SessionStep>[] {
 	const { batch, practice } = state;
 	const next = nextStep(state);
-	const another: Choice<Step> = { label: DONE.another, step: { step: 'follow', id: null } };
+	const another: Choice<SessionStep> = { label: DONE.another, step: { step: 'follow', id: null } };
 	return [
 		...(next === null ? [] : [{ ...next, advised: true }]),
 		...(practice || batch?.next?.do === 'begin' ? [] : [another]),
 		{ ...FINISH, ...(next === null && { advised: true }) },
 		...(batch === null
 			? []
-			: [{ label: DONE.batch, step: { step: 'page', page: { page: 'batch', note } } } as Choice<Step>]),
+			: [{ label: DONE.batch, step: { step: 'page', page: { page: 'batch', note } } } as Choice<SessionStep>]),
 	];
 }
 

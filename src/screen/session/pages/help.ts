@@ -2,7 +2,7 @@ import { CHOOSE_OR_BACK, KEY_SAYS } from '../../../words/screen/usual.ts';
 import { keysInHelp, pageHelp, SESSION_HELP } from '../../../words/session/help.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
-import type { Page, SessionState, Step } from '../session-state.ts';
+import type { Page, SessionState, SessionStep } from '../session-state.ts';
 import { type PageView, ROOMY_ROWS } from './page.ts';
 
 /** What the page from which help was asked is about, the keys, and what can be shown otherwise. */
@@ -23,7 +23,7 @@ export function helpPage(state: SessionState, from: Page): PageView {
 	};
 }
 
-function helpChoices(from: Page): Choice<Step>[] {
+function helpChoices(from: Page): Choice<SessionStep>[] {
 	const { shown, layout, topics } = SESSION_HELP.choices;
 	return [
 		{ label: shown, step: { step: 'page', page: { page: 'shown', from } } },

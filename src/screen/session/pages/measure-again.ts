@@ -4,7 +4,7 @@ import { bendName } from '../../../words/bend-name.ts';
 import { measureOf } from '../../../words/numbers.ts';
 import { againWords, MEASURE_AGAIN, MEASURED, WHICH_BEND } from '../../../words/session/again.ts';
 import { wrapped } from '../../text/line.ts';
-import type { SessionState, Step } from '../session-state.ts';
+import type { SessionState, SessionStep } from '../session-state.ts';
 import { answer, BACK, numberField, type PageView } from './page.ts';
 import { madeBends } from './reopen.ts';
 
@@ -15,7 +15,7 @@ function bendsToMeasure(state: SessionState): number[] {
 }
 
 /** Straight to the only bend there is. */
-export function measureAgainStep(state: SessionState): Step | null {
+export function measureAgainStep(state: SessionState): SessionStep | null {
 	const bends = bendsToMeasure(state);
 	const [only] = bends;
 	if (only === undefined) return null;
@@ -58,7 +58,7 @@ export function againPage(state: SessionState, of: ToMeasure): PageView {
 	};
 }
 
-function againAnswer({ kind, bend }: ToMeasure, reading: number): Step {
+function againAnswer({ kind, bend }: ToMeasure, reading: number): SessionStep {
 	if (kind === 'check' || bend === undefined) return answer({ do: 'reading', reading });
 	return answer({ do: 'evidence', kind, bend, reading });
 }

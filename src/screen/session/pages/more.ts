@@ -6,14 +6,14 @@ import { askRelease, DETAIL, MORE, NOT_AS_ASKED, OTHER_PLAN, turnedBy, UNDO } fr
 import type { Choice } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
 import { asksRelease } from '../release.ts';
-import type { Detail, Page, SessionState, Step } from '../session-state.ts';
+import type { Detail, Page, SessionState, SessionStep } from '../session-state.ts';
 import { amendable } from './amend.ts';
 import { measureAgainStep } from './measure-again.ts';
 import { answer, BACK, numberField, type PageView } from './page.ts';
 import { madeBends } from './reopen.ts';
-import { canWeigh } from './what-if.ts';
+import { isMoreToTell } from './what-if.ts';
 
-function to(page: Page): Step {
+function to(page: Page): SessionStep {
 	return { step: 'page', page };
 }
 
@@ -43,34 +43,34 @@ export function morePage(state: SessionState): PageView {
 }
 
 /** Any bend that is made, whatever is asked. */
-function again(state: SessionState): Choice<Step>[] {
+function again(state: SessionState): Choice<SessionStep>[] {
 	const step = measureAgainStep(state);
 	return step === null ? [] : [{ label: MORE.measureAgain, step }];
 }
 
 /** Only while the disk refuses. */
-function rescueChoices({ unsaved, rescuePlace }: SessionState): Choice<Step>[] {
+function rescueChoices({ unsaved, rescuePlace }: SessionState): Choice<SessionStep>[] {
 	if (unsaved === null || rescuePlace === null) return [];
 	const page: Page = { page: 'text', purpose: 'rescue', value: rescuePlace };
 	return [{ label: MORE.elsewhere, step: to(page) }];
 }
 
-const HELP: Choice<Step> = { label: KEY_SAYS.help, step: to({ page: 'help', from: { page: 'more' } }) };
-const SCRAP: Choice<Step> = { label: MORE.scrap, step: to({ page: 'text', purpose: 'scrap', value: '' }) };
+const HELP: Choice<SessionStep> = { label: KEY_SAYS.help, step: to({ page: 'help', from: { page: 'more' } }) };
+const SCRAP: Choice<SessionStep> = { label: MORE.scrap, step: to({ page: 'text', purpose: 'scrap', value: '' }) };
 
-const HEAT: Choice<Step> = {
+const HEAT: Choice<SessionStep> = {
 	label: MORE.heat,
 	step: to({ page: 'text', purpose: 'heat', value: '', from: { page: 'ask' } }),
 };
 
 /** From the plan that is in force to the other one. */
-const PLANS: Record<Plan, Choice<Step>> = {
+const PLANS: Record<Plan, Choice<SessionStep>> = {
 	new: { label: OTHER_PLAN.new, step: answer({ do: 'plan', plan: 'old' }) },
 	old: { label: OTHER_PLAN.old, step: answer({ do: 'plan', plan: 'new' }) },
 };
 
 /** What only the open ask allows. */
-function own(state: SessionState): Choice<Step>[] {
+function own(state: SessionState): Choice<SessionStep>[] {
 	const { ask, corrected } = state;
 	switch (ask?.ask) {
 		case 'set': {
@@ -97,7 +97,7 @@ function own(state: SessionState): Choice<Step>[] {
 			return [{ label: MORE.skipCheck, step: answer({ do: 'skip' }) }];
 		case 'decide':
 			return [
-				...(canWeigh(state) ? [{ label: MORE.whatIf, step: to({ page: 'whatIf' }) }] : []),
+				...(isMoreToTell(state) ? [{ label: MORE.whatIf, step: to({ page: 'whatIf' }) }] : []),
 				{ label: MORE.why, step: to({ page: 'why' }) },
 			];
 		default:
@@ -105,7 +105,7 @@ function own(state: SessionState): Choice<Step>[] {
 	}
 }
 
-function common({ practice }: SessionState): Choice<Step>[] {
+function common({ practice }: SessionState): Choice<SessionStep>[] {
 	return [
 		{ label: MORE.note, step: to({ page: 'text', purpose: 'note', value: '' }) },
 		{ label: MORE.undo, step: to({ page: 'undo' }) },
@@ -115,7 +115,7 @@ function common({ practice }: SessionState): Choice<Step>[] {
 }
 
 /** What there is nothing for at first. */
-function sometimes(state: SessionState): Choice<Step>[] {
+function sometimes(state: SessionState): Choice<SessionStep>[] {
 	return [
 		...(amendable(state).length > 0 ? [{ label: MORE.amend, step: to({ page: 'amend' }) }] : []),
 		...(madeBends(state).length > 0 ? [{ label: MORE.reopen, step: to({ page: 'reopen' }) }] : []),

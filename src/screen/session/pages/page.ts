@@ -9,7 +9,7 @@ import { TAKE_BACK } from '../../../words/session/keys.ts';
 import { bendRight, numberRight, written } from '../../../words/session/number.ts';
 import { NotTaken, type Prompt } from '../../shell/prompt.ts';
 import { EMPTY, type Line, span } from '../../text/line.ts';
-import type { Step } from '../session-state.ts';
+import type { SessionStep } from '../session-state.ts';
 
 /** The room that a page's body has, and what fills a cell of a block digit. */
 export interface Room {
@@ -48,7 +48,7 @@ export interface FittedBody {
 /** One page of a session. */
 export interface PageView {
 	title: string;
-	prompt: Prompt<Step>;
+	prompt: Prompt<SessionStep>;
 	body(room: Room): Section[];
 }
 
@@ -80,8 +80,8 @@ export const BACK = { label: KEY_SAYS.back, step: { step: 'page', page: { page: 
 export function numberField(
 	measure: MeasuredIn,
 	job: Ruled,
-	step: (value: number) => Step,
-): { read: (text: string) => Step; understood: (text: string) => string } {
+	step: (value: number) => SessionStep,
+): { read: (text: string) => SessionStep; understood: (text: string) => string } {
 	const kind = QUANTITY_OF[measure];
 	const parse = (text: string) => {
 		const value = parseQuantity(text, kind, shownUnits(job));
@@ -99,7 +99,7 @@ export function numberField(
 }
 
 /** The step that answers with one action. */
-export function answer(action: Action): Step {
+export function answer(action: Action): SessionStep {
 	return { step: 'answer', answer: { action } };
 }
 

@@ -7,11 +7,11 @@ import { WHICH_BEND } from '../../../words/session/again.ts';
 import { DECIDE, OPENING, RELIEF, REOPEN } from '../../../words/session/ask-decide.ts';
 import { bigNumbers } from '../../text/big-numbers.ts';
 import { wrapped } from '../../text/line.ts';
-import type { OpenBy, SessionState, Step } from '../session-state.ts';
+import type { OpenBy, SessionState, SessionStep } from '../session-state.ts';
 import { answer, BACK, type PageView, type Room, type Section } from './page.ts';
 
 /** Opening a bend goes through its caution first, once a bend. */
-export function reliefStep(state: SessionState, bend: number, relief: Answer, open?: OpenBy): Step {
+export function reliefStep(state: SessionState, bend: number, relief: Answer, open?: OpenBy): SessionStep {
 	if (state.cautioned.includes(bend)) return { step: 'answer', answer: relief };
 	return { step: 'page', page: { page: 'relief', bend, answer: relief, ...(open ? { open } : {}) } };
 }

@@ -4,13 +4,16 @@ import { SESSION_HELP, SHOWN } from '../../../words/session/help.ts';
 import { TOPIC_NAMES } from '../../../words/topics/topic-names.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { TOPICS_HERE } from '../../shell/topic-reader.ts';
-import type { Page, SessionState, Step } from '../session-state.ts';
+import type { Page, SessionState, SessionStep } from '../session-state.ts';
 import type { PageView } from './page.ts';
 
 /** What can be shown, and heard, otherwise; it is kept for the next session. */
 export function shownPage({ display, job }: SessionState, from: Page): PageView {
 	const lengths = nextLengths(job);
-	const shown = (label: string, changes: Extract<Step, { step: 'display' }>['changes']): Choice<Step> => ({
+	const shown = (
+		label: string,
+		changes: Extract<SessionStep, { step: 'display' }>['changes'],
+	): Choice<SessionStep> => ({
 		label,
 		step: { step: 'display', changes },
 	});
@@ -31,7 +34,7 @@ export function topicsPage(from: Page): PageView {
 	);
 }
 
-function choosing(title: string, from: Page, choices: readonly Choice<Step>[]): PageView {
+function choosing(title: string, from: Page, choices: readonly Choice<SessionStep>[]): PageView {
 	return {
 		title,
 		prompt: {

@@ -2,7 +2,7 @@ import { LONGEST_NAME, nameWillDo } from '../../../tube/names.ts';
 import { KEY_SAYS } from '../../../words/screen/usual.ts';
 import { HEAT, NOTE, RESCUE, SCRAP, SCRAP_SURE } from '../../../words/session/text.ts';
 import { wrapped } from '../../text/line.ts';
-import type { Page, SessionState, Step } from '../session-state.ts';
+import type { Page, SessionState, SessionStep } from '../session-state.ts';
 import { answer, BACK, type PageView } from './page.ts';
 
 /** The folder in which the session goes on, since its own disk refuses: the one that is offered, or another. */
@@ -53,7 +53,7 @@ export function textPage(purpose: 'note' | 'scrap'): PageView {
 	};
 }
 
-function said(note: string): Step {
+function said(note: string): SessionStep {
 	return { step: 'answer', answer: { action: null, note } };
 }
 

@@ -4,13 +4,13 @@ import { CHOICE, ONLY_BACK } from '../../../words/screen/usual.ts';
 import { WHAT_IF } from '../../../words/session/ask-decide.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { type Line, line, wrapped } from '../../text/line.ts';
-import type { SessionState, Step } from '../session-state.ts';
+import type { SessionState, SessionStep } from '../session-state.ts';
 import { answer, BACK, type PageView, type Section } from './page.ts';
 import { reliefStep } from './reopen.ts';
 
 /** Whether there is anything to weigh besides the bend at work. */
-export function canWeigh({ ask }: SessionState): boolean {
-	return ask?.ask === 'decide' && (ask.tweaks.length > 0 || ask.rescue !== undefined);
+export function isMoreToTell({ ask }: SessionState): boolean {
+	return ask?.ask === 'decide' && (ask.tweaks.length > 0 || ask.leastBad !== undefined);
 }
 
 /** What accepting comes to, and what a little more pull or relief at each made bend would do, best first. */
@@ -29,16 +29,16 @@ export function whatIfPage(state: SessionState): PageView {
 	};
 }
 
-function tweakChoice(state: SessionState, tweak: Tweak): Choice<Step> {
+function tweakChoice(state: SessionState, tweak: Tweak): Choice<SessionStep> {
 	const { bend, do: how } = tweak;
 	const reopen = { action: { do: 'reopen', bend, how } } as const;
 	const step = how === 'pull' ? answer(reopen.action) : reliefStep(state, bend, reopen);
 	return { label: WHAT_IF.choice(tweak), step };
 }
 
-function whatIfSections({ accepted, tweaks, rescue }: DecideAsk, job: Job, columns: number): Section[] {
+function whatIfSections({ accepted, tweaks, leastBad }: DecideAsk, job: Job, columns: number): Section[] {
 	const lines = (text: string): Line[] => wrapped(text, columns, 'plain', 2);
-	const stock = rescue?.stock;
+	const stock = leastBad?.stock;
 	return [
 		{ rank: 0, lines: lines(WHAT_IF.accepted(accepted, job)) },
 		...tweaks.map((tweak, i) => ({ rank: 1 + i, lines: lines(WHAT_IF.tweak(i + 1, tweak, job)) })),
