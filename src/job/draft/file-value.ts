@@ -8,14 +8,18 @@ import type { FileValue } from './draft.ts';
 /** A fraction of an inch, or a length with its unit: it stands in the file as it stands on the drawing. */
 const AS_WRITTEN = /^-?(\d+[ -])?\d+\/\d+$|^-?[\d./ '"-]+\s*(in|mm|'|")$/;
 
+/** A whole number and a fraction, as a numeric pad writes them. */
+const ON_THE_PAD = /^(\d+) *\+ *(\d+\/\d+)$/;
+
 /**
- * What is put into the file for a number that was typed: a fraction or a length with a unit as it was written, anything
+ * What is put into the file for a number that was typed: a fraction or a length with a unit as it was written, 3+1/2 as 3 1/2, anything
  * else (a sum, a comma) as the number it comes to.
  * @throws UnitsError for whatever is no number of that kind
  */
 export function numberIn(text: string, kind: Quantity, units: Units): FileValue {
 	const number = parseQuantity(text, kind, units);
-	return kind === 'length' && AS_WRITTEN.test(text.trim()) ? text.trim() : number;
+	const written = text.trim().replace(ON_THE_PAD, '$1 $2');
+	return kind === 'length' && AS_WRITTEN.test(written) ? written : number;
 }
 
 /** The value, or the fault that stands at `at`. */

@@ -2,7 +2,7 @@ import type { Fault } from '../../job/facts/index.ts';
 import { capital } from '../../units/format.ts';
 import type { Quantity } from '../../units/parse.ts';
 import type { Units } from '../../units/units.ts';
-import { toldFault } from '../job/fault.ts';
+import { typedFaultWords } from '../job/fault.ts';
 
 /** What the pages of the job form say besides their questions and the job itself. */
 
@@ -27,11 +27,7 @@ export const writeNumber = (usual: string | undefined): string =>
 	`Write the number and press Enter${usual === undefined ? '' : `, or + for: ${usual}`}; / goes back.`;
 
 /** What is wrong with an answer. */
-export const wrongAnswer = (faults: readonly Fault[]): string =>
-	faults
-		.map(toldFault)
-		.map(({ found, right }) => `Not ${found}; write ${right}.`)
-		.join(' ');
+export const wrongAnswer = (faults: readonly Fault[]): string => faults.map(typedFaultWords).join(' ');
 
 export const tooFarFromAJob = (path: string): string =>
 	`${path} is too far from a job file to be mended here: mend it in a text editor, then look at it again.`;

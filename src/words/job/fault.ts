@@ -8,7 +8,7 @@ import { formFoundWords, formRightWords } from './form.ts';
 import { lineColumn, textFoundWords, textRightWords } from './job-text.ts';
 import { shapeRightWords } from './shape.ts';
 import { toolingRightWords } from './tooling.ts';
-import { valueRightWords } from './value.ts';
+import { valueRightWords, type WrittenWhere } from './value.ts';
 
 /** A fault as it is told: as `check --json` prints it. */
 export interface ToldFault {
@@ -19,7 +19,13 @@ export interface ToldFault {
 
 export function toldFault({ at, found, right, orWithout }: Fault): ToldFault {
 	const without = orWithout === undefined ? '' : `, or no "${orWithout}"`;
-	return { at: atWords(at, found), found: foundWords(found), right: `${rightWords(right)}${without}` };
+	return { at: atWords(at, found), found: foundWords(found), right: `${rightWords(right, 'file')}${without}` };
+}
+
+/** The same of what was typed at a question, where nothing stands in quotes. */
+export function typedFaultWords({ found, right, orWithout }: Fault): string {
+	const without = orWithout === undefined ? '' : `, or no "${orWithout}"`;
+	return `Not ${foundWords(found)}; write ${rightWords(right, 'typed')}${without}.`;
 }
 
 function atWords(at: string, found: Found): string {
@@ -71,7 +77,7 @@ function foundWords(found: Found): string {
 	}
 }
 
-function rightWords(right: Right): string {
+function rightWords(right: Right, where: WrittenWhere): string {
 	switch (right.code) {
 		case 'readable-file':
 		case 'key-once':
@@ -115,6 +121,6 @@ function rightWords(right: Right): string {
 		case 'number-as-written':
 			return formRightWords(right);
 		default:
-			return valueRightWords(right);
+			return valueRightWords(right, where);
 	}
 }

@@ -4,16 +4,21 @@ import { FIELD_WORDS } from '../tooling-fields.ts';
 import { unitsFaultBrief } from '../units.ts';
 import { mostFigure } from './figure.ts';
 
-export function valueRightWords(right: ValueRight): string {
+/** In a job file, where a text stands in quotes, or typed at a question. */
+export type WrittenWhere = 'file' | 'typed';
+
+export function valueRightWords(right: ValueRight, where: WrittenWhere): string {
+	const inFile = where === 'file';
 	switch (right.code) {
 		case 'length': {
 			const { range, units, why } = right;
-			const as = units === 'in' ? 'inches, as 9.375 or "9 3/8"' : 'mm, as 238 or "9 3/8 in"';
+			const [number, text] = units === 'in' ? ['inches, as 9.375', '9 3/8'] : ['mm, as 238', '9 3/8 in'];
+			const as = `${number} or ${inFile ? `"${text}"` : text}`;
 			return `a length${rangeWords(range)} in ${as}${why === undefined ? '' : ` (${unitsFaultBrief(why)})`}`;
 		}
 		case 'number': {
 			const range = rangeWords(right.range);
-			return `${numberWords(right.of)}${range && `,${range}`}; a number without quotes`;
+			return `${numberWords(right.of)}${range && `,${range}`}${inFile ? '; a number without quotes' : ''}`;
 		}
 		case 'ordinal':
 			return `the number of a ${right.of}, ${right.most === null ? 'from 1' : `1 to ${right.most}`}`;
@@ -22,7 +27,7 @@ export function valueRightWords(right: ValueRight): string {
 		case 'yes-or-no':
 			return 'whether a bend may be worked back: true or false, without quotes';
 		case 'name':
-			return `${NAMES[right.of]}, a text in quotes of at most ${right.most} characters on one line`;
+			return `${NAMES[right.of]}, a text${inFile ? ' in quotes' : ''} of at most ${right.most} characters on one line`;
 		case 'notes':
 			return `a text in quotes of at most ${right.most} characters, with \\n for the end of a line and no other control character`;
 		case 'units':

@@ -26,7 +26,7 @@ export function againLabel({ kind, bend, name }: ToMeasure): string {
 		case 'check':
 			return `read the ${foreignName(name ?? '')} again`;
 		case 'mark':
-			return `measure where the mark of bend ${bend} is`;
+			return `measure the mark of bend ${bend}`;
 		case 'rotation':
 			return `read back how bend ${bend} lies`;
 	}

@@ -1,4 +1,5 @@
 import type { DecideAsk, StockLeft, TubeOutcome, Tweak } from '../../session/protocol/asks.ts';
+import type { ToMeasure } from '../../session/protocol/kinds.ts';
 import { capital } from '../../units/format.ts';
 import { inTen } from '../chance.ts';
 import { decideWords } from '../decide.ts';
@@ -19,7 +20,10 @@ export const DECIDE = {
 	why: 'Why',
 } as const;
 
-/** The advice in a few words. */
+/** So many words are read at a glance. */
+const AT_A_GLANCE = 6;
+
+/** The advice in a few words: what has a long name of its own is called by it further down. */
 export function headline({ advice, bend, of, open }: DecideAsk): string {
 	switch (advice) {
 		case 'accept':
@@ -33,8 +37,13 @@ export function headline({ advice, bend, of, open }: DecideAsk): string {
 		case 'reopen':
 			return `Go back to bend ${typeof of === 'number' ? of : bend}.`;
 		case 'measure':
-			return typeof of === 'object' ? `${capital(againLabel(of))}.` : `Measure bend ${bend} again.`;
+			return typeof of === 'object' ? measureHeadline(of) : `Measure bend ${bend} again.`;
 	}
+}
+
+function measureHeadline(of: ToMeasure): string {
+	const whole = againLabel(of);
+	return whole.split(' ').length > AT_A_GLANCE ? 'Read that check again.' : `${capital(whole)}.`;
 }
 
 /** How the bend came out, over the two large numbers and under them, and in a line. */

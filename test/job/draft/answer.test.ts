@@ -12,6 +12,7 @@ import { questionOf } from '../../../src/job/draft/questions.ts';
 import { readJob } from '../../../src/job/read.ts';
 import { growthOf, learnedPrior } from '../../../src/session/log/start.ts';
 import { mechanicsPrior } from '../../../src/springback/mechanics.ts';
+import { wrongAnswer } from '../../../src/words/job-form/pages.ts';
 import { bendIn } from '../../helpers/disk/kept-home.ts';
 import { toldFaults } from '../../helpers/disk/told-faults.ts';
 import { lessonsKept } from '../../helpers/lessons-kept.ts';
@@ -137,6 +138,9 @@ describe('numbers', () => {
 	it.each([
 		['31 1/2', '31 1/2'],
 		['3/8', '3/8'],
+		['31+1/2', '31 1/2'],
+		['3 + 3/8', '3 3/8'],
+		['31+1/2+1', 32.5],
 		['12 7/16 - 1', 11.4375],
 		['9,375', 9.375],
 		['362 mm', '362 mm'],
@@ -191,8 +195,12 @@ describe('a fault', () => {
 			/or no/,
 		],
 	])('%s is said at its question', (_, before, text, at, right) => {
-		const draft = following(before);
-		expect(toldFaults(answerDraft(draft, text, SHOP))).toMatchObject([{ at, right: expect.stringMatching(right) }]);
+		const next = answerDraft(following(before), text, SHOP);
+		expect(toldFaults(next)).toMatchObject([{ at, right: expect.stringMatching(right) }]);
+		// What belongs to the file is not told who types a number.
+		expect(wrongAnswer('faults' in next ? next.faults : [])).toMatch(
+			/^Not (?:(?!quotes|"\d).)+; write (?:(?!quotes|"\d).)+\.$/,
+		);
 	});
 
 	it('is the one that a job file with that value has', () => {
