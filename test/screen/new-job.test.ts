@@ -102,6 +102,22 @@ describe('a new job on the screen', () => {
 		expect(text).toMatch(/Bend 2: the clamp needs .* The same at bend 3\./);
 	});
 
+	test('says once that straight is 0, and takes + alone for Enter alone at a name', async () => {
+		const { terminal } = start();
+		await terminal.until('Jobs');
+		// + is no name where one is wanted, and what is usual where none is.
+		terminal.type(`*1\r+${ENTER}`);
+		await terminal.until('Write it on the keyboard');
+		const plus = `+${ENTER}`;
+		terminal.type(
+			`\x7f${line('Gate hoop', '1', '2', '1 1/2', '.095', '+')}${plus}${plus}${line('4 1/2', '3', '+', '1', '+', '8')}`,
+		);
+		expect(await terminal.until('Angle of bend 1')).toContain('straight is 0');
+		terminal.type(line('30', '+', '9'));
+		expect(await terminal.until('Angle of bend 2')).not.toContain('straight is 0');
+		expect(terminal.text).toContain('shop, radius 4 1/2 in');
+	});
+
 	test('says a fault at its question and keeps what was typed, to be mended', async () => {
 		const { terminal } = start();
 		await terminal.until('Jobs');

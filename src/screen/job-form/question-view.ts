@@ -75,10 +75,12 @@ function promptFor(question: Question, label: string, units: Units, now: string 
 	const star = MORE_KEY;
 	const plus = usual === undefined ? {} : { plus: { label: usual.label, ...brief, step: answerGiven(usual.value) } };
 	if (kind === 'text') {
-		const text = (words: string) =>
-			words === '' && usual === undefined
-				? WRITE_TEXT
-				: answerGiven(words === '' && question.usual === undefined ? (now ?? '') : words);
+		const text = (typed: string) => {
+			// Elsewhere + takes what is usual, so nobody means it as a name.
+			const words = typed === '+' ? '' : typed;
+			if (words === '' && usual === undefined) return WRITE_TEXT;
+			return answerGiven(words === '' && question.usual === undefined ? (now ?? '') : words);
+		};
 		return { label, text, back, empty: '' };
 	}
 	if (kind === 'choice') {

@@ -145,7 +145,11 @@ function bendAskedWords(
 				is.bend === 1 ? 'From the finished start end to where the bend begins.' : undefined,
 			);
 		case 'angle':
-			return says(`Angle of bend ${is.bend}`);
+			// Once is enough.
+			return says(
+				`Angle of bend ${is.bend}`,
+				is.bend === 1 ? 'How far the tube is bent there: straight is 0.' : undefined,
+			);
 		case 'both-angles':
 			return says('Angle of both bends');
 		case 'turn':
