@@ -7,8 +7,10 @@ import { type State, withBend } from '../../../src/session/log/state.ts';
 import { correctedNumbers, correctionOf } from '../../../src/session/plan/correction.ts';
 import { limitsOf } from '../../../src/session/plan/design.ts';
 import { correctWithin } from '../../../src/session/plan/within.ts';
+import { normalizeRotation } from '../../../src/tube/angles.ts';
 import { frames } from '../../../src/tube/frames.ts';
 import type { Job } from '../../../src/tube/job.ts';
+import { mirrored } from '../../../src/tube/mirror.ts';
 import type { Shape } from '../../../src/tube/shape.ts';
 import { startOf } from '../../helpers/session/session-run.ts';
 import { hatJob } from '../../helpers/shop/hat.ts';
@@ -68,34 +70,54 @@ describe('a correction keeps corners, checks and end within their tolerances', (
 	});
 });
 
-const LEGS = [
-	[12, 38, 0],
-	[14, 66, 90],
-	[11, 49, -58],
-	[13, 72, 145],
-] as const;
-const space = (mirrored: boolean): Job =>
-	plainJob({
-		shape: byBends(
-			LEGS.map(([straight, angle, rotation]) => [straight, angle, mirrored ? -rotation : rotation]),
-			13,
-		),
-		checks: [{ name: 'knees', kind: 'span', from: { bend: 1 }, to: { bend: 3 }, tolerance: 1 / 8 }],
-		tooling: { growth: 1 },
-		...roomy,
-	});
+const space = plainJob({
+	shape: byBends(
+		[
+			[12, 38, 0],
+			[14, 66, 90],
+			[11, 49, -58],
+			[13, 72, 145],
+		],
+		13,
+	),
+	checks: [{ name: 'knees', kind: 'span', from: { bend: 1 }, to: { bend: 3 }, tolerance: 1 / 8 }],
+	tooling: { growth: 1 },
+	...roomy,
+});
+
+const hoop = plainJob({
+	shape: byBends(
+		[
+			[26, 15, 0],
+			[14, 75, 0],
+			[22, 75, 0],
+			[14, 15, 0],
+		],
+		26,
+	),
+	checks: [
+		{ name: 'shoulder', kind: 'angle', between: [1, 3], tolerance: 1 },
+		{ name: 'lie', kind: 'out', plane: [1, 2], to: { straight: 5 }, tolerance: 3 / 8 },
+	],
+	tooling: { growth: 1 },
+	...roomy,
+});
 
 describe('of a tube and its mirror image', () => {
-	it('the corrections mirror each other', () => {
+	it.each([
+		['in space', space],
+		['of a shallow hat', hat(3 / 8)],
+		['of a main hoop', hoop],
+	])('the corrections mirror each other: %s', (_, job) => {
 		const draw = draws(83_300_000);
-		for (let i = 0; i < 20; i++) {
+		for (let i = 0; i < 8; i++) {
 			const [a, b, turn] = [draw.normal(0, 0.6), draw.normal(0, 0.6), draw.normal(0, 0.6)];
-			const one = bent(space(false), [a, b], [0, turn]).plan.current;
-			const other = bent(space(true), [a, b], [0, -turn]).plan.current;
+			const one = bent(job, [a, b], [0, turn]).plan.current;
+			const other = bent(mirrored(job), [a, b], [0, -turn]).plan.current;
 			for (const [k, { angle, fromStart, rotation }] of one.entries()) {
 				expect(other[k]!.angle).toBeCloseTo(angle, 4);
 				expect(other[k]!.fromStart).toBeCloseTo(fromStart, 4);
-				expect(other[k]!.rotation).toBeCloseTo(-rotation, 4);
+				expect(normalizeRotation(other[k]!.rotation + rotation)).toBeCloseTo(0, 4);
 			}
 		}
 	});
@@ -120,5 +142,24 @@ describe('on a tube that is alike on both sides', () => {
 			expect(shape.straights[1]).toBeCloseTo(shape.straights[2]!, 1);
 			expect(Math.sign(17 - first!.angle)).toBe(Math.sign(by));
 		}
+	});
+
+	const ERRORS = [-0.8, -0.6, -0.4, -0.2, 0.2, 0.4, 0.6, 0.8];
+
+	it.each(ERRORS)('the other side of a hat without checks follows the first where that came out %d off', (error) => {
+		const { current } = bent(hatJob({ checks: [], ...roomy }), [error]).plan;
+		const [first, crown, last] = current.map(({ angle }) => angle);
+		// With the two outer corners in their places and the crown's between them, both slopes are one.
+		const by = last! - 17;
+		expect(by / error).toBeGreaterThan(0.5);
+		expect(by / error).toBeLessThan(1.1);
+		// The far foot lies in line with the first one.
+		expect(Math.abs(crown! - first! - last!)).toBeLessThan(0.2);
+	});
+
+	it.each(ERRORS)('the other side of a hoop stays as drawn where the first bend came out %d off', (error) => {
+		const [, second, third, last] = bent(hoop, [error]).plan.current.map(({ angle }) => angle);
+		expect(Math.abs(second! - 75 + error)).toBeLessThan(0.15);
+		expect([third, last].map((angle, i) => Math.abs(angle! - [75, 15][i]!) < 0.2)).toEqual([true, true]);
 	});
 });
