@@ -24,7 +24,7 @@ export interface AdvisedOnTube extends Advised {
 	again?: ToMeasure;
 	accepted: TubeOutcome;
 	tweaks: Tweak[];
-	leastBad?: LeastBad;
+	rescue?: LeastBad;
 }
 
 /** A state never changes, and one decision is asked for more than once. */
@@ -46,16 +46,16 @@ function adviseOnTube(state: State): AdvisedOnTube {
 	const alone =
 		opened === null || isWorthOpening(state, accepted, opened) ? own : notOpened(state, own, accepted, opened);
 	const found = accepted.within ? [] : tweaks(state, accepted);
-	const leastBad = leastBadOf(state, { accepted, opened, tweaks: found }, alone.advice === 'scrap');
-	const known = { accepted, tweaks: found, ...(leastBad === null ? {} : { leastBad }) };
+	const rescue = leastBadOf(state, { accepted, opened, tweaks: found }, alone.advice === 'scrap');
+	const known = { accepted, tweaks: found, ...(rescue === null ? {} : { rescue }) };
 	return { ...surely(state, adviceOfAll(state, alone, known)), ...known };
 }
 
 type Known = Pick<AdvisedOnTube, 'accepted' | 'tweaks'>;
-type FoundBefore = Known & Pick<AdvisedOnTube, 'leastBad'>;
+type FoundBefore = Known & Pick<AdvisedOnTube, 'rescue'>;
 type Plain = Omit<AdvisedOnTube, keyof FoundBefore>;
 
-function adviceOfAll(state: State, alone: Advised, { accepted, tweaks: found, leastBad }: FoundBefore): Plain {
+function adviceOfAll(state: State, alone: Advised, { accepted, tweaks: found, rescue }: FoundBefore): Plain {
 	if (isTakenUp(state, accepted)) return adviseTaking(state, alone, accepted);
 	if (alone.advice === 'pull' || alone.advice === 'relieve') return alone;
 	if (isNeededCloser(state, accepted)) return pulledCloser(state, alone);
@@ -63,7 +63,7 @@ function adviceOfAll(state: State, alone: Advised, { accepted, tweaks: found, le
 	if (touch !== null) return givenMore(state, alone, accepted, touch);
 	const saving = alone.advice === 'accept' ? savingTweak(state, accepted, found) : null;
 	if (saving !== null) return goBack(state, alone, accepted, saving);
-	const advised = leastBad === undefined ? alone : adviseLeastBad(state, alone, leastBad, { accepted, tweaks: found });
+	const advised = rescue === undefined ? alone : adviseLeastBad(state, alone, rescue, { accepted, tweaks: found });
 	return advised.advice === 'scrap' ? notOnOneReading(state, advised, alone) : advised;
 }
 

@@ -137,8 +137,8 @@ export interface DecideAsk {
 	accepted: TubeOutcome;
 	/** Where that does not fit: what going back to a made bend would do, best first. */
 	tweaks: Tweak[];
-	/** Where nothing makes it fit, or the bend is too far over to be worked back. */
-	leastBad?: LeastBad;
+	/** Where nothing makes it fit, or the bend is too far over to be worked back. Programs read it by this name. */
+	rescue?: LeastBad;
 }
 export type Ask = SetAsk | PullAsk | MeasureAsk | ConfirmAsk | CheckAsk | DecideAsk;
 export interface Numbers {

@@ -79,7 +79,7 @@ export const ASK_FIELDS: FieldsTold<Ask, 'ask'> = {
 		limit: 'true at the largest angle of the bender',
 		accepted: 'what comes of taking it',
 		tweaks: 'what going back to a made bend would do, best first',
-		leastBad: 'the least bad, where nothing makes the tube fit',
+		rescue: 'the least bad, where nothing makes the tube fit',
 	},
 };
 

@@ -304,7 +304,7 @@ describe('a tube that nothing makes fit', () => {
 	it('is told with the best that it can still become, while that is near the drawing', () => {
 		const asked = decide(bent(checkedFoot(0.1, { tooling: { ...hatJob().tooling, clamp: 16.5 } }), [16.6, 33]));
 		expect(asked).toMatchObject({ advice: 'accept', tweaks: [] });
-		expect(asked.leastBad?.best).toMatchObject({ do: 'accept', bend: 2, within: false });
+		expect(asked.rescue?.best).toMatchObject({ do: 'accept', bend: 2, within: false });
 		expect(whyOf(asked)).toMatch(/the tube can no longer fit\..*[Tt]he foot is 0\.\d+° (low|high) \(0\.1° allowed\)/);
 		// The advice says that already.
 		expect(whyOf(asked)).not.toMatch(/take this bend|as it is/i);
@@ -312,11 +312,11 @@ describe('a tube that nothing makes fit', () => {
 
 	it('is told what taking the bend comes to, and no other way that brings it hardly closer', () => {
 		const asked = decide(bent(hatJob({ checks: [], trim: { start: 1, end: 1 } }), [16, 32.6, 16.1]));
-		const { accepted, leastBad } = asked;
+		const { accepted, rescue } = asked;
 		expect(asked.advice).toBe('accept');
-		expect(leastBad!.best.do).toBe('reopen');
-		expect(leastBad!.best.left).toBeLessThan(accepted.left);
-		expect(leastBad!.best.left).toBeGreaterThan(0.75 * accepted.left);
+		expect(rescue!.best.do).toBe('reopen');
+		expect(rescue!.best.left).toBeLessThan(accepted.left);
+		expect(rescue!.best.left).toBeGreaterThan(0.75 * accepted.left);
 		expect(asked.reason).toContainEqual(
 			expect.objectContaining({ code: 'still-missed', endOffset: accepted.endOffset, endAngle: accepted.endAngle }),
 		);
@@ -326,9 +326,9 @@ describe('a tube that nothing makes fit', () => {
 	it('is told how to come to that best, where accepting does not', () => {
 		const first = give(bent(checkedFoot(0.1), [13]), { do: 'accept' });
 		const asked = decide(bendAndSkip(first, open(first, 'set').target));
-		expect(asked).toMatchObject({ advice: 'accept', leastBad: { best: { do: 'reopen', bend: 1, within: false } } });
+		expect(asked).toMatchObject({ advice: 'accept', rescue: { best: { do: 'reopen', bend: 1, within: false } } });
 		const [tweak] = asked.tweaks;
-		expect(asked.leastBad!.best.left).toBe(tweak!.left);
+		expect(asked.rescue!.best.left).toBe(tweak!.left);
 		expect(tweak!.left).toBeLessThan(asked.accepted.left);
 		expect(whyOf(asked)).toContain(`It would come closest by going back to bend 1 and pulling it by ${tweak!.by}°.`);
 	});
@@ -338,7 +338,7 @@ describe('a tube that nothing makes fit', () => {
 		run = give(give(run, { evidence: { kind: 'rotation', bend: 2, reading: 90 } }), { keep: true });
 		const asked = decide(run);
 		expect(asked.advice).toBe('scrap');
-		const { straights, behind, again } = asked.leastBad!.stock;
+		const { straights, behind, again } = asked.rescue!.stock;
 		const { piece, bends } = run.state;
 		// Marks and arcs leave this much: 6 in of radius round 17 and 34 degrees.
 		const arc = (angle: number) => (6 * angle * Math.PI) / 180;
@@ -370,10 +370,10 @@ describe('a tube that nothing makes fit', () => {
 		const asked = decide(run);
 		expect(asked.advice).toBe('scrap');
 		// Thirteen degrees too far: what cannot be worked back is not told to be mended by working it back.
-		expect(asked.leastBad!.best.do).toBe('accept');
+		expect(asked.rescue!.best.do).toBe('accept');
 		expect(whyOf(asked)).toContain('too far to work back');
 		expect(whyOf(asked)).not.toContain('opened to its target');
-		expect(asked.leastBad!.stock.again).toBe(true);
+		expect(asked.rescue!.stock.again).toBe(true);
 		expect(whyOf(asked)).toContain('enough to start the whole tube over');
 	});
 });

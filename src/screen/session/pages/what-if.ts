@@ -10,7 +10,7 @@ import { reliefStep } from './reopen.ts';
 
 /** Whether there is anything to weigh besides the bend at work. */
 export function isMoreToTell({ ask }: SessionState): boolean {
-	return ask?.ask === 'decide' && (ask.tweaks.length > 0 || ask.leastBad !== undefined);
+	return ask?.ask === 'decide' && (ask.tweaks.length > 0 || ask.rescue !== undefined);
 }
 
 /** What accepting comes to, and what a little more pull or relief at each made bend would do, best first. */
@@ -36,9 +36,9 @@ function tweakChoice(state: SessionState, tweak: Tweak): Choice<SessionStep> {
 	return { label: WHAT_IF.choice(tweak), step };
 }
 
-function whatIfSections({ accepted, tweaks, leastBad }: DecideAsk, job: Job, columns: number): Section[] {
+function whatIfSections({ accepted, tweaks, rescue }: DecideAsk, job: Job, columns: number): Section[] {
 	const lines = (text: string): Line[] => wrapped(text, columns, 'plain', 2);
-	const stock = leastBad?.stock;
+	const stock = rescue?.stock;
 	return [
 		{ rank: 0, lines: lines(WHAT_IF.accepted(accepted, job)) },
 		...tweaks.map((tweak, i) => ({ rank: 1 + i, lines: lines(WHAT_IF.tweak(i + 1, tweak, job)) })),
