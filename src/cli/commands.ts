@@ -86,6 +86,7 @@ export const COMMANDS: Readonly<Record<string, CommandSpec>> = {
 			bender: { value: 'NAME' },
 			fits: { value: 'yes|no' },
 			trend: { value: 'JOB|BENDER', optional: true },
+			rescue: { value: 'DIR' },
 		},
 		run: RUNS.log,
 	}),

@@ -13,6 +13,8 @@ export interface LogRequest {
 	/** Whose trend is wanted; null: that of the newest session's bender. Absent: no trend. */
 	trend?: string | null;
 	wanted?: WantedSessions | null;
+	/** A folder in which sessions went on that the home may not know of. */
+	rescue?: string | null;
 	home: string;
 }
 
@@ -24,14 +26,15 @@ export function logRequest({ operands, options }: CommandLine): Omit<LogRequest,
 	const [json, csv] = [options.json === true, options.csv === true];
 	const filters = FILTERS.filter((name) => options[name] !== undefined).map((name) => `--${name}`);
 	if (json && csv) throw new UsageError(LOG_USAGE.twoForms);
+	const rescue = typeof options.rescue === 'string' ? options.rescue : null;
 	if (options.trend !== undefined) {
 		if (csv || filters.length > 0 || other !== null || (id !== null && options.trend !== true))
 			throw new UsageError(LOG_USAGE.trend);
-		return { id: null, json, trend: options.trend === true ? id : options.trend! };
+		return { id: null, json, rescue, trend: options.trend === true ? id : options.trend! };
 	}
 	if (id !== null && filters.length > 0) throw new UsageError(LOG_USAGE.narrowed(filters, id));
 	if (other !== null && csv) throw new UsageError(LOG_USAGE.twoSessions);
-	return { id, other, json, csv, wanted: filters.length > 0 ? wantedIn(options) : null };
+	return { id, other, json, csv, rescue, wanted: filters.length > 0 ? wantedIn(options) : null };
 }
 
 function wantedIn({ find, since, bender, fits }: CommandLine['options']): WantedSessions {

@@ -1,3 +1,4 @@
+import { realFs } from '../files/fs-port.ts';
 import { type ReadSession, readAnyway } from '../journal/catalogue.ts';
 import { SessionCache } from '../journal/kept-sessions.ts';
 import { following, readBack } from '../session/log/read-back.ts';
@@ -20,34 +21,41 @@ import { wallClock } from './wall-clock.ts';
  * all the same; 2 where there is nothing to show.
  */
 export async function runLog(request: LogRequest, io: Io): Promise<number> {
-	const { id, other = null, json, csv = false, trend, wanted = null, home } = request;
+	const { id, other = null, json, csv = false, trend, wanted = null, home, rescue = null } = request;
 	const form = json ? 'json' : csv ? 'csv' : 'text';
+	const from = { home, rescue };
 	if (trend === undefined && id !== null)
-		return other === null ? showSession(id, form, home, io) : compare(id, other, json, home, io);
-	const { rows } = new SessionCache(home).read(shownReading(io));
+		return other === null ? showSession(id, form, from, io) : compare(id, other, json, from, io);
+	const { rows } = new SessionCache(home, realFs, rescue).read(shownReading(io));
 	if (trend === undefined) return runList(rows, { wanted, form }, io);
 	return (await import('./log-trend.ts')).runTrend({ name: trend, json, home }, rows, io);
 }
 
+/** Where sessions are looked for: in the home, and in a folder in which some went on. */
+interface KeptIn {
+	home: string;
+	rescue: string | null;
+}
+
 /** What is wrong with it is said. */
-function readSaying(name: string, home: string, io: Io): ReadSession {
-	const kept = readAnyway(home, meantSession(home, name));
+function readSaying(name: string, { home, rescue }: KeptIn, io: Io): ReadSession {
+	const kept = readAnyway(home, meantSession(home, name, rescue), realFs, rescue);
 	if (kept.problem !== null) tellOn(io)(journalWords(kept.problem));
 	return kept;
 }
 
 const viewRead = ({ records }: ReadSession): SessionView => following(() => sessionView(readBack(records)));
 
-async function compare(name: string, other: string, json: boolean, home: string, io: Io): Promise<number> {
-	const both = [readSaying(name, home, io), readSaying(other, home, io)] as const;
+async function compare(name: string, other: string, json: boolean, from: KeptIn, io: Io): Promise<number> {
+	const both = [readSaying(name, from, io), readSaying(other, from, io)] as const;
 	const isDamaged = both.some(({ damage }) => damage !== null);
 	if (both.some(({ records }) => records.length === 0)) return isDamaged ? EXIT.damaged : EXIT.badInput;
 	const { runCompare } = await import('./log-compare.ts');
 	return runCompare(viewRead(both[0]), viewRead(both[1]), json, io) || (isDamaged ? EXIT.damaged : 0);
 }
 
-async function showSession(name: string, form: 'text' | 'json' | 'csv', home: string, io: Io): Promise<number> {
-	const kept = readSaying(name, home, io);
+async function showSession(name: string, form: 'text' | 'json' | 'csv', from: KeptIn, io: Io): Promise<number> {
+	const kept = readSaying(name, from, io);
 	const isDamaged = kept.damage !== null;
 	if (kept.records.length === 0) return isDamaged ? EXIT.damaged : EXIT.badInput;
 	if (form === 'json')

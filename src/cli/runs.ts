@@ -102,10 +102,11 @@ const paper: Run = async ({ line, home }, io) => {
 
 const log: Run = async ({ line, home }, io) => {
 	const request = logRequest(line);
-	const { id, other = null, json, csv, trend } = request;
+	const { id, other = null, json, csv, trend, rescue } = request;
 	const { isNotebookWord, runNotebook } = await import('./notebook.ts');
 	if (trend === undefined && isNotebookWord(id)) {
 		if (csv) throw new UsageError(LOG_USAGE.noCsv(id));
+		if (rescue !== null) throw new UsageError(LOG_USAGE.noRescue(id));
 		return runNotebook(id, other, { home: home(), json }, io);
 	}
 	return (await import('./log.ts')).runLog({ ...request, home: home() }, io);

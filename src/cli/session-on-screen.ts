@@ -26,7 +26,9 @@ export function livePort(
 		id: session.id,
 		job: session.state.start.job,
 		drawn: session.state.design.shape,
-		resume: resumedBy(jobFile, session.id),
+		get resume() {
+			return resumeCommand(asFromHere(jobFile), session.id, session.untoldFolder);
+		},
 		get logPath() {
 			return session.logPath;
 		},
@@ -54,9 +56,8 @@ export function livePort(
 	};
 }
 
-/** As one types it in the folder in which the program runs. */
-function resumedBy(jobFile: string, id: string): string {
-	const near = relative(process.cwd(), jobFile);
-	const path = near.startsWith('..') || near === '' ? jobFile : near;
-	return resumeCommand(/^[\w./-]+$/.test(path) ? path : `"${path}"`, id);
+/** A path as one types it in the folder in which the program runs. */
+function asFromHere(path: string): string {
+	const near = relative(process.cwd(), path);
+	return near.startsWith('..') || near === '' ? path : near;
 }

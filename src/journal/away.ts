@@ -10,7 +10,7 @@ import type { Cause } from '../session/protocol/facts/not-saved.ts';
 import { NoLog, NotSaved } from './errors.ts';
 import { acquireLock, type Lock } from './lock.ts';
 import { faultOf, type LogRead, readLog } from './read-log.ts';
-import { encodeRecord } from './record.ts';
+import { encodeRecord, type LogRecord } from './record.ts';
 import type { WriterParts } from './writer-parts.ts';
 
 /** Which log went on where. */
@@ -24,6 +24,11 @@ const EXTENSION = '.log';
 /** The file beside a log that says where its session goes on: itself a log, of one record. */
 export function movedMarkOf(log: string): string {
 	return `${log}.moved`;
+}
+
+/** The file beside a log that says in which folder its session may have gone on. */
+export function folderNoteOf(log: string): string {
+	return `${log}.rescue`;
 }
 
 /** The name of a log whose lines were brought back. */
@@ -75,14 +80,35 @@ export function leaveMark({ log, to }: AwayMark, { fs, now }: WriterParts): Caus
 	}
 }
 
+/**
+ * Says beside a log, while its disk is well, in which folder its session may go on: one that turns read-only takes no mark any more. Where it
+ * cannot be said the session goes on all the same.
+ */
+export function noteFolder(log: string, folder: string, { fs, now }: WriterParts): void {
+	const way = relative(dirname(resolve(log)), resolve(folder));
+	if (isAbsolute(way)) return;
+	try {
+		removeQuietly(fs, folderNoteOf(log));
+		const note = encodeRecord({ seq: 0, v: 1, at: now.toISOString(), folder: way });
+		closeQuietly(fs, createFile(fs, folderNoteOf(log), note));
+	} catch (error) {
+		if (codeOf(error) === '') throw error;
+	}
+}
+
+/** The folder that was agreed on when its session was last begun or gone on with; null where none was. */
+function notedFolder(log: string, fs: FsPort): string | null {
+	const way = saidIn(folderNoteOf(log), fs)?.folder;
+	return typeof way === 'string' ? resolve(dirname(log), way) : null;
+}
+
 /** Whether a log says that its session went on elsewhere. */
 export function isMarked(log: string, fs: FsPort): boolean {
 	return whyNotThere(movedMarkOf(log), fs) === null;
 }
 
-/** Where the mark beside this log leads; null without one, or with one that was cut short in the writing. */
-function markedWay(log: string, fs: FsPort): string | null {
-	const name = movedMarkOf(log);
+/** What a file beside a log says; null without one, or with one that was cut short in the writing. Throws JournalError where it is damaged. */
+function saidIn(name: string, fs: FsPort): LogRecord | null {
 	let read: LogRead;
 	try {
 		read = readLog(name, fs);
@@ -94,7 +120,14 @@ function markedWay(log: string, fs: FsPort): string | null {
 	if (read.size === 0 && !read.damage) return null;
 	const fault = faultOf(name, read);
 	if (fault) throw fault;
-	const [{ rescued, movedTo } = { rescued: undefined, movedTo: undefined }] = read.records;
+	return read.records[0] ?? null;
+}
+
+/** Where the mark beside this log leads; null without one. */
+function markedWay(log: string, fs: FsPort): string | null {
+	const said = saidIn(movedMarkOf(log), fs);
+	if (said === null) return null;
+	const { rescued, movedTo } = said;
 	if (typeof rescued === 'string') return resolve(dirname(log), rescued);
 	// As earlier versions wrote it, beside the log or anywhere: a copied home has its own copy of the first.
 	const beside = join(dirname(log), 'rescued', basename(String(movedTo)));
@@ -130,11 +163,13 @@ function copiesIn(folder: string, log: string, fs: FsPort): string[] {
 }
 
 /**
- * Every log that a session's log went on in, with `folder` also those that lie there. Throws NoLog when one that is marked is nowhere,
- * since going on in the old one would leave its last readings out.
+ * Every log that a session's log went on in: by its mark, in the folder that was agreed on, and in `folder`. Throws NoLog when one
+ * that is marked is nowhere, since going on in the old one would leave its last readings out.
  */
 export function awayOf(log: string, folder: string | null = null, fs: FsPort = realFs): string[] {
 	const found = new Set(folder === null ? [] : copiesIn(folder, log, fs));
+	const noted = notedFolder(log, fs);
+	if (noted !== null) for (const copy of copiesIn(noted, log, fs)) found.add(copy);
 	found.delete(resolve(log));
 	for (const from of [log, ...found]) followMoved(from, found, fs);
 	// A session may have come back to where it was.

@@ -1,7 +1,7 @@
 import { join, resolve, sep } from 'node:path';
 import { causeOf, codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
-import { awayOf, movedMarkOf } from './away.ts';
+import { awayOf, folderNoteOf, movedMarkOf } from './away.ts';
 import { JournalError, NoLog } from './errors.ts';
 import type { JournalFault } from './facts.ts';
 import { type Imported, importedFrom, importMarkOf } from './import-mark.ts';
@@ -117,16 +117,18 @@ export function logPlaces(home: string, fs: FsPort = realFs, rescue: string | nu
 	const others = logs.length === names.length ? [] : names.filter((name) => !LOG.test(name));
 	// Asking the disk for a note beside every log would double the time that a start takes.
 	const marks = new Set(others.filter((name) => name.endsWith(movedMarkOf(EXTENSION))));
+	const noted = new Set(others.filter((name) => name.endsWith(folderNoteOf(EXTENSION))));
 	const imported = new Set(others.filter((name) => name.endsWith(importMarkOf(EXTENSION))));
 	const away = rescue === null ? new Set<string>() : new Set(namesIn(rescue, fs).filter((name) => LOG.test(name)));
 	const all = marks.size + away.size === 0 ? logs : withThoseAway(logs, marks, away);
 	const places = all.map((name): LogPlace => {
 		const path = `${prefix}${name}`;
 		const id = name.slice(0, -EXTENSION.length);
-		const now = marks.has(movedMarkOf(name)) || away.size > 0 ? placeAfter(path, fs, rescue) : path;
+		const mayBeAway = marks.has(movedMarkOf(name)) || noted.has(folderNoteOf(name)) || away.size > 0;
+		const now = mayBeAway ? placeAfter(path, fs, rescue) : path;
 		return { id, path: now, ...(imported.has(importMarkOf(name)) && { imported: true }) };
 	});
-	if (marks.size + away.size === 0) return places;
+	if (marks.size + noted.size + away.size === 0) return places;
 	// A session that went on in a new file of the same folder is one session, under its first id.
 	const isOwn = ({ id, path }: LogPlace) => path === `${prefix}${id}${EXTENSION}`;
 	const goneOn = new Set(places.flatMap((place) => (isOwn(place) ? [] : [resolve(place.path ?? '')])));

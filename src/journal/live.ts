@@ -26,12 +26,12 @@ import { importMarkOf } from './import-mark.ts';
 import { rowLeft } from './kept-row.ts';
 import { SessionCache } from './kept-sessions.ts';
 import { newStart } from './new-start.ts';
-import { createLog, type OpenOptions, openLog } from './open-log.ts';
+import { createLog, openLog } from './open-log.ts';
 import { openingOutputs } from './opening-outputs.ts';
 import type { NewPiece } from './pieces.ts';
 import { anewNotice, anewOf } from './reckoned-anew.ts';
 import type { LogRecord } from './record.ts';
-import type { JobFile, Surroundings } from './surroundings.ts';
+import { type JobFile, openOptions, type Surroundings } from './surroundings.ts';
 import type { LogWriter } from './writer.ts';
 
 /**
@@ -136,6 +136,11 @@ export class LiveSession {
 		return this.#log.isOver;
 	}
 
+	/** The folder that resuming has to be told of: its log could not be; null otherwise. */
+	get untoldFolder(): string | null {
+		return this.#log.untoldFolder;
+	}
+
 	get ask(): Ask | null {
 		return ask(this.#state);
 	}
@@ -236,10 +241,6 @@ export class LiveSession {
 		this.notices.push({ code: 'leave-not-logged', log: this.logPath });
 		return this.#end('left');
 	}
-}
-
-function openOptions({ rescue = null, fs, self }: Surroundings, now: Date): OpenOptions {
-	return { now, rescue, ...(fs && { fs }), ...(self && { self }) };
 }
 
 function isPlainQuit({ action, note }: Answer): boolean {

@@ -2,7 +2,7 @@ import { dirname, resolve } from 'node:path';
 import { APPEND, closeQuietly, createFile, createFreeFile, makeFolder } from '../files/disk.ts';
 import { causeOf, codeOf } from '../files/error-codes.ts';
 import type { FsPort } from '../files/fs-port.ts';
-import { awayOf, copyAway, isMarked, leaveMark } from './away.ts';
+import { awayOf, copyAway, isMarked, leaveMark, noteFolder } from './away.ts';
 import { JournalError, NotSaved } from './errors.ts';
 import type { JournalNotice } from './facts.ts';
 import { acquireLock, type LockSelf, releaseLock } from './lock.ts';
@@ -37,7 +37,9 @@ export function createLog(path: string, first: LogRecord, options: OpenOptions):
 	const parts = writerParts(options);
 	const line = encodeRecord(first);
 	try {
-		return created(path, line, parts);
+		const log = created(path, line, parts);
+		if (options.rescue != null) noteFolder(path, options.rescue, parts);
+		return log;
 	} catch (error) {
 		if (!(error instanceof NotSaved) || options.rescue == null) throw error;
 		return wentOn(options.rescue, path, [line], parts);
@@ -85,6 +87,7 @@ export function openLog(path: string, options: OpenOptions): OpenedLog {
 	try {
 		const notices = longest === path ? [] : [mergeBack(path, longest, parts)];
 		const opened = openAt(path, parts);
+		if (rescue !== null) noteFolder(path, rescue, parts);
 		return { ...opened, notices: [...notices, ...opened.notices] };
 	} catch (error) {
 		if (!(error instanceof NotSaved)) throw error;

@@ -1,6 +1,7 @@
 import type { FsPort } from '../files/fs-port.ts';
 import type { Job } from '../tube/job.ts';
 import type { LockSelf } from './lock.ts';
+import type { OpenOptions } from './open-log.ts';
 
 /** Where a session gets what the pure core may not have: the time, a random tail for its id, the program's version. */
 export interface Surroundings {
@@ -22,4 +23,9 @@ export interface JobFile {
 	raw: unknown;
 	/** The place of each value that the file leaves to bender and die as kept. */
 	fromBender?: readonly string[];
+}
+
+/** How a log is opened there. */
+export function openOptions({ rescue = null, fs, self }: Surroundings, now: Date): OpenOptions {
+	return { now, rescue, ...(fs && { fs }), ...(self && { self }) };
 }

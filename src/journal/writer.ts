@@ -1,7 +1,8 @@
-import { closeQuietly, writeAll } from '../files/disk.ts';
+import { dirname } from 'node:path';
+import { closeQuietly, removeQuietly, writeAll } from '../files/disk.ts';
 import { causeOf } from '../files/error-codes.ts';
 import type { Cause, WriteFault } from '../session/protocol/facts/not-saved.ts';
-import { type AwayMark, copyAway, leaveMark } from './away.ts';
+import { type AwayMark, copyAway, folderNoteOf, leaveMark } from './away.ts';
 import { JournalError, LogLost, NotSaved, Overtaken } from './errors.ts';
 import type { JournalNotice } from './facts.ts';
 import { type Lock, lockNow, releaseLock } from './lock.ts';
@@ -55,6 +56,11 @@ export class LogWriter {
 	/** Whether the session left another log for this one. */
 	get isAway(): boolean {
 		return this.#from !== null;
+	}
+
+	/** The folder in which the session goes on, where the log that it left could not be told of it; null otherwise. */
+	get untoldFolder(): string | null {
+		return this.#from === null || this.#from.why === null ? null : dirname(this.#path);
 	}
 
 	/** Where the session goes on now. */
@@ -116,6 +122,8 @@ export class LogWriter {
 		if (this.#isClosed) return;
 		this.#isClosed = true;
 		this.#mark();
+		// All is here: nobody has to look elsewhere.
+		if (this.#from === null) removeQuietly(this.#parts.fs, folderNoteOf(this.#path));
 		this.#letGo();
 	}
 

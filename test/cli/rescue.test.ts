@@ -7,6 +7,7 @@ import { LiveSession } from '../../src/journal/live.ts';
 import type { Ask } from '../../src/session/protocol/asks.ts';
 import { change, plainJobFile } from '../helpers/disk/job-file.ts';
 import { runLineMode } from '../helpers/disk/line-client.ts';
+import { runHere } from '../helpers/disk/run-here.ts';
 
 let folder = '';
 let home = '';
@@ -61,6 +62,20 @@ describe('a session whose disk refuses in the middle', () => {
 			((events ?? []) as { type: string; text?: string }[]).flatMap(({ text }) => text ?? []),
 		);
 		expect(written).toEqual([1, 2, 3, 4, 5].map((n) => `answer ${n}`));
+	});
+
+	it('in a folder that its home could not be told of is listed and shown where that is named', async () => {
+		const stick = join(folder, 'stick');
+		const run = await runLineMode({ file, home, rescue: stick }, answering(3, lose, 5));
+		expect(run.code).toBe(3);
+		fs.rmSync(sessionFolder(home), { recursive: true });
+		const id = fs.readdirSync(stick)[0]!.replace(/\.log$/, '');
+		const list = await runHere(['log', '--rescue', stick], { home });
+		expect(list).toMatchObject({ code: 0, out: expect.stringContaining(`${id}  open`) });
+		const shown = await runHere(['log', 'last', '--rescue', stick], { home });
+		expect(shown).toMatchObject({ code: 0, out: expect.stringContaining('answer 5') });
+		const all = await runHere(['log', 'verify', '--rescue', stick], { home });
+		expect(all).toMatchObject({ code: 2, err: expect.stringContaining('Leave out --rescue') });
 	});
 
 	it('a link planted under the name is not followed', async () => {

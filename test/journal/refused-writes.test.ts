@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { logPlaces, readSession } from '../../src/journal/catalogue.ts';
 import { LogLost, NotSaved } from '../../src/journal/errors.ts';
 import { createLog, openLog } from '../../src/journal/open-log.ts';
 import { readLog } from '../../src/journal/read-log.ts';
@@ -165,6 +166,44 @@ describe('a disk that refuses from the first', () => {
 		expect(fs.files()).toContain(`${LOG}.moved`);
 		// Nobody has to name the folder any more.
 		expect(openLog(LOG, { now: NOW, fs, self: onlyProcess(3) }).records).toHaveLength(4);
+	});
+});
+
+describe('a disk that turns read-only under a session that has another folder, and is well again', () => {
+	const RESCUE = '/stick';
+	const options = (fs: FaultFs, pid: number) => ({ now: NOW, fs, self: onlyProcess(pid) });
+
+	/** A session of three lines, the third of them in the other folder; its own disk took nothing more, no mark either. */
+	function wentAway(): FaultFs {
+		const fs = new FaultFs();
+		const log = createLog(LOG, record(0, 'start'), { ...options(fs, 1), rescue: RESCUE });
+		log.append(record(1, 'a'));
+		fs.fault = { kind: 'errno', at: fs.calls + 5, code: 'EROFS', forGood: true, under: '/home' };
+		expect(thrownBy(() => log.append(record(2, 'b')))).toBeInstanceOf(NotSaved);
+		log.rescue(RESCUE);
+		log.append(record(2, 'b'));
+		expect(log.untoldFolder).toBe(RESCUE);
+		log.close();
+		fs.fault = null;
+		expect(fs.files()).not.toContain(`${LOG}.moved`);
+		return fs;
+	}
+
+	it('lists and resumes the session with all its lines, though nobody names the folder', () => {
+		const fs = wentAway();
+		expect(logPlaces('/home', fs)).toEqual([{ id: ID, path: `${RESCUE}/${ID}.log` }]);
+		expect(readSession('/home', ID, fs).records).toHaveLength(3);
+		const opened = openLog(LOG, options(fs, 2));
+		expect(opened.records).toHaveLength(3);
+		expect(opened.notices).toEqual([{ code: 'merged-back', from: `${RESCUE}/${ID}.log`, lines: 1 }]);
+		opened.log.close();
+		expect(fs.files()).toEqual([LOG, `${RESCUE}/${ID}.log.merged`]);
+	});
+
+	it('leaves nothing beside a log that stayed where it was', () => {
+		const fs = new FaultFs();
+		createLog(LOG, record(0, 'start'), { ...options(fs, 1), rescue: RESCUE }).close();
+		expect(fs.files()).toEqual([LOG]);
 	});
 });
 

@@ -7,7 +7,7 @@ import { tellsTheSame } from '../same-row.ts';
 import type { Noticed, Verified } from './facts.ts';
 
 /** Names that the program gives to what lies beside logs: locks, marks, cut lines, logs brought home, files in the making. */
-const BESIDE = /\.log\.(lock(\..*)?|moved|imported|merged|torn-.*|new-\d+)$/;
+const BESIDE = /\.log\.(lock(\..*)?|moved|rescue|imported|merged|torn-.*|new-\d+)$/;
 
 /**
  * Reads every byte of every log anew and folds every line, whatever its last line or the list says that it comes to. `rows`: the list, of the

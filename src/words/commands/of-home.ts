@@ -13,6 +13,7 @@ export const OF_HOME = {
 			bender: 'those on that bender',
 			fits: 'finished tubes that fit, or do not surely fit',
 			trend: 'springback and error over the sessions',
+			rescue: 'look in DIR too, where a session went on',
 		},
 		words: {
 			last: 'the newest session',

@@ -58,6 +58,7 @@ export const files: Topic = {
 				'Leaving then gives exit code 5. Every answer before it is kept.',
 				'To go on in another folder press Esc, then *. In the line mode write --rescue DIR beforehand.',
 				'When the disk works again, --resume brings those lines back into the log.',
+				'Were you told to name the folder? Then add --rescue DIR, to pullbook log as well.',
 			],
 		},
 		{

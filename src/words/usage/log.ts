@@ -8,6 +8,8 @@ export const LOG_USAGE = {
 	fits: (given: string): string => `pullbook log: --fits takes yes or no, not "${given}". For example: --fits no`,
 	since: (given: string): string =>
 		`pullbook log: --since takes a day that there is, not "${given}". For example: --since 2026-10-01`,
+	noRescue: (word: string): string =>
+		`pullbook log ${word} is of the home alone. Leave out --rescue, or bring the session home first: pullbook bend JOB --resume --rescue DIR`,
 	noCsv: (word: string): string => `pullbook log ${word} comes as text or --json. Leave out --csv.`,
 	verify: (given: string): string => `pullbook log verify takes no argument, but "${given}" stands there.`,
 	folder: (word: string): string => `pullbook log ${word} needs a folder: pullbook log ${word} /media/stick`,

@@ -26,8 +26,13 @@ export const noJobNowWords = (file: string): string =>
 export const nothingToResumeWords = (file: string): string =>
 	`No unfinished session of ${file} is kept: start one without --resume. pullbook log lists all sessions.`;
 
-/** As one types it. `job`: the job file's path, in quotes where it needs them. */
-export const resumeCommand = (job: string, id: string): string => `pullbook bend ${job} --resume ${id}`;
+/** As one types it. `rescue`: the folder in which the session lies, where its own log does not know. */
+export function resumeCommand(job: string, id: string, rescue: string | null): string {
+	const elsewhere = rescue === null ? '' : ` --rescue ${typedPath(rescue)}`;
+	return `pullbook bend ${typedPath(job)} --resume ${id}${elsewhere}`;
+}
+
+const typedPath = (path: string): string => (/^[\w./-]+$/.test(path) ? path : `"${path}"`);
 
 /** What `pullbook practice` is told wrong. */
 export const PRACTICE_USAGE = {
