@@ -33,7 +33,7 @@ function noticeWords(fact: JournalNotice): string {
 		case 'in-memory':
 			return `${fact.folder} lies in memory: what is kept there is gone after a power cut. Copy it to a disk soon.`;
 		case 'merged-back':
-			return `${lines(fact.lines)} that were kept in ${fact.from} are in the log again. That file stays as it is.`;
+			return `${lines(fact.lines)} that were kept in ${fact.from} are in the log again. The copy there is kept.`;
 		case 'leave-not-logged':
 			return `Your answers are kept in ${fact.log}. Only that you left is not.`;
 		case 'reckoned-anew': {
@@ -94,7 +94,7 @@ function logPlaceWords(fact: FaultWithPlace): string {
 		case 'folder-unreadable':
 			return `The folder ${fact.folder} cannot be read: ${causeWords(fact.cause)}. See that you may read it, and try again.`;
 		case 'overtaken':
-			return `Another session has the log ${fact.log} now: ${BY[fact.by]}. Nothing more is written here. Leave this session and resume it; its lines are in the log.`;
+			return `${OVERTAKEN[fact.by](fact.log)} Nothing more is saved here. Leave, then resume: all that was saved before is in the log.`;
 		case 'locked':
 			return `${holderWords(fact.holder)} has this session open. Finish it there. If that process has ended, remove ${fact.lock} and try again.`;
 		case 'lock-unreadable':
@@ -114,10 +114,10 @@ function logPlaceWords(fact: FaultWithPlace): string {
 	}
 }
 
-const BY = {
-	'lock-gone': 'its lock is gone',
-	'lock-taken': 'its lock was taken over',
-	'lines-added': 'it holds lines that were not written here',
+const OVERTAKEN = {
+	'lock-gone': (log: string) => `The lock of the log ${log} is gone, so another session may be writing there.`,
+	'lock-taken': (log: string) => `Another session has taken over the log ${log}.`,
+	'lines-added': (log: string) => `Another session has written in the log ${log}.`,
 } as const;
 
 const OTHER = {

@@ -38,6 +38,28 @@ describe('the home page', () => {
 		expect(home.opened).toEqual([{ target: 'aft-arch-1', resume: true }]);
 	});
 
+	test('a session is gone on with only after one has read that a newer log is damaged', async () => {
+		const torn = { ...ROWS.sessions[0]!, id: 'aft-arch-2', status: 'damaged', job: '', path: undefined } as const;
+		const { terminal, home } = await start({ ...ROWS, sessions: [torn, ...ROWS.sessions] });
+		terminal.type('+');
+		const offer = await terminal.until('begin another tube');
+		expect(offer.replace(/\s+/g, ' ')).toContain(
+			'The newest log, aft-arch-2, is damaged, so this is an older session.',
+		);
+		expect(home.opened).toEqual([]);
+		terminal.type('+');
+		await terminal.until('New session');
+		expect(home.opened).toEqual([{ target: 'aft-arch-1', resume: true }]);
+	});
+
+	test('a damaged log of another job is in the way of none', async () => {
+		const torn = { ...ROWS.sessions[1]!, id: 'step-2', status: 'damaged' } as const;
+		const { terminal, home } = await start({ ...ROWS, sessions: [torn, ...ROWS.sessions] });
+		terminal.type('+');
+		await terminal.until('New session');
+		expect(home.opened).toEqual([{ target: 'aft-arch-1', resume: true }]);
+	});
+
 	test('is searched by letters as they are typed; digits still pick', async () => {
 		const { terminal, home } = await start();
 		terminal.type('boar');

@@ -395,6 +395,57 @@ describe('what comes back', () => {
 		await terminal.until('Saved as line');
 	});
 
+	test('where another session has the log, neither a second try nor another folder is offered', async () => {
+		const { live, terminal } = session([asks.MEASURE]);
+		await terminal.until('Measure');
+		live.rescue = () => {};
+		live.fault = refusal('Another session has taken over the log.', 4);
+		terminal.type('47.9\r');
+		const shown = await terminal.until('NOT SAVED: Another session has taken over the log.');
+		expect(shown).not.toMatch(/tries again|another folder/);
+		terminal.type('\x1b');
+		await terminal.until((text) => !text.includes('NOT SAVED'));
+		terminal.type('*');
+		await terminal.until('leave, to go on another time');
+		expect(terminal.text).not.toContain('another folder');
+	});
+
+	test('a log that takes no more: no second try is offered, another folder is', async () => {
+		const cause = { errno: 'EIO', text: 'EIO' };
+		const why = { code: 'system', cause } as const;
+		const reason = [{ code: 'not-saved' as const, log: '/logs/a.log', lines: 3, again: false, why }];
+		const { live, terminal } = session([asks.MEASURE], [[{ note: 'refused', code: 'not-saved', reason }]]);
+		live.rescue = () => {};
+		await terminal.until('Measure');
+		terminal.type('47.9\r');
+		const shown = await terminal.until('NOT SAVED: This reading is not saved.');
+		expect(shown).not.toContain('tries again');
+		expect(shown.replace(/\s+/g, ' ')).toContain('To go on in another folder press Esc, then *.');
+		expect(terminal.text).toContain('> 47.9');
+	});
+
+	test('a folder can be written by hand, from its first letter on', async () => {
+		const { live, terminal } = session([asks.MEASURE]);
+		const went: string[] = [];
+		live.rescue = (folder) => void went.push(folder);
+		live.rescuePlace = () => '/a';
+		await terminal.until('Measure');
+		live.fault = refusal('the disk is read-only.', 5);
+		terminal.type('47.9\r');
+		await terminal.until('NOT SAVED');
+		terminal.type('\x1b');
+		await terminal.until((text) => !text.includes('NOT SAVED'));
+		terminal.type('*');
+		const [, number] = /(\d+) +go on in another folder/.exec(await terminal.until('go on in another folder: this'))!;
+		terminal.type(`${number}\r`);
+		await terminal.until('> /a');
+		terminal.type('\x7f\x7f');
+		await terminal.until((text) => !text.includes('/a'));
+		terminal.type('/media/key\r');
+		await terminal.until('Give the last answer again');
+		expect(went).toEqual(['/media/key']);
+	});
+
 	test('leaving while the disk refuses ends with 5', async () => {
 		const { live, terminal, ended } = session([asks.MEASURE]);
 		await terminal.until('Measure');

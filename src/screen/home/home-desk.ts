@@ -5,6 +5,7 @@ import type { TopicName } from '../../words/topics/topic-names.ts';
 import type { Message } from '../session/session-state.ts';
 import { type AppState, exitCodeOf } from '../shell/app-state.ts';
 import type { Key } from '../shell/keys.ts';
+import { newerDamaged, offerPageOf } from '../shell/opening.ts';
 import type { Seen } from '../shell/seen.ts';
 import { topicReader } from '../shell/topic-reader.ts';
 import type { HomePort, JobRow } from './home-port.ts';
@@ -106,7 +107,7 @@ export class HomeDesk {
 				this.tried(home, () => this.set(this.checked(homeState(this.port, { page: 'job', path: step.path }))));
 				break;
 			case 'open':
-				this.screen.open(step.target, step.resume, step.as);
+				this.open(home, step);
 				break;
 			case 'review':
 			case 'reviewed':
@@ -134,6 +135,14 @@ export class HomeDesk {
 			default:
 				this.work(home, step);
 		}
+	}
+
+	/** A session that a damaged log may be newer than is not gone on with before that was read. */
+	private open(home: HomeState, { target, resume, as }: Extract<HomeStep, { step: 'open' }>): void {
+		const left = resume && home.page.page !== 'offer' ? home.sessions.find(({ id }) => id === target) : undefined;
+		const damaged = left === undefined ? null : newerDamaged(home.sessions, left);
+		if (left === undefined || damaged === null) this.screen.open(target, resume, as);
+		else this.set(turnedTo(home, offerPageOf(left), damaged));
 	}
 
 	/** Writing a job and setting up benders. What the disk refuses is said, and what was typed stays on the screen. */

@@ -1,7 +1,7 @@
 import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
 import type { Output, RefusedNote } from '../../session/protocol/notes.ts';
 import { reasonWords } from '../../words/reason.ts';
-import { rescuedWords, savedWords, takenBackWords, triesAgain } from '../../words/session/said.ts';
+import { notSavedHere, rescuedWords, savedWords, takenBackWords } from '../../words/session/said.ts';
 import type { TopicName } from '../../words/topics/topic-names.ts';
 import type { Display } from '../shell/display.ts';
 import type { Key } from '../shell/keys.ts';
@@ -79,14 +79,14 @@ function keyTaken({ session: state, shown }: SeenSession, key: Key): Reduced {
 	return afterKey(state, pressed(shown.prompt, renewed(state.entry, state.message, key), key));
 }
 
-/** The text field's text changed. `/` in an empty one goes back: a numeric pad has no Esc. */
-export function textChanged(state: SessionState, value: string): SessionState {
+/** The text field's text changed. `/` in an empty one goes back, but where a path is wanted: a numeric pad has no Esc. */
+export function textChanged({ session: state, shown }: SeenSession, value: string): SessionState {
 	if (state.page.page !== 'text') return state;
 	const { value: before, purpose } = state.page;
 	// A reason that was refused is a number typed by mistake: a pad cannot delete it.
 	const anew = purpose === 'scrap' && state.message?.kind === 'wrong' && value.startsWith(before);
 	const text = anew ? value.slice(before.length) : value;
-	if (text === '/' && (anew || before === '')) return stepTaken(state, BACK.step).state;
+	if (text === '/' && !shown.prompt.path && (anew || before === '')) return stepTaken(state, BACK.step).state;
 	return { ...state, page: { ...state.page, value: text }, message: null };
 }
 
@@ -154,7 +154,7 @@ export function afterAnswer(state: SessionState, { outputs, messages, ...standin
 	const refused = outputs.find((output): output is RefusedNote => 'note' in output && output.note === 'refused');
 	if (refused !== undefined) {
 		const why = reasonWords(refused.reason, state.job);
-		if (refused.code === 'not-saved') return notSaved({ ...state, ...standing }, why, NOT_SAVED);
+		if (refused.code === 'not-saved') return notSaved({ ...state, ...standing }, why, NOT_SAVED, mayTryAgain(refused));
 		return { ...state, ...standing, message: { kind: 'wrong', text: why } };
 	}
 	const next = backWhereTold(state, afterOutputs({ ...state, ...standing, unsaved: null }, outputs));
@@ -194,11 +194,21 @@ export function rescued(state: SessionState, logPath: string, messages: readonly
 	return { ...state, logPath, unsaved: null, page: ASK, entry: NOTHING, message: { kind: 'wrong', text } };
 }
 
-/** The state after the disk refused: everything stays as it was, to be tried again. */
-export function notSaved(state: SessionState, why: string, exitCode: number): SessionState {
-	const text = triesAgain(why, state.rescuePlace !== null);
-	return { ...state, unsaved: exitCode, message: { kind: 'unsaved', text } };
+/** The state after an answer could not be saved: everything stays as it was. Where another session has the log, no other folder helps either. */
+export function notSaved(
+	state: SessionState,
+	why: string,
+	exitCode: number,
+	again = exitCode === NOT_SAVED,
+): SessionState {
+	const rescuePlace = exitCode === NOT_SAVED ? state.rescuePlace : null;
+	const text = notSavedHere(why, { again, elsewhere: rescuePlace !== null });
+	return { ...state, rescuePlace, unsaved: exitCode, message: { kind: 'unsaved', text } };
 }
+
+/** A log that has been given up takes no answer any more, however well its disk is again. */
+const mayTryAgain = ({ reason }: RefusedNote): boolean =>
+	reason.every((fact) => fact.code !== 'not-saved' || fact.again);
 
 function messageWith(message: Message | null, words: string | null): Message | null {
 	if (words === null) return message;

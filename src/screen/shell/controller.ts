@@ -14,7 +14,7 @@ import { type AppState, exitCodeOf } from './app-state.ts';
 import type { ClockAndBell } from './clock-and-bell.ts';
 import type { DisplayPort } from './display.ts';
 import type { Key } from './keys.ts';
-import { interrupted, newerDamaged, type ScreenOpening } from './opening.ts';
+import { interrupted, newerDamaged, offerPageOf, type ScreenOpening } from './opening.ts';
 import { readerKey } from './reader-state.ts';
 import { type Seen, seen } from './seen.ts';
 import { topicReader } from './topic-reader.ts';
@@ -97,7 +97,7 @@ export class Controller {
 	textChanged(value: string): void {
 		const { state } = this;
 		if (state.view === 'home') this.homeDesk.text(state, value);
-		if (state.view === 'session') this.set({ view: 'session', session: textChanged(state.session, value) });
+		if (state.view === 'session') this.set({ view: 'session', session: textChanged(state, value) });
 	}
 
 	textEntered(): void {
@@ -220,10 +220,9 @@ export class Controller {
 		const left = interrupted(this.port.sessions(), opening);
 		if (typeof resume === 'string') this.open(resume, true);
 		else if (resume === true && left !== undefined) this.open(left.id, true);
-		else if (resume === undefined && left !== undefined) {
-			const job = { path: jobPath, name: left.job, summary: '', open: left.id, latest: left };
-			this.home({ page: 'offer', job }, newerDamaged(this.port.sessions(), left));
-		} else this.open(jobPath, false);
+		else if (resume === undefined && left !== undefined)
+			this.home(offerPageOf(left, jobPath), newerDamaged(this.port.sessions(), left));
+		else this.open(jobPath, false);
 	}
 
 	/** A session takes the place of one that is over; what keeps it from that is said on the page that stood there. */

@@ -1,5 +1,6 @@
 import { newerDamagedWords } from '../../words/session-list.ts';
 import type { SessionRow } from '../home/home-port.ts';
+import type { HomePage } from '../home/home-view.ts';
 import type { Message } from '../session/session-state.ts';
 
 /** What the screen opens with: the home page, or a job's session. */
@@ -19,6 +20,11 @@ export function interrupted(
 	const own = sessions.filter(({ path }) => path === jobPath);
 	const all = own.length > 0 ? own : sessions.filter(({ job }) => job === jobName);
 	return all.find(({ status, imported }) => status === 'open' && !imported);
+}
+
+/** The page that asks whether to go on with a session. `path`: of its job. */
+export function offerPageOf(left: SessionRow, path = left.path ?? left.job): HomePage {
+	return { page: 'offer', job: { path, name: left.job, summary: '', open: left.id, latest: left } };
 }
 
 /** A damaged log that may be this job's newest session: what is offered is an older one. */

@@ -67,6 +67,8 @@ export interface Prompt<Step> {
 	back?: { label: string; step: Step };
 	/** Free text instead of a number: the text field has the keys but Esc. */
 	text?: (text: string) => Step | string;
+	/** The text is a path, which may begin with `/`: only Esc goes back. */
+	path?: true;
 	/** What Enter alone is answered with. */
 	empty: string;
 }

@@ -14,8 +14,10 @@ export function keysOf<Step>(prompt: Prompt<Step>): KeyHint[] {
 	else if (prompt.choices !== undefined) keys.push([KEY_NAMES.numberEnter, FIELD_KEYS.choose]);
 	if (prompt.slash !== undefined) keys.push(['/', prompt.slash.label]);
 	if (prompt.star !== undefined) keys.push(['*', prompt.star.label]);
-	if (prompt.back !== undefined)
-		keys.push([prompt.slash === undefined ? KEY_NAMES.slashEscape : KEY_NAMES.escape, prompt.back.label]);
+	if (prompt.back !== undefined) {
+		const onlyEscape = prompt.slash !== undefined || prompt.path === true;
+		keys.push([onlyEscape ? KEY_NAMES.escape : KEY_NAMES.slashEscape, prompt.back.label]);
+	}
 	return keys;
 }
 

@@ -14,10 +14,11 @@ export const savedWords = (line: Answered, style: Wording, brief: boolean): stri
 export const takenBackWords = (line: Answered, style: Wording): string =>
 	sentence(`Taken back: line ${line.entry}, ${answeredWords(line, style, true)}`);
 
-/** The disk refused; `elsewhere`: the session can go on in another folder. */
-export function triesAgain(why: string, elsewhere: boolean): string {
+/** An answer is not on the disk. `again`: the same may be tried again; `elsewhere`: the session can go on in another folder. */
+export function notSavedHere(why: string, { again, elsewhere }: { again: boolean; elsewhere: boolean }): string {
+	const tries = again ? ' What you typed is still here: Enter or + tries again.' : '';
 	const folder = elsewhere ? ' To go on in another folder press Esc, then *.' : '';
-	return `NOT SAVED: ${why} What you typed is still here: Enter or + tries again.${folder}`;
+	return `NOT SAVED: ${why}${tries}${folder}`;
 }
 
 /** The session has gone to another folder; `messages`: what its log has to say of that. */

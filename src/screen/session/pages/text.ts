@@ -12,6 +12,7 @@ export function rescuePage(): PageView {
 		prompt: {
 			label: RESCUE.label,
 			text: (folder) => (folder === '' ? RESCUE.empty : { step: 'rescue', folder }),
+			path: true,
 			back: BACK,
 			empty: '',
 		},
