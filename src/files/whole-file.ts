@@ -5,8 +5,7 @@ import { closeQuietly, createFile, removeQuietly, syncFolder, writeAll } from '.
 import { codeOf } from './error-codes.ts';
 import type { FsPort } from './fs-port.ts';
 
-/** One that a killed program left is written over. */
-const FRESH = constants.O_WRONLY | constants.O_CREAT | constants.O_TRUNC;
+const FRESH = constants.O_WRONLY | constants.O_CREAT | constants.O_EXCL;
 
 /** File systems without hard links say one of these. */
 const NO_LINKS = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK']);
@@ -60,7 +59,7 @@ function writtenAside(
 ): string {
 	if (!isSwept) sweep(fs, dirname(path), new RegExp(`^${basename(path).replace(/\W/g, '\\$&')}${IN_THE_MAKING}`));
 	const fresh = `${path}.new-${process.pid}`;
-	const fd = fs.openSync(fresh, FRESH, mode);
+	const fd = openFresh(fs, fresh, mode);
 	try {
 		writeAll(fs, fd, bytes);
 		fs.fsyncSync(fd);
@@ -72,6 +71,17 @@ function writtenAside(
 		closeQuietly(fs, fd);
 	}
 	return fresh;
+}
+
+/** Opens a new file. One that a killed program left goes first: written over, a link in its place would lead elsewhere. */
+function openFresh(fs: FsPort, path: string, mode: number): number {
+	try {
+		return fs.openSync(path, FRESH, mode);
+	} catch (error) {
+		if (codeOf(error) !== 'EEXIST') throw error;
+		fs.unlinkSync(path);
+		return fs.openSync(path, FRESH, mode);
+	}
 }
 
 /** A file in the making that is older was left by a program that was killed. */

@@ -19,13 +19,15 @@ import { settleDoubt } from './reading/settle-doubt.ts';
 import { takeReadings } from './reading/take.ts';
 import { expectedOf, whyUnexpected } from './reading/unexpected.ts';
 
-/** Longest note, and longest reason for giving a tube up. */
+/** Longest note, and longest reason for giving a tube up, in bytes as a log has them. */
 const LONGEST_TEXT = 4096;
+const UTF8 = new TextEncoder();
 
 /** What an answer means here: the events it leads to, or why it cannot be taken. Pure; nothing changes by it. */
 export function answerEvents(answer: Answer, state: State): Decision {
 	const texts = [answer.note ?? '', answer.action?.do === 'scrap' ? answer.action.why : ''];
-	if (texts.some(({ length }) => length > LONGEST_TEXT)) return refuse({ code: 'text-too-long', most: LONGEST_TEXT });
+	if (texts.some((text) => UTF8.encode(text).length > LONGEST_TEXT))
+		return refuse({ code: 'text-too-long', most: LONGEST_TEXT });
 	const note: Event[] = answer.note === undefined ? [] : [{ type: 'note-written', text: answer.note }];
 	if (!answer.action) return { events: note };
 	const result = eventsOf(answer.action, state);

@@ -23,7 +23,8 @@ export const capital = (phrase: string): string => `${phrase.charAt(0).toUpperCa
 /** A number to so many decimals, without trailing zeros and without a minus before 0. */
 export function trimmed(value: number, places: number): string {
 	const fixed = value.toFixed(places);
-	const short = places > 0 ? fixed.replace(/\.?0+$/, '') : fixed;
+	// From 1e21 on there is an exponent, whose zeros count (ECMA-262, Number.prototype.toFixed).
+	const short = places > 0 && !fixed.includes('e') ? fixed.replace(/\.?0+$/, '') : fixed;
 	return short === '-0' ? '0' : short;
 }
 

@@ -16,8 +16,9 @@ export function formatTape(length: number, division: number, units: Units): stri
 	if (!(division > 0)) throw new RangeError(`A tape's division must be above 0, not ${division}.`);
 	const steps = Math.round(Math.abs(length) / division);
 	const sign = length < 0 && steps > 0 ? '-' : '';
-	// Beyond whole numbers that can be told apart there are no fractions.
-	const under = units === 'in' && steps < Number.MAX_SAFE_INTEGER / FINEST ? denominator(division) : null;
+	// Beyond whole numbers that can be told apart there are neither fractions nor divisions.
+	if (steps >= Number.MAX_SAFE_INTEGER / FINEST) return trimmed(length, 0);
+	const under = units === 'in' ? denominator(division) : null;
 	if (under === null) return sign + trimmed(steps * division, decimals(division));
 	const parts = steps * Math.round(division * under);
 	const whole = Math.floor(parts / under);

@@ -63,6 +63,7 @@ describe('a bad answer is refused with the limit named, and the next one is take
 		['21 angles', `{"angles":[${Array(21).fill(90).join(',')}]}`, 'more than 20 numbers'],
 		['a line of 64 kB and a byte, in letters of three', `{"note":"${'\u6f22'.repeat(21_842)}"}`, 'longer than 64 kB'],
 		['a note over 4 kB', JSON.stringify({ note: 'n'.repeat(4097) }), 'longer than 4 kB'],
+		['a note over 4 kB, in letters of three', JSON.stringify({ note: '\u6f22'.repeat(1366) }), 'longer than 4 kB'],
 		['a reason over 4 kB', JSON.stringify({ scrap: 'n'.repeat(4097) }), 'longer than 4 kB'],
 		['a number of 60,000 brackets', JSON.stringify({ loaded: '('.repeat(60_000) }), 'too long for a number'],
 		[

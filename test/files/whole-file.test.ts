@@ -1,4 +1,8 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { realFs } from '../../src/files/fs-port.ts';
 import { replaceFile, writeUnlessThere } from '../../src/files/whole-file.ts';
 import { FATES } from '../helpers/disk/fates.ts';
 import { type Fault, FaultFs, PowerCut } from '../helpers/disk/fault-fs.ts';
@@ -97,4 +101,26 @@ it('is written without links where the file system has none', () => {
 	expect(writeUnlessThere(fs, PATH, NEW, 0o600)).toBe(true);
 	expect(textOn(fs)).toBe(NEW.toString());
 	expect(fs.files()).toEqual([PATH]);
+});
+
+describe('what lies under the name in the making', () => {
+	it.each(['a link', 'a part that a killed program left'])(
+		'%s is taken away, and nothing is written through it',
+		(left) => {
+			const folder = mkdtempSync(join(tmpdir(), 'pullbook-whole-'));
+			try {
+				const [path, other] = [join(folder, 'a.json'), join(folder, 'other')];
+				const making = `${path}.new-${process.pid}`;
+				writeFileSync(other, 'untouched');
+				if (left === 'a link') symlinkSync(other, making);
+				else writeFileSync(making, 'a part that is much longer than what is written now');
+				replaceFile(realFs, path, NEW, 0o600);
+				expect(readFileSync(other, 'utf8')).toBe('untouched');
+				expect(readFileSync(path)).toEqual(NEW);
+				expect(readdirSync(folder).sort()).toEqual(['a.json', 'other']);
+			} finally {
+				rmSync(folder, { recursive: true });
+			}
+		},
+	);
 });

@@ -31,6 +31,9 @@ describe('on the tape', () => {
 		[587.1, 0.5, 'mm', '587'],
 		[-587.3, 0.5, 'mm', '-587.5'],
 		[1250, 10, 'mm', '1250'],
+		[1e300, 1 / 16, 'in', '1e+300'],
+		[-1.5e300, 0.5, 'mm', '-1.5e+300'],
+		[Number.MAX_VALUE, 1 / 64, 'in', '1.7976931348623157e+308'],
 	] as const)('%d at %d %s reads %s', (length, division, units, text) => {
 		expect(formatTape(length, division, units)).toBe(text);
 	});
@@ -84,6 +87,7 @@ describe('what is written is read back', () => {
 describe('short decimals', () => {
 	it('drop trailing zeros and the minus before 0', () => {
 		expect([trimmed(2.5, 3), trimmed(100, 0), trimmed(-0.0001, 2), trimmed(10, 2)]).toEqual(['2.5', '100', '0', '10']);
+		expect([trimmed(1e300, 2), trimmed(-1.5e30, 1)]).toEqual(['1e+300', '-1.5e+30']);
 		expect([formatLength(10.375, 'in'), formatLength(587.25, 'mm'), formatAngle(22.54)]).toEqual([
 			'10.375 in',
 			'587.3 mm',
