@@ -1,7 +1,7 @@
 /**
  * Types on the pull page in a headless terminal of each size and prints, as JSON, the milliseconds from each key's bytes coming in to the
  * terminal showing it, the bytes written for each key, and the processor's milliseconds a key; then the same of keys that turn to another
- * page. Run by keystroke.ts and, with fewer keys, by patches.ts.
+ * page. Run by keystroke.ts and, with fewer keys and no other pages, by patches.ts.
  */
 import { openScreen } from '../../src/screen/shell/open-screen.tsx';
 import { finishedShape } from '../../src/tube/resolve.ts';
@@ -76,7 +76,7 @@ const TOUR: readonly (readonly [keys: string, shows: string])[] = [
 	['/', 'Take back'],
 	['/', 'Pull 3'],
 ];
-const ROUNDS = 20;
+const ROUNDS = Number(process.argv[3] ?? 20);
 
 async function turned(terminal: HeadlessTerminal) {
 	const [times, bytes]: [number[], number[]] = [[], []];

@@ -13,7 +13,7 @@ import { median } from './rounds.ts';
 import { METER, metered } from './spent.ts';
 
 const ROUNDS = Number(process.argv[2] ?? 7);
-const KEYS = 600;
+const KEYS = 400;
 /** A patch that gains less is not worth what it costs to keep. */
 const LEAST = 0.1;
 /** What has to be there for the program to start, to draw or to print at all. */
@@ -35,7 +35,7 @@ const KEYSTROKE: Subject = {
 	file: 'test/bench/keystroke-loop.ts',
 	patches: PATCHES,
 	costs(path) {
-		const printed = execFileSync(process.execPath, [path, String(KEYS)], { encoding: 'utf8', maxBuffer: 2 ** 24 });
+		const printed = execFileSync(process.execPath, [path, String(KEYS), '0'], { encoding: 'utf8', maxBuffer: 2 ** 24 });
 		const runs = JSON.parse(printed) as { columns: number; rows: number; processor: number }[];
 		return Object.fromEntries(
 			runs.map(({ columns, rows, processor }) => [`a keystroke at ${columns}x${rows}`, processor]),

@@ -121,8 +121,8 @@ describe('a session played on the simulated bender', () => {
 			}
 		}
 		const spread = Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / misses.length);
-		expect(spread).toBeGreaterThan(0.5);
-		expect(spread).toBeLessThan(1.6);
+		expect(spread).toBeGreaterThan(0.85);
+		expect(spread).toBeLessThan(1.3);
 	});
 
 	it('is the same from the same seed, and another from another', () => {

@@ -43,8 +43,8 @@ describe('the cumulated sum', () => {
 	it.each([1, 1.5, 2])('runs as long as Siegmund has it, at %d standard deviations for a degree', (root) => {
 		const [k, h] = [root / 2, 6 / root];
 		const usual = 1 / (1 / siegmund(k, h, 0) + 1 / siegmund(k, h, 0));
-		expect(runLength(root ** 2, 0, 150, 700 + root) / usual).toBeGreaterThan(0.8);
-		expect(runLength(root ** 2, 0, 150, 700 + root) / usual).toBeLessThan(1.35);
+		expect(runLength(root ** 2, 0, 150, 700 + root) / usual).toBeGreaterThan(0.9);
+		expect(runLength(root ** 2, 0, 150, 700 + root) / usual).toBeLessThan(1.25);
 		const shifted = siegmund(k, h, root * SOUGHT);
 		expect(runLength(root ** 2, SOUGHT, 400, 800 + root) / shifted).toBeGreaterThan(0.9);
 		expect(runLength(root ** 2, -SOUGHT, 400, 900 + root) / shifted).toBeLessThan(1.1);

@@ -64,8 +64,8 @@ describe('either of two', () => {
 			product += (x * w) / n;
 		}
 		expect(both.mean[0]).toBeCloseTo(sum, 1);
-		expect(Math.abs(both.cov[0]![0]! - (square - sum * sum))).toBeLessThan(0.02);
-		expect(Math.abs(both.cov[0]![1]! - (product - sum * second))).toBeLessThan(0.02);
+		expect(Math.abs(both.cov[0]![0]! - (square - sum * sum))).toBeLessThan(0.01);
+		expect(Math.abs(both.cov[0]![1]! - (product - sum * second))).toBeLessThan(0.01);
 	});
 });
 

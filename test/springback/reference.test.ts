@@ -161,9 +161,9 @@ function compared(list: readonly Happened[], foretold: readonly number[], seed: 
 
 /** How far apart the two may be: means in deviations, and deviations as ratios. */
 type Limits = { mean: number; least: number; most: number };
-const NEAR: Limits = { mean: 0.45, least: 0.8, most: 1.3 };
+const NEAR: Limits = { mean: 0.2, least: 0.88, most: 1.15 };
 /** Readings that look wrong are weighed one after the other, where the guesses weigh them all at once: the two agree less. */
-const SURPRISED: Limits = { mean: 1.1, least: 0.7, most: 1.5 };
+const SURPRISED: Limits = { mean: 0.9, least: 0.85, most: 1.25 };
 
 describe('what is known after pulls and readings, against a thousand guesses', () => {
 	/** The last one takes longest. */
