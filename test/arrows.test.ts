@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { arrowFaults, circles, importsOf } from './helpers/arrows.ts';
+import { arrowFaults, circles, importsOf } from './helpers/sources/arrows.ts';
 
 const src = fileURLToPath(new URL('../src', import.meta.url));
 const files = readdirSync(src, { recursive: true, encoding: 'utf8' })

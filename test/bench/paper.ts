@@ -7,7 +7,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { PROGRAM } from '../helpers/disk/program.ts';
-import { readPdf } from '../helpers/pdf.ts';
+import { readPdf } from '../helpers/paper/pdf.ts';
 
 const LIMIT_MB = 250;
 const SHEETS = 20;

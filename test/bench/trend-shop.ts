@@ -7,7 +7,7 @@ import { filterPrior, made, newTube } from '../../src/springback/filter.ts';
 import { type Kin, type Lesson, learned, MOST_LESSONS } from '../../src/springback/history.ts';
 import { springbackAt } from '../../src/springback/learned-curve.ts';
 import { lessonFrom } from '../../src/springback/lesson.ts';
-import { row } from '../helpers/shifted-rows.ts';
+import { row } from '../helpers/session/shifted-rows.ts';
 import { session } from './stops-session.ts';
 import { openStation } from './stops-station.ts';
 

@@ -12,10 +12,10 @@ import { SessionCache } from '../../src/journal/kept-sessions.ts';
 import { openSettings } from '../../src/settings/settings.ts';
 import type { Kin } from '../../src/springback/history.ts';
 import { FIELD_NAMES } from '../../src/tube/tooling-fields.ts';
+import { written } from '../helpers/cli/written.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
 import { newMachine } from '../helpers/shop/plain-shop.ts';
-import { written } from '../helpers/written.ts';
 
 let home = '';
 beforeEach(() => {

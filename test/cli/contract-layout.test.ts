@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it } from 'vitest';
+import { documentFaults } from '../helpers/cli/documents.ts';
 import { runHere } from '../helpers/disk/run-here.ts';
-import { documentFaults } from '../helpers/documents.ts';
 import {
 	across,
 	angleBetween,

@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it } from 'vitest';
+import { documentFaults } from '../helpers/cli/documents.ts';
 import { runHere } from '../helpers/disk/run-here.ts';
-import { documentFaults } from '../helpers/documents.ts';
 import type { Line, Talk } from '../helpers/shop/contract-client.ts';
 import { endMiss, keepCorners, marks, type PlainTube, walk } from '../helpers/shop/contract-geometry.ts';
 import { bend, bendHere, Operator, question, RAIL, railJob, Shop } from '../helpers/shop/contract-shop.ts';

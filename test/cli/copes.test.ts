@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { runLayout } from '../../src/cli/layout.ts';
-import { written } from '../helpers/written.ts';
+import { written } from '../helpers/cli/written.ts';
 
 let home = '';
 beforeEach(() => {

@@ -6,9 +6,9 @@ import { csvText } from '../../src/cli/csv.ts';
 import { runCut } from '../../src/cli/cut.ts';
 import { sessionPath } from '../../src/journal/catalogue.ts';
 import { LiveSession } from '../../src/journal/live.ts';
+import { written } from '../helpers/cli/written.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
-import { written } from '../helpers/written.ts';
 
 let home = '';
 beforeEach(() => {

@@ -27,7 +27,7 @@ import type { Job } from '../../src/tube/job.ts';
 import { layout } from '../../src/tube/layout.ts';
 import { eventRows } from '../../src/words/record-log.ts';
 import { reviewText } from '../../src/words/session-story.ts';
-import { actsIn, FALSE_LINE, falseLines, hostileJob, hostileText } from '../helpers/hostile.ts';
+import { actsIn, FALSE_LINE, falseLines, hostileJob, hostileText } from '../helpers/cli/hostile.ts';
 import { sample } from '../helpers/sample-size.ts';
 import { FakeHome } from '../helpers/screen/fake-ports.ts';
 import { frameText } from '../helpers/screen/page-frame.ts';

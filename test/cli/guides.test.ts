@@ -7,8 +7,8 @@ import { COMMANDS } from '../../src/cli/commands.ts';
 import { SMALLEST } from '../../src/screen/shell/frame.ts';
 import { TOPIC_NAMES } from '../../src/words/topics/topic-names.ts';
 import { PROGRAM, runProgram } from '../helpers/disk/program.ts';
-import { blocksOf, blockUnder, type Deed, guide, stepsOf, WRITING, writeUnder } from '../helpers/guides.ts';
 import { Pty } from '../helpers/screen/pty.ts';
+import { blocksOf, blockUnder, type Deed, guide, stepsOf, WRITING, writeUnder } from '../helpers/sources/guides.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'guides-'));
 afterAll(() => rmSync(home, { recursive: true }));

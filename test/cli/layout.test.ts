@@ -14,8 +14,8 @@ import { layout } from '../../src/tube/layout.ts';
 import { asBent } from '../../src/tube/turned-job.ts';
 import type { Warning } from '../../src/tube/warnings.ts';
 import { withText } from '../../src/words/warnings.ts';
+import { written } from '../helpers/cli/written.ts';
 import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
-import { written } from '../helpers/written.ts';
 
 /** The document as the rooms compute it, each warning with its sentence. */
 function computed(job: Job): unknown {

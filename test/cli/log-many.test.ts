@@ -10,9 +10,9 @@ import { runLog } from '../../src/cli/log.ts';
 import { logRequest } from '../../src/cli/log-options.ts';
 import { LIST_COLUMNS } from '../../src/review/csv-list.ts';
 import { PULL_COLUMNS } from '../../src/review/csv-pulls.ts';
+import { written } from '../helpers/cli/written.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
-import { written } from '../helpers/written.ts';
 
 const shape = { kind: 'bends', bends: [{ straight: 20, angle: 45, rotation: 0 }], last: 20 } as const;
 const tube = { ...plainJob().tube, heat: 'H-77' };

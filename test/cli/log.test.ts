@@ -10,8 +10,8 @@ import { readLog } from '../../src/journal/read-log.ts';
 import { encodeRecord } from '../../src/journal/record.ts';
 import type { Ask } from '../../src/session/protocol/asks.ts';
 import { reasonWords } from '../../src/words/reason.ts';
+import { written } from '../helpers/cli/written.ts';
 import { hatJob } from '../helpers/shop/hat.ts';
-import { written } from '../helpers/written.ts';
 
 let home = '';
 const zone = process.env.TZ;

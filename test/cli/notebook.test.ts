@@ -6,10 +6,10 @@ import { runLog } from '../../src/cli/log.ts';
 import { isNotebookWord, runNotebook } from '../../src/cli/notebook.ts';
 import { sessionPath } from '../../src/journal/catalogue.ts';
 import { acquireLock, releaseLock } from '../../src/journal/lock.ts';
+import { written } from '../helpers/cli/written.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
 import { runLineMode } from '../helpers/disk/line-client.ts';
 import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
-import { written } from '../helpers/written.ts';
 
 let folder = '';
 let here = '';

@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { runPaper } from '../../src/cli/paper.ts';
+import { written } from '../helpers/cli/written.ts';
 import { PROGRAM } from '../helpers/disk/program.ts';
-import { type PdfPage, readPdf } from '../helpers/pdf.ts';
-import { written } from '../helpers/written.ts';
+import { type PdfPage, readPdf } from '../helpers/paper/pdf.ts';
 
 /** Of every kind that is set in its own way: side by side, from right to left and joined, marks over letters, what the font lacks. */
 const NAME = 'Rail ⅝ → Ü Поручень مسند اليد לחן e\u0301\u0302 栏杆';

@@ -8,11 +8,11 @@ import { runRecord } from '../../src/cli/paper-record.ts';
 import { savePdf } from '../../src/cli/save-pdf.ts';
 import { UsageError } from '../../src/cli/usage-error.ts';
 import { sessionPath } from '../../src/journal/catalogue.ts';
+import { written } from '../helpers/cli/written.ts';
 import { FaultFs } from '../helpers/disk/fault-fs.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
-import { readPdf } from '../helpers/pdf.ts';
+import { readPdf } from '../helpers/paper/pdf.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
-import { written } from '../helpers/written.ts';
 
 let folder = '';
 beforeEach(() => {

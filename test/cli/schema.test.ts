@@ -7,12 +7,12 @@ import { runLayout } from '../../src/cli/layout.ts';
 import { runLog } from '../../src/cli/log.ts';
 import { runSchema } from '../../src/cli/schema.ts';
 import { readJob } from '../../src/job/read.ts';
+import { documentFaults, schemaFaults } from '../helpers/cli/documents.ts';
+import { written } from '../helpers/cli/written.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
 import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
-import { documentFaults, schemaFaults } from '../helpers/documents.ts';
 import { hatJob } from '../helpers/shop/hat.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
-import { written } from '../helpers/written.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'pullbook-schema-'));
 afterAll(() => rmSync(home, { recursive: true, force: true }));

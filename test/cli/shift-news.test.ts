@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { shiftNews } from '../../src/cli/shift-news.ts';
 import { openSettings } from '../../src/settings/settings.ts';
-import { rows } from '../helpers/shifted-rows.ts';
+import { rows } from '../helpers/session/shifted-rows.ts';
 
 let home = '';
 beforeEach(() => {

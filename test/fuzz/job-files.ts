@@ -11,7 +11,7 @@ import type { Job } from '../../src/tube/job.ts';
 import { layout } from '../../src/tube/layout.ts';
 import { harmless } from '../../src/words/foreign.ts';
 import { faultWords, toldFault } from '../../src/words/job/fault.ts';
-import { actsIn } from '../helpers/hostile.ts';
+import { actsIn } from '../helpers/cli/hostile.ts';
 import { begin } from '../helpers/session/session-run.ts';
 import { type Change, changed, changes } from './changed-json.ts';
 import { finite } from './finite.ts';

@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { runBender } from '../../src/cli/bender.ts';
-import { actsIn } from '../helpers/hostile.ts';
-import { written } from '../helpers/written.ts';
+import { actsIn } from '../helpers/cli/hostile.ts';
+import { written } from '../helpers/cli/written.ts';
 import { type Change, changed, changes } from './changed-json.ts';
 import type { Subject } from './subject.ts';
 

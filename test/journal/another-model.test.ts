@@ -12,7 +12,7 @@ import { coldPrior, learnedPrior, type Start } from '../../src/session/log/start
 import type { Lesson } from '../../src/springback/history.ts';
 import { modelName } from '../../src/springback/model-name.ts';
 import { journalWords } from '../../src/words/journal.ts';
-import { lessonsKept } from '../helpers/lessons-kept.ts';
+import { lessonsKept } from '../helpers/session/lessons-kept.ts';
 
 /** Two real logs of a program whose logs did not name their model: the first taught the second. */
 const OLD = fileURLToPath(new URL('../fixtures/logs-of-another-model', import.meta.url));

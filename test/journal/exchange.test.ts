@@ -13,7 +13,7 @@ import { acquireLock, releaseLock } from '../../src/journal/lock.ts';
 import { decodeRecord, encodeRecord } from '../../src/journal/record.ts';
 import { exchangedText, verifiedText } from '../../src/words/notebook.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
-import { lessonsKept } from '../helpers/lessons-kept.ts';
+import { lessonsKept } from '../helpers/session/lessons-kept.ts';
 import { tempFolder } from './child.ts';
 
 const NOW = new Date('2026-03-01T08:00:00Z');

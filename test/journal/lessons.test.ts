@@ -17,8 +17,8 @@ import { readBack } from '../../src/session/log/read-back.ts';
 import { errorWords } from '../../src/words/error.ts';
 import { FaultFs } from '../helpers/disk/fault-fs.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
-import { lessonsKept } from '../helpers/lessons-kept.ts';
 import { sample } from '../helpers/sample-size.ts';
+import { lessonsKept } from '../helpers/session/lessons-kept.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
 import { tempFolder } from './child.ts';
 

@@ -10,7 +10,7 @@ import { lessonOf } from '../../src/session/estimate/lesson-of-session.ts';
 import { readBack } from '../../src/session/log/read-back.ts';
 import { beginning, growthOf } from '../../src/session/log/start.ts';
 import { bendIn } from '../helpers/disk/kept-home.ts';
-import { lessonsKept } from '../helpers/lessons-kept.ts';
+import { lessonsKept } from '../helpers/session/lessons-kept.ts';
 import { twoDieJob } from '../helpers/shop/two-dies.ts';
 import { tempFolder } from './child.ts';
 

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { CutOnPaper } from '../../src/paper/cut/cut-on-paper.ts';
 import { PAPERS, printCutList } from '../../src/paper/index.ts';
 import { type CutList, cutList } from '../../src/tube/cut-list.ts';
-import { readPdf } from '../helpers/pdf.ts';
-import { readPaths } from '../helpers/pdf-paths.ts';
+import { readPdf } from '../helpers/paper/pdf.ts';
+import { readPaths } from '../helpers/paper/pdf-paths.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
 
 /** Pieces of so many lengths, from sticks of 240 in without end. */

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { PAPERS, printJob } from '../../src/paper/index.ts';
 import { chalkPlanes } from '../../src/tube/chalk.ts';
 import type { Job } from '../../src/tube/job.ts';
-import { drawnPages, EDGE, hasPoppler, type Picture, textsOff } from '../helpers/off-page.ts';
-import { readPdf } from '../helpers/pdf.ts';
-import { type DrawnLine, readPaths } from '../helpers/pdf-paths.ts';
+import { drawnPages, EDGE, hasPoppler, type Picture, textsOff } from '../helpers/paper/off-page.ts';
+import { readPdf } from '../helpers/paper/pdf.ts';
+import { type DrawnLine, readPaths } from '../helpers/paper/pdf-paths.ts';
 import { onPaper } from '../helpers/shop/on-paper.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 

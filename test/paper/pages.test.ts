@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PAPERS, printJob, usualPaper } from '../../src/paper/index.ts';
-import { readPdf } from '../helpers/pdf.ts';
+import { readPdf } from '../helpers/paper/pdf.ts';
 import { onPaper } from '../helpers/shop/on-paper.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
 

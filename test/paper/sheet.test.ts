@@ -5,8 +5,8 @@ import { PAPERS, printJob } from '../../src/paper/index.ts';
 import { draws } from '../../src/practice/random.ts';
 import type { Job } from '../../src/tube/job.ts';
 import { tapeValue } from '../../src/words/lengths.ts';
-import { EDGE, textsOff, textsOnOneAnother } from '../helpers/off-page.ts';
-import { type PdfPage, readPdf } from '../helpers/pdf.ts';
+import { EDGE, textsOff, textsOnOneAnother } from '../helpers/paper/off-page.ts';
+import { type PdfPage, readPdf } from '../helpers/paper/pdf.ts';
 import { onPaper } from '../helpers/shop/on-paper.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
 

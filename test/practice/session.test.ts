@@ -25,10 +25,10 @@ import { checkValue } from '../../src/tube/checks.ts';
 import { marks } from '../../src/tube/marks.ts';
 import { finishedShape } from '../../src/tube/resolve.ts';
 import { gaveUpWords, sightInWords } from '../../src/words/practice.ts';
+import { documentFaults } from '../helpers/cli/documents.ts';
+import { written } from '../helpers/cli/written.ts';
 import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
-import { documentFaults } from '../helpers/documents.ts';
 import { sample } from '../helpers/sample-size.ts';
-import { written } from '../helpers/written.ts';
 
 const home = mkdtempSync(join(tmpdir(), 'practice-'));
 afterAll(() => rmSync(home, { recursive: true }));

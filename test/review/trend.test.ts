@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { newsOf, trendOf } from '../../src/review/trend.ts';
 import { NEWS } from '../../src/review/trend-runs.ts';
 import { shiftWords } from '../../src/words/trend.ts';
-import { KIN, row, rows } from '../helpers/shifted-rows.ts';
+import { KIN, row, rows } from '../helpers/session/shifted-rows.ts';
 
 describe('the trend of sessions', () => {
 	it('charts what the sessions tell, the oldest first, and leaves out what they do not', () => {

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { toldTexts } from '../helpers/texts-told.ts';
+import { toldTexts } from '../helpers/sources/texts-told.ts';
 
 const src = fileURLToPath(new URL('../../src', import.meta.url));
 

@@ -15,7 +15,7 @@ import { mechanicsPrior } from '../../../src/springback/mechanics.ts';
 import { wrongAnswer } from '../../../src/words/job-form/pages.ts';
 import { bendIn } from '../../helpers/disk/kept-home.ts';
 import { toldFaults } from '../../helpers/disk/told-faults.ts';
-import { lessonsKept } from '../../helpers/lessons-kept.ts';
+import { lessonsKept } from '../../helpers/session/lessons-kept.ts';
 
 const SHOP: FormShop = {
 	lookup: (bender, die) => (bender === 'quay' && die === 'five' ? { clr: 5, growth: 1.02, clamp: 3 } : undefined),

@@ -6,7 +6,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
  */
 export const WRITING = process.env.PULLBOOK_GUIDES === 'write';
 
-const fileOf = (name: string) => new URL(`../../${name}`, import.meta.url);
+const fileOf = (name: string) => new URL(`../../../${name}`, import.meta.url);
 
 export function guide(name: string): string {
 	return readFileSync(fileOf(name), 'utf8');

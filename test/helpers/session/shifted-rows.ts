@@ -1,8 +1,8 @@
 /** Rows of sessions as kept, of a bender whose springback moves. */
-import type { KeptRow } from '../../src/journal/kept-row.ts';
-import { times } from '../../src/maths/matrix.ts';
-import type { Kin } from '../../src/springback/history.ts';
-import { NOTHING_SEEN } from '../../src/springback/scatter.ts';
+import type { KeptRow } from '../../../src/journal/kept-row.ts';
+import { times } from '../../../src/maths/matrix.ts';
+import type { Kin } from '../../../src/springback/history.ts';
+import { NOTHING_SEEN } from '../../../src/springback/scatter.ts';
 
 export const KIN: Kin = {
 	bender: 'shop',

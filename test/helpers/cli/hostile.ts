@@ -1,6 +1,6 @@
 import fc from 'fast-check';
-import type { Check, Job } from '../../src/tube/job.ts';
-import { hatJob } from './shop/hat.ts';
+import type { Check, Job } from '../../../src/tube/job.ts';
+import { hatJob } from '../shop/hat.ts';
 
 /** What a line of ours must not begin with: only a line's end in a foreign text could bring it there. */
 export const FALSE_LINE = 'Cut the tube to 12';

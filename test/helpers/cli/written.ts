@@ -1,4 +1,4 @@
-import type { Io } from '../../src/cli/io.ts';
+import type { Io } from '../../../src/cli/io.ts';
 
 /** Streams that keep what a command writes. */
 export function written() {

@@ -1,5 +1,5 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
-import { DOCUMENTS, type DocumentName, schemaOf } from '../../src/cli/schema.ts';
+import { DOCUMENTS, type DocumentName, schemaOf } from '../../../src/cli/schema.ts';
 
 const ajv = new Ajv2020({ allErrors: true, strict: false, validateFormats: false });
 
