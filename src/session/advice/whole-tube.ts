@@ -63,7 +63,8 @@ function adviceOfAll(state: State, alone: Advised, { accepted, tweaks: found, re
 	if (touch !== null) return givenMore(state, alone, accepted, touch);
 	const saving = alone.advice === 'accept' ? savingTweak(state, accepted, found) : null;
 	if (saving !== null) return goBack(state, alone, accepted, saving);
-	const advised = rescue === undefined ? alone : adviseLeastBad(state, alone, rescue, { accepted, tweaks: found });
+	const known = { accepted, tweaks: found };
+	const advised = rescue === undefined ? leftAsItIs(state, alone, known) : adviseLeastBad(state, alone, rescue, known);
 	return advised.advice === 'scrap' ? notOnOneReading(state, advised, alone) : advised;
 }
 
@@ -161,6 +162,20 @@ function goBack(state: State, alone: Advised, accepted: TubeOutcome, { bend, by,
 		{ code: 'still-missed', ...missedBy(state, accepted) },
 	];
 	return { ...alone, advice: 'reopen', of: bend, how: 'pull', reason };
+}
+
+/** A tube that is missed with the bend taken, where no way to mend it is worth a set-up: both are said. */
+function leftAsItIs(state: State, alone: Advised, { accepted, tweaks: found }: Known): Advised {
+	const way = found.find(({ within }) => within);
+	const isSaid = alone.reason.some(({ code }) => code === 'still-missed');
+	if (alone.advice !== 'accept' || accepted.within || way === undefined || isSaid) return alone;
+	const { bend, do: how, by } = way;
+	const reason: Reason[] = [
+		...alone.reason,
+		{ code: 'still-missed', ...missedBy(state, accepted) },
+		{ code: 'nearest', fits: true, how: 'reopen', bend, by: how === 'pull' ? by : -by },
+	];
+	return { ...alone, reason };
 }
 
 /** Of the largest miss when the bend is taken: only a way that leaves no more of it is told beside the advice to take it. */

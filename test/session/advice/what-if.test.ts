@@ -183,7 +183,12 @@ describe('a made bend that would save the tube', () => {
 		const declined = give(advised, { do: 'accept' });
 		const third = bendAndSkip(declined, open(declined, 'set').target);
 		expect(decide(third)).toMatchObject({ advice: 'accept', accepted: { within: false } });
-		expect(decide(third).tweaks[0]).toMatchObject({ bend: 1, do: 'pull', within: true });
+		const [tweak] = decide(third).tweaks;
+		expect(tweak).toMatchObject({ bend: 1, do: 'pull', within: true });
+		expect(whyOf(decide(third))).toMatch(/the foot is 1\.\d° low \(0\.5° allowed\)/i);
+		expect(whyOf(decide(third))).toContain(
+			`Ends and checks could still be met by going back to bend 1 and pulling it by ${tweak!.by}°.`,
+		);
 		// What bend 1 alone decides, bend 2 cannot mend, wherever it lands.
 		const second = decide(third).tweaks.filter(({ bend }) => bend === 2);
 		expect(second.map(({ chance, within }) => [chance, within])).toEqual([
