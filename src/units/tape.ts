@@ -5,6 +5,9 @@ import type { Units } from './units.ts';
 /** The finest division that is printed as a fraction; tapes stop at 64ths. */
 const FINEST = 128;
 
+/** What is held on a piece's end when the tape's own hook is not trusted: an inch, or 100 mm (common practice, no source). */
+export const BURNT: Readonly<Record<Units, number>> = { in: 1, mm: 100 };
+
 /** Most decimals of a division that is none of the fractions of an inch. */
 const MOST_DECIMALS = 4;
 

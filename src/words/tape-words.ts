@@ -1,6 +1,6 @@
 /** A length as a person reads it off a tape and says it: the nearest division, and what is left over. */
 import { formatLength } from '../units/format.ts';
-import { formatTape } from '../units/tape.ts';
+import { BURNT, formatTape } from '../units/tape.ts';
 import type { Units } from '../units/units.ts';
 
 export interface TapeReading {
@@ -34,9 +34,6 @@ export function tapePhrase(length: number, division: number, units: Units): stri
 	const left = `(${formatLength(Math.abs(over), units)})`;
 	return word.startsWith('a hair') ? `${reading} ${units}, ${word} ${left}` : `${reading} ${units} ${word} ${left}`;
 }
-
-/** What is held on the end when the tape's own hook is not trusted: an inch, or 100 mm (common practice, no source). */
-const BURNT: Record<Units, number> = { in: 1, mm: 100 };
 
 /** The reading with the tape's hook left out: what to hold on the end, and what the tape then shows at the mark. */
 export function hookBurnt(length: number, division: number, units: Units): { hold: string; read: string } {

@@ -2,7 +2,7 @@
  * One number wrong, of which the program knows nothing: a finder's, a check's, a mark or a turn, by 4 to 12 of its own errors, in whole sessions
  * in foreign shops whose operator does as he is advised. Counted where it matters: where the tube fits when it is right, and does not when it is
  * believed. What is asked for first, and whether because of it a made bend was gone back to, opened or the tube given up before it was read again.
- * A number is the first seed, a word the jobs with it in their name; `tubes=n` tries so many of each kind.
+ * A number is the first seed, a word the jobs with it in their name; `tubes=n` tries so many of each kind; `inch` has marks off by an inch alone.
  */
 
 import { operatorAnswer } from '../../src/practice/operator.ts';
@@ -18,6 +18,7 @@ import { nextEntry } from '../../src/session/log/state.ts';
 import type { Action } from '../../src/session/protocol/action.ts';
 import type { Ask } from '../../src/session/protocol/asks.ts';
 import type { Job } from '../../src/tube/job.ts';
+import { BURNT } from '../../src/units/tape.ts';
 import { gaveUpWords } from '../../src/words/practice.ts';
 import { CHECKED_JOBS } from './advice-jobs.ts';
 import { trulyFits } from './advice-truth.ts';
@@ -32,7 +33,8 @@ const KINDS = ['angle', 'check', 'mark', 'rotation'] as const;
 const words = process.argv.slice(2);
 const SEED = Number(words.find((word) => /^\d+$/.test(word)) ?? 4_300_000);
 const TUBES = Number(words.find((word) => word.startsWith('tubes='))?.slice(6) ?? 60);
-const named = words.filter((word) => /^[a-z]+$/i.test(word));
+const INCH = words.includes('inch');
+const named = words.filter((word) => /^[a-z]+$/i.test(word) && word !== 'inch');
 const MOST_ANSWERS = 600;
 const MOST_REFUSALS = 4;
 /** So much likelier, as a logarithm, with one number wrong than with none: errors do not explain it. */
@@ -135,7 +137,7 @@ function seen(open: Ask, station: Station, planted: Planted | null, job: Job, po
 }
 
 function plant(job: Job, kind: Named['kind'], draw: Draw): Planted {
-	const size = draw.uniform(4, 12) * (draw.uniform(0, 1) < 0.5 ? -1 : 1);
+	const size = (INCH ? BURNT.in / markSd(job) : draw.uniform(4, 12)) * (draw.uniform(0, 1) < 0.5 ? -1 : 1);
 	const bends = job.shape.kind === 'bends' ? job.shape.bends.length : 0;
 	const from = kind === 'rotation' ? 2 : 1;
 	const bend = from + Math.floor(draw.uniform(0, 1) * (bends - from + 1));
@@ -149,7 +151,8 @@ const part = (some: number, all: number) =>
 let overall = { found: 0, first: 0, two: 0, moved: 0, matter: 0 };
 for (const job of CHECKED_JOBS.filter(({ name }) => named.length === 0 || named.some((word) => name.includes(word)))) {
 	for (const [j, kind] of KINDS.entries()) {
-		let [matter, doubted, found, first, two, moved, asked] = [0, 0, 0, 0, 0, 0, 0];
+		if (INCH && kind !== 'mark') continue;
+		let [matter, doubted, found, first, two, moved, asked, asks, hit] = [0, 0, 0, 0, 0, 0, 0, 0, 0];
 		for (let i = 0; i < TUBES; i++) {
 			const seed = SEED + j * 100_000 + i;
 			const world = WORLDS[i % WORLDS.length]!;
@@ -169,6 +172,8 @@ for (const job of CHECKED_JOBS.filter(({ name }) => named.length === 0 || named.
 				continue;
 			}
 			asked += Number(tried.asked.length > 0);
+			asks += tried.asked.length;
+			hit += Number(tried.asked.some((each) => isSame(each, planted)));
 			if (process.env.SHOW)
 				console.log(
 					JSON.stringify({ seed, planted, asked: tried.asked, best: tried.best, moved: because ? tried.how : '' }),
@@ -186,7 +191,7 @@ for (const job of CHECKED_JOBS.filter(({ name }) => named.length === 0 || named.
 			matter: overall.matter + matter,
 		};
 		console.log(
-			`${job.name}, ${kind}: ${matter} of ${TUBES} matter; doubted at once ${doubted}; asked ${asked}; best finds ${found}, asked first ${part(first, found)}, among two ${part(two, found)}; moved before it was read again ${moved}`,
+			`${job.name}, ${kind}: ${matter} of ${TUBES} matter; doubted at once ${doubted}; asked ${asked}, ${asks} times, for the wrong one ${hit}; best finds ${found}, asked first ${part(first, found)}, among two ${part(two, found)}; moved before it was read again ${moved}`,
 		);
 	}
 }

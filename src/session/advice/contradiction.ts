@@ -2,6 +2,8 @@
 import type { AsBuilt } from '../../fit/built-tube.ts';
 import { type Suspect, suspectsOf } from '../../fit/suspects.ts';
 import { at, largestFirst } from '../../maths/list.ts';
+import { BURNT } from '../../units/tape.ts';
+import { convertLength, type Units } from '../../units/units.ts';
 import { builtByAll } from '../estimate/estimate.ts';
 import { bendAt, type State } from '../log/state.ts';
 import type { AgainstFact } from '../protocol/facts/index.ts';
@@ -25,6 +27,16 @@ const AS_LIKELY = 0.4;
 /** What would have to be off by more than so many of its own errors is not what is wrong. */
 const MOST_ERRORS = 16;
 
+/** So many standard deviations of what the rest says of it a mark may be from where an inch forgotten would have it. */
+const NEAR = 2;
+
+/** Whether a mark lies off by what was held on the end and forgotten, or left out twice: no scatter of hands, but the commonest slip of a tape. */
+function isBurnt({ kind, value, would, off }: Suspect, units: Units): boolean {
+	const by = Math.abs(value - would);
+	const isNear = (burnt: number) => Math.abs(by - burnt) <= (NEAR * by) / off;
+	return kind === 'mark' && (['in', 'mm'] as const).some((of) => isNear(convertLength(BURNT[of], of, units)));
+}
+
 /**
  * What to measure again where one thing told or read of the tube contradicts the rest by more than their errors explain, `least` standard
  * deviations: what is most likely wrong by all that is known, every one being so as often as another. Null: nothing does, or all that may be
@@ -35,9 +47,9 @@ export function contradiction(state: State, least = CANNOT_BE): Contradiction | 
 	if (built.input.readings.length === 0) return null;
 	const suspects = suspectsOf(built);
 	if (!suspects.some(({ off }) => off >= least)) return null;
-	const possible = suspects.filter(
-		({ off, likely, value, would, sd }) => off >= least && likely > 0 && Math.abs(value - would) <= MOST_ERRORS * sd,
-	);
+	const isPossible = (suspect: Suspect) =>
+		Math.abs(suspect.value - suspect.would) <= MOST_ERRORS * suspect.sd || isBurnt(suspect, state.start.job.units);
+	const possible = suspects.filter((suspect) => suspect.off >= least && suspect.likely > 0 && isPossible(suspect));
 	const [wrong] = largestFirst(possible, suspectWeight).flatMap((suspect) => {
 		const again = toMeasure(built, suspect);
 		return again === null || isMeasuredAgain(state, again) ? [] : [{ suspect, again }];

@@ -83,11 +83,29 @@ describe('a check that goes against a made bend', () => {
 			expect(run.state.bends[0]!.made!.angle).toBeCloseTo(again.state.bends[0]!.made!.angle, 9);
 	});
 
-	it('stands where it reads the same once more, and then no reading is left to take', () => {
-		const stands = give(kept(evidence(low(0.297), 16.6)), { reading: 6.375 });
-		expect(stands.state.checks.crown).toMatchObject({ count: 2, confirmed: true });
-		expect(open(stands, 'decide').advice).not.toBe('measure');
-		expect(answeredWords(answered(stands.state).at(-1)!, hat)).toContain('confirmed');
+	it('stands where it reads the same once more: then an inch left out at a mark is looked for, and no reading is left to take', () => {
+		let run = give(kept(evidence(low(0.297), 16.6)), { reading: 6.375 });
+		expect(run.state.checks.crown).toMatchObject({ count: 2, confirmed: true });
+		expect(answeredWords(answered(run.state).at(-1)!, hat)).toContain('confirmed');
+		// An inch less between the marks lowers the crown by the sine of 16.6 degrees.
+		expect(0.297 / Math.sin((16.6 * Math.PI) / 180)).toBeCloseTo(1, 1);
+		const marks: unknown[] = [];
+		for (let of = advised(run).of; open(run, 'decide').advice === 'measure' && marks.length < 9; of = advised(run).of) {
+			marks.push(of);
+			const { bend } = of as { bend: number };
+			run = kept(give(run, { reading: run.state.bends[bend - 1]!.mark }));
+		}
+		expect(marks).toEqual([
+			{ kind: 'mark', bend: 1 },
+			{ kind: 'mark', bend: 2 },
+		]);
+	});
+
+	it('is explained by a mark that is found an inch off', () => {
+		const run = give(kept(evidence(low(0.297), 16.6)), { reading: 6.375 });
+		const { bend } = advised(run).of as { bend: number };
+		const found = kept(give(run, { reading: run.state.bends[bend - 1]!.mark! + 1 }));
+		expect(open(found, 'decide').advice).not.toBe('measure');
 	});
 
 	it('may be passed over: any other answer is taken, and the same is not asked again without a change', () => {
