@@ -12,7 +12,7 @@ import { type JobFolder, listedJobs } from './job-folder.ts';
 import { logRequest } from './log-options.ts';
 import { UsageError } from './usage-error.ts';
 
-const openHome: Run = async ({ line: { operands, options }, samples, home }, io) => {
+const homeRun: Run = async ({ line: { operands, options }, samples, home }, io) => {
 	const [given] = operands;
 	if (given !== undefined && !existsSync(given)) throw new UsageError(noJobFolderWords(given));
 	const jobs: JobFolder = { own: given ?? 'jobs', samples };
@@ -26,7 +26,7 @@ const openHome: Run = async ({ line: { operands, options }, samples, home }, io)
 	return (await import('./home.ts')).runHome({ home: home(), jobs, color, ascii: options.ascii === true });
 };
 
-const bend: Run = async ({ line, home }, io) => {
+const bendRun: Run = async ({ line, home }, io) => {
 	const { operands, options } = line;
 	const as = bentAsIn(line);
 	const [file] = operands as [string];
@@ -43,7 +43,7 @@ const bend: Run = async ({ line, home }, io) => {
 	return (await import('./bend.ts')).runBend(request, io);
 };
 
-const practice: Run = async ({ line, home }, io) => {
+const practiceRun: Run = async ({ line, home }, io) => {
 	const { operands, options } = line;
 	const [file] = operands as [string];
 	const request = {
@@ -59,7 +59,7 @@ const practice: Run = async ({ line, home }, io) => {
 	return (await import('./practice.ts')).runPractice(request, io);
 };
 
-const layOut: Run = async ({ line, home }, io) => {
+const layoutRun: Run = async ({ line, home }, io) => {
 	const { operands, options } = line;
 	const [file] = operands as [string];
 	const as = bentAsIn(line);
@@ -69,13 +69,13 @@ const layOut: Run = async ({ line, home }, io) => {
 };
 
 /** What a job file leaves to its bender is no fault, so the kept ones are looked up. */
-const check: Run = async ({ line: { operands, options }, home }, io) => {
+const checkRun: Run = async ({ line: { operands, options }, home }, io) => {
 	const { keptTooling } = await import('./tooling-lookup.ts');
 	const lookup = keptTooling(home(), tellOn(io));
 	return (await import('./check.ts')).runCheck({ files: operands, json: options.json === true, lookup }, io);
 };
 
-const cutStock: Run = async ({ line: { operands, options, repeated }, home }, io) => {
+const cutRun: Run = async ({ line: { operands, options, repeated }, home }, io) => {
 	if (options.json === true && options.csv === true) throw new UsageError(CUT_USAGE.twoForms);
 	const form = options.json === true ? 'json' : options.csv === true ? 'csv' : 'text';
 	const text = (name: string) => (typeof options[name] === 'string' ? options[name] : null);
@@ -87,7 +87,7 @@ const cutStock: Run = async ({ line: { operands, options, repeated }, home }, io
 };
 
 /** A job file is told by its ending or by being there; any other word names a session. */
-const paper: Run = async ({ line, home }, io) => {
+const paperRun: Run = async ({ line, home }, io) => {
 	const { operands, options } = line;
 	const [of] = operands as [string];
 	const text = (name: string) => (typeof options[name] === 'string' ? options[name] : null);
@@ -100,7 +100,7 @@ const paper: Run = async ({ line, home }, io) => {
 	return (await import('./paper-record.ts')).runRecord({ id: of, ...asked, home: home() }, io);
 };
 
-const log: Run = async ({ line, home }, io) => {
+const logRun: Run = async ({ line, home }, io) => {
 	const request = logRequest(line);
 	const { id, other = null, json, csv, trend, rescue } = request;
 	const { isNotebookWord, runNotebook } = await import('./notebook.ts');
@@ -112,17 +112,17 @@ const log: Run = async ({ line, home }, io) => {
 	return (await import('./log.ts')).runLog({ ...request, home: home() }, io);
 };
 
-const bender: Run = async ({ line: { operands, options }, home }, io) => {
+const benderRun: Run = async ({ line: { operands, options }, home }, io) => {
 	const [name = null] = operands;
 	return (await import('./bender.ts')).runBender({ name, json: options.json === true, home: home(), options }, io);
 };
 
-const completion: Run = async ({ line: { operands }, home }, io) => {
+const completionRun: Run = async ({ line: { operands }, home }, io) => {
 	const [shell = '', ...words] = operands;
 	return (await import('./completion/run.ts')).runCompletion(shell, words, home(), io);
 };
 
-const help: Run = async ({ line: { operands, options }, help: about }, io) => {
+const helpRun: Run = async ({ line: { operands, options }, help: about }, io) => {
 	const [topic = null] = operands;
 	if (options.man !== true) return about(topic);
 	if (topic !== null) throw new UsageError(wholeManualWords(topic));
@@ -130,20 +130,20 @@ const help: Run = async ({ line: { operands, options }, help: about }, io) => {
 	return 0;
 };
 
-const schema: Run = async ({ line: { operands } }, io) => (await import('./schema.ts')).runSchema(operands[0]!, io);
+const schemaRun: Run = async ({ line: { operands } }, io) => (await import('./schema.ts')).runSchema(operands[0]!, io);
 
 /** What each command does, by its name; `home` is what the program does without one. */
 export const RUNS = {
-	home: openHome,
-	bend,
-	practice,
-	layout: layOut,
-	check,
-	cut: cutStock,
-	paper,
-	log,
-	bender,
-	completion,
-	help,
-	schema,
+	home: homeRun,
+	bend: bendRun,
+	practice: practiceRun,
+	layout: layoutRun,
+	check: checkRun,
+	cut: cutRun,
+	paper: paperRun,
+	log: logRun,
+	bender: benderRun,
+	completion: completionRun,
+	help: helpRun,
+	schema: schemaRun,
 };

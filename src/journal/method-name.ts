@@ -9,11 +9,11 @@ const METHOD = 9;
 
 /** Names the way in which this program learns from a log; a change of the model gives another name. */
 export function methodName(): string {
-	name ??= createHash('sha256')
+	knownMethod ??= createHash('sha256')
 		.update(JSON.stringify([METHOD, modelName()]))
 		.digest('hex')
 		.slice(0, 16);
-	return name;
+	return knownMethod;
 }
 
-let name: string | null = null;
+let knownMethod: string | null = null;

@@ -25,12 +25,12 @@ export interface Typeface {
 	legible(text: string): string;
 }
 
-let opened: Promise<Typeface> | null = null;
+let openedTypeface: Promise<Typeface> | null = null;
 
 /** Opens the fonts, once. @throws what the disk threw where their files are gone */
 export function openTypeface(): Promise<Typeface> {
-	opened ??= open();
-	return opened;
+	openedTypeface ??= open();
+	return openedTypeface;
 }
 
 async function open(): Promise<Typeface> {

@@ -57,31 +57,31 @@ function object<T>(forms: { readonly [K in keyof T]-?: Form }): Form {
 	};
 }
 
-const flag = formOrAbsent(formWhere(isFlag));
-const name = formWhere((value) => isText(value) && value !== '');
-const moment = formWhere((value) => isText(value) && Number.isFinite(Date.parse(value)));
-const fields = object(Object.fromEntries(FIELD_NAMES.map((field) => [field, formOrAbsent(formWhere(isNumber))])));
-const record = { units: formWhere(isOneOf('in', 'mm')), fields };
-const bender = object<BenderInFile>({
-	name,
-	machine: formOrAbsent(object<KeptRecord>(record)),
-	dies: list(object<KeptDie>({ name, ...record })),
+const flagForm = formOrAbsent(formWhere(isFlag));
+const nameForm = formWhere((value) => isText(value) && value !== '');
+const momentForm = formWhere((value) => isText(value) && Number.isFinite(Date.parse(value)));
+const fieldsForm = object(Object.fromEntries(FIELD_NAMES.map((field) => [field, formOrAbsent(formWhere(isNumber))])));
+const recordForm = { units: formWhere(isOneOf('in', 'mm')), fields: fieldsForm };
+const benderForm = object<BenderInFile>({
+	name: nameForm,
+	machine: formOrAbsent(object<KeptRecord>(recordForm)),
+	dies: list(object<KeptDie>({ name: nameForm, ...recordForm })),
 });
-const forgotten = object<Forgotten>({
-	bender: name,
-	die: (value) => (value === null ? null : name(value)),
-	before: moment,
+const forgottenForm = object<Forgotten>({
+	bender: nameForm,
+	die: (value) => (value === null ? null : nameForm(value)),
+	before: momentForm,
 });
-const preferences = object<Preferences>({
+const preferencesForm = object<Preferences>({
 	jobs: formOrAbsent(formWhere(isText)),
 	lengths: formOrAbsent(formWhere(isOneOf('fraction', 'decimal', 'mm'))),
-	fromStart: flag,
-	checklist: flag,
-	bell: flag,
+	fromStart: flagForm,
+	checklist: flagForm,
+	bell: flagForm,
 });
 
 const FILE = object<SettingsFile>({
-	benders: formOrAbsent(list(bender)),
-	forgotten: formOrAbsent(list(forgotten)),
-	preferences: formOrAbsent(preferences),
+	benders: formOrAbsent(list(benderForm)),
+	forgotten: formOrAbsent(list(forgottenForm)),
+	preferences: formOrAbsent(preferencesForm),
 });

@@ -8,11 +8,11 @@ import { observe } from './reading.ts';
  * change of it gives another name without anybody having to think of it.
  */
 export function modelName(): string {
-	name ??= fingerprint(JSON.stringify(probe(), sevenDigits));
-	return name;
+	knownModel ??= fingerprint(JSON.stringify(probe(), sevenDigits));
+	return knownModel;
 }
 
-let name: string | null = null;
+let knownModel: string | null = null;
 
 /** Every kind of reading, a second seat, a small and a large bend, one that was confirmed. */
 function probe(): unknown {

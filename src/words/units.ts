@@ -26,9 +26,9 @@ export function unitsFaultBrief(fault: UnitsFault): string {
 }
 
 /** What is wrong, and what to write instead where that is another thing than an example of what is wanted. */
-type Said = { wrong?: string; right?: string };
+type WrongAndRight = { wrong?: string; right?: string };
 
-const WORDS: { readonly [C in UnitsFault['code']]: (fault: Extract<UnitsFault, { code: C }>) => Said } = {
+const WORDS: { readonly [C in UnitsFault['code']]: (fault: Extract<UnitsFault, { code: C }>) => WrongAndRight } = {
 	'not-finite': () => ({}),
 	'too-long': () => ({ wrong: 'that is too long for a number' }),
 	empty: () => ({ wrong: 'nothing is written' }),

@@ -1,21 +1,21 @@
 import * as z from 'zod/mini';
 import {
-	bentAs,
+	bentAsType,
 	countType,
-	end,
-	flag,
-	mark,
+	endType,
+	flagType,
+	markTypes,
 	numberType,
 	ordinalType,
 	textType,
-	turn,
-	units,
-	warning,
+	turnType,
+	unitsType,
+	warningType,
 } from './schema-parts.ts';
 
-const growthFrom = { value: numberType, from: z.enum(['job', 'die', 'expected']) };
+const growthFieldsShown = { value: numberType, from: z.enum(['job', 'die', 'expected']) };
 
-const bend = z.strictObject({
+const bendShown = z.strictObject({
 	bend: ordinalType,
 	angle: numberType,
 	rotation: numberType,
@@ -25,31 +25,34 @@ const bend = z.strictObject({
 	external: numberType,
 	radius: numberType,
 	die: z.optional(textType),
-	mark: z.strictObject(mark),
+	mark: z.strictObject(markTypes),
 	face: z.enum(['same', 'opposite', 'other']),
 	around: z.strictObject({ degrees: numberType, length: numberType }),
-	tubeTurn: turn,
+	tubeTurn: turnType,
 	swing: z.strictObject({ reach: numberType, above: numberType, below: numberType }),
 });
 
-const choice = z.strictObject({ possible: flag, hindrances: z.array(warning), left: numberType });
+const choiceShown = z.strictObject({ possible: flagType, hindrances: z.array(warningType), left: numberType });
 
 /** What `layout JOB --json` prints. */
 export const layoutDocument = z.strictObject({
 	job: textType,
-	units,
-	growth: z.strictObject({ ...growthFrom, dies: z.optional(z.record(textType, z.strictObject(growthFrom))) }),
+	units: unitsType,
+	growth: z.strictObject({
+		...growthFieldsShown,
+		dies: z.optional(z.record(textType, z.strictObject(growthFieldsShown))),
+	}),
 	developedLength: numberType,
 	cutLength: numberType,
-	bends: z.array(bend),
+	bends: z.array(bendShown),
 	corners: z.array(z.tuple([numberType, numberType, numberType])),
 	overall: z.strictObject({ x: numberType, y: numberType, z: numberType }),
 	checks: z.array(
 		z.strictObject({ name: textType, kind: textType, design: numberType, tolerance: numberType, after: countType }),
 	),
-	warnings: z.array(warning),
-	bentAs: z.optional(bentAs),
-	ends: z.strictObject({ start: choice, far: choice, better: z.nullable(end) }),
-	copes: z.optional(z.array(z.looseObject({ end, od: numberType, angle: numberType, depth: numberType }))),
+	warnings: z.array(warningType),
+	bentAs: z.optional(bentAsType),
+	ends: z.strictObject({ start: choiceShown, far: choiceShown, better: z.nullable(endType) }),
+	copes: z.optional(z.array(z.looseObject({ end: endType, od: numberType, angle: numberType, depth: numberType }))),
 	chalk: z.optional(z.array(z.looseObject({}))),
 });

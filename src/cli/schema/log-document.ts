@@ -1,71 +1,71 @@
 import * as z from 'zod/mini';
 import {
-	angleEstimate,
-	bentAs,
+	angleEstimateType,
+	bentAsType,
 	countType,
-	end,
-	flag,
-	mark,
+	endType,
+	flagType,
+	markTypes,
 	numberType,
 	ordinalType,
-	pair,
-	reason,
+	pairType,
+	reasonType,
 	textType,
-	turn,
-	units,
-	warning,
+	turnType,
+	unitsType,
+	warningType,
 } from './schema-parts.ts';
 
-const figure = z.optional(z.nullable(numberType));
-const dieFields = {
+const figureType = z.optional(z.nullable(numberType));
+const dieKept = {
 	clr: z.optional(numberType),
-	growth: figure,
+	growth: figureType,
 	stretch: z.optional(numberType),
 	clamp: z.optional(numberType),
 	follow: z.optional(numberType),
 	markOffset: z.optional(numberType),
 	maxAngle: z.optional(numberType),
-	floor: figure,
+	floor: figureType,
 };
 
-const straightPlace = z.strictObject({ straight: ordinalType, at: z.optional(z.literal('end')) });
-const corner = z.union([z.strictObject({ bend: ordinalType }), z.strictObject({ end })]);
-const ofCheck = { name: textType, tolerance: numberType };
-const check = z.union([
+const straightPlaceKept = z.strictObject({ straight: ordinalType, at: z.optional(z.literal('end')) });
+const cornerKept = z.union([z.strictObject({ bend: ordinalType }), z.strictObject({ end: endType })]);
+const checkFieldsKept = { name: textType, tolerance: numberType };
+const checkKept = z.union([
 	z.strictObject({
-		...ofCheck,
+		...checkFieldsKept,
 		kind: z.literal('drop'),
 		from: ordinalType,
-		to: z.union([z.strictObject({ bend: ordinalType }), straightPlace]),
+		to: z.union([z.strictObject({ bend: ordinalType }), straightPlaceKept]),
 		surface: z.enum(['centre', 'across']),
 	}),
-	z.strictObject({ ...ofCheck, kind: z.literal('angle'), between: pair }),
-	z.strictObject({ ...ofCheck, kind: z.literal('span'), from: corner, to: corner }),
-	z.strictObject({ ...ofCheck, kind: z.literal('out'), plane: pair, to: straightPlace }),
+	z.strictObject({ ...checkFieldsKept, kind: z.literal('angle'), between: pairType }),
+	z.strictObject({ ...checkFieldsKept, kind: z.literal('span'), from: cornerKept, to: cornerKept }),
+	z.strictObject({ ...checkFieldsKept, kind: z.literal('out'), plane: pairType, to: straightPlaceKept }),
 	z.strictObject({
-		...ofCheck,
+		...checkFieldsKept,
 		kind: z.literal('width'),
 		from: ordinalType,
-		to: straightPlace,
+		to: straightPlaceKept,
 		surface: z.enum(['outside', 'inside', 'center']),
 	}),
 	z.strictObject({
-		...ofCheck,
+		...checkFieldsKept,
 		kind: z.literal('overall'),
 		axis: z.enum(['x', 'y', 'z']),
 		at: z.optional(z.literal('end')),
 	}),
-	z.strictObject({ ...ofCheck, kind: z.literal('ovality'), bend: ordinalType }),
+	z.strictObject({ ...checkFieldsKept, kind: z.literal('ovality'), bend: ordinalType }),
 ]);
 
-const endFit = z.strictObject({
+const endFitKept = z.strictObject({
 	cope: z.strictObject({ od: numberType, angle: numberType, offset: numberType, turn: numberType }),
 });
 
 /** The job as it is bent: every length a number in its units. */
-const job = z.strictObject({
+const jobKept = z.strictObject({
 	name: textType,
-	units,
+	units: unitsType,
 	tube: z.strictObject({
 		material: z.strictObject({ name: textType, yield: numberType, modulus: numberType }),
 		od: numberType,
@@ -76,11 +76,11 @@ const job = z.strictObject({
 	tooling: z.strictObject({
 		bender: textType,
 		die: textType,
-		...dieFields,
+		...dieKept,
 		clr: numberType,
 		dialStep: numberType,
 		tape: numberType,
-		dies: z.optional(z.record(textType, z.strictObject(dieFields))),
+		dies: z.optional(z.record(textType, z.strictObject(dieKept))),
 	}),
 	shape: z.union([
 		z.strictObject({
@@ -103,29 +103,29 @@ const job = z.strictObject({
 		direction: numberType,
 	}),
 	risk: numberType,
-	mayOpen: flag,
+	mayOpen: flagType,
 	quantity: ordinalType,
-	ends: z.optional(z.strictObject({ start: z.optional(endFit), far: z.optional(endFit) })),
-	checks: z.array(check),
+	ends: z.optional(z.strictObject({ start: z.optional(endFitKept), far: z.optional(endFitKept) })),
+	checks: z.array(checkKept),
 	notes: textType,
-	bentAs: z.optional(bentAs),
+	bentAs: z.optional(bentAsType),
 });
 
-const askedMark = z.strictObject({ ...mark, moved: numberType });
+const askedMark = z.strictObject({ ...markTypes, moved: numberType });
 
-const setUp = z.strictObject({
+const setUpKept = z.strictObject({
 	entry: ordinalType,
 	seat: ordinalType,
 	mark: z.strictObject({ asked: z.nullable(askedMark), made: z.nullable(z.strictObject({ fromStart: numberType })) }),
 	rotation: z.strictObject({ asked: z.nullable(numberType), made: z.nullable(numberType) }),
-	turn: z.strictObject({ asked: z.nullable(turn), made: z.nullable(turn) }),
-	void: flag,
+	turn: z.strictObject({ asked: z.nullable(turnType), made: z.nullable(turnType) }),
+	void: flagType,
 });
 
-const pull = z.strictObject({
+const pullKept = z.strictObject({
 	seat: countType,
 	mark: z.nullable(askedMark),
-	turn: z.nullable(turn),
+	turn: z.nullable(turnType),
 	entry: ordinalType,
 	pointer: z.nullable(numberType),
 	stop: numberType,
@@ -133,15 +133,15 @@ const pull = z.strictObject({
 	released: z.nullable(numberType),
 	measured: z.array(numberType),
 	opened: z.optional(z.array(countType)),
-	void: flag,
+	void: flagType,
 	why: z.nullable(textType),
-	reason: z.nullable(z.array(reason)),
+	reason: z.nullable(z.array(reasonType)),
 });
 
 /** What `log ID --json` prints. */
 export const logDocument = z.strictObject({
 	id: textType,
-	job,
+	job: jobKept,
 	status: z.enum(['open', 'done', 'scrapped']),
 	started: z.iso.datetime(),
 	ended: z.nullable(z.iso.datetime()),
@@ -149,9 +149,9 @@ export const logDocument = z.strictObject({
 		z.strictObject({
 			design: numberType,
 			target: numberType,
-			setUps: z.array(setUp),
-			pulls: z.array(pull),
-			made: z.nullable(angleEstimate),
+			setUps: z.array(setUpKept),
+			pulls: z.array(pullKept),
+			made: z.nullable(angleEstimateType),
 		}),
 	),
 	checks: z.array(z.strictObject({ name: textType, design: numberType, reading: z.nullable(numberType) })),
@@ -162,14 +162,14 @@ export const logDocument = z.strictObject({
 		endAngle: numberType,
 		sd: z.nullable(z.strictObject({ endOffset: numberType, endAngle: numberType })),
 		chance: z.nullable(numberType),
-		fits: z.nullable(flag),
+		fits: z.nullable(flagType),
 	}),
 	heat: z.optional(textType),
 	quantity: z.optional(ordinalType),
 	piece: z.optional(ordinalType),
 	simulated: z.optional(z.literal(true)),
-	warnings: z.optional(z.array(warning)),
+	warnings: z.optional(z.array(warningType)),
 	notes: z.array(textType),
 	events: countType,
-	bentAs: z.optional(bentAs),
+	bentAs: z.optional(bentAsType),
 });

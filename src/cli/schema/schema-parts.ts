@@ -3,28 +3,28 @@ import * as z from 'zod/mini';
 
 export const numberType = z.number();
 export const textType = z.string();
-export const flag = z.boolean();
+export const flagType = z.boolean();
 /** Counted from 1. */
 export const ordinalType = z.int().check(z.minimum(1));
 export const countType = z.int().check(z.minimum(0));
-export const units = z.enum(['in', 'mm']);
-export const end = z.enum(['start', 'far']);
+export const unitsType = z.enum(['in', 'mm']);
+export const endType = z.enum(['start', 'far']);
 
 /** What two in a row are. */
-export const pair = z.tuple([ordinalType, ordinalType]);
-export const turn = z.strictObject({
+export const pairType = z.tuple([ordinalType, ordinalType]);
+export const turnType = z.strictObject({
 	degrees: numberType,
 	way: z.enum(['clockwise', 'counterclockwise', 'either', 'none']),
 });
-export const mark = {
+export const markTypes = {
 	fromStart: numberType,
 	fromFarEnd: numberType,
 	fromLastBend: z.nullable(numberType),
 	tape: textType,
 };
-export const warning = z.strictObject({ at: textType, code: textType, text: textType });
-export const bentAs = z.strictObject({ mirror: flag, from: end });
+export const warningType = z.strictObject({ at: textType, code: textType, text: textType });
+export const bentAsType = z.strictObject({ mirror: flagType, from: endType });
 /** An angle or a length as it is believed to be, and how far off that may be: one standard deviation. */
-export const angleEstimate = z.strictObject({ angle: numberType, sd: numberType });
+export const angleEstimateType = z.strictObject({ angle: numberType, sd: numberType });
 /** A fact with numbers by name: the codes are listed by `pullbook help line-mode`. */
-export const reason = z.looseObject({ code: textType });
+export const reasonType = z.looseObject({ code: textType });

@@ -7,11 +7,11 @@ const OFTEN = 2;
 /** Whether the dial after release is asked for after the next pull. */
 export function asksRelease({ release, history }: Pick<SessionState, 'release' | 'history'>): boolean {
 	if (release !== null) return release;
-	const last = history.filter(isPull).slice(-OFTEN);
+	const last = history.filter(isPullAsk).slice(-OFTEN);
 	return last.length < OFTEN || last.some(({ readings }) => readings.some(({ of }) => of === 'released'));
 }
 
 /** A pull whose dial was asked for both times: a doubted one was answered before its release. */
-function isPull({ void: gone, events }: Answered): boolean {
+function isPullAsk({ void: gone, events }: Answered): boolean {
 	return !gone && events.some((event) => event.type === 'reading-taken' && event.reading.of === 'loaded');
 }

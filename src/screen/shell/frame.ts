@@ -158,7 +158,7 @@ const WIDE_COLUMNS = 120;
 const MIDDLE_GAP = 3;
 
 /** The words of a page as they have room, and what they were chosen from. */
-type Said = FittedBody & { sections: readonly Section[] };
+type SaidBody = FittedBody & { sections: readonly Section[] };
 
 function bodyBetween<Step>(content: Content<Step>, room: Room): FittedBody {
 	const { picture } = content;
@@ -197,7 +197,7 @@ function besidePicture<Step>(
 	return { lines: [...top.lines, ...gap, ...both], short: top.short || left.short };
 }
 
-function words<Step>({ body, prompt, entry }: Content<Step>, room: Room): Said {
+function words<Step>({ body, prompt, entry }: Content<Step>, room: Room): SaidBody {
 	const { choices = [] } = prompt;
 	if (choices.length === 0) {
 		const sections = body(room);

@@ -51,8 +51,8 @@ function adviseOnTube(state: State): AdvisedOnTube {
 	return { ...surely(state, adviceOfAll(state, alone, known)), ...known };
 }
 
-type Known = Pick<AdvisedOnTube, 'accepted' | 'tweaks'>;
-type FoundBefore = Known & Pick<AdvisedOnTube, 'rescue'>;
+type ToChooseFrom = Pick<AdvisedOnTube, 'accepted' | 'tweaks'>;
+type FoundBefore = ToChooseFrom & Pick<AdvisedOnTube, 'rescue'>;
 type Plain = Omit<AdvisedOnTube, keyof FoundBefore>;
 
 function adviceOfAll(state: State, alone: Advised, { accepted, tweaks: found, rescue }: FoundBefore): Plain {
@@ -165,7 +165,7 @@ function goBack(state: State, alone: Advised, accepted: TubeOutcome, { bend, by,
 }
 
 /** A tube that is missed with the bend taken, where no way to mend it is worth a set-up: both are said. */
-function leftAsItIs(state: State, alone: Advised, { accepted, tweaks: found }: Known): Advised {
+function leftAsItIs(state: State, alone: Advised, { accepted, tweaks: found }: ToChooseFrom): Advised {
 	const way = found.find(({ within }) => within);
 	const isSaid = alone.reason.some(({ code }) => code === 'still-missed');
 	if (alone.advice !== 'accept' || accepted.within || way === undefined || isSaid) return alone;
@@ -182,7 +182,7 @@ function leftAsItIs(state: State, alone: Advised, { accepted, tweaks: found }: K
 const CLOSER = 0.75;
 
 /** Says what cannot be met; gives the piece up where even the best is another tube. */
-function adviseLeastBad(state: State, alone: Advised, { best, stock }: LeastBad, known: Known): Advised {
+function adviseLeastBad(state: State, alone: Advised, { best, stock }: LeastBad, known: ToChooseFrom): Advised {
 	const way: Reason = { code: 'nearest', fits: best.within, ...wayTo(best, known.tweaks) };
 	const nearest: Reason[] = [way, { code: 'still-missed', ...missedBy(state, best) }];
 	const left: Reason = {

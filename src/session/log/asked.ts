@@ -32,7 +32,7 @@ interface LoggedSet extends Omit<AskedSet, 'ask' | 'turn'> {
 	tubeTurn: TubeTurn;
 }
 
-const isSet: Is<LoggedSet> = isOf<LoggedSet>({
+const isLoggedSet: Is<LoggedSet> = isOf<LoggedSet>({
 	bend: isOrdinal,
 	seat: isOrdinal,
 	mark: isOf<SetAsk['mark']>({
@@ -56,7 +56,7 @@ interface LoggedPull extends Pick<AskedPull, 'bend' | 'stop'> {
 	why?: string;
 }
 
-const isPull: Is<LoggedPull> = isOf<LoggedPull>({
+const isLoggedPull: Is<LoggedPull> = isOf<LoggedPull>({
 	bend: isOrdinal,
 	stop: isNumber,
 	expect: orAbsent(isOf({ angle: isNumber })),
@@ -67,8 +67,8 @@ const isPull: Is<LoggedPull> = isOf<LoggedPull>({
 /** Null where the record answers something else; undefined where what it answers has not the form of it. */
 export function askedIn(ask: unknown): Asked | null | undefined {
 	if (!isObject(ask)) return null;
-	if (ask.ask === 'set') return isSet(ask) ? asSet(ask) : undefined;
-	if (ask.ask === 'pull') return isPull(ask) ? asPull(ask) : undefined;
+	if (ask.ask === 'set') return isLoggedSet(ask) ? asSet(ask) : undefined;
+	if (ask.ask === 'pull') return isLoggedPull(ask) ? asPull(ask) : undefined;
 	return null;
 }
 

@@ -40,7 +40,7 @@ type LoggedTolerance = Omit<Tolerance, 'shape' | 'direction'> & Partial<Pick<Tol
 
 const isEnd: Is<EndName> = isOneOf('start', 'far');
 
-const ofDie = {
+const fieldsOfDie = {
 	clr: isNumber,
 	growth: orNull(isNumber),
 	stretch: isNumber,
@@ -52,18 +52,18 @@ const ofDie = {
 };
 
 const isFurtherDie: Is<Partial<DieFields>> = isOf<Partial<DieFields>>({
-	clr: orAbsent(ofDie.clr),
-	growth: orAbsent(ofDie.growth),
-	stretch: orAbsent(ofDie.stretch),
-	clamp: orAbsent(ofDie.clamp),
-	follow: orAbsent(ofDie.follow),
-	markOffset: orAbsent(ofDie.markOffset),
-	maxAngle: orAbsent(ofDie.maxAngle),
-	floor: orAbsent(ofDie.floor),
+	clr: orAbsent(fieldsOfDie.clr),
+	growth: orAbsent(fieldsOfDie.growth),
+	stretch: orAbsent(fieldsOfDie.stretch),
+	clamp: orAbsent(fieldsOfDie.clamp),
+	follow: orAbsent(fieldsOfDie.follow),
+	markOffset: orAbsent(fieldsOfDie.markOffset),
+	maxAngle: orAbsent(fieldsOfDie.maxAngle),
+	floor: orAbsent(fieldsOfDie.floor),
 });
 
 const isTooling: Is<Tooling> = isOf<Tooling>({
-	...ofDie,
+	...fieldsOfDie,
 	bender: isText,
 	die: isText,
 	dialStep: isNumber,
@@ -83,15 +83,15 @@ const isStraight: Is<StraightPlace> = isOf<StraightPlace>({ straight: isOrdinal,
 const isCorner: Is<CornerName> = either(isBendName, isOf({ end: isEnd }));
 const isAxis: Is<Axis> = isOneOf('x', 'y', 'z');
 
-const everyCheck = { name: isText, tolerance: isNumber };
+const checkFields = { name: isText, tolerance: isNumber };
 const isCheck: Is<Check> = isByTag<'kind', Check>('kind', {
-	drop: { ...everyCheck, from: isOrdinal, to: either(isBendName, isStraight), surface: isOneOf('centre', 'across') },
-	angle: { ...everyCheck, between: isTwo(isOrdinal) },
-	span: { ...everyCheck, from: isCorner, to: isCorner },
-	out: { ...everyCheck, plane: isTwo(isOrdinal), to: isStraight },
-	width: { ...everyCheck, from: isOrdinal, to: isStraight, surface: isOneOf('outside', 'inside', 'center') },
-	overall: { ...everyCheck, axis: isAxis, at: orAbsent(isOneOf('end')) },
-	ovality: { ...everyCheck, bend: isOrdinal },
+	drop: { ...checkFields, from: isOrdinal, to: either(isBendName, isStraight), surface: isOneOf('centre', 'across') },
+	angle: { ...checkFields, between: isTwo(isOrdinal) },
+	span: { ...checkFields, from: isCorner, to: isCorner },
+	out: { ...checkFields, plane: isTwo(isOrdinal), to: isStraight },
+	width: { ...checkFields, from: isOrdinal, to: isStraight, surface: isOneOf('outside', 'inside', 'center') },
+	overall: { ...checkFields, axis: isAxis, at: orAbsent(isOneOf('end')) },
+	ovality: { ...checkFields, bend: isOrdinal },
 });
 
 const isEndFit: Is<EndFit> = isOf({ cope: isOf({ od: isNumber, angle: isNumber, offset: isNumber, turn: isNumber }) });

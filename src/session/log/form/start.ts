@@ -22,10 +22,10 @@ import {
 } from './is.ts';
 import { isJob, type LoggedJob } from './job.ts';
 
-const count = { sessions: isCount, pulls: isCount };
+const countFields = { sessions: isCount, pulls: isCount };
 const isProvenance: Is<Provenance> = isOf({
-	exact: isOf<Count>(count),
-	near: isList(isOf<Provenance['near'][number]>({ ...count, shares: isSharing })),
+	exact: isOf<Count>(countFields),
+	near: isList(isOf<Provenance['near'][number]>({ ...countFields, shares: isSharing })),
 });
 
 const isTally: Is<Tally | undefined> = orAbsent(isOf<Tally>({ sum: isNumber, count: isNumber }));
@@ -62,15 +62,15 @@ const isFilter: Is<LoggedFilter> = isOf<LoggedFilter>({
 const isBelief = ({ model, prior }: { model?: string; prior: unknown }): boolean =>
 	isOfAnotherModel({ model }) ? isObject(prior) : isFilter(prior);
 
-const anew = { model: isText, prior: isAnything as Is<Filter>, from: orAbsent(isProvenance) };
-const hasAnewFields: Is<Anew> = isOf<Anew>(anew);
+const anewFields = { model: isText, prior: isAnything as Is<Filter>, from: orAbsent(isProvenance) };
+const hasAnewFields: Is<Anew> = isOf<Anew>(anewFields);
 export const isAnew: Is<Anew> = (value): value is Anew => hasAnewFields(value) && isBelief(value);
 
-const growthFrom = orAbsent(isOneOf('job', 'die', 'expected'));
+const isGrowthSource = orAbsent(isOneOf('job', 'die', 'expected'));
 const isDie: Is<DieStart> = isOf<DieStart>({
 	from: orAbsent(isProvenance),
 	growth: isNumber,
-	growthFrom,
+	growthFrom: isGrowthSource,
 	growthTooMuch: orAbsent(isNumber),
 });
 
@@ -92,7 +92,7 @@ const hasStartFields: Is<LoggedStart> = isOf<LoggedStart>({
 	from: orAbsent(isProvenance),
 	corners: orAbsent(isOneOf('held')),
 	growth: isNumber,
-	growthFrom,
+	growthFrom: isGrowthSource,
 	growthTooMuch: orAbsent(isNumber),
 	dies: orAbsent(isEachOf(isDie)),
 });
