@@ -1,5 +1,7 @@
 import type { AgainstFact, DecideFact, Missed } from '../session/protocol/facts/index.ts';
 import { capital } from '../units/format.ts';
+import { BURNT } from '../units/tape.ts';
+import type { Units } from '../units/units.ts';
 import { GO_EASY } from './caution.ts';
 import { inHundred, inTen } from './chance.ts';
 import { checkValueWords } from './doubt.ts';
@@ -91,8 +93,10 @@ function takenWords({ angle: made, target, last }: Extract<DecideFact, { code: '
 	return `Take it. It is ${shortOrOver(made - target)}, but ${need}: ${last ? 'the tube fits with it' : 'the bends left take it up'}.`;
 }
 
+const BURNT_WORDS: Readonly<Record<Units, string>> = { in: 'An inch', mm: `${BURNT.mm} mm` };
+
 /** What goes against what, and which of them to measure again. */
-function againstWords({ again, value, check }: AgainstFact, style: Wording): string {
+function againstWords({ again, value, check, burnt }: AgainstFact, style: Wording): string {
 	const { kind, bend, name } = again;
 	const what = check === undefined ? 'What was measured' : checkOff(check, style);
 	switch (kind) {
@@ -101,7 +105,7 @@ function againstWords({ again, value, check }: AgainstFact, style: Wording): str
 		case 'check':
 			return `${what} and does not go with the bends as measured: read the ${foreignName(name ?? '')} again.`;
 		case 'mark':
-			return `${what} and does not go with the mark of bend ${bend}: measure where that mark really is.`;
+			return `${what} and does not go with the mark of bend ${bend}: measure where that mark really is.${burnt ? ` ${BURNT_WORDS[burnt]} held on the end and forgotten would explain it.` : ''}`;
 		case 'rotation':
 			return `${what} and does not go with the turn of bend ${bend}: read back how bend ${bend} really lies.`;
 	}

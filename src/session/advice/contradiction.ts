@@ -30,11 +30,11 @@ const MOST_ERRORS = 16;
 /** So many standard deviations of what the rest says of it a mark may be from where an inch forgotten would have it. */
 const NEAR = 2;
 
-/** Whether a mark lies off by what was held on the end and forgotten, or left out twice: no scatter of hands, but the commonest slip of a tape. */
-function isBurnt({ kind, value, would, off }: Suspect, units: Units): boolean {
+/** On which tape a mark lies off by what was held on the end and forgotten, or left out twice: no scatter of hands, but the commonest slip. Null: on none. */
+function burntOn({ kind, value, would, off }: Suspect, units: Units): Units | null {
 	const by = Math.abs(value - would);
-	const isNear = (burnt: number) => Math.abs(by - burnt) <= (NEAR * by) / off;
-	return kind === 'mark' && (['in', 'mm'] as const).some((of) => isNear(convertLength(BURNT[of], of, units)));
+	const isNear = (of: Units) => Math.abs(by - convertLength(BURNT[of], of, units)) <= (NEAR * by) / off;
+	return kind === 'mark' ? ((['in', 'mm'] as const).find(isNear) ?? null) : null;
 }
 
 /**
@@ -48,7 +48,8 @@ export function contradiction(state: State, least = CANNOT_BE): Contradiction | 
 	const suspects = suspectsOf(built);
 	if (!suspects.some(({ off }) => off >= least)) return null;
 	const isPossible = (suspect: Suspect) =>
-		Math.abs(suspect.value - suspect.would) <= MOST_ERRORS * suspect.sd || isBurnt(suspect, state.start.job.units);
+		Math.abs(suspect.value - suspect.would) <= MOST_ERRORS * suspect.sd ||
+		burntOn(suspect, state.start.job.units) !== null;
 	const possible = suspects.filter((suspect) => suspect.off >= least && suspect.likely > 0 && isPossible(suspect));
 	const [wrong] = largestFirst(possible, suspectWeight).flatMap((suspect) => {
 		const again = toMeasure(built, suspect);
@@ -87,7 +88,8 @@ function againstFact(
 	});
 	const speaks = checks.find(({ reading }) => reading === wrong.reading) ?? checks[0];
 	const told = again.kind === 'angle' ? finderOr(state, again.bend ?? state.bend, wrong.value) : wrong.value;
-	const of: AgainstFact = { code: 'does-not-go', again, value: told };
+	const burnt = burntOn(wrong, state.start.job.units);
+	const of: AgainstFact = { code: 'does-not-go', again, value: told, ...(burnt ? { burnt } : {}) };
 	if (!speaks) return of;
 	const { check, design } = dueCheck(state, speaks.name);
 	const { name, kind, tolerance } = check;

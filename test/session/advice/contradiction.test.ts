@@ -103,6 +103,9 @@ describe('a check that goes against a made bend', () => {
 
 	it('is explained by a mark that is found an inch off', () => {
 		const run = give(kept(evidence(low(0.297), 16.6)), { reading: 6.375 });
+		expect(whyOf(open(run, 'decide'))).toMatch(
+			/does not go with the mark of bend 1: measure where that mark really is\. An inch held on the end and forgotten would/,
+		);
 		const { bend } = advised(run).of as { bend: number };
 		const found = kept(give(run, { reading: run.state.bends[bend - 1]!.mark! + 1 }));
 		expect(open(found, 'decide').advice).not.toBe('measure');

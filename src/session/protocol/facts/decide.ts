@@ -1,3 +1,4 @@
+import type { Units } from '../../../units/units.ts';
 import type { CheckKind, ToMeasure } from '../kinds.ts';
 
 /** What is missed by taking the tube so: the far end, the corner that is too far off, the checks that are outside. Lengths in the job's unit, degrees. */
@@ -55,5 +56,7 @@ export interface AgainstFact {
 	code: 'does-not-go';
 	again: ToMeasure;
 	value: number;
+	/** A mark off by as much as is held on the end of such a tape, and forgotten. */
+	burnt?: Units;
 	check?: { name: string; kind: CheckKind; reading: number; off: number; tolerance: number };
 }
