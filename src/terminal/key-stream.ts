@@ -87,7 +87,8 @@ export class KeyStream extends Readable {
 		clearTimeout(this.expiry);
 		const text = typeof chunk === 'string' ? chunk : this.decoder.write(chunk);
 		const keys = this.parser.push(text, performance.now());
-		if (keys.includes(INTERRUPT)) {
+		// Behind an Esc, in one chunk with it, it is no key of the parser's: it came with Alt held down.
+		if (text.includes(INTERRUPT) || keys.includes(INTERRUPT)) {
 			// Whoever presses it wants nothing of what waits before it.
 			this.queue.length = 0;
 			this.emit('interrupt');

@@ -110,6 +110,14 @@ describe('a key stream', () => {
 		expect(taken.flat()).toEqual(['1', '2', '3']);
 	});
 
+	test.each(['\x1b\x03', 'h\x1b\x03', '\x1b]\x03', '\x1b[\x03'])('hears Ctrl-C in the chunk %j too', (chunk) => {
+		const { keyboard, stream } = listening();
+		let heard = 0;
+		stream.on('interrupt', () => heard++);
+		keyboard.type(chunk);
+		expect(heard).toBe(1);
+	});
+
 	test('tells when the terminal has hung up', async () => {
 		const { keyboard, stream } = listening();
 		const gone = once(stream, 'gone');
