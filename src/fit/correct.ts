@@ -2,6 +2,7 @@ import { costAt, FLAT, type Flatness, solve } from '../maths/least-squares.ts';
 import { angleBetween } from '../tube/angles.ts';
 import { frames } from '../tube/frames.ts';
 import type { Shape } from '../tube/shape.ts';
+import { isInside } from '../tube/tolerance.ts';
 import { distance } from '../tube/vector.ts';
 import type { FarEnd } from './kinematics.ts';
 import { type CorrectionInput, type FitMeasure, type Posed, placed, posed, shapeUnknowns } from './problem.ts';
@@ -83,9 +84,9 @@ function correctedOnce(input: Posed, flat: Flatness): CorrectedShape {
 		cost: best.cost,
 		costBefore,
 		reached:
-			endOffset <= input.tolerance.position &&
-			endAngle <= input.tolerance.direction &&
-			measures.every((measure) => Math.abs(measure.residual) <= 1),
+			isInside(endOffset, input.tolerance.position) &&
+			isInside(endAngle, input.tolerance.direction) &&
+			measures.every((measure) => isInside(measure.residual, 1)),
 		active: unknowns.flatMap(({ kind, index }, k) => {
 			const held = best.held[k];
 			return held ? [{ of: kind, at: index + 1, held }] : [];

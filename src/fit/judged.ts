@@ -1,6 +1,7 @@
 import { angleBetween } from '../tube/angles.ts';
 import { cornerOf, type Frames } from '../tube/frames.ts';
 import type { Point } from '../tube/job.ts';
+import { isInside } from '../tube/tolerance.ts';
 import { distance } from '../tube/vector.ts';
 
 /** What a finished tube is held against. Lengths in one unit, angles in degrees. */
@@ -47,7 +48,4 @@ export function largestMiss({ endOffset, endAngle, off, values }: Judged, { shap
 }
 
 /** Nothing is missed by more than its tolerance. */
-export const keeps = (tube: Judged, limits: Limits): boolean => largestMiss(tube, limits) <= 1 + ROUNDING;
-
-/** A reading at the very edge is inside: what the arithmetic rounds. */
-const ROUNDING = 1e-9;
+export const keeps = (tube: Judged, limits: Limits): boolean => isInside(largestMiss(tube, limits), 1);

@@ -1,6 +1,8 @@
 import { changeBy } from '../maths/differences.ts';
 import { radians } from '../tube/angles.ts';
 import { arcLength, rawArc, setback } from '../tube/arcs.ts';
+import { BOUNDS } from '../tube/bounds.ts';
+import { isWithin } from '../units/range.ts';
 import { convertLength, type Units } from '../units/units.ts';
 
 /** What is read on a piece of scrap with one bend. Lengths in one unit, the angle in degrees as the angle finder shows it. */
@@ -89,7 +91,7 @@ export class ImpossiblePiece extends RangeError {
 export function readTestPiece(piece: TestPiece, scatter: ReadingScatter): TestResult {
 	const values = pieceValues(piece);
 	const { growth, stretch } = values;
-	if (!(growth >= 0.5 && growth <= 2 && Math.abs(stretch) <= 0.5)) {
+	if (!(isWithin(growth, BOUNDS.growth) && isWithin(stretch, BOUNDS.stretch))) {
 		throw new ImpossiblePiece(growth, stretch);
 	}
 	const told = (of: (values: Values) => number): PieceFigure => ({

@@ -19,7 +19,12 @@ export function angleBand({ under, over }: OfAngle, target: number): { low: numb
 	return { low: target - under, high: target + over };
 }
 
-export function isInBand(tolerance: OfAngle, target: number, angle: number): boolean {
-	const { low, high } = angleBand(tolerance, target);
-	return angle >= low && angle <= high;
+export function isInBand({ under, over }: OfAngle, target: number, angle: number): boolean {
+	return isInside(angle - target, angle < target ? under : over);
 }
+
+/** What the arithmetic rounds, as a part of a tolerance. */
+const ROUNDING = 1e-9;
+
+/** Whether what is off by so much, either way, lies inside a tolerance: at its very edge it does. */
+export const isInside = (off: number, tolerance: number): boolean => Math.abs(off) <= tolerance * (1 + ROUNDING);

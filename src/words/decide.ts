@@ -1,4 +1,5 @@
 import type { AgainstFact, DecideFact, Missed } from '../session/protocol/facts/index.ts';
+import { isInside } from '../tube/tolerance.ts';
 import { capital } from '../units/format.ts';
 import { BURNT } from '../units/tape.ts';
 import type { Units } from '../units/units.ts';
@@ -113,7 +114,7 @@ function againstWords({ again, value, check, burnt }: AgainstFact, style: Wordin
 
 function checkOff({ name, kind, reading, off, tolerance }: NonNullable<AgainstFact['check']>, style: Wording): string {
 	const shown = foreignName(name);
-	if (Math.abs(off) <= tolerance) return `The ${shown} reads ${checkValueWords(reading, kind, style)}`;
+	if (isInside(off, tolerance)) return `The ${shown} reads ${checkValueWords(reading, kind, style)}`;
 	return `The ${shown} is ${checkValueWords(Math.abs(off), kind, style)} ${off < 0 ? 'low' : 'high'}`;
 }
 

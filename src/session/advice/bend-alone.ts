@@ -1,4 +1,5 @@
 import { made } from '../../springback/filter.ts';
+import { isInside } from '../../tube/tolerance.ts';
 import type { State } from '../log/state.ts';
 import { bendAt } from '../log/state.ts';
 import type { Advice } from '../protocol/asks.ts';
@@ -81,5 +82,5 @@ function outside(state: State): Reason[] {
 export function checkFits(state: State, name: string, reading: number | null): boolean | null {
 	if (reading === null) return null;
 	const { check, design } = dueCheck(state, name);
-	return Math.abs(reading - uncutTrim(state, check) - design) <= check.tolerance + 1e-9;
+	return isInside(reading - uncutTrim(state, check) - design, check.tolerance);
 }

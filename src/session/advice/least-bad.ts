@@ -1,6 +1,7 @@
 import { at } from '../../maths/list.ts';
 import { exceeds } from '../../maths/scalar.ts';
 import { made } from '../../springback/filter.ts';
+import { isInside } from '../../tube/tolerance.ts';
 import { endBefore, tubeAtWork } from '../estimate/tube-at-work.ts';
 import type { State } from '../log/state.ts';
 import { bendAt } from '../log/state.ts';
@@ -55,11 +56,11 @@ function stockOf(state: State): StockLeft {
 /** What is missed by an outcome: the far end, and what is outside its tolerance. */
 export function missedBy({ design, start }: State, { endOffset, endAngle, shape, checks }: TubeOutcome): Missed {
 	const { tolerance } = start.job;
-	const corner = shape.off > tolerance.shape ? { corner: { ...shape, tolerance: tolerance.shape } } : {};
+	const corner = isInside(shape.off, tolerance.shape) ? {} : { corner: { ...shape, tolerance: tolerance.shape } };
 	const outside = design.checks.flatMap(({ check, design: aim }) => {
 		const off = (checks.find(({ name }) => name === check.name)?.value ?? aim) - aim;
 		const { name, kind } = check;
-		return Math.abs(off) <= check.tolerance ? [] : [{ name, kind, off, tolerance: check.tolerance }];
+		return isInside(off, check.tolerance) ? [] : [{ name, kind, off, tolerance: check.tolerance }];
 	});
 	return { endOffset, endAngle, ...corner, checks: outside };
 }

@@ -2,6 +2,7 @@ import { at, largestFirst } from '../../maths/list.ts';
 import { exceeds } from '../../maths/scalar.ts';
 import { made } from '../../springback/filter.ts';
 import { radians } from '../../tube/angles.ts';
+import { isInside } from '../../tube/tolerance.ts';
 import type { State } from '../log/state.ts';
 import { withBend } from '../log/state.ts';
 import { correctedNear, correctedNumbers, tubeOutcome } from '../plan/correction.ts';
@@ -153,7 +154,7 @@ export function amount(left: (by: number) => number, now: number): number {
 function outOfHand({ design }: State, accepted: TubeOutcome, outcome: TubeOutcome): boolean {
 	return design.checks.some(({ check, design: aim }, i) => {
 		const [before, after] = [at(accepted.checks, i).value, at(outcome.checks, i).value];
-		return Math.abs(after - aim) > check.tolerance && Math.abs(after - before) < UNMOVED * check.tolerance;
+		return !isInside(after - aim, check.tolerance) && Math.abs(after - before) < UNMOVED * check.tolerance;
 	});
 }
 

@@ -1,6 +1,7 @@
 /** A correction that keeps everything within what the finished tube is held against, as far as that can be had. */
 import { type CorrectionInput, correct } from '../../fit/correct.ts';
 import { type Judged, judged, type Limits, largestMiss } from '../../fit/judged.ts';
+import { halved } from '../../maths/halving.ts';
 import { at } from '../../maths/list.ts';
 import { frames } from '../../tube/frames.ts';
 import type { Shape } from '../../tube/shape.ts';
@@ -49,15 +50,11 @@ export function correctWithin(state: State, asked: CorrectionInput): Within {
 		best = next;
 	}
 	if (best === first) return first;
-	let [low, far] = [0, 1];
-	for (let k = 0; k < HALVINGS && best.left <= EDGE; k++) {
-		const middle = (low + far) / 2;
-		if (tried(partWay({ ...asked, shape: best.shape }, best.input, middle)).left <= EDGE) far = middle;
-		else low = middle;
-	}
+	const goneOn = (way: number) => tried(partWay({ ...asked, shape: best.shape }, best.input, way));
+	const far = best.left > EDGE ? 1 : halved((way) => goneOn(way).left > EDGE, 0, 1, HALVINGS)[1];
 	const wayTo = far * Math.min(1, Math.max(0, (HOPELESS - best.left) / (HOPELESS - 1)));
 	if (wayTo === 0) return first;
-	const { shape, input } = tried(partWay({ ...asked, shape: best.shape }, best.input, wayTo));
+	const { shape, input } = goneOn(wayTo);
 	return { input: { ...input, shape: asked.shape }, shape };
 }
 
