@@ -4,7 +4,7 @@ import { WORTH_RISKING } from '../../springback/stop.ts';
 import type { State } from '../log/state.ts';
 import { bendAt } from '../log/state.ts';
 import type { LeastBad, TubeOutcome, Tweak } from '../protocol/asks.ts';
-import type { Reason } from '../protocol/facts/index.ts';
+import type { Missed, Reason } from '../protocol/facts/index.ts';
 import type { ToMeasure } from '../protocol/kinds.ts';
 import { type Advised, adviseOnBend } from './bend-alone.ts';
 import { acceptance, atLimit, target } from './bend-check.ts';
@@ -164,15 +164,22 @@ function goBack(state: State, alone: Advised, accepted: TubeOutcome, { bend, by,
 	return { ...alone, advice: 'reopen', of: bend, how: 'pull', reason };
 }
 
+/** What is said of the bend, without the checks whose miss follows. */
+const besideMissed = (reason: readonly Reason[], { checks }: Missed): Reason[] =>
+	reason.filter(
+		(fact) => fact.code !== 'checks-outside' || !fact.names.every((name) => checks.some((each) => each.name === name)),
+	);
+
 /** A tube that is missed with the bend taken, where no way to mend it is worth a set-up: both are said. */
 function leftAsItIs(state: State, alone: Advised, { accepted, tweaks: found }: ToChooseFrom): Advised {
 	const way = found.find(({ within }) => within);
 	const isSaid = alone.reason.some(({ code }) => code === 'still-missed');
 	if (alone.advice !== 'accept' || accepted.within || way === undefined || isSaid) return alone;
 	const { bend, do: how, by } = way;
+	const missed = missedBy(state, accepted);
 	const reason: Reason[] = [
-		...alone.reason,
-		{ code: 'still-missed', ...missedBy(state, accepted) },
+		...besideMissed(alone.reason, missed),
+		{ code: 'still-missed', ...missed },
 		{ code: 'nearest', fits: true, how: 'reopen', bend, by: how === 'pull' ? by : -by },
 	];
 	return { ...alone, reason };
@@ -197,12 +204,13 @@ function adviseLeastBad(state: State, alone: Advised, { best, stock }: LeastBad,
 		const { open: _, ...plain } = alone;
 		return { ...plain, advice: 'scrap', reason: [...nearest, { code: 'give-up' }, left] };
 	}
+	const missed = missedBy(state, known.accepted);
 	const taken: Reason[] = [
 		{ code: 'nearest', fits: false, how: 'accept', bend: state.bend },
-		{ code: 'still-missed', ...missedBy(state, known.accepted) },
+		{ code: 'still-missed', ...missed },
 	];
 	const isCloser = best.do !== 'accept' && best.left <= CLOSER * known.accepted.left;
-	return { ...alone, reason: [...alone.reason, ...taken, ...(isCloser ? [way] : [])] };
+	return { ...alone, reason: [...besideMissed(alone.reason, missed), ...taken, ...(isCloser ? [way] : [])] };
 }
 
 type NearestWay = Pick<Extract<Reason, { code: 'nearest' }>, 'how' | 'bend' | 'by'>;
