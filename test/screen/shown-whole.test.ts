@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { openedOnScreen } from '../../src/screen/session/opened-on-screen.ts';
+import { finishedTube } from '../../src/screen/session/pages/finished-tube.ts';
 import { fitted, type Section } from '../../src/screen/session/pages/page.ts';
+import { USUAL_DISPLAY } from '../../src/screen/shell/display.ts';
 import { line } from '../../src/screen/text/line.ts';
 import type { PullAsk } from '../../src/session/protocol/asks.ts';
 import type { Output } from '../../src/session/protocol/notes.ts';
@@ -111,6 +114,24 @@ describe.each([...SIZES, { columns: 100, rows: 30 }, { columns: 160, rows: 50 }]
 		expect(shown).toMatch(/Corner [13] is \d\/\d+ in off, the farthest/);
 		expect(shown).toMatch(/about \d in 10/);
 	});
+});
+
+describe('a corrected tube, in as many rows as are left', () => {
+	const state = openedOnScreen(new FakeLive([asks.CORRECTED_FIRST, asks.SET]), USUAL_DISPLAY);
+	const rows = Array.from({ length: 16 }, (_, at) => at + 1);
+
+	test.each(rows.flatMap((room) => [60, 80].map((columns) => [room, columns] as const)))(
+		'%d of %d columns: has its farthest corner and its chance to fit, and says what is missing',
+		(room, columns) => {
+			const { lines, short } = fitted(finishedTube(state, asks.CORRECTED_FIRST, columns, room), room);
+			const text = lines.map((parts) => parts.map((part) => part.text).join('')).join('\n');
+			expect(lines.length).toBeLessThanOrEqual(room);
+			expect(text).toMatch(/corner 1[ ,].* off/i);
+			expect(text).toMatch(/(Fits|Chance to fit): about\s8\sin\s10/);
+			const told = ['rise', 'legs', 'reach', 'lie'].filter((name) => new RegExp(`^${name} `, 'm').test(text));
+			expect(short).toBe(told.length < 4 || !/ar end/.test(text));
+		},
+	);
 });
 
 describe('what has no room', () => {

@@ -1,7 +1,7 @@
 import type { CorrectedNote } from '../../session/protocol/notes.ts';
 import { inTen } from '../chance.ts';
 import { type Ruled, shownUnits } from '../lengths.ts';
-import { angle, readingSpread } from '../numbers.ts';
+import { angle, fine, readingSpread } from '../numbers.ts';
 
 /** What the page of a correction says. */
 export const CORRECTED = {
@@ -38,12 +38,12 @@ export const FINISHED = {
 	direction: 'its direction off by',
 } as const;
 
-/** How far off the far end may be in truth, and whether the tube will fit; `brief`: for one line; `fits`: the last of it alone. */
+/** How far off the far end may be in truth, and whether the tube will fit; `brief`: for one line; `fits`: the last of it alone; `least`: that and the farthest corner in a line. */
 export function surenessWords(
 	{ remaining, predicted, without }: CorrectedNote,
 	job: Ruled,
-): { whole: string; brief: string; fits: string } {
-	const { sd } = predicted;
+): { whole: string; brief: string; fits: string; least: string } {
+	const { sd, shape } = predicted;
 	const place = readingSpread(sd.endOffset, 'length', job);
 	const direction = readingSpread(sd.endAngle, 'angle', job);
 	const chance = inTen(predicted.chance);
@@ -52,6 +52,7 @@ export function surenessWords(
 		whole: `Far end give or take ${place} and ${direction}. Chance to fit: ${chance}${before}.`,
 		brief: `Far end give or take ${place}, ${direction}. Fits: ${chance}.`,
 		fits: `Fits: ${chance}${before}.`,
+		least: `Farthest: corner ${shape.bend}, ${fine(shape.off, job)} off. Fits: ${chance}.`,
 	};
 }
 

@@ -107,7 +107,8 @@ function angleCell(value: number): string {
 }
 
 function turnedLines({ bend, rotation }: Compared, columns: number): Line[] {
-	const [drawing, before, now] = rotation.map(angle);
-	if (before === now && drawing === now) return [];
+	const [, before, now] = rotation.map(angle);
+	// That it is not the drawing's was told when it changed.
+	if (before === now) return [];
 	return wrapped(rotationWords(bend, rotation), columns, 'plain', 2);
 }

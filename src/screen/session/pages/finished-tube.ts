@@ -17,7 +17,7 @@ export function finishedTube(state: SessionState, note: CorrectedNote, columns: 
 	const { predicted } = note;
 	const { job } = state;
 	const { heads, ends, checks } = finishedTable(state, note, columns);
-	const { whole, brief, fits } = surenessWords(note, job);
+	const { whole, brief, fits, least } = surenessWords(note, job);
 	const corner = wrapped(cornerOff(predicted.shape, job), columns);
 	const table = [heads, ...ends, ...checks, ...corner];
 	const sure = [whole, brief]
@@ -33,12 +33,12 @@ export function finishedTube(state: SessionState, note: CorrectedNote, columns: 
 	const chance = wrapped(fits, columns);
 	const left = room - end.length - corner.length - chance.length - 1;
 	const most = Math.max(0, left);
+	const inOne = corner.length + chance.length > room;
 	return [
-		{ rank: 4, lines: left > 0 && checks.length > 0 ? [heads, ...checks.slice(0, most)] : [] },
-		{ rank: 3, lines: end },
-		{ rank: 1, lines: corner },
-		{ rank: 2, lines: chance },
-		{ rank: 5, lines: checks.slice(most) },
+		{ rank: 3, lines: left > 0 && checks.length > 0 ? [heads, ...checks.slice(0, most)] : [] },
+		{ rank: 2, lines: end },
+		{ rank: 1, lines: inOne ? wrapped(least, columns) : [...corner, ...chance] },
+		{ rank: 4, lines: checks.slice(most) },
 	];
 }
 
