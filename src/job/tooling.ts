@@ -2,6 +2,7 @@
 import type { Tooling, Units } from '../tube/job.ts';
 import type { KeptTooling } from '../tube/kept-tooling.ts';
 import { FIELD_NAMES, type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
+import { trimmed } from '../units/format.ts';
 import { readDies } from './dies.ts';
 import { type Report, valued } from './fault.ts';
 import { anything, type FieldReader, readObject, text } from './field-readers.ts';
@@ -61,11 +62,7 @@ export function readTooling(
 
 /** The name under which springback is learned where the job gives none. */
 function dieName(clr: number | undefined, od: number | undefined): string | undefined {
-	return clr === undefined || od === undefined ? undefined : `${shortNumber(clr)} clr ${shortNumber(od)} od`;
-}
-
-function shortNumber(value: number): string {
-	return String(Number(value.toFixed(4)));
+	return clr === undefined || od === undefined ? undefined : `${trimmed(clr, 4)} clr ${trimmed(od, 4)} od`;
 }
 
 function reportMissingRadius(die: string | undefined, bender: string | undefined, report: Report): void {

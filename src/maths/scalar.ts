@@ -1,5 +1,8 @@
 export const clamp = (x: number, low: number, high: number): number => Math.min(Math.max(x, low), high);
 
+/** To so many decimals: what a sum of decimals leaves behind them goes. */
+export const roundedTo = (value: number, places: number): number => Number(value.toFixed(places));
+
 /** What two ways to one number differ by, in parts of it or of 1: sums in another order, or the same lengths in another unit. */
 const ROUNDING = 1e-9;
 

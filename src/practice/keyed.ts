@@ -1,3 +1,4 @@
+import { roundedTo } from '../maths/scalar.ts';
 import type { Draw } from './random.ts';
 import type { World } from './world.ts';
 
@@ -12,5 +13,5 @@ function swapped(value: number): number {
 	const whole = Math.trunc(Math.abs(value));
 	const [tens, ones] = [Math.trunc(whole / 10) % 10, whole % 10];
 	const sign = value < 0 ? -1 : 1;
-	return Number((value + sign * 9 * (ones - tens)).toFixed(6));
+	return roundedTo(value + sign * 9 * (ones - tens), 6);
 }

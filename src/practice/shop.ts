@@ -3,6 +3,7 @@
  * again only adds. After release the dial shows the angle with its own lag and the seating error. Whoever turns the dial shifts all
  * that it shows from then on.
  */
+import { roundedTo } from '../maths/scalar.ts';
 import { drawLaw, type SpringbackLaw } from './laws.ts';
 import type { Draw } from './random.ts';
 import { type DrawRange, drawnWithin, oneShop, type World } from './world.ts';
@@ -177,5 +178,5 @@ function newMachine({ machine, finder }: World, draw: Draw): Machine {
 
 /** A number as it is read on a scale with this division. */
 export function toDivision(value: number, division: number): number {
-	return Number((Math.round(value / division) * division).toFixed(6));
+	return roundedTo(Math.round(value / division) * division, 6);
 }

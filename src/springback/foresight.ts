@@ -1,5 +1,6 @@
 /** What a band will cost, told before the first pull: a narrow one costs pulls whatever the method. */
 import { firstWhole } from '../maths/halving.ts';
+import { roundedTo } from '../maths/scalar.ts';
 import { type Filter, pullSpread, reach } from './filter.ts';
 import type { Band } from './prospect.ts';
 import { handsOf, predictStop } from './stop.ts';
@@ -27,5 +28,5 @@ export function foresee(f: Filter, band: Band): Foresight {
 		return pulls <= TWO_PULLS && risk <= band.risk;
 	};
 	const grains = firstWhole((n) => holds(n * GRAIN), 0, WIDEST / GRAIN);
-	return { ...planned(band, hands, pullSpread(f, variance)), holds: Number((grains * GRAIN).toFixed(2)) };
+	return { ...planned(band, hands, pullSpread(f, variance)), holds: roundedTo(grains * GRAIN, 2) };
 }

@@ -2,6 +2,7 @@
 
 import { maxMoments } from '../maths/gaussian.ts';
 import { normalCdf } from '../maths/normal.ts';
+import { roundedTo } from '../maths/scalar.ts';
 import {
 	asFarAsBefore,
 	type Filter,
@@ -211,6 +212,4 @@ function nearestDivision(value: number, step: number): number {
 	return tidy(Math.round(value / step) * step);
 }
 
-function tidy(value: number): number {
-	return Number(value.toFixed(9));
-}
+const tidy = (value: number): number => roundedTo(value, 9);

@@ -5,6 +5,7 @@
  */
 import { halved } from '../maths/halving.ts';
 import { normalCdf, normalQuantile } from '../maths/normal.ts';
+import { roundedTo } from '../maths/scalar.ts';
 import { type Band, farOver, type Hands, nextSpread, type Prices, type Prospects, prospects } from './prospect.ts';
 
 export type { Band, Hands } from './prospect.ts';
@@ -68,7 +69,7 @@ export function worthiest(outcome: PullOutcome, band: Band, { angle, first }: St
 	const low = Math.floor(largest((loaded) => enough(outcome(loaded)), ENOUGH) / dialStep + 1e-9);
 	const near = cheapestDivision(cost, top, low, stride);
 	const best = stride === 1 ? near : cheapestDivision(cost, Math.min(top, near + stride), low, 1);
-	return Number((best * dialStep).toFixed(9));
+	return roundedTo(best * dialStep, 9);
 }
 
 /**
@@ -131,7 +132,7 @@ function planFor(band: Omit<Band, 'target'>, hands: Hands, first: number): BendP
 }
 
 function toGrain(value: number, grain: number): number {
-	return Number((Math.round(value / grain) * grain).toFixed(2));
+	return roundedTo(Math.round(value / grain) * grain, 2);
 }
 
 /** The largest dial angle that `holds`, by bisection; `holds` is true up to somewhere and false from there. */

@@ -1,3 +1,4 @@
+import { roundedTo } from '../maths/scalar.ts';
 import type { NumberSlip } from '../session/protocol/facts/doubt.ts';
 import type { AsideFact, DoubtFact, Slip, TwiceFact } from '../session/protocol/facts/index.ts';
 import type { CheckKind } from '../session/protocol/kinds.ts';
@@ -62,7 +63,7 @@ export function doubtWords(fact: DoubtFact, style: Wording): string {
 			return `The readings ${fact.values.map(dial).join(' and ')} differ by more than ${angle(fact.most)}. Measure again.`;
 		case 'slip': {
 			const { slip, would, measure } = fact;
-			return `Is it ${measure === 'length' ? notNothing(would, style) : dial(Number(would.toFixed(2)))}? Then ${SLIPS[slip]}.`;
+			return `Is it ${measure === 'length' ? notNothing(would, style) : dial(roundedTo(would, 2))}? Then ${SLIPS[slip]}.`;
 		}
 		case 'explained-since':
 			return 'It goes with what was told since. If it still reads the same, it stands.';

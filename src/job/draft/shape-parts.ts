@@ -1,3 +1,4 @@
+import { roundedTo } from '../../maths/scalar.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
 import { offsetByAngle, offsetByRun } from '../../tube/offset.ts';
 import type { Fault, Found } from '../facts/index.ts';
@@ -9,9 +10,7 @@ import type { FormShop } from './question.ts';
 /** Offsets come to more decimals than any tape has: what is kept is finer than a hair of either unit. */
 const PLACES = 6;
 
-function roundedPlace(value: number): number {
-	return Number(value.toFixed(PLACES));
-}
+const roundedPlace = (value: number): number => roundedTo(value, PLACES);
 
 function withShape(draft: Draft, shape: JobJson['shape']): Draft {
 	return { ...draft, file: { ...draft.file, shape }, part: {} };

@@ -1,3 +1,4 @@
+import { roundedTo } from '../../maths/scalar.ts';
 import { chalkPlanes } from '../../tube/chalk.ts';
 import { cutLength, marks } from '../../tube/marks.ts';
 import { type Profile as Plane, profiles } from '../../tube/profile.ts';
@@ -59,7 +60,7 @@ function turnsOf({ plane: { straights, flat } }: Plane): number[] {
 	const found = all
 		.filter(([from, to]) => Math.hypot(to[0] - from[0], to[1] - from[1]) > 1e-6)
 		.map(([from, to]) => (-Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI);
-	const distinct = [...new Set(found.map((turn) => Number(turn.toFixed(3))))];
+	const distinct = [...new Set(found.map((turn) => roundedTo(turn, 3)))];
 	return [0, 90, ...distinct.slice(0, MOST_TURNS).flatMap((turn) => [turn, turn + 90])];
 }
 

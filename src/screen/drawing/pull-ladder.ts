@@ -1,3 +1,4 @@
+import { trimmed } from '../../units/format.ts';
 import { type Line, line, span } from '../text/line.ts';
 
 /** A rung: what was done, and to which angle it led, with its spread where it is only expected. */
@@ -63,7 +64,7 @@ function track({ angle, sd }: Rung, { target, low, high }: Aim, at: (angle: numb
 function figures({ target, low, high }: Aim, at: (angle: number) => number, width: number): string {
 	const cells = Array<string>(width).fill(' ');
 	const put = (angle: number) => {
-		const text = String(Number(angle.toFixed(1)));
+		const text = trimmed(angle, 1);
 		const start = Math.min(width - text.length, Math.max(0, at(angle) - Math.floor(text.length / 2)));
 		const free = cells.slice(Math.max(0, start - 1), start + text.length + 1).every((cell) => cell === ' ');
 		if (free) cells.splice(start, text.length, ...text);

@@ -1,6 +1,7 @@
 /** Slips of the hand that are looked for by name: what a number most likely was, where it is not what was expected. */
 
 import type { Units } from '../../tube/job.ts';
+import { trimmed } from '../../units/format.ts';
 import { convertLength } from '../../units/units.ts';
 import type { NumberSlip } from '../protocol/facts/doubt.ts';
 
@@ -45,7 +46,7 @@ function slipCandidates(value: number, units: Units | null): { slip: NumberSlip;
 
 /** The number as typed, changed at each place of its digits in turn. */
 function fromDigits(value: number, change: (digits: string, at: number) => string | null): number[] {
-	const text = String(Number(value.toFixed(4)));
+	const text = trimmed(value, 4);
 	return [...text].flatMap((_, at) => {
 		const changed = change(text, at);
 		return changed === null ? [] : [Number(changed)];
