@@ -18,10 +18,36 @@ const guides = files.filter((file) => /^(DEVELOPERS|(src\/\w+\/)README)\.md$/.te
 const read = (file: string) => readFileSync(`${root}${file}`, 'utf8');
 const code = files.filter((file) => /\.(tsx?|mjs)$/.test(file)).map(read);
 const names = new Set(code.flatMap((text) => text.match(/\w+/g) ?? []));
+/** What a file says to the machine: its names, fields and texts, and nothing of its comments. */
+const said = new Map(
+	files
+		.filter((file) => /\.(tsx?|mjs)$/.test(file))
+		.map((file) => [
+			file,
+			new Set(
+				read(file)
+					.replace(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$/gm, '')
+					.match(/#?\w+/g),
+			),
+		]),
+);
+const ours = new Set([...said].filter(([file]) => file.startsWith('src/')).flatMap(([, words]) => [...words]));
+/** Words in small letters that are not ours: of Node and the disk, and of what packages are given. */
+const OF_OTHERS = new Set(['caches', 'defaults', 'fdatasync', 'fetch', 'link', 'props', 'rename', 'require']);
 
 /** What stands as code in a text, without its blocks. */
 function wordsOf(text: string): string[] {
 	return [...text.replace(/^```[\s\S]*?^```$/gm, '').matchAll(/`([^`]+)`/g)].map(([, word]) => word!);
+}
+
+/** Those that a path may mean: from the top, from `src/`, from the guide's own room, or a file by its name alone; of a folder all that it has. */
+function meant(path: string, guide: string): string[] {
+	const own = guide.slice(0, guide.lastIndexOf('/') + 1);
+	const starts = ['', 'src/', own].map((start) => start + path);
+	const found = [...said.keys()].filter((file) =>
+		starts.some((start) => file === start || (path.endsWith('/') && file.startsWith(start))),
+	);
+	return found.length > 0 || path.includes('/') ? found : [...said.keys()].filter((file) => file.endsWith(`/${path}`));
 }
 
 /** A folder or file, from the top, from `src/`, from the guide's own room, or a file by its name alone. */
@@ -51,6 +77,31 @@ describe.each(guides)('%s', (guide) => {
 		);
 		expect(called.filter((name) => !names.has(name))).toEqual([]);
 	});
+
+	it('says of no file that it has what it has not', () => {
+		const told = [...read(guide).matchAll(/`(#?\w+)`(?: or `(\w+)`)? (?:in |\()`([\w./-]+(?:\.tsx?|\/))`/g)];
+		const wrong = told.flatMap(([, one, or, path]) =>
+			[one, or]
+				.filter((name) => name && !meant(path!, guide).some((file) => said.get(file)!.has(name)))
+				.map((name) => `${name} in ${path}`),
+		);
+		expect(wrong).toEqual([]);
+	});
+});
+
+describe.each([...guides, 'README.md', 'jobs/README.md'])('%s', (guide) => {
+	it('writes no word as code that the code does not have', () => {
+		const small = wordsOf(read(guide)).filter((word) => /^[a-z]+$/.test(word) && !OF_OTHERS.has(word));
+		expect(small.filter((word) => !ours.has(word) && !rooms.some(({ name }) => name === word))).toEqual([]);
+	});
+});
+
+it('reads in the guides where something stands', () => {
+	const guide = 'src/session/README.md';
+	expect(meant('log/start.ts', guide)).toEqual(['src/session/log/start.ts']);
+	expect(said.get('src/session/log/start.ts')!.has('beginning')).toBe(true);
+	expect(said.get('src/session/log/start.ts')!.has('settleDoubt')).toBe(false);
+	expect(meant('no-such-file.ts', guide)).toEqual([]);
 });
 
 describe('DEVELOPERS.md', () => {
