@@ -42,7 +42,7 @@ export default defineConfig({
 	root,
 	resolve: { alias: await patchedInk() },
 	test: {
-		// Without the program's patches Ink blanks its frames then, and the tests of the screen fail.
+		// As on a machine that builds: left to itself Ink draws nothing then, and the tests of the screen would fail.
 		env: { CI: 'true' },
 		testTimeout: 60_000,
 		hookTimeout: 60_000,

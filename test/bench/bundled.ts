@@ -8,9 +8,11 @@ export interface Patch {
 }
 
 // By its address: the build's own files have no types.
-const { bundleOptions, root } = await import(new URL('../../.ci/bundle.mjs', import.meta.url).href);
+const { bundleOptions, FONTS: fonts, root } = await import(new URL('../../.ci/bundle.mjs', import.meta.url).href);
 const patching = await import(new URL('../../.ci/patches.mjs', import.meta.url).href);
 
+/** The files that lie beside the program. */
+export const FONTS: readonly string[] = fonts;
 /** Those of the screen, and those of what prints. */
 export const PATCHES: readonly Patch[] = patching.PATCHES;
 export const PAPER_PATCHES: readonly Patch[] = patching.PAPER_PATCHES;

@@ -1,8 +1,6 @@
 import { ask } from '../../session/ask.ts';
 import { tubeAtWork } from '../../session/estimate/tube-at-work.ts';
 import { answered } from '../../session/log/answered.ts';
-import type { State } from '../../session/log/state.ts';
-import type { Ask } from '../../session/protocol/asks.ts';
 import { answeredWords } from '../../words/answered.ts';
 import { askedNextWords } from '../../words/asked-next.ts';
 import { bendsWords, LINE } from '../../words/review/pages.ts';
@@ -13,17 +11,6 @@ import { line, wrapped } from '../text/line.ts';
 import type { ReviewPage } from './review-page.ts';
 import type { Opened } from './review-port.ts';
 import { HELP_KEY, toReview, usual } from './usual.ts';
-
-/** An advice is weighed anew for each decision; a state never changes. */
-const ASKED = new WeakMap<State, Ask | null>();
-
-function askedNext(state: State): Ask | null {
-	const known = ASKED.get(state);
-	if (known !== undefined) return known;
-	const found = ask(state);
-	ASKED.set(state, found);
-	return found;
-}
 
 /** The session as it was after one line of its log: what was answered, what was made by then, and what was asked next. */
 export function lineView(opened: Opened, at: Extract<ReviewPage, { review: 'line' }>): HomeView {
@@ -73,7 +60,7 @@ export function lineView(opened: Opened, at: Extract<ReviewPage, { review: 'line
 								10,
 							),
 			},
-			{ rank: 0, lines: wrapped(askedNextWords(askedNext(state), job), columns) },
+			{ rank: 0, lines: wrapped(askedNextWords(ask(state), job), columns) },
 			{ rank: 1, lines: wrapped(bendsWords(state), columns, 'plain', 7) },
 		],
 		picture:

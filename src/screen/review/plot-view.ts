@@ -15,19 +15,8 @@ interface ToldPlot {
 	plot: Plot | null;
 }
 
-/** A session's plots are worked out once: each key draws them anew. */
-const KNOWN = new WeakMap<Opened, Map<PlotName, ToldPlot>>();
-
-function toldPlot(opened: Opened, name: PlotName): ToldPlot {
-	const known = KNOWN.get(opened) ?? new Map<PlotName, ToldPlot>();
-	KNOWN.set(opened, known);
-	const found = known.get(name) ?? MADE[name](opened);
-	known.set(name, found);
-	return found;
-}
-
 export function plotView(opened: Opened, at: Extract<ReviewPage, { review: 'plot' }>): HomeView {
-	const { title, says, plot } = toldPlot(opened, at.plot);
+	const { title, says, plot } = MADE[at.plot](opened);
 	const index = PLOTS.indexOf(at.plot);
 	const turn = (by: number) => toReview({ review: 'plot', plot: PLOTS[(index + by + PLOTS.length) % PLOTS.length]! });
 	const [before, after] = [turn(-1), turn(1)];

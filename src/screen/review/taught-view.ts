@@ -11,7 +11,7 @@ import { scrolled, usual, windowOf } from './usual.ts';
 
 /** What the tube told of the machine, and what to do otherwise at the next one. */
 export function taughtView(opened: Opened, at: Extract<ReviewPage, { review: 'taught' }>): HomeView {
-	const [showed, next] = wordsOf(opened);
+	const [showed, next] = taughtTexts(opened.story);
 	return {
 		...usual(at, opened),
 		...scrolled(at, showed.length + next.length),
@@ -25,19 +25,9 @@ export function taughtView(opened: Opened, at: Extract<ReviewPage, { review: 'ta
 	};
 }
 
-/** A session's sentences are worked out once: each line that the page is moved by draws them anew. */
-const KNOWN = new WeakMap<Opened, readonly [showed: string[], next: string[]]>();
-
-function wordsOf(opened: Opened): readonly [showed: string[], next: string[]] {
-	const { state, view } = opened.story;
-	const known = KNOWN.get(opened) ?? taughtTexts(state, view.status === 'done');
-	KNOWN.set(opened, known);
-	return known;
-}
-
-function taughtTexts(state: Opened['story']['state'], isDone: boolean): readonly [showed: string[], next: string[]] {
+function taughtTexts({ state, view }: Opened['story']): readonly [showed: string[], next: string[]] {
 	const taught = taughtBy(state);
-	const verdict = isDone ? verdictOf(state) : null;
+	const verdict = view.status === 'done' ? verdictOf(state) : null;
 	const invited = verdict && invitation(verdict.fits, verdict.chance, tellsMostOf(state, verdict));
 	return [showedWords(taught), nextTimeWords(taught, invited)];
 }

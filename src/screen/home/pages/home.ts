@@ -61,21 +61,13 @@ function interruptedChoices({ sessions, jobs: rows }: HomeState): Choice<HomeSte
 			open === session.id || (session.path !== undefined && latest?.path === session.path);
 		return rows.find(isIts)?.tube;
 	};
-	return openSessions(sessions).map((session, at) => ({
+	const open = sessions.filter(({ status }) => status === 'open');
+	return open.map((session, at) => ({
 		group: HOME_PAGE.interrupted,
 		...(at === 0 ? { advised: true } : {}),
 		...goOnWith(session, tubeOf(session)),
 		step: { step: 'open', target: session.id, resume: true },
 	}));
-}
-
-const OPEN = new WeakMap<readonly SessionRow[], readonly SessionRow[]>();
-
-/** Looked for once in a list: there may be thousands, and each key draws the page. */
-function openSessions(sessions: readonly SessionRow[]): readonly SessionRow[] {
-	const known = OPEN.get(sessions) ?? sessions.filter(({ status }) => status === 'open');
-	OPEN.set(sessions, known);
-	return known;
 }
 
 function jobs({ jobs: rows }: HomeState): Choice<HomeStep>[] {
