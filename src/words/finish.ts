@@ -41,11 +41,11 @@ export function cutOffWords(cut: Cut, job: Ruled): string {
 
 /** The same in a line. */
 export function cutBrieflyWords(cut: Cut, job: Ruled): string {
-	const { off, fromTangent } = cut;
+	const { end, off, bend, fromTangent } = cut;
 	if (!isCut(off, job)) return `${endName(cut)}: cut nothing off.`;
 	return off < 0
 		? `${endName(cut)}: cut nothing off, it is ${tape(-off, job)} short.`
-		: `${endName(cut)}: cut off ${tape(off, job)}, ${tape(fromTangent, job)} ${fromBend(cut)}.`;
+		: `${endName(cut)}: cut off ${tape(off, job)}, ${tape(fromTangent, job)} ${end === 'start' ? 'before' : 'behind'} bend ${bend}.`;
 }
 
 const endName = ({ end }: Cut) => (end === 'start' ? 'Start end' : 'Far end');

@@ -114,6 +114,19 @@ describe.each([...SIZES, { columns: 100, rows: 30 }, { columns: 160, rows: 50 }]
 		expect(shown).toMatch(/Corner [13] is \d\/\d+ in off, the farthest/);
 		expect(shown).toMatch(/about \d in 10/);
 	});
+
+	test('the turns that change are told in a line where else none is left for the tube', async () => {
+		const live = new FakeLive([allTurned, asks.SET]);
+		// Four lines in the narrow window.
+		live.messages.push(`${'The log ended in a line that was cut off. '.repeat(4)}Kept.`);
+		const shown = await frameText(new FakeHome(live), size, { jobPath: 'a' });
+		expect(shown).toMatch(/corner 1[ ,].* off/i);
+		expect(shown).toMatch(/about\s\d\sin\s10/);
+		if (size.columns < 80) {
+			expect(shown).toContain('rotation now (before): bend 2 -0.8° (0°), bend 3 178.4°');
+			expect(shown).not.toContain('rotation: drawing');
+		}
+	});
 });
 
 describe('a corrected tube, in as many rows as are left', () => {

@@ -24,10 +24,18 @@ export const GROUPS = {
 	heads: ['drawn', 'before', 'now'],
 } as const;
 
+type Rotation = readonly [drawing: number, before: number, now: number];
+
 /** A rotation that changed, where it has no columns of its own. */
-export function rotationWords(bend: number, rotation: readonly [drawing: number, before: number, now: number]): string {
+export function rotationWords(bend: number, rotation: Rotation): string {
 	const [drawing, before, now] = rotation.map(angle);
 	return `bend ${bend} rotation: drawing ${drawing}, before ${before}, now ${now}`;
+}
+
+/** The same of all that changed, in as few words as can be. */
+export function rotationsWords(all: readonly { bend: number; rotation: Rotation }[]): string {
+	const told = all.map(({ bend, rotation: [, before, now] }) => `bend ${bend} ${angle(now)} (${angle(before)})`);
+	return `rotation now (before): ${told.join(', ')}`;
 }
 
 /** The table of the finished tube. */

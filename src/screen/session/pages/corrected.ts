@@ -5,7 +5,7 @@ import { bendName } from '../../../words/bend-name.ts';
 import { tapeValue } from '../../../words/lengths.ts';
 import { angle } from '../../../words/numbers.ts';
 import { CHOICE, KEY_SAYS } from '../../../words/screen/usual.ts';
-import { CORRECTED, GROUPS, rotationWords } from '../../../words/session/corrected.ts';
+import { CORRECTED, GROUPS, rotationsWords, rotationWords } from '../../../words/session/corrected.ts';
 import type { Choice } from '../../shell/prompt.ts';
 import { type Line, line, span, wrapped } from '../../text/line.ts';
 import { oldNumbersPossible, type SessionState, type SessionStep } from '../session-state.ts';
@@ -32,7 +32,9 @@ export function correctedPage(state: SessionState, note: CorrectedNote): PageVie
 			empty: CORRECTED.empty(choice),
 		},
 		body: (room) => {
-			const numbers = correctedTable(note, state, room.columns);
+			const each = correctedTable(note, state, room.columns, false);
+			// A line is kept for what becomes of the tube.
+			const numbers = each.length < room.free ? each : correctedTable(note, state, room.columns, true);
 			return [
 				{ rank: 0, wide: true, lines: numbers },
 				...finishedTube(state, note, room.columns, room.free - numbers.length),
@@ -69,7 +71,8 @@ const LABEL = 8;
 const MARK_WIDTH = 10;
 const ANGLE_WIDTH = 7;
 
-function correctedTable(note: CorrectedNote, state: SessionState, columns: number): Line[] {
+/** `together`: the turns of a narrow window in one text, as short as they can be told. */
+function correctedTable(note: CorrectedNote, state: SessionState, columns: number, together: boolean): Line[] {
 	if (note.remaining.length === 0) return [];
 	const { job } = state;
 	const all = comparedBends(note, state);
@@ -98,7 +101,7 @@ function correctedTable(note: CorrectedNote, state: SessionState, columns: numbe
 		line(' '.repeat(LABEL) + above, 'quiet'),
 		line(' '.repeat(LABEL) + heads.join(''), 'quiet'),
 		...rows,
-		...(wide ? [] : all.flatMap((bend) => turnedLines(bend, columns))),
+		...(wide ? [] : turnedLines(all, columns, together)),
 	];
 }
 
@@ -106,9 +109,9 @@ function angleCell(value: number): string {
 	return trimmed(value, 1);
 }
 
-function turnedLines({ bend, rotation }: Compared, columns: number): Line[] {
-	const [, before, now] = rotation.map(angle);
-	// That it is not the drawing's was told when it changed.
-	if (before === now) return [];
-	return wrapped(rotationWords(bend, rotation), columns, 'plain', 2);
+/** The turns that change: that one is not the drawing's was told when it changed. */
+function turnedLines(all: readonly Compared[], columns: number, together: boolean): Line[] {
+	const turned = all.filter(({ rotation: [, before, now] }) => angle(before) !== angle(now));
+	if (together && turned.length > 0) return wrapped(rotationsWords(turned), columns, 'plain', 2);
+	return turned.flatMap(({ bend, rotation }) => wrapped(rotationWords(bend, rotation), columns, 'plain', 2));
 }
