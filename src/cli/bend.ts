@@ -82,10 +82,11 @@ export function openSession(
 		const read = loadJob(file, keptTooling(home, tell));
 		const loaded = { ...read, job: asBent(read.job, as) };
 		const rows = keptForStart(home, tell);
-		const others = unfinished(rows, loaded.path, loaded.job.name).map(({ id }) => id);
+		const ofJob = sessionsOfJob(rows, loaded.path, loaded.job.name);
+		const others = ofJob.filter(isUnfinished).map(({ id }) => id);
 		if (learn) for (const sentence of shiftNews(home, rows, loaded.job.tooling.bender)) tell(sentence);
-		const same = piecesOfJob(rows, { path: loaded.path, name: loaded.job.name, as });
-		const piece = another || loaded.job.quantity > 1 ? newPieceOf({ home, rescue }, same, loaded.job) : {};
+		const same = () => piecesOfJob(ofJob, { path: loaded.path, name: loaded.job.name, as });
+		const piece = another || loaded.job.quantity > 1 ? newPieceOf({ home, rescue }, same(), loaded.job) : {};
 		return LiveSession.begin(world, loaded, learn, others, learn ? lessonsFor(home, rows) : [], piece);
 	}
 	const now = jobNow(file);
@@ -116,10 +117,12 @@ export function newestUnfinished(
 	throw new UsageError(nothingToResumeWords(file));
 }
 
-/** What was taken over from another bench may be bent there still: it is gone on with only where it is named. */
 function unfinished(rows: readonly KeptRow[], file: string, name: string): KeptRow[] {
-	return sessionsOfJob(rows, file, name).filter(({ status, isImported }) => status === 'open' && !isImported);
+	return sessionsOfJob(rows, file, name).filter(isUnfinished);
 }
+
+/** What was taken over from another bench may be bent there still: it is gone on with only where it is named. */
+const isUnfinished = ({ status, isImported }: KeptRow): boolean => status === 'open' && !isImported;
 
 function jobNameOf(home: string, id: string, rescue: string | null): string {
 	const { first } = readSession(home, id, realFs, rescue);

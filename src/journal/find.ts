@@ -24,9 +24,11 @@ export function newestFirst(
 	timeOf: (row: KeptRow) => string,
 	now: Date = new Date(),
 ): KeptRow[] {
-	const isAhead = (row: KeptRow) => timeOf(row) > now.toISOString();
-	const newest = [...rows].sort((a, b) => (timeOf(a) < timeOf(b) ? 1 : -1));
-	return [...newest.filter((row) => !isAhead(row)), ...newest.filter(isAhead)];
+	const present = now.toISOString();
+	// A row makes its time anew each time that it is asked.
+	const timed = rows.map((row) => ({ row, time: timeOf(row) })).sort((a, b) => (a.time < b.time ? 1 : -1));
+	const isAhead = ({ time }: { time: string }) => time > present;
+	return [...timed.filter((each) => !isAhead(each)), ...timed.filter(isAhead)].map(({ row }) => row);
 }
 
 /** The path with links resolved; as it is where the file is gone. */
