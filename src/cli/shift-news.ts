@@ -10,7 +10,7 @@ import { wallClock } from './wall-clock.ts';
  * forgotten does not count. `rows`: newest first.
  */
 export function shiftNews(home: string, rows: readonly KeptRow[], bender: string | null = null): string[] {
-	return newsOf(rows.filter(countsIn(openSettings(home))))
-		.filter((news) => bender === null || news.bender === bender)
-		.map((news) => shiftWords(news.bender, news.shift, wallClock));
+	return newsOf(rows.filter(countsIn(openSettings(home))), bender).map((news) =>
+		shiftWords(news.bender, news.shift, wallClock),
+	);
 }

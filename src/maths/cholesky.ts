@@ -65,10 +65,15 @@ function backward(lower: Matrix, right: readonly number[]): number[] {
 	return x;
 }
 
+/** The x with L L' x = `right`, L a lower triangle. */
+export function solvedBy(lower: Matrix, right: readonly number[]): number[] {
+	return backward(lower, forward(lower, right));
+}
+
 /** The x with `matrix` x = `right`; null where the matrix, of which only the lower half is read, is not positive definite. */
 export function solveDefinite(matrix: Matrix, right: readonly number[]): number[] | null {
 	const lower = factor(matrix, (rest) => (rest > 0 ? Math.sqrt(rest) : null));
-	return lower && backward(lower, forward(lower, right));
+	return lower && solvedBy(lower, right);
 }
 
 /** The inverse, symmetric to the last digit; `least` as above. @throws RangeError where the matrix is not symmetric and positive definite */

@@ -1,5 +1,5 @@
 /** What one session says of a shift in springback, against what those before it had taught of the same bender, dies and tube. */
-import { inverse } from '../maths/cholesky.ts';
+import { cholesky, inverse, solvedBy } from '../maths/cholesky.ts';
 import { dot, type Matrix, times } from '../maths/matrix.ts';
 import type { Lesson } from '../springback/history.ts';
 import { areSameKins, type Kin, MACHINE } from '../springback/kin.ts';
@@ -20,6 +20,8 @@ const DIRECTIONS: Readonly<Record<ShiftCause, readonly number[]>> = {
  */
 interface KnownKins {
 	kins: readonly Kin[];
+	/** What mechanics alone lets one expect. */
+	cold: Pick<KnownKins, 'information' | 'vector'>;
 	/** Whether a session has taught of it. */
 	isTaught: boolean;
 	information: number[][];
@@ -30,16 +32,19 @@ interface KnownKins {
 export class TaughtSoFar {
 	readonly #all: KnownKins[] = [];
 
+	/** As if no session had taught anything yet. */
+	beginAnew(): void {
+		for (const known of this.#all) Object.assign(known, { isTaught: false, ...known.cold });
+	}
+
 	/** A lesson's departures from what was taught before it, which the lesson then joins. */
 	take(lesson: Lesson): Departures {
 		const known = this.#known(kinsOf(lesson));
 		// The first of a combination departs from nothing: that a machine is not as mechanics has it is no shift.
 		const departures = known.isTaught ? departuresOf(lesson, known) : NONE;
 		known.isTaught = true;
-		for (const [i, line] of lesson.information.entries()) {
-			known.vector[i]! += lesson.vector[i]!;
-			for (const [j, value] of line.entries()) known.information[i]![j]! += value;
-		}
+		known.vector = known.vector.map((value, i) => value + lesson.vector[i]!);
+		known.information = matrixSum(known.information, lesson.information);
 		return departures;
 	}
 
@@ -49,7 +54,8 @@ export class TaughtSoFar {
 		const names = kins.map(({ die }) => die);
 		const cold = machinesOf(priorOn(kins, DIAL_STEP), names);
 		const information = inverse(cold.cov);
-		const fresh = { kins, isTaught: false, information, vector: times(information, cold.mean) };
+		const expected = { information, vector: times(information, cold.mean) };
+		const fresh = { kins, cold: expected, isTaught: false, ...expected };
 		this.#all.push(fresh);
 		return fresh;
 	}
@@ -66,12 +72,12 @@ const NONE: Departures = { 'all-angles': { score: 0, information: 0 }, 'with-ang
  * of all unknowns.
  */
 function departuresOf({ information, vector }: Lesson, known: KnownKins): Departures {
-	const both = inverse(matrixSum(information, known.information));
-	const expected = times(inverse(known.information), known.vector);
+	const both = cholesky(matrixSum(information, known.information));
+	const expected = solvedBy(cholesky(known.information), known.vector);
 	const along = (cause: ShiftCause): Departure => {
 		const direction = known.kins.flatMap(() => DIRECTIONS[cause]);
 		const told = times(information, direction);
-		const held = times(both, told);
+		const held = solvedBy(both, told);
 		const weight = times(information, held).map((value, i) => told[i]! - value);
 		return {
 			score: dot(direction, vector) - dot(held, vector) - dot(weight, expected),

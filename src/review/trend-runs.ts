@@ -20,10 +20,12 @@ export interface Runs {
 export function runsOf(sessions: readonly Pick<KeptRow, 'lesson'>[]): Runs {
 	const departures: (Departures | null)[] = sessions.map(() => null);
 	const lessons = sessions.map(({ lesson }) => lesson);
+	const taught = new TaughtSoFar();
 	let newest: EndedRun | null = null;
 	let begun = 0;
 	for (;;) {
-		const shift = lastingShift(lessons, begun, departures);
+		taught.beginAnew();
+		const shift = lastingShift(lessons, begun, taught, departures);
 		if (shift === null) return { departures, newest };
 		newest = { ...shift, before: begun };
 		if (isNews(shift, lessons.length)) return { departures, newest };
@@ -36,14 +38,14 @@ export const isNews = ({ found }: Pick<Shift, 'found'>, count: number): boolean 
 
 /**
  * The first shift after the run that begins at `begun` that stands as long as it is news, or up to the newest session; null where the run goes on.
- * Fills in the run's departures.
+ * Fills in the run's departures. `taught`: by no session yet.
  */
 function lastingShift(
 	lessons: readonly KeptRow['lesson'][],
 	begun: number,
+	taught: TaughtSoFar,
 	departures: (Departures | null)[],
 ): Shift | null {
-	const taught = new TaughtSoFar();
 	const seeker = new ShiftSeeker();
 	let shift: Shift | null = null;
 	for (let i = begun; i < lessons.length; i++) {

@@ -91,11 +91,12 @@ export function trendOf(rows: readonly KeptRow[]): Trend {
 /** How many of the newest sessions are looked at for news: a start must not wait. */
 const GLANCED = 120;
 
-/** The shifts that are news, of each bender of the newest sessions; `rows`: newest first. */
-export function newsOf(rows: readonly KeptRow[]): { bender: string; shift: TrendShift }[] {
+/** The shifts that are news, of each bender of the newest sessions, or of this one alone; `rows`: newest first. */
+export function newsOf(rows: readonly KeptRow[], of: string | null = null): { bender: string; shift: TrendShift }[] {
 	const byBender = new Map<string, KeptRow[]>();
 	for (const row of rowsThatTell(rows, GLANCED)) {
 		const bender = row.job?.bender ?? '';
+		if (of !== null && bender !== of) continue;
 		byBender.set(bender, [...(byBender.get(bender) ?? []), row]);
 	}
 	return [...byBender].flatMap(([bender, sessions]) => {
