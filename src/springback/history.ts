@@ -146,10 +146,10 @@ function familyName({ kins }: Family): string {
 }
 
 /** The lessons of one combination that still count, by how much. */
-function withWeights({ lessons }: Family): (Lesson & { weight: number })[] {
-	return lessons
-		.slice(0, MOST_LESSONS)
-		.map((lesson, age) => ({ ...lesson, weight: FADING.factor ** Math.max(0, age + 1 - FADING.full) }));
+function withWeights({ lessons }: Family): (Pick<Lesson, 'scatter' | 'information' | 'vector'> & { weight: number })[] {
+	return lessons.slice(0, MOST_LESSONS).map(({ scatter, information, vector }, age) => {
+		return { scatter, information, vector, weight: FADING.factor ** Math.max(0, age + 1 - FADING.full) };
+	});
 }
 
 function sumOfFamily(family: Family): Likelihood {
@@ -165,17 +165,21 @@ function sumOfFamily(family: Family): Likelihood {
 }
 
 function provenance(kin: Kin, families: readonly Family[]): Provenance {
-	// Of several dies that bent one tube, the one nearest to this combination counts.
-	const told = families.flatMap((family) => {
+	const told = families.map((family) => {
+		// Of several dies that bent one tube, the one nearest to this combination counts.
 		const at = nearestOf(kin, family.kins);
-		return family.lessons.map((lesson) => ({ kin: family.kins[at]!, pulls: pullsOn(lesson, at) }));
+		const { lessons, kins } = family;
+		return {
+			kin: kins[at]!,
+			sessions: lessons.length,
+			pulls: lessons.reduce((sum, each) => sum + pullsOn(each, at), 0),
+		};
 	});
 	const exact = told.filter((each) => isSameKin(kin, each.kin));
-	const others = told.filter((each) => !isSameKin(kin, each.kin));
-	const near = SHARING.map((shares) => ({
-		shares,
-		...countOfTold(others.filter((each) => sharing(kin, each.kin) === shares)),
-	}));
+	const others = told
+		.filter((each) => !isSameKin(kin, each.kin))
+		.map((each) => ({ ...each, shares: sharing(kin, each.kin) }));
+	const near = SHARING.map((shares) => ({ shares, ...countOfTold(others.filter((each) => each.shares === shares)) }));
 	return { exact: countOfTold(exact), near: near.filter(({ sessions }) => sessions > 0) };
 }
 
@@ -187,8 +191,8 @@ function nearestOf(kin: Kin, kins: readonly Kin[]): number {
 /** Pulls on the combination that stands at this place of a lesson. */
 const pullsOn = ({ pulls, besides = [] }: Lesson, at: number): number => (at === 0 ? pulls : besides[at - 1]!.pulls);
 
-const countOfTold = (told: readonly { pulls: number }[]): Count => ({
-	sessions: told.length,
+const countOfTold = (told: readonly Count[]): Count => ({
+	sessions: told.reduce((sum, { sessions }) => sum + sessions, 0),
 	pulls: told.reduce((sum, { pulls }) => sum + pulls, 0),
 });
 
