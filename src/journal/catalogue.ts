@@ -105,6 +105,8 @@ export interface LogPlace {
 	id: string;
 	/** The log it goes on in; null when that is not where the note says. */
 	path: string | null;
+	/** The log that it goes on in is the one named after it in its home. */
+	isOwn?: boolean;
 	/** It was taken over from elsewhere. */
 	imported?: boolean;
 }
@@ -120,19 +122,22 @@ export function logPlaces(home: string, fs: FsPort = realFs, rescue: string | nu
 	const noted = new Set(others.filter((name) => name.endsWith(folderNoteOf(EXTENSION))));
 	const imported = new Set(others.filter((name) => name.endsWith(importMarkOf(EXTENSION))));
 	const away = rescue === null ? new Set<string>() : new Set(namesIn(rescue, fs).filter((name) => LOG.test(name)));
+	const idOf = (name: string) => name.slice(0, -EXTENSION.length);
+	if (others.length + away.size === 0) {
+		return logs.map((name) => ({ id: idOf(name), path: `${prefix}${name}`, isOwn: true }));
+	}
 	const all = marks.size + away.size === 0 ? logs : withThoseAway(logs, marks, away);
 	const places = all.map((name): LogPlace => {
-		const path = `${prefix}${name}`;
-		const id = name.slice(0, -EXTENSION.length);
+		const own = `${prefix}${name}`;
 		const mayBeAway = marks.has(movedMarkOf(name)) || noted.has(folderNoteOf(name)) || away.size > 0;
-		const now = mayBeAway ? placeAfter(path, fs, rescue) : path;
-		return { id, path: now, ...(imported.has(importMarkOf(name)) && { imported: true }) };
+		const path = mayBeAway ? placeAfter(own, fs, rescue) : own;
+		const isImported = imported.has(importMarkOf(name));
+		return { id: idOf(name), path, ...(path === own && { isOwn: true }), ...(isImported && { imported: true }) };
 	});
 	if (marks.size + noted.size + away.size === 0) return places;
 	// A session that went on in a new file of the same folder is one session, under its first id.
-	const isOwn = ({ id, path }: LogPlace) => path === `${prefix}${id}${EXTENSION}`;
-	const goneOn = new Set(places.flatMap((place) => (isOwn(place) ? [] : [resolve(place.path ?? '')])));
-	return places.filter((place) => !isOwn(place) || !goneOn.has(resolve(place.path ?? '')));
+	const goneOn = new Set(places.flatMap(({ isOwn, path }) => (isOwn ? [] : [resolve(path ?? '')])));
+	return places.filter(({ isOwn, path }) => !isOwn || !goneOn.has(resolve(path ?? '')));
 }
 
 /** The names in a folder; none where it is not there. Throws JournalError where it cannot be read. */

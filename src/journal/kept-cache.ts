@@ -38,7 +38,7 @@ const HEAD_LENGTH = 128;
 /** The first line: what wrote the file, and a checksum of the rest, without which nothing in it is believed. */
 function headOf(body: Uint8Array): string {
 	const checksum = createHash('sha256').update(body).digest('hex');
-	return `${`pullbook sessions 2 ${methodName()} ${endianness()} ${checksum}`.padEnd(HEAD_LENGTH - 1)}\n`;
+	return `${`pullbook sessions 3 ${methodName()} ${endianness()} ${checksum}`.padEnd(HEAD_LENGTH - 1)}\n`;
 }
 
 /** A small file may lie anywhere in memory that it shares with others. */

@@ -5,6 +5,7 @@ import { type LogPlace, logPlaces } from './catalogue.ts';
 import type { FoldedRow } from './folded-row.ts';
 import { readCache } from './kept-cache.ts';
 import type { KeptRow } from './kept-row.ts';
+import { TableRow } from './table-row.ts';
 
 /** What tells a log that has changed. */
 export type Looks = Pick<FoldedRow, 'size' | 'mtimeMs'>;
@@ -31,10 +32,10 @@ export function foundLogs(places: readonly LogPlace[], known: readonly FoldedRow
 	return { here, changed: changedAt(places, found, fs), gone: known.length - here.length };
 }
 
-/** The kept sessions of a home where all are remembered as their logs are; null where a log has to be folded, or the cache written. */
+/** The kept sessions of a home where all are remembered as their logs are; null where a log has to be folded. */
 export function unchangedRows(home: string, fs: FsPort = realFs): readonly KeptRow[] | null {
-	const { here, changed, gone } = foundLogs(logPlaces(home, fs), readCache(home, fs), fs);
-	return changed.length + gone === 0 ? here.map(({ row }) => row) : null;
+	const { here, changed } = foundLogs(logPlaces(home, fs), readCache(home, fs), fs);
+	return changed.length === 0 ? here.map(({ row }) => row) : null;
 }
 
 /** What the log looks like before it is read: one that grows meanwhile is then seen to have changed. Null: no log there. */
@@ -66,6 +67,8 @@ function rowsAt(places: readonly LogPlace[], known: readonly FoldedRow[]): (Fold
 	let next = 0;
 	let numbers: Map<string, number> | null = null;
 	return places.map(({ id }) => {
+		// A log that is gone is passed over.
+		if (known[next]?.row.id !== id && known[next + 1]?.row.id === id) next++;
 		if (known[next]?.row.id !== id) {
 			numbers ??= new Map(known.map(({ row }, n) => [row.id, n]));
 			const number = numbers.get(id);
@@ -76,7 +79,13 @@ function rowsAt(places: readonly LogPlace[], known: readonly FoldedRow[]): (Fold
 	});
 }
 
-function isUnchanged({ row, size, mtimeMs }: FoldedRow, facts: Looks, { path, imported = false }: LogPlace): boolean {
+function isUnchanged(
+	{ row, size, mtimeMs }: FoldedRow,
+	facts: Looks,
+	{ path, isOwn, imported = false }: LogPlace,
+): boolean {
 	const looksSame = size === facts.size && mtimeMs === facts.mtimeMs;
-	return looksSame && row.path === path && row.isImported === imported;
+	if (!looksSame || row.isImported !== imported) return false;
+	// Two paths, made anew for each of thousands, take longer to compare than all else.
+	return (isOwn === true && row instanceof TableRow && row.isInPlace) || row.path === path;
 }

@@ -55,7 +55,11 @@ export class SessionCache {
 	read(mayGoOn: MayGoOn = () => true): Kept {
 		const places = logPlaces(this.#home, this.#fs, this.#rescue);
 		const found = foundLogs(places, this.#remembered(), this.#fs);
-		if (found.changed.length === 0 && found.gone === 0) return { rows: found.here.map(({ row }) => row), left: 0 };
+		// A row whose log is gone is in nobody's way until the cache is written for something else.
+		if (found.changed.length === 0 && found.gone <= SAVE.part * found.here.length) {
+			this.#known = found.here;
+			return { rows: found.here.map(({ row }) => row), left: 0 };
+		}
 		return this.#folded(places, found, mayGoOn);
 	}
 

@@ -4,23 +4,35 @@
  */
 import { sep } from 'node:path';
 import type { FoldedRow } from './folded-row.ts';
+import { jointNumbers } from './joint-numbers.ts';
 import type { KeptRow } from './kept-row.ts';
 import { Once } from './once.ts';
 import type { Odd, Texts } from './shared-texts.ts';
-import { isoOf, ODD, ownPath, type RowTable, rowNumbers, STRIDE, type TableLists, TableRow } from './table-row.ts';
+import {
+	isoOf,
+	JOINT,
+	ODD,
+	ownPath,
+	type RowTable,
+	rowNumbers,
+	STRIDE,
+	type TableLists,
+	TableRow,
+} from './table-row.ts';
 
 const FLOAT = Float64Array.BYTES_PER_ELEMENT;
 
 /**
- * Three lengths in bytes as floats; ids, a line each; texts as JSON; spaces up to a multiple of eight; the rows' numbers. All in one piece of
- * memory that nothing else lies in, for there may be megabytes of it.
+ * Four lengths in bytes as floats; ids, a line each; texts as JSON; spaces up to a multiple of eight; the rows' numbers; what lessons of several dies
+ * have beyond those. All in one piece of memory that nothing else lies in, for there may be megabytes of it.
  */
 export function encoded(rows: readonly FoldedRow[], folder: string): Uint8Array<ArrayBuffer> {
 	const before = rows.find((row): row is TableRow => row instanceof TableRow)?.table;
 	const lists: TableLists = {
-		names: new Once(before?.texts.names ?? []),
+		jobs: new Once(before?.texts.jobs ?? []),
 		listed: new Once(before?.texts.listed ?? []),
 		kin: new Once(before?.texts.kin ?? []),
+		besides: new Once(before?.texts.besides ?? []),
 	};
 	const odd: Odd[] = [];
 	const fresh = rows.map((folded) => (isRowOf(folded, before) ? null : rowNumbers(folded, lists)));
@@ -29,24 +41,31 @@ export function encoded(rows: readonly FoldedRow[], folder: string): Uint8Array<
 		return each === null ? -1 : odd.push(each) - 1;
 	});
 	const ids = Buffer.from(rows.map(({ row }) => row.id).join('\n'));
-	const { names, listed, kin } = lists;
-	const shared: Texts = { names: names.all, listed: listed.all, kin: kin.all, odd };
+	const joint = rows.map(({ row }) => jointIn(row));
+	const { jobs, listed, kin, besides } = lists;
+	const shared: Texts = { jobs: jobs.all, listed: listed.all, kin: kin.all, besides: besides.all, odd };
 	const texts = Buffer.from(JSON.stringify(shared));
 	const filling = -(ids.length + texts.length) & (FLOAT - 1);
 	const numbersAt = HEAD * FLOAT + ids.length + texts.length + filling;
-	const body = new Uint8Array(numbersAt + rows.length * STRIDE * FLOAT).fill(SPACE, 0, numbersAt);
-	new Float64Array(body.buffer, 0, HEAD).set([ids.length, texts.length, filling]);
+	const rowBytes = rows.length * STRIDE * FLOAT;
+	const jointBytes = joint.reduce((sum, each) => sum + each.length, 0) * FLOAT;
+	const body = new Uint8Array(numbersAt + rowBytes + jointBytes).fill(SPACE, 0, numbersAt);
+	new Float64Array(body.buffer, 0, HEAD).set([ids.length, texts.length, filling, rowBytes]);
 	body.set(ids, HEAD * FLOAT);
 	body.set(texts, HEAD * FLOAT + ids.length);
 	const numbers = new Float64Array(body.buffer, numbersAt);
+	let jointAt = 0;
 	for (const [n, folded] of rows.entries()) {
 		numbers.set(fresh[n] ?? numbersIn(folded), n * STRIDE);
 		numbers[n * STRIDE + ODD] = oddAt[n]!;
+		numbers[n * STRIDE + JOINT] = jointAt;
+		numbers.set(joint[n]!, rows.length * STRIDE + jointAt);
+		jointAt += joint[n]!.length;
 	}
 	return body;
 }
 
-const HEAD = 3;
+const HEAD = 4;
 const SPACE = 32;
 
 function isRowOf(folded: FoldedRow, table: RowTable | undefined): folded is TableRow {
@@ -58,16 +77,16 @@ function numbersIn(folded: FoldedRow): Float64Array {
 	return folded.table.numbers.subarray(folded.from, folded.from + STRIDE);
 }
 
+function jointIn(row: KeptRow): ArrayLike<number> {
+	if (row instanceof TableRow) return row.joint;
+	return row.lesson?.besides ? jointNumbers(row.lesson) : [];
+}
+
 function oddOf(row: KeptRow, folder: string): Odd | null {
 	if (row instanceof TableRow) return row.odd;
-	const { path, at, startId, touched, problem, lesson } = row;
+	const { path, at, startId, touched, problem } = row;
 	const isPlain = path === ownPath(folder, row.id) && startId === row.id && problem === null;
-	const odd = { path, at, startId, touched, problem };
-	if (lesson?.besides) {
-		const { besides, information, vector } = lesson;
-		return { ...odd, several: { besides, information, vector } };
-	}
-	return isPlain && isPlainTime(at) && isPlainTime(touched) ? null : odd;
+	return isPlain && isPlainTime(at) && isPlainTime(touched) ? null : { path, at, startId, touched, problem };
 }
 
 const isPlainTime = (text: string) => Number.isFinite(Date.parse(text)) && isoOf(Date.parse(text)) === text;
@@ -78,14 +97,16 @@ const isPlainTime = (text: string) => Number.isFinite(Date.parse(text)) && isoOf
  */
 export function decoded(body: Uint8Array, folder: string): FoldedRow[] {
 	const { buffer, byteOffset, byteLength } = body;
-	const [ids = 0, texts = 0, filling = 0] = new Float64Array(buffer, byteOffset, HEAD);
+	const [ids = 0, texts = 0, filling = 0, rowBytes = 0] = new Float64Array(buffer, byteOffset, HEAD);
 	const textsAt = HEAD * FLOAT + ids;
 	const numbersAt = textsAt + texts + filling;
+	const jointAt = numbersAt + rowBytes;
 	const text = (from: number, length: number, encoding: 'utf8' | 'latin1') =>
 		Buffer.from(buffer, byteOffset + from, length).toString(encoding);
 	const table: RowTable = {
 		texts: JSON.parse(text(textsAt, texts, 'utf8')) as Texts,
-		numbers: new Float64Array(buffer, byteOffset + numbersAt, (byteLength - numbersAt) / FLOAT),
+		numbers: new Float64Array(buffer, byteOffset + numbersAt, rowBytes / FLOAT),
+		joint: new Float64Array(buffer, byteOffset + jointAt, (byteLength - jointAt) / FLOAT),
 		folder,
 	};
 	if (ids === 0) return [];

@@ -1,16 +1,17 @@
 import type { Kin, Lesson } from '../springback/history.ts';
-import type { KeptRow, ListedOutcome } from './kept-row.ts';
+import type { JobNames, KeptRow, ListedOutcome } from './kept-row.ts';
 
 /** What of a row does not follow from its id and its numbers. */
-export type Odd = Pick<KeptRow, 'path' | 'at' | 'startId' | 'touched' | 'problem'> & {
-	/** The part of a lesson of several dies that is not as long as others'. */
-	several?: Required<Pick<Lesson, 'besides' | 'information' | 'vector'>>;
-};
+export type Odd = Pick<KeptRow, 'path' | 'at' | 'startId' | 'touched' | 'problem'>;
+
+/** The further dies that a session was bent on, and how many pulls taught of each. */
+export type Besides = NonNullable<Lesson['besides']>;
 
 /** What many rows share, each once; and what few have. */
 export interface Texts {
-	names: string[];
+	jobs: JobNames[];
 	listed: ListedOutcome[];
 	kin: Kin[];
+	besides: Besides[];
 	odd: Odd[];
 }

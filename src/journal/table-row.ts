@@ -2,24 +2,22 @@
 import type { SessionFigures } from '../session/report/figures.ts';
 import type { SessionStatus } from '../session/report/views.ts';
 import type { Kin, Lesson } from '../springback/history.ts';
-import type { Units } from '../units/units.ts';
 import type { JournalFault } from './facts.ts';
 import { FIGURE_NUMBERS, figuresAt, putFigures } from './figure-numbers.ts';
 import type { FoldedRow } from './folded-row.ts';
+import { jointCount, jointOf } from './joint-numbers.ts';
 import type { JobNames, KeptRow, ListedOutcome } from './kept-row.ts';
 import { LESSON_NUMBERS, lessonAt, putLesson } from './lesson-numbers.ts';
 import type { Once } from './once.ts';
-import type { Odd, Texts } from './shared-texts.ts';
+import type { Besides, Odd, Texts } from './shared-texts.ts';
 
-/**
- * A row's numbers, in their order; then its figures', and its lesson's, all 0 without one. Places in a list are -1 for none; those from NAME to HEAT
- * are places of names.
- */
-const [SIZE, MTIME, AT, TOUCHED, STATUS, DAMAGED, IMPORTED, LISTED, KIN] = [0, 1, 2, 3, 4, 5, 6, 7, 8];
-/** Where its place among what is odd stands, which only the table as a whole knows. */
-export const ODD = 9;
-const [NAME, FILE, UNITS, BENDER, DIE, HEAT] = [10, 11, 12, 13, 14, 15];
-const FIGURES = HEAT + 1;
+/** A row's numbers, in their order; then its figures', and its lesson's, all 0 without one. Places in a list are -1 for none. */
+const [SIZE, MTIME, AT, TOUCHED, STATUS, DAMAGED, IMPORTED, JOB, LISTED, KIN, BESIDES] = [
+	0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10,
+];
+/** What only the table as a whole knows: its place among what is odd, and where what several dies told together begins among the joint numbers. */
+export const [ODD, JOINT] = [11, 12];
+const FIGURES = JOINT + 1;
 const LESSON = FIGURES + FIGURE_NUMBERS;
 export const STRIDE = LESSON + LESSON_NUMBERS;
 const STATUSES: readonly SessionStatus[] = ['open', 'done', 'scrapped'];
@@ -28,6 +26,8 @@ const STATUSES: readonly SessionStatus[] = ['open', 'done', 'scrapped'];
 export interface RowTable {
 	texts: Texts;
 	numbers: Float64Array;
+	/** What lessons of several dies told of them together, one after the other. */
+	joint: Float64Array;
 	/** The folder of the logs, with the separator after it. */
 	folder: string;
 }
@@ -70,23 +70,17 @@ export class TableRow implements KeptRow, FoldedRow {
 		return this.table.numbers[this.from + MTIME]!;
 	}
 
+	/** Whether its log lies where its id says: no path is made for that, since each of thousands is asked. */
+	get isInPlace(): boolean {
+		return this.table.numbers[this.from + ODD]! < 0;
+	}
+
 	get path(): string {
 		return this.odd?.path ?? ownPath(this.table.folder, this.id);
 	}
 
 	get job(): JobNames | null {
-		// Of thousands of rows each is asked: no part of this is a call.
-		const { numbers, texts } = this.table;
-		const { names } = texts;
-		const from = this.from;
-		if (numbers[from + NAME]! < 0) return null;
-		const name = names[numbers[from + NAME]!]!;
-		const file = names[numbers[from + FILE]!]!;
-		const units = names[numbers[from + UNITS]!] as Units;
-		const bender = names[numbers[from + BENDER]!]!;
-		const die = names[numbers[from + DIE]!]!;
-		if (numbers[from + HEAT]! < 0) return { name, file, units, bender, die };
-		return { name, file, units, bender, die, heat: names[numbers[from + HEAT]!]! };
+		return this.#inList(this.table.texts.jobs, JOB);
 	}
 
 	get at(): string {
@@ -137,13 +131,25 @@ export class TableRow implements KeptRow, FoldedRow {
 		const { kin } = this;
 		if (kin === null) return null;
 		const told = lessonAt(this.table.numbers, this.from + LESSON);
-		return { kin, at: this.at, session: this.startId, ...told, ...this.odd?.several };
+		const lesson = { kin, at: this.at, session: this.startId, ...told };
+		const { besides, joint } = this;
+		return besides.length === 0 ? lesson : { ...lesson, besides, ...jointOf(joint, 1 + besides.length) };
 	}
 
-	get besides(): NonNullable<Lesson['besides']> {
-		return this.odd?.several?.besides ?? [];
+	/** What its lesson tells of several dies together; none of one die. */
+	get joint(): Float64Array {
+		const dies = this.besides.length === 0 ? 0 : 1 + this.besides.length;
+		const at = this.#number(JOINT);
+		return this.table.joint.subarray(at, at + jointCount(dies));
+	}
+
+	get besides(): Besides {
+		return this.#inList(this.table.texts.besides, BESIDES) ?? NONE_BESIDES;
 	}
 }
+
+/** One for all rows of one die: thousands are asked. */
+const NONE_BESIDES: Besides = [];
 
 /** Where a log lies that nothing is odd about; `folder` with the separator after it. */
 export const ownPath = (folder: string, id: string) => `${folder}${id}.log`;
@@ -151,14 +157,17 @@ export const isoOf = (ms: number) => new Date(ms).toISOString();
 
 /** The lists that rows point into, as they grow. */
 export interface TableLists {
-	names: Once<string>;
+	jobs: Once<JobNames>;
 	listed: Once<ListedOutcome>;
 	kin: Once<Kin>;
+	besides: Once<Besides>;
 }
 
 /** A row's numbers. Times that are none of ours stand among what is odd. */
-export function rowNumbers({ row, size, mtimeMs }: FoldedRow, { names, listed, kin }: TableLists): Float64Array {
-	const { job, lesson } = row;
+export function rowNumbers(
+	{ row, size, mtimeMs }: FoldedRow,
+	{ jobs, listed, kin, besides }: TableLists,
+): Float64Array {
 	const numbers = new Float64Array(STRIDE);
 	numbers[SIZE] = size;
 	numbers[MTIME] = mtimeMs;
@@ -167,14 +176,11 @@ export function rowNumbers({ row, size, mtimeMs }: FoldedRow, { names, listed, k
 	numbers[STATUS] = STATUSES.indexOf(row.status);
 	numbers[DAMAGED] = Number(row.isDamaged);
 	numbers[IMPORTED] = Number(row.isImported);
+	numbers[JOB] = row.job ? jobs.of(row.job) : -1;
 	numbers[LISTED] = row.listed ? listed.of(row.listed) : -1;
 	numbers[KIN] = row.kin ? kin.of(row.kin) : -1;
-	const named = [job?.name, job?.file, job?.units, job?.bender, job?.die, job?.heat];
-	numbers.set(
-		named.map((name) => (name === undefined ? -1 : names.of(name))),
-		NAME,
-	);
+	numbers[BESIDES] = row.besides.length > 0 ? besides.of(row.besides) : -1;
 	putFigures(row.figures, numbers, FIGURES);
-	if (lesson) putLesson(lesson, numbers, LESSON);
+	if (row.lesson) putLesson(row.lesson, numbers, LESSON);
 	return numbers;
 }

@@ -19,7 +19,7 @@ const ELSEWHERE: Readonly<Record<string, RegExp>> = {
 	'job/tooling.ts': /^… clr … od$/,
 	'springback/history.ts': /^bender and die$/,
 	// How the file of what was listed begins, and a line of a log.
-	'journal/kept-cache.ts': /^pullbook sessions 2 /,
+	'journal/kept-cache.ts': /^pullbook sessions 3 /,
 	'journal/read-log.ts': /^ \{"seq":…,$/,
 	// Fonts, and the standards that materials are sold by.
 	'paper/typeface.ts': /^DejaVu ?Sans(-Bold)?$/,
