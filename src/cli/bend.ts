@@ -83,7 +83,7 @@ export function openSession(
 		const loaded = { ...read, job: asBent(read.job, as) };
 		const rows = keptForStart(home, tell);
 		const ofJob = sessionsOfJob(rows, loaded.path, loaded.job.name);
-		const others = ofJob.filter(isUnfinished).map(({ id }) => id);
+		const others = ofJob.filter(mayGoOnHere).map(({ id }) => id);
 		if (learn) for (const sentence of shiftNews(home, rows, loaded.job.tooling.bender)) tell(sentence);
 		const same = () => piecesOfJob(ofJob, { path: loaded.path, name: loaded.job.name, as });
 		const piece = another || loaded.job.quantity > 1 ? newPieceOf({ home, rescue }, same(), loaded.job) : {};
@@ -118,11 +118,11 @@ export function newestUnfinished(
 }
 
 function unfinished(rows: readonly KeptRow[], file: string, name: string): KeptRow[] {
-	return sessionsOfJob(rows, file, name).filter(isUnfinished);
+	return sessionsOfJob(rows, file, name).filter(mayGoOnHere);
 }
 
 /** What was taken over from another bench may be bent there still: it is gone on with only where it is named. */
-const isUnfinished = ({ status, isImported }: KeptRow): boolean => status === 'open' && !isImported;
+const mayGoOnHere = ({ status, isImported }: KeptRow): boolean => status === 'open' && !isImported;
 
 function jobNameOf(home: string, id: string, rescue: string | null): string {
 	const { first } = readSession(home, id, realFs, rescue);

@@ -2,9 +2,9 @@
 import type { Lesson } from '../springback/history.ts';
 import { MACHINE } from '../springback/kin.ts';
 
-type Joint = Pick<Lesson, 'vector' | 'information'>;
+type ToldTogether = Pick<Lesson, 'vector' | 'information'>;
 
-export function jointNumbers({ vector, information }: Joint): number[] {
+export function jointNumbers({ vector, information }: ToldTogether): number[] {
 	return [...vector, ...information.flat()];
 }
 
@@ -15,7 +15,7 @@ export function jointCount(dies: number): number {
 }
 
 /** What these numbers tell of so many dies. */
-export function jointOf(numbers: Float64Array, dies: number): Joint {
+export function jointFrom(numbers: Float64Array, dies: number): ToldTogether {
 	const unknowns = dies * MACHINE.length;
 	const list = (line: number) => [...numbers.subarray(line * unknowns, (line + 1) * unknowns)];
 	return { vector: list(0), information: Array.from({ length: unknowns }, (_, i) => list(1 + i)) };

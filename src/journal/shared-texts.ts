@@ -5,13 +5,13 @@ import type { JobNames, KeptRow, ListedOutcome } from './kept-row.ts';
 export type Odd = Pick<KeptRow, 'path' | 'at' | 'startId' | 'touched' | 'problem'>;
 
 /** The further dies that a session was bent on, and how many pulls taught of each. */
-export type Besides = NonNullable<Lesson['besides']>;
+export type FurtherDies = NonNullable<Lesson['besides']>;
 
 /** What many rows share, each once; and what few have. */
 export interface Texts {
 	jobs: JobNames[];
 	listed: ListedOutcome[];
 	kin: Kin[];
-	besides: Besides[];
+	besides: FurtherDies[];
 	odd: Odd[];
 }

@@ -5,11 +5,11 @@ import type { Kin, Lesson } from '../springback/history.ts';
 import type { JournalFault } from './facts.ts';
 import { FIGURE_NUMBERS, figuresAt, putFigures } from './figure-numbers.ts';
 import type { FoldedRow } from './folded-row.ts';
-import { jointCount, jointOf } from './joint-numbers.ts';
+import { jointCount, jointFrom } from './joint-numbers.ts';
 import type { JobNames, KeptRow, ListedOutcome } from './kept-row.ts';
 import { LESSON_NUMBERS, lessonAt, putLesson } from './lesson-numbers.ts';
 import type { Once } from './once.ts';
-import type { Besides, Odd, Texts } from './shared-texts.ts';
+import type { FurtherDies, Odd, Texts } from './shared-texts.ts';
 
 /** A row's numbers, in their order; then its figures', and its lesson's, all 0 without one. Places in a list are -1 for none. */
 const [SIZE, MTIME, AT, TOUCHED, STATUS, DAMAGED, IMPORTED, JOB, LISTED, KIN, BESIDES] = [
@@ -133,7 +133,7 @@ export class TableRow implements KeptRow, FoldedRow {
 		const told = lessonAt(this.table.numbers, this.from + LESSON);
 		const lesson = { kin, at: this.at, session: this.startId, ...told };
 		const { besides, joint } = this;
-		return besides.length === 0 ? lesson : { ...lesson, besides, ...jointOf(joint, 1 + besides.length) };
+		return besides.length === 0 ? lesson : { ...lesson, besides, ...jointFrom(joint, 1 + besides.length) };
 	}
 
 	/** What its lesson tells of several dies together; none of one die. */
@@ -143,13 +143,13 @@ export class TableRow implements KeptRow, FoldedRow {
 		return this.table.joint.subarray(at, at + jointCount(dies));
 	}
 
-	get besides(): Besides {
-		return this.#inList(this.table.texts.besides, BESIDES) ?? NONE_BESIDES;
+	get besides(): FurtherDies {
+		return this.#inList(this.table.texts.besides, BESIDES) ?? NO_FURTHER_DIE;
 	}
 }
 
 /** One for all rows of one die: thousands are asked. */
-const NONE_BESIDES: Besides = [];
+const NO_FURTHER_DIE: FurtherDies = [];
 
 /** Where a log lies that nothing is odd about; `folder` with the separator after it. */
 export const ownPath = (folder: string, id: string) => `${folder}${id}.log`;
@@ -160,7 +160,7 @@ export interface TableLists {
 	jobs: Once<JobNames>;
 	listed: Once<ListedOutcome>;
 	kin: Once<Kin>;
-	besides: Once<Besides>;
+	besides: Once<FurtherDies>;
 }
 
 /** A row's numbers. Times that are none of ours stand among what is odd. */
