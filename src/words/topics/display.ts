@@ -19,7 +19,7 @@ export const display: Topic = {
 			heading: 'The bell',
 			text: [
 				'The terminal rings when a reading is doubted, when numbers changed, and when something went wrong.',
-				'Press h, then 1, to switch it off. The program keeps your choice.',
+				'To switch it off press h, then 1 Enter, then 4 Enter. The program keeps your choice.',
 			],
 		},
 		{
