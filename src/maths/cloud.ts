@@ -1,3 +1,4 @@
+import { meanOf } from './list.ts';
 import { dot, type Matrix } from './matrix.ts';
 
 /**
@@ -52,7 +53,7 @@ function primes(count: number): number[] {
 
 /** A column less its mean, made square to all before it, and its mean square 1. */
 function squared(column: readonly number[], before: readonly (readonly number[])[]): number[] {
-	const mean = column.reduce((sum, x) => sum + x, 0) / column.length;
+	const mean = meanOf(column);
 	const rest = column.map((x) => x - mean);
 	for (const other of before) {
 		const along = meanProduct(rest, other);

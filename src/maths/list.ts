@@ -7,6 +7,15 @@ export function at<T>(list: readonly T[], index: number): T {
 	return found;
 }
 
+export function sumOf(values: readonly number[]): number {
+	return values.reduce((sum, value) => sum + value, 0);
+}
+
+/** NaN where there are none. */
+export function meanOf(values: readonly number[]): number {
+	return sumOf(values) / values.length;
+}
+
 /** The largest by `of` first; those that differ by no more than rounding stay in the order they came in. */
 export function largestFirst<T>(list: readonly T[], of: (each: T) => number): T[] {
 	const ranked = list

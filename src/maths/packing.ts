@@ -1,3 +1,4 @@
+import { sumOf } from './list.ts';
 import { cheapestCutting } from './packing/cheapest.ts';
 import { type CuttingWay, EQUAL, type StickKind, timesIn, type WantedPieces } from './packing/wanted.ts';
 
@@ -57,7 +58,7 @@ export function packed(pieces: readonly Piece[], sticks: readonly Stick[], kerf:
 		lengths: lengths.map((length) => length + kerf),
 		counts: named.map((each) => each.length),
 	};
-	const number = wanted.counts.reduce((sum, count) => sum + count, 0);
+	const number = sumOf(wanted.counts);
 	const kinds: StickKind[] = sticks.map(({ length, count }) => ({ room: length + kerf, cost: length, count }));
 	// A stick that is missing costs more than all that could be used in its place.
 	const missing = { room: most + kerf, cost: 2 * most * (number + 1), count: Number.POSITIVE_INFINITY };

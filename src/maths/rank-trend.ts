@@ -1,3 +1,4 @@
+import { sumOf } from './list.ts';
 /** Whether numbers in the order in which they came rise or fall. */
 
 export interface RankTrend {
@@ -37,7 +38,7 @@ function chanceOfScore(score: number, n: number): number {
 	}
 	// S is the number of pairs less twice the inversions, and even about 0.
 	const most = Math.floor(((n * (n - 1)) / 2 - score) / 2);
-	const tail = parts.slice(0, most + 1).reduce((sum, part) => sum + part, 0);
+	const tail = sumOf(parts.slice(0, most + 1));
 	return Math.min(1, 2 * tail);
 }
 

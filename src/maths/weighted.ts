@@ -1,3 +1,5 @@
+import { sumOf } from './list.ts';
+
 /** What is read off a cloud of equally or unequally weighted points: chances, moments, and what one more reading would tell. */
 
 /** Half the width of the band that nine in ten of a normal distribution lie in, in standard deviations. */
@@ -11,7 +13,7 @@ const NINE_IN_TEN = 1.6449;
 export function halfBand(values: readonly number[], weights: readonly number[], told: number): number {
 	const misses = values.map((value, i) => ({ miss: Math.abs(value - told), weight: weights[i]! }));
 	misses.sort((a, b) => a.miss - b.miss);
-	const all = weights.reduce((sum, weight) => sum + weight, 0);
+	const all = sumOf(weights);
 	let [below, last] = [0, 0];
 	for (const { miss, weight } of misses) {
 		const to = below + weight / all;

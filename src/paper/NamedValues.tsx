@@ -1,4 +1,5 @@
 import { View } from '@react-pdf/renderer';
+import { sumOf } from '../maths/list.ts';
 import type { Typeface } from './typeface.ts';
 import { heightOfWords, Words } from './Words.tsx';
 
@@ -20,7 +21,7 @@ export function namedValuesHeight(values: ValuePairs, width: number, type: Typef
 		),
 	);
 	const rows = each.filter((_, at) => at % 2 === 0).map((height, row) => Math.max(height, each[2 * row + 1] ?? 0));
-	return ABOVE + rows.reduce((sum, height) => sum + height, 0);
+	return ABOVE + sumOf(rows);
 }
 
 /** Values with their names before them, two in a row. */

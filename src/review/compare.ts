@@ -1,3 +1,4 @@
+import { meanOf } from '../maths/list.ts';
 /** Two sessions of one job beside each other. */
 import { changedPlaces } from '../session/log/changed-places.ts';
 import type { AngleEstimate } from '../session/protocol/asks.ts';
@@ -63,5 +64,5 @@ function sprangBack(pulls: readonly PullView[]): number | null {
 	const measured = pulls.findLast((pull) => pull.measured.length > 0 && pull.opened === undefined);
 	if (measured === undefined) return null;
 	const { loaded, measured: angles } = measured;
-	return loaded - angles.reduce((sum, angle) => sum + angle, 0) / angles.length;
+	return loaded - meanOf(angles);
 }

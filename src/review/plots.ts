@@ -1,3 +1,4 @@
+import { meanOf } from '../maths/list.ts';
 /** What plots of a session show, as numbers. Degrees throughout. */
 import { normalQuantile } from '../maths/normal.ts';
 import type { State } from '../session/log/state.ts';
@@ -65,7 +66,7 @@ function measuredPulls({ bends }: State): MeasuredPull[] {
 		pulls.flatMap((pull): MeasuredPull[] => {
 			const [readings = []] = stages(pull);
 			if (readings.length === 0) return [];
-			const landed = readings.reduce((sum, reading) => sum + reading, 0) / readings.length;
+			const landed = meanOf(readings);
 			return [{ entry: pull.entry, bend: i + 1, stop: pull.stop, loaded: pull.loaded, landed }];
 		}),
 	);
@@ -133,6 +134,6 @@ export type Sessions = readonly (readonly BendFigure[])[];
 export function meanPulls(sessions: Sessions): (number | null)[] {
 	return sessions.map((bends) => {
 		const pulled = bends.filter(({ pulls }) => pulls > 0);
-		return pulled.length === 0 ? null : pulled.reduce((sum, { pulls }) => sum + pulls, 0) / pulled.length;
+		return pulled.length === 0 ? null : meanOf(pulled.map(({ pulls }) => pulls));
 	});
 }

@@ -1,3 +1,4 @@
+import { meanOf } from '../maths/list.ts';
 /**
  * Control chart of individuals and moving range: where values usually lie, by how much each differs from the one before. Limits and their
  * constants: Montgomery, Introduction to Statistical Quality Control, section 6.4 and appendix VI (two values in a range); the same in
@@ -43,8 +44,8 @@ export function chartOf(values: readonly number[], most = MOST_BASE): Chart | nu
 	const count = Math.min(most, MOST_BASE, values.length);
 	if (count < LEAST_BASE) return null;
 	const ranges = values.map((value, i) => (i === 0 ? null : Math.abs(value - values[i - 1]!)));
-	const center = mean(values.slice(0, count));
-	const rangeCenter = mean(ranges.slice(1, count).map((range) => range ?? 0));
+	const center = meanOf(values.slice(0, count));
+	const rangeCenter = meanOf(ranges.slice(1, count).map((range) => range ?? 0));
 	const sigma = rangeCenter / D2;
 	const rangeHigh = D4 * rangeCenter;
 	const points = values.map((value, i) => ({
@@ -78,8 +79,4 @@ function brokenAt(deviations: readonly number[], sigma: number): Rule[] {
 		const isFar = (deviation: number) => side * deviation > sigmas * sigma;
 		return isFar(newest) && deviations.slice(-of).filter(isFar).length >= least;
 	}).map(({ rule }) => rule);
-}
-
-function mean(values: readonly number[]): number {
-	return values.reduce((sum, value) => sum + value, 0) / values.length;
 }

@@ -1,4 +1,4 @@
-import { at } from '../maths/list.ts';
+import { at, meanOf } from '../maths/list.ts';
 import { readingVariance } from '../springback/filter.ts';
 import { offPiece, takeAmendment, takeEvidence } from './about-earlier.ts';
 import { suggestion } from './advice/bend-check.ts';
@@ -180,7 +180,7 @@ function angles(state: State, values: readonly number[]): Decision {
 		return { events: [{ type: wanted === 2 ? 'reading-noted' : 'reading-taken', reading: reading(value) }] };
 	}
 	if (Math.max(...all) - Math.min(...all) > mostApart(state)) return { events: [disagreement(state, all)] };
-	const mean = all.reduce((sum, value) => sum + value, 0) / all.length;
+	const mean = meanOf(all);
 	const doubted = whyUnexpected(state, reading(mean));
 	if (doubted)
 		return { events: [{ type: 'reading-doubted', reading: reading(mean), ...doubted, others: [], rest: [] }] };

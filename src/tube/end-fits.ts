@@ -1,6 +1,7 @@
 import { normalizeRotation } from './angles.ts';
 import type { Cope, EndFit, Job, ShapeSource } from './job.ts';
 import { pointsToBends } from './points.ts';
+import { rotationsAfterFirst } from './turns.ts';
 
 type JobEnds = Job['ends'];
 
@@ -19,7 +20,7 @@ export function turnedEnds(ends: JobEnds, shape: ShapeSource): Pick<Job, 'ends'>
 	if (ends === undefined) return {};
 	// Rotations do not depend on the radius.
 	const { bends } = shape.kind === 'bends' ? shape : pointsToBends(shape.points, 0);
-	const sum = bends.slice(1).reduce((all, { rotation }) => all + rotation, 0);
+	const sum = rotationsAfterFirst(bends);
 	const round = ({ turn }: Cope) => ({ turn: normalizeRotation(sum - turn) });
 	return endsField(fitWithCope(ends.far, round), fitWithCope(ends.start, round));
 }

@@ -3,6 +3,7 @@ import { cosine, sine } from './angles.ts';
 import { frames } from './frames.ts';
 import type { EndName, Job, Point } from './job.ts';
 import type { Shape } from './shape.ts';
+import { rotationsAfterFirst } from './turns.ts';
 import { combine, cross, scale, step } from './vector.ts';
 
 /** The center line of the tube that an end meets, as long as shows it well. */
@@ -20,7 +21,7 @@ const SHOWN = 1.5;
 /** The tubes that the coped ends meet, start end first, in the frame in which the tube is laid out (see `frames`). */
 export function joints({ tube, ends }: Pick<Job, 'tube' | 'ends'>, shape: Shape): Joint[] {
 	const { straights, arcs } = frames(shape);
-	const sum = shape.bends.slice(1).reduce((all, { rotation }) => all + rotation, 0);
+	const sum = rotationsAfterFirst(shape.bends);
 	return (['start', 'far'] as const).flatMap((end): Joint[] => {
 		const cope = ends?.[end]?.cope;
 		if (cope === undefined) return [];

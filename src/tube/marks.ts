@@ -1,3 +1,4 @@
+import { sumOf } from '../maths/list.ts';
 import { formatTape } from '../units/tape.ts';
 import { rawArc } from './arcs.ts';
 import { toolingOf } from './dies.ts';
@@ -19,14 +20,11 @@ export interface Mark {
 export const markFrom = ({ fromStart, fromFarEnd }: Pick<Mark, 'fromStart' | 'fromFarEnd'>, end: EndName): number =>
 	end === 'far' ? fromFarEnd : fromStart;
 
-const sumOfLengths = (lengths: readonly number[]): number => lengths.reduce((total, length) => total + length, 0);
-
 const rawArcs = (job: Job, shape: Shape): number[] =>
 	shape.bends.map(({ angle, radius }, i) => rawArc(angle, radius, toolingOf(job, i + 1).stretch));
 
 /** Raw tube that the finished shape takes, trim not counted. */
-export const developedLength = (job: Job, shape: Shape): number =>
-	sumOfLengths(shape.straights) + sumOfLengths(rawArcs(job, shape));
+export const developedLength = (job: Job, shape: Shape): number => sumOf(shape.straights) + sumOf(rawArcs(job, shape));
 
 /** Raw tube to cut: the developed length and both trims. */
 export const cutLength = (job: Job, shape: Shape): number =>

@@ -1,4 +1,5 @@
 import { eigen } from '../maths/eigen.ts';
+import { sumOf } from '../maths/list.ts';
 import { radians } from './angles.ts';
 import type { Axis, Point } from './job.ts';
 import { combine, cross, dot, scale, subtract } from './vector.ts';
@@ -28,7 +29,7 @@ export function principalViews(points: readonly Point[]): View[] {
 	const right = turned ? scale(axes[0], -1) : axes[0];
 	const heights = points.map((point) => dot(subtract(point, first), axes[1]));
 	// What bulges, bulges upwards.
-	const up = heights.reduce((sum, height) => sum + height, 0) < 0 ? scale(axes[1], -1) : axes[1];
+	const up = sumOf(heights) < 0 ? scale(axes[1], -1) : axes[1];
 	const front: View = { name: 'front', right, up };
 	if (extent(points, axes[2]) < FLAT * extent(points, axes[0])) return [front];
 	// Looking down, what is up on the paper leads away from who stands in front.

@@ -1,3 +1,4 @@
+import { sumOf } from '../maths/list.ts';
 import { normalizeRotation } from './angles.ts';
 import { arcLength } from './arcs.ts';
 import type { Job } from './job.ts';
@@ -26,7 +27,7 @@ const TURN_ROUNDING = 0.05;
  * where its mark lies and is not counted. A bend moves no line round the tube, so rotations simply add on the unbent tube.
  */
 export function around(job: Job, rotations: readonly number[], bend: number): Around {
-	const degrees = normalizeRotation(rotations.slice(1, bend).reduce((sum, rotation) => sum + rotation, 0));
+	const degrees = normalizeRotation(sumOf(rotations.slice(1, bend)));
 	const near = (angle: number) => Math.abs(Math.abs(degrees) - angle) <= job.tolerance.rotation;
 	const face = near(0) ? 'same' : near(180) ? 'opposite' : 'other';
 	return { face, around: { degrees, length: arcLength(degrees, job.tube.od / 2) } };
@@ -43,3 +44,7 @@ export function tubeTurn(rotation: number, bend: number): TubeTurn {
 	if (degrees >= 180 - TURN_ROUNDING) return { degrees, way: 'either' };
 	return { degrees, way: folded > 0 ? 'counterclockwise' : 'clockwise' };
 }
+
+/** How far the last bend's plane lies round the tube from the first one's, degrees, whole turns and all. */
+export const rotationsAfterFirst = (bends: readonly { rotation: number }[]): number =>
+	sumOf(bends.slice(1).map(({ rotation }) => rotation));

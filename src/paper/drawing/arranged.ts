@@ -1,3 +1,4 @@
+import { sumOf } from '../../maths/list.ts';
 /** How large a thing is, in its own unit. */
 export interface BoxSize {
 	width: number;
@@ -35,14 +36,13 @@ const WAYS: readonly (readonly Rows[])[] = [
 export function arranged(boxes: readonly BoxSize[], { width, height }: BoxSize, edge: Edge): Arranged {
 	const [across, down] = [edge.left + edge.right, edge.top + edge.bottom];
 	const most = (numbers: readonly number[]) => Math.max(...numbers);
-	const sum = (numbers: readonly number[]) => numbers.reduce((total, number) => total + number, 0);
 	const of = (row: readonly number[]) => ({
-		wide: sum(row.map((i) => boxes[i]!.width)),
+		wide: sumOf(row.map((i) => boxes[i]!.width)),
 		high: most(row.map((i) => boxes[i]!.height)),
 	});
 	const scaleOf = (rows: Rows) =>
 		Math.min(
-			(height - rows.length * down) / sum(rows.map((row) => of(row).high)),
+			(height - rows.length * down) / sumOf(rows.map((row) => of(row).high)),
 			...rows.map((row) => (width - row.length * across) / of(row).wide),
 		);
 	const rows = WAYS[boxes.length]!.reduce((best, way) => (scaleOf(way) > scaleOf(best) ? way : best));

@@ -1,4 +1,5 @@
 import { View } from '@react-pdf/renderer';
+import { sumOf } from '../../maths/list.ts';
 import { copedEnds } from '../../tube/cope.ts';
 import { copeDoubts, copeWords } from '../../words/cope.ts';
 import { tapeValue } from '../../words/lengths.ts';
@@ -32,7 +33,7 @@ export function cutHeight(part: SheetPart, type: Typeface): number {
 		heightOfWords(tapeCutWords(of.document.cutLength, of.job), width, { size: CUT }, type),
 		...saidLines(part).map((sentence) => heightOfWords(sentence, width, { size: SAID }, type)),
 	];
-	return HEADING_HEIGHT + stripHeight(stripOf(part), type) + words.reduce((sum, height) => sum + height, 0);
+	return HEADING_HEIGHT + stripHeight(stripOf(part), type) + sumOf(words);
 }
 
 /** The straight tube with its marks. */

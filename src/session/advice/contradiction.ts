@@ -1,7 +1,7 @@
 /** Readings that cannot all be right: which of them is to be taken again before anything is built on them. */
 import type { AsBuilt } from '../../fit/built-tube.ts';
 import { type Suspect, suspectsOf } from '../../fit/suspects.ts';
-import { at, largestFirst } from '../../maths/list.ts';
+import { at, largestFirst, meanOf } from '../../maths/list.ts';
 import { BURNT } from '../../units/tape.ts';
 import { convertLength, type Units } from '../../units/units.ts';
 import { builtByAll } from '../estimate/estimate.ts';
@@ -99,5 +99,5 @@ function againstFact(
 /** What the finder showed, where it was used: the number that the operator knows. */
 function finderOr(state: State, bend: number, told: number): number {
 	const { read } = bendAt(state, bend);
-	return read.length === 0 ? told : read.reduce((sum, value) => sum + value, 0) / read.length;
+	return read.length === 0 ? told : meanOf(read);
 }

@@ -1,3 +1,4 @@
+import { sumOf } from '../../maths/list.ts';
 import { middle, type RankTrend, rankTrend } from '../../maths/rank-trend.ts';
 import type { PieceFacts } from './piece-facts.ts';
 import type { Pieces } from './pieces.ts';
@@ -85,7 +86,7 @@ function bendOver(index: number, made: readonly PieceFacts[]): BendOver {
 		bend: index + 1,
 		drawn: made.at(-1)!.bends[index]!.drawn,
 		errors,
-		mean: errors.reduce((sum, error) => sum + error, 0) / Math.max(1, errors.length),
+		mean: sumOf(errors) / Math.max(1, errors.length),
 		walks: batchWalk(known),
 	};
 }

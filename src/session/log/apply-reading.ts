@@ -1,3 +1,4 @@
+import { meanOf } from '../../maths/list.ts';
 import { made, pull } from '../../springback/filter.ts';
 import { manyWrong, narrowBand, slow } from '../../springback/gates.ts';
 import { knownAgain } from '../../springback/known-again.ts';
@@ -170,7 +171,7 @@ function angleAgain(state: State, reading: Reading, { count, numbers, confirmed,
 function angleTaken(state: State, value: number, { count, numbers, confirmed, setAside }: CountedAs): State {
 	const got = state.phase.at === 'measure' ? state.phase.got : [];
 	const all = confirmed ? [value] : [...got, value];
-	const mean = all.reduce((sum, x) => sum + x, 0) / all.length;
+	const mean = meanOf(all);
 	const readings = confirmed ? count : all.length;
 	const before = state.phase.at === 'measure' ? (state.phase.aside ?? 0) : 0;
 	const filter = observe(state.filter, 'angle', mean, { readings, confirmed, setAside: setAside + before });

@@ -2,7 +2,7 @@
 import type { CorrectionInput } from '../../fit/correct.ts';
 import type { Judged, Limits } from '../../fit/judged.ts';
 import type { Bounds } from '../../fit/problem.ts';
-import { at } from '../../maths/list.ts';
+import { at, sumOf } from '../../maths/list.ts';
 
 /**
  * Where even the least largest miss is as large, nothing is given up for it: better one thing outside than all. Between that and the tolerance itself
@@ -35,7 +35,7 @@ export function costBeyondHope(asked: CorrectionInput, limits: Limits, allowed: 
 			i < made ? 0 : moved(at(bounds.angles, i), angle, dear.angle) + (HALF_TURN / dear.rotation) ** 2,
 		),
 	];
-	return [...misses, ...moves].reduce((sum, each) => sum + each, 0) / 2;
+	return sumOf([...misses, ...moves]) / 2;
 }
 
 /** Whether a corner that is made lies so far off that nothing left to bend brings the tube within hope. */

@@ -1,5 +1,5 @@
 /** What one session comes to in a chart of many. */
-import { at } from '../../maths/list.ts';
+import { at, meanOf } from '../../maths/list.ts';
 import { filterPrior } from '../../springback/filter.ts';
 import { type Lesson, learned } from '../../springback/history.ts';
 import { springbackAt } from '../../springback/learned-curve.ts';
@@ -53,5 +53,5 @@ function firstMiss({ bends, entries }: State, bend: number): number | null {
 }
 
 function meanOrNull(values: readonly number[]): number | null {
-	return values.length === 0 ? null : values.reduce((sum, value) => sum + value, 0) / values.length;
+	return values.length === 0 ? null : meanOf(values);
 }

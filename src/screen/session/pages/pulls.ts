@@ -1,3 +1,4 @@
+import { meanOf } from '../../../maths/list.ts';
 import type { DecideAsk, PullAsk } from '../../../session/protocol/asks.ts';
 import { stages } from '../../../session/report/stages.ts';
 import { angleBand } from '../../../tube/tolerance.ts';
@@ -21,7 +22,7 @@ function rungsOf(pulls: readonly MadePull[]): Rung[] {
 }
 
 function rungOf(how: string, readings: readonly number[]): Rung {
-	const made = readings.reduce((sum, each) => sum + each, 0) / readings.length;
+	const made = meanOf(readings);
 	return { words: RUNGS.made(how, made), angle: made };
 }
 
