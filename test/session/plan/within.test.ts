@@ -12,6 +12,7 @@ import { frames } from '../../../src/tube/frames.ts';
 import type { Job } from '../../../src/tube/job.ts';
 import { mirrored } from '../../../src/tube/mirror.ts';
 import type { Shape } from '../../../src/tube/shape.ts';
+import { JOBS } from '../../bench/advice-jobs.ts';
 import { startOf } from '../../helpers/session/session-run.ts';
 import { hatJob } from '../../helpers/shop/hat.ts';
 import { byBends, plainJob } from '../../helpers/shop/plain-job.ts';
@@ -34,6 +35,7 @@ function bent(job: Job, errors: readonly number[], turned: readonly number[] = [
 	);
 }
 
+const mainHoop = JOBS[1]!;
 const roomy = { trim: { start: 2, end: 3 } };
 const hat = (shape: number): Job => hatJob({ tolerance: { ...hatJob().tolerance, shape }, ...roomy });
 
@@ -85,23 +87,7 @@ const space = plainJob({
 	...roomy,
 });
 
-const hoop = plainJob({
-	shape: byBends(
-		[
-			[26, 15, 0],
-			[14, 75, 0],
-			[22, 75, 0],
-			[14, 15, 0],
-		],
-		26,
-	),
-	checks: [
-		{ name: 'shoulder', kind: 'angle', between: [1, 3], tolerance: 1 },
-		{ name: 'lie', kind: 'out', plane: [1, 2], to: { straight: 5 }, tolerance: 3 / 8 },
-	],
-	tooling: { growth: 1 },
-	...roomy,
-});
+const hoop: Job = { ...mainHoop, tooling: { ...mainHoop.tooling, growth: 1 }, ...roomy };
 
 describe('of a tube and its mirror image', () => {
 	it.each([
