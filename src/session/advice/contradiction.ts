@@ -34,7 +34,9 @@ const NEAR = 2;
 function burntOn({ kind, value, would, off }: Suspect, units: Units): Units | null {
 	const by = Math.abs(value - would);
 	const isNear = (of: Units) => Math.abs(by - convertLength(BURNT[of], of, units)) <= (NEAR * by) / off;
-	return kind === 'mark' ? ((['in', 'mm'] as const).find(isNear) ?? null) : null;
+	// Nearer to the rest it may as well be anything.
+	if (kind !== 'mark' || off < CANNOT_BE) return null;
+	return (['in', 'mm'] as const).find(isNear) ?? null;
 }
 
 /**
