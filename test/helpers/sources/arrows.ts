@@ -66,7 +66,9 @@ function importAt(node: ts.Node): Import | 'unreadable' | null {
 		return { of: textOf(node.argument.literal), dynamic: false, typeOnly: true };
 	}
 	if (!ts.isCallExpression(node)) return null;
-	const loads = node.expression.kind === ts.SyntaxKind.ImportKeyword || node.expression.getText() === 'require';
+	const loads =
+		node.expression.kind === ts.SyntaxKind.ImportKeyword ||
+		(ts.isIdentifier(node.expression) && node.expression.text === 'require');
 	if (!loads) return null;
 	const [argument] = node.arguments;
 	return argument && ts.isStringLiteralLike(argument)
