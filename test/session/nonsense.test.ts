@@ -1,12 +1,15 @@
 import { describe, expect, it } from 'vitest';
+import { draws } from '../../src/practice/random.ts';
 import { evolve, initial } from '../../src/session/log/fold.ts';
 import { isReckoned } from '../../src/session/log/reckoned.ts';
 import type { State } from '../../src/session/log/state.ts';
 import { nextEntry } from '../../src/session/log/state.ts';
+import type { Ask } from '../../src/session/protocol/asks.ts';
 import { made } from '../../src/springback/filter.ts';
 import { begin, give, giveAll, open, type Run, startOf } from '../helpers/session/session-run.ts';
 import { whyOf } from '../helpers/session/why.ts';
 import { hatJob } from '../helpers/shop/hat.ts';
+import { randomJob } from '../helpers/shop/random-jobs.ts';
 
 const set = give(begin(hatJob()), { ready: true });
 const pulled = give(set, { loaded: open(set, 'pull').stop });
@@ -71,6 +74,42 @@ describe('a number that no instrument has', () => {
 		const [refused] = give(run, { reading: 1e9 }).outputs;
 		expect(whyOf(refused as Parameters<typeof whyOf>[0])).toContain('no tape is longer than 100 m.');
 	});
+});
+
+describe('a check that reads what no bend makes it read, and is kept', () => {
+	/** Tubes of two bends on which such a reading was taken for an angle of 222, 547 and -1123 degrees. */
+	it.each([900_085, 900_233, 900_246])('tells no angle that a bend cannot have (seed %i)', (seed) => {
+		let run = begin(randomJob(draws(seed), 2, true));
+		let kept = 0;
+		for (let ask = lastOf(run), n = 0; 'ask' in ask && n < 16; ask = lastOf(run), n++) {
+			run = give(run, nonsenseAt(ask));
+			kept += Number(ask.ask === 'confirm');
+			const { angle } = made(run.state.filter);
+			expect(angle).toBeGreaterThanOrEqual(0);
+			expect(angle).toBeLessThanOrEqual(180);
+		}
+		expect(kept).toBeGreaterThan(0);
+	});
+
+	const lastOf = ({ outputs }: Run) => outputs.at(-1)!;
+
+	/** As expected, but 60 in for every check. */
+	function nonsenseAt(ask: Ask): unknown {
+		switch (ask.ask) {
+			case 'set':
+				return { ready: true };
+			case 'pull':
+				return { loaded: ask.stop };
+			case 'measure':
+				return { angles: [ask.expect.angle, ask.expect.angle] };
+			case 'check':
+				return { reading: 60 };
+			case 'confirm':
+				return { keep: true };
+			case 'decide':
+				return { do: 'accept' };
+		}
+	}
 });
 
 describe('a log of an older version that kept what leads nowhere', () => {

@@ -101,6 +101,7 @@ function asItIs(state: State, built: AsBuilt): State {
 	const index = state.bend - 1;
 	if (index >= built.input.bends.length) return state;
 	const { value, sd } = marginal(built, 'angle', index);
+	if (!isOfABend(value)) return state;
 	return { ...state, filter: backAt(state, state.bend, { angle: value, sd }) };
 }
 
@@ -112,6 +113,9 @@ function toTurning(check: Check, value: number, tube: { od: number }): number {
 	return check.kind === 'angle' ? Math.min(value, 180 - value) : Number.POSITIVE_INFINITY;
 }
 
+/** A reading that goes with no angle that a bend can have was of something else, however often it is kept: it tells nothing of the angle. */
+const isOfABend = (angle: number): boolean => angle >= 0 && angle <= 180;
+
 /** What the reading told of the angle at work, as a reading of that angle alone: by so much the estimate of it has changed. */
 function learnAtWork(state: State, before: AsBuilt, after: AsBuilt, confirmed: boolean): State {
 	const index = state.bend - 1;
@@ -122,6 +126,7 @@ function learnAtWork(state: State, before: AsBuilt, after: AsBuilt, confirmed: b
 	const told = 1 / is.sd ** 2 - 1 / was.sd ** 2;
 	if (!(told > 1 / TELLS_NOTHING ** 2)) return state;
 	const angle = (is.value / is.sd ** 2 - was.value / was.sd ** 2) / told;
+	if (!isOfABend(angle)) return state;
 	const sd = Math.sqrt(1 / told);
 	const filter = confirmed
 		? observe(state.filter, 'angle', angle, { sd, confirmed })
