@@ -52,7 +52,7 @@ interface Course {
 	best: Best | null;
 	/** By a doubt at once, before it counted. */
 	doubted: boolean;
-	/** A made bend gone back to or opened, or the tube given up, before the planted number was read again. */
+	/** A made bend gone back to or opened, or the tube given up, before the planted number was read again or another took its place. */
 	moved: number;
 	how: string;
 }
@@ -78,7 +78,8 @@ function course(job: Job, world: World, seed: number, planted: Planted | null, p
 				again ||= planted !== null && isSame(open.of, planted);
 			} else if (told.asked.length === 0) told.best = bestOf(state) ?? told.best;
 			const moves = ['reopen', 'relieve', 'scrap'].includes(open.advice);
-			if (moves && !again) {
+			// A finder's number is replaced, and rightly, once the bend was pulled and measured anew.
+			if (moves && !again && !shown) {
 				told.moved += 1;
 				told.how = `${open.advice} ${JSON.stringify(open.of ?? '')} at bend ${open.bend}`;
 			}

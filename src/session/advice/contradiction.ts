@@ -60,10 +60,15 @@ export function contradiction(state: State, least = CANNOT_BE): Contradiction | 
 	return wrong ? { again: wrong.again, reason: againstFact(state, built, suspects, wrong.suspect, wrong.again) } : null;
 }
 
-/** Whether what was told and read cannot all be right, whatever of it was measured again: no bend is moved on such ground. */
+/**
+ * Whether something is in doubt still, all that may be wrong having been measured again. Then something else is wrong, and nobody knows what: no bend
+ * is moved on such ground.
+ */
 export function isAtOdds(state: State): boolean {
 	const built = builtByAll(state);
-	return built.input.readings.length > 0 && suspectsOf(built).some(({ off }) => off >= CANNOT_BE);
+	if (built.input.readings.length === 0) return false;
+	const isDoubted = suspectsOf(built).some(({ off, likely }) => off >= IN_DOUBT && likely > 0);
+	return isDoubted && contradiction(state, IN_DOUBT) === null;
 }
 
 /** Of two as likely the bend comes first: what is built on its angle is all that follows, and the finder is at hand. */
