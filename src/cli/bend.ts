@@ -85,8 +85,9 @@ export function openSession(
 		const ofJob = sessionsOfJob(rows, loaded.path, loaded.job.name);
 		const others = ofJob.filter(mayGoOnHere).map(({ id }) => id);
 		if (learn) for (const sentence of shiftNews(home, rows, loaded.job.tooling.bender)) tell(sentence);
-		const same = () => piecesOfJob(ofJob, { path: loaded.path, name: loaded.job.name, as });
-		const piece = another || loaded.job.quantity > 1 ? newPieceOf({ home, rescue }, same(), loaded.job) : {};
+		const one = { path: loaded.path, name: loaded.job.name, as };
+		const isOfSeveral = another || loaded.job.quantity > 1;
+		const piece = isOfSeveral ? newPieceOf({ home, rescue }, piecesOfJob(ofJob, one), loaded.job) : {};
 		return LiveSession.begin(world, loaded, learn, others, learn ? lessonsFor(home, rows) : [], piece);
 	}
 	const now = jobNow(file);

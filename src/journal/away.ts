@@ -3,14 +3,15 @@
  * that is copied never leads into the one that it was copied from.
  */
 import { basename, dirname, isAbsolute, join, relative, resolve } from 'node:path';
-import { closeQuietly, createFile, createFreeFile, makeFolder, removeQuietly } from '../files/disk.ts';
+import { closeQuietly, createFreeFile, makeFolder, removeQuietly } from '../files/disk.ts';
 import { causeOf, codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import type { Cause } from '../session/protocol/facts/not-saved.ts';
 import { NoLog, NotSaved } from './errors.ts';
 import { acquireLock, type Lock } from './lock.ts';
+import { createOneRecord } from './one-record.ts';
 import { faultOf, type LogRead, readLog } from './read-log.ts';
-import { encodeRecord, type LogRecord } from './record.ts';
+import type { LogRecord } from './record.ts';
 import type { WriterParts } from './writer-parts.ts';
 
 /** Which log went on where. */
@@ -72,8 +73,7 @@ export function leaveMark({ log, to }: AwayMark, { fs, now }: WriterParts): Caus
 		makeFolder(fs, dirname(resolve(log)));
 		// One that was cut short would not have been followed, and so may go.
 		removeQuietly(fs, movedMarkOf(log));
-		const mark = encodeRecord({ seq: 0, v: 1, at: now.toISOString(), rescued });
-		closeQuietly(fs, createFile(fs, movedMarkOf(log), mark));
+		createOneRecord(fs, movedMarkOf(log), now.toISOString(), { rescued });
 		return null;
 	} catch (error) {
 		return causeOf(error);
@@ -89,8 +89,7 @@ export function noteFolder(log: string, folder: string, { fs, now }: WriterParts
 	if (isAbsolute(way)) return;
 	try {
 		removeQuietly(fs, folderNoteOf(log));
-		const note = encodeRecord({ seq: 0, v: 1, at: now.toISOString(), folder: way });
-		closeQuietly(fs, createFile(fs, folderNoteOf(log), note));
+		createOneRecord(fs, folderNoteOf(log), now.toISOString(), { folder: way });
 	} catch (error) {
 		if (codeOf(error) === '') throw error;
 	}

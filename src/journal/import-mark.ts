@@ -1,10 +1,9 @@
 /** The file beside a log that was taken over from elsewhere: where from, and when. It stands there before the log does. */
-import { closeQuietly, createFile } from '../files/disk.ts';
 import { codeOf } from '../files/error-codes.ts';
 import type { FsPort } from '../files/fs-port.ts';
 import { JournalError } from './errors.ts';
+import { createOneRecord } from './one-record.ts';
 import { readLog } from './read-log.ts';
-import { encodeRecord } from './record.ts';
 
 /** The folder that a session came from, and when (ISO time); both '' where the mark was cut short in the writing. */
 export interface Imported {
@@ -20,7 +19,7 @@ export function importMarkOf(log: string): string {
 /** Marks a log that is about to be written. One that an import cut short has left will do. Throws what the disk threw. */
 export function leaveImportMark(log: string, { from, at }: Imported, fs: FsPort): void {
 	try {
-		closeQuietly(fs, createFile(fs, importMarkOf(log), encodeRecord({ seq: 0, v: 1, at, imported: from })));
+		createOneRecord(fs, importMarkOf(log), at, { imported: from });
 	} catch (error) {
 		if (codeOf(error) !== 'EEXIST') throw error;
 	}

@@ -2,7 +2,9 @@
  * Rows of kept sessions as bytes and back. Ten thousand rows as objects take longer to make than a session may take to begin: numbers lie in
  * one array, texts that many rows share stand once, and a row's parts are made when they are asked for.
  */
+
 import { sep } from 'node:path';
+import { sumOf } from '../maths/list.ts';
 import type { FoldedRow } from './folded-row.ts';
 import { jointNumbers } from './joint-numbers.ts';
 import type { KeptRow } from './kept-row.ts';
@@ -48,7 +50,7 @@ export function encoded(rows: readonly FoldedRow[], folder: string): Uint8Array<
 	const filling = -(ids.length + texts.length) & (FLOAT - 1);
 	const numbersAt = HEAD * FLOAT + ids.length + texts.length + filling;
 	const rowBytes = rows.length * STRIDE * FLOAT;
-	const jointBytes = joint.reduce((sum, each) => sum + each.length, 0) * FLOAT;
+	const jointBytes = sumOf(joint.map(({ length }) => length)) * FLOAT;
 	const body = new Uint8Array(numbersAt + rowBytes + jointBytes).fill(SPACE, 0, numbersAt);
 	new Float64Array(body.buffer, 0, HEAD).set([ids.length, texts.length, filling, rowBytes]);
 	body.set(ids, HEAD * FLOAT);

@@ -1,5 +1,6 @@
 /** The prior of a session from the lessons of those before it, of the same combination and of its kin. */
 
+import { sumOf } from '../maths/list.ts';
 import { type Filter, newTube } from './filter.ts';
 import { type Likelihood, type Member, posterior } from './hierarchy.ts';
 import { areSameKins, isSameKin, type Kin, nearness, sharedLevels } from './kin.ts';
@@ -172,7 +173,7 @@ function provenance(kin: Kin, families: readonly Family[]): Provenance {
 		return {
 			kin: kins[at]!,
 			sessions: lessons.length,
-			pulls: lessons.reduce((sum, each) => sum + pullsOn(each, at), 0),
+			pulls: sumOf(lessons.map((each) => pullsOn(each, at))),
 		};
 	});
 	const exact = told.filter((each) => isSameKin(kin, each.kin));
@@ -192,8 +193,8 @@ function nearestOf(kin: Kin, kins: readonly Kin[]): number {
 const pullsOn = ({ pulls, besides = [] }: Lesson, at: number): number => (at === 0 ? pulls : besides[at - 1]!.pulls);
 
 const countOfTold = (told: readonly Count[]): Count => ({
-	sessions: told.reduce((sum, { sessions }) => sum + sessions, 0),
-	pulls: told.reduce((sum, { pulls }) => sum + pulls, 0),
+	sessions: sumOf(told.map(({ sessions }) => sessions)),
+	pulls: sumOf(told.map(({ pulls }) => pulls)),
 });
 
 function sharing(a: Kin, b: Kin): Sharing {

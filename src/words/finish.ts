@@ -32,23 +32,25 @@ export function finishWords(fact: FinishFact, style: Wording): string {
 /** What is cut off at an end and where, as a tape reads. */
 export function cutOffWords(cut: Cut, job: Ruled): string {
 	const { off, fromTangent, fromCorner } = cut;
-	const place = `${tape(fromTangent, job)} ${fromBend(cut)}, ${tape(fromCorner, job)} from its corner`;
-	if (!isCut(off, job)) return `${endName(cut)}: cut nothing off. It ends ${place}.`;
-	return off < 0
-		? `${endName(cut)}: cut nothing off, it is ${tape(-off, job)} short. It should end ${place}.`
-		: `${endName(cut)}: cut off ${tape(off, job)}. Cut ${place}.`;
+	const put = isCut(off, job) ? (off < 0 ? 'It should end' : 'Cut') : 'It ends';
+	return `${offWords(cut, job)}. ${put} ${tape(fromTangent, job)} ${fromBend(cut)}, ${tape(fromCorner, job)} from its corner.`;
 }
 
 /** The same in a line. */
 export function cutBrieflyWords(cut: Cut, job: Ruled): string {
 	const { end, off, bend, fromTangent } = cut;
-	if (!isCut(off, job)) return `${endName(cut)}: cut nothing off.`;
-	return off < 0
-		? `${endName(cut)}: cut nothing off, it is ${tape(-off, job)} short.`
-		: `${endName(cut)}: cut off ${tape(off, job)}, ${tape(fromTangent, job)} ${end === 'start' ? 'before' : 'behind'} bend ${bend}.`;
+	const isWanted = off > 0 && isCut(off, job);
+	const place = `, ${tape(fromTangent, job)} ${end === 'start' ? 'before' : 'behind'} bend ${bend}`;
+	return `${offWords(cut, job)}${isWanted ? place : ''}.`;
 }
 
-const endName = ({ end }: Cut) => (end === 'start' ? 'Start end' : 'Far end');
+/** How much goes off at which end. */
+function offWords({ end, off }: Cut, job: Ruled): string {
+	const name = end === 'start' ? 'Start end' : 'Far end';
+	if (!isCut(off, job)) return `${name}: cut nothing off`;
+	return off < 0 ? `${name}: cut nothing off, it is ${tape(-off, job)} short` : `${name}: cut off ${tape(off, job)}`;
+}
+
 const fromBend = ({ end, bend }: Cut) =>
 	end === 'start' ? `before bend ${bend} begins` : `behind the end of bend ${bend}`;
 

@@ -46,18 +46,24 @@ function burntOn({ kind, value, would, off }: Suspect, units: Units): Units | nu
  */
 export function contradiction(state: State, least = CANNOT_BE): Contradiction | null {
 	const built = builtByAll(state);
-	if (built.input.readings.length === 0) return null;
-	const suspects = suspectsOf(built);
-	if (!suspects.some(({ off }) => off >= least)) return null;
+	const suspects = suspectsAgainst(built);
+	const wrong = toAskFor(state, built, suspects, least);
+	return wrong ? { again: wrong.again, reason: againstFact(state, built, suspects, wrong.suspect, wrong.again) } : null;
+}
+
+/** Nothing contradicts anything before the first check is read. */
+const suspectsAgainst = (built: AsBuilt): Suspect[] => (built.input.readings.length === 0 ? [] : suspectsOf(built));
+
+/** Of these the likeliest to be wrong that can be measured again and was not; undefined: none. */
+function toAskFor(state: State, built: AsBuilt, suspects: readonly Suspect[], least: number) {
 	const isPossible = (suspect: Suspect) =>
 		Math.abs(suspect.value - suspect.would) <= MOST_ERRORS * suspect.sd ||
 		burntOn(suspect, state.start.job.units) !== null;
 	const possible = suspects.filter((suspect) => suspect.off >= least && suspect.likely > 0 && isPossible(suspect));
-	const [wrong] = largestFirst(possible, suspectWeight).flatMap((suspect) => {
+	return largestFirst(possible, suspectWeight).flatMap((suspect) => {
 		const again = toMeasure(built, suspect);
 		return again === null || isMeasuredAgain(state, again) ? [] : [{ suspect, again }];
-	});
-	return wrong ? { again: wrong.again, reason: againstFact(state, built, suspects, wrong.suspect, wrong.again) } : null;
+	})[0];
 }
 
 /**
@@ -66,9 +72,9 @@ export function contradiction(state: State, least = CANNOT_BE): Contradiction | 
  */
 export function isAtOdds(state: State): boolean {
 	const built = builtByAll(state);
-	if (built.input.readings.length === 0) return false;
-	const isDoubted = suspectsOf(built).some(({ off, likely }) => off >= IN_DOUBT && likely > 0);
-	return isDoubted && contradiction(state, IN_DOUBT) === null;
+	const suspects = suspectsAgainst(built);
+	const isDoubted = suspects.some(({ off, likely }) => off >= IN_DOUBT && likely > 0);
+	return isDoubted && toAskFor(state, built, suspects, IN_DOUBT) === undefined;
 }
 
 /** Of two as likely the bend comes first: what is built on its angle is all that follows, and the finder is at hand. */

@@ -68,7 +68,7 @@ export function donePage(state: SessionState, note: DoneNote): PageView {
 				bends(note),
 				checks(note, state.job),
 			];
-			const left = rows - told.reduce((sum, lines) => sum + lines.length, 0);
+			const left = rows - told.flat().length;
 			const whole = cuts(note, state.job, columns);
 			const cut = whole.length <= left ? whole : cuts(note, state.job, columns, cutBrieflyWords);
 			return [...told.map((lines): Section => ({ rank: 0, lines })), ...last(state, note, columns, cut)];
