@@ -9,6 +9,7 @@ import type { LayoutDocument } from '../../src/tube/layout.ts';
 import { runLineMode } from '../helpers/disk/line-client.ts';
 import { SAMPLE_JOBS } from '../helpers/disk/program.ts';
 import { runHere } from '../helpers/disk/run-here.ts';
+import { asExpected } from '../helpers/session/as-expected.ts';
 
 let home = '';
 beforeAll(() => {
@@ -18,22 +19,7 @@ afterAll(() => rmSync(home, { recursive: true }));
 
 /** Bends a whole tube with every bend measured exactly at its target, and every check read as expected. */
 async function bendExactly(file: string) {
-	return runLineMode({ file, home }, (ask) => {
-		switch (ask.ask) {
-			case 'set':
-				return { ready: true };
-			case 'pull':
-				return { loaded: ask.stop };
-			case 'measure':
-				return ask.readings === 2 ? { angles: [ask.expect.angle, ask.expect.angle] } : { angle: ask.expect.angle };
-			case 'confirm':
-				return { keep: true };
-			case 'check':
-				return { reading: ask.expect.value };
-			case 'decide':
-				return { do: ask.advice === 'pull' ? 'pull' : 'accept' };
-		}
-	});
+	return runLineMode({ file, home }, asExpected);
 }
 
 describe.each(SAMPLE_JOBS)('one number for one thing in %s', (file) => {

@@ -351,6 +351,15 @@ describe('what comes back', () => {
 		expect(live.answers.at(-1)).toEqual({ action: { do: 'angles', angles: [48] } });
 	});
 
+	/** A reading that the disk refuses is typed, and its page left. */
+	async function refusedAndLeft({ live, terminal }: Pick<ReturnType<typeof session>, 'live' | 'terminal'>) {
+		live.fault = refusal('the disk is read-only.', 5);
+		terminal.type('47.9\r');
+		await terminal.until('NOT SAVED');
+		terminal.type('\x1b');
+		await terminal.until((text) => !text.includes('NOT SAVED'));
+	}
+
 	test('a full disk is said, the reading stays, and is saved when there is room again', async () => {
 		const { live, terminal } = session([asks.MEASURE]);
 		await terminal.until('Measure');
@@ -430,11 +439,7 @@ describe('what comes back', () => {
 		live.rescue = (folder) => void went.push(folder);
 		live.rescuePlace = () => '/a';
 		await terminal.until('Measure');
-		live.fault = refusal('the disk is read-only.', 5);
-		terminal.type('47.9\r');
-		await terminal.until('NOT SAVED');
-		terminal.type('\x1b');
-		await terminal.until((text) => !text.includes('NOT SAVED'));
+		await refusedAndLeft({ live, terminal });
 		terminal.type('*');
 		const [, number] = /(\d+) +go on in another folder/.exec(await terminal.until('go on in another folder: this'))!;
 		terminal.type(`${number}\r`);
@@ -449,11 +454,7 @@ describe('what comes back', () => {
 	test('leaving while the disk refuses ends with 5', async () => {
 		const { live, terminal, ended } = session([asks.MEASURE]);
 		await terminal.until('Measure');
-		live.fault = refusal('the disk is read-only.', 5);
-		terminal.type('47.9\r');
-		await terminal.until('NOT SAVED');
-		terminal.type('\x1b');
-		await terminal.until((text) => !text.includes('NOT SAVED'));
+		await refusedAndLeft({ live, terminal });
 		terminal.type('*4\r');
 		expect(await ended).toBe(5);
 	});

@@ -15,7 +15,7 @@ import type { Shape } from '../../../src/tube/shape.ts';
 import { JOBS } from '../../bench/advice-jobs.ts';
 import { startOf } from '../../helpers/session/session-run.ts';
 import { hatJob } from '../../helpers/shop/hat.ts';
-import { byBends, plainJob } from '../../helpers/shop/plain-job.ts';
+import { plainJob } from '../../helpers/shop/plain-job.ts';
 
 /** Its first bends come out by so much off what was planned, each corrected for the one before. */
 function bent(job: Job, errors: readonly number[], turned: readonly number[] = []): State {
@@ -35,7 +35,7 @@ function bent(job: Job, errors: readonly number[], turned: readonly number[] = [
 	);
 }
 
-const mainHoop = JOBS[1]!;
+const [, mainHoop, brace] = JOBS as [Job, Job, Job];
 const roomy = { trim: { start: 2, end: 3 } };
 const hat = (shape: number): Job => hatJob({ tolerance: { ...hatJob().tolerance, shape }, ...roomy });
 
@@ -73,15 +73,7 @@ describe('a correction keeps corners, checks and end within their tolerances', (
 });
 
 const space = plainJob({
-	shape: byBends(
-		[
-			[12, 38, 0],
-			[14, 66, 90],
-			[11, 49, -58],
-			[13, 72, 145],
-		],
-		13,
-	),
+	shape: brace.shape,
 	checks: [{ name: 'knees', kind: 'span', from: { bend: 1 }, to: { bend: 3 }, tolerance: 1 / 8 }],
 	tooling: { growth: 1 },
 	...roomy,
