@@ -1,6 +1,5 @@
-import { capital } from '../units/format.ts';
 import { ENVIRONMENT, HEADINGS, MANUAL } from '../words/commands/index.ts';
-import { sentence } from '../words/sentence.ts';
+import { wholeSentence } from '../words/sentence.ts';
 import { EXIT_CODES } from '../words/topics/exit-codes.ts';
 import { TOPICS } from '../words/topics/index.ts';
 import type { Row, TopicSection } from '../words/topics/topic.ts';
@@ -43,7 +42,7 @@ function commandLines(name: string | null, spec: CommandSpec): string[] {
 	const { summary, examples, options, notes = [] } = spec;
 	return [
 		macro('SS', usageOf(name, spec)),
-		`${roffEscaped(sentence(capital(summary)))}`,
+		roffEscaped(wholeSentence(summary)),
 		...examples.flatMap(tagged),
 		...manOptions(options),
 		...(notes.length > 0 ? ['.PP', ...notes.map(roffEscaped)] : []),
@@ -51,16 +50,14 @@ function commandLines(name: string | null, spec: CommandSpec): string[] {
 }
 
 function manOptions(options: Readonly<Record<string, OptionSpec>>): string[] {
-	return Object.entries(options).flatMap(([name, spec]) =>
-		tagged([optionUsage(name, spec), sentence(capital(spec.says))]),
-	);
+	return Object.entries(options).flatMap(([name, spec]) => tagged([optionUsage(name, spec), wholeSentence(spec.says)]));
 }
 
 function manTopic(name: TopicName): string[] {
 	const { examples, sections } = TOPICS[name];
 	return [
 		...section(name.replaceAll('-', ' ').toUpperCase()),
-		roffEscaped(sentence(capital(TOPIC_NAMES[name]))),
+		roffEscaped(wholeSentence(TOPIC_NAMES[name])),
 		...examples.flatMap(tagged),
 		...sections.flatMap(manSection),
 	];
