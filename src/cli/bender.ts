@@ -39,7 +39,7 @@ interface Subject {
 type Changes = FieldChanges['fields'];
 
 /** A word in place of a value: the field is forgotten. */
-const FORGET = 'none';
+const TO_FORGET = 'none';
 
 /**
  * `pullbook bender`: lists the benders and dies that are set up and what was learned with them, or one of them; adds, changes and
@@ -220,7 +220,7 @@ function changesFrom(options: Options, units: Units): Changes {
 	for (const field of FIELD_NAMES) {
 		const word = optionWord(options, optionName(field));
 		if (word === null) continue;
-		const value = word === FORGET ? null : readQuantity(optionName(field), word, TOOLING_FIELDS[field].kind, units);
+		const value = word === TO_FORGET ? null : readQuantity(optionName(field), word, TOOLING_FIELDS[field].kind, units);
 		const right = value === null ? null : wrongValue(field, value, units);
 		if (right !== null) throw new UsageError(BENDER_USAGE.noFigure(optionName(field), word, right));
 		changes[field] = value;

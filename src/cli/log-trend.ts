@@ -75,7 +75,7 @@ export function trendDocument(of: TrendOf, { count, springback, charts, shift }:
 }
 
 /** So many of the newest sessions are printed. */
-const SHOWN = 20;
+const NEWEST_PRINTED = 20;
 
 function trendText(of: TrendOf, trend: Trend): string {
 	const { shift, charts, springback } = trend;
@@ -94,7 +94,7 @@ function trendText(of: TrendOf, trend: Trend): string {
 
 function chartLines({ usual, sessions, chart }: MeasureChart): string[] {
 	if (chart === null) return pageLines(fewWords(usual, LEAST_BASE), '  ');
-	const from = Math.max(0, chart.points.length - SHOWN);
+	const from = Math.max(0, chart.points.length - NEWEST_PRINTED);
 	const rows = chart.points.slice(from).map((point, i) => {
 		const [day, job] = sessionCells(sessions[from + i]!, wallClock);
 		return [

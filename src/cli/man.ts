@@ -84,7 +84,7 @@ function tagged([tag, says]: Row): string[] {
 }
 
 /** Characters that man(7) would read as something else, or set as a typographic one, by groff_char(7). */
-const NAMED: Readonly<Record<string, string>> = {
+const AS_ROFF: Readonly<Record<string, string>> = {
 	'\\': '\\(rs',
 	'-': '\\-',
 	"'": '\\(aq',
@@ -100,7 +100,7 @@ const NAMED: Readonly<Record<string, string>> = {
 
 /** A line of text; one that begins with a dot is no macro. */
 function roffEscaped(text: string): string {
-	const line = [...text].map((character) => NAMED[character] ?? plain(character)).join('');
+	const line = [...text].map((character) => AS_ROFF[character] ?? plain(character)).join('');
 	return line.startsWith('.') ? `\\&${line}` : line === '' ? '\\&' : line;
 }
 

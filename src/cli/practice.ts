@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { loadJob } from '../job/load.ts';
 import { doneOf } from '../practice/closing-note.ts';
 import { beginPractice, type Practice, type PracticeStep, playedOut } from '../practice/practice.ts';
-import { USUAL } from '../practice/world.ts';
+import { USUAL_SHOP } from '../practice/world.ts';
 import type { BentAs } from '../tube/job.ts';
 import { asBent } from '../tube/turned-job.ts';
 import { capital } from '../units/format.ts';
@@ -61,7 +61,7 @@ function begin({ file, home, as }: PracticeRequest, seed: number, { stderr }: Io
 	const loaded = { ...read, job: asBent(read.job, as) };
 	const random = () => randomBytes(4).toString('hex');
 	const about = { home, program: VERSION, now: () => new Date(), random };
-	return { practice: beginPractice(loaded, USUAL, seed, about), loaded, about };
+	return { practice: beginPractice(loaded, USUAL_SHOP, seed, about), loaded, about };
 }
 
 function playAuto(request: PracticeRequest, seed: number, io: Io): number {

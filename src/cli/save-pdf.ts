@@ -1,4 +1,5 @@
 import { basename, dirname, join } from 'node:path';
+import { FOR_ALL } from '../files/disk.ts';
 import { causeOf, codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import { replaceFile, writeUnlessThere } from '../files/whole-file.ts';
@@ -6,9 +7,6 @@ import { PDF } from '../words/usage/paper.ts';
 import { EXIT } from './exit.ts';
 import { type Io, tellOn } from './io.ts';
 import { UsageError } from './usage-error.ts';
-
-/** A page is there to be printed by others too. */
-const MODE = 0o644;
 
 /** A PDF was not written; whatever stood there before still does. */
 export class PdfNotSaved extends Error {
@@ -39,8 +37,8 @@ function isOther(path: string, fs: FsPort): boolean {
 /** The same; false, with nothing changed, where a file is in the way. @throws PdfNotSaved */
 export function savedPdf(path: string, bytes: Uint8Array, force: boolean, fs: FsPort = realFs): boolean {
 	try {
-		if (!force) return writeUnlessThere(fs, path, bytes, MODE);
-		replaceFile(fs, path, bytes, MODE);
+		if (!force) return writeUnlessThere(fs, path, bytes, FOR_ALL);
+		replaceFile(fs, path, bytes, FOR_ALL);
 		return true;
 	} catch (error) {
 		throw new PdfNotSaved(PDF.refused(path, causeOf(error)));

@@ -6,7 +6,7 @@ import { type Options, optionWord, readQuantity } from './quantity.ts';
 import { UsageError } from './usage-error.ts';
 
 /** What a test piece is read with, each an option. */
-const READINGS = {
+const TEST_READINGS = {
 	'test-angle': 'angle',
 	'test-od': 'length',
 	'test-before': 'length',
@@ -17,7 +17,7 @@ const READINGS = {
 const BEGIN = 'test-straight';
 
 export const isTest = (options: Options) =>
-	[...Object.keys(READINGS), BEGIN].some((name) => options[name] !== undefined) || options.keep === true;
+	[...Object.keys(TEST_READINGS), BEGIN].some((name) => options[name] !== undefined) || options.keep === true;
 
 interface KnownOfDie {
 	options: Options;
@@ -34,9 +34,10 @@ interface KnownOfDie {
  */
 export function testPiece({ options, units, clr, stretch }: KnownOfDie) {
 	if (clr === null) throw new UsageError(PIECE_USAGE.noRadius);
-	const missing = Object.keys(READINGS).filter((name) => optionWord(options, name) === null);
+	const missing = Object.keys(TEST_READINGS).filter((name) => optionWord(options, name) === null);
 	if (missing.length > 0) throw new UsageError(PIECE_USAGE.missing(missing.map((name) => `--${name}`)));
-	const read = (name: keyof typeof READINGS) => readQuantity(name, optionWord(options, name)!, READINGS[name], units);
+	const read = (name: keyof typeof TEST_READINGS) =>
+		readQuantity(name, optionWord(options, name)!, TEST_READINGS[name], units);
 	const begin = optionWord(options, BEGIN);
 	const piece: TestPiece = {
 		clr,

@@ -1,6 +1,4 @@
-/** One at a time: what is read, changed and written again by two programs at once would lose what one of them changed. */
-import { constants } from 'node:fs';
-import { closeQuietly, removeQuietly } from './disk.ts';
+import { closeQuietly, FOR_OWNER, FRESH_FILE, removeQuietly } from './disk.ts';
 import { codeOf } from './error-codes.ts';
 import type { FsPort } from './fs-port.ts';
 
@@ -9,8 +7,6 @@ const LEFT_MS = 10_000;
 /** As long as one waits for another's change. */
 const PATIENCE_MS = 3_000;
 const LOOK_AGAIN_MS = 15;
-
-const TAKE = constants.O_WRONLY | constants.O_CREAT | constants.O_EXCL;
 
 /** Another program was changing the file all the time that one may wait. */
 export class Busy extends Error {
@@ -39,7 +35,7 @@ export function alone<T>(fs: FsPort, path: string, does: () => T, now: () => num
 
 function lockTaken(fs: FsPort, lock: string): boolean {
 	try {
-		closeQuietly(fs, fs.openSync(lock, TAKE, 0o600));
+		closeQuietly(fs, fs.openSync(lock, FRESH_FILE, FOR_OWNER));
 		return true;
 	} catch (error) {
 		if (codeOf(error) === 'EEXIST') return false;

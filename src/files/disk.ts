@@ -3,6 +3,12 @@ import { dirname } from 'node:path';
 import { codeOf } from './error-codes.ts';
 import type { FsPort } from './fs-port.ts';
 
+/** Who may read a file of ours: what is printed or handed on is for all, what is kept is for its owner. */
+export const FOR_ALL = 0o644;
+export const FOR_OWNER = 0o600;
+
+/** A file that must not be there yet: written whole, or a log. */
+export const FRESH_FILE = constants.O_WRONLY | constants.O_CREAT | constants.O_EXCL;
 export const NEW_FILE = constants.O_RDWR | constants.O_APPEND | constants.O_CREAT | constants.O_EXCL;
 export const APPEND = constants.O_RDWR | constants.O_APPEND;
 
@@ -43,7 +49,7 @@ export function makeFolder(fs: FsPort, folder: string): void {
 }
 
 /** Makes a new file with these bytes, durable together with its name, and gives its descriptor. Removes it again on failure. */
-export function createFile(fs: FsPort, path: string, bytes: Uint8Array, mode = 0o600): number {
+export function createFile(fs: FsPort, path: string, bytes: Uint8Array, mode = FOR_OWNER): number {
 	const fd = fs.openSync(path, NEW_FILE, mode);
 	try {
 		writeAll(fs, fd, bytes);

@@ -1,11 +1,7 @@
-/** Files that are written whole or not at all: a power cut leaves the old one or the new one, never a part. */
-import { constants } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { closeQuietly, createFile, removeQuietly, syncFolder, writeAll } from './disk.ts';
+import { closeQuietly, createFile, FRESH_FILE, removeQuietly, syncFolder, writeAll } from './disk.ts';
 import { codeOf } from './error-codes.ts';
 import type { FsPort } from './fs-port.ts';
-
-const FRESH = constants.O_WRONLY | constants.O_CREAT | constants.O_EXCL;
 
 /** File systems without hard links say one of these. */
 const NO_LINKS = new Set(['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK']);
@@ -76,11 +72,11 @@ function writtenAside(
 /** Opens a new file. One that a killed program left goes first: written over, a link in its place would lead elsewhere. */
 function openFresh(fs: FsPort, path: string, mode: number): number {
 	try {
-		return fs.openSync(path, FRESH, mode);
+		return fs.openSync(path, FRESH_FILE, mode);
 	} catch (error) {
 		if (codeOf(error) !== 'EEXIST') throw error;
 		fs.unlinkSync(path);
-		return fs.openSync(path, FRESH, mode);
+		return fs.openSync(path, FRESH_FILE, mode);
 	}
 }
 

@@ -86,7 +86,7 @@ export function estimateAsBuilt(input: AsBuiltInput, plain = estimateWith(input,
 /** A second gross error is looked for once the first has been given up, no further. */
 const MOST_ROUNDS = 2;
 /** Further off than this many standard deviations is a gross error; those as far off within a part of that may be it as well. */
-const GROSS = 4;
+export const GROSS = 4;
 const AS_FAR = 0.95;
 
 /** What can be wrong of a bend by so much, degrees; further off no dial and no eye lets pass. A mark lies on the piece. */

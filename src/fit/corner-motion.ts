@@ -1,12 +1,12 @@
 import { halfTangent } from '../tube/angles.ts';
 import { setback } from '../tube/arcs.ts';
 import type { Point } from '../tube/job.ts';
-import { AXES, type Chain, carried, DEGREE, type Walk } from './kinematics.ts';
+import { ARC_NUMBERS, type Chain, carried, DEGREE, type Walk } from './kinematics.ts';
 
 /** The sharp corners of the bends from `first` on, counted from 0. */
 export function cornersOf({ angles, radii }: Chain, { axes }: Walk, first: number): Point[] {
 	return angles.slice(first).map((angle, row): Point => {
-		const at = AXES * (first + row);
+		const at = ARC_NUMBERS * (first + row);
 		const ahead = setback(angle, radii[first + row]!);
 		return [
 			axes[at + 3]! + ahead * axes[at]!,
@@ -39,11 +39,11 @@ export function cornerMoves(chain: Chain, way: Walk, first: number): CornerMoves
 		};
 		for (let k = 0; k < 3 * (own + 1); k++) moves.straights[k] = along[k]!;
 		for (let k = 0; k < own; k++) {
-			carried(axes, AXES * k, corner, moves.rotations, 3 * k);
-			carried(axes, AXES * k + 6, corner, moves.angles, 3 * k);
+			carried(axes, ARC_NUMBERS * k, corner, moves.rotations, 3 * k);
+			carried(axes, ARC_NUMBERS * k + 6, corner, moves.angles, 3 * k);
 		}
 		const further = (DEGREE * chain.radii[own]! * (1 + halfTangent(chain.angles[own]!) ** 2)) / 2;
-		for (let i = 0; i < 3; i++) moves.angles[3 * own + i] = further * axes[AXES * own + i]!;
+		for (let i = 0; i < 3; i++) moves.angles[3 * own + i] = further * axes[ARC_NUMBERS * own + i]!;
 		return moves;
 	});
 }

@@ -1,4 +1,4 @@
-import { costAt, FLAT, type Flatness, solve } from '../maths/least-squares.ts';
+import { costAt, FLAT_SLOPE, type Flatness, solve } from '../maths/least-squares.ts';
 import { angleBetween } from '../tube/angles.ts';
 import { frames } from '../tube/frames.ts';
 import type { Shape } from '../tube/shape.ts';
@@ -49,7 +49,7 @@ export function predict(shape: Shape, goal: FarEnd, measures: readonly FitMeasur
 }
 
 /** What is off by a thousand tolerances need not be known to less than a hundredth of one, nor its last steps gone. */
-const AS_FAR_OFF: Flatness = (all) => FLAT * all;
+const AS_FAR_OFF: Flatness = (all) => FLAT_SLOPE * all;
 
 /**
  * Chooses the free straights, angles and rotations so that the far end, its direction and the checks come as near to the design

@@ -13,7 +13,7 @@ import {
 	straightGrip,
 	withinGrip,
 } from './grip.ts';
-import { AXES, DEGREE, type Walk } from './kinematics.ts';
+import { ARC_NUMBERS, DEGREE, type Walk } from './kinematics.ts';
 import { overallGrips } from './overall-grips.ts';
 
 /** What a check follows on a tube, to first order; nothing where it has no slope, as a distance at 0. Degrees for an angle. */
@@ -51,7 +51,7 @@ export interface Slopes {
  * grows by w . ((p - c) x pull) with a point p and by w . (d x pull) with a direction d (the spatial Jacobian, as in `chainMotion`).
  */
 export function slopesOf(grips: readonly Grip[], { along, axes }: Walk): Slopes {
-	const bends = axes.length / AXES;
+	const bends = axes.length / ARC_NUMBERS;
 	const [straights, angles, rotations] = [bends + 1, bends, bends].map((n) => new Float64Array(n)) as [
 		Float64Array,
 		Float64Array,
@@ -62,8 +62,8 @@ export function slopesOf(grips: readonly Grip[], { along, axes }: Walk): Slopes 
 			for (let k = 0; k < grip.straights; k++)
 				straights[k]! +=
 					grip.pull[0] * along[3 * k]! + grip.pull[1] * along[3 * k + 1]! + grip.pull[2] * along[3 * k + 2]!;
-		for (let k = 0; k < grip.rotations; k++) rotations[k]! += gripTurned(grip, axes, AXES * k);
-		for (let k = 0; k < grip.angles; k++) angles[k]! += gripTurned(grip, axes, AXES * k + 6);
+		for (let k = 0; k < grip.rotations; k++) rotations[k]! += gripTurned(grip, axes, ARC_NUMBERS * k);
+		for (let k = 0; k < grip.angles; k++) angles[k]! += gripTurned(grip, axes, ARC_NUMBERS * k + 6);
 		if (grip.own !== 0) angles[grip.angles]! += grip.own;
 	}
 	return { straights, angles, rotations };

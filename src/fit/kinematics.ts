@@ -38,7 +38,7 @@ export interface ChainMotion extends FarEnd {
 }
 
 /** Where each arc starts and bends about: tangent and start point, axis and center; twelve numbers an arc. */
-export const AXES = 12;
+export const ARC_NUMBERS = 12;
 
 /** A chain walked from its start: the far end, each straight's direction in `along`, each arc's axes in `axes`. */
 export interface Walk extends FarEnd {
@@ -52,7 +52,7 @@ export interface Walk extends FarEnd {
  */
 export function walk({ straights, angles, rotations, radii }: Chain): Walk {
 	const along = new Float64Array(3 * straights.length);
-	const axes = new Float64Array(AXES * angles.length);
+	const axes = new Float64Array(ARC_NUMBERS * angles.length);
 	let px = 0;
 	let py = 0;
 	let pz = 0;
@@ -83,7 +83,7 @@ export function walk({ straights, angles, rotations, radii }: Chain): Walk {
 		const cx = px + radius * mx;
 		const cy = py + radius * my;
 		const cz = pz + radius * mz;
-		const at = AXES * k;
+		const at = ARC_NUMBERS * k;
 		axes[at] = tx;
 		axes[at + 1] = ty;
 		axes[at + 2] = tz;
@@ -128,14 +128,14 @@ export function walk({ straights, angles, rotations, radii }: Chain): Walk {
  * d end = w x (end - c) and d direction = w x direction (the spatial Jacobian of a product of exponentials).
  */
 export function chainMotion({ along, axes, ...far }: Walk): ChainMotion {
-	const bends = axes.length / AXES;
+	const bends = axes.length / ARC_NUMBERS;
 	const straights = new Float64Array(6 * (bends + 1));
 	for (let k = 0; k <= bends; k++) for (let i = 0; i < 3; i++) straights[6 * k + i] = along[3 * k + i]!;
 	const angles = new Float64Array(6 * bends);
 	const rotations = new Float64Array(6 * bends);
 	for (let k = 0; k < bends; k++) {
-		endTurned(axes, AXES * k, far, rotations, 6 * k);
-		endTurned(axes, AXES * k + 6, far, angles, 6 * k);
+		endTurned(axes, ARC_NUMBERS * k, far, rotations, 6 * k);
+		endTurned(axes, ARC_NUMBERS * k + 6, far, angles, 6 * k);
 	}
 	return { ...far, straights, angles, rotations };
 }

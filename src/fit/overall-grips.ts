@@ -8,7 +8,7 @@ import { before, type Carrier, directionGrip, type Grip, straightGrip, withinGri
 const TURNS_BACK = 1e-9;
 
 /** Lower than this, in radii, a tube lies flat. */
-const FLAT = 1e-9;
+const LIES_FLAT = 1e-9;
 
 /**
  * A size follows its two outermost rings, each by its middle and by the direction of the tube there, and the axis itself. A ring within an arc is
@@ -25,7 +25,7 @@ export function overallGrips({ axis, at }: Extract<Check, { kind: 'overall' }>, 
 	const [high, low] = [lean(top), lean(bottom)];
 	const apart = subtract(top.place, bottom.place);
 	// A tube that lies flat is as high as it is thick, whichever way it is turned out of that.
-	if (dot(apart, up) <= FLAT * half) return [];
+	if (dot(apart, up) <= LIES_FLAT * half) return [];
 	return [
 		...ringGrips(top, up, scale(up, high), tube),
 		...ringGrips(bottom, scale(up, -1), scale(up, low), tube),

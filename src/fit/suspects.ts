@@ -24,7 +24,7 @@ export interface Suspect {
 const ALONE = 1e-6;
 
 /** How large gross errors are, in standard deviations of what they are errors of: each of these as often (common practice, no source). */
-const GROSS = [4, 6, 8, 10, 12];
+const GROSS_SIZES = [4, 6, 8, 10, 12];
 
 /**
  * Everything told or read, each with what all the rest says of it. When exactly one of them is a gross error, the largest `off` is
@@ -65,7 +65,7 @@ function offOf(left: number, sd: number, variance: number): (Pick<Suspect, 'off'
  * Source: G. E. P. Box and G. C. Tiao, A Bayesian approach to some outlier problems, Biometrika 55 (1968): inflated variance (from memory).
  */
 function grossLikelihood(off: number, rest: number): number {
-	const each = GROSS.map((size) => {
+	const each = GROSS_SIZES.map((size) => {
 		const wider = 1 + size ** 2 * rest;
 		return (off ** 2 * (1 - 1 / wider) - Math.log(wider)) / 2;
 	});

@@ -1,5 +1,7 @@
 /** Writes a job file whole or not at all. */
+
 import { mkdirSync } from 'node:fs';
+import { FOR_ALL } from '../files/disk.ts';
 import { causeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import { replaceFile, writeUnlessThere } from '../files/whole-file.ts';
@@ -24,9 +26,6 @@ export class JobNotSaved extends Error {
 	}
 }
 
-/** A job is there to be read by others too. */
-const MODE = 0o644;
-
 /**
  * Writes `text` under `path`. Gives false, with nothing changed, where a file of that name is there already and `over` does not say to
  * take its place. A power cut leaves the old file or the new one, never a part.
@@ -35,8 +34,8 @@ const MODE = 0o644;
 export function saveJobFile(path: string, text: string, over: boolean, fs: FsPort = realFs): boolean {
 	const bytes = Buffer.from(text);
 	try {
-		if (!over) return writeUnlessThere(fs, path, bytes, MODE);
-		replaceFile(fs, path, bytes, MODE);
+		if (!over) return writeUnlessThere(fs, path, bytes, FOR_ALL);
+		replaceFile(fs, path, bytes, FOR_ALL);
 		return true;
 	} catch (error) {
 		throw new JobNotSaved('job-not-saved', path, error);

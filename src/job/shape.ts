@@ -1,4 +1,5 @@
 /** Reads `shape`: bends with their straights, or the sharp-corner points. */
+import { ROUNDING, upToThousandth } from '../maths/scalar.ts';
 import { normalizeRotation } from '../tube/angles.ts';
 import { isObject } from '../tube/as-json.ts';
 import { BOUNDS } from '../tube/bounds.ts';
@@ -13,9 +14,6 @@ import { anything, type FieldReader, length, number, readObject, reportUnknown, 
 /** More bends than any tube has: a sign of a file gone wrong. */
 const MOST_BENDS = 200;
 
-/** Lengths that differ by no more than this part of the radius are the same. */
-const ROUNDING = 1e-9;
-
 /** What could be read of the shape. `bends` counts them as written, whether or not each is right; null: not known. */
 export interface ReadShape {
 	source: ShapeSource | null;
@@ -24,7 +22,7 @@ export interface ReadShape {
 	directions: readonly Point[];
 }
 
-const NONE: ReadShape = { source: null, bends: null, directions: [] };
+const NO_SHAPE: ReadShape = { source: null, bends: null, directions: [] };
 
 /** The die's center-line radius, and that of a finished bend as far as the job or the die states it. */
 export interface Radii {
@@ -48,13 +46,13 @@ export function readShape(value: unknown, by: ReadBy): ReadShape {
 	const { report } = by;
 	if (!isObject(value)) {
 		report({ at: 'shape', found: valued(value), right: { code: 'shape' } });
-		return NONE;
+		return NO_SHAPE;
 	}
 	const [bends, points] = [Object.hasOwn(value, 'bends'), Object.hasOwn(value, 'points')];
 	if (bends === points) {
 		reportUnknown(value, 'shape', ['bends', 'last', 'points'], report);
 		report({ at: 'shape', found: { code: bends ? 'both-shapes' : 'neither-shape' }, right: { code: 'one-shape' } });
-		return bends ? faultsOfBoth(value, by) : NONE;
+		return bends ? faultsOfBoth(value, by) : NO_SHAPE;
 	}
 	return points ? readPoints(value, by) : readBends(value, by);
 }
@@ -73,7 +71,7 @@ function readBends(value: Record<string, unknown>, { units, radii, dies, report 
 	};
 	const { last, radius } = readObject(value, 'shape', readers, ['bends', 'last'], report);
 	const list = readList(value.bends, 'bends', 1, MOST_BENDS, report);
-	if (list === null) return NONE;
+	if (list === null) return NO_SHAPE;
 	const bendReaders = bendReadersFor(units, dies);
 	const read = list.map((item, i) => readBend(item, inside('shape.bends', i), bendReaders, report));
 	const bends = read.filter((bend): bend is Bend => bend.straight !== undefined && isTurn(bend));
@@ -105,7 +103,7 @@ function reportNoRoom({ bends, last, radius: drawn }: BentSource, radii: Radii, 
 	kept.straights.forEach((rest, i) => {
 		const both = own.slice(Math.max(0, i - 1), i + 1);
 		if (rest >= -ROUNDING * Math.max(...both)) return;
-		const least = Math.ceil((straights[i]! - rest) * 1000) / 1000;
+		const least = upToThousandth(straights[i]! - rest);
 		const at = i === bends.length ? 'shape.last' : `${inside('shape.bends', i)}.straight`;
 		const finished = [...new Set(both)];
 		const right = { code: 'room', least, finished, bends: bendsWanting(i + 1, bends.length) } as const;
@@ -156,7 +154,7 @@ function directionsOf(turns: readonly Turn[]): Point[] {
 function readPoints(value: Record<string, unknown>, { units, radii, report }: Omit<ReadBy, 'dies'>): ReadShape {
 	reportUnknown(value, 'shape', ['points'], report);
 	const list = readList(value.points, 'points', 3, MOST_BENDS + 2, report);
-	if (list === null) return NONE;
+	if (list === null) return NO_SHAPE;
 	const points = list.map((item, i) => readPoint(item, inside('shape.points', i), units, report));
 	const faults = geometryFaults(points, radii?.finished);
 	for (const [i, right] of faults) report({ at: inside('shape.points', i), found: valued(list[i]), right });

@@ -1,3 +1,4 @@
+import { floorTo } from '../maths/scalar.ts';
 import { mechanicsPrior } from '../springback/mechanics.ts';
 import type { Material } from '../tube/job.ts';
 import { type Report, valued } from './fault.ts';
@@ -15,6 +16,6 @@ export function reportSpringsBack(
 	if (od === undefined || wall === undefined || material === undefined || clr === undefined || wall > od / 2) return;
 	const { k } = mechanicsPrior({ od, wall }, clr, material);
 	if (k < MOST) return;
-	const most = Math.floor(((clr * MOST) / k) * 100) / 100;
+	const most = floorTo((clr * MOST) / k, 0.01);
 	report({ at, found: valued(clr), right: { code: 'radius-at-most', most } });
 }

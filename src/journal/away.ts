@@ -14,13 +14,14 @@ import { faultOf, type LogRead, readLog } from './read-log.ts';
 import type { LogRecord } from './record.ts';
 import type { WriterParts } from './writer-parts.ts';
 
+/** What the names of logs end in. */
+export const LOG_ENDING = '.log';
+
 /** Which log went on where. */
 export interface AwayMark {
 	log: string;
 	to: string;
 }
-
-const EXTENSION = '.log';
 
 /** The file beside a log that says where its session goes on: itself a log, of one record. */
 export function movedMarkOf(log: string): string {
@@ -49,7 +50,7 @@ export function copyAway(
 ): { fd: number; path: string; lock: Lock } {
 	try {
 		makeFolder(fs, resolve(folder));
-		const made = createFreeFile(fs, join(resolve(folder), basename(log)), bytes, { extension: EXTENSION });
+		const made = createFreeFile(fs, join(resolve(folder), basename(log)), bytes, { extension: LOG_ENDING });
 		try {
 			return { ...made, lock: acquireLock(made.path, now, fs, self) };
 		} catch (error) {
@@ -146,9 +147,9 @@ function whyNotThere(path: string, fs: FsPort): unknown {
 
 /** The logs of that name, with a number or without, in a folder that a session may have gone on in. */
 function copiesIn(folder: string, log: string, fs: FsPort): string[] {
-	const stem = basename(log, EXTENSION);
+	const stem = basename(log, LOG_ENDING);
 	const isCopy = (name: string) =>
-		name.startsWith(stem) && name.endsWith(EXTENSION) && /^(-\d+)?$/.test(name.slice(stem.length, -EXTENSION.length));
+		name.startsWith(stem) && name.endsWith(LOG_ENDING) && /^(-\d+)?$/.test(name.slice(stem.length, -LOG_ENDING.length));
 	try {
 		return fs
 			.readdirSync(folder)

@@ -9,7 +9,13 @@ import { lessonOf } from '../session/estimate/lesson-of-session.ts';
 import type { Start } from '../session/log/start.ts';
 import type { State } from '../session/log/state.ts';
 import { figuresOf, type SessionFigures } from '../session/report/figures.ts';
-import { type SessionStatus, type SessionSummary, sessionSummary, status } from '../session/report/views.ts';
+import {
+	SESSION_STATUSES,
+	type SessionStatus,
+	type SessionSummary,
+	sessionSummary,
+	status,
+} from '../session/report/views.ts';
 import type { Lesson } from '../springback/history.ts';
 import { bentAsField } from '../tube/bent-as.ts';
 import type { Job } from '../tube/job.ts';
@@ -67,8 +73,6 @@ export function outcomeIn(last: LogRecord, start: Start): SessionOutcome | null 
 	};
 }
 
-const STATUSES: readonly unknown[] = ['open', 'done', 'scrapped'] satisfies SessionStatus[];
-
 /** Checksums say that a line is as it was written, not by whom: what has not its form is as if it were not there. */
 function isCameTo(said: unknown): said is CameTo {
 	if (typeof said !== 'object' || said === null) return false;
@@ -77,7 +81,7 @@ function isCameTo(said: unknown): said is CameTo {
 	>;
 	return (
 		typeof method === 'string' &&
-		STATUSES.includes(status) &&
+		SESSION_STATUSES.some((known) => known === status) &&
 		isCount(bendsDone) &&
 		isCount(bends) &&
 		(fits === null || typeof fits === 'boolean') &&

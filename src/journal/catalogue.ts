@@ -1,7 +1,7 @@
 import { join, resolve, sep } from 'node:path';
 import { causeOf, codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
-import { awayOf, folderNoteOf, movedMarkOf } from './away.ts';
+import { awayOf, folderNoteOf, LOG_ENDING, movedMarkOf } from './away.ts';
 import { JournalError, NoLog } from './errors.ts';
 import type { JournalFault } from './facts.ts';
 import { type Imported, importedFrom, importMarkOf } from './import-mark.ts';
@@ -30,7 +30,6 @@ export interface ReadSession {
 /** No longer than any disk takes for a name. */
 const ID = /^[0-9a-z][0-9a-z-]{0,99}$/;
 const LOG = /^[0-9a-z][0-9a-z-]*\.log$/;
-const EXTENSION = '.log';
 
 /** The folder of the logs under the program's home. */
 export function sessionFolder(home: string): string {
@@ -55,7 +54,7 @@ export function sessionPath(home: string, id: string): string {
 /** The name of a session's log. Throws NoLog for what cannot be an id: one from elsewhere may lead out of the folder. */
 export function logName(id: string): string {
 	if (!ID.test(id)) throw new NoLog({ code: 'not-an-id', id }, id);
-	return `${id}${EXTENSION}`;
+	return `${id}${LOG_ENDING}`;
 }
 
 function keptSession(id: string, path: string, read: LogRead, problem: JournalFault | null, fs: FsPort): ReadSession {
@@ -118,11 +117,11 @@ export function logPlaces(home: string, fs: FsPort = realFs, rescue: string | nu
 	const logs = names.filter((name) => LOG.test(name));
 	const others = logs.length === names.length ? [] : names.filter((name) => !LOG.test(name));
 	// Asking the disk for a note beside every log would double the time that a start takes.
-	const marks = new Set(others.filter((name) => name.endsWith(movedMarkOf(EXTENSION))));
-	const noted = new Set(others.filter((name) => name.endsWith(folderNoteOf(EXTENSION))));
-	const imported = new Set(others.filter((name) => name.endsWith(importMarkOf(EXTENSION))));
+	const marks = new Set(others.filter((name) => name.endsWith(movedMarkOf(LOG_ENDING))));
+	const noted = new Set(others.filter((name) => name.endsWith(folderNoteOf(LOG_ENDING))));
+	const imported = new Set(others.filter((name) => name.endsWith(importMarkOf(LOG_ENDING))));
 	const away = rescue === null ? new Set<string>() : new Set(namesIn(rescue, fs).filter((name) => LOG.test(name)));
-	const idOf = (name: string) => name.slice(0, -EXTENSION.length);
+	const idOf = (name: string) => name.slice(0, -LOG_ENDING.length);
 	if (others.length + away.size === 0) {
 		return logs.map((name) => ({ id: idOf(name), path: `${prefix}${name}`, isOwn: true }));
 	}
@@ -154,7 +153,7 @@ export function namesIn(folder: string, fs: FsPort): string[] {
 function withThoseAway(logs: readonly string[], marks: ReadonlySet<string>, away: ReadonlySet<string>): string[] {
 	const marked = [...marks].map((mark) => mark.slice(0, -movedMarkOf('').length)).filter((name) => LOG.test(name));
 	const known = new Set([...logs, ...marked]);
-	const others = [...away].filter((name) => !known.has(name.replace(/-\d+\.log$/, EXTENSION)));
+	const others = [...away].filter((name) => !known.has(name.replace(/-\d+\.log$/, LOG_ENDING)));
 	return [...new Set([...known, ...others])].sort().reverse();
 }
 

@@ -3,10 +3,9 @@
  * not there, and the logs are folded anew.
  */
 import { createHash } from 'node:crypto';
-import { constants } from 'node:fs';
 import { endianness } from 'node:os';
 import { dirname, join } from 'node:path';
-import { closeQuietly, exists, makeFolder, removeQuietly, writeAll } from '../files/disk.ts';
+import { closeQuietly, exists, FOR_OWNER, FRESH_FILE, makeFolder, removeQuietly, writeAll } from '../files/disk.ts';
 import { codeOf } from '../files/error-codes.ts';
 import type { FsPort } from '../files/fs-port.ts';
 import { sessionFolder } from './catalogue.ts';
@@ -61,7 +60,7 @@ export function writeCache(home: string, rows: readonly FoldedRow[], fs: FsPort)
 	try {
 		makeFolder(fs, dirname(path));
 		if (exists(fs, fresh) && Date.now() - fs.statSync(fresh).mtimeMs > ABANDONED_MS) fs.unlinkSync(fresh);
-		const fd = fs.openSync(fresh, constants.O_WRONLY | constants.O_CREAT | constants.O_EXCL, 0o600);
+		const fd = fs.openSync(fresh, FRESH_FILE, FOR_OWNER);
 		try {
 			writeAll(fs, fd, Buffer.from(headOf(body), 'latin1'));
 			writeAll(fs, fd, body);

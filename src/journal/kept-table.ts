@@ -48,13 +48,13 @@ export function encoded(rows: readonly FoldedRow[], folder: string): Uint8Array<
 	const shared: Texts = { jobs: jobs.all, listed: listed.all, kin: kin.all, besides: besides.all, odd };
 	const texts = Buffer.from(JSON.stringify(shared));
 	const filling = -(ids.length + texts.length) & (FLOAT - 1);
-	const numbersAt = HEAD * FLOAT + ids.length + texts.length + filling;
+	const numbersAt = HEAD_NUMBERS * FLOAT + ids.length + texts.length + filling;
 	const rowBytes = rows.length * STRIDE * FLOAT;
 	const jointBytes = sumOf(joint.map(({ length }) => length)) * FLOAT;
 	const body = new Uint8Array(numbersAt + rowBytes + jointBytes).fill(SPACE, 0, numbersAt);
-	new Float64Array(body.buffer, 0, HEAD).set([ids.length, texts.length, filling, rowBytes]);
-	body.set(ids, HEAD * FLOAT);
-	body.set(texts, HEAD * FLOAT + ids.length);
+	new Float64Array(body.buffer, 0, HEAD_NUMBERS).set([ids.length, texts.length, filling, rowBytes]);
+	body.set(ids, HEAD_NUMBERS * FLOAT);
+	body.set(texts, HEAD_NUMBERS * FLOAT + ids.length);
 	const numbers = new Float64Array(body.buffer, numbersAt);
 	let jointAt = 0;
 	for (const [n, folded] of rows.entries()) {
@@ -67,7 +67,7 @@ export function encoded(rows: readonly FoldedRow[], folder: string): Uint8Array<
 	return body;
 }
 
-const HEAD = 4;
+const HEAD_NUMBERS = 4;
 const SPACE = 32;
 
 function isRowOf(folded: FoldedRow, table: RowTable | undefined): folded is TableRow {
@@ -99,8 +99,8 @@ const isPlainTime = (text: string) => Number.isFinite(Date.parse(text)) && isoOf
  */
 export function decoded(body: Uint8Array, folder: string): FoldedRow[] {
 	const { buffer, byteOffset, byteLength } = body;
-	const [ids = 0, texts = 0, filling = 0, rowBytes = 0] = new Float64Array(buffer, byteOffset, HEAD);
-	const textsAt = HEAD * FLOAT + ids;
+	const [ids = 0, texts = 0, filling = 0, rowBytes = 0] = new Float64Array(buffer, byteOffset, HEAD_NUMBERS);
+	const textsAt = HEAD_NUMBERS * FLOAT + ids;
 	const numbersAt = textsAt + texts + filling;
 	const jointAt = numbersAt + rowBytes;
 	const text = (from: number, length: number, encoding: 'utf8' | 'latin1') =>
@@ -113,7 +113,7 @@ export function decoded(body: Uint8Array, folder: string): FoldedRow[] {
 	};
 	if (ids === 0) return [];
 	// latin1: ids are letters and digits, and are read fastest so.
-	return text(HEAD * FLOAT, ids, 'latin1')
+	return text(HEAD_NUMBERS * FLOAT, ids, 'latin1')
 		.split('\n')
 		.map((id, n) => new TableRow(id, table, n * STRIDE));
 }

@@ -1,5 +1,7 @@
 /** A lesson as a fixed count of numbers. */
+
 import { eigen } from '../maths/eigen.ts';
+import { ROUNDING } from '../maths/scalar.ts';
 import type { Lesson } from '../springback/history.ts';
 import { MACHINE } from '../springback/kin.ts';
 import { type Scatter, TALLY_KINDS } from '../springback/scatter.ts';
@@ -41,9 +43,6 @@ export function isInformation(information: readonly (readonly number[])[]): bool
 	);
 	return isSymmetric && Math.min(...values) >= -nothing;
 }
-
-/** What this part of the largest eigenvalue makes is rounding. */
-const ROUNDING = 1e-9;
 
 /** The lesson whose numbers begin at place `at`. */
 export function lessonAt(numbers: Float64Array, at: number): ToldLesson {

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
-import { constants, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { hostname } from 'node:os';
-import { closeQuietly, removeQuietly, writeAll } from '../files/disk.ts';
+import { closeQuietly, FOR_OWNER, FRESH_FILE, removeQuietly, writeAll } from '../files/disk.ts';
 import { causeOf, codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import { Locked, NotSaved } from './errors.ts';
@@ -29,7 +29,6 @@ interface Holder {
 	mtimeMs: number;
 }
 
-const NEW_LOCK = constants.O_WRONLY | constants.O_CREAT | constants.O_EXCL;
 const EMPTY_IS_STALE_MS = 10_000;
 const heldHere = new Set<string>();
 
@@ -114,7 +113,7 @@ function tryCreate(fs: FsPort, path: string, self: LockSelf): Lock | null {
 	const token = randomBytes(8).toString('hex');
 	let fd: number;
 	try {
-		fd = fs.openSync(path, NEW_LOCK, 0o600);
+		fd = fs.openSync(path, FRESH_FILE, FOR_OWNER);
 	} catch (error) {
 		if (codeOf(error) === 'EEXIST') return null;
 		throw lockFault('lock-unwritable', path, error);

@@ -1,7 +1,7 @@
 import type { KeptRow } from './kept-row.ts';
 
 /** Beyond this part of a number it is another one; below it only another processor has rounded. */
-const ROUNDING = 1e-6;
+const ALIKE = 1e-6;
 
 /** Whether two rows of one session tell the same; where its log lies is its own affair. */
 export function tellsTheSame(a: KeptRow, b: KeptRow): boolean {
@@ -15,7 +15,7 @@ function comparable({ id, job, at, startId, touched, status, listed, kin, pulls,
 
 function isAlike(a: unknown, b: unknown): boolean {
 	if (typeof a === 'number' && typeof b === 'number')
-		return Math.abs(a - b) <= ROUNDING * Math.max(1, Math.abs(a), Math.abs(b));
+		return Math.abs(a - b) <= ALIKE * Math.max(1, Math.abs(a), Math.abs(b));
 	if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return a === b;
 	const [inA, inB] = [Object.entries(a), Object.keys(b)];
 	return (

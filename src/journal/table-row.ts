@@ -1,6 +1,6 @@
 /** One kept session as a row of numbers, and the lists of what rows share that some of them point into. */
 import type { SessionFigures } from '../session/report/figures.ts';
-import type { SessionStatus } from '../session/report/views.ts';
+import { SESSION_STATUSES, type SessionStatus } from '../session/report/views.ts';
 import type { Kin, Lesson } from '../springback/history.ts';
 import type { JournalFault } from './facts.ts';
 import { FIGURE_NUMBERS, figuresAt, putFigures } from './figure-numbers.ts';
@@ -20,7 +20,6 @@ export const [ODD, JOINT] = [11, 12];
 const FIGURES = JOINT + 1;
 const LESSON = FIGURES + FIGURE_NUMBERS;
 export const STRIDE = LESSON + LESSON_NUMBERS;
-const STATUSES: readonly SessionStatus[] = ['open', 'done', 'scrapped'];
 
 /** The memory that rows lie in. */
 export interface RowTable {
@@ -96,7 +95,7 @@ export class TableRow implements KeptRow, FoldedRow {
 	}
 
 	get status(): SessionStatus {
-		return STATUSES[this.#number(STATUS)] ?? 'open';
+		return SESSION_STATUSES[this.#number(STATUS)] ?? 'open';
 	}
 
 	get listed(): ListedOutcome | null {
@@ -173,7 +172,7 @@ export function rowNumbers(
 	numbers[MTIME] = mtimeMs;
 	numbers[AT] = Date.parse(row.at);
 	numbers[TOUCHED] = Date.parse(row.touched);
-	numbers[STATUS] = STATUSES.indexOf(row.status);
+	numbers[STATUS] = SESSION_STATUSES.indexOf(row.status);
 	numbers[DAMAGED] = Number(row.isDamaged);
 	numbers[IMPORTED] = Number(row.isImported);
 	numbers[JOB] = row.job ? jobs.of(row.job) : -1;

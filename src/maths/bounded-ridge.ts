@@ -12,9 +12,9 @@ export interface Levers {
 /** From so short a step on, rounding decides whether the dual falls. */
 const SHORTEST = 1e-9;
 /** Each step but the last changes which variables their bounds hold; more than this no problem of a tube's size took. */
-const MOST_STEPS = 200;
+const MOST_CHANGES = 200;
 /** A part of a sum that is no more than what rounding makes of it, a dozen rows over. */
-const ROUNDING = 1e-13;
+const SWALLOWED = 1e-13;
 
 /**
  * What is left of `misses`: A x + misses for the x within its bounds for which |A x + misses|^2 + |x|^2 is least.
@@ -26,7 +26,7 @@ const ROUNDING = 1e-13;
 export function residualOf(misses: readonly number[], levers: Levers): number[] {
 	let r = misses.map(() => 0);
 	let now = dualAt(r, misses, levers);
-	for (let step = 0; step < MOST_STEPS; step++) {
+	for (let step = 0; step < MOST_CHANGES; step++) {
 		const by = downhillStep(curvatureOf(now.held, r.length, levers), now.slope);
 		const fall = dot(by, now.slope);
 		for (let part = 1; ; part /= 2) {
@@ -47,7 +47,7 @@ export function residualOf(misses: readonly number[], levers: Levers): number[] 
 function downhillStep(curvature: number[][], slope: readonly number[]): number[] {
 	const exact = solveDefinite(curvature, slope);
 	if (exact !== null) return exact;
-	const swallowed = ROUNDING * curvature.reduce((sum, line, i) => sum + line[i]!, 0);
+	const swallowed = SWALLOWED * curvature.reduce((sum, line, i) => sum + line[i]!, 0);
 	const held = curvature.map((line, i) => line.map((value, j) => (i === j ? value + swallowed : value)));
 	return solveDefinite(held, slope)!;
 }

@@ -36,11 +36,11 @@ export function cholesky(matrix: Matrix, least = 0): number[][] {
 }
 
 /** A part of a variance that is no more than what the arithmetic rounds. */
-const ROUNDING = 1e-12;
+const VARIANCE_ROUNDING = 1e-12;
 
 /** The lower triangle L with L L' = `covariance`, which may have unknowns without any spread or that follow wholly from others. */
 export function triangle(covariance: Matrix): number[][] {
-	return factor(covariance, (rest, i) => (rest > covariance[i]![i]! * ROUNDING ? Math.sqrt(rest) : 0))!;
+	return factor(covariance, (rest, i) => (rest > covariance[i]![i]! * VARIANCE_ROUNDING ? Math.sqrt(rest) : 0))!;
 }
 
 /** The y with L y = `right`, L a lower triangle. */

@@ -7,7 +7,7 @@ import { dot, type Matrix } from './matrix.ts';
  */
 
 /** How many points: a chance is then good to about a hundredth. */
-const POINTS = 600;
+const CLOUD_POINTS = 600;
 
 /** The columns made so far: a cloud of fewer unknowns has the first of them. */
 const COLUMNS: number[][] = [];
@@ -21,7 +21,7 @@ const COLUMNS: number[][] = [];
 export function standardCloud(unknowns: number): readonly (readonly number[])[] {
 	if (COLUMNS.length < unknowns) addColumns(unknowns);
 	const columns = COLUMNS.slice(0, unknowns);
-	return Array.from({ length: POINTS }, (_, i) => columns.map((column) => column[i]!));
+	return Array.from({ length: CLOUD_POINTS }, (_, i) => columns.map((column) => column[i]!));
 }
 
 function addColumns(unknowns: number): void {
@@ -34,7 +34,7 @@ function addColumns(unknowns: number): void {
 
 function normalPair(root: number, other: number): [number[], number[]] {
 	const [a, b]: [number[], number[]] = [[], []];
-	for (let i = 1; i <= POINTS; i++) {
+	for (let i = 1; i <= CLOUD_POINTS; i++) {
 		const size = Math.sqrt(-2 * Math.log(part(i * root)));
 		const turn = 2 * Math.PI * part(i * other);
 		a.push(size * Math.cos(turn));

@@ -32,7 +32,7 @@ export function firstWhole(holds: (n: number) => boolean, low: number, high: num
 }
 
 /** A smooth function's zero takes some eight; a zero that is none of one is as near by then as so many halvings bring it. */
-const MOST_STEPS = 60;
+const MOST_HALVINGS = 60;
 
 /**
  * The zero of a function that changes sign in (low, high), as near as the arithmetic lets it. By the line between two places of different sign; of
@@ -41,7 +41,7 @@ const MOST_STEPS = 60;
 export function zeroBetween(f: (x: number) => number, low: number, high: number): number {
 	let [stays, at] = [low, high];
 	let [ofStays, ofAt] = [f(low), f(high)];
-	for (let i = 0; i < MOST_STEPS && ofAt !== 0; i++) {
+	for (let i = 0; i < MOST_HALVINGS && ofAt !== 0; i++) {
 		const next = at - (ofAt * (at - stays)) / (ofAt - ofStays);
 		if (next === at || next === stays) return next;
 		const ofNext = f(next);

@@ -43,7 +43,7 @@ export interface Solution {
 
 const FIRST_DAMPING = 1e-8;
 const LARGEST_DAMPING = 1e20;
-export const FLAT = 1e-8;
+export const FLAT_SLOPE = 1e-8;
 const SMALLEST_STEP = 1e-12;
 const MOST_STEPS = 100;
 /** Where a step can gain no more than this, or this part of the cost, rounding is too much of what two costs differ by: the slopes tell. */
@@ -197,7 +197,7 @@ export type Flatness = (all: number) => number;
  * it started from, but for rounding. Variables should be of order one: the smallest step is absolute. Throws RangeError when a residual at the start
  * is not a finite number.
  */
-export function solve(problem: Problem, start: readonly number[], flat: Flatness = () => FLAT): Solution {
+export function solve(problem: Problem, start: readonly number[], flat: Flatness = () => FLAT_SLOPE): Solution {
 	const inside = start.map((value, i) => clamp(value, problem.lower[i]!, problem.upper[i]!));
 	let place = placeAt(problem, inside, problem.residuals(inside));
 	if (!Number.isFinite(place.cost))

@@ -1,5 +1,8 @@
 /** The normal distribution: density, probability and quantile, good to 1e-12 or better. */
 
+/** Nine in ten of a normal distribution lie within so many standard deviations of its mean. */
+export const NINE_IN_TEN = 1.6449;
+
 export function normalPdf(x: number): number {
 	return Math.exp(-0.5 * x * x) / Math.sqrt(2 * Math.PI);
 }

@@ -1,6 +1,7 @@
 import { sumOf } from './list.ts';
 import { cheapestCutting } from './packing/cheapest.ts';
-import { type CuttingWay, EQUAL, type StickKind, timesIn, type WantedPieces } from './packing/wanted.ts';
+import type { CuttingWay, StickKind, WantedPieces } from './packing/wanted.ts';
+import { ROUNDING, stepsWithin } from './scalar.ts';
 
 /** So many pieces of a length. */
 export interface Piece {
@@ -49,7 +50,7 @@ export function packed(pieces: readonly Piece[], sticks: readonly Stick[], kerf:
 	const longest = sticks.reduce((best, { length }, i) => (length > sticks[best]!.length ? i : best), 0);
 	const most = sticks[longest]?.length ?? 0;
 	for (const { length } of pieces)
-		if (timesIn(most, length) === 0) throw new RangeError(`a piece of ${length} is longer than every stick`);
+		if (stepsWithin(most, length) === 0) throw new RangeError(`a piece of ${length} is longer than every stick`);
 	const lengths = [...new Set(pieces.map(({ length }) => length))].sort((a, b) => b - a);
 	const named = lengths.map((length) =>
 		pieces.flatMap((piece, i) => (piece.length === length ? repeated(i, piece) : [])),
@@ -63,7 +64,7 @@ export function packed(pieces: readonly Piece[], sticks: readonly Stick[], kerf:
 	// A stick that is missing costs more than all that could be used in its place.
 	const missing = { room: most + kerf, cost: 2 * most * (number + 1), count: Number.POSITIVE_INFINITY };
 	const isEnough = kinds.some(
-		({ room, count }) => count === missing.count && timesIn(room, wanted.lengths[0] ?? 0) > 0,
+		({ room, count }) => count === missing.count && stepsWithin(room, wanted.lengths[0] ?? 0) > 0,
 	);
 	const { best, least } = cheapestCutting(
 		wanted,
@@ -78,7 +79,7 @@ export function packed(pieces: readonly Piece[], sticks: readonly Stick[], kerf:
 		return { stick: kind, isMissing, pieces: own, left: Math.max(0, sticks[kind]!.length - taken) };
 	});
 	const used = cut.reduce((sum, { stick }) => sum + sticks[stick]!.length, 0);
-	const isProven = least >= best.cost * (1 - EQUAL);
+	const isProven = least >= best.cost * (1 - ROUNDING);
 	const inHand = least - cut.filter(({ isMissing }) => isMissing).length * (missing.cost - most);
 	const material = pieces.reduce((sum, { length, quantity }) => sum + length * quantity, 0);
 	return { sticks: cut, used, isProven, bound: isProven ? used : Math.max(material, inHand) };

@@ -1,9 +1,7 @@
 import { sumOf } from './list.ts';
+import { NINE_IN_TEN } from './normal.ts';
 
 /** What is read off a cloud of equally or unequally weighted points: chances, moments, and what one more reading would tell. */
-
-/** Half the width of the band that nine in ten of a normal distribution lie in, in standard deviations. */
-const NINE_IN_TEN = 1.6449;
 
 /**
  * The give or take of a number that was told: nine in ten of `values`, weighed, lie within 1.645 of it. For a normal

@@ -1,11 +1,11 @@
 import { View } from '@react-pdf/renderer';
 import { LEADING, Words } from './Words.tsx';
 
-const SIZE = 9;
+const HEADING_SIZE = 9;
 const UNDER = 2;
 
 /** How high it stands, on one line. */
-export const HEADING_HEIGHT = SIZE * LEADING + UNDER;
+export const HEADING_HEIGHT = HEADING_SIZE * LEADING + UNDER;
 
 interface HeadingProps {
 	text: string;
@@ -20,7 +20,7 @@ interface HeadingProps {
 export function Heading({ text, width, ahead = 40, gap = 0 }: HeadingProps) {
 	return (
 		<View minPresenceAhead={ahead} style={{ paddingBottom: UNDER, marginBottom: -gap }}>
-			<Words text={text} width={width} size={SIZE} bold />
+			<Words text={text} width={width} size={HEADING_SIZE} bold />
 		</View>
 	);
 }

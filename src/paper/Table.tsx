@@ -25,13 +25,13 @@ export interface TableProps {
 }
 
 /** Thinner ones vanish where a page is shown on a screen. */
-const LINE = 0.75;
+const RULE_WIDTH = 0.75;
 const PAD = 3;
 /** A line for the pen: a little over 5 mm. */
 const PEN = 15;
 
 /** Each row has its own left line: one along the table would run on below the last row of a page. */
-const ROW = { flexDirection: 'row', borderBottomWidth: LINE, borderLeftWidth: LINE } as const;
+const ROW = { flexDirection: 'row', borderBottomWidth: RULE_WIDTH, borderLeftWidth: RULE_WIDTH } as const;
 
 const columnWidths = ({ columns, width }: Pick<TableProps, 'columns' | 'width'>): ((column: PaperColumn) => number) => {
 	const parts = columns.reduce((sum, { part }) => sum + part, 0);
@@ -50,7 +50,7 @@ export function tableHeight(table: TableProps, type: Typeface): number {
 			column.pen && row[i] === '' ? lines * pen : words(row[i]!, column, { size, ...column }),
 		),
 	);
-	return [head, ...cells].reduce((sum, row) => sum + Math.max(...row) + LINE, LINE);
+	return [head, ...cells].reduce((sum, row) => sum + Math.max(...row) + RULE_WIDTH, RULE_WIDTH);
 }
 
 /** Rows under a head that is told again on the next page. */
@@ -58,7 +58,7 @@ export function Table({ columns, rows, width, size, lines = 1, pen = PEN }: Tabl
 	const widthOf = columnWidths({ columns, width });
 	return (
 		<View style={{ width }}>
-			<View fixed wrap={false} style={{ ...ROW, borderTopWidth: LINE, backgroundColor: '#e8e8e8' }}>
+			<View fixed wrap={false} style={{ ...ROW, borderTopWidth: RULE_WIDTH, backgroundColor: '#e8e8e8' }}>
 				{columns.map((column) => (
 					<TableCell key={column.head} width={widthOf(column)}>
 						<Words text={column.head} width={widthOf(column) - 2 * PAD} size={size - 1} align={column.align} />
@@ -90,7 +90,7 @@ export function Table({ columns, rows, width, size, lines = 1, pen = PEN }: Tabl
 
 function TableCell({ width, pen = false, children }: { width: number; pen?: boolean; children: React.ReactNode }) {
 	const padding = pen ? {} : { paddingHorizontal: PAD, paddingVertical: PAD / 2 };
-	return <View style={{ width, borderRightWidth: LINE, justifyContent: 'center', ...padding }}>{children}</View>;
+	return <View style={{ width, borderRightWidth: RULE_WIDTH, justifyContent: 'center', ...padding }}>{children}</View>;
 }
 
 function PenLines({ count, width, height }: { count: number; width: number; height: number }) {
@@ -98,7 +98,7 @@ function PenLines({ count, width, height }: { count: number; width: number; heig
 	return lines.map((line) => (
 		<View
 			key={line}
-			style={{ width, height, ...(line > 0 && { borderTopWidth: LINE / 3, borderTopStyle: 'dashed' }) }}
+			style={{ width, height, ...(line > 0 && { borderTopWidth: RULE_WIDTH / 3, borderTopStyle: 'dashed' }) }}
 		/>
 	));
 }

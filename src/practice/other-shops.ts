@@ -1,7 +1,10 @@
 /** Shops that no model of ours was made for. Their constants are common practice, no source. */
-import { type Law, USUAL, type World } from './world.ts';
+import { type Law, USUAL_SHOP, type World } from './world.ts';
 
-const machine = (change: Partial<World['machine']>): World => ({ ...USUAL, machine: { ...USUAL.machine, ...change } });
+const machine = (change: Partial<World['machine']>): World => ({
+	...USUAL_SHOP,
+	machine: { ...USUAL_SHOP.machine, ...change },
+});
 
 /** A dial that lags by its own, whatever the take-up. */
 const FREE_LAG = { lagShare: null, lag: [-1, 2] } as const;
@@ -14,9 +17,9 @@ const MOMENT: Law = { form: 'moment', zone: [3, 14], curvature: [25, 70], harden
 export const FOREIGN: Readonly<Record<string, World>> = {
 	hardening: machine({ hardening: [0.1, 0.4], curvature: { sd: 0 } }),
 	backlash: machine({ backlash: [0.3, 1] }),
-	'heavy tails': { ...USUAL, tails: 4 },
-	drift: machine({ drift: { ...USUAL.machine.drift, takeUp: [0.05, 0.15], proportion: [0.005, 0.015] } }),
-	'coarse dial': { ...USUAL, dial: { ...USUAL.dial, division: 1 } },
+	'heavy tails': { ...USUAL_SHOP, tails: 4 },
+	drift: machine({ drift: { ...USUAL_SHOP.machine.drift, takeUp: [0.05, 0.15], proportion: [0.005, 0.015] } }),
+	'coarse dial': { ...USUAL_SHOP, dial: { ...USUAL_SHOP.dial, division: 1 } },
 	'ramp onset': machine({ onset: 'ramp', buildUp: [6, 18] }),
 	'late onset': machine({ onset: 'late', buildUp: [6, 16] }),
 	'free lag': machine({ lagShare: null, lag: [0.3, 3] }),
@@ -26,9 +29,9 @@ export const FOREIGN: Readonly<Record<string, World>> = {
 	kink: machine({ law: KINK, curvature: { sd: 0 } }),
 	moment: machine({ law: MOMENT, curvature: { sd: 0 } }),
 	'wide machines': machine({ takeUp: [1, 5.5], proportion: [0.01, 0.15] }),
-	'finder bias': { ...USUAL, finder: { ...USUAL.finder, bias: [-0.3, 0.3] } },
+	'finder bias': { ...USUAL_SHOP, finder: { ...USUAL_SHOP.finder, bias: [-0.3, 0.3] } },
 	creep: machine({ creep: CREEP }),
-	'walk in a day': machine({ drift: { ...USUAL.machine.drift, walk: 0.1 } }),
+	'walk in a day': machine({ drift: { ...USUAL_SHOP.machine.drift, walk: 0.1 } }),
 };
 
 /** Shops that have next to nothing in common with the springback room's model: another law, a free lag, machines of any kind. */

@@ -3,7 +3,7 @@
  * again only adds. After release the dial shows the angle with its own lag and the seating error. Whoever turns the dial shifts all
  * that it shows from then on.
  */
-import { roundedTo } from '../maths/scalar.ts';
+import { nearestTo } from '../maths/scalar.ts';
 import { drawLaw, type SpringbackLaw } from './laws.ts';
 import type { Draw } from './random.ts';
 import { type DrawRange, drawnWithin, oneShop, type World } from './world.ts';
@@ -99,7 +99,7 @@ export function openShop(anyShop: World, draw: Draw, maxAngle: number): Shop {
 		const { back, built } = machine.law;
 		return loaded - takeUp * built(loaded) - part * back(loaded) - 4 * machine.curvature * u * (1 - u);
 	};
-	const dial = (value: number, sd: number) => toDivision(value + error(sd), world.dial.division);
+	const dial = (value: number, sd: number) => nearestTo(value + error(sd), world.dial.division);
 	const needle = () => {
 		const play = draw.uniform(-machine.backlash / 2, machine.backlash / 2);
 		return angle + creep + (angle > 0 ? machine.lag + die.lag : 0) + seating + play;
@@ -137,7 +137,7 @@ export function openShop(anyShop: World, draw: Draw, maxAngle: number): Shop {
 		},
 		finder() {
 			creep = 0;
-			return Math.max(0, toDivision(angle + machine.bias + error(world.finder.sd), world.finder.division));
+			return Math.max(0, nearestTo(angle + machine.bias + error(world.finder.sd), world.finder.division));
 		},
 		relieve(by) {
 			angle = Math.max(0, angle - Math.max(0, draw.normal(by, 0.1 + 0.15 * by)));
@@ -174,9 +174,4 @@ function newMachine({ machine, finder }: World, draw: Draw): Machine {
 		bias: drawnWithin(finder.bias, draw),
 		law: drawLaw(machine, { power, over }, draw),
 	};
-}
-
-/** A number as it is read on a scale with this division. */
-export function toDivision(value: number, division: number): number {
-	return roundedTo(Math.round(value / division) * division, 6);
 }

@@ -3,12 +3,13 @@
  * shows what the dial, the angle finder or the tape then read. What has been done is not undone by taking a number back.
  */
 
+import { nearestTo } from '../maths/scalar.ts';
 import type { Action } from '../session/protocol/action.ts';
 import type { Ask, CheckAsk, ConfirmAsk, DecideAsk, PullAsk, SetAsk } from '../session/protocol/asks.ts';
 import { dieOf, diesOf, toolingOf } from '../tube/dies.ts';
 import type { Check, Job } from '../tube/job.ts';
 import type { Draw } from './random.ts';
-import { openShop, type Shop, toDivision } from './shop.ts';
+import { openShop, type Shop } from './shop.ts';
 import { type StationDie, stationDie } from './station-die.ts';
 import { type TrueBend, trueCheck } from './true-tube.ts';
 import { setsPointer, type World } from './world.ts';
@@ -115,7 +116,7 @@ export class Station {
 	/** Where a bend's mark lies, or how its plane, as it is read on the tube. */
 	#lies(kind: 'mark' | 'rotation', bend: number): number {
 		const { mark, rotation } = this.#at(bend);
-		return kind === 'mark' ? this.#taped(mark) : toDivision(rotation, 0.5);
+		return kind === 'mark' ? this.#taped(mark) : nearestTo(rotation, 0.5);
 	}
 
 	/** Does what an answer had done to the tube. */
@@ -152,7 +153,7 @@ export class Station {
 	/** The dial with the tube snug, once the hands have done with it what they do. */
 	#pointer(asked: number): number {
 		if (!setsPointer(this.#world)) return this.#shop.snug();
-		const shown = toDivision(asked, this.#world.dial.division);
+		const shown = nearestTo(asked, this.#world.dial.division);
 		this.#shop.setPointer(shown);
 		return shown;
 	}
@@ -188,7 +189,7 @@ export class Station {
 		const value = trueCheck(check, this.#bends, this.#piece, this.#job);
 		if (check.kind !== 'angle') return this.#taped(value + this.#draw.normal(0, this.#job.tooling.tape / 4));
 		const { sd, division } = this.#world.finder;
-		return Math.max(0, toDivision(value + this.#shop.bias + this.#draw.normal(0, sd), division));
+		return Math.max(0, nearestTo(value + this.#shop.bias + this.#draw.normal(0, sd), division));
 	}
 
 	#checkOf(name: string): Check {
@@ -200,12 +201,12 @@ export class Station {
 	#roundness(name: string): number {
 		const made = this.#ovality.get(name) ?? Math.min(1, this.#draw.normal(OVALITY.mean, OVALITY.sd));
 		this.#ovality.set(name, made);
-		return toDivision(made, 0.001);
+		return nearestTo(made, 0.001);
 	}
 
 	/** A length as the tape is read: to half a division. */
 	#taped(length: number): number {
-		return toDivision(length, this.#job.tooling.tape / 2);
+		return nearestTo(length, this.#job.tooling.tape / 2);
 	}
 
 	#relieve(bend: number, by: number): void {

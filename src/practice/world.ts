@@ -81,7 +81,7 @@ export interface World {
 }
 
 /** A shop as most are (common practice, no source). */
-export const USUAL: World = {
+export const USUAL_SHOP: World = {
 	machine: {
 		takeUp: { mean: 3, sd: 0.6 },
 		proportion: [0.02, 0.12],

@@ -1,6 +1,6 @@
 import { meanOf } from '../maths/list.ts';
 /** What plots of a session show, as numbers. Degrees throughout. */
-import { normalQuantile } from '../maths/normal.ts';
+import { NINE_IN_TEN } from '../maths/normal.ts';
 import type { State } from '../session/log/state.ts';
 import { stages } from '../session/report/stages.ts';
 import { pullSpread, reach } from '../springback/filter.ts';
@@ -32,9 +32,9 @@ export interface SpringbackPlot {
 }
 
 /** How many places the learned band is worked out at. */
-const POINTS = 16;
+const BAND_PLACES = 16;
 /** The band reaches so far beyond the angles of the tube, as a part of them. */
-const BEYOND = 0.2;
+const BAND_BEYOND = 0.2;
 
 export function springbackPlot(state: State): SpringbackPlot {
 	const { job, prior } = state.start;
@@ -45,8 +45,8 @@ export function springbackPlot(state: State): SpringbackPlot {
 	const dies = diesAtWork(job).map((die): DieBand => {
 		const on = all.filter(({ bend }) => dieOf(job, bend) === die);
 		const angles = [...on, ...pulls.filter(({ bend }) => dieOf(job, bend) === die)].map(({ angle }) => angle);
-		const [from, to] = [(1 - BEYOND) * Math.min(...angles), (1 + BEYOND) * Math.max(...angles)];
-		const at = Array.from({ length: POINTS }, (_, i) => from + ((to - from) * i) / (POINTS - 1));
+		const [from, to] = [(1 - BAND_BEYOND) * Math.min(...angles), (1 + BAND_BEYOND) * Math.max(...angles)];
+		const at = Array.from({ length: BAND_PLACES }, (_, i) => from + ((to - from) * i) / (BAND_PLACES - 1));
 		return { die, bends: on.map(({ bend }) => bend), band: springbackAt(atDie(prior, die), at) };
 	});
 	return { dies, pulls };
@@ -81,18 +81,15 @@ export interface LandedPoint {
 	high: number;
 }
 
-const BAND = 0.9;
-
 /** In the order pulled. `states`: the session as it began and after each line of its log. */
 export function landedPlot(states: readonly State[]): LandedPoint[] {
 	const last = states.at(-1);
-	const wide = normalQuantile((1 + BAND) / 2);
 	const pulls = last === undefined ? [] : measuredPulls(last).toSorted((a, b) => a.entry - b.entry);
 	return pulls.flatMap(({ entry, bend, stop, landed }) => {
 		const filter = states[entry - 1]?.filter;
 		if (filter === undefined) return [];
 		const { mean, variance } = reach(filter, stop);
-		const half = wide * pullSpread(filter, variance);
+		const half = NINE_IN_TEN * pullSpread(filter, variance);
 		return [{ bend, off: landed - mean, low: -half, high: half }];
 	});
 }

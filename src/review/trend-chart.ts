@@ -63,7 +63,7 @@ export function chartOf(values: readonly number[], most = MOST_BASE): Chart | nu
 }
 
 /** Of the last `of` values so many lie further than this many sigma from the center, on the side of the newest. */
-const RUNS: readonly { rule: Rule; of: number; least: number; sigmas: number }[] = [
+const RULES: readonly { rule: Rule; of: number; least: number; sigmas: number }[] = [
 	{ rule: 'beyond-limit', of: 1, least: 1, sigmas: 3 },
 	{ rule: 'two-of-three', of: 3, least: 2, sigmas: 2 },
 	{ rule: 'four-of-five', of: 5, least: 4, sigmas: 1 },
@@ -75,7 +75,7 @@ const LONGEST = 8;
 function brokenAt(deviations: readonly number[], sigma: number): Rule[] {
 	const newest = deviations.at(-1)!;
 	const side = Math.sign(newest);
-	return RUNS.filter(({ of, least, sigmas }) => {
+	return RULES.filter(({ of, least, sigmas }) => {
 		const isFar = (deviation: number) => side * deviation > sigmas * sigma;
 		return isFar(newest) && deviations.slice(-of).filter(isFar).length >= least;
 	}).map(({ rule }) => rule);

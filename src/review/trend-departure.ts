@@ -41,7 +41,7 @@ export class TaughtSoFar {
 	take(lesson: Lesson): Departures {
 		const known = this.#known(kinsOf(lesson));
 		// The first of a combination departs from nothing: that a machine is not as mechanics has it is no shift.
-		const departures = known.isTaught ? departuresOf(lesson, known) : NONE;
+		const departures = known.isTaught ? departuresOf(lesson, known) : NO_DEPARTURE;
 		known.isTaught = true;
 		known.vector = known.vector.map((value, i) => value + lesson.vector[i]!);
 		known.information = matrixSum(known.information, lesson.information);
@@ -64,7 +64,10 @@ export class TaughtSoFar {
 /** Of no consequence here: no stop is asked for. */
 const DIAL_STEP = 0.5;
 
-const NONE: Departures = { 'all-angles': { score: 0, information: 0 }, 'with-angle': { score: 0, information: 0 } };
+const NO_DEPARTURE: Departures = {
+	'all-angles': { score: 0, information: 0 },
+	'with-angle': { score: 0, information: 0 },
+};
 
 /**
  * The likelihood of a shift along a direction, machine and tube integrated out: with a session's readings x ~ N(y, L^-1) of y = known +

@@ -39,7 +39,7 @@ export const SOUGHT = 1;
 const ENOUGH = 6;
 const STANDS = 5;
 /** One session counts as this many standard deviations at the most: a tube of its own kind, or a wrong number, is not a shift. */
-const MOST = 3;
+const MOST_SDS = 3;
 
 /** Looks for a shift, up or down, in departures that come in order. */
 export class ShiftSeeker {
@@ -75,7 +75,7 @@ class ShiftSide {
 
 	take({ score, information }: Departure, at: number): void {
 		if (information <= 0) return;
-		const most = MOST * Math.sqrt(information);
+		const most = MOST_SDS * Math.sqrt(information);
 		const told = Math.min(Math.max(score, -most), most);
 		if (this.sum === 0) [this.#from, this.#score, this.#information] = [at, 0, 0];
 		this.sum = Math.max(0, this.sum + this.#sign * SOUGHT * told - (SOUGHT ** 2 * information) / 2);

@@ -1,5 +1,6 @@
 import { at, meanOf } from '../maths/list.ts';
 import { readingVariance } from '../springback/filter.ts';
+import { LONGEST_TEXT } from '../tube/names.ts';
 import { offPiece, takeAmendment, takeEvidence } from './about-earlier.ts';
 import { suggestion } from './advice/bend-check.ts';
 import { reopenHindrance } from './advice/reopen.ts';
@@ -19,8 +20,6 @@ import { settleDoubt } from './reading/settle-doubt.ts';
 import { takeReadings } from './reading/take.ts';
 import { expectedOf, whyUnexpected } from './reading/unexpected.ts';
 
-/** Longest note, and longest reason for giving a tube up, in bytes as a log has them. */
-const LONGEST_TEXT = 4096;
 const UTF8 = new TextEncoder();
 
 /** What an answer means here: the events it leads to, or why it cannot be taken. Pure; nothing changes by it. */

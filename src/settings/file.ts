@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { alone, Busy } from '../files/alone.ts';
-import { exists, makeFolder } from '../files/disk.ts';
+import { exists, FOR_OWNER, makeFolder } from '../files/disk.ts';
 import { causeOf, codeOf } from '../files/error-codes.ts';
 import { type FsPort, realFs } from '../files/fs-port.ts';
 import { replaceFile } from '../files/whole-file.ts';
@@ -8,7 +8,7 @@ import type { Broken, FileFault, SettingsProblem } from './facts.ts';
 import { NO_SETTINGS, readSettings } from './read-settings.ts';
 import { SettingsError } from './settings-error.ts';
 import type { SettingsFile } from './settings-file.ts';
-import { MODE, NAME, settingsStore } from './store.ts';
+import { SETTINGS_NAME, settingsStore } from './store.ts';
 import { withinBounds } from './within-bounds.ts';
 
 /** What was read, and what the user should know about it. */
@@ -17,7 +17,10 @@ export interface Loaded {
 	problems: SettingsProblem[];
 }
 
-const placesIn = (home: string) => ({ file: join(home, `${NAME}.json`), good: join(home, `${NAME}.json.good`) });
+const placesIn = (home: string) => ({
+	file: join(home, `${SETTINGS_NAME}.json`),
+	good: join(home, `${SETTINGS_NAME}.json.good`),
+});
 
 /** The text of a file; null when there is none. */
 function textOf(path: string, fs: FsPort): string | null {
@@ -70,7 +73,7 @@ function fromCopy(home: string, befell: FileFault | null, fs: FsPort): Loaded {
 		const read = text === null ? null : readSettings(text);
 		if (read === null) return { settings: NO_SETTINGS, problems: befell === null ? [] : [problem('none')] };
 		if ('broken' in read) return { settings: NO_SETTINGS, problems: [problem('broken')] };
-		if (text !== null && !exists(fs, file)) replaceFile(fs, file, Buffer.from(text), MODE);
+		if (text !== null && !exists(fs, file)) replaceFile(fs, file, Buffer.from(text), FOR_OWNER);
 		const { settings, problems } = withinBounds(read.settings);
 		return { settings, problems: [problem('used'), ...problems] };
 	} catch (error) {
@@ -113,13 +116,13 @@ export async function changeSettings(
 function keepCopy(home: string, fs: FsPort): void {
 	const { file, good } = placesIn(home);
 	const text = exists(fs, good) ? null : textOf(file, fs);
-	if (text !== null) replaceFile(fs, good, Buffer.from(text), MODE);
+	if (text !== null) replaceFile(fs, good, Buffer.from(text), FOR_OWNER);
 }
 
 function renewCopy(home: string, fs: FsPort): SettingsProblem[] {
 	const { file, good } = placesIn(home);
 	try {
-		replaceFile(fs, good, fs.readFileSync(file), MODE);
+		replaceFile(fs, good, fs.readFileSync(file), FOR_OWNER);
 		return [];
 	} catch (error) {
 		return [{ code: 'settings-copy-old', good, cause: causeOf(error) }];

@@ -1,14 +1,12 @@
 import { dirname } from 'node:path';
 import type { Options } from 'conf';
-import { makeFolder } from '../files/disk.ts';
+import { FOR_OWNER, makeFolder } from '../files/disk.ts';
 import type { FsPort } from '../files/fs-port.ts';
 import { replaceFile } from '../files/whole-file.ts';
 import type { SettingsFile } from './settings-file.ts';
 
 /** The file's name, less `.json`. */
-export const NAME = 'settings';
-/** For its owner alone. */
-export const MODE = 0o600;
+export const SETTINGS_NAME = 'settings';
 
 /** conf as it runs: its types hide the two places in which it touches the disk. */
 interface OpenConf {
@@ -32,8 +30,13 @@ export async function settingsStore(home: string, fs: FsPort): Promise<{ store: 
 			makeFolder(fs, dirname(this.path));
 		}
 		override _write(value: SettingsFile): void {
-			replaceFile(fs, this.path, Buffer.from(serialize(value)), MODE);
+			replaceFile(fs, this.path, Buffer.from(serialize(value)), FOR_OWNER);
 		}
 	}
-	return new Store({ cwd: home, configName: NAME, accessPropertiesByDotNotation: false, clearInvalidConfig: true });
+	return new Store({
+		cwd: home,
+		configName: SETTINGS_NAME,
+		accessPropertiesByDotNotation: false,
+		clearInvalidConfig: true,
+	});
 }

@@ -8,7 +8,7 @@
  */
 const MOST_ABOVE = 8;
 /** No bender and tube take back more than this much and this part of the dial held: they show 3 and 12 % (common practice, no source). */
-const MOST_BELOW = { offset: 12, part: 0.25 };
+const SPRINGS_AT_MOST = { offset: 12, part: 0.25 };
 
 /** Which way a reading of a bend, by finder or by the dial after release, cannot be: more than it was pulled to, or far less. */
 export type Exclusion = 'above' | 'below';
@@ -16,5 +16,5 @@ export type Exclusion = 'above' | 'below';
 /** `held`: the largest dial angle that the bend was pulled to; `opened`: it was opened since, and may lie anywhere below. Null: it can be. */
 export function exclusion(reading: number, held: number, opened: boolean): Exclusion | null {
 	if (reading > held + MOST_ABOVE) return 'above';
-	return !opened && reading < held * (1 - MOST_BELOW.part) - MOST_BELOW.offset ? 'below' : null;
+	return !opened && reading < held * (1 - SPRINGS_AT_MOST.part) - SPRINGS_AT_MOST.offset ? 'below' : null;
 }

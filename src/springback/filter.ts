@@ -237,10 +237,10 @@ export function made(f: Filter): { angle: number; sd: number } {
 }
 
 /** Hands that open a bend by so much are off by half of it, and by so much at the least: standard deviations. */
-const OPENING = { part: 0.5, least: 0.5 };
+const OPENING_SD = { part: 0.5, least: 0.5 };
 
 /** After the bend was opened by about `by` degrees: only measuring tells by how much it really was. */
 export function relieved(f: Filter, by: number): Filter {
-	const variance = OPENING.least ** 2 + (OPENING.part * by) ** 2 + f.cov[ANGLE]![ANGLE]!;
+	const variance = OPENING_SD.least ** 2 + (OPENING_SD.part * by) ** 2 + f.cov[ANGLE]![ANGLE]!;
 	return { ...f, ...replaced(f, ANGLE, f.mean[ANGLE]! - by, variance), seen: false, opened: true, stopped: 0, held: 0 };
 }

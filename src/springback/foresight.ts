@@ -16,8 +16,8 @@ export interface Foresight {
 
 const TWO_PULLS = 2;
 /** Bands are told to a twentieth of a degree, up to a width that any hands hold. */
-const GRAIN = 0.05;
-const WIDEST = 5;
+const TOLD_STEP = 0.05;
+const WIDEST_BAND = 5;
 
 /** Before a bend's first pull. */
 export function foresee(f: Filter, band: Band): Foresight {
@@ -27,6 +27,6 @@ export function foresee(f: Filter, band: Band): Foresight {
 		const { pulls, risk } = planned({ ...band, under: half, over: half }, hands, hands.settled);
 		return pulls <= TWO_PULLS && risk <= band.risk;
 	};
-	const grains = firstWhole((n) => holds(n * GRAIN), 0, WIDEST / GRAIN);
-	return { ...planned(band, hands, pullSpread(f, variance)), holds: roundedTo(grains * GRAIN, 2) };
+	const grains = firstWhole((n) => holds(n * TOLD_STEP), 0, WIDEST_BAND / TOLD_STEP);
+	return { ...planned(band, hands, pullSpread(f, variance)), holds: roundedTo(grains * TOLD_STEP, 2) };
 }

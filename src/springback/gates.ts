@@ -40,11 +40,11 @@ export function manyWrong(f: Filter): boolean {
 }
 
 /** A band narrower than so many standard deviations of the finder asks for two readings: one would take a good bend for a short one. */
-const NARROW = 3;
+const NARROW_BAND = 3;
 
 /** Whether the band is so narrow beside the finder's scatter that a bend is measured twice each time. */
 export function narrowBand(f: Filter, { under, over }: { under: number; over: number }): boolean {
-	return under + over < NARROW * Math.sqrt(varianceOf('finder', f.scatter));
+	return under + over < NARROW_BAND * Math.sqrt(varianceOf('finder', f.scatter));
 }
 
 /** Whether a bend takes so long that it is measured twice from here on: a short one is then told from a good one, and what the last pull did is known. */

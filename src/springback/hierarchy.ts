@@ -19,7 +19,7 @@ export interface Member<T> {
 }
 
 /** Below this part of the largest, an eigenvalue is what rounding left of 0. */
-const NOTHING = 1e-12;
+const LEFT_OF_ZERO = 1e-12;
 
 /**
  * `target`'s vector given what was told of all members: the exact posterior of the joint normal distribution in which any two
@@ -62,7 +62,7 @@ interface MemberReading {
 
 function readings<T>({ mean, told }: Member<T>): MemberReading[] {
 	const axes = eigen(told.information);
-	const least = NOTHING * Math.max(...axes.map(({ value }) => value));
+	const least = LEFT_OF_ZERO * Math.max(...axes.map(({ value }) => value));
 	return axes
 		.filter(({ value }) => value > least)
 		.map(({ value, vector }) => {

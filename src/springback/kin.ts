@@ -55,7 +55,7 @@ interface KinCause {
 	load: readonly number[];
 	byMechanics?: true;
 }
-const CAUSES: readonly KinCause[] = [
+const KIN_CAUSES: readonly KinCause[] = [
 	{ shares: SLACK, load: loads([TAKE_UP, TAKE_UP_PRIOR.sd]) },
 	{ shares: SLACK, load: loads([BUILD_UP, BUILD_UP_SD]) },
 	{ shares: DIAL, load: loads([LAG, LAG_PRIOR.sd]) },
@@ -109,7 +109,7 @@ export function sharedLevels(a: Kin, b: Kin): readonly Level[] {
 export function covarianceOf(a: Kin, b: Kin): number[][] {
 	const shared = sharedLevels(a, b);
 	const cov = MACHINE.map(() => MACHINE.map(() => 0));
-	for (const { shares, load, byMechanics } of CAUSES) {
+	for (const { shares, load, byMechanics } of KIN_CAUSES) {
 		let common = 0;
 		for (const level of shared) common += shares[level] ?? 0;
 		const part = byMechanics ? common * a.k * b.k : common;
@@ -124,6 +124,6 @@ export function covarianceOf(a: Kin, b: Kin): number[][] {
 /** How near two combinations are before any reading: the part of a cause that they share, on average; 1 for the same. */
 export function nearness(a: Kin, b: Kin): number {
 	let sum = 0;
-	for (const level of sharedLevels(a, b)) for (const { shares } of CAUSES) sum += shares[level] ?? 0;
-	return sum / CAUSES.length;
+	for (const level of sharedLevels(a, b)) for (const { shares } of KIN_CAUSES) sum += shares[level] ?? 0;
+	return sum / KIN_CAUSES.length;
 }

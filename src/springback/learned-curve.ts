@@ -1,7 +1,7 @@
 /** Springback as learned, over the angle: what the page of a bender shows. */
 
 import { slopeAt } from '../maths/differences.ts';
-import { normalQuantile } from '../maths/normal.ts';
+import { NINE_IN_TEN } from '../maths/normal.ts';
 import { type Filter, newTube, reach } from './filter.ts';
 import { predictStop } from './stop.ts';
 
@@ -14,19 +14,17 @@ export interface SpringbackPoint {
 	high: number;
 }
 
-const BAND = 0.9;
 /** Degrees over which the slope is taken. */
-const STEP = 0.5;
+const SLOPE_OVER = 0.5;
 
 /** What pulls that end at these permanent angles are expected to spring back, take-up included, each a tube's first. */
 export function springbackAt(prior: Filter, angles: readonly number[]): SpringbackPoint[] {
 	const f = newTube(prior);
-	const wide = normalQuantile((1 + BAND) / 2);
 	return angles.map((angle) => {
 		const stop = predictStop(f, angle);
-		const slope = slopeAt((loaded) => reach(f, loaded).mean, stop, STEP);
+		const slope = slopeAt((loaded) => reach(f, loaded).mean, stop, SLOPE_OVER);
 		// An angle that comes out short by so much takes a stop further by more: the dial gains on the tube.
-		const margin = (wide * Math.sqrt(reach(f, stop).variance)) / slope;
+		const margin = (NINE_IN_TEN * Math.sqrt(reach(f, stop).variance)) / slope;
 		const back = stop - angle;
 		return { angle, back, low: back - margin, high: back + margin };
 	});

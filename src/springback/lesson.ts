@@ -3,6 +3,7 @@
 import { inverse } from '../maths/cholesky.ts';
 import { eigen } from '../maths/eigen.ts';
 import { times } from '../maths/matrix.ts';
+import { ROUNDING } from '../maths/scalar.ts';
 import { type Filter, newSeat } from './filter.ts';
 import type { Likelihood } from './hierarchy.ts';
 import type { Kin } from './kin.ts';
@@ -31,9 +32,6 @@ export interface Lesson extends Likelihood {
 	right: number;
 }
 
-/** Along a direction that tells no more than this part of the best one, only rounding speaks. */
-const ROUNDING = 1e-9;
-
 /** All combinations that a lesson tells of, in the order of its numbers. */
 export function kinsOf({ kin, besides = [] }: Pick<Lesson, 'kin' | 'besides'>): readonly Kin[] {
 	return [kin, ...besides.map((each) => each.kin)];
@@ -58,6 +56,7 @@ export function lessonFrom(
 		after.mean.map((mean, i) => mean - before.mean[i]!),
 	);
 	const all = eigen(gain);
+	// Along a direction that tells no more than this, only rounding speaks.
 	const least = ROUNDING * Math.max(...all.map(({ value }) => Math.abs(value)));
 	const axes = all.filter(({ value }) => value > least);
 	const information = gain.map((line, i) =>

@@ -3,7 +3,9 @@
  * last; every one may end it, come out short (then the next follows) or pass the upper tolerance. Solved backwards, stage by
  * stage (Bellman's dynamic programming), over where the target may lie between the dial's divisions.
  */
+
 import { normalCdf } from '../maths/normal.ts';
+import { nearestTo } from '../maths/scalar.ts';
 
 /** The band to come out in, the part of bends that may pass it, and the dial's division. */
 export interface Band {
@@ -40,9 +42,9 @@ const MOST_PULLS_AHEAD = 5;
 const FARTHEST_BELOW = 4;
 /** A dial finer than this is as good as one without divisions. */
 const FINEST = 0.1;
-const GRAIN = 0.02;
+const PLANNED_STEP = 0.02;
 /** Where a pull may leave any angle at all there is nothing to plan: it counts as this wide, and takes no longer to think about. */
-const WIDEST = 20;
+const WIDEST_SPREAD = 20;
 
 /** Spread of the next pull, after one that had `spread`. */
 export function nextSpread(spread: number, { stopping, settled }: Hands): number {
@@ -108,5 +110,5 @@ function pulled({ under, over }: Band, aim: number, sd: number, prices: Prices, 
 }
 
 function grained(spread: number): number {
-	return Math.max(GRAIN, Math.round(Math.min(WIDEST, spread) / GRAIN) * GRAIN);
+	return Math.max(PLANNED_STEP, nearestTo(Math.min(WIDEST_SPREAD, spread), PLANNED_STEP));
 }

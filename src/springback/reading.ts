@@ -3,7 +3,7 @@
 import { type Gaussian, replaced, surprise, updated } from '../maths/gaussian.ts';
 import { dot } from '../maths/matrix.ts';
 import { normalCdf } from '../maths/normal.ts';
-import { ofLogOdds } from '../maths/scalar.ts';
+import { ofLogOdds, ROUNDING } from '../maths/scalar.ts';
 import { type Filter, readingVariance } from './filter.ts';
 import { ANGLE, type FilterReading, readingRow, SEAT } from './model.ts';
 import { dialSet, eitherOf, settingOdds } from './pointer.ts';
@@ -21,8 +21,6 @@ export function finderTells(variance: number, before: number): number | null {
 	return before > least ? Math.max(variance, (before * least) / (before - least)) : null;
 }
 
-/** A hair over half a division is half a division. */
-const HAIR = 1e-9;
 /** How far off a wrong number is: most are a slip of a few degrees, which is what is hard to tell from a bend. */
 const BLUNDER_SD = 4.5;
 /** A reading's miss tells of its scatter up to this many times its variance: one blunder must not pass for general noise. */
@@ -78,13 +76,13 @@ function zeroTold(f: Filter, value: number, { readings = 1, setAside = 0 }: Read
 /** How far a dial was told off from where it would stand if nothing had moved, from half a division on. */
 function dialMoved(f: Filter, value: number): number {
 	const off = value - expectReading(f, 'pointer').value;
-	return Math.abs(off) < f.dialStep / 2 - HAIR ? 0 : off;
+	return Math.abs(off) < f.dialStep / 2 - ROUNDING ? 0 : off;
 }
 
 function pointerTold(f: Filter, read: Filter, value: number): Filter {
 	const wanted = expectReading(f, 'pointer');
 	const near = f.dialStep / 2;
-	const asWanted = Math.abs(value - wanted.value) <= near + HAIR;
+	const asWanted = Math.abs(value - wanted.value) <= near + ROUNDING;
 	const odds = settingOdds(f.setting, asWanted, 2 * normalCdf(near / wanted.sd) - 1);
 	if (!asWanted) return { ...read, setting: odds };
 	const part = ofLogOdds(odds);

@@ -31,10 +31,16 @@ const MOST_AT_ONCE = 2.5;
 const COMMONLY_WRONG = { part: 0.04, weight: 60 };
 
 /** With each reading those before it count by so much less. */
-const FADING = 0.99;
+const KEPT_EACH_READING = 0.99;
 
-const NONE: Tally = { sum: 0, count: 0 };
-export const NOTHING_SEEN: Scatter = { stop: NONE, seat: NONE, dial: NONE, finder: NONE, wrong: NONE };
+const NO_TALLY: Tally = { sum: 0, count: 0 };
+export const NOTHING_SEEN: Scatter = {
+	stop: NO_TALLY,
+	seat: NO_TALLY,
+	dial: NO_TALLY,
+	finder: NO_TALLY,
+	wrong: NO_TALLY,
+};
 
 /** Variance of one deviation of this kind, as far as it is known. */
 export function varianceOf(kind: ScatterKind, scatter: Scatter): number {
@@ -91,6 +97,6 @@ export function withReadings(scatter: Scatter, wrong: number, readings: number):
 
 /** A tally of wrong numbers after so many readings more: hands that have learned a dial are judged by what they do now. */
 export function faded({ sum, count }: Tally, readings: number): Tally {
-	const left = FADING ** readings;
+	const left = KEPT_EACH_READING ** readings;
 	return { sum: left * sum, count: left * count };
 }

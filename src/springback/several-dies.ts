@@ -9,11 +9,11 @@ import { covarianceOf, type Kin, MACHINE } from './kin.ts';
 import { ANGLE, FRAME, type HeldDie, TUBE_PROPORTION } from './model.ts';
 
 /** The first unknown of those that wait. */
-const WAITING = ANGLE + 1;
+const FIRST_WAITING = ANGLE + 1;
 
 /** Where a die's unknowns of machine and material stand; `at`: its place among the filter's dies, 0 the one at work. */
 const placesAt = (at: number): number[] =>
-	at === 0 ? [...MACHINE] : MACHINE.map((_, i) => WAITING + (at - 1) * MACHINE.length + i);
+	at === 0 ? [...MACHINE] : MACHINE.map((_, i) => FIRST_WAITING + (at - 1) * MACHINE.length + i);
 
 /** The same of the dies named, one after the other; a filter for one die knows that one whatever its name. */
 export function placesOf({ dies }: Pick<Filter, 'dies'>, names: readonly string[]): number[] {
@@ -33,7 +33,7 @@ export function priorOn(kins: readonly Kin[], dialStep: number): Filter {
 	const first = filterPrior(own!.k, dialStep);
 	if (others.length === 0) return first;
 	const dies = kins.map(({ die, k }): HeldDie => ({ name: die, back: k + FRAME.mean }));
-	const size = WAITING + others.length * MACHINE.length;
+	const size = FIRST_WAITING + others.length * MACHINE.length;
 	const wide = (line: readonly number[]) => [...line, ...Array<number>(size - line.length).fill(0)];
 	const mean = [...first.mean, ...others.flatMap(({ k }) => machineMean(k))];
 	const cov = [...first.cov.map(wide), ...others.flatMap(() => MACHINE.map(() => wide([])))];

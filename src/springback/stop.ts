@@ -2,7 +2,7 @@
 
 import { maxMoments } from '../maths/gaussian.ts';
 import { normalCdf } from '../maths/normal.ts';
-import { roundedTo } from '../maths/scalar.ts';
+import { ceilTo, floorTo, nearestTo, roundedTo } from '../maths/scalar.ts';
 import {
 	asFarAsBefore,
 	type Filter,
@@ -74,12 +74,12 @@ export interface StopSuggestion {
 /** The dial's division that aims at or under the target and is worth most at the risk allowed. */
 export function suggestStop(f: Filter, req: StopRequest): StopSuggestion {
 	const wanted = Math.max(best(f, req), leastStop(f, req));
-	const cap = down(req.maxAngle, req.dialStep);
+	const cap = floorTo(req.maxAngle, req.dialStep);
 	const stop = Math.min(wanted, cap);
 	const easing = stop - (req.loadedBefore ?? 0) > 2 * LEAD;
 	return {
 		stop,
-		lead: easing ? down(stop - LEAD, req.dialStep) : null,
+		lead: easing ? floorTo(stop - LEAD, req.dialStep) : null,
 		expect: expectedAfter(f, stop),
 		risk: riskAt(f, stop, req.target + req.over),
 		limit: wanted > cap,
@@ -108,22 +108,26 @@ export function handsOf(f: Filter): Hands {
  */
 function leastStop(f: Filter, req: StopRequest): number {
 	const { dialStep, loadedBefore, forced } = req;
-	const next = Math.max(down(loadedBefore ?? 0, dialStep) + dialStep, beyondHeld(f, dialStep), pastLateOnset(f, req));
-	return tidy(forced ? Math.max(next, up(predictStop(f, made(f).angle) + dialStep, dialStep)) : next);
+	const next = Math.max(
+		floorTo(loadedBefore ?? 0, dialStep) + dialStep,
+		beyondHeld(f, dialStep),
+		pastLateOnset(f, req),
+	);
+	return roundedTo(forced ? Math.max(next, ceilTo(predictStop(f, made(f).angle) + dialStep, dialStep)) : next, 9);
 }
 
 /** The next division beyond what was held; where the dial has moved back since, as far as the furthest stop went. */
 function beyondHeld(f: Filter, dialStep: number): number {
-	const asFar = down(asFarAsBefore(f), dialStep);
+	const asFar = floorTo(asFarAsBefore(f), dialStep);
 	if (f.moved < 0 || f.held === 0) return asFar;
-	return Math.max(asFar, down(f.held, dialStep) + dialStep);
+	return Math.max(asFar, floorTo(f.held, dialStep) + dialStep);
 }
 
 /** A late bend's stop: beyond the furthest that left it short, by no more than what is missing. */
 function pastLateOnset(f: Filter, req: StopRequest): number {
 	const late = lateBy(f.pulls, req);
 	if (late <= 0 || f.stopped === 0) return 0;
-	return nearestDivision(asFarAsBefore(f) + beyond(late, req.target - made(f).angle), req.dialStep);
+	return nearestTo(asFarAsBefore(f) + beyond(late, req.target - made(f).angle), req.dialStep);
 }
 
 /** The loaded dial angle that is expected to leave `angle`: springback and take-up added. */
@@ -196,20 +200,3 @@ export function accept(f: Filter, req: StopRequest): Acceptance {
 export function expectedSpringback(f: Filter, { stop }: StopSuggestion): number {
 	return stop - zeroOf(f) - reach(f, stop).mean;
 }
-
-// A hair over the division is the division: 0.1 is no binary number.
-const HAIR = 1e-9;
-
-function down(value: number, step: number): number {
-	return tidy(Math.floor(value / step + HAIR) * step);
-}
-
-function up(value: number, step: number): number {
-	return tidy(Math.ceil(value / step - HAIR) * step);
-}
-
-function nearestDivision(value: number, step: number): number {
-	return tidy(Math.round(value / step) * step);
-}
-
-const tidy = (value: number): number => roundedTo(value, 9);

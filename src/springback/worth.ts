@@ -5,7 +5,7 @@
  */
 import { halved } from '../maths/halving.ts';
 import { normalCdf, normalQuantile } from '../maths/normal.ts';
-import { roundedTo } from '../maths/scalar.ts';
+import { nearestTo, roundedTo, stepsWithin } from '../maths/scalar.ts';
 import { type Band, farOver, type Hands, nextSpread, type Prices, type Prospects, prospects } from './prospect.ts';
 
 export type { Band, Hands } from './prospect.ts';
@@ -14,7 +14,7 @@ export type { Band, Hands } from './prospect.ts';
 export type PullOutcome = (loaded: number) => { mean: number; sd: number };
 
 /** No single pull takes more than this many times the bend's risk, wherever the divisions lie. */
-const MOST = 3;
+const MOST_RISK = 3;
 /**
  * Passing the tolerance is never priced under so many pulls over the risk: a generous band is no license. Where the band is narrow above,
  * being far over has a price of its own instead.
@@ -33,7 +33,7 @@ const FARTHEST = 270;
 /** Halvings that bring a stop to a thousandth of a degree: it goes to a division of the dial anyway. */
 const ENOUGH = 18;
 /** Divisions closer than this are looked at in strides first. */
-const STRIDE = 0.1;
+const STRIDE_DEGREES = 0.1;
 
 /** Where the bend in hand stands: its angle (0 while it is straight), and the spread of its first pull (null before it). */
 export interface Stand {
@@ -51,7 +51,7 @@ export function worthiest(outcome: PullOutcome, band: Band, { angle, first }: St
 	const spread = Math.max(first ?? sd, hands.settled);
 	const { prices, ahead } = planFor(band, hands, spread);
 	const again = ahead(nextSpread(sd, hands)).cost;
-	const margin = normalQuantile(1 - Math.min(0.5, MOST * band.risk));
+	const margin = normalQuantile(1 - Math.min(0.5, MOST_RISK * band.risk));
 	const far = farOver(band);
 	const cost = (division: number) => {
 		const at = outcome(division * dialStep);
@@ -64,9 +64,15 @@ export function worthiest(outcome: PullOutcome, band: Band, { angle, first }: St
 	const progress = first === null ? 0 : angle + PROGRESS.part * missing - PROGRESS.slack * sd;
 	const enough = ({ mean, sd: wide }: ReturnType<PullOutcome>) =>
 		mean < Math.max(progress, target + over - FAR_ENOUGH * wide);
-	const top = Math.floor(largest((loaded) => outcome(loaded).mean <= target, ENOUGH) / dialStep + 1e-9);
-	const stride = Math.max(1, Math.round(STRIDE / dialStep));
-	const low = Math.floor(largest((loaded) => enough(outcome(loaded)), ENOUGH) / dialStep + 1e-9);
+	const top = stepsWithin(
+		largest((loaded) => outcome(loaded).mean <= target, ENOUGH),
+		dialStep,
+	);
+	const stride = Math.max(1, Math.round(STRIDE_DEGREES / dialStep));
+	const low = stepsWithin(
+		largest((loaded) => enough(outcome(loaded)), ENOUGH),
+		dialStep,
+	);
 	const near = cheapestDivision(cost, top, low, stride);
 	const best = stride === 1 ? near : cheapestDivision(cost, Math.min(top, near + stride), low, 1);
 	return roundedTo(best * dialStep, 9);
@@ -107,9 +113,9 @@ const MOST_PLANS = 500;
 /** The price at which a bend whose first pull has this spread takes the risk allowed. */
 function planFor(band: Omit<Band, 'target'>, hands: Hands, first: number): BendPlan {
 	const [spread, settled, stopping] = [
-		toGrain(first, 0.04),
-		toGrain(hands.settled, 0.02),
-		toGrain(hands.stopping, 0.02),
+		nearestTo(first, 0.04),
+		nearestTo(hands.settled, 0.02),
+		nearestTo(hands.stopping, 0.02),
 	];
 	const { under, over, risk, dialStep } = band;
 	const key = [under, over, risk, dialStep, spread, settled, stopping].join(' ');
@@ -129,10 +135,6 @@ function planFor(band: Omit<Band, 'target'>, hands: Hands, first: number): BendP
 	if (plans.size >= MOST_PLANS) plans.clear();
 	plans.set(key, plan);
 	return plan;
-}
-
-function toGrain(value: number, grain: number): number {
-	return roundedTo(Math.round(value / grain) * grain, 2);
 }
 
 /** The largest dial angle that `holds`, by bisection; `holds` is true up to somewhere and false from there. */

@@ -59,7 +59,7 @@ export function controlSequenceKey(parameters: string, final: string): string | 
 /** The kitty keyboard protocol's own numbers for the numeric pad, from 57399 on (kitty, "Comprehensive keyboard handling"). */
 const KEYPAD_FIRST = 57399;
 const KEYPAD = [...'0123456789./*-+', RETURN, '=', ',', LEFT, RIGHT, UP, DOWN, PAGE_UP, PAGE_DOWN, HOME, END];
-const NAMED: Record<number, string> = {
+const OF_CODE: Record<number, string> = {
 	8: BACKSPACE,
 	9: TAB,
 	13: RETURN,
@@ -75,7 +75,7 @@ function codepointKey(parameters: string): string | null {
 	if (held < 0) return null;
 	if (held === 4) return code === 99 ? INTERRUPT : code === 122 ? SUSPEND : null;
 	if (held > 1) return null;
-	const named = NAMED[code] ?? KEYPAD[code - KEYPAD_FIRST];
+	const named = OF_CODE[code] ?? KEYPAD[code - KEYPAD_FIRST];
 	if (named !== undefined) return named;
 	const text = fields[2] ? Number(fields[2].split(':')[0]) : held === 1 && shifted ? shifted : code;
 	const privateUse = text >= 0xe000 && text <= 0xf8ff;

@@ -18,7 +18,7 @@ const INTRODUCER = /^[[\]OP_^]/;
 
 type ParsedKeys = { length: number; keys: string[] } | 'unfinished';
 
-const PLAIN: Record<string, string> = {
+const PLAIN_KEYS: Record<string, string> = {
 	'\r': RETURN,
 	'\n': RETURN,
 	'\x7f': BACKSPACE,
@@ -90,7 +90,7 @@ function next(text: string): ParsedKeys {
 	// The one-byte forms of ESC [ and ESC O.
 	if (character === '\x9b') return controlSequence(text, 1);
 	if (character === '\x8f') return singleShift(text, 1);
-	const key = PLAIN[character] ?? printable(character);
+	const key = PLAIN_KEYS[character] ?? printable(character);
 	return { length: character.length, keys: key === null ? [] : [key] };
 }
 

@@ -2,14 +2,14 @@
 import { eastAsianWidth } from 'get-east-asian-width';
 
 /** Characters that take one cell each and join with no neighbor: nearly all that is ever drawn. */
-const NARROW =
+const ONE_CELL_EACH =
 	/^[ -~\u00a0-\u00ac\u00ae-\u02ff\u2010-\u2027\u2030-\u205e\u2190-\u2193\u2212\u2500-\u259f\u2800-\u28ff]*$/;
 
 /** What stands over or under the character before it, and what joins characters. */
 const NO_WIDTH = /^[\p{Mn}\p{Me}\p{Cf}]$/u;
 
 /** Whether a text takes as many cells as it is long. Ink asks too, by a patch of the build. */
-export const isNarrow = (text: string): boolean => NARROW.test(text);
+export const isNarrow = (text: string): boolean => ONE_CELL_EACH.test(text);
 
 export function cellsOf(text: string): number {
 	if (isNarrow(text)) return text.length;

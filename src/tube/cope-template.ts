@@ -24,7 +24,7 @@ export interface CopeTemplate {
 }
 
 /** Places round the tube through which the cut is drawn: every half degree, a chord of it strays less than a hundredth of a wall. */
-const PLACES = 720;
+const DRAWN_PLACES = 720;
 
 /** The templates of the coped ends, start end first, in the job's unit. */
 export function copeTemplates(job: Job, shape: Shape): CopeTemplate[] {
@@ -42,8 +42,8 @@ export function copeTemplates(job: Job, shape: Shape): CopeTemplate[] {
 			{
 				end,
 				round: 360 * perDegree,
-				outer: Array.from({ length: PLACES + 1 }, (_, i): Flat => {
-					const degrees = (360 * i) / PLACES;
+				outer: Array.from({ length: DRAWN_PLACES + 1 }, (_, i): Flat => {
+					const degrees = (360 * i) / DRAWN_PLACES;
 					return [degrees * perDegree, -cut.back(degrees - cope.turn).outer];
 				}),
 				longest: spot(cut.shallowest),

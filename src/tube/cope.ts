@@ -37,10 +37,10 @@ const SHALLOW = 25;
 const LEAST_OVERLAP = 0.5;
 
 /** What reading and converting lengths may leave of nothing, as a part of the lengths. */
-const ROUNDING = 1e-14;
+const LENGTH_ROUNDING = 1e-14;
 
 /** Places round the tube that are tried for the extremes. */
-const PLACES = 360;
+const TRIED_PLACES = 360;
 
 /**
  * The cut of one end. Along the line of the tube's surface that lies `degrees` from the joint line it is where that line meets the other
@@ -74,7 +74,7 @@ function cutBackAt(degrees: number, radius: number, { od, angle, offset }: Cope,
 function besideSquared(right: number, radius: number, other: number, offset: number): number {
 	const half = (degrees: number) => 2 * radius * sine(degrees / 2) ** 2;
 	// Tubes that touch from within by the drawing do so however their sizes were rounded.
-	const room = (length: number) => (Math.abs(length) < ROUNDING * (radius + other) ? 0 : length);
+	const room = (length: number) => (Math.abs(length) < LENGTH_ROUNDING * (radius + other) ? 0 : length);
 	return (room(other - radius + offset) + half(90 - right)) * (room(other - radius - offset) + half(90 + right));
 }
 
@@ -83,10 +83,10 @@ const APART = 0.01;
 const UNSHARP = 1e-5;
 
 function leastCut(f: (degrees: number) => number, od: number): CutPlace {
-	const step = 360 / PLACES;
+	const step = 360 / TRIED_PLACES;
 	const alike = 1e-12 * od;
 	// Of places that are alike the one nearest to the joint line.
-	const places = Array.from({ length: PLACES }, (_, i) => normalizeRotation(i * step));
+	const places = Array.from({ length: TRIED_PLACES }, (_, i) => normalizeRotation(i * step));
 	const nearest = places.reduce((best, place) => (f(place) < f(best) - alike ? place : best));
 	const found = sharpened(placeOfLeast(nearest - step, nearest + step, f), APART, UNSHARP, f);
 	// An extreme on a place that was tried is given as it is.

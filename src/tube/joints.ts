@@ -16,7 +16,7 @@ export interface Joint {
 }
 
 /** How far the other tube is shown to either side, in diameters of the thicker of the two. */
-const SHOWN = 1.5;
+const SHOWN_ASIDE = 1.5;
 
 /** The tubes that the coped ends meet, start end first, in the frame in which the tube is laid out (see `frames`). */
 export function joints({ tube, ends }: Pick<Job, 'tube' | 'ends'>, shape: Shape): Joint[] {
@@ -35,7 +35,7 @@ export function joints({ tube, ends }: Pick<Job, 'tube' | 'ends'>, shape: Shape)
 		const right = cross(out, line);
 		const middle = step(isStart ? straight.start : straight.end, cope.offset, right);
 		const along = combine(-cosine(cope.angle), out, sine(cope.angle), line);
-		const reach = SHOWN * Math.max(tube.od, cope.od);
+		const reach = SHOWN_ASIDE * Math.max(tube.od, cope.od);
 		return [{ end, from: step(middle, -reach, along), to: step(middle, reach, along), middle }];
 	});
 }

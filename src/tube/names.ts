@@ -1,6 +1,9 @@
 /** As long as a name may be: longer ones fit no line. */
 export const LONGEST_NAME = 80;
 
+/** As long as a text of ours may be, a note or a reason: in bytes, as a log has it. */
+export const LONGEST_TEXT = 4096;
+
 /** As long as the notes of a job may be. */
 export const LONGEST_NOTES = 4000;
 

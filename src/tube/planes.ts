@@ -20,12 +20,14 @@ export interface TubePlane {
 }
 
 /** The sine of the turn up to which two bends lie in one plane. */
-const FLAT = 1e-9;
+const IN_ONE_PLANE = 1e-9;
 
 /** The planes in which the tube lies, from the start end on. Two neighbors share the straight between them. */
 export function planesOf(shape: Shape): TubePlane[] {
 	const { straights, arcs } = frames(shape);
-	const firsts = shape.bends.flatMap(({ rotation }, i) => (i === 0 || Math.abs(sine(rotation)) > FLAT ? [i + 1] : []));
+	const firsts = shape.bends.flatMap(({ rotation }, i) =>
+		i === 0 || Math.abs(sine(rotation)) > IN_ONE_PLANE ? [i + 1] : [],
+	);
 	return firsts.map((first, i) => {
 		const last = (firsts[i + 1] ?? shape.bends.length + 1) - 1;
 		const { start, direction } = at(straights, first - 1);

@@ -1,3 +1,4 @@
+import { upToThousandth } from '../maths/scalar.ts';
 import { angleBetween, degrees, normalizeRotation } from './angles.ts';
 import { setback } from './arcs.ts';
 import { corners } from './frames.ts';
@@ -25,8 +26,8 @@ export interface PointFault {
 /** Corners flatter than this, in degrees, or folded back to within this of 180, have no bend to speak of. */
 const LEAST_ANGLE = 0.01;
 
-/** A straight shorter than this part of the way between its corners is none, and surely not a negative one. */
-const ROUNDING = 1e-12;
+/** A straight shorter than this part of what it lies between (corners, radii) is none, and surely not a negative one. */
+export const NO_STRAIGHT = 1e-12;
 
 /**
  * Torsion angle of four points in degrees, (-180, 180]: how far the plane of p1 p2 p3 is turned from the plane of p0 p1 p2
@@ -66,7 +67,7 @@ function bendsBetween(points: readonly Point[], radius: number): BendList {
 	const straight = (i: number) => {
 		const whole = distance(points[i]!, points[i + 1]!);
 		const rest = whole - (corner[i - 1]?.back ?? 0) - (corner[i]?.back ?? 0);
-		return Math.abs(rest) < ROUNDING * whole ? 0 : rest;
+		return Math.abs(rest) < NO_STRAIGHT * whole ? 0 : rest;
 	};
 	const bends = corner.map(({ angle }, i) => ({
 		straight: straight(i),
@@ -91,7 +92,7 @@ export function pointFaults(points: readonly Point[], radius: number, before = 0
 	const { bends, last } = bendsBetween(points, radius);
 	return [...bends.map((bend) => bend.straight), last].flatMap((straight, i) => {
 		if (straight >= 0) return [];
-		const by = Math.ceil(-straight * 1000) / 1000;
+		const by = upToThousandth(-straight);
 		return [{ point: i + 1, fact: { code: 'further', by, bends: bendsWanting(i + 1, bends.length, before) } }];
 	});
 }

@@ -15,7 +15,7 @@ export interface View {
 }
 
 /** A tube whose corners stand out of a plane by less than this part of its length is drawn as flat. */
-const FLAT = 0.02;
+const DRAWN_FLAT = 0.02;
 
 /**
  * The one or two views that show corner points best: square to the directions in which they spread most, second most and least. The direction
@@ -31,7 +31,7 @@ export function principalViews(points: readonly Point[]): View[] {
 	// What bulges, bulges upwards.
 	const up = sumOf(heights) < 0 ? scale(axes[1], -1) : axes[1];
 	const front: View = { name: 'front', right, up };
-	if (extent(points, axes[2]) < FLAT * extent(points, axes[0])) return [front];
+	if (extent(points, axes[2]) < DRAWN_FLAT * extent(points, axes[0])) return [front];
 	// Looking down, what is up on the paper leads away from who stands in front.
 	return [front, { name: 'top', right, up: scale(cross(right, up), -1) }];
 }
@@ -65,7 +65,7 @@ export function workshopViews({ x, y, z }: Record<Axis, Point>): { front: View; 
 
 /** Whether points stand out of a plane so little that one view of it shows them all. */
 export function isFlat(points: readonly Point[], { x, y, z }: Record<Axis, Point>): boolean {
-	return extent(points, z) < FLAT * Math.max(extent(points, x), extent(points, y));
+	return extent(points, z) < DRAWN_FLAT * Math.max(extent(points, x), extent(points, y));
 }
 
 function extent(points: readonly Point[], axis: Point): number {

@@ -16,7 +16,7 @@ export interface ProfileCope {
 }
 
 /** Places in which each half of the cut is drawn: one a degree, a chord of it strays less than a ten-thousandth of the diameter. */
-const PLACES = 180;
+const HALF_PLACES = 180;
 
 /**
  * The cut of an end of the plane that is coped; null where it is cut square, or is no end of the tube. Where round the tube the cut lies is told
@@ -42,7 +42,7 @@ export function profileCope(end: EndName, plane: TubePlane, job: Job, shape: Sha
 		return step(step(isStart ? start : stop, isStart ? -out : out, direction), half, spoke);
 	};
 	const side = (sign: number) =>
-		Array.from({ length: PLACES + 1 }, (_, i): Flat => plane.flat(place((sign * 180 * i) / PLACES)));
+		Array.from({ length: HALF_PLACES + 1 }, (_, i): Flat => plane.flat(place((sign * 180 * i) / HALF_PLACES)));
 	// The plane is looked at with its first bend's inside to the left of the travel.
 	const isSeen = dot(arc.binormal, at(plane.arcs, 0).binormal) > 0;
 	return { end, near: side(isSeen ? 1 : -1), behind: side(isSeen ? -1 : 1) };

@@ -1,11 +1,8 @@
 import { setback } from './arcs.ts';
 import { type GrowthByDie, radiusAt, toolingOf } from './dies.ts';
 import type { Job } from './job.ts';
-import { type BendList, pointsToBends } from './points.ts';
+import { type BendList, NO_STRAIGHT, pointsToBends } from './points.ts';
 import type { Shape } from './shape.ts';
-
-/** A straight shorter than this part of the radius is none, and surely not a negative one. */
-const ROUNDING = 1e-12;
 
 /**
  * The finished tube: the drawing's sharp corners and ends, with arcs of each bend's die radius x `growth` between them. The corners are the
@@ -21,7 +18,7 @@ export function finishedShape(job: Job, growth: GrowthByDie): Shape {
 	const drawn = withArcs(shape, (bend) => shape.radius ?? toolingOf(job, bend).clr);
 	const radii = drawn.bends.map((_, i) => radiusAt(job, growth, i + 1));
 	const { straights, bends } = keepCorners(drawn, radii);
-	const least = ROUNDING * Math.max(...radii);
+	const least = NO_STRAIGHT * Math.max(...radii);
 	return { straights: straights.map((length) => (Math.abs(length) < least ? 0 : length)), bends };
 }
 

@@ -1,3 +1,4 @@
+import { ROUNDING } from '../maths/scalar.ts';
 import { radians } from './angles.ts';
 import { pointAt } from './drop.ts';
 import { type ArcFrame, type Frames, frames } from './frames.ts';
@@ -17,7 +18,6 @@ export interface Contact {
 
 /** What a distance to an arc may be missed by, as a part of the diameter: under two thousandths of an inch on common tube. */
 const PRECISION = 1e-3;
-const ROUNDING = 1e-9;
 
 interface ContactSearch {
 	at: Frames;

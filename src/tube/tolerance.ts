@@ -1,15 +1,16 @@
+import { ROUNDING } from '../maths/scalar.ts';
 import type { Tolerance } from './job.ts';
 
 /** Lengths that the finished tube as a whole may be off by, for one that a length may be. */
-const SHAPE = 4;
+const SHAPE_LENGTHS = 4;
 /** Degrees. */
-const DIRECTION = 1;
+const SHAPE_DIRECTION = 1;
 
 /** A tolerance as told, with what holds for the whole tube where that is not told. */
 export function wholeTolerance(
 	told: Omit<Tolerance, 'shape' | 'direction'> & Partial<Pick<Tolerance, 'shape' | 'direction'>>,
 ): Tolerance {
-	return { shape: SHAPE * told.length, direction: DIRECTION, ...told };
+	return { shape: SHAPE_LENGTHS * told.length, direction: SHAPE_DIRECTION, ...told };
 }
 
 type OfAngle = Pick<Tolerance, 'under' | 'over'>;
@@ -22,9 +23,6 @@ export function angleBand({ under, over }: OfAngle, target: number): { low: numb
 export function isInBand({ under, over }: OfAngle, target: number, angle: number): boolean {
 	return isInside(angle - target, angle < target ? under : over);
 }
-
-/** What the arithmetic rounds, as a part of a tolerance. */
-const ROUNDING = 1e-9;
 
 /** Whether what is off by so much, either way, lies inside a tolerance: at its very edge it does. */
 export const isInside = (off: number, tolerance: number): boolean => Math.abs(off) <= tolerance * (1 + ROUNDING);

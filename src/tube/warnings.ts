@@ -1,3 +1,4 @@
+import { ROUNDING } from '../maths/scalar.ts';
 import { bentAsOf } from './bent-as.ts';
 import { hasCrown } from './checks.ts';
 import { diesAtWork, filePlaceOf, growthAt, hasSeveralDies, toolingOf, toolingOfDie } from './dies.ts';
@@ -33,7 +34,6 @@ export type Warning = { at: string } & (
 export type Hindrance = Extract<Warning, { code: 'short-clamp' | 'short-follow' | 'floor-contact' }>;
 
 /** Differences under this part of a length are rounding, not a want of tube. */
-const ROUNDING = 1e-9;
 const isUnder = (length: number, least: number): boolean => length < least - ROUNDING * Math.abs(least);
 
 /** Least center-line radius in outside diameters: the common rule for bent tubes in safety structures. */

@@ -5,13 +5,13 @@ import { type Quantity, UnitsError } from './units-error.ts';
 
 export type { Quantity };
 
-const DEGREE: Unit = { name: 'degree', convert: (count) => count, own: true };
+const DEGREE_UNIT: Unit = { name: 'degree', convert: (count) => count, own: true };
 const DEGREE_WORDS = new Set(['°', 'deg', 'degree', 'degrees']);
-const ANGLE: ExpressionReader = {
-	units: (word) => (DEGREE_WORDS.has(word) ? DEGREE : undefined),
+const ANGLE_READER: ExpressionReader = {
+	units: (word) => (DEGREE_WORDS.has(word) ? DEGREE_UNIT : undefined),
 	wanted: { kind: 'angle' },
 };
-const NUMBER: ExpressionReader = { units: () => undefined, wanted: { kind: 'number' } };
+const NUMBER_READER: ExpressionReader = { units: () => undefined, wanted: { kind: 'number' } };
 
 /**
  * A length in `units`: a number, or a text with decimals (point or comma), fractions, feet and inches, sums and
@@ -27,7 +27,7 @@ export function parseLength(text: string | number, units: Units): number {
  * @throws UnitsError for whatever is no angle
  */
 export function parseAngle(text: string | number): number {
-	return read(text, ANGLE);
+	return read(text, ANGLE_READER);
 }
 
 /**
@@ -35,7 +35,7 @@ export function parseAngle(text: string | number): number {
  * @throws UnitsError for whatever is no number
  */
 export function parseNumber(text: string | number): number {
-	return read(text, NUMBER);
+	return read(text, NUMBER_READER);
 }
 
 /**

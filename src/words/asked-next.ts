@@ -5,7 +5,7 @@ import { dial } from './numbers.ts';
 import { readingName } from './readings.ts';
 import { askedForWords } from './set-up.ts';
 
-const ADVICE: Record<DecideAsk['advice'], string> = {
+const ADVISED: Record<DecideAsk['advice'], string> = {
 	accept: 'take it',
 	pull: 'pull it again',
 	relieve: 'open it a little',
@@ -31,6 +31,6 @@ export function askedNextWords(ask: Ask | null, style: Wording): string {
 		case 'check':
 			return `Asked next: check "${foreignName(ask.name)}".`;
 		case 'decide':
-			return `Asked next: decide on bend ${ask.bend}. The advice was: ${ADVICE[ask.advice]}.`;
+			return `Asked next: decide on bend ${ask.bend}. The advice was: ${ADVISED[ask.advice]}.`;
 	}
 }

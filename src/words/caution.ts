@@ -1,3 +1,4 @@
+import { ceilTo } from '../maths/scalar.ts';
 import type { ChangeDie } from '../session/protocol/facts/caution.ts';
 import type { CautionFact, GeneralCaution } from '../session/protocol/facts/index.ts';
 import { asWords } from './bent-as.ts';
@@ -80,6 +81,5 @@ function swingWords({ reach, above, below, floor }: Extract<CautionFact, { code:
 /** What has to be kept clear, rounded up to whole inches or centimeters: nothing may stand nearer. */
 function clear(length: number, style: Ruled): string {
 	const step = shownUnits(style) === 'in' ? 1 : 10;
-	// A hair over a whole step is what a change of unit rounds.
-	return fine(fromShown(Math.ceil(inShown(length, style) / step - 1e-9) * step, style), style);
+	return fine(fromShown(ceilTo(inShown(length, style), step), style), style);
 }

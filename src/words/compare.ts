@@ -12,7 +12,7 @@ import { markWords } from './session-list.ts';
 /** A row of the comparison: what it is of, and the older and the newer session. */
 export type CompareRow = [what: string, older: string, newer: string];
 
-const NONE = '-';
+const NOT_THERE = '-';
 const STATUS: Readonly<Record<SessionView['status'], string>> = {
 	open: 'not finished',
 	done: 'finished',
@@ -34,7 +34,7 @@ export function compareTables({ sessions }: Comparison, clock: WallClock): Compa
 			row('came to', views, (view) => `${STATUS[view.status]}${markWords(view)}`),
 			row('bender', views, ({ job }) => foreignName(job.tooling.bender)),
 			row('die', views, ({ job }) => foreignName(job.tooling.die)),
-			row('heat', views, ({ heat }) => (heat === undefined ? NONE : foreignName(heat))),
+			row('heat', views, ({ heat }) => (heat === undefined ? NOT_THERE : foreignName(heat))),
 		],
 		...Array.from({ length: bends }, (_, i) => [
 			row(`Bend ${i + 1}`, views, () => ''),
@@ -50,7 +50,7 @@ export function compareTables({ sessions }: Comparison, clock: WallClock): Compa
 	];
 }
 
-const orNone = <T>(value: T | null, words: (value: T) => string): string => (value === null ? NONE : words(value));
+const orNone = <T>(value: T | null, words: (value: T) => string): string => (value === null ? NOT_THERE : words(value));
 
 const BEND_ROWS: readonly [what: string, cell: (bend: ComparedBend, view: SessionView) => string][] = [
 	['wanted', ({ target }) => angle(target)],
@@ -65,7 +65,7 @@ const BEND_ROWS: readonly [what: string, cell: (bend: ComparedBend, view: Sessio
 
 function bendCell({ view, bends }: ComparedSession, i: number, cell: (typeof BEND_ROWS)[number][1]): string {
 	const bend = bends[i];
-	return bend === undefined ? NONE : cell(bend, view);
+	return bend === undefined ? NOT_THERE : cell(bend, view);
 }
 
 type RowOf = (what: string, of: readonly SessionView[], cell: (view: SessionView) => string) => CompareRow;
@@ -81,15 +81,15 @@ function checkRows(views: readonly SessionView[], row: RowOf): CompareRow[] {
 function checkCell({ checks, job }: SessionView, name: string): string {
 	const reading = checks.find((check) => check.name === name)?.reading ?? null;
 	const kind = job.checks.find((check) => check.name === name)?.kind;
-	if (reading === null) return NONE;
+	if (reading === null) return NOT_THERE;
 	return kind === undefined ? trimmed(reading, 3) : checkValueWords(reading, kind, job);
 }
 
-const unlessOpen = ({ status }: SessionView, words: string): string => (status === 'done' ? words : NONE);
+const unlessOpen = ({ status }: SessionView, words: string): string => (status === 'done' ? words : NOT_THERE);
 
 function fitCell(view: SessionView): string {
 	const { fits, chance } = view.asBuilt;
-	if (view.status !== 'done' || fits === null) return NONE;
+	if (view.status !== 'done' || fits === null) return NOT_THERE;
 	const word = fits ? 'fits' : mayFit(fits, chance) ? 'may fit' : 'does not fit';
 	return chance === null ? word : `${word}: ${inTen(chance)}`;
 }

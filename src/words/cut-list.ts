@@ -15,7 +15,7 @@ export function tubeHeading(tube: Job['tube'], units: Job['units']): string {
 
 export const CUT_LIST = 'Cut list';
 
-export const TICK = 'Tick a box for each stick that is sawn.';
+export const TICK_BOX = 'Tick a box for each stick that is sawn.';
 
 export const PIECE_HEADS = [
 	'piece',

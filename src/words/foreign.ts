@@ -1,9 +1,6 @@
-import { ACTING, LONGEST_NAME } from '../tube/names.ts';
+import { ACTING, LONGEST_NAME, LONGEST_TEXT } from '../tube/names.ts';
 
 const EVERY_ACTING = new RegExp(ACTING, 'gu');
-
-/** As long as a text of ours may be. */
-const LONGEST_TEXT = 4096;
 
 /** A text that was typed, or came with a file, as it is shown: on one line, what acts on a terminal written out, and cut where it runs long. */
 export function foreign(text: string, longest = LONGEST_TEXT): string {

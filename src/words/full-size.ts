@@ -45,8 +45,6 @@ export function mapWords(sheets: number, most: number): string {
 
 export const MAP_HEAD = 'To draw it on the bench: a tape, a base line, two arcs';
 
-export const CHALK_HEADS = ['point', 'along', 'off the line', 'from A', 'from B'] as const;
-
 const PART_TITLES = { profile: 'Full-size profile', wraps: 'Wrap strips', copes: 'Cope templates' } as const;
 
 /** At the top of each page. */

@@ -32,7 +32,7 @@ export function misreadWords(fact: MisreadFact): string {
 		case 'does-not-belong':
 			return `${quoted(fact.keys)} does not belong in "${fact.place}".`;
 		case 'wants':
-			return `"${fact.place}" is ${RIGHT[fact.wants]}.`;
+			return `"${fact.place}" is ${RIGHT_WORDS[fact.wants]}.`;
 		case 'no-number':
 			return `"${fact.place}": ${cannotBeRead(fact.text, unitsFaultWords(fact.fault, fact.wanted))}`;
 		case 'no-reading-of':
@@ -40,7 +40,7 @@ export function misreadWords(fact: MisreadFact): string {
 	}
 }
 
-const RIGHT: Record<Wanted, string> = {
+const RIGHT_WORDS: Record<Wanted, string> = {
 	true: 'true or left out',
 	plan: '"old" or "new"',
 	do: '"accept", "pull", "relieve" or "scrap"',

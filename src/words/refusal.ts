@@ -29,7 +29,7 @@ export function refusalWords(fact: RefusalFact, style: Wording): string {
 		case 'may-not-open':
 			return 'Take the bend, pull it further or scrap the tube: this job does not allow a bend to be opened (mayOpen is false).';
 		case 'other-ask':
-			return `"${fact.action}" does not answer the open ask "${fact.ask}": give ${ANSWERS[fact.ask]}.`;
+			return `"${fact.action}" does not answer the open ask "${fact.ask}": give ${ANSWERED_BY[fact.ask]}.`;
 		case 'limit-spent':
 			return `The last set-up stopped at the bender's largest angle (${dial(fact.maxAngle)}) and added less than a dial step. Another pull cannot add more: take the bend, or scrap the tube.`;
 		case 'pulled-already':
@@ -81,7 +81,7 @@ export function refusalWords(fact: RefusalFact, style: Wording): string {
 }
 
 /** What answers each ask. */
-const ANSWERS: Record<AskKind, string> = {
+const ANSWERED_BY: Record<AskKind, string> = {
 	set: '{"ready":true} or {"plan":"old"}',
 	pull: '{"loaded":n} or {"reseat":true}',
 	measure: '{"angle":n} or {"skip":true}',

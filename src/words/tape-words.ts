@@ -1,4 +1,5 @@
 /** A length as a person reads it off a tape and says it: the nearest division, and what is left over. */
+import { nearestTo } from '../maths/scalar.ts';
 import { formatLength } from '../units/format.ts';
 import { BURNT, formatTape } from '../units/tape.ts';
 import type { Units } from '../units/units.ts';
@@ -19,7 +20,7 @@ const HAIR = 1 / 4;
 /** The nearest division of the tape and what is left over. @throws RangeError for a division that is not above 0 */
 export function readTape(length: number, division: number, units: Units): TapeReading {
 	const reading = formatTape(length, division, units);
-	const over = length - Math.round(length / division) * division;
+	const over = length - nearestTo(length, division);
 	const part = Math.abs(over) / division;
 	const above = over > 0;
 	const hair = above ? 'a hair over' : 'a hair under';

@@ -1,4 +1,5 @@
 import type { ImpossiblePiece, PieceFigure, TestResult } from '../fit/test-piece.ts';
+import { nearestTo } from '../maths/scalar.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import type { Units } from '../units/units.ts';
 import { giveOrTake } from './numbers.ts';
@@ -137,7 +138,7 @@ const more = ({ value }: PieceFigure): string => (value < 0 ? 'less' : 'more');
 /** How far off a length may be: to a hundredth of an inch, never said to be nothing. */
 function spreadWords(sd: number, units: Units): string {
 	const division = units === 'in' ? 0.01 : 0.1;
-	return formatLength(Math.max(division, Math.round(sd / division) * division), units);
+	return formatLength(Math.max(division, nearestTo(sd, division)), units);
 }
 
 /** The same for a command line: each figure under the option that keeps it. `known`: the stretch where the piece does not tell it. */

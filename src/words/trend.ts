@@ -61,10 +61,10 @@ export function shiftLines(shift: Trend['shift'], of: TrendOf, isNews: boolean, 
 	const moved = `Springback moved by ${by > 0 ? '+' : '-'}${angle(Math.abs(by))} at 45°, ${how}, give or take ${about(sd)}.`;
 	const when = `From session ${foreignName(since.id)} on; session ${foreignName(found.id)} showed it.`;
 	const news = 'bender' in of ? [shiftWords(of.bender, shift, clock)] : [];
-	return isNews ? [...news, moved, when, CHECK] : [moved, when, 'Since then it is what is usual here.'];
+	return isNews ? [...news, moved, when, WHERE_TO_LOOK] : [moved, when, 'Since then it is what is usual here.'];
 }
 
-const CHECK =
+const WHERE_TO_LOOK =
 	'Look at the pointer first, then the die, then the tube. The next stops follow what the last tubes showed.';
 
 /** Whose sessions they are, and how many. */

@@ -9,7 +9,7 @@ import { ELSEWHERE, FOREIGN } from '../../src/practice/other-shops.ts';
 import { draws } from '../../src/practice/random.ts';
 import { Station } from '../../src/practice/station.ts';
 import type { World } from '../../src/practice/world.ts';
-import { USUAL } from '../../src/practice/world.ts';
+import { USUAL_SHOP } from '../../src/practice/world.ts';
 import { isShort } from '../../src/session/advice/bend-check.ts';
 import { answerEvents } from '../../src/session/answers.ts';
 import { ask } from '../../src/session/ask.ts';
@@ -24,7 +24,7 @@ import { trulyFits } from './advice-truth.ts';
 import { startOf } from './fit-made.ts';
 
 const WORLDS: readonly (readonly [string, World])[] = [
-	['usual', USUAL],
+	['usual', USUAL_SHOP],
 	...Object.entries(ELSEWHERE),
 	['heavy tails', FOREIGN['heavy tails']!],
 	['finder bias', FOREIGN['finder bias']!],

@@ -10,7 +10,7 @@ import { ELSEWHERE, FOREIGN } from '../../src/practice/other-shops.ts';
 import { type Draw, draws } from '../../src/practice/random.ts';
 import { openShop } from '../../src/practice/shop.ts';
 import { Station } from '../../src/practice/station.ts';
-import { USUAL, type World } from '../../src/practice/world.ts';
+import { USUAL_SHOP, type World } from '../../src/practice/world.ts';
 import { answerEvents } from '../../src/session/answers.ts';
 import { ask } from '../../src/session/ask.ts';
 import { lessonOf } from '../../src/session/estimate/lesson-of-session.ts';
@@ -26,7 +26,12 @@ import { JOBS } from './advice-jobs.ts';
 import { trulyFits } from './advice-truth.ts';
 import { startOf } from './fit-made.ts';
 
-const WORLDS: readonly World[] = [USUAL, ...Object.values(ELSEWHERE), FOREIGN['heavy tails']!, FOREIGN['finder bias']!];
+const WORLDS: readonly World[] = [
+	USUAL_SHOP,
+	...Object.values(ELSEWHERE),
+	FOREIGN['heavy tails']!,
+	FOREIGN['finder bias']!,
+];
 const words = process.argv.slice(2);
 const SEED = Number(words.find((word) => /^\d+$/.test(word)) ?? 34_100_000);
 const BATCHES = Number(words.find((word) => word.startsWith('batches='))?.slice(8) ?? 35);

@@ -4,7 +4,7 @@
  * `--quick` bends few tubes; `--tubes N` so many a row; words choose the rows that have one of them in their job or world.
  */
 import { ELSEWHERE, ROUGH } from '../../src/practice/other-shops.ts';
-import { USUAL, type World } from '../../src/practice/world.ts';
+import { USUAL_SHOP, type World } from '../../src/practice/world.ts';
 import { JOBS } from './calibration-jobs.ts';
 import { bendTubes } from './calibration-session.ts';
 import { markdown, type Row } from './calibration-table.ts';
@@ -16,8 +16,8 @@ const SEED = 47_900_000;
 const foreign = Object.values(ELSEWHERE);
 /** The world of machine `m`: each machine of the foreign ones has the next law. */
 const WORLDS: Readonly<Record<string, (m: number) => World>> = {
-	usual: () => USUAL,
-	'free lag': () => ({ ...USUAL, machine: { ...USUAL.machine, lagShare: null, lag: [-1, 2] } }),
+	usual: () => USUAL_SHOP,
+	'free lag': () => ({ ...USUAL_SHOP, machine: { ...USUAL_SHOP.machine, lagShare: null, lag: [-1, 2] } }),
 	'foreign laws': (m) => foreign[m % foreign.length]!,
 	rough: () => ROUGH,
 };

@@ -9,7 +9,7 @@ import { operatorAnswer } from '../../src/practice/operator.ts';
 import { ELSEWHERE } from '../../src/practice/other-shops.ts';
 import { type Draw, draws } from '../../src/practice/random.ts';
 import { type Sight, Station } from '../../src/practice/station.ts';
-import { USUAL, type World } from '../../src/practice/world.ts';
+import { USUAL_SHOP, type World } from '../../src/practice/world.ts';
 import { answerEvents } from '../../src/session/answers.ts';
 import { ask } from '../../src/session/ask.ts';
 import { ANGLE_READING_SD, checkReadingSd, markSd, SET_SD } from '../../src/session/estimate/estimate.ts';
@@ -25,7 +25,7 @@ import { trulyFits } from './advice-truth.ts';
 import { type Best, bestOf, type Named } from './contradictions-best.ts';
 import { startOf } from './fit-made.ts';
 
-const WORLDS: readonly World[] = [USUAL, ...Object.values(ELSEWHERE)].map((world) => ({
+const WORLDS: readonly World[] = [USUAL_SHOP, ...Object.values(ELSEWHERE)].map((world) => ({
 	...world,
 	blunders: { off: 0, swapped: 0 },
 }));

@@ -11,7 +11,7 @@ import { cpus } from 'node:os';
 import { operatorAnswer } from '../../src/practice/operator.ts';
 import { type Draw, draws } from '../../src/practice/random.ts';
 import { Station } from '../../src/practice/station.ts';
-import { USUAL } from '../../src/practice/world.ts';
+import { USUAL_SHOP } from '../../src/practice/world.ts';
 import { answerEvents } from '../../src/session/answers.ts';
 import { evolve, initial } from '../../src/session/log/fold.ts';
 import { nextEntry, type State } from '../../src/session/log/state.ts';
@@ -54,7 +54,7 @@ interface Thought {
 }
 
 function thought(job: Job, slip: Slip, draw: Draw): Thought[] {
-	const station = new Station(job, USUAL, draw);
+	const station = new Station(job, USUAL_SHOP, draw);
 	const at = 2 + Math.floor(draw.uniform(0, 5));
 	const found: Thought[] = [];
 	let state = initial(startOf(job));
@@ -89,7 +89,7 @@ function timed(state: State, action: Action): [ReturnType<typeof answered>, numb
 
 /** A scrapped tube would tell no more, so that the operator goes on with it. */
 function answerTo(open: Ask, station: Station, draw: Draw): Action {
-	const action = operatorAnswer(open, station.see(open), USUAL, draw, gaveUpWords);
+	const action = operatorAnswer(open, station.see(open), USUAL_SHOP, draw, gaveUpWords);
 	if (open.ask === 'confirm') return { do: 'keep' };
 	return action.do === 'scrap' || action.do === 'reopen' ? { do: 'accept' } : action;
 }

@@ -2,7 +2,7 @@
 import { draws } from '../../src/practice/random.ts';
 import { Station } from '../../src/practice/station.ts';
 import { type TrueBend, trueShape } from '../../src/practice/true-tube.ts';
-import { USUAL, type World } from '../../src/practice/world.ts';
+import { USUAL_SHOP, type World } from '../../src/practice/world.ts';
 import { tubeAtWork } from '../../src/session/estimate/tube-at-work.ts';
 import type { State } from '../../src/session/log/state.ts';
 import { drawingNumbers } from '../../src/session/plan/correction.ts';
@@ -14,9 +14,9 @@ import { startOf, trimmed } from './fit-made.ts';
 
 /** The stated shop: angle finder .2, marks half a division of a 1/32 tape, rotations .4, nobody keys a wrong number. */
 const STATED: World = {
-	...USUAL,
-	finder: { ...USUAL.finder, sd: 0.2 },
-	operator: { ...USUAL.operator, turning: 0.4, marking: 0.5 },
+	...USUAL_SHOP,
+	finder: { ...USUAL_SHOP.finder, sd: 0.2 },
+	operator: { ...USUAL_SHOP.operator, turning: 0.4, marking: 0.5 },
 	blunders: { off: 0, swapped: 0 },
 };
 const STRETCH = 0.008;

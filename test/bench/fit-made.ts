@@ -3,12 +3,12 @@
  * draw says. The same draw can be bent again by another rule, so that rules are compared on the very same errors.
  */
 import { spreadOf } from '../../src/fit/as-built.ts';
+import { nearestTo } from '../../src/maths/scalar.ts';
 import type { Draw } from '../../src/practice/random.ts';
-import { toDivision } from '../../src/practice/shop.ts';
 import { type TrueBend, trueShape } from '../../src/practice/true-tube.ts';
 import { cutToFit, rawTube, tubeAtWork } from '../../src/session/estimate/tube-at-work.ts';
 import { acceptBend } from '../../src/session/log/apply-bend.ts';
-import { PLAIN, takeReading } from '../../src/session/log/apply-reading.ts';
+import { COUNTED_AS_ONE, takeReading } from '../../src/session/log/apply-reading.ts';
 import { initial } from '../../src/session/log/fold.ts';
 import type { Start } from '../../src/session/log/start.ts';
 import { coldPrior } from '../../src/session/log/start.ts';
@@ -116,11 +116,15 @@ export function makeTube(job: Job, noise: Noise, errors: Errors, rule: Rule): Ma
 		for (const name of rule === 'corrected' ? checksDue(state, i + 1) : []) {
 			const index = job.checks.findIndex((check) => check.name === name);
 			const shape = trueShape(bends, state.piece, trueJob);
-			const value = toDivision(
+			const value = nearestTo(
 				checkValue(job.checks[index]!, shape, job.tube) + errors.checks[index]!,
 				job.tooling.tape / 2,
 			);
-			state = takeReading({ ...state, phase: { at: 'check', queue: [name] } }, { of: 'check', name, value }, PLAIN);
+			state = takeReading(
+				{ ...state, phase: { at: 'check', queue: [name] } },
+				{ of: 'check', name, value },
+				COUNTED_AS_ONE,
+			);
 		}
 		state = acceptBend(state);
 		if (rule === 'corrected') worse.push(...worseBy(state, bends, trueJob));
@@ -142,7 +146,7 @@ function worked(state: State, i: number, noise: Noise, errors: Errors, bend: Tru
 		? numbers.rotation
 		: exact || noise.readBack === 0
 			? bend.rotation
-			: toDivision(bend.rotation + errors.readBack[i]!, 0.1);
+			: nearestTo(bend.rotation + errors.readBack[i]!, 0.1);
 	const row = { entry: 0, seat: 1, pointer: null, stop: angle, loaded: angle, released: null, measured: [] };
 	return withBend({ ...state, filter: reopened(state.filter, { angle, sd }, angle) }, i + 1, {
 		mark: exact ? bend.mark : numbers.fromStart,

@@ -5,7 +5,7 @@
  */
 import { type Draw, draws } from '../../src/practice/random.ts';
 import { Station } from '../../src/practice/station.ts';
-import { USUAL, type World } from '../../src/practice/world.ts';
+import { USUAL_SHOP, type World } from '../../src/practice/world.ts';
 import { answerEvents } from '../../src/session/answers.ts';
 import { checkReadingSd, markSd } from '../../src/session/estimate/estimate.ts';
 import { lessonOf } from '../../src/session/estimate/lesson-of-session.ts';
@@ -30,7 +30,7 @@ export interface Slips {
 
 type Key = 'pointer' | 'length' | 'loaded' | 'released' | 'angle' | 'check';
 
-const RIGHT: World = { ...USUAL, blunders: { off: 0, swapped: 0 } };
+const RIGHT: World = { ...USUAL_SHOP, blunders: { off: 0, swapped: 0 } };
 export const WORLDS: Readonly<Record<string, World>> = {
 	usual: RIGHT,
 	'twice the scatter': { ...RIGHT, scatter: [2, 2] },

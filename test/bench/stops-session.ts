@@ -1,5 +1,5 @@
 /** This program: the springback room driven as the session core drives it. */
-import { toDivision } from '../../src/practice/shop.ts';
+import { nearestTo } from '../../src/maths/scalar.ts';
 import { setsPointer, tellsPointer } from '../../src/practice/world.ts';
 import { type Filter, filterPrior, newBend, newSeat, newTube, pull } from '../../src/springback/filter.ts';
 import { doubtLoaded, doubtReading, manyWrong, narrowBand, slow } from '../../src/springback/gates.ts';
@@ -82,7 +82,7 @@ function bendOnce(before: Filter, station: Station, wanted: Wanted, known: boole
 function pointerTold(f: Filter, station: Station, asked: number): Filter {
 	const { shop, world } = station;
 	if (setsPointer(world)) {
-		const shown = toDivision(asked, world.dial.division);
+		const shown = nearestTo(asked, world.dial.division);
 		shop.setPointer(shown);
 		return tellsPointer(world) ? readInto(f, 'pointer', () => station.key(shown)) : f;
 	}

@@ -2,7 +2,7 @@
 
 import type { KeptRow } from '../../src/journal/kept-row.ts';
 import { draws } from '../../src/practice/random.ts';
-import { USUAL } from '../../src/practice/world.ts';
+import { USUAL_SHOP } from '../../src/practice/world.ts';
 import { filterPrior, made, newTube } from '../../src/springback/filter.ts';
 import { type Kin, type Lesson, learned, MOST_LESSONS } from '../../src/springback/history.ts';
 import { springbackAt } from '../../src/springback/learned-curve.ts';
@@ -26,7 +26,7 @@ const JOBS = 3;
 
 /** So many sessions of the shop of this seed, each begun with what those before it taught; the oldest first. Seeds ten apart are other shops. */
 export function sessionsOf(seed: number, count: number, change?: Change): KeptRow[] {
-	const station = openStation(USUAL, seed);
+	const station = openStation(USUAL_SHOP, seed);
 	const draw = draws(seed + 1);
 	const jobs = Array.from({ length: JOBS }, () =>
 		Array.from({ length: 2 + Math.floor(draw.uniform(0, 3)) }, () => draw.uniform(20, 100)),

@@ -5,7 +5,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { practicePort } from '../../src/cli/practice-port.ts';
 import { listSessions } from '../../src/journal/catalogue.ts';
 import { beginPractice, playedOut, practiceHome } from '../../src/practice/practice.ts';
-import { USUAL } from '../../src/practice/world.ts';
+import { USUAL_SHOP } from '../../src/practice/world.ts';
 import { knownOf } from '../../src/session/log/start.ts';
 import { gaveUpWords } from '../../src/words/practice.ts';
 import { twoDieJob } from '../helpers/shop/two-dies.ts';
@@ -30,9 +30,9 @@ it('a practice of several pieces bends one after the other on one bender, which 
 	const job = twoDieJob({ quantity: 3, shape: { kind: 'bends', bends, last: 11 } });
 	const file = { job, path: join(home, 'rail.json'), raw: {} };
 	// Of another practice, on another bender: none of these pieces.
-	beginPractice(file, USUAL, 920_100, worldOf(1)).session.close();
+	beginPractice(file, USUAL_SHOP, 920_100, worldOf(1)).session.close();
 	const about = worldOf(2);
-	const port = practicePort(beginPractice(file, USUAL, 920_101, about), file, about);
+	const port = practicePort(beginPractice(file, USUAL_SHOP, 920_101, about), file, about);
 	const made: number[][] = [];
 	let live = await port.openSession(file.path, false);
 	for (let piece = 1; piece <= 3; piece++) {

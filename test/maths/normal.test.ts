@@ -1,6 +1,6 @@
 import reference from '@stdlib/stats-base-dists-t-quantile';
 import { describe, expect, it } from 'vitest';
-import { normalCdf, normalPdf, normalQuantile } from '../../src/maths/normal.ts';
+import { NINE_IN_TEN, normalCdf, normalPdf, normalQuantile } from '../../src/maths/normal.ts';
 
 const FREEDOM = 1e6;
 
@@ -13,6 +13,11 @@ describe('the normal distribution', () => {
 		[0.995, 2.576],
 	])('has the quantile of %s', (p, x) => {
 		expect(normalQuantile(p)).toBeCloseTo(x, 3);
+	});
+
+	it('has nine in ten between its 5 and its 95 per cent, to the five digits of the table', () => {
+		expect(normalQuantile(0.95)).toBeCloseTo(NINE_IN_TEN, 4);
+		expect(normalCdf(NINE_IN_TEN) - normalCdf(-NINE_IN_TEN)).toBeCloseTo(0.9, 4);
 	});
 
 	it('is what an independent Student t tends to', () => {

@@ -5,7 +5,7 @@ import { ELSEWHERE, FOREIGN, ROUGH } from '../../src/practice/other-shops.ts';
 import { draws } from '../../src/practice/random.ts';
 import { openShop } from '../../src/practice/shop.ts';
 import { Station } from '../../src/practice/station.ts';
-import { oneShop, type PointerHands, USUAL, type World } from '../../src/practice/world.ts';
+import { oneShop, type PointerHands, USUAL_SHOP, type World } from '../../src/practice/world.ts';
 import { ask } from '../../src/session/ask.ts';
 import { initial } from '../../src/session/log/fold.ts';
 import type { SetAsk } from '../../src/session/protocol/asks.ts';
@@ -17,13 +17,13 @@ const mean = (values: readonly number[]) => values.reduce((a, b) => a + b, 0) / 
 const shops = (world: World, many = 300) =>
 	Array.from({ length: many }, (_, seed) => openShop(world, draws(seed), 240));
 const still = {
-	...USUAL,
+	...USUAL_SHOP,
 	dial: { division: 0.001, loaded: 0, released: 0 },
-	finder: { ...USUAL.finder, division: 0.001, sd: 0 },
+	finder: { ...USUAL_SHOP.finder, division: 0.001, sd: 0 },
 };
 const hands = (pointer: PointerHands, readsRelease = true): World => ({
-	...USUAL,
-	operator: { ...USUAL.operator, pointer, readsRelease },
+	...USUAL_SHOP,
+	operator: { ...USUAL_SHOP.operator, pointer, readsRelease },
 });
 
 describe('the moment of a tube that hardens', () => {
@@ -97,7 +97,10 @@ describe('the ways a shop can be foreign', () => {
 
 	it('walks from bend to bend, and only then', () => {
 		const walk = (walks: number, from: number) =>
-			shops({ ...USUAL, machine: { ...USUAL.machine, drift: { ...USUAL.machine.drift, walk: walks } } }).map((shop) => {
+			shops({
+				...USUAL_SHOP,
+				machine: { ...USUAL_SHOP.machine, drift: { ...USUAL_SHOP.machine.drift, walk: walks } },
+			}).map((shop) => {
 				const before = shop.reach(90);
 				for (let i = 0; i < 9; i++) shop.seat(from);
 				return shop.reach(90) - before;
@@ -117,7 +120,7 @@ describe('the ways a shop can be foreign', () => {
 			expect(world.operator.stopping / ROUGH.operator.stopping).toBeCloseTo(times[i]!, 9);
 			expect(world.finder.sd / ROUGH.finder.sd).toBeCloseTo(times[i]!, 9);
 		}
-		expect(oneShop(USUAL, draws(1))).toBe(USUAL);
+		expect(oneShop(USUAL_SHOP, draws(1))).toBe(USUAL_SHOP);
 	});
 });
 

@@ -19,7 +19,7 @@ import {
 import { draws } from '../../src/practice/random.ts';
 import { Station } from '../../src/practice/station.ts';
 import { trueCheck } from '../../src/practice/true-tube.ts';
-import { USUAL } from '../../src/practice/world.ts';
+import { USUAL_SHOP } from '../../src/practice/world.ts';
 import type { PullAsk, SetAsk } from '../../src/session/protocol/asks.ts';
 import { checkValue } from '../../src/tube/checks.ts';
 import { marks } from '../../src/tube/marks.ts';
@@ -36,7 +36,7 @@ let count = 0;
 
 function begin(path: string, seed: number): Practice {
 	const about = { home, program: 'test', now: () => new Date(), random: () => `t${count++}` };
-	return beginPractice(loadJob(path), USUAL, seed, about);
+	return beginPractice(loadJob(path), USUAL_SHOP, seed, about);
 }
 
 function play(path: string, seed: number) {
@@ -86,7 +86,7 @@ describe('a session played on the simulated bender', () => {
 		// Homes of their own, which the tests around this one do not look into.
 		const apart = mkdtempSync(join(tmpdir(), 'pieces-'));
 		const about = { home: join(apart, 'batch'), program: 'test', now: () => new Date(), random: () => `t${count++}` };
-		const practice = beginPractice({ ...file, job: { ...file.job, quantity: 2 } }, USUAL, 5, about);
+		const practice = beginPractice({ ...file, job: { ...file.job, quantity: 2 } }, USUAL_SHOP, 5, about);
 		for (const _step of playedOut(practice, gaveUpWords));
 		practice.session.close();
 		const [shared, other] = [join(apart, 'shared'), join(apart, 'other')];
@@ -192,7 +192,7 @@ describe('the simulated bender at an ask', () => {
 	});
 
 	it('refuses a bend that has never been in the die', () => {
-		const station = new Station(loadJob(JOB).job, USUAL, draws(1));
+		const station = new Station(loadJob(JOB).job, USUAL_SHOP, draws(1));
 		expect(() => station.see({ ask: 'measure', bend: 2 } as Parameters<Station['see']>[0])).toThrow('bend 2');
 	});
 });

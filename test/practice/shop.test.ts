@@ -1,13 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { nearestTo } from '../../src/maths/scalar.ts';
 import { keyed } from '../../src/practice/keyed.ts';
 import { ELSEWHERE, FOREIGN, ROUGH } from '../../src/practice/other-shops.ts';
 import { draws } from '../../src/practice/random.ts';
-import { openShop, toDivision } from '../../src/practice/shop.ts';
-import { USUAL, type World } from '../../src/practice/world.ts';
+import { openShop } from '../../src/practice/shop.ts';
+import { USUAL_SHOP, type World } from '../../src/practice/world.ts';
 
-const shopOf = (seed: number, world: World = USUAL) => openShop(world, draws(seed), 180);
+const shopOf = (seed: number, world: World = USUAL_SHOP) => openShop(world, draws(seed), 180);
 const worlds = [
-	['usual', USUAL],
+	['usual', USUAL_SHOP],
 	...Object.entries(FOREIGN),
 	...Object.entries(ELSEWHERE).map(([name, world]) => [`${name}, elsewhere`, world]),
 	['rough', ROUGH],
@@ -74,14 +75,14 @@ describe('what is read', () => {
 		shop.pull(70);
 		const read = Array.from({ length: 400 }, () => shop.finder());
 		expect(moments(read).mean).toBeCloseTo(shop.angle, 1);
-		expect(read.every((value) => toDivision(value, 0.1) === value)).toBe(true);
+		expect(read.every((value) => nearestTo(value, 0.1) === value)).toBe(true);
 		const dial = Array.from({ length: 400 }, () => shop.loaded());
 		expect(Math.abs(moments(dial).mean - 70)).toBeLessThan(1);
 		expect(dial.every((value) => Number.isInteger(2 * value))).toBe(true);
 	});
 
 	it('cannot pass the largest angle of the machine', () => {
-		const shop = openShop(USUAL, draws(1), 90);
+		const shop = openShop(USUAL_SHOP, draws(1), 90);
 		shop.pull(120);
 		expect(shop.loaded()).toBeLessThan(91);
 		expect(shop.angle).toBeLessThanOrEqual(shop.reach(90) + 1.5);
@@ -89,7 +90,7 @@ describe('what is read', () => {
 
 	it('is keyed wrongly as often as the world says', () => {
 		const draw = draws(2);
-		const world = { ...USUAL, blunders: { off: 0.1, swapped: 0.05 } };
+		const world = { ...USUAL_SHOP, blunders: { off: 0.1, swapped: 0.05 } };
 		const all = Array.from({ length: 20_000 }, () => keyed(47.5, world, draw));
 		const share = (wrong: number) => all.filter((value) => value === wrong).length / all.length;
 		expect(share(45.5) + share(49.5)).toBeCloseTo(0.1, 1);

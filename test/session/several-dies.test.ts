@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { draws } from '../../src/practice/random.ts';
 import { Station } from '../../src/practice/station.ts';
-import { USUAL } from '../../src/practice/world.ts';
+import { USUAL_SHOP } from '../../src/practice/world.ts';
 import { lessonOf } from '../../src/session/estimate/lesson-of-session.ts';
 import { rawTube } from '../../src/session/estimate/tube-at-work.ts';
 import { learnedPrior, type Start } from '../../src/session/log/start.ts';
@@ -108,7 +108,7 @@ function shop(
 	tubes: number,
 ): { starts: Start[]; states: State[]; firsts: Map<number, number[]> } {
 	const draw = draws(seed);
-	const station = new Station(job, USUAL, draw);
+	const station = new Station(job, USUAL_SHOP, draw);
 	const [starts, states]: [Start[], State[]] = [[], []];
 	const firsts = new Map<number, number[]>();
 	for (let tube = 0; tube < tubes; tube++) {
@@ -118,7 +118,7 @@ function shop(
 		const start = { ...startOf(job), ...learnedPrior(job, lessons), learn: true, id: `tube ${tube}`, at };
 		starts.push(start);
 		states.push(
-			driven(start, { station, world: USUAL, draw }, (asked) => {
+			driven(start, { station, world: USUAL_SHOP, draw }, (asked) => {
 				if (asked.ask !== 'pull' || asked.pull > 1) return;
 				const miss = (station.trueAngles[asked.bend - 1]! - asked.expect.angle) / asked.expect.sd;
 				firsts.set(tube, [...(firsts.get(tube) ?? []), miss]);

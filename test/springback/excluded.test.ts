@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { draws } from '../../src/practice/random.ts';
 import { openShop } from '../../src/practice/shop.ts';
-import { USUAL, type World } from '../../src/practice/world.ts';
+import { USUAL_SHOP, type World } from '../../src/practice/world.ts';
 import { exclusion } from '../../src/springback/excluded.ts';
 
 it.each([
@@ -20,13 +20,13 @@ it.each([
 
 /** All scatter twice what is common, a dial in whole degrees, the least and the most springback of any bender. */
 const ROUGH: World = {
-	...USUAL,
-	machine: { ...USUAL.machine, takeUp: { mean: 3, sd: 1.2 }, lagShare: null, lag: [-1, 3], backlash: [0, 1] },
+	...USUAL_SHOP,
+	machine: { ...USUAL_SHOP.machine, takeUp: { mean: 3, sd: 1.2 }, lagShare: null, lag: [-1, 3], backlash: [0, 1] },
 	tube: { takeUp: 0.5, proportion: 0.2 },
 	seating: 0.5,
 	dial: { division: 1, loaded: 0.3, released: 0.4 },
 	finder: { division: 0.5, sd: 0.5, bias: [0, 0] },
-	operator: { ...USUAL.operator, stopping: 0.5 },
+	operator: { ...USUAL_SHOP.operator, stopping: 0.5 },
 };
 /** How far the dial's zero and the finder are off, either way. */
 const ZERO = 2;

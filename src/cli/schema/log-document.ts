@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { SESSION_STATUSES } from '../../session/report/views.ts';
 import {
 	angleEstimateType,
 	bentAsType,
@@ -142,7 +143,7 @@ const pullKept = z.strictObject({
 export const logDocument = z.strictObject({
 	id: textType,
 	job: jobKept,
-	status: z.enum(['open', 'done', 'scrapped']),
+	status: z.enum(SESSION_STATUSES),
 	started: z.iso.datetime(),
 	ended: z.nullable(z.iso.datetime()),
 	bends: z.array(

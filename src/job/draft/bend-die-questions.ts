@@ -14,9 +14,9 @@ import {
 } from './question.ts';
 
 /** The answer that stands for the job's own die. */
-const JOBS = 'job';
+const JOBS_OWN = 'job';
 /** Before the name of a further die. */
-const NAMED = 'die:';
+const DIE_PREFIX = 'die:';
 
 /** A bend on another die than the job's: one that the job knows, one that is kept, or a new one by its name and radius. */
 export const BEND_DIE_QUESTIONS = {
@@ -24,14 +24,14 @@ export const BEND_DIE_QUESTIONS = {
 		groups: ['bendDie'],
 		asks: (draft, shop) =>
 			choiceQuestion({ code: 'bendDie', bend: draft.item + 1 }, [
-				{ is: { code: 'jobs-die', name: draft.file.tooling?.die }, value: JOBS },
+				{ is: { code: 'jobs-die', name: draft.file.tooling?.die }, value: JOBS_OWN },
 				...furtherDieOptions(draft, shop),
 				option('other-die-named', OWN),
 			]),
 		takesText(draft, text, { lookup }) {
 			if (text === OWN) return withPart(draft, {}, 'bendDieName');
-			if (text === JOBS) return withBendOnDie(draft, undefined, 'overview');
-			const name = text.slice(NAMED.length);
+			if (text === JOBS_OWN) return withBendOnDie(draft, undefined, 'overview');
+			const name = text.slice(DIE_PREFIX.length);
 			const bender = draft.file.tooling?.bender ?? 'shop';
 			const isKnown = name in furtherDiesOf(draft) || lookup(bender, name, unitsOf(draft))?.clr !== undefined;
 			return withBendOnDie(draft, name, isKnown ? 'overview' : 'bendDieClr');
@@ -54,7 +54,7 @@ export const BEND_DIE_QUESTIONS = {
 } satisfies Partial<Record<QuestionPlace, FormQuestion>>;
 
 /** The answer that the bend's die stands for, as `bendDie` takes it. */
-export const dieAnswer = ({ die }: BendJson): string => (die === undefined ? JOBS : `${NAMED}${die}`);
+export const dieAnswer = ({ die }: BendJson): string => (die === undefined ? JOBS_OWN : `${DIE_PREFIX}${die}`);
 
 const furtherDiesOf = ({ file }: Draft): DiesJson => furtherDies(file);
 
@@ -63,7 +63,7 @@ function furtherDieOptions(draft: Draft, { dies }: FormShop): Option[] {
 	const { tooling } = draft.file;
 	const offered = (die: string, clr: number | null, units: Units): Option => ({
 		is: { code: 'further-die', die, clr, units },
-		value: `${NAMED}${die}`,
+		value: `${DIE_PREFIX}${die}`,
 	});
 	const kept = dies.filter(
 		({ bender, die }) =>

@@ -31,16 +31,16 @@ const dropPlaces = (bends: number): CheckOption[] => [
 	...upTo(bends + 1).map((straight): CheckOption => ({ is: { code: 'start-of', straight }, value: { straight } })),
 ];
 
-const SURFACES: readonly CheckOption[] = [
+const SURFACE_CHOICES: readonly CheckOption[] = [
 	{ is: { code: 'drop-surface', of: 'center' }, value: 'centre' },
 	{ is: { code: 'drop-surface', of: 'across' }, value: 'across' },
 ];
 
-const WIDTHS = (['outside', 'inside', 'center'] satisfies WidthSurface[]).map(
+const WIDTH_CHOICES = (['outside', 'inside', 'center'] satisfies WidthSurface[]).map(
 	(of): CheckOption => ({ is: { code: 'width', of }, value: of }),
 );
 
-const AXES = (['x', 'y', 'z'] satisfies Axis[]).map(
+const AXIS_CHOICES = (['x', 'y', 'z'] satisfies Axis[]).map(
 	(axis): CheckOption => ({ is: { code: 'axis', axis }, value: axis }),
 );
 
@@ -49,7 +49,7 @@ export const CHECK_PARTS: Readonly<Record<CheckKind, readonly PartOfCheck[]>> = 
 	drop: [
 		{ part: 'drop-from', choices: straights },
 		{ part: 'drop-to', choices: dropPlaces },
-		{ part: 'drop-surface', choices: () => SURFACES },
+		{ part: 'drop-surface', choices: () => SURFACE_CHOICES },
 	],
 	angle: [
 		{ part: 'between', choices: straights },
@@ -67,9 +67,9 @@ export const CHECK_PARTS: Readonly<Record<CheckKind, readonly PartOfCheck[]>> = 
 	width: [
 		{ part: 'between', choices: straights },
 		{ part: 'and', choices: straights },
-		{ part: 'width-surface', choices: () => WIDTHS },
+		{ part: 'width-surface', choices: () => WIDTH_CHOICES },
 	],
-	overall: [{ part: 'overall-axis', choices: () => AXES }],
+	overall: [{ part: 'overall-axis', choices: () => AXIS_CHOICES }],
 	ovality: [{ part: 'ovality-bend', choices: bendNumbers }],
 };
 

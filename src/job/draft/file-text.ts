@@ -19,7 +19,7 @@ const ORDER: readonly (keyof JobJson)[] = [
 ];
 
 /** No object longer than this stands on one line. */
-const LINE = 110;
+const WIDEST_LINE = 110;
 
 /** A job file's text: what fits on one line stands there, as a person would write it. */
 export function fileText(file: JobJson): string {
@@ -37,7 +37,7 @@ function jsonWritten(value: unknown, indent: string, open = false): string {
 			: Object.entries(value).map(([key, item]) => `${JSON.stringify(key)}: ${jsonWritten(item, inner)}`);
 	const [left, right] = list ? ['[', ']'] : ['{', '}'];
 	const line = list ? `${left}${parts(indent).join(', ')}${right}` : `${left} ${parts(indent).join(', ')} ${right}`;
-	if (!open && line.length + indent.length <= LINE && !line.includes('\n') && !isBendList(value)) return line;
+	if (!open && line.length + indent.length <= WIDEST_LINE && !line.includes('\n') && !isBendList(value)) return line;
 	return `${left}\n${parts(deeper)
 		.map((part) => `${deeper}${part}`)
 		.join(',\n')}\n${indent}${right}`;

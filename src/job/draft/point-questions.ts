@@ -5,9 +5,9 @@ import { choiceQuestion, type DraftTaken, type FormQuestion, option, question } 
 import { addPoint } from './shape-parts.ts';
 
 /** With so many points there is a tube: each further one may be left out. */
-const LEAST = 3;
+const LEAST_POINTS = 3;
 
-const isFurther = ({ item, put }: Draft): boolean => put === 'add' && item >= LEAST;
+const isFurther = ({ item, put }: Draft): boolean => put === 'add' && item >= LEAST_POINTS;
 
 /** The shape by its sharp corners. */
 export const POINT_QUESTIONS = {
@@ -49,5 +49,5 @@ function pointTaken(draft: Draft, value: FileValue): DraftTaken {
 	const next = addPoint(draft, point);
 	const count = next.file.shape?.points?.length ?? 0;
 	if (draft.put !== 'add') return { draft: { ...next, at: 'overview' }, place: 'shape.points' };
-	return { draft: { ...next, item: count, at: 'x' }, place: count < LEAST ? null : 'shape.points' };
+	return { draft: { ...next, item: count, at: 'x' }, place: count < LEAST_POINTS ? null : 'shape.points' };
 }

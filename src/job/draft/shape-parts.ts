@@ -1,4 +1,4 @@
-import { roundedTo } from '../../maths/scalar.ts';
+import { roundedTo, upToThousandth } from '../../maths/scalar.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
 import { offsetByAngle, offsetByRun } from '../../tube/offset.ts';
 import type { Fault, Found } from '../facts/index.ts';
@@ -62,7 +62,7 @@ function offsetFault({ part, item, file }: Draft, radius: number, between: numbe
 	const by = angle === undefined ? 'run' : 'angle';
 	if (between === null) return { at, found, right: { code: 'offset', by } };
 	if (between >= 0) return null;
-	const short = Math.ceil(-between * 1000) / 1000;
+	const short = upToThousandth(-between);
 	return { at, found, right: { code: 'longer-offset', by, radius, short, units: unitsOf({ file }) } };
 }
 

@@ -2,7 +2,7 @@
 import { basename, join, resolve } from 'node:path';
 import { causeOf, codeOf } from '../../files/error-codes.ts';
 import type { FsPort } from '../../files/fs-port.ts';
-import { awayOf, movedMarkOf } from '../away.ts';
+import { awayOf, LOG_ENDING, movedMarkOf } from '../away.ts';
 import { type LogPlace, logPlaces, namesIn, sessionFolder, sessionPath } from '../catalogue.ts';
 import { JournalError } from '../errors.ts';
 import type { LockSelf } from '../lock.ts';
@@ -57,9 +57,9 @@ function ofHome(home: string, { id }: LogPlace, fs: FsPort): LogToCopy {
 /** A home's marks are not followed here: they may lead anywhere. */
 function inFolder(folder: string, fs: FsPort): LogToCopy[] {
 	const names = namesIn(folder, fs);
-	const marks = new Set(names.filter((name) => name.endsWith(movedMarkOf('.log'))));
+	const marks = new Set(names.filter((name) => name.endsWith(movedMarkOf(LOG_ENDING))));
 	return names
-		.filter((name) => name.endsWith('.log'))
+		.filter((name) => name.endsWith(LOG_ENDING))
 		.sort()
 		.map((name) => {
 			const path = join(folder, name);

@@ -1,16 +1,15 @@
 /** A folder of logs that sessions are copied into: a home's own, or one that several homes share. */
 import { basename, dirname, join, resolve } from 'node:path';
 import { alone } from '../../files/alone.ts';
-import { makeFolder } from '../../files/disk.ts';
+import { FOR_ALL, FOR_OWNER, makeFolder } from '../../files/disk.ts';
 import type { FsPort } from '../../files/fs-port.ts';
 import { replaceFile, sweepFolder, writeUnlessThere } from '../../files/whole-file.ts';
-import { awayOf, isMarked } from '../away.ts';
+import { awayOf, isMarked, LOG_ENDING } from '../away.ts';
 import { logName, sessionFolder } from '../catalogue.ts';
 import { leaveImportMark } from '../import-mark.ts';
 import { acquireLock, releaseLock } from '../lock.ts';
 import type { WriterParts } from '../writer-parts.ts';
 
-const EXTENSION = '.log';
 const SWEPT = { isSwept: true };
 
 /** What a folder of logs asks of whoever writes in it. */
@@ -37,7 +36,7 @@ export class Shelf {
 		this.#rules = rules;
 		this.fs = fs;
 		makeFolder(fs, folder);
-		sweepFolder(fs, folder, EXTENSION);
+		sweepFolder(fs, folder, LOG_ENDING);
 		this.look();
 	}
 
@@ -45,7 +44,7 @@ export class Shelf {
 	static ofHome(home: string, from: string, parts: WriterParts): Shelf {
 		const { fs, now, self } = parts;
 		const rules: Rules = {
-			mode: 0o600,
+			mode: FOR_OWNER,
 			goesAway: true,
 			before: (log) => leaveImportMark(log, { from: resolve(from), at: now.toISOString() }, fs),
 			alone(log, does) {
@@ -63,7 +62,7 @@ export class Shelf {
 	/** A folder that homes share: what one puts there the others can read. A lock left there by another machine goes stale by its age. */
 	static shared(folder: string, { fs }: WriterParts): Shelf {
 		const rules: Rules = {
-			mode: 0o644,
+			mode: FOR_ALL,
 			goesAway: false,
 			before: () => {},
 			alone: (log, does) => alone(fs, log, does),
@@ -73,7 +72,7 @@ export class Shelf {
 
 	/** Looks at the folder again: another program may have written there. */
 	look(): void {
-		for (const name of this.fs.readdirSync(this.#folder)) if (name.endsWith(EXTENSION)) this.#note(name);
+		for (const name of this.fs.readdirSync(this.#folder)) if (name.endsWith(LOG_ENDING)) this.#note(name);
 	}
 
 	/** The logs here of a session, and those that it went on in: its own, and with a number after it those that went on apart. */
@@ -111,7 +110,7 @@ export class Shelf {
 		const name = logName(id);
 		if (!this.#names.has(name)) return name;
 		for (let n = 2; ; n++) {
-			const further = `${name.slice(0, -EXTENSION.length)}-${n}${EXTENSION}`;
+			const further = `${name.slice(0, -LOG_ENDING.length)}-${n}${LOG_ENDING}`;
 			if (!this.#names.has(further)) return further;
 		}
 	}
@@ -119,7 +118,7 @@ export class Shelf {
 	#note(name: string): void {
 		if (this.#names.has(name)) return;
 		this.#names.add(name);
-		const stem = name.slice(0, -EXTENSION.length);
+		const stem = name.slice(0, -LOG_ENDING.length);
 		for (const id of new Set([stem, stem.replace(/-\d+$/, '')])) {
 			const names = this.#byId.get(id);
 			if (names) names.push(name);

@@ -1,8 +1,9 @@
+import { ROUNDING } from '../scalar.ts';
 import { leastCost } from './cover.ts';
 import { type Cutting, firstCutting } from './greedy.ts';
 import { cutFrom } from './search.ts';
 import { stickSets } from './sets.ts';
-import { type CuttingWay, EQUAL, type StickKind, type WantedPieces } from './wanted.ts';
+import type { CuttingWay, StickKind, WantedPieces } from './wanted.ts';
 
 export interface Cheapest {
 	best: Cutting;
@@ -27,7 +28,7 @@ export function cheapestCutting(
 ): Cheapest {
 	const best = firstCutting(wanted, kinds);
 	const known: CuttingWay[] = [...best.ways];
-	const { least } = leastCost(wanted, kinds, known, best.cost * (1 - EQUAL));
+	const { least } = leastCost(wanted, kinds, known, best.cost * (1 - ROUNDING));
 	const length = wanted.lengths.reduce((sum, each, kind) => sum + each * wanted.counts[kind]!, 0);
 	const sets = stickSets(kinds, { least, below: best.cost, length });
 	if (sets === null) return { best, least };

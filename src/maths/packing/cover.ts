@@ -2,9 +2,10 @@
  * How little the sticks can come to: the cutting-stock program with parts of sticks allowed, its fillings made as they are needed
  * (P. C. Gilmore and R. E. Gomory, "A linear programming approach to the cutting-stock problem", Operations Research 9, 1961, 849-859).
  */
+import { ROUNDING } from '../scalar.ts';
 import { bestFilling } from './fill.ts';
 import { Program } from './program.ts';
-import { type CuttingWay, EQUAL, type StickKind, type WantedPieces } from './wanted.ts';
+import type { CuttingWay, StickKind, WantedPieces } from './wanted.ts';
 
 /** Prices that prove a bound: no way to cut a stick holds more than the stick costs and its own price takes off. */
 export interface Bound {
@@ -45,7 +46,7 @@ export function leastCost(
 		if (best.least >= enough) return best;
 		const gains = found.map(({ filling }, stick) => program.gain({ stick, filling }));
 		const stick = gains.indexOf(Math.max(...gains));
-		if (gains[stick]! <= EQUAL * kinds[stick]!.cost || program.isSpent) return best;
+		if (gains[stick]! <= ROUNDING * kinds[stick]!.cost || program.isSpent) return best;
 		const made = { stick, filling: found[stick]!.filling };
 		ways.push(made);
 		known.push(made);

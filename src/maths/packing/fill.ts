@@ -1,6 +1,7 @@
 /** What one stick can take: the best filling of it, and all that are worth trying. */
+import { ROUNDING, stepsWithin } from '../scalar.ts';
 import { gridFilling } from './grid.ts';
-import { type Best, EQUAL, type Filling, timesIn, type WantedPieces } from './wanted.ts';
+import type { Best, Filling, WantedPieces } from './wanted.ts';
 
 /** How many fillings of a stick are looked at for the best. */
 const MOST_LOOKED_AT = 2_000;
@@ -30,12 +31,12 @@ function bestByBranching(room: number, { lengths, counts }: WantedPieces, values
 		for (let at = from; at < order.length; at++) {
 			const kind = order[at]!;
 			const reachable = value + room * rate(kind);
-			if (reachable <= best * (1 + EQUAL)) return;
+			if (reachable <= best * (1 + ROUNDING)) return;
 			if (left <= 0) {
 				unseen = Math.max(unseen, reachable);
 				return;
 			}
-			const most = Math.min(counts[kind]!, timesIn(room, lengths[kind]!));
+			const most = Math.min(counts[kind]!, stepsWithin(room, lengths[kind]!));
 			for (let count = most; count > 0; count--) {
 				taken[kind] = count;
 				search(at + 1, room - count * lengths[kind]!, value + count * values[kind]!);
@@ -44,7 +45,7 @@ function bestByBranching(room: number, { lengths, counts }: WantedPieces, values
 		}
 	};
 	search(0, room, 0);
-	return { filling, most: Math.max(best * (1 + EQUAL), unseen), isWhole: unseen <= best * (1 + EQUAL) };
+	return { filling, most: Math.max(best * (1 + ROUNDING), unseen), isWhole: unseen <= best * (1 + ROUNDING) };
 }
 
 export interface Worthwhile {
@@ -72,7 +73,7 @@ export function fillings(
 	for (let kind = rates.length - 2; kind >= 0; kind--) rates[kind] = Math.max(rates[kind]!, rates[kind + 1]!);
 	let left = MOST_STEPS;
 	const isFull = (room: number) =>
-		!lengths.some((length, kind) => taken[kind]! < counts[kind]! && timesIn(room, length) > 0);
+		!lengths.some((length, kind) => taken[kind]! < counts[kind]! && stepsWithin(room, length) > 0);
 	const search = (kind: number, room: number, value: number): void => {
 		if (left-- <= 0) return;
 		if (value + room * (rates[kind] ?? 0) < least) return;
@@ -80,7 +81,7 @@ export function fillings(
 			if (isFull(room)) found.push(taken.slice());
 			return;
 		}
-		const most = Math.min(counts[kind]!, timesIn(room, lengths[kind]!));
+		const most = Math.min(counts[kind]!, stepsWithin(room, lengths[kind]!));
 		for (let count = most; count >= (kind === first ? 1 : 0); count--) {
 			taken[kind] = count;
 			search(kind + 1, room - count * lengths[kind]!, value + count * values[kind]!);

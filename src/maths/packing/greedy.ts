@@ -1,5 +1,6 @@
+import { stepsWithin } from '../scalar.ts';
 import { bestFilling } from './fill.ts';
-import { type CuttingWay, type Filling, type StickKind, timesIn, type WantedPieces } from './wanted.ts';
+import type { CuttingWay, Filling, StickKind, WantedPieces } from './wanted.ts';
 
 /** Sticks and how each is cut, and what they cost together. */
 export interface Cutting {
@@ -55,7 +56,7 @@ function nextStick(
 	{ favorite, values }: GreedyChoice,
 ): CuttingWay {
 	const holding = [...kinds.keys()].filter(
-		(stick) => sticks[stick]! > 0 && timesIn(kinds[stick]!.room, wanted.lengths[longest]!) > 0,
+		(stick) => sticks[stick]! > 0 && stepsWithin(kinds[stick]!.room, wanted.lengths[longest]!) > 0,
 	);
 	const candidates = favorite !== null && holding.includes(favorite) ? [favorite] : holding;
 	const ways = candidates.map((stick) => ({
@@ -89,7 +90,7 @@ function cheaper(ways: readonly CuttingWay[], wanted: WantedPieces, kinds: reado
 		const length = fillingLength(way.filling, wanted);
 		let { stick } = way;
 		for (const [other, { room, cost }] of kinds.entries()) {
-			if (sticks[other]! > 0 && cost < kinds[stick]!.cost && timesIn(room, length) > 0) {
+			if (sticks[other]! > 0 && cost < kinds[stick]!.cost && stepsWithin(room, length) > 0) {
 				sticks[stick]!++;
 				stick = other;
 				sticks[stick]!--;

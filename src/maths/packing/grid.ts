@@ -1,4 +1,5 @@
-import { type Best, EQUAL, type WantedPieces } from './wanted.ts';
+import { ROUNDING, stepsWithin } from '../scalar.ts';
+import type { Best, WantedPieces } from './wanted.ts';
 
 /** Divisions that lengths are multiples of: those of tapes and folding rules, then those of calipers. */
 const DIVISIONS = [1, 1 / 2, 1 / 4, 1 / 8, 1 / 16, 1 / 32, 1 / 64, 1 / 10, 1 / 20, 1 / 100];
@@ -16,11 +17,11 @@ export function gridFilling(
 ): Best | { filling: null; most: number } {
 	const { lengths, counts } = wanted;
 	const division = divisionOf(room, lengths);
-	const cells = Math.floor(room / division + EQUAL);
+	const cells = stepsWithin(room, division);
 	const worth = new Float64Array(cells + 1);
 	const kinds = lengths.flatMap((length, kind) => {
 		if (counts[kind] === 0 || values[kind]! <= 0) return [];
-		return [{ kind, size: Math.max(1, Math.floor(length / division + EQUAL)), taken: new Uint16Array(cells + 1) }];
+		return [{ kind, size: Math.max(1, stepsWithin(length, division)), taken: new Uint16Array(cells + 1) }];
 	});
 	for (const { kind, size, taken } of kinds) {
 		const before = worth.slice();
@@ -41,8 +42,8 @@ export function gridFilling(
 		length += count * lengths[kind]!;
 		cell -= count * size;
 	}
-	const most = worth[cells]! * (1 + EQUAL);
-	return length <= room * (1 + EQUAL) ? { filling, most } : { filling: null, most };
+	const most = worth[cells]! * (1 + ROUNDING);
+	return length <= room * (1 + ROUNDING) ? { filling, most } : { filling: null, most };
 }
 
 /** The coarsest division that all lengths are multiples of; where there is none, the finest that is still quick. */

@@ -1,4 +1,5 @@
-import { type CuttingWay, EQUAL, type StickKind, timesIn, type WantedPieces } from './wanted.ts';
+import { ROUNDING, stepsWithin } from '../scalar.ts';
+import type { CuttingWay, StickKind, WantedPieces } from './wanted.ts';
 
 /** Changes of the basis for each row: the bound holds after any of them, so this only ends one that circles. */
 const CHANGES = 30;
@@ -69,7 +70,7 @@ export class Program {
 		while (!this.isSpent) {
 			if (this.#enterSlack()) continue;
 			let best: CuttingWay | null = null;
-			let most = EQUAL * this.#dearest;
+			let most = ROUNDING * this.#dearest;
 			for (const way of ways) {
 				const gain = this.gain(way);
 				if (gain > most) [best, most] = [way, gain];
@@ -82,7 +83,7 @@ export class Program {
 	/** Lets a piece be cut too often, or a counted stick stay, where that costs less; false where it does not. */
 	#enterSlack(): boolean {
 		const isPiece = (row: number) => row < this.#pieceRows.length;
-		const row = this.#prices.findIndex((price, row) => (isPiece(row) ? price < -EQUAL : price > EQUAL));
+		const row = this.#prices.findIndex((price, row) => (isPiece(row) ? price < -ROUNDING : price > ROUNDING));
 		if (row < 0) return false;
 		this.#pivot(
 			this.#prices.map((_, i) => (i === row ? (isPiece(row) ? -1 : 1) : 0)),
@@ -103,7 +104,7 @@ export class Program {
 		let leaves = -1;
 		let least = Number.POSITIVE_INFINITY;
 		for (const [row, value] of change.entries()) {
-			const most = value > EQUAL ? this.#amounts[row]! / value : Number.POSITIVE_INFINITY;
+			const most = value > ROUNDING ? this.#amounts[row]! / value : Number.POSITIVE_INFINITY;
 			if (most < least) [leaves, least] = [row, most];
 		}
 		if (leaves < 0) return;
@@ -134,7 +135,7 @@ export class Program {
 function ownStick(length: number, count: number, kinds: readonly StickKind[]): { times: number; cost: number } {
 	let best = { times: 0, cost: Number.POSITIVE_INFINITY };
 	for (const { room, cost, count: sticks } of kinds) {
-		const times = Math.min(count, timesIn(room, length));
+		const times = Math.min(count, stepsWithin(room, length));
 		if (sticks === Number.POSITIVE_INFINITY && times > 0 && cost / times < best.cost / best.times)
 			best = { times, cost };
 	}

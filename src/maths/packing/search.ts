@@ -1,7 +1,8 @@
+import { ROUNDING, stepsWithin } from '../scalar.ts';
 import { type Bound, leastCost } from './cover.ts';
 import { fillings } from './fill.ts';
 import type { StickSet } from './sets.ts';
-import { type CuttingWay, EQUAL, type Filling, type StickKind, timesIn, type WantedPieces } from './wanted.ts';
+import type { CuttingWay, Filling, StickKind, WantedPieces } from './wanted.ts';
 
 /** What came of looking for a cutting from a set of sticks. */
 export interface FoundPacking {
@@ -60,7 +61,7 @@ class Search {
 		this.#kinds = kinds;
 		this.#known = known;
 		this.#most = most;
-		this.#cost = cost * (1 + 2 * EQUAL);
+		this.#cost = cost * (1 + 2 * ROUNDING);
 		const room = Math.max(...kinds.map((kind) => kind.room));
 		this.#spare = { room, cost: 2 * cost, count: Number.POSITIVE_INFINITY };
 	}
@@ -99,7 +100,7 @@ class Search {
 		const bound = leastCost(wanted, kinds, this.#known, this.#cost - cost);
 		if (cost + bound.least > this.#cost) return [];
 		const next = this.#kinds.flatMap(({ room, cost: each }, stick) => {
-			if (sticks[stick] === 0 || timesIn(room, this.#lengths[longest]!) === 0) return [];
+			if (sticks[stick] === 0 || stepsWithin(room, this.#lengths[longest]!) === 0) return [];
 			// By the same prices the rest costs what it did, without what this stick takes.
 			const withNothing = cost + each + bound.least - bound.sticks[stick]!;
 			const options = { with: longest, values: bound.pieces, least: withNothing - this.#cost };

@@ -1,4 +1,5 @@
-import { EQUAL, type StickKind } from './wanted.ts';
+import { ROUNDING } from '../scalar.ts';
+import type { StickKind } from './wanted.ts';
 
 /** So many of each kind of stick, and what they cost together. */
 export interface StickSet {
@@ -21,9 +22,9 @@ export function stickSets(
 	const counts = kinds.map(() => 0);
 	let left = MOST;
 	const add = (kind: number, cost: number, room: number): void => {
-		if (left-- <= 0 || cost >= below * (1 - EQUAL)) return;
+		if (left-- <= 0 || cost >= below * (1 - ROUNDING)) return;
 		if (kind === kinds.length) {
-			if (cost >= least * (1 - EQUAL) && room >= length * (1 - EQUAL)) found.push({ counts: [...counts], cost });
+			if (cost >= least * (1 - ROUNDING) && room >= length * (1 - ROUNDING)) found.push({ counts: [...counts], cost });
 			return;
 		}
 		const { cost: each, room: own, count } = kinds[kind]!;

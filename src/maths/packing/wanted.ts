@@ -7,14 +7,6 @@ export interface WantedPieces {
 /** How many of each kind. */
 export type Filling = readonly number[];
 
-/** What two sums of the same lengths may differ by. */
-export const EQUAL = 1e-9;
-
-/** How many of a length go into what is left of a stick. */
-export function timesIn(room: number, length: number): number {
-	return Math.floor(room / length + EQUAL);
-}
-
 export interface Best {
 	filling: Filling;
 	/** No filling is worth more. It is what `filling` is worth where all could be looked at. */

@@ -8,7 +8,7 @@ import {
 	sawingWords,
 	stickWords,
 	sumWords,
-	TICK,
+	TICK_BOX,
 	tubeHeading,
 	weightWords,
 } from '../../words/cut-list.ts';
@@ -42,8 +42,10 @@ export function CutSheet({ lists, paper, foot }: CutListProps) {
 }
 
 /** Letter, job, length, then counts. */
-const PARTS = [7, 36, 13, 9, 9, 10, 9, 7] as const;
-const COLUMNS = PIECE_HEADS.map((head, i): PaperColumn => ({ head, part: PARTS[i]!, align: i < 2 ? 'left' : 'right' }));
+const PIECE_PARTS = [7, 36, 13, 9, 9, 10, 9, 7] as const;
+const COLUMNS = PIECE_HEADS.map(
+	(head, i): PaperColumn => ({ head, part: PIECE_PARTS[i]!, align: i < 2 ? 'left' : 'right' }),
+);
 
 /** A table no higher than this stands on one page with its heading: half of a page. */
 const SHORT = 330;
@@ -70,7 +72,7 @@ function TubeList({ of: { tube, units, pieces, list, kerf }, width }: { of: CutO
 				<Words text={nothingWords(pieces)} width={width} size={9} />
 			) : (
 				<>
-					<Words text={`${sawingWords(kerf, by)} ${TICK}`} width={width} size={9} />
+					<Words text={`${sawingWords(kerf, by)} ${TICK_BOX}`} width={width} size={9} />
 					{alikeSticks(list.sticks).map((alike) => (
 						<Sticks key={alike.first} alike={alike} longest={longest} by={by} width={width} />
 					))}
@@ -87,7 +89,7 @@ function TubeList({ of: { tube, units, pieces, list, kerf }, width }: { of: CutO
 /** In points: the bar that stands for a stick, a box to tick, and what keeps boxes apart. */
 const BAR = 16;
 const BOX = 10;
-const STEP = 14;
+const BOX_PITCH = 14;
 
 interface SticksProps {
 	alike: AlikeSticks;
@@ -98,14 +100,14 @@ interface SticksProps {
 
 /** Sticks that are sawn alike: where, to scale, and a box for each. */
 function Sticks({ alike: { stick, first, last }, longest, by, width }: SticksProps) {
-	const boxes = Math.min(last - first + 1, Math.floor(width / STEP));
+	const boxes = Math.min(last - first + 1, Math.floor(width / BOX_PITCH));
 	const name = first === last ? `${first}` : `${first}-${last}`;
 	return (
 		<View wrap={false} style={{ marginTop: 7 }}>
 			<Words text={`${name}.  ${stickWords(stick, by)}`} width={width} size={9} />
 			<Bar stick={stick} scale={(width - 2) / longest} width={width} />
 			<Svg width={width} height={BOX + 3}>
-				{Array.from({ length: boxes }, (_, i) => 1 + i * STEP).map((x) => (
+				{Array.from({ length: boxes }, (_, i) => 1 + i * BOX_PITCH).map((x) => (
 					<Rect key={x} x={x} y={2} width={BOX} height={BOX} stroke="black" strokeWidth={0.6} fill="none" />
 				))}
 			</Svg>

@@ -30,7 +30,7 @@ const STARTS = 'START';
 const SMALL = { size: 5.5 };
 /** From the foot of a digit to its head, in sizes of the letters. */
 const HIGH = 0.8;
-const ARC_STEPS = 8;
+const ARC_STEPS_TOUCHED = 8;
 /** Bends that are seen this near to each other are told together. */
 const ONE_PLACE = 3;
 
@@ -48,7 +48,7 @@ export function TubeLabels({ field, taken, ...placing }: TubeLabelsProps) {
 	};
 	const told = [...bendNumberLabels(placing).map(sized), sized(startLabel(placing))];
 	const half = (od / 2) * scale;
-	const tube = { line: centerLine(at, ARC_STEPS).map(seenIn(view)).map(place), half: half + 1 };
+	const tube = { line: centerLine(at, ARC_STEPS_TOUCHED).map(seenIn(view)).map(place), half: half + 1 };
 	const places = labelPlaces(told, half, { lines: [tube], boxes: taken, field });
 	return told.map(({ text, style }, i) => {
 		const { x, y, lead } = places[i]!;

@@ -30,21 +30,22 @@ export interface SizedView {
 }
 
 /** Points round each view, the words at its left not counted. */
-const EDGE: Edge = { left: 16, right: 14, top: 22, bottom: 24 };
+const ROUND_VIEW: Edge = { left: 16, right: 14, top: 22, bottom: 24 };
 const LABEL = 7;
-const ARC_STEPS = 16;
+/** Steps in which an arc is drawn: none of them is seen. */
+export const ARC_STEPS = 16;
 /** A tube that is drawn no wider than this has no room for a line in its middle. */
 const CENTER_FROM = 5;
 /** From the tube to the line of a size, and half of the tick at its end. */
 const OFF = 9;
-const TICK = 3;
+const HALF_TICK = 3;
 
 /** Views of a tube beside or above one another, all at one scale, with their names, their sizes over all and the bends' numbers. */
 export function TubeViews({ at, od, views, room, over = [] }: TubeViewsProps) {
 	const bounds = views.map(({ view }) => boundsOf(at, od, view, over));
 	const type = useTypeface();
 	const told = Math.max(...views.map(({ sizes }) => (sizes === null ? 0 : type.width(sizes.up, { size: LABEL }))));
-	const { scale, places, height } = arranged(bounds, room, { ...EDGE, left: EDGE.left + told });
+	const { scale, places, height } = arranged(bounds, room, { ...ROUND_VIEW, left: ROUND_VIEW.left + told });
 	return (
 		<Svg width={room.width} height={height} viewBox={`0 0 ${room.width} ${height}`}>
 			{views.map((sized, i) => {
@@ -126,14 +127,14 @@ function OneView({ at, od, over, view, sizes, box, until, scale, place }: OneVie
 /** Where labels may stand round a view, and the lines of its sizes that are in their way. */
 function roomRound({ left, top, right, bottom }: LabelBox, until: number, isSized: boolean) {
 	const field = {
-		left: left - EDGE.left + 2,
+		left: left - ROUND_VIEW.left + 2,
 		right: until - 2,
-		top: top - EDGE.top + 11,
-		bottom: bottom + EDGE.bottom - 2,
+		top: top - ROUND_VIEW.top + 11,
+		bottom: bottom + ROUND_VIEW.bottom - 2,
 	};
 	const taken = [
-		{ left: left - EDGE.left, right: left - OFF + TICK, top, bottom },
-		{ left, right, top: bottom + OFF - TICK, bottom: bottom + EDGE.bottom },
+		{ left: left - ROUND_VIEW.left, right: left - OFF + HALF_TICK, top, bottom },
+		{ left, right, top: bottom + OFF - HALF_TICK, bottom: bottom + ROUND_VIEW.bottom },
 	];
 	return { field, taken: isSized ? taken : [] };
 }
@@ -177,12 +178,12 @@ function SizeLine({
 	const tick = (at: ViewPlace): readonly [ViewPlace, ViewPlace] =>
 		upright
 			? [
-					[at[0] - TICK, at[1]],
-					[at[0] + TICK, at[1]],
+					[at[0] - HALF_TICK, at[1]],
+					[at[0] + HALF_TICK, at[1]],
 				]
 			: [
-					[at[0], at[1] - TICK],
-					[at[0], at[1] + TICK],
+					[at[0], at[1] - HALF_TICK],
+					[at[0], at[1] + HALF_TICK],
 				];
 	const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
 	return (

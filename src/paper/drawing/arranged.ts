@@ -25,7 +25,7 @@ export interface Edge {
 type Rows = readonly (readonly number[])[];
 
 /** Ways to put up to three boxes. */
-const WAYS: readonly (readonly Rows[])[] = [
+const ARRANGEMENTS: readonly (readonly Rows[])[] = [
 	[],
 	[[[0]]],
 	[[[0, 1]], [[0], [1]]],
@@ -45,7 +45,7 @@ export function arranged(boxes: readonly BoxSize[], { width, height }: BoxSize, 
 			(height - rows.length * down) / sumOf(rows.map((row) => of(row).high)),
 			...rows.map((row) => (width - row.length * across) / of(row).wide),
 		);
-	const rows = WAYS[boxes.length]!.reduce((best, way) => (scaleOf(way) > scaleOf(best) ? way : best));
+	const rows = ARRANGEMENTS[boxes.length]!.reduce((best, way) => (scaleOf(way) > scaleOf(best) ? way : best));
 	const scale = scaleOf(rows);
 	const places: Arranged['places'] = [];
 	let y = 0;

@@ -31,7 +31,7 @@ export interface LabelRoom {
 }
 
 /** Directions and distances that are tried for a text, and from which distance a line leads to it. */
-const WAYS = 24;
+const DIRECTIONS_TRIED = 24;
 const GAPS = [2, 4, 7, 11, 16, 22, 30];
 const LEADS_FROM = 7;
 /** Points that are left between two texts. */
@@ -61,8 +61,8 @@ export function labelPlaces(wishes: readonly LabelWish[], half: number, around: 
 
 /** The side that is wanted first. */
 function waysFrom([x, y]: ViewPlace): ViewPlace[] {
-	return Array.from({ length: WAYS }, (_, i) => {
-		const turn = (2 * Math.PI * i) / WAYS;
+	return Array.from({ length: DIRECTIONS_TRIED }, (_, i) => {
+		const turn = (2 * Math.PI * i) / DIRECTIONS_TRIED;
 		return [x * Math.cos(turn) - y * Math.sin(turn), x * Math.sin(turn) + y * Math.cos(turn)];
 	});
 }

@@ -21,7 +21,7 @@ export interface DrawnPiece {
 /** Pieces of a straight and of an arc: each is before or behind others as a whole. */
 const STRAIGHT_PIECES = 3;
 const ARC_PIECES = 2;
-const ARC_STEPS = 8;
+const STEPS_OF_PIECE = 8;
 const ROUND_STEPS = 24;
 /** A piece that is seen this nearly from its end shows no sides. */
 const END_ON = 0.15;
@@ -34,7 +34,7 @@ export const seenIn = ({ right, up }: View): ((point: Point) => ViewPlace) => {
 export function tubePieces(at: Frames, od: number, view: View): DrawnPiece[] {
 	const runs = [
 		...at.straights.flatMap(({ start, end }) => straightRuns(start, end)),
-		...at.arcs.flatMap((arc) => arcRuns(arcPoints(arc, ARC_PIECES * ARC_STEPS))),
+		...at.arcs.flatMap((arc) => arcRuns(arcPoints(arc, ARC_PIECES * STEPS_OF_PIECE))),
 	];
 	const ends = [at.straights[0]!, at.straights.at(-1)!].map(({ start, end, direction }, i) =>
 		endPiece(i === 0 ? start : end, direction, od, view),
@@ -48,7 +48,7 @@ function straightRuns(start: Point, end: Point): Point[][] {
 }
 
 function arcRuns(points: readonly Point[]): Point[][] {
-	return Array.from({ length: ARC_PIECES }, (_, i) => points.slice(i * ARC_STEPS, (i + 1) * ARC_STEPS + 1));
+	return Array.from({ length: ARC_PIECES }, (_, i) => points.slice(i * STEPS_OF_PIECE, (i + 1) * STEPS_OF_PIECE + 1));
 }
 
 const towardIn = ({ right, up }: View): Point => cross(right, up);

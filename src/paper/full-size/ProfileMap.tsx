@@ -1,7 +1,7 @@
 import { G, Path, Rect, Svg, Text, View } from '@react-pdf/renderer';
 import type { ChalkPlane } from '../../tube/chalk.ts';
-import { chalkPointWords, chalkWords, planeWords } from '../../words/chalk.ts';
-import { CHALK_HEADS, FULL_SIZE, MAP_HEAD, mapWords, profileWords } from '../../words/full-size.ts';
+import { CHALK_COLUMNS, chalkPointWords, chalkWords, planeWords } from '../../words/chalk.ts';
+import { FULL_SIZE, MAP_HEAD, mapWords, profileWords } from '../../words/full-size.ts';
 import { tapeValue } from '../../words/lengths.ts';
 import type { JobOnPaper } from '../job-on-paper.ts';
 import { PaperPage } from '../PaperPage.tsx';
@@ -53,7 +53,7 @@ export function ProfileMap({
 			<Words text={planeWords(chalk, planes, job)} width={width} size={8.5} />
 			<View style={{ marginTop: 6 }}>
 				<Table
-					columns={CHALK_HEADS.map((head, i) => ({ head, part: i === 0 ? 2 : 1, align: i === 0 ? 'left' : 'right' }))}
+					columns={CHALK_COLUMNS.map((head, i) => ({ head, part: i === 0 ? 2 : 1, align: i === 0 ? 'left' : 'right' }))}
 					rows={chalk.points.map((point) => [
 						chalkPointWords(point),
 						...[point.along, point.off, point.fromA, point.fromB].map((length) => tapeValue(length, job)),

@@ -8,7 +8,7 @@ import { Words } from '../Words.tsx';
 export const RULER_HEIGHT = 40;
 
 const [LEFT, MIDDLE] = [2, 22];
-const WIDTH = 300;
+const RULER_WIDTH = 300;
 const LONG = 8;
 
 /** Ticks of one side: how far apart in points, how many, and which of them is long. */
@@ -21,7 +21,7 @@ const SIDES = [
 export function Ruler() {
 	return (
 		<View style={{ flexDirection: 'row', height: RULER_HEIGHT, alignItems: 'center' }}>
-			<Svg width={WIDTH} height={RULER_HEIGHT}>
+			<Svg width={RULER_WIDTH} height={RULER_HEIGHT}>
 				<Line x1={LEFT} x2={LEFT + 4 * POINTS.in} y1={MIDDLE} y2={MIDDLE} stroke="black" strokeWidth={0.4} />
 				{SIDES.map(({ up, step, count, long, unit, says }) => {
 					const ticks = Array.from({ length: count + 1 }, (_, i) => {

@@ -15,12 +15,12 @@ export function toward(a: Flat, b: Flat): Flat {
 export const reversed = ([x, y]: Flat): Flat => [0 - x, 0 - y];
 
 /** How far words keep from what they name. */
-const GAP = 1.5;
+export const WORD_GAP = 1.5;
 
 /** Words beyond a place, on the side that lies away from another. */
 export function noteBeyond(place: Flat, from: Flat, text: string): DrawnNote {
 	const away = toward(from, place);
-	return { at: onward(place, GAP, away), away, text };
+	return { at: onward(place, WORD_GAP, away), away, text };
 }
 
 /** A cross of two short lines. */

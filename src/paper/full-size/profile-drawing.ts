@@ -15,7 +15,7 @@ import {
 } from '../../words/full-size.ts';
 import { tape } from '../../words/numbers.ts';
 import { curve, type Drawing, type DrawnNote, type PenStroke, penLine } from './drawing.ts';
-import { crossMark, noteBeyond, onward, reversed, toward } from './flat.ts';
+import { crossMark, noteBeyond, onward, reversed, toward, WORD_GAP } from './flat.ts';
 
 /**
  * In mm: half of a corner's cross, what a mark's line is longer than the tube is thick, the shortest straight that is named, and what keeps
@@ -24,7 +24,6 @@ import { crossMark, noteBeyond, onward, reversed, toward } from './flat.ts';
 const CROSS = 4;
 const BEYOND = 3;
 const LEAST_NAMED = 25;
-const GAP = 1.5;
 
 /** What a drawing of a job is made with. */
 interface Scaling {
@@ -76,7 +75,7 @@ function bendParts({ bend, angle, begins, ends, corner, center, middle, mark }: 
 		...tangents.map(({ from, to, text }) => noteBeyond(from, to, text)),
 		{ at: onward(at, -CROSS, inwards), away: reversed(inwards), text: cornerLabel(bend) },
 		{
-			at: onward(by.scaled(middle), by.od / 2 + GAP, inwards),
+			at: onward(by.scaled(middle), by.od / 2 + WORD_GAP, inwards),
 			away: inwards,
 			text: bendLabel(bend, angle),
 			bold: true,

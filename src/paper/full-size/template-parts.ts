@@ -14,7 +14,7 @@ export function sides(round: number, low: number, high: number): PenStroke[] {
 }
 
 /** Once round a tube on which the words beside the arrow have no room, mm. */
-const NARROW = 60;
+const NARROWEST_ROUND = 60;
 
 /** Where the arrow may stand, parts of the way round; and what it takes with its words to either side, mm. */
 const PLACES = [0.3, 0.6, 0.05] as const;
@@ -26,7 +26,7 @@ export function toFar(round: number, y: number, line: number | null = null): Dra
 		(x) => line === null || line < x - TAKES.left || line > x + TAKES.right,
 	);
 	const [x, top] = [free ?? PLACES[0] * round, y + 8];
-	const at: Flat = round < NARROW ? [round + GLUE_TAB + 2, y + 4] : [x + 3, y + 4];
+	const at: Flat = round < NARROWEST_ROUND ? [round + GLUE_TAB + 2, y + 4] : [x + 3, y + 4];
 	return {
 		strokes: [penLine('thin', [x, y], [x, top]), penLine('thin', [x - 1.5, top - 2.5], [x, top], [x + 1.5, top - 2.5])],
 		notes: [{ at, away: [1, 0], text: FULL_SIZE.toFar }],

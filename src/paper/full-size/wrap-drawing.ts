@@ -14,7 +14,7 @@ const APART = 6;
 /** From one strip to the next. */
 export const STRIP_PITCH = 2 * HALF + WORDS + APART;
 
-const TICK = { every: 10, long: 90, short: 1.5, tall: 3 } as const;
+const DEGREE_TICKS = { every: 10, long: 90, short: 1.5, tall: 3 } as const;
 
 /** Strips at full size, one under the other, the far end of the tube up. */
 export function wrapDrawing(strips: readonly WrapStrip[], job: Job): Drawing {
@@ -58,9 +58,9 @@ function insideLines(inside: number, round: number): number[] {
 
 /** Degrees round the tube, along the mark. */
 function wrapTicks(round: number, middle: number): PenStroke[] {
-	return Array.from({ length: 360 / TICK.every - 1 }, (_, i) => {
-		const degrees = (i + 1) * TICK.every;
-		const tall = degrees % TICK.long === 0 ? TICK.tall : TICK.short;
+	return Array.from({ length: 360 / DEGREE_TICKS.every - 1 }, (_, i) => {
+		const degrees = (i + 1) * DEGREE_TICKS.every;
+		const tall = degrees % DEGREE_TICKS.long === 0 ? DEGREE_TICKS.tall : DEGREE_TICKS.short;
 		const x = (degrees / 360) * round;
 		return penLine('thin', [x, middle - tall], [x, middle + tall]);
 	});

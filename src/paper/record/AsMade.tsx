@@ -6,12 +6,11 @@ import { cornersOn, frames } from '../../tube/frames.ts';
 import { isFlat, workshopViews } from '../../tube/principal-views.ts';
 import { tape } from '../../words/numbers.ts';
 import { RECORD } from '../../words/paper-record.ts';
-import { sizesOf, TubeViews } from '../drawing/TubeViews.tsx';
+import { ARC_STEPS, sizesOf, TubeViews } from '../drawing/TubeViews.tsx';
 import { Heading } from '../Heading.tsx';
 import type { RecordPart } from './record-on-paper.ts';
 
-const ROOM = 190;
-const ARC_STEPS = 16;
+const DRAWING_HEIGHT = 190;
 
 /** The tube as made over the tube as drawn; both lie on the first straight. Nothing where no bend was made. */
 export function AsMade({ of: { state, view }, width }: RecordPart) {
@@ -34,7 +33,7 @@ export function AsMade({ of: { state, view }, width }: RecordPart) {
 				at={at}
 				od={od}
 				views={views}
-				room={{ width, height: ROOM }}
+				room={{ width, height: DRAWING_HEIGHT }}
 				over={centerLine(frames(drawn), ARC_STEPS)}
 			/>
 		</View>

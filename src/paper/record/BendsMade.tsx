@@ -9,7 +9,7 @@ import { type PaperColumn, Table } from '../Table.tsx';
 import type { RecordPart } from './record-on-paper.ts';
 
 const { columns: C } = RECORD;
-const COLUMNS: readonly PaperColumn[] = [
+const BEND_COLUMNS: readonly PaperColumn[] = [
 	{ head: C.bend, part: 30, align: 'center', bold: true },
 	{ head: C.drawn, part: 42, align: 'right' },
 	{ head: C.aimed, part: 42, align: 'right' },
@@ -50,7 +50,7 @@ export function BendsMade({ of: { state, view }, width }: RecordPart) {
 	return (
 		<View>
 			<Heading text={RECORD.bends} width={width} />
-			<Table columns={COLUMNS} rows={rows} width={width} size={7.5} />
+			<Table columns={BEND_COLUMNS} rows={rows} width={width} size={7.5} />
 			<Sentences lines={[...last, RECORD.asTold]} width={width} size={7} />
 		</View>
 	);

@@ -10,7 +10,7 @@ import { type PaperColumn, Table } from '../Table.tsx';
 import type { RecordPart } from './record-on-paper.ts';
 
 const { columns: C } = RECORD;
-const COLUMNS: readonly PaperColumn[] = [
+const CHECK_COLUMNS: readonly PaperColumn[] = [
 	{ head: C.check, part: 270 },
 	{ head: C.drawn, part: 66, align: 'right' },
 	{ head: C.within, part: 54, align: 'right' },
@@ -38,7 +38,7 @@ export function ChecksRead({ of: { state, view }, width }: RecordPart) {
 	return (
 		<View>
 			<Heading text={RECORD.checks} width={width} />
-			<Table columns={COLUMNS} rows={rows} width={width} size={7.5} />
+			<Table columns={CHECK_COLUMNS} rows={rows} width={width} size={7.5} />
 		</View>
 	);
 }

@@ -10,7 +10,7 @@ import { HeadedTable } from './HeadedTable.tsx';
 import type { RecordPart } from './record-on-paper.ts';
 
 const { columns: C } = RECORD;
-const COLUMNS: readonly PaperColumn[] = [
+const EVERY_PULL_COLUMNS: readonly PaperColumn[] = [
 	{ head: C.line, part: 44, align: 'center' },
 	{ head: C.bend, part: 36, align: 'center', bold: true },
 	{ head: C.setUp, part: 42, align: 'center' },
@@ -39,7 +39,8 @@ export function EveryPull({ of: { view }, width }: RecordPart) {
 		stages(pull)[0]!.map(dial).join(', ') || '-',
 		pullRemark(pull),
 	]);
-	if (rows.length > 0) return <HeadedTable head={RECORD.pulls} columns={COLUMNS} rows={rows} width={width} />;
+	if (rows.length > 0)
+		return <HeadedTable head={RECORD.pulls} columns={EVERY_PULL_COLUMNS} rows={rows} width={width} />;
 	return (
 		<View>
 			<Heading text={RECORD.pulls} width={width} />

@@ -57,10 +57,20 @@ export function RecordSheet({ of, paper }: { of: RecordOnPaper; paper: Paper }) 
 				<RecordSection head={RECORD.open} lines={openWords(state, view)} width={width} />
 				<EveryPull {...part} />
 				{corrections.length > 0 && (
-					<HeadedTable head={RECORD.corrections} columns={[LINE, WHAT]} rows={corrections} width={width} />
+					<HeadedTable
+						head={RECORD.corrections}
+						columns={[LINE_COLUMN, WHAT_COLUMN]}
+						rows={corrections}
+						width={width}
+					/>
 				)}
 				{events.length > 0 && (
-					<HeadedTable head={RECORD.events} columns={[LINE, TIME, WHAT]} rows={events} width={width} />
+					<HeadedTable
+						head={RECORD.events}
+						columns={[LINE_COLUMN, TIME_COLUMN, WHAT_COLUMN]}
+						rows={events}
+						width={width}
+					/>
 				)}
 				<RecordSection head={RECORD.cautions} lines={cautions} width={width} />
 				<RecordSection head={RECORD.log} lines={logWords(of.log)} width={width} />
@@ -69,9 +79,9 @@ export function RecordSheet({ of, paper }: { of: RecordOnPaper; paper: Paper }) 
 	);
 }
 
-const LINE: PaperColumn = { head: C.line, part: 50, align: 'center' };
-const TIME: PaperColumn = { head: C.time, part: 110 };
-const WHAT: PaperColumn = { head: C.what, part: 380 };
+const LINE_COLUMN: PaperColumn = { head: C.line, part: 50, align: 'center' };
+const TIME_COLUMN: PaperColumn = { head: C.time, part: 110 };
+const WHAT_COLUMN: PaperColumn = { head: C.what, part: 380 };
 
 function RecordSection({
 	head,

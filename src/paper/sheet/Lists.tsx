@@ -10,13 +10,13 @@ import type { SheetPart } from './SheetHead.tsx';
 
 /** Sizes of the words, the one that is read with ease and the one where the page is full. */
 export const LIST_SIZES = { wide: 7.5, close: 6.5 } as const;
-const BETWEEN = 12;
+const BETWEEN_LISTS = 12;
 /** A box to tick. */
 const BOX = 6;
 const LEAD = BOX + 5;
 const UNDER = 1;
 
-const halfOf = (width: number): number => (width - BETWEEN) / 2;
+const halfOf = (width: number): number => (width - BETWEEN_LISTS) / 2;
 
 function listsOf({ of: { job, document } }: SheetPart): readonly { head: string; lines: readonly string[] }[] {
 	const cautions = [
@@ -42,7 +42,7 @@ export function listsHeight(part: SheetPart, size: number, type: Typeface): numb
 export function Lists({ size, ...part }: SheetPart & { size: number }) {
 	const half = halfOf(part.width);
 	return (
-		<View wrap={false} style={{ flexDirection: 'row', columnGap: BETWEEN }}>
+		<View wrap={false} style={{ flexDirection: 'row', columnGap: BETWEEN_LISTS }}>
 			{listsOf(part).map(({ head, lines }) => (
 				<View key={head} style={{ width: half }}>
 					<Heading text={head} width={half} />

@@ -15,7 +15,7 @@ export interface SheetPart {
 
 const TITLE = { size: 14, bold: true };
 const AS = { size: 9, bold: true };
-const PEN = { size: 8, name: 40, above: 4, line: 0.5 };
+const PEN_FIELD = { size: 8, name: 40, above: 4, line: 0.5 };
 const BETWEEN = 10;
 
 /** How high it stands. */
@@ -24,7 +24,7 @@ export function headHeight({ of: { job }, width }: SheetPart, type: Typeface): n
 	return (
 		heightOfWords(foreignName(job.name), width, TITLE, type) +
 		namedValuesHeight(sheetHead(job), width, type) +
-		(PEN.above + PEN.size * LEADING + PEN.line) +
+		(PEN_FIELD.above + PEN_FIELD.size * LEADING + PEN_FIELD.line) +
 		(as === null ? 0 : heightOfWords(as, width, AS, type))
 	);
 }
@@ -36,10 +36,10 @@ export function SheetHead({ of: { job }, width }: SheetPart) {
 		<View>
 			<Words text={foreignName(job.name)} width={width} {...TITLE} />
 			<NamedValues values={sheetHead(job)} width={width} />
-			<View style={{ flexDirection: 'row', columnGap: BETWEEN, paddingTop: PEN.above }}>
+			<View style={{ flexDirection: 'row', columnGap: BETWEEN, paddingTop: PEN_FIELD.above }}>
 				{PEN_FIELDS.map((name) => (
-					<View key={name} style={{ flexDirection: 'row', flexGrow: 1, borderBottomWidth: PEN.line }}>
-						<Words text={name} width={PEN.name} size={PEN.size} />
+					<View key={name} style={{ flexDirection: 'row', flexGrow: 1, borderBottomWidth: PEN_FIELD.line }}>
+						<Words text={name} width={PEN_FIELD.name} size={PEN_FIELD.size} />
 					</View>
 				))}
 			</View>

@@ -16,12 +16,12 @@ import { LIST_SIZES, Lists, listsHeight } from './Lists.tsx';
 import { headHeight, SheetHead, type SheetPart } from './SheetHead.tsx';
 
 /** Between two parts of the sheet, and over the words under a table. */
-const GAP = 7;
-const OVER = 2;
+const BETWEEN_PARTS = 7;
+const OVER_WORDS = 2;
 const ROWS_SIZE = 7;
 
 /** Points that the drawing may take: what the page has left, within bounds; `alone` where it comes on a page after the table's. */
-const ROOM = { most: 300, least: 60, alone: 320 };
+const DRAWING_ROOM = { most: 300, least: 60, alone: 320 };
 /** The words of the lists are as large as they should be where this is left for the drawing. */
 const ENOUGH = 150;
 /** What rounding may add. */
@@ -41,13 +41,13 @@ export function ShopSheet({ of, paper, alone }: PartProps) {
 			fits={fits}
 			only={fits && alone}
 		>
-			<View style={{ rowGap: GAP }}>
+			<View style={{ rowGap: BETWEEN_PARTS }}>
 				<SheetHead {...part} />
 				<CutAndMark {...part} />
 				<View>
 					<Heading text={SHEET.bend} width={width} />
 					<Table {...bendTable(part, isClose)} />
-					<View style={{ paddingTop: OVER }}>
+					<View style={{ paddingTop: OVER_WORDS }}>
 						<Words text={saidUnder(part)} width={width} size={ROWS_SIZE} />
 					</View>
 				</View>
@@ -86,16 +86,16 @@ function sheetFit(part: SheetPart, page: number, type: Typeface): SheetFit {
 		const parts = [
 			headHeight(part, type),
 			cutHeight(part, type),
-			HEADING_HEIGHT + tableHeight(bendTable(part, isClose), type) + OVER + rows,
+			HEADING_HEIGHT + tableHeight(bendTable(part, isClose), type) + OVER_WORDS + rows,
 			...(checks.length > 0 ? [HEADING_HEIGHT + tableHeight(checkTable(part, isClose), type)] : []),
 			HEADING_HEIGHT,
 			listsHeight(part, size, type),
 		];
-		return parts.reduce((sum, height) => sum - height, page) - (parts.length - 1) * GAP - SLACK;
+		return parts.reduce((sum, height) => sum - height, page) - (parts.length - 1) * BETWEEN_PARTS - SLACK;
 	};
 	const size = left(LIST_SIZES.wide, false) >= ENOUGH ? LIST_SIZES.wide : LIST_SIZES.close;
-	const isClose = left(size, false) < ROOM.least;
+	const isClose = left(size, false) < DRAWING_ROOM.least;
 	const room = left(size, isClose);
-	if (room >= ROOM.least) return { size, isClose, room: Math.min(ROOM.most, room), fits: true };
-	return { size, isClose: false, room: ROOM.alone, fits: false };
+	if (room >= DRAWING_ROOM.least) return { size, isClose, room: Math.min(DRAWING_ROOM.most, room), fits: true };
+	return { size, isClose: false, room: DRAWING_ROOM.alone, fits: false };
 }

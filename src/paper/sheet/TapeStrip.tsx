@@ -14,26 +14,26 @@ export interface TapeStripProps {
 	ends: readonly [string, string];
 }
 
-const TUBE = 12;
-const SIZE = 8;
+const TUBE_HEIGHT = 12;
+const STRIP_SIZE = 8;
 const ROW = 11;
 const TOP = 13;
 const GAP = 5;
 /** The names of the ends stand over the numbers of the bends where there is no room beside them. */
-const OVER = 9;
+const NAMES_ABOVE = 9;
 
 /** Where each mark lies and its reading stands, and how high the strip comes out. */
 function arrangedOn({ length, marks, width, ends }: Omit<TapeStripProps, 'trim'>, type: Typeface) {
 	const x = (at: number) => (at / length) * (width - 2) + 1;
 	const texts = marks.map(({ at, reading }) => ({
 		at: x(at),
-		width: type.width(reading, { size: SIZE, bold: true }) + GAP,
+		width: type.width(reading, { size: STRIP_SIZE, bold: true }) + GAP,
 	}));
 	const { rows, centers } = rowsOf(texts, width);
-	const [from, to] = ends.map((end) => type.width(end, { size: SIZE, bold: true }) + GAP) as [number, number];
+	const [from, to] = ends.map((end) => type.width(end, { size: STRIP_SIZE, bold: true }) + GAP) as [number, number];
 	const isTight = marks.some(({ at }) => x(at) < from || x(at) > width - to);
-	const top = isTight ? TOP + OVER : TOP;
-	return { x, top, centers, height: top + TUBE + rows * ROW + 4 };
+	const top = isTight ? TOP + NAMES_ABOVE : TOP;
+	return { x, top, centers, height: top + TUBE_HEIGHT + rows * ROW + 4 };
 }
 
 /** How high the strip comes out. */
@@ -45,15 +45,24 @@ export function TapeStrip({ length, trim, marks, width, ends }: TapeStripProps) 
 	const cut = [0, trim.start, length - trim.end, length].map(x);
 	return (
 		<Svg width={width} height={height} viewBox={`0 0 ${width} ${height}`}>
-			<Label x={0} y={5} text={ends[0]} size={SIZE} align="left" bold />
-			<Label x={width} y={5} text={ends[1]} size={SIZE} align="right" bold />
-			<Rect x={1} y={top} width={width - 2} height={TUBE} stroke="#000" strokeWidth={0.8} fill="#fff" />
+			<Label x={0} y={5} text={ends[0]} size={STRIP_SIZE} align="left" bold />
+			<Label x={width} y={5} text={ends[1]} size={STRIP_SIZE} align="right" bold />
+			<Rect x={1} y={top} width={width - 2} height={TUBE_HEIGHT} stroke="#000" strokeWidth={0.8} fill="#fff" />
 			{[[cut[0]!, cut[1]!] as const, [cut[2]!, cut[3]!] as const].map(([from, to]) => (
-				<Rect key={from} x={from} y={top} width={to - from} height={TUBE} fill="#bbb" stroke="#000" strokeWidth={0.5} />
+				<Rect
+					key={from}
+					x={from}
+					y={top}
+					width={to - from}
+					height={TUBE_HEIGHT}
+					fill="#bbb"
+					stroke="#000"
+					strokeWidth={0.5}
+				/>
 			))}
 			{marks.map(({ at, bend, reading }, i) => {
 				const { center, row } = centers[i]!;
-				const y = top + TUBE + row * ROW + ROW / 2 + 3;
+				const y = top + TUBE_HEIGHT + row * ROW + ROW / 2 + 3;
 				return <MarkOn key={bend} x={x(at)} {...{ top, center, y, reading, bend }} />;
 			})}
 		</Svg>
@@ -77,10 +86,10 @@ function MarkOn({
 }) {
 	return (
 		<>
-			<Line x1={x} y1={top - 3} x2={x} y2={top + TUBE + 2} stroke="#000" strokeWidth={1.2} />
-			<Line x1={x} y1={top + TUBE + 2} x2={center} y2={y - SIZE / 2} stroke="#000" strokeWidth={0.4} />
-			<Label x={x} y={top - 7} text={`${bend}`} size={SIZE} />
-			<Label x={center} y={y} text={reading} size={SIZE} bold />
+			<Line x1={x} y1={top - 3} x2={x} y2={top + TUBE_HEIGHT + 2} stroke="#000" strokeWidth={1.2} />
+			<Line x1={x} y1={top + TUBE_HEIGHT + 2} x2={center} y2={y - STRIP_SIZE / 2} stroke="#000" strokeWidth={0.4} />
+			<Label x={x} y={top - 7} text={`${bend}`} size={STRIP_SIZE} />
+			<Label x={center} y={y} text={reading} size={STRIP_SIZE} bold />
 		</>
 	);
 }

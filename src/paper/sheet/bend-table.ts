@@ -9,9 +9,9 @@ import type { PaperColumn, TableProps } from '../Table.tsx';
 import type { SheetPart } from './SheetHead.tsx';
 
 /** Pulls that a bend has room for. */
-const PULLS = 2;
+const PULLS_EACH = 2;
 /** How high the room of a pull is: where there are few bends, where there are many, and where the page would not hold them else. */
-const PEN = { wide: 16, close: 12.5, least: 10 } as const;
+const PULL_HEIGHT = { wide: 16, close: 12.5, least: 10 } as const;
 const CLOSE_FROM = 4;
 
 const { columns: C } = SHEET;
@@ -50,6 +50,13 @@ export function bendTable({ of: { job, document, stops }, width }: SheetPart, is
 			'',
 		];
 	});
-	const usual = rows.length > CLOSE_FROM ? PEN.close : PEN.wide;
-	return { columns: bendColumns(isRound, job), rows, width, size: 8, lines: PULLS, pen: isClose ? PEN.least : usual };
+	const usual = rows.length > CLOSE_FROM ? PULL_HEIGHT.close : PULL_HEIGHT.wide;
+	return {
+		columns: bendColumns(isRound, job),
+		rows,
+		width,
+		size: 8,
+		lines: PULLS_EACH,
+		pen: isClose ? PULL_HEIGHT.least : usual,
+	};
 }

@@ -21,7 +21,7 @@ const SEEN_APART = 3;
 const VIEW_GAP = 8;
 
 /** Dots that are kept at each edge for thick lines and numbers. */
-const EDGE = 6;
+const EDGE_DOTS = 6;
 
 type DotPlace = readonly [x: number, y: number];
 
@@ -128,24 +128,24 @@ function sheetOf(framed: readonly Framed[], width: number, height: number): Draw
 	const gaps = VIEW_GAP * (framed.length - 1);
 	const sum = (of: (frame: Framed) => number) => framed.reduce((total, frame) => total + of(frame), 0);
 	const most = (of: (frame: Framed) => number) => Math.max(...framed.map(of));
-	const edges = EDGE * framed.length;
+	const edges = EDGE_DOTS * framed.length;
 	const scaleFor = (wide: number, high: number, across: number, down: number) =>
 		Math.min((width - across) / Math.max(wide, 1e-9), (height - down) / Math.max(high, 1e-9));
 	const beside = scaleFor(
 		sum((f) => f.width),
 		most((f) => f.height),
 		edges + gaps,
-		EDGE,
+		EDGE_DOTS,
 	);
 	const above = scaleFor(
 		most((f) => f.width),
 		sum((f) => f.height),
-		EDGE,
+		EDGE_DOTS,
 		edges + gaps,
 	);
 	const scale = Math.max(0, beside, above);
 	const isBeside = framed.length > 1 && beside > above;
-	const boxes = framed.map((frame): DotPlace => [frame.width * scale + EDGE, frame.height * scale + EDGE]);
+	const boxes = framed.map((frame): DotPlace => [frame.width * scale + EDGE_DOTS, frame.height * scale + EDGE_DOTS]);
 	const before = (at: number, i: 0 | 1) => boxes.slice(0, at).reduce((total, box) => total + box[i] + VIEW_GAP, 0);
 	const places = boxes.map((_, at): DotPlace => (isBeside ? [before(at, 0), 0] : [0, before(at, 1)]));
 	const size: DotPlace = isBeside
@@ -156,7 +156,7 @@ function sheetOf(framed: readonly Framed[], width: number, height: number): Draw
 
 /** Brings a point of the tube to its dot. */
 function placing({ view, left, top }: Framed, scale: number, x: number, y: number): (point: Point) => DotPlace {
-	const half = EDGE / 2;
+	const half = EDGE_DOTS / 2;
 	return (point) => [
 		Math.round(x + half + (dot(point, view.right) - left) * scale),
 		Math.round(y + half + (top - dot(point, view.up)) * scale),

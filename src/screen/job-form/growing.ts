@@ -99,11 +99,11 @@ function overAllWords({ job, growth, ended }: DraftPreview): string {
 	const axes = drawingAxes(job.shape, shape);
 	const { od } = job.tube;
 	const [x, y, z] = [axes.x, axes.y, axes.z].map((axis) => sizeAlong(at, od, axis)) as [number, number, number];
-	return sizeWords({ x, y, z: z > od * (1 + FLAT) ? z : null }, job);
+	return sizeWords({ x, y, z: z > od * (1 + STANDS_OUT) ? z : null }, job);
 }
 
 /** A tube that stands out of its plane by less than this part of its diameter lies flat. */
-const FLAT = 1e-6;
+const STANDS_OUT = 1e-6;
 
 type CaptionSide = Parameters<typeof growthCaption>[0];
 

@@ -19,7 +19,7 @@ export type Key =
 				| 'end';
 	  };
 
-const NAMED = {
+const KEY_OF_FLAG = {
 	return: 'return',
 	backspace: 'backspace',
 	delete: 'backspace',
@@ -36,7 +36,8 @@ const NAMED = {
 
 /** What Ink hands on, as a key; null for a key without a meaning here. */
 export function keyOf(input: string, key: InkKey): Key | null {
-	for (const [flag, name] of Object.entries(NAMED)) if (key[flag as keyof typeof NAMED]) return { key: name };
+	for (const [flag, name] of Object.entries(KEY_OF_FLAG))
+		if (key[flag as keyof typeof KEY_OF_FLAG]) return { key: name };
 	return input === '' || key.ctrl || key.meta || key.tab ? null : { key: 'character', text: input };
 }
 

@@ -1,7 +1,9 @@
 /** Whether going back to a made bend is worth its set-up, and opening the one at work what it may spoil. */
+
 import { marginal, unknownAt } from '../../fit/as-built.ts';
 import type { AsBuilt } from '../../fit/built-tube.ts';
 import { at } from '../../maths/list.ts';
+import { ROUNDING } from '../../maths/scalar.ts';
 import { made, newSeat } from '../../springback/filter.ts';
 import { type StopSuggestion, suggestStop } from '../../springback/stop.ts';
 import { estimated } from '../estimate/estimate.ts';
@@ -13,13 +15,13 @@ import { correctedNumbers } from '../plan/correction.ts';
 import type { TubeOutcome, Tweak } from '../protocol/asks.ts';
 import { limitsOfStop, target } from './bend-check.ts';
 import { isAtOdds } from './contradiction.ts';
-import { morePull, ROOM, STEP, takenAsItIs } from './what-if.ts';
+import { LITTLE_LEFT, morePull, TWEAK_STEP, takenAsItIs } from './what-if.ts';
 
 /** A tweak that pulls a bend further, and the chance that the tube truly fits without it and with it. */
 export type Saving = Tweak & Gain;
 
 /** A set-up is spent where it raises the chance to fit by as much; and so many times the job's risk for all of that chance. */
-const WORTH = 0.1;
+const WORTH_SET_UP = 0.1;
 const RISKED = 25;
 
 /** For what is missed by no more than this part of its tolerance beyond it no bend is opened: hands and tape are no finer. */
@@ -32,17 +34,14 @@ const WEIGHED_LANDINGS = [
 	[Math.sqrt(3), 1 / 6],
 ] as const;
 
-/** Sums of chances in another order differ by less. */
-const ROUNDING = 1e-9;
-
 /**
  * The tweak that brings most, where it pulls a bend which came out short, brings all within tolerance, and is worth a set-up by the chance to
  * fit after against before; offered once a bend. Looked for also where all is within tolerance as it is believed, but so near to the limits that
  * much of the chance is missing. `found`: the tweaks, where they are known already.
  */
 export function savingTweak(state: State, accepted: TubeOutcome, found: readonly Tweak[]): Saving | null {
-	if (accepted.left <= ROOM) return null;
-	const pulls = accepted.within ? morePull(state, accepted, (bend) => isWanting(state, bend, STEP)) : found;
+	if (accepted.left <= LITTLE_LEFT) return null;
+	const pulls = accepted.within ? morePull(state, accepted, (bend) => isWanting(state, bend, TWEAK_STEP)) : found;
 	const best = pulls.find((tweak) => tweak.within && mayBePulled(state, tweak));
 	const pull = best ? nextPull(state, best) : null;
 	if (!best || !pull) return null;
@@ -58,7 +57,7 @@ export interface Gain {
 
 /** What pulling this bend once more brings; null where that is not worth a set-up, nor the risk that the bend passes its tolerance. */
 export function gainBy(state: State, bend: number, { expect: { angle, sd }, risk }: StopSuggestion): Gain | null {
-	const pays = (gain: number) => gain >= WORTH && risk <= RISKED * gain * state.start.job.risk;
+	const pays = (gain: number) => gain >= WORTH_SET_UP && risk <= RISKED * gain * state.start.job.risk;
 	if (!pays(1)) return null;
 	const read = asRead(state);
 	const before = chanceToFitNow(read);

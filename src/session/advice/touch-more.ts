@@ -4,7 +4,15 @@ import { bendAt, type State } from '../log/state.ts';
 import type { TubeOutcome } from '../protocol/asks.ts';
 import { atLimit } from './bend-check.ts';
 import { freshPull, type Gain, gainBy } from './going-back.ts';
-import { amount, ifPulled, isBeyondTweaks, LARGEST_TWEAK, ROOM, rememberingOutcomes, STEP } from './what-if.ts';
+import {
+	amount,
+	ifPulled,
+	isBeyondTweaks,
+	LARGEST_TWEAK,
+	LITTLE_LEFT,
+	rememberingOutcomes,
+	TWEAK_STEP,
+} from './what-if.ts';
 
 /** `by`: how far the bend at work is to go beyond where it lies, to the angle `to`, degrees. */
 export interface TouchMore extends Gain {
@@ -17,10 +25,10 @@ export interface TouchMore extends Gain {
  * gains is worth a set-up and the risk of the pull. An opened bend is not pulled again.
  */
 export function touchMore(state: State, accepted: TubeOutcome): TouchMore | null {
-	if (accepted.left <= ROOM || atLimit(state) || bendAt(state, state.bend).relievedFrom !== null) return null;
+	if (accepted.left <= LITTLE_LEFT || atLimit(state) || bendAt(state, state.bend).relievedFrom !== null) return null;
 	if (isBeyondTweaks(state, accepted)) return null;
 	const after = rememberingOutcomes((size) => ifPulled(state, size));
-	if (isOutOfReach(accepted.left, after(STEP).left)) return null;
+	if (isOutOfReach(accepted.left, after(TWEAK_STEP).left)) return null;
 	const by = amount((size) => after(size).left, accepted.left);
 	if (!after(by).within) return null;
 	const to = made(state.filter).angle + by;
@@ -35,5 +43,5 @@ const BENT = 1.5;
 
 /** Whether all tolerances are further away than the first step, so often repeated, leads. */
 function isOutOfReach(now: number, afterStep: number): boolean {
-	return now - (BENT * (now - afterStep) * LARGEST_TWEAK) / STEP > 1;
+	return now - (BENT * (now - afterStep) * LARGEST_TWEAK) / TWEAK_STEP > 1;
 }

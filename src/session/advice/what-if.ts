@@ -14,7 +14,7 @@ import { reopenHindrance, tweakHindrance } from './reopen.ts';
 const SEATED_AGAIN = 0.35;
 
 /** Amounts that a tweak is told in, and the largest that still is one, degrees. */
-export const STEP = 0.25;
+export const TWEAK_STEP = 0.25;
 export const LARGEST_TWEAK = 2;
 
 /** Normal quantiles at the middles of five equal parts: where a bend seated again lands, in a handful of numbers. */
@@ -71,7 +71,7 @@ export const ifOpened = (state: State, by: number): TubeOutcome =>
 export function isTakenUp(state: State, accepted?: TubeOutcome): boolean {
 	if (isOver(state)) return (accepted ?? ifAccepted(state)).within;
 	if (!isShort(state) || state.suspended) return false;
-	if ((accepted ?? ifAccepted(state)).left > ROOM) return false;
+	if ((accepted ?? ifAccepted(state)).left > LITTLE_LEFT) return false;
 	return correctedOutcome(withBendBy(takenAsItIs(state), state.bend, -CAUTION * made(state.filter).sd)).within;
 }
 
@@ -80,7 +80,7 @@ export function isTakenUp(state: State, accepted?: TubeOutcome): boolean {
  * with less. At half of it hoops, braces, hats and tubes of eight bends fit in 67, 62, 50 and 57 to 61 of 100, at .4 in 69, 64, 55, at .3 in 71, 64, 55 and 65, for .4 pulls
  * more a tube of four bends and 2 more a tube of eight (seeds from 1,710,000, 280 tubes each, of eight bends 140).
  */
-export const ROOM = 0.3;
+export const LITTLE_LEFT = 0.3;
 
 /** One-sided, 90 %. */
 const CAUTION = 1.28;
@@ -144,9 +144,9 @@ export function rememberingOutcomes(outcome: (by: number) => TubeOutcome): (by: 
 
 /** Of the amounts that a tweak is told in the one that leaves least, going on as long as more is better; the smallest where even that is worse than nothing. */
 export function amount(left: (by: number) => number, now: number): number {
-	let best = STEP;
+	let best = TWEAK_STEP;
 	if (!exceeds(now, left(best))) return best;
-	while (best < LARGEST_TWEAK && exceeds(left(best), left(best + STEP))) best += STEP;
+	while (best < LARGEST_TWEAK && exceeds(left(best), left(best + TWEAK_STEP))) best += TWEAK_STEP;
 	return best;
 }
 

@@ -13,7 +13,7 @@ import { isWorthOpening, type Saving, savingTweak } from './going-back.ts';
 import { isHopeless, leastBadOf, missedBy } from './least-bad.ts';
 import { isReadTwice, secondLook } from './second-look.ts';
 import { type TouchMore, touchMore } from './touch-more.ts';
-import { ifAccepted, ifOpened, isTakenUp, ROOM, tweaks } from './what-if.ts';
+import { ifAccepted, ifOpened, isTakenUp, LITTLE_LEFT, tweaks } from './what-if.ts';
 
 export interface AdvisedOnTube extends Advised {
 	of?: number;
@@ -127,7 +127,7 @@ function adviseTaking(state: State, { open: _, ...alone }: Advised, accepted: Tu
 /** The next division may pass the bend's tolerance, and near as the bend is, it leaves too little room for the tube. */
 function isNeededCloser(state: State, accepted: TubeOutcome): boolean {
 	const { nextTooFar } = acceptance(state);
-	if (nextTooFar === null || accepted.left <= ROOM || atLimit(state)) return false;
+	if (nextTooFar === null || accepted.left <= LITTLE_LEFT || atLimit(state)) return false;
 	return nextTooFar <= WORTH_RISKING * state.start.job.risk;
 }
 

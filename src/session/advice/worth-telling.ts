@@ -9,7 +9,7 @@ import type { State } from '../log/state.ts';
 import type { CautionFact } from '../protocol/facts/index.ts';
 
 /** Worth a word from this part of the job's tolerance of a length. */
-const WORTH = 0.5;
+const WORTH_WORD = 0.5;
 
 /**
  * By how much nearer to its place the far end would come out, root mean square, if mark and turn of the bend at work and of those after it
@@ -42,5 +42,5 @@ export function tellingPays(state: State): CautionFact[] {
 	const { bend, bends, start } = state;
 	if (bend === 1 || bend === bends.length || at(bends, bend - 1).seats > 0) return [];
 	const nearer = gainOfTelling(state);
-	return nearer < WORTH * start.job.tolerance.length ? [] : [{ code: 'telling-pays', nearer }];
+	return nearer < WORTH_WORD * start.job.tolerance.length ? [] : [{ code: 'telling-pays', nearer }];
 }

@@ -94,13 +94,13 @@ function bendOver(index: number, made: readonly PieceFacts[]): BendOver {
 /** A trend that comes by chance more often than this is none; of five pieces or fewer none comes so seldom. */
 const CHANCE = 0.01;
 /** A walk of less than so many give or takes of one piece is none that anybody could measure. */
-const LEAST = 2;
+const LEAST_WALK = 2;
 
 function batchWalk(known: readonly { error: number; sd: number }[]): BatchWalk | null {
 	if (known.length < 2) return null;
 	const trend = rankTrend(known.map(({ error }) => error));
 	const by = trend.slope * (known.length - 1);
 	const noise = middle(known.map(({ sd }) => sd).sort((a, b) => a - b));
-	const walks = trend.chance < CHANCE && Math.abs(by) > LEAST * noise;
+	const walks = trend.chance < CHANCE && Math.abs(by) > LEAST_WALK * noise;
 	return walks ? { ...trend, pieces: known.length, by } : null;
 }

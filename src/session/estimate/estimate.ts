@@ -27,8 +27,8 @@ const STRETCH_SD = { unmeasured: 0.0045, measured: 0.0025 };
  * to a division of the tape, of a reading to half of one. With a tape in 16ths this is .4 and .3 of a division (common practice, no source). A finer
  * tape does not make hands finer.
  */
-const MARK = { handsMm: 0.44, rounding: 1 };
-const CHECK = { handsMm: 0.42, rounding: 0.5 };
+const MARK_BY_HAND = { handsMm: 0.44, rounding: 1 };
+const CHECK_BY_HAND = { handsMm: 0.42, rounding: 0.5 };
 /** A straight measured tangent to tangent, in divisions of the tape: nobody sees where a bend begins. */
 export const LEG_SD = 1;
 /** One reading with a protractor, degrees. */
@@ -37,13 +37,13 @@ export const ANGLE_READING_SD = 0.25;
 const LAID_SD = 1e-6;
 
 /** Standard deviation of a length by hand, in the job's unit; that of rounding is a division over the root of 12. */
-function byHand({ units, tooling }: Job, { handsMm, rounding }: typeof MARK): number {
+function byHand({ units, tooling }: Job, { handsMm, rounding }: typeof MARK_BY_HAND): number {
 	return Math.hypot(convertLength(handsMm, 'mm', units), (rounding * tooling.tape) / Math.sqrt(12));
 }
 
 /** Standard deviation of a mark as made, or of a cut, and of a length as measured with the tape. */
-export const markSd = (job: Job): number => byHand(job, MARK);
-export const tapedSd = (job: Job): number => byHand(job, CHECK);
+export const markSd = (job: Job): number => byHand(job, MARK_BY_HAND);
+export const tapedSd = (job: Job): number => byHand(job, CHECK_BY_HAND);
 
 /** Standard deviation of one reading of a check: by tape and straight edge, or the angle finder's. */
 export function checkReadingSd(job: Job, check: Check): number {

@@ -1,5 +1,6 @@
 import { type Judged, judged, keeps } from '../../fit/judged.ts';
 import { at } from '../../maths/list.ts';
+import { ROUNDING } from '../../maths/scalar.ts';
 import { halfBand, weightedChance } from '../../maths/weighted.ts';
 import { frames } from '../../tube/frames.ts';
 import type { State } from '../log/state.ts';
@@ -78,9 +79,6 @@ function chanceUntil(
 	}
 	return yes / all;
 }
-
-/** Sums in another order differ by less. */
-const ROUNDING = 1e-9;
 
 /** The tubes that this may be, and how each is judged. */
 function trialsOf(state: State, numbers: readonly Numbers[], left: BendsLeft) {

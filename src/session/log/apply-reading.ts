@@ -28,7 +28,7 @@ export interface CountedAs {
 	setAside: number;
 }
 
-export const PLAIN: CountedAs = { count: 1, numbers: 1, confirmed: false, setAside: 0 };
+export const COUNTED_AS_ONE: CountedAs = { count: 1, numbers: 1, confirmed: false, setAside: 0 };
 
 export function takeReading(state: State, reading: Reading, weighed: CountedAs): State {
 	const { of, value } = reading;
@@ -187,7 +187,7 @@ export function skipMeasuring(state: State): State {
 	const [noted] = phase.at === 'measure' ? phase.got : [];
 	const aside = phase.at === 'measure' ? (phase.aside ?? 0) : 0;
 	if (noted !== undefined) {
-		return angleTaken({ ...state, phase: measurePhase(state) }, noted, { ...PLAIN, setAside: aside });
+		return angleTaken({ ...state, phase: measurePhase(state) }, noted, { ...COUNTED_AS_ONE, setAside: aside });
 	}
 	return { ...state, byDial: true, phase: isShort(state) && !atLimit(state) ? { at: 'pull' } : { at: 'decide' } };
 }

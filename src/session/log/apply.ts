@@ -6,10 +6,10 @@ import type { AsideFact, Reason } from '../protocol/facts/index.ts';
 import { dueCheck } from '../reading/check-reading.ts';
 import { acceptBend, openBend, reopenBend } from './apply-bend.ts';
 import {
+	COUNTED_AS_ONE,
 	type CountedAs,
 	nextCheck,
 	noteReading,
-	PLAIN,
 	replanned,
 	skipMeasuring,
 	takeReading,
@@ -27,7 +27,7 @@ export function apply(state: State, event: Event): State {
 		case 'tube-still':
 			return { ...withBend(state, state.bend, { target: target(state) }), phase: { at: 'pull' } };
 		case 'reading-taken':
-			return takeReading(state, event.reading, PLAIN);
+			return takeReading(state, event.reading, COUNTED_AS_ONE);
 		case 'reading-noted':
 			return noteReading(state, event.reading.value);
 		case 'reading-doubted': {
@@ -107,7 +107,7 @@ function applySettled(state: State, event: Extract<Event, { type: 'doubt-settled
 	const amended = phase.doubt.amended;
 	const reading = amended ? phase.doubt.reading : event.reading;
 	const back = { ...state, phase: phase.back, aside: [] };
-	const weighed = amended ? PLAIN : settled;
+	const weighed = amended ? COUNTED_AS_ONE : settled;
 	const taken = event.first ? noteReading(back, reading.value, weighed.setAside) : takeReading(back, reading, weighed);
 	const own = event.setAside.length === 0 || amended ? [] : [asideFact(state, event.reading, event.setAside)];
 	return { ...taken, aside: [...own, ...taken.aside] };

@@ -14,7 +14,7 @@ import type { Numbers, Predicted, TubeOutcome } from '../protocol/asks.ts';
 import type { Correction } from '../protocol/notes.ts';
 import { limits } from './correction-bounds.ts';
 import { limitsOf, measuresAfter } from './design.ts';
-import { DIRECTION } from './direction.ts';
+import { MOST_ASKEW } from './direction.ts';
 import { type Marking, settable, stepsOf } from './settable.ts';
 import { correctWithin, withWeightsOf } from './within.ts';
 
@@ -96,7 +96,7 @@ export function correctionOf(state: State): CorrectionInput {
 		goal: design.goal,
 		corners: { places, tolerances: places.map(() => CORNERS * tolerance.shape) },
 		measures: measuresAfter(design, start.job, made).map((m) => ({ ...m, tolerance: AIM * m.tolerance })),
-		tolerance: { position: AIM * tolerance.length, direction: DIRECTION },
+		tolerance: { position: AIM * tolerance.length, direction: MOST_ASKEW },
 		dear: dear(units),
 		bounds: limits(state, drawn),
 		stock: { length: state.piece - trimStart, stretch: marking.by.map(({ stretch }) => stretch) },

@@ -14,7 +14,7 @@ import type { EndChoice, Ends } from '../../tube/layout.ts';
 import { finishedShape } from '../../tube/resolve.ts';
 import type { Shape } from '../../tube/shape.ts';
 import { hindrances } from '../../tube/warnings.ts';
-import { DIRECTION } from './direction.ts';
+import { MOST_ASKEW } from './direction.ts';
 
 /** Changes cost next to nothing here: what matters is what they can reach. */
 const CHEAP = 64;
@@ -47,7 +47,7 @@ function endChoice(job: Job, growth: PlannedGrowth): EndChoice {
 }
 
 /** By how much a check is moved to see how it follows, in degrees and lengths of the job's unit. */
-const STEP = 1e-3;
+const CHECK_MOVED = 1e-3;
 
 type ShapeNumber = 'straight' | 'angle' | 'rotation';
 
@@ -118,7 +118,7 @@ function changeColumns(job: Job, design: Shape, turned: Shape): Column[] {
 	const motion = farEndMotion(design);
 	const back = farEndMotion(turned);
 	const bends = design.bends.length;
-	const turn = radians(DIRECTION);
+	const turn = radians(MOST_ASKEW);
 	const checks = job.checks.filter((check) => check.kind !== 'ovality');
 	const column = (kind: ShapeNumber, index: number): Column => {
 		const { end, direction } = motion[`${kind}s`][index]!;
@@ -130,7 +130,7 @@ function changeColumns(job: Job, design: Shape, turned: Shape): Column[] {
 				return checks.map((check) => checkIn(check, laid, job.tube));
 			},
 			[0],
-			[STEP],
+			[CHECK_MOVED],
 		);
 		const moves = [
 			...[...end, ...(seenBack?.end ?? [0, 0, 0])].map((d) => d / job.tolerance.length / Math.SQRT2),

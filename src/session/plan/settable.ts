@@ -1,6 +1,7 @@
 import { type CorrectionInput, correct } from '../../fit/correct.ts';
 import type { Bounds } from '../../fit/problem.ts';
 import { at } from '../../maths/list.ts';
+import { ceilTo, floorTo, nearestTo } from '../../maths/scalar.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
 import type { Tooling } from '../../tube/job.ts';
 import type { Shape } from '../../tube/shape.ts';
@@ -78,12 +79,7 @@ function setNear(wanted: Numbers, now: Numbers, { tape, angle, rotation }: Steps
 
 /** The mark as it is where it need not move by half a division, else the nearest division that the limits allow. */
 function markNear(wanted: number, now: number, tape: number, [low, high]: Bounds): number {
-	const places = [
-		now,
-		tape * Math.round(wanted / tape),
-		tape * Math.floor(wanted / tape),
-		tape * Math.ceil(wanted / tape),
-	];
+	const places = [now, nearestTo(wanted, tape), floorTo(wanted, tape), ceilTo(wanted, tape)];
 	const [near, ...divisions] = places.map((mark) => (mark >= low && mark <= high ? mark : null));
 	if (near !== null && Math.abs(wanted - now) < tape / 2) return now;
 	return divisions.find((mark) => mark !== null) ?? wanted;

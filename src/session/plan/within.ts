@@ -10,7 +10,7 @@ import { limitsOf, measuresAfter } from './design.ts';
 import { costBeyondHope, HOPELESS, isMadeBeyondHope } from './hope.ts';
 
 /** Of its tolerance: nearer to its edge than this nothing is left, since the bends to come err as well. */
-const EDGE = 0.8;
+const USED_UP = 0.8;
 
 /** How often what is off too far may be weighed anew; and the most that a weight grows each time. */
 const ROUNDS = 5;
@@ -42,7 +42,7 @@ export function correctWithin(state: State, asked: CorrectionInput): Within {
 	const first = tried(asked);
 	if (first.isLost || isMadeBeyondHope(first.tube, asked, limits)) return first;
 	let best = first;
-	for (let round = 0; round < ROUNDS && best.left > EDGE; round++) {
+	for (let round = 0; round < ROUNDS && best.left > USED_UP; round++) {
 		const next = tried(weighedAnew(state, { ...best.input, shape: best.shape }, best.tube, limits));
 		// Whatever is weighed then leaves as much: nothing is given up for it.
 		if (next.isLost) return first;
@@ -51,7 +51,7 @@ export function correctWithin(state: State, asked: CorrectionInput): Within {
 	}
 	if (best === first) return first;
 	const goneOn = (way: number) => tried(partWay({ ...asked, shape: best.shape }, best.input, way));
-	const far = best.left > EDGE ? 1 : halved((way) => goneOn(way).left > EDGE, 0, 1, HALVINGS)[1];
+	const far = best.left > USED_UP ? 1 : halved((way) => goneOn(way).left > USED_UP, 0, 1, HALVINGS)[1];
 	const wayTo = far * Math.min(1, Math.max(0, (HOPELESS - best.left) / (HOPELESS - 1)));
 	if (wayTo === 0) return first;
 	const { shape, input } = goneOn(wayTo);
@@ -100,7 +100,7 @@ function reweighed(input: CorrectionInput, { position, direction, measure, corne
 }
 
 function weighedAnew(state: State, input: CorrectionInput, tube: Judged, limits: Limits): CorrectionInput {
-	const heavier = (tolerance: number, miss: number) => tolerance / Math.min(MOST, Math.max(1, miss / EDGE) ** 2);
+	const heavier = (tolerance: number, miss: number) => tolerance / Math.min(MOST, Math.max(1, miss / USED_UP) ** 2);
 	const free = measuresAfter(state.design, state.start.job, input.made).map(({ name }) => name);
 	const missOf = (name: string) => {
 		const i = state.design.checks.findIndex(({ check }) => check.name === name);

@@ -11,14 +11,15 @@ export function measuredIn(of: ReadingKind, check?: CheckKind): MeasuredIn {
 	return of === 'check' || of === 'mark' || of === 'length' ? 'length' : 'angle';
 }
 
-/** What else can be measured on the tube, by what that is measured in. */
+/** What else can be measured on the tube, in the order in which it is offered, by what that is measured in. */
 export const EVIDENCE_MEASURE: Readonly<Record<EvidenceKind, MeasuredIn>> = {
-	angle: 'angle',
 	farEndToMark: 'length',
 	leg: 'length',
 	mark: 'length',
 	rotation: 'angle',
+	angle: 'angle',
 };
+export const EVIDENCE_KINDS = Object.keys(EVIDENCE_MEASURE) as EvidenceKind[];
 
 /** How a number of that measure is written by a person. */
 export const QUANTITY_OF: Readonly<Record<MeasuredIn, Quantity>> = {

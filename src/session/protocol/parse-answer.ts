@@ -9,8 +9,7 @@ import { isNumber } from '../log/form/is.ts';
 import type { State } from '../log/state.ts';
 import { dueCheck } from '../reading/check-reading.ts';
 import type { Action, Answer } from './action.ts';
-import type { EvidenceKind } from './kinds.ts';
-import { EVIDENCE_MEASURE, type MeasuredIn, measuredIn, QUANTITY_OF } from './measured-in.ts';
+import { EVIDENCE_KINDS, EVIDENCE_MEASURE, type MeasuredIn, measuredIn, QUANTITY_OF } from './measured-in.ts';
 import { misread, Unreadable, wants } from './misread.ts';
 import type { RefusedNote } from './notes.ts';
 
@@ -152,12 +151,10 @@ function amendment(raw: unknown, state: State): Action {
 	return { do: 'amend', entry, reading, ...(of === undefined ? {} : { of }) };
 }
 
-const EVIDENCE = Object.keys(EVIDENCE_MEASURE) as EvidenceKind[];
-
 function evidenceIn(raw: unknown, state: State): Action {
 	if (!isObject(raw)) throw wants('evidence', 'evidence');
 	onlyKeys(raw, ['kind', 'bend', 'reading'], 'evidence');
-	const kind = EVIDENCE.find((name) => name === raw.kind);
+	const kind = EVIDENCE_KINDS.find((name) => name === raw.kind);
 	if (!kind) throw wants('evidence.kind', 'evidence-kind');
 	return {
 		do: 'evidence',

@@ -1,12 +1,10 @@
+import { GROSS } from '../../fit/as-built.ts';
 import { suspectsOf } from '../../fit/suspects.ts';
 import { at } from '../../maths/list.ts';
 import { builtByCounted } from '../estimate/estimate.ts';
 import type { CheckState, State } from '../log/state.ts';
 import type { AsideFact } from '../protocol/facts/index.ts';
 import { dueCheck } from './check-reading.ts';
-
-/** Further off than so many standard deviations two things said of one tube cannot both be. */
-const GROSS = 4;
 
 /**
  * Without the check readings, taken once, that cannot be what the tube reads by what was told of it since: else good angles would be

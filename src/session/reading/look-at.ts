@@ -7,7 +7,7 @@ import type { State } from '../log/state.ts';
 import type { DoubtFact, Slip } from '../protocol/facts/index.ts';
 
 /** An error of hands below this many standard deviations explains nothing. */
-const EXPLAINS = 3;
+const FAR_OFF = 3;
 /** Sizes that gross errors commonly have: a tape misread, in divisions; a plane set wrong, in degrees (common practice, no source). */
 const MARK_SLIP = 16;
 const PLANE_SLIP = 10;
@@ -24,7 +24,7 @@ export function lookAt(state: State, { name, kind: read }: Check, reading: numbe
 	const suspects = suspectsOf(builtNow({ ...state, checks: { ...state.checks, [name]: doubted } }));
 	const angle = suspects.find(({ kind }) => kind === 'angle');
 	const hands = suspects
-		.filter(({ kind, off }) => (kind === 'mark' || kind === 'rotation') && off >= EXPLAINS)
+		.filter(({ kind, off }) => (kind === 'mark' || kind === 'rotation') && off >= FAR_OFF)
 		.map((suspect) => ({ suspect, likely: slipLikelihood(state, suspect) }))
 		.filter(({ likely }) => likely > 0);
 	const [hand] = largestFirst(hands, ({ likely }) => likely);

@@ -6,7 +6,7 @@ import { convertLength } from '../../units/units.ts';
 import type { NumberSlip } from '../protocol/facts/doubt.ts';
 
 /** A slip explains a number where what it was then lies within so many standard deviations of what was expected. */
-const EXPLAINS = 3;
+const EXPLAINED_WITHIN = 3;
 
 /** What the number was, if one of the common slips made it what it is; null where none does. `units`: of a length; null for degrees. */
 export function slipOf(
@@ -16,7 +16,7 @@ export function slipOf(
 ): { slip: NumberSlip; would: number } | null {
 	const found = slipCandidates(value, units)
 		.map((each) => ({ ...each, off: Math.abs(each.would - expected.value) }))
-		.filter(({ off }) => off <= EXPLAINS * expected.sd)
+		.filter(({ off }) => off <= EXPLAINED_WITHIN * expected.sd)
 		// Who leaves the point out of 15.5 types no digit twice.
 		.sort((a, b) => Number(a.slip === 'doubled') - Number(b.slip === 'doubled') || a.off - b.off)[0];
 	return found === undefined ? null : { slip: found.slip, would: found.would };

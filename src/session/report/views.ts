@@ -14,7 +14,8 @@ import type { DoneNote } from '../protocol/notes.ts';
 import { type PullView, pullsOf, type SetUpView, setUpsOf } from './set-ups.ts';
 import { listedOf } from './verdict.ts';
 
-export type SessionStatus = 'open' | 'done' | 'scrapped';
+export const SESSION_STATUSES = ['open', 'done', 'scrapped'] as const;
+export type SessionStatus = (typeof SESSION_STATUSES)[number];
 
 /** One kept session in full, as `log ID --json` prints it. Lengths in the job's unit. */
 export interface SessionView {

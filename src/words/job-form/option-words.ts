@@ -3,7 +3,7 @@ import type { CheckKind } from '../../session/protocol/kinds.ts';
 import { formatLength } from '../../units/format.ts';
 import { cornerWords, WIDTHS } from '../checks.ts';
 
-const PLAIN: Readonly<Record<PlainOption, string>> = {
+const PLAIN_OPTIONS: Readonly<Record<PlainOption, string>> = {
 	none: 'none',
 	'not-known': 'not known',
 	'leave-out': 'leave it out',
@@ -33,7 +33,7 @@ const PLAIN: Readonly<Record<PlainOption, string>> = {
 	'never-open': 'no: the rule book or the customer forbids it',
 };
 
-const CHECKS: Readonly<Record<CheckKind, string>> = {
+const CHECK_OPTIONS: Readonly<Record<CheckKind, string>> = {
 	drop: 'a drop: how far a bend or straight stands from the line of a straight',
 	angle: 'an angle between two straights',
 	span: 'a span from corner to corner, or to an end',
@@ -43,18 +43,18 @@ const CHECKS: Readonly<Record<CheckKind, string>> = {
 	ovality: 'ovality in the middle of a bend',
 };
 
-const SURFACES = {
+const SURFACE_OPTIONS = {
 	center: 'center line',
 	across: 'over the tube, from an edge on the face away from the bend',
 } as const;
 
-const AXES = {
+const AXIS_OPTIONS = {
 	x: 'x: along straight 1',
 	y: "y: toward bend 1's inside",
 	z: 'z: square to the plane of bend 1',
 } as const;
 
-const PIECES = {
+const PIECE_OPTIONS = {
 	bend: (bend: number) => `bend ${bend}`,
 	corners: (bend: number) => `an offset, bends ${bend} and ${bend + 1}: by rise and run between the corners`,
 	tangents: () => 'the same by rise and run over all, from tangent to tangent',
@@ -65,7 +65,7 @@ const PIECES = {
 export function optionWords(is: OptionFact): string {
 	switch (is.code) {
 		case 'piece':
-			return PIECES[is.piece](is.bend);
+			return PIECE_OPTIONS[is.piece](is.bend);
 		case 'material':
 			return `${is.key}: ${is.yield} ${is.in}, ${is.source}`;
 		case 'die':
@@ -77,7 +77,7 @@ export function optionWords(is: OptionFact): string {
 		case 'named':
 			return is.name;
 		case 'check':
-			return CHECKS[is.kind];
+			return CHECK_OPTIONS[is.kind];
 		case 'straight':
 			return `straight ${is.number}`;
 		case 'bend':
@@ -89,13 +89,13 @@ export function optionWords(is: OptionFact): string {
 		case 'start-of':
 			return `the start of straight ${is.straight}`;
 		case 'drop-surface':
-			return SURFACES[is.of];
+			return SURFACE_OPTIONS[is.of];
 		case 'width':
 			return WIDTHS[is.of];
 		case 'axis':
-			return AXES[is.axis];
+			return AXIS_OPTIONS[is.axis];
 		default:
-			return PLAIN[is.code];
+			return PLAIN_OPTIONS[is.code];
 	}
 }
 

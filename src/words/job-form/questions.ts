@@ -15,7 +15,7 @@ const says = (label: string, help?: string): AskedWords => ({ label, ...(help ==
 const ALONG_THE_TUBE =
 	'Looking along the tube from the start end to the far end: clockwise positive, counterclockwise negative.';
 
-const PLAIN: Readonly<Record<PlainQuestion, AskedWords>> = {
+const PLAIN_QUESTIONS: Readonly<Record<PlainQuestion, AskedWords>> = {
 	name: says('What the part is called'),
 	units: says('Lengths on the drawing are in'),
 	material: says(
@@ -64,7 +64,7 @@ const PLAIN: Readonly<Record<PlainQuestion, AskedWords>> = {
 	checkKind: says('What is to be checked'),
 };
 
-const PARTS: Readonly<Record<CheckPart, string>> = {
+const PART_QUESTIONS: Readonly<Record<CheckPart, string>> = {
 	'drop-from': 'From the line of which straight',
 	'drop-to': 'To where',
 	'drop-surface': 'Measured to',
@@ -118,13 +118,13 @@ export function askedWords(is: QuestionFact): AskedWords {
 		case 'copeOd':
 			return says(`Outside diameter of the tube that the ${is.end} end meets`);
 		case 'checkPart':
-			return says(PARTS[is.part]);
+			return says(PART_QUESTIONS[is.part]);
 		case 'checkTolerance':
 			return says(is.kind === 'angle' ? 'How far it may be off, degrees' : 'How far it may be off');
 		case 'checkName':
 			return says('What the check is called', `Enter alone: ${is.usual}.`);
 		default:
-			return PLAIN[is.code];
+			return PLAIN_QUESTIONS[is.code];
 	}
 }
 

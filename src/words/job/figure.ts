@@ -1,3 +1,4 @@
+import { ceilTo, floorTo } from '../../maths/scalar.ts';
 import { trimmed } from '../../units/format.ts';
 
 /** What a person writes in a job file has at most so many characters; the rest comes from a change of unit. */
@@ -11,8 +12,5 @@ export function figure(value: number): string {
 }
 
 /** A limit as it can be written: rounded so that what is told is taken. */
-export const leastFigure = (limit: number): string => trimmed(Math.ceil(limit * 1000 - ROUNDING) / 1000, 3);
-export const mostFigure = (limit: number): string => trimmed(Math.floor(limit * 1000 + ROUNDING) / 1000, 3);
-
-/** What a change of unit may leave of a limit that is round. */
-const ROUNDING = 1e-6;
+export const leastFigure = (limit: number): string => trimmed(ceilTo(limit, 0.001), 3);
+export const mostFigure = (limit: number): string => trimmed(floorTo(limit, 0.001), 3);

@@ -9,7 +9,7 @@ const HINDRANCES: Readonly<Record<Hindrance['code'], string>> = {
 	'short-follow': 'too little tube behind the last bend',
 	'floor-contact': 'the swing meets the floor',
 };
-const LEFT =
+const LEFT_OVER =
 	'Left over: say each bend comes out wrong by its tolerance. This much of it the bends after cannot take up, counted in tolerances of the finished tube. Less is better.';
 const NO_BETTER = 'Both ends leave about the same to correct with.';
 const NEITHER = 'Neither end can be bent as drawn; see the cautions.';
@@ -34,6 +34,6 @@ export function endsTable({ ends, bends }: LayoutDocument): TableWords {
 		heading: ['Which end to bend first (--from start or --from far)'],
 		rows: [['begun at the', 'clamp, tube behind, floor', 'left over'], ...rows],
 		words: [0, 1],
-		notes: [...reasons, LEFT, ...(bends.length === 1 ? [] : [better])],
+		notes: [...reasons, LEFT_OVER, ...(bends.length === 1 ? [] : [better])],
 	};
 }

@@ -51,14 +51,14 @@ const HELP: Readonly<Record<Helped, string>> = {
 	changeDie:
 		'Each die has its own radius and springs back in its own way. The numbers that follow are for this one. The marks on the tube stay.',
 };
-const OVER = 'The session is over.';
-const OTHER =
+const IS_OVER = 'The session is over.';
+const ANY_OTHER =
 	'Every answer is on disk before the next question comes. What was done to the tube stays done, whatever you take back here.';
 
 /** What the page is about from which help was asked; `ask`: the open question, null in a session that is over. */
 export function pageHelp(page: string, ask: Ask['ask'] | null): string {
-	if (page === 'ask') return ask === null ? OVER : HELP[ask];
-	return Object.hasOwn(HELP, page) ? HELP[page as Helped] : OTHER;
+	if (page === 'ask') return ask === null ? IS_OVER : HELP[ask];
+	return Object.hasOwn(HELP, page) ? HELP[page as Helped] : ANY_OTHER;
 }
 
 /** What can be shown, and heard, otherwise: each as it would be from here on. */

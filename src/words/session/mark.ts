@@ -12,7 +12,7 @@ import { hookBurnt, tapePhrase } from '../tape-words.ts';
 /** Round the tube and round the machine nobody knows front from back: from where it is looked at. */
 export const SEEN = 'seen from the clamp side toward the far end';
 
-const END: Record<EndName, string> = { start: 'start', far: 'far' };
+const END_WORDS: Record<EndName, string> = { start: 'start', far: 'far' };
 
 /** The reading and what is left over, and the reading with the tape's hook left out; `brief`: without the end, which stands under the mark. */
 export function tapeWords(set: SetAsk, end: EndName, job: Ruled, brief = false): string {
@@ -22,7 +22,7 @@ export function tapeWords(set: SetAsk, end: EndName, job: Ruled, brief = false):
 	const said = tapePhrase(length, division(job), units);
 	if (brief) return `${said}; hold ${hold} on the end, read ${read}.`;
 	const burnt = units === 'in' ? 'an inch' : `${hold} ${units}`;
-	return `${said} from the ${END[end]} end; burn ${burnt}: hold ${hold} on the end, read ${read}.`;
+	return `${said} from the ${END_WORDS[end]} end; burn ${burnt}: hold ${hold} on the end, read ${read}.`;
 }
 
 /** The same mark from the other end, and what both as they are shown come to; by the rounding that may not be the piece's length. */
@@ -33,7 +33,7 @@ export function otherEndWords(set: SetAsk, end: EndName, job: Ruled): string {
 	const steps = [fromStart, fromFarEnd].map((length) => Math.round(inShown(length, job) / step));
 	const both = tape(fromShown((steps[0]! + steps[1]!) * step, job), job);
 	const piece = tape(fromStart + fromFarEnd, job);
-	const check = `Check: ${tape(markFrom(set.mark, other), job)} from the ${END[other]} end`;
+	const check = `Check: ${tape(markFrom(set.mark, other), job)} from the ${END_WORDS[other]} end`;
 	return both === piece ? `${check}, ${both} together.` : `${check}, ${both} together (the piece: ${piece}).`;
 }
 

@@ -50,7 +50,7 @@ const TWICE: Codes<TwiceFact> = {
 	'many-pulls': 'the bend has taken many pulls',
 };
 
-const ADVICE: Codes<DecideFact> = {
+const ADVICE_CODES: Codes<DecideFact> = {
 	'bend-made': 'what the bend is',
 	'bend-inside': 'inside its tolerance',
 	'bend-short': 'short of its tolerance',
@@ -134,7 +134,7 @@ const REFUSED: Codes<Exclude<RefusalFact, MisreadFact>> = {
 	'follow-in-the-way': 'no room for the tube behind the bend',
 };
 
-const BESIDES: Codes<LoggedFact | NotSavedFact> = {
+const OTHER_CODES: Codes<LoggedFact | NotSavedFact> = {
 	'not-saved': 'the disk refused; nothing was kept',
 	'as-logged': 'a sentence from a log of an earlier version',
 };
@@ -145,10 +145,10 @@ export const REASON_CODES: Codes<Reason> = {
 	...AGAIN,
 	...ASIDE,
 	...TWICE,
-	...ADVICE,
+	...ADVICE_CODES,
 	...MISREAD,
 	...REFUSED,
-	...BESIDES,
+	...OTHER_CODES,
 };
 
 /** The same by what they are about. */
@@ -157,8 +157,8 @@ export const REASON_SECTIONS: readonly TopicSection[] = [
 	{ heading: 'Why a reading is asked again', rows: Object.entries(AGAIN) },
 	{ heading: 'What no longer counts', rows: Object.entries(ASIDE) },
 	{ heading: 'Why two readings', rows: Object.entries(TWICE) },
-	{ heading: 'Why that advice', rows: Object.entries(ADVICE) },
+	{ heading: 'Why that advice', rows: Object.entries(ADVICE_CODES) },
 	{ heading: 'Why an answer was refused: not understood', rows: Object.entries(MISREAD) },
 	{ heading: 'Why an answer was refused: not possible', rows: Object.entries(REFUSED) },
-	{ heading: 'Besides', rows: Object.entries(BESIDES) },
+	{ heading: 'Besides', rows: Object.entries(OTHER_CODES) },
 ];

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { ELSEWHERE } from '../../../src/practice/other-shops.ts';
 import { draws } from '../../../src/practice/random.ts';
 import { Station } from '../../../src/practice/station.ts';
-import { USUAL } from '../../../src/practice/world.ts';
+import { USUAL_SHOP } from '../../../src/practice/world.ts';
 import { markSd } from '../../../src/session/estimate/estimate.ts';
 import type { Ask, DecideAsk } from '../../../src/session/protocol/asks.ts';
 import { CHECKED_JOBS } from '../../bench/advice-jobs.ts';
@@ -10,7 +10,7 @@ import { driven } from '../../bench/driven.ts';
 import { startOf } from '../../bench/fit-made.ts';
 
 const HOOP = CHECKED_JOBS.find(({ name }) => name === 'main hoop')!;
-const SHOPS = [USUAL, ...Object.values(ELSEWHERE)];
+const SHOPS = [USUAL_SHOP, ...Object.values(ELSEWHERE)];
 
 /** The hands that set the tube at a mark which lies off by so many of its own errors, without knowing it. */
 class Misled extends Station {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { draws } from '../../../src/practice/random.ts';
 import { Station } from '../../../src/practice/station.ts';
-import { USUAL } from '../../../src/practice/world.ts';
+import { USUAL_SHOP } from '../../../src/practice/world.ts';
 import type { State } from '../../../src/session/log/state.ts';
 import type { DecideAsk } from '../../../src/session/protocol/asks.ts';
 import { JOBS } from '../../bench/advice-jobs.ts';
@@ -14,9 +14,9 @@ const HOOP = JOBS.find(({ name }) => name === 'main hoop')!;
 function decisions(seed: number): { asked: DecideAsk; before: State }[] {
 	const draw = draws(seed);
 	const job = { ...HOOP, tooling: { ...HOOP.tooling, stretch: draw.uniform(0, 0.008) } };
-	const station = new Station(job, USUAL, draw);
+	const station = new Station(job, USUAL_SHOP, draw);
 	const list: { asked: DecideAsk; before: State }[] = [];
-	driven(startOf(HOOP), { station, world: USUAL, draw }, (open, before) => {
+	driven(startOf(HOOP), { station, world: USUAL_SHOP, draw }, (open, before) => {
 		if (open.ask === 'decide') list.push({ asked: open, before });
 	});
 	return list;

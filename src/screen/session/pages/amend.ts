@@ -1,7 +1,7 @@
 import type { Answered } from '../../../session/log/answered.ts';
 import type { Reading } from '../../../session/log/events.ts';
 import type { EvidenceKind } from '../../../session/protocol/kinds.ts';
-import { EVIDENCE_MEASURE } from '../../../session/protocol/measured-in.ts';
+import { EVIDENCE_KINDS, EVIDENCE_MEASURE } from '../../../session/protocol/measured-in.ts';
 import { parseNumber } from '../../../units/parse.ts';
 import { measureOf } from '../../../words/numbers.ts';
 import { EVIDENCE } from '../../../words/readings.ts';
@@ -83,15 +83,13 @@ export function amendValuePage(state: SessionState, entry: Answered, reading: Re
 	};
 }
 
-const KINDS = Object.keys(EVIDENCE) as EvidenceKind[];
-
 /** What kind of thing was measured besides what was asked. */
 export function evidencePage(): PageView {
 	return {
 		title: EVIDENCE_PAGE.title,
 		prompt: {
 			label: CHOICE,
-			choices: KINDS.map((kind) => ({
+			choices: EVIDENCE_KINDS.map((kind) => ({
 				label: EVIDENCE[kind],
 				step: { step: 'page', page: { page: 'evidenceBend', kind } },
 			})),

@@ -57,10 +57,10 @@ function checkPrompt(state: SessionState, ask: CheckAsk): Prompt<SessionStep> {
 }
 
 /** A bend flattens a tube: its greatest diameter is never below the tube's. Less by more than a caliper is off is the ratio, or a slip. */
-const WIDE = 0.9;
+const FLATTEST = 0.9;
 
 function asWideAsTheTube(greatest: number, job: Job): number {
-	if (greatest >= WIDE * job.tube.od) return greatest;
+	if (greatest >= FLATTEST * job.tube.od) return greatest;
 	const od = written(job.tube.od, 'length', job);
 	throw new NotTaken(written(greatest, 'length', job), CHECK.narrow(od));
 }

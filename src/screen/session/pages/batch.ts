@@ -39,12 +39,12 @@ function batchSections(batch: Batch, columns: number): Section[] {
 	];
 }
 
-const WIDTHS = { bend: 9, drawn: 7, mean: 12, range: 16, each: 6 };
+const BATCH_WIDTHS = { bend: 9, drawn: 7, mean: 12, range: 16, each: 6 };
 
 /** Each bend's error against the drawing: the mean, from the least to the most, and as many of the last pieces as have room. */
 function batchTable(bends: readonly BendOver[], columns: number): Line[] {
 	if (bends.every(({ errors }) => errors.length === 0)) return [];
-	const { bend, drawn, mean, range, each } = WIDTHS;
+	const { bend, drawn, mean, range, each } = BATCH_WIDTHS;
 	const room = Math.max(0, Math.floor((columns - bend - drawn - mean - range - 2) / each));
 	const cells = ([name, by, middle, between]: readonly [string, string, string, string]) =>
 		[name.padEnd(bend), by.padStart(drawn), middle.padStart(mean), between.padStart(range)] as const;

@@ -10,7 +10,7 @@ import type { Choice } from '../../shell/prompt.ts';
 import { type Line, line, span, wrapped } from '../../text/line.ts';
 import { oldNumbersPossible, type SessionState, type SessionStep } from '../session-state.ts';
 import { finishedTube } from './finished-tube.ts';
-import { answer, type PageView, SLASH, STAR } from './page.ts';
+import { answer, FULL_WIDTH, type PageView, SLASH, STAR } from './page.ts';
 
 const CHOICES: readonly Choice<SessionStep>[] = [
 	{ label: CORRECTED.choices.new, step: { step: 'next' }, advised: true },
@@ -65,8 +65,6 @@ function comparedBends({ remaining }: CorrectedNote, { job, drawn: shape }: Sess
 	});
 }
 
-/** From so many columns on the rotations have columns of their own; else a line where they change. */
-const WIDE = 80;
 const LABEL = 8;
 const MARK_WIDTH = 10;
 const ANGLE_WIDTH = 7;
@@ -76,7 +74,7 @@ function correctedTable(note: CorrectedNote, state: SessionState, columns: numbe
 	if (note.remaining.length === 0) return [];
 	const { job } = state;
 	const all = comparedBends(note, state);
-	const wide = columns >= WIDE;
+	const wide = columns >= FULL_WIDTH;
 	const groups: [name: string, width: number, of: (bend: Compared) => string[]][] = [
 		[GROUPS.mark(job), MARK_WIDTH, ({ mark }) => mark.map((length) => tapeValue(length, job))],
 		...(wide

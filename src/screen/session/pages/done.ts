@@ -122,12 +122,12 @@ function verdict({ scrapped, fits, chance, tellsMost, outside }: DoneNote, job: 
 }
 
 /** The widths of the columns, with the row's name as wide as the smallest window. */
-const WIDTHS = [7, 7, 8, 9, 14, 6, 9];
+const DONE_WIDTHS = [7, 7, 8, 9, 14, 6, 9];
 const MADE_COLUMN = 3;
 
 function bends({ bends: made }: DoneNote): Line[] {
 	const cells = (texts: readonly string[]) =>
-		texts.map((text, at) => (at === 0 ? text.padEnd(WIDTHS[at]!) : text.padStart(WIDTHS[at]!)));
+		texts.map((text, at) => (at === 0 ? text.padEnd(DONE_WIDTHS[at]!) : text.padStart(DONE_WIDTHS[at]!)));
 	return [
 		line(cells(BENDS_MADE.heads).join(''), 'quiet'),
 		...made.map(

@@ -8,6 +8,7 @@ import { cornerOff, endOff } from '../../../words/session/done.ts';
 import { cutLine, type Line, line, span, wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';
 import type { Section } from './page.ts';
+import { FULL_WIDTH } from './page.ts';
 
 /**
  * What the tube will be by the drawing's numbers and now, its farthest corner, and how likely it fits, in `room` rows. Where a table of all has no
@@ -45,16 +46,14 @@ export function finishedTube(state: SessionState, note: CorrectedNote, columns: 
 /** The narrowest that a number's column and a row's name may be, and the widest. */
 const VALUE_WIDTH = 15;
 const LEAST_NAME = 22;
-const NAME_WIDTH = 30;
-/** From so many columns on a row's name is as wide as it may be. */
-const WIDE = 80;
+const WIDEST_NAME = 30;
 
 /** By the drawing, uncorrected and now; once no bend is left there is nothing to compare. */
 function finishedTable(state: SessionState, { remaining, predicted, without }: CorrectedNote, columns: number) {
 	const { job } = state;
 	const left = remaining.length > 0;
 	const width = Math.min(VALUE_WIDTH, Math.floor((columns - LEAST_NAME) / 3));
-	const name = columns < WIDE ? columns - 3 * width : NAME_WIDTH;
+	const name = columns < FULL_WIDTH ? columns - 3 * width : WIDEST_NAME;
 	const row = (label: string, drawing: string, of: (which: Predicted) => string): Line => [
 		...cutLine([span(padded(label, name))], name),
 		span(drawing.padStart(width)),

@@ -71,12 +71,12 @@ function laidBends({ job, drawn: shape }: SessionState): { bends: Laid[]; cut: n
 }
 
 /** Of all columns but the first: with an angle of three digits and a tenth a row of nine bends is 60 wide. */
-const WIDTHS = [10, 10, 12, 11];
+const CELL_WIDTHS = [10, 10, 12, 11];
 
 function layoutTable(bends: readonly Laid[], { job }: SessionState): Line[] {
 	const first = bendName(bends.length).length;
 	const row = (label: string, cells: readonly string[]) =>
-		label.padEnd(first) + cells.map((text, at) => text.padStart(WIDTHS[at]!)).join('');
+		label.padEnd(first) + cells.map((text, at) => text.padStart(CELL_WIDTHS[at]!)).join('');
 	const head = line(row('', LAY_OUT.heads), 'quiet');
 	return [
 		head,

@@ -29,9 +29,9 @@ export function morePage(state: SessionState): PageView {
 				...sometimes(state),
 				...own(state),
 				...again(state),
-				HEAT,
-				HELP,
-				SCRAP,
+				TO_HEAT,
+				TO_HELP,
+				TO_SCRAP,
 				...rescueChoices(state),
 			],
 			back: BACK,
@@ -55,10 +55,10 @@ function rescueChoices({ unsaved, rescuePlace }: SessionState): Choice<SessionSt
 	return [{ label: MORE.elsewhere, step: to(page) }];
 }
 
-const HELP: Choice<SessionStep> = { label: KEY_SAYS.help, step: to({ page: 'help', from: { page: 'more' } }) };
-const SCRAP: Choice<SessionStep> = { label: MORE.scrap, step: to({ page: 'text', purpose: 'scrap', value: '' }) };
+const TO_HELP: Choice<SessionStep> = { label: KEY_SAYS.help, step: to({ page: 'help', from: { page: 'more' } }) };
+const TO_SCRAP: Choice<SessionStep> = { label: MORE.scrap, step: to({ page: 'text', purpose: 'scrap', value: '' }) };
 
-const HEAT: Choice<SessionStep> = {
+const TO_HEAT: Choice<SessionStep> = {
 	label: MORE.heat,
 	step: to({ page: 'text', purpose: 'heat', value: '', from: { page: 'ask' } }),
 };

@@ -11,6 +11,9 @@ import { NotTaken, type Prompt } from '../../shell/prompt.ts';
 import { EMPTY, type Line, span } from '../../text/line.ts';
 import type { SessionStep } from '../session-state.ts';
 
+/** From so many columns on a table has all of its columns, as wide as they may be. */
+export const FULL_WIDTH = 80;
+
 /** The room that a page's body has, and what fills a cell of a block digit. */
 export interface Room {
 	columns: number;

@@ -43,12 +43,12 @@ function readingMark(history: readonly Answered[], entry: Answered, { of, value 
 }
 
 /** Pages on which something is asked that readings bear on. */
-const QUESTIONS: readonly Page['page'][] = ['ask', 'released', 'least', 'corrected'];
+const ASKING_PAGES: readonly Page['page'][] = ['ask', 'released', 'least', 'corrected'];
 
 /** Whether the arrow keys lead to earlier readings from where one is. */
 function canWalk(state: SessionState): boolean {
 	const { page, ask, entry, history } = state;
-	const question = QUESTIONS.includes(page.page);
+	const question = ASKING_PAGES.includes(page.page);
 	// Where there are choices the arrows point at them first: from the first one up are the readings.
 	const free = question && ask !== null && entry.field === '' && (entry.selected ?? 0) === 0;
 	return free && history.some((each) => !each.void && (each.readings?.length ?? 0) > 0);
