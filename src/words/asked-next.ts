@@ -5,7 +5,7 @@ import { dial } from './numbers.ts';
 import { readingName } from './readings.ts';
 import { askedForWords } from './set-up.ts';
 
-const ADVISED: Record<DecideAsk['advice'], string> = {
+export const ADVISED: Record<DecideAsk['advice'], string> = {
 	accept: 'take it',
 	pull: 'pull it again',
 	relieve: 'open it a little',

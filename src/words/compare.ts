@@ -7,17 +7,12 @@ import { checkValueWords } from './doubt.ts';
 import { foreignName } from './foreign.ts';
 import { localMinute, type WallClock } from './local-time.ts';
 import { angle, angleGiveOrTake, dial, fine, tape } from './numbers.ts';
-import { markWords } from './session-list.ts';
+import { markWords, STATUS_WORDS } from './session-list.ts';
 
 /** A row of the comparison: what it is of, and the older and the newer session. */
 export type CompareRow = [what: string, older: string, newer: string];
 
 const NOT_THERE = '-';
-const STATUS: Readonly<Record<SessionView['status'], string>> = {
-	open: 'not finished',
-	done: 'finished',
-	scrapped: 'scrapped',
-};
 
 /** Head, bends, checks and the finished tube, a table each. */
 export function compareTables({ sessions }: Comparison, clock: WallClock): CompareRow[][] {
@@ -31,7 +26,7 @@ export function compareTables({ sessions }: Comparison, clock: WallClock): Compa
 		[
 			row('', views, ({ id }) => foreignName(id)),
 			row('begun', views, ({ started }) => localMinute(started, clock)),
-			row('came to', views, (view) => `${STATUS[view.status]}${markWords(view)}`),
+			row('came to', views, (view) => `${STATUS_WORDS[view.status]}${markWords(view)}`),
 			row('bender', views, ({ job }) => foreignName(job.tooling.bender)),
 			row('die', views, ({ job }) => foreignName(job.tooling.die)),
 			row('heat', views, ({ heat }) => (heat === undefined ? NOT_THERE : foreignName(heat))),

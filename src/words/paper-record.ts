@@ -14,7 +14,7 @@ import { cutOffWords, finishWords, isCut } from './finish.ts';
 import { foreign, foreignName } from './foreign.ts';
 import { localMinute, type WallClock } from './local-time.ts';
 import { about, angle, dial, exactAngle, fine, readingSpread, shortOrOver, tape } from './numbers.ts';
-import { importedWords } from './session-list.ts';
+import { importedWords, STATUS_WORDS } from './session-list.ts';
 import { invitation, outsideWords, verdictWords } from './verdict.ts';
 
 export const RECORD = {
@@ -65,8 +65,6 @@ export const RECORD = {
 	},
 } as const;
 
-const STATES = { open: 'interrupted', done: 'finished', scrapped: 'scrapped' } as const;
-
 /** What the record is of, each with its name. */
 export function recordHead(
 	view: SessionView,
@@ -79,7 +77,7 @@ export function recordHead(
 	const dies = diesAtWork(job).map((die) => `${foreignName(die)}, radius ${tape(toolingOfDie(job, die).clr, job)}`);
 	return [
 		['Session', foreignName(view.id)],
-		['State', `${STATES[view.status]}${simulated === undefined ? '' : ', simulated'}`],
+		['State', `${STATUS_WORDS[view.status]}${simulated === undefined ? '' : ', simulated'}`],
 		['Begun', foreign(localMinute(view.started, clock))],
 		['Ended', view.ended === null ? '-' : foreign(localMinute(view.ended, clock))],
 		['Tube', `${tubeSize(tube)} ${units}, ${foreignName(tube.material.name)}`],

@@ -2,6 +2,7 @@ import type { Sight } from '../practice/station.ts';
 import type { Action } from '../session/protocol/action.ts';
 import type { Ask } from '../session/protocol/asks.ts';
 import type { Job } from '../tube/job.ts';
+import { ADVISED } from './asked-next.ts';
 import { checkValueWords } from './doubt.ts';
 import { foreign, foreignName } from './foreign.ts';
 import { angle, angleGiveOrTake, dial, notNothing, readingValue } from './numbers.ts';
@@ -56,7 +57,7 @@ export function askInWords(ask: Ask, job: Job): { what: string; why: string } {
 			return { what: `check ${foreignName(name)}: expected ${expected}, drawing ${drawn}`, why: '' };
 		}
 		case 'decide':
-			return { what: `decide: advised is ${ask.advice}`, why: reasonWords(ask.reason, job) };
+			return { what: `decide: the advice is to ${ADVISED[ask.advice]}`, why: reasonWords(ask.reason, job) };
 	}
 }
 
@@ -78,6 +79,12 @@ export function actionInWords(ask: Ask, action: Action, job: Job): string {
 			return `bend ${action.bend} measured again: ${dial(action.reading)}`;
 		case 'scrap':
 			return `scraps the tube: ${foreign(action.why)}`;
+		case 'accept':
+			return 'takes it';
+		case 'pull':
+			return 'pulls it again';
+		case 'relieve':
+			return 'opens it a little';
 		default:
 			return action.do;
 	}

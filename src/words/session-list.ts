@@ -21,12 +21,12 @@ function sessionLine({ id, job, status, listed, problem, isImported }: KeptRow):
 	const { bendsDone, bends, fits, mayFit, bentAs, simulated } = listed;
 	const fit = fitWords({ status, fits, mayFit });
 	const outcome = fit === '' ? '' : `, ${fit}`;
-	return `${foreignName(id)}  ${status.padEnd(8)}  ${bendsDone} of ${bends} bends${outcome}  ${foreignName(job.name)}${bentAsBrief(bentAs)}${pieceBrief(listed)}${simulated ? '  (simulated)' : ''}${isImported ? '  (imported)' : ''}`;
+	return `${foreignName(id)}  ${STATUS_WORDS[status].padEnd(11)}  ${bendsDone} of ${bends} bends${outcome}  ${foreignName(job.name)}${bentAsBrief(bentAs)}${pieceBrief(listed)}${simulated ? '  (simulated)' : ''}${isImported ? '  (imported)' : ''}`;
 }
 
 export const STATUS_WORDS = {
 	open: 'interrupted',
-	done: 'done',
+	done: 'finished',
 	scrapped: 'scrapped',
 	damaged: 'log damaged',
 } as const;

@@ -15,7 +15,7 @@ import { foreign, foreignName } from './foreign.ts';
 import { journalWords } from './journal.ts';
 import { localMinute, type WallClock } from './local-time.ts';
 import { about, angle, fine, readingSpread } from './numbers.ts';
-import { importedWords, SIMULATED } from './session-list.ts';
+import { importedWords, SIMULATED, STATUS_WORDS } from './session-list.ts';
 import { bendOutcomeWords, bendStepWords, TAKEN_BACK } from './story-bend.ts';
 import { tubeSize } from './tube-size.ts';
 import { invitation, verdictWords } from './verdict.ts';
@@ -40,12 +40,12 @@ function storyHeading(view: SessionView, kept: ReadSession, clock: WallClock): s
 	const { job } = view;
 	const problem =
 		kept.problem === null ? [] : [`CAUTION: ${journalWords(kept.problem)}`, 'Below is what can be read here.'];
-	const open = kept.damage === null ? 'interrupted: it can be resumed' : 'not ended as far as it can be read';
-	const states = { open, done: 'finished', scrapped: 'scrapped' };
+	const { open } = STATUS_WORDS;
+	const stands = kept.damage === null ? `${open}: it can be resumed` : 'not ended as far as it can be read';
 	const as = bentAsWords(job);
 	return [
 		`${foreignName(job.name)}   session ${foreignName(view.id)}`,
-		`${foreign(localMinute(view.started, clock))}, ${states[view.status]}`,
+		`${foreign(localMinute(view.started, clock))}, ${view.status === 'open' ? stands : STATUS_WORDS[view.status]}`,
 		`${foreignName(job.tube.material.name)}, ${tubeSize(job.tube)} ${job.units}, bender ${foreignName(job.tooling.bender)}, die ${foreignName(job.tooling.die)}`,
 		...(view.simulated ? [SIMULATED] : []),
 		...(as === null ? [] : [as]),

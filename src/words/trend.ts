@@ -70,7 +70,8 @@ const WHERE_TO_LOOK =
 /** Whose sessions they are, and how many. */
 export function trendTitle(of: TrendOf, { count }: Trend): string {
 	const whose = 'bender' in of ? `bender ${foreignName(of.bender)}` : `job ${foreignName(of.job)}`;
-	return `Trend of ${whose}, ${count === 1 ? 'one session' : `the newest ${count} sessions`}`;
+	const many = count === 1 ? 'one session' : `the newest ${count} sessions`;
+	return `Trend of ${whose}, ${count === 0 ? 'no session with a bend taken yet' : many}`;
 }
 
 /** Nothing kept is of that name. */

@@ -187,7 +187,7 @@ describe('pullbook log ID ID', () => {
 
 describe('pullbook log --trend', () => {
 	it('without a name is of the bender of the newest session; a name is a bender or a job', async () => {
-		expect((await log('--trend')).out).toMatch(/^Trend of bender yard, the newest 0 sessions\n/);
+		expect((await log('--trend')).out).toMatch(/^Trend of bender yard, no session with a bend taken yet\n/);
 		expect((await log('--trend', 'SHOP')).out).toMatch(/^Trend of bender shop, the newest 2 sessions\n/);
 		expect((await log('--trend', rail.name)).out).toMatch(/^Trend of job Rescue rail, "low", the newest 2 sessions\n/);
 		expect((await log('--trend', 'shop')).out).toContain('2 sessions tell what is usual. Limits need 8');

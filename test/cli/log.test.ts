@@ -85,8 +85,8 @@ describe('pullbook log', () => {
 		const { code, out } = await run(null);
 		const [open, done] = out.split('\n');
 		expect(code).toBe(0);
-		expect(open).toBe('20260204-080000-ab12  open      0 of 3 bends  Bow rail');
-		expect(done).toMatch(/^20260203-080000-ab12 {2}done {6}3 of 3 bends, (fits|does not fit) {2}Bow rail$/);
+		expect(open).toBe('20260204-080000-ab12  interrupted  0 of 3 bends  Bow rail');
+		expect(done).toMatch(/^20260203-080000-ab12 {2}finished {5}3 of 3 bends, (fits|does not fit) {2}Bow rail$/);
 		const list = JSON.parse((await run(null, true)).out);
 		expect(list).toMatchObject([
 			{ id: '20260204-080000-ab12', status: 'open', bendsDone: 0, bends: 3, fits: null },
@@ -255,7 +255,7 @@ describe('pullbook log ID', () => {
 		expect(out).toContain('2026-02-03 13:30 +05:30, scrapped\n');
 		expect(out).toContain('\nThe tube was scrapped: cracked at the weld.\n');
 		expect(out).not.toContain('Far end');
-		expect((await run(null)).out).toBe(`${session.id}  scrapped  0 of 3 bends  Bow rail\n`);
+		expect((await run(null)).out).toBe(`${session.id}  scrapped     0 of 3 bends  Bow rail\n`);
 	});
 
 	it('of a damaged log shows what is before the damage, says where it is, and exits 6', async () => {

@@ -24,7 +24,7 @@ describe('the home page', () => {
 		const [open, done, scrapped] = ROWS.sessions;
 		const jobs = [job('Arch', open), job('Step', done), job('Old step', scrapped), job('Cleat')];
 		const { terminal } = await start({ jobs, sessions: ROWS.sessions });
-		expect(terminal.text).toContain('Arch: open at bend 2 (2 bends)');
+		expect(terminal.text).toContain('Arch: interrupted at bend 2 (2 bends)');
 		expect(terminal.text).toContain('Step: finished 2031-03-01');
 		expect(terminal.text).toContain('Old step: scrapped 2031-03-01');
 		expect(terminal.text).toContain('Cleat: never bent');
@@ -138,7 +138,7 @@ describe('the home page', () => {
 		];
 		const { terminal } = await start({ ...ROWS, sessions });
 		expect(terminal.text).toContain('go on with Aft arch (opposite part, from the far end): 1 of 4');
-		expect(terminal.text).toContain('Boarding step (opposite part): done');
+		expect(terminal.text).toContain('Boarding step (opposite part): finished');
 		expect(terminal.text).toContain('Boarding step (from the far end): scrapped');
 		terminal.type('2\n');
 		await terminal.until('go on where it was left (opposite part, from the far end)');
@@ -177,7 +177,7 @@ describe('the home page', () => {
 	test('shows the last logs, and the chosen one', async () => {
 		const { terminal } = await start({ ...ROWS, review: ['a line of the log'], story: keptSession() });
 		expect(terminal.text).toContain('Lately');
-		terminal.type('boarding step: done\n');
+		terminal.type('boarding step: finished\n');
 		await terminal.until('all of it as one text');
 		terminal.type('10\n');
 		await terminal.until('a line of the log');

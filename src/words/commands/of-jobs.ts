@@ -60,7 +60,7 @@ export const OF_JOBS = {
 			['pullbook cut jobs --stock 6000mm', 'those of every job in the folder'],
 			['pullbook cut jobs/bow-rail.json --stock 240x2 --stock 75x1', 'from two sticks and an end that is left'],
 			['pullbook cut jobs/bow-rail.json --kerf 1/16', 'from the stick in the job, thin saw'],
-			['pullbook cut jobs --stock 240 --out cut-list.pdf', 'on paper, a box to tick for each stick'],
+			['pullbook cut jobs --stock 240in --out cut-list.pdf', 'on paper, a box to tick for each stick'],
 		],
 		notes: [
 			'A job says how many pieces it wants in its field quantity.',

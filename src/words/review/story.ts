@@ -1,10 +1,12 @@
 import type { BendStory, CheckStory, Story } from '../../review/story.ts';
 import { verdictOf } from '../../session/report/verdict.ts';
 import type { Job } from '../../tube/job.ts';
+import { capital } from '../../units/format.ts';
 import { counted } from '../counted.ts';
 import { checkValueWords } from '../doubt.ts';
 import { foreign, foreignName } from '../foreign.ts';
 import { about, angle, angleGiveOrTake, exactAngle, fine, readingSpread, shortOrOver } from '../numbers.ts';
+import { STATUS_WORDS } from '../session-list.ts';
 import { tubeSize } from '../tube-size.ts';
 import { verdictWords } from '../verdict.ts';
 
@@ -22,15 +24,18 @@ export function storyTube({ job, heat }: Story['view']): string {
 	return `${tubeSize(tube)} ${units} ${foreignName(tube.material.name)}${of}, bender ${foreignName(tooling.bender)}, die ${foreignName(tooling.die)}`;
 }
 
-const STATUS = { open: 'Interrupted: it can be resumed.', done: 'Finished.', scrapped: 'Scrapped' } as const;
-
 /** What came of it: the short of it, then where the far end is. */
 export function storyOutcome({ state, view, scrapped }: Story): { short: string; end: string | null } {
 	if (scrapped !== null) return { short: `Scrapped: ${foreign(scrapped)}.`, end: null };
 	const { job, status, asBuilt } = view;
 	const verdict = status === 'done' ? verdictOf(state) : null;
 	const off = `${fine(asBuilt.endOffset, job)} and ${angle(asBuilt.endAngle)}`;
-	if (verdict === null) return { short: STATUS[status], end: `As far as made: far end off by ${off}.` };
+	if (verdict === null)
+		return {
+			short:
+				status === 'open' ? `${capital(STATUS_WORDS.open)}: it can be resumed.` : `${capital(STATUS_WORDS[status])}.`,
+			end: `As far as made: far end off by ${off}.`,
+		};
 	const give = `${readingSpread(verdict.sd.endOffset, 'length', job)} and ${about(verdict.sd.endAngle)}`;
 	const { shape: allowed, direction } = job.tolerance;
 	return {

@@ -104,7 +104,7 @@ export function standingWords({ latest, pieces }: JobStanding): string {
 }
 
 function unfinishedWords({ piece, bendsDone, bends }: ListedKept): string {
-	return `${piece === undefined ? '' : `piece ${piece} `}open at bend ${Math.min(bendsDone + 1, bends)}`;
+	return `${piece === undefined ? '' : `piece ${piece} `}${STATUS_WORDS.open} at bend ${Math.min(bendsDone + 1, bends)}`;
 }
 
 function newestWords(latest: ListedKept | undefined): string {

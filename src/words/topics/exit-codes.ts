@@ -3,7 +3,11 @@ import type { Row, Topic } from './topic.ts';
 /** Every exit code: in a few words, and what to do then. */
 export const EXIT_CODES: readonly (readonly [code: string, brief: string, then: string])[] = [
 	['0', 'done', 'A scrapped tube counts as done.'],
-	['1', 'the program failed', 'Run the same command again with --debug and keep what it prints.'],
+	[
+		'1',
+		'the program failed',
+		'Run the same command again with --debug and keep what it prints. After cut: too few sticks.',
+	],
 	['2', 'bad input', 'A job file, an option or a command is wrong. The message says what to write instead.'],
 	['3', 'left, to be resumed', 'Go on with pullbook bend JOB --resume.'],
 	['4', 'another session has the log', 'Close the other window first. Nothing was written here.'],

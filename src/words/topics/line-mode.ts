@@ -32,7 +32,7 @@ export const lineMode: Topic = {
 				'Any line after your answer, but "refused", means the answer is on disk. After "refused" nothing was kept and the same ask follows.',
 				'Lengths are in the job\'s units, angles in degrees. You may write a number as a text: "31 1/2", "362 mm".',
 				'One answer holds one action. A "note" with a text of yours may ride with it, or stand alone.',
-				'"sd" is a give or take: one standard deviation of the true value.',
+				'"sd" is a give or take: pullbook help method says how much that is.',
 				'The end of input leaves the session with exit code 3, as {"quit":true} does.',
 			],
 		},
