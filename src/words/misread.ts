@@ -1,4 +1,5 @@
 import type { MisreadFact, Wanted } from '../session/protocol/facts/index.ts';
+import { EVIDENCE_KINDS } from '../session/protocol/measured-in.ts';
 import { foreign, foreignName } from './foreign.ts';
 import { cannotBeRead, unitsFaultWords } from './units.ts';
 
@@ -12,7 +13,7 @@ export function misreadWords(fact: MisreadFact): string {
 		case 'empty-answer':
 			return 'The answer is empty: give one action, or a note.';
 		case 'note-no-text':
-			return '"note" is a text.';
+			return '"note" is a text, such as {"note":"jaws cleaned"}.';
 		case 'why-without-scrap':
 			return '"why" goes with {"do":"scrap"} only.';
 		case 'line-too-long':
@@ -28,9 +29,9 @@ export function misreadWords(fact: MisreadFact): string {
 		case 'unknown-action':
 			return `No action is called ${quoted(fact.keys)}: the actions are ${fact.actions.join(', ')}.`;
 		case 'does-not-go-with':
-			return `${quoted(fact.keys)} does not go with "${fact.action}".`;
+			return `${quoted(fact.keys)} does not go with "${fact.action}": leave it out.`;
 		case 'does-not-belong':
-			return `${quoted(fact.keys)} does not belong in "${fact.place}".`;
+			return `${quoted(fact.keys)} does not belong in "${fact.place}": leave it out.`;
 		case 'wants':
 			return `"${fact.place}" is ${RIGHT_WORDS[fact.wants]}.`;
 		case 'no-number':
@@ -48,11 +49,11 @@ const RIGHT_WORDS: Record<Wanted, string> = {
 	number: 'a number, or a text such as "31 1/2"',
 	ratio: 'the ratio, or {"least":a,"greatest":b} with a above 0 and not above b',
 	whole: 'a whole number from 1',
-	reason: 'a text that says why',
+	reason: 'a text that says why, such as "kinked at bend 2"',
 	heat: 'the number on the tube or its certificate, such as "H 4471", at most 80 characters on one line',
 	amend: '{"entry":n,"reading":x}',
 	evidence: '{"kind":…,"bend":j,"reading":x}',
-	'evidence-kind': 'one of angle, farEndToMark, leg, mark, rotation',
+	'evidence-kind': `one of ${EVIDENCE_KINDS.join(', ')}`,
 	reopen: '{"bend":j,"do":"pull"} or {"bend":j,"do":"relieve"}',
 };
 

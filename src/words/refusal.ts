@@ -4,7 +4,7 @@ import { checkValueWords, doubtWords } from './doubt.ts';
 import { foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
 import { misreadWords } from './misread.ts';
-import { angle, dial, exactAngle, fine, measureOf, notNothing, shown } from './numbers.ts';
+import { angle, dial, exactAngle, fine, measureOf, notNothing, shown, tape } from './numbers.ts';
 import { READINGS } from './readings.ts';
 
 /** Why an answer is not taken, and what to do instead. */
@@ -49,7 +49,7 @@ export function refusalWords(fact: RefusalFact, style: Wording): string {
 		case 'reading-waits':
 			return 'A reading waits to be read again: answer that first.';
 		case 'off-the-piece':
-			return `${notNothing(fact.value, style)} does not lie on the piece, which is ${fine(fact.piece, style)} long: measure again.`;
+			return `${notNothing(fact.value, style)} does not lie on the piece, which is ${tape(fact.piece, style)} long: measure again.`;
 		case 'no-such-line':
 			return `There is no line ${fact.line} of the log: this session has lines 1 to ${fact.lines}.`;
 		case 'line-undone':
