@@ -71,7 +71,7 @@ describe('a session whose disk refuses in the middle', () => {
 		fs.rmSync(sessionFolder(home), { recursive: true });
 		const id = fs.readdirSync(stick)[0]!.replace(/\.log$/, '');
 		const list = await runHere(['log', '--rescue', stick], { home });
-		expect(list).toMatchObject({ code: 0, out: expect.stringContaining(`${id}  open`) });
+		expect(list).toMatchObject({ code: 0, out: expect.stringContaining(`${id}  interrupted`) });
 		const shown = await runHere(['log', 'last', '--rescue', stick], { home });
 		expect(shown).toMatchObject({ code: 0, out: expect.stringContaining('answer 5') });
 		const all = await runHere(['log', 'verify', '--rescue', stick], { home });
