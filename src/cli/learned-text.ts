@@ -1,3 +1,4 @@
+import { clamp } from '../maths/scalar.ts';
 import { knownFrom } from '../session/protocol/facts/known.ts';
 import type { SpringbackPoint } from '../springback/learned-curve.ts';
 import type { ScatterKind } from '../springback/scatter.ts';
@@ -42,7 +43,7 @@ function pointLine(point: SpringbackPoint, end: number): string {
 
 /** The band as a bar, what is expected as an `o` in it. */
 function plot({ back, low, high }: SpringbackPoint, end: number): string {
-	const place = (value: number) => Math.min(PLOT_COLUMNS - 1, Math.max(0, Math.floor((value / end) * PLOT_COLUMNS)));
+	const place = (value: number) => clamp(Math.floor((value / end) * PLOT_COLUMNS), 0, PLOT_COLUMNS - 1);
 	const [from, to] = [place(low), place(high)];
 	return Array.from({ length: to + 1 }, (_, i) => (i === place(back) ? 'o' : i >= from ? '-' : ' ')).join('');
 }

@@ -1,5 +1,6 @@
 import { sessionsOfJob } from '../journal/find.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
+import { clamp } from '../maths/scalar.ts';
 import { bendersOf, isNamed } from '../review/by-bender.ts';
 import { MEASURES, type MeasureChart, type Trend, trendOf } from '../review/trend.ts';
 import { type ChartPoint, LEAST_BASE } from '../review/trend-chart.ts';
@@ -115,7 +116,7 @@ const STRIP = 21;
 /** Where a value lies between the limits, as a line of characters: the limits, the center, the value; beyond a limit it stands outside. */
 function trendStrip({ value }: ChartPoint, { low, high }: { low: number; high: number }): string {
 	const part = high > low ? (value - low) / (high - low) : 0.5;
-	const cell = Math.min(STRIP, Math.max(-1, Math.round(part * (STRIP - 1))));
+	const cell = clamp(Math.round(part * (STRIP - 1)), -1, STRIP);
 	const line = [' ', '|', ...' '.repeat(STRIP - 2), '|', ' '];
 	line[1 + (STRIP - 1) / 2] = ':';
 	line[1 + cell] = 'o';

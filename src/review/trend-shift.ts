@@ -1,3 +1,4 @@
+import { clamp } from '../maths/scalar.ts';
 /**
  * Whether springback has moved: a chart of single sessions takes many of them to show a shift of twice their spread, a cumulated sum does not.
  * Page, Biometrika 41 (1954), with the likelihood ratio of a shift as what is cumulated (Basseville and Nikiforov, Detection of Abrupt
@@ -76,7 +77,7 @@ class ShiftSide {
 	take({ score, information }: Departure, at: number): void {
 		if (information <= 0) return;
 		const most = MOST_SDS * Math.sqrt(information);
-		const told = Math.min(Math.max(score, -most), most);
+		const told = clamp(score, -most, most);
 		if (this.sum === 0) [this.#from, this.#score, this.#information] = [at, 0, 0];
 		this.sum = Math.max(0, this.sum + this.#sign * SOUGHT * told - (SOUGHT ** 2 * information) / 2);
 		this.#score += score;

@@ -4,6 +4,9 @@ import { formatAngle } from '../units/format.ts';
 
 export const END_NAMES: Readonly<Record<EndName, string>> = { start: 'start end', far: 'far end' };
 
+/** At the ends of a tube that is drawn. */
+export const END_LABELS: Readonly<Record<EndName, string>> = { start: 'START', far: 'FAR' };
+
 /** Degrees round the tube nearer to 0 or 180 than this are on that line. */
 const ON_LINE = 0.05;
 

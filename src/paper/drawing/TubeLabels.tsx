@@ -4,6 +4,7 @@ import { arcPoints, centerLine } from '../../tube/center-line.ts';
 import type { Frames } from '../../tube/frames.ts';
 import type { View } from '../../tube/principal-views.ts';
 import { combine, cross } from '../../tube/vector.ts';
+import { END_LABELS } from '../../words/round.ts';
 import { useTypeface } from '../Words.tsx';
 import { Label } from './Label.tsx';
 import { type LabelBox, type LabelWish, labelPlaces } from './label-places.ts';
@@ -26,7 +27,6 @@ export interface TubeLabelsProps extends Placing {
 
 /** Size of the numbers of the bends, and of the word at the end that is told from. */
 const NUMBER = { size: 7, bold: true };
-const STARTS = 'START';
 const SMALL = { size: 5.5 };
 /** From the foot of a digit to its head, in sizes of the letters. */
 const HIGH = 0.8;
@@ -92,5 +92,5 @@ function startLabel({ at, view, place }: Placing) {
 	const { start, direction } = at.straights[0]!;
 	const from = place(seen(start));
 	const inside = place(seen(combine(1, start, 1, cross(at.arcs[0]!.binormal, direction))));
-	return { at: from, toward: away(from, inside), text: STARTS, style: SMALL };
+	return { at: from, toward: away(from, inside), text: END_LABELS.start, style: SMALL };
 }

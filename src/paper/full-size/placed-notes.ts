@@ -1,3 +1,4 @@
+import { clamp } from '../../maths/scalar.ts';
 import type { Flat } from '../../tube/planes.ts';
 import { POINTS } from '../page-size.ts';
 import type { Typeface } from '../typeface.ts';
@@ -43,13 +44,11 @@ export function placedNotes(
 				text,
 				bold,
 				width,
-				x: clampedTo(left, INSET, wide - width - INSET),
-				y: clampedTo(middle, INSET + HEIGHT / 2, high - INSET - HEIGHT / 2) + DROP,
+				x: clamp(left, INSET, Math.max(INSET, wide - width - INSET)),
+				y: clamp(middle, INSET + HEIGHT / 2, high - INSET - HEIGHT / 2) + DROP,
 			};
 		});
 }
 
 /** A place of the drawing in points from the top left of what a sheet shows. */
 export const onSheet = ([x, y]: Flat, { left, high }: Box): Flat => [(x - left) * POINTS.mm, (high - y) * POINTS.mm];
-
-const clampedTo = (value: number, least: number, most: number) => Math.max(least, Math.min(most, value));

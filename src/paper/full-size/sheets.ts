@@ -1,3 +1,4 @@
+import { clamp } from '../../maths/scalar.ts';
 import type { Flat } from '../../tube/planes.ts';
 import { pieceLetter } from '../../words/cut-list.ts';
 import { type Box, boxOf, type Drawing, moved, placesAlong, strokeLength, turning } from './drawing.ts';
@@ -63,7 +64,7 @@ function gridOver(places: readonly Flat[], room: SheetRoom): Omit<Sheets, 'drawi
 	// In the middle of the sheets.
 	const left = (box.left + box.right - columns * wide) / 2;
 	const high = (box.low + box.high + rows * tall) / 2;
-	const within = (count: number, at: number) => Math.min(count - 1, Math.max(0, Math.floor(at)));
+	const within = (count: number, at: number) => clamp(Math.floor(at), 0, count - 1);
 	const taken = new Set(
 		places.map(([x, y]) => within(rows, (high - y) / tall) * columns + within(columns, (x - left) / wide)),
 	);

@@ -1,6 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { padded } from '../../terminal/width.ts';
 import { type Line, line } from '../text/line.ts';
+import { centeredStart } from '../text/window.ts';
 import { DotCanvas, type Stroke } from './dot-canvas.ts';
 
 /** A place in a plot, in its own units. */
@@ -109,7 +110,7 @@ function axis(at: readonly number[], width: number): string {
 function tickRow(shown: readonly { at: number; text: string }[], left: number, columns: number): string {
 	let row = '';
 	for (const { at, text } of shown) {
-		const from = Math.min(columns - text.length, Math.max(0, left + at - Math.floor(text.length / 2)));
+		const from = centeredStart(left + at, text, columns);
 		if (row !== '' && from < row.length + 1) continue;
 		row = `${padded(row, from)}${text}`;
 	}

@@ -1,5 +1,7 @@
+import { clamp } from '../../maths/scalar.ts';
 import { trimmed } from '../../units/format.ts';
 import { type Line, line, span } from '../text/line.ts';
+import { centeredStart } from '../text/window.ts';
 
 /** A rung: what was done, and to which angle it led, with its spread where it is only expected. */
 export interface Rung {
@@ -41,7 +43,7 @@ function scaleOf(rungs: readonly Rung[], { low, high }: Aim, width: number): (an
 	const band = high - low;
 	const from = Math.min(low - band, ...shown);
 	const to = Math.max(high + band / 2, ...shown);
-	return (angle) => Math.min(width - 1, Math.max(0, Math.round(((angle - from) / (to - from)) * (width - 1))));
+	return (angle) => clamp(Math.round(((angle - from) / (to - from)) * (width - 1)), 0, width - 1);
 }
 
 function track({ angle, sd }: Rung, { target, low, high }: Aim, at: (angle: number) => number, width: number): string {
@@ -65,7 +67,7 @@ function figures({ target, low, high }: Aim, at: (angle: number) => number, widt
 	const cells = Array<string>(width).fill(' ');
 	const put = (angle: number) => {
 		const text = trimmed(angle, 1);
-		const start = Math.min(width - text.length, Math.max(0, at(angle) - Math.floor(text.length / 2)));
+		const start = centeredStart(at(angle), text, width);
 		const free = cells.slice(Math.max(0, start - 1), start + text.length + 1).every((cell) => cell === ' ');
 		if (free) cells.splice(start, text.length, ...text);
 	};

@@ -1,4 +1,7 @@
+import { clamp } from '../../maths/scalar.ts';
+import { END_LABELS } from '../../words/round.ts';
 import { type Line, line } from '../text/line.ts';
+import { centeredStart } from '../text/window.ts';
 
 /** A mark on the straight tube: where it lies from the start end, what bend it is for, and what the tape reads there. */
 export interface StripMark {
@@ -9,12 +12,13 @@ export interface StripMark {
 
 /** The straight tube to scale with its marks as a tape along it shows them, in so many columns; readings in two rows where one is too narrow. */
 export function tapeStrip(length: number, marks: readonly StripMark[], columns: number): Line[] {
-	const column = (at: number) => Math.min(columns - 1, Math.max(0, Math.round((at / length) * (columns - 1))));
+	const column = (at: number) => clamp(Math.round((at / length) * (columns - 1)), 0, columns - 1);
 	const tube = Array<string>(columns).fill('─');
 	tube[0] = '├';
 	tube[columns - 1] = '┤';
 	for (const { at } of marks) tube[column(at)] = '┼';
-	const ends = `START${' '.repeat(Math.max(1, columns - 8))}FAR`;
+	const { start, far } = END_LABELS;
+	const ends = `${start}${' '.repeat(Math.max(1, columns - start.length - far.length))}${far}`;
 	const bends = rowsOf(marks.map(({ at, bend }) => ({ at: column(at), text: String(bend) })));
 	const readings = rowsOf(marks.map(({ at, reading }) => ({ at: column(at), text: reading })));
 	return [
@@ -28,7 +32,7 @@ export function tapeStrip(length: number, marks: readonly StripMark[], columns: 
 	function rowsOf(texts: readonly { at: number; text: string }[]): string[] {
 		const rows: string[] = [];
 		for (const { at, text } of texts) {
-			const start = Math.min(columns - text.length, Math.max(0, at - Math.floor((text.length - 1) / 2)));
+			const start = centeredStart(at, text, columns);
 			const free = rows.findIndex((row) => row.length === 0 || row.length < start);
 			const row = free < 0 ? rows.push('') - 1 : free;
 			rows[row] = rows[row]!.padEnd(start) + text;

@@ -1,3 +1,4 @@
+import { clamp } from '../../maths/scalar.ts';
 import type { CorrectionStory, Story } from '../../review/story.ts';
 import { bendName } from '../../words/bend-name.ts';
 import { LONG_PAGE, nextPage, ONLY_PLUS_OR_BACK, PAGE_NAMES } from '../../words/review/pages.ts';
@@ -65,7 +66,7 @@ type LongPage = Extract<ReviewPage, { top: number }>;
 
 /** The keys that move through a page longer than the screen, by arrows and by the pad. */
 export function scrolled(at: LongPage, count: number): Pick<HomeView, 'keys' | 'moves'> {
-	const moved = (by: number) => toReview({ ...at, top: Math.min(Math.max(0, count - 1), Math.max(0, at.top + by)) });
+	const moved = (by: number) => toReview({ ...at, top: clamp(at.top + by, 0, Math.max(0, count - 1)) });
 	const [up, down] = [moved(-1), moved(1)];
 	return {
 		keys: [['2 8', READER_KEYS.line], HELP_KEY],

@@ -3,6 +3,7 @@ import { wrap } from '../../terminal/wrap.ts';
 import { moreChoicesWords } from '../../words/screen/frame.ts';
 import type { Choice, Choices } from '../shell/prompt.ts';
 import { EMPTY, type Line, line, span } from './line.ts';
+import { firstShown } from './window.ts';
 
 /** A line of the list, and which choice it belongs to; headings to none. */
 interface ListedLine {
@@ -36,7 +37,7 @@ export function choiceLines<Step>(
 	if (all.length <= rows) return all.map(({ line: each }) => each);
 	const focus = selected === null ? 0 : all.findIndex(({ of }) => of === selected);
 	const room = Math.max(1, rows - 2);
-	const top = Math.min(Math.max(0, focus - Math.floor(room / 2)), all.length - room);
+	const top = firstShown(focus, room, all.length);
 	const shown = all.slice(top, top + room);
 	const above = hidden(all.slice(0, top), shown, from, 'above');
 	const below = hidden(all.slice(top + room), shown, choices.length - from - near.length, 'below');

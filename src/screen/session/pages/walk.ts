@@ -11,6 +11,7 @@ import type { Key } from '../../shell/keys.ts';
 import { NOTHING } from '../../shell/prompt.ts';
 import type { KeyHint } from '../../text/key-line.ts';
 import { cutLine, EMPTY, type Line, line, span, wrapped } from '../../text/line.ts';
+import { firstShown } from '../../text/window.ts';
 import type { Amending, Page, SessionState } from '../session-state.ts';
 import { amendable, amendField } from './amend.ts';
 import { answer, BACK, type PageView, type Room, type Section } from './page.ts';
@@ -109,7 +110,7 @@ function walkLines(state: SessionState, all: readonly Taken[], at: number, { col
 	const room = Math.max(3, rows - 1);
 	const told = ({ reading, mark }: Taken) => [valueTold(reading, state.job), mark].filter(Boolean).join('  ');
 	const names = Math.min(NAME_WIDTH, columns - BEFORE_NAME - 1 - Math.max(...all.map((each) => cellsOf(told(each)))));
-	const first = Math.max(0, Math.min(at - Math.floor(room / 2), all.length - room));
+	const first = firstShown(at, room, all.length);
 	return all
 		.slice(first, first + room)
 		.map((taken, index): Line => {
