@@ -25,7 +25,6 @@ import { VERSION } from './version.ts';
 
 export interface BendRequest {
 	file: string;
-	lines: boolean;
 	/** The id of a session to go on with, true for the newest unfinished one, null for a new one. */
 	resume: string | true | null;
 	learn: boolean;
@@ -45,12 +44,8 @@ export function surroundingsAt(home: string, rescue: string | null = null): Surr
 	return { home, rescue, program: VERSION, now: () => new Date(), random: () => randomBytes(4).toString('hex') };
 }
 
-/** The guided session, on the screen or line by line. Resolves to the exit code. */
+/** The guided session, line by line. Resolves to the exit code. */
 export async function runBend(request: BendRequest, io: Io): Promise<number> {
-	if (!request.lines) {
-		const { runBendScreen } = await import('./home.ts');
-		return runBendScreen(request, io);
-	}
 	const session = openSession(request, tellOn(io));
 	const ends = (['SIGHUP', 'SIGINT', 'SIGTERM'] as const).map((signal) => [signal, endBy(signal, session)] as const);
 	for (const [signal, end] of ends) process.once(signal, end);
@@ -74,7 +69,7 @@ function endBy(signal: keyof typeof SIGNAL_NUMBERS, session: LiveSession): () =>
 
 /** Begins or resumes as asked. Throws where there is nothing to resume, or the job file is wrong. */
 export function openSession(
-	{ file, resume, learn, rescue = null, home, as, another = false }: Omit<BendRequest, 'lines' | 'color'>,
+	{ file, resume, learn, rescue = null, home, as, another = false }: Omit<BendRequest, 'color'>,
 	tell: (problem: string) => void,
 ): LiveSession {
 	const world = surroundingsAt(home, rescue);

@@ -39,8 +39,9 @@ const bendRun: Run = async ({ line, home }, io) => {
 	const learn = options['no-learn'] !== true;
 	const ascii = options.ascii === true;
 	const rescue = typeof options.rescue === 'string' ? options.rescue : null;
-	const request = { file, lines, resume: options.resume ?? null, rescue, learn, home: home(), color, ascii, as };
-	return (await import('./bend.ts')).runBend(request, io);
+	const request = { file, resume: options.resume ?? null, rescue, learn, home: home(), color, ascii, as };
+	if (lines) return (await import('./bend.ts')).runBend(request, io);
+	return (await import('./home.ts')).runBendScreen(request, io);
 };
 
 const practiceRun: Run = async ({ line, home }, io) => {

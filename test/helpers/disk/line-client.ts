@@ -40,7 +40,7 @@ export async function runLineMode(
 	});
 	const io = { stdin, stdout, stderr, env: {} } as unknown as Io;
 	const code = await runBend(
-		{ lines: true, resume: null, learn: true, color: false, as: { mirror: false, from: 'start' }, ...request },
+		{ resume: null, learn: true, color: false, as: { mirror: false, from: 'start' }, ...request },
 		io,
 	);
 	return { code, outputs, answers, stderr: said };
