@@ -4,15 +4,17 @@
 import { readFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 
+/** Small files that most commands want: they lie with the entry. */
+const SMALL = ['cli/page-lines.ts', 'terminal/folded.ts', 'words/sentence.ts', 'words/topics/topic-names.ts'];
 /** What is loaded before a command is known: with the entry itself it would wait for its own end. */
-const ALWAYS = ['cli/args.ts', 'cli/output-streams.ts', 'cli/report.ts', 'cli/run-command.ts'];
+const ALWAYS = ['cli/args.ts', 'cli/output-streams.ts', 'cli/report.ts', 'cli/run-command.ts', ...SMALL];
 /** What a mark table loads: nearly all of what any command does that works on a job. */
-const JOB = [...ALWAYS, 'cli/layout.ts'];
+const JOB = [...ALWAYS, 'cli/layout.ts', 'cli/tooling-lookup.ts'];
 /** What reads and folds logs, which is most of a session, and the small files that most who do so want. */
 const FOLDING = [
 	...JOB,
+	'cli/job-rows.ts',
 	'cli/reading-logs.ts',
-	'cli/tooling-lookup.ts',
 	'cli/wall-clock.ts',
 	'journal/writer-parts.ts',
 	'words/doubt.ts',
@@ -45,12 +47,12 @@ const SCREEN = [
 
 /** What each of these is put with. */
 const LEVELS = [
+	[SMALL, ['main.ts']],
 	[
 		ALWAYS,
 		[
 			'cli/csv.ts',
 			'cli/help.ts',
-			'cli/layout.ts',
 			'cli/man.ts',
 			'cli/schema.ts',
 			'review/csv-list.ts',
@@ -59,7 +61,7 @@ const LEVELS = [
 			'words/topics/topic-lines.ts',
 		],
 	],
-	[JOB, ['cli/check.ts', 'cli/cut-rows.ts', 'cli/tooling-lookup.ts']],
+	[JOB, ['cli/check.ts', 'cli/cut-rows.ts', 'cli/layout.ts']],
 	[
 		FOLDING,
 		[

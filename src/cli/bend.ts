@@ -67,16 +67,17 @@ function endBy(signal: keyof typeof SIGNAL_NUMBERS, session: LiveSession): () =>
 	};
 }
 
-/** Begins or resumes as asked. Throws where there is nothing to resume, or the job file is wrong. */
+/** Begins or resumes as asked; `kept`: what is remembered of sessions already. Throws where there is nothing to resume, or the job file is wrong. */
 export function openSession(
 	{ file, resume, learn, rescue = null, home, as, another = false }: Omit<BendRequest, 'color'>,
 	tell: (problem: string) => void,
+	kept?: SessionCache,
 ): LiveSession {
 	const world = surroundingsAt(home, rescue);
 	if (resume === null) {
 		const read = loadJob(file, keptTooling(home, tell));
 		const loaded = { ...read, job: asBent(read.job, as) };
-		const rows = keptForStart(home, tell);
+		const rows = keptForStart(home, tell, kept);
 		const ofJob = sessionsOfJob(rows, loaded.path, loaded.job.name);
 		const others = ofJob.filter(mayGoOnHere).map(({ id }) => id);
 		if (learn) for (const sentence of shiftNews(home, rows, loaded.job.tooling.bender)) tell(sentence);
@@ -88,10 +89,8 @@ export function openSession(
 	const now = jobNow(file);
 	if (now.source === undefined) tell(noJobNowWords(file));
 	const id = resume === true ? newestUnfinished(home, file, tell, rescue) : resume;
-	const rows = keptForStart(home, tell);
-	const others = unfinished(rows, file, jobNameOf(home, id, rescue)).flatMap((other) =>
-		other.id === id ? [] : [other.id],
-	);
+	const rows = keptForStart(home, tell, kept, id);
+	const others = unfinished(rows, file, jobNameOf(home, id, rescue)).map((other) => other.id);
 	return LiveSession.resume(world, id, now.source, others, ({ at }) => (learn ? lessonsFor(home, rows, at) : []));
 }
 

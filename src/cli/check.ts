@@ -4,7 +4,8 @@ import { loadJob } from '../job/load.ts';
 import type { ToolingLookup } from '../job/tooling.ts';
 import { faultLines, soundWords, toldFault } from '../words/job/fault.ts';
 import { EXIT } from './exit.ts';
-import { type Io, print, printJson } from './io.ts';
+import { type Io, print, printJson, tellOn } from './io.ts';
+import { keptTooling } from './tooling-lookup.ts';
 
 /** What there is to say of one file. */
 interface FileReport {
@@ -14,20 +15,21 @@ interface FileReport {
 }
 
 /**
- * `pullbook check`: says every fault of every file. What a job leaves to a bender and die that are set up comes from
- * `lookup`. Exit code 0 when all files are right, else 2.
+ * `pullbook check`: says every fault of every file. What a job leaves to a bender that is set up is no fault. Exit code 0 when all files are
+ * right, else 2.
  */
 export async function runCheck(
-	args: { files: readonly string[]; json: boolean; lookup?: ToolingLookup },
-	io: Pick<Io, 'stdout'>,
+	args: { files: readonly string[]; json: boolean; home: string },
+	io: Pick<Io, 'stdout' | 'stderr'>,
 ): Promise<number> {
-	const reports = args.files.map((file) => checkFile(file, args.lookup));
+	const lookup = keptTooling(args.home, tellOn(io));
+	const reports = args.files.map((file) => checkFile(file, lookup));
 	if (args.json) printJson(io, { files: reports.map(asDocument) });
 	else print(io, reports.map(asText).join('\n'));
 	return reports.every(({ ok }) => ok) ? 0 : EXIT.badInput;
 }
 
-function checkFile(file: string, lookup: ToolingLookup | undefined): FileReport {
+function checkFile(file: string, lookup: ToolingLookup): FileReport {
 	try {
 		loadJob(file, lookup);
 		return { file, ok: true, faults: [] };

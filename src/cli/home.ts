@@ -12,7 +12,6 @@ import type { BentAs } from '../tube/job.ts';
 import { reviewText } from '../words/session-story.ts';
 import { batchAt } from './batch.ts';
 import { type BendRequest, newestUnfinished, openSession } from './bend.ts';
-import { benderLines } from './bender.ts';
 import { displayAt } from './display.ts';
 import { type Io, tellOn } from './io.ts';
 import { type JobFolder, listedJobs } from './job-folder.ts';
@@ -78,7 +77,7 @@ export function homePort(places: Places, jobs: JobFolder, learn: boolean, asOf: 
 	const openedAs = (request: Parameters<typeof openSession>[0]) => {
 		// The screen is up: what there is to tell goes there, not under it.
 		const problems: string[] = [];
-		const session = openSession(request, (problem) => problems.push(problem));
+		const session = openSession(request, (problem) => problems.push(problem), sessions);
 		return livePort(session, problems, batch);
 	};
 	return {
@@ -99,7 +98,7 @@ export function homePort(places: Places, jobs: JobFolder, learn: boolean, asOf: 
 		},
 		story: (id) => openedSession(home, id, () => sessions.read().rows),
 		review: (id) => reviewText(readSession(home, id), wallClock).split('\n'),
-		benders: () => benderLines(home, sessions),
+		benders: async () => (await import('./bender.ts')).benderLines(home, sessions),
 		printSheet: async (path, sample) => (await import('./paper.ts')).saveSheet(path, sample ? '.' : null, home),
 		printRecord: async (id) => (await import('./paper-record.ts')).saveRecord(id, home),
 		workshop: workshopAt(home, jobs),

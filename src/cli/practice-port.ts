@@ -25,7 +25,7 @@ export function practicePort(first: Practice, file: JobFile, about: Surroundings
 		},
 		story: (id) => openedSession(own, id, () => []),
 		review: () => [],
-		benders: () => [PRACTICE.keptIn(own)],
+		benders: async () => [PRACTICE.keptIn(own)],
 		printSheet: async (path) => (await import('./paper.ts')).saveSheet(path, null, home),
 		printRecord: async (id) => (await import('./paper-record.ts')).saveRecord(id, own),
 		workshop: workshopAt(home, { own: 'jobs', samples: null }),

@@ -66,13 +66,14 @@ function withinTime(): MayGoOn {
 	};
 }
 
-/** The kept sessions for a start that cannot wait; says when some are left out. */
+/** The kept sessions for a start that cannot wait, but the one `apart`; says when some are left out. */
 export function keptForStart(
 	home: string,
 	tell: (sentence: string) => void,
 	kept = new SessionCache(home),
+	apart: string | null = null,
 ): readonly KeptRow[] {
-	const { rows, left } = kept.read(withinTime());
+	const { rows, left } = kept.read(withinTime(), apart);
 	if (left > 0) tell(READING_LOGS.leftOut(left));
 	return rows;
 }

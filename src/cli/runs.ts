@@ -7,7 +7,7 @@ import { PDF } from '../words/usage/paper.ts';
 import { noHomeScreenWords, noJobFolderWords, noSessionScreenWords } from '../words/usage/screen.ts';
 import type { Run } from './command.ts';
 import { bentAsIn } from './hand-and-end.ts';
-import { tellOn, whyNoScreen } from './io.ts';
+import { whyNoScreen } from './io.ts';
 import { type JobFolder, listedJobs } from './job-folder.ts';
 import { logRequest } from './log-options.ts';
 import { UsageError } from './usage-error.ts';
@@ -69,12 +69,8 @@ const layoutRun: Run = async ({ line, home }, io) => {
 	return (await import('./layout.ts')).runLayout(request, io);
 };
 
-/** What a job file leaves to its bender is no fault, so the kept ones are looked up. */
-const checkRun: Run = async ({ line: { operands, options }, home }, io) => {
-	const { keptTooling } = await import('./tooling-lookup.ts');
-	const lookup = keptTooling(home(), tellOn(io));
-	return (await import('./check.ts')).runCheck({ files: operands, json: options.json === true, lookup }, io);
-};
+const checkRun: Run = async ({ line: { operands, options }, home }, io) =>
+	(await import('./check.ts')).runCheck({ files: operands, json: options.json === true, home: home() }, io);
 
 const cutRun: Run = async ({ line: { operands, options, repeated }, home }, io) => {
 	if (options.json === true && options.csv === true) throw new UsageError(CUT_USAGE.twoForms);

@@ -51,16 +51,25 @@ export class SessionCache {
 		this.#rescue = rescue;
 	}
 
-	/** The sessions as their logs are now. Throws JournalError when their folder cannot be read. */
-	read(mayGoOn: MayGoOn = () => true): Kept {
+	/**
+	 * The sessions as their logs are now, but the one with the id `apart`: a log that is about to go on is read for that, and has changed again
+	 * by the next look. Throws JournalError when their folder cannot be read.
+	 */
+	read(mayGoOn: MayGoOn = () => true, apart: string | null = null): Kept {
+		const { rows, left } = this.#read(mayGoOn, apart);
+		return { rows: apart === null ? rows : rows.filter(({ id }) => id !== apart), left };
+	}
+
+	#read(mayGoOn: MayGoOn, apart: string | null): Kept {
 		const places = logPlaces(this.#home, this.#fs, this.#rescue);
-		const found = foundLogs(places, this.#remembered(), this.#fs);
+		const { here, changed, gone } = foundLogs(places, this.#remembered(), this.#fs);
+		const wanted = changed.filter(({ place }) => place.id !== apart);
 		// A row whose log is gone is in nobody's way until the cache is written for something else.
-		if (found.changed.length === 0 && found.gone <= SAVE.part * found.here.length) {
-			this.#known = found.here;
-			return { rows: found.here.map(({ row }) => row), left: 0 };
+		if (wanted.length === 0 && gone <= SAVE.part * here.length) {
+			this.#known = here;
+			return { rows: here.map(({ row }) => row), left: 0 };
 		}
-		return this.#folded(places, found, mayGoOn);
+		return this.#folded(places, { here, changed: wanted, gone }, mayGoOn);
 	}
 
 	/**

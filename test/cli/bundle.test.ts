@@ -65,11 +65,11 @@ describe('the bundle', () => {
 	});
 
 	it.each([
-		['layout', 7],
-		['cut', 11],
-		['log', 14],
-		['bend', 10],
-		['home', 17],
+		['layout', 6],
+		['cut', 9],
+		['log', 10],
+		['bend', 8],
+		['home', 9],
 	])('lies in few files for %s: Node takes longer to find sixty than to read them', (command, most) => {
 		expect(filesFor(`src/cli/${command}.ts`).length).toBeLessThanOrEqual(most);
 	});

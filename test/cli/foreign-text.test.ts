@@ -124,7 +124,7 @@ describe('whatever a foreign text holds, nothing of it acts on a terminal or beg
 				};
 				writeFileSync(file, JSON.stringify(raw));
 				const { io, written } = streams();
-				await runCheck({ files: [file, join(home, key.replaceAll('/', '').replaceAll('\0', ''))], json }, io);
+				await runCheck({ files: [file, join(home, key.replaceAll('/', '').replaceAll('\0', ''))], json, home }, io);
 				await runLayout({ file, json, home, as: AS_DRAWN, learn: true }, io).catch((error) =>
 					reportError(error, io.stderr, false),
 				);

@@ -7,7 +7,7 @@ import { checkedRows, glancedRows } from '../../src/cli/job-rows.ts';
 import { sessionRows } from '../../src/cli/session-rows.ts';
 import { importMarkOf } from '../../src/journal/import-mark.ts';
 import { SessionCache } from '../../src/journal/kept-sessions.ts';
-import { interrupted } from '../../src/screen/shell/opening.ts';
+import { leftOpen } from '../../src/screen/shell/opening.ts';
 import { plainJobFile } from '../helpers/disk/job-file.ts';
 import { runHere } from '../helpers/disk/run-here.ts';
 
@@ -51,8 +51,8 @@ it('a job has the sessions of its own file, and where there are none, those of i
 	expect(rows).toEqual([{ open: id, latest: id, pieces: { next: 2, begun: 1, made: 0, scrapped: 0, wanted: 2 } }]);
 	expect(listedIn('moved').rows).toEqual(rows);
 	expect(listedIn('other').rows).toMatchObject([{ open: undefined, latest: undefined }]);
-	expect(interrupted(sessions, { jobPath: moved, jobName: 'Fender bar' })?.id).toBe(id);
-	expect(interrupted(sessions, { jobPath: moved, jobName: 'Other bar' })).toBeUndefined();
+	expect(leftOpen({ jobPath: moved, jobName: 'Fender bar', resume: true }, () => sessions)).toBe(id);
+	expect(leftOpen({ jobPath: moved, jobName: 'Other bar' }, () => sessions)).toBeNull();
 	const own = await begun(moved);
 	expect(listedIn('moved').rows).toMatchObject([{ open: own, latest: own }]);
 	expect(listedIn('first').rows).toMatchObject([{ open: id, latest: id }]);
@@ -64,5 +64,5 @@ it('what was taken over from another bench is not offered to be gone on with', a
 	writeFileSync(join(home(), 'sessions', importMarkOf(`${id}.log`)), '{}');
 	const { rows, sessions } = listedIn('first');
 	expect(rows).toMatchObject([{ open: undefined, latest: id }]);
-	expect(interrupted(sessions, { jobPath: path, jobName: 'Fender bar' })).toBeUndefined();
+	expect(leftOpen({ jobPath: path, jobName: 'Fender bar' }, () => sessions)).toBeNull();
 });

@@ -24,7 +24,7 @@ const refusal = (path: string) => toldRefusal(() => loadJob(path));
 async function check(files: string[], json: boolean) {
 	let text = '';
 	const stdout = { write: (part: string) => (text += part) } as unknown as NodeJS.WriteStream;
-	return { code: await runCheck({ files, json }, { stdout }), text };
+	return { code: await runCheck({ files, json, home: folder }, { stdout, stderr: stdout }), text };
 }
 
 it('gives the job, the file as it stands and its real path', () => {

@@ -1,5 +1,5 @@
 import fs from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { makeFolder } from '../../src/files/disk.ts';
 import { realFs } from '../../src/files/fs-port.ts';
@@ -33,7 +33,7 @@ function folded(home: string): unknown[] {
 }
 
 /** Reads with a file system that notes which logs were read. */
-function readNoting(home: string) {
+function readNoting(home: string, apart: string | null = null) {
 	const read: string[] = [];
 	const noting = {
 		...realFs,
@@ -42,7 +42,7 @@ function readNoting(home: string) {
 			return realFs.readFileSync(path);
 		},
 	};
-	const { rows, left } = new SessionCache(home, noting).read();
+	const { rows, left } = new SessionCache(home, noting).read(() => true, apart);
 	return { rows: rows.map(plain), left, read };
 }
 
@@ -303,6 +303,22 @@ describe('the cache', () => {
 		expect(kept.rows.map(({ id }) => id.slice(0, 8))).toEqual(['20260104', '20260103']);
 		expect([kept.left, asked]).toEqual([2, [4, 3, 2, 2]]);
 		expect(readNoting(home)).toMatchObject({ left: 0, read: [pathOf(home, 2), pathOf(home, 1)] });
+	});
+
+	it('one that is about to go on is not read for them and is not among them, nor is it forgotten', () => {
+		const home = homeOf(1, 2, 3);
+		const touch = (day: number) => fs.utimesSync(pathOf(home, day), 0, 1000 + day);
+		const daysOf = (rows: readonly KeptRow[]) => rows.map(({ id }) => Number(id.slice(6, 8)));
+		const apart = basename(pathOf(home, 2), '.log');
+		expect(daysOf(readNoting(home, apart).rows)).toEqual([3, 1]);
+		touch(2);
+		const alone = readNoting(home, apart);
+		expect([daysOf(alone.rows), alone.read]).toEqual([[3, 1], []]);
+		touch(1);
+		const beside = readNoting(home, apart);
+		expect([daysOf(beside.rows), beside.read]).toEqual([[3, 1], [pathOf(home, 1)]]);
+		const all = readNoting(home);
+		expect([daysOf(all.rows), all.read]).toEqual([[3, 2, 1], [pathOf(home, 2)]]);
 	});
 
 	it('a log that grows after it was looked at is looked at again', () => {

@@ -114,10 +114,14 @@ export class HomeDesk {
 				this.review(home, step);
 				break;
 			case 'read':
-				this.read(home, sessionTitle(step.id), () => this.port.review(step.id));
+				this.tried(home, () => this.reader(home, sessionTitle(step.id), this.port.review(step.id)));
 				break;
 			case 'learned':
-				this.read(home, BENDERS_TITLE, () => this.port.benders());
+				this.screen.set({ view: 'waiting' });
+				this.port.benders().then(
+					(lines) => this.reader(home, BENDERS_TITLE, lines),
+					(error: unknown) => this.refused(home, error),
+				);
 				break;
 			case 'topic':
 				this.screen.set({ view: 'waiting' });
@@ -194,11 +198,9 @@ export class HomeDesk {
 		this.screen.set({ view: 'reader', reader, back: { view: 'home', home: { ...home, message: null } } });
 	}
 
-	private read(home: HomeState, title: string, lines: () => readonly string[]): void {
-		this.tried(home, () => {
-			const reader = { title, lines: lines(), top: 0 };
-			this.screen.set({ view: 'reader', reader, back: { view: 'home', home: { ...home, message: null } } });
-		});
+	private reader(home: HomeState, title: string, lines: readonly string[]): void {
+		const back = { view: 'home' as const, home: { ...home, message: null } };
+		this.screen.set({ view: 'reader', reader: { title, lines, top: 0 }, back });
 	}
 
 	private tried(home: HomeState, what: () => void): void {

@@ -73,7 +73,7 @@ export interface HomePort {
 	/** Its review as one text, line by line. */
 	review(id: string): readonly string[];
 	/** The benders and dies set up, line by line. */
-	benders(): readonly string[];
+	benders(): Promise<readonly string[]>;
 	/**
 	 * Writes the shop sheet of a job as a PDF, under a name that is free, and gives that name.
 	 * @throws an error with `exitCode`: 2 bad job, 5 the disk refuses

@@ -14,7 +14,7 @@ import { type AppState, exitCodeOf } from './app-state.ts';
 import type { ClockAndBell } from './clock-and-bell.ts';
 import type { DisplayPort } from './display.ts';
 import type { Key } from './keys.ts';
-import { interrupted, newerDamaged, offerPageOf, type ScreenOpening } from './opening.ts';
+import { leftOpen, newerDamaged, offerPageOf, type ScreenOpening } from './opening.ts';
 import { readerKey } from './reader-state.ts';
 import { type Seen, seen } from './seen.ts';
 import { topicReader } from './topic-reader.ts';
@@ -216,13 +216,10 @@ export class Controller {
 	}
 
 	private begin(jobPath: string, opening: ScreenOpening): void {
-		const { resume } = opening;
-		const left = interrupted(this.port.sessions(), opening);
-		if (typeof resume === 'string') this.open(resume, true);
-		else if (resume === true && left !== undefined) this.open(left.id, true);
-		else if (resume === undefined && left !== undefined)
-			this.home(offerPageOf(left, jobPath), newerDamaged(this.port.sessions(), left));
-		else this.open(jobPath, false);
+		const left = leftOpen(opening, () => this.port.sessions());
+		if (left === null) this.open(jobPath, false);
+		else if (typeof left === 'string') this.open(left, true);
+		else this.home(offerPageOf(left, jobPath), newerDamaged(this.port.sessions(), left));
 	}
 
 	/** A session takes the place of one that is over; what keeps it from that is said on the page that stood there. */

@@ -12,8 +12,16 @@ export interface ScreenOpening {
 	resume?: boolean | string;
 }
 
+/** The id of the session to go on with, or the one to offer; null: begin. Where it is named nobody looks at the sessions. */
+export function leftOpen(opening: ScreenOpening, sessions: () => readonly SessionRow[]): string | SessionRow | null {
+	if (typeof opening.resume === 'string') return opening.resume;
+	const left = opening.resume === false ? undefined : interrupted(sessions(), opening);
+	if (left === undefined) return null;
+	return opening.resume === true ? left.id : left;
+}
+
 /** A job's session that was interrupted here, the newest: one started from its file, and where none was, one of a job of its name. */
-export function interrupted(
+function interrupted(
 	sessions: readonly SessionRow[],
 	{ jobPath, jobName }: Pick<ScreenOpening, 'jobPath' | 'jobName'>,
 ): SessionRow | undefined {

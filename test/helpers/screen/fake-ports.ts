@@ -211,7 +211,7 @@ export class FakeHome implements HomePort {
 		return this.rows.review ?? [];
 	}
 
-	benders(): readonly string[] {
+	async benders(): Promise<readonly string[]> {
 		return this.rows.benders ?? [];
 	}
 }
