@@ -2,6 +2,7 @@ import { statSync } from 'node:fs';
 import { loadJob } from '../job/load.ts';
 import { sessionsOfJob } from '../journal/find.ts';
 import type { KeptRow } from '../journal/kept-row.ts';
+import { countedPieces } from '../session/batch/pieces.ts';
 import { beginning, growthOf } from '../session/log/start.ts';
 import { openSettings } from '../settings/settings.ts';
 import type { Lesson } from '../springback/history.ts';
@@ -54,15 +55,15 @@ export function jobPieces(
 		const before = growthBefore(home, rows, { path, job });
 		const growth = growthOf(beginning({ job, fromBender }, lessons, before));
 		const sessions = sessionsOfJob(rows, path, job.name);
-		const many = (status: KeptRow['status']) => sessions.filter((row) => row.status === status).length;
+		const { made, begun, scrapped } = countedPieces(sessions, job.quantity);
 		return {
 			job,
 			file: path,
 			length: cutLength(job, finishedShape(job, growth)),
 			wanted: job.quantity,
-			finished: many('done'),
-			begun: many('open'),
-			scrapped: many('scrapped'),
+			finished: made,
+			begun,
+			scrapped,
 		};
 	});
 }

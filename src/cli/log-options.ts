@@ -1,6 +1,7 @@
 import { FITS, type WantedSessions } from '../review/session-table.ts';
 import { LOG_USAGE } from '../words/usage/log.ts';
 import type { CommandLine } from './command.ts';
+import { optionWord } from './quantity.ts';
 import { UsageError } from './usage-error.ts';
 
 /** What of `log` is asked for. */
@@ -37,13 +38,13 @@ export function logRequest({ operands, options }: CommandLine): Omit<LogRequest,
 	return { id, other, json, csv, rescue, wanted: filters.length > 0 ? wantedIn(options) : null };
 }
 
-function wantedIn({ find, since, bender, fits }: CommandLine['options']): WantedSessions {
-	const text = (value: string | true | undefined) => (typeof value === 'string' ? value : undefined);
+function wantedIn(options: CommandLine['options']): WantedSessions {
+	const { since, fits } = options;
 	if (fits !== undefined && fits !== FITS.yes && fits !== FITS.no) throw new UsageError(LOG_USAGE.fits(String(fits)));
 	return {
-		by: { bender: text(bender), fits },
+		by: { bender: optionWord(options, 'bender') ?? undefined, fits },
 		...(since !== undefined && { since: firstDayOf(String(since)) }),
-		words: text(find) ?? '',
+		words: optionWord(options, 'find') ?? '',
 	};
 }
 

@@ -10,6 +10,7 @@ import { bentAsIn } from './hand-and-end.ts';
 import { whyNoScreen } from './io.ts';
 import { type JobFolder, listedJobs } from './job-folder.ts';
 import { logRequest } from './log-options.ts';
+import { optionWord } from './quantity.ts';
 import { UsageError } from './usage-error.ts';
 
 const homeRun: Run = async ({ line: { operands, options }, samples, home }, io) => {
@@ -75,11 +76,15 @@ const checkRun: Run = async ({ line: { operands, options }, home }, io) =>
 const cutRun: Run = async ({ line: { operands, options, repeated }, home }, io) => {
 	if (options.json === true && options.csv === true) throw new UsageError(CUT_USAGE.twoForms);
 	const form = options.json === true ? 'json' : options.csv === true ? 'csv' : 'text';
-	const text = (name: string) => (typeof options[name] === 'string' ? options[name] : null);
-	const out = text('out');
+	const out = optionWord(options, 'out');
 	if (out !== null && form !== 'text') throw new UsageError(CUT_USAGE.pdf(form));
-	const pdf = out === null ? null : { out, page: text('page'), force: options.force === true };
-	const asked = { files: operands, stock: repeated?.stock ?? [], kerf: text('kerf'), asNow: options.now === true };
+	const pdf = out === null ? null : { out, page: optionWord(options, 'page'), force: options.force === true };
+	const asked = {
+		files: operands,
+		stock: repeated?.stock ?? [],
+		kerf: optionWord(options, 'kerf'),
+		asNow: options.now === true,
+	};
 	return (await import('./cut.ts')).runCut({ ...asked, form, pdf, home: home() }, io);
 };
 
@@ -87,11 +92,13 @@ const cutRun: Run = async ({ line: { operands, options, repeated }, home }, io) 
 const paperRun: Run = async ({ line, home }, io) => {
 	const { operands, options } = line;
 	const [of] = operands as [string];
-	const text = (name: string) => (typeof options[name] === 'string' ? options[name] : null);
-	const asked = { page: text('page'), out: text('out'), force: options.force === true };
+	const asked = { page: optionWord(options, 'page'), out: optionWord(options, 'out'), force: options.force === true };
 	const as = bentAsIn(line);
 	if (/\.json$/i.test(of) || existsSync(of))
-		return (await import('./paper.ts')).runPaper({ file: of, parts: text('parts'), ...asked, home: home(), as }, io);
+		return (await import('./paper.ts')).runPaper(
+			{ file: of, parts: optionWord(options, 'parts'), ...asked, home: home(), as },
+			io,
+		);
 	const ofJob = ['parts', 'mirror', 'from'].filter((name) => options[name] !== undefined);
 	if (ofJob[0] !== undefined) throw new UsageError(PDF.ofAJob(ofJob[0], of));
 	return (await import('./paper-record.ts')).runRecord({ id: of, ...asked, home: home() }, io);

@@ -1,4 +1,4 @@
-import { isObject } from '../tube/as-json.ts';
+import { hasKey, isObject } from '../tube/as-json.ts';
 /** Reads `tooling.dies`: further dies of the same bender, by their names. */
 import { furtherPlace } from '../tube/dies.ts';
 import type { DieFields, Tooling, Units } from '../tube/job.ts';
@@ -48,7 +48,7 @@ export function readDies(value: unknown, by: DiesBy): ReadDies {
 		const at = inside(AT, name);
 		reportName(name, own, at, report);
 		const given: Partial<DieFields> = readObject(die, at, readers, [], report);
-		const wrote = (field: string) => isObject(die) && Object.hasOwn(die, field);
+		const wrote = (field: string) => hasKey(die, field);
 		const filled = filledIn(name, wrote, by);
 		fromBender.push(...filled.fromBender);
 		const fields = { ...given, ...filled.fields };

@@ -1,4 +1,4 @@
-import { isObject } from '../tube/as-json.ts';
+import { hasKey, isObject } from '../tube/as-json.ts';
 /** From a parsed job file to a job, or to every fault in it at once. */
 import { BOUNDS } from '../tube/bounds.ts';
 import { trimWithCopes } from '../tube/cope.ts';
@@ -127,6 +127,6 @@ function readTolerance(value: unknown, units: Units, report: Report): Partial<Jo
 	if (read.under === 0 && read.over === 0) {
 		report({ at: 'tolerance', found: valued(value), right: { code: 'some-tolerance' } });
 	}
-	const faulty = isObject(value) && Object.hasOwn(value, 'length') && read.length === undefined;
+	const faulty = hasKey(value, 'length') && read.length === undefined;
 	return { ...wholeTolerance({ ...TOLERANCE[units], ...read }), ...(faulty ? { length: undefined } : {}) };
 }

@@ -1,4 +1,5 @@
 /** Reads `tooling`: the job file governs, then what is kept of the bender and die it names, then the defaults. */
+import { hasKey } from '../tube/as-json.ts';
 import type { Tooling, Units } from '../tube/job.ts';
 import type { KeptTooling } from '../tube/kept-tooling.ts';
 import { FIELD_NAMES, type FieldName, TOOLING_FIELDS } from '../tube/tooling-fields.ts';
@@ -39,7 +40,7 @@ export function readTooling(
 ): { tooling: ReadTooling; fromBender: string[] } {
 	const given = value === undefined ? {} : value;
 	const { dies: further, ...read } = readObject(given, 'tooling', readersFor(units), [], report);
-	const wrote = (key: string) => typeof given === 'object' && given !== null && Object.hasOwn(given, key);
+	const wrote = (key: string) => hasKey(given, key);
 	const bender = read.bender ?? (wrote('bender') ? undefined : 'shop');
 	const die = read.die ?? (wrote('die') ? undefined : dieName(read.clr, od));
 	const kept = bender !== undefined && die !== undefined ? lookup(bender, die, units) : undefined;

@@ -12,3 +12,6 @@ export function asJson(value: unknown): string {
 export function isObject(value: unknown): value is Record<string, unknown> {
 	return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
+
+/** Whether it is an object that has that key, whatever stands there. */
+export const hasKey = (value: unknown, key: string): boolean => isObject(value) && Object.hasOwn(value, key);

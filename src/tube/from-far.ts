@@ -19,6 +19,9 @@ export function fromFar(job: Job): Job {
 	return toldAs(turned, ({ mirror, from }) => ({ mirror, from: from === 'far' ? 'start' : 'far' }));
 }
 
+/** The number that one of so many bends, or straights, has as counted from the other end. */
+export const fromOtherEnd = (number: number, count: number): number => count + 1 - number;
+
 function turnedShape(shape: ShapeSource): ShapeSource {
 	if (shape.kind === 'points') return { ...shape, points: shape.points.toReversed() };
 	const straights = [...shape.bends.map((bend) => bend.straight), shape.last].toReversed();
@@ -31,8 +34,8 @@ function turnedShape(shape: ShapeSource): ShapeSource {
 }
 
 function turnedCheck(check: Check, bends: number): Check {
-	const straight = (number: number) => bends + 2 - number;
-	const bend = (number: number) => bends + 1 - number;
+	const straight = (number: number) => fromOtherEnd(number, bends + 1);
+	const bend = (number: number) => fromOtherEnd(number, bends);
 	const pair = ([j, k]: readonly [number, number]) => [straight(j), straight(k)] as const;
 	const corner = (name: CornerName): CornerName =>
 		'bend' in name ? { bend: bend(name.bend) } : { end: name.end === 'start' ? 'far' : 'start' };

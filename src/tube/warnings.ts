@@ -3,6 +3,7 @@ import { bentAsOf } from './bent-as.ts';
 import { hasCrown } from './checks.ts';
 import { diesAtWork, filePlaceOf, growthAt, hasSeveralDies, toolingOf, toolingOfDie } from './dies.ts';
 import { frames } from './frames.ts';
+import { fromOtherEnd } from './from-far.ts';
 import { type PlannedGrowth, refusedGrowth, withoutRoom } from './growth.ts';
 import type { Job } from './job.ts';
 import { cutLength, marks } from './marks.ts';
@@ -41,12 +42,12 @@ const LEAST_RADIUS = 3;
 
 /** Where the job file says how long straight k is: with points, the corner at its far end. A job begun at the far end counts otherwise than its file. */
 const straightField = (job: Job, k: number, bends: number): string => {
-	const filed = bentAsOf(job).from === 'far' ? bends + 2 - k : k;
+	const filed = bentAsOf(job).from === 'far' ? fromOtherEnd(k, bends + 1) : k;
 	if (job.shape.kind === 'points') return `shape.points[${filed}]`;
 	return filed > bends ? 'shape.last' : `shape.bends[${filed - 1}].straight`;
 };
 const anglePlace = (job: Job, bend: number, bends: number): string => {
-	const filed = bentAsOf(job).from === 'far' ? bends + 1 - bend : bend;
+	const filed = bentAsOf(job).from === 'far' ? fromOtherEnd(bend, bends) : bend;
 	return job.shape.kind === 'points' ? `shape.points[${filed}]` : `shape.bends[${filed - 1}].angle`;
 };
 

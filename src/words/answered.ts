@@ -2,6 +2,7 @@ import type { Answered } from '../session/log/answered.ts';
 import type { Event, Reading } from '../session/log/events.ts';
 import { foreign, foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
+import { listed } from './listed.ts';
 import { dial, notNothing, readingValue } from './numbers.ts';
 import { EVIDENCE_OF, READINGS } from './readings.ts';
 import { reasonWords } from './reason.ts';
@@ -34,7 +35,7 @@ function eventWords(event: Event, { corrects }: Answered, style: Wording, brief:
 		}
 		case 'doubt-settled': {
 			const { reading, count, setAside } = event;
-			const values = setAside.map((value) => readingValue(value, reading.of, reading.name, style)).join(' and ');
+			const values = listed(setAside.map((value) => readingValue(value, reading.of, reading.name, style)));
 			const aside = values === '' ? '' : `; ${values} set aside`;
 			return `${readingWords(reading, style)}, ${count === 2 ? 'confirmed' : 'which counts'}${aside}`;
 		}

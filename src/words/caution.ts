@@ -5,6 +5,7 @@ import { asWords } from './bent-as.ts';
 import { foreignName } from './foreign.ts';
 import { growthWords } from './growth.ts';
 import { fromShown, inShown, type Ruled, shownUnits, type Wording } from './lengths.ts';
+import { listed } from './listed.ts';
 import { bandOf, exactAngle, fine, notNothing, tape } from './numbers.ts';
 
 const GENERAL: Record<GeneralCaution, string> = {
@@ -73,7 +74,7 @@ function swingWords({ reach, above, below, floor }: Extract<CautionFact, { code:
 	const plane =
 		heights.length === 0
 			? ''
-			: ` and ${heights.join(' and ')} the die's plane with the die to the left of the tube, looking from the clamp; with the die to the right it is the other way up`;
+			: ` and ${listed(heights)} the die's plane with the die to the left of the tube, looking from the clamp; with the die to the right it is the other way up`;
 	const hits = floor === null ? '' : ` The floor is ${fine(floor, style)} below that plane.`;
 	return `Swing: the part beyond the clamp reaches ${clear(reach, style)} from the die's center${plane}.${hits}`;
 }

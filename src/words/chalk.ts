@@ -1,6 +1,8 @@
 /** Sentences of the chalk-out table. */
+
 import type { ChalkPlane, ChalkPoint } from '../tube/chalk.ts';
 import type { Job } from '../tube/job.ts';
+import { bendsFromTo } from './bend-name.ts';
 import { type BendRadius, radiiWords } from './dies.ts';
 import { foreignName } from './foreign.ts';
 import { type Ruled, tapeValue, unitName } from './lengths.ts';
@@ -21,7 +23,7 @@ export function chalkWords(bends: readonly BendRadius[], job: Ruled): string {
 
 /** What a plane's table is of, and how long its base line is. */
 export function planeWords({ bends: [first, last], base }: ChalkPlane, planes: number, job: Ruled): string {
-	const bends = first === last ? `bend ${first}` : `bends ${first} to ${last}`;
+	const bends = bendsFromTo(first, last);
 	const which = planes === 1 ? 'The tube lies in one plane.' : `The plane of ${bends}.`;
 	const from = first === 1 ? 'the start end' : `the end of bend ${first - 1}`;
 	return `${which} The base line is ${tapeValue(base, job)} long. A is ${from}; the line runs along straight ${first}. Off the line: to the side that bend ${first} bends to; below 0 to the other.`;

@@ -1,9 +1,11 @@
 /** Sentences of the cut list. */
+
 import type { CutList, CutPiece, SawnStick } from '../tube/cut-list.ts';
 import { toCut } from '../tube/cut-list.ts';
 import type { Job } from '../tube/job.ts';
 import { weightOf } from '../tube/weight.ts';
-import { formatLength, trimmed } from '../units/format.ts';
+import { capital, formatLength, trimmed } from '../units/format.ts';
+import { oneOrMore } from './counted.ts';
 import { foreignName } from './foreign.ts';
 import { type Ruled, tapeValue, unitName } from './lengths.ts';
 import { tubeWords } from './tube-size.ts';
@@ -52,7 +54,7 @@ export function stickWords({ length, from, cuts, left }: SawnStick, by: Ruled): 
 
 /** How much the sticks come to, and whether that is the least. */
 export function sumWords({ sticks, used, inPieces, left, bound, isProven }: CutList, by: Ruled): string {
-	const many = sticks.length === 1 ? 'One stick' : `${sticks.length} sticks`;
+	const many = capital(oneOrMore(sticks.length, 'stick'));
 	const percent = `${trimmed((100 * (used - inPieces)) / used, 1)} %`;
 	const saw = used - inPieces - left;
 	const sums = `${tapeValue(inPieces, by)} in pieces, ${tapeValue(saw, by)} for the saw, ${tapeValue(left, by)} left over`;

@@ -8,6 +8,7 @@ import { inHundred, inTen } from './chance.ts';
 import { checkValueWords } from './doubt.ts';
 import { foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
+import { listed } from './listed.ts';
 import { about, angle, exactAngle, fine, notNothing, shortOrOver } from './numbers.ts';
 
 const TAKE_IT = 'Take it: the program corrects the rest for it.';
@@ -141,7 +142,7 @@ function farEndWords({ endOffset, endAngle }: Missed, style: Wording): string[] 
 		...(place === nothing.place ? [] : [`${place} from its place`]),
 		...(direction === nothing.direction ? [] : [`${direction} from its direction`]),
 	];
-	return parts.length === 0 ? [] : [`the far end is ${parts.join(' and ')}`];
+	return parts.length === 0 ? [] : [`the far end is ${listed(parts)}`];
 }
 
 /** How near the tube can still come: what taking the bend comes to is told beside it, another way only as what it would bring. */

@@ -5,6 +5,7 @@ import type { CheckKind } from '../session/protocol/kinds.ts';
 import { measuredIn } from '../session/protocol/measured-in.ts';
 import { foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
+import { listed } from './listed.ts';
 import { about, angle, dial, notNothing, shown, tape } from './numbers.ts';
 import { READINGS } from './readings.ts';
 
@@ -60,7 +61,7 @@ export function doubtWords(fact: DoubtFact, style: Wording): string {
 			return `${notNothing(fact.expected, style)} was expected. This is ${notNothing(Math.abs(off), style)} ${way}.`;
 		}
 		case 'readings-differ':
-			return `The readings ${fact.values.map(dial).join(' and ')} differ by more than ${angle(fact.most)}. Measure again.`;
+			return `The readings ${listed(fact.values.map(dial))} differ by more than ${angle(fact.most)}. Measure again.`;
 		case 'slip': {
 			const { slip, would, measure } = fact;
 			return `Is it ${measure === 'length' ? notNothing(would, style) : dial(roundedTo(would, 2))}? Then ${SLIPS[slip]}.`;
@@ -98,7 +99,7 @@ export function asideWords(fact: AsideFact, style: Wording): string {
 	const { of, values, name, kind } = fact;
 	const measure = measuredIn(of, kind);
 	const what = of === 'check' ? `check "${foreignName(name ?? '')}"` : READINGS[of];
-	return `Set aside: ${what}, ${values.map((value) => shown(value, measure, style)).join(' and ')}.`;
+	return `Set aside: ${what}, ${listed(values.map((value) => shown(value, measure, style)))}.`;
 }
 
 /** Why two readings are wanted. */

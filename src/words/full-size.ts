@@ -5,6 +5,7 @@ import type { EndName, Job } from '../tube/job.ts';
 import type { TubePlane } from '../tube/planes.ts';
 import type { WrapStrip } from '../tube/wraps.ts';
 import { formatAngle } from '../units/format.ts';
+import { bendsFromTo } from './bend-name.ts';
 import { isNothing, outWords } from './cope.ts';
 import { type BendRadius, radiiWords } from './dies.ts';
 import { foreignName } from './foreign.ts';
@@ -14,7 +15,7 @@ import { END_NAMES, roundWords } from './round.ts';
 
 /** Which bends lie in the plane that is drawn. */
 export function planeName({ bends: [first, last] }: Pick<TubePlane, 'bends'>, planes: number): string {
-	const bends = first === last ? `bend ${first}` : `bends ${first} to ${last}`;
+	const bends = bendsFromTo(first, last);
 	return planes === 1 ? 'the tube' : `the plane of ${bends}`;
 }
 

@@ -1,5 +1,7 @@
 import type { HolderFact, JournalFact, JournalFault, JournalNotice, LineFault } from '../journal/facts.ts';
 import type { Cause, NotSavedFact, WriteFault } from '../session/protocol/facts/index.ts';
+import { capital } from '../units/format.ts';
+import { oneOrMore } from './counted.ts';
 import { foreign } from './foreign.ts';
 
 /** What there is to say of a log, its lock and its folder. */
@@ -139,7 +141,7 @@ function holderWords(holder: HolderFact | null): string {
 	return holder === null ? 'Another process, just starting,' : `Process ${holder.pid} on ${holder.host}`;
 }
 
-const lines = (count: number): string => (count === 1 ? 'One line' : `${count} lines`);
+const lines = (count: number): string => capital(oneOrMore(count, 'line'));
 
 function readable(count: number): string {
 	if (count === 0) return 'No line before it can be read, so the session cannot go on.';

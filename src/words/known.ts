@@ -1,5 +1,7 @@
 import type { Known } from '../session/protocol/facts/index.ts';
 import type { Sharing } from '../springback/history.ts';
+import { oneOrMore } from './counted.ts';
+import { listed } from './listed.ts';
 
 /** Other combinations, by what they have in common with the one to be bent. `tubes`: how many there are, in words. */
 const OTHERS: Readonly<Record<Sharing, (tubes: string) => string>> = {
@@ -13,15 +15,9 @@ const OTHERS: Readonly<Record<Sharing, (tubes: string) => string>> = {
 /** What the springback is known from, as the end of a sentence: `from 3 tubes like this and 5 tubes on other dies of this bender`. */
 export function knownWords({ tubes, near, pulls }: Known): string {
 	const all = [
-		...(tubes > 0 ? [`${tubesWords(tubes)} like this`] : []),
-		...near.map((other) => OTHERS[other.shares](tubesWords(other.tubes))),
-		...(pulls > 0 ? [pulls === 1 ? 'one pull of this tube' : `${pulls} pulls of this tube`] : []),
+		...(tubes > 0 ? [`${oneOrMore(tubes, 'tube')} like this`] : []),
+		...near.map((other) => OTHERS[other.shares](oneOrMore(other.tubes, 'tube'))),
+		...(pulls > 0 ? [`${oneOrMore(pulls, 'pull')} of this tube`] : []),
 	];
-	const last = all.pop();
-	if (last === undefined) return "from the tube's strength alone";
-	return `from ${all.length > 0 ? `${all.join(', ')} and ${last}` : last}`;
-}
-
-function tubesWords(tubes: number): string {
-	return tubes === 1 ? 'one tube' : `${tubes} tubes`;
+	return `from ${all.length === 0 ? "the tube's strength alone" : listed(all)}`;
 }

@@ -1,6 +1,7 @@
 import type { MisreadFact, Wanted } from '../session/protocol/facts/index.ts';
 import { EVIDENCE_KINDS } from '../session/protocol/measured-in.ts';
 import { foreign, foreignName } from './foreign.ts';
+import { listed } from './listed.ts';
 import { cannotBeRead, unitsFaultWords } from './units.ts';
 
 /** What could not be read of an answer, and what is right there. */
@@ -25,7 +26,7 @@ export function misreadWords(fact: MisreadFact): string {
 		case 'key-twice':
 			return `${quoted([fact.key])} stands twice: write each key once.`;
 		case 'several-actions':
-			return `One answer holds one action; this one has ${fact.actions.join(' and ')}.`;
+			return `One answer holds one action; this one has ${listed(fact.actions)}.`;
 		case 'unknown-action':
 			return `No action is called ${quoted(fact.keys)}: the actions are ${fact.actions.join(', ')}.`;
 		case 'does-not-go-with':

@@ -1,5 +1,6 @@
 import { at } from '../maths/list.ts';
 import { isInBand } from '../tube/tolerance.ts';
+import { oneOrMore } from './counted.ts';
 import { tubeSize } from './tube-size.ts';
 /** What stands on a session's record. */
 
@@ -191,7 +192,7 @@ export function lastStraightWords({ job, asBuilt }: SessionView, drawn: number):
 /** Where the log lies and how it is known again. */
 export function logWords({ path, lines, sha256 }: { path: string; lines: number; sha256: string }): string[] {
 	return [
-		`${foreign(path)}, ${lines === 1 ? 'one line' : `${lines} lines`}.`,
+		`${foreign(path)}, ${oneOrMore(lines, 'line')}.`,
 		`SHA-256 of ${lines === 1 ? 'that line' : `those ${lines} lines`}: ${sha256}`,
 		`To compare: head -n ${lines} FILE | sha256sum. A line that was changed since gives another sum.`,
 	];

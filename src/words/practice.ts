@@ -5,6 +5,7 @@ import type { Job } from '../tube/job.ts';
 import { ADVISED } from './asked-next.ts';
 import { checkValueWords } from './doubt.ts';
 import { foreign, foreignName } from './foreign.ts';
+import { listed } from './listed.ts';
 import { angle, angleGiveOrTake, dial, notNothing, readingValue } from './numbers.ts';
 import { READINGS } from './readings.ts';
 import { reasonWords } from './reason.ts';
@@ -69,7 +70,7 @@ export function actionInWords(ask: Ask, action: Action, job: Job): string {
 		case 'loaded':
 			return `held ${dial(action.loaded)}${action.released === undefined ? '' : `, after release ${dial(action.released)}`}`;
 		case 'angles':
-			return action.angles.map(dial).join(' and ');
+			return listed(action.angles.map(dial));
 		case 'reading': {
 			const of = ask.ask === 'confirm' ? ask.of : 'check';
 			const name = ask.ask === 'confirm' || ask.ask === 'check' ? ask.name : undefined;

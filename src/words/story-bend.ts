@@ -4,6 +4,7 @@ import { stages } from '../session/report/stages.ts';
 import type { Job } from '../tube/job.ts';
 import { trimmed } from '../units/format.ts';
 import type { Wording } from './lengths.ts';
+import { listed } from './listed.ts';
 import { angle, angleGiveOrTake, dial, readingValue } from './numbers.ts';
 import { EVIDENCE_OF, READINGS } from './readings.ts';
 import { setUpWords } from './set-up.ts';
@@ -37,7 +38,7 @@ function doneWords(done: BendDone, job: Job): string {
 			return readWords(done, job);
 		case 'aside': {
 			const { reading, values } = done;
-			const told = values.map((value) => readingValue(value, reading.of, reading.name, job)).join(' and ');
+			const told = listed(values.map((value) => readingValue(value, reading.of, reading.name, job)));
 			const right = readingValue(reading.value, reading.of, reading.name, job);
 			return `set aside: ${READINGS[reading.of]} ${told}; ${right} counts`;
 		}

@@ -27,12 +27,16 @@ export const DIGIT_ROWS = 5;
 export function digitRows(text: string, scale: DigitScale, ink = '█'): string[] {
 	if (scale === null) return [text];
 	const rows = Array.from({ length: DIGIT_ROWS }, (_, row) =>
-		[...text]
-			.map((character) => glyph(character)[row]!)
-			.join(' ')
-			.replace(/./g, (mark) => (mark === '#' ? ink : ' ').repeat(scale.across)),
+		[...text].map((character) => glyph(character)[row]!).join(' '),
 	);
-	return rows.flatMap((row) => Array<string>(scale.down).fill(row));
+	return inked(rows, scale, ink);
+}
+
+/** Rows of marks as the terminal shows them, each mark so many cells wide and high. */
+export function inked(rows: readonly string[], scale: { across: number; down: number }, ink: string): string[] {
+	return rows.flatMap((row) =>
+		Array<string>(scale.down).fill(row.replace(/./g, (mark) => (mark === '#' ? ink : ' ').repeat(scale.across))),
+	);
 }
 
 /** How many cells wide and high `text` is at that scale. */

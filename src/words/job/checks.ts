@@ -1,8 +1,9 @@
 import type { CheckFound, CheckRight, Surface } from '../../job/facts/index.ts';
 import { formatAngle } from '../../units/format.ts';
+import { listed } from '../listed.ts';
 
 export function kindsWords(kinds: CheckFound['kinds']): string {
-	return kinds.length === 0 ? 'nothing to measure' : kinds.join(' and ');
+	return kinds.length === 0 ? 'nothing to measure' : listed(kinds);
 }
 
 const ONE_OF: Readonly<Record<Surface, string>> = {
@@ -25,7 +26,10 @@ export function checkRightWords(right: CheckRight): string {
 		case 'one-of':
 			return ONE_OF[right.of];
 		case 'one-key':
-			return right.keys.map((key) => `{ "${key}": ${key === 'end' ? '"start" or "far"' : 'its number'} }`).join(' or ');
+			return listed(
+				right.keys.map((key) => `{ "${key}": ${key === 'end' ? '"start" or "far"' : 'its number'} }`),
+				'or',
+			);
 		case 'other-straight':
 			return `another straight than ${right.than}, from which it is measured`;
 		case 'other-place':

@@ -1,5 +1,6 @@
 import type { ShapeRight } from '../../job/facts/index.ts';
 import { trimmed } from '../../units/format.ts';
+import { listed } from '../listed.ts';
 import { leastFigure } from './figure.ts';
 
 export function shapeRightWords(right: ShapeRight): string {
@@ -16,7 +17,7 @@ export function shapeRightWords(right: ShapeRight): string {
 			return `[x, y] or [x, y, z] in ${right.units}`;
 		case 'room': {
 			const { least, finished, bends } = right;
-			return `${leastFigure(least)} or more: at a finished radius of ${finished.map((radius) => trimmed(radius, 3)).join(' and ')} ${needing(bends)} that room between the drawing's corners`;
+			return `${leastFigure(least)} or more: at a finished radius of ${listed(finished.map((radius) => trimmed(radius, 3)))} ${needing(bends)} that room between the drawing's corners`;
 		}
 		case 'three-points':
 			return 'at least 3 points: both ends and a corner';
@@ -32,5 +33,5 @@ export function shapeRightWords(right: ShapeRight): string {
 }
 
 function needing(bends: readonly number[]): string {
-	return `${bends.length === 1 ? 'bend' : 'bends'} ${bends.join(' and ')} ${bends.length === 1 ? 'needs' : 'need'}`;
+	return `${bends.length === 1 ? 'bend' : 'bends'} ${listed(bends)} ${bends.length === 1 ? 'needs' : 'need'}`;
 }

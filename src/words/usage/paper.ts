@@ -1,9 +1,10 @@
 import type { Cause } from '../../session/protocol/facts/not-saved.ts';
+import { listed } from '../listed.ts';
 import { whyRefused } from '../refused.ts';
 
 /** What is told of a PDF: why it is not written, or where it lies. */
 export const PDF = {
-	page: (given: string, pages: readonly string[]): string => `--page is ${pages.join(' or ')}, not "${given}".`,
+	page: (given: string, pages: readonly string[]): string => `--page is ${listed(pages, 'or')}, not "${given}".`,
 	part: (given: string, parts: readonly string[]): string =>
 		`There is no part "${given}" to print. The parts are ${parts.join(', ')}; put a comma between two.`,
 	ofAJob: (option: string, given: string): string =>
