@@ -26,6 +26,21 @@ export function normalCdf(x: number): number {
 	return x < 0 ? tail : 1 - tail;
 }
 
+/**
+ * Mean and variance of N(0,1) where it is known to lie from `low` to `high` (N. L. Johnson, S. Kotz and N. Balakrishnan, "Continuous Univariate
+ * Distributions" 1, 2nd ed., 13.10.1), and how probable that was.
+ */
+export function normalWithin(low: number, high: number): { mean: number; variance: number; mass: number } {
+	if (low + high > 0) {
+		const mirrored = normalWithin(-high, -low);
+		return { ...mirrored, mean: -mirrored.mean };
+	}
+	const mass = normalCdf(high) - normalCdf(low);
+	const [atLow, atHigh] = [normalPdf(low), normalPdf(high)];
+	const mean = (atLow - atHigh) / mass;
+	return { mean, variance: 1 + (low * atLow - high * atHigh) / mass - mean * mean, mass };
+}
+
 /** The x with P(N(0,1) <= x) = p, 0 < p < 1. */
 export function normalQuantile(p: number): number {
 	if (!(p > 0 && p < 1)) throw new RangeError(`probability ${p}: a number between 0 and 1 is needed`);

@@ -187,7 +187,7 @@ const LEAST_SD = 0.02;
 
 /** After a pull that was asked to stop at `asked` and of which `keyed` was read under load. */
 export function pull(f: Filter, asked: number, keyed: number): Filter {
-	const held = dialUnderLoad(asked, keyed, stoppingVariance(f), roundingVariance(f.dialStep));
+	const held = dialUnderLoad(asked, keyed, stoppingVariance(f), f.dialStep);
 	const { loaded, deviation, part } = held;
 	const c = covarianceWith(f, releasedFrom(f.mean, loaded).row);
 	const now = reach(f, loaded);

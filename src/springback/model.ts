@@ -7,6 +7,8 @@
  */
 
 import { clamp } from '../maths/scalar.ts';
+import { unrounded } from './rounding.ts';
+import { roundingVariance } from './scatter.ts';
 
 /** The unknowns, in the order of the filter's vectors. The proportional part counts in degrees at 90. */
 export const TAKE_UP = 0;
@@ -83,13 +85,16 @@ export function readingRow(kind: FilterReading, straight: boolean): number[] {
 
 /**
  * The loaded dial angle reached, from the stop asked for and the dial as keyed, each by its precision, and its variance.
- * `stopping`: variance of the operator's stop; `rounding`: of rounding to a division of the dial; `deviation`: how far the stroke ended
+ * `stopping`: variance of the operator's stop; `division`: the dial's; `deviation`: how far the stroke ended
  * past the stop, as far as the dial tells (`part` of the variance of stopping), null where the stop says nothing.
  */
-export function dialUnderLoad(asked: number, keyed: number, stopping: number, rounding: number) {
-	const reading = KEYED_SD ** 2 + rounding;
-	if (Math.abs(asked - keyed) > DIAL_AGREES) return { loaded: keyed, variance: reading, deviation: null, part: 0 };
+export function dialUnderLoad(asked: number, keyed: number, stopping: number, division: number) {
+	if (Math.abs(asked - keyed) > DIAL_AGREES) {
+		return { loaded: keyed, variance: KEYED_SD ** 2 + roundingVariance(division), deviation: null, part: 0 };
+	}
+	const told = unrounded(keyed, division, { mean: asked, variance: stopping + KEYED_SD ** 2 });
+	const reading = KEYED_SD ** 2 + told.rounding;
 	const part = stopping / (stopping + reading);
-	const deviation = part * (keyed - asked);
+	const deviation = part * (told.value - asked);
 	return { loaded: asked + deviation, variance: part * reading, deviation, part };
 }

@@ -7,6 +7,7 @@ import { ofLogOdds, ROUNDING } from '../maths/scalar.ts';
 import { type Filter, readingVariance } from './filter.ts';
 import { ANGLE, type FilterReading, readingRow, SEAT } from './model.ts';
 import { dialSet, eitherOf, settingOdds } from './pointer.ts';
+import { unrounded } from './rounding.ts';
 import { roundingVariance, type Scatter, withDeviation, withReadings, wrongPart } from './scatter.ts';
 
 /**
@@ -37,11 +38,16 @@ export interface ReadingOptions {
 	setAside?: number;
 }
 
+/** What a reading of `row` . x with its own `variance` is expected to be. */
+function readsAs(g: Gaussian, row: readonly number[], variance: number): { mean: number; variance: number } {
+	return { mean: dot(row, g.mean), variance: surprise(g, row, 0, variance).variance };
+}
+
 /** What a reading of this kind is expected to show; `sd` with the reading's own error. */
 export function expectReading(f: Filter, kind: FilterReading): { value: number; sd: number } {
 	const row = readingRow(kind, f.pulls === 0);
-	const { variance } = surprise(f, row, 0, readingVariance(f, kind));
-	return { value: dot(row, f.mean), sd: Math.sqrt(variance) };
+	const { mean, variance } = readsAs(f, row, readingVariance(f, kind));
+	return { value: mean, sd: Math.sqrt(variance) };
 }
 
 /**
@@ -99,16 +105,18 @@ function observed(f: Filter, kind: FilterReading, value: number, options: Readin
 	const { miss, variance: expected } = surprise(f, row, value, variance);
 	const weight = options.confirmed ? 1 : soundness(miss, expected, wrongPart(f.scatter), readings);
 	const state = options.confirmed ? widened(f, (miss * miss) / 4 - expected, expected - variance) : f;
-	const isOwn = options.sd === undefined && weight > 0.5;
 	const { scatter: counted, ...wrong } = wrongCounted(f, 1 - weight, options);
-	const told = kind === 'angle' ? finderTells(variance, state.cov[ANGLE]![ANGLE]!) : variance;
+	const division = kind === 'angle' || options.sd !== undefined ? 0 : f.dialStep / Math.sqrt(readings);
+	const own = variance - roundingVariance(division);
+	const read = unrounded(value, division, readsAs(state, row, own));
+	const told = kind === 'angle' ? finderTells(own, state.cov[ANGLE]![ANGLE]!) : own + read.rounding;
+	const isOwn = options.sd === undefined && weight > 0.5;
+	const missed = surprise(f, row, read.value, own + read.rounding);
 	return {
 		...f,
 		...wrong,
-		...(told === null ? { mean: state.mean, cov: state.cov } : updated(state, row, value, told, weight)),
-		scatter: isOwn
-			? scatterAfter(counted, kind, { miss, expected, variance, readings }, roundingVariance(f.dialStep))
-			: counted,
+		...(told === null ? { mean: state.mean, cov: state.cov } : updated(state, row, read.value, told, weight)),
+		scatter: isOwn ? scatterAfter(counted, kind === 'angle' ? 'finder' : 'dial', missed, { own, readings }) : counted,
 		seen: f.seen || kind !== 'pointer' || f.pulls > 0,
 	};
 }
@@ -128,18 +136,16 @@ function wrongCounted(
 	};
 }
 
-/** What a reading that missed says of how readings of its kind scatter. */
+/** What a reading that missed says of how readings of its kind scatter; `own`: the variance that it has of itself. */
 function scatterAfter(
 	scatter: Scatter,
-	kind: FilterReading,
-	{ miss, expected, variance, readings }: { miss: number; expected: number; variance: number; readings: number },
-	rounding: number,
+	kind: 'finder' | 'dial',
+	{ miss, variance }: { miss: number; variance: number },
+	{ own, readings }: { own: number; readings: number },
 ): Scatter {
-	const part = variance / expected;
-	const most = Math.sqrt(MISS_CAP * expected);
-	const own = part * Math.min(Math.abs(miss), most) * Math.sqrt(readings);
-	if (kind === 'angle') return withDeviation(scatter, 'finder', own, part);
-	return withDeviation(scatter, 'dial', own, part, rounding);
+	const part = own / variance;
+	const most = Math.sqrt(MISS_CAP * variance);
+	return withDeviation(scatter, kind, part * Math.min(Math.abs(miss), most) * Math.sqrt(readings), part);
 }
 
 /**

@@ -70,18 +70,12 @@ export function roundingVariance(division: number): number {
 
 /**
  * With one more deviation. An estimate of it that rests on `part` of its variance (the rest is still unknown) has that part of its
- * square, so that both add up to the variance itself. `besides`: variance that is known and is no scatter.
+ * square, so that both add up to the variance itself.
  */
-export function withDeviation(
-	scatter: Scatter,
-	kind: ScatterKind,
-	estimate: number,
-	part: number,
-	besides = 0,
-): Scatter {
+export function withDeviation(scatter: Scatter, kind: ScatterKind, estimate: number, part: number): Scatter {
 	const { sum, count } = scatter[kind];
-	const square = Math.min(estimate ** 2, MOST_AT_ONCE ** 2 * part * (varianceOf(kind, scatter) + besides));
-	return { ...scatter, [kind]: { sum: sum + square - part * besides, count: count + part } };
+	const square = Math.min(estimate ** 2, MOST_AT_ONCE ** 2 * part * varianceOf(kind, scatter));
+	return { ...scatter, [kind]: { sum: sum + square, count: count + part } };
 }
 
 /** Part of readings that are wrong numbers: misread, or keyed wrong. */

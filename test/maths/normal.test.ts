@@ -1,6 +1,6 @@
 import reference from '@stdlib/stats-base-dists-t-quantile';
 import { describe, expect, it } from 'vitest';
-import { NINE_IN_TEN, normalCdf, normalPdf, normalQuantile } from '../../src/maths/normal.ts';
+import { NINE_IN_TEN, normalCdf, normalPdf, normalQuantile, normalWithin } from '../../src/maths/normal.ts';
 
 const FREEDOM = 1e6;
 
@@ -50,5 +50,23 @@ describe('the normal distribution', () => {
 			expect(ratio).toBeLessThan(1 / x);
 			expect(normalQuantile(normalCdf(-x))).toBeCloseTo(-x, 9);
 		}
+	});
+});
+
+describe('a normal variable known to lie between two bounds', () => {
+	// scipy 1.17.1, truncnorm(low, high).stats(); the last two of mpmath 1.3 with 40 digits, where scipy keeps fewer.
+	it.each([
+		[-1, 1, 0, 0.291125094772793],
+		[0.5, 2.5, 1.1065371595026006, 0.21288852406002712],
+		[-0.3, 0.2, -0.048966998541879914, 0.02065960538446765],
+		[-6, -4, -4.225546931806202, 0.04655715784038472],
+		[-7, 0.5, -0.5091604338247651, 0.48617543561591403],
+		[3, 5, 3.282694379942298, 0.06979756607044493],
+		[1.99, 2.01, 1.99993333599986, 3.333022249521627e-5],
+	])('from %s to %s has their mean and variance', (low, high, mean, variance) => {
+		const within = normalWithin(low, high);
+		expect(within.mean).toBeCloseTo(mean, 9);
+		expect(within.variance / variance).toBeCloseTo(1, 8);
+		expect(within.mass).toBeCloseTo(normalCdf(high) - normalCdf(low), 12);
 	});
 });
