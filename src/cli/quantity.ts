@@ -1,6 +1,7 @@
 import type { Units } from '../tube/job.ts';
 import { parseQuantity, type Quantity } from '../units/parse.ts';
 import { UnitsError } from '../units/units-error.ts';
+import { sentence } from '../words/sentence.ts';
 import { unitsErrorWords } from '../words/units.ts';
 import { UsageError } from './usage-error.ts';
 
@@ -24,7 +25,7 @@ export function readQuantity(option: string, word: string, kind: Quantity, units
 	try {
 		return parseQuantity(word, kind, units);
 	} catch (error) {
-		if (error instanceof UnitsError) throw new UsageError(`--${option}: ${unitsErrorWords(error)}`);
+		if (error instanceof UnitsError) throw new UsageError(sentence(`--${option}: ${unitsErrorWords(error)}`));
 		throw error;
 	}
 }

@@ -8,6 +8,7 @@ import { capital, formatLength, trimmed } from '../units/format.ts';
 import { oneOrMore } from './counted.ts';
 import { foreignName } from './foreign.ts';
 import { type Ruled, tapeValue, unitName } from './lengths.ts';
+import { percent } from './numbers.ts';
 import { tubeWords } from './tube-size.ts';
 
 /** Over a tube's list. */
@@ -55,13 +56,13 @@ export function stickWords({ length, from, cuts, left }: SawnStick, by: Ruled): 
 /** How much the sticks come to, and whether that is the least. */
 export function sumWords({ sticks, used, inPieces, left, bound, isProven }: CutList, by: Ruled): string {
 	const many = capital(oneOrMore(sticks.length, 'stick'));
-	const percent = `${trimmed((100 * (used - inPieces)) / used, 1)} %`;
+	const waste = percent((used - inPieces) / used);
 	const saw = used - inPieces - left;
 	const sums = `${tapeValue(inPieces, by)} in pieces, ${tapeValue(saw, by)} for the saw, ${tapeValue(left, by)} left over`;
 	const least = isProven
 		? 'No cutting takes less.'
 		: `No cutting can save more than ${tapeValue(used - bound, by)} of that; not all have been tried.`;
-	return `${many}, ${tapeValue(used, by)} in all: ${sums}. Waste ${percent}. ${least}`;
+	return `${many}, ${tapeValue(used, by)} in all: ${sums}. Waste ${waste}. ${least}`;
 }
 
 export function weightWords(tube: Job['tube'], { used, inPieces }: CutList, units: Job['units']): string {

@@ -1,10 +1,10 @@
 import type { DieGrowth, Growth, GrowthSource } from '../tube/growth.ts';
 import { foreignName } from './foreign.ts';
+import { percent } from './numbers.ts';
 
 /** `1.8 % larger`, of a radius beside the die's. */
 export function growthPercent(growth: number): string {
-	const size = Math.abs((growth - 1) * 100).toFixed(1);
-	return `${size} % ${growth < 1 ? 'smaller' : 'larger'}`;
+	return `${percent(Math.abs(growth - 1))} ${growth < 1 ? 'smaller' : 'larger'}`;
 }
 
 /** What the radius is expected to come out as, over the die's. */

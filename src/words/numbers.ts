@@ -19,6 +19,9 @@ export function exactAngle(value: number): string {
 	return formatAngle(value, 2);
 }
 
+/** A part of a whole: `1.5 %`. */
+export const percent = (part: number, places = 1): string => `${trimmed(100 * part, places)} %`;
+
 /** How far off an angle may be: never said to be nothing. */
 export function about(sd: number): string {
 	return angle(Math.max(sd, 0.1));

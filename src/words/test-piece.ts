@@ -2,7 +2,7 @@ import type { ImpossiblePiece, PieceFigure, TestResult } from '../fit/test-piece
 import { nearestTo } from '../maths/scalar.ts';
 import { formatAngle, formatLength, trimmed } from '../units/format.ts';
 import type { Units } from '../units/units.ts';
-import { giveOrTake } from './numbers.ts';
+import { giveOrTake, percent } from './numbers.ts';
 
 /** What is read of a test piece, in the order in which the hands come to it. */
 export type PieceReading = 'od' | 'before' | 'mark' | 'angle' | 'startLeg' | 'farLeg' | 'straight';
@@ -97,8 +97,8 @@ export function pieceFaultWords(fault: PieceFault): string {
 /** Why a test piece tells nothing, and how its legs are read. */
 export function impossiblePieceWords({ growth, stretch }: ImpossiblePiece): string {
 	return (
-		`These readings cannot all be right: they give a radius of ${(growth * 100).toFixed(0)} % of the die's and a stretch of ` +
-		`${(stretch * 100).toFixed(0)} %. The legs are read on the outside, from each end to where the straight edges cross.`
+		`These readings cannot all be right: they give a radius of ${percent(growth, 0)} of the die's and a stretch of ` +
+		`${percent(stretch, 0)}. The legs are read on the outside, from each end to where the straight edges cross.`
 	);
 }
 
@@ -112,9 +112,9 @@ export function pieceToldWords(
 	of: { clr: number; stretch: number; units: Units },
 ) {
 	const { clr, units } = of;
-	const length = ({ value, sd }: PieceFigure) => giveOrTake(formatLength(value, units), spreadWords(sd, units));
+	const length = ({ value, sd }: PieceFigure) =>
+		giveOrTake(formatLength(nearestTo(value, DIVISION[units]), units), spreadWords(sd, units));
 	const shift = ({ value, sd }: PieceFigure) => length({ value: Math.abs(value), sd });
-	const percent = (part: number, places: number) => `${trimmed(part * 100, places)} %`;
 	const arc =
 		stretch === null
 			? `taken as ${percent(of.stretch, 2)}`
@@ -135,10 +135,12 @@ export function pieceToldWords(
 const towardOrAway = ({ value }: PieceFigure): string => (value < 0 ? 'toward' : 'away from');
 const more = ({ value }: PieceFigure): string => (value < 0 ? 'less' : 'more');
 
-/** How far off a length may be: to a hundredth of an inch, never said to be nothing. */
+/** As finely as a test piece tells a length. */
+const DIVISION: Readonly<Record<Units, number>> = { in: 0.01, mm: 0.1 };
+
+/** How far off a length may be: never said to be nothing. */
 function spreadWords(sd: number, units: Units): string {
-	const division = units === 'in' ? 0.01 : 0.1;
-	return formatLength(Math.max(division, nearestTo(sd, division)), units);
+	return formatLength(Math.max(DIVISION[units], nearestTo(sd, DIVISION[units])), units);
 }
 
 /** The same for a command line: each figure under the option that keeps it. `known`: the stretch where the piece does not tell it. */

@@ -141,7 +141,7 @@ No warnings.
 		const grown = { ...hoop, tooling: { ...hoop.tooling, growth: 1.02 } };
 		const { out } = await run(grown);
 		const page = out.replaceAll('\n', ' ');
-		expect(page).toContain("The marks are for a radius 2.0 % larger than the die's, as the job says.");
+		expect(page).toContain("The marks are for a radius 2 % larger than the die's, as the job says.");
 		expect(page.match(/Changed: a job with growth and bends is read in a new way\./g)).toHaveLength(1);
 		expect(page).toContain('The straights in the file are for bends of radius 5.25 in.');
 		for (const job of [

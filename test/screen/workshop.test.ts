@@ -119,7 +119,7 @@ describe('a test piece', () => {
 		expect(terminal.text.replace(/\s+/g, ' ')).toMatch(
 			/the mark goes 0.2 in, give or take [\d.]+ in, toward the start end/,
 		);
-		expect(terminal.text.replace(/\s+/g, ' ')).toMatch(/takes less tube by 0.122 in, give or take [\d.]+ in\./);
+		expect(terminal.text.replace(/\s+/g, ' ')).toMatch(/takes less tube by 0.12 in, give or take [\d.]+ in\./);
 		terminal.type('+');
 		await terminal.until('Kept with die five');
 		const { fields } = workshop.changes[0]!.changes!;
