@@ -1,4 +1,5 @@
 import { sumOf } from './list.ts';
+import { dot } from './matrix.ts';
 import { cheapestCutting } from './packing/cheapest.ts';
 import type { CuttingWay, StickKind, WantedPieces } from './packing/wanted.ts';
 import { ROUNDING, stepsWithin } from './scalar.ts';
@@ -74,7 +75,7 @@ export function packed(pieces: readonly Piece[], sticks: readonly Stick[], kerf:
 	const cut = best.ways.map(({ stick, filling }: CuttingWay): CutStick => {
 		const isMissing = stick === sticks.length;
 		const kind = isMissing ? longest : stick;
-		const taken = filling.reduce((sum, count, i) => sum + count * wanted.lengths[i]!, 0);
+		const taken = dot(filling, wanted.lengths);
 		const own = filling.flatMap((count, i) => named[i]!.splice(0, count));
 		return { stick: kind, isMissing, pieces: own, left: Math.max(0, sticks[kind]!.length - taken) };
 	});

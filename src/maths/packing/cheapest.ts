@@ -1,3 +1,4 @@
+import { dot } from '../matrix.ts';
 import { ROUNDING } from '../scalar.ts';
 import { leastCost } from './cover.ts';
 import { type Cutting, firstCutting } from './greedy.ts';
@@ -29,7 +30,7 @@ export function cheapestCutting(
 	const best = firstCutting(wanted, kinds);
 	const known: CuttingWay[] = [...best.ways];
 	const { least } = leastCost(wanted, kinds, known, best.cost * (1 - ROUNDING));
-	const length = wanted.lengths.reduce((sum, each, kind) => sum + each * wanted.counts[kind]!, 0);
+	const length = dot(wanted.lengths, wanted.counts);
 	const sets = stickSets(kinds, { least, below: best.cost, length });
 	if (sets === null) return { best, least };
 	let left = all;

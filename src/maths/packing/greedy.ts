@@ -1,3 +1,4 @@
+import { dot } from '../matrix.ts';
 import { stepsWithin } from '../scalar.ts';
 import { bestFilling } from './fill.ts';
 import type { CuttingWay, Filling, StickKind, WantedPieces } from './wanted.ts';
@@ -63,7 +64,7 @@ function nextStick(
 		stick,
 		filling: fillingAround(longest, wanted, kinds[stick]!.room, values),
 	}));
-	const lossOf = ({ stick, filling }: CuttingWay) => kinds[stick]!.cost / fillingLength(filling, wanted);
+	const lossOf = ({ stick, filling }: CuttingWay) => kinds[stick]!.cost / dot(filling, wanted.lengths);
 	return ways.reduce((best, way) => (lossOf(way) < lossOf(best) ? way : best));
 }
 
@@ -78,16 +79,12 @@ function fillingAround(
 	return filling.map((count, kind) => (kind === longest ? count + 1 : count));
 }
 
-function fillingLength(filling: Filling, { lengths }: WantedPieces): number {
-	return filling.reduce((sum, count, kind) => sum + count * lengths[kind]!, 0);
-}
-
 /** Each stick's pieces in the cheapest stick that is still there and holds them, the fullest first. */
 function cheaper(ways: readonly CuttingWay[], wanted: WantedPieces, kinds: readonly StickKind[]): Cutting {
 	const sticks = kinds.map(({ count }) => count);
 	for (const { stick } of ways) sticks[stick]!--;
 	const changed = [...ways].map((way) => {
-		const length = fillingLength(way.filling, wanted);
+		const length = dot(way.filling, wanted.lengths);
 		let { stick } = way;
 		for (const [other, { room, cost }] of kinds.entries()) {
 			if (sticks[other]! > 0 && cost < kinds[stick]!.cost && stepsWithin(room, length) > 0) {

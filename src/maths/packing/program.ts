@@ -1,3 +1,4 @@
+import { times } from '../matrix.ts';
 import { ROUNDING, stepsWithin } from '../scalar.ts';
 import type { CuttingWay, StickKind, WantedPieces } from './wanted.ts';
 
@@ -100,7 +101,7 @@ export class Program {
 
 	#pivot(column: readonly number[], cost: number): void {
 		this.#changes++;
-		const change = this.#inverse.map((row) => row.reduce((sum, value, i) => sum + value * column[i]!, 0));
+		const change = times(this.#inverse, column);
 		let leaves = -1;
 		let least = Number.POSITIVE_INFINITY;
 		for (const [row, value] of change.entries()) {

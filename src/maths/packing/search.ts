@@ -1,5 +1,6 @@
+import { dot } from '../matrix.ts';
 import { ROUNDING, stepsWithin } from '../scalar.ts';
-import { type Bound, leastCost } from './cover.ts';
+import { leastCost } from './cover.ts';
 import { fillings } from './fill.ts';
 import type { StickSet } from './sets.ts';
 import type { CuttingWay, Filling, StickKind, WantedPieces } from './wanted.ts';
@@ -108,7 +109,7 @@ class Search {
 			// Of too many, those that the bound was made of are the likeliest.
 			if (!found.all) this.isWhole = false;
 			const tried = found.all ? found.fillings : this.#knownWith(longest, stick, counts);
-			return tried.map((filling) => ({ stick, filling, costing: withNothing - fillingWorth(filling, bound) }));
+			return tried.map((filling) => ({ stick, filling, costing: withNothing - dot(filling, bound.pieces) }));
 		});
 		return next.sort((a, b) => a.costing - b.costing);
 	}
@@ -117,8 +118,4 @@ class Search {
 		const fits = (filling: Filling) => filling[longest]! > 0 && filling.every((count, kind) => count <= counts[kind]!);
 		return this.#known.flatMap((way) => (way.stick === stick && fits(way.filling) ? [way.filling] : []));
 	}
-}
-
-function fillingWorth(filling: readonly number[], { pieces }: Bound): number {
-	return filling.reduce((sum, count, kind) => sum + count * pieces[kind]!, 0);
 }

@@ -1,4 +1,4 @@
-import { sumOf } from '../../maths/list.ts';
+import { meanOf } from '../../maths/list.ts';
 import { middle, type RankTrend, rankTrend } from '../../maths/rank-trend.ts';
 import type { PieceFacts } from './piece-facts.ts';
 import type { Pieces } from './pieces.ts';
@@ -53,7 +53,7 @@ export function batchOf(
 		next: pieceToDo(pieces, unfinished),
 		made: alike,
 		bends: last === undefined ? [] : last.bends.map((_, i) => bendOver(i, alike)),
-		pulls: alike.reduce((sum, each) => sum + each.pulls, 0) / Math.max(1, alike.length),
+		pulls: meanOrNone(alike.map((each) => each.pulls)),
 		seconds: seconds.length === 0 ? 0 : middle(seconds),
 	};
 }
@@ -86,7 +86,7 @@ function bendOver(index: number, made: readonly PieceFacts[]): BendOver {
 		bend: index + 1,
 		drawn: made.at(-1)!.bends[index]!.drawn,
 		errors,
-		mean: sumOf(errors) / Math.max(1, errors.length),
+		mean: meanOrNone(errors),
 		walks: batchWalk(known),
 	};
 }
@@ -104,3 +104,6 @@ function batchWalk(known: readonly { error: number; sd: number }[]): BatchWalk |
 	const walks = trend.chance < CHANCE && Math.abs(by) > LEAST_WALK * noise;
 	return walks ? { ...trend, pieces: known.length, by } : null;
 }
+
+/** Of none the mean is told as 0. */
+const meanOrNone = (values: readonly number[]): number => (values.length === 0 ? 0 : meanOf(values));
