@@ -1,11 +1,12 @@
+import { at } from '../../maths/list.ts';
 import { arrowRows } from '../drawing/turn-arrow.ts';
 import { digitRows } from './digits.ts';
 import { type Line, type Span, span } from './line.ts';
 import {
 	type BigNumber,
+	gapsOf,
 	inWords,
 	labelOf,
-	NUMBER_GAP,
 	numbersLayout,
 	type PlacedNumber,
 	rowsForNumbers,
@@ -19,15 +20,16 @@ export function bigNumbers(
 	{ columns, window, ink, spoken }: { columns: number; window: number; ink: string; spoken: boolean },
 ): Line[] {
 	if (spoken) return numbers.map(({ brief: _, ...whole }) => [span(inWords(whole), 'strong')]);
-	return numbersLayout(numbers, columns, rowsForNumbers(window)).flatMap((line) => drawn(line, ink));
+	return numbersLayout(numbers, columns, rowsForNumbers(window)).flatMap((line) => drawn(line, ink, columns));
 }
 
-function drawn(line: readonly PlacedNumber[], ink: string): Line[] {
+function drawn(line: readonly PlacedNumber[], ink: string, room: number): Line[] {
 	const digits = line.filter(({ scale }) => scale !== null);
 	const words = line.filter(({ scale }) => scale === null);
 	const columns = digits.map((placed) => column(placed, ink));
 	const most = Math.max(0, ...columns.map(({ body }) => body.length));
-	const above = (rows: readonly Span[]): Line => spaced(rows);
+	const gaps = gapsOf(digits, room);
+	const above = (rows: readonly Span[]): Line => spaced(rows, gaps);
 	const lines =
 		digits.length === 0
 			? []
@@ -35,11 +37,12 @@ function drawn(line: readonly PlacedNumber[], ink: string): Line[] {
 					above(columns.map(({ label }) => label)),
 					// Digits of different sizes stand on one line.
 					...Array.from({ length: most }, (_, row) =>
-						spaced(columns.map(({ body, blank }) => body[row - most + body.length] ?? blank)),
+						above(columns.map(({ body, blank }) => body[row - most + body.length] ?? blank)),
 					),
 					above(columns.map(({ below }) => below)),
 				];
-	return words.length === 0 ? lines : [...lines, spaced(words.map(({ number }) => span(inWords(number), 'strong')))];
+	const inLine = words.map(({ number }) => span(inWords(number), 'strong'));
+	return words.length === 0 ? lines : [...lines, spaced(inLine, gapsOf(words, room))];
 }
 
 function column({ number, scale, width }: PlacedNumber, ink: string) {
@@ -47,13 +50,13 @@ function column({ number, scale, width }: PlacedNumber, ink: string) {
 	const digits = digitRows(value, scale, ink);
 	const arrow = way === undefined || scale === null ? [] : arrowRows(way, scale, ink);
 	const gap = ' '.repeat(scale?.across ?? 1);
-	const body = digits.map((row, at) =>
-		span((arrow.length === 0 ? row : row + gap + arrow[at]!).padEnd(width), 'strong'),
+	const body = digits.map((row, i) =>
+		span((arrow.length === 0 ? row : row + gap + at(arrow, i)).padEnd(width), 'strong'),
 	);
 	const blank = span(' '.repeat(width));
 	return { label: span(labelOf(number).padEnd(width), 'quiet'), body, blank, below: span(below.padEnd(width)) };
 }
 
-function spaced(cells: readonly Span[]): Line {
-	return cells.flatMap((cell, at) => (at === 0 ? [cell] : [span(' '.repeat(NUMBER_GAP)), cell]));
+function spaced(cells: readonly Span[], gaps: readonly number[]): Line {
+	return cells.flatMap((cell, i) => (i === 0 ? [cell] : [span(' '.repeat(at(gaps, i))), cell]));
 }

@@ -1,3 +1,4 @@
+import { at } from '../../maths/list.ts';
 import { DEGREES } from '../../words/screen/frame.ts';
 import { ARROW_COLUMNS, type ArrowWay } from '../drawing/turn-arrow.ts';
 import { DIGIT_ROWS, type DigitScale, digitSize } from './digits.ts';
@@ -28,7 +29,7 @@ export interface PlacedNumber {
 /** The numbers in lines, each line's side by side, in the order given; a number without a scale stands in a line of words. */
 export type NumbersLayout = readonly (readonly PlacedNumber[])[];
 
-export const NUMBER_GAP = 2;
+const NUMBER_GAP = 2;
 /** Label above, words below. */
 const WORD_ROWS = 2;
 
@@ -112,11 +113,15 @@ function scalesWorth(numbers: readonly BigNumber[], scales: Scales): number {
 }
 
 function place(number: BigNumber, scale: DigitScale): PlacedNumber {
-	const { value, below, way } = number;
+	const { below } = number;
 	if (scale === null) return { number, scale, width: inWords(number).length };
-	const arrow = way === undefined ? 0 : (ARROW_COLUMNS + 1) * scale.across;
-	const width = Math.max(labelOf(number).length, digitSize(value, scale).width + arrow, below.length);
-	return { number, scale, width };
+	return { number, scale, width: Math.max(labelOf(number).length, drawnWidth({ number, scale }), below.length) };
+}
+
+/** Digits and arrow, without the words above and below. */
+function drawnWidth({ number: { value, way }, scale }: Omit<PlacedNumber, 'width'>): number {
+	const arrow = way === undefined || scale === null ? 0 : (ARROW_COLUMNS + 1) * scale.across;
+	return digitSize(value, scale).width + arrow;
 }
 
 /** A number that stands among words: `TURN 90° clockwise`, `MARK 39 5/8 in from FAR`. */
@@ -134,6 +139,19 @@ function fits(lines: NumbersLayout, columns: number, rows: number): boolean {
 	return (
 		lines.reduce((sum, line) => sum + heightOf(line), 0) <= rows && lines.every((line) => numbersWidth(line) <= columns)
 	);
+}
+
+/** What stands before each number of a line: twice what lies between two digits where the window is wide enough, so that 15.5 beside 18.5 never reads as one. */
+export function gapsOf(line: readonly PlacedNumber[], columns: number): number[] {
+	let spare = columns - numbersWidth(line);
+	return line.map((placed, i) => {
+		if (i === 0) return 0;
+		const left = at(line, i - 1);
+		const apart = 2 * Math.max(left.scale?.across ?? 1, placed.scale?.across ?? 1);
+		const more = Math.min(spare, Math.max(0, apart - NUMBER_GAP - (left.width - drawnWidth(left))));
+		spare -= more;
+		return NUMBER_GAP + more;
+	});
 }
 
 /** Numbers in digits stand side by side; those in words all in one line under them. */
