@@ -104,7 +104,8 @@ function observed(f: Filter, kind: FilterReading, value: number, options: Readin
 	const row = readingRow(kind, f.pulls === 0);
 	const { miss, variance: expected } = surprise(f, row, value, variance);
 	const weight = options.confirmed ? 1 : soundness(miss, expected, wrongPart(f.scatter), readings);
-	const state = options.confirmed ? widened(f, (miss * miss) / 4 - expected, expected - variance) : f;
+	const unsure = kind === 'pointer' || f.pulls === 0 ? SEAT : ANGLE;
+	const state = options.confirmed ? widened(f, (miss * miss) / 4 - expected, expected - variance, unsure) : f;
 	const { scatter: counted, ...wrong } = wrongCounted(f, 1 - weight, options);
 	const division = kind === 'angle' || options.sd !== undefined ? 0 : f.dialStep / Math.sqrt(readings);
 	const own = variance - roundingVariance(division);
@@ -150,14 +151,13 @@ function scatterAfter(
 
 /**
  * A confirmed reading that the model thought impossible: the model was too sure of itself. All of it is widened, but at most
- * twofold, since history is worth more than one odd bend; the bend's own angle (before it is pulled: its seat) takes the rest of the
- * variance that `lacks`.
+ * twofold, since history is worth more than one odd bend; the bend's own angle takes the rest of the variance that `lacks`, or (`own`) its seat
+ * where it was not pulled yet, and where a snug dial stands elsewhere before a pull: the dial moved, and the bend is as it was measured.
  */
-function widened(f: Filter, lacks: number, has: number): Gaussian {
+function widened(f: Filter, lacks: number, has: number, own: number): Gaussian {
 	if (lacks <= 0) return f;
 	const factor = 1 + Math.min(1, lacks / has);
 	const rest = Math.max(0, lacks - (factor - 1) * has);
-	const own = f.pulls === 0 ? SEAT : ANGLE;
 	const cov = f.cov.map((line, i) => line.map((p, j) => p * factor + (i === own && j === own ? rest : 0)));
 	return { mean: f.mean, cov };
 }

@@ -15,6 +15,7 @@ import {
 	zeroOf,
 } from './filter.ts';
 import { beyond, lateBy, mayBeShort } from './late.ts';
+import { SEAT } from './model.ts';
 import { type Hands, largest, worthiest } from './worth.ts';
 
 /**
@@ -52,6 +53,8 @@ export interface StopRequest {
 	maxAngle: number;
 	/** Largest dial angle already reached in this seat, null in a fresh one: stopping there again moves nothing. */
 	loadedBefore: number | null;
+	/** Where the dial was told to stand with the bent tube snug before this pull, null where nobody looked: a stop there moves nothing. */
+	snug?: number | null;
 	/** Whether the angle finder has told anything of this tube, or is not asked. */
 	measured: boolean;
 	/** The operator pulls against the advice: stop at least one dial step where the tube is expected to move. */
@@ -103,16 +106,13 @@ export function handsOf(f: Filter): Hands {
 }
 
 /**
- * In the same seat a pull that stops no further than the last moves nothing; in a fresh one a stop lies beyond what was held, but where the
- * dial was told to have moved. A late bend's lies further beyond. One against the advice has to move the tube.
+ * In the same seat a pull that stops no further than the last moves nothing, nor does one that stops where the dial stands before it; in a fresh one a
+ * stop lies beyond what was held, but where the dial was told to have moved. A late bend's lies further beyond. One against the advice has to move the tube.
  */
 function leastStop(f: Filter, req: StopRequest): number {
-	const { dialStep, loadedBefore, forced } = req;
-	const next = Math.max(
-		floorTo(loadedBefore ?? 0, dialStep) + dialStep,
-		beyondHeld(f, dialStep),
-		pastLateOnset(f, req),
-	);
+	const { dialStep, loadedBefore, snug, forced } = req;
+	const stands = Math.max(loadedBefore ?? 0, snug ?? 0);
+	const next = Math.max(floorTo(stands, dialStep) + dialStep, beyondHeld(f, dialStep), pastLateOnset(f, req));
 	return roundedTo(forced ? Math.max(next, ceilTo(predictStop(f, made(f).angle) + dialStep, dialStep)) : next, 9);
 }
 
@@ -196,7 +196,8 @@ export function accept(f: Filter, req: StopRequest): Acceptance {
 	return { over, under, within, short, likelyShort, nextTooFar };
 }
 
-/** How far a tube held at this stop is expected to spring back, degrees; where the dial stands with a straight tube is no part of it. */
+/** How far a tube held at this stop is expected to spring back, degrees; where the dial stands, by itself or since it moved, is no part of it. */
 export function expectedSpringback(f: Filter, { stop }: StopSuggestion): number {
-	return stop - zeroOf(f) - reach(f, stop).mean;
+	const stands = f.moved === 0 ? zeroOf(f) : f.mean[SEAT]!;
+	return stop - stands - reach(f, stop).mean;
 }

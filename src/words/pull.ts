@@ -18,7 +18,7 @@ export function pullWords(fact: PullFact): string {
 		case 'dial-moved': {
 			const { held, by } = fact;
 			const way = by < 0 ? 'lower' : 'higher';
-			return `The dial stands ${dial(Math.abs(by))} ${way} than before, so this stop counts for more than the ${dial(held)} held before.`;
+			return `The dial stands ${angle(Math.abs(by))} ${way} than before, so this stop counts for more than the ${dial(held)} held before.`;
 		}
 		case 'opened-since':
 			return `The bend was opened since it was held at ${dial(fact.held)}.`;

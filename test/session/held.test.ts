@@ -12,7 +12,9 @@ const FLAT = { tooling: { growth: 1 } };
 
 /** One bend, held at the stop and measured this short of what is wanted, at `decide`. */
 function short(by: number, tooling = {}): { run: Run; held: number } {
-	const pulled = give(begin(plainJob({ tooling: { growth: 1, ...tooling } })), { ready: true });
+	const pulled = give(begin(plainJob({ tooling: { growth: 1, ...tooling } })), {
+		ready: true,
+	});
 	const held = open(pulled, 'pull').stop;
 	const { target } = open(pulled, 'pull');
 	let run = give(pulled, { loaded: held });
@@ -61,11 +63,36 @@ describe('a stop is beyond what was held at the same bend', () => {
 	it('says so where the dial was told to stand lower, by which the same stop goes further', () => {
 		const { run, held } = short(0.8);
 		const set = give(run, { do: 'pull' });
-		let again = give(set, { ready: true, pointer: open(set, 'set').pointer - 1.5 });
+		let again = give(set, {
+			ready: true,
+			pointer: open(set, 'set').pointer - 1.5,
+		});
 		while (asked(again).ask === 'confirm') again = give(again, { keep: true });
 		const pull = open(again, 'pull');
 		expect(pull.stop).toBeLessThanOrEqual(held);
-		expect(pull.reason).toContainEqual({ code: 'dial-moved', held, by: expect.closeTo(-1.5, 9) });
+		expect(pull.reason).toContainEqual({
+			code: 'dial-moved',
+			held,
+			by: expect.closeTo(-1.5, 9),
+		});
+	});
+
+	it('lies past where a snug dial was told and confirmed to stand, and a tube springs back by what it did before', () => {
+		const { run } = short(2.5);
+		const set = give(run, { do: 'pull' });
+		const expected = open(set, 'set').pointer;
+		const springback = (ask: PullAsk) =>
+			ask.reason.flatMap((fact) => (fact.code === 'springback-expected' ? [fact.by] : []))[0];
+		const usual = springback(open(give(set, { ready: true }), 'pull')) ?? 0;
+		for (const off of [-13, -8, 8, 10, 15]) {
+			const told = give(set, { ready: true, pointer: expected + off });
+			expect(asked(told).ask, `${off} off`).toBe('confirm');
+			const pull = open(give(told, { keep: true }), 'pull');
+			expect(pull.stop, `${off} off`).toBeGreaterThan(expected + off);
+			expect(springback(pull), `${off} off`).toBeGreaterThan(usual - 2.5);
+			expect(springback(pull), `${off} off`).toBeLessThan(usual + 2.5);
+			expect(pull.risk, `${off} off`).toBeLessThan(0.5);
+		}
 	});
 
 	it("at the machine's largest angle is that angle, and says so", () => {
@@ -104,7 +131,10 @@ describe('a tube that never left the die', () => {
 	it('can be taken back', () => {
 		const set = give(short(3).run, { do: 'pull' });
 		const back = giveAll(set, { still: true }, { undo: true });
-		expect(open(back, 'set')).toEqual({ ...open(set, 'set'), entry: expect.any(Number) });
+		expect(open(back, 'set')).toEqual({
+			...open(set, 'set'),
+			entry: expect.any(Number),
+		});
 	});
 
 	it.each([

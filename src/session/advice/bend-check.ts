@@ -18,6 +18,7 @@ export function stopRequest(state: State): StopRequest {
 		...limitsOfStop(state.start.job, state.bend),
 		target: target(state),
 		loadedBefore: inSeat.length > 0 ? Math.max(...inSeat) : null,
+		snug: bend.pulls.length > 0 ? bend.pointer : null,
 		measured: isMeasured(state) || state.byDial,
 		forced: state.forced,
 	};
