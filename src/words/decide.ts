@@ -11,6 +11,7 @@ import type { Wording } from './lengths.ts';
 import { listed } from './listed.ts';
 import { about, angle, exactAngle, fine, notNothing, shortOrOver } from './numbers.ts';
 
+const AS_IT_IS = 'As it is, the tube does not fit.';
 const TAKE_IT = 'Take it: the program corrects the rest for it.';
 
 /** Why that is advised for the bend at work. */
@@ -38,8 +39,10 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 			return `Pull again: the tube needs this bend closer. A division more may pass its tolerance (chance ${inHundred(fact.chance)}).`;
 		case 'open-by':
 			return `Open it by ${angle(fact.by)}, to ${angle(fact.to)}.`;
+		case 'fits-only-opened':
+			return AS_IT_IS;
 		case 'left-unopened':
-			return `Take it, or open it to ${angle(fact.to)} if the tube has to fit: that is the last resort. As it is, the tube does not fit.`;
+			return `Take it, or open it to ${angle(fact.to)} if the tube has to fit: that is the last resort. ${AS_IT_IS}`;
 		case 'go-easy-opening':
 			return GO_EASY;
 		case 'too-far-to-open':
@@ -130,17 +133,20 @@ export function missedWords(missed: Missed, style: Wording): string {
 		const [is, may] = [Math.abs(by), tolerance].map((value) => checkValueWords(value, kind, style));
 		return `the ${foreignName(name)} is ${is} ${way} (${may} allowed)`;
 	});
-	const all = [...farEndWords(missed, style), ...off, ...outside];
+	const all = [...farEndWords(missed, off.length + outside.length > 0, style), ...off, ...outside];
 	return all.length === 0 ? 'the far end is where it belongs' : all.join(', ');
 }
 
-/** How far the far end is off; nothing where no instrument shows it. */
-function farEndWords({ endOffset, endAngle }: Missed, style: Wording): string[] {
-	const nothing = { place: fine(0, style), direction: angle(0) };
-	const [place, direction] = [fine(endOffset, style), angle(endAngle)];
+/** How far the far end is off; nothing where no instrument shows it, nor, beside what is outside its tolerance (`beside`), where that is inside. */
+function farEndWords({ endOffset, endAngle, endAllowed }: Missed, beside: boolean, style: Wording): string[] {
+	const part = (off: number, allowed: number, from: string, worded: (value: number) => string) => {
+		const inside = isInside(off, allowed);
+		if (inside && (beside || worded(off) === worded(0))) return [];
+		return [`${worded(off)} from its ${from}${inside ? '' : ` (${worded(allowed)} allowed)`}`];
+	};
 	const parts = [
-		...(place === nothing.place ? [] : [`${place} from its place`]),
-		...(direction === nothing.direction ? [] : [`${direction} from its direction`]),
+		...part(endOffset, endAllowed.place, 'place', (value) => fine(value, style)),
+		...part(endAngle, endAllowed.direction, 'direction', angle),
 	];
 	return parts.length === 0 ? [] : [`the far end is ${listed(parts)}`];
 }

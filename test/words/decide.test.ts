@@ -17,15 +17,27 @@ describe('what is missed', () => {
 	const missed = {
 		endOffset: 0.0001,
 		endAngle: 0.01,
+		endAllowed: { place: 0.25, direction: 1 },
 		corner: { bend: 2, off: 1 + 1 / 16, tolerance: 0.5 },
 		checks: [],
 	};
 
+	const told = (parts: object) => decideWords({ code: 'still-missed', ...missed, ...parts }, plainJob());
+
 	it('leaves out a far end that is off by less than anybody can see', () => {
-		const told = (parts: object) => decideWords({ code: 'still-missed', ...missed, ...parts }, plainJob());
 		expect(told({})).toBe('The corner of bend 2 is 1 1/16 in off (1/2 in allowed).');
-		expect(told({ endOffset: 0.25 })).toMatch(/^The far end is 1\/4 in from its place, the corner/);
-		expect(told({ endAngle: 0.9 })).toMatch(/^The far end is 0\.9° from its direction, the corner/);
 		expect(told({ corner: undefined })).toBe('The far end is where it belongs.');
+		expect(told({ corner: undefined, endOffset: 0.125 })).toBe('The far end is 1/8 in from its place.');
+	});
+
+	it('says beside what is outside only what is outside as well, and what would be allowed', () => {
+		expect(told({ endOffset: 0.2, endAngle: 0.9 })).toBe('The corner of bend 2 is 1 1/16 in off (1/2 in allowed).');
+		expect(told({ endOffset: 0.375 })).toMatch(
+			/^The far end is 3\/8 in from its place \(1\/4 in allowed\), the corner/,
+		);
+		expect(told({ endAngle: 1.9 })).toMatch(/^The far end is 1\.9° from its direction \(1° allowed\), the corner/);
+		expect(told({ corner: undefined, endOffset: 0.125, endAngle: 1.9 })).toBe(
+			'The far end is 1/8 in from its place and 1.9° from its direction (1° allowed).',
+		);
 	});
 });

@@ -74,9 +74,19 @@ export function gainBy(state: State, bend: number, { expect: { angle, sd }, risk
 /** Whether opening the bend at work (the tube then comes to `opened`) is worth its strain: it, or the tube, is plainly off, and nothing less makes the tube fit. */
 export function isWorthOpening(state: State, accepted: TubeOutcome, opened: TubeOutcome): boolean {
 	const over = made(state.filter).angle - target(state);
-	const plainly = over > PLAINLY_OVER * state.start.job.tolerance.over || accepted.left > PLAINLY_OFF;
+	const plainly =
+		over > PLAINLY_OVER * state.start.job.tolerance.over || endsAndChecksOff(state, accepted) > PLAINLY_OFF;
 	const missed = accepted.left > 1 + TRIFLE && !hasHope(asRead(state));
 	return plainly && opened.within && missed && !isAtOdds(state);
+}
+
+/** The largest miss of the far end and of the checks, in tolerances: a corner that wandered alone is no ground to strain a bend that is a little over. */
+function endsAndChecksOff({ design, start }: State, { endOffset, endAngle, checks }: TubeOutcome): number {
+	const { shape, direction } = start.job.tolerance;
+	const misses = design.checks.map(
+		({ check, design: aim }, i) => Math.abs(at(checks, i).value - aim) / check.tolerance,
+	);
+	return Math.max(endOffset / shape, endAngle / direction, ...misses);
 }
 
 /** In tolerances of the bend, and of the tube. Opening is the last resort: at the usual risk one bend in fifty passes its tolerance. From twice its tolerance on 11 hoops in 1,512 were opened, from three times 3 in 2,016. */

@@ -62,5 +62,6 @@ export function missedBy({ design, start }: State, { endOffset, endAngle, shape,
 		const { name, kind } = check;
 		return isInside(off, check.tolerance) ? [] : [{ name, kind, off, tolerance: check.tolerance }];
 	});
-	return { endOffset, endAngle, ...corner, checks: outside };
+	const endAllowed = { place: tolerance.shape, direction: tolerance.direction };
+	return { endOffset, endAngle, endAllowed, ...corner, checks: outside };
 }

@@ -43,8 +43,7 @@ function adviseOnTube(state: State): AdvisedOnTube {
 	const contradicted = contradiction(state);
 	if (contradicted !== null) return { ...adviseMeasuring(state, own, contradicted), accepted, tweaks: [] };
 	const opened = own.open === undefined || accepted.within ? null : ifOpened(state, own.open);
-	const alone =
-		opened === null || isWorthOpening(state, accepted, opened) ? own : notOpened(state, own, accepted, opened);
+	const alone = opened === null ? own : openedOrNot(state, own, accepted, opened);
 	const found = accepted.within ? [] : tweaks(state, accepted);
 	const rescue = leastBadOf(state, { accepted, opened, tweaks: found }, alone.advice === 'scrap');
 	const known = { accepted, tweaks: found, ...(rescue === null ? {} : { rescue }) };
@@ -93,6 +92,13 @@ const withoutOpening = (reason: readonly Reason[]) =>
 /** Of readings that cannot all be right the likeliest to be wrong is taken again before anything rests on it. */
 function adviseMeasuring(state: State, { limit }: Advised, { again, reason }: Contradiction): Plain {
 	return { advice: 'measure', again, limit, reason: [...state.aside, reason] };
+}
+
+/** Opened, or not; what taking the bend as it is would come to is said either way. */
+function openedOrNot(state: State, own: Advised, accepted: TubeOutcome, opened: TubeOutcome): Advised {
+	if (!isWorthOpening(state, accepted, opened)) return notOpened(state, own, accepted, opened);
+	const why: Reason[] = [{ code: 'fits-only-opened' }, { code: 'still-missed', ...missedBy(state, accepted) }];
+	return { ...own, reason: own.reason.flatMap((fact) => (fact.code === 'go-easy-opening' ? [...why, fact] : [fact])) };
 }
 
 /** A bend is not worked back where even that would not make the tube fit, nor for little: then what it would bring is said. */

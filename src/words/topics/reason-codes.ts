@@ -67,6 +67,7 @@ const ADVICE_CODES: Codes<DecideFact> = {
 	'opening-forbidden': 'the job does not allow a bend to be opened',
 	'go-easy-opening': 'open it gently',
 	'open-by': 'open it by so much',
+	'fits-only-opened': 'as it is the tube does not fit; opened it does',
 	'left-unopened': 'over by too little to open it, though the tube would fit then',
 	'checks-outside': 'checks that are outside',
 	'taken-as-it-is': 'the bends left can take it up',

@@ -317,6 +317,7 @@ export const GIVEN_UP: DecideAsk = {
 		{ code: 'bend-made', angle: 58.2, sd: 0.12, target: 48.2 },
 	],
 };
+const END_ALLOWED = { place: 0.25, direction: 1 };
 /** The same with all that there is to say of it: more than a small window has room for beside the choices. */
 export const HOPELESS: DecideAsk = {
 	...GIVEN_UP,
@@ -324,7 +325,13 @@ export const HOPELESS: DecideAsk = {
 		...GIVEN_UP.reason,
 		{ code: 'nearest', fits: false, how: 'accept', bend: 2 },
 		{
-			...{ code: 'still-missed', endOffset: 4.2, endAngle: 9.1, corner: { bend: 3, off: 2.5, tolerance: 0.25 } },
+			...{
+				code: 'still-missed',
+				endOffset: 4.2,
+				endAngle: 9.1,
+				endAllowed: END_ALLOWED,
+				corner: { bend: 3, off: 2.5, tolerance: 0.25 },
+			},
 			checks: [
 				{ name: 'rise', kind: 'drop', off: 1.9, tolerance: 0.0625 },
 				{ name: 'legs', kind: 'angle', off: 9.1, tolerance: 0.5 },
@@ -355,7 +362,7 @@ export const REOPEN: DecideAsk = {
 	reason: [
 		{ code: 'reopen-would', bend: 1, by: 0.5, before: 0.2, chance: 0.7 },
 		{
-			...{ code: 'still-missed', endOffset: 0.2, endAngle: 0.3 },
+			...{ code: 'still-missed', endOffset: 0.2, endAngle: 0.3, endAllowed: END_ALLOWED },
 			checks: [{ name: 'rise', kind: 'drop', off: -0.19, tolerance: 0.0625 }],
 		},
 	],

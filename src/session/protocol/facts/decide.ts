@@ -5,6 +5,8 @@ import type { CheckKind, ToMeasure } from '../kinds.ts';
 export interface Missed {
 	endOffset: number;
 	endAngle: number;
+	/** How far the far end may be from its place and from its direction. */
+	endAllowed: { place: number; direction: number };
 	corner?: { bend: number; off: number; tolerance: number };
 	checks: { name: string; kind: CheckKind; off: number; tolerance: number }[];
 }
@@ -23,6 +25,7 @@ export type DecideFact =
 				| 'too-far-to-open'
 				| 'opened-already'
 				| 'opening-forbidden'
+				| 'fits-only-opened'
 				| 'go-easy-opening';
 	  }
 	/** Late: probably short, and near enough after so many pulls. */
