@@ -11,6 +11,7 @@ import { answered } from '../session/log/answered.ts';
 import { undoable } from '../session/log/fold.ts';
 import { halfAnswerOf } from '../session/log/half-answer.ts';
 import type { Output } from '../session/protocol/notes.ts';
+import { placedAt } from '../session/report/set-ups.ts';
 import { journalWords } from '../words/journal.ts';
 import { resumeCommand } from '../words/usage/screen.ts';
 
@@ -41,6 +42,7 @@ export function livePort(
 		},
 		history: () => answered(session.state),
 		pulls: () => session.state.bends[session.state.bend - 1]?.pulls ?? [],
+		placed: () => placedAt(session.state),
 		shape: () => tubeAtWork(session.state, session.state.plan.current).shape,
 		heat: () => heatOf(session.state),
 		...(batch && { batch: () => batch(session) }),

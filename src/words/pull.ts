@@ -6,13 +6,8 @@ import { about, angle, dial } from './numbers.ts';
 /** Why the tube is to be pulled to this stop. */
 export function pullWords(fact: PullFact): string {
 	switch (fact.code) {
-		case 'springback-expected': {
-			const { by, to, sd, known, zero } = fact;
-			const unknown = known.tubes === 0 && known.near.length === 0 && known.pulls === 0;
-			const from = unknown ? 'First pull on an unknown tube: short on purpose.' : `Known ${knownWords(known)}.`;
-			const dialAt = zero === undefined ? '' : ` The dial's zero, ${dial(zero)}, is in the stop.`;
-			return `Should spring back about ${angle(by)} and end near ${angle(to)}, give or take ${about(sd)}.${dialAt} ${from}`;
-		}
+		case 'springback-expected':
+			return springbackTexts(fact).join(' ');
 		case 'chance-over':
 			return `Chance of going over ${angle(fact.limit)}: ${inHundred(fact.chance)}.`;
 		case 'dial-moved': {
@@ -25,4 +20,18 @@ export function pullWords(fact: PullFact): string {
 		case 'stop-capped':
 			return 'The bender reaches no further.';
 	}
+}
+
+/** What to expect of the pull; and where the dial's zero is, and what all that is known from. */
+export function springbackTexts(
+	fact: Extract<PullFact, { code: 'springback-expected' }>,
+): [expected: string, known: string] {
+	const { by, to, sd, known, zero } = fact;
+	const expected = `Should spring back about ${angle(by)} and end near ${angle(to)}, give or take ${about(sd)}.`;
+	const dialAt = zero === undefined ? '' : `The dial's zero, ${dial(zero)}, is in the stop. `;
+	const unknown = known.tubes === 0 && known.near.length === 0 && known.pulls === 0;
+	return [
+		expected,
+		`${dialAt}${unknown ? 'First pull on an unknown tube: short on purpose.' : `Known ${knownWords(known)}.`}`,
+	];
 }

@@ -4,7 +4,7 @@ import { asideWords, doubtWords, twiceWords } from './doubt.ts';
 import { foreign } from './foreign.ts';
 import { notSavedWords } from './journal.ts';
 import type { Wording } from './lengths.ts';
-import { pullWords } from './pull.ts';
+import { pullWords, springbackTexts } from './pull.ts';
 import { refusalWords } from './refusal.ts';
 
 /** Why something is asked, advised or refused, as one text. */
@@ -15,6 +15,15 @@ export function reasonWords(reason: readonly Reason[], style: Wording): string {
 /** The same a text each fact, for where not all of it has room. */
 export function reasonTexts(reason: readonly Reason[], style: Wording): string[] {
 	return reason.map((fact) => reasonFactWords(fact, style));
+}
+
+/** The same of a pull in two texts: what matters with the hand on the lever, and what it is known from. */
+export function pullReasonTexts(reason: readonly Reason[], style: Wording): [now: string, known: string] {
+	const parts = reason.map((fact) =>
+		fact.code === 'springback-expected' ? springbackTexts(fact) : [reasonFactWords(fact, style), ''],
+	);
+	const joined = (i: number) => parts.flatMap((texts) => texts[i] || []).join(' ');
+	return [joined(0), joined(1)];
 }
 
 function reasonFactWords(fact: Reason, style: Wording): string {
@@ -65,6 +74,7 @@ function reasonFactWords(fact: Reason, style: Wording): string {
 		case 'too-far-to-open':
 		case 'opened-already':
 		case 'opening-forbidden':
+		case 'fits-only-opened':
 		case 'go-easy-opening':
 		case 'open-by':
 		case 'checks-outside':

@@ -4,6 +4,7 @@ import type { Answered } from '../../session/log/answered.ts';
 import type { Answer, HalfAnswer } from '../../session/protocol/action.ts';
 import type { Ask } from '../../session/protocol/asks.ts';
 import type { Output } from '../../session/protocol/notes.ts';
+import type { Placed } from '../../session/report/set-ups.ts';
 import type { Job } from '../../tube/job.ts';
 import type { Shape } from '../../tube/shape.ts';
 
@@ -53,6 +54,8 @@ export interface LivePort {
 	draft?(): HalfAnswer | null;
 	/** The pulls of the bend at work, oldest first. */
 	pulls?(): readonly MadePull[];
+	/** Where the tube was set for the bend at work; null before that. */
+	placed?(): Placed | null;
 	/** The tube's center line: made bends as made, the others as planned now. */
 	shape?(): Shape;
 	/** The heat of its tube; null where nobody said. */

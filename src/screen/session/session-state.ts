@@ -7,6 +7,7 @@ import type { Ask, SetAsk } from '../../session/protocol/asks.ts';
 import type { ChangeDie } from '../../session/protocol/facts/caution.ts';
 import type { EvidenceKind, ToMeasure } from '../../session/protocol/kinds.ts';
 import type { CorrectedNote, DoneNote, SessionNote, WarningsNote } from '../../session/protocol/notes.ts';
+import type { Placed } from '../../session/report/set-ups.ts';
 import type { Shape } from '../../tube/shape.ts';
 import type { ShownJob } from '../../words/lengths.ts';
 import type { TopicName } from '../../words/topics/topic-names.ts';
@@ -137,7 +138,9 @@ export interface SessionState {
 	piece: { number: number; wanted: number } | null;
 	/** What the batch has come to, once the session is over. */
 	batch: Batch | null;
-	/** The last `set`, which holds the mark and the turn for the pulls that follow it. */
+	/** The mark and the turn that the pulls of the bend at work follow; null before it is set. */
+	placed: Placed | null;
+	/** The last `set` that was asked. */
 	set: SetAsk | null;
 	page: Page;
 	/** Pages still to be seen before the ask. */
@@ -162,7 +165,7 @@ export interface SessionState {
 export const ASK: Page = { page: 'ask' };
 
 /** What of a session changes with every answer. */
-export type Standing = 'history' | 'undoable' | 'ask' | 'sight' | 'shape' | 'pulls' | 'heat' | 'batch';
+export type Standing = 'history' | 'undoable' | 'ask' | 'sight' | 'shape' | 'pulls' | 'placed' | 'heat' | 'batch';
 
 /** How the session stands, as its port tells it. */
 export function standingOf(port: LivePort): Pick<SessionState, Standing> {
@@ -173,6 +176,7 @@ export function standingOf(port: LivePort): Pick<SessionState, Standing> {
 		sight: port.sight?.() ?? null,
 		shape: port.shape?.() ?? null,
 		pulls: port.pulls?.() ?? [],
+		placed: port.placed?.() ?? null,
 		heat: port.heat?.() ?? null,
 		batch: port.ask() === null ? (port.batch?.() ?? null) : null,
 	};

@@ -36,6 +36,17 @@ export interface PullView {
 	void: boolean;
 }
 
+/** Where the tube was last asked to lie at the bend at work, of what was not taken back; null in a log that does not have it, and before its first set-up. */
+export function placedAt(state: State): Placed | null {
+	const asked = setUps(state, state.bend).findLast(({ entry }) => !entry.void)?.asked ?? null;
+	if (asked === null) return null;
+	const { bend, seat, mark, turn } = asked;
+	return { bend, seat, mark, tubeTurn: turn };
+}
+
+/** A tube in the die: which mark it lies at, and how it was turned for that. */
+export type Placed = Pick<SetAsk, 'bend' | 'seat' | 'mark' | 'tubeTurn'>;
+
 interface SetUp {
 	entry: Entry;
 	seat: number;

@@ -29,7 +29,7 @@ export const markedFrom = (end: EndName): { below: string; brief: string } => ({
 });
 
 /** Under the large turn. */
-export function turnBelow({ seat, tubeTurn: { way } }: SetAsk): string {
+export function turnBelow({ seat, tubeTurn: { way } }: Pick<SetAsk, 'seat' | 'tubeTurn'>): string {
 	return seat > 1 && way === 'none' ? 'leave as it is' : WAYS[way];
 }
 

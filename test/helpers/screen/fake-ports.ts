@@ -7,7 +7,7 @@ import type { Answered } from '../../../src/session/log/answered.ts';
 import type { Event, Reading } from '../../../src/session/log/events.ts';
 import { readingsIn } from '../../../src/session/log/events.ts';
 import type { Answer, HalfAnswer } from '../../../src/session/protocol/action.ts';
-import type { Ask } from '../../../src/session/protocol/asks.ts';
+import type { Ask, SetAsk } from '../../../src/session/protocol/asks.ts';
 import type { Output } from '../../../src/session/protocol/notes.ts';
 import { BOUNDS } from '../../../src/tube/bounds.ts';
 import type { BentAs, Job } from '../../../src/tube/job.ts';
@@ -99,6 +99,10 @@ export class FakeLive implements LivePort {
 
 	ask(): Ask | null {
 		return this.open;
+	}
+
+	placed(): SetAsk | null {
+		return this.shown.findLast((output): output is SetAsk => 'ask' in output && output.ask === 'set') ?? null;
 	}
 
 	answer(answer: Answer): Output[] {

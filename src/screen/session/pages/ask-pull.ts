@@ -1,8 +1,9 @@
-import type { PullAsk, SetAsk } from '../../../session/protocol/asks.ts';
+import type { PullAsk } from '../../../session/protocol/asks.ts';
+import type { Placed } from '../../../session/report/set-ups.ts';
 import { doubtLoaded } from '../../../springback/gates.ts';
 import { cellsOf } from '../../../terminal/width.ts';
 import { trimmed } from '../../../units/format.ts';
-import { reasonWords } from '../../../words/reason.ts';
+import { pullReasonTexts } from '../../../words/reason.ts';
 import { PULL, RELEASED } from '../../../words/session/ask-pull.ts';
 import { type BigNumber, bigNumbers } from '../../text/big-numbers.ts';
 import { asciiOnly, cutLine, type Line, line, wrapped } from '../../text/line.ts';
@@ -65,25 +66,26 @@ export function releasedPage(state: SessionState, ask: PullAsk, loaded: number):
 const HELD_ROWS = 24;
 
 function pullSections(state: SessionState, ask: PullAsk, room: Room): Section[] {
-	const { set } = state;
 	const stop: BigNumber = { ...PULL.stop, unit: '°', value: trimmed(ask.stop, 2), place: 1 };
-	const placed = set === null ? [] : placedLines(state, set, room);
+	const placed = state.placed === null ? [] : placedLines(state, state.placed, room);
 	const cautions = [...pullLimit(ask, room.columns), ...firstPull(state, ask, room)];
-	const told = reasonWords(ask.reason, state.job);
-	const why = wrapped(room.ascii ? asciiOnly(told) : told, room.columns);
+	const [why, known] = pullReasonTexts(ask.reason, state.job).map((text) =>
+		wrapped(room.ascii ? asciiOnly(text) : text, room.columns),
+	);
 	return [
-		{ rank: 1, wide: true, lines: placed },
+		{ rank: 0, wide: true, lines: placed },
 		{ rank: 0, wide: true, lines: bigNumbers([...lead(ask), stop], room) },
 		// What it shows the reason says in words.
 		...ladder(state, ask, room).map((section) => ({ ...section, rank: 2, extra: true })),
 		{ rank: 0, lines: cautions },
-		{ rank: 0, lines: why },
+		{ rank: 0, lines: why ?? [] },
+		{ rank: 1, lines: known ?? [] },
 	];
 }
 
 /** In as many words as have room: the tube lies in the die by now. */
-function placedLines(state: SessionState, set: SetAsk, { columns }: Room): Line[] {
-	const numbers = [bigMark(state, set), turnNumber(set)];
+function placedLines(state: SessionState, placed: Placed, { columns }: Room): Line[] {
+	const numbers = [bigMark(state, placed), turnNumber(placed)];
 	const [whole, brief] = [numbers.map(({ brief: _, ...each }) => inWords(each)), numbers.map(inWords)].map((texts) =>
 		texts.join('   '),
 	);
@@ -91,8 +93,8 @@ function placedLines(state: SessionState, set: SetAsk, { columns }: Room): Line[
 }
 
 /** What counts with the first stroke is said again, whatever lists are off. */
-function firstPull({ set }: SessionState, { bend, pull }: PullAsk, { columns, window }: Room): Line[] {
-	const first = bend === 1 && pull === 1 && (set?.seat ?? 1) === 1;
+function firstPull({ placed }: SessionState, { bend, pull }: PullAsk, { columns, window }: Room): Line[] {
+	const first = bend === 1 && pull === 1 && (placed?.seat ?? 1) === 1;
 	const text = window < ROOMY_ROWS ? PULL.firstBrief : PULL.first;
 	return first ? wrapped(text, columns, 'alert', 2) : [];
 }

@@ -1,4 +1,5 @@
 import type { SetAsk } from '../../../session/protocol/asks.ts';
+import type { Placed } from '../../../session/report/set-ups.ts';
 import type { EndName } from '../../../tube/job.ts';
 import { markFrom } from '../../../tube/marks.ts';
 import { trimmed } from '../../../units/format.ts';
@@ -60,13 +61,13 @@ export function markEnd(bend: number, fromStart: boolean): EndName {
 	return bend > 1 && !fromStart ? 'far' : 'start';
 }
 
-export function bigMark({ job, display }: SessionState, ask: SetAsk): BigNumber {
+export function bigMark({ job, display }: SessionState, ask: Placed): BigNumber {
 	const end = markEnd(ask.bend, display.fromStart);
 	const value = tapeValue(markFrom(ask.mark, end), job);
 	return { label: SET.mark, unit: shownUnits(job), value, ...markedFrom(end), place: 3 };
 }
 
-export function turnNumber(ask: SetAsk): BigNumber {
+export function turnNumber(ask: Placed): BigNumber {
 	const { degrees, way } = ask.tubeTurn;
 	const arrow = way === 'clockwise' || way === 'counterclockwise' ? { way } : {};
 	return { label: SET.turn, unit: '°', value: trimmed(degrees, 1), below: turnBelow(ask), place: 3, ...arrow };
