@@ -6,14 +6,13 @@ import { USUAL_DISPLAY } from '../../src/screen/shell/display.ts';
 import { line } from '../../src/screen/text/line.ts';
 import type { PullAsk } from '../../src/session/protocol/asks.ts';
 import type { Output } from '../../src/session/protocol/notes.ts';
-import { reasonTexts } from '../../src/words/reason.ts';
+import { pullReasonTexts, reasonTexts } from '../../src/words/reason.ts';
 import * as asks from '../helpers/screen/asks.ts';
 import { PIECE } from '../helpers/screen/batch.ts';
 import { ARCH, FakeHome, FakeLive, ROWS, refusal } from '../helpers/screen/fake-ports.ts';
 import type { HeadlessTerminal } from '../helpers/screen/mount.tsx';
 import { frameText } from '../helpers/screen/page-frame.ts';
 import { runScreen } from '../helpers/screen/run-screen.ts';
-import { whyOf } from '../helpers/session/why.ts';
 
 /** What an operator must be able to read whole, however little room there is. */
 
@@ -43,8 +42,10 @@ describe.each(SIZES)('at $columns by $rows', (size) => {
 	test.each([true, false])('the reason of a first pull stands whole, ASCII only: %s', async (ascii) => {
 		const terminal = runScreen(session([asks.SET_FIRST, FIRST_PULL]), size, { jobPath: 'a', ascii });
 		await terminal.until('Pull to 20.5');
-		const why = ascii ? whyOf(FIRST_PULL).replaceAll('°', ' deg') : whyOf(FIRST_PULL);
-		expect(words(terminal)).toContain(why);
+		for (const why of pullReasonTexts(FIRST_PULL.reason, ARCH)) {
+			expect(why).not.toBe('');
+			expect(words(terminal)).toContain(ascii ? why.replaceAll('°', ' deg') : why);
+		}
 		expect(words(terminal)).toMatch(/! Hands clear of .* out of the swing/);
 	});
 
