@@ -11,7 +11,7 @@ import type { Wording } from './lengths.ts';
 import { listed } from './listed.ts';
 import { about, angle, exactAngle, fine, notNothing, shortOrOver } from './numbers.ts';
 
-const AS_IT_IS = 'As it is, the tube does not fit.';
+const NOT_FITTING = 'As it is, the tube does not fit.';
 const TAKE_IT = 'Take it: the program corrects the rest for it.';
 
 /** Why that is advised for the bend at work. */
@@ -40,9 +40,9 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 		case 'open-by':
 			return `Open it by ${angle(fact.by)}, to ${angle(fact.to)}.`;
 		case 'fits-only-opened':
-			return AS_IT_IS;
+			return NOT_FITTING;
 		case 'left-unopened':
-			return `Take it, or open it to ${angle(fact.to)} if the tube has to fit: that is the last resort. ${AS_IT_IS}`;
+			return `Take it, or open it to ${angle(fact.to)} if the tube has to fit: that is the last resort. ${NOT_FITTING}`;
 		case 'go-easy-opening':
 			return GO_EASY;
 		case 'too-far-to-open':
