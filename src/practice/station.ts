@@ -187,7 +187,8 @@ export class Station {
 		const check = this.#checkOf(name);
 		if (check.kind === 'ovality') return this.#roundness(name);
 		const value = trueCheck(check, this.#bends, this.#piece, this.#job);
-		if (check.kind !== 'angle') return this.#taped(value + this.#draw.normal(0, this.#job.tooling.tape / 4));
+		if (check.kind !== 'angle')
+			return this.#taped(value + this.#draw.normal(0, this.#world.operator.taping * this.#job.tooling.tape));
 		const { sd, division } = this.#world.finder;
 		return Math.max(0, nearestTo(value + this.#shop.bias + this.#draw.normal(0, sd), division));
 	}

@@ -68,6 +68,8 @@ export interface World {
 		turning: number;
 		/** A mark as made, in divisions of the tape. */
 		marking: number;
+		/** A length of a check as laid off with straight edge and tape, in divisions of the tape. */
+		taping: number;
 		pointer: PointerHands;
 		/** Whether the dial is told after release. */
 		readsRelease: boolean;
@@ -100,7 +102,7 @@ export const USUAL_SHOP: World = {
 	seating: 0.25,
 	dial: { division: 0.5, loaded: 0.15, released: 0.2 },
 	finder: { division: 0.1, sd: 0.25, bias: [0, 0] },
-	operator: { stopping: 0.25, turning: 0.3, marking: 0.4, pointer: 'reads', readsRelease: true },
+	operator: { stopping: 0.25, turning: 0.3, marking: 0.4, taping: 0.25, pointer: 'reads', readsRelease: true },
 	scatter: [1, 1],
 	blunders: { off: 0.02, swapped: 0.01 },
 	tails: null,

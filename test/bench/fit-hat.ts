@@ -13,12 +13,18 @@ import { driven } from './driven.ts';
 import { startOf, trimmed } from './fit-made.ts';
 
 /** The stated shop: angle finder .2, marks half a division of a 1/32 tape, rotations .4, nobody keys a wrong number. */
-const STATED: World = {
+export const STATED: World = {
 	...USUAL_SHOP,
 	finder: { ...USUAL_SHOP.finder, sd: 0.2 },
 	operator: { ...USUAL_SHOP.operator, turning: 0.4, marking: 0.5 },
 	blunders: { off: 0, swapped: 0 },
 };
+/** A usual shop, wrong numbers and all, with such a finder and such hands. */
+export const shopWith = (finder: number, hands: Pick<World['operator'], 'turning' | 'marking' | 'taping'>): World => ({
+	...USUAL_SHOP,
+	finder: { ...USUAL_SHOP.finder, sd: finder },
+	operator: { ...USUAL_SHOP.operator, ...hands },
+});
 const STRETCH = 0.008;
 
 export interface SessionTube {
@@ -30,12 +36,12 @@ export interface SessionTube {
 }
 
 /** Null for a tube that the advice had scrapped. */
-export function sessionTube(job: Job, seed: number): SessionTube | null {
+export function sessionTube(job: Job, seed: number, world: World): SessionTube | null {
 	const draw = draws(seed);
 	const trueJob = { ...job, tooling: { ...job.tooling, stretch: draw.uniform(0, STRETCH) } };
-	const station = new Station(trueJob, STATED, draw);
+	const station = new Station(trueJob, world, draw);
 	const set: Numbers[] = [];
-	const state = driven(startOf(job), { station, world: STATED, draw }, (open, before) => {
+	const state = driven(startOf(job), { station, world, draw }, (open, before) => {
 		if (open.ask === 'set' && open.seat === 1) set[open.bend - 1] = before.plan.current[open.bend - 1]!;
 	});
 	return state.phase.at === 'done' && state.phase.scrapped ? null : finished(state, station, trueJob, set);
