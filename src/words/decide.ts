@@ -154,11 +154,9 @@ function farEndWords({ endOffset, endAngle, endAllowed }: Missed, beside: boolea
 /** How near the tube can still come: what taking the bend comes to is told beside it, another way only as what it would bring. */
 function nearestWords(fact: Extract<DecideFact, { code: 'nearest' }>): string {
 	const { fits, how } = fact;
-	if (how === 'accept') return fits ? 'Ends and checks could still be met with this bend as it is.' : NO_LONGER;
+	if (how === 'accept') return fits ? 'Ends and checks could still be met with this bend as it is.' : NOT_FITTING;
 	return `${fits ? 'Ends and checks could still be met' : 'It would come closest'} by ${nearestWayWords(fact)}.`;
 }
-
-const NO_LONGER = 'By what was measured, the tube can no longer fit.';
 
 function nearestWayWords({ how, bend, by }: Extract<DecideFact, { code: 'nearest' }>): string {
 	if (how === 'relieve') return 'opening this bend to what is wanted';

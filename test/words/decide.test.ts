@@ -13,6 +13,12 @@ describe('a bend that is neither over nor short', () => {
 	});
 });
 
+it('a bend that one more pull would bring closer never makes a tube that can no longer fit: only as it is does it not', () => {
+	expect(decideWords({ code: 'nearest', fits: false, how: 'accept', bend: 1 }, plainJob())).toBe(
+		'As it is, the tube does not fit.',
+	);
+});
+
 describe('what is missed', () => {
 	const missed = {
 		endOffset: 0.0001,
