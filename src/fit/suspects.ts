@@ -18,13 +18,16 @@ export interface Suspect {
 	off: number;
 	/** Logarithm of how much likelier all that was told and read is with this one a gross error than with none. */
 	likely: number;
+	/** The part of what is believed of it that rests on it alone: 1 where nothing else says anything of it. */
+	alone: number;
 }
 
 /** What cannot be told from an error of its own: nothing else says anything about it. */
 const ALONE = 1e-6;
 
-/** How large gross errors are, in standard deviations of what they are errors of: each of these as often (common practice, no source). */
-const GROSS_SIZES = [4, 6, 8, 10, 12];
+/** How large gross errors are, in standard deviations of what they are errors of, either way: each of these as often (common practice, no source). */
+const GROSS_SIZES = [3, 4, 5, 6, 7, 8, 9, 10, 11, 12];
+export const LARGEST_GROSS = 12;
 
 /**
  * Everything told or read, each with what all the rest says of it. When exactly one of them is a gross error, the largest `off` is
@@ -52,22 +55,25 @@ function isToldOfABend(unknown: AsBuiltUnknown): unknown is AsBuiltUnknown & { k
 }
 
 /** `left`: what the estimate leaves of it; `sd`: its own error; `variance`: of the estimate's own value for it; `by`: how far off, by all the rest. */
-function offOf(left: number, sd: number, variance: number): (Pick<Suspect, 'off' | 'likely'> & { by: number }) | null {
+function offOf(
+	left: number,
+	sd: number,
+	variance: number,
+): (Pick<Suspect, 'off' | 'likely' | 'alone'> & { by: number }) | null {
 	const rest = 1 - variance / sd ** 2;
 	if (!(rest > ALONE)) return null;
 	const off = Math.abs(left) / (sd * Math.sqrt(rest));
-	return { off, by: left / rest, likely: grossLikelihood(off, rest) };
+	return { off, by: left / rest, likely: grossLikelihood(off, rest), alone: 1 - rest };
 }
 
 /**
- * The rest leads one to expect a value with the variance sd^2 / rest, its own error included; a gross error widens that error by its size. The
+ * The rest leads one to expect a value with the variance sd^2 / rest, its own error included, and a gross error moves what is told by its size. The
  * ratio of the two normal densities at what the value is off, over all sizes, in logarithms: it would overflow.
- * Source: G. E. P. Box and G. C. Tiao, A Bayesian approach to some outlier problems, Biometrika 55 (1968): inflated variance (from memory).
  */
 function grossLikelihood(off: number, rest: number): number {
-	const each = GROSS_SIZES.map((size) => {
-		const wider = 1 + size ** 2 * rest;
-		return (off ** 2 * (1 - 1 / wider) - Math.log(wider)) / 2;
+	const each = GROSS_SIZES.flatMap((size) => {
+		const moved = size * Math.sqrt(rest);
+		return [moved * (off - moved / 2), -moved * (off + moved / 2)];
 	});
 	const most = Math.max(...each);
 	return most + Math.log(each.reduce((sum, one) => sum + Math.exp(one - most), 0) / each.length);

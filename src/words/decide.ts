@@ -10,6 +10,7 @@ import { foreignName } from './foreign.ts';
 import type { Wording } from './lengths.ts';
 import { listed } from './listed.ts';
 import { about, angle, exactAngle, fine, notNothing, shortOrOver } from './numbers.ts';
+import { againLabel } from './session/again.ts';
 
 const NOT_FITTING = 'As it is, the tube does not fit.';
 const TAKE_IT = 'Take it: the program corrects the rest for it.';
@@ -74,7 +75,7 @@ export function decideWords(fact: DecideFact, style: Wording): string {
 			return `Straight and good for use: ${notNothing(fact.behind, style)} behind the last bend${anew}, ${notNothing(fact.before, style)} before the first.`;
 		}
 		case 'measure-first':
-			return `Measure bend ${fact.bend} again: ${ONE_READING[fact.before]}`;
+			return firstWords(fact);
 		case 'does-not-go':
 			return againstWords(fact, style);
 	}
@@ -91,6 +92,14 @@ const ONE_READING = {
 	open: 'never open a bend on one reading.',
 	'go-back': 'never go back to a bend on one reading.',
 } as const;
+
+const BEFORE = { scrap: 'give the tube up', open: 'open a bend', 'go-back': 'go back to a bend' } as const;
+
+/** What to measure again before anything rests on it. */
+function firstWords({ bend, before, again }: Extract<DecideFact, { code: 'measure-first' }>): string {
+	if (again === undefined || again.kind === 'angle') return `Measure bend ${bend} again: ${ONE_READING[before]}`;
+	return `Before you ${BEFORE[before]}, ${againLabel(again)}: little else shows it.`;
+}
 
 function takenWords({ angle: made, target, last }: Extract<DecideFact, { code: 'taken-as-it-is' }>): string {
 	const short = made < target;

@@ -32,7 +32,11 @@ interface Unknown {
 const SIZES = [4, 5, 6, 7, 8, 9, 10, 11, 12];
 const STEP = 1e-3;
 
-export function bestOf(state: State): Best | null {
+export const isSame = (a: Named, b: Named): boolean =>
+	a.kind === b.kind && (a.kind === 'check' ? a.name === b.name : a.bend === b.bend);
+
+/** `but`: what was read again already, and is right. */
+export function bestOf(state: State, but: readonly Named[] = []): Best | null {
 	const { input } = builtByAll(state);
 	const checks = input.readings.filter(({ check }) => check);
 	if (checks.length === 0) return null;
@@ -72,7 +76,9 @@ export function bestOf(state: State): Best | null {
 			of: { kind: 'check', name } as Named,
 			likely: sized((size) => checks.map((_, j) => (i === j ? sd * size : 0))),
 		})),
-	].toSorted((a, b) => b.likely - a.likely);
+	]
+		.filter((each) => !but.some((known) => isSame(each.of, known)))
+		.toSorted((a, b) => b.likely - a.likely);
 	const [first] = found;
 	const all = found.reduce((sum, { likely }) => sum + Math.exp(likely - first!.likely), 0);
 	return { first: first!.of, share: 1 / all, evidence: first!.likely - likelihood(miss.map(() => 0)) };

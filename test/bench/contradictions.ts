@@ -2,6 +2,8 @@
  * One number wrong, of which the program knows nothing: a finder's, a check's, a mark or a turn, by 4 to 12 of its own errors, in whole sessions
  * in foreign shops whose operator does as he is advised. Counted where it matters: where the tube fits when it is right, and does not when it is
  * believed. What is asked for first, and whether because of it a made bend was gone back to, opened or the tube given up before it was read again.
+ * Beside that: how often the best identification itself, told what the first reading taken again showed, would take another one second; what would
+ * not have been moved, or pulled closer, had the number been right at that moment.
  * A number is the first seed, a word the jobs with it in their name; `tubes=n` tries so many of each kind; `inch` has marks off by an inch alone.
  */
 
@@ -22,7 +24,8 @@ import { BURNT } from '../../src/units/tape.ts';
 import { gaveUpWords } from '../../src/words/practice.ts';
 import { CHECKED_JOBS } from './advice-jobs.ts';
 import { trulyFits } from './advice-truth.ts';
-import { type Best, bestOf, type Named } from './contradictions-best.ts';
+import { type Best, bestOf, isSame, type Named } from './contradictions-best.ts';
+import { isAdvisedAsWell, type Wrong } from './contradictions-right.ts';
 import { startOf } from './fit-made.ts';
 
 const WORLDS: readonly World[] = [USUAL_SHOP, ...Object.values(ELSEWHERE)].map((world) => ({
@@ -47,14 +50,18 @@ interface Planted extends Named {
 
 interface Course {
 	fits: boolean;
-	/** What was asked to be measured again, in order, and how well it could be known at the first. */
+	/** What was asked to be measured again since it does not go with the rest, in order, how well it could be known at the first, and then at the second. */
 	asked: Named[];
 	best: Best | null;
+	second: Best | null;
 	/** By a doubt at once, before it counted. */
 	doubted: boolean;
 	/** A made bend gone back to or opened, or the tube given up, before the planted number was read again or another took its place. */
 	moved: number;
 	how: string;
+	/** Moved, or pulled closer, then, as it would not have been had the number been right at that moment. */
+	misled: number;
+	pulled: number;
 }
 
 type Policy = 'advice' | 'believes';
@@ -64,24 +71,46 @@ function course(job: Job, world: World, seed: number, planted: Planted | null, p
 	const station = new Station(job, world, draw);
 	let state = initial(startOf(job));
 	let [refusals, again, shown] = [0, false, false];
-	const told: Course = { fits: false, asked: [], best: null, doubted: false, moved: 0, how: '' };
+	const told: Course = {
+		fits: false,
+		asked: [],
+		best: null,
+		second: null,
+		doubted: false,
+		moved: 0,
+		how: '',
+		misled: 0,
+		pulled: 0,
+	};
+	const wrongs: Wrong[] = [];
 	for (let k = 0; k < MOST_ANSWERS; k++) {
 		const open = ask(state);
 		if (open === null) return { ...told, fits: trulyFits(state, station, job) };
-		const sight = seen(open, station, again || shown ? null : planted, job, policy);
+		const believes = again || shown ? null : planted;
+		const sight = seen(open, station, believes, job, policy);
+		if (sight.right !== undefined && (believes?.kind === 'angle' || believes?.kind === 'check'))
+			wrongs.push({ entry: nextEntry(state), of: believes.kind, right: sight.right });
 		const usual = operatorAnswer(open, sight, world, draw, gaveUpWords);
 		const action = policy === 'believes' && open.ask === 'decide' ? believed(usual, open) : usual;
 		if (open.ask === 'decide') {
 			if (open.advice === 'measure' && typeof open.of === 'object') {
-				if (told.asked.length === 0) told.best = bestOf(state);
-				told.asked.push(open.of);
+				if (open.reason.some(({ code }) => code === 'does-not-go')) {
+					if (told.asked.length === 0) told.best = bestOf(state);
+					if (told.asked.length === 1) told.second = bestOf(state, told.asked);
+					told.asked.push(open.of);
+				}
 				again ||= planted !== null && isSame(open.of, planted);
 			} else if (told.asked.length === 0) told.best = bestOf(state) ?? told.best;
 			const moves = ['reopen', 'relieve', 'scrap'].includes(open.advice);
+			const closer = open.reason.some(({ code }) => code === 'touch-more' || code === 'needed-closer');
 			// A finder's number is replaced, and rightly, once the bend was pulled and measured anew.
 			if (moves && !again && !shown) {
 				told.moved += 1;
 				told.how = `${open.advice} ${JSON.stringify(open.of ?? '')} at bend ${open.bend}`;
+			}
+			if (believes !== null && !again && (moves || closer) && !isAdvisedAsWell(open, state, believes, wrongs)) {
+				if (moves) told.misled += 1;
+				else told.pulled += 1;
 			}
 		}
 		if (open.ask === 'confirm' && planted !== null && isSame(ofConfirm(open), planted)) {
@@ -107,16 +136,16 @@ function believed(usual: Action, open: Extract<Ask, { ask: 'decide' }>): Action 
 	return usual.do === 'pull' && open.advice === 'pull' ? usual : { do: 'accept' };
 }
 
-const isSame = (a: Named, b: Named) =>
-	a.kind === b.kind && (a.kind === 'check' ? a.name === b.name : a.bend === b.bend);
-
 function ofConfirm({ of, bend = 0, name = '' }: Extract<Ask, { ask: 'confirm' }>): Named {
 	if (of === 'check') return { kind: 'check', name };
 	return { kind: of === 'mark' || of === 'rotation' ? of : 'angle', bend: of === 'angle' ? bend : 0 };
 }
 
+/** `right`: what it would have read. */
+type Seen = Sight & { right?: number };
+
 /** What the hands do and the instruments show, with the planted error where it belongs. */
-function seen(open: Ask, station: Station, planted: Planted | null, job: Job, policy: Policy): Sight {
+function seen(open: Ask, station: Station, planted: Planted | null, job: Job, policy: Policy): Seen {
 	if (planted === null) return station.see(open);
 	const { kind, size, bend, name } = planted;
 	if (open.ask === 'set' && open.bend === bend && open.seat === 1) {
@@ -127,7 +156,10 @@ function seen(open: Ask, station: Station, planted: Planted | null, job: Job, po
 		if (kind === 'rotation') return station.see({ ...open, rotation: open.rotation + by });
 	}
 	const sight = station.see(open);
-	const off = (by: number): Sight => ({ ...sight, reading: Math.max(0, (sight.reading ?? 0) + by) });
+	const off = (by: number): Seen => {
+		const right = sight.reading ?? 0;
+		return { ...sight, right, reading: Math.max(0, right + by) };
+	};
 	if (open.ask === 'measure' && kind === 'angle' && open.bend === bend) return off(size * ANGLE_READING_SD);
 	const check = job.checks.find((each) => each.name === name);
 	if (open.ask === 'check' && check && open.name === name) return off(size * checkReadingSd(job, check));
@@ -149,11 +181,13 @@ function plant(job: Job, kind: Named['kind'], draw: Draw): Planted {
 const part = (some: number, all: number) =>
 	`${some} of ${all}${all === 0 ? '' : ` (${((100 * some) / all).toFixed(0)} %)`}`;
 
-let overall = { found: 0, first: 0, two: 0, moved: 0, matter: 0 };
+const NONE = { found: 0, first: 0, two: 0, best: 0, moved: 0, misled: 0, pulled: 0, matter: 0 };
+const overall = { ...NONE };
 for (const job of CHECKED_JOBS.filter(({ name }) => named.length === 0 || named.some((word) => name.includes(word)))) {
 	for (const [j, kind] of KINDS.entries()) {
 		if (INCH && kind !== 'mark') continue;
-		let [matter, doubted, found, first, two, moved, asked, asks, hit] = [0, 0, 0, 0, 0, 0, 0, 0, 0];
+		const own = { ...NONE };
+		let [doubted, asked, asks, hit] = [0, 0, 0, 0];
 		for (let i = 0; i < TUBES; i++) {
 			const seed = SEED + j * 100_000 + i;
 			const world = WORLDS[i % WORLDS.length]!;
@@ -164,10 +198,12 @@ for (const job of CHECKED_JOBS.filter(({ name }) => named.length === 0 || named.
 			if (wrong === null || wrong.fits) continue;
 			const tried = course(job, world, seed, planted, 'advice');
 			if (tried === null) continue;
-			matter += 1;
+			own.matter += 1;
 			// A bend that is gone back to with every number right as well is not moved because of the wrong one.
 			const because = tried.moved > 0 && (course(job, world, seed, null, 'advice')?.moved ?? 0) === 0;
-			moved += Number(because);
+			own.moved += Number(because);
+			own.misled += Number(tried.misled > 0);
+			own.pulled += Number(tried.pulled > 0);
 			if (tried.doubted) {
 				doubted += 1;
 				continue;
@@ -180,22 +216,20 @@ for (const job of CHECKED_JOBS.filter(({ name }) => named.length === 0 || named.
 					JSON.stringify({ seed, planted, asked: tried.asked, best: tried.best, moved: because ? tried.how : '' }),
 				);
 			if (tried.best === null || !isSame(tried.best.first, planted) || tried.best.evidence < CONTRADICTS) continue;
-			found += 1;
-			first += Number(tried.asked[0] !== undefined && isSame(tried.asked[0], planted));
-			two += Number(tried.asked.slice(0, 2).some((each) => isSame(each, planted)));
+			own.found += 1;
+			own.first += Number(tried.asked[0] !== undefined && isSame(tried.asked[0], planted));
+			const two = tried.asked.slice(0, 2).some((each) => isSame(each, planted));
+			own.two += Number(two);
+			own.best += Number(!two && tried.second !== null && !isSame(tried.second.first, planted));
 		}
-		overall = {
-			found: overall.found + found,
-			first: overall.first + first,
-			two: overall.two + two,
-			moved: overall.moved + moved,
-			matter: overall.matter + matter,
-		};
+		for (const key of Object.keys(own) as (keyof typeof own)[]) overall[key] += own[key];
 		console.log(
-			`${job.name}, ${kind}: ${matter} of ${TUBES} matter; doubted at once ${doubted}; asked ${asked}, ${asks} times, for the wrong one ${hit}; best finds ${found}, asked first ${part(first, found)}, among two ${part(two, found)}; moved before it was read again ${moved}`,
+			`${job.name}, ${kind}: doubted at once ${doubted}; asked ${asked}, ${asks} times, for the wrong one ${hit}; of ${TUBES} ${told(own)}`,
 		);
 	}
 }
-console.log(
-	`all: ${overall.matter} matter, best finds ${overall.found}: first ${part(overall.first, overall.found)}, among two ${part(overall.two, overall.found)}; moved ${overall.moved}`,
-);
+console.log(`all: ${told(overall)}`);
+
+function told({ matter, found, first, two, best, moved, misled, pulled }: typeof NONE): string {
+	return `${matter} matter, best finds ${found}: first ${part(first, found)}, among two ${part(two, found)}, else the best's second is another as well ${best}; moved before it was read again ${moved}, as would not have been with it right ${misled}; pulled closer so ${pulled}`;
+}

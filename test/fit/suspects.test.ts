@@ -97,6 +97,14 @@ describe('what a tube that was told wrong is suspected of', () => {
 		const arc = (6 * 40 * Math.PI) / 180;
 		const sd = Math.hypot(0.0125, 0.0125, (6 * 0.25 * Math.PI) / 180, arc * Math.hypot(0.01, 0.005, 0.0045), 1 / 32);
 		expect((leg!.off * sd) / 0.01).toBeCloseTo(1, 2);
+		const reading = found.find(({ kind }) => kind === 'reading')!;
+		// An error of the reading by so many of its own, either way, moves what is read by so much: the densities at a hundredth, beside that of none.
+		const density = (by: number) => Math.exp(-0.5 * ((0.01 - by) / sd) ** 2);
+		const sizes = [3, 4, 5, 6, 7, 8, 9, 10, 11, 12].flatMap((size) => [size / 32, -size / 32]);
+		const likelier = sizes.reduce((sum, by) => sum + density(by), 0) / sizes.length / density(0);
+		expect(reading.likely).toBeCloseTo(Math.log(likelier), 2);
+		// Of the reading's own variance as much is left as the rest does not say.
+		expect(reading.alone).toBeCloseTo(1 - (1 / 32 / sd) ** 2, 2);
 	});
 });
 

@@ -47,3 +47,20 @@ describe('what is missed', () => {
 		);
 	});
 });
+
+describe('what is measured again before anything rests on it', () => {
+	it('is named, with what it would be done for', () => {
+		const told = (parts: object) =>
+			decideWords({ code: 'measure-first', bend: 3, before: 'go-back', ...parts }, plainJob());
+		expect(told({})).toBe('Measure bend 3 again: never go back to a bend on one reading.');
+		expect(told({ again: { kind: 'mark', bend: 3 } })).toBe(
+			'Before you go back to a bend, measure the mark of bend 3: little else shows it.',
+		);
+		expect(told({ before: 'open', again: { kind: 'rotation', bend: 3 } })).toBe(
+			'Before you open a bend, read back how bend 3 lies: little else shows it.',
+		);
+		expect(told({ again: { kind: 'check', name: 'crown' } })).toBe(
+			'Before you go back to a bend, read the crown again: little else shows it.',
+		);
+	});
+});

@@ -1,6 +1,6 @@
 /** Readings that cannot all be right: which of them is to be taken again before anything is built on them. */
 import type { AsBuilt } from '../../fit/built-tube.ts';
-import { type Suspect, suspectsOf } from '../../fit/suspects.ts';
+import { LARGEST_GROSS, type Suspect, suspectsOf } from '../../fit/suspects.ts';
 import { at, largestFirst, meanOf } from '../../maths/list.ts';
 import { BURNT } from '../../units/tape.ts';
 import { convertLength, type Units } from '../../units/units.ts';
@@ -21,11 +21,11 @@ export const CANNOT_BE = 3;
 /** What a set-up is spent on, or the tube given up for, must not hang on a reading this far off. */
 export const IN_DOUBT = 2;
 
-/** Logarithms of likelihoods that differ by less say the same. */
-const AS_LIKELY = 0.4;
+/** Logarithm of a likelihood: twenty times likelier with it wrong it is asked for, however near it lies. */
+const PLAINLY = 3;
 
-/** What would have to be off by more than so many of its own errors is not what is wrong. */
-const MOST_ERRORS = 16;
+/** Logarithms of likelihoods that differ by less say the same. */
+const AS_LIKELY = 0.7;
 
 /** So many standard deviations of what the rest says of it a mark may be from where an inch forgotten would have it. */
 const NEAR = 2;
@@ -52,18 +52,23 @@ export function contradiction(state: State, least = CANNOT_BE): Contradiction | 
 }
 
 /** Nothing contradicts anything before the first check is read. */
-const suspectsAgainst = (built: AsBuilt): Suspect[] => (built.input.readings.length === 0 ? [] : suspectsOf(built));
+export const suspectsAgainst = (built: AsBuilt): Suspect[] =>
+	built.input.readings.length === 0 ? [] : suspectsOf(built);
 
 /** Of these the likeliest to be wrong that can be measured again and was not; undefined: none. */
 function toAskFor(state: State, built: AsBuilt, suspects: readonly Suspect[], least: number) {
-	const isPossible = (suspect: Suspect) =>
-		Math.abs(suspect.value - suspect.would) <= MOST_ERRORS * suspect.sd ||
-		burntOn(suspect, state.start.job.units) !== null;
-	const possible = suspects.filter((suspect) => suspect.off >= least && suspect.likely > 0 && isPossible(suspect));
+	const isDoubted = ({ off, likely }: Suspect) => off >= least || likely >= PLAINLY;
+	const mayBe = (suspect: Suspect) => explains(suspect) || burntOn(suspect, state.start.job.units) !== null;
+	const possible = suspects.filter((suspect) => isDoubted(suspect) && mayBe(suspect));
 	return largestFirst(possible, suspectWeight).flatMap((suspect) => {
 		const again = toMeasure(built, suspect);
 		return again === null || isMeasuredAgain(state, again) ? [] : [{ suspect, again }];
 	})[0];
+}
+
+/** Whether it is what is wrong, if anything is: the largest gross error of it leaves no more than errors explain. */
+function explains({ value, would, sd, off }: Suspect): boolean {
+	return off * (1 - (LARGEST_GROSS * sd) / Math.abs(value - would)) <= CANNOT_BE;
 }
 
 /**
@@ -73,7 +78,7 @@ function toAskFor(state: State, built: AsBuilt, suspects: readonly Suspect[], le
 export function isAtOdds(state: State): boolean {
 	const built = builtByAll(state);
 	const suspects = suspectsAgainst(built);
-	const isDoubted = suspects.some(({ off, likely }) => off >= IN_DOUBT && likely > 0);
+	const isDoubted = suspects.some(({ off }) => off >= IN_DOUBT);
 	return isDoubted && toAskFor(state, built, suspects, IN_DOUBT) === undefined;
 }
 
@@ -81,7 +86,7 @@ export function isAtOdds(state: State): boolean {
 const suspectWeight = ({ likely, kind }: Suspect): number => likely + (kind === 'angle' ? AS_LIKELY : 0);
 
 /** Null for what has no name to be asked for by: the straight before a bend. */
-function toMeasure({ input }: AsBuilt, { kind, bend, reading }: Suspect): ToMeasure | null {
+export function toMeasure({ input }: AsBuilt, { kind, bend, reading }: Suspect): ToMeasure | null {
 	if (kind !== 'reading') return { kind, bend: 1 + (bend ?? 0) };
 	const { name, check } = at(input.readings, reading ?? 0);
 	return check ? { kind: 'check', name } : null;

@@ -1,9 +1,11 @@
-/** No tube is given up on one reading: what has to be measured again before. */
+/** No tube is given up, and no made bend is moved, on one reading: what has to be measured again before. */
 
 import { at, largestFirst } from '../../maths/list.ts';
 import { made } from '../../springback/filter.ts';
+import { builtByAll } from '../estimate/estimate.ts';
 import { bendAt, type State } from '../log/state.ts';
 import type { ToMeasure } from '../protocol/kinds.ts';
+import { suspectsAgainst, toMeasure } from './contradiction.ts';
 import { isConfirmed, isMeasuredAgain } from './measured-again.ts';
 
 /** Two readings that differ by no more say the same, degrees; and they bear out an angle that lies no further than this from them. */
@@ -53,3 +55,23 @@ export function isReadTwice(state: State, bend: number): boolean {
 	const agree = read.some((one, i) => read.some((other, j) => j !== i && Math.abs(one - other) <= AGREE));
 	return agree || isConfirmed(state, bend) || isMeasuredAgain(state, { kind: 'angle', bend });
 }
+
+/** More than this part of what is believed of it rests on it alone: a gross error of it would hardly show. */
+const ALONE = 0.5;
+
+/**
+ * What to measure again before a made bend is moved, though nothing speaks against it: of what was told or read once, and little else says anything
+ * of, the likeliest to be wrong. Null: all of that was measured again.
+ */
+export function toldOnce(state: State): ToMeasure | null {
+	const built = builtByAll(state);
+	const unheld = suspectsAgainst(built).filter(({ alone }) => alone > ALONE);
+	return (
+		largestFirst(unheld, ({ likely }) => likely)
+			.flatMap((suspect) => toMeasure(built, suspect) ?? [])
+			.find((again) => !wasTwice(state, again)) ?? null
+	);
+}
+
+const wasTwice = (state: State, of: ToMeasure): boolean =>
+	of.kind === 'angle' ? isReadTwice(state, of.bend ?? state.bend) : isMeasuredAgain(state, of);

@@ -11,7 +11,7 @@ import { acceptance, atLimit, target } from './bend-check.ts';
 import { type Contradiction, contradiction, IN_DOUBT } from './contradiction.ts';
 import { isWorthOpening, type Saving, savingTweak } from './going-back.ts';
 import { isHopeless, leastBadOf, missedBy } from './least-bad.ts';
-import { isReadTwice, secondLook } from './second-look.ts';
+import { isReadTwice, secondLook, toldOnce } from './second-look.ts';
 import { type TouchMore, touchMore } from './touch-more.ts';
 import { ifAccepted, ifOpened, isTakenUp, LITTLE_LEFT, tweaks } from './what-if.ts';
 
@@ -72,17 +72,18 @@ function surely(state: State, advised: Plain): Plain {
 	if (advised.advice === 'accept' || advised.advice === 'pull' || advised.advice === 'measure') return advised;
 	const doubtful = contradiction(state, IN_DOUBT);
 	if (doubtful !== null) return adviseMeasuring(state, advised, doubtful);
+	if (advised.advice === 'scrap') return advised;
 	const bend = advised.of ?? state.bend;
-	if (advised.advice === 'scrap' || isReadTwice(state, bend)) return advised;
+	const again = toldOnce(state) ?? (isReadTwice(state, bend) ? null : { kind: 'angle' as const, bend });
+	return again === null ? advised : adviseMeasuringFirst(state, advised, again);
+}
+
+function adviseMeasuringFirst(state: State, advised: Plain, again: ToMeasure): Plain {
 	const { open: _, of: __, how: ___, ...rest } = advised;
 	const before = advised.advice === 'relieve' ? 'open' : 'go-back';
-	const first: Reason = { code: 'measure-first', bend, before };
-	return {
-		...rest,
-		advice: 'measure',
-		again: { kind: 'angle', bend },
-		reason: [first, ...withoutOpening(advised.reason)],
-	};
+	const { kind, bend = state.bend } = again;
+	const first: Reason = { code: 'measure-first', bend, before, ...(kind === 'angle' ? {} : { again }) };
+	return { ...rest, advice: 'measure', again, reason: [first, ...withoutOpening(advised.reason)] };
 }
 
 /** Without how to open the bend. */

@@ -76,7 +76,7 @@ const ADVICE_CODES: Codes<DecideFact> = {
 	nearest: 'the closest the tube can still get',
 	'give-up': 'give the tube up',
 	'stock-left': 'straight tube you can use again',
-	'measure-first': 'measure a bend again first',
+	'measure-first': 'what to measure again first',
 	'does-not-go': 'readings that cannot all be right: which to take again',
 };
 
