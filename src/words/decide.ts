@@ -91,9 +91,15 @@ const ONE_READING = {
 	scrap: 'never give a tube up on one reading.',
 	open: 'never open a bend on one reading.',
 	'go-back': 'never go back to a bend on one reading.',
+	take: 'it read far from what was expected.',
 } as const;
 
-const BEFORE = { scrap: 'give the tube up', open: 'open a bend', 'go-back': 'go back to a bend' } as const;
+const BEFORE = {
+	scrap: 'give the tube up',
+	open: 'open a bend',
+	'go-back': 'go back to a bend',
+	take: 'take the bend',
+} as const;
 
 /** What to measure again before anything rests on it. */
 function firstWords({ bend, before, again }: Extract<DecideFact, { code: 'measure-first' }>): string {

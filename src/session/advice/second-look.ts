@@ -1,7 +1,7 @@
 /** No tube is given up, and no made bend is moved, on one reading: what has to be measured again before. */
 
 import { at, largestFirst } from '../../maths/list.ts';
-import { made } from '../../springback/filter.ts';
+import { made, readingVariance } from '../../springback/filter.ts';
 import { builtByAll } from '../estimate/estimate.ts';
 import { bendAt, type State } from '../log/state.ts';
 import type { ToMeasure } from '../protocol/kinds.ts';
@@ -54,6 +54,16 @@ export function isReadTwice(state: State, bend: number): boolean {
 	const { read } = bendAt(state, bend);
 	const agree = read.some((one, i) => read.some((other, j) => j !== i && Math.abs(one - other) <= AGREE));
 	return agree || isConfirmed(state, bend) || isMeasuredAgain(state, { kind: 'angle', bend });
+}
+
+/** So many standard deviations of the finder: one reading that is believed leaves less than one of them. */
+const HARDLY = 2.5;
+
+/** Whether the bend at work was read once, far from what was expected, and is known so much worse than a reading tells that nobody knows which is right. */
+export function isHardlyKnown(state: State): boolean {
+	const { filter, bend } = state;
+	if (bendAt(state, bend).read.length === 0 || isReadTwice(state, bend)) return false;
+	return made(filter).sd > HARDLY * Math.sqrt(readingVariance(filter, 'angle'));
 }
 
 /** More than this part of what is believed of it rests on it alone: a gross error of it would hardly show. */

@@ -11,7 +11,7 @@ import { acceptance, atLimit, target } from './bend-check.ts';
 import { type Contradiction, contradiction, IN_DOUBT } from './contradiction.ts';
 import { isWorthOpening, type Saving, savingTweak } from './going-back.ts';
 import { isHopeless, leastBadOf, missedBy } from './least-bad.ts';
-import { isReadTwice, secondLook, toldOnce } from './second-look.ts';
+import { isHardlyKnown, isReadTwice, secondLook, toldOnce } from './second-look.ts';
 import { type TouchMore, touchMore } from './touch-more.ts';
 import { ifAccepted, ifOpened, isTakenUp, LITTLE_LEFT, tweaks } from './what-if.ts';
 
@@ -67,20 +67,27 @@ function adviceOfAll(state: State, alone: Advised, { accepted, tweaks: found, re
 	return advised.advice === 'scrap' ? notOnOneReading(state, advised, alone) : advised;
 }
 
-/** What costs a set-up, or the tube, does not rest on one reading, or on readings that hardly go with each other. */
+/** What costs a set-up, or the tube, does not rest on one reading, or on readings that hardly go with each other, nor is a bend taken on one that is half disbelieved. */
 function surely(state: State, advised: Plain): Plain {
-	if (advised.advice === 'accept' || advised.advice === 'pull' || advised.advice === 'measure') return advised;
+	const { advice, of: bend = state.bend } = advised;
+	const angle = { kind: 'angle' as const, bend };
+	if (advice === 'pull' || advice === 'measure') return advised;
+	if (advice === 'accept') return isHardlyKnown(state) ? adviseMeasuringFirst(state, advised, angle, 'take') : advised;
 	const doubtful = contradiction(state, IN_DOUBT);
 	if (doubtful !== null) return adviseMeasuring(state, advised, doubtful);
-	if (advised.advice === 'scrap') return advised;
-	const bend = advised.of ?? state.bend;
-	const again = toldOnce(state) ?? (isReadTwice(state, bend) ? null : { kind: 'angle' as const, bend });
-	return again === null ? advised : adviseMeasuringFirst(state, advised, again);
+	if (advice === 'scrap') return advised;
+	const again = toldOnce(state) ?? (isReadTwice(state, bend) ? null : angle);
+	const before = advice === 'relieve' ? 'open' : 'go-back';
+	return again === null ? advised : adviseMeasuringFirst(state, advised, again, before);
 }
 
-function adviseMeasuringFirst(state: State, advised: Plain, again: ToMeasure): Plain {
+function adviseMeasuringFirst(
+	state: State,
+	advised: Plain,
+	again: ToMeasure,
+	before: 'take' | 'open' | 'go-back',
+): Plain {
 	const { open: _, of: __, how: ___, ...rest } = advised;
-	const before = advised.advice === 'relieve' ? 'open' : 'go-back';
 	const { kind, bend = state.bend } = again;
 	const first: Reason = { code: 'measure-first', bend, before, ...(kind === 'angle' ? {} : { again }) };
 	return { ...rest, advice: 'measure', again, reason: [first, ...withoutOpening(advised.reason)] };

@@ -125,3 +125,36 @@ describe('a bend whose readings agree, while all else says it is another angle',
 		expect(told(30, 39.8, 40.3)).toBeNull();
 	});
 });
+
+describe('a bend is not taken on a reading that was half disbelieved', () => {
+	const hat = plainJob({
+		tube: { material: { name: '1020-dom', yield: 60, modulus: 29_000 }, od: 1.75, wall: 0.095, stock: null },
+		shape: byBends(
+			[
+				[16, 17, 0],
+				[20, 34, 180],
+			],
+			18,
+		),
+		tooling: { growth: 1 },
+	});
+	const short = give(pullTo(begin(hat), 18.5), { angles: [15.4, 15.5] });
+	const read = (angle: number) => kept(give(pullTo(give(short, { do: 'pull' }), 19.5), { angle }));
+	// Held a degree further and read 2.4 further: 2 degrees over what it is.
+	const far = read(17.9);
+
+	it('but measured again first, once, whatever it then reads', () => {
+		const decide = open(far, 'decide');
+		expect(decide).toMatchObject({ advice: 'measure', of: { kind: 'angle', bend: 1 } });
+		expect(whyOf(decide)).toMatch(/^Measure bend 1 again: it read far from what was expected\./);
+		expect(open(evidence(far, 1, 15.9), 'decide').advice).toBe('pull');
+		expect(open(kept(evidence(far, 1, 17.8)), 'decide').advice).toBe('accept');
+		expect(give(far, { do: 'accept' }).state.bend).toBe(2);
+	});
+
+	it('while one that reads as expected is taken at once', () => {
+		const as = open(read(16.6), 'decide');
+		expect(as.advice).toBe('accept');
+		expect(as.made.sd).toBeLessThan(0.3);
+	});
+});
