@@ -67,12 +67,14 @@ function adviceOfAll(state: State, alone: Advised, { accepted, tweaks: found, re
 	return advised.advice === 'scrap' ? notOnOneReading(state, advised, alone) : advised;
 }
 
-/** What costs a set-up, or the tube, does not rest on one reading, or on readings that hardly go with each other, nor is a bend taken on one that is half disbelieved. */
+/** What costs a set-up, or the tube, does not rest on one reading, or on readings that hardly go with each other, nor is a bend taken, or pulled closer for the tube's sake, on one that is half disbelieved. */
 function surely(state: State, advised: Plain): Plain {
 	const { advice, of: bend = state.bend } = advised;
 	const angle = { kind: 'angle' as const, bend };
-	if (advice === 'pull' || advice === 'measure') return advised;
-	if (advice === 'accept') return isHardlyKnown(state) ? adviseMeasuringFirst(state, advised, angle, 'take') : advised;
+	if (advice === 'measure' || (advice === 'pull' && advised.wanted === undefined)) return advised;
+	if (advice === 'accept' || advice === 'pull') {
+		return isHardlyKnown(state) ? adviseMeasuringFirst(state, advised, angle, 'take') : advised;
+	}
 	const doubtful = contradiction(state, IN_DOUBT);
 	if (doubtful !== null) return adviseMeasuring(state, advised, doubtful);
 	if (advice === 'scrap') return advised;

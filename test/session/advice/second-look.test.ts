@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { loadJob } from '../../../src/job/load.ts';
 import { secondLook } from '../../../src/session/advice/second-look.ts';
 import { builtNow } from '../../../src/session/estimate/estimate.ts';
 import { answered } from '../../../src/session/log/answered.ts';
@@ -150,6 +151,17 @@ describe('a bend is not taken on a reading that was half disbelieved', () => {
 		expect(open(evidence(far, 1, 15.9), 'decide').advice).toBe('pull');
 		expect(open(kept(evidence(far, 1, 17.8)), 'decide').advice).toBe('accept');
 		expect(give(far, { do: 'accept' }).state.bend).toBe(2);
+	});
+
+	it('nor pulled closer than it has to be, where the next division may be too far', () => {
+		const first = give(pullTo(begin(loadJob('jobs/bow-rail.json').job), 18.5), { angles: [15.1, 14.9] });
+		const second = give(pullTo(give(first, { do: 'pull' }), 20), { angle: 16.8 });
+		// Read 2 degrees further than what was expected.
+		const bend2 = give(kept(give(pullTo(give(second, { do: 'accept' }), 36), { angle: 33.4 })), { reading: 6.6 });
+		expect(open(bend2, 'decide')).toMatchObject({ advice: 'measure', of: { kind: 'angle', bend: 2 } });
+		expect(whyOf(open(give(bend2, { evidence: { kind: 'angle', bend: 2, reading: 33.3 } }), 'decide'))).not.toMatch(
+			/^Measure/,
+		);
 	});
 
 	it('while one that reads as expected is taken at once', () => {
