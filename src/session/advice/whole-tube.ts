@@ -83,17 +83,17 @@ function surely(state: State, advised: Plain): Plain {
 	return again === null ? advised : adviseMeasuringFirst(state, advised, again, before);
 }
 
-function adviseMeasuringFirst(
-	state: State,
-	advised: Plain,
-	again: ToMeasure,
-	before: 'take' | 'open' | 'go-back',
-): Plain {
+type Before = 'take' | 'open' | 'go-back';
+
+function adviseMeasuringFirst(state: State, advised: Plain, again: ToMeasure, before: Before): Plain {
 	const { open: _, of: __, how: ___, ...rest } = advised;
 	const { kind, bend = state.bend } = again;
 	const first: Reason = { code: 'measure-first', bend, before, ...(kind === 'angle' ? {} : { again }) };
-	return { ...rest, advice: 'measure', again, reason: [first, ...withoutOpening(advised.reason)] };
+	return { ...rest, advice: 'measure', again, reason: [first, ...withoutOpening(advised.reason).filter(isNoOrder)] };
 }
+
+/** What to do with the bend is not told beside that it is to be measured first. */
+const isNoOrder = ({ code }: Reason) => code !== 'needed-closer' && code !== 'touch-more' && code !== 'taken-as-it-is';
 
 /** Without how to open the bend. */
 const withoutOpening = (reason: readonly Reason[]) =>

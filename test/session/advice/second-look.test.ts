@@ -159,6 +159,7 @@ describe('a bend is not taken on a reading that was half disbelieved', () => {
 		// Read 2 degrees further than what was expected.
 		const bend2 = give(kept(give(pullTo(give(second, { do: 'accept' }), 36), { angle: 33.4 })), { reading: 6.6 });
 		expect(open(bend2, 'decide')).toMatchObject({ advice: 'measure', of: { kind: 'angle', bend: 2 } });
+		expect(whyOf(open(bend2, 'decide'))).not.toMatch(/Pull again/);
 		expect(whyOf(open(give(bend2, { evidence: { kind: 'angle', bend: 2, reading: 33.3 } }), 'decide'))).not.toMatch(
 			/^Measure/,
 		);
