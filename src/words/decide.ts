@@ -95,16 +95,14 @@ const ONE_READING = {
 } as const;
 
 const BEFORE = {
-	scrap: 'give the tube up',
 	open: 'open a bend',
 	'go-back': 'go back to a bend',
-	take: 'take the bend',
 } as const;
 
 /** What to measure again before anything rests on it. */
-function firstWords({ bend, before, again }: Extract<DecideFact, { code: 'measure-first' }>): string {
-	if (again === undefined || again.kind === 'angle') return `Measure bend ${bend} again: ${ONE_READING[before]}`;
-	return `Before you ${BEFORE[before]}, ${againLabel(again)}: little else shows it.`;
+function firstWords(fact: Extract<DecideFact, { code: 'measure-first' }>): string {
+	if (fact.again === undefined) return `Measure bend ${fact.bend} again: ${ONE_READING[fact.before]}`;
+	return `Before you ${BEFORE[fact.before]}, ${againLabel(fact.again)}: little else shows it.`;
 }
 
 function takenWords({ angle: made, target, last }: Extract<DecideFact, { code: 'taken-as-it-is' }>): string {

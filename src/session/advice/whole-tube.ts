@@ -1,31 +1,19 @@
-import { at } from '../../maths/list.ts';
 import { made } from '../../springback/filter.ts';
 import { WORTH_RISKING } from '../../springback/stop.ts';
 import type { State } from '../log/state.ts';
 import { bendAt } from '../log/state.ts';
-import type { LeastBad, TubeOutcome, Tweak } from '../protocol/asks.ts';
-import type { Missed, Reason } from '../protocol/facts/index.ts';
-import type { ToMeasure } from '../protocol/kinds.ts';
+import type { TubeOutcome } from '../protocol/asks.ts';
+import type { Reason } from '../protocol/facts/index.ts';
 import { type Advised, adviseOnBend } from './bend-alone.ts';
 import { acceptance, atLimit, target } from './bend-check.ts';
-import { type Contradiction, contradiction, IN_DOUBT } from './contradiction.ts';
+import { contradiction } from './contradiction.ts';
 import { isWorthOpening, type Saving, savingTweak } from './going-back.ts';
-import { isHopeless, leastBadOf, missedBy } from './least-bad.ts';
-import { isHardlyKnown, isReadTwice, secondLook, toldOnce } from './second-look.ts';
+import { leastBadOf, missedBy } from './least-bad.ts';
+import { adviseMeasuring, notOnOneReading, surely, withoutOpening } from './surely.ts';
 import { type TouchMore, touchMore } from './touch-more.ts';
+import type { AdvisedOnTube, FoundBefore, TubeAdvice } from './tube-advice.ts';
+import { adviseLeastBad, leftAsItIs } from './tube-missed.ts';
 import { ifAccepted, ifOpened, isTakenUp, LITTLE_LEFT, tweaks } from './what-if.ts';
-
-export interface AdvisedOnTube extends Advised {
-	of?: number;
-	how?: 'pull' | 'relieve';
-	/** With advice `pull` for a bend that would do by itself: the angle wanted of it now. */
-	wanted?: number;
-	/** With advice `measure`: what to read again. */
-	again?: ToMeasure;
-	accepted: TubeOutcome;
-	tweaks: Tweak[];
-	rescue?: LeastBad;
-}
 
 /** A state never changes, and one decision is asked for more than once. */
 const KNOWN = new WeakMap<State, AdvisedOnTube>();
@@ -50,11 +38,7 @@ function adviseOnTube(state: State): AdvisedOnTube {
 	return { ...surely(state, adviceOfAll(state, alone, known)), ...known };
 }
 
-type ToChooseFrom = Pick<AdvisedOnTube, 'accepted' | 'tweaks'>;
-type FoundBefore = ToChooseFrom & Pick<AdvisedOnTube, 'rescue'>;
-type Plain = Omit<AdvisedOnTube, keyof FoundBefore>;
-
-function adviceOfAll(state: State, alone: Advised, { accepted, tweaks: found, rescue }: FoundBefore): Plain {
+function adviceOfAll(state: State, alone: Advised, { accepted, tweaks: found, rescue }: FoundBefore): TubeAdvice {
 	if (isTakenUp(state, accepted)) return adviseTaking(state, alone, accepted);
 	if (alone.advice === 'pull' || alone.advice === 'relieve') return alone;
 	if (isNeededCloser(state, accepted)) return pulledCloser(state, alone);
@@ -65,43 +49,6 @@ function adviceOfAll(state: State, alone: Advised, { accepted, tweaks: found, re
 	const known = { accepted, tweaks: found };
 	const advised = rescue === undefined ? leftAsItIs(state, alone, known) : adviseLeastBad(state, alone, rescue, known);
 	return advised.advice === 'scrap' ? notOnOneReading(state, advised, alone) : advised;
-}
-
-/** What costs a set-up, or the tube, does not rest on one reading, or on readings that hardly go with each other, nor is a bend taken, or pulled closer for the tube's sake, on one that is half disbelieved. */
-function surely(state: State, advised: Plain): Plain {
-	const { advice, of: bend = state.bend } = advised;
-	const angle = { kind: 'angle' as const, bend };
-	if (advice === 'measure' || (advice === 'pull' && advised.wanted === undefined)) return advised;
-	if (advice === 'accept' || advice === 'pull') {
-		return isHardlyKnown(state) ? adviseMeasuringFirst(state, advised, angle, 'take') : advised;
-	}
-	const doubtful = contradiction(state, IN_DOUBT);
-	if (doubtful !== null) return adviseMeasuring(state, advised, doubtful);
-	if (advice === 'scrap') return advised;
-	const again = toldOnce(state) ?? (isReadTwice(state, bend) ? null : angle);
-	const before = advice === 'relieve' ? 'open' : 'go-back';
-	return again === null ? advised : adviseMeasuringFirst(state, advised, again, before);
-}
-
-type Before = 'take' | 'open' | 'go-back';
-
-function adviseMeasuringFirst(state: State, advised: Plain, again: ToMeasure, before: Before): Plain {
-	const { open: _, of: __, how: ___, ...rest } = advised;
-	const { kind, bend = state.bend } = again;
-	const first: Reason = { code: 'measure-first', bend, before, ...(kind === 'angle' ? {} : { again }) };
-	return { ...rest, advice: 'measure', again, reason: [first, ...withoutOpening(advised.reason).filter(isNoOrder)] };
-}
-
-/** What to do with the bend is not told beside that it is to be measured first. */
-const isNoOrder = ({ code }: Reason) => code !== 'needed-closer' && code !== 'touch-more' && code !== 'taken-as-it-is';
-
-/** Without how to open the bend. */
-const withoutOpening = (reason: readonly Reason[]) =>
-	reason.filter(({ code }) => code !== 'open-by' && code !== 'go-easy-opening');
-
-/** Of readings that cannot all be right the likeliest to be wrong is taken again before anything rests on it. */
-function adviseMeasuring(state: State, { limit }: Advised, { again, reason }: Contradiction): Plain {
-	return { advice: 'measure', again, limit, reason: [...state.aside, reason] };
 }
 
 /** Opened, or not; what taking the bend as it is would come to is said either way. */
@@ -118,14 +65,6 @@ function notOpened(state: State, { open: _, ...own }: Advised, accepted: TubeOut
 	const left: Reason = { code: 'left-unopened', to: target(state) };
 	const missed: Reason = { code: 'still-missed', ...missedBy(state, accepted) };
 	return { ...own, advice: 'accept', reason: [...reason.slice(0, -1), left, missed, ...reason.slice(-1)] };
-}
-
-/** Where what the tube would be given up for rests on one reading, that is read again first. */
-function notOnOneReading(state: State, advised: Advised, alone: Advised): Advised & Pick<AdvisedOnTube, 'again'> {
-	const again = secondLook(state, alone.advice === 'scrap' ? 'bend' : 'tube');
-	if (again === null) return advised;
-	const first: Reason = { code: 'measure-first', bend: again.bend ?? state.bend, before: 'scrap' };
-	return { ...advised, advice: 'measure', again, reason: [first, ...advised.reason] };
 }
 
 /** A bend outside its tolerance is taken as it is where the tube still fits with it. */
@@ -147,7 +86,7 @@ function isNeededCloser(state: State, accepted: TubeOutcome): boolean {
 	return nextTooFar <= WORTH_RISKING * state.start.job.risk;
 }
 
-function pulledCloser(state: State, alone: Advised): Plain {
+function pulledCloser(state: State, alone: Advised): TubeAdvice {
 	const wanted = target(state);
 	const by = wanted - made(state.filter).angle;
 	const { under, nextTooFar } = acceptance(state);
@@ -159,7 +98,7 @@ function pulledCloser(state: State, alone: Advised): Plain {
 	return { ...alone, advice: 'pull', wanted, reason };
 }
 
-function givenMore(state: State, alone: Advised, accepted: TubeOutcome, more: TouchMore): Plain {
+function givenMore(state: State, alone: Advised, accepted: TubeOutcome, more: TouchMore): TubeAdvice {
 	const { by, to, before, after } = more;
 	const reason: Reason[] = [
 		...state.aside,
@@ -178,63 +117,6 @@ function goBack(state: State, alone: Advised, accepted: TubeOutcome, { bend, by,
 		{ code: 'still-missed', ...missedBy(state, accepted) },
 	];
 	return { ...alone, advice: 'reopen', of: bend, how: 'pull', reason };
-}
-
-/** What is said of the bend, without the checks whose miss follows. */
-const besideMissed = (reason: readonly Reason[], { checks }: Missed): Reason[] =>
-	reason.filter(
-		(fact) => fact.code !== 'checks-outside' || !fact.names.every((name) => checks.some((each) => each.name === name)),
-	);
-
-/** A tube that is missed with the bend taken, where no way to mend it is worth a set-up: both are said. */
-function leftAsItIs(state: State, alone: Advised, { accepted, tweaks: found }: ToChooseFrom): Advised {
-	const way = found.find(({ within }) => within);
-	const isSaid = alone.reason.some(({ code }) => code === 'still-missed');
-	if (alone.advice !== 'accept' || accepted.within || way === undefined || isSaid) return alone;
-	const { bend, do: how, by } = way;
-	const missed = missedBy(state, accepted);
-	const reason: Reason[] = [
-		...besideMissed(alone.reason, missed),
-		{ code: 'still-missed', ...missed },
-		{ code: 'nearest', fits: true, how: 'reopen', bend, by: how === 'pull' ? by : -by },
-	];
-	return { ...alone, reason };
-}
-
-/** Of the largest miss when the bend is taken: only a way that leaves no more of it is told beside the advice to take it. */
-const CLOSER = 0.75;
-
-/** Says what cannot be met; gives the piece up where even the best is another tube. */
-function adviseLeastBad(state: State, alone: Advised, { best, stock }: LeastBad, known: ToChooseFrom): Advised {
-	const way: Reason = { code: 'nearest', fits: best.within, ...wayTo(best, known.tweaks) };
-	const nearest: Reason[] = [way, { code: 'still-missed', ...missedBy(state, best) }];
-	const left: Reason = {
-		code: 'stock-left',
-		behind: stock.behind,
-		again: stock.again,
-		before: at(stock.straights, 0),
-	};
-	if (alone.advice === 'scrap') return { ...alone, reason: [...alone.reason, ...nearest, left] };
-	// A bend that only this machine cannot pull further is no reason to give the tube up.
-	if (!alone.limit && isHopeless(best, state.piece)) {
-		const { open: _, ...plain } = alone;
-		return { ...plain, advice: 'scrap', reason: [...nearest, { code: 'give-up' }, left] };
-	}
-	const missed = missedBy(state, known.accepted);
-	const taken: Reason[] = [
-		{ code: 'nearest', fits: false, how: 'accept', bend: state.bend },
-		{ code: 'still-missed', ...missed },
-	];
-	const isCloser = best.do !== 'accept' && best.left <= CLOSER * known.accepted.left;
-	return { ...alone, reason: [...besideMissed(alone.reason, missed), ...taken, ...(isCloser ? [way] : [])] };
-}
-
-type NearestWay = Pick<Extract<Reason, { code: 'nearest' }>, 'how' | 'bend' | 'by'>;
-
-/** What has to be done for the least bad: it need not be what is advised for the bend at work. `by` below 0: to open it. */
-function wayTo({ do: how, bend, left }: LeastBad['best'], found: readonly Tweak[]): NearestWay {
-	const tweak = how === 'reopen' ? found.find((each) => each.bend === bend && each.left === left) : undefined;
-	return { how, bend, ...(tweak ? { by: tweak.do === 'pull' ? tweak.by : -tweak.by } : {}) };
 }
 
 /**

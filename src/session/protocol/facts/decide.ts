@@ -51,7 +51,8 @@ export type DecideFact =
 	/** What is straight and good for use: behind the last bend, enough for the whole tube or not, and before the first. */
 	| { code: 'stock-left'; behind: number; again: boolean; before: number }
 	/** One reading is not enough for that; `again`: what else than the bend's angle. */
-	| { code: 'measure-first'; bend: number; before: 'scrap' | 'open' | 'go-back' | 'take'; again?: ToMeasure }
+	| { code: 'measure-first'; bend: number; before: 'scrap' | 'open' | 'go-back' | 'take'; again?: undefined }
+	| { code: 'measure-first'; bend: number; before: 'open' | 'go-back'; again: ToMeasure }
 	| AgainstFact;
 
 /** What is to be measured again, what it was told or read as, and the check that goes against it: the reading, and how far off the drawing. */
