@@ -1,6 +1,6 @@
 import type { Size } from '../../terminal/output.ts';
 import { joints } from '../../tube/joints.ts';
-import { pictureWords, whereWords } from '../../words/session/said.ts';
+import { pictureWords, typedAheadWords, whereWords } from '../../words/session/said.ts';
 import { drawTube } from '../drawing/tube-drawing.ts';
 import { type Frame, frame } from '../shell/frame.ts';
 import type { Look } from '../shell/look.ts';
@@ -10,8 +10,9 @@ import { bendsOf } from './pages/index.ts';
 import type { Room, Section } from './pages/page.ts';
 import { walkKeys } from './pages/walk.ts';
 import type { SeenSession } from './session-reducer.ts';
-import type { Page, SessionState } from './session-state.ts';
+import type { Message, Page, SessionState } from './session-state.ts';
 import { shortcutsOf } from './shortcuts.ts';
+import { aheadText, canBeTakenUp, isDoubt } from './typed-ahead.ts';
 
 /** Pages that are about the tube as it stands. */
 const WITH_PICTURE: readonly Page['page'][] = ['ask', 'released', 'least', 'layout', 'corrected', 'done'];
@@ -31,11 +32,19 @@ export function sessionFrame({ session: state, shown }: SeenSession, size: Size,
 		body: seen,
 		prompt,
 		entry: state.entry,
-		message: state.message,
+		message: messageOf(state),
 		keys,
 		...picture,
 	};
 	return frame(content, size, look);
+}
+
+/** What is said; of a refusal with what was typed before it could be read, which a doubt has on its own page. */
+function messageOf(state: SessionState): Message | null {
+	const { message } = state;
+	const typed = aheadText(state);
+	if (message === null || typed === '' || isDoubt(state)) return message;
+	return { ...message, text: `${message.text} ${typedAheadWords(typed, canBeTakenUp(state))}` };
 }
 
 /** On a simulated bender the instruments are on the screen, wherever a number of theirs is asked for. */

@@ -104,7 +104,7 @@ export interface Message {
 	text: string;
 }
 
-/** What was typed before a doubt's page could be read: it answers nothing until it is taken up. */
+/** What was typed before a doubt or a refusal could be read: it answers nothing until it is taken up. */
 export interface Ahead {
 	/** When the page came up, and when the newest of these keys came. */
 	since: number;
@@ -152,7 +152,7 @@ export interface SessionState {
 	corrected: boolean;
 	/** Whether the dial after release is asked for; null: unless it was passed over twice. */
 	release: boolean | null;
-	/** What was typed before a doubt could be read. */
+	/** What was typed before a doubt or a refusal could be read. */
 	ahead: Ahead | null;
 	/** Bends for which the caution about opening has been shown. */
 	cautioned: readonly number[];

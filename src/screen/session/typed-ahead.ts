@@ -4,7 +4,7 @@ import type { Key } from '../shell/keys.ts';
 import { NOTHING } from '../shell/prompt.ts';
 import type { SessionState } from './session-state.ts';
 
-/** So long a doubt's page, or a tube's last one, has to be on the screen before a key answers it, milliseconds. */
+/** So long a doubt's page, a refusal, or a tube's last page has to be on the screen before a key answers it, milliseconds. */
 export const SEEN_MS = 500;
 /** Keys no further apart than this come in one burst: an instrument's or a paste's, and no answer to what came up in between. */
 const BURST_MS = 60;
@@ -17,16 +17,24 @@ export function isDoubt({ page, ask }: SessionState): boolean {
 /** Whether the tube is bent and the next one of its batch is a key away: a key meant for the last bend is not to begin it. */
 const isBetweenPieces = ({ page, batch }: SessionState) => page.page === 'done' && batch?.next != null;
 
-const isToBeRead = (state: SessionState) => isDoubt(state) || isBetweenPieces(state);
+/** Whether a number was given and refused: it stands in its field, and what was typed for the next question is no answer to this one. */
+const isRefusal = ({ message, entry }: SessionState) =>
+	message !== null && message.kind !== 'said' && entry.field !== '';
+
+const isToBeRead = (state: SessionState) => isRefusal(state) || isDoubt(state) || isBetweenPieces(state);
 
 /** The state as it comes onto the screen: from now on what is to be read first, and was not there before, is. */
 export function shownAt(before: SessionState | null, after: SessionState, now: number): SessionState {
 	if (!isToBeRead(after)) return after.ahead === null ? after : { ...after, ahead: null };
-	const known = before !== null && (isToBeRead(before) || isBetweenPieces(after)) && before.ask === after.ask;
-	return known ? after : { ...after, ahead: { since: now, last: now, keys: [] } };
+	return before !== null && wasThere(before, after) ? after : { ...after, ahead: { since: now, last: now, keys: [] } };
 }
 
-/** What a key that came then does to a doubt: it came too early, it takes up what did, or (null) it answers. */
+function wasThere(before: SessionState, after: SessionState): boolean {
+	if (isRefusal(after)) return before.message === after.message;
+	return (isToBeRead(before) || isBetweenPieces(after)) && before.ask === after.ask;
+}
+
+/** What a key that came then does to what is to be read: it came too early, it takes up what did, or (null) it answers. */
 export function aheadOf(
 	state: SessionState,
 	key: Key,
@@ -34,17 +42,23 @@ export function aheadOf(
 ): { early: SessionState } | { taken: readonly Key[] } | null {
 	const { ahead, entry } = state;
 	if (ahead === null || !isToBeRead(state)) return null;
+	const refusal = isRefusal(state);
+	if (refusal && key.key !== 'character' && key.key !== 'return') return null;
 	const { since, last, keys } = ahead;
 	if (isBetweenPieces(state))
 		return now - since < SEEN_MS ? { early: { ...state, message: { kind: 'said', text: LOOK_FIRST } } } : null;
 	// The rest of a number that was begun too early is no number.
 	const goesOn = isUnfinished(keys) && key.key === 'character';
 	if (now - since < SEEN_MS || now - last < BURST_MS || goesOn) {
-		return { early: { ...state, entry: NOTHING, ahead: { since, last: now, keys: [...keys, key] } } };
+		const early = { ...state, ahead: { since, last: now, keys: [...keys, key] } };
+		return { early: refusal ? early : { ...early, entry: NOTHING } };
 	}
-	if (key.key === 'return' && entry.field === '' && keys.length > 0) return { taken: firstAnswer([...keys, key]) };
-	return null;
+	const takesUp = key.key === 'return' && keys.length > 0 && (refusal ? canBeTakenUp(state) : entry.field === '');
+	return takesUp ? { taken: firstAnswer([...keys, key]) } : null;
 }
+
+/** Whether Enter takes up what was typed too early: where the disk refused, it tries again. */
+export const canBeTakenUp = ({ message }: SessionState): boolean => message?.kind !== 'unsaved';
 
 /** Whether a number was begun and not given. */
 function isUnfinished(keys: readonly Key[]): boolean {

@@ -38,7 +38,6 @@ export const CONFIRM = {
 		of === 'pointer'
 			? `Push the slack out and read it again. Still ${given}? Press +: the stops allow for it.`
 			: `Read it again. Still ${given}? Press +.`,
-	ahead: (typed: string): string => `Typed before you saw this: ${typed}. Not used. Enter uses it now.`,
 } as const;
 
 /** The reading that is doubted, and what was expected; as it was typed: 6.75 must not stand there as 6.8. */

@@ -27,6 +27,10 @@ export const rescuedWords = (messages: readonly string[]): string =>
 
 export const LOOK_FIRST = 'Look at this tube first, then press the key again.';
 
+/** What was typed before a doubt or a refusal could be read. `enter`: whether Enter takes it up. */
+export const typedAheadWords = (typed: string, enter: boolean): string =>
+	`Typed before you saw this: ${typed}. Not used.${enter ? ' Enter uses it now.' : ''}`;
+
 /** Where the session that is left is kept, and how it goes on. */
 export const farewellWords = (log: string, resume: string): string =>
 	`The session is kept: ${foreign(log)}\nTo go on with it: ${foreign(resume)}\n`;

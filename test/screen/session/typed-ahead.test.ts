@@ -2,12 +2,14 @@ import { describe, expect, test } from 'vitest';
 import { rings } from '../../../src/screen/session/bell.ts';
 import { openedOnScreen } from '../../../src/screen/session/opened-on-screen.ts';
 import { viewOf } from '../../../src/screen/session/pages/index.ts';
-import { sessionKey } from '../../../src/screen/session/session-reducer.ts';
-import type { SessionState } from '../../../src/screen/session/session-state.ts';
+import { sessionFrame } from '../../../src/screen/session/session-frame.ts';
+import { afterAnswer, notSaved, sessionKey } from '../../../src/screen/session/session-reducer.ts';
+import { type SessionState, standingOf } from '../../../src/screen/session/session-state.ts';
 import { aheadText, shownAt } from '../../../src/screen/session/typed-ahead.ts';
 import { USUAL_DISPLAY } from '../../../src/screen/shell/display.ts';
 import { keyOfChunk } from '../../../src/screen/shell/keys.ts';
-import type { Output } from '../../../src/session/protocol/notes.ts';
+import { lookOf } from '../../../src/screen/shell/look.ts';
+import type { Output, RefusedNote } from '../../../src/session/protocol/notes.ts';
 import * as asks from '../../helpers/screen/asks.ts';
 import { BATCH } from '../../helpers/screen/batch.ts';
 import { FakeLive } from '../../helpers/screen/fake-ports.ts';
@@ -82,6 +84,55 @@ describe('what is typed before a doubt can be read', () => {
 		const back = typed(help, '/', 5000).session;
 		expect(typed(back, '+', 5100).answer).toBeNull();
 		expect(typed(back, '+', 5600).answer).toEqual({ do: 'keep' });
+	});
+});
+
+describe('what is typed before a refusal can be read', () => {
+	const pull = shownAt(null, state([asks.PULL]), 0);
+	const held = (value: number) => ({ do: 'loaded', loaded: value });
+
+	test.each([0, 50])('answers nothing: + after what is no number is not "held there", %i ms later', (gap) => {
+		const { session, answer } = typed(pull, '18.5.5\r+', 0, gap);
+		expect(answer).toBeNull();
+		expect(session.entry.field).toBe('18.5.5');
+		expect(session.message?.kind).toBe('wrong');
+		expect(aheadText(session)).toBe('+');
+	});
+
+	test('is shown with the refusal, and Enter takes it up', () => {
+		const { session } = typed(pull, '18.5.5\r19\r', 0);
+		const { lines } = sessionFrame(
+			{ session, shown: viewOf(session) },
+			{ columns: 80, rows: 24 },
+			lookOf({ TERM: 'xterm' }, true),
+		);
+		const text = lines
+			.map((parts) => parts.map((part) => part.text).join(''))
+			.join(' ')
+			.replaceAll(/\s+/g, ' ');
+		expect(text).toContain('Typed before you saw this: 19 Enter. Not used. Enter uses it now.');
+		expect(typed(session, '\r', 2000).answer).toEqual(held(19));
+	});
+
+	test('also where the session itself refused', () => {
+		const note: RefusedNote = { note: 'refused', code: 'not-possible', reason: [{ code: 'nothing-to-undo' }] };
+		const standing = standingOf(new FakeLive([asks.PULL]));
+		const refused = afterAnswer(typed(pull, '999', 0).session, { ...standing, outputs: [note], messages: [] });
+		const { session, answer } = typed(shownAt(pull, refused, 100), '+', 150);
+		expect(answer).toBeNull();
+		expect(session.message).toEqual(refused.message);
+	});
+
+	test('half a second later a key begins anew', () => {
+		const { session } = typed(pull, '18.5.5\r', 0);
+		expect(typed(session, '19\r', 600).answer).toEqual(held(19));
+	});
+
+	test('where the disk refused, Enter tries again and takes nothing up', () => {
+		const full = notSaved(typed(pull, '19', 0).session, 'disk full', 5);
+		const early = typed(shownAt(pull, full, 100), '16.5\r', 150).session;
+		expect(early.entry.field).toBe('19');
+		expect(typed(early, '\r', 2000).answer).toEqual(held(19));
 	});
 });
 

@@ -2,6 +2,7 @@ import type { ConfirmAsk, MeasureAsk } from '../../../session/protocol/asks.ts';
 import { angleGiveOrTake, measureOf } from '../../../words/numbers.ts';
 import { reasonWords } from '../../../words/reason.ts';
 import { CONFIRM, doubtedWords, MEASURE, measureTimes } from '../../../words/session/ask-measure.ts';
+import { typedAheadWords } from '../../../words/session/said.ts';
 import { type Line, span, wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';
 import { aheadText } from '../typed-ahead.ts';
@@ -37,7 +38,7 @@ function isSecond({ history }: SessionState, { readings }: MeasureAsk): boolean 
 /** What came before this page could be read. */
 function typedAhead(state: SessionState, columns: number): Line[] {
 	const text = aheadText(state);
-	return text === '' ? [] : wrapped(CONFIRM.ahead(text), columns, 'alert');
+	return text === '' ? [] : wrapped(typedAheadWords(text, true), columns, 'alert');
 }
 
 /** Columns before the two numbers that are held side by side. */
