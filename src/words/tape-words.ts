@@ -9,11 +9,11 @@ export interface TapeReading {
 	reading: string;
 	/** What the length is over that division, below 0 when it is under it; in the length's unit. */
 	over: number;
-	/** What is left over in a word: nothing, `a hair over`, `strong`, `shy` and so on. */
-	word: '' | 'a hair over' | 'a hair under' | 'strong' | 'shy';
+	/** What is left over in words, '' for nothing that can be seen. */
+	word: '' | 'a hair over' | 'a hair under' | 'just over' | 'just under';
 }
 
-/** Up to these parts of a division what is left over cannot be seen, or is a hair; beyond, up to half, it is strong or shy. */
+/** Up to these parts of a division what is left over cannot be seen, or is a hair; beyond, up to half, it is just over or just under. */
 const UNSEEN = 1 / 16;
 const HAIR = 1 / 4;
 
@@ -22,18 +22,15 @@ export function readTape(length: number, division: number, units: Units): TapeRe
 	const reading = formatTape(length, division, units);
 	const over = length - nearestTo(length, division);
 	const part = Math.abs(over) / division;
-	const above = over > 0;
-	const hair = above ? 'a hair over' : 'a hair under';
-	const word = part <= UNSEEN ? '' : part <= HAIR ? hair : above ? 'strong' : 'shy';
+	const side = over > 0 ? 'over' : 'under';
+	const word = part <= UNSEEN ? '' : part <= HAIR ? (`a hair ${side}` as const) : (`just ${side}` as const);
 	return { reading, over, word };
 }
 
 /** The same in a phrase, what is left over in numbers too: `9 3/8 in, a hair over (0.012 in)`. */
 export function tapePhrase(length: number, division: number, units: Units): string {
 	const { reading, over, word } = readTape(length, division, units);
-	if (word === '') return `${reading} ${units}`;
-	const left = `(${formatLength(Math.abs(over), units)})`;
-	return word.startsWith('a hair') ? `${reading} ${units}, ${word} ${left}` : `${reading} ${units} ${word} ${left}`;
+	return `${reading} ${units}${word === '' ? '' : `, ${word} (${formatLength(Math.abs(over), units)})`}`;
 }
 
 /** The reading with the tape's hook left out: what to hold on the end, and what the tape then shows at the mark. */

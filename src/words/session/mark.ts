@@ -20,8 +20,8 @@ export function tapeWords(set: SetAsk, end: EndName, job: Ruled, brief = false):
 	const units = shownUnits(job);
 	const { hold, read } = hookBurnt(length, division(job), units);
 	const said = tapePhrase(length, division(job), units);
-	if (brief) return `${said}; hold ${hold} on the end, read ${read}.`;
 	const burnt = units === 'in' ? 'an inch' : `${hold} ${units}`;
+	if (brief) return `${said}; burn ${burnt}: ${read}.`;
 	return `${said} from the ${END_WORDS[end]} end; burn ${burnt}: hold ${hold} on the end, read ${read}.`;
 }
 

@@ -61,7 +61,7 @@ describe('the mark as it is read', () => {
 
 	test('with what is left over, the hook burnt, and the other end for a check', () => {
 		expect(words.tapeWords(SET, 'far', ARCH)).toBe(
-			'76 3/8 in strong (0.025 in) from the far end; burn an inch: hold 1 on the end, read 77 3/8.',
+			'76 3/8 in, just over (0.025 in) from the far end; burn an inch: hold 1 on the end, read 77 3/8.',
 		);
 		expect(words.otherEndWords(SET, 'far', ARCH)).toBe('Check: 39 5/8 in from the start end, 116 in together.');
 		expect(words.tapeWords(SET, 'start', { ...ARCH, lengths: 'mm' })).toBe(
