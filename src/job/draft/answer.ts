@@ -18,8 +18,8 @@ export function answerDraft(
 ): { draft: Draft } | { faults: readonly Fault[] } {
 	const taken = take(draft, text.trim(), shop);
 	if ('fault' in taken) return { faults: [taken.fault] };
-	const { draft: next, place } = taken;
-	const faults = place === null ? [] : faultsAt(place, partBend(next), shop);
+	const { draft: next, place, tried = partBend(next) } = taken;
+	const faults = place === null ? [] : faultsAt(place, tried, shop);
 	return faults.length > 0 ? { faults } : { draft: nextQuestion(draft, next) };
 }
 

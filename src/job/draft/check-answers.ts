@@ -1,8 +1,27 @@
 import type { CheckKind } from '../../session/protocol/kinds.ts';
 import { CHECK_KINDS, CHECK_PARTS, checkJson } from './check-questions.ts';
-import { bendsIn, type QuestionPlace } from './draft.ts';
+import { bendsIn, type Draft, type JobJson, type QuestionPlace } from './draft.ts';
 import { withKey, withPart } from './put.ts';
 import { choiceQuestion, type FormQuestion, option, question } from './question.ts';
+
+const withCheck = ({ file, item }: Draft, check: object): JobJson =>
+	withKey(file, 'checks', (file.checks ?? []).toSpliced(item, 1, check));
+
+/** Where the two straights of a kind that measures between two stand in its check. */
+const TWO_STRAIGHTS: Partial<Record<CheckKind, string>> = { angle: 'between', out: 'plane', width: 'between' };
+
+/** Whether two straights suit each other is told once both are known, not when the check is whole: its other parts are the first that may be. */
+function straightsTried(
+	draft: Draft,
+	kind: CheckKind,
+	values: readonly unknown[],
+): { place: string; tried: JobJson } | object {
+	const key = TWO_STRAIGHTS[kind];
+	if (key === undefined || values.length !== 2) return {};
+	const rest = CHECK_PARTS[kind].slice(2).map(({ choices }) => choices(bendsIn(draft))[0]!.value);
+	const check = checkJson(kind, [...values, ...rest], { name: kind });
+	return { place: `checks[${draft.item}].${kind}.${key}`, tried: withCheck(draft, check) };
+}
 
 /** One check, asked part by part. */
 export const CHECK_QUESTIONS = {
@@ -22,11 +41,8 @@ export const CHECK_QUESTIONS = {
 		takesText(draft, text) {
 			const { kind, values } = draft.part.check!;
 			const all = [...values, JSON.parse(text)];
-			return withPart(
-				draft,
-				{ check: { kind, values: all } },
-				all.length < CHECK_PARTS[kind].length ? 'checkPart' : 'checkTolerance',
-			);
+			const next = all.length < CHECK_PARTS[kind].length ? 'checkPart' : 'checkTolerance';
+			return { ...withPart(draft, { check: { kind, values: all } }, next), ...straightsTried(draft, kind, all) };
 		},
 	},
 	checkTolerance: {
@@ -53,9 +69,10 @@ export const CHECK_QUESTIONS = {
 		takesText(draft, text) {
 			const { kind, values, tolerance } = draft.part.check!;
 			const name = text || `${kind} ${draft.item + 1}`;
-			const check = checkJson(kind, values, { name, ...(tolerance === undefined ? {} : { tolerance }) });
-			const checks = (draft.file.checks ?? []).toSpliced(draft.item, 1, check);
-			const file = withKey(draft.file, 'checks', checks);
+			const file = withCheck(
+				draft,
+				checkJson(kind, values, { name, ...(tolerance === undefined ? {} : { tolerance }) }),
+			);
 			return { draft: { ...draft, file, part: {}, at: 'overview' }, place: `checks[${draft.item}]` };
 		},
 	},

@@ -4,7 +4,7 @@ import type { Units } from '../../units/units.ts';
 import type { Fault } from '../facts/index.ts';
 import type { OptionFact, PlainOption, QuestionFact } from '../facts/question.ts';
 import type { ToolingLookup } from '../tooling.ts';
-import type { Draft, FileValue } from './draft.ts';
+import type { Draft, FileValue, JobJson } from './draft.ts';
 
 /** What a job may lean on: the benders and dies that are kept. */
 export interface FormShop {
@@ -38,8 +38,11 @@ export const option = (code: PlainOption, value = ''): Option => ({ is: { code }
 
 export const NONE: Option = option('none');
 
-/** A draft after an answer, with the place in the file whose faults count against the answer; or the fault that it has by itself. */
-export type DraftTaken = { draft: Draft; place: string | null } | { fault: Fault };
+/**
+ * A draft after an answer, with the place in the file whose faults count against the answer; or the fault that it has by itself.
+ * `tried`: the file with what is not whole yet, where the faults of that count.
+ */
+export type DraftTaken = { draft: Draft; place: string | null; tried?: JobJson } | { fault: Fault };
 
 /** What belongs together: a question asked again leads back to the overview once those of its group are answered. */
 type Group = 'material' | 'die' | 'bends' | 'points' | 'check' | 'end' | 'bendDie';

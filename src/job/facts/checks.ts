@@ -13,6 +13,11 @@ export type CheckRight =
 	/** An object with one of these keys. */
 	| { code: 'one-key'; keys: readonly string[] }
 	| { code: 'other-straight'; than: number }
-	| { code: 'other-place' | 'two-straights' | 'not-parallel' }
-	/** Both in degrees. */
+	| { code: 'other-place' }
+	| StraightsRight;
+
+/** What two straights have to be for a check between them; both numbers in degrees. */
+export type StraightsRight =
+	| { code: 'two-straights' }
+	| { code: 'not-parallel' }
 	| { code: 'parallel'; within: number; apart: number };

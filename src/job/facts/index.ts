@@ -6,7 +6,7 @@ import type { ShapeFound, ShapeRight } from './shape.ts';
 import type { ToolingRight } from './tooling.ts';
 import type { ValueFound, ValueRight } from './value.ts';
 
-export type { CheckFound, CheckRight, Surface } from './checks.ts';
+export type { CheckFound, CheckRight, StraightsRight, Surface } from './checks.ts';
 export type { FormFound, FormRight } from './form.ts';
 export type { FileKind, TextFound, TextPlace, TextRight, TextWanted } from './job-text.ts';
 export type { ShapeFound, ShapeRight } from './shape.ts';

@@ -27,9 +27,10 @@ function materialWords(material: unknown): string {
 	return typeof material === 'object' && material !== null && 'name' in material ? String(material.name) : '';
 }
 
+/** Without a radius: the die's own is kept with it, or not told yet. */
 function toolingWords({ bender = 'shop', die, clr }: NonNullable<JobJson['tooling']>, units: string): string {
-	const radius = clr === undefined ? 'radius as kept' : `radius ${inUnits(clr, units)}`;
-	return `${bender}, ${die === undefined ? radius : `die ${die}, ${radius}`}`;
+	const parts = [`bender ${bender}`, die && `die ${die}`, clr !== undefined && `radius ${inUnits(clr, units)}`];
+	return parts.filter(Boolean).join(', ');
 }
 
 /** A value of the file with the job's unit, unless it was written with its own. */

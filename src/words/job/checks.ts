@@ -1,4 +1,4 @@
-import type { CheckFound, CheckRight, Surface } from '../../job/facts/index.ts';
+import type { CheckFound, CheckRight, StraightsRight, Surface } from '../../job/facts/index.ts';
 import { formatAngle } from '../../units/format.ts';
 import { listed } from '../listed.ts';
 
@@ -40,5 +40,19 @@ export function checkRightWords(right: CheckRight): string {
 			return 'two straights that are not parallel: these two span no plane';
 		case 'parallel':
 			return `two straights that run parallel within ${right.within}°: these are ${formatAngle(right.apart, 1)} apart`;
+	}
+}
+
+/** The same of two straights that were chosen at a question, where a list of numbers says nothing. */
+export function wrongStraightsWords(right: StraightsRight): string {
+	switch (right.code) {
+		case 'two-straights':
+			return 'That is the same straight twice: choose another one.';
+		case 'not-parallel':
+			return 'These two straights run parallel and span no plane: choose another one.';
+		case 'parallel': {
+			const apart = formatAngle(right.apart, 1);
+			return `These two straights are ${apart} apart: choose one that runs parallel within ${right.within}°.`;
+		}
 	}
 }

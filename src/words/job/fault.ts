@@ -2,7 +2,8 @@ import type { Fault, Found, Right } from '../../job/facts/index.ts';
 import { asJson } from '../../tube/as-json.ts';
 import { counted } from '../counted.ts';
 import { foreign } from '../foreign.ts';
-import { checkRightWords, kindsWords } from './checks.ts';
+import { cannotBeRead } from '../units.ts';
+import { checkRightWords, kindsWords, wrongStraightsWords } from './checks.ts';
 import { figure } from './figure.ts';
 import { formFoundWords, formRightWords } from './form.ts';
 import { lineColumn, textFoundWords, textRightWords } from './job-text.ts';
@@ -24,6 +25,14 @@ export function toldFault({ at, found, right, orWithout }: Fault): ToldFault {
 
 /** The same of what was typed at a question, where nothing stands in quotes. */
 export function typedFaultWords({ found, right, orWithout }: Fault): string {
+	switch (right.code) {
+		case 'number-as-written':
+			return `${cannotBeRead(found.code === 'value' ? String(found.value) : '', formRightWords(right))}.`;
+		case 'two-straights':
+		case 'not-parallel':
+		case 'parallel':
+			return wrongStraightsWords(right);
+	}
 	const without = orWithout === undefined ? '' : `, or no "${orWithout}"`;
 	return `Not ${foundWords(found)}; write ${rightWords(right, 'typed')}${without}.`;
 }

@@ -199,8 +199,30 @@ describe('a fault', () => {
 		expect(toldFaults(next)).toMatchObject([{ at, right: expect.stringMatching(right) }]);
 		// What belongs to the file is not told who types a number.
 		expect(wrongAnswer('faults' in next ? next.faults : [])).toMatch(
-			/^Not (?:(?!quotes|"\d).)+; write (?:(?!quotes|"\d).)+\.$/,
+			/^(Not (?:(?!quotes|"\d).)+|"about one" cannot be read: .+); write (?:(?!quotes|"\d).)+\.$/,
 		);
+	});
+
+	const HAT = [...START, 'bends', 'bend', '10', '20', 'bend', '9', '40', 'opposite', 'bend', '9', '20', 'opposite'];
+	const CHECKED = [...HAT, 'last', '9', '', ''];
+	it.each([
+		['width', '1', '2', 'These two straights are 20° apart: choose one that runs parallel within 2°.'],
+		['width', '3', '3', 'That is the same straight twice: choose another one.'],
+		['angle', '3', '3', 'That is the same straight twice: choose another one.'],
+		['out', '1', '4', 'These two straights run parallel and span no plane: choose another one.'],
+	])('two straights that do not suit a check of kind %s are told at once: %s and %s', (kind, one, other, words) => {
+		const draft = following([kind, one], { ...following(CHECKED), at: 'checkKind', item: 0 });
+		const next = answerDraft(draft, other, SHOP);
+		expect(wrongAnswer('faults' in next ? next.faults : [])).toBe(words);
+	});
+
+	it('two parallel straights have a width', () => {
+		const draft = following(['width', '1', '4', '"outside"', '', ''], {
+			...following(CHECKED),
+			at: 'checkKind',
+			item: 0,
+		});
+		expect(draft.file.checks).toEqual([{ name: 'width 1', width: { between: [1, 4], surface: 'outside' } }]);
 	});
 
 	it('is the one that a job file with that value has', () => {
@@ -354,8 +376,8 @@ describe('a kept job that is changed', () => {
 	});
 
 	it('is refused a check that measures nothing', () => {
-		const draft = following(['angle', '1', '1', ''], opened({ at: 'checkKind', item: 1 }));
-		expect(toldFaults(answerDraft(draft, '', SHOP))).toMatchObject([
+		const draft = following(['angle', '1'], opened({ at: 'checkKind', item: 1 }));
+		expect(toldFaults(answerDraft(draft, '1', SHOP))).toMatchObject([
 			{ at: 'checks[1].angle.between', right: expect.stringMatching(/two different straights/) },
 		]);
 	});
