@@ -4,7 +4,7 @@ import { bendsIn, type Draft, type JobJson, type QuestionPlace } from './draft.t
 import { withKey, withPart } from './put.ts';
 import { choiceQuestion, type FormQuestion, option, question } from './question.ts';
 
-const withCheck = ({ file, item }: Draft, check: object): JobJson =>
+const withCheckAt = ({ file, item }: Draft, check: object): JobJson =>
 	withKey(file, 'checks', (file.checks ?? []).toSpliced(item, 1, check));
 
 /** Where the two straights of a kind that measures between two stand in its check. */
@@ -20,7 +20,7 @@ function straightsTried(
 	if (key === undefined || values.length !== 2) return {};
 	const rest = CHECK_PARTS[kind].slice(2).map(({ choices }) => choices(bendsIn(draft))[0]!.value);
 	const check = checkJson(kind, [...values, ...rest], { name: kind });
-	return { place: `checks[${draft.item}].${kind}.${key}`, tried: withCheck(draft, check) };
+	return { place: `checks[${draft.item}].${kind}.${key}`, tried: withCheckAt(draft, check) };
 }
 
 /** One check, asked part by part. */
@@ -69,7 +69,7 @@ export const CHECK_QUESTIONS = {
 		takesText(draft, text) {
 			const { kind, values, tolerance } = draft.part.check!;
 			const name = text || `${kind} ${draft.item + 1}`;
-			const file = withCheck(
+			const file = withCheckAt(
 				draft,
 				checkJson(kind, values, { name, ...(tolerance === undefined ? {} : { tolerance }) }),
 			);
