@@ -317,6 +317,11 @@ describe('a kept job', () => {
 		// An angle between the first and the last straight.
 		terminal.type(`${line('5', '1', '2', '1', '4')}++`.replace('++', '+\n'));
 		await terminal.until('checks: 1');
+		// An offset leaves the direction as it was: what the first bend turned is left between first and last straight.
+		terminal.type(line('5'));
+		await terminal.until('angle 1: angle, should read 30°');
+		terminal.type('/');
+		await terminal.until('checks: 1');
 		terminal.type(line('3', '3', '3'));
 		await terminal.until('checks[0].angle.between[1]');
 		expect(terminal.text).not.toContain('+  save');

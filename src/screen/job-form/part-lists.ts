@@ -4,8 +4,11 @@ import { bendsIn, type Draft, type JobJson } from '../../job/draft/draft.ts';
 import { FIELDS, isField } from '../../job/draft/field-questions.ts';
 import type { DraftPreview } from '../../job/draft/preview.ts';
 import type { CheckKind } from '../../session/protocol/kinds.ts';
+import { checkValue } from '../../tube/checks.ts';
+import { finishedShape } from '../../tube/resolve.ts';
 import { CHANGE } from '../../words/job-form/pages.ts';
 import { CHECK_ROWS, FIGURE_ROWS, SHAPE_ROWS, TUBE_ROWS } from '../../words/job-form/part-lists.ts';
+import type { Wording } from '../../words/lengths.ts';
 import { CHOICE, KEY_SAYS } from '../../words/screen/usual.ts';
 import type { HomeStep, HomeView } from '../home/home-view.ts';
 import { choicesView } from '../home/plain-views.ts';
@@ -107,10 +110,20 @@ export function checkListView(form: JobForm): HomeView {
 	const { file } = draftIn(form);
 	const checks = (file.checks ?? []) as Record<string, unknown>[];
 	const further = askingChoice(form, CHECK_ROWS.further, { at: 'checkKind', item: checks.length, put: 'add' });
+	const designs = checkDesigns(form);
 	const choices = checks.map((check, item) =>
-		aside(CHECK_ROWS.check(check.name, kindIn(check)), { aside: 'check', item }),
+		aside(CHECK_ROWS.check(check.name, kindIn(check), designs[item]), { aside: 'check', item }),
 	);
 	return asideView(form, CHECK_ROWS.title, CHOICE, hasBends(file) ? [...choices, further] : choices);
+}
+
+/** What each check should read on the finished tube, in their order; empty while the file is no job. */
+function checkDesigns(form: JobForm): { value: number; job: Wording }[] {
+	const so = growing(form, '');
+	if (so === null) return [];
+	const { job, growth } = so;
+	const shape = finishedShape(job, growth);
+	return job.checks.map((check) => ({ value: checkValue(check, shape, job.tube), job }));
 }
 
 const hasBends = (file: JobJson): boolean => bendsIn({ file }) > 0;

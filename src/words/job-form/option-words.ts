@@ -48,10 +48,11 @@ const SURFACE_OPTIONS = {
 	across: 'over the tube, from an edge on the face away from the bend',
 } as const;
 
+/** Without the letters that they have in the file: those of a drawing by points are others. */
 const AXIS_OPTIONS = {
-	x: 'x: along straight 1',
-	y: "y: toward bend 1's inside",
-	z: 'z: square to the plane of bend 1',
+	x: 'along straight 1',
+	y: "toward bend 1's inside",
+	z: 'square to the plane of bend 1',
 } as const;
 
 const PIECE_OPTIONS = {

@@ -4,6 +4,8 @@ import type { CheckKind } from '../../session/protocol/kinds.ts';
 import type { EndName } from '../../tube/job.ts';
 import { formatAngle } from '../../units/format.ts';
 import { counted } from '../counted.ts';
+import type { Wording } from '../lengths.ts';
+import { measureOf, shown } from '../numbers.ts';
 import { placeWords } from './fields.ts';
 
 /** What stands in a job file, in words; the file may have faults yet. */
@@ -147,6 +149,10 @@ export const FIGURE_ROWS = {
 /** The lines of the checks. */
 export const CHECK_ROWS = {
 	title: 'Checks',
-	check: (name: unknown, kind: CheckKind | undefined): string => row(String(name), kind ?? ''),
+	/** `design`: what it should read, once that is known. */
+	check: (name: unknown, kind: CheckKind | undefined, design?: { value: number; job: Wording }): string => {
+		const reads = design && shown(design.value, measureOf('check', design.job, String(name)), design.job);
+		return row(String(name), [kind, reads && `should read ${reads}`].filter(Boolean).join(', '));
+	},
 	further: 'a further check',
 } as const;
