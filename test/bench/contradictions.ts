@@ -3,7 +3,8 @@
  * in foreign shops whose operator does as he is advised. Counted where it matters: where the tube fits when it is right, and does not when it is
  * believed. What is asked for first, and whether because of it a made bend was gone back to, opened or the tube given up before it was read again.
  * Beside that: how often the best identification itself, told what the first reading taken again showed, would take another one second; what would
- * not have been moved, or pulled closer, had the number been right at that moment.
+ * not have been moved, or pulled closer, had the number been right at that moment, and where it was pulled closer, whether the best
+ * identification, told what was read again by then, finds anything wrong.
  * A number is the first seed, a word the jobs with it in their name; `tubes=n` tries so many of each kind; `inch` has marks off by an inch alone.
  */
 
@@ -62,6 +63,8 @@ interface Course {
 	/** Moved, or pulled closer, then, as it would not have been had the number been right at that moment. */
 	misled: number;
 	pulled: number;
+	/** Pulled closer so though the best identification finds something wrong. */
+	pulledSeen: number;
 }
 
 type Policy = 'advice' | 'believes';
@@ -81,6 +84,7 @@ function course(job: Job, world: World, seed: number, planted: Planted | null, p
 		how: '',
 		misled: 0,
 		pulled: 0,
+		pulledSeen: 0,
 	};
 	const wrongs: Wrong[] = [];
 	for (let k = 0; k < MOST_ANSWERS; k++) {
@@ -110,7 +114,10 @@ function course(job: Job, world: World, seed: number, planted: Planted | null, p
 			}
 			if (believes !== null && !again && (moves || closer) && !isAdvisedAsWell(open, state, believes, wrongs)) {
 				if (moves) told.misled += 1;
-				else told.pulled += 1;
+				else {
+					told.pulled += 1;
+					told.pulledSeen += Number(contradicts(bestOf(state, told.asked)));
+				}
 			}
 		}
 		if (open.ask === 'confirm' && planted !== null && isSame(ofConfirm(open), planted)) {
@@ -130,6 +137,8 @@ function course(job: Job, world: World, seed: number, planted: Planted | null, p
 	}
 	return null;
 }
+
+const contradicts = (best: Best | null): best is Best => best !== null && best.evidence >= CONTRADICTS;
 
 /** Takes what is not short, and never measures again. */
 function believed(usual: Action, open: Extract<Ask, { ask: 'decide' }>): Action {
@@ -181,7 +190,7 @@ function plant(job: Job, kind: Named['kind'], draw: Draw): Planted {
 const part = (some: number, all: number) =>
 	`${some} of ${all}${all === 0 ? '' : ` (${((100 * some) / all).toFixed(0)} %)`}`;
 
-const NONE = { found: 0, first: 0, two: 0, best: 0, moved: 0, misled: 0, pulled: 0, matter: 0 };
+const NONE = { found: 0, first: 0, two: 0, best: 0, moved: 0, misled: 0, pulled: 0, pulledSeen: 0, matter: 0 };
 const overall = { ...NONE };
 for (const job of CHECKED_JOBS.filter(({ name }) => named.length === 0 || named.some((word) => name.includes(word)))) {
 	for (const [j, kind] of KINDS.entries()) {
@@ -204,6 +213,7 @@ for (const job of CHECKED_JOBS.filter(({ name }) => named.length === 0 || named.
 			own.moved += Number(because);
 			own.misled += Number(tried.misled > 0);
 			own.pulled += Number(tried.pulled > 0);
+			own.pulledSeen += Number(tried.pulledSeen > 0);
 			if (tried.doubted) {
 				doubted += 1;
 				continue;
@@ -215,7 +225,7 @@ for (const job of CHECKED_JOBS.filter(({ name }) => named.length === 0 || named.
 				console.log(
 					JSON.stringify({ seed, planted, asked: tried.asked, best: tried.best, moved: because ? tried.how : '' }),
 				);
-			if (tried.best === null || !isSame(tried.best.first, planted) || tried.best.evidence < CONTRADICTS) continue;
+			if (!contradicts(tried.best) || !isSame(tried.best.first, planted)) continue;
 			own.found += 1;
 			own.first += Number(tried.asked[0] !== undefined && isSame(tried.asked[0], planted));
 			const two = tried.asked.slice(0, 2).some((each) => isSame(each, planted));
@@ -230,6 +240,6 @@ for (const job of CHECKED_JOBS.filter(({ name }) => named.length === 0 || named.
 }
 console.log(`all: ${told(overall)}`);
 
-function told({ matter, found, first, two, best, moved, misled, pulled }: typeof NONE): string {
-	return `${matter} matter, best finds ${found}: first ${part(first, found)}, among two ${part(two, found)}, else the best's second is another as well ${best}; moved before it was read again ${moved}, as would not have been with it right ${misled}; pulled closer so ${pulled}`;
+function told({ matter, found, first, two, best, moved, misled, pulled, pulledSeen }: typeof NONE): string {
+	return `${matter} matter, best finds ${found}: first ${part(first, found)}, among two ${part(two, found)}, else the best's second is another as well ${best}; moved before it was read again ${moved}, as would not have been with it right ${misled}; pulled closer so ${pulled}, and of these the best finds something wrong in ${pulledSeen}`;
 }
