@@ -58,4 +58,10 @@ describe('doubt of the dial', () => {
 		expect(doubtReading(newSeat(known), 'pointer', 53)).toBeNull();
 		expect(doubtReading(newSeat(known), 'pointer', 35)?.by).toBe('expectation');
 	});
+
+	it('asks again what it would hardly use: five degrees off, where nobody has read the dial after release yet', () => {
+		const short = newSeat(observe(pull(cold, 18.5, 18.5), 'angle', 14.5));
+		expect(doubtReading(short, 'pointer', 12.5)).toBeNull();
+		expect(doubtReading(short, 'pointer', 10)).toMatchObject({ by: 'expectation' });
+	});
 });
