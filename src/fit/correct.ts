@@ -4,11 +4,13 @@ import { frames } from '../tube/frames.ts';
 import type { Shape } from '../tube/shape.ts';
 import { isInside } from '../tube/tolerance.ts';
 import { distance } from '../tube/vector.ts';
+import type { CorrectionInput, FitMeasure, Posed } from './correction-input.ts';
+import { edged } from './edges.ts';
 import type { FarEnd } from './kinematics.ts';
-import { type CorrectionInput, type FitMeasure, type Posed, placed, posed, shapeUnknowns } from './problem.ts';
+import { placed, posed, shapeUnknowns } from './problem.ts';
 import { leftOfShape } from './stock.ts';
 
-export type { CorrectionInput, FitMeasure } from './problem.ts';
+export type { CorrectionInput, FitMeasure } from './correction-input.ts';
 
 export interface Prediction {
 	/** Distance of the far end from its place in the design. */
@@ -69,7 +71,7 @@ export function correct(input: CorrectionInput, flat: Flatness = AS_FAR_OFF): Co
 
 function correctedOnce(input: Posed, flat: Flatness): CorrectedShape {
 	const unknowns = shapeUnknowns(input);
-	const problem = posed(input, unknowns);
+	const problem = edged(posed(input, unknowns), input);
 	const now = unknowns.map((u) => u.now);
 	const costBefore = costAt(problem, now, problem.residuals(now));
 	const best = solve(problem, now, flat);

@@ -1,54 +1,12 @@
 import { ofLast, type Problem } from '../maths/least-squares.ts';
 import { normalizeRotation, radians } from '../tube/angles.ts';
 import { type Frames, frames } from '../tube/frames.ts';
-import type { Point } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
 import { cornerMoves, cornersOf } from './corner-motion.ts';
-import type { Grip } from './grip.ts';
+import type { Bounds, Posed } from './correction-input.ts';
 import { slopesOf } from './grips.ts';
-import { type Chain, chainMotion, type FarEnd, type Walk, walk } from './kinematics.ts';
-import { leftOf, leftOfShape, type Stock, stockTakenBy } from './stock.ts';
-
-/** A check that is not yet past changing. */
-export interface FitMeasure {
-	name: string;
-	design: number;
-	tolerance: number;
-	/** `at`: the shape as laid out, where that is known. */
-	value(shape: Shape, at?: Frames): number;
-	/** What it follows on such a shape. */
-	grips(at: Frames): Grip[];
-}
-
-export type Bounds = readonly [number, number];
-
-export interface CorrectionInput {
-	/** Bends and straights before `made` as made, the rest as now planned. */
-	shape: Shape;
-	/**
-	 * How many bends are made. They and the straights before them are fixed; straights[made..n] and the angle and rotation of
-	 * bends[made..] are free; the radius of a free bend is fixed.
-	 */
-	made: number;
-	/** What a free value is drawn back to: the design. */
-	nominal: Shape;
-	/** Where the design's far end lies and points, in the first straight's frame. */
-	goal: FarEnd;
-	measures: readonly FitMeasure[];
-	/** What the far end may be off by: a length, degrees. */
-	tolerance: { position: number; direction: number };
-	/** A change by this much costs as much as a residual of one tolerance. */
-	dear: { straight: number; angle: number; rotation: number };
-	/** Read for the free values only, by the index of the straight or bend. Without `rotations` a rotation has no bounds. */
-	bounds: { straights: readonly Bounds[]; angles: readonly Bounds[]; rotations?: readonly Bounds[] };
-	/** Where the sharp corner of each bend lies in the design, and how far off each may be; absent: corners may lie anywhere. */
-	corners?: { places: readonly Point[]; tolerances: readonly number[] };
-	/** Absent: there is as much tube as is wanted. */
-	stock?: Stock;
-}
-
-/** `ended`: the last straight is no free value, but whatever the rest leaves of this stock. */
-export type Posed = CorrectionInput & { ended?: Stock };
+import { type Chain, chainMotion, type Walk, walk } from './kinematics.ts';
+import { leftOf, leftOfShape, stockTakenBy } from './stock.ts';
 
 /** One free value. All its numbers are in units of how dear it is, so that the solver's variables are of order one. */
 export interface Unknown {

@@ -1,6 +1,6 @@
 import type { Units } from '../tube/job.ts';
 import { convertLength } from '../units/units.ts';
-import type { CorrectionInput } from './problem.ts';
+import type { CorrectionInput } from './correction-input.ts';
 
 /** The scales that the method was tried with: tolerances of the far end, and how dear a change is. */
 export function scales(units: Units): Pick<CorrectionInput, 'tolerance' | 'dear'> {

@@ -70,18 +70,20 @@ const all = [...stages()];
 const TENTHS: readonly Partial<Errors>[] = [{ angle: 0.1 }, { angle: -0.1 }, { rotation: 0.1 }];
 
 describe('a tenth of a degree more or less in what was measured', () => {
-	it('changes the bends left by at most a degree and half an inch, as hands set them: corners are to stay within their tolerance', () => {
+	it('changes the bends left by at most half a degree and half an inch, as hands set them; in one case of 500 by up to a degree', () => {
+		const moved: number[] = [];
 		for (const { before, bend, errors, now } of all) {
 			const numbers = correctedNumbers(now);
 			for (const by of TENTHS) {
 				const more = { angle: errors.angle + (by.angle ?? 0), rotation: errors.rotation + (by.rotation ?? 0) };
 				const other = correctedNumbers(made(before, bend, { ...errors, ...more }));
 				const { angle, mark, turn } = apart(numbers, other, bend);
-				expect(angle).toBeLessThanOrEqual(1);
-				expect(turn).toBeLessThanOrEqual(1);
+				moved.push(Math.max(angle, turn));
 				expect(mark).toBeLessThanOrEqual(0.5);
 			}
 		}
+		expect(Math.max(...moved)).toBeLessThanOrEqual(1);
+		expect(moved.filter((by) => by > 0.5).length).toBeLessThanOrEqual(moved.length / 500);
 	});
 
 	it('changes what is found in proportion: ten times less for a hundredth', () => {

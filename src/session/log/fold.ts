@@ -12,7 +12,7 @@ import type { Event } from './events.ts';
 import { canUndo } from './events.ts';
 import { isReckoned } from './reckoned.ts';
 import type { Start } from './start.ts';
-import type { Entry, State } from './state.ts';
+import { bendAt, type Entry, type State } from './state.ts';
 
 /** A record as the fold takes it: its number in the log, when it was written, and what happened. */
 export interface SessionRecord {
@@ -104,7 +104,17 @@ function afterRecord(state: State, record: SessionRecord): State | null {
 	if (amended) return amendedBy(state, entries, record.entry);
 	if (first?.type === 'session-resumed') return { ...standOpen(state), entries };
 	if (first?.type === 'session-left') return { ...(state.finished ?? state), entries };
-	return { ...withEvents(state, record.events), entries };
+	return { ...withEvents(asAsked(state, record), record.events), entries };
+}
+
+/** A mark that is set for the first time was set as was asked then, whatever this version would ask. */
+function asAsked(state: State, { events, asked }: SessionRecord): State {
+	if (asked?.ask !== 'set' || events[0]?.type !== 'tube-set' || bendAt(state, asked.bend).mark !== null) return state;
+	const { bend, mark, rotation } = asked;
+	const current = state.plan.current.map((numbers, i) =>
+		i === bend - 1 ? { ...numbers, fromStart: mark.fromStart, rotation } : numbers,
+	);
+	return { ...state, plan: { ...state.plan, current } };
 }
 
 function entryOf({ entry, at: time, events, asked = null }: SessionRecord): Entry {

@@ -1,4 +1,4 @@
-import type { Bounds } from '../../fit/problem.ts';
+import type { Bounds } from '../../fit/correction-input.ts';
 import { at } from '../../maths/list.ts';
 import { toolingOf } from '../../tube/dies.ts';
 import type { TubeAtWork } from '../estimate/tube-at-work.ts';

@@ -14,28 +14,25 @@ import type { Numbers, Predicted, TubeOutcome } from '../protocol/asks.ts';
 import type { Correction } from '../protocol/notes.ts';
 import { limits } from './correction-bounds.ts';
 import { limitsOf, measuresAfter } from './design.ts';
-import { MOST_ASKEW } from './direction.ts';
 import { type Marking, settable, stepsOf } from './settable.ts';
-import { correctWithin, withWeightsOf } from './within.ts';
 
 /**
- * The part of its tolerance that the far end's place, or a check, is aimed at within: the rest is for what the bends to come are off by
- * themselves.
+ * The part of its tolerance that the last direction, or a check, is aimed at within: the rest is for what the bends to come are off by themselves. The
+ * far end is aimed at within the tolerance of a length, a part of what its place may be off by.
  */
 const AIM = 0.5;
 
 /**
  * A corner is drawn to its place in units of one and a half of its tolerances: end, direction and checks come first, and of all ways to meet them
- * the one near the drawing is taken. Drawn closer, a bend made a degree short costs a check, and of the tubes that can still fit the correction
- * finds hardly more: 56 of 65 flat ones, 80 of 82 in space, the others a corner off by up to 1.3 tolerances.
+ * the one near the drawing is taken. Drawn closer, a bend made a degree short costs a check.
  */
 const CORNERS = 1.5;
 
 /**
  * What changes cost beside the scales that the method was tried with. Where the corners lie keeps the tube near the drawing; this settles
- * what they leave open: the plane of a bend of a few degrees, most of all.
+ * what they leave open, the plane of a bend of a few degrees most of all, and with it how steady the correction is.
  */
-const CHEAPER = { straight: 4, angle: 4, rotation: 1 };
+const CHEAPER = { straight: 2.5, angle: 2.5, rotation: 0.625 };
 
 /**
  * How many bends the correction may no longer touch: those made, and one whose mark is already in the die or that
@@ -56,8 +53,8 @@ export function correctedNumbers(state: State): readonly Numbers[] {
 	const current = tubeAtWork(state, state.plan.current);
 	const marking = markingOf(state, current);
 	if (outOfReach(state) === state.bends.length) return numbersOf(current.shape, current.trimStart, marking.by);
-	const { input, shape } = correctWithin(state, correctionOf(state));
-	return settable(input, shape, state.plan.current, stepsOf(tooling, tolerance), marking);
+	const input = correctionOf(state);
+	return settable(input, correct(input).shape, state.plan.current, stepsOf(tooling, tolerance), marking);
 }
 
 /** Fine enough to weigh one way against another: a step at this slope changes no residual by a thousandth of its tolerance. */
@@ -69,13 +66,13 @@ const NEAR_FLAT = () => 1e-4;
  */
 export function correctedNear(state: State): (other: State) => readonly Numbers[] {
 	const made = outOfReach(state);
-	const found = made === state.bends.length ? null : correctWithin(state, correctionOf(state));
+	const found = made === state.bends.length ? null : correct(correctionOf(state)).shape;
 	return (other) => {
 		const current = tubeAtWork(other, other.plan.current);
 		const marking = markingOf(other, current);
 		if (found === null) return numbersOf(current.shape, current.trimStart, marking.by);
-		const input = withWeightsOf(correctionOf(other), found.input);
-		const shape = asDrawn(input.shape, found.shape, made);
+		const input = correctionOf(other);
+		const shape = asDrawn(input.shape, found, made);
 		return numbersOf(correct({ ...input, shape }, NEAR_FLAT).shape, current.trimStart, marking.by);
 	};
 }
@@ -88,6 +85,7 @@ export function correctionOf(state: State): CorrectionInput {
 	const { shape, trimStart } = tubeAtWork(state, state.plan.current);
 	const marking = markingOf(state, { trimStart });
 	const places = corners(design.shape).slice(1, -1);
+	const measures = measuresAfter(design, start.job, made);
 	const drawn = tubeAtWork(state, numbersOf(asDrawn(shape, design.nominal, made), trimStart, marking.by));
 	return {
 		shape: drawn.shape,
@@ -95,8 +93,13 @@ export function correctionOf(state: State): CorrectionInput {
 		nominal: design.nominal,
 		goal: design.goal,
 		corners: { places, tolerances: places.map(() => CORNERS * tolerance.shape) },
-		measures: measuresAfter(design, start.job, made).map((m) => ({ ...m, tolerance: AIM * m.tolerance })),
-		tolerance: { position: AIM * tolerance.length, direction: MOST_ASKEW },
+		measures: measures.map((m) => ({ ...m, tolerance: AIM * m.tolerance })),
+		tolerance: { position: tolerance.length, direction: AIM * tolerance.direction },
+		edges: {
+			shape: tolerance.shape,
+			turn: tolerance.direction,
+			measures: measures.map((measure) => measure.tolerance),
+		},
 		dear: dear(units),
 		bounds: limits(state, drawn),
 		stock: { length: state.piece - trimStart, stretch: marking.by.map(({ stretch }) => stretch) },

@@ -14,10 +14,12 @@ import type { EndChoice, Ends } from '../../tube/layout.ts';
 import { finishedShape } from '../../tube/resolve.ts';
 import type { Shape } from '../../tube/shape.ts';
 import { hindrances } from '../../tube/warnings.ts';
-import { MOST_ASKEW } from './direction.ts';
 
 /** Changes cost next to nothing here: what matters is what they can reach. */
 const CHEAP = 64;
+
+/** What the last leg's direction may be off by here, in degrees; its place may be off by the job's tolerance of a length. */
+const MOST_ASKEW = 0.25;
 
 /** Ends whose misses differ by no more than this part are as good as each other. */
 const ALIKE = 0.05;

@@ -1,5 +1,5 @@
 import { type CorrectionInput, correct } from '../../fit/correct.ts';
-import type { Bounds } from '../../fit/problem.ts';
+import type { Bounds } from '../../fit/correction-input.ts';
 import { at } from '../../maths/list.ts';
 import { ceilTo, floorTo, nearestTo } from '../../maths/scalar.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
@@ -77,12 +77,13 @@ function setNear(wanted: Numbers, now: Numbers, { tape, angle, rotation }: Steps
 	};
 }
 
-/** The mark as it is where it need not move by half a division, else the nearest division that the limits allow. */
+/** The mark as it is where it need not move by half a division or a tape shows the same one, else the nearest division that the limits allow. */
 function markNear(wanted: number, now: number, tape: number, [low, high]: Bounds): number {
-	const places = [now, nearestTo(wanted, tape), floorTo(wanted, tape), ceilTo(wanted, tape)];
-	const [near, ...divisions] = places.map((mark) => (mark >= low && mark <= high ? mark : null));
-	if (near !== null && Math.abs(wanted - now) < tape / 2) return now;
-	return divisions.find((mark) => mark !== null) ?? wanted;
+	const isAllowed = (mark: number) => mark >= low && mark <= high;
+	const places = [nearestTo(wanted, tape), floorTo(wanted, tape), ceilTo(wanted, tape)];
+	const mark = places.find(isAllowed) ?? wanted;
+	const isSame = Math.abs(wanted - now) < tape / 2 || mark === nearestTo(now, tape);
+	return isSame && isAllowed(now) ? now : mark;
 }
 
 function withNumbers(shape: Shape, i: number, { angle, rotation }: Numbers, by: number): Shape {

@@ -25,7 +25,7 @@ function decisions(seed: number): { asked: DecideAsk; before: State }[] {
 describe('going back to a made bend', () => {
 	// One hoop in sixty is gone back to; the seeds were looked for.
 	it('is advised before the tube is missed, where much of the chance is', () => {
-		const { asked, before } = decisions(5_901_372).find(({ asked: { advice } }) => advice === 'reopen')!;
+		const { asked, before } = decisions(5_901_381).find(({ asked: { advice } }) => advice === 'reopen')!;
 		expect(asked.accepted.within).toBe(true);
 		const gain = asked.reason.find(({ code }) => code === 'reopen-would');
 		if (gain?.code !== 'reopen-would') throw new Error('no gain is told');
@@ -35,7 +35,7 @@ describe('going back to a made bend', () => {
 	});
 
 	it('has all that little else shows measured again before', () => {
-		const asked = decisions(5_901_953).map(({ asked: each }) => each);
+		const asked = decisions(5_901_529).map(({ asked: each }) => each);
 		const back = asked.findIndex(({ advice }) => advice === 'reopen');
 		const before = asked.slice(0, back).filter(({ reason }) => reason.some(({ code }) => code === 'measure-first'));
 		// One span from end to end says little of each of four marks, and nothing else says more of it.

@@ -92,8 +92,8 @@ describe('a bend that went too far', () => {
 			const run = bent(wideHat(), [first]);
 			expect(decide(run).accepted.within).toBe(true);
 			const taken = takenAsItIs(run.state);
-			// No leg ends further before its place than the tolerance of a length.
-			expect(tubeAtWork(taken, correctedNumbers(taken)).trimEnd).toBeGreaterThan(-1 / 16);
+			// No leg ends further before its place than twice the tolerance of a length.
+			expect(tubeAtWork(taken, correctedNumbers(taken)).trimEnd).toBeGreaterThan(-1 / 8);
 		}
 	});
 
@@ -137,7 +137,7 @@ describe('a bend that went too far', () => {
 			const asked = decide(run);
 			const { checks, shape } = asked.accepted;
 			expect(asked, `${over} over`).toMatchObject({ advice: 'accept', accepted: { within: false } });
-			expect(shape.off).toBeGreaterThan(3 * hatJob().tolerance.shape);
+			expect(shape.off).toBeGreaterThan(2.5 * hatJob().tolerance.shape);
 			expect(checks).toHaveLength(2);
 			for (const [i, { value }] of checks.entries()) {
 				expect(Math.abs(value - run.state.design.checks[i]!.design)).toBeLessThan(1 / 16);
@@ -218,7 +218,7 @@ describe('a made bend that would save the tube', () => {
 
 	it('is by what going back brings, not by how much is missed: a set-up costs more than a little', () => {
 		// A tenth of its tolerance outside, and no further: as likely as not it is inside.
-		const near = decide(bent(checkedFoot(0.95), [16, 32.8]));
+		const near = decide(bent(checkedFoot(0.95), [16, 33.6]));
 		expect(near.accepted.left).toBeGreaterThan(1);
 		expect(near.accepted.left).toBeLessThan(1.1);
 		expect(near).toMatchObject({ advice: 'reopen', of: 1 });
@@ -236,7 +236,7 @@ describe('a made bend that would save the tube', () => {
 	});
 
 	it('is pulled at the risk of the job when it is gone back to as advised', () => {
-		const run = bent(checkedFoot(0.45), [15.8, 32.8]);
+		const run = bent(checkedFoot(0.45), [15.8, 33.4]);
 		expect(decide(run).advice).toBe('reopen');
 		const back = give(give(run, { reopen: { bend: 1, do: 'pull' } }), { ready: true });
 		expect(open(back, 'pull').risk).toBeLessThan(3 * hatJob().risk);

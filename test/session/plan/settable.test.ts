@@ -85,8 +85,13 @@ describe('numbers that hands can set', () => {
 	it('keep a mark within the limits: to the division inside where the nearest one lies outside', () => {
 		// Wanted 24.9416, nearest 24 15/16; a leg of 9.05 or more allows marks from 24.9416 on, so 25.
 		expect(set({ straight: 0.05 }, 9.05, 40).fromStart).toBeCloseTo(25, 12);
-		// Wanted 24.9216, nearest 24 15/16; a leg of 9.04 at most allows marks up to 24.9316, so 24 7/8.
-		expect(set({ straight: 0.035 }, 0, 9.04).fromStart).toBeCloseTo(24.875, 12);
+		// Wanted 24.9706, nearest 25; a leg of 9.1 at most allows marks up to 24.9916, so 24 15/16.
+		expect(set({ straight: 0.079 }, 0, 9.1).fromStart).toBeCloseTo(24.9375, 12);
+	});
+
+	it('leave a mark alone where a tape shows the same one', () => {
+		// Wanted 24.9216, nearest 24 15/16; a leg of 9.04 at most leaves 24 7/8, which is what 24.8916 is marked at.
+		expect(set({ straight: 0.035 }, 0, 9.04).fromStart).toBeCloseTo(MARK, 12);
 	});
 });
 
