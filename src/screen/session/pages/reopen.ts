@@ -25,7 +25,7 @@ export function openingNumbers({ by, to }: OpenBy, room: Room, rank: number): Se
 			lines: bigNumbers(
 				[
 					{ label: OPENING.by, value: trimmed(by, 1), unit: '°', below: '', place: 1 },
-					{ label: OPENING.to, value: trimmed(to, 1), unit: '°', below: '', place: 3 },
+					{ label: OPENING.to, value: trimmed(to, 1), unit: '°', below: '', place: 1 },
 				],
 				room,
 			),
