@@ -107,6 +107,9 @@ const FAULTS: Record<NumberFault, string> = {
 	'not-below-0': 'this distance is not below 0.',
 };
 
+/** Why a number is none of its kind, to stand after it. */
+export const numberFaultWords = (fault: NumberFault): string => FAULTS[fault];
+
 function excludedWords(fact: ExcludedFact, style: Wording): string {
 	if (fact.code === 'not-pulled-yet')
 		return `Bend ${fact.bend} was not pulled, so there is no angle to measure. If it was, give that pull first.`;

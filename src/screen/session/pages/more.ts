@@ -1,9 +1,11 @@
 import type { Plan } from '../../../session/protocol/asks.ts';
+import { wrongNumber } from '../../../session/protocol/number-faults.ts';
 import type { TubeTurn } from '../../../tube/turns.ts';
+import { numberFaultWords } from '../../../words/refusal.ts';
 import { CHOICE, CHOOSE_OR_BACK, KEY_SAYS, MORE_TITLE, ONLY_BACK } from '../../../words/screen/usual.ts';
 import { lineTold } from '../../../words/session/amend.ts';
 import { askRelease, DETAIL, MORE, NOT_AS_ASKED, OTHER_PLAN, turnedBy, UNDO } from '../../../words/session/more.ts';
-import type { Choice } from '../../shell/prompt.ts';
+import { type Choice, NotTaken } from '../../shell/prompt.ts';
 import { line, wrapped } from '../../text/line.ts';
 import { asksRelease } from '../release.ts';
 import type { Detail, Page, SessionState, SessionStep } from '../session-state.ts';
@@ -162,11 +164,12 @@ export function detailPage(state: SessionState, of: Detail): PageView {
 		title: DETAIL.title,
 		prompt: {
 			label,
-			...numberField(isTurn ? 'angle' : 'length', state.job, (given) => ({
-				step: 'detail',
-				of,
-				value: rotation(given),
-			})),
+			...numberField(isTurn ? 'angle' : 'length', state.job, (given) => {
+				// Here and not at the next +, where nothing says how to give it anew.
+				const fault = wrongNumber(given, of, state.job.units);
+				if (fault !== null) throw new NotTaken(String(given), numberFaultWords(fault));
+				return { step: 'detail', of, value: rotation(given) };
+			}),
 			back: BACK,
 			empty: DETAIL.empty,
 		},
