@@ -34,10 +34,11 @@ function eventWords(event: Event, { corrects }: Answered, style: Wording, brief:
 			return `${readingWords(event.reading, style)}, to be read again${brief ? '' : `: ${why}`}`;
 		}
 		case 'doubt-settled': {
-			const { reading, count, setAside } = event;
+			const { reading, count, setAside, kept } = event;
 			const values = listed(setAside.map((value) => readingValue(value, reading.of, reading.name, style)));
 			const aside = values === '' ? '' : `; ${values} set aside`;
-			return `${readingWords(reading, style)}, ${count === 2 ? 'confirmed' : 'which counts'}${aside}`;
+			const counts = count === 1 ? 'which counts' : kept ? 'confirmed' : 'the middle of two that agree';
+			return `${readingWords(reading, style)}, ${counts}${aside}`;
 		}
 		case 'measuring-skipped':
 			return `bend ${event.bend} not measured: went on by the dial`;

@@ -34,7 +34,7 @@ export const COMMAND_WORDS = {
 		summary: 'the JSON Schema of a document',
 		options: {},
 		examples: [
-			['pullbook schema log', 'the form of what pullbook log ID --json prints'],
+			['pullbook schema log', 'the form of pullbook log ID --json'],
 			['pullbook schema layout', 'of what pullbook layout JOB --json prints'],
 			['pullbook schema job', 'of a job file, for an editor that checks as you type'],
 		],

@@ -42,7 +42,7 @@ function setSections(state: SessionState, ask: SetAsk, room: Room): Section[] {
 	const [first, again] = [ask.bend === 1, ask.seat > 1];
 	return [
 		{ rank: 0, wide: true, lines: bigNumbers([{ ...bigMark(state, ask), place: 1 }, turnNumber(ask)], room) },
-		{ rank: 7, wide: true, extra: true, lines: stripLines(state, room) },
+		{ rank: 7, wide: true, extra: true, lines: stripLines(state, ask, room) },
 		{ rank: 0, lines: [goal(ask), ...details(state)] },
 		{ rank: 2, lines: [...setCautions(state, ask, room.columns), ...(again ? [] : seamHere(ask, room.columns))] },
 		// At the first bend the mark is on the line, which was drawn a page before.
@@ -85,6 +85,7 @@ function details({ details: given, job }: SessionState): Line[] {
 /** Rows of a window from which the straight tube has room beside all else. */
 const STRIP_ROWS = 44;
 
-function stripLines(state: SessionState, { columns, window }: Room): Line[] {
-	return window < STRIP_ROWS ? [] : designStrip(state, columns);
+/** At the first bend alone: later marks are other ones than the drawing's, and are taped from the far end. */
+function stripLines(state: SessionState, { bend, mark }: SetAsk, { columns, window }: Room): Line[] {
+	return window < STRIP_ROWS || bend > 1 || mark.moved !== 0 ? [] : designStrip(state, columns);
 }
