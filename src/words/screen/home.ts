@@ -128,5 +128,6 @@ export function jobWords(job: JobStanding & { name: string; summary: string; ben
 	brief: string;
 } {
 	const state = `${job.name}: ${standingWords(job)}`;
-	return { label: `${state} (${job.summary})`, brief: `${state}${behind(job.bends)}${behind(job.tube)}` };
+	const brief = [job.bends, job.tube].filter((words) => words !== undefined).join(', ');
+	return { label: `${state} (${job.summary})`, brief: brief === '' ? state : `${state} (${brief})` };
 }
