@@ -12,7 +12,8 @@ export function finishWords(fact: FinishFact, style: Wording): string {
 		case 'look-for-flats':
 			return `Bend ${fact.bend} was opened: look for flats and cracks, and ask the inspector.`;
 		case 'bend-outside':
-			return `Bend ${fact.bend} is ${angle(fact.made)}, outside its tolerance: ${angle(fact.target)} was wanted.`;
+			// Whether it is inside the drawing's own tolerance stands above.
+			return `Bend ${fact.bend} is ${fact.made < fact.target ? 'short' : 'over'}: ${angle(fact.made)}, where ${angle(fact.target)} was wanted.`;
 		case 'cope':
 			return copeWords(fact, style);
 		case 'deburr':

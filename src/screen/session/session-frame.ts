@@ -1,6 +1,6 @@
 import type { Size } from '../../terminal/output.ts';
 import { joints } from '../../tube/joints.ts';
-import { pictureWords, typedAheadWords, whereWords } from '../../words/session/said.ts';
+import { pictureWords, refusedAndTyped, whereWords } from '../../words/session/said.ts';
 import { drawTube } from '../drawing/tube-drawing.ts';
 import { type Frame, frame } from '../shell/frame.ts';
 import type { Look } from '../shell/look.ts';
@@ -44,7 +44,7 @@ function messageOf(state: SessionState): Message | null {
 	const { message } = state;
 	const typed = aheadText(state);
 	if (message === null || typed === '' || isDoubt(state)) return message;
-	return { ...message, text: `${message.text} ${typedAheadWords(typed, canBeTakenUp(state))}` };
+	return { ...message, text: refusedAndTyped(message.text, typed, canBeTakenUp(state)) };
 }
 
 /** On a simulated bender the instruments are on the screen, wherever a number of theirs is asked for. */

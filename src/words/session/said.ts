@@ -31,6 +31,10 @@ export const LOOK_FIRST = 'Look at this tube first, then press the key again.';
 export const typedAheadWords = (typed: string, enter: boolean): string =>
 	`Typed before you saw this: ${typed}. Not used.${enter ? ' Enter uses it now.' : ''}`;
 
+/** The same behind a refusal that was said. */
+export const refusedAndTyped = (refusal: string, typed: string, enter: boolean): string =>
+	`${sentence(refusal)} ${typedAheadWords(typed, enter)}`;
+
 /** Where the session that is left is kept, and how it goes on. */
 export const farewellWords = (log: string, resume: string): string =>
 	`The session is kept: ${foreign(log)}\nTo go on with it: ${foreign(resume)}\n`;

@@ -110,7 +110,7 @@ describe('what is typed before a refusal can be read', () => {
 			.map((parts) => parts.map((part) => part.text).join(''))
 			.join(' ')
 			.replaceAll(/\s+/g, ' ');
-		expect(text).toContain('Typed before you saw this: 19 Enter. Not used. Enter uses it now.');
+		expect(text).toContain('for example 16.5. Typed before you saw this: 19 Enter. Not used. Enter uses it now.');
 		expect(typed(session, '\r', 2000).answer).toEqual(held(19));
 	});
 
