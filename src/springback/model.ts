@@ -47,7 +47,7 @@ export const PULL_SD = 0.1;
 export const DIAL_AGREES = 1;
 
 /** The take-up builds up over the first degrees of a bend, by this many each e-fold. */
-const COMMON_BUILD_UP = 6.5;
+export const COMMON_BUILD_UP = 6.5;
 /** Readings that nothing explains can drive the estimate anywhere: what it means stays within one degree and fifty. */
 const MOST_BUILD_UP = 2;
 

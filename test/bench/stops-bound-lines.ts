@@ -4,8 +4,8 @@ import { openShop, type TubeOddity } from '../../src/practice/shop.ts';
 import type { World } from '../../src/practice/world.ts';
 import { type Chances, fewestPulls, type Kind } from './stops-bound.ts';
 import type { Case } from './stops-cases.ts';
-import { SEED } from './stops-lines.ts';
-import { tally, together } from './stops-tally.ts';
+import { type Run, SEED } from './stops-lines.ts';
+import { partOver, tally, together } from './stops-tally.ts';
 
 /** The cases that a bound is worked out for: those whose limit was missed. */
 export const BOUNDED = ['small 5 degrees', 'narrow .25 step 0.1', 'rough', 'set, no release, usual'];
@@ -14,13 +14,15 @@ const SIZES = 3;
 const MACHINES = 400;
 const MOST_DIAL = 240;
 
-export function* boundLines({ name, rules, trial, earlier, tubes }: Case, quick: boolean): Generator<string> {
+export function* boundLines({ name, rules, trial, earlier, tubes }: Case, { quick, seed }: Run): Generator<string> {
 	const machines = quick ? Math.ceil(tubes / 20) : tubes;
 	const watched = earlier.filter((before) => before === 0 || before === 3);
-	const counts = tally(rules.session!, trial, watched, machines, SEED);
+	const counts = tally(rules.session!, trial, watched, machines, seed);
 	for (const [i, before] of watched.entries()) {
-		const { pulls, bends, over, within, most } = together(counts[i]!);
-		const parts = { over: over / bends, short: 1 - (over + within) / bends };
+		const all = together(counts[i]!);
+		const { pulls, bends, within, most } = all;
+		const { part: over } = partOver(all);
+		const parts = { over, short: 1 - over - within / bends };
 		const fewest = fewestPulls(kindsOf(trial, before === 0), parts);
 		const shown = [pulls / bends, 100 * parts.over, 100 * parts.short, fewest].map((value) => value.toFixed(2));
 		yield `${name.padEnd(24)} ${before} earlier: ${shown[0]} pulls, most ${most}, ${shown[1]} % over, ${shown[2]} % short; no rule under ${shown[3]} pulls`;

@@ -18,7 +18,7 @@ type Kind = 'angle' | 'released' | 'pointer';
 export interface SessionRule extends Rule {
 	readonly filter: Filter;
 	/** A fresh tube of which this much is believed, as by what earlier sessions taught. */
-	begin(prior: Filter): void;
+	begin(believed: Filter): void;
 }
 
 export function session(station: Station): SessionRule {
@@ -28,12 +28,12 @@ export function session(station: Station): SessionRule {
 		get filter() {
 			return filter;
 		},
-		begin(prior) {
-			filter = newTube(prior);
+		begin(believed) {
+			filter = believed;
 			measured = false;
 		},
 		newTube() {
-			this.begin(filter);
+			this.begin(newTube(filter));
 		},
 		bend(wanted) {
 			const done = bendOnce(filter, station, wanted, measured);

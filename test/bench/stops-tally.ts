@@ -1,3 +1,4 @@
+import { sumOf } from '../../src/maths/list.ts';
 import { type Draw, draws } from '../../src/practice/random.ts';
 import type { World } from '../../src/practice/world.ts';
 import { openStation, type Rule, type Station, type Taken, type Wanted } from './stops-station.ts';
@@ -9,12 +10,13 @@ export interface Risk {
 	first: boolean;
 }
 
-/** What came of the bends with one number on their tube. */
+/** What came of the bends with one number on their tube, or of all. */
 export interface Count {
 	bends: number;
 	pulls: number;
 	seats: number;
-	over: number;
+	/** Of each machine in turn, its bends that came out over. */
+	over: number[];
 	within: number;
 	/** Most pulls on one bend, and how many stops were at or below one held before at the same bend. */
 	most: number;
@@ -53,8 +55,8 @@ export function tally(
 				const taken = used.bend(wanted);
 				const list = counts[earlier.indexOf(tube)];
 				if (!list) continue;
-				list[at] ??= nothing();
-				add(list[at], taken, wanted, trial.counted ?? wanted.over);
+				list[at] ??= nothing(machines);
+				add(list[at], m, taken, wanted, trial.counted ?? wanted.over);
 			}
 		}
 	}
@@ -66,16 +68,31 @@ function anglesOf({ angles }: Trial, draw: Draw): readonly number[] {
 	return Array.from({ length: angles.bends }, () => draw.uniform(angles.low, angles.high));
 }
 
-function nothing(): Count {
-	return { bends: 0, pulls: 0, seats: 0, over: 0, within: 0, most: 0, again: 0, risks: [] };
+function nothing(machines: number): Count {
+	return {
+		bends: 0,
+		pulls: 0,
+		seats: 0,
+		over: new Array<number>(machines).fill(0),
+		within: 0,
+		most: 0,
+		again: 0,
+		risks: [],
+	};
 }
 
-function add(count: Count, { pulls, seats, angle, strokes }: Taken, wanted: Wanted, counted: number): void {
+function add(
+	count: Count,
+	machine: number,
+	{ pulls, seats, angle, strokes }: Taken,
+	wanted: Wanted,
+	counted: number,
+): void {
 	const most = wanted.target + wanted.over;
 	count.bends += 1;
 	count.pulls += pulls;
 	count.seats += seats;
-	if (angle > wanted.target + counted) count.over += 1;
+	if (angle > wanted.target + counted) count.over[machine]! += 1;
 	if (angle <= most && angle >= wanted.target - wanted.under) count.within += 1;
 	count.most = Math.max(count.most, pulls);
 	let highest = Number.NEGATIVE_INFINITY;
@@ -91,12 +108,19 @@ export function together(counts: readonly Count[]): Count {
 		bends: a.bends + b.bends,
 		pulls: a.pulls + b.pulls,
 		seats: a.seats + b.seats,
-		over: a.over + b.over,
+		over: a.over.map((over, machine) => over + b.over[machine]!),
 		within: a.within + b.within,
 		most: Math.max(a.most, b.most),
 		again: a.again + b.again,
 		risks: [...a.risks, ...b.risks],
 	}));
+}
+
+/** The part of bends that came out over, and its standard error: machines differ, so each with all its bends is one draw. */
+export function partOver({ over, bends }: Count): { part: number; error: number } {
+	const part = sumOf(over) / bends;
+	const each = bends / over.length;
+	return { part, error: Math.sqrt(sumOf(over.map((many) => (many - part * each) ** 2))) / bends };
 }
 
 /** Upper bound of a share at 99 % confidence (Wilson's score interval, one-sided). */

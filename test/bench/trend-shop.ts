@@ -38,7 +38,8 @@ export function sessionsOf(seed: number, count: number, change?: Change): KeptRo
 		if (change && n === change.after) station.shop.wear(change.takeUp, change.part);
 		station.shop.newTube();
 		const { prior } = learned(KIN, cold, lessons.slice(-MOST_LESSONS));
-		rule.begin(prior);
+		const begun = newTube(prior);
+		rule.begin(begun);
 		const job = Math.floor(draw.uniform(0, jobs.length));
 		let [pulls, error] = [0, 0];
 		for (const target of jobs[job]!) {
@@ -47,7 +48,7 @@ export function sessionsOf(seed: number, count: number, change?: Change): KeptRo
 		}
 		const at = new Date(Date.UTC(2026, 0, 1, n)).toISOString();
 		const about = { at, session: at, pulls, readings: pulls };
-		const lesson = lessonFrom(KIN, newTube(prior), rule.filter, about);
+		const lesson = lessonFrom(KIN, begun, rule.filter, about);
 		lessons.push(lesson);
 		return rowOf(lesson, `Job ${job}`, error);
 	});
