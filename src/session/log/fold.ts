@@ -109,8 +109,9 @@ function afterRecord(state: State, record: SessionRecord): State | null {
 
 /** A mark that is set for the first time was set as was asked then, whatever this version would ask. */
 function asAsked(state: State, { events, asked }: SessionRecord): State {
-	if (asked?.ask !== 'set' || events[0]?.type !== 'tube-set' || bendAt(state, asked.bend).mark !== null) return state;
+	if (asked?.ask !== 'set' || events[0]?.type !== 'tube-set' || asked.bend !== state.bend) return state;
 	const { bend, mark, rotation } = asked;
+	if (bendAt(state, bend).mark !== null) return state;
 	const current = state.plan.current.map((numbers, i) =>
 		i === bend - 1 ? { ...numbers, fromStart: mark.fromStart, rotation } : numbers,
 	);
