@@ -63,5 +63,12 @@ describe('doubt of the dial', () => {
 		const short = newSeat(observe(pull(cold, 18.5, 18.5), 'angle', 14.5));
 		expect(doubtReading(short, 'pointer', 12.5)).toBeNull();
 		expect(doubtReading(short, 'pointer', 10)).toMatchObject({ by: 'expectation' });
+		const long = newSeat(observe(pulled, 'angle', 51.5));
+		expect(doubtReading(long, 'pointer', 57.7)).toMatchObject({ by: 'expectation' });
+	});
+
+	it('takes one two degrees off, and one after release eight off, though they count for less than half', () => {
+		expect(doubtReading(newSeat(known), 'pointer', 50.9)).toBeNull();
+		expect(doubtReading(pulled, 'released', 45.5)).toBeNull();
 	});
 });

@@ -89,6 +89,13 @@ describe('numbers that hands can set', () => {
 		expect(set({ straight: 0.079 }, 0, 9.1).fromStart).toBeCloseTo(24.9375, 12);
 	});
 
+	it('move a mark that lies outside the limits, however little, and as wanted where no division lies inside', () => {
+		// Wanted 24.9206; a leg of 9.02 or more allows marks from 24.9116 on.
+		expect(set({ straight: 0.029 }, 9.02, 40).fromStart).toBeCloseTo(24.9375, 12);
+		// Marks from 24.9266 to 24.9316 alone.
+		expect(set({ straight: 0.037 }, 9.035, 9.04).fromStart).toBeCloseTo(MARK + 0.037, 9);
+	});
+
 	it('leave a mark alone where a tape shows the same one', () => {
 		// Wanted 24.9216, nearest 24 15/16; a leg of 9.04 at most leaves 24 7/8, which is what 24.8916 is marked at.
 		expect(set({ straight: 0.035 }, 0, 9.04).fromStart).toBeCloseTo(MARK, 12);
