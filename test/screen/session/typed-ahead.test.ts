@@ -99,19 +99,40 @@ describe('what is typed before a refusal can be read', () => {
 		expect(aheadText(session)).toBe('+');
 	});
 
+	/** All that the screen shows, in one line. */
+	function seen(session: SessionState): string {
+		const size = { columns: 80, rows: 24 };
+		const { lines } = sessionFrame({ session, shown: viewOf(session) }, size, lookOf({ TERM: 'xterm' }, true));
+		const texts = lines.map((parts) => parts.map((part) => part.text).join(''));
+		return texts.join(' ').replaceAll(/\s+/g, ' ');
+	}
+	const AHEAD = 'Typed before you saw this: ';
+
 	test('is shown with the refusal, and Enter takes it up', () => {
 		const { session } = typed(pull, '18.5.5\r19\r', 0);
-		const { lines } = sessionFrame(
-			{ session, shown: viewOf(session) },
-			{ columns: 80, rows: 24 },
-			lookOf({ TERM: 'xterm' }, true),
-		);
-		const text = lines
-			.map((parts) => parts.map((part) => part.text).join(''))
-			.join(' ')
-			.replaceAll(/\s+/g, ' ');
-		expect(text).toContain('for example 16.5. Typed before you saw this: 19 Enter. Not used. Enter uses it now.');
+		expect(seen(session)).toContain(`for example 16.5. ${AHEAD}19 Enter. Not used. Enter uses it now.`);
 		expect(typed(session, '\r', 2000).answer).toEqual(held(19));
+	});
+
+	test('does not answer a doubt either, and is shown once there', () => {
+		const { session, answer } = typed(doubt, '48.1.1\r+', 2000);
+		expect(answer).toBeNull();
+		expect(session.entry.field).toBe('48.1.1');
+		expect(seen(session).split(AHEAD)).toHaveLength(2);
+	});
+
+	test('at a doubt, too, Enter is not said to take it up where it tries to save again', () => {
+		const full = notSaved(typed(doubt, '48.1', 2000).session, 'disk full', 5);
+		const early = typed(shownAt(doubt, full, 2100), '47\r', 2150).session;
+		expect(seen(early)).toContain(`${AHEAD}47 Enter. Not used.`);
+		expect(seen(early)).not.toContain('Enter uses it now');
+		expect(typed(early, '\r', 4000).answer).toEqual({ do: 'reading', reading: 48.1 });
+	});
+
+	test('a number that is mended at once is mended', () => {
+		const { session } = typed(pull, '18.5.5\r\b\b', 0);
+		expect(session.entry.field).toBe('18.5');
+		expect(session.message).toBeNull();
 	});
 
 	test('also where the session itself refused', () => {
@@ -121,6 +142,13 @@ describe('what is typed before a refusal can be read', () => {
 		const { session, answer } = typed(shownAt(pull, refused, 100), '+', 150);
 		expect(answer).toBeNull();
 		expect(session.message).toEqual(refused.message);
+	});
+
+	test('where no number was given and refused, one answers at once', () => {
+		const note: RefusedNote = { note: 'refused', code: 'not-possible', reason: [{ code: 'nothing-to-undo' }] };
+		const refused = afterAnswer(pull, { ...standingOf(new FakeLive([asks.PULL])), outputs: [note], messages: [] });
+		expect(refused.message?.kind).toBe('wrong');
+		expect(typed(shownAt(pull, refused, 100), '19\r', 150).answer).toEqual(held(19));
 	});
 
 	test('half a second later a key begins anew', () => {

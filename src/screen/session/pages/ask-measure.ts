@@ -5,7 +5,7 @@ import { CONFIRM, doubtedWords, MEASURE, measureTimes } from '../../../words/ses
 import { typedAheadWords } from '../../../words/session/said.ts';
 import { type Line, span, wrapped } from '../../text/line.ts';
 import type { SessionState } from '../session-state.ts';
-import { aheadText } from '../typed-ahead.ts';
+import { aheadText, canBeTakenUp } from '../typed-ahead.ts';
 import { answer, expectedLine, numberField, type PageView, SLASH, STAR } from './page.ts';
 
 /** The bend is measured with the angle finder. */
@@ -38,7 +38,7 @@ function isSecond({ history }: SessionState, { readings }: MeasureAsk): boolean 
 /** What came before this page could be read. */
 function typedAhead(state: SessionState, columns: number): Line[] {
 	const text = aheadText(state);
-	return text === '' ? [] : wrapped(typedAheadWords(text, true), columns, 'alert');
+	return text === '' ? [] : wrapped(typedAheadWords(text, canBeTakenUp(state)), columns, 'alert');
 }
 
 /** Columns before the two numbers that are held side by side. */
