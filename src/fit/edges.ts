@@ -2,12 +2,12 @@ import { ofLast, type Problem } from '../maths/least-squares.ts';
 import { sumOf } from '../maths/list.ts';
 import type { Posed } from './correction-input.ts';
 
-/** Of its tolerance: what is nearer to the edge than this weighs more, since the bends to come err as well. */
+/** From this part of its tolerance on a thing weighs more, since the bends to come err as well. */
 const FROM = 0.6;
 
 /**
- * What a whole tolerance beyond that counts as, in residuals. Dearer, more tubes are brought inside, and what brings them there is a contortion: degrees
- * of one bend for hundredths of another's miss, and others for a tenth of a degree more.
+ * What a whole tolerance beyond that counts as, in residuals. Dearer, more tubes are brought inside, but by contortions: a bend is moved by degrees to
+ * make a miss less by hundredths, and is moved by other degrees where a tenth of a degree more was measured.
  */
 const WEIGHT = 2.5;
 
@@ -27,9 +27,9 @@ interface OffRows {
 /**
  * The problem with a row more for each row of something near the edge of its tolerance or beyond. They are 0 up to there. Then the sum of their squares
  * grows as the square of what is too much; a corner's, from `FULL_PULL` on, in proportion to it (P. J. Huber, Robust Estimation of a Location Parameter,
- * 1964, from memory). It stays one problem whose cost has no step in its slope, so that what is found follows what was measured without a jump. One
- * row for each thing, its length alone, took the solver 35 steps instead of 4: how far something is off bends as it is moved sideways, which the
- * length's slope does not show.
+ * 1964, from memory). It stays one problem whose cost has no step in its slope, so that what is found follows what was measured without a jump. With
+ * one row for each thing, its length alone, the solver took 35 steps instead of 4: what is moved sideways gets further off too, which the slope of
+ * the length does not show.
  */
 export function edged(problem: Problem, input: Posed): Problem {
 	const things = offRowsOf(input);

@@ -7,7 +7,10 @@ import { type Contradiction, contradiction, IN_DOUBT } from './contradiction.ts'
 import { isHardlyKnown, isReadTwice, secondLook, toldOnce } from './second-look.ts';
 import type { TubeAdvice } from './tube-advice.ts';
 
-/** What costs a set-up, or the tube, does not rest on one reading, or on readings that hardly go with each other, nor is a bend taken, or pulled closer for the tube's sake, on one that is half disbelieved. */
+/**
+ * What costs a set-up, or the tube, does not rest on one reading, or on readings that hardly go with each other. Nor is a bend taken, or pulled closer
+ * for the tube's sake, on a reading that is half disbelieved.
+ */
 export function surely(state: State, advised: TubeAdvice): TubeAdvice {
 	const { advice, of: bend = state.bend } = advised;
 	const angle = { kind: 'angle' as const, bend };

@@ -77,7 +77,10 @@ function setNear(wanted: Numbers, now: Numbers, { tape, angle, rotation }: Steps
 	};
 }
 
-/** The mark as it is where it need not move by half a division or a tape shows the same one, else the nearest division that the limits allow. */
+/**
+ * A mark stays where it would move by less than half a division, or to the division that a tape shows for it already. Else it goes to the nearest
+ * division that the limits allow.
+ */
 function markNear(wanted: number, now: number, tape: number, [low, high]: Bounds): number {
 	const isAllowed = (mark: number) => mark >= low && mark <= high;
 	const places = [nearestTo(wanted, tape), floorTo(wanted, tape), ceilTo(wanted, tape)];
