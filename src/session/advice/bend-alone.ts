@@ -17,6 +17,12 @@ export interface Advised {
 /** Further over than this a bend is not worked back but given up, degrees. */
 const BEYOND_RELIEF = 8;
 
+/** A bend is opened a little at a time. One that so many times did not bring near enough is taken as it is. */
+const MOST_OPENINGS = 3;
+
+/** How often the bend at work was opened since it was last pulled. */
+const openings = (state: State): number => bendAt(state, state.bend).pulls.at(-1)?.opened?.length ?? 0;
+
 /** What to do with the bend at work, and why: how it lies and what to do first, the numbers behind it last. */
 export function adviseOnBend(state: State): Advised {
 	const { over, under, within, nextTooFar } = acceptance(state);
@@ -40,7 +46,7 @@ export function adviseOnBend(state: State): Advised {
 		numbers(state),
 	];
 	if (by > BEYOND_RELIEF) return { advice: 'scrap', limit: false, reason: past({ code: 'too-far-to-open' }) };
-	if (bendAt(state, state.bend).relievedFrom !== null) {
+	if (openings(state) >= MOST_OPENINGS) {
 		return { advice: 'accept', limit: false, reason: past({ code: 'opened-already' }) };
 	}
 	if (!state.start.job.mayOpen) return { advice: 'accept', limit: false, reason: past({ code: 'opening-forbidden' }) };

@@ -121,6 +121,26 @@ describe('a bend that went too far', () => {
 		expect(again.made.angle - again.open!).toBeCloseTo(again.to!, 9);
 	});
 
+	it('is opened again where a little was not enough, three times at most', () => {
+		let run = give(give(bent(wideHat(), [17, 34]), { do: 'accept' }), { ready: true });
+		run = give(give(run, { loaded: open(run, 'pull').stop + 5 }), { keep: true });
+		const { angle } = open(run, 'measure').expect;
+		const read = (now: number) => {
+			run = give(run, { angle: now });
+			while ((run.outputs.at(-1) as { ask: string }).ask === 'confirm') run = give(run, { keep: true });
+			if (decide(run).advice === 'measure') run = give(run, { angle: now });
+			return decide(run);
+		};
+		for (const opened of [0, 0.8, 1.6]) {
+			const again = read(angle - opened);
+			expect(again, `opened by ${opened}`).toMatchObject({ advice: 'relieve', to: again.target });
+			run = give(run, { do: 'relieve' });
+		}
+		const last = read(angle - 2.4);
+		expect(last.advice).toBe('accept');
+		expect(whyOf(last)).toContain('It was opened already.');
+	});
+
 	it('is not opened where it is over by less than three times its tolerance, and what it would take is said', () => {
 		const asked = decide(bent(hatJob(), [17.7]));
 		expect(asked.made.angle - asked.target).toBeGreaterThan(hatJob().tolerance.over);
