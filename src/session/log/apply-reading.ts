@@ -78,7 +78,7 @@ function evidenceTaken(state: State, reading: Reading): State {
 	return isBegun(kept) ? replanned(estimated(kept)) : kept;
 }
 
-const isBegun = ({ bends }: State): boolean => bends.some(({ made }) => made !== null);
+export const isBegun = ({ bends }: State): boolean => bends.some(({ made }) => made !== null);
 
 /** Corrects anew after something else than an accepted bend; nothing is said where nothing changes. */
 export function replanned(state: State): State {

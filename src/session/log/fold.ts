@@ -3,10 +3,11 @@ import { newTube } from '../../springback/filter.ts';
 import { atDie } from '../../springback/several-dies.ts';
 import { dieOf, toolingOf } from '../../tube/dies.ts';
 import { numbersOf } from '../estimate/tube-at-work.ts';
-import { differ, drawingNumbers, planWith } from '../plan/correction.ts';
+import { correctedNumbers, differ, drawingNumbers, planWith } from '../plan/correction.ts';
 import { designOf } from '../plan/design.ts';
 import type { ReadingKind } from '../protocol/kinds.ts';
 import { apply } from './apply.ts';
+import { isBegun } from './apply-reading.ts';
 import type { Asked } from './asked.ts';
 import type { Event } from './events.ts';
 import { canUndo } from './events.ts';
@@ -156,7 +157,7 @@ function amendedBy(state: State, entries: readonly Entry[], number: number): Sta
 		if (further === null) return null;
 		replayed = further;
 	}
-	const next = { ...replayed, entries, past: state, finished: null };
+	const next = { ...correctedAsSet(replayed), entries, past: state, finished: null };
 	// Numbers kept by choice stay; and where nothing changed there is no correction to tell of.
 	const same = !differ(next.plan.current, state.plan.current);
 	if (same) return { ...next, plan: { ...next.plan, note: state.plan.note } };
@@ -165,6 +166,15 @@ function amendedBy(state: State, entries: readonly Entry[], number: number): Sta
 	}
 	const before = { ...next, plan: { ...next.plan, current: state.plan.current } };
 	return { ...next, plan: planWith(before, next.plan.current, { entry: number }) };
+}
+
+/** The bends left corrected for a mark that is set and stays where it was set, whatever would be asked for it now. */
+function correctedAsSet(state: State): State {
+	const { bends, plan } = state;
+	const isSet = bends.some(({ mark, made }) => mark !== null && made === null);
+	if (!isBegun(state) || !isSet || plan.plan === 'old') return state;
+	const numbers = correctedNumbers(state);
+	return { ...state, plan: { ...plan, current: numbers, corrected: numbers } };
 }
 
 interface Amendment {

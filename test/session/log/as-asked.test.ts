@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { AskedSet } from '../../../src/session/log/asked.ts';
 import { evolve, initial } from '../../../src/session/log/fold.ts';
 import type { Entry, State } from '../../../src/session/log/state.ts';
+import { correctedNumbers, differ } from '../../../src/session/plan/correction.ts';
 import { begin, give, giveAll, open, type Run } from '../../helpers/session/session-run.ts';
 import { hatJob } from '../../helpers/shop/hat.ts';
 
@@ -74,5 +75,11 @@ describe('an earlier reading that is corrected once a mark is set', () => {
 		expect(amended.outputs[0]).toMatchObject({ note: 'corrected' });
 		expect(amended.state.bends[1]!.mark).toBe(SET.mark.fromStart);
 		expect(amended.state.plan.current[1]!.fromStart).toBeCloseTo(SET.mark.fromStart, 9);
+	});
+
+	it.each([-0.4, 0.4, 0.6])('corrects the bends left for the mark where it lies (%f degrees more)', (by) => {
+		const { entry } = RUN.state.entries.find(read)!;
+		const amended = give(RUN, { amend: { entry, reading: RUN.state.bends[0]!.made!.angle + by, of: 'angle' } });
+		expect(differ(amended.state.plan.current, correctedNumbers(amended.state))).toBe(false);
 	});
 });
