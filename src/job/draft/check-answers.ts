@@ -10,7 +10,7 @@ const withCheckAt = ({ file, item }: Draft, check: object): JobJson =>
 /** Where the two straights of a kind that measures between two stand in its check. */
 const TWO_STRAIGHTS: Partial<Record<CheckKind, string>> = { angle: 'between', out: 'plane', width: 'between' };
 
-/** Whether two straights suit each other is told once both are known, not when the check is whole: its other parts are the first that may be. */
+/** Whether two straights suit each other is told once both are known, not when the check is whole: what it lacks has faults in other places. */
 function straightsTried(
 	draft: Draft,
 	kind: CheckKind,
@@ -18,8 +18,7 @@ function straightsTried(
 ): { place: string; tried: JobJson } | object {
 	const key = TWO_STRAIGHTS[kind];
 	if (key === undefined || values.length !== 2) return {};
-	const rest = CHECK_PARTS[kind].slice(2).map(({ choices }) => choices(bendsIn(draft))[0]!.value);
-	const check = checkJson(kind, [...values, ...rest], { name: kind });
+	const check = checkJson(kind, values, { name: kind });
 	return { place: `checks[${draft.item}].${kind}.${key}`, tried: withCheckAt(draft, check) };
 }
 
