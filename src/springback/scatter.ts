@@ -2,6 +2,7 @@
  * How far hands and instruments scatter. Every shop begins with what is common; each deviation that the readings show is
  * tallied, so that a shop's own scatter takes the place of the common one. Degrees.
  */
+import { clamp } from '../maths/scalar.ts';
 
 /** Squared deviations, or readings keyed wrong, and of how many: tallies of several sessions add up. */
 export interface Tally {
@@ -61,6 +62,11 @@ function shopWide(scatter: Scatter): number {
 		count += scatter[kind].count;
 	}
 	return sum / count;
+}
+
+/** How many times as far as common these hands and instruments scatter, all kinds together. */
+export function timesCommon(scatter: Scatter): number {
+	return clamp(Math.sqrt(shopWide(scatter)), WITHIN.least, WITHIN.most);
 }
 
 /** Variance of rounding to a division of the dial. */

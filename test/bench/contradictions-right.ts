@@ -1,7 +1,8 @@
 /** Whether a decision would be advised as well by who knew, at that moment, what one number told or read really is. */
 
 import { advisedAt } from '../../src/session/advice/whole-tube.ts';
-import { estimated, markSd, SET_SD } from '../../src/session/estimate/estimate.ts';
+import { estimated } from '../../src/session/estimate/estimate.ts';
+import { markSd, turnSd } from '../../src/session/estimate/hands.ts';
 import { replanned } from '../../src/session/log/apply-reading.ts';
 import { evolve } from '../../src/session/log/fold.ts';
 import { bendAt, nextEntry, type State, withBend } from '../../src/session/log/state.ts';
@@ -35,7 +36,7 @@ function setRight(state: State, { kind, bend = 1, size }: Named & { size: number
 	// What is not set yet is not believed yet.
 	if (mark === null || rotation === null) return state;
 	const told =
-		kind === 'mark' ? { mark: mark + size * markSd(state.start.job) } : { rotation: rotation + size * SET_SD };
+		kind === 'mark' ? { mark: mark + size * markSd(state.start) } : { rotation: rotation + size * turnSd(state.start) };
 	const set = withChecksSetAside(withBend(state, bend, told));
 	return set.bends.some(({ made }) => made !== null) ? replanned(estimated(set)) : set;
 }

@@ -15,7 +15,7 @@ import { type Sight, Station } from '../../src/practice/station.ts';
 import { USUAL_SHOP, type World } from '../../src/practice/world.ts';
 import { answerEvents } from '../../src/session/answers.ts';
 import { ask } from '../../src/session/ask.ts';
-import { ANGLE_READING_SD, checkReadingSd, markSd, SET_SD } from '../../src/session/estimate/estimate.ts';
+import { angleReadingSd, checkReadingSd, markSd, turnSd } from '../../src/session/estimate/hands.ts';
 import { evolve, initial } from '../../src/session/log/fold.ts';
 import { nextEntry } from '../../src/session/log/state.ts';
 import type { Action } from '../../src/session/protocol/action.ts';
@@ -157,8 +157,9 @@ type Seen = Sight & { right?: number };
 function seen(open: Ask, station: Station, planted: Planted | null, job: Job, policy: Policy): Seen {
 	if (planted === null) return station.see(open);
 	const { kind, size, bend, name } = planted;
+	const start = startOf(job);
 	if (open.ask === 'set' && open.bend === bend && open.seat === 1) {
-		const by = size * (kind === 'mark' ? markSd(job) : SET_SD);
+		const by = size * (kind === 'mark' ? markSd(start) : turnSd(start));
 		const { fromStart, fromFarEnd } = open.mark;
 		if (kind === 'mark')
 			return station.see({ ...open, mark: { ...open.mark, fromStart: fromStart + by, fromFarEnd: fromFarEnd - by } });
@@ -169,9 +170,9 @@ function seen(open: Ask, station: Station, planted: Planted | null, job: Job, po
 		const right = sight.reading ?? 0;
 		return { ...sight, right, reading: Math.max(0, right + by) };
 	};
-	if (open.ask === 'measure' && kind === 'angle' && open.bend === bend) return off(size * ANGLE_READING_SD);
+	if (open.ask === 'measure' && kind === 'angle' && open.bend === bend) return off(size * angleReadingSd(start));
 	const check = job.checks.find((each) => each.name === name);
-	if (open.ask === 'check' && check && open.name === name) return off(size * checkReadingSd(job, check));
+	if (open.ask === 'check' && check && open.name === name) return off(size * checkReadingSd(start, check));
 	// Who believes it reads the same once more.
 	if (policy === 'believes' && open.ask === 'confirm' && isSame(ofConfirm(open), planted))
 		return { ...sight, reading: open.reading };
@@ -179,7 +180,7 @@ function seen(open: Ask, station: Station, planted: Planted | null, job: Job, po
 }
 
 function plant(job: Job, kind: Named['kind'], draw: Draw): Planted {
-	const size = (INCH ? BURNT.in / markSd(job) : draw.uniform(4, 12)) * (draw.uniform(0, 1) < 0.5 ? -1 : 1);
+	const size = (INCH ? BURNT.in / markSd(startOf(job)) : draw.uniform(4, 12)) * (draw.uniform(0, 1) < 0.5 ? -1 : 1);
 	const bends = job.shape.kind === 'bends' ? job.shape.bends.length : 0;
 	const from = kind === 'rotation' ? 2 : 1;
 	const bend = from + Math.floor(draw.uniform(0, 1) * (bends - from + 1));

@@ -7,7 +7,7 @@ import { type Draw, draws } from '../../src/practice/random.ts';
 import { Station } from '../../src/practice/station.ts';
 import { USUAL_SHOP, type World } from '../../src/practice/world.ts';
 import { answerEvents } from '../../src/session/answers.ts';
-import { checkReadingSd, markSd } from '../../src/session/estimate/estimate.ts';
+import { checkReadingSd, markSd } from '../../src/session/estimate/hands.ts';
 import { lessonOf } from '../../src/session/estimate/lesson-of-session.ts';
 import type { Event } from '../../src/session/log/events.ts';
 import { evolve } from '../../src/session/log/fold.ts';
@@ -108,12 +108,12 @@ const isDoubted = (events: readonly Event[] | null) =>
 	events === null || events.some(({ type }) => type === 'reading-doubted');
 
 /** The number as it might have been typed wrong, by enough to matter; null where this slip leaves it as good as right. */
-function slipped(key: Key, value: number, open: Ask, { start: { job } }: State, chance: Draw): number | null {
+function slipped(key: Key, value: number, open: Ask, { start }: State, chance: Draw): number | null {
 	const isLength = key === 'length' || (open.ask === 'check' && open.kind !== 'angle');
 	const kinds = [moved, swapped, doubled, ...(isLength ? [otherUnit, byAnInch] : [])];
 	const wrong = kinds[Math.floor(chance.uniform(0, kinds.length))]!(value, chance);
-	const check = open.ask === 'check' ? job.checks.find(({ name }) => name === open.name) : undefined;
-	const own = check ? checkReadingSd(job, check) : key === 'length' ? markSd(job) : 0.25;
+	const check = open.ask === 'check' ? start.job.checks.find(({ name }) => name === open.name) : undefined;
+	const own = check ? checkReadingSd(start, check) : key === 'length' ? markSd(start) : 0.25;
 	return wrong === null || Math.abs(wrong - value) < MATTERS * own ? null : Number(wrong.toFixed(4));
 }
 

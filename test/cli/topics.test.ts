@@ -7,7 +7,7 @@ import { readCommandLine } from '../../src/cli/args.ts';
 import { EXIT } from '../../src/cli/exit.ts';
 import { helpText } from '../../src/cli/help.ts';
 import { SMALLEST } from '../../src/screen/shell/frame.ts';
-import { SET_SD } from '../../src/session/estimate/estimate.ts';
+import { SET_SD } from '../../src/session/estimate/hands.ts';
 import { FITS_FROM, mayFit } from '../../src/session/report/verdict.ts';
 import { foldedAt } from '../../src/terminal/folded.ts';
 import { EXAMPLE_SESSION } from '../../src/words/topics/example-session.ts';

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { builtNow, checkReadingSd } from '../../src/session/estimate/estimate.ts';
+import { builtNow } from '../../src/session/estimate/estimate.ts';
+import { angleReadingSd, checkReadingSd, markSd, tapedSd, turnSd } from '../../src/session/estimate/hands.ts';
+import { NOTHING_SEEN, SCATTER_KINDS, type Scatter, varianceOf } from '../../src/springback/scatter.ts';
 import { convertLength } from '../../src/units/units.ts';
+import { startOf } from '../bench/fit-made.ts';
 import { bendAndSkip } from '../helpers/session/bend-to.ts';
 import { begin } from '../helpers/session/session-run.ts';
 import { hatJob } from '../helpers/shop/hat.ts';
@@ -21,7 +24,7 @@ const inMm = (value: number, units: 'in' | 'mm') => convertLength(value, units, 
 const sds = (units: 'in' | 'mm', tape: number) => {
 	const job = jobOf(units, tape);
 	const mark = builtNow(bendAndSkip(begin(job), 90).state).input.bends[0]!.mark!.sd;
-	return [mark, checkReadingSd(job, check!)].map((sd) => inMm(sd, units));
+	return [mark, checkReadingSd(startOf(job), check!)].map((sd) => inMm(sd, units));
 };
 
 describe('errors of hands', () => {
@@ -39,5 +42,48 @@ describe('errors of hands', () => {
 			// A division is 37 % shorter there; the hands are no steadier for it.
 			expect(sd).toBeGreaterThan(0.8 * coarse);
 		}
+	});
+});
+
+describe('hands of a shop that sessions have taught', () => {
+	/** A shop whose every deviation so far was so many times the one that is common; enough were seen to believe it. */
+	const seen = (times: number): Scatter => {
+		const kinds = SCATTER_KINDS.map((kind) => [
+			kind,
+			{ sum: 1e6 * times ** 2 * varianceOf(kind, NOTHING_SEEN), count: 1e6 },
+		]);
+		return { ...NOTHING_SEEN, ...Object.fromEntries(kinds) };
+	};
+	const shop = (scatter: Scatter) => {
+		const start = startOf(jobOf('in', 1 / 16));
+		return { ...start, prior: { ...start.prior, scatter } };
+	};
+	const common = shop(NOTHING_SEEN);
+
+	it('are as common where nothing was seen', () => {
+		expect(turnSd(common)).toBe(0.33);
+		expect(angleReadingSd(common)).toBeCloseTo(0.25, 12);
+	});
+
+	it('are so much rougher, or finer, with turn and finder, and with tape as far as rounding lets them', () => {
+		const rounding = 1 / 16 / Math.sqrt(12);
+		for (const times of [0.6, 1.5]) {
+			const theirs = shop(seen(times));
+			expect(turnSd(theirs) / turnSd(common)).toBeCloseTo(times, 4);
+			expect(angleReadingSd(theirs) / angleReadingSd(common)).toBeCloseTo(times, 4);
+			const byHand = (sd: number, part: number) => Math.sqrt(sd ** 2 - (part * rounding) ** 2);
+			expect(byHand(markSd(theirs), 1) / byHand(markSd(common), 1)).toBeCloseTo(times, 4);
+			expect(byHand(tapedSd(theirs), 0.5) / byHand(tapedSd(common), 0.5)).toBeCloseTo(times, 4);
+		}
+	});
+
+	it('are never thought more than twice as rough as common', () => {
+		expect(turnSd(shop(seen(5))) / turnSd(common)).toBeCloseTo(2, 9);
+	});
+
+	it('are no finer or rougher for what this session shows', () => {
+		const bent = bendAndSkip(begin(jobOf('in', 1 / 16)), 90).state;
+		const { sd } = builtNow({ ...bent, filter: { ...bent.filter, scatter: seen(1.8) } }).input.bends[0]!.mark!;
+		expect(sd).toBe(markSd(bent.start));
 	});
 });

@@ -2,7 +2,7 @@ import { farEndMotion, type Motion } from '../../fit/kinematics.ts';
 import { at } from '../../maths/list.ts';
 import type { Point } from '../../tube/job.ts';
 import { norm, subtract } from '../../tube/vector.ts';
-import { markSd, READ_BACK_SD, SET_SD, tapedSd } from '../estimate/estimate.ts';
+import { markSd, READ_BACK_SD, tapedSd, turnSd } from '../estimate/hands.ts';
 import { UNKNOWN } from '../estimate/might-be.ts';
 import { tubeAtWork } from '../estimate/tube-at-work.ts';
 import type { State } from '../log/state.ts';
@@ -19,7 +19,7 @@ const WORTH_WORD = 0.5;
 export function gainOfTelling(state: State): number {
 	const { shape } = tubeAtWork(state, state.plan.current);
 	const motion = farEndMotion(shape);
-	const { job } = state.start;
+	const { start } = state;
 	let [now, told] = [0, 0];
 	for (const [i, { readBack, taped }] of state.bends.entries()) {
 		const free = i >= state.bend - 1 && i < state.bends.length - 1;
@@ -27,7 +27,9 @@ export function gainOfTelling(state: State): number {
 		const turn = i === 0 ? 0 : motionSize(motion.rotations, i);
 		const mark = norm(subtract(motionEnd(motion.straights, i), motionEnd(motion.straights, i + 1)));
 		const off = (turned: boolean, marked: boolean) =>
-			angle ** 2 + (turn * (turned ? READ_BACK_SD : SET_SD)) ** 2 + (mark * (marked ? tapedSd(job) : markSd(job))) ** 2;
+			angle ** 2 +
+			(turn * (turned ? READ_BACK_SD : turnSd(start))) ** 2 +
+			(mark * (marked ? tapedSd(start) : markSd(start))) ** 2;
 		now += off(readBack, taped);
 		told += off(readBack || free, taped || free);
 	}

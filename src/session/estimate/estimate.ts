@@ -7,50 +7,18 @@ import { made } from '../../springback/filter.ts';
 import { checkIn } from '../../tube/checks.ts';
 import { dieNumbers } from '../../tube/dies.ts';
 import { frames } from '../../tube/frames.ts';
-import type { Check, Job } from '../../tube/job.ts';
-import { convertLength } from '../../units/units.ts';
 import type { BendState, State } from '../log/state.ts';
 import { madeCount } from '../log/state.ts';
-import { OVALITY_SD } from '../reading/ovality.ts';
+import { checkReadingSd, LEG_SD, markSd, READ_BACK_SD, tapedSd, turnSd } from './hands.ts';
 import { diesAsPlanned, firstRotation } from './tube-at-work.ts';
 
-/** Rotations by hand and as read back, degrees (common practice, no source). */
-export const SET_SD = 0.33;
-export const READ_BACK_SD = 0.1;
 /** Log-normal spread of the finished radius: of one die against the next, and of one bend against the next. */
 const DIE_SPREAD = 0.01;
 export const BEND_SPREAD = 0.005;
 /** How far the stretch of an arc strays from 0, where nobody has measured it, and from a test piece's (common practice, no source). */
 const STRETCH_SD = { unmeasured: 0.0045, measured: 0.0025 };
-/**
- * A length by hand: how hands make a mark, or lay straight edge and tape for a check, in millimeters whatever the tape; and rounding, of a mark
- * to a division of the tape, of a reading to half of one. With a tape in 16ths this is .4 and .3 of a division (common practice, no source). A finer
- * tape does not make hands finer.
- */
-const MARK_BY_HAND = { handsMm: 0.44, rounding: 1 };
-const CHECK_BY_HAND = { handsMm: 0.42, rounding: 0.5 };
-/** A straight measured tangent to tangent, in divisions of the tape: nobody sees where a bend begins. */
-export const LEG_SD = 1;
-/** One reading with a protractor, degrees. */
-export const ANGLE_READING_SD = 0.25;
 /** Where the plane of bend 1 lies is a matter of how the tube is laid, not of chance. */
 const LAID_SD = 1e-6;
-
-/** Standard deviation of a length by hand, in the job's unit; that of rounding is a division over the root of 12. */
-function byHand({ units, tooling }: Job, { handsMm, rounding }: typeof MARK_BY_HAND): number {
-	return Math.hypot(convertLength(handsMm, 'mm', units), (rounding * tooling.tape) / Math.sqrt(12));
-}
-
-/** Standard deviation of a mark as made, or of a cut, and of a length as measured with the tape. */
-export const markSd = (job: Job): number => byHand(job, MARK_BY_HAND);
-export const tapedSd = (job: Job): number => byHand(job, CHECK_BY_HAND);
-
-/** Standard deviation of one reading of a check: by tape and straight edge, or the angle finder's. */
-export function checkReadingSd(job: Job, check: Check): number {
-	if (check.kind === 'ovality') return OVALITY_SD;
-	if (check.kind === 'angle') return ANGLE_READING_SD;
-	return tapedSd(job);
-}
 
 /** How many bends the tube as it lies on the bench has: those made, and the one at work once it was pulled. */
 function bentCount(state: State): number {
@@ -128,9 +96,9 @@ function rememberedAsBuilt(start: State['start'], input: AsBuiltInput): AsBuilt 
 function toldBend(state: State, bend: BendState, i: number): ToldBend {
 	const planned = at(state.plan.current, i);
 	const told = bend.told ?? bend.made ?? made(state.filter);
-	const { job } = state.start;
-	const mark = { value: bend.mark ?? planned.fromStart, sd: bend.taped ? tapedSd(job) : markSd(job) };
-	const rotation = { value: bend.rotation ?? planned.rotation, sd: bend.readBack ? READ_BACK_SD : SET_SD };
+	const { start } = state;
+	const mark = { value: bend.mark ?? planned.fromStart, sd: bend.taped ? tapedSd(start) : markSd(start) };
+	const rotation = { value: bend.rotation ?? planned.rotation, sd: bend.readBack ? READ_BACK_SD : turnSd(start) };
 	return {
 		// A leg that was measured says where the bend lies; the mark was then asked for, but is not known.
 		mark: bend.leg === null ? mark : null,
@@ -164,7 +132,7 @@ function checkReadings({ start, design, checks }: State, bends: number, all: boo
 		const { reading = null, count: counts = 1, confirmed = false, contradicted = false } = taken ?? {};
 		const count = all && contradicted ? 1 : counts;
 		if (reading === null || count === 0 || after > bends || check.kind === 'ovality') return [];
-		const sd = checkReadingSd(start.job, check) / Math.sqrt(count);
+		const sd = checkReadingSd(start, check) / Math.sqrt(count);
 		const of: TubeReading['of'] = (uncut, laid = frames(uncut)) => checkIn(check, laid, start.job.tube);
 		const grips: TubeReading['grips'] = (laid) => gripsOf(check, laid, start.job.tube);
 		return [{ name: check.name, value: reading, sd, of, grips, confirmed, check: true }];

@@ -9,7 +9,8 @@ import type { Shape } from '../../tube/shape.ts';
 import type { State } from '../log/state.ts';
 import { madeCount } from '../log/state.ts';
 import type { Numbers } from '../protocol/asks.ts';
-import { BEND_SPREAD, builtNow, markSd, SET_SD } from './estimate.ts';
+import { BEND_SPREAD, builtNow } from './estimate.ts';
+import { markSd, turnSd } from './hands.ts';
 import { rawTube, tubeAtWork } from './tube-at-work.ts';
 
 /** One tube that this may be: as it lies before its ends are cut, and as it is finished. */
@@ -44,7 +45,7 @@ export function mightBe(state: State, numbers: readonly Numbers[], left: BendsLe
 	const planned = rawTube(state, numbers).bends.slice(made);
 	const errors = planned.map((_, i) => errorsOf(state, left === 'kept' || i === planned.length - 1));
 	const { trimStart, trimEnd } = tubeAtWork(state, numbers);
-	const tape = markSd(state.start.job);
+	const tape = markSd(state.start);
 	const points = standardCloud(built.mean.length + 4 * planned.length + 3 + more);
 	const lower = triangle(built.covariance);
 	const tube = (z: readonly number[]): MightBe => {
@@ -72,9 +73,9 @@ interface Errors {
 function errorsOf({ start }: State, whole: boolean): Errors {
 	const { under, over } = start.job.tolerance;
 	return {
-		mark: markSd(start.job),
+		mark: markSd(start),
 		angle: whole ? (under + over) / Math.sqrt(12) : UNKNOWN,
-		rotation: SET_SD,
+		rotation: turnSd(start),
 		radius: BEND_SPREAD,
 	};
 }

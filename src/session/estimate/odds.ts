@@ -7,7 +7,7 @@ import type { State } from '../log/state.ts';
 import { limitsOf } from '../plan/design.ts';
 import type { Numbers, Predicted } from '../protocol/asks.ts';
 import { expectOvality, OVALITY_SD } from '../reading/ovality.ts';
-import { checkReadingSd } from './estimate.ts';
+import { checkReadingSd } from './hands.ts';
 import { type BendsLeft, type Might, type MightBe, mightBe } from './might-be.ts';
 
 /** How sure a prediction is. */
@@ -119,7 +119,7 @@ function weightByReadings(state: State): (verdict: Judged) => number {
 	});
 	return ({ values }) =>
 		taken.reduce((weight, { check, reading, i }) => {
-			const miss = (reading - at(values, i)) / checkReadingSd(state.start.job, check);
+			const miss = (reading - at(values, i)) / checkReadingSd(state.start, check);
 			return weight * ((1 - BLUNDER) * Math.exp(-0.5 * miss * miss) + BLUNDER);
 		}, 1);
 }

@@ -1,5 +1,5 @@
 import { at } from '../../maths/list.ts';
-import { checkReadingSd } from '../estimate/estimate.ts';
+import { checkReadingSd } from '../estimate/hands.ts';
 import type { Event } from '../log/events.ts';
 import type { State } from '../log/state.ts';
 import { dueCheck, expectCheck } from './check-reading.ts';
@@ -19,7 +19,7 @@ export function checkAgain(state: State, name: string, value: number): Event {
 		count,
 		setAside,
 	});
-	const sd = checkReadingSd(state.start.job, dueCheck(state, name).check);
+	const sd = checkReadingSd(state.start, dueCheck(state, name).check);
 	if (Math.abs(value - before) <= AGREE * sd) return settled((value + before) / 2, 2, []);
 	const { [name]: _, ...rest } = state.checks;
 	const expected = expectCheck({ ...state, checks: rest }, name).value;

@@ -6,7 +6,8 @@ import { observe, observeMade } from '../../springback/reading.ts';
 import { checkValue, overCenters } from '../../tube/checks.ts';
 import { dieNumbers } from '../../tube/dies.ts';
 import type { Check } from '../../tube/job.ts';
-import { builtNow, checkReadingSd, estimated } from '../estimate/estimate.ts';
+import { builtNow, estimated } from '../estimate/estimate.ts';
+import { checkReadingSd } from '../estimate/hands.ts';
 import { tubeAtWork } from '../estimate/tube-at-work.ts';
 import { backAt } from '../log/back-at.ts';
 import type { Expected } from '../log/events.ts';
@@ -90,7 +91,7 @@ export function learnFromCheck(state: State, name: string, reading: number, coun
 	if (check.kind === 'ovality') return taken(false);
 	const before = builtNow(state);
 	const { value, sd } = expectOn(state, before, check);
-	const own = checkReadingSd(state.start.job, check);
+	const own = checkReadingSd(state.start, check);
 	if (toTurning(check, value, state.start.job.tube) < EITHER_SIDE * Math.hypot(sd, own)) return taken(false);
 	const next = estimated(taken(true));
 	return was === null ? learnAtWork(next, before, next.built, confirmed) : asItIs(next, next.built);

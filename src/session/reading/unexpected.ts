@@ -5,9 +5,8 @@ import { expectKnown, isUnlikely } from '../../springback/known-again.ts';
 import { expectReading } from '../../springback/reading.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
 import { toolingOf } from '../../tube/dies.ts';
-import type { Job } from '../../tube/job.ts';
 import { cutLength } from '../../tube/marks.ts';
-import { checkReadingSd, markSd, SET_SD } from '../estimate/estimate.ts';
+import { checkReadingSd, markSd, turnSd, type WhoseHands } from '../estimate/hands.ts';
 import { endBefore } from '../estimate/tube-at-work.ts';
 import type { Expected, Reading } from '../log/events.ts';
 import type { Doubt, State } from '../log/state.ts';
@@ -66,19 +65,19 @@ export function expectedOf(state: State, reading: Reading): Expected {
 			return apart === null ? expectReading(state.filter, reading.of) : expectKnown(state.filter, apart);
 		}
 		case 'rotation':
-			return { value: rotationNow(state, reading.bend ?? state.bend), sd: SET_SD };
+			return { value: rotationNow(state, reading.bend ?? state.bend), sd: turnSd(start) };
 		case 'check':
 			return expectCheck(state, reading.name ?? '');
 		case 'length':
 		case 'mark':
-			return { value: lengthNow(state, reading), sd: lengthSd(start.job, reading) };
+			return { value: lengthNow(state, reading), sd: lengthSd(start, reading) };
 	}
 }
 
 /** What was measured on the bent tube hangs on where its bends begin and end, which nobody sees. */
-function lengthSd(job: Job, { evidence }: Reading): number {
+function lengthSd(shop: WhoseHands, { evidence }: Reading): number {
 	const divisions = evidence === 'leg' || evidence === 'farEndToMark' ? 2 * TAPE_SD : TAPE_SD;
-	return Math.hypot(markSd(job), divisions * job.tooling.tape);
+	return Math.hypot(markSd(shop), divisions * shop.job.tooling.tape);
 }
 
 /** Why it is doubted, with the slip that would explain it. */
@@ -103,7 +102,7 @@ function reasonOf(state: State, reading: Reading, expected: Expected): DoubtFact
 
 /** The error of the reading itself, where what is expected leaves it out. */
 function ownSd(state: State, { of, name }: Reading): number {
-	return of === 'check' ? checkReadingSd(state.start.job, dueCheck(state, name ?? '').check) : 0;
+	return of === 'check' ? checkReadingSd(state.start, dueCheck(state, name ?? '').check) : 0;
 }
 
 function doubtOf(state: State, reading: Reading, expected: Expected): DoubtFact[] | null {

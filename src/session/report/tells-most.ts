@@ -1,7 +1,7 @@
 import { at } from '../../maths/list.ts';
 import { exceeds } from '../../maths/scalar.ts';
 import { clears } from '../../maths/weighted.ts';
-import { ANGLE_READING_SD, checkReadingSd, LEG_SD, READ_BACK_SD, tapedSd } from '../estimate/estimate.ts';
+import { angleReadingSd, checkReadingSd, LEG_SD, READ_BACK_SD, tapedSd } from '../estimate/hands.ts';
 import type { Cloud } from '../estimate/odds.ts';
 import type { State } from '../log/state.ts';
 import type { TellsMost } from '../protocol/notes.ts';
@@ -33,12 +33,12 @@ export function tellsMost(state: State, cloud: Cloud, chance: number): TellsMost
 
 /** What can be measured on the bench once all is bent, and has not been read yet; an angle can be read again. */
 function possible(state: State, { count, tube, values }: Cloud): Possible[] {
-	const { job } = state.start;
+	const { start } = state;
 	const tubes = Array.from({ length: count }, (_, k) => tube(k));
 	const last = state.bends.length - 1;
 	const checks = state.design.checks.flatMap(({ check }, i): Possible[] => {
 		if ((state.checks[check.name]?.reading ?? null) !== null) return [];
-		const sd = check.kind === 'ovality' ? OVALITY_SD : checkReadingSd(job, check);
+		const sd = check.kind === 'ovality' ? OVALITY_SD : checkReadingSd(start, check);
 		return [{ what: { kind: 'check', name: check.name }, values: values.map((row) => at(row, i)), sd }];
 	});
 	const bends = state.bends.flatMap(({ readBack, leg, taped }, i): Possible[] => {
@@ -51,11 +51,11 @@ function possible(state: State, { count, tube, values }: Cloud): Possible[] {
 		// Along a bent tube nobody can hold a tape: only the ends' own straights are measured to a mark.
 		const marked = !taped && leg === null;
 		return [
-			of('angle', ANGLE_READING_SD, (k) => raw(k).angle),
+			of('angle', angleReadingSd(start), (k) => raw(k).angle),
 			...(readBack || i === 0 ? [] : [of('rotation', READ_BACK_SD, (k) => raw(k).rotation)]),
-			...(leg === null ? [of('leg', LEG_SD * job.tooling.tape, (k) => at(at(tubes, k).uncut.straights, i))] : []),
-			...(marked && i === 0 ? [of('mark', tapedSd(job), (k) => raw(k).mark)] : []),
-			...(marked && i === last ? [of('farEndToMark', tapedSd(job), (k) => state.piece - raw(k).mark)] : []),
+			...(leg === null ? [of('leg', LEG_SD * start.job.tooling.tape, (k) => at(at(tubes, k).uncut.straights, i))] : []),
+			...(marked && i === 0 ? [of('mark', tapedSd(start), (k) => raw(k).mark)] : []),
+			...(marked && i === last ? [of('farEndToMark', tapedSd(start), (k) => state.piece - raw(k).mark)] : []),
 		];
 	});
 	return [...checks, ...bends];

@@ -12,7 +12,7 @@ export const learning: Topic = {
 			heading: 'What it learns',
 			rows: [
 				['springback', 'of this bender and die with this tube and material'],
-				['your hands', 'how closely you stop, how the tube sits each time'],
+				['your hands', 'how closely you stop, how the tube sits each time; marks and turns are taken to be as close'],
 				['your instruments', 'how dial and angle finder read'],
 				['wrong numbers', 'how often one comes; where they are frequent, you measure every bend twice'],
 			],

@@ -64,7 +64,7 @@ export const method: Topic = {
 			heading: 'Give or take',
 			text: [
 				'"Give or take 0.2" is one standard deviation. Nine in ten true values lie within 1.645 times that.',
-				'The program assumes that hands set a mark within half a millimeter and a turn within a third of a degree. Tell it what you read back, and the reading counts instead.',
+				'The program assumes that hands set a mark within half a millimeter and a turn within a third of a degree. Where your earlier tubes showed rougher or finer hands, it assumes as much more or less. Tell it what you read back, and the reading counts instead.',
 			],
 		},
 		{

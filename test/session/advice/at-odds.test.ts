@@ -3,7 +3,7 @@ import { ELSEWHERE } from '../../../src/practice/other-shops.ts';
 import { draws } from '../../../src/practice/random.ts';
 import { Station } from '../../../src/practice/station.ts';
 import { USUAL_SHOP } from '../../../src/practice/world.ts';
-import { markSd } from '../../../src/session/estimate/estimate.ts';
+import { markSd } from '../../../src/session/estimate/hands.ts';
 import type { Ask, DecideAsk } from '../../../src/session/protocol/asks.ts';
 import type { Job } from '../../../src/tube/job.ts';
 import { CHECKED_JOBS } from '../../bench/advice-jobs.ts';
@@ -32,7 +32,7 @@ function decisions(job: Job, seed: number, wrong: { bend: number; by: number }):
 	const draw = draws(seed);
 	const world = { ...SHOPS[(seed % 100_000) % SHOPS.length]!, blunders: { off: 0, swapped: 0 } };
 	const station = new Misled(job, world, draw);
-	station.wrong = { ...wrong, sd: markSd(job) };
+	station.wrong = { ...wrong, sd: markSd(startOf(job)) };
 	const asked: DecideAsk[] = [];
 	driven(startOf(job), { station, world, draw }, (open) => {
 		if (open.ask === 'decide') asked.push(open);
