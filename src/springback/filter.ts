@@ -26,7 +26,7 @@ import {
 	TUBE_TAKE_UP_SD,
 } from './model.ts';
 import { FEW_SET } from './pointer.ts';
-import { NOTHING_SEEN, roundingVariance, type Scatter, varianceOf, withDeviation } from './scatter.ts';
+import { NOTHING_SEEN, roundingVariance, type Scatter, tubesDiffer, varianceOf, withDeviation } from './scatter.ts';
 
 /** Plain numbers throughout: it can be written as JSON and read back. */
 export interface Filter extends Gaussian {
@@ -126,8 +126,9 @@ export function filterPrior(k: number, dialStep = 0.5): Filter {
 
 /** A fresh tube in the same machine: what was special about the last one is forgotten. */
 export function newTube(f: Filter): Filter {
-	const takeUp = replaced(f, TUBE_TAKE_UP, 0, TUBE_TAKE_UP_SD ** 2);
-	const both = replaced(takeUp, TUBE_PROPORTION, 0, (TUBE_PROPORTION_SD * f.mean[PROPORTION]!) ** 2);
+	const differ = tubesDiffer(f.scatter);
+	const takeUp = replaced(f, TUBE_TAKE_UP, 0, differ * TUBE_TAKE_UP_SD ** 2);
+	const both = replaced(takeUp, TUBE_PROPORTION, 0, differ * (TUBE_PROPORTION_SD * f.mean[PROPORTION]!) ** 2);
 	return newBend({ ...f, ...both, tallied: 0 });
 }
 

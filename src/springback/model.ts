@@ -31,7 +31,7 @@ export const TAKE_UP_PRIOR = { mean: 3, sd: 0.9 };
 export const FRAME = { mean: 0.049, sd: 0.028 };
 /** Published analytical models of tube springback err by 14 to 39 % (doi 10.1177/0036850420984303, abstract). */
 export const MECHANICS_SD = 0.35;
-export const CURVATURE_SD = 0.35;
+export const CURVATURE_SD = 0.5;
 /** Dials lag behind the angle finder by some degrees, or lead it (common practice, no source). */
 export const LAG_PRIOR = { mean: 1, sd: 1.4 };
 /** Benders build their take-up up over 3 to 13 degrees, most over 6.5 (common practice, no source). */

@@ -22,7 +22,7 @@ export type Scatter = Readonly<Record<TallyKind, Tally>>;
 const COMMON: Readonly<Record<ScatterKind, number>> = { stop: 0.25, seat: 0.25, dial: 0.2, finder: 0.25 };
 /** The common figure weighs as much as so many deviations: of one kind against the shop's all, and of the shop's all. */
 const WEIGHT = 24;
-const SHOP_WEIGHT = 24;
+const SHOP_WEIGHT = 12;
 /** No shop is thought this much better or worse than the common one, as a factor of the standard deviation. */
 const WITHIN = { least: 0.4, most: 2 };
 /** One deviation counts as no more than so many standard deviations: a blunder that was confirmed is no scatter. */
@@ -67,6 +67,14 @@ function shopWide(scatter: Scatter): number {
 /** How many times as far as common these hands and instruments scatter, all kinds together. */
 export function timesCommon(scatter: Scatter): number {
 	return clamp(Math.sqrt(shopWide(scatter)), WITHIN.least, WITHIN.most);
+}
+
+/**
+ * Variance of one tube against the next over the common one. Rough hands clamp and grease one tube otherwise than the next; steady hands make no tubes
+ * more alike than they are.
+ */
+export function tubesDiffer(scatter: Scatter): number {
+	return Math.max(1, timesCommon(scatter)) ** 2;
 }
 
 /** Variance of rounding to a division of the dial. */

@@ -1,21 +1,11 @@
 /** Where to stop the next pull, and whether the bend in hand will do. */
 
 import { maxMoments } from '../maths/gaussian.ts';
-import { normalCdf } from '../maths/normal.ts';
 import { ceilTo, floorTo, nearestTo, roundedTo } from '../maths/scalar.ts';
-import {
-	asFarAsBefore,
-	type Filter,
-	knownTubeSd,
-	made,
-	newSeat,
-	pullSpread,
-	reach,
-	stoppingVariance,
-	zeroOf,
-} from './filter.ts';
+import { asFarAsBefore, type Filter, knownTubeSd, made, newSeat, reach, stoppingVariance, zeroOf } from './filter.ts';
 import { beyond, lateBy, mayBeShort } from './late.ts';
 import { SEAT } from './model.ts';
+import { chanceAbove, outcomeAt } from './outcome.ts';
 import { type Hands, largest, worthiest } from './worth.ts';
 
 /**
@@ -91,10 +81,7 @@ export function suggestStop(f: Filter, req: StopRequest): StopSuggestion {
 
 /** The stop that is worth most: a multiple of the dial step. */
 function best(f: Filter, req: StopRequest): number {
-	const outcome = (loaded: number) => {
-		const { mean, variance } = reach(f, loaded);
-		return { mean, sd: pullSpread(f, variance) };
-	};
+	const outcome = (loaded: number) => outcomeAt(f, loaded);
 	const stand = { angle: made(f).angle, first: f.pulls === 0 ? null : f.first };
 	const risk = f.setting > 0 ? PLANNED_SET * req.risk : req.risk;
 	return worthiest(outcome, { ...req, risk }, stand, handsOf(f));
@@ -144,14 +131,13 @@ function expectedAfter(f: Filter, stop: number): { angle: number; sd: number } {
 
 /** Of the pull, or already so before it. */
 function riskAt(f: Filter, stop: number, most: number): number {
-	const now = reach(f, stop);
-	const byPull = above(now.mean, pullSpread(f, now.variance), most);
-	return Math.max(byPull, above(made(f).angle, made(f).sd, most));
+	return Math.max(chanceAbove(outcomeAt(f, stop), most), madeAbove(f, most));
 }
 
-function above(mean: number, sd: number, bound: number): number {
-	if (sd === 0) return mean > bound ? 1 : 0;
-	return normalCdf((mean - bound) / sd);
+/** Probability that the bend in hand lies above `bound`. */
+function madeAbove(f: Filter, bound: number): number {
+	const { angle, sd } = made(f);
+	return chanceAbove({ mean: angle, sd, variation: 0 }, bound);
 }
 
 export interface Acceptance {
@@ -172,8 +158,7 @@ function tooFar(f: Filter, req: StopRequest, within: number): number | null {
 	if (f.held === 0) return null;
 	const again = newSeat(f);
 	const stop = beyondHeld(again, req.dialStep);
-	const { mean, variance } = reach(again, stop);
-	const reached = above(mean, pullSpread(again, variance), req.target - req.under);
+	const reached = chanceAbove(outcomeAt(again, stop), req.target - req.under);
 	const risk = riskAt(again, stop, req.target + req.over);
 	const gained = Math.max(reached, 1 - (1 - reached) * (1 - within)) - risk - within;
 	const worth = f.setting > 0 ? WORTH_RISKING_SET : WORTH_RISKING;
@@ -183,8 +168,8 @@ function tooFar(f: Filter, req: StopRequest, within: number): number | null {
 /** How the bend in hand lies to its tolerance. */
 export function accept(f: Filter, req: StopRequest): Acceptance {
 	const { angle, sd } = made(f);
-	const over = above(angle, sd, req.target + req.over);
-	const under = 1 - above(angle, sd, req.target - req.under);
+	const over = madeAbove(f, req.target + req.over);
+	const under = 1 - madeAbove(f, req.target - req.under);
 	// A bend opens when it is let go, so one held below its band is short before the dial after release is read.
 	const shown = f.seen || f.held < req.target - req.under;
 	const surely = shown && under > (sd > SHORT_FOR_SURE.sd ? SHORT_FOR_SURE.wide : SHORT_FOR_SURE.probability);

@@ -4,14 +4,15 @@
  * and such that the whole bend takes the risk allowed: so the risk is spent where it buys most.
  */
 import { halved } from '../maths/halving.ts';
-import { normalCdf, normalQuantile } from '../maths/normal.ts';
+import { normalCdf } from '../maths/normal.ts';
 import { nearestTo, roundedTo, stepsWithin } from '../maths/scalar.ts';
+import { chanceAbove, type Outcome } from './outcome.ts';
 import { type Band, farOver, type Hands, nextSpread, type Prices, type Prospects, prospects } from './prospect.ts';
 
 export type { Band, Hands } from './prospect.ts';
 
-/** What a pull to `loaded` leaves: mean and standard deviation of the angle. */
-export type PullOutcome = (loaded: number) => { mean: number; sd: number };
+/** What a pull to `loaded` may leave. */
+export type PullOutcome = (loaded: number) => Outcome;
 
 /** No single pull takes more than this many times the bend's risk, wherever the divisions lie. */
 const MOST_RISK = 3;
@@ -27,8 +28,8 @@ const FAR_PRICE = 23;
  * brought a simulated shop's risk in a band of a quarter degree from 4.0 to 3.7 %, and its longest bend from 17 pulls to 21.
  */
 const LARGEST_PRICE = 150;
-/** So many standard deviations below the upper tolerance is far enough, whatever the price: creeping there tells little. */
-const FAR_ENOUGH = 2.4;
+/** A pull that passes the upper tolerance with less than this probability is far enough below it, whatever the price: creeping there tells little. */
+const FAR_ENOUGH = 0.0082;
 const FARTHEST = 270;
 /** Halvings that bring a stop to a thousandth of a degree: it goes to a division of the dial anyway. */
 const ENOUGH = 18;
@@ -51,19 +52,18 @@ export function worthiest(outcome: PullOutcome, band: Band, { angle, first }: St
 	const spread = Math.max(first ?? sd, hands.settled);
 	const { prices, ahead } = planFor(band, hands, spread);
 	const again = ahead(nextSpread(sd, hands)).cost;
-	const margin = normalQuantile(1 - Math.min(0.5, MOST_RISK * band.risk));
+	const most = Math.min(0.5, MOST_RISK * band.risk);
 	const far = farOver(band);
 	const cost = (division: number) => {
 		const at = outcome(division * dialStep);
-		if (at.mean > target || at.mean + margin * at.sd > target + over) return Number.POSITIVE_INFINITY;
-		const past = (bound: number) => normalCdf((at.mean - target - bound) / at.sd);
-		const beyond = far > over ? prices.far * past(far) : 0;
-		return again * normalCdf((target - under - at.mean) / at.sd) + prices.over * past(over) + beyond;
+		const past = chanceAbove(at, target + over);
+		if (at.mean > target || past > most) return Number.POSITIVE_INFINITY;
+		const beyond = far > over ? prices.far * chanceAbove(at, target + far) : 0;
+		return again * normalCdf((target - under - at.mean) / at.sd) + prices.over * past + beyond;
 	};
 	const missing = Math.max(0, target - under - angle);
 	const progress = first === null ? 0 : angle + PROGRESS.part * missing - PROGRESS.slack * sd;
-	const enough = ({ mean, sd: wide }: ReturnType<PullOutcome>) =>
-		mean < Math.max(progress, target + over - FAR_ENOUGH * wide);
+	const enough = (at: Outcome) => at.mean < progress || chanceAbove(at, target + over) < FAR_ENOUGH;
 	const top = stepsWithin(
 		largest((loaded) => outcome(loaded).mean <= target, ENOUGH),
 		dialStep,

@@ -79,7 +79,7 @@ function bendOnce(station: Station, before: Gaussian, wanted: Wanted, knowsTube:
 	// The same rule as the program's: what sets them apart is what they know.
 	const outcome = (loaded: number) => {
 		const { mean, row } = reach(loaded);
-		return { mean: mean - g.mean[SEAT]!, sd: Math.sqrt(dot(row, covarianceWith(g, row)) + stopping) };
+		return { mean: mean - g.mean[SEAT]!, sd: Math.sqrt(dot(row, covarianceWith(g, row)) + stopping), variation: 0 };
 	};
 	const best = () => {
 		const stand = { angle: knowsTube ? 0 : g.mean[ANGLE]!, first: knowsTube ? null : first };

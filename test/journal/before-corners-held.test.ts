@@ -45,10 +45,10 @@ const startOf = (id: string) => upToDate(startIn(readSession(home, id).first!));
 
 /**
  * Since then wrong numbers read long ago count for less, a number on a dial for what rounds to it, and what is near its edge for more: that alone moves
- * what follows from readings, places asked for by an eighth of a thousandth at most, made angles by 11: the target of a bend that nobody measured. Another
- * rule of corners would move them by a hundredth of an inch and more.
+ * what follows from readings, and so do other beliefs about unknown machines: places asked for by a thousandth at most, made angles by 11: the target of a
+ * bend that nobody measured. Another rule of corners would move them by a hundredth of an inch and more.
  */
-const [ASKED, MADE] = [0.0002, 0.012];
+const [ASKED, MADE] = [0.002, 0.012];
 /** One of them is in millimeters, so that its lengths move by more. */
 const MM = 5;
 

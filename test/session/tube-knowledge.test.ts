@@ -144,7 +144,7 @@ describe('two readings that agree but are unlikely', () => {
 
 describe('correcting what was answered', () => {
 	it('says nothing of a correction where nothing changed', () => {
-		const first = bend(begin(hatJob()), 17);
+		const first = bend(begin(hatJob()), 16.8);
 		const entry = first.state.entries.find((e) => e.events.some((event) => event.type === 'tube-set'))!.entry;
 		const pulled = giveAll(first, { ready: true });
 		const loaded = give(pulled, { loaded: open(pulled, 'pull').stop });

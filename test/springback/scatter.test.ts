@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { type Filter, filterPrior, newBend, newTube, pull } from '../../src/springback/filter.ts';
 import { manyWrong } from '../../src/springback/gates.ts';
 import { together, withTallies } from '../../src/springback/lesson.ts';
-import { ANGLE } from '../../src/springback/model.ts';
+import { ANGLE, TUBE_TAKE_UP } from '../../src/springback/model.ts';
 import { observe, type ReadingOptions } from '../../src/springback/reading.ts';
-import { wrongPart } from '../../src/springback/scatter.ts';
+import { NOTHING_SEEN, tubesDiffer, varianceOf, withDeviation, wrongPart } from '../../src/springback/scatter.ts';
 import { draws } from '../helpers/shop/plain-shop.ts';
 
 const cold = newTube(filterPrior(0.021));
@@ -54,6 +54,28 @@ describe('the part of numbers that are wrong', () => {
 		const later = withTallies(cold, together(lists, Number.POSITIVE_INFINITY));
 		expect(later.scatter.wrong.count).toBeCloseTo(1.5 * scatter.wrong.count, 9);
 		expect(later.scatter.wrong.sum).toBeCloseTo(1.5 * scatter.wrong.sum, 9);
+	});
+});
+
+describe('a shop twice as rough', () => {
+	const having = (deviations: number, times: number) => {
+		let scatter = NOTHING_SEEN;
+		for (let i = 0; i < deviations; i++) scatter = withDeviation(scatter, 'stop', 0.25 * times * (i % 2 ? 1 : -1), 1);
+		return scatter;
+	};
+
+	it('is known as one by its stops before each kind of error is', () => {
+		// 12 of its deviations: all kinds together count (12 + 12 * 4) / 24 = 2.5 times the common variance.
+		expect(varianceOf('seat', having(12, 2)) / 0.25 ** 2).toBeCloseTo(2.5, 9);
+	});
+
+	it('has tubes that differ more, and one with steady hands none that differ less', () => {
+		expect(tubesDiffer(NOTHING_SEEN)).toBe(1);
+		expect(tubesDiffer(having(12, 2))).toBeCloseTo(2.5, 9);
+		expect(tubesDiffer(having(200, 0.5))).toBe(1);
+		const usual = newTube(cold).cov[TUBE_TAKE_UP]![TUBE_TAKE_UP]!;
+		const rough = newTube({ ...cold, scatter: having(12, 2) }).cov[TUBE_TAKE_UP]![TUBE_TAKE_UP]!;
+		expect(rough / usual).toBeCloseTo(2.5, 9);
 	});
 });
 

@@ -7,7 +7,7 @@ const band: Band = { target: 60, under: 0.5, over: 0.5, risk: 0.02, dialStep: 0.
 
 /** A machine that springs back 5 degrees, known to within `sd`. */
 function stopFor(change: Partial<Band> = {}, sd = 0.305, first: number | null = null): number {
-	const outcome = (loaded: number) => ({ mean: loaded - 5, sd });
+	const outcome = (loaded: number) => ({ mean: loaded - 5, sd, variation: 0 });
 	return worthiest(outcome, { ...band, ...change }, { angle: 0, first }, hands);
 }
 
