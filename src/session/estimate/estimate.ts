@@ -9,11 +9,11 @@ import { dieNumbers } from '../../tube/dies.ts';
 import { frames } from '../../tube/frames.ts';
 import type { BendState, State } from '../log/state.ts';
 import { madeCount } from '../log/state.ts';
+import { dieSpreads } from './die-spread.ts';
 import { checkReadingSd, LEG_SD, markSd, READ_BACK_SD, tapedSd, turnSd } from './hands.ts';
 import { diesAsPlanned, firstRotation } from './tube-at-work.ts';
 
-/** Log-normal spread of the finished radius: of one die against the next, and of one bend against the next. */
-const DIE_SPREAD = 0.01;
+/** Log-normal spread of the finished radius of one bend against the next. */
 export const BEND_SPREAD = 0.005;
 /** How far the stretch of an arc strays from 0, where nobody has measured it, and from a test piece's (common practice, no source). */
 const STRETCH_SD = { unmeasured: 0.0045, measured: 0.0025 };
@@ -56,7 +56,8 @@ function inputOf(state: State, all: boolean): AsBuiltInput {
 	const { job } = state.start;
 	const bends = state.bends.slice(0, bentCount(state));
 	const on = dieNumbers(job, bends.length);
-	const [tooling, ...further] = diesAsPlanned(state.start).map(toldTooling);
+	const spreads = dieSpreads(state.start);
+	const [tooling, ...further] = diesAsPlanned(state.start).map((die, i) => toldTooling(die, at(spreads, i)));
 	const several = further.length > 0;
 	return {
 		bends: bends.map((bend, i) => ({ ...toldBend(state, bend, i), ...(several ? { die: at(on, i) } : {}) })),
@@ -67,9 +68,9 @@ function inputOf(state: State, all: boolean): AsBuiltInput {
 	};
 }
 
-const toldTooling = ({ radius, stretch, markOffset }: RawDie): ToldTooling => ({
+const toldTooling = ({ radius, stretch, markOffset }: RawDie, dieSpread: number): ToldTooling => ({
 	radius,
-	dieSpread: DIE_SPREAD,
+	dieSpread,
 	bendSpread: BEND_SPREAD,
 	stretch: { value: stretch, sd: STRETCH_SD[stretch === 0 ? 'unmeasured' : 'measured'] },
 	markOffset,

@@ -67,7 +67,7 @@ export function coldPrior(job: Job, stated: Stated = BY_JOB): Beginning {
 	return { prior, ...laidOutWith(plannedGrowth(job, stated, expected)) };
 }
 
-const mechanicsGrowth = (job: Job, die: string): number =>
+export const mechanicsGrowth = (job: Job, die: string): number =>
 	mechanicsPrior(job.tube, toolingOfDie(job, die).clr, job.tube.material).growth;
 
 /** As coldPrior, with what earlier sessions taught; `from` says which. */
