@@ -8,6 +8,7 @@ import type { CorrectionInput, FitMeasure, Posed } from './correction-input.ts';
 import { edged } from './edges.ts';
 import type { FarEnd } from './kinematics.ts';
 import { placed, posed, shapeUnknowns } from './problem.ts';
+import { steadied } from './steady.ts';
 import { leftOfShape } from './stock.ts';
 
 export type { CorrectionInput, FitMeasure } from './correction-input.ts';
@@ -69,7 +70,8 @@ export function correct(input: CorrectionInput, flat: Flatness = AS_FAR_OFF): Co
 	return ended.shape.straights.at(-1)! < least ? free : { ...ended, active: [...ended.active, { of: 'piece' }] };
 }
 
-function correctedOnce(input: Posed, flat: Flatness): CorrectedShape {
+function correctedOnce(given: Posed, flat: Flatness): CorrectedShape {
+	const input = steadied(given);
 	const unknowns = shapeUnknowns(input);
 	const problem = edged(posed(input, unknowns), input);
 	const now = unknowns.map((u) => u.now);

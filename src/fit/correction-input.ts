@@ -23,6 +23,8 @@ export interface Edges {
 	shape: number;
 	turn: number;
 	measures: readonly number[];
+	/** What a tolerance beyond the edge counts as, in residuals; absent: as usual. */
+	weight?: number;
 }
 
 export interface CorrectionInput {
@@ -48,6 +50,8 @@ export interface CorrectionInput {
 	corners?: { places: readonly Point[]; tolerances: readonly number[] };
 	/** What is near the edge of these, or beyond it, weighs more; absent: nothing does. */
 	edges?: Edges;
+	/** By how many degrees a degree more in the bend made last may move a bend left; absent: by any. */
+	steady?: number;
 	/** Absent: there is as much tube as is wanted. */
 	stock?: Stock;
 }

@@ -17,11 +17,12 @@ const WEIGHT = 2.5;
  */
 const FULL_PULL = 0.25;
 
-/** Rows whose root of squares is how far one thing is off, what part of its tolerance their unit is, and from where on it pulls no harder. */
-interface OffRows {
+/** Rows whose root of squares is how far one thing is off, what part of its tolerance their unit is, from where on it pulls no harder, and its weight. */
+export interface OffRows {
 	rows: readonly number[];
 	unit: number;
 	fullPull: number;
+	weight: number;
 }
 
 /**
@@ -50,23 +51,26 @@ export function edged(problem: Problem, input: Posed): Problem {
 }
 
 /** By the order of the rows of `posed`. */
-function offRowsOf({ tolerance, measures, corners, made, edges }: Posed): OffRows[] {
+export function offRowsOf({ tolerance, measures, corners, made, edges }: Posed): OffRows[] {
 	if (edges === undefined) return [];
 	const free = corners?.tolerances.slice(made) ?? [];
 	const firstCorner = 6 + measures.length;
 	const fullPull = Number.POSITIVE_INFINITY;
+	const weight = edges.weight ?? WEIGHT;
 	return [
-		{ rows: [0, 1, 2], unit: tolerance.position / edges.shape, fullPull },
-		{ rows: [3, 4, 5], unit: tolerance.direction / edges.turn, fullPull },
+		{ rows: [0, 1, 2], unit: tolerance.position / edges.shape, fullPull, weight },
+		{ rows: [3, 4, 5], unit: tolerance.direction / edges.turn, fullPull, weight },
 		...measures.map((measure, i) => ({
 			rows: [6 + i],
 			unit: measure.tolerance / edges.measures[i]!,
 			fullPull,
+			weight,
 		})),
 		...free.map((corner, k) => ({
 			rows: [0, 1, 2].map((i) => firstCorner + 3 * k + i),
 			unit: corner / edges.shape,
 			fullPull: FULL_PULL,
+			weight,
 		})),
 	];
 }
@@ -74,15 +78,18 @@ function offRowsOf({ tolerance, measures, corners, made, edges }: Posed): OffRow
 const lengthOf = (found: readonly number[], { rows }: OffRows) => Math.hypot(...rows.map((row) => found[row]!));
 
 /** What so much off adds as one residual, and that residual's slopes: along the way it is off, and across it those that the cost curves by. */
-function pullOf({ unit, fullPull }: OffRows, off: number): { residual: number; along: number; across: number } | null {
+function pullOf(
+	{ unit, fullPull, weight }: OffRows,
+	off: number,
+): { residual: number; along: number; across: number } | null {
 	const beyond = unit * off - FROM;
 	if (beyond <= 0) return null;
 	const force = Math.min(beyond, fullPull);
 	const residual = Math.sqrt(force * (2 * beyond - force));
 	return {
-		residual: WEIGHT * residual,
-		along: (WEIGHT * unit * force) / residual,
-		across: WEIGHT * Math.sqrt((force * unit) / off),
+		residual: weight * residual,
+		along: (weight * unit * force) / residual,
+		across: weight * Math.sqrt((force * unit) / off),
 	};
 }
 

@@ -1,7 +1,7 @@
 /** Corrections follow what was measured without a jump, over random tubes; seeds of its own, on which nothing was tuned. */
 import { describe, expect, it } from 'vitest';
 import { correct } from '../../src/fit/correct.ts';
-import { draws } from '../../src/practice/random.ts';
+import { type Draw, draws } from '../../src/practice/random.ts';
 import { tubeAtWork } from '../../src/session/estimate/tube-at-work.ts';
 import { initial } from '../../src/session/log/fold.ts';
 import { type State, withBend } from '../../src/session/log/state.ts';
@@ -35,12 +35,17 @@ function made(state: State, bend: number, { angle, rotation, mark }: Errors): St
 	});
 }
 
+/** Five of the tubes that a tenth of a degree moved furthest before, by .7 to 1.9 degrees: of 3,200, 160 from 87,000,000 and from every 10,000 more. */
+const STEEPEST = [87_080_046, 87_100_150, 87_060_088, 87_120_156, 87_190_104];
+
+const begun = (draw: Draw, i: number): State => initial(startOf(randomJob(draw, 2 + (i % 7), i % 2 === 0)));
+
 /** What stands after each bend but the last of random tubes whose bends come out wrong, the rest corrected every time. */
-function* stages(): Generator<{ before: State; bend: number; errors: Errors; now: State }> {
-	for (let i = 0; i < TUBES; i++) {
-		const draw = draws(SEED + i);
-		const bends = 2 + (i % 7);
-		let state = initial(startOf(randomJob(draw, bends, i % 2 === 0)));
+function* stages(seeds: readonly number[]): Generator<{ before: State; bend: number; errors: Errors; now: State }> {
+	for (const seed of seeds) {
+		const draw = draws(seed);
+		let state = begun(draw, seed % 10_000);
+		const bends = state.bends.length;
 		for (let bend = 1; bend < bends; bend++) {
 			const errors = { angle: draw.normal(0, 0.7), rotation: draw.normal(0, 0.7), mark: draw.normal(0, 1 / 32) };
 			const now = made(state, bend, errors);
@@ -66,24 +71,21 @@ const shapes = (a: Shape, b: Shape, first: number) => ({
 	straight: Math.max(...a.straights.slice(first).map((length, i) => Math.abs(length - b.straights[first + i]!))),
 });
 
-const all = [...stages()];
+const all = [...stages(Array.from({ length: TUBES }, (_, i) => SEED + i))];
 const TENTHS: readonly Partial<Errors>[] = [{ angle: 0.1 }, { angle: -0.1 }, { rotation: 0.1 }];
 
 describe('a tenth of a degree more or less in what was measured', () => {
-	it('changes the bends left by at most half a degree and half an inch, as hands set them; in one case of 500 by up to a degree', () => {
-		const moved: number[] = [];
-		for (const { before, bend, errors, now } of all) {
+	it('changes the bends left by at most half a degree and half an inch, as hands set them', () => {
+		for (const { before, bend, errors, now } of [...all, ...stages(STEEPEST)]) {
 			const numbers = correctedNumbers(now);
 			for (const by of TENTHS) {
 				const more = { angle: errors.angle + (by.angle ?? 0), rotation: errors.rotation + (by.rotation ?? 0) };
 				const other = correctedNumbers(made(before, bend, { ...errors, ...more }));
 				const { angle, mark, turn } = apart(numbers, other, bend);
-				moved.push(Math.max(angle, turn));
+				expect(Math.max(angle, turn)).toBeLessThanOrEqual(0.5);
 				expect(mark).toBeLessThanOrEqual(0.5);
 			}
 		}
-		expect(Math.max(...moved)).toBeLessThanOrEqual(1);
-		expect(moved.filter((by) => by > 0.5).length).toBeLessThanOrEqual(moved.length / 500);
 	});
 
 	it('changes what is found in proportion: ten times less for a hundredth', () => {
@@ -96,6 +98,40 @@ describe('a tenth of a degree more or less in what was measured', () => {
 		}
 	});
 });
+
+describe('a degree more in the bend made last', () => {
+	it('moves a bend left by three degrees at most where all came out as drawn, by just three where it moved one further before', () => {
+		const steepest = STEEPEST.flatMap((seed) => {
+			const drawn = begun(draws(seed), seed % 10_000);
+			const slopes: { before: number; now: number }[] = [];
+			let state = drawn;
+			for (let bend = 1; bend < drawn.bends.length; bend++) {
+				slopes.push({ before: slopeAt(state, bend, false), now: slopeAt(state, bend, true) });
+				state = made(state, bend, { angle: 0, rotation: 0, mark: 0 });
+			}
+			return slopes;
+		});
+		for (const { before, now } of steepest) expect(now).toBeCloseTo(Math.min(before, 3), 1);
+		expect(steepest.filter(({ before }) => before > 3.5).length).toBeGreaterThanOrEqual(5);
+	});
+});
+
+/** By how many degrees a bend left follows a degree in angle or rotation of this bend, by a central difference about the drawing. */
+function slopeAt(state: State, bend: number, isSteady: boolean): number {
+	const by = 0.01;
+	const found = (errors: Partial<Errors>) => {
+		const { steady, ...input } = correctionOf(made(state, bend, { angle: 0, rotation: 0, mark: 0, ...errors }));
+		return correct(isSteady ? { ...input, steady } : input).shape.bends.slice(bend);
+	};
+	const slopes = (['angle', 'rotation'] as const).flatMap((kind) => {
+		const [more, less] = [found({ [kind]: by }), found({ [kind]: -by })];
+		return more.flatMap((bent, i) => [
+			bent.angle - less[i]!.angle,
+			normalizeRotation(bent.rotation - less[i]!.rotation) * Math.sin(radians(bent.angle)),
+		]);
+	});
+	return Math.max(...slopes.map(Math.abs)) / (2 * by);
+}
 
 describe('what is found', () => {
 	it('is the same wherever it is looked for from', () => {

@@ -35,6 +35,12 @@ const CORNERS = 1.5;
 const CHEAPER = { straight: 2.5, angle: 2.5, rotation: 0.625 };
 
 /**
+ * How many degrees a degree more in a made bend may move a bend left, by the slopes at the drawing. What hands can set, and what is not straight about
+ * it, come on top: a tenth of a degree then moves them by half a degree at most.
+ */
+const STEADY = 3;
+
+/**
  * How many bends the correction may no longer touch: those made, and one whose mark is already in the die or that
  * has been pulled, since its mark and plane are what they are.
  */
@@ -101,6 +107,7 @@ export function correctionOf(state: State): CorrectionInput {
 			measures: measures.map((measure) => measure.tolerance),
 		},
 		dear: dear(units),
+		steady: STEADY,
 		bounds: limits(state, drawn),
 		stock: { length: state.piece - trimStart, stretch: marking.by.map(({ stretch }) => stretch) },
 	};

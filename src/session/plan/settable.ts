@@ -17,9 +17,9 @@ export interface Steps {
 }
 
 /** The part of a dial step that a target's change must have to count: a stop goes by whole steps, where it lands does not. */
-const OF_DIAL_STEP = 0.2;
+const OF_DIAL_STEP = 0.1;
 /** The same of what a rotation may be off by. */
-const OF_ROTATION = 0.2;
+const OF_ROTATION = 0.1;
 
 export function stepsOf({ tape, dialStep }: Tooling, tolerance: { rotation: number }): Steps {
 	return { tape, angle: OF_DIAL_STEP * dialStep, rotation: OF_ROTATION * tolerance.rotation };
@@ -27,6 +27,9 @@ export function stepsOf({ tape, dialStep }: Tooling, tolerance: { rotation: numb
 
 /** What rounding leaves is taken up near what was found: changes for it are so much dearer, or a division of the tape would turn bends. */
 const DEARER = 10;
+
+/** A bend that is set a degree beside what was found moves those after it by no more than this, in degrees. */
+const STEADY_WHERE_SET = 1;
 
 const stiffer = ({ straight, angle, rotation }: CorrectionInput['dear']): CorrectionInput['dear'] => ({
 	straight: straight / DEARER,
@@ -60,7 +63,8 @@ export function settable(
 		const set = setNear(wanted, at(now, i), steps, room);
 		numbers[i] = set;
 		const moved = withNumbers(shape, i, set, set.fromStart - wanted.fromStart);
-		const next = { ...input, shape: moved, made: i + 1, nominal: found, dear: stiffer(input.dear) };
+		const near = { nominal: found, dear: stiffer(input.dear), steady: STEADY_WHERE_SET };
+		const next = { ...input, ...near, shape: moved, made: i + 1 };
 		shape = i + 1 < found.bends.length && moved !== shape ? correct(next).shape : moved;
 	}
 	return numbers;

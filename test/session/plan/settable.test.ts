@@ -47,22 +47,22 @@ function set(by: { straight?: number; angle?: number; rotation?: number }, least
 }
 
 describe('numbers that hands can set', () => {
-	it('go by half a division of the tape, a fifth of a dial step and a fifth of what a plane may be off by', () => {
-		expect(steps).toEqual({ tape: 1 / 16, angle: expect.closeTo(0.1, 12), rotation: expect.closeTo(0.2, 12) });
+	it('go by half a division of the tape, a tenth of a dial step and a tenth of what a plane may be off by', () => {
+		expect(steps).toEqual({ tape: 1 / 16, angle: expect.closeTo(0.05, 12), rotation: expect.closeTo(0.1, 12) });
 	});
 
 	it('stay as they were where less would change', () => {
-		const kept = set({ straight: 0.031, angle: -0.099, rotation: 0.19 });
+		const kept = set({ straight: 0.031, angle: -0.049, rotation: 0.09 });
 		expect(kept).toEqual({ fromStart: expect.closeTo(MARK, 12), angle: 40, rotation: 90 });
 	});
 
 	it('change where as much would change or more: the mark to the nearest division, the others as wanted', () => {
-		const changed = set({ straight: 0.033, angle: -0.101, rotation: 0.21 });
+		const changed = set({ straight: 0.033, angle: -0.051, rotation: 0.11 });
 		// 24.8916 + .033 lies nearer to 24 15/16 than to 24 7/8.
 		expect(changed).toEqual({
 			fromStart: 24.9375,
-			angle: expect.closeTo(39.899, 9),
-			rotation: expect.closeTo(90.21, 9),
+			angle: expect.closeTo(39.949, 9),
+			rotation: expect.closeTo(90.11, 9),
 		});
 		expect(set({ straight: -0.06 }).fromStart).toBeCloseTo(24.8125, 12);
 	});
@@ -72,13 +72,13 @@ describe('numbers that hands can set', () => {
 		expect(set({ rotation: -3 })).toEqual({ fromStart: expect.closeTo(MARK, 12), angle: 40, rotation: 87 });
 	});
 
-	it('go the other way round where that is nearer: 179.9 and -179.95 are .15 apart', () => {
+	it('go the other way round where that is nearer: 179.95 and -179.98 are .07 apart', () => {
 		const turned = (rotation: number): Shape => ({
 			...design,
 			bends: [design.bends[0]!, { ...design.bends[1]!, rotation }],
 		});
-		const was = [now[0]!, { ...now[1]!, rotation: 179.9 }];
-		expect(settable(input(), turned(-179.95), was, steps, marking)[1]!.rotation).toBe(179.9);
+		const was = [now[0]!, { ...now[1]!, rotation: 179.95 }];
+		expect(settable(input(), turned(-179.98), was, steps, marking)[1]!.rotation).toBe(179.95);
 		expect(settable(input(), turned(-179.85), was, steps, marking)[1]!.rotation).toBe(-179.85);
 	});
 
