@@ -69,9 +69,18 @@ export function soundness(miss: number, variance: number, wrong: number, reading
 export function observe(f: Filter, kind: FilterReading, value: number, options: ReadingOptions = {}): Filter {
 	if (kind === 'pointer' && f.pulls === 0 && options.confirmed) return zeroTold(f, value, options);
 	const read = observed(f, kind, value, options);
-	if (kind !== 'pointer' || f.pulls === 0) return read;
+	if (kind !== 'pointer') return read;
+	if (f.pulls === 0) return f.setting > 0 && isAsWanted(f, value) ? untallied(f, read) : read;
 	return { ...pointerTold(f, read, value), moved: dialMoved(f, value) };
 }
+
+/** Whether a dial shows what it was wanted to, as far as its divisions tell. */
+function isAsWanted(f: Filter, value: number): boolean {
+	return Math.abs(value - expectReading(f, 'pointer').value) <= f.dialStep / 2 + ROUNDING;
+}
+
+/** After `read`, the dial having been set: that says nothing of how seats and readings scatter. */
+const untallied = ({ scatter, tallied }: Filter, read: Filter): Filter => ({ ...read, scatter, tallied, seated: 0 });
 
 /** What a dial shows with a straight tube snug, and was confirmed, is where this machine's dial stands: no error of the seat or of the reading. */
 function zeroTold(f: Filter, value: number, { readings = 1, setAside = 0 }: ReadingOptions): Filter {
@@ -87,15 +96,13 @@ function dialMoved(f: Filter, value: number): number {
 
 function pointerTold(f: Filter, read: Filter, value: number): Filter {
 	const wanted = expectReading(f, 'pointer');
-	const near = f.dialStep / 2;
-	const asWanted = Math.abs(value - wanted.value) <= near + ROUNDING;
-	const odds = settingOdds(f.setting, asWanted, 2 * normalCdf(near / wanted.sd) - 1);
+	const asWanted = isAsWanted(f, value);
+	const odds = settingOdds(f.setting, asWanted, 2 * normalCdf(f.dialStep / 2 / wanted.sd) - 1);
 	if (!asWanted) return { ...read, setting: odds };
 	const part = ofLogOdds(odds);
 	const both = eitherOf(dialSet(f, value, roundingVariance(f.dialStep)), read, part);
-	if (part <= 0.5) return { ...read, ...both, setting: odds };
-	// How the dial was set says nothing of how seats and readings scatter.
-	return { ...read, ...both, setting: odds, scatter: f.scatter, tallied: f.tallied, seated: 0 };
+	const told = { ...read, ...both, setting: odds };
+	return part <= 0.5 ? told : untallied(f, told);
 }
 
 function observed(f: Filter, kind: FilterReading, value: number, options: ReadingOptions): Filter {

@@ -91,4 +91,14 @@ describe('hands', () => {
 		const told = observe({ ...short, setting: -6 }, 'pointer', wanted);
 		expect(told.cov[LAG]![LAG]).toBeLessThan(0.5 * short.cov[LAG]![LAG]!);
 	});
+
+	it('that set it with a straight tube, too, tell nothing of how seats and dials scatter', () => {
+		const straight = newBend(newTube(short));
+		const dialAfter = (setting: number, shown: number) => observe({ ...straight, setting }, 'pointer', shown).scatter;
+		expect(dialAfter(6, 0)).toEqual(straight.scatter);
+		expect(newSeat(observe({ ...straight, setting: 6 }, 'pointer', 0)).scatter).toEqual(straight.scatter);
+		// Those that read it do, and a dial that stands elsewhere was read.
+		expect(dialAfter(-6, 0).dial.count).toBeGreaterThan(straight.scatter.dial.count);
+		expect(dialAfter(6, 0.5).dial.count).toBeGreaterThan(straight.scatter.dial.count);
+	});
 });
