@@ -16,7 +16,7 @@ type TimesDearer = Readonly<Record<Turned, number>>;
 /** A change is made so many times dearer at most, in powers of e; a search for less halves that so often. */
 const DEAREST = 10;
 const HALVINGS = 24;
-/** Dearer angles leave more to rotations, and these more to angles: each is set so often. */
+/** Dearer angles leave more to rotations, and these more to angles: each is set so often at most. */
 const ROUNDS = 3;
 
 /**
@@ -80,15 +80,7 @@ function ofLastMade({ shape, made }: CorrectionInput): Unknown[] {
 	const none = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
 	return TURNED.slice(0, index === 0 ? 1 : 2).map((kind) => {
 		const now = shape.bends[index]![kind];
-		return {
-			kind,
-			index,
-			dear: 1,
-			now,
-			nominal: now,
-			range: none,
-			limits: none,
-		};
+		return { kind, index, dear: 1, now, nominal: now, range: none, limits: none };
 	});
 }
 
@@ -116,16 +108,17 @@ const timesOf = (times: TimesDearer, { kind }: Unknown): number => (kind === 'st
 
 function dearEnough(slopes: SlopesThere, steady: number): TimesDearer {
 	let times: TimesDearer = { angle: 1, rotation: 1 };
-	for (let round = 0; round < ROUNDS; round++)
+	for (let round = 0; round < ROUNDS; round++) {
+		const before = times;
 		for (const kind of TURNED) {
-			const at = (power: number): TimesDearer => ({
-				...times,
-				[kind]: Math.exp(power),
-			});
+			const at = (power: number): TimesDearer => ({ ...times, [kind]: Math.exp(power) });
 			const isTooMuch = (power: number) => mostTurned(slopes, followed(slopes, at(power)).answers)[kind] > steady;
 			const now = Math.log(times[kind]);
 			if (isTooMuch(now)) times = at(halved(isTooMuch, now, DEAREST, HALVINGS)[1]);
 		}
+		// A round that changes nothing is what every further one would be.
+		if (times === before) break;
+	}
 	return times;
 }
 
