@@ -1,7 +1,7 @@
 /** The tubes that the advice is tried on: a shallow hat, a main hoop, a brace in space, eight bends. Inches. */
 import type { Job } from '../../src/tube/job.ts';
 import { byBends, plainJob } from '../helpers/shop/plain-job.ts';
-import { BRACE_CHECKS, EIGHT_BENDS, HALF_WAY } from './drawn.ts';
+import { BRACE_BENDS, BRACE_CHECKS, EIGHT_BENDS, HALF_WAY } from './drawn.ts';
 
 const trim = { start: 1, end: 1 };
 const tooling = { clamp: 2, follow: 1, tape: 1 / 16 };
@@ -49,15 +49,7 @@ const brace = plainJob({
 	name: 'brace in space',
 	tooling,
 	trim,
-	shape: byBends(
-		[
-			[12, 38, 0],
-			[14, 66, 90],
-			[11, 49, -58],
-			[13, 72, 145],
-		],
-		13,
-	),
+	shape: byBends(BRACE_BENDS, 13),
 	tolerance: { length: 3 / 32, shape: 3 / 8 },
 	checks: BRACE_CHECKS,
 });

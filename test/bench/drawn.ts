@@ -13,7 +13,15 @@ export const EIGHT_BENDS = [
 	[12, 40, -25],
 ] as const;
 
-/** Checks on a brace of four bends in space. */
+/** A brace of four bends in space, in the same order. */
+export const BRACE_BENDS = [
+	[12, 38, 0],
+	[14, 66, 90],
+	[11, 49, -58],
+	[13, 72, 145],
+] as const;
+
+/** Checks on such a brace. */
 export const BRACE_CHECKS: readonly Check[] = [
 	{ name: 'first knee', kind: 'angle', between: [1, 2], tolerance: 1 },
 	{ name: 'knees apart', kind: 'span', from: { bend: 1 }, to: { bend: 3 }, tolerance: 3 / 16 },

@@ -11,22 +11,14 @@ import type { Ask } from '../../../src/session/protocol/asks.ts';
 import { checkValue } from '../../../src/tube/checks.ts';
 import type { GrowthSource } from '../../../src/tube/growth.ts';
 import type { Job } from '../../../src/tube/job.ts';
-import { BRACE_CHECKS } from '../../bench/drawn.ts';
+import { BRACE_BENDS, BRACE_CHECKS } from '../../bench/drawn.ts';
 import { give, giveAll, open, type Run, startOf } from '../../helpers/session/session-run.ts';
 import { byBends, plainJob } from '../../helpers/shop/plain-job.ts';
 
 const brace = plainJob({
 	name: 'brace',
 	trim: { start: 1, end: 1 },
-	shape: byBends(
-		[
-			[12, 38, 0],
-			[14, 66, 90],
-			[11, 49, -58],
-			[13, 72, 145],
-		],
-		13,
-	),
+	shape: byBends(BRACE_BENDS, 13),
 	tolerance: { length: 3 / 32, shape: 3 / 8 },
 	checks: BRACE_CHECKS,
 });
