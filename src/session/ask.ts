@@ -1,6 +1,6 @@
 import { at } from '../maths/list.ts';
 import { made, newSeat, zeroOf } from '../springback/filter.ts';
-import { manyWrong, narrowBand } from '../springback/gates.ts';
+import { DIAL_FAR_OFF, manyWrong, narrowBand } from '../springback/gates.ts';
 import { expectReading } from '../springback/reading.ts';
 import { wrongPart } from '../springback/scatter.ts';
 import { expectedSpringback } from '../springback/stop.ts';
@@ -98,6 +98,7 @@ function pullAsk(state: State): PullAsk {
 		},
 		{ code: 'chance-over', limit: aim + over, chance: suggested.risk },
 		...notBeyond(state, suggested),
+		...farOff(state),
 		...(suggested.limit ? [{ code: 'stop-capped' as const }] : []),
 	];
 	return {
@@ -118,6 +119,11 @@ function notBeyond({ filter, bends, bend }: State, { stop, limit }: { stop: numb
 	if (stop > held || limit) return [];
 	if (filter.moved !== 0) return [{ code: 'dial-moved', held, by: filter.moved }];
 	return filter.held < held ? [{ code: 'opened-since', held }] : [];
+}
+
+/** Said of a dial that was confirmed to stand far too high: a bend is nearly lost where that number was keyed wrong twice. */
+function farOff({ filter: { moved } }: State): PullFact[] {
+	return moved < DIAL_FAR_OFF ? [] : [{ code: 'dial-far-off', by: moved }];
 }
 
 /** Whether the reason of a `decide`, which the operator has answered since, has said already what was set aside. */

@@ -20,7 +20,7 @@ const SOUND: Readonly<Record<FilterReading, number>> = { angle: 0.25, released: 
  * A dial with the tube snug that stands so far off, in degrees, is asked again wherever it would count for less than half: where its lag is not known
  * yet so little is expected of it that one five degrees off was neither asked about nor used.
  */
-const FAR_OFF = 4;
+export const DIAL_FAR_OFF = 4;
 const HALF = 0.5;
 
 /** Where more readings than this part are wrong numbers, one alone is not to be built on. */
@@ -81,7 +81,7 @@ function passes(f: Filter, value: number): boolean {
 function whyUnlikely(f: Filter, kind: FilterReading, value: number): GateDoubt | null {
 	const expected = expectReading(f, kind);
 	const off = value - expected.value;
-	const least = kind === 'pointer' && Math.abs(off) >= FAR_OFF ? HALF : SOUND[kind];
+	const least = kind === 'pointer' && Math.abs(off) >= DIAL_FAR_OFF ? HALF : SOUND[kind];
 	if (soundness(off, expected.sd ** 2, wrongPart(f.scatter)) >= least) return null;
 	return { by: 'expectation', expected: expected.value, sd: expected.sd };
 }

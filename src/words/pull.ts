@@ -17,6 +17,8 @@ export function pullWords(fact: PullFact): string {
 		}
 		case 'opened-since':
 			return `The bend was opened since it was held at ${dial(fact.held)}.`;
+		case 'dial-far-off':
+			return `You said that the dial stands ${angle(fact.by)} higher than expected. Unless somebody turned it, take that number back before you pull.`;
 		case 'stop-capped':
 			return 'The bender reaches no further.';
 	}

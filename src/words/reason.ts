@@ -32,6 +32,7 @@ function reasonFactWords(fact: Reason, style: Wording): string {
 		case 'chance-over':
 		case 'dial-moved':
 		case 'opened-since':
+		case 'dial-far-off':
 		case 'stop-capped':
 			return pullWords(fact);
 		case 'off-the-stop':

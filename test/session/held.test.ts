@@ -92,6 +92,11 @@ describe('a stop is beyond what was held at the same bend', () => {
 			expect(springback(pull), `${off} off`).toBeGreaterThan(usual - 2.5);
 			expect(springback(pull), `${off} off`).toBeLessThan(usual + 2.5);
 			expect(pull.risk, `${off} off`).toBeLessThan(0.5);
+			const said = off > 0 ? [{ code: 'dial-far-off', by: expect.closeTo(off, 9) }] : [];
+			expect(
+				pull.reason.filter(({ code }) => code === 'dial-far-off'),
+				`${off} off`,
+			).toEqual(said);
 		}
 	});
 

@@ -20,6 +20,7 @@ const STOP: Codes<PullFact> = {
 	'chance-over': 'how likely the bend goes over',
 	'dial-moved': 'no further than you held before: you said that the dial moved',
 	'opened-since': 'no further than you held before: the bend was opened since',
+	'dial-far-off': 'the stop rests on a dial that you said stands far too high',
 	'stop-capped': 'the bender reaches no further',
 };
 

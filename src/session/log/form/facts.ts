@@ -64,6 +64,7 @@ const isPullFact: Is<PullFact> = isByTag('code', {
 	'chance-over': { limit: isNumber, chance: isNumber },
 	'dial-moved': { held: isNumber, by: isNumber },
 	'opened-since': { held: isNumber },
+	'dial-far-off': { by: isNumber },
 	'stop-capped': {},
 });
 

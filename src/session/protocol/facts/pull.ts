@@ -12,5 +12,7 @@ export type PullFact =
 	/** The stop is not beyond what this bend was held at: since the dial was told to stand `by` degrees otherwise, or the bend was opened. */
 	| { code: 'dial-moved'; held: number; by: number }
 	| { code: 'opened-since'; held: number }
+	/** The dial was told and confirmed to stand `by` degrees above where it should: the stop rests on that number alone. */
+	| { code: 'dial-far-off'; by: number }
 	/** The machine reaches no further. */
 	| { code: 'stop-capped' };
