@@ -17,11 +17,29 @@ const MOST_ODDS = 6;
 /** How near to where it was wanted a dial is set, degrees. */
 const SETTING_SD = 0.1;
 
-/** Logarithm of the odds that these hands set the dial, after one more reading: as wanted or not, which would be so by `chance` if it was read. */
-export function settingOdds(before: number, asWanted: boolean, chance: number): number {
+/**
+ * With a straight tube many set the dial that read it on a bent one: dials that stand as wanted there bring the odds no higher than this. One that
+ * does not says that these hands leave it alone.
+ */
+const MOST_BY_STRAIGHT = -1;
+
+/** What was told of a dial: whether it stands as wanted, which would be so by `chance` if it was read, and whether the tube is still `straight`. */
+export interface DialTold {
+	asWanted: boolean;
+	chance: number;
+	straight: boolean;
+}
+
+/**
+ * Logarithm of the odds that these hands set the dial, after one more reading. On a bent tube one that is not as wanted may be a wrong number: it
+ * brings the odds no lower than those of any shop.
+ */
+export function settingOdds(before: number, { asWanted, chance, straight }: DialTold): number {
 	const byChance = clamp(chance, LEAST_CHANCE, 1 - LEAST_CHANCE);
 	const told = asWanted ? AS_WANTED / byChance : (1 - AS_WANTED) / (1 - byChance);
-	return clamp(before + Math.log(told), -MOST_ODDS, MOST_ODDS);
+	const after = clamp(before + Math.log(told), -MOST_ODDS, MOST_ODDS);
+	if (straight) return Math.min(after, Math.max(before, MOST_BY_STRAIGHT));
+	return Math.max(after, Math.min(before, FEW_SET));
 }
 
 /**

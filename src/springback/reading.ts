@@ -70,8 +70,10 @@ export function observe(f: Filter, kind: FilterReading, value: number, options: 
 	if (kind === 'pointer' && f.pulls === 0 && options.confirmed) return zeroTold(f, value, options);
 	const read = observed(f, kind, value, options);
 	if (kind !== 'pointer') return read;
-	if (f.pulls === 0) return f.setting > 0 && isAsWanted(f, value) ? untallied(f, read) : read;
-	return { ...pointerTold(f, read, value), moved: dialMoved(f, value) };
+	const asWanted = isAsWanted(f, value);
+	const told = { ...read, setting: oddsAfter(f, asWanted) };
+	if (f.pulls === 0) return told.setting > 0 && asWanted ? untallied(f, told) : told;
+	return { ...(asWanted ? perhapsSet(f, told, value) : told), moved: dialMoved(f, value) };
 }
 
 /** Whether a dial shows what it was wanted to, as far as its divisions tell. */
@@ -94,14 +96,16 @@ function dialMoved(f: Filter, value: number): number {
 	return Math.abs(off) < f.dialStep / 2 - ROUNDING ? 0 : off;
 }
 
-function pointerTold(f: Filter, read: Filter, value: number): Filter {
-	const wanted = expectReading(f, 'pointer');
-	const asWanted = isAsWanted(f, value);
-	const odds = settingOdds(f.setting, asWanted, 2 * normalCdf(f.dialStep / 2 / wanted.sd) - 1);
-	if (!asWanted) return { ...read, setting: odds };
-	const part = ofLogOdds(odds);
-	const both = eitherOf(dialSet(f, value, roundingVariance(f.dialStep)), read, part);
-	const told = { ...read, ...both, setting: odds };
+/** Logarithm of the odds that these hands set the dial, after it was told as wanted or not. */
+function oddsAfter(f: Filter, asWanted: boolean): number {
+	const chance = 2 * normalCdf(f.dialStep / 2 / expectReading(f, 'pointer').sd) - 1;
+	return settingOdds(f.setting, { asWanted, chance, straight: f.pulls === 0 });
+}
+
+/** After a dial that stands as wanted on a bent tube, `read` if it was read. */
+function perhapsSet(f: Filter, read: Filter, value: number): Filter {
+	const part = ofLogOdds(read.setting);
+	const told = { ...read, ...eitherOf(dialSet(f, value, roundingVariance(f.dialStep)), read, part) };
 	return part <= 0.5 ? told : untallied(f, told);
 }
 

@@ -3,7 +3,7 @@ import type { Gaussian } from '../../src/maths/gaussian.ts';
 import { ofLogOdds } from '../../src/maths/scalar.ts';
 import { filterPrior, made, newBend, newSeat, newTube, pull, reach } from '../../src/springback/filter.ts';
 import { ANGLE, LAG, SEAT } from '../../src/springback/model.ts';
-import { dialSet, eitherOf, settingOdds } from '../../src/springback/pointer.ts';
+import { dialSet, eitherOf, FEW_SET, settingOdds } from '../../src/springback/pointer.ts';
 import { observe } from '../../src/springback/reading.ts';
 import { draws } from '../helpers/shop/plain-shop.ts';
 
@@ -70,12 +70,32 @@ describe('either of two', () => {
 });
 
 describe('hands', () => {
+	// Of dials that are read a third stand where they were wanted by chance.
+	const oddsAfter = (before: number, straight: boolean, ...told: boolean[]) =>
+		told.reduce((odds, asWanted) => settingOdds(odds, { asWanted, chance: 1 / 3, straight }), before);
+
 	it('that read are told from hands that set within a few readings', () => {
-		// Of readings, a third lie where they were wanted by chance.
-		const read = [false, true, false].reduce((odds, asWanted) => settingOdds(odds, asWanted, 1 / 3), 0);
-		const set = [true, true, true].reduce((odds, asWanted) => settingOdds(odds, asWanted, 1 / 3), 0);
-		expect(ofLogOdds(read)).toBeLessThan(0.02);
-		expect(ofLogOdds(set)).toBeGreaterThan(0.95);
+		expect(ofLogOdds(oddsAfter(0, false, true, true, true))).toBeGreaterThan(0.95);
+		expect(ofLogOdds(oddsAfter(0, true, false))).toBeLessThan(0.05);
+		expect(ofLogOdds(oddsAfter(0, true, false, true, false))).toBeLessThan(0.02);
+	});
+
+	it('that set it on a bent tube, too, do not pass for hands that read after one wrong number', () => {
+		expect(oddsAfter(FEW_SET, false, false)).toBe(FEW_SET);
+		expect(oddsAfter(0, false, false)).toBe(FEW_SET);
+		expect(oddsAfter(6, false, false)).toBeGreaterThan(0);
+		expect(oddsAfter(FEW_SET, false, false, true, true, true)).toBeGreaterThan(0);
+		// Nor does it make hands that are known to read seem any other.
+		expect(oddsAfter(-5, false, false)).toBe(-5);
+	});
+
+	it('are never thought to set it by what they do with a straight tube alone', () => {
+		expect(oddsAfter(FEW_SET, true, true)).toBeGreaterThan(FEW_SET);
+		expect(ofLogOdds(oddsAfter(FEW_SET, true, ...new Array<boolean>(50).fill(true)))).toBeLessThan(0.3);
+		expect(oddsAfter(3, true, true)).toBe(3);
+		const straight = newBend(newTube(filterPrior(0.021)));
+		expect(observe(straight, 'pointer', 0).setting).toBeGreaterThan(FEW_SET);
+		expect(observe(straight, 'pointer', 0.5).setting).toBeLessThan(FEW_SET);
 	});
 
 	it('that set the dial where it was wanted make nothing sure', () => {

@@ -35,7 +35,7 @@ describe('going back to a made bend', () => {
 	});
 
 	it('has all that little else shows measured again before', () => {
-		const asked = decisions(5_901_529).map(({ asked: each }) => each);
+		const asked = decisions(5_901_578).map(({ asked: each }) => each);
 		const back = asked.findIndex(({ advice }) => advice === 'reopen');
 		const before = asked.slice(0, back).filter(({ reason }) => reason.some(({ code }) => code === 'measure-first'));
 		// One span from end to end says little of each of four marks, and nothing else says more of it.
