@@ -1,6 +1,7 @@
 import type { Frames } from '../tube/frames.ts';
 import type { Point } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
+import type { DrawnSide } from './drawn-side.ts';
 import type { Grip } from './grip.ts';
 import type { FarEnd } from './kinematics.ts';
 import type { Stock } from './stock.ts';
@@ -14,6 +15,8 @@ export interface FitMeasure {
 	value(shape: Shape, at?: Frames): number;
 	/** What it follows on such a shape. */
 	grips(at: Frames): Grip[];
+	/** Where it reads the same on either side near its design: which side the drawing has; absent: it tells by itself. */
+	side?: DrawnSide;
 }
 
 export type Bounds = readonly [number, number];

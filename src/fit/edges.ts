@@ -1,6 +1,7 @@
 import { ofLast, type Problem } from '../maths/least-squares.ts';
 import { sumOf } from '../maths/list.ts';
 import type { Posed } from './correction-input.ts';
+import { partCount } from './measure-parts.ts';
 
 /** From this part of its tolerance on a thing weighs more, since the bends to come err as well. */
 const FROM = 0.6;
@@ -54,14 +55,16 @@ export function edged(problem: Problem, input: Posed): Problem {
 export function offRowsOf({ tolerance, measures, corners, made, edges }: Posed): OffRows[] {
 	if (edges === undefined) return [];
 	const free = corners?.tolerances.slice(made) ?? [];
-	const firstCorner = 6 + measures.length;
+	let next = 6;
+	const ofMeasures = measures.map((measure) => Array.from({ length: partCount(measure) }, () => next++));
+	const firstCorner = next;
 	const fullPull = Number.POSITIVE_INFINITY;
 	const weight = edges.weight ?? WEIGHT;
 	return [
 		{ rows: [0, 1, 2], unit: tolerance.position / edges.shape, fullPull, weight },
 		{ rows: [3, 4, 5], unit: tolerance.direction / edges.turn, fullPull, weight },
 		...measures.map((measure, i) => ({
-			rows: [6 + i],
+			rows: ofMeasures[i]!,
 			unit: measure.tolerance / edges.measures[i]!,
 			fullPull,
 			weight,

@@ -6,6 +6,7 @@ import { cornerMoves, cornersOf } from './corner-motion.ts';
 import type { Bounds, Posed } from './correction-input.ts';
 import { slopesOf } from './grips.ts';
 import { type Chain, chainMotion, type Walk, walk } from './kinematics.ts';
+import { type MeasurePart, partsOf } from './measure-parts.ts';
 import { leftOf, leftOfShape, stockTakenBy } from './stock.ts';
 
 /** One free value. All its numbers are in units of how dear it is, so that the solver's variables are of order one. */
@@ -74,19 +75,19 @@ export function placed({ shape, ended }: Posed, unknowns: readonly Unknown[], x:
 }
 
 /**
- * The least-squares problem of a correction. Rows, in order: far end (3), direction (3), the measures, the corners of the bends left
+ * The least-squares problem of a correction. Rows, in order: far end (3), direction (3), the measures (1 each, or 3: `partsOf`), the corners of the bends left
  * (3 each); what each change costs is how far each variable is drawn from the design.
  */
 export function posed(input: Posed, unknowns: readonly Unknown[]): Problem {
 	const { goal, measures, tolerance, made, corners } = input;
 	const lie = ofLast(lying(input, unknowns));
+	const parts = measures.flatMap(partsOf);
 	const units = [tolerance.position, radians(tolerance.direction)] as const;
 	const residuals = (x: readonly number[]) => {
 		const { chain, way, laid, shape } = lie(x);
 		const rows = goal.end.map((aim, i) => (way.end[i]! - aim) / units[0]);
 		for (const [i, aim] of goal.direction.entries()) rows.push((way.direction[i]! - aim) / units[1]);
-		if (laid)
-			for (const measure of measures) rows.push((measure.value(shape, laid) - measure.design) / measure.tolerance);
+		if (laid) for (const { off, tolerance: within } of parts) rows.push(off(shape, laid) / within);
 		if (corners)
 			for (const [k, place] of cornersOf(chain, way, made).entries())
 				for (let i = 0; i < 3; i++)
@@ -96,7 +97,7 @@ export function posed(input: Posed, unknowns: readonly Unknown[]): Problem {
 	const jacobian = (x: readonly number[]) => {
 		const { chain, way, laid } = lie(x);
 		const rows = endRows(input, way, unknowns, units);
-		if (laid) rows.push(...measureRows(input, laid, way, unknowns));
+		if (laid) rows.push(...measureRows(input, parts, laid, way, unknowns));
 		if (corners) rows.push(...cornerRows(cornerMoves(chain, way, made), unknowns, corners.tolerances.slice(made)));
 		return rows;
 	};
@@ -143,14 +144,15 @@ function cornerRows(
 	);
 }
 
-/** How the measures go with each unknown: one row a measure. */
+/** How the parts of the measures go with each unknown. */
 function measureRows(
-	{ shape: { bends }, measures, ended }: Posed,
+	{ shape: { bends }, ended }: Posed,
+	parts: readonly MeasurePart[],
 	laid: Frames,
 	way: Walk,
 	unknowns: readonly Unknown[],
 ): number[][] {
-	return measures.map(({ grips, tolerance }) => {
+	return parts.map(({ grips, tolerance }) => {
 		const slopes = slopesOf(grips(laid), way);
 		const last = slopes.straights[bends.length]!;
 		return unknowns.map(({ kind, index, dear }) => {

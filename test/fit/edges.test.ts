@@ -1,12 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { type CorrectionInput, correct, type FitMeasure } from '../../src/fit/correct.ts';
+import { drawnSideOf } from '../../src/fit/drawn-side.ts';
 import { edged } from '../../src/fit/edges.ts';
 import { gripsOf } from '../../src/fit/grips.ts';
 import { posed, shapeUnknowns } from '../../src/fit/problem.ts';
 import { costAt, type Problem } from '../../src/maths/least-squares.ts';
 import { type Draw, draws } from '../../src/practice/random.ts';
 import { checkValue } from '../../src/tube/checks.ts';
-import { corners, shapeEnd } from '../../src/tube/frames.ts';
+import { corners, frames, shapeEnd } from '../../src/tube/frames.ts';
 import type { Check } from '../../src/tube/job.ts';
 import type { Shape } from '../../src/tube/shape.ts';
 
@@ -48,6 +49,17 @@ function anyInput(draw: Draw): CorrectionInput {
 	};
 }
 
+/** The angle counts as near where it turns back, wherever it is. */
+const sided = (input: CorrectionInput): CorrectionInput => ({
+	...input,
+	measures: input.measures.map((measure) => {
+		if (measure.name !== ANGLE.name) return measure;
+		const side = drawnSideOf({ ...ANGLE, tolerance: 180 }, frames(input.nominal));
+		expect(side).toBeDefined();
+		return { ...measure, side: side! };
+	}),
+});
+
 /** Without what draws the variables: the rows alone. */
 const costOf = (problem: Problem, x: readonly number[]): number =>
 	costAt({ ...problem, drawnTo: [] }, x, problem.residuals(x));
@@ -60,11 +72,17 @@ function slopes(problem: Problem, x: readonly number[]): number[] {
 const moved = (x: readonly number[], i: number, by: number) => x.map((value, k) => (k === i ? value + by : value));
 
 describe('what the rows of what is near its edge tell the solver', () => {
-	test.each([false, true])('has the slopes of its cost, by central differences (ended by the piece: %s)', (isEnded) => {
+	test.each([
+		['', false, false],
+		[', ended by the piece', true, false],
+		[', a check kept on the drawing’s side', false, true],
+		[', both', true, true],
+	])('has the slopes of its cost, by central differences%s', (_, isEnded, isSided) => {
 		const draw = draws(85_200_000);
 		let added = 0;
 		for (let n = 0; n < 60; n++) {
-			const plain = anyInput(draw);
+			const drawn = anyInput(draw);
+			const plain = isSided ? sided(drawn) : drawn;
 			const input = isEnded ? { ...plain, ended: { length: 1600, stretch: [0.01, 0.01, 0.02, 0.02] } } : plain;
 			const unknowns = shapeUnknowns(input);
 			const before = posed(input, unknowns);

@@ -1,4 +1,5 @@
 import type { FitMeasure } from '../../fit/correct.ts';
+import { drawnSideOf } from '../../fit/drawn-side.ts';
 import { gripsOf } from '../../fit/grips.ts';
 import type { Limits } from '../../fit/judged.ts';
 import type { FarEnd } from '../../fit/kinematics.ts';
@@ -7,7 +8,7 @@ import { atDie } from '../../springback/several-dies.ts';
 import { predictStop } from '../../springback/stop.ts';
 import { checkAfter, checkIn, checkValue } from '../../tube/checks.ts';
 import { dieOf, diesAtWork, radiusAt, toolingOfDie } from '../../tube/dies.ts';
-import { corners, frames, shapeEnd } from '../../tube/frames.ts';
+import { corners, type Frames, frames, shapeEnd } from '../../tube/frames.ts';
 import type { Check, Job } from '../../tube/job.ts';
 import { cutLength, marks } from '../../tube/marks.ts';
 import { finishedShape, keepCorners, straightsKept } from '../../tube/resolve.ts';
@@ -65,18 +66,21 @@ export function designOf(start: Start): Design {
 
 /** Measures for the correction: the checks that the bends from `made` (how many are made) on can still change. */
 export function measuresAfter(design: Design, job: Job, made: number): FitMeasure[] {
+	const drawn = frames(design.shape);
 	return design.checks
 		.filter(({ check, after }) => after > made && check.kind !== 'ovality')
-		.map((due) => measure(due, job));
+		.map((due) => measure(due, drawn, job));
 }
 
-function measure({ check, design }: DueCheck, job: Job): FitMeasure {
+function measure({ check, design }: DueCheck, drawn: Frames, job: Job): FitMeasure {
+	const side = drawnSideOf(check, drawn);
 	return {
 		name: check.name,
 		design,
 		tolerance: check.tolerance,
 		value: (shape, laid = frames(shape)) => checkIn(check, laid, job.tube),
 		grips: (laid) => gripsOf(check, laid, job.tube),
+		...(side && { side }),
 	};
 }
 
