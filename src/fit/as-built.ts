@@ -13,7 +13,7 @@ const UNTOLD = 1e-3;
 
 const toolingsTold = ({ tooling, further = [] }: AsBuiltInput): ToldTooling[] => [tooling, ...further];
 
-function asBuiltUnknowns(input: AsBuiltInput): AsBuiltUnknown[] {
+export function asBuiltUnknowns(input: AsBuiltInput): AsBuiltUnknown[] {
 	const dies = toolingsTold(input);
 	return [
 		...input.bends.flatMap(({ mark, angle, rotation, die = 0 }, bend): AsBuiltUnknown[] => [
@@ -64,7 +64,7 @@ export function rawDiesOf({ input, mean: x }: Pick<AsBuilt, 'input' | 'mean'>): 
 /** Part of an unknown's unit by which it is moved to see what follows: differences of second order, near the best for doubles. */
 const DIFFERENCE = 1e-3;
 
-const unknownScales = (unknowns: readonly AsBuiltUnknown[], piece: number): number[] =>
+export const unknownScales = (unknowns: readonly AsBuiltUnknown[], piece: number): number[] =>
 	unknowns.map(({ told }) => told?.sd ?? UNTOLD * piece);
 
 /**

@@ -44,10 +44,14 @@ export const NOTHING_SEEN: Scatter = {
 };
 
 /** Variance of one deviation of this kind, as far as it is known. */
-export function varianceOf(kind: ScatterKind, scatter: Scatter): number {
+export const varianceOf = (kind: ScatterKind, scatter: Scatter): number =>
+	varianceWhere(shopWide(scatter), kind, scatter);
+
+/** The same where a shop's scatter is so many times the common one, squared. */
+export function varianceWhere(shop: number, kind: ScatterKind, scatter: Scatter): number {
 	const { sum, count } = scatter[kind];
 	const common = COMMON[kind] ** 2;
-	const seen = (WEIGHT * common * shopWide(scatter) + sum) / (WEIGHT + count);
+	const seen = (WEIGHT * common * shop + sum) / (WEIGHT + count);
 	return Math.min(WITHIN.most ** 2 * common, Math.max(WITHIN.least ** 2 * common, seen));
 }
 
@@ -56,18 +60,27 @@ export function varianceOf(kind: ScatterKind, scatter: Scatter): number {
  * others, and all kinds together are known long before each alone.
  */
 function shopWide(scatter: Scatter): number {
-	let [sum, count] = [SHOP_WEIGHT, SHOP_WEIGHT];
+	const { sum, count } = deviationsSeen(scatter);
+	return (SHOP_WEIGHT + sum) / (SHOP_WEIGHT + count);
+}
+
+/** All deviations seen, each in units of the common one of its kind. */
+export function deviationsSeen(scatter: Scatter): Tally {
+	let { sum, count } = NO_TALLY;
 	for (const kind of SCATTER_KINDS) {
 		sum += scatter[kind].sum / COMMON[kind] ** 2;
 		count += scatter[kind].count;
 	}
-	return sum / count;
+	return { sum, count };
 }
 
 /** How many times as far as common these hands and instruments scatter, all kinds together. */
 export function timesCommon(scatter: Scatter): number {
-	return clamp(Math.sqrt(shopWide(scatter)), WITHIN.least, WITHIN.most);
+	return timesWithin(Math.sqrt(shopWide(scatter)));
 }
+
+/** So many times the common scatter, or as near to it as any shop is thought to be. */
+export const timesWithin = (times: number): number => clamp(times, WITHIN.least, WITHIN.most);
 
 /**
  * Variance of one tube against the next over the common one. Rough hands clamp and grease one tube otherwise than the next; steady hands make no tubes

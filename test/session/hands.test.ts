@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { builtNow } from '../../src/session/estimate/estimate.ts';
 import { angleReadingSd, checkReadingSd, markSd, tapedSd, turnSd } from '../../src/session/estimate/hands.ts';
+import { verdictOf } from '../../src/session/report/verdict.ts';
 import { NOTHING_SEEN, SCATTER_KINDS, type Scatter, varianceOf } from '../../src/springback/scatter.ts';
 import { convertLength } from '../../src/units/units.ts';
 import { startOf } from '../bench/fit-made.ts';
 import { bendAndSkip } from '../helpers/session/bend-to.ts';
-import { begin } from '../helpers/session/session-run.ts';
+import { begin, give } from '../helpers/session/session-run.ts';
 import { hatJob } from '../helpers/shop/hat.ts';
 import { plainJob } from '../helpers/shop/plain-job.ts';
 
@@ -81,7 +82,15 @@ describe('hands of a shop that sessions have taught', () => {
 		expect(turnSd(shop(seen(5))) / turnSd(common)).toBeCloseTo(2, 9);
 	});
 
-	it('are no finer or rougher for what this session shows', () => {
+	it('are told with what this session shows: the rougher, the less well a tube is known', () => {
+		const run = give(bendAndSkip(begin(jobOf('in', 1 / 16)), 90), { do: 'accept' });
+		const sdBy = (scatter: Scatter) =>
+			verdictOf({ ...run.state, filter: { ...run.state.filter, scatter } })!.sd.endAngle;
+		expect(sdBy(seen(1.3))).toBeGreaterThan(sdBy(NOTHING_SEEN));
+		expect(sdBy(seen(1.8))).toBeGreaterThan(sdBy(seen(1.3)));
+	});
+
+	it('count for what is asked with what sessions before showed alone', () => {
 		const bent = bendAndSkip(begin(jobOf('in', 1 / 16)), 90).state;
 		const { sd } = builtNow({ ...bent, filter: { ...bent.filter, scatter: seen(1.8) } }).input.bends[0]!.mark!;
 		expect(sd).toBe(markSd(bent.start));

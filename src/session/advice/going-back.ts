@@ -145,7 +145,12 @@ const asRead = (state: State): State & { built: AsBuilt } => estimated(takenAsIt
 function pulledTo(read: State & { built: AsBuilt }, bend: number, angle: number): State {
 	const { built } = read;
 	const place = unknownAt('angle', bend - 1);
+	const by = angle - at(built.mean, place);
 	const mean = built.mean.map((value, i) => (i === place ? angle : value));
+	// What was told of the bend was told of it as it was.
+	const unknowns = built.unknowns.map((unknown, i) =>
+		i === place && unknown.told ? { ...unknown, told: { ...unknown.told, value: unknown.told.value + by } } : unknown,
+	);
 	const { sd } = marginal(built, 'angle', bend - 1);
-	return { ...withBend(read, bend, { made: { angle, sd } }), built: { ...built, mean } };
+	return { ...withBend(read, bend, { made: { angle, sd } }), built: { ...built, mean, unknowns } };
 }

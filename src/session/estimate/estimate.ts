@@ -10,7 +10,7 @@ import { frames } from '../../tube/frames.ts';
 import type { BendState, State } from '../log/state.ts';
 import { madeCount } from '../log/state.ts';
 import { dieSpreads } from './die-spread.ts';
-import { checkReadingSd, LEG_SD, markSd, READ_BACK_SD, tapedSd, turnSd } from './hands.ts';
+import { checkReadingSd, LEG_SD, markSd, READ_BACK_SD, tapedSd, turnSd, type WhoseHands } from './hands.ts';
 import { diesAsPlanned, firstRotation } from './tube-at-work.ts';
 
 /** Log-normal spread of the finished radius of one bend against the next. */
@@ -60,7 +60,10 @@ function inputOf(state: State, all: boolean): AsBuiltInput {
 	const [tooling, ...further] = diesAsPlanned(state.start).map((die, i) => toldTooling(die, at(spreads, i)));
 	const several = further.length > 0;
 	return {
-		bends: bends.map((bend, i) => ({ ...toldBend(state, bend, i), ...(several ? { die: at(on, i) } : {}) })),
+		bends: bends.map((bend, i) => ({
+			...toldBend(state, state.start, bend, i),
+			...(several ? { die: at(on, i) } : {}),
+		})),
 		tooling: tooling!,
 		...(several ? { further } : {}),
 		piece,
@@ -94,16 +97,16 @@ function rememberedAsBuilt(start: State['start'], input: AsBuiltInput): AsBuilt 
 	return built;
 }
 
-function toldBend(state: State, bend: BendState, i: number): ToldBend {
+function toldBend(state: State, shop: WhoseHands, bend: BendState, i: number): ToldBend {
 	const planned = at(state.plan.current, i);
 	const told = bend.told ?? bend.made ?? made(state.filter);
-	const { start } = state;
-	const mark = { value: bend.mark ?? planned.fromStart, sd: bend.taped ? tapedSd(start) : markSd(start) };
-	const rotation = { value: bend.rotation ?? planned.rotation, sd: bend.readBack ? READ_BACK_SD : turnSd(start) };
+	const mark = { value: bend.mark ?? planned.fromStart, sd: bend.taped ? tapedSd(shop) : markSd(shop) };
+	const rotation = { value: bend.rotation ?? planned.rotation, sd: bend.readBack ? READ_BACK_SD : turnSd(shop) };
+	const rougher = shop.times === undefined ? 1 : shop.times / bend.toldAt;
 	return {
 		// A leg that was measured says where the bend lies; the mark was then asked for, but is not known.
 		mark: bend.leg === null ? mark : null,
-		angle: { value: told.angle, sd: told.sd },
+		angle: { value: told.angle, sd: rougher * told.sd },
 		rotation: i === 0 ? { value: firstRotation(state.design), sd: LAID_SD } : rotation,
 		relievedFrom: bend.relievedFrom,
 	};
@@ -138,6 +141,19 @@ function checkReadings({ start, design, checks }: State, bends: number, all: boo
 		const grips: TubeReading['grips'] = (laid) => gripsOf(check, laid, start.job.tube);
 		return [{ name: check.name, value: reading, sd, of, grips, confirmed, check: true }];
 	});
+}
+
+/** What an estimate of the tube rests on, as it counts where these hands told and read it. */
+export function inputBy(state: State, { input }: AsBuilt, shop: WhoseHands): AsBuiltInput {
+	const rougher = ({ name, check: isCheck }: TubeReading): number => {
+		const read = state.design.checks.find(({ check }) => isCheck && check.name === name);
+		return read ? checkReadingSd(shop, read.check) / checkReadingSd(state.start, read.check) : 1;
+	};
+	return {
+		...input,
+		bends: input.bends.map((bend, i) => ({ ...bend, ...toldBend(state, shop, at(state.bends, i), i) })),
+		readings: input.readings.map((reading) => ({ ...reading, sd: rougher(reading) * reading.sd })),
+	};
 }
 
 /** The state with its made bends as all readings together have them. */

@@ -1,8 +1,10 @@
 /** How far off hands and tools are with tape, turn and angle finder: standard deviations, in degrees and the job's unit. */
-import { timesCommon, varianceOf } from '../../springback/scatter.ts';
+import { timesLikely } from '../../springback/how-rough.ts';
+import { type Scatter, timesCommon, varianceOf, varianceWhere } from '../../springback/scatter.ts';
 import type { Check } from '../../tube/job.ts';
 import { convertLength } from '../../units/units.ts';
 import type { Start } from '../log/start.ts';
+import type { State } from '../log/state.ts';
 import { OVALITY_SD } from '../reading/ovality.ts';
 
 /** Rotations by hand and as read back, degrees (common practice, no source). */
@@ -19,12 +21,23 @@ const CHECK_BY_HAND = { handsMm: 0.42, rounding: 0.5 };
 export const LEG_SD = 1;
 
 /**
- * Whose hands: those of the job's shop, as far as the sessions before this one showed them. Hands that are rough at the bender are rough with tape
- * and turn too, which nothing else tells. What this session shows waits for the next one: so no reading changes what marks and turns already set are worth.
+ * Whose hands. Those that are rough at the bender are rough with tape and turn too, which nothing else tells. `times`: so many times as far off as
+ * common ones, where that is not what `prior` shows.
  */
-export type WhoseHands = Pick<Start, 'job' | 'prior'>;
+export interface WhoseHands extends Pick<Start, 'job'> {
+	prior: { scatter: Scatter };
+	times?: number;
+}
 
-const timesRougher = ({ prior }: WhoseHands): number => timesCommon(prior.scatter);
+/** Where the session's start is asked, what the sessions before it showed: so no reading changes what marks and turns already set are worth. */
+const timesRougher = ({ prior, times }: WhoseHands): number => times ?? timesCommon(prior.scatter);
+
+/**
+ * Hands as they may be by all that has been shown, in this session too: sizes as likely as each other. What is told of a tube's chances
+ * counts with these; what is asked for next does not.
+ */
+export const handsNow = ({ start: { job }, filter: { scatter } }: Pick<State, 'start' | 'filter'>): WhoseHands[] =>
+	timesLikely(scatter).map((times) => ({ job, prior: { scatter }, times }));
 
 /** That of rounding is a division over the root of 12. */
 function byHand(shop: WhoseHands, { handsMm, rounding }: typeof MARK_BY_HAND): number {
@@ -40,7 +53,8 @@ export const tapedSd = (shop: WhoseHands): number => byHand(shop, CHECK_BY_HAND)
 /** Of a rotation as set, where it is not read back. */
 export const turnSd = (shop: WhoseHands): number => timesRougher(shop) * SET_SD;
 /** Of one reading with the angle finder. */
-export const angleReadingSd = ({ prior }: WhoseHands): number => Math.sqrt(varianceOf('finder', prior.scatter));
+export const angleReadingSd = ({ prior: { scatter }, times }: WhoseHands): number =>
+	Math.sqrt(times === undefined ? varianceOf('finder', scatter) : varianceWhere(times ** 2, 'finder', scatter));
 
 /** Of one reading of a check: by tape and straight edge, or the angle finder's. */
 export function checkReadingSd(shop: WhoseHands, check: Check): number {

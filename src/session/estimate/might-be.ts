@@ -2,6 +2,7 @@ import { rawTubeOf } from '../../fit/as-built.ts';
 import type { AsBuilt } from '../../fit/built-tube.ts';
 import type { RawBend, RawTube } from '../../fit/raw-tube.ts';
 import { dieOn, uncutShape } from '../../fit/raw-tube.ts';
+import { toldOtherwise } from '../../fit/told-otherwise.ts';
 import { triangle } from '../../maths/cholesky.ts';
 import { spreadTo, standardCloud } from '../../maths/cloud.ts';
 import { at } from '../../maths/list.ts';
@@ -9,8 +10,8 @@ import type { Shape } from '../../tube/shape.ts';
 import type { State } from '../log/state.ts';
 import { madeCount } from '../log/state.ts';
 import type { Numbers } from '../protocol/asks.ts';
-import { BEND_SPREAD, builtNow } from './estimate.ts';
-import { markSd, turnSd } from './hands.ts';
+import { BEND_SPREAD, builtNow, inputBy } from './estimate.ts';
+import { handsNow, markSd, turnSd, type WhoseHands } from './hands.ts';
 import { rawTube, tubeAtWork } from './tube-at-work.ts';
 
 /** One tube that this may be: as it lies before its ends are cut, and as it is finished. */
@@ -20,6 +21,9 @@ export interface MightBe {
 	finished: Shape;
 	/** What has nothing to do with the shape: standard normal numbers, as many as were asked for. */
 	more: readonly number[];
+	/** Whose hands bent it, and how likely all that was told and read is by these, over the likeliest. */
+	hands: WhoseHands;
+	weight: number;
 }
 
 /** A cloud of such tubes, each made when it is asked for: where only their number counts, none has to be kept. */
@@ -36,20 +40,22 @@ export const UNKNOWN = 0.2;
 export type BendsLeft = 'corrected' | 'kept';
 
 /**
- * Tubes that this one may be or become by these numbers, by all that is known and by the errors that hands make: of equal weight, the
- * same for the same state. Both ends are cut off by what is believed now.
+ * Tubes that this one may be or become by these numbers, by all that is known and by the errors that hands make, a part of them by hands of each size
+ * that these may have: the same for the same state. Both ends are cut off by what is believed now.
  */
 export function mightBe(state: State, numbers: readonly Numbers[], left: BendsLeft, more: number): Might {
 	const made = madeCount(state);
 	const built = state.built ?? builtNow(state);
 	const planned = rawTube(state, numbers).bends.slice(made);
-	const errors = planned.map((_, i) => errorsOf(state, left === 'kept' || i === planned.length - 1));
+	const sizes = bySize(state, built).map((size) => ({
+		...size,
+		errors: planned.map((_, i) => errorsOf(size.hands, left === 'kept' || i === planned.length - 1)),
+	}));
 	const { trimStart, trimEnd } = tubeAtWork(state, numbers);
-	const tape = markSd(state.start);
 	const points = standardCloud(built.mean.length + 4 * planned.length + 3 + more);
-	const lower = triangle(built.covariance);
-	const tube = (z: readonly number[]): MightBe => {
-		const x = spreadTo(built.mean, lower, z);
+	const tube = (z: readonly number[], { hands, weight, mean, lower, errors }: (typeof sizes)[number]): MightBe => {
+		const tape = markSd(hands);
+		const x = spreadTo(mean, lower, z);
 		let next = built.mean.length;
 		const draw = (sd: number) => sd * z[next++]!;
 		const raw = tubeWith(built, x, made, (tube) =>
@@ -57,9 +63,21 @@ export function mightBe(state: State, numbers: readonly Numbers[], left: BendsLe
 		);
 		const uncut = uncutShape(raw, state.piece + draw(tape));
 		const finished = cutBy(uncut, trimStart + draw(tape), Math.max(0, trimEnd) + draw(tape));
-		return { raw, uncut, finished, more: z.slice(next) };
+		return { raw, uncut, finished, more: z.slice(next), hands, weight };
 	};
-	return { count: points.length, tube: (k) => tube(at(points, k)) };
+	return { count: points.length, tube: (k) => tube(at(points, k), at(sizes, k % sizes.length)) };
+}
+
+/** What is known of the made part where hands are of each size that they may be. */
+function bySize(state: State, built: AsBuilt) {
+	const found = handsNow(state).map((hands) => ({ hands, ...toldOtherwise(built, inputBy(state, built, hands)) }));
+	const likeliest = Math.max(...found.map(({ likely }) => likely));
+	return found.map(({ hands, likely, built: { mean, covariance } }) => ({
+		hands,
+		weight: Math.exp(likely - likeliest),
+		mean,
+		lower: triangle(covariance),
+	}));
 }
 
 interface Errors {
@@ -70,12 +88,12 @@ interface Errors {
 }
 
 /** `whole`: nothing takes up what is measured of it, so that all counts that its tolerance lets pass, evenly. */
-function errorsOf({ start }: State, whole: boolean): Errors {
-	const { under, over } = start.job.tolerance;
+function errorsOf(hands: WhoseHands, whole: boolean): Errors {
+	const { under, over } = hands.job.tolerance;
 	return {
-		mark: markSd(start),
+		mark: markSd(hands),
 		angle: whole ? (under + over) / Math.sqrt(12) : UNKNOWN,
-		rotation: turnSd(start),
+		rotation: turnSd(hands),
 		radius: BEND_SPREAD,
 	};
 }

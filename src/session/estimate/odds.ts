@@ -7,7 +7,7 @@ import type { State } from '../log/state.ts';
 import { limitsOf } from '../plan/design.ts';
 import type { Numbers, Predicted } from '../protocol/asks.ts';
 import { expectOvality, OVALITY_SD } from '../reading/ovality.ts';
-import { checkReadingSd } from './hands.ts';
+import { checkReadingSd, handsNow } from './hands.ts';
 import { type BendsLeft, type Might, type MightBe, mightBe } from './might-be.ts';
 
 /** How sure a prediction is. */
@@ -33,9 +33,10 @@ export interface Cloud extends Might {
  * through: this is for what is shown, not for a search.
  */
 export function oddsOf(state: State, numbers: readonly Numbers[], left: BendsLeft, told: Predicted): Odds {
-	const { count, tube, judge, weigh, fits } = trialsOf(state, numbers, left);
-	const verdicts = Array.from({ length: count }, (_, k) => judge(tube(k)));
-	const weights = verdicts.map(weigh);
+	const { count, tube, tried, fits } = trialsOf(state, numbers, left);
+	const trials = Array.from({ length: count }, (_, k) => tried(k));
+	const verdicts = trials.map(({ verdict }) => verdict);
+	const weights = trials.map(({ weight }) => weight);
 	const keeping = verdicts.map(fits);
 	const spread = (of: (verdict: Judged) => number, value: number) => halfBand(verdicts.map(of), weights, value);
 	return {
@@ -69,11 +70,10 @@ function chanceUntil(
 	left: BendsLeft,
 	isSettled: (yes: number, all: number, rest: number) => boolean,
 ): number {
-	const { count, tube, judge, weigh, fits } = trialsOf(state, numbers, left);
+	const { count, tried, fits } = trialsOf(state, numbers, left);
 	let [yes, all] = [0, 0];
 	for (let k = 0; k < count && !isSettled(yes, all, count - k); k++) {
-		const verdict = judge(tube(k));
-		const weight = weigh(verdict);
+		const { verdict, weight } = tried(k);
 		all += weight;
 		if (fits(verdict)) yes += weight;
 	}
@@ -84,13 +84,19 @@ function chanceUntil(
 function trialsOf(state: State, numbers: readonly Numbers[], left: BendsLeft) {
 	const limits = limitsOf(state);
 	const round = state.design.checks.filter(({ check }) => check.kind === 'ovality');
+	const weigh = weightByReadings(state);
+	const might = mightBe(state, numbers, left, round.length);
+	const judge = ({ finished, more }: MightBe): Judged => {
+		const verdict = judged(frames(finished), limits);
+		return round.length === 0 ? verdict : withRoundness(state, verdict, more);
+	};
 	return {
-		...mightBe(state, numbers, left, round.length),
-		judge: ({ finished, more }: MightBe): Judged => {
-			const verdict = judged(frames(finished), limits);
-			return round.length === 0 ? verdict : withRoundness(state, verdict, more);
+		...might,
+		tried: (k: number): { verdict: Judged; weight: number } => {
+			const maybe = might.tube(k);
+			const verdict = judge(maybe);
+			return { verdict, weight: weigh(verdict, maybe) };
 		},
-		weigh: weightByReadings(state),
 		fits: (verdict: Judged) => keeps(verdict, limits),
 	};
 }
@@ -111,15 +117,18 @@ function withRoundness<T extends { values: number[] }>(state: State, verdict: T,
 /** A reading that is not told apart from a blunder is worth no more than this part of its likelihood. */
 const BLUNDER = 0.03;
 
-/** What readings say of each tube that the estimate could not take in: those near 0 that may be of either side. */
-function weightByReadings(state: State): (verdict: Judged) => number {
+/** How likely each tube's hands are, and what readings say of it that the estimate could not take in: those near 0 that may be of either side. */
+function weightByReadings(state: State): (verdict: Judged, maybe: MightBe) => number {
 	const taken = state.design.checks.flatMap(({ check }, i) => {
 		const { reading = null, count = 1 } = state.checks[check.name] ?? {};
-		return reading === null || count > 0 || check.kind === 'ovality' ? [] : [{ check, reading, i }];
+		if (reading === null || count > 0 || check.kind === 'ovality') return [];
+		const finest = Math.min(...handsNow(state).map((hands) => checkReadingSd(hands, check)));
+		return [{ check, reading, i, finest }];
 	});
-	return ({ values }) =>
-		taken.reduce((weight, { check, reading, i }) => {
-			const miss = (reading - at(values, i)) / checkReadingSd(state.start, check);
-			return weight * ((1 - BLUNDER) * Math.exp(-0.5 * miss * miss) + BLUNDER);
-		}, 1);
+	return ({ values }, { hands, weight }) =>
+		taken.reduce((part, { check, reading, i, finest }) => {
+			const sd = checkReadingSd(hands, check);
+			const miss = (reading - at(values, i)) / sd;
+			return part * ((1 - BLUNDER) * (finest / sd) * Math.exp(-0.5 * miss * miss) + BLUNDER);
+		}, weight);
 }

@@ -4,7 +4,7 @@ import { isTakenUp } from '../advice/what-if.ts';
 import { advisedAt, wantedAgain } from '../advice/whole-tube.ts';
 import { estimated } from '../estimate/estimate.ts';
 import { recorrect } from '../plan/correction.ts';
-import { measurePhase, withoutStaleChecks } from './apply-reading.ts';
+import { measurePhase, toldBy, withoutStaleChecks } from './apply-reading.ts';
 import { backAt, beginAt } from './back-at.ts';
 import type { Pull, State } from './state.ts';
 import { bendAt, OUT, withBend } from './state.ts';
@@ -21,7 +21,7 @@ export function openBend(state: State): State {
 		pulls: bend.pulls.map((row, i) => (i === bend.pulls.length - 1 ? openedNow(row) : row)),
 		relievedFrom: from,
 		read: [],
-		told: made(filter),
+		...toldBy(filter),
 	});
 	return { ...opened, phase: { ...measurePhase(opened), must: true, first: bend.relievedFrom === null } };
 }

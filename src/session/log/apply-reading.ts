@@ -3,6 +3,7 @@ import { made, pull } from '../../springback/filter.ts';
 import { manyWrong, narrowBand, slow } from '../../springback/gates.ts';
 import { knownAgain } from '../../springback/known-again.ts';
 import { observe } from '../../springback/reading.ts';
+import { timesCommon } from '../../springback/scatter.ts';
 import { normalizeRotation } from '../../tube/angles.ts';
 import { toolingOf } from '../../tube/dies.ts';
 import { acceptance, atLimit, isMeasured, isOver, isShort, target } from '../advice/bend-check.ts';
@@ -110,8 +111,11 @@ function loadedTaken(state: State, { value, stop }: Reading): State {
 
 /** What pulls and instruments say of the angle at work, before a check is taken. */
 function withTold(state: State): State {
-	return withBend(state, state.bend, { told: made(state.filter) });
+	return withBend(state, state.bend, toldBy(state.filter));
 }
+
+/** The angle at work as it is known now, and how rough hands are taken to be for that. */
+export const toldBy = (filter: State['filter']) => ({ told: made(filter), toldAt: timesCommon(filter.scatter) });
 
 /** Pull again where the tube lies as long as the dial alone shows it short, else measure. */
 function afterPull(state: State): State {
@@ -153,6 +157,7 @@ function angleAgain(state: State, reading: Reading, { count, numbers, confirmed,
 	const last = bend.pulls.length - 1;
 	const told = withBend(state, number, {
 		told: after(bend.told ?? bend.made),
+		toldAt: timesCommon(state.filter.scatter),
 		read: [...bend.read, ...Array<number>(numbers).fill(value)],
 		pulls: bend.pulls.map((row, i) => (i === last ? { ...row, measured: [...row.measured, value] } : row)),
 	});

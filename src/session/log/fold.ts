@@ -43,6 +43,7 @@ export function initial(start: Start): State {
 		shortOf: null,
 		relievedFrom: null,
 		told: null,
+		toldAt: 1,
 		made: null,
 		lies: null,
 	}));

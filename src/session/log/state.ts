@@ -59,6 +59,8 @@ export interface BendState {
 	relievedFrom: number | null;
 	/** Its angle by pulls, dial and angle finder, without the checks taken since it was last bent. */
 	told: AngleEstimate | null;
+	/** How many times as far as common hands were taken to scatter when that was told. */
+	toldAt: number;
 	/** What it turned out to be, once accepted. */
 	made: AngleEstimate | null;
 	/** Where it lies by all that was read on the tube, once accepted; `radius` with which it was wrapped. */
