@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { ask } from '../../src/session/ask.ts';
+import { turnSd } from '../../src/session/estimate/hands.ts';
 import { tubeAtWork } from '../../src/session/estimate/tube-at-work.ts';
 import { doneNote } from '../../src/session/outputs.ts';
 import { expectCheck } from '../../src/session/reading/check-reading.ts';
 import { sessionView } from '../../src/session/report/views.ts';
+import { made } from '../../src/springback/filter.ts';
 import { checkValue } from '../../src/tube/checks.ts';
 import { begin, give, giveAll, open, type Run } from '../helpers/session/session-run.ts';
 import { hatJob } from '../helpers/shop/hat.ts';
@@ -61,6 +63,45 @@ describe('what a check tells', () => {
 		const read = madeWith(179.5);
 		expect(read.checks.feet).toMatchObject({ reading: 179.5, count: 0 });
 		expect(read.bends.map(({ made }) => made)).toEqual(madeWith().bends.map(({ made }) => made));
+	});
+
+	it('is as unsure where legs lie side by side as angles and turn make it: either way off counts alike', () => {
+		const job = plainJob({
+			shape: byBends(
+				[
+					[20, 30, 0],
+					[20, 30, 180],
+				],
+				20,
+			),
+			checks: [{ name: 'feet', kind: 'angle', between: [1, 3], tolerance: 1 }],
+			tooling: { growth: 1 },
+		});
+		const first = bend(begin(job), 30);
+		const one = first.state.bends[0]!.made!;
+		const second = (reading: number) => {
+			const pulled = giveAll(first, { ready: true });
+			return giveAll(pulled, { loaded: open(pulled, 'pull').stop }, { angles: [reading, reading] });
+		};
+		// Read so that both count as equal.
+		let reading = one.angle;
+		for (let k = 0; k < 20; k++) reading += one.angle - made(second(reading).state.filter).angle;
+		const run = second(reading);
+		const other = made(run.state.filter);
+		const { expect: expected } = open(run, 'check');
+		// By hand: in the plane the two angles' difference, aside of it a turn about the middle leg by the sine of 30 degrees; what that reads, by quadrature.
+		const level = { mean: one.angle - other.angle, sd: Math.hypot(one.sd, other.sd) };
+		const aside = Math.sin(Math.PI / 6) * turnSd(run.state.start);
+		let [square, all] = [0, 0];
+		for (let x = -5; x <= 5; x += 0.05) {
+			for (let y = -5; y <= 5; y += 0.05) {
+				const weight = Math.exp(-(x * x + y * y) / 2);
+				square += weight * (Math.hypot(level.mean + level.sd * x, aside * y) - expected.value) ** 2;
+				all += weight;
+			}
+		}
+		expect(expected.value).toBeLessThan(0.001);
+		expect(expected.sd / Math.sqrt(square / all)).toBeCloseTo(1, 1);
 	});
 
 	it('stands when it was read again, and moves the angle', () => {

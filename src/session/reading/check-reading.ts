@@ -1,7 +1,9 @@
-import { marginal, spreadOf } from '../../fit/as-built.ts';
+import { marginal, rawTubeOf, spreadOf } from '../../fit/as-built.ts';
 import type { AsBuilt, Estimate } from '../../fit/built-tube.ts';
 import { dieOn, type RawTube, uncutShape } from '../../fit/raw-tube.ts';
-import { at } from '../../maths/list.ts';
+import { triangle } from '../../maths/cholesky.ts';
+import { spreadTo, standardCloud } from '../../maths/cloud.ts';
+import { at, meanOf } from '../../maths/list.ts';
 import { observe, observeMade } from '../../springback/reading.ts';
 import { checkValue, overCenters } from '../../tube/checks.ts';
 import { dieNumbers } from '../../tube/dies.ts';
@@ -47,11 +49,13 @@ export function uncutTrim(state: State, check: Check): number {
 /** What a check should read now, from what was made so far, trim not yet cut included; `sd` of the true value. */
 export function expectCheck(state: State, name: string): Expected {
 	const { check } = dueCheck(state, name);
-	return check.kind === 'ovality' ? expectOvality() : expectOn(state, builtNow(state), check);
+	if (check.kind === 'ovality') return expectOvality();
+	const { value, sd } = expectOn(state, builtNow(state), check);
+	return { value, sd };
 }
 
-/** The check on the uncut tube, the bends still to come as they are planned. */
-function expectOn(state: State, built: AsBuilt, check: Check): Estimate {
+/** The check on the uncut tube, the bends still to come as they are planned. `folds`: so near to where it turns back that it may be of either side. */
+function expectOn(state: State, built: AsBuilt, check: Check): Estimate & { folds: boolean } {
 	const { piece, plan, start } = state;
 	const made = built.input.bends.length;
 	const on = dieNumbers(start.job, plan.current.length);
@@ -67,12 +71,26 @@ function expectOn(state: State, built: AsBuilt, check: Check): Estimate {
 			}),
 		],
 	});
-	const { mean, covariance } = spreadOf(built, (tube) => {
+	const read = (tube: RawTube): number => {
 		const { straights, bends } = uncutShape(whole(tube), piece);
 		const last = Math.max(0, at(straights, bends.length));
-		return [checkValue(check, { straights: [...straights.slice(0, -1), last], bends }, start.job.tube)];
-	});
-	return { value: at(mean, 0), sd: Math.sqrt(Math.max(0, at(at(covariance, 0), 0))) };
+		return checkValue(check, { straights: [...straights.slice(0, -1), last], bends }, start.job.tube);
+	};
+	const { mean, covariance } = spreadOf(built, (tube) => [read(tube)]);
+	const value = at(mean, 0);
+	const sd = Math.sqrt(Math.max(0, at(at(covariance, 0), 0)));
+	const own = checkReadingSd(start, check);
+	const folds = toTurning(check, value, start.job.tube) < EITHER_SIDE * Math.hypot(sd, own);
+	return { value, sd: folds ? foldedSd(built, value, read) : sd, folds };
+}
+
+/** Where a check turns back it has no slope: how far it lies from `value` on tubes that this one may be, root mean square. */
+function foldedSd(built: AsBuilt, value: number, read: (tube: RawTube) => number): number {
+	const lower = triangle(built.covariance);
+	const squares = standardCloud(built.mean.length).map(
+		(z) => (read(rawTubeOf(built, spreadTo(built.mean, lower, z))) - value) ** 2,
+	);
+	return Math.sqrt(meanOf(squares));
 }
 
 /**
@@ -90,9 +108,7 @@ export function learnFromCheck(state: State, name: string, reading: number, coun
 	});
 	if (check.kind === 'ovality') return taken(false);
 	const before = builtNow(state);
-	const { value, sd } = expectOn(state, before, check);
-	const own = checkReadingSd(state.start, check);
-	if (toTurning(check, value, state.start.job.tube) < EITHER_SIDE * Math.hypot(sd, own)) return taken(false);
+	if (expectOn(state, before, check).folds) return taken(false);
 	const next = estimated(taken(true));
 	return was === null ? learnAtWork(next, before, next.built, confirmed) : asItIs(next, next.built);
 }
