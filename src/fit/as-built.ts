@@ -117,7 +117,7 @@ function estimateWith(input: AsBuiltInput, unknowns: readonly AsBuiltUnknown[]):
 	const units = unknownScales(unknowns, input.piece);
 	const start = unknowns.map(({ told, bend }) => told?.value ?? untoldMark(input, bend!));
 	const valuesAt = (u: readonly number[]) => u.map((step, k) => start[k]! + step * units[k]!);
-	const lying = ofLast((u) => lyingAt(input, valuesAt(u)));
+	const lying = ofLast((u: readonly number[]) => lyingAt(input, valuesAt(u)));
 	const problem: Problem = {
 		residuals: (u) => input.readings.map(missed(readsOn(input, lying(u)))),
 		jacobian: (u) =>

@@ -1,3 +1,4 @@
+import { ofLast } from '../maths/least-squares.ts';
 import type { Frames } from '../tube/frames.ts';
 import type { Point } from '../tube/job.ts';
 import type { Shape } from '../tube/shape.ts';
@@ -26,7 +27,8 @@ export const partCount = ({ side }: Pick<FitMeasure, 'side'>): number => (side ?
  */
 export function partsOf({ design, tolerance, value, grips, side }: FitMeasure): MeasurePart[] {
 	if (!side) return [{ off: (shape, tube) => value(shape, tube) - design, grips, tolerance }];
-	const { aim, on } = side;
+	const { aim } = side;
+	const on = ofLast(side.on);
 	const length = norm(aim);
 	const way = length > 0 ? scale(aim, 1 / length) : aim;
 	const aside = Math.sqrt(tolerance / (tolerance + 2 * length));

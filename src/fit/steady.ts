@@ -1,5 +1,6 @@
 import { cholesky, solvedBy } from '../maths/cholesky.ts';
 import { halved } from '../maths/halving.ts';
+import { normalMatrix } from '../maths/least-squares.ts';
 import { sumOf } from '../maths/list.ts';
 import { dot } from '../maths/matrix.ts';
 import { sine } from '../tube/angles.ts';
@@ -60,13 +61,12 @@ function slopesAtDrawing(input: Posed): SlopesThere {
 	const all = [...free, ...ofLastMade(input)];
 	const rows = posed(input, all).jacobian(all.map((unknown) => unknown.nominal));
 	const n = free.length;
-	const columns = all.map((_, i) => rows.map((row) => row[i]!));
-	const product = (i: number, j: number) => dot(columns[i]!, columns[j]!);
+	const products = normalMatrix(rows, all.length);
 	return {
 		free,
 		rows,
-		normal: free.map((_, i) => free.slice(0, i + 1).map((_value, j) => product(i, j))),
-		pushes: all.slice(n).map((_, k) => free.map((_value, i) => product(i, n + k))),
+		normal: products.slice(0, n).map((line) => line.slice(0, n)),
+		pushes: products.slice(n).map((line) => line.slice(0, n)),
 		degrees: free.map(({ kind, index, dear }) => {
 			if (kind === 'straight') return 0;
 			return kind === 'angle' ? dear : dear * Math.abs(sine(input.nominal.bends[index]!.angle));

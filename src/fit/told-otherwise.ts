@@ -1,4 +1,5 @@
-import { cholesky, inverse, solvedBy } from '../maths/cholesky.ts';
+import { cholesky, inverseBy, solvedBy } from '../maths/cholesky.ts';
+import { costAt, normal } from '../maths/least-squares.ts';
 import { dot } from '../maths/matrix.ts';
 import { asBuiltUnknowns, unknownScales } from './as-built.ts';
 import type { AsBuilt, AsBuiltInput, AsBuiltUnknown } from './built-tube.ts';
@@ -18,25 +19,23 @@ export function toldOtherwise(built: AsBuilt, input: AsBuiltInput): ToldOtherwis
 	const unknowns = retold(built, input);
 	const units = unknownScales(unknowns, input.piece);
 	const rows = built.slopes.map((row, i) => row.map((slope, k) => (slope * units[k]!) / input.readings[i]!.sd));
-	const missed = built.misses.map((miss, i) => miss / input.readings[i]!.sd);
-	const off = unknowns.map(({ told }, k) => (told ? (told.value - built.mean[k]!) / units[k]! : 0));
-	const matrix = units.map((_, i) =>
-		units.map((_unit, j) => {
-			const own = i === j && unknowns[i]!.told ? 1 : 0;
-			return rows.reduce((sum, row) => sum + row[i]! * row[j]!, own);
-		}),
-	);
-	const slope = off.map((each, k) => rows.reduce((sum, row, i) => sum + row[k]! * missed[i]!, each));
+	const residuals = built.misses.map((miss, i) => -miss / input.readings[i]!.sd);
+	const drawnTo = unknowns.map(({ told }, k) => (told ? (told.value - built.mean[k]!) / units[k]! : null));
+	const from = units.map(() => 0);
+	const { matrix, gradient } = normal({ jacobian: () => rows, drawnTo }, from, residuals);
 	const lower = cholesky(matrix, 1);
-	const step = solvedBy(lower, slope);
-	const squares = dot(off, off) + dot(missed, missed) - dot(slope, step);
+	const step = solvedBy(
+		lower,
+		gradient.map((slope) => -slope),
+	);
+	const squares = 2 * costAt({ drawnTo }, from, residuals) + dot(gradient, step);
 	const spreads = lower.map((line, k) => line[k]!).concat(input.readings.map(({ sd }) => sd));
 	return {
 		built: {
 			...built,
 			unknowns,
 			mean: built.mean.map((mean, k) => mean + step[k]! * units[k]!),
-			covariance: inverse(matrix, 1).map((row, i) => row.map((value, j) => value * units[i]! * units[j]!)),
+			covariance: inverseBy(lower).map((row, i) => row.map((value, j) => value * units[i]! * units[j]!)),
 		},
 		likely: -0.5 * squares - spreads.reduce((sum, spread) => sum + Math.log(spread), 0),
 	};

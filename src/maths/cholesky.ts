@@ -77,13 +77,15 @@ export function solveDefinite(matrix: Matrix, right: readonly number[]): number[
 }
 
 /** The inverse, symmetric to the last digit; `least` as above. @throws RangeError where the matrix is not symmetric and positive definite */
-export function inverse(matrix: Matrix, least = 0): number[][] {
-	const lower = cholesky(matrix, least);
+export const inverse = (matrix: Matrix, least = 0): number[][] => inverseBy(cholesky(matrix, least));
+
+/** The inverse of L L', L a lower triangle: symmetric to the last digit. */
+export function inverseBy(lower: Matrix): number[][] {
 	// Column i of L^-1; the inverse is L^-T L^-1.
-	const columns = matrix.map((_, i) =>
+	const columns = lower.map((_, i) =>
 		forward(
 			lower,
-			matrix.map((_line, j) => (i === j ? 1 : 0)),
+			lower.map((_line, j) => (i === j ? 1 : 0)),
 		),
 	);
 	return columns.map((a) => columns.map((b) => dot(a, b)));

@@ -1,4 +1,5 @@
 import { solveDefinite } from './cholesky.ts';
+import type { Matrix } from './matrix.ts';
 import { clamp } from './scalar.ts';
 
 /**
@@ -17,8 +18,8 @@ export interface Problem {
 }
 
 /** What follows from a point, kept for the last one: misses and slopes are asked for of the same point one after the other. */
-export function ofLast<T>(of: (x: readonly number[]) => T): (x: readonly number[]) => T {
-	let last: { x: readonly number[]; found: T } | null = null;
+export function ofLast<X, T>(of: (x: X) => T): (x: X) => T {
+	let last: { x: X; found: T } | null = null;
 	return (x) => {
 		if (last?.x !== x) last = { x, found: of(x) };
 		return last.found;
@@ -50,7 +51,11 @@ const MOST_STEPS = 100;
 const ROUNDED = 1e-8;
 
 /** Half the sum of squares of the residuals at x and of what draws x. */
-export function costAt({ drawnTo }: Problem, x: readonly number[], residuals: readonly number[]): number {
+export function costAt(
+	{ drawnTo }: Pick<Problem, 'drawnTo'>,
+	x: readonly number[],
+	residuals: readonly number[],
+): number {
 	let sum = 0;
 	for (let k = 0; k < residuals.length; k++) sum += residuals[k]! ** 2;
 	for (let i = 0; drawnTo && i < x.length; i++) {
@@ -60,10 +65,8 @@ export function costAt({ drawnTo }: Problem, x: readonly number[], residuals: re
 	return sum / 2;
 }
 
-/** J'J and J'r. */
-function normal(problem: Problem, x: readonly number[], residuals: readonly number[]) {
-	const n = x.length;
-	const rows = problem.jacobian(x);
+/** J'J of rows of `n` slopes. */
+export function normalMatrix(rows: Matrix, n: number): number[][] {
 	const m = rows.length;
 	// Column by column in one row of plain numbers: the products are most of a step's work.
 	const columns = new Float64Array(n * m);
@@ -72,27 +75,38 @@ function normal(problem: Problem, x: readonly number[], residuals: readonly numb
 		for (let i = 0; i < n; i++) columns[i * m + k] = row[i]!;
 	}
 	const matrix: number[][] = [];
-	const gradient: number[] = [];
 	for (let i = 0; i < n; i++) {
 		const row: number[] = [];
 		const own = i * m;
-		let slope = 0;
-		for (let k = 0; k < m; k++) slope += columns[own + k]! * residuals[k]!;
 		for (let j = 0; j <= i; j++) {
 			const other = j * m;
 			let sum = 0;
 			for (let k = 0; k < m; k++) sum += columns[own + k]! * columns[other + k]!;
 			row.push(sum);
 		}
-		const to = problem.drawnTo?.[i] ?? null;
-		if (to !== null) {
-			row[i]! += 1;
-			slope += x[i]! - to;
-		}
 		matrix.push(row);
-		gradient.push(slope);
 	}
 	for (let i = 0; i < n; i++) for (let j = i + 1; j < n; j++) matrix[i]!.push(matrix[j]![i]!);
+	return matrix;
+}
+
+/** J'J and J'r, what draws the variables included. */
+export function normal(
+	problem: Pick<Problem, 'jacobian' | 'drawnTo'>,
+	x: readonly number[],
+	residuals: readonly number[],
+) {
+	const n = x.length;
+	const rows = problem.jacobian(x);
+	const matrix = normalMatrix(rows, n);
+	const gradient = x.map(() => 0);
+	for (const [k, row] of rows.entries()) for (let i = 0; i < n; i++) gradient[i]! += row[i]! * residuals[k]!;
+	for (let i = 0; problem.drawnTo && i < n; i++) {
+		const to = problem.drawnTo[i] ?? null;
+		if (to === null) continue;
+		matrix[i]![i]! += 1;
+		gradient[i]! += x[i]! - to;
+	}
 	return { matrix, gradient };
 }
 
