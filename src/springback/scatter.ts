@@ -52,7 +52,7 @@ export function varianceWhere(shop: number, kind: ScatterKind, scatter: Scatter)
 	const { sum, count } = scatter[kind];
 	const common = COMMON[kind] ** 2;
 	const seen = (WEIGHT * common * shop + sum) / (WEIGHT + count);
-	return Math.min(WITHIN.most ** 2 * common, Math.max(WITHIN.least ** 2 * common, seen));
+	return clamp(seen, WITHIN.least ** 2 * common, WITHIN.most ** 2 * common);
 }
 
 /**

@@ -27,6 +27,20 @@ function bend(run: Run, angle: number, reading?: (name: string) => number): Run 
 	}
 }
 
+/** Two bends of this angle, the second turned by `rotation`, so that their outer legs lie side by side, which a check reads. */
+const sideBySide = (angle: number, rotation: number) =>
+	plainJob({
+		shape: byBends(
+			[
+				[20, angle, 0],
+				[20, angle, rotation],
+			],
+			20,
+		),
+		checks: [{ name: 'feet', kind: 'angle', between: [1, 3], tolerance: 1 }],
+		tooling: { growth: 1 },
+	});
+
 describe('what a check tells', () => {
 	it('sharpens the angles of bends already made', () => {
 		const first = bend(begin(hatJob()), 17);
@@ -43,17 +57,7 @@ describe('what a check tells', () => {
 	});
 
 	it('is nothing of the bends where legs lie side by side: past half a turn an angle reads as much as short of it', () => {
-		const job = plainJob({
-			shape: byBends(
-				[
-					[20, 90, 0],
-					[20, 90, 0],
-				],
-				20,
-			),
-			checks: [{ name: 'feet', kind: 'angle', between: [1, 3], tolerance: 1 }],
-			tooling: { growth: 1 },
-		});
+		const job = sideBySide(90, 0);
 		const madeWith = (reading?: number) => {
 			const first = bend(begin(job), 90.2);
 			return bend(first, first.state.plan.current[1]!.angle + 0.3, reading === undefined ? undefined : () => reading)
@@ -66,17 +70,7 @@ describe('what a check tells', () => {
 	});
 
 	it('is as unsure where legs lie side by side as angles and turn make it: either way off counts alike', () => {
-		const job = plainJob({
-			shape: byBends(
-				[
-					[20, 30, 0],
-					[20, 30, 180],
-				],
-				20,
-			),
-			checks: [{ name: 'feet', kind: 'angle', between: [1, 3], tolerance: 1 }],
-			tooling: { growth: 1 },
-		});
+		const job = sideBySide(30, 180);
 		const first = bend(begin(job), 30);
 		const one = first.state.bends[0]!.made!;
 		const second = (reading: number) => {

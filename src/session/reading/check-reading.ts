@@ -50,42 +50,47 @@ export function uncutTrim(state: State, check: Check): number {
 export function expectCheck(state: State, name: string): Expected {
 	const { check } = dueCheck(state, name);
 	if (check.kind === 'ovality') return expectOvality();
-	const { value, sd } = expectOn(state, builtNow(state), check);
-	return { value, sd };
+	const built = builtNow(state);
+	const read = reader(state, check);
+	const { value, sd } = toFirstOrder(built, read);
+	return { value, sd: isFold(state, check, { value, sd }) ? foldedSd(built, value, read) : sd };
 }
 
-/** The check on the uncut tube, the bends still to come as they are planned. `folds`: so near to where it turns back that it may be of either side. */
-function expectOn(state: State, built: AsBuilt, check: Check): Estimate & { folds: boolean } {
-	const { piece, plan, start } = state;
-	const made = built.input.bends.length;
+/** What a check reads on a tube that is made so far, uncut, the bends still to come as they are planned. */
+type Reader = (tube: RawTube) => number;
+
+function reader({ piece, plan, start }: State, check: Check): Reader {
 	const on = dieNumbers(start.job, plan.current.length);
-	const rest = plan.current.slice(made);
 	const whole = (tube: RawTube): RawTube => ({
 		...tube,
 		bends: [
 			...tube.bends,
-			...rest.map(({ fromStart, angle, rotation }, i) => {
-				const die = at(on, made + i);
+			...plan.current.slice(tube.bends.length).map(({ fromStart, angle, rotation }, i) => {
+				const die = at(on, tube.bends.length + i);
 				const { radius } = dieOn(tube, { die });
 				return { mark: fromStart, angle, rotation, radius, wrapped: angle, die };
 			}),
 		],
 	});
-	const read = (tube: RawTube): number => {
+	return (tube) => {
 		const { straights, bends } = uncutShape(whole(tube), piece);
 		const last = Math.max(0, at(straights, bends.length));
 		return checkValue(check, { straights: [...straights.slice(0, -1), last], bends }, start.job.tube);
 	};
+}
+
+function toFirstOrder(built: AsBuilt, read: Reader): Estimate {
 	const { mean, covariance } = spreadOf(built, (tube) => [read(tube)]);
-	const value = at(mean, 0);
-	const sd = Math.sqrt(Math.max(0, at(at(covariance, 0), 0)));
-	const own = checkReadingSd(start, check);
-	const folds = toTurning(check, value, start.job.tube) < EITHER_SIDE * Math.hypot(sd, own);
-	return { value, sd: folds ? foldedSd(built, value, read) : sd, folds };
+	return { value: at(mean, 0), sd: Math.sqrt(Math.max(0, at(at(covariance, 0), 0))) };
+}
+
+/** Whether it lies so near to where the check turns back that it may be of either side. */
+function isFold({ start }: State, check: Check, { value, sd }: Estimate): boolean {
+	return toTurning(check, value, start.job.tube) < EITHER_SIDE * Math.hypot(sd, checkReadingSd(start, check));
 }
 
 /** Where a check turns back it has no slope: how far it lies from `value` on tubes that this one may be, root mean square. */
-function foldedSd(built: AsBuilt, value: number, read: (tube: RawTube) => number): number {
+function foldedSd(built: AsBuilt, value: number, read: Reader): number {
 	const lower = triangle(built.covariance);
 	const squares = standardCloud(built.mean.length).map(
 		(z) => (read(rawTubeOf(built, spreadTo(built.mean, lower, z))) - value) ** 2,
@@ -108,7 +113,7 @@ export function learnFromCheck(state: State, name: string, reading: number, coun
 	});
 	if (check.kind === 'ovality') return taken(false);
 	const before = builtNow(state);
-	if (expectOn(state, before, check).folds) return taken(false);
+	if (isFold(state, check, toFirstOrder(before, reader(state, check)))) return taken(false);
 	const next = estimated(taken(true));
 	return was === null ? learnAtWork(next, before, next.built, confirmed) : asItIs(next, next.built);
 }

@@ -5,7 +5,6 @@ import { angleReadingSd, checkReadingSd, LEG_SD, READ_BACK_SD, tapedSd } from '.
 import type { Cloud } from '../estimate/odds.ts';
 import type { State } from '../log/state.ts';
 import type { TellsMost } from '../protocol/notes.ts';
-import { OVALITY_SD } from '../reading/ovality.ts';
 
 /** A measurement that can still be taken: what each tube of the cloud would show, and its error. */
 interface Possible {
@@ -38,7 +37,7 @@ function possible(state: State, { count, tube, values }: Cloud): Possible[] {
 	const last = state.bends.length - 1;
 	const checks = state.design.checks.flatMap(({ check }, i): Possible[] => {
 		if ((state.checks[check.name]?.reading ?? null) !== null) return [];
-		const sd = check.kind === 'ovality' ? OVALITY_SD : checkReadingSd(start, check);
+		const sd = checkReadingSd(start, check);
 		return [{ what: { kind: 'check', name: check.name }, values: values.map((row) => at(row, i)), sd }];
 	});
 	const bends = state.bends.flatMap(({ readBack, leg, taped }, i): Possible[] => {
